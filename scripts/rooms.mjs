@@ -1,0 +1,31 @@
+/**
+ * The rooms of src/ and who may import whom: the one table that the import test, the lint rules, the
+ * TypeScript project of each room and the guide for contributors are all held against.
+ *
+ * `imports` are the rooms a room may import from. `ambient` are the type packages that give it a host:
+ * a room without one cannot even name `document`, `node:fs` or `vscode`. `packages` are the libraries of
+ * npm it may import.
+ */
+export const rooms = {
+  units: { imports: [], ambient: [], packages: [] },
+  signal: { imports: [], ambient: [], packages: [] },
+  statistics: { imports: [], ambient: [], packages: [] },
+  readers: { imports: ['units', 'signal'], ambient: [], packages: ['papaparse', 'hyparquet', 'hyparquet-compressors'] },
+  language: { imports: ['units'], ambient: [], packages: [] },
+  verbs: { imports: ['units', 'signal', 'statistics', 'readers', 'language'], ambient: [], packages: [] },
+  charts: { imports: ['units', 'verbs'], ambient: [], packages: ['vega', 'vega-lite'] },
+  engine: { imports: ['units', 'readers', 'language', 'verbs', 'charts'], ambient: [], packages: [] },
+  notebook: { imports: [], ambient: [], packages: [] },
+  renderer: { imports: ['charts'], ambient: ['dom'], packages: ['vega-*', 'vscode-notebook-renderer'] },
+  report: { imports: ['notebook', 'engine', 'charts'], ambient: [], packages: ['vega', 'vega-*', 'markdown-it'] },
+  editor: {
+    imports: ['units', 'signal', 'statistics', 'readers', 'language', 'verbs', 'charts', 'engine', 'notebook', 'report'],
+    ambient: ['node', 'vscode'],
+    packages: ['vscode'],
+  },
+  cli: {
+    imports: ['units', 'signal', 'statistics', 'readers', 'language', 'verbs', 'charts', 'engine', 'notebook', 'report'],
+    ambient: ['node'],
+    packages: [],
+  },
+};

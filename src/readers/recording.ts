@@ -1,0 +1,132 @@
+/** What a reader gives for one file: its channels, its clock, and what was noticed while reading. */
+export interface Recording {
+  /** The file's path, as the host named it. */
+  readonly file: string;
+  /** How the file was understood, for the person who must be able to check it. */
+  readonly layout: Layout;
+  /** Every numeric column but the time, in file order; all of the same length. */
+  readonly channels: readonly RecordedChannel[];
+  readonly clock: Clock;
+  /** Things a careful reader would mention, the most serious first. */
+  readonly findings: readonly Finding[];
+}
+
+export interface RecordedChannel {
+  /** `x`, `y`, `z` for a recognised acceleration axis, else the header without its unit, else `column1`… */
+  readonly name: string;
+  /** The header's text as it stands in the file, or undefined where there is none. */
+  readonly header: string | undefined;
+  /** The unit's symbol in the language's spelling (`g`, `m/s^2`, `mm/s^2`, `mg`), or undefined if unsettled. */
+  readonly unit: string | undefined;
+  readonly unitFrom: 'option' | 'header' | 'mean vector' | 'none';
+  /** Whether this is an axis of acceleration (taken by `load` when no channel is named). */
+  readonly axis: boolean;
+  readonly samples: Float64Array;
+}
+
+/** The time base of a recording. Sample i of stretch s is at s.start + (i - s.from) / rate. */
+export interface Clock {
+  /** Samples a second, in Hz. */
+  readonly rate: number;
+  readonly rateFrom: 'stamps' | 'option' | 'preamble' | 'file header';
+  /** Time of the first sample on the file's own clock in s, or undefined when there is no time column. */
+  readonly epoch: number | undefined;
+  /** Unbroken stretches in order; more than one when there are gaps. Times in s from the first sample. */
+  readonly stretches: readonly Stretch[];
+  /** Standard deviation of the steps over their mean, after rounding of the stamps is taken out; 0 without stamps. */
+  readonly jitter: number;
+  /** Each sample's time in s from the first: kept only where sampling is too uneven to be called uniform. */
+  readonly times: Float64Array | undefined;
+}
+
+export interface Stretch {
+  /** First sample's index. */
+  readonly from: number;
+  /** One past the last sample's index. */
+  readonly to: number;
+  /** Time of the first sample in s from the recording's first sample. */
+  readonly start: number;
+}
+
+export type Severity = 'note' | 'warning' | 'fault';
+
+export interface Finding {
+  /** Stable code, such as `gap` or `clipped`. */
+  readonly code: string;
+  readonly severity: Severity;
+  /** One sentence: what, where, and what to do. */
+  readonly message: string;
+  /** The figure that was judged, and the threshold it was judged by, in the check's own unit. */
+  readonly value?: number | undefined;
+  readonly threshold?: number | undefined;
+  readonly channel?: string | undefined;
+  /** Where in the recording, in s from the first sample. */
+  readonly places?: readonly TimeSpan[];
+}
+
+export interface TimeSpan {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** How a file was understood. Every entry can be overridden by an option of `load`. */
+export interface Layout {
+  /** `delimited text`, `wav`, … */
+  readonly format: string;
+  readonly encoding?: string;
+  readonly delimiter?: string;
+  readonly decimal?: '.' | ',';
+  /** Lines before the header (or the first row), and the keys that were read from them. */
+  readonly preamble?: readonly string[];
+  readonly keys?: Readonly<Record<string, string>>;
+  /** 1-based line of the header and of the units row, if there are such. */
+  readonly headerLine?: number;
+  readonly unitsLine?: number;
+  /** 1-based line of the first row of numbers. */
+  readonly firstRowLine?: number;
+  readonly rows: number;
+  /** Header of the column read as time, its style (`s`, `ms`, `us`, `epoch`, `iso8601`, `clock`, …) and its step in s. */
+  readonly time?: { readonly column: string; readonly style: string; readonly quantum: number };
+  /** Columns that are not numbers or were left out, with the reason. */
+  readonly leftOut?: readonly { readonly column: string; readonly why: string }[];
+}
+
+/** Options of `load` that override detection. Names as in the language. */
+export interface ReadOptions {
+  readonly time?: string;
+  readonly unit?: string;
+  readonly rate?: number;
+  readonly delimiter?: string;
+  readonly decimal?: '.' | ',';
+  readonly skip?: number;
+  /** The value of one count, in `unit`. */
+  readonly scale?: number;
+  /** Which sensor of a long-form file. */
+  readonly sensor?: string;
+  /** Offset from UTC, such as `+02:00`, or `local`. */
+  readonly timezone?: string;
+  /** Channel names given by hand: our name to the header's text. */
+  readonly channels?: Readonly<Record<string, string>>;
+}
+
+/** Bytes of a file, read in pieces so that a large file never stands in memory as text. */
+export interface ByteSource {
+  readonly path: string;
+  readonly size: number;
+  /** Up to `length` bytes from `position`; fewer only at the end. The array may be reused by the next call. */
+  read(position: number, length: number): Promise<Uint8Array>;
+}
+
+/** How the host watches and stops a long reading. */
+export interface ReadWatch {
+  readonly cancelled: () => boolean;
+  readonly progress: (fraction: number) => void;
+}
+
+/** Why a file can't be read: one sentence that names the file, the place and the option that settles it. */
+export interface Refusal {
+  readonly code: string;
+  readonly message: string;
+}
+
+export type ReadResult = { readonly ok: true; readonly recording: Recording } | { readonly ok: false; readonly refusal: Refusal };
