@@ -1,0 +1,51 @@
+/**
+ * What one statement shows, as plain JSON under one MIME type of our own: the same for worker, renderer, report
+ * and command line.
+ */
+export const outputMime = 'application/vnd.washboard.output+json';
+
+export interface Output {
+  readonly version: 1;
+  /** Name the value is bound to, if any. */
+  readonly name: string | undefined;
+  readonly kind: string;
+  readonly parts: readonly Part[];
+  readonly messages: readonly Message[];
+  /** The whole as plain text: for other readers, for the terminal, for assistive technology. */
+  readonly text: string;
+}
+
+export type Part = ChartPart | TablePart | TextPart;
+
+/** A compiled Vega specification with its data inside. */
+export interface ChartPart {
+  readonly type: 'chart';
+  readonly title: string;
+  /** Height in px to be held free before it is drawn. */
+  readonly height: number;
+  /** Vega 6 JSON; colours are named by role and filled in from the theme. */
+  readonly vega: Readonly<Record<string, unknown>>;
+  /** The chart in words: what is shown, over which range, and what stands out. */
+  readonly description: string;
+}
+
+export interface TablePart {
+  readonly type: 'table';
+  readonly caption: string;
+  readonly columns: readonly { readonly name: string; readonly unit: string; readonly align: 'left' | 'right' }[];
+  /** Already formatted: a shown figure is the text that is shown everywhere. */
+  readonly rows: readonly (readonly string[])[];
+}
+
+export interface TextPart {
+  readonly type: 'text';
+  readonly text: string;
+}
+
+export interface Message {
+  readonly severity: 'error' | 'warning' | 'note';
+  readonly code: string;
+  readonly message: string;
+  /** Where, in words: `cell 3, line 2, columns 5 to 9`. */
+  readonly where?: string;
+}
