@@ -1,0 +1,40 @@
+/** A function's value and slope at a point. */
+export interface Tangent {
+  readonly value: number;
+  readonly slope: number;
+}
+
+/**
+ * The zero of a monotone function by Newton's steps, held inside the bracket that the signs seen so far give;
+ * a step that would leave it is replaced by a halving, and steps outwards may at most double.
+ *
+ * @param f value and slope at u; the value may be infinite, far out
+ * @param rising whether f rises with u
+ * @param start where to begin
+ * @param low, high the zero is sought between these; the nearer of them is returned when it lies beyond
+ */
+export function solveMonotone(
+  f: (u: number) => Tangent,
+  rising: boolean,
+  start: number,
+  low: number,
+  high: number,
+): number {
+  let [left, right, u, reach] = [low, high, start, 1];
+  for (let step = 0; step < 400; step++) {
+    const { value, slope } = f(u);
+    if (value === 0) return u;
+    const upwards = value < 0 === rising;
+    if (upwards) left = u;
+    else right = u;
+    let move = -value / slope;
+    if (!Number.isFinite(move) || move > 0 !== upwards) move = upwards ? reach : -reach;
+    if (Math.abs(move) > reach) move = Math.sign(move) * reach;
+    reach = Math.max(2 * Math.abs(move), 1e-3);
+    let next = u + move;
+    if (next <= left || next >= right) next = left + (right - left) / 2;
+    if (Math.abs(next - u) <= 2e-16 * Math.abs(u) + 1e-16) return next;
+    u = next;
+  }
+  return u;
+}
