@@ -1,3 +1,5 @@
+import type { NamedDimension } from '../units/dimension.ts';
+
 /**
  * The form of a verb, as data: the checker, completion, hover, signature help, the formatter, the reference
  * page and the error messages all read it.
@@ -58,19 +60,7 @@ export type Accept =
   /** A verb of the given name written in place, as `window hann 2 s` after `using`. */
   | { readonly type: 'step'; readonly verb: string };
 
-export type DimensionName =
-  | 'time'
-  | 'frequency'
-  | 'acceleration'
-  | 'length'
-  | 'mass'
-  | 'force'
-  | 'stiffness'
-  | 'pressure'
-  | 'speed'
-  | 'ratio'
-  | 'level'
-  | 'any';
+export type DimensionName = NamedDimension | 'any';
 
 /** Kinds of value; the catalogue of verbs is open, and so is this list. */
 export type ValueKind =

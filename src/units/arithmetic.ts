@@ -1,0 +1,107 @@
+import { exponentOver, isDimensionless, nameOfDimension, preferredSymbol, sameDimension } from './dimension.ts';
+import { one, termsOf, unit } from './parse.ts';
+import { merge, unitOf, type Term } from './terms.ts';
+import type { Quantity, Unit } from './unit.ts';
+
+export const quantity = (value: number, symbol: string): Quantity => ({ value, unit: unit(symbol) });
+
+/** In SI units: `m/s^2`, `N/m`, `Hz`; a percentage as a fraction; a level in dB. */
+export const inSI = ({ value, unit: { factor } }: Quantity): number => value * factor;
+
+/** The same quantity in another unit, or undefined when the dimensions differ. */
+export function convert(from: Quantity, to: Unit): Quantity | undefined {
+  if (!sameDimension(from.unit.dimension, to.dimension)) return undefined;
+  if (from.unit.symbol === to.symbol) return { value: from.value, unit: to };
+  // One division where the factors allow it keeps 60 s in min at 1 and not at 0.99….
+  const { factor } = from.unit;
+  return {
+    value:
+      to.factor <= 1 && factor <= 1 && factor > to.factor
+        ? from.value * (factor / to.factor)
+        : (from.value * factor) / to.factor,
+    unit: to,
+  };
+}
+
+/** -1, 0 or 1, or undefined when the dimensions differ. */
+export function compare(a: Quantity, b: Quantity): -1 | 0 | 1 | undefined {
+  if (!sameDimension(a.unit.dimension, b.unit.dimension)) return undefined;
+  const difference = a.unit.symbol === b.unit.symbol ? a.value - b.value : inSI(a) - inSI(b);
+  return difference < 0 ? -1 : difference > 0 ? 1 : 0;
+}
+
+/** In the unit of the first, or undefined when the dimensions differ. */
+export function add(a: Quantity, b: Quantity): Quantity | undefined {
+  const same = convert(b, a.unit);
+  return same && { value: a.value + same.value, unit: a.unit };
+}
+
+/** In the unit of the first, or undefined when the dimensions differ. */
+export function subtract(a: Quantity, b: Quantity): Quantity | undefined {
+  const same = convert(b, a.unit);
+  return same && { value: a.value - same.value, unit: a.unit };
+}
+
+export const multiply = (a: Quantity, b: Quantity): Quantity => product(a, b, 1);
+
+/** A division by zero gives a value that is not finite: the caller refuses it. */
+export const divide = (a: Quantity, b: Quantity): Quantity => product(a, b, -1);
+
+export function power(a: Quantity, exponent: number): Quantity {
+  const terms = known(a.unit).map((term) => ({ ...term, exponent: term.exponent * exponent }));
+  return tidy(a.value ** exponent, merge(terms));
+}
+
+/** The n-th root, square by default: sqrt of N/mm over kg is in Hz. */
+export function root(a: Quantity, n = 2): Quantity {
+  const terms = known(a.unit).map((term) => ({ ...term, exponent: term.exponent / n }));
+  return tidy(n === 2 ? Math.sqrt(a.value) : a.value ** (1 / n), merge(terms));
+}
+
+export const negate = (a: Quantity): Quantity => ({ value: -a.value, unit: a.unit });
+
+function product(a: Quantity, b: Quantity, sign: 1 | -1): Quantity {
+  const value = sign === 1 ? a.value * b.value : a.value / b.value;
+  if (b.unit.symbol === '') return { value, unit: a.unit };
+  return tidy(value, [...known(a.unit), ...known(b.unit).map((term) => ({ ...term, exponent: sign * term.exponent }))]);
+}
+
+function known(of: Unit): readonly Term[] {
+  const terms = termsOf(of.symbol);
+  if ('unknown' in terms) throw new Error(`no such unit: ${of.symbol}`);
+  return terms;
+}
+
+/**
+ * Gathers terms that measure the same (`N/mm` times `m`, `Hz` times `s`) into the first one's unit, drops percent
+ * signs that met another unit, and takes the SI name of the dimension where that is shorter: `kg*m/s^2` is N.
+ */
+function tidy(value: number, terms: readonly Term[]): Quantity {
+  const kept: Term[] = [];
+  for (const term of terms) {
+    if (isDimensionless(term.dimension) && (terms.length > 1 || term.exponent !== 1)) {
+      value *= term.factor ** term.exponent;
+      continue;
+    }
+    const at = kept.findIndex(
+      (other) => other.symbol === term.symbol || exponentOver(term.dimension, other.dimension) !== undefined,
+    );
+    if (at < 0) kept.push(term);
+    else {
+      const other = kept[at];
+      const ratio = other.symbol === term.symbol ? 1 : exponentOver(term.dimension, other.dimension)!;
+      if (other.symbol !== term.symbol) value *= (term.factor / other.factor ** ratio) ** term.exponent;
+      kept[at] = { ...other, exponent: other.exponent + ratio * term.exponent };
+    }
+  }
+  const left = merge(kept);
+  if (left.length === 0) return { value, unit: one };
+  const result = unitOf(left);
+  const name = nameOfDimension(result.dimension);
+  const odd = left.some(({ exponent }) => !Number.isInteger(exponent)) || left.every(({ exponent }) => exponent < 0);
+  const shorter =
+    name && (odd || termCount(preferredSymbol(name)) < left.length) ? unit(preferredSymbol(name)) : undefined;
+  return shorter ? { value: (value * result.factor) / shorter.factor, unit: shorter } : { value, unit: result };
+}
+
+const termCount = (symbol: string): number => symbol.split(/[*/]/).length;
