@@ -1,0 +1,214 @@
+"""Makes test/published/vectors/distributions.json: reference values of the distributions.
+
+Run with Debian's packages:  python3 scripts/reference/make-distribution-vectors.py
+Values are computed with mpmath at 40 digits, from the definitions and not from the formulas under test;
+scipy computes each once more, and the run fails where the two part by more than scipy's known accuracy.
+"""
+import json
+import os
+import platform
+
+import mpmath as mp
+import scipy
+from scipy import special, stats
+
+mp.mp.dps = 40
+HERE = os.path.dirname(os.path.abspath(__file__))
+OUT = os.path.join(HERE, '..', '..', 'test', 'published', 'vectors', 'distributions.json')
+
+
+def number(value):
+    return float(mp.nstr(value, 20))
+
+
+def close(ours, scipys, tolerance, what):
+    if scipys is not None and ours != 0 and abs(float(ours) / scipys - 1) > tolerance:
+        raise SystemExit(f'{what}: mpmath {mp.nstr(ours, 17)} but scipy {scipys!r}')
+
+
+def root(f, guess):
+    """The zero of f(ln x), by the secant method from scipy's answer."""
+    start = mp.log(mp.mpf(guess))
+    return mp.exp(mp.findroot(lambda u: f(mp.exp(u)), (start, start + mp.mpf('1e-9')), tol=mp.mpf('1e-50'), verify=False))
+
+
+def ln_gamma():
+    points = [1e-5, 0.01, 0.3, 0.5, 0.999, 1.0000001, 1.3, 1.4616321449683623, 1.99, 2.0001, 2.5, 3.7, 15.9, 16.1, 171.5, 1e4, 1e8]
+    rows = []
+    for x in points:
+        value = mp.loggamma(mp.mpf(x))
+        close(value, special.gammaln(x), 1e-8, f'lnGamma({x})')
+        rows.append([x, number(value)])
+    return rows
+
+
+def normal():
+    upper = lambda z: mp.erfc(z / mp.sqrt(2)) / 2
+    tails = []
+    for z in [0.0, 1e-8, 0.1, 0.5, 1.0, 1.6448536269514722, 1.959963984540054, 2.5, 4.0, 6.0, 10.0, 20.0, 37.0]:
+        value = upper(mp.mpf(z))
+        close(value, stats.norm.sf(z), 1e-12, f'normal sf({z})')
+        tails.append([z, number(1 - value), number(value)])
+    quantiles = []
+    for q in [1e-300, 1e-100, 1e-20, 1e-8, 1e-4, 0.005, 0.025, 0.05, 0.2, 0.3, 0.45, 0.499999]:
+        guess = stats.norm.isf(q)
+        value = mp.findroot(lambda z: mp.log(upper(z)) - mp.log(mp.mpf(q)), guess, tol=mp.mpf('1e-50'), verify=False)
+        close(value, guess, 1e-10, f'normal isf({q})')
+        quantiles.append([q, number(value)])
+    return {'tails': tails, 'upperQuantiles': quantiles}
+
+
+def chi_square_upper(x, df):
+    return mp.gammainc(mp.mpf(df) / 2, mp.mpf(x) / 2, mp.inf, regularized=True)
+
+
+def chi_square_lower(x, df):
+    return mp.gammainc(mp.mpf(df) / 2, 0, mp.mpf(x) / 2, regularized=True)
+
+
+def chi_square():
+    tails, quantiles = [], []
+    for df in [0.1, 0.5, 1, 2, 3, 4.7, 10, 30, 79.6, 159.26, 500, 1e4]:
+        for ratio in [1e-6, 0.1, 0.5, 0.9, 1.0, 1.1, 1.5, 3.0, 8.0]:
+            x = df * ratio
+            lower, upper = chi_square_lower(x, df), chi_square_upper(x, df)
+            if min(lower, upper) < mp.mpf('1e-290'):
+                continue
+            close(upper, stats.chi2.sf(x, df), 1e-9, f'chi-square sf({x}, {df})')
+            tails.append([x, df, number(lower), number(upper)])
+        for p in [1e-12, 1e-4, 0.025, 0.3, 0.5]:
+            guess = stats.chi2.ppf(p, df)
+            if guess > 1e-290:
+                value = root(lambda x: mp.log(chi_square_lower(x, df)) - mp.log(mp.mpf(p)), guess)
+                close(value, guess, 1e-9, f'chi-square ppf({p}, {df})')
+                quantiles.append(['lower', p, df, number(value)])
+            guess = stats.chi2.isf(p, df)
+            value = root(lambda x: mp.log(chi_square_upper(x, df)) - mp.log(mp.mpf(p)), guess)
+            close(value, guess, 1e-9, f'chi-square isf({p}, {df})')
+            quantiles.append(['upper', p, df, number(value)])
+    return {'tails': tails, 'quantiles': quantiles}
+
+
+def beta_lower(a, b, odds):
+    """I_x(a, b) from its odds x/y: for x <= 1/2 by the hypergeometric series, which has positive terms in this form."""
+    x, y = odds / (1 + odds), 1 / (1 + odds)
+    kernel = mp.exp(a * mp.log(x) + b * mp.log(y) - mp.log(a) - mp.loggamma(a) - mp.loggamma(b) + mp.loggamma(a + b))
+    total, term, k = mp.mpf(0), mp.mpf(1), 0
+    while term > total * mp.mpf('1e-42'):
+        total += term
+        term *= x * (a + b + k) / (a + 1 + k)
+        k += 1
+    return kernel * total
+
+
+def beta_tails(a, b, odds):
+    a, b, odds = mp.mpf(a), mp.mpf(b), mp.mpf(odds)
+    if odds < a / b:
+        lower = beta_lower(a, b, odds)
+        return lower, 1 - lower
+    upper = beta_lower(b, a, 1 / odds)
+    return 1 - upper, upper
+
+
+def student_t():
+    upper = lambda t, df: beta_tails(mp.mpf(1) / 2, mp.mpf(df) / 2, mp.mpf(t) ** 2 / df)[1] / 2
+    tails, quantiles = [], []
+    for df in [0.5, 1, 2, 3.549, 4, 5.9, 10, 30.25, 120, 1000, 1e5]:
+        for t in [1e-9, 0.01, 0.7, 1.0, 2.0, 3.5, 8.0, 30.0, 1000.0]:
+            value = upper(t, df)
+            if value < mp.mpf('1e-290'):
+                continue
+            # scipy 1.10 loses digits in the far tail for large df
+            close(value, stats.t.sf(t, df), 1e-7, f't sf({t}, {df})')
+            tails.append([t, df, number(1 - value), number(value)])
+        for q in [1e-15, 1e-8, 1e-4, 0.005, 0.025, 0.05, 0.1, 0.2, 0.3, 0.45, 0.4999]:
+            guess = stats.t.isf(q, df)
+            value = root(lambda t: mp.log(upper(t, df)) - mp.log(mp.mpf(q)), guess)
+            close(value, guess, 1e-7, f't isf({q}, {df})')
+            quantiles.append([q, df, number(value)])
+    return {'tails': tails, 'upperQuantiles': quantiles}
+
+
+def f_distribution():
+    both = lambda x, d1, d2: beta_tails(mp.mpf(d1) / 2, mp.mpf(d2) / 2, mp.mpf(x) * mp.mpf(d1) / d2)
+    tails, quantiles = [], []
+    for d1, d2 in [(0.5, 0.7), (1, 1), (1, 10), (2, 5.5), (5, 2), (10, 10), (3, 159.26), (79.6, 81.2), (400, 30), (5000, 7000)]:
+        for x in [1e-6, 0.1, 0.5, 0.9, 1.0, 1.1, 2.0, 5.0, 40.0]:
+            lower, upper = both(x, d1, d2)
+            if min(lower, upper) < mp.mpf('1e-290'):
+                continue
+            close(upper, stats.f.sf(x, d1, d2), 1e-8, f'F sf({x}, {d1}, {d2})')
+            tails.append([x, d1, d2, number(lower), number(upper)])
+        for p in [1e-10, 0.001, 0.025, 0.2, 0.5]:
+            for side, guess in [('lower', stats.f.ppf(p, d1, d2)), ('upper', stats.f.isf(p, d1, d2))]:
+                index = 0 if side == 'lower' else 1
+                value = root(lambda x: mp.log(both(x, d1, d2)[index]) - mp.log(mp.mpf(p)), guess)
+                close(value, guess, 1e-7, f'F {side} {p}, {d1}, {d2}')
+                quantiles.append([side, p, d1, d2, number(value)])
+    return {'tails': tails, 'quantiles': quantiles}
+
+
+def noncentral_t_tails(t, df, delta):
+    """The mean of Phi(t S - delta) and of its complement, by Gauss-Legendre quadrature of the chi density."""
+    t, df, delta = mp.mpf(t), mp.mpf(df), mp.mpf(delta)
+    scale = mp.log(2) + df / 2 * mp.log(df / 2) - mp.loggamma(df / 2)
+    density = lambda s: mp.exp(scale + (df - 1) * mp.log(s) - df * s * s / 2)
+    phi = lambda z: mp.erfc(-z / mp.sqrt(2)) / 2
+    width = 1 / mp.sqrt(2 * df)
+    cuts = [mp.mpf(0)] + [c for c in sorted({mp.mpf(1) + k * width for k in range(-12, 16, 2)} | ({(delta + k) / t for k in range(-10, 11, 2)} if t else set())) if c > 0] + [mp.mpf(1) + 60 * width]
+    cuts = sorted(c for c in cuts if c <= 1 + 60 * width)
+    lower = mp.quad(lambda s: density(s) * phi(t * s - delta), cuts)
+    upper = mp.quad(lambda s: density(s) * phi(delta - t * s), cuts)
+    if abs(lower + upper - 1) > mp.mpf('1e-20'):
+        raise SystemExit(f'noncentral t quadrature fails at {t}, {df}, {delta}')
+    return lower, upper
+
+
+def noncentral_t():
+    mp.mp.dps = 25
+    tails, quantiles = [], []
+    for df in [1.5, 4, 6, 10.3, 58, 400]:
+        for delta in [-2.0, 0.5, 2.8, 6.0, 20.0]:
+            for t in [-3.0, 0.0, 2.4469118511449697, delta + 1, 2 * delta + 8]:
+                lower, upper = noncentral_t_tails(t, df, delta)
+                tails.append([t, df, delta, number(lower), number(upper)])
+                if lower > 1e-6:
+                    close(lower, stats.nct.cdf(t, df, delta), 1e-6, f'noncentral t cdf({t}, {df}, {delta})')
+    for df, delta in [(1.5, 1.0), (4, 2.8), (6, -3.0), (10.3, 6.0), (58, 0.7)]:
+        for p in [0.001, 0.2, 0.8, 0.995]:
+            guess = stats.nct.ppf(p, df, delta)
+            value = mp.findroot(lambda t: noncentral_t_tails(t, df, delta)[0] - mp.mpf(p), (guess, guess + 1e-7), tol=mp.mpf('1e-36'), verify=False, maxsteps=6)
+            close(value, guess, 1e-6, f'noncentral t ppf({p}, {df}, {delta})')
+            quantiles.append([p, df, delta, number(value)])
+    mp.mp.dps = 40
+    return {'tails': tails, 'quantiles': quantiles}
+
+
+def write(document):
+    """JSON with one row a line."""
+
+    def render(value, indent):
+        pad = ' ' * indent
+        if isinstance(value, dict):
+            inner = ',\n'.join(f'{pad}  {json.dumps(key)}: {render(item, indent + 2)}' for key, item in value.items())
+            return '{\n' + inner + '\n' + pad + '}'
+        if isinstance(value, list) and value and isinstance(value[0], list):
+            return '[\n' + ',\n'.join(f'{pad}  {json.dumps(item)}' for item in value) + '\n' + pad + ']'
+        return json.dumps(value)
+
+    with open(OUT, 'w', encoding='utf-8') as file:
+        file.write(render(document, 0) + '\n')
+
+
+if __name__ == '__main__':
+    os.makedirs(os.path.dirname(OUT), exist_ok=True)
+    write({
+        'made by': 'scripts/reference/make-distribution-vectors.py',
+        'versions': {'python': platform.python_version(), 'mpmath': mp.__version__, 'scipy': scipy.__version__},
+        'lnGamma': ln_gamma(),
+        'normal': normal(),
+        'chiSquare': chi_square(),
+        'studentT': student_t(),
+        'f': f_distribution(),
+        'noncentralT': noncentral_t(),
+    })

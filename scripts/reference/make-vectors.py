@@ -1,0 +1,190 @@
+#!/usr/bin/python3
+"""Makes test/published/vectors/*.json: what numpy and scipy give for signals that the tests can make again.
+
+Run on Debian 12's packages (python3-numpy, python3-scipy):  /usr/bin/python3 scripts/reference/make-vectors.py
+Each file names the versions it was made with. The signals come from whole-number arithmetic and sums that
+IEEE 754 fixes to the last bit, so that no input needs to be stored.
+"""
+
+import json
+import platform
+from pathlib import Path
+
+import numpy as np
+import scipy
+from scipy import signal, stats
+
+FOLDER = Path(__file__).resolve().parents[2] / "test" / "published" / "vectors"
+
+
+def noise(seed, count):
+    """Uniform numbers in [-0.5, 0.5) from a linear congruential generator modulo 2^32 (Numerical Recipes, 7.1)."""
+    values = np.empty(count)
+    state = seed
+    for i in range(count):
+        state = (1664525 * state + 1013904223) % 2**32
+        values[i] = state / 2**32 - 0.5
+    return values
+
+
+def record(seed, count, offset=1.0, memory=0.75):
+    """Coloured noise about an offset: y[n] = memory y[n-1] + u[n], x = offset + y."""
+    y = 0.0
+    values = np.empty(count)
+    for i, u in enumerate(noise(seed, count)):
+        y = memory * y + u
+        values[i] = offset + y
+    return values
+
+
+def write(name, cases):
+    made = {
+        "by": "scripts/reference/make-vectors.py",
+        "python": platform.python_version(),
+        "numpy": np.__version__,
+        "scipy": scipy.__version__,
+    }
+    text = json.dumps({"made": made, "cases": cases}, indent=None, separators=(",", ":"), default=plain)
+    FOLDER.mkdir(parents=True, exist_ok=True)
+    (FOLDER / f"{name}.json").write_text(text.replace('{"seed"', '\n{"seed"') + "\n")
+    print(f"{name}: {len(text)} bytes")
+
+
+def plain(value):
+    if isinstance(value, np.ndarray):
+        return value.tolist()
+    if isinstance(value, np.generic):
+        return value.item()
+    raise TypeError(type(value))
+
+
+def fft():
+    cases = []
+    for seed, count in enumerate([1, 2, 3, 4, 5, 6, 7, 12, 15, 16, 25, 60, 97, 100, 128, 225, 353, 1000], 1):
+        spectrum = np.fft.rfft(record(seed, count))
+        cases.append({"seed": seed, "count": count, "re": spectrum.real, "im": spectrum.imag})
+    write("fft", cases)
+
+
+WINDOWS = {
+    "hann": "hann",
+    "hamming": "hamming",
+    "blackman": "blackman",
+    "blackman-harris": "blackmanharris",
+    "flattop": "flattop",
+    "rectangular": "boxcar",
+}
+
+
+def windows():
+    cases = []
+    for ours, theirs in WINDOWS.items():
+        for count in (8, 9, 64):
+            cases.append({"seed": 0, "name": ours, "length": count, "shape": signal.get_window(theirs, count, fftbins=True)})
+    write("windows", cases)
+
+
+def welch():
+    cases = []
+    settings = [
+        (1, [1000], 350.0, "hann", 128, 0.5),
+        (2, [1000], 350.0, "hann", 100, 0.5),
+        (3, [1203], 400.0, "flattop", 97, 0.75),
+        (4, [700], 1000.0, "rectangular", 64, 0.0),
+        (5, [900], 349.9999994, "blackman-harris", 75, 0.66),
+        (6, [300, 420, 90, 255], 350.0, "hamming", 100, 0.5),
+        (7, [513], 350.0, "blackman", 512, 0.5),
+    ]
+    for seed, lengths, rate, window, segment, overlap in settings:
+        whole = record(seed, sum(lengths))
+        options = dict(fs=rate, window=WINDOWS[window], nperseg=segment, noverlap=int(segment * overlap + 1e-9), detrend="constant")
+        density, spectrum, segments = 0.0, 0.0, 0
+        start = 0
+        for length in lengths:
+            piece = whole[start : start + length]
+            start += length
+            if length < segment:
+                continue
+            count = (length - segment) // (segment - options["noverlap"]) + 1
+            density = density + count * signal.welch(piece, scaling="density", **options)[1]
+            spectrum = spectrum + count * signal.welch(piece, scaling="spectrum", **options)[1]
+            segments += count
+        case = {"seed": seed, "lengths": lengths, "rate": rate, "window": window, "segment": segment, "overlap": overlap}
+        cases.append({**case, "segments": segments, "density": density / segments, "spectrum": spectrum / segments})
+    write("welch", cases)
+
+
+def band():
+    """Bands by another road: the running integral of the density, interpolated at the edges."""
+    cases = []
+    for seed, count, rate, segment in [(1, 4000, 350.0, 256), (2, 4000, 400.0, 225)]:
+        f, density = signal.welch(record(seed, count), fs=rate, nperseg=segment, noverlap=segment // 2)
+        df = f[1]
+        edges = np.concatenate(([0.0], f[:-1] + df / 2, [rate / 2]))
+        running = np.concatenate(([0.0], np.cumsum(density * df)))
+        bands = [(0, rate / 2), (0, 10), (10, 50), (50, 100), (33.3, 33.4), (100, rate / 2), (12.5, 12.5)]
+        squares = [np.interp(high, edges, running) - np.interp(low, edges, running) for low, high in bands]
+        cases.append({"seed": seed, "count": count, "rate": rate, "segment": segment, "bands": bands, "squares": squares})
+    write("band", cases)
+
+
+def levels():
+    cases = []
+    for seed, count, offset in [(1, 1, 1.0), (2, 2, 0.0), (3, 999, 1.0), (4, 5000, -40.0), (5, 20000, 0.0)]:
+        x = record(seed, count, offset)
+        away = x - x.mean()
+        constant = count == 1
+        cases.append(
+            {
+                "seed": seed,
+                "count": count,
+                "offset": offset,
+                "mean": x.mean(),
+                "rms": np.sqrt(np.mean(away**2)),
+                "totalRms": np.sqrt(np.mean(x**2)),
+                "peak": np.abs(away).max(),
+                "peakToPeak": np.ptp(x),
+                "crest": None if constant else np.abs(away).max() / np.sqrt(np.mean(away**2)),
+                "kurtosis": None if constant else stats.kurtosis(x, fisher=False),
+                "skewness": None if constant else stats.skew(x),
+                "p99": np.percentile(np.abs(away), 99),
+                "p999": np.percentile(np.abs(away), 99.9),
+                "dose350": (np.sum((away * 9.80665) ** 4) / 350.0) ** 0.25,
+            }
+        )
+    write("levels", cases)
+
+
+def detrend():
+    cases = []
+    for seed, count in [(1, 2), (2, 101), (3, 300)]:
+        x = record(seed, count) + 0.01 * np.arange(count)
+        cases.append({"seed": seed, "count": count, "linear": signal.detrend(x, type="linear")})
+    write("detrend", cases)
+
+
+def confidence():
+    """Effective averages by the plain double sum over pairs of segments, and chi-square factors."""
+    cases = []
+    for seed, (window, length, hop, segments) in enumerate(
+        [("hann", 100, 50, 20), ("hann", 100, 25, 40), ("rectangular", 64, 64, 10), ("flattop", 90, 20, 7), ("hamming", 51, 17, 1)]
+    ):
+        w = signal.get_window(WINDOWS[window], length)
+        starts = np.arange(segments) * hop
+        shapes = np.zeros((segments, starts[-1] + length))
+        for row, start in enumerate(starts):
+            shapes[row, start : start + length] = w
+        rho = (shapes @ shapes.T / np.sum(w**2)) ** 2
+        averages = segments**2 / rho.sum()
+        dof = 2 * averages
+        factors = {str(level): dof / stats.chi2.ppf([0.5 + level / 2, 0.5 - level / 2], dof) for level in (0.8, 0.95, 0.99)}
+        case = {"seed": seed, "window": window, "length": length, "hop": hop, "segments": segments}
+        cases.append({**case, "averages": averages, "factors": factors})
+    write("confidence", cases)
+
+
+MAKERS = [fft, windows, welch, band, levels, detrend, confidence]
+
+if __name__ == "__main__":
+    for make in MAKERS:
+        make()

@@ -1,0 +1,86 @@
+import type { Density } from './welch.ts';
+
+/**
+ * Mean square of the band [low, high] in unit^2: the density is taken as constant over each bin, from half a
+ * step below its centre to half a step above, and a bin on the band's edge counts by the part covered. The
+ * bins at 0 and (even segments) at half the rate lie half outside the range; they keep their whole mean
+ * square, density x step, in the half inside. So neighbouring bands add up, and the whole range adds up to
+ * the mean square of the spectrum.
+ *
+ * @param low lower edge in Hz, at least 0
+ * @param high upper edge in Hz, at most half the rate
+ * @throws RangeError for a band outside the spectrum
+ */
+export function bandMeanSquare(of: Density, low: number, high: number): number {
+  let sum = 0;
+  eachBin(of, low, high, (value, covered) => {
+    sum += value * covered;
+  });
+  return sum * of.step;
+}
+
+/** Root mean square of the band [low, high]: the square root of `bandMeanSquare`, in the signal's unit. */
+export function bandRms(of: Density, low: number, high: number): number {
+  return Math.sqrt(bandMeanSquare(of, low, high));
+}
+
+/** Mean square of the whole spectrum, in unit^2. */
+export function totalMeanSquare(of: Density): number {
+  let sum = 0;
+  for (const value of of.density) sum += value;
+  return sum * of.step;
+}
+
+/**
+ * Statistical bandwidth of a band in Hz, (int S)^2 / int S^2 (Bendat and Piersol, Random Data, 8.3): the width
+ * of a flat spectrum that would scatter as much. The squared density is lowered by 1 + 1 / averages, by which
+ * an estimated one exceeds the true one on average. With the length T in s, ln rms of a stationary Gaussian
+ * record scatters by 1 / (2 sqrt(Bs T)).
+ */
+export function statisticalBandwidth(of: Density, low: number, high: number): number {
+  let sum = 0;
+  let squares = 0;
+  eachBin(of, low, high, (value, covered) => {
+    sum += value * covered;
+    squares += value * value * covered;
+  });
+  return squares === 0 ? 0 : (sum ** 2 / squares) * of.step * (1 + 1 / of.averages);
+}
+
+/** The bin in [low, high] with the largest density, or -1 for a band of no width: a line near an edge is split by it. */
+export function largestBin(of: Density, low: number, high: number): number {
+  let largest = -1;
+  let height = -Infinity;
+  eachBin(of, low, high, (value, covered, k) => {
+    if (covered > 0 && value > height) {
+      height = value;
+      largest = k;
+    }
+  });
+  return largest;
+}
+
+/** Visits the bins that a band touches, with the share of the bin's mean square that falls in it. */
+function eachBin(
+  of: Density,
+  low: number,
+  high: number,
+  visit: (value: number, covered: number, k: number) => void,
+): void {
+  const { density, step, segmentLength } = of;
+  const end = segmentLength / 2;
+  const from = low / step;
+  // Half the rate may come out a rounding error above the last bin.
+  const to = Math.abs(high / step - end) < 1e-9 * end ? end : high / step;
+  if (!(low >= 0 && high >= low && to <= end)) {
+    throw new RangeError(
+      `a band lies between 0 and half the rate, ${of.rate / 2} Hz, with its lower edge first; not ${low}..${high} Hz`,
+    );
+  }
+  for (let k = Math.floor(from + 0.5); k < density.length && k - 0.5 < to; k++) {
+    const left = Math.max(k - 0.5, 0);
+    const right = Math.min(k + 0.5, end);
+    const covered = Math.min(right, to) - Math.max(left, from);
+    if (covered > 0) visit(density[k], covered / (right - left), k);
+  }
+}

@@ -1,0 +1,143 @@
+import { percentiles } from './percentile.ts';
+
+/** Single-number levels of a signal, in the signal's unit unless said otherwise. */
+export interface Levels {
+  readonly count: number;
+  readonly mean: number;
+  /** Root mean square of x - mean. */
+  readonly rms: number;
+  /** Root mean square with the mean kept. */
+  readonly totalRms: number;
+  /** Largest |x - mean|. */
+  readonly peak: number;
+  /** Largest less smallest value. */
+  readonly peakToPeak: number;
+  /** Peak / rms; null for a constant signal, as are kurtosis and skewness. */
+  readonly crest: number | null;
+  /** Pearson's kurtosis m4 / m2^2: 3 for a Gaussian signal, 1.5 for a sine. */
+  readonly kurtosis: number | null;
+  /** m3 / m2^1.5. */
+  readonly skewness: number | null;
+  /** Levels that |x - mean| stays below 99 % and 99.9 % of the time. */
+  readonly p99: number;
+  readonly p999: number;
+}
+
+/** Sums of the powers of x - mean, each divided by the count. */
+export interface Moments {
+  readonly count: number;
+  readonly mean: number;
+  readonly smallest: number;
+  readonly largest: number;
+  readonly m2: number;
+  readonly m3: number;
+  readonly m4: number;
+}
+
+/**
+ * Levels of a signal.
+ *
+ * @param scratch room for the percentiles, at least as long as the samples; made if not given
+ * @throws RangeError for no samples, or for a sample that is no finite number
+ */
+export function levels(samples: Float64Array, scratch?: Float64Array): Levels {
+  const { count, mean, smallest, largest, m2, m3, m4 } = moments(samples);
+  const distance = (scratch ?? new Float64Array(count)).subarray(0, count);
+  for (let i = 0; i < count; i++) distance[i] = Math.abs(samples[i] - mean);
+  const [p99, p999] = percentiles(distance, [0.99, 0.999]);
+  const peak = Math.max(largest - mean, mean - smallest);
+  const rms = Math.sqrt(m2);
+  const constant = m2 === 0;
+  return {
+    count,
+    mean,
+    rms,
+    totalRms: Math.sqrt(m2 + mean * mean),
+    peak,
+    peakToPeak: largest - smallest,
+    crest: constant ? null : peak / rms,
+    kurtosis: constant ? null : m4 / (m2 * m2),
+    skewness: constant ? null : m3 / (m2 * rms),
+    p99,
+    p999,
+  };
+}
+
+/**
+ * Vibration dose value (int a^4 dt)^(1/4) of the signal less its mean, in m/s^1.75; ISO 2631-1:1997, 6.3.2,
+ * where the signal is frequency-weighted.
+ *
+ * @param factor what a value is multiplied by to be in m/s^2: 9.80665 for g
+ */
+export function vibrationDose(of: Pick<Moments, 'count' | 'm4'>, rate: number, factor: number): number {
+  return factor * ((of.m4 * of.count) / rate) ** 0.25;
+}
+
+/**
+ * Central moments in two passes: the mean first, then the powers of the distance from it, with the rounding
+ * that is left in the mean taken out of them (Chan, Golub and LeVeque 1983, Am. Stat. 37).
+ */
+export function moments(samples: Float64Array): Moments {
+  const count = samples.length;
+  if (count === 0) throw new RangeError('levels need at least one sample');
+  const { mean: rough, smallest, largest } = meanAndExtent(samples);
+  if (!Number.isFinite(rough)) {
+    const at = samples.findIndex((value) => !Number.isFinite(value));
+    throw new RangeError(`sample ${at + 1} of ${count} is no finite number`);
+  }
+  if (smallest === largest) return { count, mean: smallest, smallest, largest, m2: 0, m3: 0, m4: 0 };
+  const total = [0, 0, 0, 0];
+  for (let from = 0; from < count; from += blockLength) {
+    addPowers(samples, from, Math.min(from + blockLength, count), rough, total);
+  }
+  const [d1, d2, d3, d4] = total.map((sum) => sum / count);
+  return {
+    count,
+    mean: rough + d1,
+    smallest,
+    largest,
+    m2: d2 - d1 * d1,
+    m3: d3 - 3 * d1 * d2 + 2 * d1 ** 3,
+    m4: d4 - 4 * d1 * d3 + 6 * d1 * d1 * d2 - 3 * d1 ** 4,
+  };
+}
+
+/** Sums are taken block by block, so that a long record rounds like a short one. */
+const blockLength = 2048;
+
+function meanAndExtent(samples: Float64Array): { mean: number; smallest: number; largest: number } {
+  let sum = 0;
+  let smallest = Infinity;
+  let largest = -Infinity;
+  for (let from = 0; from < samples.length; from += blockLength) {
+    const to = Math.min(from + blockLength, samples.length);
+    let part = 0;
+    for (let i = from; i < to; i++) {
+      const value = samples[i];
+      part += value;
+      if (value < smallest) smallest = value;
+      if (value > largest) largest = value;
+    }
+    sum += part;
+  }
+  return { mean: sum / samples.length, smallest, largest };
+}
+
+function addPowers(samples: Float64Array, from: number, to: number, mean: number, total: number[]): void {
+  let s1 = 0;
+  let s2 = 0;
+  let s3 = 0;
+  let s4 = 0;
+  for (let i = from; i < to; i++) {
+    const d = samples[i] - mean;
+    const square = d * d;
+    s1 += d;
+    s2 += square;
+    s3 += square * d;
+    s4 += square * square;
+  }
+  total[0] += s1;
+  total[1] += s2;
+  total[2] += s3;
+  total[3] += s4;
+}

@@ -1,0 +1,39 @@
+/** An unbroken piece of a uniformly sampled signal: samples `from` up to but without `to`. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  /** Time of the sample at `from`, in s from the recording's first sample. */
+  readonly start: number;
+}
+
+/** The whole of a signal without gaps, as one stretch. */
+export function wholeStretch(samples: ArrayLike<number>): Stretch {
+  return { from: 0, to: samples.length, start: 0 };
+}
+
+/** Views, not copies, of a signal's unbroken pieces. */
+export function piecesOf(samples: Float64Array, stretches: readonly Stretch[]): Float64Array[] {
+  return stretches.map(({ from, to }) => samples.subarray(from, to));
+}
+
+/** Time of the last sample in s. */
+export function lastTime(stretches: readonly Stretch[], rate: number): number {
+  const last = stretches[stretches.length - 1];
+  return last.start + (last.to - 1 - last.from) / rate;
+}
+
+/**
+ * The samples with `begin` <= t < `end`, t in s from the recording's first sample. Indices and start times stay
+ * those of the recording; a stretch of which nothing is left is dropped.
+ */
+export function trimStretches(stretches: readonly Stretch[], rate: number, begin: number, end: number): Stretch[] {
+  // A thousandth of a sample: a rate measured from rounded stamps must not cost a sample that lies on the edge.
+  const firstAtOrAfter = (time: number): number => Math.ceil(time * rate - 1e-3);
+  const kept: Stretch[] = [];
+  for (const { from, to, start } of stretches) {
+    const first = Math.min(Math.max(from + firstAtOrAfter(begin - start), from), to);
+    const last = Math.max(Math.min(from + firstAtOrAfter(end - start), to), first);
+    if (last > first) kept.push({ from: first, to: last, start: start + (first - from) / rate });
+  }
+  return kept;
+}

@@ -1,0 +1,212 @@
+import { Cancelled, type CancelCheck } from './cancel.ts';
+import { effectiveAverages } from './confidence.ts';
+import { fft, type Fft } from './fft.ts';
+import { scratchArrays } from './scratch.ts';
+import { sumOf, sumOfSquares } from './windows.ts';
+
+export interface WelchOptions {
+  /** The window; its length is the segment's length, taken exactly and never padded. */
+  readonly shape: Float64Array;
+  /** Samples a second, in Hz. */
+  readonly rate: number;
+  /** Share of a segment that the next one covers again, at least 0 and below 1; 0.5 if not given. */
+  readonly overlap?: number;
+  readonly cancelled?: CancelCheck;
+}
+
+/** A one-sided density of one signal. Bin k is at k x step; there are floor(L/2)+1 bins. */
+export interface Density {
+  /** Mean square per Hz in each bin, unit^2/Hz. */
+  readonly density: Float64Array;
+  /** Bin spacing rate / L, in Hz. */
+  readonly step: number;
+  /** Samples a segment, L. */
+  readonly segmentLength: number;
+  /** Samples a second, in Hz. */
+  readonly rate: number;
+  /** Segments averaged. */
+  readonly segments: number;
+  /** Effective number of independent averages; twice that is the degrees of freedom. */
+  readonly averages: number;
+  /** Equivalent noise bandwidth in Hz, which ties the density to the height of a line. */
+  readonly noiseBandwidth: number;
+}
+
+/** Samples from one segment's start to the next: L - floor(L x overlap). */
+export function hopOf(segmentLength: number, overlap: number): number {
+  if (!(overlap >= 0 && overlap < 1)) throw new RangeError(`an overlap is at least 0 and below 1, not ${overlap}`);
+  // 0.57 x 100 is a hair below 57 in binary, and must not lose a sample by it.
+  return segmentLength - Math.floor(segmentLength * overlap + 1e-9);
+}
+
+/** Whole segments in a stretch of `samples`. */
+export function segmentCount(samples: number, segmentLength: number, hop: number): number {
+  return samples < segmentLength ? 0 : Math.floor((samples - segmentLength) / hop) + 1;
+}
+
+/**
+ * Welch's one-sided density: P[k] = c / (K rate sum w^2) sum |X[k]|^2 over the K segments, X the transform of
+ * the windowed segment less its own mean; c is 2, but 1 at 0 and, for even L, at half the rate. Unit^2/Hz.
+ * Welch 1967, IEEE Trans. Audio Electroacoust. 15.
+ *
+ * @param stretches unbroken pieces of one signal; no segment reaches across two of them
+ * @throws RangeError when no stretch is as long as a segment or a sample is no number; Cancelled when `cancelled` says so
+ */
+export function welchDensity(stretches: readonly Float64Array[], options: WelchOptions): Density {
+  const sum = new WelchSum(options);
+  for (const stretch of stretches) sum.addStretch(stretch);
+  return sum.density();
+}
+
+/**
+ * Heights of lines: the peak amplitude, in the signal's unit, that a sine at a bin's centre would have;
+ * sqrt(mean |X|^2) x 2 / sum w, the mean taken as power over the segments and the root last (1 in place of 2
+ * at 0 and at half the rate). It is the density seen through the window's noise bandwidth.
+ */
+export function peakAmplitude(of: Density): Float64Array {
+  const { density, noiseBandwidth, segmentLength } = of;
+  const last = segmentLength % 2 === 0 ? density.length - 1 : -1;
+  return density.map((value, k) => Math.sqrt((k === 0 || k === last ? 1 : 2) * value * noiseBandwidth));
+}
+
+/** Sums the squared transforms of a signal's segments, stretch by stretch or block by block. */
+export class WelchSum {
+  readonly #shape: Float64Array;
+  readonly #rate: number;
+  readonly #hop: number;
+  readonly #cancelled: CancelCheck | undefined;
+  readonly #fft: Fft;
+  readonly #work: readonly Float64Array[];
+  readonly #power: Float64Array;
+  readonly #counts: number[] = [];
+  /** Samples of the open stretch that a later segment still needs. */
+  #carry: Float64Array = new Float64Array(0);
+  #carried = 0;
+  #openCount = 0;
+
+  constructor({ shape, rate, overlap = 0.5, cancelled }: WelchOptions) {
+    if (!(rate > 0 && rate < Infinity)) throw new RangeError(`a rate is above 0 Hz, not ${rate}`);
+    this.#shape = shape;
+    this.#rate = rate;
+    this.#hop = hopOf(shape.length, overlap);
+    this.#cancelled = cancelled;
+    this.#fft = fft(shape.length);
+    this.#work = scratchArrays(4, shape.length);
+    this.#power = new Float64Array(shape.length);
+  }
+
+  /** Adds an unbroken stretch that stands in memory as a whole. */
+  addStretch(samples: Float64Array): void {
+    this.endStretch();
+    this.#counts.push(this.#addSegments(samples));
+  }
+
+  /** Adds the next block of a stretch too long for memory; it goes on until `endStretch`. */
+  addBlock(block: Float64Array): void {
+    const length = this.#shape.length;
+    if (this.#carried > 0) {
+      // The segments that begin in what was carried need up to L - 1 samples of the block.
+      const joined = new Float64Array(this.#carried + Math.min(block.length, length - 1));
+      joined.set(this.#carry.subarray(0, this.#carried));
+      joined.set(block.subarray(0, joined.length - this.#carried), this.#carried);
+      const before = Math.min(segmentCount(joined.length, length, this.#hop), Math.ceil(this.#carried / this.#hop));
+      if (before > 0) this.#openCount += this.#addSegments(joined.subarray(0, (before - 1) * this.#hop + length));
+      const next = before * this.#hop - this.#carried;
+      if (next < 0) {
+        // The block was too short to use up what was carried.
+        this.#keep(joined.subarray(before * this.#hop));
+        return;
+      }
+      block = block.subarray(next);
+    }
+    const count = this.#addSegments(block);
+    this.#openCount += count;
+    this.#keep(block.subarray(Math.min(count * this.#hop, block.length)));
+  }
+
+  /** Ends the stretch that `addBlock` built: what comes next does not join it. */
+  endStretch(): void {
+    if (this.#openCount > 0) this.#counts.push(this.#openCount);
+    this.#openCount = 0;
+    this.#carried = 0;
+  }
+
+  /** The density of all that was added. */
+  density(): Density {
+    this.endStretch();
+    const length = this.#shape.length;
+    const segments = this.#counts.reduce((sum, count) => sum + count, 0);
+    if (segments === 0) throw new RangeError(`no stretch is as long as a segment of ${length} samples`);
+    const squares = sumOfSquares(this.#shape);
+    // One sample that is no number spoils every bin, the first too.
+    if (!Number.isFinite(this.#power[0])) throw new RangeError('the signal holds a sample that is no finite number');
+    const density = new Float64Array(Math.floor(length / 2) + 1);
+    const scale = 1 / (segments * this.#rate * squares);
+    // Two real segments went through each complex transform: their squared spectra are the even part of the sum.
+    density[0] = this.#power[0] * scale;
+    for (let k = 1; 2 * k < length; k++) density[k] = (this.#power[k] + this.#power[length - k]) * scale;
+    if (length % 2 === 0) density[length / 2] = this.#power[length / 2] * scale;
+    return {
+      density,
+      step: this.#rate / length,
+      segmentLength: length,
+      rate: this.#rate,
+      segments,
+      averages: effectiveAverages(this.#shape, this.#hop, this.#counts),
+      noiseBandwidth: (this.#rate * squares) / sumOf(this.#shape) ** 2,
+    };
+  }
+
+  #keep(rest: Float64Array): void {
+    if (this.#carry.length < rest.length) this.#carry = new Float64Array(rest.length + this.#shape.length);
+    this.#carry.set(rest);
+    this.#carried = rest.length;
+  }
+
+  /** Adds every whole segment, two to a transform: one as its real part, the next as its imaginary part. */
+  #addSegments(samples: Float64Array): number {
+    const shape = this.#shape;
+    const length = shape.length;
+    const hop = this.#hop;
+    const count = segmentCount(samples.length, length, hop);
+    const [re, im, spareRe, spareIm] = this.#work;
+    for (let segment = 0; segment < count; segment += 2) {
+      if (segment % 256 === 0 && this.#cancelled?.()) throw new Cancelled();
+      windowed(samples, segment * hop, shape, re);
+      if (segment + 1 < count) windowed(samples, (segment + 1) * hop, shape, im);
+      else im.fill(0);
+      if (this.#fft.forwardBetween(re, im, spareRe, spareIm)) addPower(spareRe, spareIm, this.#power);
+      else addPower(re, im, this.#power);
+    }
+    return count;
+  }
+}
+
+/** The segment from `start`, less its mean, times the window. */
+export function windowed(samples: Float64Array, start: number, shape: Float64Array, into: Float64Array): void {
+  const length = shape.length;
+  const mean = meanOf(samples, start, length);
+  for (let n = 0; n < length; n++) into[n] = (samples[start + n] - mean) * shape[n];
+}
+
+/** Four sums side by side: they do not wait for each other, and round less than one. */
+function meanOf(samples: Float64Array, start: number, length: number): number {
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  let d = 0;
+  const end = start + length;
+  let n = start;
+  for (; n + 3 < end; n += 4) {
+    a += samples[n];
+    b += samples[n + 1];
+    c += samples[n + 2];
+    d += samples[n + 3];
+  }
+  for (; n < end; n++) a += samples[n];
+  return (a + b + (c + d)) / length;
+}
+
+function addPower(re: Float64Array, im: Float64Array, power: Float64Array): void {
+  for (let k = 0; k < power.length; k++) power[k] += re[k] * re[k] + im[k] * im[k];
+}

@@ -1,0 +1,102 @@
+/** The windows offered, the default first. */
+export const windowNames = ['hann', 'hamming', 'blackman', 'blackman-harris', 'flattop', 'rectangular'] as const;
+
+export type WindowName = (typeof windowNames)[number];
+
+/**
+ * Cosine coefficients a_k of w[n] = sum (-1)^k a_k cos(2 pi k n / L).
+ * Harris 1978, Proc. IEEE 66(1), table 1 (hann to blackman-harris, 4 terms); flattop as in D'Antona and Ferrero
+ * 2006, Digital Signal Processing for Measurement Systems, which general numerical libraries call by that name.
+ */
+const coefficients: Readonly<Record<WindowName, readonly number[]>> = {
+  hann: [0.5, 0.5],
+  hamming: [0.54, 0.46],
+  blackman: [0.42, 0.5, 0.08],
+  'blackman-harris': [0.35875, 0.48829, 0.14128, 0.01168],
+  flattop: [0.21557895, 0.41663158, 0.277263158, 0.083578947, 0.006947368],
+  rectangular: [1],
+};
+
+/**
+ * A periodic window: `length` samples of a shape whose period is `length`, as spectra need it (the symmetric
+ * form, whose period is length - 1, is for filter design).
+ */
+export function windowShape(name: WindowName, length: number): Float64Array {
+  if (!Number.isInteger(length) || length < 1)
+    throw new RangeError(`a window needs a whole length of at least 1, not ${length}`);
+  return cosineSum(coefficients[name], length);
+}
+
+/** The periodic window with the given coefficients, whose signs alternate. */
+export function cosineSum(terms: readonly number[], length: number): Float64Array {
+  const shape = new Float64Array(length);
+  for (let n = 0; n < length; n++) {
+    let sum = 0;
+    for (let k = 0; k < terms.length; k++) {
+      const term = terms[k] * Math.cos((2 * Math.PI * ((k * n) % length)) / length);
+      sum += k % 2 === 0 ? term : -term;
+    }
+    shape[n] = sum;
+  }
+  // A single sample has no shape: the periodic formula would give a Hann window of nothing.
+  if (length === 1) shape[0] = 1;
+  return shape;
+}
+
+/** Mean of the window, sum w / L: what the window does to the height of a line at a bin's centre. */
+export function coherentGain(shape: Float64Array): number {
+  return sumOf(shape) / shape.length;
+}
+
+/** Equivalent noise bandwidth in bins, L sum w^2 / (sum w)^2 (Harris 1978, eq. 11). */
+export function noiseBandwidthBins(shape: Float64Array): number {
+  return (shape.length * sumOfSquares(shape)) / sumOf(shape) ** 2;
+}
+
+/** Correlation of two windows `hop` samples apart, sum w[n] w[n + hop] / sum w^2 (Harris 1978, eq. 17). */
+export function windowCorrelation(shape: Float64Array, hop: number): number {
+  let product = 0;
+  for (let n = 0; n + hop < shape.length; n++) product += shape[n] * shape[n + hop];
+  return product / sumOfSquares(shape);
+}
+
+/** Response of the window to a line `offset` bins from a bin's centre, as a part of its response at the centre. */
+export function windowResponse(shape: Float64Array, offset: number): number {
+  let re = 0;
+  let im = 0;
+  for (let n = 0; n < shape.length; n++) {
+    const angle = (2 * Math.PI * offset * n) / shape.length;
+    re += shape[n] * Math.cos(angle);
+    im -= shape[n] * Math.sin(angle);
+  }
+  return Math.hypot(re, im) / Math.abs(sumOf(shape));
+}
+
+/** Largest loss in dB of a line's height between two bins, half a bin from either (Harris 1978, eq. 12). */
+export function scallopingLoss(shape: Float64Array): number {
+  return -20 * Math.log10(windowResponse(shape, 0.5));
+}
+
+/** Width in bins over which a line's power reads at least half its height, by bisection on `windowResponse`. */
+export function halfPowerWidthBins(shape: Float64Array): number {
+  let inside = 0;
+  let outside = 4;
+  for (let i = 0; i < 60; i++) {
+    const middle = (inside + outside) / 2;
+    if (windowResponse(shape, middle) ** 2 >= 0.5) inside = middle;
+    else outside = middle;
+  }
+  return inside + outside;
+}
+
+export function sumOf(values: Float64Array): number {
+  let sum = 0;
+  for (let n = 0; n < values.length; n++) sum += values[n];
+  return sum;
+}
+
+export function sumOfSquares(values: Float64Array): number {
+  let sum = 0;
+  for (let n = 0; n < values.length; n++) sum += values[n] * values[n];
+  return sum;
+}

@@ -1,0 +1,98 @@
+import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import { fft, realFft } from '../../src/signal/fft.ts';
+import { nextSmooth } from '../../src/signal/bluestein.ts';
+import { near, noise } from '../published/vectors.ts';
+
+const anyLength = fc.integer({ min: 1, max: 400 });
+
+describe('fft', () => {
+  it('equals the defining sum for every length to 130', () => {
+    for (let length = 1; length <= 130; length++) {
+      const re = noise(length, length);
+      const im = noise(length + 1000, length);
+      const expected: number[] = [];
+      for (let k = 0; k < length; k++) {
+        let sumRe = 0;
+        let sumIm = 0;
+        for (let n = 0; n < length; n++) {
+          const angle = (-2 * Math.PI * ((k * n) % length)) / length;
+          sumRe += re[n] * Math.cos(angle) - im[n] * Math.sin(angle);
+          sumIm += re[n] * Math.sin(angle) + im[n] * Math.cos(angle);
+        }
+        expected.push(sumRe, sumIm);
+      }
+      fft(length).forward(re, im);
+      near(
+        [...re].flatMap((value, k) => [value, im[k]]),
+        expected,
+        1e-13,
+        `length ${length}`,
+      );
+    }
+  });
+
+  it('is undone by its inverse, for any length', () => {
+    fc.assert(
+      fc.property(anyLength, fc.nat(), (length, seed) => {
+        const re = noise(seed, length);
+        const im = noise(seed + 1, length);
+        const [re0, im0] = [re.slice(), im.slice()];
+        fft(length).forward(re, im);
+        fft(length).inverse(re, im);
+        near([...re, ...im], [...re0, ...im0], 1e-14);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('keeps the sum of squares, whatever the length (Parseval)', () => {
+    fc.assert(
+      fc.property(anyLength, fc.nat(), (length, seed) => {
+        const samples = noise(seed, length);
+        const plan = realFft(length);
+        const re = new Float64Array(plan.bins);
+        const im = new Float64Array(plan.bins);
+        plan.forward(samples, re, im);
+        let power = 0;
+        for (let k = 0; k < plan.bins; k++) power += (k === 0 || 2 * k === length ? 1 : 2) * (re[k] ** 2 + im[k] ** 2);
+        const squares = samples.reduce((sum, value) => sum + value * value, 0);
+        assert.ok(Math.abs(power / length - squares) <= 1e-13 * squares);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('of real samples is undone by its inverse, which leaves the bins as they were', () => {
+    for (const length of [1, 2, 3, 8, 97, 350, 706]) {
+      const samples = noise(length, length);
+      const plan = realFft(length);
+      const re = new Float64Array(plan.bins);
+      const im = new Float64Array(plan.bins);
+      plan.forward(samples, re, im);
+      const before = re.slice();
+      const back = new Float64Array(length);
+      plan.inverse(re, im, back);
+      near(back, samples, 1e-14, `length ${length}`);
+      assert.deepEqual(re, before);
+    }
+  });
+
+  it('refuses a length that is no whole number from 1', () => {
+    for (const length of [0, -4, 2.5, NaN]) assert.throws(() => fft(length), RangeError);
+  });
+});
+
+describe('nextSmooth', () => {
+  it('is the smallest length from there on without a prime factor above 5', () => {
+    const smooth = (value: number): boolean => {
+      for (const prime of [2, 3, 5]) while (value % prime === 0) value /= prime;
+      return value === 1;
+    };
+    for (let least = 1; least < 700; least++) {
+      let expected = least;
+      while (!smooth(expected)) expected++;
+      assert.equal(nextSmooth(least), expected);
+    }
+  });
+});
