@@ -65,25 +65,28 @@ const padDamping: Readonly<Record<Surface, Readonly<Record<Condition, number>>>>
   tile: { foam: 0.4, gel: 0.395 },
 };
 
-/** The frame on its tyres and castor forks, and how strongly it takes part. */
-export const frame: Mount & { readonly share: number } = { frequency: 23, damping: 0.09, share: 0.6 };
+/** Resonances of the frame: on its tyres and castor forks, and of the seat tubes; `gain` is what each adds at its peak. */
+export const frameModes: readonly (Mount & { readonly gain: number })[] = [
+  { frequency: 23, damping: 0.11, gain: 1.4 },
+  { frequency: 41, damping: 0.1, gain: 1.1 },
+];
 
 export const surfaces: Readonly<Record<Surface, SurfaceDesign>> = {
   brick: {
-    broadband: 0.105,
+    broadband: 0.125,
     pitch: 0.1,
     jointWidth: 0.008,
-    joint: 0.16,
+    joint: 0.18,
     bumps: [
       { at: 22, peak: 0.45, width: 0.014 },
       { at: 47, peak: 0.6, width: 0.016 },
     ],
   },
   tile: {
-    broadband: 0.034,
+    broadband: 0.038,
     pitch: 0.3,
     jointWidth: 0.008,
-    joint: 0.09,
+    joint: 0.1,
     bumps: [
       { at: 29, peak: 0.3, width: 0.015 },
       { at: 55, peak: 0.22, width: 0.012 },
@@ -107,18 +110,18 @@ function runsOn(surface: Surface, firstSeed: number): RunDesign[] {
 }
 
 /** Broken off half-way and repeated: it stands in the run sheet, and no pattern of the study takes it in. */
-const stopped = { file: 'stopped-brick-gel.csv.gz', surface: 'brick', condition: 'gel', order: 5, seed: 1790, stopsAt: 41 } as const;
+const stopped = { file: 'stopped-brick-gel.csv.gz', surface: 'brick', condition: 'gel', order: 5, seed: 6190, stopsAt: 41 } as const;
 
 /**
- * A B B A, B A A B on each surface, with the broken-off ride in the midst of those on bricks. The seeds are ones
- * whose drawn levels scatter about as designed and lean to neither pad, and whose largest samples are no ties that
+ * A B B A, B A A B on each surface, with the broken-off ride in the midst of those on bricks. The seeds were picked: runs
+ * that scatter about as designed, bands that come out near their design, and no ties of the largest samples, which
  * would look like clipping.
  */
 export const runs: readonly RunDesign[] = [
-  ...runsOn('brick', 1701).flatMap((run) =>
+  ...runsOn('brick', 6141).flatMap((run) =>
     run.order < stopped.order ? run : run.order === stopped.order ? [stopped, { ...run, order: 6 }] : { ...run, order: run.order + 1 },
   ),
-  ...runsOn('tile', 6761),
+  ...runsOn('tile', 8681),
 ];
 
 /** Relative density of the broadband base motion at `f` Hz; not scaled. */
@@ -140,11 +143,16 @@ export function transmissibility({ frequency, damping }: Mount, f: number): Comp
   return divide({ re: 1, im: 2 * damping * r }, { re: 1 - r * r, im: 2 * damping * r });
 }
 
-/** The frame's response at `f` Hz: the base motion plus `share` times that of its own resonance. */
+/** The frame's response at `f` Hz to its base: 1, and what each resonance adds about its own frequency. */
 export function frameResponse(f: number): Complex {
-  const r = f / frame.frequency;
-  const own = divide({ re: r * r, im: 0 }, { re: 1 - r * r, im: 2 * frame.damping * r });
-  return { re: 1 + frame.share * own.re, im: frame.share * own.im };
+  let [re, im] = [1, 0];
+  for (const { frequency, damping, gain } of frameModes) {
+    const r = f / frequency;
+    const own = divide({ re: 0, im: 2 * damping * r }, { re: 1 - r * r, im: 2 * damping * r });
+    re += gain * own.re;
+    im += gain * own.im;
+  }
+  return { re, im };
 }
 
 /**
