@@ -183,7 +183,29 @@ def confidence():
     write("confidence", cases)
 
 
-MAKERS = [fft, windows, welch, band, levels, detrend, confidence]
+def filters():
+    """Sections of butter, and what sosfiltfilt makes of a record with them."""
+    cases = []
+    settings = [
+        ("highpass", 4, [2.0], 350.0),
+        ("highpass", 1, [0.5], 350.0),
+        ("highpass", 3, [30.0], 100.0),
+        ("lowpass", 2, [40.0], 349.9999994),
+        ("lowpass", 5, [10.0], 350.0),
+        ("lowpass", 8, [100.0], 400.0),
+        ("bandpass", 4, [10.0, 50.0], 350.0),
+        ("bandpass", 1, [1.0, 100.0], 350.0),
+        ("bandpass", 3, [0.5, 150.0], 350.0),
+        ("bandpass", 3, [49.0, 51.0], 350.0),
+    ]
+    for seed, (kind, order, corners, rate) in enumerate(settings, 1):
+        sos = signal.butter(order, corners if len(corners) > 1 else corners[0], kind, fs=rate, output="sos")
+        y = signal.sosfiltfilt(sos, record(seed, 240))
+        cases.append({"seed": seed, "kind": kind, "order": order, "corners": corners, "rate": rate, "sos": sos, "count": 240, "filtered": y})
+    write("filters", cases)
+
+
+MAKERS = [fft, windows, welch, band, levels, detrend, confidence, filters]
 
 if __name__ == "__main__":
     for make in MAKERS:
