@@ -79,6 +79,8 @@ export interface RawFile {
 
 export interface Channel {
   readonly name: string;
+  /** The header's text in the file, by which the channel may be named too. */
+  readonly header?: string;
   readonly unit: Unit;
   /** Where the unit came from, in words: `the header`, `the option`, `the length of the mean vector`. */
   readonly unitFrom: string;

@@ -1,0 +1,34 @@
+// Bundles the extension host, the engine's worker, the renderer and the command line into dist/.
+import { build } from 'esbuild';
+import { rm } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const minify = !process.argv.includes('--no-minify');
+const common = {
+  absWorkingDir: root,
+  bundle: true,
+  minify,
+  // Names of classes and functions are shown in error reports.
+  keepNames: false,
+  sourcemap: minify ? false : 'linked',
+  target: 'es2022',
+  logLevel: 'warning',
+  legalComments: 'none',
+  metafile: true,
+};
+// Vega's entry for Node awaits an optional canvas at the top level, which no CommonJS file can: its browser build serves.
+const vegaInNode = { platform: 'node', mainFields: ['module', 'main'], conditions: ['browser', 'module', 'import', 'default'] };
+
+await rm(new URL('../dist', import.meta.url), { recursive: true, force: true });
+const bundles = [
+  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/extension.cjs', format: 'cjs', platform: 'node', external: ['vscode'] },
+  { entryPoints: ['src/editor/worker.ts'], outfile: 'dist/worker.cjs', format: 'cjs', ...vegaInNode },
+  { entryPoints: ['src/renderer/index.ts'], outfile: 'dist/renderer.js', format: 'esm', platform: 'browser' },
+  { entryPoints: ['src/cli/main.ts'], outfile: 'dist/washboard.cjs', format: 'cjs', ...vegaInNode, banner: { js: '#!/usr/bin/env node' } },
+];
+for (const bundle of bundles) {
+  const { metafile } = await build({ ...common, ...bundle });
+  const [[file, { bytes }]] = Object.entries(metafile.outputs).filter(([name]) => !name.endsWith('.map'));
+  console.error(`${file}  ${(bytes / 1024).toFixed(0)} kB`);
+}

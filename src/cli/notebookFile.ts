@@ -1,0 +1,37 @@
+import { existsSync, readFileSync, statSync } from 'node:fs';
+import { dirname, relative, resolve, sep } from 'node:path';
+import { diskHost } from '../disk/host.ts';
+import { projectRoot } from '../disk/project.ts';
+import { Engine } from '../engine/engine.ts';
+import { cellLanguage, isRefusal } from '../notebook/cells.ts';
+import { parseNotebook } from '../notebook/parse.ts';
+
+/** A notebook on disk, ready to be run. */
+export interface OpenNotebook {
+  readonly path: string;
+  readonly cells: readonly CodeCell[];
+  readonly engine: Engine;
+}
+
+export interface CodeCell {
+  readonly text: string;
+  /** 1-based line in the file of the cell's first line. */
+  readonly line: number;
+}
+
+/** Opens a notebook, or says in one sentence why it can't be. */
+export function openNotebook(path: string, rootOption: string | undefined): OpenNotebook | string {
+  if (!existsSync(path)) return `there is no notebook ${path}.`;
+  if (statSync(path).isDirectory()) return `${path} is a folder, not a notebook.`;
+  const folder = dirname(resolve(path));
+  const root = rootOption === undefined ? projectRoot(folder) : resolve(rootOption);
+  if (rootOption !== undefined && !existsSync(root)) return `there is no folder ${rootOption}.`;
+  const fromRoot = relative(root, folder);
+  if (fromRoot === '..' || fromRoot.startsWith(`..${sep}`)) return `${path} does not lie in the project folder ${rootOption ?? root}.`;
+  const notebook = parseNotebook(readFileSync(path));
+  if (isRefusal(notebook)) return `${path}, line ${notebook.refused.line}: ${notebook.refused.message}`;
+  const cells = notebook.cells
+    .filter(({ kind, language }) => kind === 'code' && (language === undefined || language === cellLanguage))
+    .map(({ text, line }) => ({ text, line: line ?? 1 }));
+  return { path, cells, engine: new Engine(diskHost(folder, root)) };
+}

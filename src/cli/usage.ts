@@ -1,0 +1,10 @@
+export const usage = `Usage: washboard COMMAND …
+
+  run NOTEBOOK [--json] [--cell N] [--root DIR]
+      Runs the notebook and prints what its cells show.
+      --json      one JSON document instead
+      --cell N    only the Nth cell, counted from 1, with what it needs
+      --root DIR  the project folder, in which all raw files must lie; otherwise the
+                  nearest folder above the notebook with .git, else its own folder
+      Exit code: 0; 1 if a statement failed; 2 for wrong usage or an unreadable notebook.
+`;

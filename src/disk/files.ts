@@ -1,0 +1,157 @@
+import { createHash } from 'node:crypto';
+import { createReadStream, promises as fs } from 'node:fs';
+import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
+import type { ByteSource } from '../readers/recording.ts';
+import type { Files, SourceList } from '../verbs/verb.ts';
+import { naturalOrder } from './naturalOrder.ts';
+import { isPattern, levelExpression } from './pattern.ts';
+
+/**
+ * A project's files, read only. Paths are relative to the notebook's folder and must stay inside the project:
+ * absolute paths, `..` beyond the root and links that lead out are refused with a sentence.
+ *
+ * @param folder the notebook's folder, absolute
+ * @param root the project's folder, absolute; `folder` lies in it
+ */
+export function diskFiles(folder: string, root: string): Files {
+  const known = new Map<string, { readonly stamp: string; readonly sha256: string }>();
+
+  async function identify(path: string): Promise<{ bytes: number; sha256: string }> {
+    const absolute = resolve(folder, path);
+    const { size, mtimeMs } = await fs.stat(absolute);
+    const stamp = `${size} ${mtimeMs}`;
+    const before = known.get(absolute);
+    if (before?.stamp === stamp) return { bytes: size, sha256: before.sha256 };
+    const sha256 = await digestFile(absolute);
+    known.set(absolute, { stamp, sha256 });
+    return { bytes: size, sha256 };
+  }
+
+  async function expand(pattern: string): Promise<SourceList> {
+    const outside = await whyOutside(folder, root, pattern);
+    if (outside !== undefined) return failed('file.outside', outside);
+    if (isPattern(pattern)) return expandPattern(folder, root, pattern);
+    const absolute = resolve(folder, pattern);
+    const found = await fs.stat(absolute).catch(() => undefined);
+    if (found === undefined) return failed('file.missing', await missing(folder, pattern));
+    if (found.isDirectory()) return failed('file.folder', `"${pattern}" is a folder: name its files, as in "${pattern.replace(/\/$/, '')}/*.csv".`);
+    return { ok: true, paths: [slashed(pattern)] };
+  }
+
+  return { expand, identify, open: (path) => openFile(resolve(folder, path), path) };
+}
+
+const slashed = (path: string): string => path.split('\\').join('/');
+
+const failed = (code: string, message: string): SourceList => ({ ok: false, failure: { code, message, at: 'files' } });
+
+function digestFile(path: string): Promise<string> {
+  return new Promise((done, reject) => {
+    const hash = createHash('sha256');
+    createReadStream(path, { highWaterMark: 1 << 20 })
+      .on('data', (piece) => hash.update(piece))
+      .on('error', reject)
+      .on('end', () => done(hash.digest('hex')));
+  });
+}
+
+async function openFile(absolute: string, path: string): Promise<ByteSource> {
+  const { size } = await fs.stat(absolute);
+  let buffer = new Uint8Array(0);
+  return {
+    path,
+    size,
+    async read(position, length) {
+      if (buffer.length < length) buffer = new Uint8Array(length);
+      const handle = await fs.open(absolute, 'r');
+      try {
+        const { bytesRead } = await handle.read(buffer, 0, length, position);
+        return buffer.subarray(0, bytesRead);
+      } finally {
+        await handle.close();
+      }
+    },
+  };
+}
+
+/** Why a path may not be read, or undefined. */
+async function whyOutside(folder: string, root: string, path: string): Promise<string | undefined> {
+  if (isAbsolute(path) || /^[a-zA-Z]:[\\/]/.test(path)) {
+    return `"${path}" is an absolute path: raw files are named relative to the notebook's folder, so that the study runs on any machine.`;
+  }
+  if (/^[a-z][a-z0-9+.-]+:\/\//i.test(path)) return `"${path}" is an address: raw files must lie in the project folder.`;
+  const inside = (real: string, realRoot: string): boolean => real === realRoot || real.startsWith(realRoot + sep);
+  const fixed = isPattern(path) ? dirname(path.slice(0, path.search(/[*?]/)) + 'x') : path;
+  const absolute = resolve(folder, fixed);
+  const outside = `"${path}" lies outside the project folder: only files inside it may be read, so that the study can be run again elsewhere.`;
+  if (!inside(absolute, resolve(root))) return outside;
+  const real = await fs.realpath(absolute).catch(() => undefined);
+  if (real !== undefined && !inside(real, await fs.realpath(root))) return outside;
+  return undefined;
+}
+
+async function expandPattern(folder: string, root: string, pattern: string): Promise<SourceList> {
+  let levels: string[] = [''];
+  const parts = slashed(pattern).split('/');
+  for (const [index, part] of parts.entries()) {
+    const last = index === parts.length - 1;
+    const next: string[] = [];
+    for (const level of levels) {
+      if (!isPattern(part)) {
+        next.push(level + part + (last ? '' : '/'));
+        continue;
+      }
+      const entries = await fs.readdir(join(folder, level), { withFileTypes: true }).catch(() => []);
+      const expression = levelExpression(part);
+      for (const entry of entries) {
+        // A hidden file is never meant by a pattern.
+        if (entry.name.startsWith('.') || !expression.test(entry.name.normalize())) continue;
+        if (last ? !entry.isDirectory() : entry.isDirectory() || entry.isSymbolicLink()) next.push(level + entry.name + (last ? '' : '/'));
+      }
+    }
+    levels = next;
+  }
+  const paths: string[] = [];
+  for (const path of levels) {
+    const found = await fs.stat(join(folder, path)).catch(() => undefined);
+    if (found?.isFile() !== true) continue;
+    const outside = await whyOutside(folder, root, path);
+    if (outside !== undefined) return failed('file.outside', outside);
+    paths.push(path);
+  }
+  if (paths.length === 0) return failed('file.missing', `No file matches "${pattern}" in ${folderName(folder, root)}.`);
+  return { ok: true, paths: paths.sort(naturalOrder) };
+}
+
+/** The notebook's folder as a reader of the project knows it. */
+function folderName(folder: string, root: string): string {
+  const name = slashed(relative(root, folder));
+  return name === '' ? "the notebook's folder" : `the notebook's folder ${name}`;
+}
+
+/** The sentence for a file that is not there, with what stands there under nearly the same name. */
+async function missing(folder: string, path: string): Promise<string> {
+  const parent = dirname(resolve(folder, path));
+  const name = slashed(path).split('/').pop() ?? path;
+  const entries = await fs.readdir(parent).catch(() => undefined);
+  const place = slashed(path).slice(0, -name.length);
+  if (entries === undefined) return `There is no file "${path}": its folder "${place}" does not exist.`;
+  const near = entries
+    .map((entry) => ({ entry, far: distance(entry.toLowerCase(), name.toLowerCase()) }))
+    .filter(({ far }) => far <= Math.max(2, name.length / 4))
+    .sort((a, b) => a.far - b.far || naturalOrder(a.entry, b.entry))[0];
+  return `There is no file "${path}"${near === undefined ? '' : `: did you mean "${place}${near.entry}"?`}${near === undefined ? '.' : ''}`;
+}
+
+/** Edits that lead from one text to the other (Levenshtein). */
+function distance(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, i) => i);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      next[j] = Math.min(next[j - 1] + 1, row[j] + 1, row[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1));
+    }
+    row = next;
+  }
+  return row[b.length];
+}

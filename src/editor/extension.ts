@@ -1,0 +1,31 @@
+import { join } from 'node:path';
+import * as vscode from 'vscode';
+import { CellStates } from './cellStates.ts';
+import { registerCommands } from './commands.ts';
+import { Controller } from './controller.ts';
+import { EngineThread } from './engineThread.ts';
+import { notebookType } from './names.ts';
+import { serializer } from './serializer.ts';
+import { watchStaleness } from './staleness.ts';
+import { registerStatusBar } from './statusBar.ts';
+
+/** Wires the parts together. */
+export function activate(context: vscode.ExtensionContext): void {
+  const engine = new EngineThread(join(context.extensionPath, 'dist', 'worker.cjs'));
+  const states = new CellStates();
+  const controller = new Controller(engine, states);
+  const prefer = (notebook: vscode.NotebookDocument): void => {
+    if (notebook.notebookType === notebookType) controller.prefer(notebook);
+  };
+  vscode.workspace.notebookDocuments.forEach(prefer);
+  context.subscriptions.push(
+    vscode.workspace.registerNotebookSerializer(notebookType, serializer, { transientOutputs: true }),
+    vscode.workspace.onDidOpenNotebookDocument(prefer),
+    registerStatusBar(states),
+    watchStaleness(controller),
+    registerCommands(controller),
+    controller,
+    states,
+    { dispose: () => void engine.dispose() },
+  );
+}

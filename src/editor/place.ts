@@ -1,0 +1,17 @@
+import { dirname } from 'node:path';
+import * as vscode from 'vscode';
+import { projectRoot } from '../disk/project.ts';
+import type { NotebookPlace } from '../engine/service.ts';
+
+/** Where a notebook's raw files are looked for: its folder, within its workspace folder; undefined while unsaved. */
+export function placeOf({ uri }: { readonly uri: vscode.Uri }): NotebookPlace | undefined {
+  if (uri.scheme !== 'file') return undefined;
+  const folder = dirname(uri.fsPath);
+  const workspace = vscode.workspace.getWorkspaceFolder(uri);
+  return { folder, root: workspace?.uri.fsPath ?? projectRoot(folder) };
+}
+
+/** The notebook's cells in our language, in order. */
+export function codeCells(notebook: vscode.NotebookDocument, language: string): vscode.NotebookCell[] {
+  return notebook.getCells().filter(({ kind, document }) => kind === vscode.NotebookCellKind.Code && document.languageId === language);
+}

@@ -1,0 +1,21 @@
+import * as vscode from 'vscode';
+import type { CellStates } from './cellStates.ts';
+import { languageId, notebookType } from './names.ts';
+
+/** Under a cell: the work in hand, or that what it shows is out of date. */
+export function registerStatusBar(states: CellStates): vscode.Disposable {
+  return vscode.notebooks.registerNotebookCellStatusBarItemProvider(notebookType, {
+    onDidChangeCellStatusBarItems: states.onDidChange,
+    provideCellStatusBarItems(cell) {
+      if (cell.document.languageId !== languageId) return [];
+      const { progress, stale } = states.get(cell);
+      const at = vscode.NotebookCellStatusBarAlignment.Left;
+      if (progress !== undefined) return [new vscode.NotebookCellStatusBarItem(`$(loading~spin) ${progress}`, at)];
+      if (stale !== true) return [];
+      const item = new vscode.NotebookCellStatusBarItem('$(history) Out of date', at);
+      item.tooltip = 'Something that this cell uses has changed since it ran. Run it again.';
+      item.command = { title: 'Run cell', command: 'notebook.cell.execute', arguments: [{ ranges: [{ start: cell.index, end: cell.index + 1 }], document: cell.notebook.uri }] };
+      return [item];
+    },
+  });
+}

@@ -1,0 +1,69 @@
+import type { Success } from '../verbs/verb.ts';
+
+/**
+ * Answers by content key, the least recently used going first once their arrays together pass the limit. Values
+ * share arrays, so an array is weighed once for as long as any answer holds it.
+ */
+export class Cache {
+  readonly #answers = new Map<string, Success>();
+  readonly #holders = new Map<ArrayBufferLike, number>();
+  readonly #limit: number;
+  #bytes = 0;
+
+  /** @param limit bytes of arrays that may be kept */
+  constructor(limit = 1.5e9) {
+    this.#limit = limit;
+  }
+
+  /** Bytes of the arrays that are held. */
+  get bytes(): number {
+    return this.#bytes;
+  }
+
+  get(key: string): Success | undefined {
+    const found = this.#answers.get(key);
+    if (found === undefined) return undefined;
+    this.#answers.delete(key);
+    this.#answers.set(key, found);
+    return found;
+  }
+
+  set(key: string, answer: Success): void {
+    if (this.#answers.has(key)) return;
+    this.#answers.set(key, answer);
+    this.#count(answer, 1);
+    for (const [oldest, old] of this.#answers) {
+      if (this.#bytes <= this.#limit || oldest === key) break;
+      this.#answers.delete(oldest);
+      this.#count(old, -1);
+    }
+  }
+
+  clear(): void {
+    this.#answers.clear();
+    this.#holders.clear();
+    this.#bytes = 0;
+  }
+
+  #count(answer: Success, change: 1 | -1): void {
+    for (const buffer of buffersOf(answer.value)) {
+      const holders = (this.#holders.get(buffer) ?? 0) + change;
+      if (holders === 1 && change === 1) this.#bytes += buffer.byteLength;
+      if (holders > 0) this.#holders.set(buffer, holders);
+      else if (this.#holders.delete(buffer)) this.#bytes -= buffer.byteLength;
+    }
+  }
+}
+
+function buffersOf(value: unknown): Set<ArrayBufferLike> {
+  const buffers = new Set<ArrayBufferLike>();
+  const seen = new Set<object>();
+  const visit = (part: unknown): void => {
+    if (typeof part !== 'object' || part === null || seen.has(part)) return;
+    seen.add(part);
+    if (ArrayBuffer.isView(part)) buffers.add(part.buffer);
+    else for (const inner of Array.isArray(part) ? part : Object.values(part)) visit(inner);
+  };
+  visit(value);
+  return buffers;
+}

@@ -1,0 +1,198 @@
+import type { CheckedNotebook } from '../language/check.ts';
+import type { Checked, CheckedStatement } from '../language/checked.ts';
+import { verbNamed } from '../verbs/catalogue.ts';
+import type { Argument, Given, Watch } from '../verbs/verb.ts';
+import type { RawFile, Value } from '../verbs/values.ts';
+import { Cache } from './cache.ts';
+import { Evaluator, literalArgument, type PlacedFailure } from './evaluate.ts';
+import type { Host } from './host.ts';
+import { keyOf, type KeySource } from './key.ts';
+import { understand } from './understand.ts';
+import { locate, type RunReport, type RunRequest, type StatementResult } from './result.ts';
+
+/** Told of each statement as soon as it is settled, in the order of evaluation. */
+export type Listener = (result: StatementResult) => void;
+
+/**
+ * Evaluates a notebook's cells in dependency order. Values are cached by content, so running again after an edit
+ * computes only what depends on the edit.
+ */
+export class Engine {
+  readonly #host: Host;
+  readonly #cache: Cache;
+
+  constructor(host: Host, cache = new Cache()) {
+    this.#host = host;
+    this.#cache = cache;
+  }
+
+  async run(request: RunRequest, watch: Watch, listen: Listener = () => undefined): Promise<RunReport> {
+    const notebook = understand(request.cells);
+    return new Run(notebook, request, watch, this.#host, this.#cache).all(listen);
+  }
+
+  /**
+   * A content key for each cell: it changes exactly when what the cell shows would change, through its own text,
+   * through what it uses, or through a raw file.
+   */
+  async keys(cells: readonly string[]): Promise<string[]> {
+    const watch = { cancelled: () => false, progress: () => undefined };
+    return new Run(understand(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).cellKeys();
+  }
+
+  /** Forgets every value. */
+  clear(): void {
+    this.#cache.clear();
+  }
+}
+
+class Run {
+  readonly #notebook: CheckedNotebook;
+  readonly #request: RunRequest;
+  readonly #watch: Watch;
+  readonly #host: Host;
+  readonly #cache: Cache;
+  readonly #values = new Map<string, Value>();
+  readonly #binders = new Map<string, CheckedStatement>();
+  readonly #keys = new Map<CheckedStatement, Promise<string>>();
+  readonly #sources = new Map<string, RawFile>();
+  readonly #keySource: KeySource;
+
+  constructor(notebook: CheckedNotebook, request: RunRequest, watch: Watch, host: Host, cache: Cache) {
+    this.#notebook = notebook;
+    this.#request = request;
+    this.#watch = watch;
+    this.#host = host;
+    this.#cache = cache;
+    for (const statement of notebook.statements) {
+      if (statement.name !== undefined && !this.#binders.has(statement.name.text)) this.#binders.set(statement.name.text, statement);
+    }
+    this.#keySource = {
+      digest: host.digest,
+      nameKey: (name) => this.#nameKey(name),
+      rawFiles: (call) => this.#rawFiles(call),
+    };
+  }
+
+  async all(listen: Listener): Promise<RunReport> {
+    const wanted = this.#wanted();
+    const results = new Map<CheckedStatement, StatementResult>();
+    for (const statement of this.#notebook.order) {
+      if (!wanted.has(statement)) continue;
+      if (this.#watch.cancelled()) break;
+      const result = await this.#statement(statement);
+      if (result.error?.code === 'cancelled') break;
+      results.set(statement, result);
+      listen(result);
+    }
+    const ordered = this.#notebook.statements.flatMap((statement) => results.get(statement) ?? []);
+    return {
+      ok: ordered.length === wanted.size && ordered.every((result) => result.error === undefined),
+      cancelled: this.#watch.cancelled(),
+      results: ordered,
+      sources: [...this.#sources.values()].sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0)),
+    };
+  }
+
+  async cellKeys(): Promise<string[]> {
+    const keys = await Promise.all(
+      this.#request.cells.map(async (_, cell) => {
+        const inCell = this.#notebook.statements.filter((statement) => statement.cell === cell);
+        return JSON.stringify(await Promise.all(inCell.map((statement) => this.#statementKey(statement))));
+      }),
+    );
+    return keys.map((key) => this.#host.digest(key));
+  }
+
+  async #statementKey({ name, problems, expression }: CheckedStatement): Promise<unknown> {
+    const errors = problems.map(({ code, message, place }) => [code, message, place.from, place.to]);
+    return [name?.text ?? null, errors, expression === undefined ? null : await keyOf(expression, this.#keySource)];
+  }
+
+  /** The statements of the wanted cells and all that they use, directly or not. */
+  #wanted(): Set<CheckedStatement> {
+    const { wanted } = this.#request;
+    const found = new Set<CheckedStatement>();
+    const queue = this.#notebook.statements.filter(({ cell }) => wanted === 'all' || wanted.includes(cell));
+    for (let statement = queue.pop(); statement !== undefined; statement = queue.pop()) {
+      if (found.has(statement)) continue;
+      found.add(statement);
+      queue.push(...statement.uses.flatMap((name) => this.#binders.get(name) ?? []));
+    }
+    return found;
+  }
+
+  async #statement(statement: CheckedStatement): Promise<StatementResult> {
+    const error = statement.problems.find(({ severity }) => severity === 'error');
+    if (error !== undefined || statement.expression === undefined) {
+      const place = error?.place ?? statement.place;
+      return this.#result(statement, undefined, [], { code: error?.code ?? 'statement.empty', message: error?.message ?? 'Nothing to do here.', place });
+    }
+    const evaluator = new Evaluator({
+      files: this.#host.files,
+      watch: this.#watch,
+      cache: this.#cache,
+      keys: this.#keySource,
+      valueOf: (name) => this.#values.get(name),
+    });
+    const found = await evaluator.value(statement.expression);
+    if (!found.ok) return this.#result(statement, undefined, evaluator.warnings, found.failure);
+    const value = named(found.value, statement.name?.text);
+    if (statement.name !== undefined) this.#values.set(statement.name.text, value);
+    return { ...this.#result(statement, value, evaluator.warnings, undefined), cached: !evaluator.computed };
+  }
+
+  #result(
+    statement: CheckedStatement,
+    value: Value | undefined,
+    warnings: StatementResult['warnings'],
+    failure: PlacedFailure | undefined,
+  ): StatementResult {
+    const error =
+      failure === undefined
+        ? undefined
+        : { code: failure.code, message: failure.message, place: failure.place, ...locate(this.#request.cells[statement.cell], failure.place) };
+    const inCell = this.#notebook.statements.filter(({ cell }) => cell === statement.cell);
+    const shown = statement.name === undefined || inCell[inCell.length - 1] === statement;
+    const { cell, line, name } = statement;
+    const kind = value?.kind ?? statement.kind;
+    return { cell, line, name: name?.text, kind, value, warnings, error, cached: false, shown };
+  }
+
+  #nameKey(name: string): Promise<string> {
+    const binder = this.#binders.get(name);
+    if (binder?.expression === undefined) return Promise.resolve('nothing');
+    let key = this.#keys.get(binder);
+    if (key === undefined) {
+      key = keyOf(binder.expression, this.#keySource);
+      this.#keys.set(binder, key);
+    }
+    return key;
+  }
+
+  async #rawFiles(call: Extract<Checked, { type: 'call' }>): Promise<string | undefined> {
+    const verb = verbNamed(call.verb);
+    if (verb?.sources === undefined) return undefined;
+    const list = await verb.sources(literals(call), this.#host.files);
+    // A call whose files can't be found has no content to be keyed by; its evaluation says why.
+    if (!list.ok) return `unreadable: ${list.failure.message}`;
+    const identified = list.paths.map(async (path) => ({ path, ...(await this.#host.files.identify(path)) }));
+    const files = await Promise.all(identified).catch(() => undefined);
+    // A file may vanish between being listed and being read: again its evaluation says so.
+    if (files === undefined) return 'unreadable';
+    for (const file of files) this.#sources.set(file.path, file);
+    return JSON.stringify(files.map(({ path, sha256 }) => [path, sha256]));
+  }
+}
+
+function literals(call: Extract<Checked, { type: 'call' }>): Given {
+  const kept = (given: typeof call.operands): Record<string, Argument[]> =>
+    Object.fromEntries(Object.entries(given).map(([name, nodes]) => [name, nodes.flatMap((node) => literalArgument(node) ?? [])]));
+  return { operands: kept(call.operands), options: kept(call.options) };
+}
+
+/** Runs and spectra without a label of their own are called by the name they are bound to. */
+function named(value: Value, name: string | undefined): Value {
+  if (name === undefined || !('set' in value) || value.set !== undefined) return value;
+  return { ...value, set: name };
+}

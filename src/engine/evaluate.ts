@@ -1,0 +1,211 @@
+import type { Checked, CheckedArgument, CheckedArguments } from '../language/checked.ts';
+import type { Place } from '../language/problem.ts';
+import { arithmetic, convertQuantity, negate } from '../verbs/arithmetic.ts';
+import { verbNamed, functionNamed } from '../verbs/catalogue.ts';
+import { fieldOf } from '../verbs/fields.ts';
+import { pickOf } from '../verbs/pick.ts';
+import type { QuantityValue, Value } from '../verbs/values.ts';
+import type { Answer, Argument, Failure, Given, Success, Warning, Watch } from '../verbs/verb.ts';
+import type { Cache } from './cache.ts';
+import type { Files } from './host.ts';
+import { keyOf, type KeySource } from './key.ts';
+
+/** A failure with the place of what is to blame. */
+export interface PlacedFailure extends Failure {
+  readonly place: Place;
+}
+
+export type Evaluated<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly failure: PlacedFailure };
+
+/** What evaluation of one statement needs; one object a statement, since it gathers that statement's warnings. */
+export interface Surroundings {
+  readonly files: Files;
+  readonly watch: Watch;
+  readonly cache: Cache;
+  readonly keys: KeySource;
+  readonly valueOf: (name: string) => Value | undefined;
+}
+
+type Call = Extract<Checked, { type: 'call' }>;
+
+/** Evaluates one statement's expression, taking from the cache every call whose key is already there. */
+export class Evaluator {
+  readonly #around: Surroundings;
+  readonly warnings: Warning[] = [];
+  /** Whether any call had to be computed. */
+  computed = false;
+
+  constructor(around: Surroundings) {
+    this.#around = around;
+  }
+
+  async value(node: Checked): Promise<Evaluated<Value>> {
+    switch (node.type) {
+      case 'call':
+        return this.#call(node);
+      case 'name': {
+        const value = this.#around.valueOf(node.name);
+        return value === undefined ? fail('name.failed', `${node.name} has no value, because its own statement failed.`, node.place) : { ok: true, value };
+      }
+      case 'pick': {
+        const of = await this.value(node.of);
+        return of.ok ? placed(pickOf(of.value, node.index), node.place) : of;
+      }
+      case 'field': {
+        const of = await this.value(node.of);
+        return of.ok ? placed(fieldOf(of.value, node.field), node.place) : of;
+      }
+      case 'quantity':
+        return { ok: true, value: { kind: 'quantity', quantity: node.quantity } };
+      case 'text':
+        return { ok: true, value: { kind: 'text', text: node.text } };
+      case 'binary': {
+        const left = await this.#quantity(node.left);
+        if (!left.ok) return left;
+        const right = await this.#quantity(node.right);
+        return right.ok ? placed(arithmetic(node.operator, left.value.quantity, right.value.quantity), node.place) : right;
+      }
+      case 'negative': {
+        const of = await this.#quantity(node.of);
+        return of.ok ? placed(negate(of.value.quantity), node.place) : of;
+      }
+      case 'convert': {
+        const of = await this.#quantity(node.of);
+        return of.ok ? placed(convertQuantity(of.value.quantity, node.unit), node.place) : of;
+      }
+      case 'function':
+        return this.#function(node);
+      case 'range':
+      case 'word':
+      case 'unit':
+        return fail('value.expected', 'A value is expected here, not a range, a word or a unit.', node.place);
+    }
+  }
+
+  async #quantity(node: Checked): Promise<Evaluated<QuantityValue>> {
+    const found = await this.value(node);
+    if (!found.ok) return found;
+    if (found.value.kind === 'quantity') return { ok: true, value: found.value };
+    return fail('quantity.expected', `Arithmetic works on quantities, and this is ${articled(found.value.kind)}.`, node.place);
+  }
+
+  async #function(node: Extract<Checked, { type: 'function' }>): Promise<Evaluated<Value>> {
+    const given = [];
+    for (const argument of node.arguments) {
+      const found = await this.#quantity(argument);
+      if (!found.ok) return found;
+      given.push(found.value.quantity);
+    }
+    const named = functionNamed(node.name);
+    if (named === undefined) return fail('function.unknown', `There is no function ${node.name}.`, node.place);
+    return placed(named.evaluate(given), node.place);
+  }
+
+  async #call(node: Call): Promise<Evaluated<Value>> {
+    const key = await keyOf(node, this.#around.keys);
+    const known = this.#around.cache.get(key);
+    if (known !== undefined) return this.#accept(known);
+    const verb = verbNamed(node.verb);
+    if (verb === undefined) return fail('verb.unknown', `There is no verb ${node.verb}.`, node.place);
+    const given = await this.#given(node);
+    if (!given.ok) return given;
+    if (this.#around.watch.cancelled()) return fail('cancelled', 'The run was stopped.', node.place);
+    this.computed = true;
+    const found: Answer = await verb.evaluate(given.value, { files: this.#around.files, watch: this.#around.watch });
+    if (this.#around.watch.cancelled()) return fail('cancelled', 'The run was stopped.', node.place);
+    if (!found.ok) return { ok: false, failure: { ...found.failure, place: blamed(node, found.failure.at) } };
+    this.#around.cache.set(key, found);
+    return this.#accept(found);
+  }
+
+  #accept(found: Success): Evaluated<Value> {
+    this.warnings.push(...found.warnings);
+    return { ok: true, value: found.value };
+  }
+
+  async #given(node: Call): Promise<Evaluated<Given>> {
+    const operands = await this.#arguments(node.operands);
+    if (!operands.ok) return operands;
+    const options = await this.#arguments(node.options);
+    if (!options.ok) return options;
+    return { ok: true, value: { operands: operands.value, options: options.value } };
+  }
+
+  async #arguments(given: CheckedArguments): Promise<Evaluated<Record<string, Argument[]>>> {
+    const found: Record<string, Argument[]> = {};
+    for (const [name, nodes] of Object.entries(given)) {
+      found[name] = [];
+      for (const node of nodes) {
+        const argument = await this.#argument(node);
+        if (!argument.ok) return argument;
+        found[name].push(argument.value);
+      }
+    }
+    return { ok: true, value: found };
+  }
+
+  async #argument(node: CheckedArgument): Promise<Evaluated<Argument>> {
+    const literal = literalArgument(node);
+    if (literal !== undefined) return { ok: true, value: literal };
+    if (node.type === 'group') {
+      const parts: Argument[] = [];
+      for (const part of node.parts) {
+        const found = await this.#argument(part);
+        if (!found.ok) return found;
+        parts.push(found.value);
+      }
+      return { ok: true, value: { type: 'group', parts } };
+    }
+    const found = await this.value(node);
+    if (!found.ok) return found;
+    if (found.value.kind === 'quantity') return { ok: true, value: { type: 'quantity', quantity: found.value.quantity } };
+    if (found.value.kind === 'text') return { ok: true, value: { type: 'text', text: found.value.text } };
+    return { ok: true, value: { type: 'value', value: found.value, name: nameIn(node) } };
+  }
+}
+
+/** An argument that needs no evaluation, or undefined. */
+export function literalArgument(node: CheckedArgument): Argument | undefined {
+  switch (node.type) {
+    case 'quantity':
+      return { type: 'quantity', quantity: node.quantity };
+    case 'range':
+      return { type: 'range', from: node.from, to: node.to };
+    case 'text':
+      return { type: 'text', text: node.text };
+    case 'word':
+      return node.text === undefined ? { type: 'word', word: node.word } : { type: 'word', word: node.word, text: node.text };
+    case 'unit':
+      return { type: 'unit', unit: node.unit };
+    default:
+      return undefined;
+  }
+}
+
+/** The name by which a chart or a comparison would call this argument. */
+function nameIn(node: Checked): string | undefined {
+  if (node.type === 'name') return node.name;
+  if (node.type === 'pick') {
+    const name = nameIn(node.of);
+    return name === undefined ? undefined : `${name}[${node.index}]`;
+  }
+  return undefined;
+}
+
+function blamed(node: Call, at: string | undefined): Place {
+  const nodes = at === undefined ? undefined : (node.options[at] ?? node.operands[at]);
+  if (nodes === undefined || nodes.length === 0) return node.place;
+  return { from: nodes[0].place.from, to: nodes[nodes.length - 1].place.to };
+}
+
+function placed(found: Answer, place: Place): Evaluated<Value> {
+  return found.ok ? { ok: true, value: found.value } : { ok: false, failure: { ...found.failure, place } };
+}
+
+function fail(code: string, message: string, place: Place): { ok: false; failure: PlacedFailure } {
+  return { ok: false, failure: { code, message, place } };
+}
+
+function articled(kind: string): string {
+  return kind === 'runs' ? 'a set of runs' : `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`;
+}

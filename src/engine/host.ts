@@ -1,0 +1,11 @@
+import type { Files, Watch } from '../verbs/verb.ts';
+
+/** What the engine needs from whoever runs it: the editor, the command line and the tests each bring their own. */
+export interface Host {
+  /** The project's files as the notebook sees them. */
+  readonly files: Files;
+  /** A digest of a text, so long that two different texts never share one. */
+  readonly digest: (text: string) => string;
+}
+
+export type { Files, Watch };

@@ -1,0 +1,28 @@
+import { toJson, type Json } from '../verbs/json.ts';
+import type { RunReport, StatementResult } from './result.ts';
+
+/** Where each code cell stands in its file. */
+export interface CellPlace {
+  /** 1-based line in the file of the cell's first line. */
+  readonly line: number;
+}
+
+/** A run as one JSON document. Lines are those of the file; columns count from 1, both ends inclusive. */
+export function reportJson(notebook: string, cells: readonly CellPlace[], { ok, results, sources }: RunReport): Json {
+  const shown = cells.flatMap(({ line }, index) => {
+    const statements = results.filter(({ cell }) => cell === index);
+    return statements.length === 0 ? [] : [{ index, line, statements: statements.map((result) => statementJson(line, result)) }];
+  });
+  return { notebook, ok, sources: sources.map(({ path, bytes, sha256 }) => ({ path, bytes, sha256 })), cells: shown };
+}
+
+function statementJson(cellLine: number, { line, name, kind, value, warnings, error }: StatementResult): Json {
+  return {
+    line: cellLine + line - 1,
+    name: name ?? null,
+    kind: kind ?? null,
+    value: value === undefined ? null : toJson(value),
+    warnings: warnings.map(({ code, message }) => ({ code, message })),
+    error: error === undefined ? null : { code: error.code, message: error.message, line: cellLine + error.line - 1, from: error.from, to: error.to },
+  };
+}

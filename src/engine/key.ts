@@ -1,0 +1,61 @@
+import type { Checked, CheckedArgument, CheckedArguments } from '../language/checked.ts';
+import type { Quantity, Unit } from '../units/unit.ts';
+
+/** Where the content key of an expression comes from, besides its own shape. */
+export interface KeySource {
+  readonly digest: (text: string) => string;
+  /** Key of the value bound to a name. */
+  readonly nameKey: (name: string) => Promise<string>;
+  /** Paths and hashes of the raw files that a call reads; undefined for a verb that reads none. */
+  readonly rawFiles: (call: Extract<Checked, { type: 'call' }>) => Promise<string | undefined>;
+}
+
+const unitKey = (unit: Unit): string => `${unit.symbol}:${unit.factor}`;
+const quantityKey = ({ value, unit }: Quantity): string => `${value} ${unitKey(unit)}`;
+
+/**
+ * The content key of an expression: a text that two expressions share exactly if they must give the same value.
+ * Places and spelling do not enter it; verb, arguments, the keys of operands and the hashes of raw files do.
+ */
+export async function keyOf(node: CheckedArgument, source: KeySource): Promise<string> {
+  const inner = (nodes: readonly CheckedArgument[]): Promise<string[]> => Promise.all(nodes.map((part) => keyOf(part, source)));
+  switch (node.type) {
+    case 'call': {
+      const given = [await argumentsKey(node.operands, source), await argumentsKey(node.options, source)];
+      return source.digest(JSON.stringify([node.verb, ...given, (await source.rawFiles(node)) ?? null]));
+    }
+    case 'name':
+      return JSON.stringify(['name', node.name, await source.nameKey(node.name)]);
+    case 'pick':
+      return JSON.stringify(['pick', ...(await inner([node.of])), node.index]);
+    case 'field':
+      return JSON.stringify(['field', ...(await inner([node.of])), node.field]);
+    case 'quantity':
+      return JSON.stringify(['quantity', quantityKey(node.quantity)]);
+    case 'range':
+      return JSON.stringify(['range', quantityKey(node.from), quantityKey(node.to)]);
+    case 'text':
+      return JSON.stringify(['text', node.text]);
+    case 'word':
+      return JSON.stringify(['word', node.word, node.text ?? null]);
+    case 'unit':
+      return JSON.stringify(['unit', unitKey(node.unit)]);
+    case 'binary':
+      return JSON.stringify([node.operator, ...(await inner([node.left, node.right]))]);
+    case 'negative':
+      return JSON.stringify(['negative', ...(await inner([node.of]))]);
+    case 'convert':
+      return JSON.stringify(['in', ...(await inner([node.of])), unitKey(node.unit)]);
+    case 'function':
+      return JSON.stringify(['function', node.name, ...(await inner(node.arguments))]);
+    case 'group':
+      return JSON.stringify(['group', ...(await inner(node.parts))]);
+  }
+}
+
+async function argumentsKey(given: CheckedArguments, source: KeySource): Promise<unknown> {
+  const names = Object.keys(given).sort();
+  return Promise.all(
+    names.map(async (name) => [name, ...(await Promise.all(given[name].map((argument) => keyOf(argument, source))))]),
+  );
+}

@@ -1,0 +1,60 @@
+import type { ValueKind } from '../language/form.ts';
+import type { Place } from '../language/problem.ts';
+import type { Value } from '../verbs/values.ts';
+import type { RawFile } from '../verbs/values.ts';
+import type { Warning } from '../verbs/verb.ts';
+
+/** What one statement gave. Exactly one of `value` and `error` is there once it has run. */
+export interface StatementResult {
+  /** Index of the cell among the notebook's code cells, from 0. */
+  readonly cell: number;
+  /** 1-based line within the cell on which the statement begins. */
+  readonly line: number;
+  readonly name: string | undefined;
+  readonly kind: ValueKind | undefined;
+  readonly value: Value | undefined;
+  readonly warnings: readonly Warning[];
+  readonly error: StatementError | undefined;
+  /** Whether the value came whole from the cache. */
+  readonly cached: boolean;
+  /** Whether the notebook shows it: the last statement of its cell, or one that binds no name. */
+  readonly shown: boolean;
+}
+
+export interface StatementError {
+  readonly code: string;
+  readonly message: string;
+  /** Within the cell's text. */
+  readonly place: Place;
+  /** 1-based line within the cell, and first and last column on that line, 1-based, both inclusive. */
+  readonly line: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface RunReport {
+  /** False when a statement of a wanted cell, or one that it needs, failed. */
+  readonly ok: boolean;
+  readonly cancelled: boolean;
+  /** Of the wanted cells and of all that they needed, in text order. */
+  readonly results: readonly StatementResult[];
+  /** Every raw file that was read, sorted by path, each once. */
+  readonly sources: readonly RawFile[];
+}
+
+export interface RunRequest {
+  /** The notebook's code cells, as text. */
+  readonly cells: readonly string[];
+  /** Indices of the cells to show; what they need is brought up to date first. */
+  readonly wanted: 'all' | readonly number[];
+}
+
+/** Where a place stands in its cell, for a reader: 1-based line, 1-based inclusive columns on that line. */
+export function locate(text: string, place: Place): { line: number; from: number; to: number } {
+  const before = text.slice(0, place.from);
+  const start = Math.max(before.lastIndexOf('\n'), before.lastIndexOf('\r')) + 1;
+  const line = before.split(/\r\n|\r|\n/).length;
+  const rest = text.slice(place.from, place.to).split(/\r|\n/)[0];
+  const from = place.from - start + 1;
+  return { line, from, to: Math.max(from, from + rest.length - 1) };
+}

@@ -1,0 +1,81 @@
+import type { ValueKind } from '../language/form.ts';
+import { nearest } from '../units/nearest.ts';
+import { unit } from '../units/parse.ts';
+import type { Quantity, Unit } from '../units/unit.ts';
+import type { BandRow, ComparisonRow, LevelsRow, Value } from './values.ts';
+import { answer, refuse, type Answer } from './verb.ts';
+
+type Reading<T> = Readonly<Record<string, (row: T) => Quantity | undefined>>;
+
+const of = (value: number | undefined, symbol: Unit | string): Quantity | undefined =>
+  value === undefined ? undefined : { value, unit: typeof symbol === 'string' ? unit(symbol) : symbol };
+
+const levelsFields: Reading<LevelsRow> = {
+  mean: (row) => of(row.mean, row.channel.unit),
+  rms: (row) => of(row.rms, row.channel.unit),
+  total_rms: (row) => of(row.totalRms, row.channel.unit),
+  peak: (row) => of(row.peak, row.channel.unit),
+  peak_to_peak: (row) => of(row.peakToPeak, row.channel.unit),
+  crest_factor: (row) => of(row.crestFactor, ''),
+  kurtosis: (row) => of(row.kurtosis, ''),
+  skewness: (row) => of(row.skewness, ''),
+  duration: (row) => of(row.duration, 's'),
+};
+
+const bandsFields: Reading<BandRow> = { rms: (row) => of(row.rms, row.unit) };
+
+const comparisonFields: Reading<ComparisonRow> = {
+  a: (row) => of(row.a, row.unit),
+  b: (row) => of(row.b, row.unit),
+  change: (row) => of(row.changePercent, '%'),
+  change_db: (row) => of(row.changeDb, 'dB'),
+  low: (row) => of(row.lowPercent, '%'),
+  high: (row) => of(row.highPercent, '%'),
+  ratio: (row) => of(row.b / row.a, ''),
+};
+
+/** Scalars that can be asked of each kind of value, by `name.field`. */
+export const fields: Partial<Readonly<Record<ValueKind, readonly string[]>>> = {
+  levels: Object.keys(levelsFields),
+  bands: Object.keys(bandsFields),
+  comparison: Object.keys(comparisonFields),
+  runs: ['rate', 'duration', 'count'],
+  spectrum: ['spacing', 'averages'],
+};
+
+/** A scalar of a result; where a result has several rows, one must be picked first. */
+export function fieldOf(value: Value, field: string): Answer {
+  const known = fields[value.kind];
+  if (known === undefined) return refuse('field.kind', `A value of the kind ${value.kind} has no fields.`);
+  if (!known.includes(field)) {
+    const near = nearest(field, known)[0];
+    return refuse('field.unknown', `A value of the kind ${value.kind} has no field ${field}: ${near === undefined ? `it has ${known.join(', ')}` : `did you mean ${near}`}.`);
+  }
+  switch (value.kind) {
+    case 'levels':
+      return single(value.rows, levelsFields[field], field, 'run and channel');
+    case 'bands':
+      return single(value.rows, bandsFields[field], field, 'run, channel and band');
+    case 'comparison':
+      return single(value.rows, comparisonFields[field], field, 'band');
+    case 'runs': {
+      if (field === 'count') return quantityAnswer(of(value.runs.length, ''), field);
+      return single(value.runs, (run) => (field === 'rate' ? of(run.rate, 'Hz') : of(run.channels[0].samples.length / run.rate, 's')), field, 'run');
+    }
+    case 'spectrum':
+      return single(value.entries, (entry) => (field === 'spacing' ? of(entry.spacing, 'Hz') : of(entry.averages, '')), field, 'run and channel');
+    default:
+      return refuse('field.kind', `A value of the kind ${value.kind} has no fields.`);
+  }
+}
+
+function single<T>(rows: readonly T[], read: (row: T) => Quantity | undefined, field: string, what: string): Answer {
+  if (rows.length !== 1) {
+    return refuse('field.many', `There is one ${field} for each ${what}, ${rows.length} in all: pick one first, as in "name[1].${field}".`);
+  }
+  return quantityAnswer(read(rows[0]), field);
+}
+
+function quantityAnswer(quantity: Quantity | undefined, field: string): Answer {
+  return quantity === undefined ? refuse('field.absent', `There is no ${field} here: the data did not allow one.`) : answer({ kind: 'quantity', quantity });
+}

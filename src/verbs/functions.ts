@@ -1,0 +1,164 @@
+import type { FunctionForm } from '../language/checked.ts';
+import { add, convert, divide, inSI, power, quantity, root } from '../units/arithmetic.ts';
+import { describeDimension, dimensionOf, sameDimension, type NamedDimension } from '../units/dimension.ts';
+import { unit } from '../units/parse.ts';
+import type { Quantity } from '../units/unit.ts';
+import { answer, refuse, type Answer } from './verb.ts';
+
+/** A function of the language's expressions. */
+export interface NamedFunction {
+  readonly form: FunctionForm;
+  readonly evaluate: (given: readonly Quantity[]) => Answer;
+}
+
+const value = (found: Quantity): Answer =>
+  Number.isFinite(found.value) ? answer({ kind: 'quantity', quantity: found }) : refuse('arithmetic.finite', 'The result is no finite number.');
+
+interface Shape {
+  readonly name: string;
+  readonly summary: string;
+  readonly parameters: readonly (readonly [name: string, doc: string, dimension?: NamedDimension])[];
+  readonly variadic?: boolean;
+  readonly example: string;
+  readonly compute: (given: readonly Quantity[]) => Answer;
+}
+
+/** Holds the number and the dimensions of the arguments against the parameters before it computes. */
+function define({ name, summary, parameters, variadic = false, example, compute }: Shape): NamedFunction {
+  const form = { name, summary, parameters: parameters.map(([parameter, doc]) => ({ name: parameter, doc })), variadic, example };
+  return {
+    form,
+    evaluate(given) {
+      const count = parameters.length;
+      if (given.length < count || (!variadic && given.length > count)) {
+        const wants = `${variadic ? 'at least ' : ''}${count} ${count === 1 ? 'value' : 'values'}`;
+        return refuse('function.arguments', `${name} takes ${wants}, as in "${example}", and has ${given.length}.`);
+      }
+      for (const [index, one] of given.entries()) {
+        const [parameter, , dimension] = parameters[Math.min(index, count - 1)];
+        if (dimension !== undefined && !sameDimension(one.unit.dimension, dimensionOf(dimension))) {
+          return refuse('unit.dimension', `${name} wants ${describeDimension(dimensionOf(dimension))} for ${parameter}, and this is ${describeDimension(one.unit.dimension)}.`);
+        }
+      }
+      return compute(given);
+    },
+  };
+}
+
+const alike = (name: string, given: readonly Quantity[]): Answer | undefined => {
+  const other = given.find((one) => !sameDimension(one.unit.dimension, given[0].unit.dimension));
+  if (other === undefined) return undefined;
+  return refuse('unit.dimension', `${name} compares like quantities, and here are ${describeDimension(given[0].unit.dimension)} and ${describeDimension(other.unit.dimension)}.`);
+};
+
+const positive = (name: string, given: readonly Quantity[]): Answer | undefined =>
+  given.every((one) => one.value > 0) ? undefined : refuse('function.range', `${name} wants values above zero.`);
+
+const least = (a: Quantity, b: Quantity): Quantity => (inSI(b) < inSI(a) ? (convert(b, a.unit) ?? b) : a);
+const most = (a: Quantity, b: Quantity): Quantity => (inSI(b) > inSI(a) ? (convert(b, a.unit) ?? b) : a);
+
+/** 1 / (1/a + 1/b + …), in the unit of the first. */
+function harmonic(given: readonly Quantity[]): Quantity {
+  const inverse = given.map((one) => power(one, -1)).reduce((sum, one) => add(sum, one) ?? sum);
+  const total = power(inverse, -1);
+  return convert(total, given[0].unit) ?? total;
+}
+
+export const functions: readonly NamedFunction[] = [
+  define({
+    name: 'sqrt',
+    summary: 'The square root, units and all.',
+    parameters: [['value', 'At least 0.']],
+    example: 'sqrt(2)',
+    compute: ([one]) => (one.value < 0 ? refuse('function.range', 'sqrt wants a value of at least 0.') : value(root(one))),
+  }),
+  define({ name: 'abs', summary: 'The size without its sign.', parameters: [['value', 'Any quantity.']], example: 'abs(-3 mm)', compute: ([one]) => value({ ...one, value: Math.abs(one.value) }) }),
+  define({
+    name: 'min',
+    summary: 'The smallest of like quantities.',
+    parameters: [['values', 'Quantities of one dimension.']],
+    variadic: true,
+    example: 'min(3 mm, 1 cm)',
+    compute: (given) => alike('min', given) ?? value(given.reduce(least)),
+  }),
+  define({
+    name: 'max',
+    summary: 'The largest of like quantities.',
+    parameters: [['values', 'Quantities of one dimension.']],
+    variadic: true,
+    example: 'max(3 mm, 1 cm)',
+    compute: (given) => alike('max', given) ?? value(given.reduce(most)),
+  }),
+  define({
+    name: 'log10',
+    summary: 'The decimal logarithm of a plain number above 0.',
+    parameters: [['value', 'A plain number.', 'ratio']],
+    example: 'log10(0.85)',
+    compute: ([one]) => positive('log10', [one]) ?? value(quantity(Math.log10(inSI(one)), '')),
+  }),
+  define({
+    name: 'series',
+    summary: 'The stiffness of springs one after the other: 1/k = 1/k1 + 1/k2 + …',
+    parameters: [['stiffnesses', 'Stiffnesses of the springs.', 'stiffness']],
+    variadic: true,
+    example: 'series(400 N/mm, 100 N/mm)',
+    compute: (given) => positive('series', given) ?? value(harmonic(given)),
+  }),
+  define({
+    name: 'parallel',
+    summary: 'The stiffness of springs side by side: k = k1 + k2 + …',
+    parameters: [['stiffnesses', 'Stiffnesses of the springs.', 'stiffness']],
+    variadic: true,
+    example: 'parallel(10 N/mm, 10 N/mm)',
+    compute: (given) => positive('parallel', given) ?? value(given.reduce((sum, one) => add(sum, one) ?? sum)),
+  }),
+  define({
+    name: 'natural_frequency',
+    summary: 'The undamped natural frequency sqrt(k/m) / 2π of a mass on a spring, in Hz.',
+    parameters: [
+      ['k', 'Stiffness of the spring.', 'stiffness'],
+      ['m', 'Mass on it.', 'mass'],
+    ],
+    example: 'natural_frequency(100 N/mm, 70 kg)',
+    compute: ([k, m]) => positive('natural_frequency', [k, m]) ?? value(quantity(Math.sqrt(inSI(k) / inSI(m)) / (2 * Math.PI), 'Hz')),
+  }),
+  define({
+    name: 'rotation_rate',
+    summary: 'Turns a second of a wheel that rolls: speed / circumference, in Hz.',
+    parameters: [
+      ['speed', 'Speed over ground.', 'speed'],
+      ['circumference', 'Rolling circumference.', 'length'],
+    ],
+    example: 'rotation_rate(5 km/h, 1.9 m)',
+    compute: ([speed, circumference]) =>
+      positive('rotation_rate', [circumference]) ?? value(convert(divide(speed, circumference), unit('Hz')) ?? divide(speed, circumference)),
+  }),
+  define({
+    name: 'decibels',
+    summary: 'The level in dB of a ratio of amplitudes, 20 log10(ratio).',
+    parameters: [['ratio', 'A ratio of amplitudes above 0.', 'ratio']],
+    example: 'decibels(0.85)',
+    compute: ([one]) => positive('decibels', [one]) ?? value(quantity(20 * Math.log10(inSI(one)), 'dB')),
+  }),
+  define({
+    name: 'transmissibility',
+    summary: 'Of a mass on a damped spring over a moving base, sqrt((1+(2ζr)²) / ((1−r²)²+(2ζr)²)) with r = frequency / natural frequency.',
+    parameters: [
+      ['frequency', 'Frequency of the base’s motion.', 'frequency'],
+      ['natural', 'Natural frequency of the mass on its spring.', 'frequency'],
+      ['damping', 'Damping ratio, at least 0.', 'ratio'],
+    ],
+    example: 'transmissibility(20 Hz, 6 Hz, 10 %)',
+    compute: ([frequency, natural, damping]) => {
+      const refusal = positive('transmissibility', [natural]);
+      if (refusal !== undefined) return refusal;
+      const r = inSI(frequency) / inSI(natural);
+      const viscous = (2 * inSI(damping) * r) ** 2;
+      return value(quantity(Math.sqrt((1 + viscous) / ((1 - r * r) ** 2 + viscous)), ''));
+    },
+  }),
+];
+
+/** π, for `2 * pi * sqrt(k / m)`. */
+export const constants: Readonly<Record<string, Quantity>> = { pi: quantity(Math.PI, '') };
+

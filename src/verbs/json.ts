@@ -1,0 +1,157 @@
+import { tabulate } from './tabulate.ts';
+import type { Run, SpectrumEntry, SpectrumValue, Value } from './values.ts';
+
+export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
+
+/** A number as JSON may hold it: what is not finite is null. */
+export const finite = (value: number | undefined): number | null => (value !== undefined && Number.isFinite(value) ? value : null);
+
+const list = (values: ArrayLike<number>): (number | null)[] => Array.from(values, finite);
+
+/** A value as `run --json` gives it: numbers in SI-named keys, or in the data's own unit where `unit` says so. */
+export function toJson(value: Value): Json {
+  switch (value.kind) {
+    case 'quantity':
+      return { value: finite(value.quantity.value), unit: value.quantity.unit.symbol };
+    case 'text':
+      return { text: value.text };
+    case 'runs':
+      return { unit: commonUnit(value.runs), runs: value.runs.map(runJson) };
+    case 'window':
+      return { shape: value.shape, length_s: value.length, overlap_percent: value.overlap * 100 };
+    case 'levels':
+      return {
+        unit: value.rows[0]?.channel.unit.symbol ?? '',
+        rows: value.rows.map((row) => ({
+          run: row.run.label,
+          channel: row.channel.name,
+          ...unlessCommon(value.rows[0]?.channel.unit.symbol, row.channel.unit.symbol),
+          mean: finite(row.mean),
+          rms: finite(row.rms),
+          total_rms: finite(row.totalRms),
+          peak: finite(row.peak),
+          crest_factor: finite(row.crestFactor),
+          kurtosis: finite(row.kurtosis),
+          vdv: finite(row.vdv),
+          skewness: finite(row.skewness),
+          peak_to_peak: finite(row.peakToPeak),
+          p99: finite(row.percentile99),
+          p99_9: finite(row.percentile999),
+          mtvv: finite(row.mtvv),
+          mtvv_at_s: finite(row.mtvvAt),
+          duration_s: finite(row.duration),
+        })),
+      };
+    case 'spectrum':
+      return spectrumJson(value);
+    case 'bands':
+      return {
+        unit: value.rows[0]?.unit.symbol ?? '',
+        rows: value.rows.map((row) => ({
+          run: row.run.label,
+          channel: row.channel.name,
+          ...unlessCommon(value.rows[0]?.unit.symbol, row.unit.symbol),
+          from_hz: row.band.from,
+          to_hz: row.band.to,
+          rms: finite(row.rms),
+        })),
+      };
+    case 'comparison':
+      return {
+        method: value.method,
+        confidence: value.confidence,
+        unit: value.rows[0]?.unit.symbol ?? '',
+        channel: value.channel,
+        metric: value.metric,
+        a_runs: value.a.runs.map(({ label }) => label),
+        b_runs: value.b.runs.map(({ label }) => label),
+        rows: value.rows.map((row) => ({
+          from_hz: row.band.from,
+          to_hz: row.band.to,
+          a: finite(row.a),
+          b: finite(row.b),
+          change_percent: finite(row.changePercent),
+          change_db: finite(row.changeDb),
+          low_percent: finite(row.lowPercent),
+          high_percent: finite(row.highPercent),
+          p: finite(row.p),
+          p_adjusted: finite(row.pAdjusted),
+          outcome: row.outcome,
+          share_of_a_percent: finite(row.shareOfA),
+          sentence: row.sentence,
+          a_each: list(row.aRuns),
+          b_each: list(row.bRuns),
+        })),
+      };
+    case 'findings':
+      return { rows: value.rows.map(({ run, finding }) => ({ run: run.label, code: finding.code, severity: finding.severity, message: finding.message, value: finite(finding.value) })) };
+    case 'chart':
+      return { shows: value.subjects.map(({ name, value: shown }) => ({ name: name ?? null, kind: shown.kind })) };
+    case 'table': {
+      const { columns, rows, caption } = value;
+      return { caption, columns: columns.map(({ name, unit }) => ({ name, unit })), rows: rows.map((row) => row.map((one) => (typeof one === 'number' ? finite(one) : one))) };
+    }
+    default: {
+      const numbers = tabulate(value);
+      return numbers === undefined ? null : toJson(numbers);
+    }
+  }
+}
+
+function commonUnit(runs: readonly Run[]): string {
+  const units = [...new Set(runs.flatMap((run) => run.channels.map(({ unit }) => unit.symbol)))];
+  return units.length === 1 ? units[0] : '';
+}
+
+/** A row says its own unit only where it is not that of the first. */
+const unlessCommon = (common: string | undefined, own: string): { unit?: string } => (common === own ? {} : { unit: own });
+
+function runJson(run: Run): Json {
+  const samples = run.channels[0]?.samples.length ?? 0;
+  return {
+    label: run.label,
+    file: run.file.path,
+    channels: run.channels.map(({ name }) => name),
+    units: run.channels.map(({ unit }) => unit.symbol),
+    unit_from: run.channels.map(({ unitFrom }) => unitFrom),
+    rate_hz: run.rate,
+    samples,
+    start_s: run.start,
+    duration_s: samples / run.rate,
+    gaps: run.stretches.length - 1,
+    history: [...run.history],
+  };
+}
+
+function spectrumJson(value: SpectrumValue): Json {
+  const [first] = value.entries;
+  const key = value.form === 'amplitude' ? 'amplitude' : 'density';
+  const frequencies = ({ spacing, level }: Pick<SpectrumEntry, 'spacing' | 'level'>): number[] => Array.from(level, (_, k) => k * spacing);
+  const mean = value.means.map((one) => ({ channel: one.channel, spacing_hz: one.spacing, [key]: list(one.level), low: list(one.low), high: list(one.high) }));
+  return {
+    unit: first.unit.symbol,
+    form: value.form,
+    window: value.window.shape,
+    spacing_hz: first.spacing,
+    segments: first.segments,
+    segment_samples: first.segmentSamples,
+    enbw_hz: first.noiseBandwidth,
+    averages: first.averages,
+    confidence: value.confidence,
+    frequency_hz: frequencies(first),
+    runs: value.entries.map((entry) => ({
+      run: entry.run.label,
+      channel: entry.channel.name,
+      ...unlessCommon(first.unit.symbol, entry.unit.symbol),
+      // Clocks differ from run to run, and so then do the bins' frequencies.
+      ...(entry.spacing === first.spacing ? {} : { spacing_hz: entry.spacing }),
+      segments: entry.segments,
+      averages: entry.averages,
+      [key]: list(entry.level),
+      low: list(entry.low),
+      high: list(entry.high),
+    })),
+    mean: mean.length > 0 ? mean[0] : null,
+    means: mean,
+  };
+}

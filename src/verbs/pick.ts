@@ -1,0 +1,53 @@
+import type { Value } from './values.ts';
+import { answer, refuse, type Answer } from './verb.ts';
+
+/** One run of a set, counted from 1; of a comparison, one band. */
+export function pickOf(value: Value, index: number): Answer {
+  const count = countOf(value);
+  if (count === undefined) return refuse('pick.kind', `Only a set of runs, or what was made from one, can be picked from; this is of the kind ${value.kind}.`);
+  if (index < 1 || index > count) {
+    return refuse('pick.outside', `There ${count === 1 ? 'is only 1' : `are only ${count}`} to pick from, counted from 1, so [${index}] picks nothing.`);
+  }
+  return answer(picked(value, index - 1));
+}
+
+function runsIn(rows: readonly { readonly run: { readonly label: string } }[]): string[] {
+  return [...new Set(rows.map(({ run }) => run.label))];
+}
+
+function countOf(value: Value): number | undefined {
+  switch (value.kind) {
+    case 'runs':
+      return value.runs.length;
+    case 'spectrum':
+      return runsIn(value.entries).length;
+    case 'levels':
+    case 'bands':
+      return runsIn(value.rows).length;
+    case 'comparison':
+      return value.rows.length;
+    default:
+      return undefined;
+  }
+}
+
+function picked(value: Value, index: number): Value {
+  const of = <T extends { readonly run: { readonly label: string } }>(rows: readonly T[]): T[] => {
+    const label = runsIn(rows)[index];
+    return rows.filter(({ run }) => run.label === label);
+  };
+  switch (value.kind) {
+    case 'runs':
+      return { ...value, set: undefined, runs: [value.runs[index]] };
+    case 'spectrum':
+      return { ...value, set: undefined, entries: of(value.entries), means: [] };
+    case 'levels':
+      return { ...value, rows: of(value.rows) };
+    case 'bands':
+      return { ...value, rows: of(value.rows) };
+    case 'comparison':
+      return { ...value, rows: [value.rows[index]] };
+    default:
+      return value;
+  }
+}

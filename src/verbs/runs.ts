@@ -1,0 +1,30 @@
+import { piecesOf } from '../signal/stretch.ts';
+import type { Channel, Run, RunsValue } from './values.ts';
+import { refuse, type Failure } from './verb.ts';
+
+/** s; the time from a run's first sample to one step after its last, gaps and all. */
+export function extent(run: Run): number {
+  const last = run.stretches[run.stretches.length - 1];
+  return last.start + (last.to - last.from) / run.rate - run.stretches[0].start;
+}
+
+export const sampleCount = (run: Run): number => run.channels[0]?.samples.length ?? 0;
+
+/** Views of a channel's unbroken pieces. */
+export const pieces = (run: Run, channel: Channel): Float64Array[] => piecesOf(channel.samples, run.stretches);
+
+/** A run with other samples in its channels, and the step that made them written into its history. */
+export function withSamples(run: Run, step: string, change: (channel: Channel) => Partial<Channel> & { readonly samples: Float64Array }): Run {
+  return { ...run, channels: run.channels.map((channel) => ({ ...channel, ...change(channel) })), history: [...run.history, step] };
+}
+
+/** Why a verb that needs a uniform rate can't work on these runs, or undefined. */
+export function whyUneven(runs: RunsValue): { ok: false; failure: Failure } | undefined {
+  const uneven = runs.runs.find(({ times }) => times !== undefined);
+  if (uneven === undefined) return undefined;
+  return refuse(
+    'rate.uneven',
+    `${uneven.label} is sampled too unevenly for this: resample it first, as in "resample ${runs.set ?? 'runs'} ${Math.floor(uneven.rate)} Hz".`,
+    'runs',
+  );
+}

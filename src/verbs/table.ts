@@ -1,0 +1,20 @@
+import { operand } from './given.ts';
+import { tabulate } from './tabulate.ts';
+import { answer, refuse, type Verb } from './verb.ts';
+
+export const table: Verb = {
+  form: {
+    verb: 'table',
+    summary: 'Gives the numbers behind a value as a table.',
+    help: 'Every figure with its unit, one row a run, band or bin.',
+    operands: [{ name: 'value', doc: 'What to tabulate.', accepts: [{ type: 'value', kinds: ['runs', 'levels', 'spectrum', 'bands', 'comparison', 'findings', 'table'] }] }],
+    options: [],
+    gives: 'table',
+    examples: ['foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\ntable (band (spectrum foam) 4..10 Hz, 10..50 Hz)'],
+  },
+  evaluate(given) {
+    const found = operand(given, 'value');
+    const value = found?.type === 'value' ? tabulate(found.value) : undefined;
+    return value === undefined ? refuse('table.kind', 'There are no numbers to tabulate here.', 'value') : answer(value);
+  },
+};
