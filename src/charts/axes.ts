@@ -1,0 +1,140 @@
+import { role } from './specification.ts';
+
+/** Domains, ticks and label places of axes, reckoned here so that every theme and host draws the same. */
+
+export interface Domain {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Greatest span of a log axis in powers of ten: below it lies the noise of arithmetic. */
+const decadeLimit = 7;
+
+/** Domain of a log axis that holds the positive values, widened to 1, 2 or 5 times a power of ten. */
+export function logDomain(values: Iterable<number>): Domain | undefined {
+  let low = Infinity;
+  let high = 0;
+  for (const value of values) {
+    if (!(value > 0) || !Number.isFinite(value)) continue;
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  if (high === 0) return undefined;
+  const floor = Math.max(low, high * 10 ** -decadeLimit);
+  const from = roundedDown(floor);
+  const to = roundedUp(high);
+  return from < to ? { from, to } : { from: from / 2, to: to * 2 };
+}
+
+const steps = [1, 2, 5, 10];
+
+function roundedDown(value: number): number {
+  const power = 10 ** Math.floor(Math.log10(value));
+  const step = [...steps].reverse().find((candidate) => candidate * power <= value * (1 + 1e-9)) ?? 1;
+  return clean(step * power);
+}
+
+function roundedUp(value: number): number {
+  const power = 10 ** Math.floor(Math.log10(value));
+  return clean((steps.find((candidate) => candidate * power >= value * (1 - 1e-9)) ?? 10) * power);
+}
+
+const clean = (value: number): number => Number(value.toPrecision(6));
+
+/** Ticks of a log axis: 1, 2, 5 of each power of ten where there are few powers, else the powers alone. */
+export function logTicks({ from, to }: Domain): number[] {
+  const powers = Math.log10(to / from);
+  const wanted = powers <= 3.2 ? [1, 2, 5] : [1];
+  const ticks: number[] = [];
+  for (let exponent = Math.floor(Math.log10(from)); exponent <= Math.ceil(Math.log10(to)); exponent++) {
+    for (const step of wanted) {
+      const tick = clean(step * 10 ** exponent);
+      if (tick >= from * (1 - 1e-9) && tick <= to * (1 + 1e-9)) ticks.push(tick);
+    }
+  }
+  return ticks;
+}
+
+/** Figures of axis labels: powers of ten outside 0.001 to 100 000. */
+export const figureLabel =
+  "datum.value == 0 ? '0' : abs(datum.value) < 0.001 || abs(datum.value) >= 100000 ? replace(format(datum.value, '~e'), '+', '') : format(datum.value, '~r')";
+
+/** A frequency axis in Hz over a domain. */
+export function frequencyAxis(domain: Domain, scale: 'linear' | 'log', labels = true): object {
+  return {
+    type: 'quantitative',
+    scale: { type: scale, domain: [domain.from, domain.to], nice: false, zero: false },
+    axis: {
+      title: labels ? 'Frequency (Hz)' : null,
+      labels,
+      grid: true,
+      labelExpr: figureLabel,
+      ...(scale === 'log'
+        ? { values: logTicks(domain), labelOverlap: 'greedy' }
+        : { tickCount: { expr: 'floor(width / 70)' } }),
+    },
+  };
+}
+
+/** A level axis, logarithmic over a domain. */
+export function logLevelAxis(title: string, domain: Domain): object {
+  return {
+    type: 'quantitative',
+    scale: { type: 'log', domain: [domain.from, domain.to], nice: false },
+    axis: { title, values: logTicks(domain), labelExpr: figureLabel, labelOverlap: 'greedy' },
+  };
+}
+
+/** Width in px that a text of the labels' size takes, near enough to keep labels apart. */
+export const textWidth = (text: string, size = 11): number => [...text].length * size * 0.56;
+
+export interface Label {
+  /** Middle of the label on the axis, 0 to 1. */
+  readonly at: number;
+  readonly text: string;
+}
+
+export interface PlacedLabel extends Label {
+  /** 0 is the topmost row. */
+  readonly row: number;
+  readonly align: 'left' | 'center' | 'right';
+}
+
+/** Puts labels in the first row where they touch no other; those that find no place in so many rows are left out. */
+export function placeLabels(labels: readonly Label[], width: number, rows: number): PlacedLabel[] {
+  const ends: [number, number][][] = Array.from({ length: rows }, () => []);
+  return labels.flatMap((label) => {
+    const size = textWidth(label.text) + 8;
+    const middle = label.at * width;
+    const align = middle - size / 2 < 0 ? 'left' : middle + size / 2 > width ? 'right' : 'center';
+    const start = align === 'left' ? middle : align === 'right' ? middle - size : middle - size / 2;
+    const row = ends.findIndex((taken) => taken.every(([from, to]) => start + size <= from || start >= to));
+    if (row < 0) return [];
+    ends[row].push([start, start + size]);
+    return [{ ...label, row, align: align as PlacedLabel['align'] }];
+  });
+}
+
+/** Where a frequency lies along an axis, 0 to 1. */
+export function along(domain: Domain, scale: 'linear' | 'log', at: number): number {
+  return scale === 'log'
+    ? Math.log(at / domain.from) / Math.log(domain.to / domain.from)
+    : (at - domain.from) / (domain.to - domain.from);
+}
+
+/** Legend of series, in as many columns as their longest name leaves room for. */
+export function seriesLegend(labels: readonly string[], symbolType: 'stroke' | undefined): object {
+  const longest = Math.max(0, ...labels.map((label) => textWidth(label, 12)));
+  return {
+    title: null,
+    ...(symbolType === undefined ? {} : { symbolType }),
+    columns: { expr: `max(1, floor((chartWidth - 60) / ${Math.round(longest + 52)}))` },
+    labelColor: role('ink'),
+  };
+}
+
+/** Rows that such a legend takes at the default width. */
+export function legendRows(labels: readonly string[], width = 660): number {
+  const longest = Math.max(0, ...labels.map((label) => textWidth(label, 12)));
+  return Math.ceil(labels.length / Math.max(1, Math.floor(width / (longest + 52))));
+}

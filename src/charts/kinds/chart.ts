@@ -1,0 +1,62 @@
+import type { Band, ChartSubject, ChartValue, Value } from '../../verbs/values.ts';
+import type { ChartPart, Part } from '../output.ts';
+import { bandChart } from '../plots/band-bars.ts';
+import { comparisonChart } from '../plots/change.ts';
+import { levelsChart } from '../plots/levels.ts';
+import { overlayChart } from '../plots/overlay.ts';
+import { traceChart } from '../plots/trace.ts';
+import type { Presenter } from './kind.ts';
+
+interface Named<K extends Value['kind']> {
+  readonly name: string | undefined;
+  readonly value: Extract<Value, { kind: K }>;
+}
+
+type Plot<K extends Value['kind']> = (
+  subjects: readonly Named<K>[],
+  chart: ChartValue,
+) => readonly (ChartPart | undefined)[];
+
+/** How subjects of each kind are drawn; kinds that are not here have no picture of their own. */
+const plots: { readonly [K in ChartSubject['value']['kind']]?: Plot<K> } = {
+  runs: (subjects, chart) => [traceChart(subjects, chart)],
+  spectrum: (subjects, chart) => {
+    const bands = chart.subjects.flatMap(({ value }) => bandsIn(value));
+    const { over, frequency, marks } = chart;
+    const options = { bands, frequency, marks, ...(over === undefined ? {} : { over }) };
+    return groups(subjects, ({ value }) => `${value.form} ${value.entries[0]?.unit.symbol ?? ''}`).map((group) =>
+      overlayChart(group, options),
+    );
+  },
+  // Bands beside a spectrum shade its picture instead.
+  bands: (subjects, chart) =>
+    chart.subjects.some(({ value }) => value.kind === 'spectrum')
+      ? []
+      : groups(subjects, ({ value }) => value.rows[0]?.unit.symbol ?? '').map((group) => bandChart(group)),
+  comparison: (subjects, { over, frequency, marks }) =>
+    subjects.map(({ value }) => comparisonChart(value, { frequency, marks, ...(over === undefined ? {} : { over }) })),
+  levels: (subjects) =>
+    groups(subjects, ({ value }) => value.rows[0]?.channel.unit.symbol ?? '').map((group) => levelsChart(group)),
+};
+
+/** A picture for each kind and unit among the subjects: figures in different units share no axis. */
+export const presentChart: Presenter<'chart'> = (chart) => {
+  const kinds = [...new Set(chart.subjects.map(({ value }) => value.kind))];
+  const parts = kinds.flatMap((kind) => {
+    const subjects = chart.subjects.filter(({ value }) => value.kind === kind);
+    const plot = plots[kind] as Plot<typeof kind> | undefined;
+    return plot === undefined ? [] : plot(subjects as readonly Named<typeof kind>[], chart);
+  });
+  const drawn: Part[] = parts.filter((part) => part !== undefined);
+  return drawn.length > 0
+    ? drawn
+    : [{ type: 'text', text: `There is nothing to draw in ${kinds.join(', ') || 'an empty plot'}.` }];
+};
+
+const bandsIn = (value: ChartSubject['value']): readonly Band[] => (value.kind === 'bands' ? value.bands : []);
+
+function groups<T>(items: readonly T[], key: (item: T) => string): T[][] {
+  const found = new Map<string, T[]>();
+  for (const item of items) found.set(key(item), [...(found.get(key(item)) ?? []), item]);
+  return [...found.values()];
+}

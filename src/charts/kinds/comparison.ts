@@ -1,0 +1,53 @@
+import type { ComparisonValue } from '../../verbs/values.ts';
+import { capitalised, bandName, counted, distinct } from '../names.ts';
+import { interval, percent, probability, signed, significant, fixed } from '../number.ts';
+import type { TablePart } from '../output.ts';
+import { comparisonChart, outcomeWord } from '../plots/change.ts';
+import { columns, some, type Presenter } from './kind.ts';
+
+/** What was found in one sentence a band, the picture, and the figures. */
+export const presentComparison: Presenter<'comparison'> = (value) =>
+  some(
+    { type: 'text', text: value.rows.map(({ sentence }) => sentence).join('\n') },
+    comparisonChart(value, { frequency: 'linear', marks: [] }),
+    comparisonTable(value),
+  );
+
+function comparisonTable({ a, b, rows, channel, metric, method, confidence }: ComparisonValue): TablePart {
+  const units = distinct(rows.map(({ unit }) => unit.symbol));
+  const unit = units.length === 1 ? units[0] : '';
+  const adjusted = rows.some(({ pAdjusted }) => pAdjusted !== undefined);
+  const inference = rows.some(({ lowPercent }) => lowPercent !== undefined);
+  const sides = `${a.name} (${counted(a.runs.length, 'run')}) to ${b.name} (${counted(b.runs.length, 'run')})`;
+  return {
+    type: 'table',
+    caption: `${capitalised(metric)}, ${channel}, ${sides}. ${capitalised(method)}.`,
+    columns: columns(
+      ['Band', '', 'left'],
+      [a.name, unit],
+      [b.name, unit],
+      ['Change', '%'],
+      ...(inference ? ([[`${percent(confidence)} interval`, '%']] as const) : []),
+      ['Change', 'dB'],
+      ...(inference ? ([['p', '']] as const) : []),
+      ...(adjusted ? ([['p for all bands', '']] as const) : []),
+      [`Share of ${a.name}`, '%'],
+      ['Outcome', '', 'left'],
+    ),
+    rows: rows.map((row) => {
+      const { value, low, high } = interval(row.changePercent, row.lowPercent, row.highPercent);
+      return [
+        `${bandName(row.band)}${row.primary === true ? ' (primary)' : ''}`,
+        significant(row.a),
+        significant(row.b),
+        signed(value),
+        ...(inference ? [row.lowPercent === undefined ? '–' : `${signed(low)} to ${signed(high)}`] : []),
+        signed(fixed(row.changeDb, 2)),
+        ...(inference ? [probability(row.p)] : []),
+        ...(adjusted ? [probability(row.pAdjusted)] : []),
+        row.shareOfA === undefined ? '–' : significant(row.shareOfA, 3),
+        outcomeWord(row.outcome),
+      ];
+    }),
+  };
+}

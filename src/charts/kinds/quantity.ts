@@ -1,0 +1,8 @@
+import { printedUnit } from '../names.ts';
+import { plain } from '../number.ts';
+import type { Presenter } from './kind.ts';
+
+/** `4.123 Hz`. */
+export const presentQuantity: Presenter<'quantity'> = ({ quantity: { value, unit } }) => [
+  { type: 'text', text: unit.symbol === '' ? plain(value) : `${plain(value)} ${printedUnit(unit.symbol)}` },
+];

@@ -1,0 +1,46 @@
+import { bareOverlay, overlayChart } from '../plots/overlay.ts';
+import { printedUnit } from '../names.ts';
+import { percent, plain, significant } from '../number.ts';
+import type { TablePart } from '../output.ts';
+import { highestBin, setName, spectrumQuantity } from '../series.ts';
+import type { SpectrumValue } from '../../verbs/values.ts';
+import { columns, some, type Presenter } from './kind.ts';
+
+/** The curves, and one row a run that says how they were made; the bins themselves only through `table`. */
+export const presentSpectrum: Presenter<'spectrum'> = (value, name) =>
+  some(overlayChart([{ name, value }], bareOverlay), spectrumTable(value, name));
+
+function spectrumTable(value: SpectrumValue, name: string | undefined): TablePart | undefined {
+  const first = value.entries[0];
+  if (first === undefined) return undefined;
+  const unit = first.unit.symbol;
+  return {
+    type: 'table',
+    caption: `${setName({ name, value })}: ${spectrumQuantity(first, value.form)}, ${value.window.shape} window of ${plain(value.window.length)} s, overlap ${percent(value.window.overlap)}`,
+    columns: columns(
+      ['Run', '', 'left'],
+      ['Channel', '', 'left'],
+      ['Segments', ''],
+      ['Averages', ''],
+      ['Spacing', 'Hz'],
+      ['Noise bandwidth', 'Hz'],
+      ['Highest', unit],
+      ['at', 'Hz'],
+    ),
+    rows: value.entries.map((entry) => {
+      const bin = highestBin(entry);
+      return [
+        entry.run.label,
+        entry.channel.name,
+        String(entry.segments),
+        significant(entry.averages, 3),
+        plain(entry.spacing),
+        plain(entry.noiseBandwidth, 4),
+        bin === undefined
+          ? '–'
+          : `${significant(entry.level[bin])}${entry.unit.symbol === unit ? '' : ` ${printedUnit(entry.unit.symbol)}`}`,
+        bin === undefined ? '–' : plain(bin * entry.spacing, 5),
+      ];
+    }),
+  };
+}

@@ -1,0 +1,74 @@
+import type { Dimension, Unit } from '../units/unit.ts';
+import type { Band, Channel } from '../verbs/values.ts';
+import { hertzSpan } from './number.ts';
+
+/** Words for what is measured, as axis titles and headers use them. */
+
+const superscripts: Readonly<Record<string, string>> = {
+  '-': '⁻',
+  '.': '·',
+  '0': '⁰',
+  '1': '¹',
+  '2': '²',
+  '3': '³',
+  '4': '⁴',
+  '5': '⁵',
+  '6': '⁶',
+  '7': '⁷',
+  '8': '⁸',
+  '9': '⁹',
+};
+
+/** A unit's symbol as printed: `g^2/Hz` is `g²/Hz`. */
+export function printedUnit(symbol: string): string {
+  return symbol.replace(/\^(-?[\d.]+)/g, (_, power: string) => [...power].map((digit) => superscripts[digit]).join(''));
+}
+
+const quantities: readonly { readonly name: string; readonly powers: readonly [number, number, number] }[] = [
+  { name: 'acceleration', powers: [1, 0, -2] },
+  { name: 'velocity', powers: [1, 0, -1] },
+  { name: 'displacement', powers: [1, 0, 0] },
+  { name: 'force', powers: [1, 1, -2] },
+  { name: 'pressure', powers: [-1, 1, -2] },
+  { name: 'time', powers: [0, 0, 1] },
+  { name: 'frequency', powers: [0, 0, -1] },
+  { name: 'mass', powers: [0, 1, 0] },
+];
+
+/** Name of what a unit measures, in lower case: `acceleration`; `signal` where the trade has no one word for it. */
+export function quantityName(dimension: Dimension): string {
+  if (dimension.count !== 0) return 'raw counts';
+  const found = quantities.find(
+    ({ powers: [length, mass, time] }) =>
+      dimension.length === length && dimension.mass === mass && dimension.time === time,
+  );
+  return dimension.level === 0 && found !== undefined ? found.name : 'signal';
+}
+
+/** As `quantityName`, with the channel's frequency weighting before it. */
+export function channelQuantity(channel: Channel): string {
+  const name = quantityName(channel.unit.dimension);
+  return channel.weighting === undefined ? name : `${channel.weighting}-weighted ${name}`;
+}
+
+export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** `Acceleration (g)`: an axis title; the name alone for a plain number. */
+export function axisTitle(name: string, unit: Unit | string): string {
+  const symbol = typeof unit === 'string' ? unit : unit.symbol;
+  return symbol === '' ? capitalised(name) : `${capitalised(name)} (${printedUnit(symbol)})`;
+}
+
+export const bandName = (band: Band): string =>
+  band.label === undefined ? hertzSpan(band.from, band.to) : `${band.label} Hz`;
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(names: readonly string[]): string {
+  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+}
+
+/** `1 run`, `4 runs`. */
+export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
+
+/** Each once, in order of appearance. */
+export const distinct = (names: readonly string[]): string[] => [...new Set(names)];

@@ -1,0 +1,174 @@
+import type { BandsValue } from '../../verbs/values.ts';
+import { figureLabel, legendRows, seriesLegend } from '../axes.ts';
+import { axisTitle, bandName, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
+import { drawn, significant } from '../number.ts';
+import type { ChartPart } from '../output.ts';
+import { setName } from '../series.ts';
+import { chartPart, fullWidth, seriesColour, seriesShape } from '../specification.ts';
+
+export interface NamedBands {
+  readonly name: string | undefined;
+  readonly value: BandsValue;
+}
+
+interface Bar {
+  readonly series: string;
+  readonly band: string;
+  /** Geometric mean over the runs. */
+  readonly mean: number;
+  readonly runs: readonly { readonly run: string; readonly rms: number }[];
+}
+
+const plotHeight = 260;
+
+/** R.m.s. in each band: a bar for each set's geometric mean, every run a dot. */
+export function bandChart(named: readonly NamedBands[]): ChartPart | undefined {
+  const first = named[0]?.value.rows[0];
+  if (first === undefined) return undefined;
+  const bars = barsOf(named);
+  const series = distinct(bars.map((bar) => bar.series));
+  const bands = distinct(bars.map((bar) => bar.band));
+  const quantity = `${channelQuantity(first.channel)} r.m.s.`;
+  return chartPart({
+    title: `${capitalised(quantity)} in bands: ${listed(series)}`,
+    subtitle: 'Bar: geometric mean of the runs. Each dot is one run.',
+    view: {
+      width: fullWidth,
+      height: plotHeight,
+      layer: barLayers(bars, series, bands, axisTitle(quantity, first.unit), first.unit.symbol),
+    },
+    height: plotHeight + (bands.length > 8 ? 80 : 46),
+    legendRows: legendRows(series),
+    description: bandDescription(bars, quantity, first.unit.symbol),
+  });
+}
+
+function barsOf(named: readonly NamedBands[]): Bar[] {
+  const channels = distinct(named.flatMap(({ value }) => value.rows.map(({ channel }) => channel.name)));
+  const sets = named.map(setName);
+  return named.flatMap(({ value }, index) =>
+    distinct(value.rows.map(({ channel }) => channel.name)).flatMap((channel) =>
+      value.bands.map((band) => {
+        const rows = value.rows.filter(
+          (row) => row.channel.name === channel && row.band.from === band.from && row.band.to === band.to,
+        );
+        const twin = sets.indexOf(sets[index]) === index ? '' : ` (${index + 1})`;
+        return {
+          series: `${sets[index]}${twin}${channels.length > 1 || sets[index] === 'runs' ? ` ${channel}` : ''}`,
+          band: bandName(band),
+          mean: geometricMean(rows.map(({ rms }) => rms)),
+          runs: rows.map(({ run, rms }) => ({ run: run.label, rms })),
+        };
+      }),
+    ),
+  );
+}
+
+/** 0 where one of the figures is 0. */
+export const geometricMean = (figures: readonly number[]): number =>
+  Math.exp(figures.reduce((sum, figure) => sum + Math.log(figure), 0) / figures.length);
+
+function barLayers(
+  bars: readonly Bar[],
+  series: readonly string[],
+  bands: readonly string[],
+  title: string,
+  unit: string,
+): object[] {
+  const many = bands.length > 8;
+  const legend = seriesLegend(series, undefined);
+  const encoding = {
+    x: {
+      field: 'band',
+      type: 'nominal',
+      sort: null,
+      scale: { domain: bands, paddingInner: 0.25, paddingOuter: 0.15 },
+      axis: {
+        title: many ? 'Band (Hz)' : 'Band',
+        labelAngle: many ? -55 : 0,
+        labelLimit: 120,
+        ticks: false,
+        ...(many ? { labelExpr: "replace(datum.label, ' Hz', '')" } : {}),
+      },
+    },
+    xOffset: { field: 'series', type: 'nominal', scale: { domain: series, paddingInner: 0.12 } },
+    color: {
+      field: 'series',
+      type: 'nominal',
+      scale: { domain: series, range: series.map((_, index) => seriesColour(index)) },
+      legend,
+    },
+  };
+  const y = (field: string): object => ({
+    field,
+    type: 'quantitative',
+    scale: { zero: true, nice: true },
+    axis: { title, labelExpr: figureLabel, tickCount: 6, grid: true },
+  });
+  const says = (bar: Bar): string =>
+    [
+      `${bar.band}, ${bar.series}`,
+      `mean ${significant(bar.mean)} ${printedUnit(unit)}`,
+      ...bar.runs.map(({ run, rms }) => `${run}: ${significant(rms)}`),
+    ].join('\n');
+  return [
+    {
+      data: {
+        values: bars.map((bar) => ({ series: bar.series, band: bar.band, rms: drawn(bar.mean), says: says(bar) })),
+      },
+      mark: { type: 'bar', aria: false, fillOpacity: 0.35, strokeWidth: 1.2, tooltip: { content: 'encoding' } },
+      encoding: {
+        ...encoding,
+        y: y('rms'),
+        stroke: { ...encoding.color },
+        tooltip: { field: 'says', type: 'nominal' },
+      },
+    },
+    {
+      data: {
+        values: bars.flatMap((bar) =>
+          bar.runs.map(({ run, rms }) => ({
+            series: bar.series,
+            band: bar.band,
+            rms: drawn(rms),
+            says: `${run}, ${bar.band}\n${significant(rms)} ${printedUnit(unit)}`,
+          })),
+        ),
+      },
+      mark: {
+        type: 'point',
+        filled: true,
+        aria: false,
+        size: bands.length > 12 ? 14 : 34,
+        opacity: 1,
+        tooltip: { content: 'encoding' },
+      },
+      encoding: {
+        ...encoding,
+        y: y('rms'),
+        shape: {
+          field: 'series',
+          type: 'nominal',
+          scale: { domain: series, range: series.map((_, index) => seriesShape(index)) },
+          legend,
+        },
+        tooltip: { field: 'says', type: 'nominal' },
+      },
+    },
+  ];
+}
+
+function bandDescription(bars: readonly Bar[], quantity: string, unit: string): string {
+  const sentences = distinct(bars.map((bar) => bar.series)).map((series) => {
+    const own = bars.filter((bar) => bar.series === series);
+    const shown = own.length <= 8 ? own : [...own].sort((a, b) => b.mean - a.mean).slice(0, 3);
+    const figures = shown.map(({ band, mean, runs }) => {
+      const rms = runs.map((run) => run.rms);
+      const spread =
+        rms.length > 1 ? ` (runs ${significant(Math.min(...rms), 3)} to ${significant(Math.max(...rms), 3)})` : '';
+      return `${band} ${significant(mean, 3)}${spread}`;
+    });
+    return `${series}${own.length > shown.length ? ', the three highest' : ''}: ${figures.join('; ')}.`;
+  });
+  return `${capitalised(quantity)} in ${printedUnit(unit)} by band. ${sentences.join(' ')}`;
+}

@@ -1,0 +1,185 @@
+import { along, frequencyAxis, logLevelAxis, placeLabels, seriesLegend, type PlacedLabel } from '../axes.ts';
+import { binsToDraw } from '../decimate.ts';
+import { axisTitle, bandName, printedUnit } from '../names.ts';
+import { drawn, hertz, significant } from '../number.ts';
+import type { Curve, SpectrumSeries } from '../series.ts';
+import { fullWidth, role, seriesColour, seriesDash } from '../specification.ts';
+import type { Overlay } from './overlay.ts';
+
+/** Places that answer the pointer. */
+const stripCount = 200;
+
+/** Layers from back to front; `labels` false leaves the x axis bare for a chart that stands above another. */
+export function overlayLayers(overlay: Overlay, labels = true): object[] {
+  const { series, options, x, y } = overlay;
+  const axisX = { field: 'f', ...frequencyAxis(x, options.frequency, labels) };
+  const axisY = { field: 'v', ...logLevelAxis(axisTitle(overlay.quantity, overlay.unit), y) };
+  const names = series.map(({ label }) => label);
+  const colour = {
+    field: 'series',
+    type: 'nominal',
+    scale: { domain: names, range: names.map((_, index) => seriesColour(index)) },
+    legend: seriesLegend(names, 'stroke'),
+  };
+  const dash = {
+    field: 'series',
+    type: 'nominal',
+    scale: { domain: names, range: names.map((_, index) => seriesDash(index)) },
+  };
+  const line = { type: 'line', clip: true, aria: false, invalid: 'break-paths-filter-domains' };
+  const flatten = [{ flatten: ['f', 'v'] }];
+  return [
+    ...bandLayers(overlay),
+    {
+      data: { values: series.flatMap((one) => limitRows(one, overlay)) },
+      transform: [{ flatten: ['f', 'v', 'v2'] }],
+      mark: { type: 'area', clip: true, aria: false, opacity: role('band'), invalid: 'break-paths-filter-domains' },
+      encoding: { x: axisX, y: axisY, y2: { field: 'v2' }, color: colour },
+    },
+    {
+      data: { values: series.flatMap((one) => (one.entries.length > 1 ? runRows(one, overlay) : [])) },
+      transform: flatten,
+      mark: { ...line, strokeWidth: 1, opacity: role('thin') },
+      encoding: { x: axisX, y: axisY, color: colour, detail: { field: 'run' } },
+    },
+    {
+      data: {
+        values: series.flatMap((one) => (one.strong === undefined ? [] : [curveRow(one.label, one.strong, overlay)])),
+      },
+      transform: flatten,
+      mark: { ...line, strokeWidth: role('strong') },
+      encoding: { x: axisX, y: axisY, color: colour, strokeDash: dash },
+    },
+    ...markLayers(overlay),
+    stripLayer(overlay),
+  ];
+}
+
+interface Row {
+  readonly series: string;
+  readonly run?: string;
+  readonly f: (number | null)[];
+  readonly v: (number | null)[];
+  readonly v2?: (number | null)[];
+}
+
+const positive = (value: number): number | null => (value > 0 ? drawn(value) : null);
+
+function curveRow(series: string, curve: Curve, { x, options }: Overlay, run?: string): Row {
+  const bins = binsToDraw(curve.level, curve.spacing, x.from, x.to, options.frequency);
+  return {
+    series,
+    ...(run === undefined ? {} : { run }),
+    f: bins.map((bin) => drawn(bin * curve.spacing)),
+    v: bins.map((bin) => positive(curve.level[bin])),
+  };
+}
+
+const runRows = (one: SpectrumSeries, overlay: Overlay): Row[] =>
+  one.entries.map((entry) => curveRow(one.label, entry, overlay, entry.run.label));
+
+function limitRows({ label, strong }: SpectrumSeries, { x, y, options }: Overlay): Row[] {
+  if (strong === undefined || strong.low.length !== strong.level.length) return [];
+  const bins = binsToDraw(strong.level, strong.spacing, x.from, x.to, options.frequency);
+  const upper = bins.map((bin) => positive(strong.high[bin]));
+  // A lower limit of zero goes to the axis' foot: the band is open below, not missing.
+  const lower = bins.map((bin, index) => (upper[index] === null ? null : drawn(Math.max(strong.low[bin], y.from))));
+  return [{ series: label, f: bins.map((bin) => drawn(bin * strong.spacing)), v: lower, v2: upper }];
+}
+
+function bandLayers({ options, x }: Overlay): object[] {
+  const bands = options.bands
+    .map((band) => ({ band, from: Math.max(band.from, x.from), to: Math.min(band.to, x.to) }))
+    .filter(({ from, to }) => from < to);
+  if (bands.length === 0) return [];
+  const position = (at: number): number => along(x, options.frequency, at);
+  const placed = placeLabels(
+    bands.map(({ band, from, to }) => ({ at: (position(from) + position(to)) / 2, text: bandName(band) })),
+    fullWidth,
+    2,
+  );
+  return [
+    {
+      data: { values: bands.map(({ from, to }, index) => ({ f: drawn(from), f2: drawn(to), odd: index % 2 })) },
+      mark: { type: 'rect', aria: false, color: role('shade') },
+      encoding: {
+        x: { field: 'f', ...frequencyAxis(x, options.frequency) },
+        x2: { field: 'f2' },
+        fill: { condition: { test: 'datum.odd', value: role('shade_alternate') }, value: role('shade') },
+      },
+    },
+    ...labelLayers(placed, 12, role('ink')),
+  ];
+}
+
+/** Texts along the plot's upper edge; one layer per row and alignment, for these are no fields of a mark. */
+export function labelLayers(placed: readonly PlacedLabel[], top: number, color: { readonly expr: string }): object[] {
+  return placed.map(({ at, text, row, align }) => ({
+    data: { values: [{ text }] },
+    mark: {
+      type: 'text',
+      aria: false,
+      align,
+      baseline: 'middle',
+      color,
+      fontSize: 11,
+      x: { expr: `width * ${at}` },
+      y: top + 14 * row,
+    },
+    encoding: { text: { field: 'text', type: 'nominal' } },
+  }));
+}
+
+function markLayers({ options, x }: Overlay): object[] {
+  const marks = options.marks.filter(({ at }) => at >= x.from && at <= x.to);
+  if (marks.length === 0) return [];
+  const placed = placeLabels(
+    marks.map(({ at, label }) => ({ at: along(x, options.frequency, at), text: label === '' ? hertz(at) : label })),
+    fullWidth,
+    3,
+  );
+  const below = options.bands.length > 0 ? 40 : 12;
+  return [
+    {
+      data: { values: marks.map(({ at }) => ({ f: drawn(at) })) },
+      mark: { type: 'rule', aria: false, strokeDash: [3, 3], color: role('ink') },
+      encoding: { x: { field: 'f', ...frequencyAxis(x, options.frequency) } },
+    },
+    ...labelLayers(placed, below, role('ink')),
+  ];
+}
+
+/** Invisible strips, one per place, that say the values there. */
+function stripLayer(overlay: Overlay): object {
+  const { series, x, options, unit } = overlay;
+  const guide = series[0].strong ?? series[0].entries[0];
+  const bins = binsToDraw(guide.level, guide.spacing, x.from, x.to, options.frequency, stripCount);
+  const edge = (a: number, b: number): number => (options.frequency === 'log' ? Math.sqrt(a * b) : (a + b) / 2);
+  const at = bins.map((bin) => bin * guide.spacing);
+  const values = at.map((f, index) => ({
+    f: drawn(index === 0 ? x.from : edge(at[index - 1], f)),
+    f2: drawn(index === at.length - 1 ? x.to : edge(f, at[index + 1])),
+    says: [hertz(f), ...series.map((one) => says(one, f, unit))].join('\n'),
+  }));
+  return {
+    name: 'pointer',
+    data: { values },
+    mark: { type: 'rect', aria: false, color: role('ink'), tooltip: { content: 'encoding' } },
+    encoding: {
+      x: { field: 'f', ...frequencyAxis(x, options.frequency) },
+      x2: { field: 'f2' },
+      tooltip: { field: 'says', type: 'nominal' },
+    },
+  };
+}
+
+function says({ label, strong, entries }: SpectrumSeries, f: number, unit: string): string {
+  const curves = strong === undefined ? entries : [strong];
+  const figures = curves.map((curve) => {
+    const bin = Math.round(f / curve.spacing);
+    const limits =
+      strong === undefined ? '' : ` (${significant(curve.low[bin], 3)} to ${significant(curve.high[bin], 3)})`;
+    return `${significant(curve.level[bin], 3)}${limits}`;
+  });
+  return `${label}: ${figures.join(', ')} ${printedUnit(unit)}`;
+}

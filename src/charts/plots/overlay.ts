@@ -1,0 +1,76 @@
+import type { Band, SpectrumValue } from '../../verbs/values.ts';
+import { legendRows, logDomain, type Domain } from '../axes.ts';
+import { capitalised, distinct, listed } from '../names.ts';
+import type { ChartPart } from '../output.ts';
+import { spectrumQuantity, spectrumSeries, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
+import { chartPart, fullWidth } from '../specification.ts';
+import { overlayLayers } from './overlay-layers.ts';
+import { overlayDescription, overlaySettings } from './overlay-words.ts';
+
+/** What an overlay of spectra is to show besides the spectra. */
+export interface OverlayOptions {
+  readonly bands: readonly Band[];
+  readonly over?: { readonly from: number; readonly to: number };
+  readonly frequency: 'linear' | 'log';
+  readonly marks: readonly { readonly at: number; readonly label: string }[];
+}
+
+export const bareOverlay: OverlayOptions = { bands: [], frequency: 'linear', marks: [] };
+
+/** One picture of spectra over each other. All in one unit and form: the caller groups them. */
+export interface Overlay {
+  readonly series: readonly SpectrumSeries[];
+  readonly form: SpectrumValue['form'];
+  readonly quantity: string;
+  readonly unit: string;
+  readonly x: Domain;
+  readonly y: Domain;
+  readonly options: OverlayOptions;
+}
+
+const plotHeight = 300;
+/** Every run thin, the mean strong, its confidence band light, bands shaded and labelled; log level. */
+export function overlayChart(spectra: readonly NamedSpectrum[], options: OverlayOptions): ChartPart | undefined {
+  const overlay = overlayOf(spectra, options);
+  if (overlay === undefined) return undefined;
+  const channels = distinct(overlay.series.map(({ channel }) => channel));
+  const sets = distinct(overlay.series.map(({ set }) => set));
+  return chartPart({
+    title: `${capitalised(overlay.quantity)} of ${listed(sets)}, ${listed(channels)}`,
+    subtitle: overlaySettings(spectra, overlay),
+    view: { width: fullWidth, height: plotHeight, layer: overlayLayers(overlay) },
+    height: plotHeight + 46,
+    legendRows: legendRows(overlay.series.map(({ label }) => label)),
+    description: overlayDescription(overlay),
+  });
+}
+
+/** The overlay's data; undefined when no spectrum has a level above zero to show. */
+export function overlayOf(spectra: readonly NamedSpectrum[], options: OverlayOptions): Overlay | undefined {
+  const series = spectrumSeries(spectra);
+  const entries = series.flatMap((one) => one.entries);
+  if (entries.length === 0) return undefined;
+  const x = frequencyDomain(series, options);
+  const y = logDomain(levelsIn(series, x));
+  if (y === undefined) return undefined;
+  const form = spectra[0].value.form;
+  return { series, form, quantity: spectrumQuantity(entries[0], form), unit: entries[0].unit.symbol, x, y, options };
+}
+
+function frequencyDomain(series: readonly SpectrumSeries[], { over, frequency }: OverlayOptions): Domain {
+  const entries = series.flatMap((one) => one.entries);
+  const lowest = Math.min(...entries.map(({ spacing }) => spacing));
+  const highest = Math.max(...entries.map(({ spacing, level }) => spacing * (level.length - 1)));
+  const from = Math.max(over?.from ?? 0, frequency === 'log' ? lowest : 0);
+  const to = Math.min(over?.to ?? highest, highest);
+  return from < to ? { from, to } : { from: frequency === 'log' ? lowest : 0, to: highest };
+}
+
+function* levelsIn(series: readonly SpectrumSeries[], x: Domain): Iterable<number> {
+  for (const one of series) {
+    for (const { spacing, level } of [...one.entries, ...(one.strong === undefined ? [] : [one.strong])]) {
+      const last = Math.min(level.length - 1, Math.floor(x.to / spacing + 1e-9));
+      for (let bin = Math.max(1, Math.ceil(x.from / spacing - 1e-9)); bin <= last; bin++) yield level[bin];
+    }
+  }
+}

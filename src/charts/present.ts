@@ -1,0 +1,48 @@
+import type { Value } from '../verbs/values.ts';
+import { presentBands } from './kinds/bands.ts';
+import { presentChart } from './kinds/chart.ts';
+import { presentComparison } from './kinds/comparison.ts';
+import { presentFindings } from './kinds/findings.ts';
+import type { Presenter } from './kinds/kind.ts';
+import { presentLevels } from './kinds/levels.ts';
+import { presentQuantity } from './kinds/quantity.ts';
+import { presentRuns } from './kinds/runs.ts';
+import { presentSpectrum } from './kinds/spectrum.ts';
+import { presentTable } from './kinds/table.ts';
+import { presentText } from './kinds/text.ts';
+import { presentWindow } from './kinds/window.ts';
+import type { Message, Output } from './output.ts';
+import { outputText } from './text.ts';
+
+/** How each kind of value is shown: a new kind is its own file and one line here. */
+const presenters: { readonly [K in Value['kind']]: Presenter<K> } = {
+  quantity: presentQuantity,
+  text: presentText,
+  runs: presentRuns,
+  window: presentWindow,
+  spectrum: presentSpectrum,
+  levels: presentLevels,
+  bands: presentBands,
+  comparison: presentComparison,
+  findings: presentFindings,
+  table: presentTable,
+  chart: presentChart,
+};
+
+/**
+ * What a statement shows: charts, tables and sentences of its value, its messages, and the whole as plain text.
+ *
+ * @param value the statement's value
+ * @param name what it is bound to, if anything: it names sets that have no label of their own
+ * @param messages warnings and notes of the statement, in the order they are to be shown
+ */
+export function present(value: Value, name: string | undefined, messages: readonly Message[]): Output {
+  const presenter = presenters[value.kind] as Presenter<Value['kind']>;
+  const parts = presenter(value, name);
+  return { version: 1, name, kind: value.kind, parts, messages, text: outputText(name, parts, messages) };
+}
+
+/** What a statement without a value shows: its messages alone. */
+export function presentMessages(name: string | undefined, messages: readonly Message[]): Output {
+  return { version: 1, name, kind: 'none', parts: [], messages, text: outputText(name, [], messages) };
+}

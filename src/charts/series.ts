@@ -1,0 +1,83 @@
+import type { SpectrumEntry, SpectrumValue } from '../verbs/values.ts';
+import { channelQuantity, distinct } from './names.ts';
+
+/** The curves of one or more spectra, as an overlay shows them: a series is a set's channel. */
+
+export interface Curve {
+  readonly spacing: number;
+  readonly level: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+}
+
+export interface SpectrumSeries {
+  /** In legends: the set, its channel where several are shown, and the number of runs. */
+  readonly label: string;
+  readonly set: string;
+  readonly channel: string;
+  readonly entries: readonly SpectrumEntry[];
+  /** The strong line: the mean over runs, or the only run; undefined where the runs share no frequency axis. */
+  readonly strong: Curve | undefined;
+}
+
+export interface NamedSpectrum {
+  readonly name: string | undefined;
+  readonly value: SpectrumValue;
+}
+
+export const setName = (named: {
+  readonly name: string | undefined;
+  readonly value: { readonly set: string | undefined };
+}): string => named.value.set ?? named.name ?? 'runs';
+
+/** One series per set and channel, in order of appearance. */
+export function spectrumSeries(spectra: readonly NamedSpectrum[]): SpectrumSeries[] {
+  const channels = distinct(spectra.flatMap(({ value }) => value.entries.map((entry) => entry.channel.name)));
+  const sets = distinguished(spectra);
+  return spectra.flatMap(({ value }, index) =>
+    distinct(value.entries.map((entry) => entry.channel.name)).map((channel) => {
+      const entries = value.entries.filter((entry) => entry.channel.name === channel);
+      const mean = value.means.find((candidate) => candidate.channel === channel);
+      const set =
+        entries.length === 1 && value.set === undefined && spectra.length === 1 ? entries[0].run.label : sets[index];
+      const runs = entries.length > 1 ? `, ${mean === undefined ? '' : 'mean of '}${entries.length} runs` : '';
+      return {
+        label: `${set}${channels.length > 1 ? ` ${channel}` : ''}${runs}`,
+        set,
+        channel,
+        entries,
+        strong: entries.length === 1 ? entries[0] : mean,
+      };
+    }),
+  );
+}
+
+/** The sets' names, made different where two are called the same. */
+function distinguished(spectra: readonly NamedSpectrum[]): string[] {
+  const names = spectra.map(setName);
+  return names.map((name, index) => {
+    if (names.filter((other) => other === name).length === 1) return name;
+    const own = spectra[index].name;
+    const ordinal = names.slice(0, index + 1).filter((other) => other === name).length;
+    return own !== undefined && own !== name ? `${name} (${own})` : ordinal === 1 ? name : `${name} (${ordinal})`;
+  });
+}
+
+/** `acceleration spectral density`, `acceleration amplitude`. */
+export function spectrumQuantity(entry: SpectrumEntry, form: SpectrumValue['form']): string {
+  return `${channelQuantity(entry.channel)} ${form === 'psd' ? 'spectral density' : 'amplitude'}`;
+}
+
+/** Highest bin but the one at 0 Hz between two frequencies: its index, or undefined when none is there. */
+export function highestBin(
+  curve: { readonly spacing: number; readonly level: Float64Array },
+  from = 0,
+  to = Infinity,
+): number | undefined {
+  let best: number | undefined;
+  const last = Math.min(curve.level.length - 1, Math.floor(to / curve.spacing + 1e-9));
+  for (let bin = Math.max(1, Math.ceil(from / curve.spacing - 1e-9)); bin <= last; bin++) {
+    if (best === undefined || curve.level[bin] > curve.level[best]) best = bin;
+  }
+  return best;
+}

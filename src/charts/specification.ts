@@ -1,0 +1,182 @@
+import { compile, type TopLevelSpec } from 'vega-lite';
+import type { ChartPart } from './output.ts';
+import { stripName } from './strips.ts';
+import { roleSignals, seriesColours, themes } from './theme.ts';
+
+/**
+ * Vega-Lite to Vega, once for all charts: the common look, colours by role (see theme.ts), a width that follows
+ * the signal `chartWidth`, and strips that answer the pointer.
+ */
+
+/** A view this wide is as wide as the chart allows; compiling turns the number into a signal. */
+export const fullWidth = 601.25;
+
+/** Width in px a chart is laid out for when nobody says otherwise, and what the y axis, its title and padding take. */
+export const defaultChartWidth = 720;
+const besidePlot = 88;
+
+/** A role of the theme as Vega-Lite takes it. */
+export interface Role {
+  readonly expr: string;
+}
+
+export const role = (name: string): Role => ({ expr: `role_${name}` });
+
+/** Dash and shape of each series, so that colour is never the only difference. */
+const dashes = [
+  [1, 0],
+  [7, 3],
+  [2, 2],
+  [10, 3, 2, 3],
+  [4, 4],
+  [12, 3, 2, 3, 2, 3],
+];
+const shapes = ['circle', 'square', 'diamond', 'triangle-up', 'cross', 'triangle-down'];
+
+export const seriesColour = (index: number): Role => role(`series${(index % seriesColours) + 1}`);
+export const seriesDash = (index: number): number[] =>
+  dashes[(index + Math.floor(index / seriesColours)) % dashes.length];
+export const seriesShape = (index: number): string =>
+  shapes[(index + Math.floor(index / seriesColours)) % shapes.length];
+
+export interface Drawing {
+  readonly title: string;
+  /** Settings and conventions in words, below the title. */
+  readonly subtitle?: string;
+  /** A view, layers or a concatenation; `fullWidth` where it is to fill the width. */
+  readonly view: object;
+  /** Height in px of the plots with their axes, without title and legend. */
+  readonly height: number;
+  readonly legendRows?: number;
+  readonly description: string;
+}
+
+/** Compiles one chart. */
+export function chartPart(drawing: Drawing): ChartPart {
+  const title = wrapped(drawing.title, 86);
+  const subtitle = drawing.subtitle === undefined ? [] : wrapped(drawing.subtitle, 108);
+  const spec = {
+    $schema: 'https://vega.github.io/schema/vega-lite/v6.json',
+    description: drawing.description,
+    title: { text: title, ...(subtitle.length === 0 ? {} : { subtitle }) },
+    params: [
+      ...Object.entries(roleSignals(themes.light)).map(([name, value]) => ({ name, value })),
+      { name: 'chartWidth', value: defaultChartWidth },
+    ],
+    config: look,
+    ...drawing.view,
+  } as unknown as TopLevelSpec;
+  const vega = responsive(compile(spec, { logger: quiet }).spec as unknown as VegaJson);
+  const head = 12 + 17 * title.length + 14 * subtitle.length + 20 * (drawing.legendRows ?? 0);
+  return {
+    type: 'chart',
+    title: drawing.title,
+    height: Math.round(drawing.height + head),
+    vega: vega as Readonly<Record<string, unknown>>,
+    description: drawing.description,
+  };
+}
+
+/** Vega-Lite's advice to the author of a specification is of no use to the reader of a chart. */
+const quiet = {
+  level: () => 0,
+  error: (...said: readonly unknown[]): never => {
+    throw new Error(`Vega-Lite refused a chart: ${said.join(' ')}`);
+  },
+  warn: () => quiet,
+  info: () => quiet,
+  debug: () => quiet,
+} as never;
+
+const text = { labelColor: role('ink'), titleColor: role('ink') };
+
+const look = {
+  background: role('background'),
+  padding: 6,
+  view: { stroke: null },
+  title: {
+    anchor: 'start',
+    frame: 'bounds',
+    color: role('ink'),
+    subtitleColor: role('muted'),
+    fontSize: 13,
+    fontWeight: 600,
+    subtitleFontSize: 11,
+    subtitleLineHeight: 14,
+    lineHeight: 17,
+    offset: 10,
+  },
+  axis: {
+    ...text,
+    gridColor: role('grid'),
+    domainColor: role('ink'),
+    tickColor: role('ink'),
+    labelFontSize: 11,
+    titleFontSize: 12,
+    titleFontWeight: 500,
+    labelPadding: 4,
+  },
+  axisX: { labelFlush: true, titlePadding: 6 },
+  axisY: { minExtent: 44, maxExtent: 44, titlePadding: 6 },
+  legend: {
+    ...text,
+    orient: 'top',
+    labelFontSize: 11.5,
+    labelLimit: 320,
+    symbolSize: 130,
+    symbolStrokeWidth: 2,
+    symbolOpacity: 1,
+    titleFontWeight: 500,
+    columnPadding: 18,
+    offset: 6,
+  },
+  header: {
+    labelColor: role('ink'),
+    titleColor: role('ink'),
+    labelFontSize: 11,
+    titleFontSize: 12,
+    titleFontWeight: 500,
+  },
+  text: { color: role('ink'), fontSize: 11 },
+  rule: { color: role('ink') },
+};
+
+type VegaJson = Record<string, unknown> & {
+  signals?: { name: string; value?: unknown; update?: string }[];
+  marks?: Mark[];
+};
+interface Mark {
+  name?: string;
+  marks?: Mark[];
+  encode?: Record<string, Record<string, unknown>>;
+}
+
+/** Turns every full width into a signal, and gives the pointer's strips their highlight. */
+function responsive(vega: VegaJson): VegaJson {
+  const update = `max(180, chartWidth - ${besidePlot})`;
+  const signals = (vega.signals ?? []).map((signal) =>
+    signal.value === fullWidth ? { name: signal.name, update } : signal,
+  );
+  const { width, ...rest } = vega;
+  if (width === fullWidth) signals.push({ name: 'width', update });
+  (vega.marks ?? []).forEach(prepareStrips);
+  return { ...rest, ...(width === undefined || width === fullWidth ? {} : { width }), signals };
+}
+
+function prepareStrips(mark: Mark): void {
+  mark.marks?.forEach(prepareStrips);
+  if (mark.name?.startsWith(stripName) !== true || mark.encode === undefined) return;
+  mark.encode['update'] = { ...mark.encode['update'], fillOpacity: { value: 0 } };
+  mark.encode['hover'] = { fillOpacity: { value: 0.16 } };
+}
+
+/** Lines of at most so many characters, broken at blanks. */
+export function wrapped(sentence: string, limit: number): string[] {
+  const lines: string[] = [];
+  for (const word of sentence.split(' ')) {
+    const last = lines.length - 1;
+    if (last >= 0 && lines[last].length + word.length < limit) lines[last] += ` ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}

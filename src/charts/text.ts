@@ -1,0 +1,59 @@
+import { printedUnit } from './names.ts';
+import type { Message, Part, TablePart } from './output.ts';
+
+/** Everything as plain text: for terminals, for other viewers, for assistive technology. */
+
+/** A table in columns, header and rule first; as wide as its contents. */
+export function tableText(table: TablePart): string {
+  const header = table.columns.map(({ name, unit }) => columnTitle(name, unit));
+  const lines = [header, ...table.rows.map((row) => row.map(oneLine))];
+  const widths = header.map((_, column) => Math.max(...lines.map((line) => width(line[column] ?? ''))));
+  const write = (cells: readonly string[]): string =>
+    cells
+      .map((cell, column) => pad(cell, widths[column], table.columns[column].align))
+      .join('  ')
+      .trimEnd();
+  const rule = widths.map((size) => '-'.repeat(size)).join('  ');
+  const caption = table.caption === '' ? [] : [table.caption];
+  return [...caption, write(header), rule, ...lines.slice(1).map(write)].join('\n');
+}
+
+export const columnTitle = (name: string, unit: string): string =>
+  unit === '' ? name : `${name} (${printedUnit(unit)})`;
+
+const oneLine = (cell: string): string => cell.replace(/\s+/g, ' ').trim();
+
+/** Characters, not UTF-16 units, and none for combining marks. */
+const width = (text: string): number => [...text.replace(/\p{M}/gu, '')].length;
+
+function pad(cell: string, size: number, align: 'left' | 'right'): string {
+  const gap = ' '.repeat(Math.max(0, size - width(cell)));
+  return align === 'right' ? gap + cell : cell + gap;
+}
+
+export function partText(part: Part): string {
+  switch (part.type) {
+    case 'chart':
+      return `[chart] ${part.title}\n${part.description}`;
+    case 'table':
+      return tableText(part);
+    case 'text':
+      return part.text;
+  }
+}
+
+/** What a statement gave, without its messages. */
+export const partsText = (parts: readonly Part[]): string => parts.map(partText).join('\n\n');
+
+/** `warning gap (cell 3, line 2): the sentence`. */
+export function messageText({ severity, code, message, where }: Message): string {
+  return `${severity} ${code}${where === undefined ? '' : ` (${where})`}: ${message}`;
+}
+
+/** Name, parts and messages. */
+export function outputText(name: string | undefined, parts: readonly Part[], messages: readonly Message[]): string {
+  const head = name === undefined || parts.length === 0 ? [] : [`${name}:`];
+  const shown = parts.length === 0 ? [] : [partsText(parts)];
+  const said = messages.length === 0 ? [] : [messages.map(messageText).join('\n')];
+  return [...head, ...shown, ...said].join('\n');
+}

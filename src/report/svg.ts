@@ -1,0 +1,52 @@
+import { View, loader, parse, type Spec } from 'vega';
+import { expressionInterpreter } from 'vega-interpreter';
+import type { ChartPart } from '../charts/output.ts';
+import { stripName } from '../charts/strips.ts';
+import { withTheme, type Theme } from '../charts/theme.ts';
+
+/**
+ * A chart as SVG, without a browser: for reports and figures. Nothing is fetched and no code is made from text,
+ * so a page that holds it needs no permission beyond showing a picture.
+ *
+ * @param theme colours and font; its background is painted
+ * @param width of the whole picture in px
+ */
+export async function toSvg(chart: ChartPart, theme: Theme, width = 720): Promise<string> {
+  const spec = withTheme(onPaper(chart.vega), theme) as unknown as Spec;
+  const view = new View(parse(spec, undefined, { ast: true }), {
+    renderer: 'none',
+    expr: expressionInterpreter,
+    loader: closedLoader,
+  } as unknown as ConstructorParameters<typeof View>[1]);
+  try {
+    await view.signal('chartWidth', width).runAsync();
+    return await view.toSVG();
+  } finally {
+    view.finalize();
+  }
+}
+
+const refuse = (): Promise<never> => Promise.reject(new Error('a chart may fetch nothing'));
+const closedLoader = { ...loader(), load: refuse, sanitize: refuse, http: refuse, file: refuse };
+
+interface Marks {
+  readonly name?: string;
+  readonly from?: { readonly data?: string };
+  readonly marks?: readonly Marks[];
+}
+
+/** The same without the marks that only answer a pointer, and without their data. */
+function onPaper(vega: ChartPart['vega']): Record<string, unknown> {
+  const dropped = new Set<string>();
+  const keep = (marks: readonly Marks[] | undefined): Marks[] =>
+    (marks ?? []).flatMap((mark) => {
+      if (mark.name?.startsWith(stripName) === true) {
+        if (mark.from?.data !== undefined) dropped.add(mark.from.data);
+        return [];
+      }
+      return [mark.marks === undefined ? mark : { ...mark, marks: keep(mark.marks) }];
+    });
+  const marks = keep(vega['marks'] as readonly Marks[] | undefined);
+  const data = (vega['data'] as readonly { name: string }[]).filter(({ name }) => !dropped.has(name));
+  return { ...vega, marks, data };
+}
