@@ -15,7 +15,7 @@ export const rooms = {
   verbs: { imports: ['units', 'signal', 'statistics', 'readers', 'language'], ambient: [], packages: [] },
   charts: { imports: ['units', 'verbs'], ambient: [], packages: ['vega', 'vega-lite'] },
   engine: { imports: ['units', 'readers', 'language', 'verbs', 'charts'], ambient: [], packages: [] },
-  disk: { imports: ['verbs', 'readers'], ambient: ['node'], packages: [] },
+  disk: { imports: ['units', 'readers', 'verbs'], ambient: ['node'], packages: [] },
   notebook: { imports: [], ambient: [], packages: [] },
   renderer: { imports: ['charts'], ambient: ['dom'], packages: ['vega-*', 'vscode-notebook-renderer'] },
   report: { imports: ['notebook', 'engine', 'charts'], ambient: [], packages: ['vega', 'vega-*', 'markdown-it'] },

@@ -3,6 +3,7 @@ import { createReadStream, promises as fs } from 'node:fs';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { ByteSource } from '../readers/recording.ts';
 import type { Files, SourceList } from '../verbs/verb.ts';
+import { nearest } from '../units/nearest.ts';
 import { naturalOrder } from './naturalOrder.ts';
 import { isPattern, levelExpression } from './pattern.ts';
 
@@ -136,22 +137,6 @@ async function missing(folder: string, path: string): Promise<string> {
   const entries = await fs.readdir(parent).catch(() => undefined);
   const place = slashed(path).slice(0, -name.length);
   if (entries === undefined) return `There is no file "${path}": its folder "${place}" does not exist.`;
-  const near = entries
-    .map((entry) => ({ entry, far: distance(entry.toLowerCase(), name.toLowerCase()) }))
-    .filter(({ far }) => far <= Math.max(2, name.length / 4))
-    .sort((a, b) => a.far - b.far || naturalOrder(a.entry, b.entry))[0];
-  return `There is no file "${path}"${near === undefined ? '' : `: did you mean "${place}${near.entry}"?`}${near === undefined ? '.' : ''}`;
-}
-
-/** Edits that lead from one text to the other (Levenshtein). */
-function distance(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_, i) => i);
-  for (let i = 1; i <= a.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j++) {
-      next[j] = Math.min(next[j - 1] + 1, row[j] + 1, row[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1));
-    }
-    row = next;
-  }
-  return row[b.length];
+  const near = nearest(name, entries, 1)[0];
+  return near === undefined ? `There is no file "${path}".` : `There is no file "${path}": did you mean "${place}${near}"?`;
 }
