@@ -1,4 +1,4 @@
-import { splitLines, type Eol, type Line } from './lines.ts';
+import { append, splitLines, type Eol, type Line } from './lines.ts';
 
 /** The lines of a raw body. Of an `ended` body every line ends; otherwise the last does not, and may be empty. */
 export function bodyLines(body: string, ended: boolean): Line[] {
@@ -38,5 +38,6 @@ export function editLines(
 
 /** Joins lines so that each but the last ends, and the last if it is to. */
 function ending(lines: readonly Line[], { eol, ended }: { readonly eol: Eol; readonly ended: boolean }): string {
-  return lines.map((line, at) => line.text + (at < lines.length - 1 || ended ? line.eol || eol : '')).join('');
+  const whole = lines.map((line, at) => line.text + (at < lines.length - 1 || ended ? line.eol || eol : ''));
+  return whole.reduce(append, '');
 }

@@ -21,6 +21,10 @@ export function splitLines(text: string): Line[] {
 
 export const joinLines = (lines: readonly Line[]): string => lines.map(({ text, eol }) => text + eol).join('');
 
+/** `more` after whole lines; a lone carriage return must not become one line end with the line feed of a blank line. */
+export const append = (text: string, more: string): string =>
+  text + (text.endsWith('\r') && more.startsWith('\n') ? '\n' : '') + more;
+
 /** Text as an editor shows it: every line end a line feed. */
 export const normalise = (text: string): string => text.replace(/\r\n?/g, '\n');
 

@@ -2,7 +2,7 @@ import { atStart, readLine, type BlockState } from './blocks.ts';
 import { cellLanguage, type Frame, type NotebookCell } from './cells.ts';
 import { bodyLines, editLines } from './edit-lines.ts';
 import { closerLength, firstWord, readFence, unindent, type Fence } from './fence.ts';
-import { isBlank, normalise, splitLines, type Eol } from './lines.ts';
+import { append, isBlank, normalise, splitLines, type Eol } from './lines.ts';
 import { hasBlankLine, plainBody, plainClose } from './plain.ts';
 
 /**
@@ -26,11 +26,15 @@ export function serializeNotebook(notebook: {
     const last = at === cells.length - 1;
     if (cell.kind === 'code') writeCode(writer, cell, eol, last);
     else writer.add(proseText(cell, eol));
-    if (last) writer.add(frame.tail ?? eol);
+    if (last) writer.add(tailOf(frame, eol, writer.text));
     else writeGap(writer, cell, cells[at + 1], eol);
   });
   return new TextEncoder().encode(writer.text);
 }
+
+/** What ends the file. An empty last line, of an unclosed cell, is one only if it ends. */
+const tailOf = ({ tail }: Frame, eol: Eol, text: string): string =>
+  tail === '' && /[\r\n]$/.test(text) ? eol : (tail ?? eol);
 
 /** Text being written, and what is open in it: what a fence means depends on what stands above. */
 class Writer {
@@ -44,8 +48,9 @@ class Writer {
   }
 
   add(text: string): void {
-    this.text += text;
-    for (const { text: line, eol } of splitLines(this.#line + text)) {
+    const before = this.text.length - this.#line.length;
+    this.text = append(this.text, text);
+    for (const { text: line, eol } of splitLines(this.text.slice(before))) {
       this.#line = eol ? '' : line;
       if (eol) this.#state = readLine(this.#state, line).state;
     }
@@ -97,10 +102,12 @@ function writeCode(writer: Writer, cell: NotebookCell, eol: Eol, last: boolean):
   const raw = cell.raw ?? {};
   const closed = raw.close !== '' || !last;
   let open = openingOf(cell, eol);
+  let close = raw.close ?? plainClose;
   let body = codeBody(cell, open, eol, closed);
   // Below a list an indented fence would belong to the last item: there it goes to the left margin.
   if (!writer.opensCell(open.replace(/[\r\n]+$/, ''))) {
     open = open.trimStart();
+    close = close.trimStart();
     body = plainBody(normalise(cell.text), eol, closed);
   }
   const fence = readFence(open)!;
@@ -108,7 +115,7 @@ function writeCode(writer: Writer, cell: NotebookCell, eol: Eol, last: boolean):
   const run = fence.mark.repeat(Math.max(fence.length, longest + 1));
   if (run.length > fence.length) open = open.replace(fence.mark.repeat(fence.length), run);
   if ((body !== '' || closed) && !/[\r\n]$/.test(open)) open += eol;
-  writer.add(open + body + (closed ? closingOf(raw.close, fence, run) : ''));
+  writer.add(append(open, body) + (closed ? closingOf(close, fence, run) : ''));
 }
 
 /** The cell's opening line with its line end, if it has one. */
@@ -120,9 +127,8 @@ function openingOf({ raw, language = cellLanguage }: NotebookCell, eol: Eol): st
 }
 
 /** The closing line: the file's own where it still closes the fence, else the bare fence. */
-function closingOf(close: string | undefined, fence: Fence, run: string): string {
-  const own = close || plainClose;
-  return closerLength(fence.mark, own) >= run.length ? own : ' '.repeat(fence.indent) + run;
+function closingOf(close: string, fence: Fence, run: string): string {
+  return closerLength(fence.mark, close) >= run.length ? close : ' '.repeat(fence.indent) + run;
 }
 
 function codeBody(cell: NotebookCell, open: string, eol: Eol, closed: boolean): string {
