@@ -1,7 +1,7 @@
 import { closesFence, readFence, type Fence } from './fence.ts';
-import { htmlBlockAt, type HtmlBlock } from './html-block.ts';
+import { htmlBlockAt, type HtmlBlock } from './htmlBlock.ts';
 import { expandTabs } from './lines.ts';
-import { startsTable } from './pipe-table.ts';
+import { startsTable } from './pipeTable.ts';
 
 /** A block quote, or a list item whose content stands `indent` columns to the right. */
 type Container =

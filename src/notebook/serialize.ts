@@ -1,6 +1,6 @@
 import { atStart, readLine, type BlockState } from './blocks.ts';
 import { cellLanguage, type Frame, type NotebookCell } from './cells.ts';
-import { bodyLines, editLines } from './edit-lines.ts';
+import { bodyLines, editLines } from './editLines.ts';
 import { closerLength, firstWord, readFence, unindent, type Fence } from './fence.ts';
 import { append, isBlank, normalise, splitLines, type Eol } from './lines.ts';
 import { hasBlankLine, plainBody, plainClose } from './plain.ts';

@@ -4,7 +4,7 @@ import MarkdownIt from 'markdown-it';
 import { isRefusal, type Notebook, type NotebookCell } from '../../src/notebook/cells.ts';
 import { parseNotebook } from '../../src/notebook/parse.ts';
 import { serializeNotebook } from '../../src/notebook/serialize.ts';
-import { madeUpFile, madeUpText } from './made-up.ts';
+import { madeUpFile, madeUpText } from './madeUp.ts';
 
 const runs = { numRuns: 2000 };
 
@@ -117,6 +117,7 @@ describe('of any made-up Markdown file', () => {
     fc.assert(
       fc.property(madeUpFile, (made) => {
         // markdown-it drops a last line that is blank and has no end, and shows NUL as U+FFFD.
+        fc.pre(!oddLazyLine.test(made));
         const text = (/(^|[\r\n])[ \t]+$/.test(made) ? made + '\n' : made).replaceAll('\0', '0');
         const found = open(text).cells.filter(({ kind }) => kind === 'code');
         assert.deepEqual(
