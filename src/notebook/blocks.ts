@@ -149,7 +149,7 @@ function leafAt(rest: string, leaf: Leaf, lazy: boolean): Leaf | 'lazy' {
   if (/^#{1,6}(?: |$)/.test(body) || thematicBreak.test(body)) return none;
   if (text && /^(?:=+|-+) *$/.test(body)) return none;
   if (lazy) return 'lazy';
-  if (leaf.kind === 'table') return leaf;
+  if (leaf.kind === 'table' && body.trim() !== '') return leaf;
   if (!text && linkDefinition.test(body)) return none;
   return { kind: 'paragraph', last: body };
 }
