@@ -45,7 +45,7 @@ function oracle(text: string): [number, string][] {
  * Below text in a list or a quote, a line indented by four or more goes on with that text (CommonMark 5.1, 5.2);
  * markdown-it ends the text there when the line looks like the beginning of a block.
  */
-const oddLazyLine = /^ {0,3}(?:>|[-+*]|\d+[.)])[^]*[^\s][^\r\n]*[\r\n]{1,2}(?: {4,}| *\t)[ \t]*[`~<>#*+_\d|-]/m;
+const oddLazyLine = /^\ufeff? {0,3}(?:>|[-+*]|\d+[.)])[^]*[^\s][^\r\n]*[\r\n]{1,2}(?: {4,}| *\t)[ \t]*[`~<>#*+_\d|-]/m;
 
 describe('of any made-up Markdown file', () => {
   it('(a) opening and saving changes no byte', () => {
