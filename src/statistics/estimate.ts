@@ -1,0 +1,48 @@
+import { studentTInterval, studentTSurvival, studentTTwoSided } from './distributions/studentT.ts';
+
+/** A difference of means on the logarithmic scale, with what is known of its error. */
+export interface Estimate {
+  /** mean ln B - mean ln A. */
+  readonly difference: number;
+  /** Standard error of the difference; above 0. */
+  readonly standardError: number;
+  /** Degrees of freedom, need not be whole. */
+  readonly df: number;
+}
+
+/**
+ * Standard errors of ln(level) at or below this are rounding, not scatter: the runs are one and the same.
+ */
+const rounding = 1e-12;
+
+/** The estimate, or undefined when the runs do not scatter beyond rounding. */
+export function ifScattered<E extends Estimate>(estimate: E): E | undefined {
+  return estimate.standardError > rounding ? estimate : undefined;
+}
+
+/** An interval of ratios B/A. */
+export interface RatioInterval {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The interval of the ratio B/A, exp(d -+ t se). @param confidence for instance 0.95 */
+export function ratioInterval({ difference, standardError, df }: Estimate, confidence: number): RatioInterval {
+  const reach = studentTInterval(confidence, df) * standardError;
+  return { low: Math.exp(difference - reach), high: Math.exp(difference + reach) };
+}
+
+/** Two-sided p of "no change", d = 0. */
+export function twoSidedP({ difference, standardError, df }: Estimate): number {
+  return studentTTwoSided(difference / standardError, df);
+}
+
+/** One-sided p of "the ratio is at least `ratio`": small when the data speak for less. */
+export function pAtLeast({ difference, standardError, df }: Estimate, ratio: number): number {
+  return studentTSurvival((Math.log(ratio) - difference) / standardError, df);
+}
+
+/** One-sided p of "the ratio is at most `ratio`": small when the data speak for more. */
+export function pAtMost({ difference, standardError, df }: Estimate, ratio: number): number {
+  return studentTSurvival((difference - Math.log(ratio)) / standardError, df);
+}

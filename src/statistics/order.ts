@@ -1,0 +1,65 @@
+import { seededRandom } from './random.ts';
+import { meanAndVariance } from './summary.ts';
+
+export type Condition = 'A' | 'B';
+
+/**
+ * The order ABBA BAAB BAAB ABBA ..., cut after `runs` pairs: each pair holds one run of each condition, and the
+ * pairs are turned by the Thue-Morse rule. Four runs cancel a steady drift, eight a curved one, and so on.
+ *
+ * @param runs of each condition, a whole number of at least 1
+ */
+export function abbaOrder(runs: number): Condition[] {
+  requireRuns(runs);
+  return Array.from({ length: runs }, (_, pair) => pairOf(ones(pair) % 2 === 0)).flat();
+}
+
+/** Pairs AB or BA by the toss of a coin: randomised blocks. The same seed gives the same order. */
+export function randomisedBlocks(runs: number, seed: number): Condition[] {
+  requireRuns(runs);
+  const random = seededRandom(seed);
+  return Array.from({ length: runs }, () => pairOf(random() < 0.5)).flat();
+}
+
+/** Places of the runs of each condition, counted from 1. */
+export function placesOf(order: readonly Condition[]): { readonly a: number[]; readonly b: number[] } {
+  const places = (wanted: Condition): number[] =>
+    order.flatMap((condition, k) => (condition === wanted ? [k + 1] : []));
+  return { a: places('A'), b: places('B') };
+}
+
+/** Orders are read in fours: `ABBA BAAB`. */
+export function orderText(order: readonly Condition[]): string {
+  return order.join('').replace(/(.{4})(?=.)/g, '$1 ');
+}
+
+/** How far an order lets a drift pass for a change. */
+export interface DriftBalance {
+  /** Mean place of B minus that of A: a drift of 1 % a run gives a false change of this many percent. */
+  readonly steady: number;
+  /** The same for a curved drift: mean squared distance from the middle of the day, B minus A. */
+  readonly curved: number;
+}
+
+/** Drift balance of the places of A and of B; both parts are 0 for ABBA BAAB. */
+export function driftBalance(placesA: readonly number[], placesB: readonly number[]): DriftBalance {
+  const middle = meanAndVariance([...placesA, ...placesB]).mean;
+  const mean = (places: readonly number[], power: number): number =>
+    meanAndVariance(places.map((place) => (place - middle) ** power)).mean;
+  return { steady: mean(placesB, 1) - mean(placesA, 1), curved: mean(placesB, 2) - mean(placesA, 2) };
+}
+
+const pairOf = (straight: boolean): Condition[] => (straight ? ['A', 'B'] : ['B', 'A']);
+
+/** Number of ones in the binary form of k. */
+function ones(k: number): number {
+  let count = 0;
+  for (let rest = k; rest > 0; rest = Math.floor(rest / 2)) count += rest % 2;
+  return count;
+}
+
+function requireRuns(runs: number): void {
+  if (!(Number.isInteger(runs) && runs >= 1 && runs <= 10_000)) {
+    throw new RangeError(`runs must be a whole number from 1 to 10000, but is ${runs}`);
+  }
+}
