@@ -6,5 +6,6 @@ export const unevenBeyond = 0.05;
 
 /** A run on its recording's clock; where sampling is too uneven for a rate, its times are kept with it. */
 export function settleClock(run: Run, clock: Clock): Run {
-  return clock.times === undefined ? run : { ...run, times: clock.times };
+  const { times, epoch } = clock;
+  return { ...run, ...(epoch === undefined ? {} : { epoch }), ...(times === undefined ? {} : { times }) };
 }

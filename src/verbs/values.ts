@@ -1,6 +1,14 @@
 import type { Finding, Layout, Stretch } from '../readers/recording.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 
+import type { PeaksValue } from './values/peaks.ts';
+import type { OrderValue, PlanValue, RepeatsValue, SheetValue } from './values/planning.ts';
+import type { ProfileValue } from './values/profile.ts';
+import type { RunningValue } from './values/running.ts';
+import type { SpectrogramValue } from './values/spectrogram.ts';
+import type { TransferValue } from './values/transfer.ts';
+import type { VerdictValue } from './values/verdict.ts';
+
 /**
  * The values of the language. All are immutable, say their unit and their runs, and are plain data: they cross
  * from the worker, and one JSON form of each stands in `json/`. Arrays are shared, never copied to be safe.
@@ -14,7 +22,17 @@ export type Value =
   | LevelsValue
   | BandsValue
   | ComparisonValue
+  | VerdictValue
   | FindingsValue
+  | PeaksValue
+  | TransferValue
+  | SpectrogramValue
+  | RunningValue
+  | ProfileValue
+  | RepeatsValue
+  | OrderValue
+  | SheetValue
+  | PlanValue
   | TableValue
   | ChartValue;
 
@@ -48,6 +66,8 @@ export interface Run {
   readonly stretches: readonly Stretch[];
   /** Start of this run within its recording in s. */
   readonly start: number;
+  /** Time of the recording's first sample on the file's own clock in s, where it has one. */
+  readonly epoch?: number;
   /** Times in s where sampling is too uneven for a rate to mean anything: such a run must be resampled first. */
   readonly times?: Float64Array;
   /** The run this one was trimmed from, so that a plot can show where the stretch lies. */

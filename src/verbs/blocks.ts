@@ -1,0 +1,24 @@
+import { bandMeanSquare } from '../signal/band.ts';
+import { welchDensity } from '../signal/welch.ts';
+import { windowShape } from '../signal/windows.ts';
+import { pieces } from './runs.ts';
+import { defaultWindow } from './window.ts';
+import type { Band, SpectrumEntry } from './values.ts';
+
+/** s; long enough to hold a few segments, short enough to leave blocks to compare. */
+const blockLength = 5;
+
+/** Mean square of a band in each whole block of a run, for the interval of a single pair of runs. */
+export function blockMeanSquares({ run, channel }: SpectrumEntry, band: Band): number[] {
+  const samples = Math.round(blockLength * run.rate);
+  const segment = Math.min(samples, Math.max(4, Math.round(defaultWindow.length * run.rate)));
+  const shape = windowShape(defaultWindow.shape, segment);
+  const blocks: number[] = [];
+  for (const piece of pieces(run, channel)) {
+    for (let from = 0; from + samples <= piece.length; from += samples) {
+      const density = welchDensity([piece.subarray(from, from + samples)], { shape, rate: run.rate, overlap: defaultWindow.overlap });
+      blocks.push(bandMeanSquare(density, band.from, Math.min(band.to, run.rate / 2)));
+    }
+  }
+  return blocks;
+}

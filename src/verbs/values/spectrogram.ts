@@ -1,0 +1,24 @@
+import type { Unit } from '../../units/unit.ts';
+import type { Channel, Run, WindowValue } from '../values.ts';
+
+/** Level over time and frequency. */
+export interface SpectrogramValue {
+  readonly kind: 'spectrogram';
+  readonly set: string | undefined;
+  readonly window: WindowValue;
+  readonly entries: readonly SpectrogramEntry[];
+}
+
+export interface SpectrogramEntry {
+  readonly run: Run;
+  readonly channel: Channel;
+  /** Of a density, such as `g^2/Hz`. */
+  readonly unit: Unit;
+  /** Hz; bin k is at k x spacing. */
+  readonly spacing: number;
+  readonly bins: number;
+  /** Middle of each segment in s on the recording's time axis. */
+  readonly times: Float64Array;
+  /** Density of segment i, bin k at i x bins + k. */
+  readonly density: Float64Array;
+}

@@ -1,0 +1,53 @@
+import { createHash } from 'node:crypto';
+import type { Files } from '../../src/verbs/verb.ts';
+import type { Host } from '../../src/engine/host.ts';
+import { isPattern, levelExpression } from '../../src/disk/pattern.ts';
+import { naturalOrder } from '../../src/disk/naturalOrder.ts';
+
+/** A host whose files are texts in memory, and which counts how often each was opened. */
+export class MemoryHost implements Host {
+  readonly contents: Map<string, string>;
+  readonly opened: string[] = [];
+
+  constructor(contents: Record<string, string> = {}) {
+    this.contents = new Map(Object.entries(contents));
+  }
+
+  readonly digest = (text: string): string => createHash('sha256').update(text).digest('hex');
+
+  readonly files: Files = {
+    expand: async (pattern) => {
+      const paths = [...this.contents.keys()].filter((path) => (isPattern(pattern) ? levelExpression(pattern).test(path) : path === pattern));
+      if (paths.length > 0) return { ok: true, paths: paths.sort(naturalOrder) };
+      return { ok: false, failure: { code: 'file.missing', message: `There is no file "${pattern}".`, at: 'files' } };
+    },
+    identify: async (path) => {
+      const bytes = Buffer.from(this.contents.get(path) ?? '');
+      return { bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') };
+    },
+    open: async (path) => {
+      this.opened.push(path);
+      const bytes = Buffer.from(this.contents.get(path) ?? '');
+      return { path, size: bytes.length, read: async (position, length) => new Uint8Array(bytes.subarray(position, position + length)) };
+    },
+  };
+}
+
+export const quietWatch = { cancelled: (): boolean => false, progress: (): void => undefined };
+
+/** A recording of three axes in g, one of them with gravity: a line at 20 Hz and some noise of a fixed seed. */
+export function recording(options: { seconds?: number; rate?: number; level?: number; seed?: number } = {}): string {
+  const { seconds = 20, rate = 200, level = 0.3, seed = 1 } = options;
+  let state = seed;
+  const noise = (): number => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state / 2 ** 32 - 0.5;
+  };
+  const rows = ['t (s),x (g),y (g),z (g)'];
+  for (let i = 0; i < seconds * rate; i++) {
+    const t = i / rate;
+    const line = level * Math.sin(2 * Math.PI * 20 * t);
+    rows.push([t.toFixed(4), (0.1 * noise()).toFixed(4), (0.1 * noise()).toFixed(4), (1 + line + 0.1 * noise()).toFixed(4)].join(','));
+  }
+  return rows.join('\n') + '\n';
+}
