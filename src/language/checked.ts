@@ -1,5 +1,5 @@
 import type { Quantity, Unit } from '../units/unit.ts';
-import type { ValueKind } from './form.ts';
+import type { DimensionName, ValueKind } from './form.ts';
 import type { Place, Problem } from './problem.ts';
 
 /**
@@ -22,7 +22,13 @@ export interface CheckedStatement {
 }
 
 export type Checked =
-  | { readonly type: 'call'; readonly verb: string; readonly place: Place; readonly operands: CheckedArguments; readonly options: CheckedArguments }
+  | {
+      readonly type: 'call';
+      readonly verb: string;
+      readonly place: Place;
+      readonly operands: CheckedArguments;
+      readonly options: CheckedArguments;
+    }
   | { readonly type: 'name'; readonly name: string; readonly place: Place }
   | { readonly type: 'pick'; readonly of: Checked; readonly index: number; readonly place: Place }
   | { readonly type: 'field'; readonly of: Checked; readonly field: string; readonly place: Place }
@@ -32,7 +38,13 @@ export type Checked =
   /** A fixed word, a channel's name, or `x="sensor 2"` (then `text` is what stands in the quotes). */
   | { readonly type: 'word'; readonly word: string; readonly text?: string; readonly place: Place }
   | { readonly type: 'unit'; readonly unit: Unit; readonly place: Place }
-  | { readonly type: 'binary'; readonly operator: '+' | '-' | '*' | '/' | '^'; readonly left: Checked; readonly right: Checked; readonly place: Place }
+  | {
+      readonly type: 'binary';
+      readonly operator: '+' | '-' | '*' | '/' | '^';
+      readonly left: Checked;
+      readonly right: Checked;
+      readonly place: Place;
+    }
   | { readonly type: 'negative'; readonly of: Checked; readonly place: Place }
   | { readonly type: 'convert'; readonly of: Checked; readonly unit: Unit; readonly place: Place }
   | { readonly type: 'function'; readonly name: string; readonly arguments: readonly Checked[]; readonly place: Place };
@@ -43,14 +55,22 @@ export type Checked =
  * a flat list, so each occurrence is one entry of type `group`.
  */
 export type CheckedArguments = Readonly<Record<string, readonly CheckedArgument[]>>;
-export type CheckedArgument = Checked | { readonly type: 'group'; readonly parts: readonly Checked[]; readonly place: Place };
+export type CheckedArgument =
+  Checked | { readonly type: 'group'; readonly parts: readonly Checked[]; readonly place: Place };
 
 /** A function of the expressions: series, natural_frequency … */
 export interface FunctionForm {
   readonly name: string;
   readonly summary: string;
-  readonly parameters: readonly { readonly name: string; readonly doc: string }[];
+  readonly parameters: readonly {
+    readonly name: string;
+    readonly doc: string;
+    /** What it has to measure; anything unless said. */
+    readonly dimension?: DimensionName;
+  }[];
   /** Whether the last parameter may be given any number of times. */
   readonly variadic: boolean;
+  /** What the result measures: a dimension, that of the first argument or its root; unknown unless said. */
+  readonly gives?: DimensionName | 'same' | 'root';
   readonly example: string;
 }

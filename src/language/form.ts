@@ -36,7 +36,11 @@ export interface OptionForm {
   readonly accepts: readonly Accept[];
   readonly many?: boolean;
   /** Of a repeatable option that takes several parts in a row (`mark 4.4 Hz "wheel turn"`), each part's form. */
-  readonly parts?: readonly { readonly accepts: readonly Accept[]; readonly optional?: boolean; readonly doc: string }[];
+  readonly parts?: readonly {
+    readonly accepts: readonly Accept[];
+    readonly optional?: boolean;
+    readonly doc: string;
+  }[];
   /** May stand more than once. */
   readonly repeatable?: boolean;
   /** What is taken when it is left out, in the words of the language. */
@@ -46,7 +50,13 @@ export interface OptionForm {
 /** One way an operand or an option's value may be given. */
 export type Accept =
   | { readonly type: 'value'; readonly kinds: readonly ValueKind[] }
-  | { readonly type: 'quantity'; readonly dimension: DimensionName; readonly least?: number; readonly most?: number; readonly signed?: boolean }
+  | {
+      readonly type: 'quantity';
+      readonly dimension: DimensionName;
+      readonly least?: number;
+      readonly most?: number;
+      readonly signed?: boolean;
+    }
   | { readonly type: 'range'; readonly dimension: DimensionName }
   | { readonly type: 'number'; readonly least?: number; readonly most?: number }
   | { readonly type: 'integer'; readonly least?: number; readonly most?: number }

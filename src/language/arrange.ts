@@ -1,0 +1,327 @@
+import { nearest } from '../units/nearest.ts';
+import { choose, inPlace, type Surroundings } from './fit.ts';
+import type { Accept, Form, OptionForm } from './form.ts';
+import type { Place } from './problem.ts';
+import type { Item, Operand, Word } from './tree.ts';
+import type { Report } from './trouble.ts';
+
+/** A piece in its place: which way of giving it was taken, and whether it certainly is that. */
+export interface Entry {
+  readonly node: Operand;
+  readonly accept: Accept;
+  readonly sure: boolean;
+  /** Of a step written in place. */
+  readonly inner?: Arrangement;
+}
+
+/** One standing of an option: its keyword and what follows it. */
+export interface Standing {
+  readonly keyword: Word;
+  readonly entries: Entry[];
+}
+
+/** A verb's items laid out by its form. */
+export interface Arrangement {
+  readonly form: Form;
+  /** Of the verb, or of the first item where a step in place leaves its verb out. */
+  readonly place: Place;
+  /** Whether the verb itself stands there. */
+  readonly named: boolean;
+  readonly operands: Map<string, Entry[]>;
+  readonly options: Map<string, Standing[]>;
+  readonly keywords: Word[];
+  /** How far it reaches. */
+  to: number;
+  /** What could stand next, at the end of the items: the open option, and the next operand. */
+  open: OptionForm | undefined;
+  next: number;
+}
+
+interface Run {
+  readonly items: readonly Item[];
+  readonly around: Surroundings;
+  readonly report: Report;
+  at: number;
+}
+
+/** Lays a step's items out over its form's operands and options. A piped step's first operand is already there. */
+export function arrange(
+  form: Form,
+  verb: Word,
+  items: readonly Item[],
+  piped: boolean,
+  around: Surroundings,
+  report: Report,
+): Arrangement {
+  const run: Run = { items, around, report, at: 0 };
+  return new Arranger(form, verb.place, true, piped, run).arrange();
+}
+
+class Arranger {
+  readonly #form: Form;
+  readonly #run: Run;
+  /** Keywords of the step outside, which end this one. */
+  readonly #outer: ReadonlySet<string> | undefined;
+  readonly #piped: boolean;
+  readonly #result: Arrangement;
+  #open: { form: OptionForm; standing: Standing } | undefined;
+  /** Index of the operand that the next item would be. */
+  #next: number;
+
+  constructor(form: Form, place: Place, named: boolean, piped: boolean, run: Run, outer?: ReadonlySet<string>) {
+    this.#form = form;
+    this.#run = run;
+    this.#outer = outer;
+    this.#piped = piped;
+    this.#next = piped ? 1 : 0;
+    const lists = { operands: new Map<string, Entry[]>(), options: new Map<string, Standing[]>(), keywords: [] };
+    this.#result = { form, place, named, ...lists, to: place.to, open: undefined, next: 0 };
+  }
+
+  arrange(): Arrangement {
+    while (this.#run.at < this.#run.items.length && this.#item());
+    this.#result.open = this.#takesMore() ? this.#open?.form : undefined;
+    this.#result.next = this.#next;
+    this.#closeOption();
+    this.#requireOperands();
+    return this.#result;
+  }
+
+  /** Puts the next item in its place; false when it belongs to the step outside. */
+  #item(): boolean {
+    const { items, at } = this.#run;
+    const { node } = items[at];
+    const listed = at > 0 && items[at - 1].comma;
+    if (node.type === 'stray') return this.#skip();
+    if (this.#takesMore() && (listed || this.#open!.standing.entries.length === 0) && this.#intoOption(true))
+      return true;
+    if (this.#isWanted(node, listed) && this.#intoOperand(true)) return true;
+    if (node.type === 'word') {
+      if (this.#startOption(node) || this.#startOperand(node)) return true;
+      if (this.#outer?.has(node.text)) return false;
+    }
+    if (this.#takesMore() && this.#intoOption(true)) return true;
+    if (this.#intoOperand(true)) return true;
+    if (this.#belongsOutside(node, listed)) return false;
+    return this.#misfit(node, listed);
+  }
+
+  /** Whether a step in place leaves an item to the step around it. */
+  #belongsOutside(node: Operand, listed: boolean): boolean {
+    if (!this.#outer || listed || this.#emptyOption()) return false;
+    if (this.#form.operands[this.#next]?.optional === false) return false;
+    return (
+      node.type !== 'word' || this.#likelyKeyword(node.text).length === 0 || nearest(node.text, this.#outer).length > 0
+    );
+  }
+
+  /** An item that fits nowhere: take it where it was likely meant, so that the trouble says what is wanted there. */
+  #misfit(node: Operand, listed: boolean): boolean {
+    const { report } = this.#run;
+    if (this.#takesMore() && (listed || this.#emptyOption()) && this.#intoOption(false)) return true;
+    const word = node.type === 'word' ? this.#likelyKeyword(node.text) : [];
+    if (node.type === 'word' && word.length > 0 && !listed) {
+      this.#closeOption();
+      report(
+        'option.unknown',
+        node.place,
+        { verb: this.#form.verb, word: node.text, nearest: word, known: this.#keywords() },
+        [{ title: `Change to ${word[0]}`, place: node.place, text: word[0] }],
+      );
+      return this.#skipOption(word[0]);
+    }
+    if (this.#intoOperand(false)) return true;
+    if (this.#takesMore() && this.#intoOption(false)) return true;
+    if (node.type === 'word') {
+      report('option.unknown', node.place, {
+        verb: this.#form.verb,
+        word: node.text,
+        nearest: [],
+        known: this.#keywords(),
+      });
+      return this.#skip();
+    }
+    if (node.type !== 'missing')
+      report('operand.extra', node.place, { verb: this.#form.verb, found: this.#textOf(node) });
+    return this.#skip();
+  }
+
+  /** Passes over a misspelt keyword and what would have been its values, so that one mistake makes one message. */
+  #skipOption(keyword: string): boolean {
+    this.#skip();
+    const option = this.#form.options.find((form) => form.keyword === keyword);
+    const accepts = option ? [...option.accepts, ...(option.parts ?? []).flatMap((part) => part.accepts)] : [];
+    while (
+      this.#run.at < this.#run.items.length &&
+      choose(this.#run.items[this.#run.at].node, accepts, this.#run.around)?.sure
+    )
+      this.#skip();
+    return true;
+  }
+
+  #likelyKeyword(word: string): readonly string[] {
+    return nearest(word, this.#keywords());
+  }
+
+  #keywords(): readonly string[] {
+    return [
+      ...this.#form.options.map(({ keyword }) => keyword),
+      ...this.#form.operands.flatMap(({ keyword }) => keyword ?? []),
+    ];
+  }
+
+  /** A required operand that takes any word takes even a keyword: `channel r rate`. */
+  #isWanted(node: Operand, listed: boolean): boolean {
+    if (node.type !== 'word') return false;
+    const operand = this.#form.operands[this.#next];
+    const last = this.#form.operands[this.#next - 1];
+    if (listed && !this.#open && last?.many && choose(node, last.accepts, this.#run.around)?.sure) return true;
+    if (!operand || operand.keyword !== undefined || operand.optional || this.#open) return false;
+    return operand.accepts.some(({ type }) => type === 'channel');
+  }
+
+  #startOption(word: Word): boolean {
+    const form = this.#form.options.find(({ keyword }) => keyword === word.text);
+    if (!form) return false;
+    this.#closeOption();
+    const standing: Standing = { keyword: word, entries: [] };
+    const known = this.#result.options.get(form.keyword);
+    if (known && !form.repeatable) {
+      this.#run.report('option.twice', word.place, { verb: this.#form.verb, option: form.keyword });
+    } else this.#result.options.set(form.keyword, [...(known ?? []), standing]);
+    this.#open = { form, standing };
+    this.#result.keywords.push(word);
+    return this.#skip();
+  }
+
+  #startOperand(word: Word): boolean {
+    const index = this.#form.operands.findIndex(({ keyword }) => keyword === word.text);
+    const operand = this.#form.operands[index];
+    if (!operand || this.#result.operands.has(operand.name)) return false;
+    this.#closeOption();
+    this.#next = index;
+    this.#result.keywords.push(word);
+    this.#skip();
+    const item = this.#run.items[this.#run.at];
+    if (item && !this.#fill(index, item.node)) this.#fillLoosely(index, item.node);
+    return true;
+  }
+
+  #fillLoosely(index: number, node: Operand): boolean {
+    const operand = this.#form.operands[index];
+    const chosen = choose(node, operand.accepts, this.#run.around);
+    if (!chosen || (node.type === 'word' && this.#isKeyword(node.text))) return false;
+    return this.#put(index, this.#entry(node, chosen.accept, false));
+  }
+
+  #isKeyword(word: string): boolean {
+    return this.#outer?.has(word) === true || this.#keywords().includes(word);
+  }
+
+  #fill(index: number, node: Operand): boolean {
+    const chosen = choose(node, this.#form.operands[index].accepts, this.#run.around);
+    return chosen?.sure === true && this.#put(index, this.#entry(node, chosen.accept, true));
+  }
+
+  #put(index: number, entry: Entry): boolean {
+    const { name } = this.#form.operands[index];
+    this.#result.operands.set(name, [...(this.#result.operands.get(name) ?? []), entry]);
+    this.#next = index + 1;
+    return true;
+  }
+
+  /** Into the operand that is being filled, or the next that it fits; optional ones may be passed over. */
+  #intoOperand(sure: boolean): boolean {
+    const { operands } = this.#form;
+    const { node } = this.#run.items[this.#run.at];
+    const put = (index: number): boolean => (sure ? this.#fill(index, node) : this.#fillLoosely(index, node));
+    const last = operands[this.#next - 1];
+    if (last?.many && this.#result.operands.has(last.name) && !this.#open && put(this.#next - 1)) return true;
+    for (let index = this.#next; index < operands.length; index++) {
+      const operand = operands[index];
+      if (operand.keyword === undefined && !this.#result.operands.has(operand.name) && put(index)) {
+        this.#closeOption();
+        return true;
+      }
+      if (!operand.optional && operand.keyword === undefined) return false;
+    }
+    return false;
+  }
+
+  #takesMore(): boolean {
+    if (!this.#open) return false;
+    const { form, standing } = this.#open;
+    if (form.parts) return standing.entries.length < form.parts.length;
+    return form.accepts.length > 0 && (form.many === true || standing.entries.length === 0);
+  }
+
+  #emptyOption(): boolean {
+    return this.#takesMore() && this.#open!.standing.entries.length === 0;
+  }
+
+  #intoOption(sure: boolean): boolean {
+    const { form, standing } = this.#open!;
+    const { node } = this.#run.items[this.#run.at];
+    const accepts = form.parts
+      ? form.parts.slice(standing.entries.length).flatMap((part) => part.accepts)
+      : form.accepts;
+    const chosen = choose(node, accepts, this.#run.around);
+    if (!chosen || (sure && !chosen.sure)) return false;
+    if (!chosen.sure && node.type === 'word' && this.#isKeyword(node.text)) return false;
+    standing.entries.push(this.#entry(node, chosen.accept, chosen.sure));
+    return true;
+  }
+
+  #closeOption(): void {
+    if (!this.#open) return;
+    const { form, standing } = this.#open;
+    const needs = form.parts
+      ? form.parts.some((part, i) => !part.optional && i >= standing.entries.length)
+      : form.accepts.length > 0 && standing.entries.length === 0;
+    if (needs) {
+      const place = { from: standing.keyword.place.to, to: standing.keyword.place.to };
+      const wanted = form.parts ? form.parts[standing.entries.length].accepts : form.accepts;
+      this.#run.report('option.missing', place, { verb: this.#form.verb, option: form.keyword, accepts: wanted });
+    }
+    this.#open = undefined;
+  }
+
+  /** Takes the item, and with a step in place all that belongs to it. */
+  #entry(node: Operand, accept: Accept, sure: boolean): Entry {
+    const place = sure && node.type === 'word' ? inPlace(accept, node.text, this.#run.around.vocabulary) : undefined;
+    if (!place) {
+      this.#skip();
+      return { node, accept, sure };
+    }
+    if (place.named) this.#skip();
+    const before = this.#run.at;
+    const outer = new Set([...(this.#outer ?? []), ...this.#keywords()]);
+    const inner = new Arranger(place.form, node.place, place.named, false, this.#run, outer).arrange();
+    if (this.#run.at === before && !place.named) this.#skip();
+    this.#result.to = Math.max(this.#result.to, inner.to);
+    return { node, accept, sure, inner };
+  }
+
+  #requireOperands(): void {
+    this.#form.operands.forEach((operand, index) => {
+      if (operand.optional || this.#result.operands.has(operand.name) || (this.#piped && index === 0)) return;
+      const place = { from: this.#result.to, to: this.#result.to };
+      this.#run.report('operand.missing', place, {
+        verb: this.#form.verb,
+        operand: operand.name,
+        keyword: operand.keyword,
+        accepts: operand.accepts,
+      });
+    });
+  }
+
+  #skip(): true {
+    this.#result.to = Math.max(this.#result.to, this.#run.items[this.#run.at].node.place.to);
+    this.#run.at++;
+    return true;
+  }
+
+  #textOf(node: Operand): string {
+    return this.#run.around.text.slice(node.place.from, node.place.to);
+  }
+}

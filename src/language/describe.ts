@@ -1,0 +1,69 @@
+import type { Accept, DimensionName, ValueKind } from './form.ts';
+
+const dimensions: Readonly<Record<DimensionName, string>> = {
+  time: 'a time',
+  frequency: 'a frequency',
+  acceleration: 'an acceleration',
+  length: 'a length',
+  mass: 'a mass',
+  force: 'a force',
+  stiffness: 'a stiffness',
+  pressure: 'a pressure',
+  speed: 'a speed',
+  ratio: 'a percentage or plain number',
+  level: 'a level in dB',
+  any: 'a quantity',
+};
+
+const samples: Readonly<Record<DimensionName, string>> = {
+  time: '5..80 s',
+  frequency: '10..50 Hz',
+  acceleration: '1..2 g',
+  length: '1..2 m',
+  mass: '60..90 kg',
+  force: '10..50 N',
+  stiffness: '20..40 N/mm',
+  pressure: '2..4 bar',
+  speed: '5..10 km/h',
+  ratio: '5..15 %',
+  level: '-3..3 dB',
+  any: '10..50 Hz',
+};
+
+export const describeKind = (kind: ValueKind): string =>
+  /s$/.test(kind) && kind !== 'same' ? kind : /^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`;
+
+export const describeDimensionName = (name: DimensionName): string => dimensions[name];
+
+const orList = (parts: readonly string[]): string =>
+  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} or ${parts[parts.length - 1]}`;
+
+/** What an operand or option takes, in words: `runs`, `a range such as 10..50 Hz`, `one of mean and linear`. */
+export function describeAccepts(accepts: readonly Accept[]): string {
+  return orList([...new Set(accepts.flatMap(describeAccept))]);
+}
+
+function describeAccept(accept: Accept): readonly string[] {
+  switch (accept.type) {
+    case 'value':
+      return accept.kinds.length > 6 ? ['a value'] : accept.kinds.map(describeKind);
+    case 'quantity':
+      return [dimensions[accept.dimension]];
+    case 'range':
+      return [`a range such as ${samples[accept.dimension]}`];
+    case 'number':
+      return ['a number'];
+    case 'integer':
+      return ['a whole number'];
+    case 'text':
+      return [accept.role === 'files' ? 'the name of a file in quotes' : 'a text in quotes'];
+    case 'word':
+      return accept.words.map((word) => `\`${word}\``);
+    case 'channel':
+      return ["a channel's name"];
+    case 'unit':
+      return [accept.dimension === 'any' ? 'a unit' : `a unit of ${accept.dimension}`];
+    case 'step':
+      return [`a \`${accept.verb} …\` written in place`];
+  }
+}

@@ -1,0 +1,150 @@
+import { describeDimension } from '../units/dimension.ts';
+import { describeAccepts, describeKind } from './describe.ts';
+import type { Problem } from './problem.ts';
+import type { Expected } from './tree.ts';
+import type { Code, Found, Troubles, Where } from './trouble.ts';
+
+/** All words of the language's problems are made here, from the code and its facts. */
+type Words = { readonly [C in Code]: (facts: Troubles[C]) => string };
+
+const list = (words: readonly string[], last = 'or'): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1]}`;
+
+const quoted = (words: readonly string[], last = 'or'): string =>
+  list(
+    words.map((word) => `\`${word}\``),
+    last,
+  );
+
+const meant = (nearest: readonly string[]): string =>
+  nearest.length > 0 ? `did you mean ${quoted(nearest.slice(0, 2))}?` : '';
+
+/** The place of a verb in words: `the option \`order\` of highpass`. */
+const placeOf = ({ verb, slot, option }: Where): string =>
+  option ? `the option \`${slot}\` of ${verb}` : `${slot.toUpperCase()} of ${verb}`;
+
+const capital = (text: string): string => text[0].toUpperCase() + text.slice(1);
+
+const such = (unit: string): string => (unit === '' ? '' : `, such as ${unit}`);
+
+const expected: Readonly<Record<Expected, string>> = {
+  step: 'a verb or a value',
+  value: 'a value',
+  operand: 'one more value',
+  unit: 'a unit',
+  text: 'a text in quotes',
+  field: 'the name of a field',
+  number: 'the number of a run, counted from 1',
+  'end of range': 'the upper end of the range',
+};
+
+const words: Words = {
+  'syntax.missing': ({ expected: what, after }) =>
+    after === '' ? `Here ${expected[what]} is missing.` : `After \`${after}\` ${expected[what]} is missing.`,
+  'syntax.unexpected': ({ found }) =>
+    `\`${found}\` is not expected here; a statement is one verb with its operands, or one expression.`,
+  'syntax.character': ({ found, instead }) =>
+    instead === undefined
+      ? `The character ${found} has no meaning here; leave it out.`
+      : `The character ${found} has no meaning here; write ${instead} instead.`,
+  'syntax.deep': () => 'This is nested or chained too deeply; bind a part of it to a name of its own.',
+  'text.unclosed': () => 'This text has no closing quote; add " at its end.',
+  'bracket.unclosed': ({ bracket }) => `This ${bracket} is never closed; add ${bracket === '(' ? ')' : ']'}.`,
+  'number.comma': ({ found, instead }) => `\`${found}\` reads as two numbers; a decimal mark is a point: ${instead}.`,
+  'verb.unknown': ({ verb, nearest }) =>
+    `There is no verb \`${verb}\`; ${meant(nearest) || 'a statement begins with a verb such as `load` or `spectrum`.'}`,
+  'verb.bracket': ({ verb }) =>
+    `\`${verb}\` is a verb, not a function: write \`${verb} …\`, in brackets where it stands inside another statement.`,
+  'verb.place': ({ verb }) => `The verb \`${verb}\` can stand here only in brackets with its operands: (${verb} …).`,
+  'verb.missing': ({ found, instead }) =>
+    `\`${found}\` is a name, and operands follow only a verb${instead === undefined ? '; put the verb first.' : `; write \`${instead}\`.`}`,
+  'pipe.verb': ({ found }) => `After | stands a verb that takes what comes down the pipe, not \`${found}\`.`,
+  'function.unknown': ({ name, nearest }) =>
+    `There is no function \`${name}\`; ${meant(nearest) || 'bind it to a name or use one of the functions that the language has.'}`,
+  'function.arguments': ({ name, wanted, found }) =>
+    `\`${name}\` is used as ${wanted}; here it has ${found === 0 ? 'no arguments' : found === 1 ? '1 argument' : `${found} arguments`}.`,
+  'name.unknown': ({ name, nearest }) =>
+    `Nothing in this notebook is called \`${name}\`; ${meant(nearest) || `bind it with \`${name} = …\`.`}`,
+  'name.twice': ({ name, cell, line, same }) =>
+    `\`${name}\` is already bound in ${same ? 'this cell' : `cell ${cell}`}, line ${line}; a name is bound once, so choose another.`,
+  'name.reserved': ({ name, what }) =>
+    `\`${name}\` is a ${what} of the language and can't be a name; choose another, such as \`my_${name}\`.`,
+  'name.letters': ({ name }) => `\`${name}\` can't be a name; names are made of letters, digits and _.`,
+  'name.circle': ({ members }) =>
+    members.length === 1
+      ? `\`${members[0]}\` is made from itself; bind the result to another name.`
+      : `${quoted(members, 'and')} need each other in a circle; make one of them without the others.`,
+  'name.failed': ({ names }) =>
+    `This depends on ${quoted(names, 'and')}, which ${names.length === 1 ? 'has' : 'have'} an error.`,
+  'name.unused': ({ name }) => `\`${name}\` is never used.`,
+  'operand.missing': ({ verb, operand, keyword, accepts }) =>
+    `\`${verb}\` needs ${keyword === undefined ? '' : `\`${keyword}\` and `}${describeAccepts(accepts)}${keyword === undefined ? ` (${operand.toUpperCase()})` : ''}.`,
+  'operand.extra': ({ verb, found }) =>
+    `\`${verb}\` has no place for \`${found}\`; remove it, or say with a keyword what it is.`,
+  'operand.wrong': ({ where, accepts, found }) =>
+    `${capital(placeOf(where))} has to be ${describeAccepts(accepts)}, not \`${found}\`.`,
+  'operand.minus': ({ found, instead }) =>
+    `\`${found}\` reads as one word; put blanks around the minus: \`${instead}\`.`,
+  'option.unknown': ({ verb, word, nearest, known }) =>
+    `\`${verb}\` has no option \`${word}\`; ${meant(nearest) || (known.length > 0 ? `it knows ${quoted(known, 'and')}.` : 'it has no options.')}`,
+  'option.twice': ({ verb, option }) => `\`${option}\` stands twice in this \`${verb}\`; leave one out.`,
+  'option.missing': ({ verb, option, accepts }) =>
+    `After \`${option}\`, \`${verb}\` needs ${describeAccepts(accepts)}.`,
+  'word.unknown': ({ where, word, wanted, nearest }) =>
+    `${capital(placeOf(where))} can't be \`${word}\`; ${meant(nearest) || `it is ${quoted(wanted)}.`}`,
+  'kind.mismatch': ({ where, wanted, kind, found, instead }) =>
+    `${capital(placeOf(where))} has to be ${list(wanted.map(describeKind))}, but \`${found}\` is ${describeKind(kind)}${instead === undefined ? '.' : `; write \`${instead}\`.`}`,
+  'unit.unknown': ({ unit, nearest }) =>
+    `There is no unit \`${unit}\`; ${meant(nearest) || 'units are written like Hz, m/s^2 or N/mm, and case counts.'}`,
+  'unit.missing': ({ where, found, wanted, unit }) =>
+    `${capital(placeOf(where))} needs a unit of ${wanted} after \`${found}\`${such(unit)}.`,
+  'unit.dimension': ({ where, wanted, found, dimension, unit }) =>
+    wanted === 'mass' && /\bg$/.test(found)
+      ? `${capital(placeOf(where))} has to be a mass, but g is standard gravity here: write \`gram\`, or kg.`
+      : `${capital(placeOf(where))} has to be ${describeAccepts([{ type: 'quantity', dimension: wanted }])}${such(unit)}, but \`${found}\` is ${describeDimension(dimension)}.`,
+  'range.reversed': ({ found, instead }) => `The range \`${found}\` runs backwards; write \`${instead}\`.`,
+  'range.empty': ({ found }) => `The range \`${found}\` is empty; its ends have to differ.`,
+  'range.constant': ({ found }) =>
+    `An end of a range has to be a quantity known before anything runs, such as 10 Hz, and \`${found}\` is not.`,
+  'value.least': ({ where, least, found }) =>
+    `${capital(placeOf(where))} has to be at least ${least}, not \`${found}\`.`,
+  'value.most': ({ where, most, found, instead }) =>
+    `${capital(placeOf(where))} has to be at most ${most}, not \`${found}\`${instead === undefined ? '.' : `; did you mean \`${instead}\`?`}`,
+  'value.integer': ({ where, found }) => `${capital(placeOf(where))} has to be a whole number, not \`${found}\`.`,
+  'field.unknown': ({ field, kind, known, nearest }) =>
+    known.length === 0
+      ? `${capital(describeKind(kind))} ${plural(kind)} no fields, so \`.${field}\` can't be read off; use \`table\` to see the numbers.`
+      : `${capital(describeKind(kind))} ${plural(kind)} no field \`${field}\`; ${meant(nearest) || `the fields are ${quoted(known, 'and')}.`}`,
+  'pick.kind': ({ found, kind }) => `\`${found}\` is ${describeKind(kind)}, and only a set of runs can be picked from.`,
+  'pick.index': ({ found }) => `Runs are counted from 1, so \`${found}\` picks none.`,
+  'arithmetic.kind': ({ found, kind }) =>
+    `Arithmetic is done with quantities, but \`${found}\` is ${describeKind(kind)}; read a number off it with a field, such as \`.rms\`.`,
+  'arithmetic.dimension': ({ operator, left, right }) =>
+    `${capital(describeDimension(left))} and ${describeDimension(right)} can't be ${operator === '+' ? 'added' : 'subtracted'}; both sides have to measure the same.`,
+  'arithmetic.level': () =>
+    'A level in dB is a logarithm and never mixes with other quantities; add levels to levels, or convert by hand with 10^(dB/20).',
+  'arithmetic.exponent': ({ dimension }) =>
+    `An exponent has to be a plain number, not ${describeDimension(dimension)}.`,
+  'arithmetic.zero': () => 'This divides by zero; the divisor has to differ from 0.',
+  'arithmetic.finite': () => 'This number is too large to calculate with; write it smaller, or in a larger unit.',
+  'convert.dimension': ({ unit, wanted, found }) =>
+    `${unit} is a unit of ${describeDimension(wanted)}, and this is ${describeDimension(found)}; convert to a unit of the same dimension.`,
+};
+
+const plural = (kind: string): string => (/s$/.test(kind) && kind !== 'bands' ? 'have' : 'has');
+
+const severities: Partial<Record<Code, Problem['severity']>> = { 'name.failed': 'hint', 'name.unused': 'hint' };
+
+/** The sentence for a trouble. */
+export function messageOf<C extends Code>(code: C, facts: Troubles[C]): string {
+  return words[code](facts);
+}
+
+export function problemOf(found: Found): Problem {
+  const { code, facts, place, fixes } = found;
+  const message = (messageOf as (code: Code, facts: unknown) => string)(code, facts);
+  return { code, severity: severities[code] ?? 'error', place, message, ...(fixes ? { fixes } : {}) };
+}
+
+/** Every code there is, in the order of the reference. */
+export const codes = Object.keys(words) as readonly Code[];

@@ -1,0 +1,38 @@
+import { statementsOf } from './lines.ts';
+import type { Place } from './problem.ts';
+import { StatementParser } from './statement.ts';
+import { tokenize } from './tokens.ts';
+import type { Cell, Statement } from './tree.ts';
+import { reporter, type Found } from './trouble.ts';
+import type { Vocabulary } from './vocabulary.ts';
+
+/**
+ * Reads a cell. Never throws: what is missing or stray is a node and a trouble, and the rest of the cell is read all
+ * the same.
+ */
+export function parseCell(text: string, vocabulary: Vocabulary): Cell {
+  const tokens = tokenize(text);
+  const found: Found[] = [];
+  const report = reporter(found);
+  const statements: Statement[] = [];
+  const lines = lineCounter(text);
+  for (const group of statementsOf(tokens)) {
+    const before = found.length;
+    const { name, pipeline, pieces } = new StatementParser(group, vocabulary, report).statement();
+    const place: Place = { from: group[0].from, to: group[group.length - 1].to };
+    statements.push({ place, line: lines(place.from), name, pipeline, pieces, sound: found.length === before });
+  }
+  return { text, statements, comments: tokens.filter(({ kind }) => kind === 'comment'), found };
+}
+
+/** Line number, from 1, of offsets asked in rising order. */
+function lineCounter(text: string): (offset: number) => number {
+  let line = 1;
+  let at = 0;
+  return (offset) => {
+    for (; at < offset; at++) {
+      if (text[at] === '\n' || (text[at] === '\r' && text[at + 1] !== '\n')) line++;
+    }
+    return line;
+  };
+}

@@ -1,0 +1,90 @@
+import { nearest } from '../units/nearest.ts';
+import { arrange } from './arrange.ts';
+import { checkCall } from './call.ts';
+import { changeTo, checkExpression } from './expression.ts';
+import { childrenOf, type Node, type Pipeline, type Step } from './tree.ts';
+import { wrong, type Typed, type Work } from './work.ts';
+
+/** Checks a pipeline: each step's value is the next step's first operand. */
+export function checkPipeline({ steps }: Pipeline, work: Work): Typed {
+  let value: Typed | undefined;
+  for (const step of steps) {
+    if (step.type === 'step') value = checkStep(step, value, work);
+    else if (value === undefined)
+      value =
+        step.type === 'word' && likelyVerb(step.text, work)
+          ? unknownVerb(step.text, step.place, work)
+          : checkExpression(step, work);
+    else {
+      if (step.type !== 'missing')
+        work.report('pipe.verb', step.place, { found: work.text.slice(step.place.from, step.place.to) });
+      checkExpression(step, work);
+      value = wrong;
+    }
+  }
+  return value ?? wrong;
+}
+
+function checkStep(step: Step, piped: Typed | undefined, work: Work): Typed {
+  const { verb } = step;
+  const form = work.vocabulary.verbs.get(verb.text);
+  if (form) {
+    const arrangement = arrange(form, verb, step.items, piped !== undefined, work, work.report);
+    work.laid(step, arrangement, piped !== undefined);
+    return checkCall(arrangement, piped, work);
+  }
+  if (work.bound(verb.text)) nameBeforeOperands(step, work);
+  else unknownVerb(verb.text, verb.place, work);
+  step.items.forEach(({ node }) => noteNames(node, work));
+  return wrong;
+}
+
+/** A lone word that is no name and nearer to a verb than to any name. */
+function likelyVerb(word: string, work: Work): boolean {
+  if (work.bound(word) || work.vocabulary.functions.has(word)) return false;
+  const verbs = [...work.vocabulary.verbs.keys()];
+  return verbs.includes(nearest(word, [...work.names(), ...verbs])[0]);
+}
+
+function unknownVerb(verb: string, place: Step['place'], work: Work): Typed {
+  const form = work.vocabulary.functions.get(verb);
+  if (form) {
+    const wanted = `${verb}(${form.parameters.map(({ name }) => name).join(', ')})`;
+    work.report('function.arguments', place, { name: verb, wanted, found: 0 });
+    return wrong;
+  }
+  const near = nearest(verb, work.vocabulary.verbs.keys());
+  work.report(
+    'verb.unknown',
+    place,
+    { verb, nearest: near },
+    near.map((word) => changeTo(word, place)),
+  );
+  return wrong;
+}
+
+/** `r levels`: a name where a verb stands; the pipe is likely what is missing. */
+function nameBeforeOperands({ verb, items }: Step, work: Work): void {
+  const name = verb.text;
+  work.use(name);
+  work.mention({ role: 'name', name, place: verb.place });
+  const next = items[0]?.node;
+  const pipes = next?.type === 'word' && work.vocabulary.verbs.has(next.text);
+  const at = { from: verb.place.to, to: verb.place.to };
+  const fixes = pipes ? [{ title: 'Add a pipe', place: at, text: ' |' }] : undefined;
+  work.report(
+    'verb.missing',
+    verb.place,
+    { found: name, instead: pipes ? `${name} | ${next.text}` : undefined },
+    fixes,
+  );
+}
+
+/** The names inside what could not be understood are uses all the same: renaming must not miss them. */
+function noteNames(node: Node | Pipeline, work: Work): void {
+  if ('type' in node && node.type === 'word' && work.bound(node.text)) {
+    work.use(node.text);
+    work.mention({ role: 'name', name: node.text, place: node.place });
+  }
+  childrenOf(node).forEach((child) => noteNames(child, work));
+}

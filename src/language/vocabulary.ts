@@ -1,0 +1,60 @@
+import type { FunctionForm } from './checked.ts';
+import type { Accept, Form, ValueKind } from './form.ts';
+import type { DimensionName } from './form.ts';
+
+/** A scalar or a part that can be read off a value: `C.change`. */
+export interface FieldForm {
+  readonly name: string;
+  readonly doc: string;
+  /** What it measures, where that does not depend on the value. */
+  readonly dimension?: DimensionName;
+  /** A quantity unless said. */
+  readonly kind?: ValueKind;
+}
+
+/** All that the language knows of the verbs, as data. */
+export interface Catalogue {
+  readonly verbs: readonly Form[];
+  readonly functions: readonly FunctionForm[];
+  readonly fields: Readonly<Partial<Record<ValueKind, readonly FieldForm[]>>>;
+}
+
+/** The words that have a meaning of their own; the parser needs no more of a catalogue than this. */
+export interface Vocabulary {
+  readonly verbs: ReadonlyMap<string, Form>;
+  readonly functions: ReadonlyMap<string, FunctionForm>;
+  /** Words that introduce an option or an operand. */
+  readonly keywords: ReadonlySet<string>;
+  /** Fixed words of operands and options: `hann`, `psd`. */
+  readonly words: ReadonlySet<string>;
+}
+
+const made = new WeakMap<Catalogue, Vocabulary>();
+
+export function vocabularyOf(catalogue: Catalogue): Vocabulary {
+  const known = made.get(catalogue);
+  if (known) return known;
+  const keywords = new Set<string>(['in']);
+  const words = new Set<string>();
+  const add = (accepts: readonly Accept[]): void =>
+    accepts.forEach((accept) => accept.type === 'word' && accept.words.forEach((word) => words.add(word)));
+  for (const form of catalogue.verbs) {
+    for (const operand of form.operands) {
+      if (operand.keyword !== undefined) keywords.add(operand.keyword);
+      add(operand.accepts);
+    }
+    for (const option of form.options) {
+      keywords.add(option.keyword);
+      add(option.accepts);
+      option.parts?.forEach((part) => add(part.accepts));
+    }
+  }
+  const vocabulary = {
+    verbs: new Map(catalogue.verbs.map((form) => [form.verb, form])),
+    functions: new Map(catalogue.functions.map((form) => [form.name, form])),
+    keywords,
+    words,
+  };
+  made.set(catalogue, vocabulary);
+  return vocabulary;
+}

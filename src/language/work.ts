@@ -1,0 +1,64 @@
+import type { Dimension, Quantity } from '../units/unit.ts';
+import type { Arrangement } from './arrange.ts';
+import type { Checked, FunctionForm } from './checked.ts';
+import type { Surroundings } from './fit.ts';
+import type { Accept, Form, ValueKind } from './form.ts';
+import type { Place } from './problem.ts';
+import type { Pipeline, Step } from './tree.ts';
+import type { Report } from './trouble.ts';
+import type { Catalogue, FieldForm } from './vocabulary.ts';
+
+/** What is known of an expression without running it; `checked` is undefined where something in it is wrong. */
+export interface Typed {
+  readonly checked: Checked | undefined;
+  readonly kind: ValueKind | undefined;
+  readonly dimension: Dimension | undefined;
+  /** Its value, where it is made of literal quantities alone. */
+  readonly constant: Quantity | undefined;
+}
+
+export const wrong: Typed = { checked: undefined, kind: undefined, dimension: undefined, constant: undefined };
+
+/** What a piece of text turned out to be: the ground for colours, hovers, renaming. */
+export type Mention = { readonly cell: number; readonly place: Place } & (
+  | { readonly role: 'definition' | 'name'; readonly name: string }
+  | { readonly role: 'verb'; readonly form: Form }
+  | { readonly role: 'keyword'; readonly form: Form; readonly keyword: string }
+  | { readonly role: 'word'; readonly form: Form; readonly word: string; readonly slot: string }
+  | { readonly role: 'channel'; readonly form: Form; readonly word: string }
+  | { readonly role: 'function'; readonly form: FunctionForm }
+  | { readonly role: 'constant'; readonly name: string }
+  | { readonly role: 'field'; readonly kind: ValueKind; readonly field: FieldForm }
+  | { readonly role: 'unit'; readonly unit: string }
+);
+
+type WithoutCell<M> = M extends unknown ? Omit<M, 'cell'> : never;
+export type NewMention = WithoutCell<Mention>;
+
+/** A verb's items as they were laid out, for signature help, inlay hints and completion. */
+export interface Laid {
+  readonly cell: number;
+  readonly step: Step;
+  readonly arrangement: Arrangement;
+  readonly piped: boolean;
+}
+
+/** One statement's check in progress: what it may ask, and where it writes what it found. */
+export interface Work extends Surroundings {
+  readonly catalogue: Catalogue;
+  readonly report: Report;
+  readonly mention: (mention: NewMention) => void;
+  readonly laid: (step: Step, arrangement: Arrangement, piped: boolean) => void;
+  /** What a bound name stands for, noting that this statement uses it. */
+  readonly use: (name: string) => Typed;
+  readonly names: () => readonly string[];
+  readonly pipeline: (pipeline: Pipeline) => Typed;
+}
+
+export const kindsOf = (accepts: readonly Accept[]): readonly ValueKind[] => [
+  ...new Set(
+    accepts.flatMap((accept) =>
+      accept.type === 'value' ? accept.kinds : accept.type === 'quantity' ? (['quantity'] as const) : [],
+    ),
+  ),
+];
