@@ -90,11 +90,11 @@ def chi_square():
 
 
 def beta_lower(a, b, odds):
-    """I_x(a, b) from its odds x/y: for x <= 1/2 by the hypergeometric series, which has positive terms in this form."""
+    """I_x(a, b) for x <= 1/2 from its odds x/y, by the hypergeometric series, which has positive terms in this form."""
     x, y = odds / (1 + odds), 1 / (1 + odds)
     kernel = mp.exp(a * mp.log(x) + b * mp.log(y) - mp.log(a) - mp.loggamma(a) - mp.loggamma(b) + mp.loggamma(a + b))
-    total, term, k = mp.mpf(0), mp.mpf(1), 0
-    while term > total * mp.mpf('1e-42'):
+    total, term, k, least = mp.mpf(0), mp.mpf(1), 0, mp.eps / 100
+    while term > total * least or x * (a + b + k) > a + 1 + k:
         total += term
         term *= x * (a + b + k) / (a + 1 + k)
         k += 1
@@ -102,12 +102,14 @@ def beta_lower(a, b, odds):
 
 
 def beta_tails(a, b, odds):
-    a, b, odds = mp.mpf(a), mp.mpf(b), mp.mpf(odds)
-    if odds < a / b:
-        lower = beta_lower(a, b, odds)
-        return lower, 1 - lower
-    upper = beta_lower(b, a, 1 / odds)
-    return 1 - upper, upper
+    """Both tails; one is the complement of the other, so the digits carried allow for the smallest tail kept."""
+    with mp.workdps(340):
+        a, b, odds = mp.mpf(a), mp.mpf(b), mp.mpf(odds)
+        if odds <= 1:
+            lower = beta_lower(a, b, odds)
+            return lower, 1 - lower
+        upper = beta_lower(b, a, 1 / odds)
+        return 1 - upper, upper
 
 
 def student_t():
@@ -143,7 +145,7 @@ def f_distribution():
             for side, guess in [('lower', stats.f.ppf(p, d1, d2)), ('upper', stats.f.isf(p, d1, d2))]:
                 index = 0 if side == 'lower' else 1
                 value = root(lambda x: mp.log(both(x, d1, d2)[index]) - mp.log(mp.mpf(p)), guess)
-                close(value, guess, 1e-7, f'F {side} {p}, {d1}, {d2}')
+                close(value, guess, 1e-5, f'F {side} {p}, {d1}, {d2}')
                 quantiles.append([side, p, d1, d2, number(value)])
     return {'tails': tails, 'quantiles': quantiles}
 

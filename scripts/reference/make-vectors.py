@@ -12,7 +12,7 @@ from pathlib import Path
 
 import numpy as np
 import scipy
-from scipy import signal, stats
+from scipy import interpolate, signal, stats
 
 FOLDER = Path(__file__).resolve().parents[2] / "test" / "published" / "vectors"
 
@@ -205,7 +205,133 @@ def filters():
     write("filters", cases)
 
 
-MAKERS = [fft, windows, welch, band, levels, detrend, confidence, filters]
+def resampling():
+    cases = []
+    for seed, (up, down, count) in enumerate([(8, 7, 140), (7, 8, 161), (1, 4, 203), (3, 1, 50), (400, 349, 120), (6, 4, 90), (5, 9, 7)], 1):
+        x = record(seed, count)
+        case = {"seed": seed, "count": count, "up": up, "down": down}
+        cases.append({**case, "zero": signal.resample_poly(x, up, down), "mean": signal.resample_poly(x, up, down, padtype="mean")})
+    write("resampling", cases)
+
+
+def spline():
+    cases = []
+    for seed, count, rate in [(1, 40, 10.0), (2, 90, 3.7), (3, 2, 5.0), (4, 3, 20.0)]:
+        times = np.cumsum(0.1 * (1 + 0.8 * noise(seed + 100, count)))
+        x = record(seed, count)
+        even = times[0] + np.arange(int((times[-1] - times[0]) * rate) + 1) / rate
+        values = interpolate.CubicSpline(times, x, bc_type="natural")(even)
+        cases.append({"seed": seed, "count": count, "rate": rate, "values": values})
+    write("spline", cases)
+
+
+WEIGHTINGS = {  # f1, f2, f3, f4, Q4, f5, Q5, f6, Q6
+    "wk": (0.4, 100, 12.5, 12.5, 0.63, 2.37, 0.91, 3.35, 0.91),
+    "wd": (0.4, 100, 2.0, 2.0, 0.63, None, None, None, None),
+    "wf": (0.08, 0.63, None, 0.25, 0.86, 0.0625, 0.80, 0.10, 0.80),
+    "wc": (0.4, 100, 8.0, 8.0, 0.63, None, None, None, None),
+    "we": (0.4, 100, 1.0, 1.0, 0.63, None, None, None, None),
+    "wj": (0.4, 100, None, None, None, 3.75, 0.91, 5.32, 0.91),
+    "wh": (10**0.8, 10**3.1, 15.915, 15.915, 0.64, None, None, None, None),
+}
+
+
+def weighting_polynomials(name):
+    """Numerator and denominator in s, multiplied out: another road than the product of factors."""
+    f1, f2, f3, f4, q4, f5, q5, f6, q6 = WEIGHTINGS[name]
+    w = lambda f: 2 * np.pi * f
+    q = 1 / np.sqrt(2)
+    b = np.array([1.0, 0.0, 0.0])
+    a = np.polymul([1.0, w(f1) / q, w(f1) ** 2], [1 / w(f2) ** 2, 1 / (q * w(f2)), 1.0])
+    if f4 is not None:
+        b = np.polymul(b, [1 / w(f3), 1.0] if f3 is not None else [1.0])
+        a = np.polymul(a, [1 / w(f4) ** 2, 1 / (q4 * w(f4)), 1.0])
+    if f5 is not None:
+        b = np.polymul(b, np.array([1 / w(f5) ** 2, 1 / (q5 * w(f5)), 1.0]) * (f5 / f6) ** 2)
+        a = np.polymul(a, [1 / w(f6) ** 2, 1 / (q6 * w(f6)), 1.0])
+    return b, a
+
+
+def weighting():
+    cases = []
+    for seed, name in enumerate(WEIGHTINGS, 1):
+        b, a = weighting_polynomials(name)
+        f = np.array([0.02, 0.1, 0.5, 1.0, 2.5, 4.0, 8.0, 16.0, 31.5, 80.0, 250.0, 1000.0])
+        h = signal.freqs(b, a, 2 * np.pi * f)[1]
+        rate = 350.0
+        for count in (200, 151):
+            x = record(seed, count)
+            whole = signal.freqs(b, a, 2 * np.pi * np.fft.rfftfreq(count, 1 / rate))[1]
+            y = np.fft.irfft(np.fft.rfft(x) * whole, count)
+            case = {"seed": seed, "count": count, "name": name, "rate": rate}
+            cases.append({**case, "frequencies": f, "re": h.real, "im": h.imag, "weighted": y})
+    write("weighting", cases)
+
+
+def integration():
+    cases = []
+    for seed, count, times, low in [(1, 200, 1, 2.0), (2, 151, 2, 5.0), (3, 300, 1, 10.0)]:
+        rate = 350.0
+        f = np.fft.rfftfreq(count, 1 / rate)
+        s = 2j * np.pi * f
+        keep = f >= low
+        factor = np.zeros(len(f), complex)
+        factor[keep] = 1 / s[keep] ** times
+        y = np.fft.irfft(np.fft.rfft(record(seed, count)) * factor, count)
+        cases.append({"seed": seed, "count": count, "times": times, "lowCut": low, "rate": rate, "values": y})
+    write("integration", cases)
+
+
+def running():
+    cases = []
+    for seed, count, length in [(1, 300, 50), (2, 101, 101), (3, 240, 7), (4, 20, 1)]:
+        x = record(seed, count)
+        values = np.sqrt(np.convolve(x**2, np.ones(length) / length, "valid"))
+        cases.append({"seed": seed, "count": count, "length": length, "values": values})
+    write("running", cases)
+
+
+def spectrograms():
+    cases = []
+    for seed, count, window, segment, overlap in [(1, 700, "hann", 64, 32), (2, 500, "blackman", 45, 22)]:
+        options = dict(fs=350.0, window=WINDOWS[window], nperseg=segment, noverlap=overlap, detrend="constant")
+        _, times, density = signal.spectrogram(record(seed, count), mode="psd", **options)
+        case = {"seed": seed, "count": count, "window": window, "segment": segment, "overlap": overlap / segment}
+        cases.append({**case, "times": times, "density": density.T.ravel()})
+    write("spectrograms", cases)
+
+
+def transfers():
+    cases = []
+    for seed, count, segment in [(1, 3000, 100), (2, 2000, 75)]:
+        x = record(seed, count)
+        y = signal.lfilter([0.5, 0.3], [1.0, -0.6], x) + 0.2 * noise(seed + 50, count)
+        options = dict(fs=350.0, window="hann", nperseg=segment, noverlap=segment // 2, detrend="constant")
+        xy = signal.csd(x, y, **options)[1]
+        xx = signal.welch(x, **options)[1]
+        yy = signal.welch(y, **options)[1]
+        case = {"seed": seed, "count": count, "segment": segment, "h1": np.abs(xy) / xx, "h2": yy / np.abs(xy), "phase": np.angle(xy)}
+        cases.append({**case, "coherence": signal.coherence(x, y, **options)[1]})
+    write("transfers", cases)
+
+
+MAKERS = [
+    fft,
+    windows,
+    welch,
+    band,
+    levels,
+    detrend,
+    confidence,
+    filters,
+    resampling,
+    spline,
+    weighting,
+    integration,
+    running,
+    spectrograms,
+    transfers,
+]
 
 if __name__ == "__main__":
     for make in MAKERS:

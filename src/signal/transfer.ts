@@ -1,0 +1,132 @@
+import { Cancelled } from './cancel.ts';
+import { effectiveAverages } from './confidence.ts';
+import { fft } from './fft.ts';
+import { scratchArrays } from './scratch.ts';
+import { hopOf, segmentCount, windowed, type WelchOptions } from './welch.ts';
+
+/** Input and output, recorded at the same moments; of the same length, without a gap. */
+export interface Pair {
+  readonly input: Float64Array;
+  readonly output: Float64Array;
+}
+
+/** Frequency response between two simultaneous signals. Bin k is at k x step. */
+export interface Transfer {
+  readonly step: number;
+  readonly segments: number;
+  /** Effective number of independent averages. */
+  readonly averages: number;
+  /** |H1| = |Gxy| / Gxx, read low where the input is noisy. */
+  readonly h1: Float64Array;
+  /** |H2| = Gyy / |Gyx|, read high where the output is noisy; infinite where nothing is common. */
+  readonly h2: Float64Array;
+  /** Phase of both in radians, -pi..pi; negative where the output comes later. */
+  readonly phase: Float64Array;
+  /** |Gxy|^2 / (Gxx Gyy), 0..1. */
+  readonly coherence: Float64Array;
+  /** Random error of |H1| as a share of it, which is that of the phase in radians as well. */
+  readonly error: Float64Array;
+}
+
+/**
+ * H1, H2, coherence and their random error by Welch's averages, with Gxy = mean conj(X) Y
+ * (Bendat and Piersol, Random Data, 6.2 and 9.2). The error is sqrt(1 - g2) / (sqrt(g2) sqrt(2 n)), n the effective averages.
+ *
+ * @param pairs unbroken stretches; no segment reaches across two of them
+ * @throws RangeError for fewer than two segments, of which any two signals would seem coherent
+ */
+export function transfer(pairs: readonly Pair[], options: WelchOptions): Transfer {
+  const { shape, rate, overlap = 0.5 } = options;
+  const hop = hopOf(shape.length, overlap);
+  const counts = pairs.map(({ input, output }) => {
+    if (input.length !== output.length)
+      throw new RangeError(`input and output differ in length, ${input.length} and ${output.length} samples`);
+    return segmentCount(input.length, shape.length, hop);
+  });
+  const segments = counts.reduce((sum, count) => sum + count, 0);
+  if (segments < 2)
+    throw new RangeError(
+      `a frequency response needs at least two segments of ${shape.length} samples, not ${segments}`,
+    );
+  const sums = crossSums(pairs, counts, hop, options);
+  const averages = effectiveAverages(shape, hop, counts);
+  const bins = sums.xx.length;
+  const found = Array.from({ length: 5 }, () => new Float64Array(bins));
+  const [h1, h2, phase, coherence, error] = found;
+  for (let k = 0; k < bins; k++) {
+    const size = Math.hypot(sums.re[k], sums.im[k]);
+    const both = sums.xx[k] * sums.yy[k];
+    h1[k] = sums.xx[k] > 0 ? size / sums.xx[k] : 0;
+    h2[k] = sums.yy[k] > 0 ? sums.yy[k] / size : 0;
+    phase[k] = Math.atan2(sums.im[k], sums.re[k]);
+    coherence[k] = both > 0 ? Math.min(1, size ** 2 / both) : 0;
+    error[k] = transferError(coherence[k], averages);
+  }
+  return { step: rate / shape.length, segments, averages, h1, h2, phase, coherence, error };
+}
+
+/** Random error of |H| as a share of it, and of its phase in radians. */
+export function transferError(coherence: number, averages: number): number {
+  return Math.sqrt((1 - coherence) / (coherence * 2 * averages));
+}
+
+/** Random error of a coherence, as a share of it (Bendat and Piersol, Random Data, 9.2). */
+export function coherenceError(coherence: number, averages: number): number {
+  return (Math.SQRT2 * (1 - coherence)) / Math.sqrt(coherence * averages);
+}
+
+/** Coherence that two unrelated signals stay below with the given confidence: 1 - (1 - c)^(1/(n - 1)). */
+export function coherenceLimit(averages: number, confidence: number): number {
+  return 1 - (1 - confidence) ** (1 / (averages - 1));
+}
+
+interface CrossSums {
+  readonly xx: Float64Array;
+  readonly yy: Float64Array;
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
+/** Input as real and output as imaginary part of one transform, which is then parted by its symmetry. */
+function crossSums(
+  pairs: readonly Pair[],
+  counts: readonly number[],
+  hop: number,
+  { shape, cancelled }: WelchOptions,
+): CrossSums {
+  const length = shape.length;
+  const plan = fft(length);
+  const [re, im, spareRe, spareIm] = scratchArrays(4, length);
+  const bins = Math.floor(length / 2) + 1;
+  const sums = {
+    xx: new Float64Array(bins),
+    yy: new Float64Array(bins),
+    re: new Float64Array(bins),
+    im: new Float64Array(bins),
+  };
+  pairs.forEach(({ input, output }, p) => {
+    for (let segment = 0; segment < counts[p]; segment++) {
+      if (segment % 128 === 0 && cancelled?.()) throw new Cancelled();
+      windowed(input, segment * hop, shape, re);
+      windowed(output, segment * hop, shape, im);
+      if (plan.forwardBetween(re, im, spareRe, spareIm)) addCross(spareRe, spareIm, sums);
+      else addCross(re, im, sums);
+    }
+  });
+  return sums;
+}
+
+function addCross(re: Float64Array, im: Float64Array, { xx, yy, re: crossRe, im: crossIm }: CrossSums): void {
+  const length = re.length;
+  for (let k = 0; k < xx.length; k++) {
+    const l = k === 0 ? 0 : length - k;
+    const xr = 0.5 * (re[k] + re[l]);
+    const xi = 0.5 * (im[k] - im[l]);
+    const yr = 0.5 * (im[k] + im[l]);
+    const yi = 0.5 * (re[l] - re[k]);
+    xx[k] += xr * xr + xi * xi;
+    yy[k] += yr * yr + yi * yi;
+    crossRe[k] += xr * yr + xi * yi;
+    crossIm[k] += xr * yi - xi * yr;
+  }
+}

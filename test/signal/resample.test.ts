@@ -1,0 +1,89 @@
+import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import { rationalRatio, resampled } from '../../src/signal/resample.ts';
+import { evenlySampled } from '../../src/signal/spline.ts';
+import { close, near, noise, record } from '../published/vectors.ts';
+
+const tone = (count: number, rate: number, frequency: number): Float64Array =>
+  Float64Array.from({ length: count }, (_, n) => Math.cos((2 * Math.PI * frequency * n) / rate));
+
+describe('rationalRatio', () => {
+  it('finds the ratio of two rates', () => {
+    assert.deepEqual(rationalRatio(400 / 350), { up: 8, down: 7 });
+    assert.deepEqual(rationalRatio(400 / 349.9999994), { up: 8, down: 7 });
+    assert.deepEqual(rationalRatio(0.25), { up: 1, down: 4 });
+    assert.deepEqual(rationalRatio(3), { up: 3, down: 1 });
+  });
+
+  it('stays within its tolerance, or within one part in 10 000 squared where whole numbers run out', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.01, max: 100, noNaN: true }), (ratio) => {
+        const { up, down } = rationalRatio(ratio);
+        assert.ok(up >= 1 && down >= 1 && Math.max(up, down) <= 10_000);
+        assert.ok(
+          Math.abs(up / down / ratio - 1) <= 1.01e-4 / Math.min(1, down, up) && Math.abs(up / down / ratio - 1) < 1e-3,
+        );
+      }),
+    );
+  });
+
+  it('refuses a ratio of 0 and one beyond reach', () => {
+    assert.throws(() => rationalRatio(0), RangeError);
+    assert.throws(() => rationalRatio(123_456), RangeError);
+  });
+});
+
+describe('resampled', () => {
+  it('keeps a tone below both half rates, at its own times', () => {
+    const found = resampled(tone(700, 350, 20), { up: 8, down: 7 });
+    near(found.subarray(100, 700), tone(800, 400, 20).subarray(100, 700), 2e-3);
+  });
+
+  it('takes away what the lower rate could not carry', () => {
+    const found = resampled(tone(4000, 400, 90), { up: 1, down: 4 });
+    assert.ok(Math.max(...found.subarray(50, 950).map(Math.abs)) < 2e-3);
+  });
+
+  it('does not dip at the ends of a record with gravity in it', () => {
+    near(resampled(new Float64Array(200).fill(9.81), { up: 8, down: 7 }), new Float64Array(229).fill(9.81), 1e-14);
+  });
+
+  it('by 1 is the samples themselves', () => {
+    const samples = record(1, 10);
+    assert.equal(resampled(samples, { up: 3, down: 3 }), samples);
+  });
+});
+
+describe('evenlySampled', () => {
+  it('follows a slow tone read at uneven times', () => {
+    let t = 3;
+    const times = noise(5, 400).map((u) => (t += 0.01 * (1 + u)));
+    const found = evenlySampled(
+      times,
+      times.map((time) => Math.sin(2 * Math.PI * 2 * time)),
+      100,
+    );
+    near(
+      found.subarray(5, -5),
+      Float64Array.from(found, (_, j) => Math.sin(2 * Math.PI * 2 * (times[0] + j / 100))).subarray(5, -5),
+      1e-4,
+    );
+  });
+
+  it('gives even readings back as they are', () => {
+    const samples = record(2, 50);
+    const times = samples.map((_, i) => i / 50);
+    const found = evenlySampled(times, samples, 50);
+    near(found, samples, 1e-13);
+    assert.equal(found[0], samples[0]);
+  });
+
+  it('names the first reading whose time does not rise', () => {
+    assert.throws(
+      () => evenlySampled(Float64Array.of(0, 1, 1, 2), new Float64Array(4), 1),
+      /reading 3, 1 s, does not follow 1 s/,
+    );
+    assert.throws(() => evenlySampled(Float64Array.of(0), Float64Array.of(0), 1), /at least two/);
+    close(evenlySampled(Float64Array.of(0, 2), Float64Array.of(1, 3), 1)[1], 2, 1e-15);
+  });
+});
