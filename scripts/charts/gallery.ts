@@ -24,7 +24,10 @@ async function page(theme: Theme, charts: readonly { name: string; chart: ChartP
   return `<!doctype html><meta charset="utf-8"><title>${theme.name}</title><style>${style}</style>${figures.join('\n')}`;
 }
 
-const browser = await chromium.launch({ executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu'] });
+const browser = await chromium.launch({
+  executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+  args: ['--no-sandbox', '--disable-gpu'],
+});
 try {
   const charts = gallery().filter(({ name }) => name.includes(only));
   for (const theme of Object.values(themes)) {
@@ -33,7 +36,8 @@ try {
     const tab = await browser.newPage({ viewport: { width: Number(width) + 40, height: 900 } });
     await tab.setContent(html);
     await tab.screenshot({ path: join(folder, `${theme.name}.png`), fullPage: true });
-    for (const { name } of charts) await tab.locator(`#${name}`).screenshot({ path: join(folder, `${name}.${theme.name}.png`) });
+    for (const { name } of charts)
+      await tab.locator(`#${name}`).screenshot({ path: join(folder, `${name}.${theme.name}.png`) });
     await tab.close();
   }
   console.log(`${charts.length} charts in ${folder}`);

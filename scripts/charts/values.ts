@@ -22,8 +22,17 @@ const values = (): Record<string, Value> => {
   const axesSpectrum = made.madeSpectrum({ set: 'three axes', runs: axes.runs, shift: 1, damp: 1, seed: 9 });
   const comparison = made.madeComparison(foamSpectrum, gelSpectrum);
   return {
-    overlay: plot([foamSpectrum, gelSpectrum, made.madeBands(foamSpectrum)], { over: { from: 1, to: 150 }, marks: [{ at: 4.4, label: 'wheel turn' }, { at: 8.8, label: 'twice' }] }),
-    'overlay-log': plot([foamSpectrum, gelSpectrum, made.madeBands(foamSpectrum)], { over: { from: 1, to: 150 }, frequency: 'log' }),
+    overlay: plot([foamSpectrum, gelSpectrum, made.madeBands(foamSpectrum)], {
+      over: { from: 1, to: 150 },
+      marks: [
+        { at: 4.4, label: 'wheel turn' },
+        { at: 8.8, label: 'twice' },
+      ],
+    }),
+    'overlay-log': plot([foamSpectrum, gelSpectrum, made.madeBands(foamSpectrum)], {
+      over: { from: 1, to: 150 },
+      frequency: 'log',
+    }),
     'overlay-axes': axesSpectrum,
     trace: plot([{ ...foam, runs: foam.runs.slice(0, 1) }], { marks: [{ at: 33, label: 'kerb' }] }),
     traces: plot([foam, gel]),
@@ -39,6 +48,8 @@ const values = (): Record<string, Value> => {
 /** Every chart, by a name that can stand in a file's. */
 export function gallery(): { name: string; chart: ChartPart }[] {
   return Object.entries(values()).flatMap(([name, value]) =>
-    present(value, name, []).parts.flatMap((part, index) => (part.type === 'chart' ? [{ name: index > 1 ? `${name}-${index}` : name, chart: part }] : [])),
+    present(value, name, []).parts.flatMap((part, index) =>
+      part.type === 'chart' ? [{ name: index > 1 ? `${name}-${index}` : name, chart: part }] : [],
+    ),
   );
 }

@@ -26,6 +26,11 @@ export function logDomain(values: Iterable<number>): Domain | undefined {
   return from < to ? { from, to } : { from: from / 2, to: to * 2 };
 }
 
+/** The same with so many px of a plot's height left free at the top of a log axis, for labels. */
+export function withHeadroom({ from, to }: Domain, room: number, height: number): Domain {
+  return room === 0 ? { from, to } : { from, to: clean(from * (to / from) ** (height / (height - room))) };
+}
+
 const steps = [1, 2, 5, 10];
 
 function roundedDown(value: number): number {
@@ -89,12 +94,16 @@ export function logLevelAxis(title: string, domain: Domain): object {
 export const textWidth = (text: string, size = 11): number => [...text].length * size * 0.56;
 
 export interface Label {
-  /** Middle of the label on the axis, 0 to 1. */
+  /** Where on the axis, 0 to 1. */
   readonly at: number;
   readonly text: string;
+  /** Whether the text is centred on its place or stands to its right. */
+  readonly align: 'left' | 'center';
 }
 
-export interface PlacedLabel extends Label {
+export interface PlacedLabel {
+  readonly at: number;
+  readonly text: string;
   /** 0 is the topmost row. */
   readonly row: number;
   readonly align: 'left' | 'center' | 'right';
@@ -103,15 +112,15 @@ export interface PlacedLabel extends Label {
 /** Puts labels in the first row where they touch no other; those that find no place in so many rows are left out. */
 export function placeLabels(labels: readonly Label[], width: number, rows: number): PlacedLabel[] {
   const ends: [number, number][][] = Array.from({ length: rows }, () => []);
-  return labels.flatMap((label) => {
-    const size = textWidth(label.text) + 8;
-    const middle = label.at * width;
-    const align = middle - size / 2 < 0 ? 'left' : middle + size / 2 > width ? 'right' : 'center';
-    const start = align === 'left' ? middle : align === 'right' ? middle - size : middle - size / 2;
+  return labels.flatMap(({ at, text, align }) => {
+    const size = textWidth(text) + 8;
+    const wanted = at * width - (align === 'center' ? size / 2 : 0);
+    const start = Math.max(0, wanted + size > width ? at * width - size : wanted);
     const row = ends.findIndex((taken) => taken.every(([from, to]) => start + size <= from || start >= to));
     if (row < 0) return [];
     ends[row].push([start, start + size]);
-    return [{ ...label, row, align: align as PlacedLabel['align'] }];
+    const side = start === wanted ? align : start < wanted ? 'right' : 'left';
+    return [{ at, text, row, align: side }];
   });
 }
 
@@ -127,7 +136,7 @@ export function seriesLegend(labels: readonly string[], symbolType: 'stroke' | u
   const longest = Math.max(0, ...labels.map((label) => textWidth(label, 12)));
   return {
     title: null,
-    ...(symbolType === undefined ? {} : { symbolType }),
+    ...(symbolType === undefined ? {} : { symbolType, symbolSize: 900 }),
     columns: { expr: `max(1, floor((chartWidth - 60) / ${Math.round(longest + 52)}))` },
     labelColor: role('ink'),
   };

@@ -67,6 +67,9 @@ export function listed(names: readonly string[]): string {
   return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
 }
 
+/** With a full stop, and never two. */
+export const sentence = (text: string): string => `${capitalised(text.replace(/\.$/, ''))}.`;
+
 /** `1 run`, `4 runs`. */
 export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 

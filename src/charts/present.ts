@@ -41,8 +41,3 @@ export function present(value: Value, name: string | undefined, messages: readon
   const parts = presenter(value, name);
   return { version: 1, name, kind: value.kind, parts, messages, text: outputText(name, parts, messages) };
 }
-
-/** What a statement without a value shows: its messages alone. */
-export function presentMessages(name: string | undefined, messages: readonly Message[]): Output {
-  return { version: 1, name, kind: 'none', parts: [], messages, text: outputText(name, [], messages) };
-}

@@ -81,17 +81,22 @@ export function trimmedRun(whole: Run, from: number, to: number): Run {
 }
 
 export function madeRuns(set: string, letter: string, count = 4, gain = 1, channels = ['z']): RunsValue {
-  const runs = Array.from({ length: count }, (_, index) => trimmedRun(madeRun(`${letter}${index + 1}`, 17 * letter.charCodeAt(0) + index, gain, channels), 8, 76));
+  const runs = Array.from({ length: count }, (_, index) =>
+    trimmedRun(madeRun(`${letter}${index + 1}`, 17 * letter.charCodeAt(0) + index, gain, channels), 8, 76),
+  );
   return { kind: 'runs', set, runs };
 }
 
 export const hann: WindowValue = { kind: 'window', shape: 'hann', length: 2, overlap: 0.5 };
 
-const resonance = (f: number, centre: number, width: number): number => 1 / ((f / centre - centre / f) ** 2 * (centre / width) ** 2 + 1);
+const resonance = (f: number, centre: number, width: number): number =>
+  1 / ((f / centre - centre / f) ** 2 * (centre / width) ** 2 + 1);
 
 /** Density in g²/Hz of a ride with two resonances, made-up. */
 const ride = (f: number, shift: number, damp: number): number =>
-  f === 0 ? 1e-9 : 2e-3 * resonance(f, 18 * shift, 9) + 6e-4 * damp * resonance(f, 47, 16) + 2e-5 / (1 + (f / 60) ** 4) + 4e-8;
+  f === 0
+    ? 1e-9
+    : 2e-3 * resonance(f, 18 * shift, 9) + 6e-4 * damp * resonance(f, 47, 16) + 2e-5 / (1 + (f / 60) ** 4) + 4e-8;
 
 export interface SpectrumRecipe {
   readonly set: string;
@@ -104,12 +109,23 @@ export interface SpectrumRecipe {
 }
 
 /** Spectra as Welch's method would give them: a smooth density times scatter of 80 averages. */
-export function madeSpectrum({ set, runs, shift, damp, seed, bins = 351, spacing = 0.5 }: SpectrumRecipe): SpectrumValue {
+export function madeSpectrum({
+  set,
+  runs,
+  shift,
+  damp,
+  seed,
+  bins = 351,
+  spacing = 0.5,
+}: SpectrumRecipe): SpectrumValue {
   const random = seeded(seed);
   const entries = runs.flatMap((run) =>
     run.channels.map((channel): SpectrumEntry => {
       const gain = Math.exp(0.05 * gaussian(random)) * (channel.name === 'z' ? 1 : channel.name === 'x' ? 0.3 : 0.08);
-      const level = Float64Array.from({ length: bins }, (_, bin) => gain * ride(bin * spacing, shift, damp) * Math.exp(gaussian(random) / Math.sqrt(80)));
+      const level = Float64Array.from(
+        { length: bins },
+        (_, bin) => gain * ride(bin * spacing, shift, damp) * Math.exp(gaussian(random) / Math.sqrt(80)),
+      );
       return {
         run,
         channel,
@@ -129,8 +145,18 @@ export function madeSpectrum({ set, runs, shift, damp, seed, bins = 351, spacing
   const channels = [...new Set(entries.map(({ channel }) => channel.name))];
   const means = channels.map((channel) => {
     const own = entries.filter((entry) => entry.channel.name === channel);
-    const level = Float64Array.from({ length: bins }, (_, bin) => own.reduce((sum, entry) => sum + entry.level[bin], 0) / own.length);
-    return { channel, unit: density, spacing, level, low: level.map((value) => value * 0.89), high: level.map((value) => value * 1.14) };
+    const level = Float64Array.from(
+      { length: bins },
+      (_, bin) => own.reduce((sum, entry) => sum + entry.level[bin], 0) / own.length,
+    );
+    return {
+      channel,
+      unit: density,
+      spacing,
+      level,
+      low: level.map((value) => value * 0.89),
+      high: level.map((value) => value * 1.14),
+    };
   });
   return { kind: 'spectrum', form: 'psd', set, window: hann, confidence: 0.95, entries, means };
 }
@@ -145,7 +171,8 @@ export function madeBands(spectrum: SpectrumValue, bands: BandsValue['bands'] = 
   const rows = spectrum.entries.flatMap(({ run, channel, spacing, density: level }) =>
     bands.map((band) => {
       let sum = 0;
-      for (let bin = Math.ceil(band.from / spacing); bin < Math.min(level.length, band.to / spacing); bin++) sum += level[bin] * spacing;
+      for (let bin = Math.ceil(band.from / spacing); bin < Math.min(level.length, band.to / spacing); bin++)
+        sum += level[bin] * spacing;
       return { run, channel, band, unit: g, rms: Math.sqrt(sum) };
     }),
   );
@@ -157,7 +184,9 @@ const mean = (figures: readonly number[]): number => figures.reduce((sum, figure
 /** A comparison of two made-up spectra; its intervals have the right form, not the right size. */
 export function madeComparison(a: SpectrumValue, b: SpectrumValue, bands = studyBands): ComparisonValue {
   const rmsOf = (spectrum: SpectrumValue, index: number): number[] =>
-    madeBands(spectrum, bands).rows.filter(({ band }) => band === bands[index]).map(({ rms }) => rms);
+    madeBands(spectrum, bands)
+      .rows.filter(({ band }) => band === bands[index])
+      .map(({ rms }) => rms);
   const rows = bands.map((band, index): ComparisonRow => {
     const [aRuns, bRuns] = [rmsOf(a, index), rmsOf(b, index)];
     const [lnA, lnB] = [aRuns, bRuns].map((runs) => mean(runs.map(Math.log)));

@@ -1,8 +1,9 @@
 import type { ComparisonValue } from '../../verbs/values.ts';
-import { capitalised, bandName, counted, distinct } from '../names.ts';
+import { capitalised, bandName, counted, distinct, sentence } from '../names.ts';
 import { interval, percent, probability, signed, significant, fixed } from '../number.ts';
 import type { TablePart } from '../output.ts';
-import { comparisonChart, outcomeWord } from '../plots/change.ts';
+import { comparisonChart } from '../plots/change.ts';
+import { outcomeWord } from '../plots/change-layers.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
 /** What was found in one sentence a band, the picture, and the figures. */
@@ -21,7 +22,7 @@ function comparisonTable({ a, b, rows, channel, metric, method, confidence }: Co
   const sides = `${a.name} (${counted(a.runs.length, 'run')}) to ${b.name} (${counted(b.runs.length, 'run')})`;
   return {
     type: 'table',
-    caption: `${capitalised(metric)}, ${channel}, ${sides}. ${capitalised(method)}.`,
+    caption: `${capitalised(metric)}, ${channel}, ${sides}. ${sentence(method)}`,
     columns: columns(
       ['Band', '', 'left'],
       [a.name, unit],

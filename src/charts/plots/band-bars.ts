@@ -4,7 +4,7 @@ import { axisTitle, bandName, capitalised, channelQuantity, distinct, listed, pr
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
-import { chartPart, fullWidth, seriesColour, seriesShape } from '../specification.ts';
+import { chartPart, fullWidth, role, seriesColour, seriesShape } from '../specification.ts';
 
 export interface NamedBands {
   readonly name: string | undefined;
@@ -138,6 +138,8 @@ function barLayers(
       mark: {
         type: 'point',
         filled: true,
+        stroke: role('background'),
+        strokeWidth: 0.8,
         aria: false,
         size: bands.length > 12 ? 14 : 34,
         opacity: 1,

@@ -1,10 +1,11 @@
-import { along, frequencyAxis, logLevelAxis, placeLabels, seriesLegend, type PlacedLabel } from '../axes.ts';
+import { frequencyAxis, logLevelAxis, seriesLegend } from '../axes.ts';
 import { binsToDraw } from '../decimate.ts';
-import { axisTitle, bandName, printedUnit } from '../names.ts';
+import { axisTitle, printedUnit } from '../names.ts';
 import { drawn, hertz, significant } from '../number.ts';
 import type { Curve, SpectrumSeries } from '../series.ts';
-import { fullWidth, role, seriesColour, seriesDash } from '../specification.ts';
+import { role, seriesColour, seriesDash } from '../specification.ts';
 import type { Overlay } from './overlay.ts';
+import { labelHeight, overlayLabels, visibleBands, visibleMarks } from './overlay-labels.ts';
 
 /** Places that answer the pointer. */
 const stripCount = 200;
@@ -51,6 +52,7 @@ export function overlayLayers(overlay: Overlay, labels = true): object[] {
       encoding: { x: axisX, y: axisY, color: colour, strokeDash: dash },
     },
     ...markLayers(overlay),
+    ...labelLayers(overlay),
     stripLayer(overlay),
   ];
 }
@@ -88,65 +90,49 @@ function limitRows({ label, strong }: SpectrumSeries, { x, y, options }: Overlay
 }
 
 function bandLayers({ options, x }: Overlay): object[] {
-  const bands = options.bands
-    .map((band) => ({ band, from: Math.max(band.from, x.from), to: Math.min(band.to, x.to) }))
-    .filter(({ from, to }) => from < to);
+  const bands = visibleBands(options, x);
   if (bands.length === 0) return [];
-  const position = (at: number): number => along(x, options.frequency, at);
-  const placed = placeLabels(
-    bands.map(({ band, from, to }) => ({ at: (position(from) + position(to)) / 2, text: bandName(band) })),
-    fullWidth,
-    2,
-  );
   return [
     {
       data: { values: bands.map(({ from, to }, index) => ({ f: drawn(from), f2: drawn(to), odd: index % 2 })) },
-      mark: { type: 'rect', aria: false, color: role('shade') },
+      mark: { type: 'rect', aria: false },
       encoding: {
         x: { field: 'f', ...frequencyAxis(x, options.frequency) },
         x2: { field: 'f2' },
         fill: { condition: { test: 'datum.odd', value: role('shade_alternate') }, value: role('shade') },
       },
     },
-    ...labelLayers(placed, 12, role('ink')),
   ];
 }
 
-/** Texts along the plot's upper edge; one layer per row and alignment, for these are no fields of a mark. */
-export function labelLayers(placed: readonly PlacedLabel[], top: number, color: { readonly expr: string }): object[] {
-  return placed.map(({ at, text, row, align }) => ({
-    data: { values: [{ text }] },
-    mark: {
-      type: 'text',
-      aria: false,
-      align,
-      baseline: 'middle',
-      color,
-      fontSize: 11,
-      x: { expr: `width * ${at}` },
-      y: top + 14 * row,
-    },
-    encoding: { text: { field: 'text', type: 'nominal' } },
-  }));
-}
-
 function markLayers({ options, x }: Overlay): object[] {
-  const marks = options.marks.filter(({ at }) => at >= x.from && at <= x.to);
+  const marks = visibleMarks(options, x);
   if (marks.length === 0) return [];
-  const placed = placeLabels(
-    marks.map(({ at, label }) => ({ at: along(x, options.frequency, at), text: label === '' ? hertz(at) : label })),
-    fullWidth,
-    3,
-  );
-  const below = options.bands.length > 0 ? 40 : 12;
   return [
     {
       data: { values: marks.map(({ at }) => ({ f: drawn(at) })) },
       mark: { type: 'rule', aria: false, strokeDash: [3, 3], color: role('ink') },
       encoding: { x: { field: 'f', ...frequencyAxis(x, options.frequency) } },
     },
-    ...labelLayers(placed, below, role('ink')),
   ];
+}
+
+/** Names of bands and marks along the upper edge; a layer each, for place and side are no fields of a mark. */
+function labelLayers({ options, x }: Overlay): object[] {
+  return overlayLabels(options, x).map(({ at, text, row, align }) => ({
+    data: { values: [{ text }] },
+    mark: {
+      type: 'text',
+      aria: false,
+      align,
+      dx: align === 'center' ? 0 : align === 'left' ? 4 : -4,
+      baseline: 'middle',
+      color: role('ink'),
+      x: { expr: `width * ${at}` },
+      y: 10 + labelHeight * row,
+    },
+    encoding: { text: { field: 'text', type: 'nominal' } },
+  }));
 }
 
 /** Invisible strips, one per place, that say the values there. */

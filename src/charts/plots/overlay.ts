@@ -1,9 +1,10 @@
 import type { Band, SpectrumValue } from '../../verbs/values.ts';
-import { legendRows, logDomain, type Domain } from '../axes.ts';
+import { legendRows, logDomain, withHeadroom, type Domain } from '../axes.ts';
 import { capitalised, distinct, listed } from '../names.ts';
 import type { ChartPart } from '../output.ts';
 import { spectrumQuantity, spectrumSeries, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
 import { chartPart, fullWidth } from '../specification.ts';
+import { labelRoom } from './overlay-labels.ts';
 import { overlayLayers } from './overlay-layers.ts';
 import { overlayDescription, overlaySettings } from './overlay-words.ts';
 
@@ -36,7 +37,7 @@ export function overlayChart(spectra: readonly NamedSpectrum[], options: Overlay
   const channels = distinct(overlay.series.map(({ channel }) => channel));
   const sets = distinct(overlay.series.map(({ set }) => set));
   return chartPart({
-    title: `${capitalised(overlay.quantity)} of ${listed(sets)}, ${listed(channels)}`,
+    title: `${capitalised(overlay.quantity)} of ${listed(sets)}, ${channels.length === 1 ? 'channel' : 'channels'} ${listed(channels)}`,
     subtitle: overlaySettings(spectra, overlay),
     view: { width: fullWidth, height: plotHeight, layer: overlayLayers(overlay) },
     height: plotHeight + 46,
@@ -51,8 +52,9 @@ export function overlayOf(spectra: readonly NamedSpectrum[], options: OverlayOpt
   const entries = series.flatMap((one) => one.entries);
   if (entries.length === 0) return undefined;
   const x = frequencyDomain(series, options);
-  const y = logDomain(levelsIn(series, x));
-  if (y === undefined) return undefined;
+  const bare = logDomain(levelsIn(series, x));
+  if (bare === undefined) return undefined;
+  const y = withHeadroom(bare, labelRoom(options, x), plotHeight);
   const form = spectra[0].value.form;
   return { series, form, quantity: spectrumQuantity(entries[0], form), unit: entries[0].unit.symbol, x, y, options };
 }

@@ -33,7 +33,7 @@ export function traceChart(
   const { channel } = panels[0];
   const one = panels.every((panel) => panel.channel.unit.symbol === channel.unit.symbol);
   const x = timeDomain(panels, options);
-  const height = panels.length === 1 ? 200 : panels.length < 5 ? 96 : 64;
+  const height = panels.length === 1 ? 200 : panels.length < 5 ? 92 : 60;
   const left =
     all.length > panels.length
       ? ` The first ${panels.length} of ${all.length} are shown; pick one with [ ] to see the others.`
@@ -44,10 +44,13 @@ export function traceChart(
     view: {
       spacing: 10,
       vconcat: panels.map((panel, index) =>
-        panelView(panel, x, height, options, { last: index === panels.length - 1, alone: panels.length === 1 }),
+        panelView(panel, { x, y: levelDomain(panels, panel.channel) }, height, options, {
+          last: index === panels.length - 1,
+          alone: panels.length === 1,
+        }),
       ),
     },
-    height: panels.length * (height + 10) + 40,
+    height: panels.length * (height + (panels.length === 1 ? 10 : 30)) + 40,
     description: traceDescription(panels, x) + left,
   });
 }
@@ -84,9 +87,30 @@ function timeDomain(panels: readonly Panel[], { over }: TraceOptions): Domain {
   return over === undefined ? { from, to } : { from: Math.max(from, over.from), to: Math.min(to, over.to) };
 }
 
+/** One domain for all panels of a channel, so that runs can be compared by eye. */
+function levelDomain(panels: readonly Panel[], { name, unit }: Channel): Domain {
+  const alike = panels.filter(({ channel }) => channel.name === name && channel.unit.symbol === unit.symbol);
+  const spans = alike.map(({ run }) =>
+    extent(wholeOf(run).channels.find((channel) => channel.name === name)?.samples ?? []),
+  );
+  const from = Math.min(...spans.map((span) => span.from));
+  const to = Math.max(...spans.map((span) => span.to));
+  return from < to ? { from, to } : { from: from - 1, to: to + 1 };
+}
+
+function extent(samples: Iterable<number>): Domain {
+  let from = Infinity;
+  let to = -Infinity;
+  for (const sample of samples) {
+    if (sample < from) from = sample;
+    if (sample > to) to = sample;
+  }
+  return { from, to };
+}
+
 function panelView(
   { label, run, channel, colour }: Panel,
-  x: Domain,
+  { x, y }: { x: Domain; y: Domain },
   height: number,
   { marks }: TraceOptions,
   { last, alone }: { last: boolean; alone: boolean },
@@ -99,22 +123,18 @@ function panelView(
       title: last ? 'Time (s)' : null,
       labels: last,
       labelExpr: figureLabel,
-      tickCount: { expr: `floor(${'chartWidth'} / 90)` },
+      tickCount: { expr: 'floor(chartWidth / 90)' },
     },
   };
-  const title = alone
-    ? axisTitle(channelQuantity(channel), channel.unit)
-    : `${label} (${printedUnit(channel.unit.symbol)})`;
+  const title = alone ? axisTitle(channelQuantity(channel), channel.unit) : null;
   const axisY = {
     field: 'v',
     type: 'quantitative',
-    scale: { zero: false },
+    scale: { zero: false, nice: true, domain: [y.from, y.to] },
     axis: {
       title,
       tickCount: alone ? 6 : 3,
       labelExpr: figureLabel,
-      titleFontSize: alone ? 12 : 10,
-      titleLimit: height + 12,
     },
   };
   const area = (source: Run, color: object, opacity: number): object => ({
@@ -133,6 +153,17 @@ function panelView(
     encoding: { x: axisX, y: axisY, y2: { field: 'v2' }, detail: { field: 'piece' } },
   });
   return {
+    ...(alone
+      ? {}
+      : {
+          title: {
+            text: `${label} (${printedUnit(channel.unit.symbol)})`,
+            fontSize: 11,
+            fontWeight: 500,
+            offset: 3,
+            frame: 'group',
+          },
+        }),
     width: fullWidth,
     height,
     layer: [
@@ -196,14 +227,8 @@ function pieces(run: Run, name: string, x: Domain): Piece[] {
 
 function traceDescription(panels: readonly Panel[], x: Domain): string {
   const lines = panels.map(({ label, run, channel }) => {
-    const { samples } = channel;
-    let low = Infinity;
-    let high = -Infinity;
-    for (const sample of samples) {
-      if (sample < low) low = sample;
-      if (sample > high) high = sample;
-    }
-    const range = `${significant(low, 3)} to ${significant(high, 3)} ${printedUnit(channel.unit.symbol)}`;
+    const { from, to } = extent(channel.samples);
+    const range = `${significant(from, 3)} to ${significant(to, 3)} ${printedUnit(channel.unit.symbol)}`;
     const stretch =
       run.whole === undefined
         ? ''

@@ -1,0 +1,131 @@
+import type { ComparisonRow, ComparisonValue, Outcome } from '../../verbs/values.ts';
+import { figureLabel, type Domain } from '../axes.ts';
+import { bandName } from '../names.ts';
+import { drawn, interval, signed } from '../number.ts';
+import { role } from '../specification.ts';
+
+const outcomes: readonly { readonly outcome: Outcome; readonly word: string; readonly shape: string }[] = [
+  { outcome: 'lower', word: 'lower', shape: 'triangle-down' },
+  { outcome: 'higher', word: 'higher', shape: 'triangle-up' },
+  { outcome: 'equivalent', word: 'practically the same', shape: 'square' },
+  { outcome: 'unclear', word: 'not settled', shape: 'circle' },
+];
+
+export const outcomeWord = (outcome: Outcome): string =>
+  outcomes.find((entry) => entry.outcome === outcome)?.word ?? outcome;
+
+/** `-14.2 % (-19.1 to -9.0)`. */
+export function changeText({ changePercent, lowPercent, highPercent }: ComparisonRow): string {
+  const { value, low, high } = interval(changePercent, lowPercent, highPercent);
+  return lowPercent === undefined ? `${signed(value)} %` : `${signed(value)} % (${signed(low)} to ${signed(high)})`;
+}
+
+/** From the lowest limit to the highest, zero inside; a limit far beyond every change runs off the edge. */
+export function changeDomain(rows: readonly ComparisonRow[], margin = 0): Domain {
+  const changes = rows.map((row) => row.changePercent);
+  const reach = Math.max(...changes.map(Math.abs), margin * 100, 2) * 4 + 10;
+  const from = Math.max(
+    -100,
+    -reach,
+    Math.min(-margin * 110, 0, ...changes, ...rows.map((row) => row.lowPercent ?? 0)),
+  );
+  const to = Math.min(reach, Math.max(margin * 110, 0, ...changes, ...rows.map((row) => row.highPercent ?? 0)));
+  const room = (to - from) * 0.06 + 0.5;
+  return { from: from - room, to: to + room };
+}
+
+export const bandLabel = ({ band, primary }: ComparisonRow): string =>
+  `${bandName(band)}${primary === true ? ' ★' : ''}`;
+
+/** Zone of no practical difference, zero line, interval, change and its figures, from back to front. */
+export function changeLayers(value: ComparisonValue): object[] {
+  const { rows, margin } = value;
+  const domain = changeDomain(rows, margin);
+  const data = { values: changeData(rows, domain) };
+  const names = rows.map(bandLabel);
+  const y = {
+    field: 'band',
+    type: 'nominal',
+    sort: null,
+    scale: { domain: names, padding: 0.1 },
+    axis: { title: null, ticks: false, domain: false, labelLimit: 90 },
+  };
+  const x = (field: string): object => ({ field, ...changeAxis(value, domain) });
+  const present = outcomes.filter(({ outcome }) => rows.some((row) => row.outcome === outcome));
+  const words = present.map(({ word }) => word);
+  const byOutcome = (range: readonly unknown[]): object => ({
+    field: 'outcome',
+    type: 'nominal',
+    scale: { domain: words, range },
+    legend: { title: null },
+  });
+  const color = byOutcome(present.map(({ outcome }) => role(outcome)));
+  const figures = { type: 'text', aria: false, dy: -12, fontSize: 11, align: { expr: 'datum.side' } };
+  const written = { y, x: x('change'), text: { field: 'text', type: 'nominal' } };
+  return [
+    ...(margin === undefined ? [] : [zoneLayer(margin, x)]),
+    {
+      data: { values: [{ zero: 0 }] },
+      mark: { type: 'rule', aria: false, strokeWidth: 1.2 },
+      encoding: { x: x('zero') },
+    },
+    {
+      data,
+      mark: { type: 'rule', aria: false, strokeWidth: role('strong'), clip: true },
+      encoding: { y, x: x('low'), x2: { field: 'high' }, color },
+    },
+    {
+      data,
+      mark: { type: 'point', aria: false, filled: true, size: 110, opacity: 1, tooltip: { content: 'encoding' } },
+      encoding: {
+        y,
+        x: x('change'),
+        color,
+        shape: byOutcome(present.map((entry) => entry.shape)),
+        tooltip: { field: 'says', type: 'nominal' },
+      },
+    },
+    // The same text in the background's colour behind it, so that no line runs through the figures.
+    {
+      data,
+      mark: { ...figures, stroke: role('background'), strokeWidth: 4, fill: role('background') },
+      encoding: written,
+    },
+    { data, mark: { ...figures, fill: role('ink') }, encoding: written },
+  ];
+}
+
+function changeAxis(value: ComparisonValue, domain: Domain): object {
+  return {
+    type: 'quantitative',
+    scale: { domain: [domain.from, domain.to], nice: false, zero: false },
+    axis: {
+      title: `Change of ${value.metric} from ${value.a.name} to ${value.b.name} (%)`,
+      grid: true,
+      labelExpr: figureLabel,
+      tickCount: { expr: 'floor(chartWidth / 80)' },
+    },
+  };
+}
+
+function zoneLayer(margin: number, x: (field: string) => object): object {
+  return {
+    data: { values: [{ from: -100 * margin, to: 100 * margin }] },
+    mark: { type: 'rect', aria: false, color: role('shade_alternate') },
+    encoding: { x: x('from'), x2: { field: 'to' } },
+  };
+}
+
+function changeData(rows: readonly ComparisonRow[], domain: Domain): object[] {
+  const along = (change: number): number => (change - domain.from) / (domain.to - domain.from);
+  return rows.map((row) => ({
+    band: bandLabel(row),
+    change: drawn(row.changePercent),
+    low: drawn(Math.max(domain.from, row.lowPercent ?? row.changePercent)),
+    high: drawn(Math.min(domain.to, row.highPercent ?? row.changePercent)),
+    outcome: outcomeWord(row.outcome),
+    side: along(row.changePercent) < 0.15 ? 'left' : along(row.changePercent) > 0.85 ? 'right' : 'center',
+    text: changeText(row),
+    says: `${bandLabel(row)}\n${row.sentence}`,
+  }));
+}

@@ -1,0 +1,48 @@
+import type { Band } from '../../verbs/values.ts';
+import { along, placeLabels, type Domain, type PlacedLabel } from '../axes.ts';
+import { bandName } from '../names.ts';
+import { hertz } from '../number.ts';
+import { fullWidth } from '../specification.ts';
+import type { OverlayOptions } from './overlay.ts';
+
+/** Names of bands and marks above the curves. */
+
+export const labelHeight = 14;
+const rowLimit = 4;
+
+export interface VisibleBand {
+  readonly band: Band;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Bands as far as they lie in the picture. */
+export function visibleBands({ bands }: OverlayOptions, x: Domain): VisibleBand[] {
+  return bands
+    .map((band) => ({ band, from: Math.max(band.from, x.from), to: Math.min(band.to, x.to) }))
+    .filter(({ from, to }) => from < to);
+}
+
+export const visibleMarks = ({ marks }: OverlayOptions, x: Domain): OverlayOptions['marks'] =>
+  marks.filter(({ at }) => at >= x.from && at <= x.to);
+
+export function overlayLabels(options: OverlayOptions, x: Domain): PlacedLabel[] {
+  const position = (at: number): number => along(x, options.frequency, at);
+  const bands = visibleBands(options, x).map(({ band, from, to }) => ({
+    at: (position(from) + position(to)) / 2,
+    text: bandName(band),
+    align: 'center' as const,
+  }));
+  const marks = visibleMarks(options, x).map(({ at, label }) => ({
+    at: position(at),
+    text: label === '' ? hertz(at) : label,
+    align: 'left' as const,
+  }));
+  return placeLabels([...bands, ...marks], fullWidth, rowLimit);
+}
+
+/** Height in px to be kept free above the curves. */
+export function labelRoom(options: OverlayOptions, x: Domain): number {
+  const rows = overlayLabels(options, x).map(({ row }) => row + 1);
+  return rows.length === 0 ? 0 : Math.max(...rows) * labelHeight + 4;
+}

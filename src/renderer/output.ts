@@ -1,0 +1,58 @@
+import type { Output, Part } from '../charts/output.ts';
+import type { Theme } from '../charts/theme.ts';
+import { drawChart, type DrawnChart } from './chart.ts';
+import { element } from './element.ts';
+import { messageElement } from './message.ts';
+import { tableElement } from './table.ts';
+
+/** One output item on the page. */
+export interface DrawnOutput {
+  readonly ready: Promise<void>;
+  retheme(theme: Theme): void;
+  dispose(): void;
+}
+
+/** Puts an output into its place, and in it what was there before is gone: messages first, for they may explain the rest. */
+export function drawOutput(data: unknown, place: HTMLElement, theme: Theme): DrawnOutput {
+  const charts: DrawnChart[] = [];
+  const drawn = (part: Part): Node => {
+    switch (part.type) {
+      case 'chart':
+        charts.push(drawChart(part, theme));
+        return charts[charts.length - 1].element;
+      case 'table':
+        return tableElement(part);
+      case 'text':
+        return element('p', 'washboard-text', part.text);
+    }
+  };
+  const contents = isOutput(data)
+    ? [...data.messages.map(messageElement), ...data.parts.map(drawn)]
+    : [unreadable(data)];
+  place.replaceChildren(element('div', 'washboard-output', ...contents));
+  return {
+    ready: Promise.all(charts.map((chart) => chart.ready)).then(() => undefined),
+    retheme: (next) => charts.forEach((chart) => chart.retheme(next)),
+    dispose: () => charts.splice(0).forEach((chart) => chart.dispose()),
+  };
+}
+
+function isOutput(data: unknown): data is Output {
+  if (typeof data !== 'object' || data === null) return false;
+  const { version, parts, messages } = data as Partial<Record<keyof Output, unknown>>;
+  return version === 1 && Array.isArray(parts) && Array.isArray(messages);
+}
+
+/** For what another version of the extension wrote, or nobody: said, with the text it brings, if any. */
+function unreadable(data: unknown): HTMLElement {
+  const { version, text } = (typeof data === 'object' && data !== null ? data : {}) as {
+    version?: unknown;
+    text?: unknown;
+  };
+  const reason =
+    version === undefined || version === 1
+      ? "This output can't be read. Run the cell again."
+      : `This output has version ${String(version)}, and this renderer knows version 1. Update the extension, or run the cell again.`;
+  const notice = messageElement({ severity: 'warning', code: 'renderer.version', message: reason });
+  return typeof text === 'string' ? element('div', '', notice, element('pre', 'washboard-plain', text)) : notice;
+}
