@@ -18,16 +18,32 @@ const common = {
   metafile: true,
 };
 // Vega's entry for Node awaits an optional canvas at the top level, which no CommonJS file can: its browser build serves.
-const vegaInNode = { platform: 'node', mainFields: ['module', 'main'], conditions: ['browser', 'module', 'import', 'default'] };
+const vegaInNode = {
+  platform: 'node',
+  mainFields: ['module', 'main'],
+  conditions: ['browser', 'module', 'import', 'default'],
+};
 // The compiler of Vega-Lite wants four small functions of Vega, which its utilities have too.
 const compilerOnly = { ...vegaInNode, alias: { vega: 'vega-util' } };
 
 await rm(new URL('../dist', import.meta.url), { recursive: true, force: true });
 const bundles = [
-  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/extension.cjs', format: 'cjs', platform: 'node', external: ['vscode'] },
+  {
+    entryPoints: ['src/editor/extension.ts'],
+    outfile: 'dist/extension.cjs',
+    format: 'cjs',
+    platform: 'node',
+    external: ['vscode'],
+  },
   { entryPoints: ['src/editor/worker.ts'], outfile: 'dist/worker.cjs', format: 'cjs', ...compilerOnly },
   { entryPoints: ['src/renderer/index.ts'], outfile: 'dist/renderer.js', format: 'esm', platform: 'browser' },
-  { entryPoints: ['src/cli/main.ts'], outfile: 'dist/washboard.cjs', format: 'cjs', ...compilerOnly, banner: { js: '#!/usr/bin/env node' } },
+  {
+    entryPoints: ['src/cli/main.ts'],
+    outfile: 'dist/washboard.cjs',
+    format: 'cjs',
+    ...compilerOnly,
+    banner: { js: '#!/usr/bin/env node' },
+  },
 ];
 for (const bundle of bundles) {
   const { metafile } = await build({ ...common, ...bundle });

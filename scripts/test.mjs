@@ -13,7 +13,11 @@ const counts = { passed: 0, failed: 0 };
 function step(title, command, args, report) {
   console.log(`\n── ${title}`);
   const began = Date.now();
-  const { status } = spawnSync(command, args, { cwd: root, stdio: 'inherit', env: { ...process.env, FORCE_COLOR: '0' } });
+  const { status } = spawnSync(command, args, {
+    cwd: root,
+    stdio: 'inherit',
+    env: { ...process.env, FORCE_COLOR: '0' },
+  });
   const read = report !== undefined && existsSync(report) ? JSON.parse(readFileSync(report, 'utf8')).stats : undefined;
   if (read !== undefined) {
     counts.passed += read.passes;
@@ -29,16 +33,21 @@ step('lint', bin('eslint'), ['.']);
 step('format', bin('prettier'), ['--check', '--log-level', 'warn', '.']);
 step('types', bin('tsc'), ['-b']);
 step('build', process.execPath, ['scripts/build.mjs']);
-step('unit and published checks', process.execPath, [
-  bin('mocha').replace('.bin/mocha', 'mocha/bin/mocha.js'),
-  'test/**/*.test.ts',
-  '--ignore',
-  'test/editor/**',
-  '--reporter',
-  'scripts/mocha-reporter.cjs',
-  '--reporter-option',
-  `output=${unit}`,
-], unit);
+step(
+  'unit and published checks',
+  process.execPath,
+  [
+    bin('mocha').replace('.bin/mocha', 'mocha/bin/mocha.js'),
+    'test/**/*.test.ts',
+    '--ignore',
+    'test/editor/**',
+    '--reporter',
+    'scripts/mocha-reporter.cjs',
+    '--reporter-option',
+    `output=${unit}`,
+  ],
+  unit,
+);
 const editor = join(reports, 'editor.json');
 if (process.argv.includes('--no-editor')) console.log('\n── editor tests left out');
 else step('real editor', process.execPath, ['scripts/test-editor.mjs', '--report', editor], editor);

@@ -22,7 +22,7 @@ const name = '[\\p{L}_][\\p{L}\\p{N}\\p{M}_]*';
 const before = '(?<![\\p{L}\\p{N}\\p{M}_])';
 const after = '(?![\\p{L}\\p{N}\\p{M}_])';
 
-const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/-]/g, '\\$&');
+const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
 
 /** Longer spellings first, or `m` would take the head of `mm`. */
 const anyOf = (words: Iterable<string>): string =>

@@ -27,7 +27,8 @@ export function openNotebook(path: string, rootOption: string | undefined): Open
   const root = rootOption === undefined ? projectRoot(folder) : resolve(rootOption);
   if (rootOption !== undefined && !existsSync(root)) return `there is no folder ${rootOption}.`;
   const fromRoot = relative(root, folder);
-  if (fromRoot === '..' || fromRoot.startsWith(`..${sep}`)) return `${path} does not lie in the project folder ${rootOption ?? root}.`;
+  if (fromRoot === '..' || fromRoot.startsWith(`..${sep}`))
+    return `${path} does not lie in the project folder ${rootOption ?? root}.`;
   const notebook = parseNotebook(readFileSync(path));
   if (isRefusal(notebook)) return `${path}, line ${notebook.refused.line}: ${notebook.refused.message}`;
   const cells = notebook.cells

@@ -22,11 +22,17 @@ export async function run(words: readonly string[]): Promise<number> {
   if (typeof notebook === 'string') return wrong(notebook, false);
   const count = notebook.cells.length;
   if (asked.cell !== undefined && (asked.cell < 1 || asked.cell > count)) {
-    return wrong(`${asked.path} has ${count} ${count === 1 ? 'cell' : 'cells'}, counted from 1: there is no cell ${asked.cell}.`, false);
+    return wrong(
+      `${asked.path} has ${count} ${count === 1 ? 'cell' : 'cells'}, counted from 1: there is no cell ${asked.cell}.`,
+      false,
+    );
   }
   const watch = terminalWatch();
   const cells = notebook.cells.map(({ text }) => text);
-  const report = await notebook.engine.run({ cells, wanted: asked.cell === undefined ? 'all' : [asked.cell - 1] }, watch);
+  const report = await notebook.engine.run(
+    { cells, wanted: asked.cell === undefined ? 'all' : [asked.cell - 1] },
+    watch,
+  );
   watch.done();
   if (asked.json) process.stdout.write(`${JSON.stringify(reportJson(basename(asked.path), notebook.cells, report))}\n`);
   else print(notebook, report, asked.cell);
@@ -40,9 +46,16 @@ function understand(words: readonly string[]): Asked | string {
       options: { json: { type: 'boolean' }, cell: { type: 'string' }, root: { type: 'string' } },
       allowPositionals: true,
     });
-    if (positionals.length !== 1) return positionals.length === 0 ? 'name a notebook to run.' : 'name one notebook to run.';
-    if (values.cell !== undefined && !/^\d+$/.test(values.cell)) return `--cell takes a whole number, not "${values.cell}".`;
-    return { path: positionals[0], json: values.json === true, cell: values.cell === undefined ? undefined : Number(values.cell), root: values.root };
+    if (positionals.length !== 1)
+      return positionals.length === 0 ? 'name a notebook to run.' : 'name one notebook to run.';
+    if (values.cell !== undefined && !/^\d+$/.test(values.cell))
+      return `--cell takes a whole number, not "${values.cell}".`;
+    return {
+      path: positionals[0],
+      json: values.json === true,
+      cell: values.cell === undefined ? undefined : Number(values.cell),
+      root: values.root,
+    };
   } catch (error) {
     return error instanceof Error ? error.message : String(error);
   }
@@ -57,7 +70,8 @@ function wrong(message: string, withUsage = true): number {
 function print(notebook: OpenNotebook, report: RunReport, only: number | undefined): void {
   for (const result of report.results) {
     const output = show(result);
-    if (output === undefined || (only !== undefined && result.cell !== only - 1 && result.error === undefined)) continue;
+    if (output === undefined || (only !== undefined && result.cell !== only - 1 && result.error === undefined))
+      continue;
     const line = notebook.cells[result.cell].line + result.line - 1;
     const head = `── cell ${result.cell + 1}, line ${line}${result.name === undefined ? '' : `, ${result.name}`} `;
     const text = `${head.padEnd(72, '─')}\n${output.text}\n\n`;

@@ -35,7 +35,11 @@ export function diskFiles(folder: string, root: string): Files {
     const absolute = resolve(folder, pattern);
     const found = await fs.stat(absolute).catch(() => undefined);
     if (found === undefined) return failed('file.missing', await missing(folder, pattern));
-    if (found.isDirectory()) return failed('file.folder', `"${pattern}" is a folder: name its files, as in "${pattern.replace(/\/$/, '')}/*.csv".`);
+    if (found.isDirectory())
+      return failed(
+        'file.folder',
+        `"${pattern}" is a folder: name its files, as in "${pattern.replace(/\/$/, '')}/*.csv".`,
+      );
     return { ok: true, paths: [slashed(pattern)] };
   }
 
@@ -80,7 +84,8 @@ async function whyOutside(folder: string, root: string, path: string): Promise<s
   if (isAbsolute(path) || /^[a-zA-Z]:[\\/]/.test(path)) {
     return `"${path}" is an absolute path: raw files are named relative to the notebook's folder, so that the study runs on any machine.`;
   }
-  if (/^[a-z][a-z0-9+.-]+:\/\//i.test(path)) return `"${path}" is an address: raw files must lie in the project folder.`;
+  if (/^[a-z][a-z0-9+.-]+:\/\//i.test(path))
+    return `"${path}" is an address: raw files must lie in the project folder.`;
   const inside = (real: string, realRoot: string): boolean => real === realRoot || real.startsWith(realRoot + sep);
   const fixed = isPattern(path) ? dirname(path.slice(0, path.search(/[*?]/)) + 'x') : path;
   const absolute = resolve(folder, fixed);
@@ -107,7 +112,8 @@ async function expandPattern(folder: string, root: string, pattern: string): Pro
       for (const entry of entries) {
         // A hidden file is never meant by a pattern.
         if (entry.name.startsWith('.') || !expression.test(entry.name.normalize())) continue;
-        if (last ? !entry.isDirectory() : entry.isDirectory() || entry.isSymbolicLink()) next.push(level + entry.name + (last ? '' : '/'));
+        if (last ? !entry.isDirectory() : entry.isDirectory() || entry.isSymbolicLink())
+          next.push(level + entry.name + (last ? '' : '/'));
       }
     }
     levels = next;
@@ -138,5 +144,7 @@ async function missing(folder: string, path: string): Promise<string> {
   const place = slashed(path).slice(0, -name.length);
   if (entries === undefined) return `There is no file "${path}": its folder "${place}" does not exist.`;
   const near = nearest(name, entries, 1)[0];
-  return near === undefined ? `There is no file "${path}".` : `There is no file "${path}": did you mean "${place}${near}"?`;
+  return near === undefined
+    ? `There is no file "${path}".`
+    : `There is no file "${path}": did you mean "${place}${near}"?`;
 }

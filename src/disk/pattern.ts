@@ -3,6 +3,9 @@ export const isPattern = (path: string): boolean => /[*?]/.test(path);
 
 /** One folder level of a pattern as an expression: `*` is any number of characters, `?` exactly one. */
 export function levelExpression(level: string): RegExp {
-  const escaped = level.replace(/[.+^${}()|[\]\\]/g, '\\$&').replace(/\*+/g, '.*').replace(/\?/g, '.');
+  const escaped = level
+    .replace(/[.+^${}()|[\]\\]/g, '\\$&')
+    .replace(/\*+/g, '.*')
+    .replace(/\?/g, '.');
   return new RegExp(`^${escaped}$`, 'u');
 }

@@ -20,7 +20,11 @@ export function registerCommands(controller: Controller): vscode.Disposable {
 }
 
 async function newNotebook(): Promise<void> {
-  const prose = new vscode.NotebookCellData(vscode.NotebookCellKind.Markup, '# A new study\n\nWhat is the question, which band decides, and what was changed?', 'markdown');
+  const prose = new vscode.NotebookCellData(
+    vscode.NotebookCellKind.Markup,
+    '# A new study\n\nWhat is the question, which band decides, and what was changed?',
+    'markdown',
+  );
   const code = new vscode.NotebookCellData(vscode.NotebookCellKind.Code, starter.trimEnd(), languageId);
   const notebook = await vscode.workspace.openNotebookDocument(notebookType, new vscode.NotebookData([prose, code]));
   await vscode.window.showNotebookDocument(notebook);

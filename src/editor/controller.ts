@@ -63,7 +63,8 @@ export class Controller {
     let stopped = false;
     try {
       const place = placeOf(notebook);
-      if (place === undefined) throw new Error('Save the notebook first: the paths of raw files are relative to its folder.');
+      if (place === undefined)
+        throw new Error('Save the notebook first: the paths of raw files are relative to its folder.');
       const all = codeCells(notebook, languageId);
       const texts = all.map(({ document }) => document.getText());
       const run = await this.#engine.run(
@@ -72,17 +73,23 @@ export class Controller {
         all.indexOf(cell),
         {
           output: (output, line) => shown.push({ output, line }),
-          progress: (fraction, what) => this.#states.set(cell, { ...this.#states.get(cell), progress: `${what}, ${Math.round(fraction * 100)} %` }),
+          progress: (fraction, what) =>
+            this.#states.set(cell, { ...this.#states.get(cell), progress: `${what}, ${Math.round(fraction * 100)} %` }),
         },
         (stop) => execution.token.onCancellationRequested(stop),
       );
       stopped = run.cancelled;
       success = stopped ? undefined : run.ok;
       // A run that was stopped leaves what the cell showed before.
-      if (!stopped) await execution.replaceOutput(shown.sort((a, b) => a.line - b.line).map(({ output }) => cellOutput(output)));
+      if (!stopped)
+        await execution.replaceOutput(shown.sort((a, b) => a.line - b.line).map(({ output }) => cellOutput(output)));
       this.#states.set(cell, stopped ? { ...this.#states.get(cell) } : { key: run.key });
     } catch (error) {
-      await execution.replaceOutput(new vscode.NotebookCellOutput([vscode.NotebookCellOutputItem.error(error instanceof Error ? error : new Error(String(error)))]));
+      await execution.replaceOutput(
+        new vscode.NotebookCellOutput([
+          vscode.NotebookCellOutputItem.error(error instanceof Error ? error : new Error(String(error))),
+        ]),
+      );
     } finally {
       const { progress: _, ...rest } = this.#states.get(cell);
       this.#states.set(cell, rest);
@@ -103,7 +110,10 @@ export class Controller {
     const place = placeOf(notebook);
     if (place === undefined) return [];
     const cells = codeCells(notebook, languageId);
-    const keys = await this.#engine.keys(place, cells.map(({ document }) => document.getText()));
+    const keys = await this.#engine.keys(
+      place,
+      cells.map(({ document }) => document.getText()),
+    );
     return cells.filter((cell, index) => {
       const { key } = this.#states.get(cell);
       return key !== undefined && key !== keys[index];
@@ -112,7 +122,7 @@ export class Controller {
 
   /** Marks the cells whose output no longer follows from the notebook and its raw files. */
   async markStale(notebook: vscode.NotebookDocument): Promise<void> {
-    const stale = await this.#staleCells(notebook).catch(() => []);
+    const stale = await this.#staleCells(notebook).catch((): vscode.NotebookCell[] => []);
     for (const cell of codeCells(notebook, languageId)) {
       const state = this.#states.get(cell);
       if (state.key !== undefined) this.#states.set(cell, { ...state, stale: stale.includes(cell) });

@@ -33,7 +33,13 @@ export class EngineThread {
   }
 
   /** Runs one cell and what it needs. */
-  run(notebook: NotebookPlace, cells: readonly string[], cell: number, listener: RunListener, onStop: (stop: () => void) => void): Promise<CellRun> {
+  run(
+    notebook: NotebookPlace,
+    cells: readonly string[],
+    cell: number,
+    listener: RunListener,
+    onStop: (stop: () => void) => void,
+  ): Promise<CellRun> {
     const id = this.#next++;
     const stop = new SharedArrayBuffer(4);
     onStop(() => Atomics.store(new Int32Array(stop), 0, 1));
@@ -90,7 +96,9 @@ export class EngineThread {
       this.#failAll(error);
     };
     worker.on('error', lost);
-    worker.on('exit', (code) => lost(new Error(`The engine ended unexpectedly (code ${code}); running the cell again starts it anew.`)));
+    worker.on('exit', (code) =>
+      lost(new Error(`The engine ended unexpectedly (code ${code}); running the cell again starts it anew.`)),
+    );
     this.#worker = worker;
     return worker;
   }

@@ -13,5 +13,7 @@ export function placeOf({ uri }: { readonly uri: vscode.Uri }): NotebookPlace | 
 
 /** The notebook's cells in our language, in order. */
 export function codeCells(notebook: vscode.NotebookDocument, language: string): vscode.NotebookCell[] {
-  return notebook.getCells().filter(({ kind, document }) => kind === vscode.NotebookCellKind.Code && document.languageId === language);
+  return notebook
+    .getCells()
+    .filter(({ kind, document }) => kind === vscode.NotebookCellKind.Code && document.languageId === language);
 }

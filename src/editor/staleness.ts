@@ -15,7 +15,8 @@ export function watchStaleness(controller: Controller): vscode.Disposable {
       }, 400),
     );
   };
-  const all = (): void => vscode.workspace.notebookDocuments.filter((notebook) => notebook.notebookType === notebookType).forEach(soon);
+  const all = (): void =>
+    vscode.workspace.notebookDocuments.filter((notebook) => notebook.notebookType === notebookType).forEach(soon);
   const files = vscode.workspace.createFileSystemWatcher('**/*.{csv,txt,tsv,gz,dat,log,wav,parquet,uff,unv,asc}');
   return vscode.Disposable.from(
     files,

@@ -14,7 +14,11 @@ export function registerStatusBar(states: CellStates): vscode.Disposable {
       if (stale !== true) return [];
       const item = new vscode.NotebookCellStatusBarItem('$(history) Out of date', at);
       item.tooltip = 'Something that this cell uses has changed since it ran. Run it again.';
-      item.command = { title: 'Run cell', command: 'notebook.cell.execute', arguments: [{ ranges: [{ start: cell.index, end: cell.index + 1 }], document: cell.notebook.uri }] };
+      item.command = {
+        title: 'Run cell',
+        command: 'notebook.cell.execute',
+        arguments: [{ ranges: [{ start: cell.index, end: cell.index + 1 }], document: cell.notebook.uri }],
+      };
       return [item];
     },
   });

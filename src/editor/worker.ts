@@ -5,5 +5,8 @@ import { Service, type Request } from '../engine/service.ts';
 // The engine on a thread of its own, so that a long reading never holds up the editor.
 const port = parentPort;
 if (port === null) throw new Error('to be started as a worker');
-const service = new Service(({ folder, root }) => diskHost(folder, root), (reply) => port.postMessage(reply));
+const service = new Service(
+  ({ folder, root }) => diskHost(folder, root),
+  (reply) => port.postMessage(reply),
+);
 port.on('message', (request: Request) => service.receive(request));

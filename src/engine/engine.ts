@@ -65,7 +65,8 @@ class Run {
     this.#host = host;
     this.#cache = cache;
     for (const statement of notebook.statements) {
-      if (statement.name !== undefined && !this.#binders.has(statement.name.text)) this.#binders.set(statement.name.text, statement);
+      if (statement.name !== undefined && !this.#binders.has(statement.name.text))
+        this.#binders.set(statement.name.text, statement);
     }
     this.#keySource = {
       digest: host.digest,
@@ -77,7 +78,8 @@ class Run {
   async all(listen: Listener): Promise<RunReport> {
     const wanted = this.#wanted();
     const results = new Map<CheckedStatement, StatementResult>();
-    for (const statement of this.#notebook.order) {
+    for (const index of this.#notebook.order) {
+      const statement = this.#notebook.statements[index];
       if (!wanted.has(statement)) continue;
       if (this.#watch.cancelled()) break;
       const result = await this.#statement(statement);
@@ -126,7 +128,11 @@ class Run {
     const error = statement.problems.find(({ severity }) => severity === 'error');
     if (error !== undefined || statement.expression === undefined) {
       const place = error?.place ?? statement.place;
-      return this.#result(statement, undefined, [], { code: error?.code ?? 'statement.empty', message: error?.message ?? 'Nothing to do here.', place });
+      return this.#result(statement, undefined, [], {
+        code: error?.code ?? 'statement.empty',
+        message: error?.message ?? 'Nothing to do here.',
+        place,
+      });
     }
     const evaluator = new Evaluator({
       files: this.#host.files,
@@ -151,7 +157,12 @@ class Run {
     const error =
       failure === undefined
         ? undefined
-        : { code: failure.code, message: failure.message, place: failure.place, ...locate(this.#request.cells[statement.cell], failure.place) };
+        : {
+            code: failure.code,
+            message: failure.message,
+            place: failure.place,
+            ...locate(this.#request.cells[statement.cell], failure.place),
+          };
     const inCell = this.#notebook.statements.filter(({ cell }) => cell === statement.cell);
     const shown = statement.name === undefined || inCell[inCell.length - 1] === statement;
     const { cell, line, name } = statement;
@@ -187,7 +198,9 @@ class Run {
 
 function literals(call: Extract<Checked, { type: 'call' }>): Given {
   const kept = (given: typeof call.operands): Record<string, Argument[]> =>
-    Object.fromEntries(Object.entries(given).map(([name, nodes]) => [name, nodes.flatMap((node) => literalArgument(node) ?? [])]));
+    Object.fromEntries(
+      Object.entries(given).map(([name, nodes]) => [name, nodes.flatMap((node) => literalArgument(node) ?? [])]),
+    );
   return { operands: kept(call.operands), options: kept(call.options) };
 }
 

@@ -15,7 +15,8 @@ export interface PlacedFailure extends Failure {
   readonly place: Place;
 }
 
-export type Evaluated<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly failure: PlacedFailure };
+export type Evaluated<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly failure: PlacedFailure };
 
 /** What evaluation of one statement needs; one object a statement, since it gathers that statement's warnings. */
 export interface Surroundings {
@@ -45,7 +46,9 @@ export class Evaluator {
         return this.#call(node);
       case 'name': {
         const value = this.#around.valueOf(node.name);
-        return value === undefined ? fail('name.failed', `${node.name} has no value, because its own statement failed.`, node.place) : { ok: true, value };
+        return value === undefined
+          ? fail('name.failed', `${node.name} has no value, because its own statement failed.`, node.place)
+          : { ok: true, value };
       }
       case 'pick': {
         const of = await this.value(node.of);
@@ -63,7 +66,9 @@ export class Evaluator {
         const left = await this.#quantity(node.left);
         if (!left.ok) return left;
         const right = await this.#quantity(node.right);
-        return right.ok ? placed(arithmetic(node.operator, left.value.quantity, right.value.quantity), node.place) : right;
+        return right.ok
+          ? placed(arithmetic(node.operator, left.value.quantity, right.value.quantity), node.place)
+          : right;
       }
       case 'negative': {
         const of = await this.#quantity(node.of);
@@ -86,7 +91,11 @@ export class Evaluator {
     const found = await this.value(node);
     if (!found.ok) return found;
     if (found.value.kind === 'quantity') return { ok: true, value: found.value };
-    return fail('quantity.expected', `Arithmetic works on quantities, and this is ${articled(found.value.kind)}.`, node.place);
+    return fail(
+      'quantity.expected',
+      `Arithmetic works on quantities, and this is ${articled(found.value.kind)}.`,
+      node.place,
+    );
   }
 
   async #function(node: Extract<Checked, { type: 'function' }>): Promise<Evaluated<Value>> {
@@ -158,7 +167,8 @@ export class Evaluator {
     }
     const found = await this.value(node);
     if (!found.ok) return found;
-    if (found.value.kind === 'quantity') return { ok: true, value: { type: 'quantity', quantity: found.value.quantity } };
+    if (found.value.kind === 'quantity')
+      return { ok: true, value: { type: 'quantity', quantity: found.value.quantity } };
     if (found.value.kind === 'text') return { ok: true, value: { type: 'text', text: found.value.text } };
     return { ok: true, value: { type: 'value', value: found.value, name: nameIn(node) } };
   }
@@ -174,7 +184,9 @@ export function literalArgument(node: CheckedArgument): Argument | undefined {
     case 'text':
       return { type: 'text', text: node.text };
     case 'word':
-      return node.text === undefined ? { type: 'word', word: node.word } : { type: 'word', word: node.word, text: node.text };
+      return node.text === undefined
+        ? { type: 'word', word: node.word }
+        : { type: 'word', word: node.word, text: node.text };
     case 'unit':
       return { type: 'unit', unit: node.unit };
     default:

@@ -11,7 +11,9 @@ export interface CellPlace {
 export function reportJson(notebook: string, cells: readonly CellPlace[], { ok, results, sources }: RunReport): Json {
   const shown = cells.flatMap(({ line }, index) => {
     const statements = results.filter(({ cell }) => cell === index);
-    return statements.length === 0 ? [] : [{ index, line, statements: statements.map((result) => statementJson(line, result)) }];
+    return statements.length === 0
+      ? []
+      : [{ index, line, statements: statements.map((result) => statementJson(line, result)) }];
   });
   return { notebook, ok, sources: sources.map(({ path, bytes, sha256 }) => ({ path, bytes, sha256 })), cells: shown };
 }
@@ -23,6 +25,9 @@ function statementJson(cellLine: number, { line, name, kind, value, warnings, er
     kind: kind ?? null,
     value: value === undefined ? null : toJson(value),
     warnings: warnings.map(({ code, message }) => ({ code, message })),
-    error: error === undefined ? null : { code: error.code, message: error.message, line: cellLine + error.line - 1, from: error.from, to: error.to },
+    error:
+      error === undefined
+        ? null
+        : { code: error.code, message: error.message, line: cellLine + error.line - 1, from: error.from, to: error.to },
   };
 }

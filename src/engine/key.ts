@@ -18,7 +18,8 @@ const quantityKey = ({ value, unit }: Quantity): string => `${value} ${unitKey(u
  * Places and spelling do not enter it; verb, arguments, the keys of operands and the hashes of raw files do.
  */
 export async function keyOf(node: CheckedArgument, source: KeySource): Promise<string> {
-  const inner = (nodes: readonly CheckedArgument[]): Promise<string[]> => Promise.all(nodes.map((part) => keyOf(part, source)));
+  const inner = (nodes: readonly CheckedArgument[]): Promise<string[]> =>
+    Promise.all(nodes.map((part) => keyOf(part, source)));
   switch (node.type) {
     case 'call': {
       const given = [await argumentsKey(node.operands, source), await argumentsKey(node.options, source)];

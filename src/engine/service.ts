@@ -25,9 +25,21 @@ export interface NotebookPlace {
 }
 
 export type Reply =
-  | { readonly type: 'output'; readonly id: number; readonly cell: number; readonly line: number; readonly output: Output }
+  | {
+      readonly type: 'output';
+      readonly id: number;
+      readonly cell: number;
+      readonly line: number;
+      readonly output: Output;
+    }
   | { readonly type: 'progress'; readonly id: number; readonly fraction: number; readonly what: string }
-  | { readonly type: 'done'; readonly id: number; readonly ok: boolean; readonly cancelled: boolean; readonly key: string }
+  | {
+      readonly type: 'done';
+      readonly id: number;
+      readonly ok: boolean;
+      readonly cancelled: boolean;
+      readonly key: string;
+    }
   | { readonly type: 'keys'; readonly id: number; readonly keys: readonly string[] }
   | { readonly type: 'failed'; readonly id: number; readonly message: string };
 
@@ -44,9 +56,16 @@ export class Service {
   }
 
   receive(request: Request): void {
-    this.#queue = this.#queue.then(() => this.#answer(request)).catch((error: unknown) => {
-      if ('id' in request) this.#reply({ type: 'failed', id: request.id, message: error instanceof Error ? (error.stack ?? error.message) : String(error) });
-    });
+    this.#queue = this.#queue
+      .then(() => this.#answer(request))
+      .catch((error: unknown) => {
+        if ('id' in request)
+          this.#reply({
+            type: 'failed',
+            id: request.id,
+            message: error instanceof Error ? (error.stack ?? error.message) : String(error),
+          });
+      });
   }
 
   async #answer(request: Request): Promise<void> {
@@ -58,7 +77,8 @@ export class Service {
     const wanted = new Set(request.wanted);
     const report = await engine.run({ cells, wanted: request.wanted }, watch, (result) => {
       const output = wanted.has(result.cell) ? show(result) : undefined;
-      if (output !== undefined && !watch.cancelled()) this.#reply({ type: 'output', id, cell: result.cell, line: result.line, output });
+      if (output !== undefined && !watch.cancelled())
+        this.#reply({ type: 'output', id, cell: result.cell, line: result.line, output });
     });
     const keys = await engine.keys(cells);
     const key = request.wanted.map((cell) => keys[cell]).join(' ');

@@ -7,7 +7,12 @@ export function show(result: StatementResult): Output | undefined {
   const { value, error, warnings, shown, name } = result;
   const messages: Message[] = warnings.map(({ code, message }) => ({ severity: 'warning', code, message }));
   if (error !== undefined) {
-    messages.unshift({ severity: 'error', code: error.code, message: error.message, where: whereOf(result.cell, error) });
+    messages.unshift({
+      severity: 'error',
+      code: error.code,
+      message: error.message,
+      where: whereOf(result.cell, error),
+    });
     return presentMessages(name, messages);
   }
   if (shown && value !== undefined) return present(value, name, messages);

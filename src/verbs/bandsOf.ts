@@ -6,8 +6,14 @@ import type { Band, BandRow, SpectrumEntry, SpectrumValue } from './values.ts';
 import { refuse, type Argument, type Failure } from './verb.ts';
 
 /** The bands given as ranges of frequency, or why one of them can't be taken of these spectra. */
-export function askedBands(given: readonly Argument[], spectra: readonly SpectrumEntry[], at: string): Band[] | { ok: false; failure: Failure } {
-  const bands = given.flatMap((argument) => (argument.type === 'range' ? [{ from: si(argument.from), to: si(argument.to) }] : []));
+export function askedBands(
+  given: readonly Argument[],
+  spectra: readonly SpectrumEntry[],
+  at: string,
+): Band[] | { ok: false; failure: Failure } {
+  const bands = given.flatMap((argument) =>
+    argument.type === 'range' ? [{ from: si(argument.from), to: si(argument.to) }] : [],
+  );
   for (const band of bands) {
     const refusal = whyOutside(band, spectra);
     if (refusal !== undefined) return refuse('band.outside', refusal, at);
@@ -28,13 +34,27 @@ export function whyOutside({ from, to }: Band, spectra: readonly SpectrumEntry[]
 
 export function bandRow(entry: SpectrumEntry, band: Band): BandRow {
   const { run, channel } = entry;
-  return { run, channel, band, unit: channel.unit, rms: bandRms(densityOf(entry), band.from, Math.min(band.to, halfRate(entry))) };
+  return {
+    run,
+    channel,
+    band,
+    unit: channel.unit,
+    rms: bandRms(densityOf(entry), band.from, Math.min(band.to, halfRate(entry))),
+  };
 }
 
 const halfRate = ({ spacing, segmentSamples }: SpectrumEntry): number => (spacing * segmentSamples) / 2;
 
 /** The entry's density in the signal room's form. */
-export function densityOf({ density, spacing, segmentSamples, segments, averages, noiseBandwidth, run }: SpectrumEntry): Density {
+export function densityOf({
+  density,
+  spacing,
+  segmentSamples,
+  segments,
+  averages,
+  noiseBandwidth,
+  run,
+}: SpectrumEntry): Density {
   return { density, step: spacing, segmentLength: segmentSamples, rate: run.rate, segments, averages, noiseBandwidth };
 }
 

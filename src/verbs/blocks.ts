@@ -16,7 +16,11 @@ export function blockMeanSquares({ run, channel }: SpectrumEntry, band: Band): n
   const blocks: number[] = [];
   for (const piece of pieces(run, channel)) {
     for (let from = 0; from + samples <= piece.length; from += samples) {
-      const density = welchDensity([piece.subarray(from, from + samples)], { shape, rate: run.rate, overlap: defaultWindow.overlap });
+      const density = welchDensity([piece.subarray(from, from + samples)], {
+        shape,
+        rate: run.rate,
+        overlap: defaultWindow.overlap,
+      });
       blocks.push(bandMeanSquare(density, band.from, Math.min(band.to, run.rate / 2)));
     }
   }

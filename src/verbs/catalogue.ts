@@ -14,7 +14,20 @@ import type { Verb } from './verb.ts';
 import { window } from './window.ts';
 
 /** Every verb of the language, in the order in which a study uses them. */
-export const verbs: readonly Verb[] = [load, channel, resultant, trim, detrend, levels, window, spectrum, band, compare, plot, table];
+export const verbs: readonly Verb[] = [
+  load,
+  channel,
+  resultant,
+  trim,
+  detrend,
+  levels,
+  window,
+  spectrum,
+  band,
+  compare,
+  plot,
+  table,
+];
 
 const byName = new Map(verbs.map((verb) => [verb.form.verb, verb]));
 const functionsByName = new Map(functions.map((one) => [one.form.name, one]));

@@ -34,7 +34,10 @@ export const channel: Verb = {
 };
 
 /** The channel of this name, else the one whose header is this text or begins with this word. */
-export function findChannel<T extends { readonly name: string; readonly header?: string | undefined }>(channels: readonly T[], name: string): T | undefined {
+export function findChannel<T extends { readonly name: string; readonly header?: string | undefined }>(
+  channels: readonly T[],
+  name: string,
+): T | undefined {
   const bare = (header: string): string => header.replace(/[\s_]*[([].*$/, '').trim();
   return (
     channels.find((one) => one.name === name) ??
@@ -46,8 +49,10 @@ export function findChannel<T extends { readonly name: string; readonly header?:
 
 function noChannel(run: Run, name: string): string {
   const names = run.channels.map((one) => one.name);
-  const list = names.length === 1 ? `only ${names[0]}` : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+  const list =
+    names.length === 1 ? `only ${names[0]}` : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
   return `${run.label} has no channel ${name}: it has ${list}.`;
 }
 
-export const channelOperand = (given: Parameters<Verb['evaluate']>[0], name: string): string | undefined => textOf(operand(given, name));
+export const channelOperand = (given: Parameters<Verb['evaluate']>[0], name: string): string | undefined =>
+  textOf(operand(given, name));

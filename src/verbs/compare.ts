@@ -16,14 +16,47 @@ export const compare: Verb = {
     summary: 'Says how much B differs from A in each band, and how sure that is.',
     help: 'The run is the unit of evidence: each run gives one band r.m.s., their logarithms are compared by Welch’s t (Welch 1947), and the change is B/A − 1 of the geometric means, in percent of amplitude and in dB (20 log10). With fewer than 3 runs a side the figure stands without inference. A change that is not shown is not the same as no change: read the interval. Name bands before looking at the spectra.',
     operands: [
-      { name: 'a', doc: 'The baseline: runs, or their spectrum.', accepts: [{ type: 'value', kinds: ['runs', 'spectrum'] }] },
-      { name: 'b', doc: 'What is held against it.', accepts: [{ type: 'value', kinds: ['runs', 'spectrum'] }], keyword: 'with' },
+      {
+        name: 'a',
+        doc: 'The baseline: runs, or their spectrum.',
+        accepts: [{ type: 'value', kinds: ['runs', 'spectrum'] }],
+      },
+      {
+        name: 'b',
+        doc: 'What is held against it.',
+        accepts: [{ type: 'value', kinds: ['runs', 'spectrum'] }],
+        keyword: 'with',
+      },
     ],
     options: [
-      { keyword: 'over', doc: 'The bands.', accepts: [{ type: 'range', dimension: 'frequency' }], many: true, default: '1 Hz to 0.4 × the rate' },
-      { keyword: 'using', doc: 'The window of the spectra, when runs are given.', accepts: [{ type: 'value', kinds: ['window'] }, { type: 'word', words: windowNames }, { type: 'step', verb: 'window' }], default: 'window hann 2 s overlap 50 %' },
-      { keyword: 'confidence', doc: 'Of the intervals.', accepts: [{ type: 'quantity', dimension: 'ratio', least: 0.5, most: 0.9999 }], default: '95 %' },
-      { keyword: 'margin', doc: 'Changes smaller than this, either way, count as none; state it before looking.', accepts: [{ type: 'quantity', dimension: 'ratio', least: 0, most: 1 }] },
+      {
+        keyword: 'over',
+        doc: 'The bands.',
+        accepts: [{ type: 'range', dimension: 'frequency' }],
+        many: true,
+        default: '1 Hz to 0.4 × the rate',
+      },
+      {
+        keyword: 'using',
+        doc: 'The window of the spectra, when runs are given.',
+        accepts: [
+          { type: 'value', kinds: ['window'] },
+          { type: 'word', words: windowNames },
+          { type: 'step', verb: 'window' },
+        ],
+        default: 'window hann 2 s overlap 50 %',
+      },
+      {
+        keyword: 'confidence',
+        doc: 'Of the intervals.',
+        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0.5, most: 0.9999 }],
+        default: '95 %',
+      },
+      {
+        keyword: 'margin',
+        doc: 'Changes smaller than this, either way, count as none; state it before looking.',
+        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0, most: 1 }],
+      },
       { keyword: 'paired', doc: 'Pair the k-th run of A with the k-th of B.', accepts: [] },
     ],
     gives: 'comparison',
@@ -40,14 +73,23 @@ export const compare: Verb = {
     if ('failure' in asked) return asked;
     const bands = asked.length > 0 ? asked : [usualBand([...a.runs, ...b.runs])];
     const confidence = siOf(given, 'confidence') ?? 0.95;
-    if (!(confidence > 0.5 && confidence < 1)) return refuse('confidence.range', 'A confidence lies between 50 % and 99.99 %.', 'confidence');
+    if (!(confidence > 0.5 && confidence < 1))
+      return refuse('confidence.range', 'A confidence lies between 50 % and 99.99 %.', 'confidence');
     const margin = siOf(given, 'margin');
     const method = hasFlag(given, 'paired') ? ('paired' as const) : ('welch' as const);
-    const found = compareLevels(bands.map((band) => levelsIn(band, a, b)), { confidence, margin, method });
+    const found = compareLevels(
+      bands.map((band) => levelsIn(band, a, b)),
+      { confidence, margin, method },
+    );
     const rows: ComparisonRow[] = [];
     for (const [index, band] of bands.entries()) {
       const row = rowOf(band, found.rows[index], a, b, found);
-      if (row === undefined) return refuse('compare.zero', `In ${band.from} to ${band.to} Hz a run has no vibration at all, so there is no ratio to give.`, 'over');
+      if (row === undefined)
+        return refuse(
+          'compare.zero',
+          `In ${band.from} to ${band.to} Hz a run has no vibration at all, so there is no ratio to give.`,
+          'over',
+        );
       rows.push(row);
     }
     const value: ComparisonValue = {
@@ -62,7 +104,10 @@ export const compare: Verb = {
       rows,
       ...(margin === undefined ? {} : { margin }),
     };
-    const notes = found.notes.map(({ code, message, band }) => ({ code: `compare.${code}`, message: band === undefined ? message : `${bands[band].from} to ${bands[band].to} Hz: ${message}` }));
+    const notes = found.notes.map(({ code, message, band }) => ({
+      code: `compare.${code}`,
+      message: band === undefined ? message : `${bands[band].from} to ${bands[band].to} Hz: ${message}`,
+    }));
     return answer(value, unique([...warnings, ...bandWarnings(a.spectrum, bands), ...notes, ...shareWarnings(rows)]));
   },
 };
@@ -77,11 +122,21 @@ function levelsIn(band: Band, a: Side, b: Side): Levels {
   const of = (side: Side): number[] => side.spectrum.entries.map((entry) => bandRow(entry, band).rms);
   const levels = { a: of(a), b: of(b) };
   if (levels.a.length !== 1 || levels.b.length !== 1) return levels;
-  return { ...levels, blocksA: blockMeanSquares(a.spectrum.entries[0], band), blocksB: blockMeanSquares(b.spectrum.entries[0], band) };
+  return {
+    ...levels,
+    blocksA: blockMeanSquares(a.spectrum.entries[0], band),
+    blocksB: blockMeanSquares(b.spectrum.entries[0], band),
+  };
 }
 
 function rowOf(band: Band, found: Found, a: Side, b: Side, comparison: Comparison): ComparisonRow | undefined {
-  if (found.a === undefined || found.b === undefined || found.changePercent === undefined || found.changeDb === undefined) return undefined;
+  if (
+    found.a === undefined ||
+    found.b === undefined ||
+    found.changePercent === undefined ||
+    found.changeDb === undefined
+  )
+    return undefined;
   const { inference, block } = found;
   const interval = inference?.interval ?? block;
   const row = {

@@ -11,11 +11,18 @@ interface Figures {
 }
 
 /** A band's result in one sentence for a reader without statistics. */
-export function compareSentence(row: Figures, a: string, b: string, comparison: Comparison, inference: Inference | undefined): string {
+export function compareSentence(
+  row: Figures,
+  a: string,
+  b: string,
+  comparison: Comparison,
+  inference: Inference | undefined,
+): string {
   const where = `In ${hertz(row.band.from)} to ${hertz(row.band.to)}`;
   const change = `${signedPercent(row.changePercent)}`;
   if (inference === undefined) {
-    const each = comparison.method === 'one run each' ? 'one run each' : `${comparison.runsA} + ${comparison.runsB} runs`;
+    const each =
+      comparison.method === 'one run each' ? 'one run each' : `${comparison.runsA} + ${comparison.runsB} runs`;
     return `${where} ${b} measured ${change} against ${a} (${each}): too few runs to say whether the change is real.`;
   }
   const interval = `${Math.round(100 * comparison.confidence)} % interval ${signedPercent(row.lowPercent ?? 0)} to ${signedPercent(row.highPercent ?? 0)}`;

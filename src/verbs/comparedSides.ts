@@ -16,16 +16,28 @@ export interface Side {
 type Refused = { readonly ok: false; readonly failure: Failure };
 
 /** Both sides of a comparison, and what differs between them that should not. */
-export function comparedSides(given: Given, watch: Watch): { readonly a: Side; readonly b: Side; readonly warnings: Warning[] } | Refused {
+export function comparedSides(
+  given: Given,
+  watch: Watch,
+): { readonly a: Side; readonly b: Side; readonly warnings: Warning[] } | Refused {
   const a = sideOf(given, 'a', 'A', watch);
   if ('failure' in a) return a;
   const b = sideOf(given, 'b', 'B', watch);
   if ('failure' in b) return b;
   const [unitA, unitB] = [a, b].map(({ spectrum }) => spectrum.entries[0].channel.unit.symbol);
-  if (unitA !== unitB) return refuse('unit.mixed', `${a.name} is in ${unitA} and ${b.name} in ${unitB}: load both in one unit.`, 'b');
-  if (a.channel !== b.channel) return refuse('channel.mixed', `${a.name} is of channel ${a.channel} and ${b.name} of ${b.channel}: compare like with like.`, 'b');
-  const shared = a.runs.find((run) => b.runs.some((other) => other.file.sha256 === run.file.sha256 && other.start === run.start));
-  if (shared !== undefined) return refuse('compare.same', `${shared.label} stands on both sides: a run can't be evidence against itself.`, 'b');
+  if (unitA !== unitB)
+    return refuse('unit.mixed', `${a.name} is in ${unitA} and ${b.name} in ${unitB}: load both in one unit.`, 'b');
+  if (a.channel !== b.channel)
+    return refuse(
+      'channel.mixed',
+      `${a.name} is of channel ${a.channel} and ${b.name} of ${b.channel}: compare like with like.`,
+      'b',
+    );
+  const shared = a.runs.find((run) =>
+    b.runs.some((other) => other.file.sha256 === run.file.sha256 && other.start === run.start),
+  );
+  if (shared !== undefined)
+    return refuse('compare.same', `${shared.label} stands on both sides: a run can't be evidence against itself.`, 'b');
   return { a, b, warnings: differences(a, b) };
 }
 
@@ -54,7 +66,11 @@ function sideOf(given: Given, name: 'a' | 'b', fallback: string, watch: Watch): 
 }
 
 function manyChannels(called: string, channels: readonly string[], at: string): Refused {
-  return refuse('channel.many', `${called} has the channels ${channels.join(', ')}: choose one to compare, as in "channel ${called} ${channels[channels.length - 1]}", or take the resultant.`, at);
+  return refuse(
+    'channel.many',
+    `${called} has the channels ${channels.join(', ')}: choose one to compare, as in "channel ${called} ${channels[channels.length - 1]}", or take the resultant.`,
+    at,
+  );
 }
 
 /** Thresholds beyond which two sides were not measured alike (engineering choices). */
@@ -66,16 +82,27 @@ function differences(a: Side, b: Side): Warning[] {
   const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
   const [lengthA, lengthB] = [a, b].map(({ runs }) => mean(runs.map(extent)));
   if (Math.abs(lengthA / lengthB - 1) > durationsDiffer) {
-    warnings.push({ code: 'compare.durations', message: `The runs of ${a.name} last ${lengthA.toFixed(1)} s on average and those of ${b.name} ${lengthB.toFixed(1)} s: trim both to the same stretch.` });
+    warnings.push({
+      code: 'compare.durations',
+      message: `The runs of ${a.name} last ${lengthA.toFixed(1)} s on average and those of ${b.name} ${lengthB.toFixed(1)} s: trim both to the same stretch.`,
+    });
   }
   const [rateA, rateB] = [a, b].map(({ runs }) => mean(runs.map(({ rate }) => rate)));
   if (Math.abs(rateA / rateB - 1) > ratesDiffer) {
-    warnings.push({ code: 'compare.rates', message: `${a.name} was sampled at ${rateA.toFixed(1)} Hz and ${b.name} at ${rateB.toFixed(1)} Hz: keep bands below 0.4 of the lower rate.` });
+    warnings.push({
+      code: 'compare.rates',
+      message: `${a.name} was sampled at ${rateA.toFixed(1)} Hz and ${b.name} at ${rateB.toFixed(1)} Hz: keep bands below 0.4 of the lower rate.`,
+    });
   }
   const windows = [a, b].map(({ spectrum: { window } }) => `${window.shape} ${window.length} s`);
-  if (windows[0] !== windows[1]) warnings.push({ code: 'compare.windows', message: `The spectra were made with different windows (${windows.join(', ')}): use one for both.` });
+  if (windows[0] !== windows[1])
+    warnings.push({
+      code: 'compare.windows',
+      message: `The spectra were made with different windows (${windows.join(', ')}): use one for both.`,
+    });
   for (const run of [...a.runs, ...b.runs]) {
-    for (const { severity, message } of run.findings) if (severity === 'fault') warnings.push({ code: 'compare.fault', message: `${run.label}: ${message}` });
+    for (const { severity, message } of run.findings)
+      if (severity === 'fault') warnings.push({ code: 'compare.fault', message: `${run.label}: ${message}` });
   }
   return warnings;
 }

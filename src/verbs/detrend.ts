@@ -10,11 +10,19 @@ export const detrend: Verb = {
     help: 'The mean of an accelerometer at rest is gravity, which is no vibration. `linear` takes out a least-squares line, which also removes a slow drift of the zero.',
     operands: [
       { name: 'runs', doc: 'The runs.', accepts: [{ type: 'value', kinds: ['runs'] }] },
-      { name: 'what', doc: 'What is taken out.', accepts: [{ type: 'word', words: ['mean', 'linear'] }], optional: true },
+      {
+        name: 'what',
+        doc: 'What is taken out.',
+        accepts: [{ type: 'word', words: ['mean', 'linear'] }],
+        optional: true,
+      },
     ],
     options: [],
     gives: 'runs',
-    examples: ['foam = load "raw/brick-foam-*.csv.gz"\ndetrend foam', 'foam = load "raw/brick-foam-*.csv.gz"\ndetrend foam linear'],
+    examples: [
+      'foam = load "raw/brick-foam-*.csv.gz"\ndetrend foam',
+      'foam = load "raw/brick-foam-*.csv.gz"\ndetrend foam linear',
+    ],
   },
   evaluate(given) {
     const runs = valueOf(given, 'runs', 'runs');

@@ -1,4 +1,5 @@
-import type { ValueKind } from '../language/form.ts';
+import type { DimensionName, ValueKind } from '../language/form.ts';
+import type { FieldForm } from '../language/vocabulary.ts';
 import { nearest } from '../units/nearest.ts';
 import { unit } from '../units/parse.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
@@ -34,22 +35,60 @@ const comparisonFields: Reading<ComparisonRow> = {
   ratio: (row) => of(row.b / row.a, ''),
 };
 
+const named = (
+  kind: string,
+  fields: Readonly<Record<string, readonly [doc: string, dimension?: DimensionName]>>,
+): FieldForm[] =>
+  Object.entries(fields).map(([name, [doc, dimension]]) => ({
+    name,
+    doc: `${doc} of ${kind}`,
+    ...(dimension === undefined ? {} : { dimension }),
+  }));
+
 /** Scalars that can be asked of each kind of value, by `name.field`. */
-export const fields: Partial<Readonly<Record<ValueKind, readonly string[]>>> = {
-  levels: Object.keys(levelsFields),
-  bands: Object.keys(bandsFields),
-  comparison: Object.keys(comparisonFields),
-  runs: ['rate', 'duration', 'count'],
-  spectrum: ['spacing', 'averages'],
+export const fields: Partial<Readonly<Record<ValueKind, readonly FieldForm[]>>> = {
+  levels: named('a run’s channel', {
+    mean: ['The mean'],
+    rms: ['The r.m.s., mean removed,'],
+    total_rms: ['The r.m.s., mean kept,'],
+    peak: ['The largest distance from the mean'],
+    peak_to_peak: ['The largest less the smallest value'],
+    crest_factor: ['Peak over r.m.s.', 'ratio'],
+    kurtosis: ['The kurtosis, 3 for a Gaussian,', 'ratio'],
+    skewness: ['The skewness', 'ratio'],
+    duration: ['The duration', 'time'],
+  }),
+  bands: named('a band', { rms: ['The r.m.s.'] }),
+  comparison: named('a band', {
+    a: ['The geometric mean over the runs of A'],
+    b: ['The geometric mean over the runs of B'],
+    change: ['The change B/A − 1', 'ratio'],
+    change_db: ['The change in dB', 'level'],
+    low: ['The lower end of the change’s interval', 'ratio'],
+    high: ['The upper end of the change’s interval', 'ratio'],
+    ratio: ['The ratio B/A', 'ratio'],
+  }),
+  runs: named('a run', {
+    rate: ['The rate', 'frequency'],
+    duration: ['The duration', 'time'],
+    count: ['The number', 'ratio'],
+  }),
+  spectrum: named('a spectrum', {
+    spacing: ['The bin spacing', 'frequency'],
+    averages: ['The effective number of averages', 'ratio'],
+  }),
 };
 
 /** A scalar of a result; where a result has several rows, one must be picked first. */
 export function fieldOf(value: Value, field: string): Answer {
-  const known = fields[value.kind];
+  const known = fields[value.kind]?.map(({ name }) => name);
   if (known === undefined) return refuse('field.kind', `A value of the kind ${value.kind} has no fields.`);
   if (!known.includes(field)) {
     const near = nearest(field, known)[0];
-    return refuse('field.unknown', `A value of the kind ${value.kind} has no field ${field}: ${near === undefined ? `it has ${known.join(', ')}` : `did you mean ${near}`}.`);
+    return refuse(
+      'field.unknown',
+      `A value of the kind ${value.kind} has no field ${field}: ${near === undefined ? `it has ${known.join(', ')}` : `did you mean ${near}`}.`,
+    );
   }
   switch (value.kind) {
     case 'levels':
@@ -60,10 +99,20 @@ export function fieldOf(value: Value, field: string): Answer {
       return single(value.rows, comparisonFields[field], field, 'band');
     case 'runs': {
       if (field === 'count') return quantityAnswer(of(value.runs.length, ''), field);
-      return single(value.runs, (run) => (field === 'rate' ? of(run.rate, 'Hz') : of(run.channels[0].samples.length / run.rate, 's')), field, 'run');
+      return single(
+        value.runs,
+        (run) => (field === 'rate' ? of(run.rate, 'Hz') : of(run.channels[0].samples.length / run.rate, 's')),
+        field,
+        'run',
+      );
     }
     case 'spectrum':
-      return single(value.entries, (entry) => (field === 'spacing' ? of(entry.spacing, 'Hz') : of(entry.averages, '')), field, 'run and channel');
+      return single(
+        value.entries,
+        (entry) => (field === 'spacing' ? of(entry.spacing, 'Hz') : of(entry.averages, '')),
+        field,
+        'run and channel',
+      );
     default:
       return refuse('field.kind', `A value of the kind ${value.kind} has no fields.`);
   }
@@ -71,11 +120,16 @@ export function fieldOf(value: Value, field: string): Answer {
 
 function single<T>(rows: readonly T[], read: (row: T) => Quantity | undefined, field: string, what: string): Answer {
   if (rows.length !== 1) {
-    return refuse('field.many', `There is one ${field} for each ${what}, ${rows.length} in all: pick one first, as in "name[1].${field}".`);
+    return refuse(
+      'field.many',
+      `There is one ${field} for each ${what}, ${rows.length} in all: pick one first, as in "name[1].${field}".`,
+    );
   }
   return quantityAnswer(read(rows[0]), field);
 }
 
 function quantityAnswer(quantity: Quantity | undefined, field: string): Answer {
-  return quantity === undefined ? refuse('field.absent', `There is no ${field} here: the data did not allow one.`) : answer({ kind: 'quantity', quantity });
+  return quantity === undefined
+    ? refuse('field.absent', `There is no ${field} here: the data did not allow one.`)
+    : answer({ kind: 'quantity', quantity });
 }

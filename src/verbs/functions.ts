@@ -12,20 +12,34 @@ export interface NamedFunction {
 }
 
 const value = (found: Quantity): Answer =>
-  Number.isFinite(found.value) ? answer({ kind: 'quantity', quantity: found }) : refuse('arithmetic.finite', 'The result is no finite number.');
+  Number.isFinite(found.value)
+    ? answer({ kind: 'quantity', quantity: found })
+    : refuse('arithmetic.finite', 'The result is no finite number.');
 
 interface Shape {
   readonly name: string;
   readonly summary: string;
   readonly parameters: readonly (readonly [name: string, doc: string, dimension?: NamedDimension])[];
   readonly variadic?: boolean;
+  readonly gives?: FunctionForm['gives'];
   readonly example: string;
   readonly compute: (given: readonly Quantity[]) => Answer;
 }
 
 /** Holds the number and the dimensions of the arguments against the parameters before it computes. */
-function define({ name, summary, parameters, variadic = false, example, compute }: Shape): NamedFunction {
-  const form = { name, summary, parameters: parameters.map(([parameter, doc]) => ({ name: parameter, doc })), variadic, example };
+function define({ name, summary, parameters, variadic = false, gives, example, compute }: Shape): NamedFunction {
+  const form: FunctionForm = {
+    name,
+    summary,
+    ...(gives === undefined ? {} : { gives }),
+    parameters: parameters.map(([parameter, doc, dimension]) => ({
+      name: parameter,
+      doc,
+      ...(dimension === undefined ? {} : { dimension }),
+    })),
+    variadic,
+    example,
+  };
   return {
     form,
     evaluate(given) {
@@ -37,7 +51,10 @@ function define({ name, summary, parameters, variadic = false, example, compute 
       for (const [index, one] of given.entries()) {
         const [parameter, , dimension] = parameters[Math.min(index, count - 1)];
         if (dimension !== undefined && !sameDimension(one.unit.dimension, dimensionOf(dimension))) {
-          return refuse('unit.dimension', `${name} wants ${describeDimension(dimensionOf(dimension))} for ${parameter}, and this is ${describeDimension(one.unit.dimension)}.`);
+          return refuse(
+            'unit.dimension',
+            `${name} wants ${describeDimension(dimensionOf(dimension))} for ${parameter}, and this is ${describeDimension(one.unit.dimension)}.`,
+          );
         }
       }
       return compute(given);
@@ -48,7 +65,10 @@ function define({ name, summary, parameters, variadic = false, example, compute 
 const alike = (name: string, given: readonly Quantity[]): Answer | undefined => {
   const other = given.find((one) => !sameDimension(one.unit.dimension, given[0].unit.dimension));
   if (other === undefined) return undefined;
-  return refuse('unit.dimension', `${name} compares like quantities, and here are ${describeDimension(given[0].unit.dimension)} and ${describeDimension(other.unit.dimension)}.`);
+  return refuse(
+    'unit.dimension',
+    `${name} compares like quantities, and here are ${describeDimension(given[0].unit.dimension)} and ${describeDimension(other.unit.dimension)}.`,
+  );
 };
 
 const positive = (name: string, given: readonly Quantity[]): Answer | undefined =>
@@ -67,14 +87,24 @@ function harmonic(given: readonly Quantity[]): Quantity {
 export const functions: readonly NamedFunction[] = [
   define({
     name: 'sqrt',
+    gives: 'root',
     summary: 'The square root, units and all.',
     parameters: [['value', 'At least 0.']],
     example: 'sqrt(2)',
-    compute: ([one]) => (one.value < 0 ? refuse('function.range', 'sqrt wants a value of at least 0.') : value(root(one))),
+    compute: ([one]) =>
+      one.value < 0 ? refuse('function.range', 'sqrt wants a value of at least 0.') : value(root(one)),
   }),
-  define({ name: 'abs', summary: 'The size without its sign.', parameters: [['value', 'Any quantity.']], example: 'abs(-3 mm)', compute: ([one]) => value({ ...one, value: Math.abs(one.value) }) }),
+  define({
+    name: 'abs',
+    gives: 'same',
+    summary: 'The size without its sign.',
+    parameters: [['value', 'Any quantity.']],
+    example: 'abs(-3 mm)',
+    compute: ([one]) => value({ ...one, value: Math.abs(one.value) }),
+  }),
   define({
     name: 'min',
+    gives: 'same',
     summary: 'The smallest of like quantities.',
     parameters: [['values', 'Quantities of one dimension.']],
     variadic: true,
@@ -83,6 +113,7 @@ export const functions: readonly NamedFunction[] = [
   }),
   define({
     name: 'max',
+    gives: 'same',
     summary: 'The largest of like quantities.',
     parameters: [['values', 'Quantities of one dimension.']],
     variadic: true,
@@ -91,6 +122,7 @@ export const functions: readonly NamedFunction[] = [
   }),
   define({
     name: 'log10',
+    gives: 'ratio',
     summary: 'The decimal logarithm of a plain number above 0.',
     parameters: [['value', 'A plain number.', 'ratio']],
     example: 'log10(0.85)',
@@ -98,6 +130,7 @@ export const functions: readonly NamedFunction[] = [
   }),
   define({
     name: 'series',
+    gives: 'stiffness',
     summary: 'The stiffness of springs one after the other: 1/k = 1/k1 + 1/k2 + …',
     parameters: [['stiffnesses', 'Stiffnesses of the springs.', 'stiffness']],
     variadic: true,
@@ -106,6 +139,7 @@ export const functions: readonly NamedFunction[] = [
   }),
   define({
     name: 'parallel',
+    gives: 'stiffness',
     summary: 'The stiffness of springs side by side: k = k1 + k2 + …',
     parameters: [['stiffnesses', 'Stiffnesses of the springs.', 'stiffness']],
     variadic: true,
@@ -114,16 +148,19 @@ export const functions: readonly NamedFunction[] = [
   }),
   define({
     name: 'natural_frequency',
+    gives: 'frequency',
     summary: 'The undamped natural frequency sqrt(k/m) / 2π of a mass on a spring, in Hz.',
     parameters: [
       ['k', 'Stiffness of the spring.', 'stiffness'],
       ['m', 'Mass on it.', 'mass'],
     ],
     example: 'natural_frequency(100 N/mm, 70 kg)',
-    compute: ([k, m]) => positive('natural_frequency', [k, m]) ?? value(quantity(Math.sqrt(inSI(k) / inSI(m)) / (2 * Math.PI), 'Hz')),
+    compute: ([k, m]) =>
+      positive('natural_frequency', [k, m]) ?? value(quantity(Math.sqrt(inSI(k) / inSI(m)) / (2 * Math.PI), 'Hz')),
   }),
   define({
     name: 'rotation_rate',
+    gives: 'frequency',
     summary: 'Turns a second of a wheel that rolls: speed / circumference, in Hz.',
     parameters: [
       ['speed', 'Speed over ground.', 'speed'],
@@ -131,10 +168,12 @@ export const functions: readonly NamedFunction[] = [
     ],
     example: 'rotation_rate(5 km/h, 1.9 m)',
     compute: ([speed, circumference]) =>
-      positive('rotation_rate', [circumference]) ?? value(convert(divide(speed, circumference), unit('Hz')) ?? divide(speed, circumference)),
+      positive('rotation_rate', [circumference]) ??
+      value(convert(divide(speed, circumference), unit('Hz')) ?? divide(speed, circumference)),
   }),
   define({
     name: 'decibels',
+    gives: 'level',
     summary: 'The level in dB of a ratio of amplitudes, 20 log10(ratio).',
     parameters: [['ratio', 'A ratio of amplitudes above 0.', 'ratio']],
     example: 'decibels(0.85)',
@@ -142,7 +181,9 @@ export const functions: readonly NamedFunction[] = [
   }),
   define({
     name: 'transmissibility',
-    summary: 'Of a mass on a damped spring over a moving base, sqrt((1+(2ζr)²) / ((1−r²)²+(2ζr)²)) with r = frequency / natural frequency.',
+    gives: 'ratio',
+    summary:
+      'Of a mass on a damped spring over a moving base, sqrt((1+(2ζr)²) / ((1−r²)²+(2ζr)²)) with r = frequency / natural frequency.',
     parameters: [
       ['frequency', 'Frequency of the base’s motion.', 'frequency'],
       ['natural', 'Natural frequency of the mass on its spring.', 'frequency'],
@@ -158,7 +199,3 @@ export const functions: readonly NamedFunction[] = [
     },
   }),
 ];
-
-/** π, for `2 * pi * sqrt(k / m)`. */
-export const constants: Readonly<Record<string, Quantity>> = { pi: quantity(Math.PI, '') };
-

@@ -4,7 +4,8 @@ import type { Run, SpectrumEntry, SpectrumValue, Value } from './values.ts';
 export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
 
 /** A number as JSON may hold it: what is not finite is null. */
-export const finite = (value: number | undefined): number | null => (value !== undefined && Number.isFinite(value) ? value : null);
+export const finite = (value: number | undefined): number | null =>
+  value !== undefined && Number.isFinite(value) ? value : null;
 
 const list = (values: ArrayLike<number>): (number | null)[] => Array.from(values, finite);
 
@@ -84,12 +85,24 @@ export function toJson(value: Value): Json {
         })),
       };
     case 'findings':
-      return { rows: value.rows.map(({ run, finding }) => ({ run: run.label, code: finding.code, severity: finding.severity, message: finding.message, value: finite(finding.value) })) };
+      return {
+        rows: value.rows.map(({ run, finding }) => ({
+          run: run.label,
+          code: finding.code,
+          severity: finding.severity,
+          message: finding.message,
+          value: finite(finding.value),
+        })),
+      };
     case 'chart':
       return { shows: value.subjects.map(({ name, value: shown }) => ({ name: name ?? null, kind: shown.kind })) };
     case 'table': {
       const { columns, rows, caption } = value;
-      return { caption, columns: columns.map(({ name, unit }) => ({ name, unit })), rows: rows.map((row) => row.map((one) => (typeof one === 'number' ? finite(one) : one))) };
+      return {
+        caption,
+        columns: columns.map(({ name, unit }) => ({ name, unit })),
+        rows: rows.map((row) => row.map((one) => (typeof one === 'number' ? finite(one) : one))),
+      };
     }
     default: {
       const numbers = tabulate(value);
@@ -104,7 +117,8 @@ function commonUnit(runs: readonly Run[]): string {
 }
 
 /** A row says its own unit only where it is not that of the first. */
-const unlessCommon = (common: string | undefined, own: string): { unit?: string } => (common === own ? {} : { unit: own });
+const unlessCommon = (common: string | undefined, own: string): { unit?: string } =>
+  common === own ? {} : { unit: own };
 
 function runJson(run: Run): Json {
   const samples = run.channels[0]?.samples.length ?? 0;
@@ -126,8 +140,15 @@ function runJson(run: Run): Json {
 function spectrumJson(value: SpectrumValue): Json {
   const [first] = value.entries;
   const key = value.form === 'amplitude' ? 'amplitude' : 'density';
-  const frequencies = ({ spacing, level }: Pick<SpectrumEntry, 'spacing' | 'level'>): number[] => Array.from(level, (_, k) => k * spacing);
-  const mean = value.means.map((one) => ({ channel: one.channel, spacing_hz: one.spacing, [key]: list(one.level), low: list(one.low), high: list(one.high) }));
+  const frequencies = ({ spacing, level }: Pick<SpectrumEntry, 'spacing' | 'level'>): number[] =>
+    Array.from(level, (_, k) => k * spacing);
+  const mean = value.means.map((one) => ({
+    channel: one.channel,
+    spacing_hz: one.spacing,
+    [key]: list(one.level),
+    low: list(one.low),
+    high: list(one.high),
+  }));
   return {
     unit: first.unit.symbol,
     form: value.form,

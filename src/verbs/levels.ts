@@ -43,7 +43,9 @@ function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow
     crestFactor: found.crest ?? undefined,
     kurtosis: found.kurtosis ?? undefined,
     skewness: found.skewness ?? undefined,
-    vdv: isAcceleration(channel.unit) ? vibrationDose(moments(channel.samples), run.rate, channel.unit.factor) : undefined,
+    vdv: isAcceleration(channel.unit)
+      ? vibrationDose(moments(channel.samples), run.rate, channel.unit.factor)
+      : undefined,
     percentile99: found.p99,
     percentile999: found.p999,
     mtvv: undefined,

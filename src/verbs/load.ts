@@ -5,20 +5,51 @@ import { findChannel } from './channel.ts';
 import { hasFlag, option, siOf, textOf, unitOf } from './given.ts';
 import { settleClock } from './settleClock.ts';
 import type { Channel, RawFile, Run } from './values.ts';
-import { answer, refuse, type Context, type Failure, type Files, type Given, type SourceList, type Verb, type Warning } from './verb.ts';
+import {
+  answer,
+  refuse,
+  type Context,
+  type Failure,
+  type Files,
+  type Given,
+  type SourceList,
+  type Verb,
+  type Warning,
+} from './verb.ts';
 
 export const load: Verb = {
   form: {
     verb: 'load',
     summary: 'Reads recordings from a logger’s files.',
     help: 'Paths are relative to the notebook’s folder; `*` and `?` stand for any characters, and files come in natural name order. Layout, time column, rate, unit and axes are detected and reported; each option overrides one detection. Without `channel`, all recognised axes are taken, else every numeric column but the time. Nothing is ever written to a raw file.',
-    operands: [{ name: 'files', doc: 'Files or patterns, in quotes.', accepts: [{ type: 'text', role: 'files' }], many: true }],
+    operands: [
+      { name: 'files', doc: 'Files or patterns, in quotes.', accepts: [{ type: 'text', role: 'files' }], many: true },
+    ],
     options: [
-      { keyword: 'channel', doc: 'Take only these channels.', accepts: [{ type: 'channel', assigned: true }], many: true },
-      { keyword: 'channels', doc: 'Name channels by hand: `x="sensor 2"`.', accepts: [{ type: 'channel', assigned: true }], many: true },
+      {
+        keyword: 'channel',
+        doc: 'Take only these channels.',
+        accepts: [{ type: 'channel', assigned: true }],
+        many: true,
+      },
+      {
+        keyword: 'channels',
+        doc: 'Name channels by hand: `x="sensor 2"`.',
+        accepts: [{ type: 'channel', assigned: true }],
+        many: true,
+      },
       { keyword: 'time', doc: 'Header of the time column.', accepts: [{ type: 'text', role: 'column' }] },
-      { keyword: 'unit', doc: 'Unit of the samples.', accepts: [{ type: 'unit', dimension: 'any' }], default: 'from the header or the mean vector' },
-      { keyword: 'rate', doc: 'Samples a second, when no time column says it.', accepts: [{ type: 'quantity', dimension: 'frequency', least: 0 }] },
+      {
+        keyword: 'unit',
+        doc: 'Unit of the samples.',
+        accepts: [{ type: 'unit', dimension: 'any' }],
+        default: 'from the header or the mean vector',
+      },
+      {
+        keyword: 'rate',
+        doc: 'Samples a second, when no time column says it.',
+        accepts: [{ type: 'quantity', dimension: 'frequency', least: 0 }],
+      },
       { keyword: 'label', doc: 'What the set is called in legends.', accepts: [{ type: 'text', role: 'label' }] },
       { keyword: 'delimiter', doc: 'What stands between the columns.', accepts: [{ type: 'text' }] },
       { keyword: 'decimal', doc: 'The decimal mark.', accepts: [{ type: 'text' }] },
@@ -57,7 +88,11 @@ export const load: Verb = {
       const run = runOf(recording, file, labels[index], given);
       if ('failure' in run) return run;
       runs.push(run.run);
-      warnings.push(...run.run.findings.filter(({ severity }) => severity !== 'note').map((finding) => asWarning(labels[index], finding)));
+      warnings.push(
+        ...run.run.findings
+          .filter(({ severity }) => severity !== 'note')
+          .map((finding) => asWarning(labels[index], finding)),
+      );
     }
     return answer({ kind: 'runs', set: label, runs }, warnings);
   },
@@ -65,9 +100,18 @@ export const load: Verb = {
 
 const patterns = (given: Given): string[] => (given.operands.files ?? []).flatMap((argument) => textOf(argument) ?? []);
 
-const asWarning = (label: string, { code, message }: Finding): Warning => ({ code, message: message.startsWith(label) ? message : `${label}: ${message}` });
+const asWarning = (label: string, { code, message }: Finding): Warning => ({
+  code,
+  message: message.startsWith(label) ? message : `${label}: ${message}`,
+});
 
-async function readOne(path: string, options: ReadOptions, { files, watch }: Context, index: number, count: number): Promise<Recording | { ok: false; failure: Failure }> {
+async function readOne(
+  path: string,
+  options: ReadOptions,
+  { files, watch }: Context,
+  index: number,
+  count: number,
+): Promise<Recording | { ok: false; failure: Failure }> {
   const source = await files.open(path);
   const found = await read(source, options, {
     cancelled: watch.cancelled,
@@ -78,7 +122,8 @@ async function readOne(path: string, options: ReadOptions, { files, watch }: Con
 
 function readOptions(given: Given): { value: ReadOptions } | { ok: false; failure: Failure } {
   const decimal = textOf(option(given, 'decimal'));
-  if (decimal !== undefined && decimal !== '.' && decimal !== ',') return refuse('option.value', 'The decimal mark is "." or ",".', 'decimal');
+  if (decimal !== undefined && decimal !== '.' && decimal !== ',')
+    return refuse('option.value', 'The decimal mark is "." or ",".', 'decimal');
   const rate = siOf(given, 'rate');
   if (rate !== undefined && !(rate > 0)) return refuse('option.value', 'A rate is above 0 Hz.', 'rate');
   const entries = {
@@ -93,7 +138,9 @@ function readOptions(given: Given): { value: ReadOptions } | { ok: false; failur
     timezone: textOf(option(given, 'timezone')),
     channels: namedByHand(given),
   };
-  return { value: Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined)) as ReadOptions };
+  return {
+    value: Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined)) as ReadOptions,
+  };
 }
 
 function namedByHand(given: Given): Record<string, string> | undefined {
@@ -111,25 +158,63 @@ function labelsOf(paths: readonly string[], label: string | undefined): string[]
   return names.map((name, index) => (names.filter((other) => other === name).length > 1 ? paths[index] : name));
 }
 
-function runOf(recording: Recording, file: RawFile, label: string, given: Given): { run: Run } | { ok: false; failure: Failure } {
+function runOf(
+  recording: Recording,
+  file: RawFile,
+  label: string,
+  given: Given,
+): { run: Run } | { ok: false; failure: Failure } {
   const chosen = chosenChannels(recording, given, label);
   if ('failure' in chosen) return chosen;
   const channels: Channel[] = [];
   for (const { name, header, unit, unitFrom, samples } of chosen) {
     const parsed = unit === undefined ? undefined : parseUnit(unit);
     if (parsed?.ok !== true) {
-      const why = unit === undefined ? `Nothing in ${file.path} settles the unit of ${name}` : `${file.path} gives ${name} in "${unit}", which is no known unit`;
-      return refuse('unit.unsettled', `${why}: say it with the option unit, as in "unit g".`, hasFlag(given, 'unit') ? 'unit' : 'files');
+      const why =
+        unit === undefined
+          ? `Nothing in ${file.path} settles the unit of ${name}`
+          : `${file.path} gives ${name} in "${unit}", which is no known unit`;
+      return refuse(
+        'unit.unsettled',
+        `${why}: say it with the option unit, as in "unit g".`,
+        hasFlag(given, 'unit') ? 'unit' : 'files',
+      );
     }
-    const origin = { option: 'the option', header: 'the header', 'mean vector': 'the length of the mean vector', none: 'nothing' }[unitFrom];
-    channels.push({ name, ...(header === undefined ? {} : { header }), unit: parsed.unit, unitFrom: origin, samples, steady: true });
+    const origin = {
+      option: 'the option',
+      header: 'the header',
+      'mean vector': 'the length of the mean vector',
+      none: 'nothing',
+    }[unitFrom];
+    channels.push({
+      name,
+      ...(header === undefined ? {} : { header }),
+      unit: parsed.unit,
+      unitFrom: origin,
+      samples,
+      steady: true,
+    });
   }
   const { clock, layout, findings } = recording;
-  const run: Run = { label, file, rate: clock.rate, channels, stretches: clock.stretches, start: 0, history: [], findings, layout };
+  const run: Run = {
+    label,
+    file,
+    rate: clock.rate,
+    channels,
+    stretches: clock.stretches,
+    start: 0,
+    history: [],
+    findings,
+    layout,
+  };
   return { run: settleClock(run, clock) };
 }
 
-function chosenChannels(recording: Recording, given: Given, label: string): Recording['channels'] | { ok: false; failure: Failure } {
+function chosenChannels(
+  recording: Recording,
+  given: Given,
+  label: string,
+): Recording['channels'] | { ok: false; failure: Failure } {
   const asked = given.options.channel ?? [];
   if (asked.length === 0) {
     const axes = recording.channels.filter(({ axis }) => axis);
@@ -140,7 +225,11 @@ function chosenChannels(recording: Recording, given: Given, label: string): Reco
     const name = argument.type === 'word' ? argument.word : (textOf(argument) ?? '');
     const found = findChannel(recording.channels, name);
     if (found === undefined) {
-      return refuse('channel.unknown', `${label} has no channel ${name}: it has ${recording.channels.map((one) => one.name).join(', ')}.`, 'channel');
+      return refuse(
+        'channel.unknown',
+        `${label} has no channel ${name}: it has ${recording.channels.map((one) => one.name).join(', ')}.`,
+        'channel',
+      );
     }
     chosen.push(found);
   }

@@ -4,9 +4,16 @@ import { answer, refuse, type Answer } from './verb.ts';
 /** One run of a set, counted from 1; of a comparison, one band. */
 export function pickOf(value: Value, index: number): Answer {
   const count = countOf(value);
-  if (count === undefined) return refuse('pick.kind', `Only a set of runs, or what was made from one, can be picked from; this is of the kind ${value.kind}.`);
+  if (count === undefined)
+    return refuse(
+      'pick.kind',
+      `Only a set of runs, or what was made from one, can be picked from; this is of the kind ${value.kind}.`,
+    );
   if (index < 1 || index > count) {
-    return refuse('pick.outside', `There ${count === 1 ? 'is only 1' : `are only ${count}`} to pick from, counted from 1, so [${index}] picks nothing.`);
+    return refuse(
+      'pick.outside',
+      `There ${count === 1 ? 'is only 1' : `are only ${count}`} to pick from, counted from 1, so [${index}] picks nothing.`,
+    );
   }
   return answer(picked(value, index - 1));
 }

@@ -18,15 +18,28 @@ export const resultant: Verb = {
     const summed: Run[] = [];
     for (const run of runs.runs) {
       const axes = run.channels;
-      if (axes.length < 2) return refuse('channel.few', `${run.label} has only the channel ${axes[0]?.name ?? '?'}: a resultant needs two or three axes.`, 'runs');
+      if (axes.length < 2)
+        return refuse(
+          'channel.few',
+          `${run.label} has only the channel ${axes[0]?.name ?? '?'}: a resultant needs two or three axes.`,
+          'runs',
+        );
       const other = axes.find(({ unit }) => unit.symbol !== axes[0].unit.symbol);
       if (other !== undefined) {
-        return refuse('unit.mixed', `In ${run.label}, ${axes[0].name} is in ${axes[0].unit.symbol} and ${other.name} in ${other.unit.symbol}: only axes of one unit can be summed.`, 'runs');
+        return refuse(
+          'unit.mixed',
+          `In ${run.label}, ${axes[0].name} is in ${axes[0].unit.symbol} and ${other.name} in ${other.unit.symbol}: only axes of one unit can be summed.`,
+          'runs',
+        );
       }
       const samples = vectorSum(axes.map((axis) => axis.samples));
       const one = { ...axes[0], name: 'resultant', samples, steady: axes.some(({ steady }) => steady) };
       delete (one as { header?: string }).header;
-      summed.push({ ...run, channels: [one], history: [...run.history, `resultant of ${axes.map(({ name }) => name).join(', ')}`] });
+      summed.push({
+        ...run,
+        channels: [one],
+        history: [...run.history, `resultant of ${axes.map(({ name }) => name).join(', ')}`],
+      });
     }
     return answer({ ...runs, runs: summed });
   },

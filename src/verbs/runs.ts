@@ -14,8 +14,16 @@ export const sampleCount = (run: Run): number => run.channels[0]?.samples.length
 export const pieces = (run: Run, channel: Channel): Float64Array[] => piecesOf(channel.samples, run.stretches);
 
 /** A run with other samples in its channels, and the step that made them written into its history. */
-export function withSamples(run: Run, step: string, change: (channel: Channel) => Partial<Channel> & { readonly samples: Float64Array }): Run {
-  return { ...run, channels: run.channels.map((channel) => ({ ...channel, ...change(channel) })), history: [...run.history, step] };
+export function withSamples(
+  run: Run,
+  step: string,
+  change: (channel: Channel) => Partial<Channel> & { readonly samples: Float64Array },
+): Run {
+  return {
+    ...run,
+    channels: run.channels.map((channel) => ({ ...channel, ...change(channel) })),
+    history: [...run.history, step],
+  };
 }
 
 /** Why a verb that needs a uniform rate can't work on these runs, or undefined. */

@@ -20,14 +20,28 @@ export const spectrum: Verb = {
       {
         keyword: 'using',
         doc: 'The window: a name bound to one, a shape, or one written in place.',
-        accepts: [{ type: 'value', kinds: ['window'] }, { type: 'word', words: windowNames }, { type: 'step', verb: 'window' }],
+        accepts: [
+          { type: 'value', kinds: ['window'] },
+          { type: 'word', words: windowNames },
+          { type: 'step', verb: 'window' },
+        ],
         default: 'window hann 2 s overlap 50 %',
       },
-      { keyword: 'as', doc: 'Density, or height of lines.', accepts: [{ type: 'word', words: ['psd', 'amplitude'] }], default: 'psd' },
-      { keyword: 'confidence', doc: 'Of the limits.', accepts: [{ type: 'quantity', dimension: 'ratio', least: 0.5, most: 0.9999 }], default: '95 %' },
+      {
+        keyword: 'as',
+        doc: 'Density, or height of lines.',
+        accepts: [{ type: 'word', words: ['psd', 'amplitude'] }],
+        default: 'psd',
+      },
+      {
+        keyword: 'confidence',
+        doc: 'Of the limits.',
+        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0.5, most: 0.9999 }],
+        default: '95 %',
+      },
     ],
     gives: 'spectrum',
-    examples: ['foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\nspectrum foam using hann 2 s'],
+    examples: ['foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\nspectrum foam using window hann 2 s'],
   },
   evaluate(given, { watch }) {
     const runs = valueOf(given, 'runs', 'runs');
@@ -36,7 +50,8 @@ export const spectrum: Verb = {
     const window = windowOf(option(given, 'using'));
     const form = wordOf(option(given, 'as')) === 'amplitude' ? 'amplitude' : 'psd';
     const confidence = siOf(given, 'confidence') ?? 0.95;
-    if (!(confidence > 0 && confidence < 1)) return refuse('confidence.range', 'A confidence lies between 50 % and 99.99 %.', 'confidence');
+    if (!(confidence > 0 && confidence < 1))
+      return refuse('confidence.range', 'A confidence lies between 50 % and 99.99 %.', 'confidence');
     for (const run of runs.runs) {
       const refusal = whyTooShort(run, window);
       if (refusal !== undefined) return refuse('window.long', refusal, 'using');
@@ -62,7 +77,12 @@ export function spectrumOf(
     if (shape === undefined) shapes.set(length, (shape = windowShape(window.shape, length)));
     for (const channel of run.channels) {
       watch.progress(entries.length / total, `spectrum of ${run.label}, ${channel.name}`);
-      const density = welchDensity(pieces(run, channel), { shape, rate: run.rate, overlap: window.overlap, cancelled: watch.cancelled });
+      const density = welchDensity(pieces(run, channel), {
+        shape,
+        rate: run.rate,
+        overlap: window.overlap,
+        cancelled: watch.cancelled,
+      });
       entries.push(entryOf(run, channel, density, form, confidence));
     }
   }
@@ -74,7 +94,10 @@ export function spectrumOf(
       message: `Only ${few[0].segments} ${few[0].segments === 1 ? 'segment goes' : 'segments go'} into the spectrum of ${few[0].run.label}, so each bin is uncertain by ${Math.round(100 / Math.sqrt(few[0].averages))} %: use a shorter window or a longer stretch.`,
     });
   }
-  return [{ kind: 'spectrum', form, set: runs.set, window, confidence, entries, means: meansOf(entries, form, confidence) }, warnings];
+  return [
+    { kind: 'spectrum', form, set: runs.set, window, confidence, entries, means: meansOf(entries, form, confidence) },
+    warnings,
+  ];
 }
 
 /** Samples of a segment: round(length x rate), so that the bin spacing is exactly rate / samples. */
@@ -82,7 +105,8 @@ export const segmentSamples = (run: Run, window: WindowValue): number => Math.ro
 
 export function whyTooShort(run: Run, window: WindowValue): string | undefined {
   const needed = segmentSamples(run, window);
-  if (needed < 4) return `A segment of ${window.length} s holds only ${needed} samples at ${round(run.rate)} Hz: take a longer window.`;
+  if (needed < 4)
+    return `A segment of ${window.length} s holds only ${needed} samples at ${round(run.rate)} Hz: take a longer window.`;
   const longest = Math.max(...run.stretches.map(({ from, to }) => to - from));
   if (longest >= needed) return undefined;
   const gaps = run.stretches.length > 1 ? ' unbroken' : '';
@@ -91,7 +115,13 @@ export function whyTooShort(run: Run, window: WindowValue): string | undefined {
 
 const round = (value: number): string => String(Number(value.toPrecision(4)));
 
-function entryOf(run: Run, channel: Channel, found: Density, form: SpectrumValue['form'], confidence: number): SpectrumEntry {
+function entryOf(
+  run: Run,
+  channel: Channel,
+  found: Density,
+  form: SpectrumValue['form'],
+  confidence: number,
+): SpectrumEntry {
   const { lower, upper } = confidenceFactors(found.averages, confidence, chiSquareQuantile);
   const amplitude = form === 'amplitude';
   const level = amplitude ? peakAmplitude(found) : found.density;
@@ -113,7 +143,12 @@ function entryOf(run: Run, channel: Channel, found: Density, form: SpectrumValue
 }
 
 /** The bins at 0 and at half the rate are real, not complex: half the degrees of freedom. */
-function limitsAt(found: Density, confidence: number, lower: number, upper: number): (k: number) => { lower: number; upper: number } {
+function limitsAt(
+  found: Density,
+  confidence: number,
+  lower: number,
+  upper: number,
+): (k: number) => { lower: number; upper: number } {
   const wide = confidenceFactors(found.averages / 2, confidence, chiSquareQuantile);
   const last = found.segmentLength % 2 === 0 ? found.density.length - 1 : -1;
   const usual = { lower, upper };

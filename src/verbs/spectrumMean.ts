@@ -7,7 +7,11 @@ import type { SpectrumEntry, SpectrumMean, SpectrumValue } from './values.ts';
  * all runs together: they say how well the mean of these runs is known, and nothing about other runs. Runs whose
  * frequency axes differ by half a bin or more at their upper end have no common mean.
  */
-export function meansOf(entries: readonly SpectrumEntry[], form: SpectrumValue['form'], confidence: number): SpectrumMean[] {
+export function meansOf(
+  entries: readonly SpectrumEntry[],
+  form: SpectrumValue['form'],
+  confidence: number,
+): SpectrumMean[] {
   const channels = [...new Set(entries.map(({ channel }) => channel.name))];
   return channels.flatMap((name) => {
     const of = entries.filter(({ channel }) => channel.name === name);
@@ -18,10 +22,19 @@ export function meansOf(entries: readonly SpectrumEntry[], form: SpectrumValue['
 function alike(entries: readonly SpectrumEntry[]): boolean {
   const [first, ...rest] = entries;
   const bins = Math.min(...entries.map(({ level }) => level.length));
-  return rest.every((entry) => entry.unit.symbol === first.unit.symbol && Math.abs(entry.spacing - first.spacing) * (bins - 1) < first.spacing / 2);
+  return rest.every(
+    (entry) =>
+      entry.unit.symbol === first.unit.symbol &&
+      Math.abs(entry.spacing - first.spacing) * (bins - 1) < first.spacing / 2,
+  );
 }
 
-function meanOf(channel: string, entries: readonly SpectrumEntry[], form: SpectrumValue['form'], confidence: number): SpectrumMean {
+function meanOf(
+  channel: string,
+  entries: readonly SpectrumEntry[],
+  form: SpectrumValue['form'],
+  confidence: number,
+): SpectrumMean {
   const bins = Math.min(...entries.map(({ level }) => level.length));
   const power = form === 'amplitude' ? 2 : 1;
   const level = new Float64Array(bins);

@@ -13,46 +13,151 @@ export function tabulate(value: Value): TableValue | undefined {
     case 'runs':
       return table(
         'Runs',
-        [['run', ''], ['file', ''], ['channels', ''], ['unit', ''], ['rate', 'Hz'], ['samples', ''], ['start', 's'], ['duration', 's']],
+        [
+          ['run', ''],
+          ['file', ''],
+          ['channels', ''],
+          ['unit', ''],
+          ['rate', 'Hz'],
+          ['samples', ''],
+          ['start', 's'],
+          ['duration', 's'],
+        ],
         value.runs.map((run) => {
           const samples = run.channels[0]?.samples.length ?? 0;
           const units = [...new Set(run.channels.map(({ unit }) => unit.symbol))].join(', ');
-          return [run.label, run.file.path, run.channels.map(({ name }) => name).join(', '), units, run.rate, samples, run.start, samples / run.rate];
+          return [
+            run.label,
+            run.file.path,
+            run.channels.map(({ name }) => name).join(', '),
+            units,
+            run.rate,
+            samples,
+            run.start,
+            samples / run.rate,
+          ];
         }),
       );
     case 'levels': {
       const unit = value.rows[0]?.channel.unit.symbol ?? '';
       return table(
         'Levels',
-        [['run', ''], ['channel', ''], ['mean', unit], ['rms', unit], ['total_rms', unit], ['peak', unit], ['peak_to_peak', unit], ['p99', unit], ['p99_9', unit], ['crest_factor', ''], ['kurtosis', ''], ['skewness', ''], ['vdv', 'm/s^1.75']],
-        value.rows.map((row) => [row.run.label, row.channel.name, row.mean, row.rms, row.totalRms, row.peak, row.peakToPeak, row.percentile99, row.percentile999, cell(row.crestFactor), cell(row.kurtosis), cell(row.skewness), cell(row.vdv)]),
+        [
+          ['run', ''],
+          ['channel', ''],
+          ['mean', unit],
+          ['rms', unit],
+          ['total_rms', unit],
+          ['peak', unit],
+          ['peak_to_peak', unit],
+          ['p99', unit],
+          ['p99_9', unit],
+          ['crest_factor', ''],
+          ['kurtosis', ''],
+          ['skewness', ''],
+          ['vdv', 'm/s^1.75'],
+        ],
+        value.rows.map((row) => [
+          row.run.label,
+          row.channel.name,
+          row.mean,
+          row.rms,
+          row.totalRms,
+          row.peak,
+          row.peakToPeak,
+          row.percentile99,
+          row.percentile999,
+          cell(row.crestFactor),
+          cell(row.kurtosis),
+          cell(row.skewness),
+          cell(row.vdv),
+        ]),
       );
     }
     case 'spectrum': {
       const [first] = value.entries;
       const bins = Math.min(...value.entries.map(({ level }) => level.length));
-      const columns: [string, string][] = value.entries.map((entry) => [`${entry.run.label} ${entry.channel.name}`, entry.unit.symbol]);
-      return table('Spectrum', [['frequency', 'Hz'], ...columns], Array.from({ length: bins }, (_, k) => [k * first.spacing, ...value.entries.map(({ level }) => level[k])]));
+      const columns: [string, string][] = value.entries.map((entry) => [
+        `${entry.run.label} ${entry.channel.name}`,
+        entry.unit.symbol,
+      ]);
+      return table(
+        'Spectrum',
+        [['frequency', 'Hz'], ...columns],
+        Array.from({ length: bins }, (_, k) => [k * first.spacing, ...value.entries.map(({ level }) => level[k])]),
+      );
     }
     case 'bands': {
       const unit = value.rows[0]?.unit.symbol ?? '';
-      return table('Bands', [['run', ''], ['channel', ''], ['from', 'Hz'], ['to', 'Hz'], ['rms', unit]], value.rows.map((row) => [row.run.label, row.channel.name, row.band.from, row.band.to, row.rms]));
+      return table(
+        'Bands',
+        [
+          ['run', ''],
+          ['channel', ''],
+          ['from', 'Hz'],
+          ['to', 'Hz'],
+          ['rms', unit],
+        ],
+        value.rows.map((row) => [row.run.label, row.channel.name, row.band.from, row.band.to, row.rms]),
+      );
     }
     case 'comparison': {
       const unit = value.rows[0]?.unit.symbol ?? '';
       return table(
         `${value.b.name} against ${value.a.name}`,
-        [['from', 'Hz'], ['to', 'Hz'], [value.a.name, unit], [value.b.name, unit], ['change', '%'], ['low', '%'], ['high', '%'], ['change', 'dB'], ['p', ''], ['outcome', '']],
-        value.rows.map((row) => [row.band.from, row.band.to, row.a, row.b, row.changePercent, cell(row.lowPercent), cell(row.highPercent), row.changeDb, cell(row.p), row.outcome]),
+        [
+          ['from', 'Hz'],
+          ['to', 'Hz'],
+          [value.a.name, unit],
+          [value.b.name, unit],
+          ['change', '%'],
+          ['low', '%'],
+          ['high', '%'],
+          ['change', 'dB'],
+          ['p', ''],
+          ['outcome', ''],
+        ],
+        value.rows.map((row) => [
+          row.band.from,
+          row.band.to,
+          row.a,
+          row.b,
+          row.changePercent,
+          cell(row.lowPercent),
+          cell(row.highPercent),
+          row.changeDb,
+          cell(row.p),
+          row.outcome,
+        ]),
       );
     }
     case 'findings':
-      return table('Findings', [['run', ''], ['severity', ''], ['code', ''], ['value', ''], ['message', '']], value.rows.map(({ run, finding }) => [run.label, finding.severity, finding.code, cell(finding.value), finding.message]));
+      return table(
+        'Findings',
+        [
+          ['run', ''],
+          ['severity', ''],
+          ['code', ''],
+          ['value', ''],
+          ['message', ''],
+        ],
+        value.rows.map(({ run, finding }) => [
+          run.label,
+          finding.severity,
+          finding.code,
+          cell(finding.value),
+          finding.message,
+        ]),
+      );
     default:
       return undefined;
   }
 }
 
-function table(caption: string, columns: readonly (readonly [string, string])[], rows: readonly (readonly Cell[])[]): TableValue {
+function table(
+  caption: string,
+  columns: readonly (readonly [string, string])[],
+  rows: readonly (readonly Cell[])[],
+): TableValue {
   return { kind: 'table', caption, columns: columns.map(([name, unit]) => ({ name, unit })), rows };
 }

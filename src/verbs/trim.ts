@@ -11,15 +11,37 @@ export const trim: Verb = {
     help: 'Keeps the samples with from <= t < to, where t is counted from the first sample of each run as it is given. Instead of a range, `from`, `to` and `length` may be given. A stretch that reaches outside a run is an error that states how long the run is.',
     operands: [
       { name: 'runs', doc: 'The runs to trim.', accepts: [{ type: 'value', kinds: ['runs'] }] },
-      { name: 'stretch', doc: 'The stretch to keep, as in `5..80 s`.', accepts: [{ type: 'range', dimension: 'time' }], optional: true },
+      {
+        name: 'stretch',
+        doc: 'The stretch to keep, as in `5..80 s`.',
+        accepts: [{ type: 'range', dimension: 'time' }],
+        optional: true,
+      },
     ],
     options: [
-      { keyword: 'from', doc: 'Start of the stretch.', accepts: [{ type: 'quantity', dimension: 'time', least: 0 }], default: '0 s' },
-      { keyword: 'to', doc: 'End of the stretch.', accepts: [{ type: 'quantity', dimension: 'time', least: 0 }], default: 'the end of the run' },
-      { keyword: 'length', doc: 'Length of the stretch.', accepts: [{ type: 'quantity', dimension: 'time', least: 0 }] },
+      {
+        keyword: 'from',
+        doc: 'Start of the stretch.',
+        accepts: [{ type: 'quantity', dimension: 'time', least: 0 }],
+        default: '0 s',
+      },
+      {
+        keyword: 'to',
+        doc: 'End of the stretch.',
+        accepts: [{ type: 'quantity', dimension: 'time', least: 0 }],
+        default: 'the end of the run',
+      },
+      {
+        keyword: 'length',
+        doc: 'Length of the stretch.',
+        accepts: [{ type: 'quantity', dimension: 'time', least: 0 }],
+      },
     ],
     gives: 'runs',
-    examples: ['foam = load "raw/brick-foam-*.csv.gz"\ntrim foam 10..70 s', 'foam = load "raw/brick-foam-*.csv.gz"\ntrim foam from 10 s length 60 s'],
+    examples: [
+      'foam = load "raw/brick-foam-*.csv.gz"\ntrim foam 10..70 s',
+      'foam = load "raw/brick-foam-*.csv.gz"\ntrim foam from 10 s length 60 s',
+    ],
   },
   evaluate(given) {
     const runs = valueOf(given, 'runs', 'runs');
@@ -32,10 +54,19 @@ export const trim: Verb = {
       const to = asked.to ?? (asked.length !== undefined ? from + asked.length : whole);
       // One sample of grace: a run of 85 s may end a hair short of it on its own clock.
       if (from < 0 || to > whole + 1 / run.rate || from >= whole) {
-        return refuse('trim.outside', `${run.label} runs from 0 to ${seconds(whole)}, and ${seconds(from)} to ${seconds(to)} reaches outside it.`, asked.at);
+        return refuse(
+          'trim.outside',
+          `${run.label} runs from 0 to ${seconds(whole)}, and ${seconds(from)} to ${seconds(to)} reaches outside it.`,
+          asked.at,
+        );
       }
       const cut = cutRun(run, from, to);
-      if (cut === undefined) return refuse('trim.empty', `No sample of ${run.label} lies between ${seconds(from)} and ${seconds(to)}.`, asked.at);
+      if (cut === undefined)
+        return refuse(
+          'trim.empty',
+          `No sample of ${run.label} lies between ${seconds(from)} and ${seconds(to)}.`,
+          asked.at,
+        );
       kept.push(cut);
     }
     return answer({ ...runs, runs: kept });
@@ -54,15 +85,30 @@ function askedStretch(given: Given): Asked | { code: string; message: string; at
   const [from, to, length] = ['from', 'to', 'length'].map((name) => siOf(given, name));
   const count = [from, to, length].filter((one) => one !== undefined).length;
   if (range?.type === 'range') {
-    if (count > 0) return { code: 'trim.twice', message: 'Give the stretch once: a range, or from, to and length.', at: 'stretch' };
+    if (count > 0)
+      return { code: 'trim.twice', message: 'Give the stretch once: a range, or from, to and length.', at: 'stretch' };
     return { from: si(range.from), to: si(range.to), length: undefined, at: 'stretch' };
   }
-  if (count === 0) return { code: 'operand.missing', message: 'trim needs the stretch to keep, as in "trim runs 5..80 s".', at: 'runs' };
-  if (count === 3) return { code: 'trim.twice', message: 'Two of from, to and length settle the stretch: leave one out.', at: 'length' };
+  if (count === 0)
+    return {
+      code: 'operand.missing',
+      message: 'trim needs the stretch to keep, as in "trim runs 5..80 s".',
+      at: 'runs',
+    };
+  if (count === 3)
+    return {
+      code: 'trim.twice',
+      message: 'Two of from, to and length settle the stretch: leave one out.',
+      at: 'length',
+    };
   const at = from !== undefined ? 'from' : to !== undefined ? 'to' : 'length';
   if (length === 0) return { code: 'trim.empty', message: 'A stretch of no length holds no sample.', at: 'length' };
   if (from !== undefined && to !== undefined && from >= to) {
-    return { code: 'range.backward', message: `The stretch ends (${seconds(to)}) before it begins (${seconds(from)}).`, at };
+    return {
+      code: 'range.backward',
+      message: `The stretch ends (${seconds(to)}) before it begins (${seconds(from)}).`,
+      at,
+    };
   }
   return { from, to, length, at };
 }

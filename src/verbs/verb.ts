@@ -14,7 +14,8 @@ export interface Verb {
   evaluate(given: Given, context: Context): Promise<Answer> | Answer;
 }
 
-export type SourceList = { readonly ok: true; readonly paths: readonly string[] } | { readonly ok: false; readonly failure: Failure };
+export type SourceList =
+  { readonly ok: true; readonly paths: readonly string[] } | { readonly ok: false; readonly failure: Failure };
 
 /** An evaluation's answer: a value with warnings, or one sentence that says why there is none. */
 export type Answer = Success | { readonly ok: false; readonly failure: Failure };
@@ -47,7 +48,11 @@ export const refuse = (code: string, message: string, at?: string): { ok: false;
 
 /** What stands in one place of a call after evaluation. */
 export type Argument =
-  | { readonly type: 'value'; readonly value: Value; /** The name it was bound to. */ readonly name: string | undefined }
+  | {
+      readonly type: 'value';
+      readonly value: Value;
+      /** The name it was bound to. */ readonly name: string | undefined;
+    }
   | { readonly type: 'quantity'; readonly quantity: Quantity }
   | { readonly type: 'range'; readonly from: Quantity; readonly to: Quantity }
   | { readonly type: 'text'; readonly text: string }

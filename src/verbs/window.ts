@@ -13,18 +13,36 @@ export const window: Verb = {
     help: 'Shape, length and overlap of the segments of Welch’s method. A segment has exactly round(length × rate) samples and is never padded, so the bins are exactly rate / samples apart. The windows are periodic. A long segment resolves close lines; a short one leaves more segments to average, and a surer level.',
     operands: [
       { name: 'shape', doc: 'Shape of the window.', accepts: [{ type: 'word', words: windowNames }] },
-      { name: 'length', doc: 'Length of a segment.', accepts: [{ type: 'quantity', dimension: 'time', least: 0 }], optional: true },
+      {
+        name: 'length',
+        doc: 'Length of a segment.',
+        accepts: [{ type: 'quantity', dimension: 'time', least: 0 }],
+        optional: true,
+      },
     ],
-    options: [{ keyword: 'overlap', doc: 'Share of a segment that the next one covers again.', accepts: [{ type: 'quantity', dimension: 'ratio', least: 0, most: 0.95 }], default: '50 %' }],
+    options: [
+      {
+        keyword: 'overlap',
+        doc: 'Share of a segment that the next one covers again.',
+        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0, most: 0.95 }],
+        default: '50 %',
+      },
+    ],
     gives: 'window',
     examples: ['fine = window hann 4 s overlap 50 %', 'window flattop 2 s overlap 75 %'],
   },
   evaluate(given) {
     const shape = (wordOf(operand(given, 'shape')) ?? defaultWindow.shape) as WindowName;
     const length = quantityIn(operand(given, 'length'));
-    const value = { kind: 'window' as const, shape, length: length === undefined ? defaultWindow.length : si(length), overlap: siOf(given, 'overlap') ?? defaultWindow.overlap };
+    const value = {
+      kind: 'window' as const,
+      shape,
+      length: length === undefined ? defaultWindow.length : si(length),
+      overlap: siOf(given, 'overlap') ?? defaultWindow.overlap,
+    };
     if (!(value.length > 0)) return refuse('window.empty', 'A segment needs a length above 0 s.', 'length');
-    if (!(value.overlap >= 0 && value.overlap <= 0.95)) return refuse('window.overlap', 'The overlap is at least 0 % and at most 95 %.', 'overlap');
+    if (!(value.overlap >= 0 && value.overlap <= 0.95))
+      return refuse('window.overlap', 'The overlap is at least 0 % and at most 95 %.', 'overlap');
     return answer(value);
   },
 };

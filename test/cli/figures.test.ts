@@ -13,7 +13,9 @@ interface Vectors {
   readonly amplitude: { readonly spacing_hz: number; readonly amplitude: readonly number[] };
   readonly bands: readonly { readonly from_hz: number; readonly to_hz: number; readonly rms: number }[];
 }
-const expected = JSON.parse(readFileSync(new URL('../published/vectors/study.json', import.meta.url), 'utf8')) as Vectors;
+const expected = JSON.parse(
+  readFileSync(new URL('../published/vectors/study.json', import.meta.url), 'utf8'),
+) as Vectors;
 
 const notebook = `# A recording of 85 s
 
@@ -34,7 +36,10 @@ F = spectrum z using window flattop 2 s overlap 75 % as amplitude
 `;
 
 function close(found: number | null, wanted: number, tolerance: number, what: string): void {
-  assert.ok(found !== null && Math.abs(found - wanted) <= tolerance * Math.abs(wanted), `${what}: ${found} instead of ${wanted}`);
+  assert.ok(
+    found !== null && Math.abs(found - wanted) <= tolerance * Math.abs(wanted),
+    `${what}: ${found} instead of ${wanted}`,
+  );
 }
 
 describe('the figures of `run --json`, against numpy and scipy', () => {
@@ -53,20 +58,29 @@ describe('the figures of `run --json`, against numpy and scipy', () => {
       assert.equal(statement?.error, null, name);
       return statement?.value as Record<string, never>;
     };
-    const part = (value('part') as { runs: { samples: number; rate_hz: number; start_s: number; duration_s: number }[] }).runs[0];
+    const part = (
+      value('part') as { runs: { samples: number; rate_hz: number; start_s: number; duration_s: number }[] }
+    ).runs[0];
     assert.equal(part.samples, expected.samples);
     close(part.rate_hz, expected.rate_hz, 1e-12, 'rate');
     close(part.duration_s, expected.samples / expected.rate_hz, 1e-12, 'duration');
     close(part.start_s, Math.ceil(5 * expected.rate_hz - 1e-6) / expected.rate_hz, 1e-9, 'start');
     for (const row of (value('L') as { rows: (Record<string, number> & { channel: string })[] }).rows) {
-      for (const [name, wanted] of Object.entries(expected.levels[row.channel])) close(row[name], wanted, 1e-9, `${row.channel} ${name}`);
+      for (const [name, wanted] of Object.entries(expected.levels[row.channel]))
+        close(row[name], wanted, 1e-9, `${row.channel} ${name}`);
     }
-    const spectra = { S: ['density', expected.psd.density, 0], H: ['density', expected.blackman_harris.density, 0], F: ['amplitude', expected.amplitude.amplitude, 1] } as const;
+    const spectra = {
+      S: ['density', expected.psd.density, 0],
+      H: ['density', expected.blackman_harris.density, 0],
+      F: ['amplitude', expected.amplitude.amplitude, 1],
+    } as const;
     for (const [name, [key, wanted, first]] of Object.entries(spectra)) {
       const found = (value(name) as { runs: Record<string, number[]>[] }).runs[0][key];
       wanted.forEach((level, k) => close(found[k + first], level, 1e-9, `${name}, bin ${k + first}`));
     }
     close((value('S') as { spacing_hz: number }).spacing_hz, expected.psd.spacing_hz, 1e-12, 'spacing');
-    (value('B') as { rows: { rms: number }[] }).rows.forEach((row, k) => close(row.rms, expected.bands[k].rms, 1e-9, `band ${k}`));
+    (value('B') as { rows: { rms: number }[] }).rows.forEach((row, k) =>
+      close(row.rms, expected.bands[k].rms, 1e-9, `band ${k}`),
+    );
   });
 });

@@ -43,20 +43,37 @@ describe('washboard run', () => {
     assert.equal(code, 0);
     assert.equal(json.notebook, 'good.washboard.md');
     assert.equal(json.ok, true);
-    assert.deepEqual(json.sources.map(({ path }) => path), ['raw/a.csv']);
+    assert.deepEqual(
+      json.sources.map(({ path }) => path),
+      ['raw/a.csv'],
+    );
     assert.match(json.sources[0].sha256, /^[0-9a-f]{64}$/);
-    assert.deepEqual(json.cells.map(({ index, line }) => [index, line]), [[0, 4], [1, 10]]);
+    assert.deepEqual(
+      json.cells.map(({ index, line }) => [index, line]),
+      [
+        [0, 4],
+        [1, 10],
+      ],
+    );
     const [runs, part, levels] = statements(json);
     assert.deepEqual([runs.line, runs.name, runs.kind, runs.error], [4, 'runs', 'runs', null]);
     assert.deepEqual([part.line, levels.line, levels.name, levels.kind], [10, 11, null, 'levels']);
-    const { runs: [run] } = part.value as { runs: Record<string, unknown>[] };
-    assert.deepEqual([run.label, run.file, run.channels, run.samples, run.start_s, run.duration_s], ['a', 'raw/a.csv', ['z'], 3200, 2, 16]);
+    const {
+      runs: [run],
+    } = part.value as { runs: Record<string, unknown>[] };
+    assert.deepEqual(
+      [run.label, run.file, run.channels, run.samples, run.start_s, run.duration_s],
+      ['a', 'raw/a.csv', ['z'], 3200, 2, 16],
+    );
   });
 
   it('runs one cell with what it needs', async () => {
     const { code, json } = await sandbox.runJson('good.washboard.md', '--cell', '2');
     assert.equal(code, 0);
-    assert.deepEqual(statements(json).map(({ kind }) => kind), ['runs', 'runs', 'levels']);
+    assert.deepEqual(
+      statements(json).map(({ kind }) => kind),
+      ['runs', 'runs', 'levels'],
+    );
     const first = await sandbox.run('run', sandbox.path('good.washboard.md'), '--cell', '1');
     assert.doesNotMatch(first.printed, /kurtosis/i);
   });
@@ -76,7 +93,10 @@ describe('washboard run', () => {
     assert.equal(found[6].error, null);
     assert.match(message(7), /missing/);
     assert.deepEqual([found[2].error?.line, found[2].error?.from, found[2].error?.to], [16, 11, 18]);
-    assert.ok(found.every(({ error }) => error === null || !error.message.includes('\n')), 'one sentence, one line');
+    assert.ok(
+      found.every(({ error }) => error === null || !error.message.includes('\n')),
+      'one sentence, one line',
+    );
   });
 
   it('prints mistakes to standard error with file and line', async () => {

@@ -9,14 +9,24 @@ export interface StatementJson {
   readonly kind: string | null;
   readonly value: unknown;
   readonly warnings: readonly { readonly code: string; readonly message: string }[];
-  readonly error: { readonly code: string; readonly message: string; readonly line: number; readonly from: number; readonly to: number } | null;
+  readonly error: {
+    readonly code: string;
+    readonly message: string;
+    readonly line: number;
+    readonly from: number;
+    readonly to: number;
+  } | null;
 }
 
 export interface RunJson {
   readonly notebook: string;
   readonly ok: boolean;
   readonly sources: readonly { readonly path: string; readonly bytes: number; readonly sha256: string }[];
-  readonly cells: readonly { readonly index: number; readonly line: number; readonly statements: readonly StatementJson[] }[];
+  readonly cells: readonly {
+    readonly index: number;
+    readonly line: number;
+    readonly statements: readonly StatementJson[];
+  }[];
 }
 
 /** A folder of its own with the given files, in which the command line is run within this process. */
@@ -51,7 +61,10 @@ export class Sandbox {
     }
   }
 
-  async runJson(notebook: string, ...options: readonly string[]): Promise<{ code: number; json: RunJson; errors: string }> {
+  async runJson(
+    notebook: string,
+    ...options: readonly string[]
+  ): Promise<{ code: number; json: RunJson; errors: string }> {
     const { code, printed, errors } = await this.run('run', this.path(notebook), '--json', ...options);
     return { code, json: JSON.parse(printed) as RunJson, errors };
   }

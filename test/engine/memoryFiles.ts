@@ -17,7 +17,9 @@ export class MemoryHost implements Host {
 
   readonly files: Files = {
     expand: async (pattern) => {
-      const paths = [...this.contents.keys()].filter((path) => (isPattern(pattern) ? levelExpression(pattern).test(path) : path === pattern));
+      const paths = [...this.contents.keys()].filter((path) =>
+        isPattern(pattern) ? levelExpression(pattern).test(path) : path === pattern,
+      );
       if (paths.length > 0) return { ok: true, paths: paths.sort(naturalOrder) };
       return { ok: false, failure: { code: 'file.missing', message: `There is no file "${pattern}".`, at: 'files' } };
     },
@@ -28,7 +30,11 @@ export class MemoryHost implements Host {
     open: async (path) => {
       this.opened.push(path);
       const bytes = Buffer.from(this.contents.get(path) ?? '');
-      return { path, size: bytes.length, read: async (position, length) => new Uint8Array(bytes.subarray(position, position + length)) };
+      return {
+        path,
+        size: bytes.length,
+        read: async (position, length) => new Uint8Array(bytes.subarray(position, position + length)),
+      };
     },
   };
 }
@@ -47,7 +53,14 @@ export function recording(options: { seconds?: number; rate?: number; level?: nu
   for (let i = 0; i < seconds * rate; i++) {
     const t = i / rate;
     const line = level * Math.sin(2 * Math.PI * 20 * t);
-    rows.push([t.toFixed(4), (0.1 * noise()).toFixed(4), (0.1 * noise()).toFixed(4), (1 + line + 0.1 * noise()).toFixed(4)].join(','));
+    rows.push(
+      [
+        t.toFixed(4),
+        (0.1 * noise()).toFixed(4),
+        (0.1 * noise()).toFixed(4),
+        (1 + line + 0.1 * noise()).toFixed(4),
+      ].join(','),
+    );
   }
   return rows.join('\n') + '\n';
 }

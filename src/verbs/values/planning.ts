@@ -9,7 +9,11 @@ export interface RepeatsValue {
   /** Runs of each condition; undefined when more than can be reckoned with would be needed. */
   readonly runs: number | undefined;
   /** What so many runs of each can show at that power: the smallest reduction, in percent. */
-  readonly table: readonly { readonly runs: number; readonly smallestPercent: number; readonly halfWidthPercent: number }[];
+  readonly table: readonly {
+    readonly runs: number;
+    readonly smallestPercent: number;
+    readonly halfWidthPercent: number;
+  }[];
 }
 
 /** An order of runs, and what a steady drift would do to it. */
