@@ -31,7 +31,8 @@ const anyOf = (words: Iterable<string>): string =>
     .map(escaped)
     .join('|')})`;
 
-const atom = `(?:%|${anyOf([...atoms.keys()].filter((symbol) => symbol !== '%'))}${after})`;
+/** A raised digit may follow a unit: it is its power. */
+const atom = `(?:%|${anyOf([...atoms.keys()].filter((symbol) => symbol !== '%'))}(?![\\p{L}\\p{Nd}\\p{M}_]))`;
 const power = '(?:\\^-?\\d+|[⁻²³⁴]+)?';
 const unit = `(?:1\\/)?${atom}${power}(?:[*/·]\\(?${atom}${power}\\)?)*`;
 
