@@ -1,0 +1,145 @@
+import { strict as assert } from 'node:assert';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { designedChange, pad, padStiffness, movingMass } from '../../scripts/samples/design.ts';
+import { diskHost } from '../../src/disk/host.ts';
+import { Engine } from '../../src/engine/engine.ts';
+import type { RunReport } from '../../src/engine/result.ts';
+import type { ComparisonValue, Value } from '../../src/verbs/values.ts';
+
+const folder = fileURLToPath(new URL('../../samples/', import.meta.url));
+const prose = (notebook: string): string => readFileSync(folder + notebook, 'utf8');
+
+/** The fenced cells, found without the notebook's own reader. */
+const cellsOf = (text: string): string[] => [...text.matchAll(/^```washboard\n(.*?)^```$/gms)].map((match) => match[1]);
+
+async function run(notebook: string): Promise<RunReport> {
+  const engine = new Engine(diskHost(folder, folder));
+  const watch = { cancelled: () => false, progress: () => undefined };
+  return engine.run({ cells: cellsOf(prose(notebook)), wanted: 'all' }, watch);
+}
+
+const errorsOf = (report: RunReport): string[] => report.results.flatMap(({ error }) => error?.message ?? []);
+
+/** A line break in prose is a blank. */
+const says = (text: string, words: string): void =>
+  assert.ok(text.replace(/\s+/g, ' ').includes(words), `the prose does not say "${words}"`);
+
+const size = (value: number | undefined, digits = 1): string => Math.abs(value ?? NaN).toFixed(digits);
+
+for (const notebook of ['seat-pad.washboard.md', 'springs.washboard.md']) {
+  describe(notebook, () => {
+    it('begins every cell with a comment that names it in an outline', () => {
+      const cells = cellsOf(prose(notebook));
+      assert.ok(cells.length >= 10);
+      for (const cell of cells) assert.match(cell, /^# \S.{10,100}\n/);
+    });
+
+    it('has no cell longer than six lines', () => {
+      for (const cell of cellsOf(prose(notebook))) assert.ok(cell.trimEnd().split('\n').length <= 6, cell);
+    });
+  });
+}
+
+describe('the study of the seat pad', () => {
+  const text = prose('seat-pad.washboard.md');
+  let report: RunReport;
+  before(async () => {
+    report = await run('seat-pad.washboard.md');
+  });
+  const named = (name: string): Value => {
+    const found = report.results.find((result) => result.name === name)?.value;
+    assert.ok(found, `${name} has no value`);
+    return found;
+  };
+  const rows = (name: string): ComparisonValue['rows'] => {
+    const value = named(name);
+    assert.equal(value.kind, 'comparison');
+    return (value as ComparisonValue).rows;
+  };
+  /** "15.3 to 27.2 %", the smaller size first. */
+  const interval = ({ lowPercent, highPercent }: ComparisonValue['rows'][number]): string =>
+    [size(lowPercent), size(highPercent)].sort((a, b) => Number(a) - Number(b)).join(' to ') + ' %';
+
+  it('runs without an error and reads all rides but the broken-off one', () => {
+    assert.deepEqual(errorsOf(report), []);
+    assert.equal(report.sources.length, 17);
+    assert.ok(!report.sources.some(({ path }) => path.includes('stopped')));
+  });
+
+  it('says of the primary band what it computes', () => {
+    const [band] = rows('bricks');
+    says(text, `${size(band.changePercent)} %**, 95 % interval ${interval(band)} (4 + 4 runs`);
+    says(text, `from ${size(band.a, 4)} to ${size(band.b, 4)} g`);
+    says(text, `The ${size(band.changePercent)} % belong to this place`);
+    says(text, `mean square is down by ${size(((1 + band.changePercent / 100) ** 2 - 1) * 100, 0)} %`);
+    assert.equal(band.outcome, 'lower');
+    // "The leaflet's 30 % lies outside the interval", "at least 15 % less would have been supported".
+    assert.ok(band.lowPercent! > -30 && band.highPercent! < -15);
+  });
+
+  it('says of the other bands on bricks what it computes', () => {
+    const [low, , high] = rows('bricks_all');
+    says(text, `**raises** the level, by ${size(low.changePercent)} % (${interval(low)})`);
+    says(text, `falls by ${size(high.changePercent)} % (${interval(high)})`);
+    assert.equal(low.outcome, 'higher');
+    assert.ok(high.shareOfA! < 1);
+  });
+
+  it('gives in its result the figures of the comparison', () => {
+    const result = text.slice(text.indexOf('## Result')).replaceAll('> ', '');
+    const [low, primary] = rows('bricks_all');
+    says(result, `by ${size(primary.changePercent)} % between 10 and 50 Hz (95 % interval ${interval(primary)}`);
+    says(result, `raises it by ${size(low.changePercent)} % between 4 and 10 Hz (${interval(low)})`);
+  });
+
+  it('says of the tiles that no band shows a change, and what the data allow', () => {
+    const tiles = rows('tiles_all');
+    assert.deepEqual(tiles.map((row) => row.outcome), ['unclear', 'unclear', 'unclear']);
+    says(text, `from ${size(tiles[1].lowPercent)} % lower to ${size(tiles[1].highPercent)} % higher`);
+  });
+
+  it('gives the stiffnesses that the recordings were made with, and their resonances', () => {
+    const { foam, gel } = padStiffness.brick;
+    says(text, `the foam gave ${foam} N/mm and the gel ${gel} N/mm; about ${movingMass} kg`);
+    says(text, `from ${pad('brick', 'foam').frequency.toFixed(1)} to ${pad('brick', 'gel').frequency.toFixed(1)} Hz`);
+    says(text, `about ${padStiffness.tile.gel} N/mm`);
+  });
+
+  it('repeats the run sheet: order and speed of every ride', () => {
+    const [header, ...lines] = readFileSync(folder + 'raw/runs.csv', 'utf8').trimEnd().split('\n');
+    const speed = header.split(',').indexOf('speed (m/s)');
+    for (const surface of ['brick', 'tile']) {
+      const speeds = lines.map((line) => line.split(',')).filter((cells) => cells[0].includes(surface));
+      says(text, `| m/s | ${speeds.map((cells) => cells[speed]).join(' | ')} |`.replace('|  |', '| |'));
+    }
+  });
+});
+
+describe('the notebook of springs', () => {
+  it('runs without an error and without a file', async () => {
+    const report = await run('springs.washboard.md');
+    assert.deepEqual(errorsOf(report), []);
+    assert.deepEqual(report.sources, []);
+  });
+
+  it('says of pad and chain what it computes', async () => {
+    const report = await run('springs.washboard.md');
+    const percents = report.results.flatMap(({ value }) =>
+      value?.kind === 'quantity' && value.quantity.unit.symbol === '%' ? [size(value.quantity.value, 0)] : [],
+    );
+    assert.equal(percents.length, 2);
+    says(prose('springs.washboard.md'), `The pad is ${percents[0]} % softer, the chain of pad, frame and tyres only ${percents[1]} %`);
+  });
+});
+
+describe('the page about the samples', () => {
+  it('gives the designed changes', () => {
+    const page = prose('README.md');
+    const shown = (value: number): string => `${value < 0 ? '−' : '+'}${size(100 * value)} %`;
+    for (const [surface, word] of [['brick', 'bricks'], ['tile', 'tiles']] as const) {
+      const changes = ([[4, 10], [10, 50], [50, 100]] as const).map(([low, high]) => shown(designedChange(surface, low, high)));
+      says(page, `| ${word} | ${changes.join(' | ')} |`);
+    }
+  });
+});
