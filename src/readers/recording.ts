@@ -89,6 +89,17 @@ export interface Layout {
   readonly time?: { readonly column: string; readonly style: string; readonly quantum: number };
   /** Columns that are not numbers or were left out, with the reason. */
   readonly leftOut?: readonly { readonly column: string; readonly why: string }[];
+  /** The sensors of a long-form file, of which one was read. */
+  readonly sensors?: readonly string[];
+  /** The first lines with numbers, as they stand and as they were read. */
+  readonly firstRows?: readonly FirstRow[];
+}
+
+export interface FirstRow {
+  readonly line: number;
+  readonly text: string;
+  /** One value a column of the file, in file order: a number, or a text as it stands. */
+  readonly values: readonly (number | string)[];
 }
 
 /** Options of `load` that override detection. Names as in the language. */
@@ -129,4 +140,5 @@ export interface Refusal {
   readonly message: string;
 }
 
-export type ReadResult = { readonly ok: true; readonly recording: Recording } | { readonly ok: false; readonly refusal: Refusal };
+export type ReadResult =
+  { readonly ok: true; readonly recording: Recording } | { readonly ok: false; readonly refusal: Refusal };

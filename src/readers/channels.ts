@@ -1,0 +1,219 @@
+import { readHeader, type Axis } from './names.ts';
+import type { ReadOptions, RecordedChannel } from './recording.ts';
+import { Refused, figure, list } from './refusal.ts';
+import { settings } from './settings.ts';
+import { columnName, type NumberColumn, type Table } from './table.ts';
+import { settleUnit, type UnitReading } from './unit.ts';
+import { accelerationUnits, isCounts, unitSymbol } from './units.ts';
+
+/** A column that becomes a channel, before its unit is settled. */
+interface Candidate {
+  readonly index: number;
+  readonly column: NumberColumn;
+  readonly name: string;
+  readonly axis: boolean;
+  /** The header's unit in the language's spelling. */
+  readonly unit: string | undefined;
+  readonly unitText: string | undefined;
+}
+
+export interface Channels {
+  readonly channels: readonly RecordedChannel[];
+  readonly leftOut: readonly { readonly column: string; readonly why: string }[];
+  readonly unit: UnitReading;
+}
+
+/** Names the channels and settles their unit. `columns` are the indices of the numeric columns but time and counter. */
+export function findChannels(
+  path: string,
+  table: Table,
+  columns: readonly number[],
+  preambleUnit: string | undefined,
+  options: ReadOptions,
+): Channels {
+  const leftOut: { column: string; why: string }[] = [];
+  const kept = columns.filter((index) => {
+    const column = table.columns[index] as NumberColumn;
+    const empty = emptyCells(column.values);
+    const axis = column.header !== undefined && readHeader(column.header).axis !== undefined;
+    // An axis with empty cells loses those rows; another column with many of them is worth none.
+    if (empty === 0 || empty <= settings.emptyCells * table.rows || axis || columns.length <= 3) return true;
+    leftOut.push({ column: columnName(column, index), why: `${empty} of its ${table.rows} cells are empty` });
+    return false;
+  });
+  const candidates = preferCalibrated(byHand(path, table, named(table, kept), options), leftOut);
+  if (candidates.length === 0) {
+    throw new Refused(
+      'no-channels',
+      `${path}: besides the time there is no column of numbers: check the delimiter and the decimal mark.`,
+    );
+  }
+  const axes = candidates.filter(({ axis }) => axis);
+  const measured = axes.length > 0 ? axes : candidates;
+  const headers = new Set(measured.map(({ unit }) => unit ?? preambleUnit));
+  const unit = settleUnit(
+    path,
+    headers.size === 1 ? [...headers][0] : undefined,
+    gravityOf(axes),
+    isWhole(axes),
+    options,
+  );
+  const channels = candidates.map((one) => channelOf(one, measured.includes(one), unit, preambleUnit, options));
+  const everyOwn =
+    unit.unit === undefined && headers.size > 1 && measured.every((one) => (one.unit ?? preambleUnit) !== undefined);
+  return { channels, leftOut, unit: everyOwn ? { unit: undefined, from: 'header' } : unit };
+}
+
+function channelOf(
+  one: Candidate,
+  measured: boolean,
+  unit: UnitReading,
+  preambleUnit: string | undefined,
+  options: ReadOptions,
+): RecordedChannel {
+  const own = one.unit ?? (measured ? preambleUnit : undefined);
+  const settled: UnitReading =
+    measured && (unit.unit !== undefined || own === undefined)
+      ? unit
+      : { unit: own, from: own === undefined ? 'none' : 'header' };
+  const scale = measured ? options.scale : undefined;
+  return {
+    name: one.name,
+    header: one.column.header,
+    unit: settled.unit,
+    unitFrom: settled.from,
+    axis: one.axis,
+    samples: scale === undefined ? one.column.values : one.column.values.map((value) => value * scale),
+  };
+}
+
+function emptyCells(values: Float64Array): number {
+  let empty = 0;
+  for (let i = 0; i < values.length; i++) if (Number.isNaN(values[i])) empty++;
+  return empty;
+}
+
+function named(table: Table, columns: readonly number[]): Candidate[] {
+  if (!table.named) {
+    const letters: readonly Axis[] = ['x', 'y', 'z'];
+    return columns.map((index, i) => {
+      const column = table.columns[index] as NumberColumn;
+      const unitText = column.unitBelow?.replace(/[()[\]]/g, '');
+      const axis = columns.length === 3;
+      return {
+        index,
+        column,
+        name: axis ? letters[i] : `column${index + 1}`,
+        axis,
+        unit: unitSymbol(unitText ?? ''),
+        unitText,
+      };
+    });
+  }
+  const readings = columns.map((index) => {
+    const column = table.columns[index] as NumberColumn;
+    const reading = column.header === undefined ? undefined : readHeader(column.header, column.unitBelow);
+    const unit = unitSymbol(reading?.unitText ?? '');
+    // A named unit that is none of acceleration shows that an x, y or z is something else.
+    const other =
+      reading?.unitText !== undefined &&
+      !(unit !== undefined && unit in accelerationUnits) &&
+      !isCounts(reading.unitText) &&
+      !/^[-\s]*$/.test(reading.unitText);
+    return {
+      index,
+      column,
+      name: reading?.name || `column${index + 1}`,
+      letter: other ? undefined : reading?.axis,
+      unit,
+      unitText: reading?.unitText,
+    };
+  });
+  return readings.map(({ letter, ...one }) => {
+    const shared = letter !== undefined && readings.filter((other) => other.letter === letter).length > 1;
+    return { ...one, name: letter !== undefined && !shared ? letter : one.name, axis: letter !== undefined };
+  });
+}
+
+/** Raw and calibrated readings of the same axes side by side: the ones with a unit of acceleration are the axes. */
+function preferCalibrated(candidates: readonly Candidate[], leftOut: { column: string; why: string }[]): Candidate[] {
+  const axes = candidates.filter(({ axis }) => axis);
+  const letterOf = ({ column }: Candidate): string | undefined =>
+    column.header === undefined ? undefined : readHeader(column.header).axis;
+  const letters = axes.map(letterOf);
+  if (axes.length === 0 || new Set(letters).size === letters.length) return [...candidates];
+  const isRaw = ({ unitText, column }: Candidate): boolean =>
+    isCounts(unitText ?? '') ||
+    /\braw\b/i.test(`${column.kindBelow ?? ''} ${(column.header ?? '').replace(/_/g, ' ')}`);
+  const good = axes.filter((one) => !isRaw(one));
+  const goodLetters = good.map(letterOf);
+  if (
+    good.length === 0 ||
+    new Set(goodLetters).size !== goodLetters.length ||
+    !letters.every((letter) => goodLetters.includes(letter))
+  )
+    return [...candidates];
+  const raw = axes.filter(isRaw);
+  leftOut.push(
+    ...raw.map(({ column, index }) => ({
+      column: columnName(column, index),
+      why: 'the same axis is there with a unit',
+    })),
+  );
+  return candidates
+    .filter((one) => !raw.includes(one))
+    .map((one) => (good.includes(one) ? { ...one, name: letterOf(one) ?? one.name } : one));
+}
+
+function byHand(path: string, table: Table, candidates: readonly Candidate[], options: ReadOptions): Candidate[] {
+  let result = [...candidates];
+  for (const [name, header] of Object.entries(options.channels ?? {})) {
+    const same = (text: string | undefined): boolean => text?.trim().toLowerCase() === header.trim().toLowerCase();
+    const at = result.findIndex((one) => same(one.column.header) || same(one.name) || same(`column${one.index + 1}`));
+    if (at < 0) {
+      const names = table.columns.map((column, i) => columnName(column, i));
+      throw new Refused(
+        'no-such-channel',
+        `${path}: channels ${name}="${header}" names no column of numbers; the columns are ${list(names)}.`,
+      );
+    }
+    const axis = /^[xyz]$/.test(name);
+    result = result.map((one, i) =>
+      i === at
+        ? { ...one, name, axis: axis || one.axis }
+        : one.name === name
+          ? { ...one, name: one.column.header ?? `column${one.index + 1}`, axis: axis ? false : one.axis }
+          : one,
+    );
+  }
+  return result;
+}
+
+/** Length of the mean vector of x, y and z, or undefined without all three. */
+function gravityOf(axes: readonly Candidate[]): number | undefined {
+  const three = ['x', 'y', 'z'].map((letter) => axes.find(({ name }) => name === letter));
+  if (three.some((one) => one === undefined)) return undefined;
+  return Math.hypot(...three.map((one) => mean(one!.column.values)));
+}
+
+function mean(values: Float64Array): number {
+  let sum = 0;
+  let count = 0;
+  for (let i = 0; i < values.length; i++) {
+    if (Number.isNaN(values[i])) continue;
+    sum += values[i];
+    count++;
+  }
+  return sum / count;
+}
+
+function isWhole(axes: readonly Candidate[]): boolean {
+  return axes.length > 0 && axes.every(({ column }) => column.decimals <= 0);
+}
+
+/** What `load` says of the channels' names where the file itself gives none. */
+export function namesRemark(table: Table, channels: readonly RecordedChannel[]): string | undefined {
+  if (table.named) return undefined;
+  const names = list(channels.map(({ name }) => name));
+  return `The file has no header: its columns of numbers are called ${names}; other names can be given with channels, such as channels ${channels.length === 3 ? 'z' : 'x'}="column${figure(channels.length)}".`;
+}

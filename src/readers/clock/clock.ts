@@ -1,0 +1,270 @@
+import type { Stretch } from '../recording.ts';
+import { settings } from '../settings.ts';
+import { stampQuantum, stepShape, type StepShape } from './steps.ts';
+
+/** What a column of stamps says about when samples were taken. */
+export interface StampClock {
+  /** Samples a second. */
+  readonly rate: number;
+  readonly stretches: readonly Stretch[];
+  readonly jitter: number;
+  /** Seconds from the first stamp, where sampling is uneven. */
+  readonly times: Float64Array | undefined;
+  /** Step that the stamps are rounded to, in s. */
+  readonly quantum: number;
+  readonly delivery: 'even' | 'rounded' | 'coarse' | 'bursts';
+  /** Samples that the gaps leave out. */
+  readonly missing: number;
+  readonly repeated: number;
+  readonly backward: number;
+  /** Jumps back of the clock itself. */
+  readonly resets: number;
+}
+
+interface Break {
+  /** First row after the break. */
+  readonly row: number;
+  readonly reset: boolean;
+}
+
+/** Rate, gaps and unevenness of stamps in s, at least two and not all equal; `spelling` is their last digit's unit in s. */
+export function clockOf(t: Float64Array, spelling: number): StampClock | undefined {
+  const shape = stepShape(t);
+  if (!(shape.forwardMedian > 0)) return undefined;
+  const quantum = stampQuantum(t, spelling);
+  const coarse = isCoarse(t, shape, quantum);
+  const bursts = !coarse && (shape.zero + shape.backward) / shape.count > settings.burst;
+  const usual = usualStep(t, shape, coarse || bursts);
+  const limit = gapLimit(t, shape, quantum, usual, coarse, bursts);
+  const breaks = findBreaks(t, usual, limit, bursts || coarse, bursts ? shape.forwardHigh : 0);
+  const spans = spansOf(t.length, breaks);
+  const rate = rateOf(t, spans, spelling, quantum, coarse, bursts) ?? 1 / usual;
+  const spread = bursts || coarse ? { jitter: 0, rounded: coarse } : unevenness(t, spans, quantum);
+  const stretches = placed(t, spans, breaks, rate);
+  let missing = 0;
+  for (let s = 1; s < stretches.length; s++) {
+    const before = stretches[s - 1];
+    missing += Math.max(0, Math.round((stretches[s].start - before.start) * rate) - (before.to - before.from));
+  }
+  return {
+    rate,
+    stretches,
+    jitter: spread.jitter,
+    times: spread.jitter > settings.jitter.resample ? timesOf(t, stretches) : undefined,
+    quantum,
+    delivery: bursts ? 'bursts' : coarse ? 'coarse' : spread.rounded ? 'rounded' : 'even',
+    missing,
+    repeated: shape.zero,
+    backward: shape.backward,
+    resets: breaks.filter(({ reset }) => reset).length,
+  };
+}
+
+/** Stamps so coarse that several samples share one: steps are nothing or one unit, but for gaps. */
+function isCoarse(t: Float64Array, shape: StepShape, quantum: number): boolean {
+  if (shape.zero / shape.count <= settings.burst || shape.backward > 0.001 * shape.count) return false;
+  let ones = 0;
+  let forward = 0;
+  for (let i = 1; i < t.length; i++) {
+    const step = t[i] - t[i - 1];
+    if (step <= 0) continue;
+    forward++;
+    if (step < 1.5 * quantum) ones++;
+  }
+  return ones >= 0.9 * forward;
+}
+
+/** The step between samples as far as gaps and rounding leave it visible. */
+function usualStep(t: Float64Array, shape: StepShape, shared: boolean): number {
+  const most = shared ? 10 * shape.forwardHigh : 3 * Math.max(shape.median, 0) + 1e-12;
+  let sum = 0;
+  let count = 0;
+  for (let i = 1; i < t.length; i++) {
+    const step = t[i] - t[i - 1];
+    if (step > most || step < -most) continue;
+    sum += step;
+    count++;
+  }
+  return count > 0 && sum > 0 ? sum / count : shape.forwardMedian;
+}
+
+function gapLimit(
+  t: Float64Array,
+  shape: StepShape,
+  quantum: number,
+  usual: number,
+  coarse: boolean,
+  bursts: boolean,
+): number {
+  if (coarse) return usual + 1.5 * quantum;
+  if (bursts) return Math.max(settings.gapSteps * usual, 4 * shape.forwardHigh);
+  const limit = Math.max(settings.gapSteps * usual, usual + 1.001 * quantum);
+  let long = 0;
+  for (let i = 1; i < t.length; i++) if (t[i] - t[i - 1] > limit) long++;
+  return long > settings.unevenShare * shape.count && long > 20 && !alike(t, limit)
+    ? Math.max(limit, settings.unevenGapSteps * usual)
+    : limit;
+}
+
+/** Whether steps short of the limit are even, so that the long ones are losses and not part of a spread. */
+function alike(t: Float64Array, limit: number): boolean {
+  let sum = 0;
+  let squares = 0;
+  let count = 0;
+  for (let i = 1; i < t.length; i++) {
+    const step = t[i] - t[i - 1];
+    if (step > limit) continue;
+    sum += step;
+    squares += step * step;
+    count++;
+  }
+  const mean = sum / count;
+  return Math.sqrt(Math.max(0, squares / count - mean * mean)) < settings.jitter.resample * mean;
+}
+
+function findBreaks(t: Float64Array, usual: number, limit: number, shared: boolean, burst: number): Break[] {
+  const breaks: Break[] = [];
+  const reset = -Math.max(1, 20 * usual, 4 * burst);
+  for (let i = 1; i < t.length; i++) {
+    const step = t[i] - t[i - 1];
+    if (step < reset) breaks.push({ row: i, reset: true });
+    else if (step > limit && (shared || isLoss(t, i, usual, limit))) breaks.push({ row: i, reset: false });
+  }
+  return breaks;
+}
+
+/** A stamp that was only late is followed by shorter steps; after a loss the stamps stay behind for good. */
+function isLoss(t: Float64Array, row: number, usual: number, limit: number): boolean {
+  const reach = 4;
+  const side = (from: number, to: number, stop: (i: number) => boolean): number => {
+    const offsets: number[] = [];
+    const step = from < to ? 1 : -1;
+    for (let i = from; i !== to && i >= 0 && i < t.length; i += step) {
+      offsets.push(t[i] - i * usual);
+      if (stop(i)) break;
+    }
+    return offsets.sort((a, b) => a - b)[offsets.length >> 1];
+  };
+  const before = side(row - 1, row - 1 - reach, (i) => i > 0 && t[i] - t[i - 1] > limit);
+  const after = side(row, row + reach, (i) => i + 1 < t.length && t[i + 1] - t[i] > limit);
+  return after - before > 0.5 * usual;
+}
+
+function spansOf(rows: number, breaks: readonly Break[]): { readonly from: number; readonly to: number }[] {
+  const starts = [0, ...breaks.map(({ row }) => row)];
+  return starts.map((from, i) => ({ from, to: starts[i + 1] ?? rows }));
+}
+
+/** Samples a second over the unbroken spans: steps over duration, and by edges or by a line where stamps are shared. */
+function rateOf(
+  t: Float64Array,
+  spans: readonly { from: number; to: number }[],
+  spelling: number,
+  quantum: number,
+  coarse: boolean,
+  bursts: boolean,
+): number | undefined {
+  let steps = 0;
+  let duration = 0;
+  for (const { from, to } of spans) {
+    if (to - from < 2) continue;
+    let first = from;
+    let last = to - 1;
+    if (coarse && quantum > settings.coarse * (t[last] - t[first])) {
+      while (first + 1 < to && t[first + 1] === t[first]) first++;
+      while (last > first && t[last - 1] === t[last]) last--;
+      // The stamp changes between a row and the next: count from edge to edge.
+      first++;
+    }
+    if (last <= first || !(t[last] > t[first])) continue;
+    const count = last - first;
+    steps += count;
+    duration += bursts ? count * slope(t, from, to) : spelt(t[last] - t[first], spelling);
+  }
+  return steps > 0 && duration > 0 ? steps / duration : undefined;
+}
+
+/** A difference of two stamps as their digits have it, without the rounding of two large doubles. */
+function spelt(difference: number, spelling: number): number {
+  const units = Math.round(difference / spelling);
+  const exact = units / Math.round(1 / spelling);
+  return Math.abs(exact - difference) < 0.3 * spelling ? exact : difference;
+}
+
+/** Slope of the least-squares line of the stamps over their index, in s a sample. */
+function slope(t: Float64Array, from: number, to: number): number {
+  const n = to - from;
+  const middle = (n - 1) / 2;
+  let top = 0;
+  let bottom = 0;
+  for (let i = 0; i < n; i++) {
+    top += (i - middle) * (t[from + i] - t[from]);
+    bottom += (i - middle) ** 2;
+  }
+  return top / bottom;
+}
+
+/**
+ * Standard deviation of the steps over their mean with the rounding taken out: none where every step is one of the two
+ * multiples of the quantum around the mean, else less the variance q²/6 of the difference of two rounding errors.
+ */
+function unevenness(
+  t: Float64Array,
+  spans: readonly { from: number; to: number }[],
+  quantum: number,
+): { jitter: number; rounded: boolean } {
+  let count = 0;
+  let sum = 0;
+  for (const { from, to } of spans) {
+    if (to - from < 2) continue;
+    count += to - from - 1;
+    sum += t[to - 1] - t[from];
+  }
+  const mean = sum / count;
+  if (!(mean > 0)) return { jitter: 0, rounded: false };
+  const low = Math.floor(mean / quantum + 1e-9) * quantum;
+  let explained = 0;
+  let squares = 0;
+  for (const { from, to } of spans) {
+    for (let i = from + 1; i < to; i++) {
+      const step = t[i] - t[i - 1];
+      squares += (step - mean) ** 2;
+      if (step > low - 0.02 * quantum && step < low + 1.02 * quantum) explained++;
+    }
+  }
+  const spread = Math.sqrt(squares / count) / mean;
+  if (quantum > 0 && explained >= 0.995 * count) return { jitter: 0, rounded: spread > settings.jitter.note };
+  return { jitter: Math.sqrt(Math.max(0, squares / count - quantum ** 2 / 6)) / mean, rounded: false };
+}
+
+/** Stretches with their place in time. After a reset of the clock nobody knows how long it stood: it goes straight on. */
+function placed(
+  t: Float64Array,
+  spans: readonly { from: number; to: number }[],
+  breaks: readonly Break[],
+  rate: number,
+): Stretch[] {
+  const stretches: Stretch[] = [];
+  let shift = -t[0];
+  let end = 0;
+  for (const [s, { from, to }] of spans.entries()) {
+    if (s > 0 && breaks[s - 1].reset) shift = end - t[from];
+    const start = s === 0 ? 0 : Math.max(end, t[from] + shift);
+    stretches.push({ from, to, start });
+    end = start + (to - from) / rate;
+  }
+  return stretches;
+}
+
+function timesOf(t: Float64Array, stretches: readonly Stretch[]): Float64Array {
+  const times = new Float64Array(t.length);
+  for (const { from, to, start } of stretches) {
+    let latest = -Infinity;
+    for (let i = from; i < to; i++) {
+      // A stamp that runs back a little is held, so that times never decrease.
+      latest = Math.max(latest, start + t[i] - t[from]);
+      times[i] = latest;
+    }
+  }
+  return times;
+}

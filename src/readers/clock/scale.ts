@@ -1,0 +1,43 @@
+import { settings } from '../settings.ts';
+
+/** A reading of a column of numbers as time. */
+export interface TimeScale {
+  /** Seconds that 1 in the column stands for. */
+  readonly scale: number;
+  readonly style: string;
+}
+
+const names: readonly (readonly [number, string])[] = [
+  [1, 's'],
+  [1e-3, 'ms'],
+  [1e-6, 'us'],
+  [1e-9, 'ns'],
+];
+
+export const scaleName = (scale: number): string => names.find(([size]) => size === scale)?.[1] ?? `${scale} s`;
+
+/** Whether seconds from 1970 fall between 2000 and 2100. */
+const isEpoch = (seconds: number): boolean => seconds > 946_684_800 && seconds < 4_102_444_800;
+
+export const styleOf = (scale: number, first: number): string =>
+  isEpoch(first * scale) ? `epoch ${scaleName(scale)}` : scaleName(scale);
+
+/**
+ * The scales that a column of numbers without a unit could be in: those that give a rate at which vibration is sampled,
+ * or that make its first number a date of this century. With a rate stated, the scale that comes nearest to it.
+ */
+export function possibleScales(first: number, step: number, whole: boolean, rate: number | undefined): TimeScale[] {
+  const all = names.map(([scale]) => ({ scale, style: styleOf(scale, first) }));
+  if (rate !== undefined) {
+    const far = ({ scale }: TimeScale): number => Math.abs(Math.log(1 / (step * scale) / rate));
+    const [nearest] = all.sort((a, b) => far(a) - far(b));
+    return far(nearest) < Math.log(3) ? [nearest] : [];
+  }
+  const { low, lowWithFraction, high } = settings.plausibleRate;
+  const plausible = all.filter(({ scale }) => {
+    const hertz = 1 / (step * scale);
+    return hertz <= high && hertz >= (whole ? low : lowWithFraction);
+  });
+  const dated = plausible.filter(({ style }) => style.startsWith('epoch'));
+  return dated.length === 1 ? dated : plausible;
+}

@@ -1,0 +1,73 @@
+/** Median of some numbers; NaN of none. */
+export function median(values: Float64Array): number {
+  if (values.length === 0) return NaN;
+  const sorted = values.slice().sort();
+  const middle = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+}
+
+/** Value below which a share of some numbers lies; NaN of none. */
+export function quantile(values: Float64Array, share: number): number {
+  if (values.length === 0) return NaN;
+  const sorted = values.slice().sort();
+  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
+}
+
+/** What the steps from stamp to stamp look like. Times in s. */
+export interface StepShape {
+  readonly count: number;
+  readonly zero: number;
+  readonly backward: number;
+  /** Median of a fair sample of all steps, and of those that go forward. */
+  readonly median: number;
+  readonly forwardMedian: number;
+  readonly forwardHigh: number;
+}
+
+const sampled = 20_000;
+
+/** Looks at the steps between stamps; medians are of at most 20,000 steps spread over the recording. */
+export function stepShape(t: Float64Array): StepShape {
+  let zero = 0;
+  let backward = 0;
+  for (let i = 1; i < t.length; i++) {
+    const step = t[i] - t[i - 1];
+    if (step === 0) zero++;
+    else if (step < 0) backward++;
+  }
+  const stride = Math.max(1, Math.floor((t.length - 1) / sampled));
+  const some: number[] = [];
+  for (let i = 1; i < t.length; i += stride) some.push(t[i] - t[i - 1]);
+  const all = Float64Array.from(some);
+  const forward = all.filter((step) => step > 0);
+  return {
+    count: Math.max(0, t.length - 1),
+    zero,
+    backward,
+    median: median(all),
+    forwardMedian: median(forward),
+    forwardHigh: quantile(forward, 0.95),
+  };
+}
+
+/**
+ * The step that stamps are rounded to, in s: `spelling` (one unit of the last digit), or the largest multiple of it
+ * that every one of the first steps is a multiple of.
+ */
+export function stampQuantum(t: Float64Array, spelling: number): number {
+  if (!(spelling > 0)) return 0;
+  let divisor = 0;
+  const end = Math.min(t.length, 5000);
+  const unitsOf = (i: number): number => Math.abs(Math.round((t[i] - t[i - 1]) / spelling));
+  for (let i = 1; i < end && divisor !== 1; i++) divisor = gcd(divisor, unitsOf(i));
+  if (divisor <= 1) return spelling;
+  // Steps that are all alike, but for gaps, tell nothing of rounding.
+  let alike = 0;
+  for (let i = 1; i < end; i++) if (unitsOf(i) === divisor) alike++;
+  return alike > 0.95 * (end - 1) ? spelling : divisor * spelling;
+}
+
+function gcd(a: number, b: number): number {
+  while (b !== 0) [a, b] = [b, a % b];
+  return a;
+}

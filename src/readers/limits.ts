@@ -1,0 +1,19 @@
+/** What a file may hold at most, so that a hostile or damaged one is refused and not run out of memory on. */
+export const limits = {
+  columns: 4096,
+  /** Longest line in bytes. */
+  line: 1 << 20,
+  /** Samples of all columns together; each takes 8 bytes. */
+  samples: 400_000_000,
+  /** A compressed file may grow to so many bytes … */
+  expanded: 4 * 2 ** 30,
+  /** … and, once past `expandedFree`, to so many times its own size. */
+  expansion: 200,
+  expandedFree: 64 * 2 ** 20,
+  /** Different texts that a label column may hold before it is only text. */
+  labels: 256,
+  /** Bytes looked at to find the layout. */
+  head: 256 * 1024,
+  /** Bytes read at a time. */
+  piece: 2 * 2 ** 20,
+} as const;

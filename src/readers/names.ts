@@ -1,0 +1,59 @@
+import { isCounts, unitSymbol } from './units.ts';
+
+export type Axis = 'x' | 'y' | 'z';
+
+/** What a column's header says. */
+export interface HeaderReading {
+  /** The header without its unit. */
+  readonly name: string;
+  /** The unit's text as it stands, without brackets. */
+  readonly unitText: string | undefined;
+  readonly axis: Axis | undefined;
+}
+
+const bracketed = /^(.*?)[\s_,-]*[([{<]\s*([^()[\]{}<>]*?)\s*[)\]}>]\s*$/;
+const suffix = /^(.+?)(?:\s+in\s+|\s*,\s*|\s*\/\s*(?=[a-z%°])|[\s_.-]+)(\S+)$/i;
+
+/** Reads a header: its unit in brackets or at its end, and whether it names an axis of acceleration. */
+export function readHeader(header: string, unitBelow?: string): HeaderReading {
+  const text = header.trim();
+  const below = unitBelow?.trim().replace(/^[([{<]\s*|\s*[)\]}>]$/g, '') || undefined;
+  const inBrackets = bracketed.exec(text);
+  if (inBrackets && inBrackets[1].trim() !== '') {
+    const name = inBrackets[1].trim();
+    return { name, unitText: below ?? (inBrackets[2] || undefined), axis: axisOf(name) };
+  }
+  const atEnd = suffix.exec(text);
+  if (atEnd && (unitSymbol(unitWord(atEnd[2])) !== undefined || isCounts(atEnd[2]))) {
+    const name = atEnd[1].trim();
+    const axis = axisOf(name);
+    // A lone letter or word at a header's end is its unit only where the rest is an axis, or is a unit beyond doubt.
+    if (axis || /[/^²]|^(mg|Hz|kHz|kPa|psi|mph)$/.test(atEnd[2])) {
+      return { name, unitText: below ?? unitWord(atEnd[2]), axis };
+    }
+  }
+  return { name: text, unitText: below, axis: axisOf(text) };
+}
+
+function unitWord(text: string): string {
+  return /^ms2$/i.test(text) ? 'm/s2' : text;
+}
+
+const before = '(?:linear|lin|user|raw|calibrated|cal|body|sensor|imu|mpu|adxl|lis|chip)?';
+const quantity =
+  '(?:accelerometer|acceleration|accelerations|accelero|accel|acceler|accl|acc|a|gforce|gf|beschleunigung|beschl)';
+const withQuantity = new RegExp(
+  `^${before}${quantity}(?:axis|val|value|data|ch|channel|chan)?([xyz])(?:axis|dir|direction|component|raw|cal|calibrated|value|val|data)?$`,
+);
+const axisFirst = new RegExp(
+  `^${before}([xyz])(?:axis|dir|direction|component|ch|channel)?${quantity}?(?:raw|cal|calibrated|value|val|data)?$`,
+);
+const axisAfter = /^(?:axis|ax|channel|chan|ch|direction|dir|sensor)([xyz])$/;
+
+/** The axis of acceleration that a header names, whatever its spelling; rotation, field, speed and place are none. */
+export function axisOf(name: string): Axis | undefined {
+  const plain = name.toLowerCase().replace(/[^\p{L}]+/gu, '');
+  const match = withQuantity.exec(plain) ?? axisFirst.exec(plain) ?? axisAfter.exec(plain);
+  // A digit in the name tells one sensor from another (`ax1`, `ax2`): the axis is then only a part of its name.
+  return match ? (match[1] as Axis) : undefined;
+}

@@ -1,0 +1,302 @@
+import { possibleScales, scaleName, styleOf } from './clock/scale.ts';
+import { stepShape } from './clock/steps.ts';
+import { readHeader } from './names.ts';
+import type { ReadOptions } from './recording.ts';
+import { Refused, figure, list } from './refusal.ts';
+import { columnName, type NumberColumn, type StampColumn, type Table } from './table.ts';
+import { isCounterName, timeName, timeScale } from './time-names.ts';
+import { zoneMinutes } from './text/stamp.ts';
+
+/** The column that tells when samples were taken. */
+export interface TimeRole {
+  readonly index: number;
+  /** Seconds on the column's own clock less `origin`, in row order. */
+  readonly seconds: Float64Array;
+  readonly origin: number;
+  readonly style: string;
+  /** One unit of the last digit in s. */
+  readonly spelling: number;
+  /** Seconds from 1970 of second 0 of that clock, or undefined where the day is not known. */
+  readonly base: number | undefined;
+  readonly zone: string | undefined;
+}
+
+export interface Roles {
+  readonly time: TimeRole | undefined;
+  /** Index of a column that counts rows. */
+  readonly counter: number | undefined;
+  /** Other columns that are times, and why they were not read. */
+  readonly leftOut: readonly { readonly index: number; readonly why: string }[];
+}
+
+interface Candidate {
+  readonly index: number;
+  readonly column: NumberColumn | StampColumn;
+  /** Seconds of one unit, where it is stated. */
+  readonly scale: number | undefined;
+  readonly byName: boolean;
+}
+
+/** Says which column is the time and which counts rows. Throws `Refused` where two readings are possible. */
+export function findRoles(path: string, table: Table, options: ReadOptions): Roles {
+  const counter = findCounter(table, options);
+  const given = options.time === undefined ? undefined : timeByOption(path, table, options.time);
+  const candidates = given ? [given] : timeCandidates(table, counter);
+  const usable = candidates.filter(({ column }) => given || runsForward(column));
+  const leftOut = candidates
+    .filter((one) => !usable.includes(one))
+    .map(({ index }) => ({ index, why: 'it is a time that does not run forward' }));
+  if (usable.length === 0) return { time: undefined, counter, leftOut };
+  const readings = usable.map((one) => readTime(path, one, options));
+  const sound = readings.filter((one) => one !== undefined);
+  if (sound.length === 0) return { time: undefined, counter, leftOut };
+  const best = finest(path, table, sound);
+  const others = usable
+    .filter(({ index }) => index !== best.index)
+    .map(({ index }) => ({ index, why: 'another time column was read' }));
+  return { time: best, counter: counter === best.index ? undefined : counter, leftOut: [...leftOut, ...others] };
+}
+
+function findCounter(table: Table, options: ReadOptions): number | undefined {
+  for (const [index, column] of table.columns.entries()) {
+    if (column.kind !== 'number' || column.decimals > 0) continue;
+    const reading = column.header === undefined ? undefined : readHeader(column.header);
+    if (column.header !== undefined && column.header === options.time) continue;
+    if (reading && timeName(reading.name)) continue;
+    const byName = reading !== undefined && isCounterName(reading.name);
+    if (reading?.axis || (reading && !byName)) continue;
+    if (countsUp(column.values, byName)) return index;
+  }
+  return undefined;
+}
+
+/** Whether whole numbers go up by one from row to row; a column that is named so may skip some. */
+function countsUp(values: Float64Array, byName: boolean): boolean {
+  let ones = 0;
+  let forward = 0;
+  for (let i = 1; i < values.length; i++) {
+    const step = values[i] - values[i - 1];
+    if (step === 1) ones++;
+    if (step > 0) forward++;
+  }
+  const count = values.length - 1;
+  return count > 0 && (byName ? ones >= 0.5 * count && forward >= 0.95 * count : ones === count);
+}
+
+function timeByOption(path: string, table: Table, name: string): Candidate {
+  const same = (text: string | undefined): boolean => text?.trim().toLowerCase() === name.trim().toLowerCase();
+  const numbered = /^column\s?(\d+)$/i.exec(name.trim());
+  const index = table.columns.findIndex(({ header }, i) =>
+    header === undefined
+      ? numbered !== null && Number(numbered[1]) === i + 1
+      : same(header) || same(readHeader(header).name),
+  );
+  const column = table.columns[index];
+  if (!column) {
+    const names = table.columns.map((one, i) => (one.header === undefined ? `"column${i + 1}"` : `"${one.header}"`));
+    throw new Refused(
+      'no-time-column',
+      `${path}: there is no column "${name}" to read as time; the columns are ${list(names)}.`,
+    );
+  }
+  if (column.kind !== 'number' && column.kind !== 'stamp') {
+    throw new Refused(
+      'time-not-numbers',
+      `${path}: the column "${name}" holds neither numbers nor clock stamps, so it can't be read as time: name another with time.`,
+    );
+  }
+  return { index, column, scale: column.kind === 'number' ? statedScale(column) : 1, byName: true };
+}
+
+function statedScale(column: NumberColumn): number | undefined {
+  const reading = column.header === undefined ? undefined : readHeader(column.header, column.unitBelow);
+  if (!reading) return column.unitBelow === undefined ? undefined : timeScale(column.unitBelow.replace(/[()[\]]/g, ''));
+  const fromUnit = reading.unitText === undefined ? undefined : timeScale(reading.unitText);
+  return fromUnit ?? timeName(reading.name)?.scale;
+}
+
+function timeCandidates(table: Table, counter: number | undefined): Candidate[] {
+  const named: Candidate[] = [];
+  const unnamed: Candidate[] = [];
+  for (const [index, column] of table.columns.entries()) {
+    if (index === counter) continue;
+    if (column.kind === 'stamp' && column.clock) named.push({ index, column, scale: 1, byName: true });
+    if (column.kind !== 'number') continue;
+    const reading = column.header === undefined ? undefined : readHeader(column.header, column.unitBelow);
+    const unitIsTime = reading?.unitText !== undefined && timeScale(reading.unitText) !== undefined && !reading.axis;
+    if (reading && (timeName(reading.name) || unitIsTime))
+      named.push({ index, column, scale: statedScale(column), byName: true });
+    else if (!reading?.axis && !(reading && isCounterName(reading.name)) && looksLikeTime(column.values)) {
+      unnamed.push({ index, column, scale: statedScale(column), byName: false });
+    }
+  }
+  return named.some(({ column }) => runsForward(column)) ? named : [...named, ...unnamed.slice(0, 1)];
+}
+
+function runsForward({ values }: NumberColumn | StampColumn): boolean {
+  return values.length > 1 && values[values.length - 1] !== values[0] && forwardShare(values) > 0.5;
+}
+
+/** Share of the steps that are not backward, of those that move. */
+function forwardShare(values: Float64Array): number {
+  let forward = 0;
+  let backward = 0;
+  for (let i = 1; i < values.length; i++) {
+    if (values[i] > values[i - 1]) forward++;
+    else if (values[i] < values[i - 1]) backward++;
+  }
+  return forward / Math.max(forward + backward, 1);
+}
+
+/** Whether numbers without a telling name rise by steps that are nearly alike, as no reading of a sensor does. */
+function looksLikeTime(values: Float64Array): boolean {
+  if (values.length < 3 || forwardShare(values) < 0.95) return false;
+  const { forwardMedian } = stepShape(values);
+  let near = 0;
+  for (let i = 1; i < values.length; i++) {
+    const step = values[i] - values[i - 1];
+    if (step > 0.2 * forwardMedian && step < 5 * forwardMedian) near++;
+  }
+  return (
+    forwardMedian > 0 &&
+    near >= 0.6 * (values.length - 1) &&
+    values[values.length - 1] - values[0] > 0.5 * near * forwardMedian
+  );
+}
+
+function readTime(
+  path: string,
+  { index, column, scale, byName }: Candidate,
+  options: ReadOptions,
+): TimeRole | undefined {
+  if (column.kind === 'stamp') {
+    const seconds = column.base === undefined ? overMidnight(column.values) : column.values;
+    const zone = column.zone ?? zoneInHeader(column.header);
+    return {
+      index,
+      seconds,
+      origin: 0,
+      style: column.style,
+      spelling: column.quantum,
+      base: column.swappable ? undefined : column.base,
+      zone,
+    };
+  }
+  const { values } = column;
+  const shape = stepShape(values);
+  const span = values[values.length - 1] - values[0];
+  const step = Math.max(span / Math.max(values.length - 1, 1), 0) || shape.forwardMedian;
+  const typical = shape.zero > 0.05 * shape.count ? step : Math.min(step, shape.forwardMedian * 1.5);
+  const possible =
+    scale === undefined
+      ? possibleScales(values[0], typical, column.decimals <= 0, options.rate)
+      : [{ scale, style: styleOf(scale, values[0]) }];
+  const name = columnName(column, index);
+  if (scale === undefined && options.rate === undefined && shape.zero === 0 && isCount(values)) {
+    throw new Refused(
+      'time-or-counter',
+      `${path}: ${name} goes up by exactly 1 from row to row, which reads as milliseconds at 1000 Hz and as a count of rows: say which with rate, such as rate 1000 Hz.`,
+    );
+  }
+  if (possible.length === 0) {
+    if (!byName) return undefined;
+    throw new Refused(
+      'time-unit',
+      `${path}: the numbers of ${name} (step ${figure(typical)}) are no time in s, ms or us at a rate that vibration is sampled at${options.rate === undefined ? '' : ` or at the stated ${figure(options.rate)} Hz`}: name the time column with time, or state the rate with rate.`,
+    );
+  }
+  if (possible.length > 1) {
+    const readings = possible.map((one) => `${scaleName(one.scale)} (${figure(1 / (typical * one.scale))} Hz)`);
+    throw new Refused(
+      'time-unit',
+      `${path}: ${name} has no unit and reads as ${list(readings, 'and as')}: state the rate with rate, which settles it.`,
+    );
+  }
+  const [only] = possible;
+  const base = only.style.startsWith('epoch') ? 0 : undefined;
+  // So far from 1970 a double no longer holds microseconds: count from the first stamp.
+  const first = base === 0 ? values.findIndex((value) => !Number.isNaN(value)) : -1;
+  const near = first < 0 ? values : values.map((value) => value - values[first]);
+  const seconds = scaled(unwrapped(near, shape.forwardMedian), only.scale);
+  const origin = first < 0 ? 0 : values[first] * only.scale;
+  return {
+    index,
+    seconds,
+    origin,
+    style: only.style,
+    spelling: 10 ** -column.decimals * only.scale,
+    base,
+    zone: base === 0 ? '+00:00' : undefined,
+  };
+}
+
+const isCount = (values: Float64Array): boolean => values.every((value, i) => i === 0 || value - values[i - 1] === 1);
+
+function scaled(values: Float64Array, scale: number): Float64Array {
+  // Division keeps 0.001 x 250 at 0.25 where a product would not.
+  const divisor = Math.round(1 / scale);
+  return scale === 1
+    ? values
+    : divisor > 1
+      ? values.map((value) => value / divisor)
+      : values.map((value) => value * scale);
+}
+
+function overMidnight(values: Float64Array): Float64Array {
+  let days = 0;
+  let wrapped: Float64Array | undefined;
+  for (let i = 1; i < values.length; i++) {
+    if (values[i] - values[i - 1] < -43_200) {
+      days++;
+      wrapped ??= values.slice();
+    }
+    if (wrapped) wrapped[i] = values[i] + days * 86_400;
+  }
+  return wrapped ?? values;
+}
+
+/** Counters of 16 and 32 bits begin anew at nothing; the step across is then as short as any other. */
+function unwrapped(values: Float64Array, step: number): Float64Array {
+  let shift = 0;
+  let result: Float64Array | undefined;
+  for (let i = 1; i < values.length; i++) {
+    const back = values[i] - values[i - 1];
+    for (const size of back < 0 ? [65_536, 4_294_967_296] : []) {
+      if (back + size > 0 && back + size < 5 * step) {
+        shift += size;
+        result ??= values.slice();
+      }
+    }
+    if (result) result[i] = values[i] + shift;
+  }
+  return result ?? values;
+}
+
+function zoneInHeader(header: string | undefined): string | undefined {
+  const match = header === undefined ? null : /(?:UTC|GMT)?\s?[+-]\d{2}:?\d{2}|UTC|GMT/i.exec(header);
+  return match && zoneMinutes(match[0]) !== undefined ? match[0] : undefined;
+}
+
+/** The time with the finest steps that still runs forward; times that contradict each other are refused. */
+function finest(path: string, table: Table, readings: readonly TimeRole[]): TimeRole {
+  const judged = readings.map((role) => {
+    const shape = stepShape(role.seconds);
+    const mean = (role.seconds[role.seconds.length - 1] - role.seconds[0]) / Math.max(shape.count, 1);
+    return { role, mean, bad: (shape.zero + shape.backward) / Math.max(shape.count, 1) };
+  });
+  const [first] = judged;
+  for (const other of judged) {
+    const slack = (2 * Math.max(first.role.spelling, other.role.spelling)) / Math.max(first.role.seconds.length - 1, 1);
+    if (Math.abs(other.mean - first.mean) <= settingsAgree * first.mean + slack) continue;
+    const one = columnName(table.columns[first.role.index], first.role.index);
+    const two = columnName(table.columns[other.role.index], other.role.index);
+    throw new Refused(
+      'times-differ',
+      `${path}: ${one} and ${two} are both times but do not agree (${figure(1 / first.mean)} Hz and ${figure(1 / other.mean)} Hz): name the right one with time.`,
+    );
+  }
+  return judged.sort((a, b) => a.bad - b.bad || a.role.spelling - b.role.spelling)[0].role;
+}
+
+/** Difference of the mean step up to which two time columns are the same time. */
+const settingsAgree = 0.05;

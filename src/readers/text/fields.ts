@@ -1,0 +1,31 @@
+import papa from 'papaparse/papaparse.min.js';
+
+/** A line's fields. A space as delimiter stands for any run of blanks; quoted fields follow RFC 4180. */
+export function fieldsOf(line: string, delimiter: string): string[] {
+  if (line.includes('"')) return quotedFields(line, delimiter);
+  if (delimiter !== ' ') return line.split(delimiter);
+  const plain = line.trim();
+  return plain === '' ? [''] : plain.split(/[ \t]+/);
+}
+
+function quotedFields(line: string, delimiter: string): string[] {
+  const text = delimiter === ' ' ? line.trim().replace(/[ \t]+/g, ' ') : line;
+  // Blanks between a delimiter and a quote are padding, which RFC 4180 does not know.
+  const tight = text.replace(/(^|[^\w"])[ ]+"/g, '$1"').replace(/"[ ]+(?=$|[^\w"])/g, '"');
+  return papa.parse(tight, { delimiter, quoteChar: '"' }).data[0] ?? [''];
+}
+
+const comment = /^\s*(?:#|%|\/\/|!|\*)+\s?/;
+
+export function isComment(line: string): boolean {
+  return comment.test(line);
+}
+
+/** A line without its comment mark. */
+export function uncommented(line: string): string {
+  return line.replace(comment, '');
+}
+
+export function isBlank(line: string): boolean {
+  return line.trim() === '';
+}

@@ -1,0 +1,126 @@
+import { looksLikeUnit } from '../units.ts';
+import { axisOf, readHeader } from '../names.ts';
+import { isTimeName } from '../time-names.ts';
+import { Refused, place, quote } from '../refusal.ts';
+import { fieldsOf, isBlank, isComment, uncommented } from './fields.ts';
+import { isMissing, parseNumber } from './number.ts';
+import type { Grid, HeadLine } from './sniff.ts';
+import { isStamp } from './stamp.ts';
+
+/** The rows above the numbers that name the columns. */
+export interface Header {
+  readonly names: readonly string[] | undefined;
+  readonly units: readonly string[] | undefined;
+  /** A row such as raw, calibrated. */
+  readonly kinds: readonly string[] | undefined;
+  readonly headerLine: number | undefined;
+  readonly unitsLine: number | undefined;
+  /** Index among the head's lines of the first line that belongs to the header (or of the first row). */
+  readonly from: number;
+}
+
+const kindWord =
+  /^(|-|raw|cal|calibrated|calib|filtered|unfiltered|ts|float|double|int|string|number|numeric|text|avg|smp)$/i;
+
+function isUnitsRow(cells: readonly string[]): boolean {
+  const filled = cells.filter((cell) => !isBlank(cell));
+  return (
+    filled.length > 0 &&
+    filled.filter(looksLikeUnit).length >= 0.6 * filled.length &&
+    !cells.some((cell) => axisOf(cell))
+  );
+}
+
+function isKindsRow(cells: readonly string[]): boolean {
+  return cells.some((cell) => !isBlank(cell)) && cells.every((cell) => kindWord.test(cell.trim()));
+}
+
+/** A line's cells where it can stand above the grid's columns: as many, and no number above a column of numbers. */
+function cellsAbove(line: string, grid: Grid): string[] | undefined {
+  const width = grid.columns.length;
+  const text = isComment(line) ? uncommented(line) : line;
+  for (const split of splits(text, grid.delimiter)) {
+    const cells = split.length === width + 1 && isBlank(split[width]) ? split.slice(0, width) : split;
+    // R's write.table leaves no name above its column of row numbers.
+    const whole = cells.length === width - 1 && width > 2 && looksNamed(cells) ? ['', ...cells] : cells;
+    if (whole.length !== width) continue;
+    const numeric = whole.some(
+      (cell, k) =>
+        grid.columns[k] !== 'text' &&
+        !isMissing(cell) &&
+        (parseNumber(cell, grid.decimal) !== undefined || isStamp(cell)),
+    );
+    if (!numeric && whole.some((cell) => !isBlank(cell))) return whole.map((cell) => cell.trim());
+  }
+  return undefined;
+}
+
+const looksNamed = (cells: readonly string[]): boolean =>
+  cells.filter((cell) => axisOf(readHeader(cell).name) ?? isTimeName(readHeader(cell).name)).length >= 2;
+
+function* splits(text: string, delimiter: string): Generator<string[]> {
+  yield fieldsOf(text, delimiter);
+  for (const other of [',', ';', '\t', '|'])
+    if (other !== delimiter && text.includes(other)) yield fieldsOf(text, other);
+  if (delimiter === ' ' || delimiter === '\t') {
+    yield text.trim().split(/\s{2,}|\t/);
+    yield text.match(/[^\s([{]+(?:\s*(?:\([^)]*\)|\[[^\]]*\]))?/g) ?? [];
+  }
+  if (delimiter !== ' ') yield fieldsOf(text, ' ');
+}
+
+/** Finds the header above a grid: names, then perhaps a row of kinds and a row of units. */
+export function findHeader(lines: readonly HeadLine[], grid: Grid): Header {
+  let names: string[] | undefined;
+  let units: string[] | undefined;
+  let kinds: string[] | undefined;
+  let headerLine: number | undefined;
+  let unitsLine: number | undefined;
+  let from = grid.first;
+  for (let i = grid.first - 1; i >= 0 && i >= grid.first - 8; i--) {
+    const { text, line } = lines[i];
+    if (isBlank(text) || isBlank(uncommented(text))) continue;
+    const cells = cellsAbove(text, grid);
+    if (!cells) {
+      if (isComment(text)) continue;
+      break;
+    }
+    if (!units && isUnitsRow(cells)) {
+      units = cells;
+      unitsLine = line;
+    } else if (!kinds && isKindsRow(cells)) kinds = cells;
+    else if (isNamesRow(cells, text)) {
+      names = cells;
+      headerLine = line;
+    } else if (isComment(text)) continue;
+    else break;
+    from = i;
+    if (names) break;
+  }
+  return { names, units, kinds, headerLine, unitsLine, from };
+}
+
+/** A comment is a header only where it reads as one; a sentence of remarks may have as many words as columns. */
+function isNamesRow(cells: readonly string[], text: string): boolean {
+  if (cells.some((cell) => cell.length > 80)) return false;
+  if (!isComment(text)) return cells.length > 1 || !/[:=]/.test(text);
+  return cells.some((cell) => axisOf(readHeader(cell).name) !== undefined || isTimeName(readHeader(cell).name));
+}
+
+/** Throws where the line above the rows names columns, but not as many as there are. */
+export function refuseMismatch(path: string, lines: readonly HeadLine[], grid: Grid, header: Header): void {
+  if (header.names) return;
+  for (let i = grid.first - 1; i >= 0; i--) {
+    const { text, line } = lines[i];
+    if (isBlank(text)) continue;
+    const cells = fieldsOf(isComment(text) ? uncommented(text) : text, grid.delimiter).filter((cell) => !isBlank(cell));
+    const width = grid.columns.length;
+    if (cells.length < 2 || cells.length === width || !looksNamed(cells)) return;
+    const doubled = grid.delimiter === ',' && width === 2 * cells.length;
+    const what = `the header ${quote(text)} has ${cells.length} fields and the rows below it have ${width}`;
+    const advice = doubled
+      ? 'each number seems to be split at its decimal comma, which only another delimiter in the file can mend: write it with semicolons and load it with delimiter ";" decimal ","'
+      : 'say how fields are parted with delimiter, or pass over this line with skip';
+    throw new Refused('header-mismatch', `${place(path, line)}: ${what}: ${advice}.`);
+  }
+}

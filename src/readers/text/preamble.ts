@@ -1,0 +1,89 @@
+import { timeScale } from '../time-names.ts';
+import { unitSymbol } from '../units.ts';
+import { isBlank, uncommented } from './fields.ts';
+
+/** What the lines above the header say. */
+export interface Preamble {
+  readonly lines: readonly string[];
+  readonly keys: Readonly<Record<string, string>>;
+  /** Samples a second, where a key states a rate or a period with its unit. */
+  readonly rate: number | undefined;
+  readonly rateKey: string | undefined;
+  /** The unit of acceleration that a key states, as the file spells it. */
+  readonly unit: string | undefined;
+  /** Samples that the logger says it lost. */
+  readonly dropped: number | undefined;
+}
+
+export function readPreamble(lines: readonly string[]): Preamble {
+  const kept = lines.filter((line) => !isBlank(line));
+  const keys: Record<string, string> = {};
+  for (const line of kept) for (const [key, value] of pairsOf(uncommented(line))) keys[key] ??= value;
+  const entries = Object.entries(keys);
+  const rates = entries.flatMap(([key, value]) => {
+    const rate = rateOf(key, value);
+    return rate === undefined ? [] : [{ key, rate }];
+  });
+  // Two keys that state different rates (of the sensor and of the file, say) settle nothing.
+  const agreed = rates.every(({ rate }) => Math.abs(rate / rates[0].rate - 1) < 1e-6) ? rates[0] : undefined;
+  return {
+    lines: kept,
+    keys,
+    rate: agreed?.rate,
+    rateKey: agreed?.key,
+    unit: entries.flatMap(([key, value]) => unitOf(key, value) ?? [])[0],
+    dropped: entries.flatMap(([key, value]) => droppedOf(key, value) ?? [])[0],
+  };
+}
+
+function pairsOf(line: string): [string, string][] {
+  const several = [
+    ...line.matchAll(/([\p{L}_][\p{L}\d_ ]*?)\s*=\s*("[^"]*"|[^\s,;]+(?:\s+(?:[kM]?Hz|g|m?s|us|µs)\b)?)/gu),
+  ];
+  if (several.length > 1) return several.map((match) => [match[1].trim(), match[2].replace(/"/g, '')]);
+  const match = /^\s*"?([^:=,;\t"]{1,60}?)"?\s*(?::|=|,|;|\t)\s*"?(.*?)"?[\s,;]*$/.exec(line);
+  return match && /\p{L}/u.test(match[1]) && match[2] !== '' ? [[match[1].trim(), match[2].trim()]] : [];
+}
+
+function amount(value: string): { readonly number: number; readonly unit: string } | undefined {
+  const match = /^([+-]?\d+(?:[.,]\d+)?(?:[eE][+-]?\d+)?)\s*([^\d\s].*)?$/.exec(value.trim());
+  return match ? { number: Number(match[1].replace(',', '.')), unit: (match[2] ?? '').trim() } : undefined;
+}
+
+const bracket = /[([]\s*([^)\]]*?)\s*[)\]]/;
+
+function rateOf(key: string, value: string): number | undefined {
+  const read = amount(value);
+  if (!read || !(read.number > 0)) return undefined;
+  const name = key.replace(bracket, '').trim().toLowerCase();
+  const suffix = /_(hz|khz|s|ms|us)$/.exec(name)?.[1] ?? '';
+  const unit = read.unit.replace(/[.,;].*$/, '') || (bracket.exec(key)?.[1] ?? suffix);
+  if (
+    /^(fs|odr|sps)$|(sampl|output|data|acqui|scan|logging|measur|record)\w*[ _-]*(data[ _-]*)?(rate|freq\w*)|^(rate|frequency|freq|abtastrate)(_k?hz)?$/.test(
+      name,
+    )
+  ) {
+    if (/^(k ?hz|ks\/s|ksps)$/i.test(unit)) return read.number * 1000;
+    return /^(|hz|s\/s|sps|sa\/s|samples?\/s(ec)?|samples? (per|a) second|1\/s)$/i.test(unit) ? read.number : undefined;
+  }
+  if (
+    /(sampl\w*|data|scan|logging|time)[ _-]*(period|interval|step)|^(period|interval|dt|delta[ _]?t)(_(s|ms|us))?$/.test(
+      name,
+    )
+  ) {
+    const scale = timeScale(unit);
+    return scale === undefined ? undefined : 1 / (read.number * scale);
+  }
+  return undefined;
+}
+
+function unitOf(key: string, value: string): string | undefined {
+  if (!/^(units?|acc\w*[ _]units?|units? of acc\w*|data units?|einheit)$/i.test(key.trim())) return undefined;
+  return unitSymbol(value) === undefined ? undefined : value.trim();
+}
+
+function droppedOf(key: string, value: string): number | undefined {
+  if (!/\b(dropped|lost|missed|missing|overruns?|skipped)\b/i.test(key.replace(/_/g, ' '))) return undefined;
+  const read = amount(value);
+  return read && Number.isInteger(read.number) ? read.number : undefined;
+}

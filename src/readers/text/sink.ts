@@ -1,0 +1,69 @@
+import { limits } from '../limits.ts';
+import type { StampReader } from './stamp.ts';
+
+export type SinkKind = 'number' | 'stamp' | 'label' | 'skip';
+
+/** Where a column's values go while the rows are read: numbers, seconds of stamps, or numbers of labels. */
+export class ColumnSink {
+  kind: SinkKind;
+  values: Float64Array;
+  readonly stamps: StampReader | undefined;
+  /** The label that each number stands for. */
+  readonly labels: string[] = [];
+  private readonly numbers = new Map<string, number>();
+  private last = '';
+
+  constructor(kind: SinkKind, capacity: number, stamps?: StampReader) {
+    this.kind = kind;
+    this.stamps = stamps;
+    this.values = new Float64Array(kind === 'skip' ? 0 : capacity);
+  }
+
+  grow(capacity: number): void {
+    if (this.kind === 'skip') return;
+    const larger = new Float64Array(capacity);
+    larger.set(this.values);
+    this.values = larger;
+  }
+
+  /** Takes the bytes [from, to) of a field that is no number; false where they are not what the column holds. */
+  take(bytes: Uint8Array, from: number, to: number, row: number): boolean {
+    if (this.kind === 'skip') return true;
+    if (this.kind === 'stamp') {
+      const seconds = this.stamps!.read(bytes, from, to);
+      this.values[row] = seconds;
+      return !Number.isNaN(seconds);
+    }
+    this.takeLabel(this.sameAsLast(bytes, from, to) ? this.last : latin1(bytes, from, to), row);
+    return true;
+  }
+
+  takeLabel(text: string, row: number): void {
+    if (this.kind !== 'label') return;
+    let number = this.numbers.get(text);
+    if (number === undefined) {
+      if (this.labels.length === limits.labels) {
+        this.kind = 'skip';
+        return;
+      }
+      number = this.labels.push(text) - 1;
+      this.numbers.set(text, number);
+    }
+    this.last = text;
+    this.values[row] = number;
+  }
+
+  private sameAsLast(bytes: Uint8Array, from: number, to: number): boolean {
+    const { last } = this;
+    if (last.length !== to - from || last === '') return false;
+    for (let i = 0; i < last.length; i++) if (bytes[from + i] !== last.charCodeAt(i)) return false;
+    return true;
+  }
+}
+
+/** Bytes as text, one character a byte. */
+export function latin1(bytes: Uint8Array, from: number, to: number): string {
+  let text = '';
+  for (let i = from; i < to; i++) text += String.fromCharCode(bytes[i]);
+  return text;
+}

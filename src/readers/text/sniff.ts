@@ -1,0 +1,197 @@
+import { Refused, figure, place, quote } from '../refusal.ts';
+import { fieldsOf, isBlank, isComment } from './fields.ts';
+import { couldBeThousands, isMissing, parseNumber, type DecimalMark } from './number.ts';
+import { isStamp } from './stamp.ts';
+
+export interface HeadLine {
+  readonly text: string;
+  /** 1-based line of the file. */
+  readonly line: number;
+}
+
+export type CellKind = 'number' | 'stamp' | 'text' | 'empty';
+
+/** One reading of the head of a file as a table. */
+export interface Grid {
+  readonly delimiter: string;
+  readonly decimal: DecimalMark;
+  readonly columns: readonly CellKind[];
+  /** Whether each row ends with a delimiter that opens no column. */
+  readonly trailing: boolean;
+  /** Index among the head's lines of the first row. */
+  readonly first: number;
+  /** The cells of the rows that fit. */
+  readonly rows: readonly (readonly string[])[];
+}
+
+const delimiters = ['\t', ';', '|', ',', ' '];
+const enough = 600;
+
+/** Fewest rows that make a table. */
+export const fewestRows = 2;
+
+function kindOf(cell: string, decimal: DecimalMark): CellKind {
+  if (isMissing(cell)) return 'empty';
+  if (parseNumber(cell, decimal) !== undefined) return 'number';
+  return isStamp(cell) ? 'stamp' : 'text';
+}
+
+function mostCommon(counts: readonly number[]): number {
+  const tally = new Map<number, number>();
+  for (const count of counts) tally.set(count, (tally.get(count) ?? 0) + 1);
+  let best = 0;
+  for (const [count, times] of tally) {
+    const other = tally.get(best) ?? 0;
+    if (times > other || (times === other && count > best)) best = count;
+  }
+  return best;
+}
+
+function columnKind(cells: readonly string[], decimal: DecimalMark): CellKind {
+  const tally = { number: 0, stamp: 0, text: 0, empty: 0 };
+  for (const cell of cells) tally[kindOf(cell, decimal)]++;
+  const filled = cells.length - tally.empty;
+  if (filled === 0) return 'empty';
+  if (tally.number >= 0.8 * filled) return 'number';
+  return tally.stamp >= 0.8 * filled ? 'stamp' : 'text';
+}
+
+/** Reads the head's lines as a table with one delimiter and decimal mark, or undefined where that gives no numbers. */
+export function gridOf(lines: readonly HeadLine[], delimiter: string, decimal: DecimalMark): Grid | undefined {
+  const indices = lines.flatMap(({ text }, i) => (isBlank(text) || isComment(text) ? [] : [i]));
+  const cells = indices.slice(0, enough).map((i) => fieldsOf(lines[i].text, delimiter));
+  const tail = cells.slice(Math.floor(cells.length / 2));
+  let width = mostCommon(tail.map((row) => row.length));
+  const fit = tail.filter((row) => row.length === width);
+  if (width === 0 || fit.length === 0) return undefined;
+  const trailing = delimiter !== ' ' && width > 1 && fit.every((row) => isBlank(row[width - 1]));
+  if (trailing) width--;
+  const kinds = Array.from({ length: width }, (_, k) =>
+    columnKind(
+      fit.map((row) => row[k]),
+      decimal,
+    ),
+  );
+  if (!kinds.includes('number')) return undefined;
+  const fits = (row: readonly string[]): boolean =>
+    row.length >= width &&
+    row.length <= width + (trailing ? 1 : 0) &&
+    kinds.every((kind, k) => {
+      const cell = kindOf(row[k], decimal);
+      return cell === kind || cell === 'empty' || kind === 'text' || (kind === 'empty' && cell === 'number');
+    }) &&
+    kinds.some((kind, k) => kind === 'number' && kindOf(row[k], decimal) === 'number');
+  const start = cells.findIndex((_, i) => cells.slice(i, i + 3).every(fits));
+  if (start < 0) return undefined;
+  const rows = cells.slice(start).filter(fits);
+  // A table is most of what follows its first row.
+  if (rows.length < 0.6 * (cells.length - start)) return undefined;
+  return { delimiter, decimal, columns: kinds, trailing, first: indices[start], rows };
+}
+
+/** Text cells that hold marks of another delimiter are a sign that the delimiter is wrong. */
+function isDirty(grid: Grid): boolean {
+  return grid.columns.some(
+    (kind, k) =>
+      kind === 'text' && grid.rows.slice(0, 20).some((row) => /\d\s*[;,\t|]\s*[-+]?\d|\d[ \t]+[-+]?\d/.test(row[k])),
+  );
+}
+
+const typed = (grid: Grid): number => grid.columns.filter((kind) => kind === 'number' || kind === 'stamp').length;
+const texts = (grid: Grid): number => grid.columns.filter((kind) => kind === 'text').length;
+
+function numbersOf(grid: Grid): string {
+  const rows = grid.rows.slice(0, 20);
+  return rows
+    .map((row) => row.filter((_, k) => grid.columns[k] === 'number').map((cell) => parseNumber(cell, grid.decimal)))
+    .join(' ');
+}
+
+export interface SniffOptions {
+  readonly delimiter?: string | undefined;
+  readonly decimal?: DecimalMark | undefined;
+  /** Fields of the header under a delimiter, where a header stands above the grid; it can settle a doubt. */
+  readonly headerFields: (grid: Grid) => number | undefined;
+}
+
+/** The one reading of the head as a table. Throws `Refused` where there is none, or more than one. */
+export function sniff(path: string, lines: readonly HeadLine[], options: SniffOptions): Grid {
+  const grids: Grid[] = [];
+  for (const delimiter of options.delimiter === undefined ? delimiters : [options.delimiter]) {
+    for (const decimal of options.decimal === undefined ? (['.', ','] as const) : [options.decimal]) {
+      if (decimal === delimiter) continue;
+      const grid = gridOf(lines, delimiter, decimal);
+      if (grid && grid.rows.length >= Math.min(fewestRows, lines.length)) grids.push(grid);
+    }
+  }
+  const order = (a: Grid, b: Grid): number =>
+    Number(isDirty(a)) - Number(isDirty(b)) || typed(b) - typed(a) || texts(a) - texts(b);
+  grids.sort(order);
+  const [best] = grids;
+  if (!best) throw new Refused('no-table', noTable(path, lines));
+  const header = options.headerFields(best);
+  const rivals = grids.filter(
+    (grid) =>
+      grid !== best &&
+      !isDirty(grid) &&
+      texts(grid) <= texts(best) &&
+      texts(grid) === 0 &&
+      numbersOf(grid) !== numbersOf(best),
+  );
+  for (const rival of rivals) {
+    const other = options.headerFields(rival);
+    const fitsBest = header === best.columns.length;
+    const fitsRival = other === rival.columns.length;
+    if (fitsBest && !fitsRival) continue;
+    if (fitsRival && !fitsBest) return rival;
+    throw new Refused('ambiguous-delimiter', twoReadings(path, lines, best, rival));
+  }
+  if (options.decimal === undefined) refuseThousands(path, lines, best);
+  return best;
+}
+
+const named = (delimiter: string): string =>
+  ({ '\t': 'a tab', ' ': 'a space', ',': 'a comma', ';': 'a semicolon', '|': 'a bar' })[delimiter] ?? quote(delimiter);
+
+/** A delimiter as `load` takes it. */
+export const delimiterOption = (delimiter: string): string =>
+  ({ '\t': '"tab"', ' ': '"space"' })[delimiter] ?? `"${delimiter}"`;
+
+function twoReadings(path: string, lines: readonly HeadLine[], best: Grid, rival: Grid): string {
+  const at = lines[Math.max(best.first, rival.first)];
+  const reading = (grid: Grid): string =>
+    `${grid.columns.length} ${grid.columns.length === 1 ? 'column' : 'columns'} parted by ${named(grid.delimiter)} with decimal ${grid.decimal === '.' ? 'points' : 'commas'}`;
+  const option = (grid: Grid): string => `delimiter ${delimiterOption(grid.delimiter)} decimal "${grid.decimal}"`;
+  return `${place(path, at.line)}: ${quote(at.text)} reads as ${reading(best)} and as ${reading(rival)}: write ${option(best)} or ${option(rival)}.`;
+}
+
+/** A mark that always stands before exactly three digits may part thousands: both readings parse. */
+function refuseThousands(path: string, lines: readonly HeadLine[], grid: Grid): void {
+  if (grid.delimiter === ',') return;
+  const marked: string[] = [];
+  for (const row of grid.rows) {
+    for (const [k, cell] of row.entries()) {
+      if (grid.columns[k] !== 'number') continue;
+      if (cell.includes(grid.decimal)) marked.push(cell);
+      else if (/[eE]/.test(cell)) return;
+    }
+  }
+  if (marked.length === 0 || !marked.every((cell) => couldBeThousands(cell, grid.decimal))) return;
+  const cell = marked[0].trim();
+  const whole = Number(cell.split(grid.decimal).join(''));
+  const value = parseNumber(cell, grid.decimal);
+  if (value === undefined) return;
+  const other = grid.decimal === '.' ? ',' : '.';
+  throw new Refused(
+    'ambiguous-decimal',
+    `${place(path, lines[grid.first].line)}: ${quote(cell)} reads as ${figure(value)} and as ${whole}, as does every number with a mark: write decimal "${grid.decimal}" if the mark is a decimal mark; if it parts thousands (decimal "${other}"), write the file without them.`,
+  );
+}
+
+function noTable(path: string, lines: readonly HeadLine[]): string {
+  const filled = lines.filter(({ text }) => !isBlank(text));
+  if (filled.length === 0) return `${path}: the file holds no text, so there is nothing to read.`;
+  const last = filled[filled.length - 1];
+  const example = filled.find(({ text }) => /\d/.test(text) && !isComment(text)) ?? last;
+  return `${place(path, example.line)}: no rows of numbers were found (${quote(example.text)} is no row of them): say how they are parted with delimiter and decimal, or pass over leading lines with skip.`;
+}

@@ -1,0 +1,322 @@
+import { decoderFor, isBinary, sniffEncoding } from '../encoding.ts';
+import { limits } from '../limits.ts';
+import { asUtf8, rejoined, takeHead, type Pieces } from '../pieces.ts';
+import type { Finding, FirstRow, Layout, ReadOptions, ReadWatch } from '../recording.ts';
+import { Refused } from '../refusal.ts';
+import type { Table, TableColumn } from '../table.ts';
+import { Body } from './body.ts';
+import { fieldsOf, isBlank, isComment, uncommented } from './fields.ts';
+import { findHeader, refuseMismatch, type Header } from './header.ts';
+import { findLabelled, type Labelled } from './labelled.ts';
+import { decimalsOf, parseNumber } from './number.ts';
+import { readPreamble, type Preamble } from './preamble.ts';
+import { ColumnSink } from './sink.ts';
+import { sniff, type Grid, type HeadLine } from './sniff.ts';
+import { StampReader, stampForm } from './stamp.ts';
+
+/** A text read as a table, with what its lines above the rows say. */
+export interface TextReading {
+  readonly table: Table;
+  readonly preamble: Preamble;
+  readonly layout: Layout;
+  readonly findings: readonly Finding[];
+}
+
+interface Head {
+  readonly lines: readonly HeadLine[];
+  readonly bytes: Uint8Array;
+  readonly lineEnd: number;
+}
+
+/** Reads delimited text. `size` is the file's size in bytes. Throws `Refused` where it can't be read in one way only. */
+export async function readText(
+  path: string,
+  pieces: Pieces,
+  size: number,
+  options: ReadOptions,
+  watch: ReadWatch,
+): Promise<TextReading> {
+  const raw = await takeHead(pieces, 4096);
+  const { encoding, mark } = sniffEncoding(raw.bytes);
+  if (isBinary(raw.bytes, encoding)) {
+    throw new Refused(
+      'not-text',
+      `${path}: this is neither text nor another format that can be read here (WAV, Parquet, gzip of text): export the recording as CSV.`,
+    );
+  }
+  const rest = rejoined(raw.bytes.subarray(mark), pieces);
+  const wide = encoding === 'UTF-16LE' || encoding === 'UTF-16BE';
+  const text = wide ? asUtf8(encoding === 'UTF-16LE' ? 'utf-16le' : 'utf-16be', rest) : rest;
+  const taken = await takeHead(text, limits.head);
+  const whole = sniffEncoding(taken.bytes).encoding;
+  const inUse = encoding === 'UTF-8' && whole === 'Latin-1' ? 'Latin-1' : encoding;
+  const decoder = decoderFor(inUse);
+  const head = readHead(path, taken.bytes, taken.ended, decoder, options.skip ?? 0);
+  const found = findTable(path, head, options);
+  const body = startBody(path, head, found, size, decoder);
+  const start = byteOfLine(head, head.lines[found.grid.first].line);
+  await body.read(rejoined(head.bytes.subarray(start), text), size, watch);
+  const { grid, header } = found;
+  const columns = grid.columns.map((kind, k) => columnOf(found, kind, k, body));
+  const table: Table = { columns, rows: body.rows, named: header.names !== undefined, lineOf: body.lineOf };
+  const layout: Layout = {
+    format: 'delimited text',
+    encoding: inUse,
+    delimiter: found.labelled ? 'labels' : grid.delimiter,
+    decimal: grid.decimal,
+    preamble: found.preamble.lines,
+    keys: found.preamble.keys,
+    ...(header.headerLine === undefined ? {} : { headerLine: header.headerLine }),
+    ...(header.unitsLine === undefined ? {} : { unitsLine: header.unitsLine }),
+    firstRowLine: head.lines[grid.first].line,
+    rows: body.rows,
+    firstRows: firstRows(head, found),
+  };
+  return { table, preamble: found.preamble, layout, findings: body.findings };
+}
+
+function readHead(path: string, bytes: Uint8Array, ended: boolean, decoder: TextDecoder, skip: number): Head {
+  const text = decoder.decode(bytes).replace(/[\0\x1a]+$/, '');
+  const parts = text.split(/\r\n|\n|\r/);
+  if (!ended || parts[parts.length - 1] === '') parts.pop();
+  if (parts.length === 0 && !ended) {
+    throw new Refused(
+      'line-too-long',
+      `${path}: the first line is longer than ${limits.head / 1024} KiB, which no row of a recording is: check the file.`,
+    );
+  }
+  const lines = parts.map((part, i) => ({ text: part, line: i + 1 })).slice(skip, skip + 2000);
+  if (lines.length === 0) {
+    throw new Refused(
+      'empty',
+      skip > 0
+        ? `${path}: skip ${skip} passes over the whole file, which has ${parts.length} lines.`
+        : `${path}: the file is empty.`,
+    );
+  }
+  return { lines, bytes, lineEnd: text.includes('\n') ? 10 : 13 };
+}
+
+interface Found {
+  readonly grid: Grid;
+  readonly header: Header;
+  readonly preamble: Preamble;
+  readonly labelled: Labelled | undefined;
+  readonly lines: readonly HeadLine[];
+}
+
+const spelt: Readonly<Record<string, string>> = {
+  tab: '\t',
+  '\\t': '\t',
+  space: ' ',
+  comma: ',',
+  semicolon: ';',
+  pipe: '|',
+  bar: '|',
+};
+
+function findTable(path: string, head: Head, options: ReadOptions): Found {
+  const stated = /^"?sep=(.|\\t)"?\s*$/i.exec(head.lines[0].text)?.[1];
+  const lines = stated === undefined ? head.lines : head.lines.slice(1);
+  const wanted = options.delimiter === undefined ? stated : options.delimiter;
+  const delimiter = wanted === undefined ? undefined : (spelt[wanted.toLowerCase()] ?? wanted);
+  if (delimiter !== undefined && delimiter.length !== 1) {
+    throw new Refused(
+      'delimiter',
+      `${path}: the delimiter "${delimiter}" is not one character: write one, or "tab" or "space".`,
+    );
+  }
+  const labelled = wanted === undefined ? findLabelled(lines.filter(({ text }) => !isBlank(text))) : undefined;
+  const asTable =
+    labelled && !hasGrid(path, lines, options) ? relabel(path, lines, labelled.labelled, options) : undefined;
+  if (asTable) return asTable;
+  const headerFields = (grid: Grid): number | undefined => fieldsAbove(lines, grid);
+  const grid = sniff(path, lines, { delimiter, decimal: options.decimal, headerFields });
+  refuseWidth(path, grid);
+  const header = findHeader(lines, grid);
+  refuseMismatch(path, lines, grid, header);
+  const above = lines.slice(0, grid.first).filter((_, i) => i < header.from || isComment(lines[i].text));
+  const preamble = readPreamble(
+    above.filter(({ line }) => line !== header.headerLine && line !== header.unitsLine).map(({ text }) => text),
+  );
+  return {
+    grid: { ...grid, first: grid.first + head.lines.length - lines.length },
+    header,
+    preamble,
+    labelled: undefined,
+    lines,
+  };
+}
+
+function refuseWidth(path: string, grid: Grid): void {
+  if (grid.columns.length <= limits.columns) return;
+  throw new Refused(
+    'too-many-columns',
+    `${path}: the rows have more than ${limits.columns} columns, the most that a recording may have: cut the file into parts.`,
+  );
+}
+
+function fieldsAbove(lines: readonly HeadLine[], grid: Grid): number | undefined {
+  for (let i = grid.first - 1; i >= 0; i--) {
+    if (isBlank(lines[i].text)) continue;
+    const cells = fieldsOf(uncommented(lines[i].text), grid.delimiter);
+    // A name that holds another delimiter speaks for that one.
+    const doubtful = cells.some((cell) => parseNumber(cell, grid.decimal) !== undefined || /[,;|\t]/.test(cell));
+    return doubtful ? undefined : cells.length;
+  }
+  return undefined;
+}
+
+/** Whether the lines read as a table without their words being taken out: most of their columns are no words. */
+function hasGrid(path: string, lines: readonly HeadLine[], options: ReadOptions): boolean {
+  try {
+    const grid = sniff(path, lines, { decimal: options.decimal, headerFields: (found) => fieldsAbove(lines, found) });
+    const wordy = grid.columns.some(
+      (kind, k) => kind === 'text' && grid.rows.slice(0, 20).every((row) => /\p{L}/u.test(row[k]) && /\d/.test(row[k])),
+    );
+    return !wordy;
+  } catch (error) {
+    // An ambiguous table is one all the same: its own refusal is the better answer.
+    return error instanceof Refused && error.refusal.code.startsWith('ambiguous');
+  }
+}
+
+function relabel(
+  path: string,
+  lines: readonly HeadLine[],
+  labelled: Labelled,
+  options: ReadOptions,
+): Found | undefined {
+  const rows = lines.flatMap((line) => {
+    const text = labelled.fields(line.text);
+    return text === undefined ? [] : [{ text, line: line.line }];
+  });
+  const grid = sniff(path, rows, { delimiter: '\t', decimal: options.decimal ?? '.', headerFields: () => undefined });
+  const first = lines.findIndex(({ line }) => line === rows[grid.first].line);
+  const preamble = readPreamble(lines.slice(0, first).map(({ text }) => text));
+  const named = labelled.names.some((name) => name !== '');
+  const header: Header = {
+    names: named ? labelled.names : undefined,
+    units: undefined,
+    kinds: undefined,
+    headerLine: undefined,
+    unitsLine: undefined,
+    from: first,
+  };
+  return { grid: { ...grid, first }, header, preamble, labelled, lines };
+}
+
+/** Where a 1-based line begins in the head's bytes. */
+function byteOfLine(head: Head, line: number): number {
+  let at = 0;
+  for (let passed = 1; passed < line; at++) {
+    const c = head.bytes[at];
+    if (c === 10 || (c === 13 && head.bytes[at + 1] !== 10)) passed++;
+  }
+  return at;
+}
+
+function startBody(path: string, head: Head, found: Found, size: number, decoder: TextDecoder): Body {
+  const { grid, header, labelled } = found;
+  const firstLine = head.lines[grid.first].line;
+  const start = byteOfLine(head, firstLine);
+  const shown = head.lines.length - grid.first;
+  const rowBytes = Math.max(2, (head.bytes.length - start) / Math.max(shown, 1));
+  const capacity = Math.min(
+    Math.ceil((1.02 * Math.max(size, head.bytes.length)) / rowBytes) + 64,
+    Math.floor(limits.samples / grid.columns.length),
+  );
+  const sinks = grid.columns.map((kind, k) => {
+    if (kind === 'empty') return new ColumnSink('skip', 0);
+    if (kind === 'number') return new ColumnSink('number', capacity);
+    const form = kind === 'stamp' ? stampForm(filled(grid, k)) : undefined;
+    return form ? new ColumnSink('stamp', capacity, new StampReader(form)) : new ColumnSink('label', capacity);
+  });
+  const layout = {
+    path,
+    plan: {
+      delimiter: grid.delimiter.charCodeAt(0),
+      blanks: grid.delimiter === ' ',
+      decimal: grid.decimal.charCodeAt(0),
+      trailing: grid.trailing,
+      sinks,
+    },
+    delimiter: grid.delimiter,
+    decimal: grid.decimal,
+    names: grid.columns.map((_, k) => (header.names?.[k] ? `column "${header.names[k]}"` : `column ${k + 1}`)),
+    headerText: found.lines.find(({ line }) => line === header.headerLine)?.text,
+    quoted: head.lines.slice(grid.first, grid.first + 50).some(({ text }) => text.includes('"')),
+    lineEnd: head.lineEnd,
+    decoder,
+    unlabel: labelled?.fields,
+  };
+  return new Body(layout, capacity, firstLine);
+}
+
+const filled = (grid: Grid, k: number): string[] => grid.rows.map((row) => row[k]).filter((cell) => !isBlank(cell));
+
+const styles = { hms: 'clock', ms: 'clock m:s', none: 'date' } as const;
+
+function columnOf(found: Found, kind: Grid['columns'][number], k: number, body: Body): TableColumn {
+  const { grid, header } = found;
+  const sink = body.sinks[k];
+  const texts = { header: header.names?.[k] || undefined, unitBelow: header.units?.[k], kindBelow: header.kinds?.[k] };
+  const values =
+    sink.values.length > 1.25 * body.rows + 4096 ? sink.values.slice(0, body.rows) : sink.values.subarray(0, body.rows);
+  if (sink.kind === 'number') {
+    const decimals = Math.max(
+      ...filled(grid, k)
+        .slice(0, 200)
+        .map((cell) => decimalsOf(cell, grid.decimal)),
+    );
+    return { ...texts, kind: 'number', values, decimals };
+  }
+  if (sink.kind === 'stamp') {
+    const { form, base, zone } = sink.stamps!;
+    const digits = Math.max(
+      0,
+      ...filled(grid, k)
+        .slice(0, 200)
+        .map((cell) => /\d[.,:](\d+)(?=\D*$|\s*[+-]\d)/.exec(fractionOf(cell))?.[1].length ?? 0),
+    );
+    const quantum = form.clock === 'none' ? 86400 : form.fraction === 'milliseconds' ? 1e-3 : 10 ** -digits;
+    const style =
+      form.clock === 'hms' && form.date !== 'none'
+        ? form.date === 'ymd'
+          ? 'iso8601'
+          : 'date and clock'
+        : styles[form.clock];
+    const clock = form.clock !== 'none';
+    return {
+      ...texts,
+      kind: 'stamp',
+      values,
+      base: base === undefined ? undefined : base * 86400,
+      clock,
+      style,
+      zone,
+      quantum,
+      swappable: form.swappable,
+    };
+  }
+  if (sink.kind === 'label') return { ...texts, kind: 'label', values, labels: sink.labels };
+  return { ...texts, kind: 'other', why: kind === 'empty' ? 'it is empty' : 'it holds text' };
+}
+
+/** A stamp from its seconds on, so that only digits after them count. */
+function fractionOf(cell: string): string {
+  const match = /\d{1,2}[:.h]\d{2}[:.m](\d{2}s?[.,:]\d+)/.exec(cell) ?? /^\d{1,3}:(\d{2}[.,]\d+)/.exec(cell.trim());
+  return match?.[1] ?? '';
+}
+
+function firstRows(head: Head, found: Found): FirstRow[] {
+  const { grid, labelled } = found;
+  const rows: FirstRow[] = [];
+  for (const { text, line } of head.lines.slice(grid.first)) {
+    if (isBlank(text) || isComment(text)) continue;
+    const fields = fieldsOf(labelled?.fields(text) ?? text, grid.delimiter).slice(0, grid.columns.length);
+    rows.push({ line, text, values: fields.map((cell) => parseNumber(cell, grid.decimal) ?? cell.trim()) });
+    if (rows.length === 6) break;
+  }
+  return rows;
+}

@@ -1,0 +1,219 @@
+import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import { clockOf } from '../../../src/readers/clock/clock.ts';
+import { findingOf, recordingOf, refusalOf, rows, samplesOf } from '../memory.ts';
+
+const z = (i: number): string => (1 + 0.1 * Math.sin(i)).toFixed(4);
+
+/** A small generator of even numbers in [0, 1) (Park and Miller 1988). */
+function dice(seed: number): () => number {
+  let state = seed;
+  return () => (state = (state * 48271) % 2147483647) / 2147483647;
+}
+
+describe('the clock of a recording', () => {
+  it('takes the rate from the first and last stamp, not from the median step', async () => {
+    const recording = await recordingOf('t_ms,az (g)\n' + rows(4000, (i) => [Math.floor(i * 2.5), z(i)]));
+    assert.equal(recording.clock.rate, 3999 / 9.997);
+    assert.equal(recording.clock.rateFrom, 'stamps');
+    assert.equal(recording.clock.jitter, 0);
+    assert.ok(findingOf(recording, 'rounded-stamps'));
+  });
+
+  it('gives the rate of the unbroken stretches, and the stretches, where there are gaps', async () => {
+    const lost = (i: number): number => i + (i >= 300 ? 100 : 0) + (i >= 700 ? 1 : 0);
+    const recording = await recordingOf('t (s),az (g)\n' + rows(1000, (i) => [(lost(i) / 400).toFixed(4), z(i)]));
+    assert.ok(Math.abs(recording.clock.rate - 400) < 1e-9);
+    assert.deepEqual(
+      recording.clock.stretches.map(({ from, to }) => [from, to]),
+      [
+        [0, 300],
+        [300, 700],
+        [700, 1000],
+      ],
+    );
+    assert.ok(Math.abs(recording.clock.stretches[1].start - 1) < 1e-9);
+    const gap = findingOf(recording, 'gap');
+    assert.equal(gap?.value, 101 / 1101);
+    assert.equal(gap.severity, 'warning');
+    assert.match(gap.message, /line 302/);
+  });
+
+  it('finds every gap of three samples and more at its place, whatever the rate, the rounding and the start', () => {
+    const law = fc.property(
+      fc.double({ min: 50, max: 3000, noNaN: true }),
+      fc.constantFrom(1e-6, 1e-5, 1e-4, 1e-3),
+      fc.array(fc.tuple(fc.integer({ min: 20, max: 200 }), fc.integer({ min: 3, max: 400 })), {
+        minLength: 1,
+        maxLength: 5,
+      }),
+      (rate, quantum, runs) => {
+        fc.pre(quantum * rate < 1);
+        const stamps: number[] = [];
+        let index = 0;
+        for (const [length, lost] of runs) {
+          for (let i = 0; i < length; i++) stamps.push(Math.floor((index + i) / rate / quantum) * quantum);
+          index += length + lost;
+        }
+        const clock = clockOf(Float64Array.from(stamps), quantum);
+        assert.ok(clock);
+        let from = 0;
+        const starts = runs.map(([length]) => (from += length) - length);
+        assert.deepEqual(
+          clock.stretches.map((one) => one.from),
+          starts,
+        );
+        assert.ok(clock.jitter < 0.01);
+        const steps = runs.reduce((sum, [length]) => sum + length - 1, 0);
+        assert.ok(Math.abs(clock.rate / rate - 1) <= (2 * runs.length * quantum * rate) / steps + 1e-9);
+      },
+    );
+    fc.assert(law, { numRuns: 200 });
+  });
+
+  it('tells rounding from unevenness', async () => {
+    const random = dice(7);
+    const uneven = await recordingOf(
+      't (s),az (g)\n' + rows(3000, (i) => [((i + 0.3 * random()) / 100).toFixed(5), z(i)]),
+    );
+    // Two even errors of width 0.3 of a step: standard deviation 0.3 / sqrt(6) of it.
+    assert.ok(Math.abs(uneven.clock.jitter - 0.3 / Math.sqrt(6)) < 0.005, String(uneven.clock.jitter));
+    assert.equal(uneven.clock.times?.length, 3000);
+    assert.equal(findingOf(uneven, 'uneven')?.severity, 'warning');
+    const wild = await recordingOf(
+      't (s),az (g)\n' + rows(3000, (i) => [((i + 0.9 * random()) / 100).toFixed(5), z(i)]),
+    );
+    assert.equal(findingOf(wild, 'uneven')?.severity, 'fault');
+    const rounded = await recordingOf('t (s),az (g)\n' + rows(3000, (i) => [(i / 700).toFixed(3), z(i)]));
+    assert.equal(rounded.clock.jitter, 0);
+    assert.equal(rounded.clock.times, undefined);
+    assert.equal(rounded.clock.stretches.length, 1);
+  });
+
+  it('takes a single late stamp for what it is, and no gap', async () => {
+    const recording = await recordingOf(
+      't (s),az (g)\n' + rows(1000, (i) => [((i + (i === 500 ? 0.7 : 0)) / 100).toFixed(4), z(i)]),
+    );
+    assert.equal(recording.clock.stretches.length, 1);
+  });
+
+  it('counts seconds shared by many rows from edge to edge', async () => {
+    const clockText = (i: number): string => {
+      const s = Math.floor(0.37 + i / 103.7);
+      return `12:0${Math.floor(s / 60)}:${String(s % 60).padStart(2, '0')}`;
+    };
+    const recording = await recordingOf('Time;az (g)\n' + rows(3000, (i) => [clockText(i), z(i)], ';'));
+    assert.ok(Math.abs(recording.clock.rate / 103.7 - 1) < 1e-3, String(recording.clock.rate));
+    assert.ok(findingOf(recording, 'coarse-stamps'));
+  });
+
+  it('takes samples delivered in bursts as even, at the slope of their stamps', async () => {
+    const random = dice(3);
+    // Ten samples arrive together, late by up to 0.1 s; some stamps run backwards.
+    let delay = 0;
+    const text =
+      't_ms,x,y,z\n' +
+      rows(5000, (i) => {
+        if (i % 10 === 0) delay = 100 * random();
+        return [
+          Math.round(Math.floor(i / 10) * 100 + 100 + delay - (i % 10 === 5 ? 140 : 0)),
+          (i % 7) / 100,
+          (i % 11) / 100,
+          z(i),
+        ];
+      });
+    const recording = await recordingOf(text);
+    assert.ok(Math.abs(recording.clock.rate - 100) < 0.1, String(recording.clock.rate));
+    assert.equal(recording.clock.stretches.length, 1);
+    assert.equal(recording.clock.times, undefined);
+    assert.equal(findingOf(recording, 'bursts')?.severity, 'warning');
+  });
+
+  it('follows a counter where there is no time, and finds what it skips', async () => {
+    const text =
+      '# rate: 200 Hz\nsample,x,y,z\n' + rows(500, (i) => [i + (i >= 250 ? 20 : 0), (i % 5) / 10, (i % 7) / 10, z(i)]);
+    const recording = await recordingOf(text);
+    assert.equal(recording.clock.rate, 200);
+    assert.equal(recording.clock.rateFrom, 'preamble');
+    assert.deepEqual(recording.clock.stretches, [
+      { from: 0, to: 250, start: 0 },
+      { from: 250, to: 500, start: 1.35 },
+    ]);
+    assert.equal((await recordingOf(text, { rate: 400 })).clock.rate, 400);
+  });
+
+  it('goes on over midnight and over the end of a 32-bit counter', async () => {
+    const clockText = (i: number): string => new Date(86_399_000 + i * 10).toISOString().slice(11, 23);
+    const night = await recordingOf('time,az (g)\n' + rows(300, (i) => [clockText(i), z(i)]));
+    assert.ok(Math.abs(night.clock.rate - 100) < 1e-9);
+    assert.equal(night.clock.stretches.length, 1);
+    assert.equal(night.clock.epoch, 86_399);
+    const wrap = await recordingOf(
+      't_us,az (g)\n' + rows(3000, (i) => [(4_294_000_000 + i * 1000) % 4_294_967_296, z(i)]),
+    );
+    assert.equal(wrap.clock.rate, 1000);
+    assert.equal(wrap.clock.stretches.length, 1);
+  });
+
+  it('counts rows without a reading as lost samples', async () => {
+    const text =
+      't (s),x (g),y (g),z (g)\n' +
+      rows(400, (i) => [(i / 100).toFixed(2), 0.01, i >= 100 && i < 103 ? 'NaN' : 0.02, z(i)]);
+    const recording = await recordingOf(text);
+    assert.equal(samplesOf(recording, 'y').length, 397);
+    assert.ok(samplesOf(recording, 'y').every(Number.isFinite));
+    assert.deepEqual(
+      recording.clock.stretches.map(({ from, to }) => [from, to]),
+      [
+        [0, 100],
+        [100, 397],
+      ],
+    );
+    assert.match(findingOf(recording, 'empty-cells')?.message ?? '', /^3 rows of 400 .*line 102/);
+  });
+
+  it('leaves the rate to the option where stamps give another, and warns', async () => {
+    const recording = await recordingOf('t (s),az (g)\n' + rows(400, (i) => [(i / 100).toFixed(2), z(i)]), {
+      rate: 120,
+    });
+    assert.equal(recording.clock.rate, 120);
+    assert.equal(recording.clock.rateFrom, 'option');
+    assert.equal(findingOf(recording, 'rate-differs')?.severity, 'warning');
+  });
+
+  it('refuses a file without stamps and without a rate, naming the option', async () => {
+    assert.match((await refusalOf('x,y,z\n' + rows(50, (i) => [i % 7, i % 5, 1]))).message, /rate 400 Hz/);
+    assert.match((await refusalOf('n,x,y,z\n' + rows(50, (i) => [i, i % 7, i % 5, 1]))).message, /counts rows.*rate/);
+    assert.match(
+      (await refusalOf('time,x,y,z\n' + rows(50, (i) => [7, i % 7, i % 5, 1]))).message,
+      /time that does not run forward.*rate/,
+    );
+  });
+
+  it('reads seconds, milliseconds, microseconds and times since 1970 by name or by size', async () => {
+    const cases: [string, (i: number) => string | number, string, number][] = [
+      ['time', (i) => (i / 400).toFixed(4), 's', 400],
+      ['time', (i) => i * 5, 'ms', 200],
+      ['time', (i) => i * 500, 'us', 2000],
+      ['t [s]', (i) => i, 's', 1],
+      ['elapsed_ms', (i) => i * 20, 'ms', 50],
+      ['micros', (i) => i * 20, 'us', 50_000],
+      ['timestamp', (i) => 1_714_557_600_000 + i * 4, 'epoch ms', 250],
+      ['timestamp', (i) => (1_714_557_600 + i / 200).toFixed(3), 'epoch s', 200],
+      ['timestamp', (i) => String(1_714_557_600_000_000 + i * 312), 'epoch us', 1e6 / 312],
+      ['a', (i) => (i / 400).toFixed(4), 's', 400],
+    ];
+    for (const [name, at, style, rate] of cases) {
+      const recording = await recordingOf(`${name},ax (g),ay (g),az (g)\n` + rows(200, (i) => [at(i), 0.1, 0.2, z(i)]));
+      assert.equal(recording.layout.time?.style, style, name);
+      assert.ok(Math.abs(recording.clock.rate / rate - 1) < 1e-9, `${name}: ${recording.clock.rate}`);
+    }
+  });
+
+  it('asks for the rate where a time without a unit could be two', async () => {
+    const text = (step: number): string => 'time,x,y,z\n' + rows(100, (i) => [(i * step).toFixed(1), 0.1, 0.2, z(i)]);
+    assert.match((await refusalOf(text(100))).message, /ms \(10 Hz\) and as us \(10000 Hz\).*rate/);
+    assert.equal((await recordingOf(text(100), { rate: 10 })).layout.time?.style, 'ms');
+    assert.match((await refusalOf('t,x,y,z\n' + rows(100, (i) => [i, 0.1, 0.2, z(i)]))).message, /count of rows.*rate/);
+  });
+});
