@@ -1,5 +1,11 @@
 import { runCommand } from './commands.ts';
 
+// A reader that has seen enough, such as `head`, closes the pipe: that is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(process.exitCode ?? 0);
+  throw error;
+});
+
 // Exit only once what was printed has been handed over, or a pipe would lose its end.
 runCommand(process.argv.slice(2)).then(
   (code) => {

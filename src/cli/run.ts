@@ -73,7 +73,8 @@ function print(notebook: OpenNotebook, report: RunReport, only: number | undefin
     if (output === undefined || (only !== undefined && result.cell !== only - 1 && result.error === undefined))
       continue;
     const line = notebook.cells[result.cell].line + result.line - 1;
-    const head = `── cell ${result.cell + 1}, line ${line}${result.name === undefined ? '' : `, ${result.name}`} `;
+    const source = notebook.cells[result.cell].text.split('\n')[result.line - 1].trim();
+    const head = `── cell ${result.cell + 1}, line ${line}: ${source} `;
     const text = `${head.padEnd(72, '─')}\n${output.text}\n\n`;
     process.stdout.write(text);
     if (result.error !== undefined) process.stderr.write(`${notebook.path}:${line}: ${result.error.message}\n`);

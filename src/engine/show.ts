@@ -1,5 +1,6 @@
 import type { Message, Output } from '../charts/output.ts';
-import { present, presentMessages } from '../charts/present.ts';
+import { present } from '../charts/present.ts';
+import { outputText } from '../charts/text.ts';
 import type { StatementError, StatementResult } from './result.ts';
 
 /** What a reader sees of one statement: its value if it is shown, its warnings and its error always. */
@@ -13,13 +14,17 @@ export function show(result: StatementResult): Output | undefined {
       message: error.message,
       where: whereOf(result.cell, error),
     });
-    return presentMessages(name, messages);
+    return messagesOnly(name, messages);
   }
   if (shown && value !== undefined) return present(value, name, messages);
-  return messages.length > 0 ? presentMessages(name, messages) : undefined;
+  return messages.length > 0 ? messagesOnly(name, messages) : undefined;
 }
 
 /** Cells are counted from 1 for a reader. */
 export function whereOf(cell: number, { line, from, to }: Pick<StatementError, 'line' | 'from' | 'to'>): string {
   return `cell ${cell + 1}, line ${line}, ${from === to ? `column ${from}` : `columns ${from} to ${to}`}`;
+}
+
+function messagesOnly(name: string | undefined, messages: readonly Message[]): Output {
+  return { version: 1, name, kind: 'messages', parts: [], messages, text: outputText(name, [], messages) };
 }

@@ -33,7 +33,7 @@ describe('washboard run', () => {
     const { code, printed, errors } = await sandbox.run('run', sandbox.path('good.washboard.md'));
     assert.equal(code, 0);
     assert.equal(errors, '');
-    assert.match(printed, /cell 1, line 4, runs/);
+    assert.match(printed, /cell 1, line 4: runs = load/);
     assert.match(printed, /cell 2, line 11/);
     assert.match(printed, /kurtosis/i);
   });

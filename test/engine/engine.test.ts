@@ -127,8 +127,8 @@ describe('the engine', () => {
 
   it('reports a name bound twice, an unknown name and a circle as errors of their statements', async () => {
     const report = await all(new Engine(host()), [
-      'a = 1 mm\na = 2 mm',
-      'b = aa + 1 mm',
+      'sag = 1 mm\nsag = 2 mm',
+      'b = sga + 1 mm',
       'p = q * 2\nq = p * 2',
       'fine = 1 mm + 1 in',
     ]);
