@@ -3,21 +3,6 @@
  * Vibration Handbook, 2), in SI units.
  */
 
-/** Stiffness of springs side by side: their sum. */
-export function parallelStiffness(springs: readonly number[]): number {
-  return springs.reduce((sum, k) => sum + k, 0);
-}
-
-/** Stiffness of springs end to end: 1 / sum(1/k). */
-export function seriesStiffness(springs: readonly number[]): number {
-  return 1 / springs.reduce((sum, k) => sum + 1 / k, 0);
-}
-
-/** Undamped natural frequency in Hz of a mass in kg on a stiffness in N/m. */
-export function naturalFrequency(stiffness: number, mass: number): number {
-  return Math.sqrt(stiffness / mass) / (2 * Math.PI);
-}
-
 /** Transmissibility |T| of a base-driven oscillator at r = f / fn with damping ratio zeta. */
 export function transmissibility(r: number, zeta: number): number {
   const damped = (2 * zeta * r) ** 2;

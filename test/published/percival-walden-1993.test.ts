@@ -1,0 +1,17 @@
+import { effectiveAverages } from '../../src/signal/confidence.ts';
+import { windowShape } from '../../src/signal/windows.ts';
+import { close } from './vectors.ts';
+
+// Percival and Walden 1993, Spectral Analysis for Physical Applications, 6.17: degrees of freedom of Welch's
+// estimate with a Hann window and 50 % overlap, nu = 36 K^2 / (19 K - 1) (from memory).
+describe('Percival and Walden 1993, degrees of freedom with Hann at 50 %', () => {
+  for (const segments of [1, 2, 3, 10, 84, 1000]) {
+    it(`K = ${segments}: nu = ${((36 * segments ** 2) / (19 * segments - 1)).toFixed(2)}`, () => {
+      close(
+        2 * effectiveAverages(windowShape('hann', 512), 256, [segments]),
+        (36 * segments ** 2) / (19 * segments - 1),
+        1e-12,
+      );
+    });
+  }
+});
