@@ -13,7 +13,10 @@ export interface Picture {
 
 /** Draws SVG into PNG files with the Chromium named by CHROMIUM, else the system's. */
 export async function draw(pictures: readonly Picture[]): Promise<void> {
-  const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: ['--no-sandbox'] });
+  const browser = await chromium.launch({
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    args: ['--no-sandbox'],
+  });
   try {
     for (const { svg, file, width, height, scale = 1 } of pictures) {
       const page = await browser.newPage({ viewport: { width, height }, deviceScaleFactor: scale });

@@ -3,7 +3,9 @@
  * 256 x 256 px, drawn on a dark rounded square so that it stands on light and dark shop pages alike.
  */
 export function icon(): string {
-  const ribs = [0, 1, 2, 3, 4, 5].map((k) => rib(88 + k * 23, 9.5 * Math.exp(-k / 2.2), k === 0 ? 3.4 : 3.4 - 0.15 * k));
+  const ribs = [0, 1, 2, 3, 4, 5].map((k) =>
+    rib(88 + k * 23, 9.5 * Math.exp(-k / 2.2), k === 0 ? 3.4 : 3.4 - 0.15 * k),
+  );
   return `<svg xmlns="http://www.w3.org/2000/svg" width="256" height="256" viewBox="0 0 256 256">
   <defs>
     <linearGradient id="ground" x1="0" y1="0" x2="0" y2="1"><stop offset="0" stop-color="#1f4e5f"/><stop offset="1" stop-color="#12303c"/></linearGradient>
