@@ -132,18 +132,24 @@ class Arranger {
     }
     if (this.#intoOperand(false)) return true;
     if (this.#takesMore() && this.#intoOption(false)) return true;
-    if (node.type === 'word') {
+    if (node.type === 'word' && !this.#run.around.bound(node.text)) {
       report('option.unknown', node.place, {
         verb: this.#form.verb,
         word: node.text,
         nearest: [],
         known: this.#keywords(),
       });
-      return this.#skip();
-    }
-    if (node.type !== 'missing')
+    } else if (node.type !== 'missing' && !this.#isDecimal(node)) {
       report('operand.extra', node.place, { verb: this.#form.verb, found: this.#textOf(node) });
+    }
     return this.#skip();
+  }
+
+  /** The second half of `2,5 Hz`: what is wrong is told of the first. */
+  #isDecimal(node: Operand): boolean {
+    const before = this.#run.items[this.#run.at - 1];
+    if (node.type !== 'number' || !node.unit || before?.node.type !== 'number' || before.node.unit) return false;
+    return before.comma && node.place.from === before.node.place.to + 1;
   }
 
   /** Passes over a misspelt keyword and what would have been its values, so that one mistake makes one message. */

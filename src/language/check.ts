@@ -44,6 +44,8 @@ interface Entry {
   typed: Typed;
 }
 
+const deepest = 50;
+
 class NotebookCheck {
   readonly #catalogue: Catalogue;
   readonly #vocabulary: Vocabulary;
@@ -52,6 +54,7 @@ class NotebookCheck {
   readonly #bindings = new Map<string, number>();
   readonly #mentions: Mention[] = [];
   readonly #laid: Laid[] = [];
+  #depth = 0;
 
   constructor(cells: readonly string[], catalogue: Catalogue) {
     this.#catalogue = catalogue;
@@ -117,9 +120,9 @@ class NotebookCheck {
 
   /** An order in which names are mostly checked before their uses, so that looking one up seldom goes deep. */
   #roughOrder(): readonly number[] {
-    const uses = this.#entries.map(({ statement }) => {
+    const uses = this.#entries.map(({ statement }, index) => {
       const words = statement.pieces.flatMap(({ token }) => this.#bindings.get(token.text) ?? []);
-      return [...new Set(words)];
+      return [...new Set(words)].filter((other) => other !== index);
     });
     return evaluationOrder(uses);
   }
@@ -153,7 +156,12 @@ class NotebookCheck {
   #use(name: string, user: Entry): Typed {
     user.uses.add(name);
     const entry = this.#entries[this.#bindings.get(name)!];
-    this.#check(entry);
+    // Only a circle, or what looks like one, gets deep: its members' kinds stay unknown.
+    if (this.#depth < deepest) {
+      this.#depth++;
+      this.#check(entry);
+      this.#depth--;
+    }
     return entry.typed;
   }
 

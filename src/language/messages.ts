@@ -16,6 +16,10 @@ const quoted = (words: readonly string[], last = 'or'): string =>
     last,
   );
 
+/** A long circle is told by its first members. */
+const some = (words: readonly string[]): readonly string[] =>
+  words.length > 6 ? [...words.slice(0, 5), `${words.length - 5} more`] : words;
+
 const meant = (nearest: readonly string[]): string =>
   nearest.length > 0 ? `did you mean ${quoted(nearest.slice(0, 2))}?` : '';
 
@@ -73,9 +77,9 @@ const words: Words = {
   'name.circle': ({ members }) =>
     members.length === 1
       ? `\`${members[0]}\` is made from itself; bind the result to another name.`
-      : `${quoted(members, 'and')} need each other in a circle; make one of them without the others.`,
+      : `${quoted(some(members), 'and')} need each other in a circle; make one of them without the others.`,
   'name.failed': ({ names }) =>
-    `This depends on ${quoted(names, 'and')}, which ${names.length === 1 ? 'has' : 'have'} an error.`,
+    `This depends on ${quoted(some(names), 'and')}, which ${names.length === 1 ? 'has' : 'have'} an error.`,
   'name.unused': ({ name }) => `\`${name}\` is never used.`,
   'operand.missing': ({ verb, operand, keyword, accepts }) =>
     `\`${verb}\` needs ${keyword === undefined ? '' : `\`${keyword}\` and `}${describeAccepts(accepts)}${keyword === undefined ? ` (${operand.toUpperCase()})` : ''}.`,

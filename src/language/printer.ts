@@ -15,7 +15,7 @@ export function printCell(cell: Cell): string {
   const comments = [...cell.comments];
   let end = 0;
   const gap = (from: number): void => {
-    if (lines.length > 0 && /(?:\r\n|\n|\r)[^\S\r\n]*(?:\r\n|\n|\r)/.test(cell.text.slice(end, from))) lines.push('');
+    if (lines.length > 0 && (cell.text.slice(end, from).match(/\r\n|\n|\r/g) ?? []).length > 1) lines.push('');
   };
   const flush = (before: number): void => {
     while (comments.length > 0 && comments[0].from < before) {

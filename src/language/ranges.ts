@@ -59,7 +59,10 @@ function endsFit(node: Range, low: Quantity, high: Quantity, wanted: DimensionNa
       const fixes: readonly Fix[] = [{ title: `Add the unit ${usual}`, place: at, text: ` ${usual}` }];
       work.report('unit.missing', node.place, { where, wanted, found, unit: usual }, fixes);
     } else {
-      const fixes = end.type === 'number' && end.unit && usual ? [changeTo(usual, end.unit.place)] : undefined;
+      const written = [end, node.to, node.from].flatMap((one) =>
+        one.type === 'number' && one.unit ? [one.unit] : [],
+      )[0];
+      const fixes = written && usual ? [changeTo(usual, written.place)] : undefined;
       work.report(
         'unit.dimension',
         end.type === 'number' && !end.unit ? node.place : end.place,

@@ -39,11 +39,14 @@ export function tokenize(text: string): Token[] {
   }
 }
 
-function tokenAt(text: string, from: number): Token {
+function tokenAt(source: string, from: number): Token {
   for (const [kind, pattern] of table) {
     pattern.lastIndex = from;
-    const match = pattern.exec(text);
-    if (match) return { kind, from, to: from + match[0].length, text: match[0] };
+    const match = pattern.exec(source);
+    if (!match) continue;
+    // Blanks after a text that is never closed belong to no one: an editor may trim them.
+    const text = kind === 'text' && !/."$/.test(match[0]) ? match[0].trimEnd() : match[0];
+    return { kind, from, to: from + text.length, text };
   }
-  return { kind: 'bad', from, to: from + 1, text: text[from] };
+  return { kind: 'bad', from, to: from + 1, text: source[from] };
 }

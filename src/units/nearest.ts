@@ -26,7 +26,7 @@ export function nearest(word: string, candidates: Iterable<string>, most = 3): r
   for (const candidate of new Set(candidates)) {
     if (candidate === word) continue;
     const longest = Math.max(word.length, candidate.length);
-    const allowed = longest <= 2 ? 0.5 : longest <= 4 ? 1.5 : longest <= 7 ? 2.5 : 3.5;
+    const allowed = longest <= 2 ? 1 : longest <= 4 ? 1.5 : longest <= 7 ? 2.5 : 3.5;
     if (Math.abs(word.length - candidate.length) > allowed) continue;
     const capitals = candidate.toLowerCase() === lower ? 0.1 : distance(lower, candidate.toLowerCase());
     const far = capitals + (candidate[0].toLowerCase() === lower[0] ? 0 : 0.2);

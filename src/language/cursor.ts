@@ -1,0 +1,207 @@
+import { isUnit } from '../units/parse.ts';
+import type { Place } from './problem.ts';
+import type { Token, TokenKind } from './tokens.ts';
+import type { Expected, Expression, Missing, Piece, Stray, UnitName, Word } from './tree.ts';
+import type { Report } from './trouble.ts';
+import type { Vocabulary } from './vocabulary.ts';
+
+/** Brackets, signs and operators in a row; more is no honest text and would exhaust the stack. */
+const deepest = 100;
+const longest = 1000;
+
+export const span = (from: Place, to: Place): Place => ({ from: from.from, to: Math.max(from.to, to.to) });
+
+export const touches = (a: Token | undefined, b: Token | undefined): boolean =>
+  a !== undefined && b !== undefined && a.to === b.from;
+
+/** A place in one statement's tokens, and the small pieces that every form of the grammar is made of. */
+export class Cursor {
+  readonly #tokens: readonly Token[];
+  protected readonly vocabulary: Vocabulary;
+  protected readonly report: Report;
+  protected readonly pieces: Piece[] = [];
+  protected at = 0;
+  protected depth = 0;
+
+  constructor(tokens: readonly Token[], vocabulary: Vocabulary, report: Report) {
+    this.#tokens = tokens;
+    this.vocabulary = vocabulary;
+    this.report = report;
+  }
+
+  protected peek(ahead = 0): Token | undefined {
+    return this.#tokens[this.at + ahead];
+  }
+
+  protected is(kind: TokenKind, ahead = 0): boolean {
+    return this.peek(ahead)?.kind === kind;
+  }
+
+  protected isSign(sign: string, ahead = 0): boolean {
+    const token = this.peek(ahead);
+    return token?.kind === 'sign' && token.text === sign;
+  }
+
+  protected isWord(word: string, ahead = 0): boolean {
+    const token = this.peek(ahead);
+    return token?.kind === 'word' && token.text === word;
+  }
+
+  protected take(tight = false): Token {
+    const token = this.#tokens[this.at++];
+    this.pieces.push({ token, tight });
+    return token;
+  }
+
+  /** How many tokens from here are a unit, each touching the next: the longest such run. */
+  protected unitLength(start: number, converting: boolean): number {
+    const first = this.peek(start);
+    if (!first || !(first.kind === 'word' || this.isSign('%', start) || (converting && this.isSign('(', start))))
+      return 0;
+    if (first.text === 'in' && !converting && this.convertsHere(start)) return 0;
+    let text = '';
+    let longest = 0;
+    for (let length = 1; length <= 12; length++) {
+      const token = this.peek(start + length - 1);
+      if (!token || (length > 1 && !touches(this.peek(start + length - 2), token))) break;
+      if (token.kind === 'text' || token.kind === 'bad') break;
+      text += token.text;
+      const next = this.peek(start + length);
+      const halfway = (next?.kind === 'word' || next?.kind === 'number') && touches(token, next);
+      if (!halfway && isUnit(text)) longest = length;
+    }
+    return longest;
+  }
+
+  /** `5 in mm` converts; `5 in` and `5 in in mm` are inches. */
+  protected convertsHere(start: number): boolean {
+    return !this.isWord('in', start + 1) && this.unitLength(start + 1, true) > 0;
+  }
+
+  protected partOfUnit(ahead: number): boolean {
+    return (
+      this.is('word', ahead) ||
+      this.is('number', ahead) ||
+      ['%', '*', '/', '^'].some((sign) => this.isSign(sign, ahead))
+    );
+  }
+
+  protected unitName(length: number, tight: boolean): UnitName {
+    const first = this.take(tight);
+    let { to, text } = first;
+    for (let i = 1; i < length; i++) {
+      const token = this.take(true);
+      to = token.to;
+      text += token.text;
+    }
+    return { type: 'unit', place: { from: first.from, to }, text };
+  }
+
+  protected word(tight = false, hyphens = false): Word {
+    const first = this.take(tight);
+    let last = first;
+    let text = first.text;
+    while (
+      hyphens &&
+      this.isSign('-') &&
+      this.is('word', 1) &&
+      touches(last, this.peek()) &&
+      touches(this.peek(), this.peek(1))
+    ) {
+      text += this.take(true).text;
+      last = this.take(true);
+      text += last.text;
+    }
+    return { type: 'word', place: { from: first.from, to: last.to }, text };
+  }
+
+  protected text(tight = false): Expression & { readonly type: 'text' } {
+    const token = this.take(tight);
+    const place = { from: token.from, to: token.to };
+    const closed = token.text.length > 1 && token.text.endsWith('"');
+    if (!closed)
+      this.report('text.unclosed', place, {}, [
+        { title: 'Add the missing "', place: { from: token.to, to: token.to }, text: '"' },
+      ]);
+    return { type: 'text', place, text: token.text.slice(1, closed ? -1 : undefined) };
+  }
+
+  protected missing(expected: Expected): Missing {
+    const last = this.peek(-1);
+    const at = last?.to ?? this.peek()?.from ?? 0;
+    const place = { from: at, to: at };
+    this.report('syntax.missing', place, { expected, after: last?.text ?? '' });
+    return { type: 'missing', place, expected };
+  }
+
+  protected strayToken(): Stray {
+    const token = this.take();
+    const place = { from: token.from, to: token.to };
+    if (token.kind === 'bad')
+      this.report('syntax.character', place, { found: token.text, instead: instead[token.text] }, fixFor(token));
+    else this.report('syntax.unexpected', place, { found: token.text });
+    return { type: 'stray', place, text: token.text };
+  }
+
+  protected close(open: Token, bracket: ')' | ']'): Place {
+    if (this.isSign(bracket)) return this.take();
+    const last = this.peek(-1) ?? open;
+    const end = { from: last.to, to: last.to };
+    this.report('bracket.unclosed', { from: open.from, to: open.to }, { bracket: open.text }, [
+      { title: `Add the missing ${bracket}`, place: end, text: bracket },
+    ]);
+    return end;
+  }
+
+  protected deeper<T extends Expression>(read: () => T): T | Missing {
+    if (this.depth >= deepest) {
+      const token = this.peek()!;
+      this.report('syntax.deep', { from: token.from, to: token.to }, {});
+      while (this.peek()) this.take();
+      return { type: 'missing', place: { from: token.to, to: token.to }, expected: 'value' };
+    }
+    this.depth++;
+    const node = read();
+    this.depth--;
+    return node;
+  }
+
+  protected tooLong(count: number): boolean {
+    if (count < longest) return false;
+    const token = this.peek()!;
+    this.report('syntax.deep', { from: token.from, to: token.to }, {});
+    while (this.peek()) this.take();
+    return true;
+  }
+
+  /** The rest of a statement that is over. */
+  protected stray(): void {
+    this.strayToken();
+    while (this.peek()) this.take();
+  }
+}
+
+/** What text processors put in place of the signs of the language. */
+const instead: Readonly<Record<string, string>> = {
+  '“': '"',
+  '”': '"',
+  '„': '"',
+  '«': '"',
+  '»': '"',
+  "'": '"',
+  '’': '"',
+  '‘': '"',
+  '−': '-',
+  '–': '-',
+  '—': '-',
+  '…': '..',
+  '·': '*',
+  '×': '*',
+  '÷': '/',
+  ';': ',',
+};
+
+const fixFor = (token: Token): { title: string; place: Place; text: string }[] | undefined =>
+  instead[token.text] === undefined
+    ? undefined
+    : [{ title: `Write ${instead[token.text]}`, place: { from: token.from, to: token.to }, text: instead[token.text] }];
