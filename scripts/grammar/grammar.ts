@@ -40,7 +40,7 @@ const unit = `(?:1\\/)?${atom}${power}(?:[*/·]\\(?${atom}${power}\\)?)*`;
 export function grammar(): Grammar {
   const { verbs, functions, keywords, words } = vocabularyOf(catalogue);
   const options = [...keywords].filter((word) => word !== 'in' && word !== 'unit');
-  const captures = (...names: string[]): Rule['captures'] =>
+  const captures = (...names: string[]): NonNullable<Rule['captures']> =>
     Object.fromEntries(names.map((scope, k) => [String(k + 1), { name: `${scope}.washboard` }]));
   return {
     scopeName: 'source.washboard',
