@@ -1,0 +1,26 @@
+/** One line of the bench's table. */
+export interface Row {
+  readonly what: string;
+  /** Median of ours, and of the reference in the same run, in ms. */
+  readonly ours: number;
+  readonly reference?: { readonly name: string; readonly median: number };
+  /** What it is held to: the ratio to the reference, or milliseconds where there is none. */
+  readonly goal?: number;
+  readonly note?: string;
+}
+
+/** Milliseconds of each of `repeats` calls, after one that is not counted. */
+export function timesOf(repeats: number, work: () => unknown): number[] {
+  work();
+  return Array.from({ length: repeats }, () => {
+    const start = performance.now();
+    work();
+    return performance.now() - start;
+  });
+}
+
+export function medianOf(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+}

@@ -1,0 +1,55 @@
+import { readdirSync } from 'node:fs';
+import { cpus, loadavg } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { Reference } from './reference.ts';
+import type { Row } from './row.ts';
+
+/**
+ * Prints the bench's table: `npx tsx test/bench/run.ts [part of a file's name]`. Every `*.bench.ts` beside this
+ * file gives its rows. Times are medians; a ratio is ours over the reference's in the same run.
+ */
+const folder = fileURLToPath(new URL('.', import.meta.url));
+const wanted = process.argv[2] ?? '';
+const reference = new Reference();
+const versions = await reference.versions();
+const rows: Row[] = [];
+for (const file of readdirSync(folder)
+  .filter((name) => name.endsWith('.bench.ts') && name.includes(wanted))
+  .sort()) {
+  const bench = (await import(new URL(file, import.meta.url).href)) as {
+    rows: (reference: Reference) => Promise<Row[]>;
+  };
+  rows.push(...(await bench.rows(reference)));
+}
+reference.end();
+
+console.log(
+  `${cpus()[0].model.trim()}, ${cpus().length} processors, load ${loadavg()[0].toFixed(1)}; Node ${process.versions.node}; ` +
+    Object.entries(versions)
+      .map(([name, version]) => `${name} ${version}`)
+      .join(', '),
+);
+console.log();
+print(['what', 'ours', 'reference', 'ratio', 'goal', ''], rows.map(cells));
+
+function cells({ what, ours, reference: other, goal, note }: Row): string[] {
+  const ratio = other === undefined ? undefined : ours / other.median;
+  const judged = ratio ?? ours;
+  return [
+    what,
+    `${ours.toFixed(1)} ms`,
+    other === undefined ? '' : `${other.median.toFixed(1)} ms ${other.name}`,
+    ratio === undefined ? '' : ratio.toFixed(2),
+    goal === undefined ? '' : `<= ${goal}${ratio === undefined ? ' ms' : ''} ${judged <= goal ? 'met' : 'MISSED'}`,
+    note ?? '',
+  ];
+}
+
+function print(head: readonly string[], body: readonly (readonly string[])[]): void {
+  const lines = [head, head.map(() => '---'), ...body];
+  const widths = head.map((_, c) => Math.max(...lines.map((line) => line[c].length)));
+  for (const line of lines)
+    console.log(
+      `| ${line.map((cell, c) => (cell === '---' ? '-'.repeat(widths[c]) : cell.padEnd(widths[c]))).join(' | ')} |`,
+    );
+}
