@@ -9,6 +9,8 @@ import type { Report } from './trouble.ts';
 export interface Entry {
   readonly node: Operand;
   readonly accept: Accept;
+  /** All the ways in which its place may be given. */
+  readonly accepts: readonly Accept[];
   readonly sure: boolean;
   /** Of a step written in place. */
   readonly inner?: Arrangement;
@@ -217,7 +219,7 @@ class Arranger {
     const operand = this.#form.operands[index];
     const chosen = choose(node, operand.accepts, this.#run.around);
     if (!chosen || (node.type === 'word' && this.#isKeyword(node.text))) return false;
-    return this.#put(index, this.#entry(node, chosen.accept, false));
+    return this.#put(index, this.#entry(node, chosen.accept, operand.accepts, false));
   }
 
   #isKeyword(word: string): boolean {
@@ -225,8 +227,9 @@ class Arranger {
   }
 
   #fill(index: number, node: Operand): boolean {
-    const chosen = choose(node, this.#form.operands[index].accepts, this.#run.around);
-    return chosen?.sure === true && this.#put(index, this.#entry(node, chosen.accept, true));
+    const { accepts } = this.#form.operands[index];
+    const chosen = choose(node, accepts, this.#run.around);
+    return chosen?.sure === true && this.#put(index, this.#entry(node, chosen.accept, accepts, true));
   }
 
   #put(index: number, entry: Entry): boolean {
@@ -274,7 +277,8 @@ class Arranger {
     const chosen = choose(node, accepts, this.#run.around);
     if (!chosen || (sure && !chosen.sure)) return false;
     if (!chosen.sure && node.type === 'word' && this.#isKeyword(node.text)) return false;
-    standing.entries.push(this.#entry(node, chosen.accept, chosen.sure));
+    const part = form.parts?.find((one) => one.accepts.includes(chosen.accept));
+    standing.entries.push(this.#entry(node, chosen.accept, part?.accepts ?? form.accepts, chosen.sure));
     return true;
   }
 
@@ -293,11 +297,11 @@ class Arranger {
   }
 
   /** Takes the item, and with a step in place all that belongs to it. */
-  #entry(node: Operand, accept: Accept, sure: boolean): Entry {
-    const place = sure && node.type === 'word' ? inPlace(accept, node.text, this.#run.around.vocabulary) : undefined;
+  #entry(node: Operand, accept: Accept, accepts: readonly Accept[], sure: boolean): Entry {
+    const place = sure && node.type === 'word' ? this.#stepInPlace(node.text, accept, accepts) : undefined;
     if (!place) {
       this.#skip();
-      return { node, accept, sure };
+      return { node, accept, accepts, sure };
     }
     if (place.named) this.#skip();
     const before = this.#run.at;
@@ -305,7 +309,18 @@ class Arranger {
     const inner = new Arranger(place.form, node.place, place.named, false, this.#run, outer).arrange();
     if (this.#run.at === before && !place.named) this.#skip();
     this.#result.to = Math.max(this.#result.to, inner.to);
-    return { node, accept, sure, inner };
+    return { node, accept, accepts, sure, inner };
+  }
+
+  /** A word that stands for itself (`using hann`) begins a step when what follows goes on with it (`using hann 2 s`). */
+  #stepInPlace(word: string, accept: Accept, accepts: readonly Accept[]): { form: Form; named: boolean } | undefined {
+    if (accept.type !== 'word') return inPlace(accept, word, this.#run.around.vocabulary);
+    const step = accepts.flatMap((one) => inPlace(one, word, this.#run.around.vocabulary) ?? [])[0];
+    const { items, at } = this.#run;
+    const next = items[at].comma ? undefined : items[at + 1]?.node;
+    if (!step || !next) return undefined;
+    if (next.type === 'word') return step.form.options.some(({ keyword }) => keyword === next.text) ? step : undefined;
+    return step.form.operands[1] && choose(next, step.form.operands[1].accepts, this.#run.around) ? step : undefined;
   }
 
   #requireOperands(): void {

@@ -35,7 +35,7 @@ export function checkCall(arrangement: Arrangement, piped: Typed | undefined, wo
     const list: CheckedArgument[] = [];
     if (piped && index === 0) keep(list, pipedArgument(piped, arrangement, operand.accepts, where, work));
     for (const entry of arrangement.operands.get(operand.name) ?? []) {
-      const typed = checkEntry(entry, operand.accepts, where, form, work);
+      const typed = checkEntry(entry, where, form, work);
       if (index === 0) first ??= typed;
       keep(list, typed.argument);
     }
@@ -47,9 +47,7 @@ export function checkCall(arrangement: Arrangement, piped: Typed | undefined, wo
     const list = (options[option.keyword] = [] as CheckedArgument[]);
     for (const standing of standings) {
       const where: Where = { verb: form.verb, slot: option.keyword, option: true };
-      const given = standing.entries.map(
-        (entry) => checkEntry(entry, acceptsOf(entry, option.accepts), where, form, work).argument,
-      );
+      const given = standing.entries.map((entry) => checkEntry(entry, where, form, work).argument);
       if (option.parts) keep(list, groupOf(standing, given));
       else given.forEach((argument) => keep(list, argument));
     }
@@ -60,9 +58,6 @@ export function checkCall(arrangement: Arrangement, piped: Typed | undefined, wo
     : undefined;
   return { ...wrong, checked, kind };
 }
-
-const acceptsOf = (entry: Entry, accepts: readonly Accept[]): readonly Accept[] =>
-  accepts.includes(entry.accept) ? accepts : [entry.accept];
 
 function groupOf({ keyword }: Standing, given: readonly (CheckedArgument | undefined)[]): CheckedArgument | undefined {
   const parts = given.filter((part): part is Checked => part !== undefined && part.type !== 'group');
@@ -86,8 +81,8 @@ type Argued = Typed & { readonly argument: CheckedArgument | undefined };
 
 const argued = (argument: CheckedArgument | undefined, typed: Typed = wrong): Argued => ({ ...typed, argument });
 
-function checkEntry(entry: Entry, accepts: readonly Accept[], where: Where, form: Form, work: Work): Argued {
-  const { node, accept, inner } = entry;
+function checkEntry(entry: Entry, where: Where, form: Form, work: Work): Argued {
+  const { node, accept, accepts, inner } = entry;
   if (inner) {
     const typed = checkCall(inner, undefined, work);
     return argued(typed.checked, typed);
@@ -105,7 +100,7 @@ function checkEntry(entry: Entry, accepts: readonly Accept[], where: Where, form
     case 'integer':
       return isExpression(node) ? checkSize(node, accept, accepts, where, work) : refuse();
     case 'range':
-      return node.type === 'range' ? argued(checkRange(node, accept.dimension, where, work)) : refuse();
+      return node.type === 'range' ? argued(checkRange(node, dimensionsOf(accepts, 'range'), where, work)) : refuse();
     case 'text':
       return node.type === 'text' ? argued({ type: 'text', text: node.text, place: node.place }) : refuse();
     case 'word':
@@ -165,60 +160,50 @@ function bridge(from: ValueKind, wanted: readonly ValueKind[], work: Work): stri
 
 type SizeAccept = Extract<Accept, { type: 'quantity' | 'number' | 'integer' }>;
 
+/** The dimensions that a place takes, from all the ways in which it may be given. */
+const dimensionsOf = (accepts: readonly Accept[], type: 'quantity' | 'range'): readonly DimensionName[] =>
+  accepts.flatMap((accept) =>
+    accept.type === type ? [(accept as Extract<Accept, { type: 'quantity' | 'range' }>).dimension] : [],
+  );
+
 /** A quantity, number or whole number: its kind, dimension and bounds, as far as they can be told. */
 function checkSize(node: Expression, accept: SizeAccept, accepts: readonly Accept[], where: Where, work: Work): Argued {
   const typed = checkExpression(node, work);
-  if (
-    !typed.checked ||
-    !checkKind(
-      typed,
-      [...accepts, { type: 'value', kinds: ['quantity'] }],
-      where,
-      node.place,
-      sliceOf(work.text, node),
-      false,
-      work,
-    )
-  )
+  const found = sliceOf(work.text, node);
+  const withQuantity: readonly Accept[] = [...accepts, { type: 'value', kinds: ['quantity'] }];
+  if (!typed.checked || !checkKind(typed, withQuantity, where, node.place, found, false, work))
     return argued(undefined, typed);
-  const dimension: DimensionName = accept.type === 'quantity' ? accept.dimension : 'ratio';
+  const dimensions = accept.type === 'quantity' ? dimensionsOf(accepts, 'quantity') : (['ratio'] as const);
   const fits =
-    dimensionFits(node, typed, dimension, where, work) && boundsFit(node, typed.constant, accept, where, work);
+    dimensionFits(node, typed, dimensions, where, work) && boundsFit(node, typed.constant, accept, where, work);
   return argued(fits ? typed.checked : undefined, typed);
 }
 
-export function dimensionFits(
+function dimensionFits(
   node: Expression,
   typed: Typed,
-  wanted: DimensionName,
+  wanted: readonly DimensionName[],
   where: Where,
   work: Work,
 ): boolean {
-  if (wanted === 'any' || !typed.dimension || sameDimension(typed.dimension, dimensionOf(wanted))) return true;
+  const { dimension } = typed;
+  if (!dimension || wanted.some((name) => name === 'any' || sameDimension(dimension, dimensionOf(name)))) return true;
   const found = sliceOf(work.text, node);
-  const unit = usualUnit(wanted);
-  if (node.type === 'number' && !node.unit) {
-    const decimal = /^,(\d+)/.exec(work.text.slice(node.place.to));
-    if (decimal) {
-      const place = { from: node.place.from, to: node.place.to + decimal[0].length };
-      const instead = `${found}.${decimal[1]}`;
-      work.report('number.comma', place, { found: found + decimal[0], instead }, [changeTo(instead, place)]);
-    } else {
-      const end = { from: node.place.to, to: node.place.to };
-      work.report(
-        'unit.missing',
-        node.place,
-        { where, wanted, found, unit },
-        unit ? [{ title: `Add the unit ${unit}`, place: end, text: ` ${unit}` }] : undefined,
-      );
-    }
-  } else
-    work.report(
-      'unit.dimension',
-      node.place,
-      { where, wanted, found, dimension: typed.dimension, unit },
-      unitFixes(node, wanted),
-    );
+  const unit = usualUnit(wanted[0]);
+  if (node.type !== 'number' || node.unit) {
+    work.report('unit.dimension', node.place, { where, wanted, found, dimension, unit }, unitFixes(node, wanted[0]));
+    return false;
+  }
+  const decimal = /^,(\d+)/.exec(work.text.slice(node.place.to));
+  if (decimal) {
+    const place = { from: node.place.from, to: node.place.to + decimal[0].length };
+    const instead = `${found}.${decimal[1]}`;
+    work.report('number.comma', place, { found: found + decimal[0], instead }, [changeTo(instead, place)]);
+  } else {
+    const end = { from: node.place.to, to: node.place.to };
+    const fixes = unit ? [{ title: `Add the unit ${unit}`, place: end, text: ` ${unit}` }] : [];
+    work.report('unit.missing', node.place, { where, wanted: wanted[0], found, unit }, fixes);
+  }
   return false;
 }
 
@@ -312,7 +297,7 @@ function checkUnitName(node: Operand, dimension: DimensionName, where: Where, wo
   if (dimension !== 'any' && !sameDimension(unit.dimension, dimensionOf(dimension))) {
     work.report('unit.dimension', place, {
       where,
-      wanted: dimension,
+      wanted: [dimension],
       found: text,
       dimension: unit.dimension,
       unit: usualUnit(dimension),

@@ -232,7 +232,7 @@ function argumentsFit(node: Call, form: FunctionForm, values: readonly Typed[], 
     const where = { verb: form.name, slot: parameter.name, option: false };
     work.report('unit.dimension', place, {
       where,
-      wanted,
+      wanted: [wanted],
       found: work.text.slice(place.from, place.to),
       dimension,
       unit: '',

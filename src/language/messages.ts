@@ -103,9 +103,9 @@ const words: Words = {
   'unit.missing': ({ where, found, wanted, unit }) =>
     `${capital(placeOf(where))} needs a unit of ${wanted} after \`${found}\`${such(unit)}.`,
   'unit.dimension': ({ where, wanted, found, dimension, unit }) =>
-    wanted === 'mass' && /\bg$/.test(found)
+    wanted[0] === 'mass' && /\bg$/.test(found)
       ? `${capital(placeOf(where))} has to be a mass, but g is standard gravity here: write \`gram\`, or kg.`
-      : `${capital(placeOf(where))} has to be ${describeAccepts([{ type: 'quantity', dimension: wanted }])}${such(unit)}, but \`${found}\` is ${describeDimension(dimension)}.`,
+      : `${capital(placeOf(where))} has to be ${describeAccepts(wanted.map((dimension) => ({ type: 'quantity', dimension })))}${such(unit)}, but \`${found}\` is ${describeDimension(dimension)}.`,
   'range.reversed': ({ found, instead }) => `The range \`${found}\` runs backwards; write \`${instead}\`.`,
   'range.empty': ({ found }) => `The range \`${found}\` is empty; its ends have to differ.`,
   'range.constant': ({ found }) =>

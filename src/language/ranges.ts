@@ -12,14 +12,19 @@ import { usualUnit } from './usual.ts';
 import type { Typed, Work } from './work.ts';
 
 /** `5..80 s`, `5 s..80 s`, `1 min..80 s`: a number without a unit takes that of the other end. */
-export function checkRange(node: Range, dimension: DimensionName, where: Where, work: Work): Checked | undefined {
+export function checkRange(
+  node: Range,
+  wanted: readonly DimensionName[],
+  where: Where,
+  work: Work,
+): Checked | undefined {
   const from = checkEnd(node.from, work);
   const to = checkEnd(node.to, work);
   if (!from || !to) return undefined;
   const bare = ({ unit }: Quantity): boolean => unit.symbol === '';
   const low = bare(from) ? { value: from.value, unit: to.unit } : from;
   const high = bare(to) ? { value: to.value, unit: from.unit } : to;
-  if (!endsFit(node, low, high, dimension, where, work)) return undefined;
+  if (!endsFit(node, low, high, wanted, where, work)) return undefined;
   const [a, b] = [inSI(low), inSI(high)];
   if (a === b) {
     work.report('range.empty', node.place, { found: sliceOf(work.text, node) });
@@ -41,23 +46,26 @@ function checkEnd(node: Expression, work: Work): Quantity | undefined {
   return typed.constant;
 }
 
-function endsFit(node: Range, low: Quantity, high: Quantity, wanted: DimensionName, where: Where, work: Work): boolean {
+function endsFit(
+  node: Range,
+  low: Quantity,
+  high: Quantity,
+  wanted: readonly DimensionName[],
+  where: Where,
+  work: Work,
+): boolean {
   for (const [end, { unit }] of [
     [node.from, low],
     [node.to, high],
   ] as const) {
-    if (
-      wanted === 'any'
-        ? sameDimension(low.unit.dimension, high.unit.dimension)
-        : sameDimension(unit.dimension, dimensionOf(wanted))
-    )
-      continue;
+    const like = sameDimension(low.unit.dimension, high.unit.dimension);
+    if (like && wanted.some((name) => name === 'any' || sameDimension(unit.dimension, dimensionOf(name)))) continue;
     const found = sliceOf(work.text, node);
-    const usual = usualUnit(wanted);
+    const usual = usualUnit(wanted[0]);
     if (isDimensionless(unit.dimension) && unit.symbol === '') {
       const at = { from: node.place.to, to: node.place.to };
       const fixes: readonly Fix[] = [{ title: `Add the unit ${usual}`, place: at, text: ` ${usual}` }];
-      work.report('unit.missing', node.place, { where, wanted, found, unit: usual }, fixes);
+      work.report('unit.missing', node.place, { where, wanted: wanted[0], found, unit: usual }, fixes);
     } else {
       const written = [end, node.to, node.from].flatMap((one) =>
         one.type === 'number' && one.unit ? [one.unit] : [],

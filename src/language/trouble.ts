@@ -70,7 +70,7 @@ export interface Troubles {
   'unit.unknown': Near & { readonly unit: string };
   'unit.missing': Piece & At & { readonly wanted: DimensionName; readonly unit: string };
   'unit.dimension': Piece &
-    At & { readonly wanted: DimensionName; readonly dimension: Dimension; readonly unit: string };
+    At & { readonly wanted: readonly DimensionName[]; readonly dimension: Dimension; readonly unit: string };
   'range.reversed': Piece & Instead;
   'range.empty': Piece;
   'range.constant': Piece;

@@ -42,7 +42,7 @@ const form = (
 const runs = operand('runs', value('runs'));
 const confidence = option('confidence', quantity('ratio', { least: 0.5, most: 0.9999 }), { default: '95 %' });
 const shapes = ['hann', 'hamming', 'blackman', 'blackman-harris', 'flattop', 'rectangular'];
-const using = option('using', [value('window'), { type: 'step', verb: 'window' }], {
+const using = option('using', [value('window'), words(...shapes), { type: 'step', verb: 'window' }], {
   default: 'window hann 2 s overlap 50 %',
 });
 const any = value(
@@ -101,7 +101,7 @@ export const verbs: readonly Form[] = [
   form(
     'window',
     'window',
-    [operand('shape', words(...shapes)), operand('length', quantity('time'))],
+    [operand('shape', words(...shapes)), operand('length', quantity('time'), { optional: true })],
     [option('overlap', quantity('ratio', { least: 0, most: 0.95 }), { default: '50 %' })],
     'W = window hann 2 s overlap 50 %',
   ),
@@ -173,7 +173,7 @@ export const verbs: readonly Form[] = [
       option('mark', [], {
         repeatable: true,
         parts: [
-          { accepts: [quantity('frequency')], doc: 'Where.' },
+          { accepts: [quantity('frequency'), quantity('time')], doc: 'Where.' },
           { accepts: [{ type: 'text' }], optional: true, doc: 'What it is.' },
         ],
       }),

@@ -109,6 +109,12 @@ describe('checkNotebook', () => {
     assert.equal(call('band (spectrum r[2]) 10..50 Hz'), 'band(spectrum:spectrum(runs:r[2]) bands:10Hz..50Hz)');
   });
 
+  it('takes any of the dimensions that a place allows, by name or literally', () => {
+    assert.equal(call('plot r over 5..80 s mark 3 s "stop"'), 'plot(subjects:r / over:5s..80s mark:(3s "stop"))');
+    assert.equal(call('t0 = 5 s\nplot r over t0..80 s mark t0'), 'plot(subjects:r / over:5s..80s mark:(t0))');
+    assert.match(only('plot r over 1..2 m').message, /a frequency or a time/);
+  });
+
   it('unrolls pipelines into first operands', () => {
     assert.equal(
       call('r | trim 5..80 s | detrend linear | levels'),
@@ -124,6 +130,11 @@ describe('checkNotebook', () => {
     assert.equal(
       call('spectrum r using hann 2 s as amplitude'),
       `spectrum(runs:r / using:window(shape:'hann length:2s) as:'amplitude)`,
+    );
+    assert.equal(call('spectrum r using hann'), `spectrum(runs:r / using:'hann)`);
+    assert.equal(
+      call('spectrum r using hann overlap 50 %'),
+      `spectrum(runs:r / using:window(shape:'hann / overlap:50%))`,
     );
     assert.equal(call('spectrum r using W'), 'spectrum(runs:r / using:W)');
     assert.equal(
