@@ -1,10 +1,11 @@
+import { look } from './look.ts';
 import { run } from './run.ts';
 import { usage } from './usage.ts';
 
 /** A command: gives the exit code. */
 type Command = (words: readonly string[]) => Promise<number>;
 
-const commands: Readonly<Record<string, Command>> = { run };
+const commands: Readonly<Record<string, Command>> = { run, look };
 
 /** Runs the command line; 2 for wrong usage. */
 export async function runCommand(words: readonly string[]): Promise<number> {

@@ -7,4 +7,11 @@ export const usage = `Usage: washboard COMMAND …
       --root DIR  the project folder, in which all raw files must lie; otherwise the
                   nearest folder above the notebook with .git, else its own folder
       Exit code: 0; 1 if a statement failed; 2 for wrong usage or an unreadable notebook.
+
+  look FILE … [--time COLUMN] [--unit U] [--rate F] [--delimiter D] [--decimal M]
+       [--skip N] [--scale X] [--sensor NAME] [--timezone Z]
+      Shows how a logger's file is understood: layout, first rows beside the raw lines,
+      rate, findings, and the load statement to paste into a notebook. The options
+      override what is detected, as those of load do.
+      Exit code: 0; 1 if a file can't be read; 2 for wrong usage.
 `;

@@ -60,7 +60,8 @@ function digestFile(path: string): Promise<string> {
   });
 }
 
-async function openFile(absolute: string, path: string): Promise<ByteSource> {
+/** A file's bytes, read in pieces. */
+export async function openFile(absolute: string, path: string): Promise<ByteSource> {
   const { size } = await fs.stat(absolute);
   let buffer = new Uint8Array(0);
   return {
