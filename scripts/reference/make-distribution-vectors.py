@@ -115,7 +115,7 @@ def beta_tails(a, b, odds):
 def student_t():
     upper = lambda t, df: beta_tails(mp.mpf(1) / 2, mp.mpf(df) / 2, mp.mpf(t) ** 2 / df)[1] / 2
     tails, quantiles = [], []
-    for df in [0.5, 1, 2, 3.549, 4, 5.9, 10, 30.25, 120, 1000, 1e5]:
+    for df in [0.5, 1, 2, 3.549, 4, 5.9, 10, 30.25, 120, 1000, 1e5, 1e9]:
         for t in [1e-9, 0.01, 0.7, 1.0, 2.0, 3.5, 8.0, 30.0, 1000.0]:
             value = upper(t, df)
             if value < mp.mpf('1e-290'):
@@ -134,7 +134,7 @@ def student_t():
 def f_distribution():
     both = lambda x, d1, d2: beta_tails(mp.mpf(d1) / 2, mp.mpf(d2) / 2, mp.mpf(x) * mp.mpf(d1) / d2)
     tails, quantiles = [], []
-    for d1, d2 in [(0.5, 0.7), (1, 1), (1, 10), (2, 5.5), (5, 2), (10, 10), (3, 159.26), (79.6, 81.2), (400, 30), (5000, 7000)]:
+    for d1, d2 in [(0.5, 0.7), (1, 1), (1, 10), (2, 5.5), (5, 2), (10, 10), (3, 159.26), (79.6, 81.2), (400, 30), (5000, 7000), (2.5, 1e7), (1e6, 3)]:
         for x in [1e-6, 0.1, 0.5, 0.9, 1.0, 1.1, 2.0, 5.0, 40.0]:
             lower, upper = both(x, d1, d2)
             if min(lower, upper) < mp.mpf('1e-290'):
@@ -150,18 +150,31 @@ def f_distribution():
     return {'tails': tails, 'quantiles': quantiles}
 
 
-def noncentral_t_tails(t, df, delta):
-    """The mean of Phi(t S - delta) and of its complement, by Gauss-Legendre quadrature of the chi density."""
-    t, df, delta = mp.mpf(t), mp.mpf(df), mp.mpf(delta)
+def mean_over_chi(df, g):
+    """The mean of g(S) over S = sqrt(chi-square/df), by Gauss-Legendre quadrature in ln S over where the integrand lives."""
     scale = mp.log(2) + df / 2 * mp.log(df / 2) - mp.loggamma(df / 2)
-    density = lambda s: mp.exp(scale + (df - 1) * mp.log(s) - df * s * s / 2)
+    integrand = lambda u: mp.exp(scale + df * u - df * mp.exp(2 * u) / 2) * g(mp.exp(u))
+    grid = [mp.mpf(k) / 50 for k in range(-3000, 120)] if df < 20 else [mp.mpf(k) / 400 for k in range(-800, 800)]
+    values = [integrand(u) for u in grid]
+    most = max(values)
+    inside = [u for u, value in zip(grid, values) if value > most * mp.mpf('1e-22')]
+    step = grid[1] - grid[0]
+    low, high = inside[0] - step, inside[-1] + step
+    total, error = mp.quad(lambda u: integrand(u) / most, [low + (high - low) * k / 24 for k in range(25)], method='gauss-legendre', error=True, maxdegree=5)
+    if not error < total * mp.mpf('1e-12'):
+        raise SystemExit(f'noncentral t quadrature fails at df {df}: {error} of {total}')
+    return total * most
+
+
+def noncentral_t_tails(t, df, delta, both=True):
+    """The means of Phi(t S - delta) and of its complement."""
+    t, df, delta = mp.mpf(t), mp.mpf(df), mp.mpf(delta)
     phi = lambda z: mp.erfc(-z / mp.sqrt(2)) / 2
-    width = 1 / mp.sqrt(2 * df)
-    cuts = [mp.mpf(0)] + [c for c in sorted({mp.mpf(1) + k * width for k in range(-12, 16, 2)} | ({(delta + k) / t for k in range(-10, 11, 2)} if t else set())) if c > 0] + [mp.mpf(1) + 60 * width]
-    cuts = sorted(c for c in cuts if c <= 1 + 60 * width)
-    lower = mp.quad(lambda s: density(s) * phi(t * s - delta), cuts)
-    upper = mp.quad(lambda s: density(s) * phi(delta - t * s), cuts)
-    if abs(lower + upper - 1) > mp.mpf('1e-20'):
+    lower = mean_over_chi(df, lambda s: phi(t * s - delta))
+    if not both:
+        return lower, None
+    upper = mean_over_chi(df, lambda s: phi(delta - t * s))
+    if abs(lower + upper - 1) > mp.mpf('1e-16'):
         raise SystemExit(f'noncentral t quadrature fails at {t}, {df}, {delta}')
     return lower, upper
 
@@ -179,7 +192,7 @@ def noncentral_t():
     for df, delta in [(1.5, 1.0), (4, 2.8), (6, -3.0), (10.3, 6.0), (58, 0.7)]:
         for p in [0.001, 0.2, 0.8, 0.995]:
             guess = stats.nct.ppf(p, df, delta)
-            value = mp.findroot(lambda t: noncentral_t_tails(t, df, delta)[0] - mp.mpf(p), (guess, guess + 1e-7), tol=mp.mpf('1e-36'), verify=False, maxsteps=6)
+            value = mp.findroot(lambda t: noncentral_t_tails(t, df, delta, both=False)[0] - mp.mpf(p), (guess, guess + 1e-7), tol=mp.mpf('1e-32'), verify=False, maxsteps=5)
             close(value, guess, 1e-6, f'noncentral t ppf({p}, {df}, {delta})')
             quantiles.append([p, df, delta, number(value)])
     mp.mp.dps = 40

@@ -17,24 +17,28 @@ function betaKernel(a: number, b: number, x: number, y: number): number {
   return Math.sqrt((a * b) / (2 * Math.PI * n)) * Math.exp(-exponent);
 }
 
-/** I_x(a, b) / kernel, by the continued fraction of DLMF 8.17.22 (Lentz's way); good for x < (a+1)/(a+b+2). */
-function fraction(a: number, b: number, x: number): number {
-  const floor = 1e-300;
-  const apart = (value: number): number => (Math.abs(value) < floor ? floor : value);
-  let c = 1;
-  let d = 1 / apart(1 - ((a + b) * x) / (a + 1));
-  let product = d;
+/**
+ * I_x(a, b) / kernel, by the continued fraction of Didonato & Morris 1992 ("Algorithm 708", eq. 9), Lentz's way;
+ * good for x < (a+1)/(a+b+2), where a y - b x + 1 is above 0. Unlike the fraction of DLMF 8.17.22 it never
+ * subtracts from 1, which would cost the digits when a is large and y small.
+ */
+function fraction(a: number, b: number, x: number, y: number): number {
+  const lead = a * y - b * x + 1;
+  const denominator = (m: number): number => {
+    const even = m === 0 ? 0 : (m * (b - m) * x) / (a + 2 * m - 1);
+    return m + even + ((a + m) * (lead + m * (1 + y))) / (a + 2 * m + 1);
+  };
+  let c = denominator(0);
+  let product = c;
+  let d = 0;
   for (let m = 1; ; m++) {
-    const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
-    d = 1 / apart(1 + even * d);
-    c = apart(1 + even / c);
-    product *= c * d;
-    const odd = (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
-    d = 1 / apart(1 + odd * d);
-    c = apart(1 + odd / c);
+    const above = (((a + m - 1) * (m * x)) / (a + 2 * m - 1)) * (((a + b + m - 1) * ((b - m) * x)) / (a + 2 * m - 1));
+    const below = denominator(m);
+    d = 1 / (below + above * d);
+    c = below + above / c;
     const factor = c * d;
     product *= factor;
-    if (Math.abs(factor - 1) < 3e-16) return product / a;
+    if (Math.abs(factor - 1) < 3e-16) return 1 / product;
   }
 }
 
@@ -54,10 +58,10 @@ export function incompleteBeta(a: number, b: number, x: number, y: number): Tail
   if (y === 0) return { lower: 1, upper: 0 };
   const kernel = betaKernel(a, b, x, y);
   if (x < (a + 1) / (a + b + 2)) {
-    const lower = Math.min(1, kernel * fraction(a, b, x));
+    const lower = Math.min(1, kernel * fraction(a, b, x, y));
     return { lower, upper: 1 - lower };
   }
-  const upper = kernel === 0 ? 0 : Math.min(1, kernel * fraction(b, a, y));
+  const upper = kernel === 0 ? 0 : Math.min(1, kernel * fraction(b, a, y, x));
   return { lower: 1 - upper, upper };
 }
 

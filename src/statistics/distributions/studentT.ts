@@ -44,6 +44,7 @@ export function studentTUpperQuantile(q: number, df: number): number {
  * @param confidence between 0 and 1, for instance 0.95
  */
 export function studentTInterval(confidence: number, df: number): number {
+  requireDf('df', df);
   requireProbability('confidence', confidence);
-  return studentTUpperQuantile((1 - confidence) / 2, df);
+  return Math.sqrt(df * incompleteBetaInverseOdds(0.5, df / 2, { tail: 'lower', probability: confidence }));
 }

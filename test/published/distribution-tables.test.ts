@@ -1,0 +1,103 @@
+import { strict as assert } from 'node:assert';
+import { chiSquareQuantile } from '../../src/statistics/distributions/chiSquare.ts';
+import { fUpperQuantile } from '../../src/statistics/distributions/f.ts';
+import { studentTUpperQuantile } from '../../src/statistics/distributions/studentT.ts';
+import { runsNeededForLog } from '../../src/statistics/repeats.ts';
+
+/** Fails unless the number, rounded to the table's decimals, is the table's. */
+function printed(got: number, want: string, what: string): void {
+  assert.equal(got.toFixed(want.split('.')[1]?.length ?? 0), want, what);
+}
+
+describe('printed tables of the distributions come out to their last digit', () => {
+  it("Student's t", () => {
+    // T. T. Soong, "Fundamentals of Probability and Statistics for Engineers" (2004), table A.4, upper tail areas.
+    const tails = [0.1, 0.05, 0.025, 0.01, 0.005];
+    const table: Record<number, string> = {
+      1: '3.078 6.314 12.706 31.821 63.657',
+      2: '1.886 2.920 4.303 6.965 9.925',
+      3: '1.638 2.353 3.182 4.541 5.841',
+      4: '1.533 2.132 2.776 3.747 4.604',
+      5: '1.476 2.015 2.571 3.365 4.032',
+      6: '1.440 1.943 2.447 3.143 3.707',
+      8: '1.397 1.860 2.306 2.896 3.355',
+      10: '1.372 1.812 2.228 2.764 3.169',
+      15: '1.341 1.753 2.131 2.602 2.947',
+      21: '1.323 1.721 2.080 2.518 2.831',
+    };
+    for (const [df, line] of Object.entries(table)) {
+      line
+        .split(' ')
+        .forEach((want, k) => printed(studentTUpperQuantile(tails[k], Number(df)), want, `df ${df}, ${tails[k]}`));
+    }
+  });
+
+  it('the normal limits, as t with many degrees of freedom', () => {
+    // The last line of NIST/SEMATECH e-Handbook of Statistical Methods, table 1.3.6.7.2 (infinite degrees of freedom).
+    const line = { 0.1: '1.282', 0.05: '1.645', 0.025: '1.960', 0.01: '2.326', 0.005: '2.576', 0.001: '3.090' };
+    for (const [tail, want] of Object.entries(line)) printed(studentTUpperQuantile(Number(tail), 1e8), want, tail);
+  });
+
+  it('F', () => {
+    // Distribution tables at atozmath.com/CONM/DistributionTables.aspx, upper tail areas 0.05 and 0.025.
+    const table: [tail: number, df2: number, wants: Record<number, string>][] = [
+      [0.05, 1, { 1: '161.4476', 2: '199.5000', 10: '241.8817', 1000: '254.1868' }],
+      [0.05, 2, { 1: '18.5128', 5: '19.2964', 30: '19.4624' }],
+      [0.05, 3, { 1: '10.1280', 4: '9.1172', 9: '8.8123', 100: '8.5539' }],
+      [0.025, 2, { 1: '38.5063', 7: '39.3552', 25: '39.4579' }],
+      [0.025, 3, { 1: '17.4434', 6: '14.7347', 20: '14.1674' }],
+      [0.01, 2, { 1: '98.5025', 60: '99.4825' }],
+    ];
+    for (const [tail, df2, wants] of table) {
+      for (const [df1, want] of Object.entries(wants)) {
+        printed(fUpperQuantile(tail, Number(df1), df2), want, `F(${df1}, ${df2}), ${tail}`);
+      }
+    }
+  });
+
+  it('chi-square', () => {
+    // Abramowitz & Stegun (1964), table 26.8, from memory.
+    const table: [p: number, df: number, want: string][] = [
+      [0.025, 1, '0.000982'],
+      [0.95, 1, '3.841'],
+      [0.95, 2, '5.991'],
+      [0.025, 10, '3.247'],
+      [0.975, 10, '20.483'],
+      [0.99, 5, '15.086'],
+      [0.05, 30, '18.493'],
+      [0.975, 100, '129.561'],
+    ];
+    for (const [p, df, want] of table) printed(chiSquareQuantile(p, df), want, `df ${df}, ${p}`);
+  });
+
+  it('sample sizes of the two-sample t test, by effect size', () => {
+    // MRC Cognition and Brain Sciences Unit, statistics wiki, "Sample sizes for testing differences in an unpaired
+    // t-test": number in each group, two-tailed 5 %, power 90 % and 80 %; d is the difference in standard deviations.
+    // The table rounds an approximation (393 where the exact answer is 394), so one in a hundred or one run is allowed.
+    const table: [d: number, at90: number, at80: number][] = [
+      [0.1, 2096, 1568],
+      [0.2, 525, 393],
+      [0.3, 234, 175],
+      [0.4, 133, 100],
+      [0.5, 85, 64],
+      [0.6, 60, 45],
+      [0.7, 45, 34],
+      [0.8, 34, 26],
+      [0.9, 27, 21],
+      [1.0, 23, 17],
+      [1.1, 19, 15],
+    ];
+    for (const [d, at90, at80] of table) {
+      for (const [power, want] of [
+        [0.9, at90],
+        [0.8, at80],
+      ]) {
+        const got = runsNeededForLog(d, { spread: 1, power })?.runs ?? 0;
+        assert.ok(
+          Math.abs(got - want) <= Math.max(1, want / 100),
+          `d ${d}, power ${power}: ${got}, in the table ${want}`,
+        );
+      }
+    }
+  });
+});
