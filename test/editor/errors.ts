@@ -1,0 +1,33 @@
+import type { Page } from 'playwright-core';
+
+/** What a served editor says on every start and run, whatever extension is in it. */
+const noise: readonly RegExp[] = [
+  /404 \(Not Found\).*\/(favicon[\w-]*\.(ico|svg)|update\/check)/,
+  /\[Service Worker\] registration/,
+  /^A bad HTTP response code \(404\) was received when fetching the script/,
+  /vsda(\.js|_bg\.wasm)/,
+  /Could not locate the bindings file/,
+  /build\/Release\/watchdog/,
+  /native watchdog/i,
+  /github.*auth|auth.*github/i,
+  /Timed out waiting for authentication provider/,
+  /net::ERR_(NAME_NOT_RESOLVED|INTERNET_DISCONNECTED|NETWORK_CHANGED|PROXY_CONNECTION_FAILED|CONNECTION_REFUSED|TUNNEL_CONNECTION_FAILED)/,
+  // The editor stumbles now and then over its own view of a cell whose text has just been replaced.
+  /onDidChangeTextModelContent[^]*pushEditOperations/,
+  /extension gallery|marketplace|open-vsx/i,
+  /mermaid-markdown-features/,
+];
+
+/** Gathers the errors that the page, its frames and the extension host write to the console from now on. */
+export function collectErrors(page: Page): readonly string[] {
+  const errors: string[] = [];
+  const add = (text: string): void => {
+    if (!noise.some((pattern) => pattern.test(text))) errors.push(text);
+  };
+  // A renderer that throws shows as an error on the console, never as an error of the page.
+  page.on('console', (message) => {
+    if (message.type() === 'error') add(`${message.text()} (${message.location().url})`);
+  });
+  page.on('pageerror', (error) => add(error.stack ?? error.message));
+  return errors;
+}
