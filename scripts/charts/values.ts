@@ -2,6 +2,7 @@ import type { ChartPart } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
 import type { ChartSubject, ChartValue, Value } from '../../src/verbs/values.ts';
 import * as made from '../../test/charts/made-up.ts';
+import * as more from '../../test/charts/made-up-more.ts';
 
 const plot = (subjects: readonly ChartSubject['value'][], rest: Partial<ChartValue> = {}): ChartValue => ({
   kind: 'chart',
@@ -41,6 +42,17 @@ const values = (): Record<string, Value> => {
     thirds: plot([made.madeBands(foamSpectrum, thirds), made.madeBands(gelSpectrum, thirds)]),
     comparison,
     'comparison-margin': { ...comparison, margin: 0.1, a: { ...comparison.a, spectrum: undefined } },
+    cumulative: foamSpectrum,
+    peaks: more.madePeaks(foamSpectrum),
+    transfer: more.madeTransfer(foam.runs[0]),
+    spectrogram: more.madeSpectrogram(foam.runs[0]),
+    'spectrogram-log': plot([more.madeSpectrogram(foam.runs[0])], { frequency: 'log', over: { from: 2, to: 150 } }),
+    running: more.madeRunning(foam.runs),
+    profile: more.madeProfile,
+    'profile-overlay': plot([foamSpectrum, more.madeProfile]),
+    repeats: more.madeRepeats,
+    findings: more.madeFindings(foam.runs),
+    verdict: more.madeVerdict(comparison),
     levels: plot([made.madeLevels(foam), made.madeLevels(gel)]),
   };
 };
@@ -49,7 +61,7 @@ const values = (): Record<string, Value> => {
 export function gallery(): { name: string; chart: ChartPart }[] {
   return Object.entries(values()).flatMap(([name, value]) =>
     present(value, name, []).parts.flatMap((part, index) =>
-      part.type === 'chart' ? [{ name: index > 1 ? `${name}-${index}` : name, chart: part }] : [],
+      part.type === 'chart' ? [{ name: `${name}-${index}`, chart: part }] : [],
     ),
   );
 }

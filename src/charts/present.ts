@@ -11,6 +11,16 @@ import { presentSpectrum } from './kinds/spectrum.ts';
 import { presentTable } from './kinds/table.ts';
 import { presentText } from './kinds/text.ts';
 import { presentWindow } from './kinds/window.ts';
+import { presentOrder } from './kinds/order.ts';
+import { presentPeaks } from './kinds/peaks.ts';
+import { presentPlan } from './kinds/plan.ts';
+import { presentProfile } from './kinds/profile.ts';
+import { presentRepeats } from './kinds/repeats.ts';
+import { presentRunning } from './kinds/running.ts';
+import { presentSheet } from './kinds/sheet.ts';
+import { presentSpectrogram } from './kinds/spectrogram.ts';
+import { presentTransfer } from './kinds/transfer.ts';
+import { presentVerdict } from './kinds/verdict.ts';
 import type { Message, Output } from './output.ts';
 import { outputText } from './text.ts';
 
@@ -25,6 +35,16 @@ const presenters: { readonly [K in Value['kind']]: Presenter<K> } = {
   bands: presentBands,
   comparison: presentComparison,
   findings: presentFindings,
+  order: presentOrder,
+  peaks: presentPeaks,
+  plan: presentPlan,
+  profile: presentProfile,
+  repeats: presentRepeats,
+  running: presentRunning,
+  sheet: presentSheet,
+  spectrogram: presentSpectrogram,
+  transfer: presentTransfer,
+  verdict: presentVerdict,
   table: presentTable,
   chart: presentChart,
 };

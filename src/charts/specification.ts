@@ -49,6 +49,8 @@ export interface Drawing {
   readonly height: number;
   readonly legendRows?: number;
   readonly description: string;
+  /** What Vega-Lite can't say, done to the compiled specification. */
+  readonly finish?: (vega: VegaJson) => VegaJson;
 }
 
 /** Compiles one chart. */
@@ -66,7 +68,8 @@ export function chartPart(drawing: Drawing): ChartPart {
     config: look,
     ...drawing.view,
   } as unknown as TopLevelSpec;
-  const vega = responsive(compile(spec, { logger: quiet }).spec as unknown as VegaJson);
+  const compiled = compile(spec, { logger: quiet }).spec as unknown as VegaJson;
+  const vega = responsive(drawing.finish === undefined ? compiled : drawing.finish(compiled));
   const head = 12 + 17 * title.length + 14 * subtitle.length + 20 * (drawing.legendRows ?? 0);
   return {
     type: 'chart',
@@ -141,11 +144,11 @@ const look = {
   rule: { color: role('ink') },
 };
 
-type VegaJson = Record<string, unknown> & {
+export type VegaJson = Record<string, unknown> & {
   signals?: { name: string; value?: unknown; update?: string }[];
   marks?: Mark[];
 };
-interface Mark {
+export interface Mark {
   name?: string;
   marks?: Mark[];
   encode?: Record<string, Record<string, unknown>>;

@@ -39,6 +39,9 @@ export const seriesColours = 6;
 
 const font = 'system-ui, "Segoe UI", "Helvetica Neue", "DejaVu Sans", sans-serif';
 
+/** Steps of the colour map between which it is blended. */
+export const heatColours = 7;
+
 // Colours of nearly even steps of lightness from dark violet to pale yellow, so that a grey print keeps the order.
 const heatOnLight = ['#fbf7d9', '#f6d27c', '#ef9a4b', '#d95a49', '#a52c60', '#651a6b', '#25124f'];
 const heatOnDark = [...heatOnLight].reverse();
@@ -129,8 +132,8 @@ export const themes: Readonly<Record<ThemeName, Theme>> = {
 };
 
 /** Value of every role's signal under a theme. */
-export function roleSignals(theme: Theme): Record<string, string | number | readonly string[]> {
-  const signals: Record<string, string | number | readonly string[]> = {
+export function roleSignals(theme: Theme): Record<string, string | number> {
+  const signals: Record<string, string | number> = {
     role_background: theme.background,
     role_ink: theme.ink,
     role_muted: theme.muted,
@@ -145,9 +148,9 @@ export function roleSignals(theme: Theme): Record<string, string | number | read
     role_strong: theme.strong,
     role_thin: theme.thin,
     role_band: theme.band,
-    role_heat: theme.heat,
   };
   theme.series.slice(0, seriesColours).forEach((colour, index) => (signals[`role_series${index + 1}`] = colour));
+  theme.heat.slice(0, heatColours).forEach((colour, index) => (signals[`role_heat${index + 1}`] = colour));
   return signals;
 }
 

@@ -2,9 +2,17 @@ import type { Band, ChartSubject, ChartValue, Value } from '../../verbs/values.t
 import type { ChartPart, Part } from '../output.ts';
 import { bandChart } from '../plots/band-bars.ts';
 import { comparisonChart } from '../plots/change.ts';
+import { findingsChart } from '../plots/findings.ts';
 import { levelsChart } from '../plots/levels.ts';
-import { overlayChart } from '../plots/overlay.ts';
+import { overlayChart, type OverlayOptions } from '../plots/overlay.ts';
+import { peaksChart } from '../plots/peaks.ts';
+import { profileChart } from '../plots/profile.ts';
+import { repeatsChart } from '../plots/repeats.ts';
+import { runningChart } from '../plots/running.ts';
+import { spectrogramChart } from '../plots/spectrogram.ts';
 import { traceChart } from '../plots/trace.ts';
+import { transferChart } from '../plots/transfer.ts';
+import { verdictChart } from '../plots/verdict.ts';
 import type { Presenter } from './kind.ts';
 
 interface Named<K extends Value['kind']> {
@@ -21,9 +29,7 @@ type Plot<K extends Value['kind']> = (
 const plots: { readonly [K in ChartSubject['value']['kind']]?: Plot<K> } = {
   runs: (subjects, chart) => [traceChart(subjects, chart)],
   spectrum: (subjects, chart) => {
-    const bands = chart.subjects.flatMap(({ value }) => bandsIn(value));
-    const { over, frequency, marks } = chart;
-    const options = { bands, frequency, marks, ...(over === undefined ? {} : { over }) };
+    const options = overlayOptions(chart);
     return groups(subjects, ({ value }) => `${value.form} ${value.entries[0]?.unit.symbol ?? ''}`).map((group) =>
       overlayChart(group, options),
     );
@@ -33,10 +39,27 @@ const plots: { readonly [K in ChartSubject['value']['kind']]?: Plot<K> } = {
     chart.subjects.some(({ value }) => value.kind === 'spectrum')
       ? []
       : groups(subjects, ({ value }) => value.rows[0]?.unit.symbol ?? '').map((group) => bandChart(group)),
-  comparison: (subjects, { over, frequency, marks }) =>
-    subjects.map(({ value }) => comparisonChart(value, { frequency, marks, ...(over === undefined ? {} : { over }) })),
+  comparison: (subjects, chart) => subjects.map(({ value }) => comparisonChart(value, overlayOptions(chart))),
   levels: (subjects) =>
     groups(subjects, ({ value }) => value.rows[0]?.channel.unit.symbol ?? '').map((group) => levelsChart(group)),
+  running: (subjects, { over }) =>
+    groups(subjects, ({ value }) => value.entries[0]?.channel.unit.symbol ?? '').map((group) =>
+      runningChart(group, over === undefined ? {} : { over }),
+    ),
+  peaks: (subjects, chart) => subjects.map((subject) => peaksChart(subject, overlayOptions(chart))),
+  transfer: (subjects, chart) => subjects.map((subject) => transferChart(subject, overlayOptions(chart))),
+  spectrogram: (subjects, { over, frequency }) =>
+    subjects.flatMap(({ value }) =>
+      value.entries.map((entry) =>
+        spectrogramChart(entry, value.window, { frequency, ...(over === undefined ? {} : { over }) }),
+      ),
+    ),
+  // A profile beside a spectrum is drawn into its picture instead.
+  profile: (subjects, chart) =>
+    chart.subjects.some(({ value }) => value.kind === 'spectrum') ? [] : [profileChart(subjects)],
+  verdict: (subjects) => subjects.map(({ value }) => verdictChart(value)),
+  repeats: (subjects) => subjects.map(({ value }) => repeatsChart(value)),
+  findings: (subjects) => subjects.map(({ value }) => findingsChart(value)),
 };
 
 /** A picture for each kind and unit among the subjects: figures in different units share no axis. */
@@ -52,6 +75,12 @@ export const presentChart: Presenter<'chart'> = (chart) => {
     ? drawn
     : [{ type: 'text', text: `There is nothing to draw in ${kinds.join(', ') || 'an empty plot'}.` }];
 };
+
+function overlayOptions({ subjects, over, frequency, marks }: ChartValue): OverlayOptions {
+  const bands = subjects.flatMap(({ value }) => bandsIn(value));
+  const profiles = subjects.flatMap(({ name, value }) => (value.kind === 'profile' ? [{ name, value }] : []));
+  return { bands, profiles, frequency, marks, ...(over === undefined ? {} : { over }) };
+}
 
 const bandsIn = (value: ChartSubject['value']): readonly Band[] => (value.kind === 'bands' ? value.bands : []);
 

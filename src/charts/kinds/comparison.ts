@@ -1,8 +1,10 @@
-import type { ComparisonValue } from '../../verbs/values.ts';
+import type { ComparisonRow, ComparisonValue } from '../../verbs/values.ts';
 import { capitalised, bandName, counted, distinct, sentence } from '../names.ts';
 import { interval, percent, probability, signed, significant, fixed } from '../number.ts';
 import type { TablePart } from '../output.ts';
 import { comparisonChart } from '../plots/change.ts';
+import { bareOverlay } from '../plots/overlay.ts';
+import { runOrderChart } from '../plots/run-order.ts';
 import { outcomeWord } from '../plots/change-layers.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
@@ -10,9 +12,17 @@ import { columns, some, type Presenter } from './kind.ts';
 export const presentComparison: Presenter<'comparison'> = (value) =>
   some(
     { type: 'text', text: value.rows.map(({ sentence }) => sentence).join('\n') },
-    comparisonChart(value, { frequency: 'linear', marks: [] }),
+    comparisonChart(value, bareOverlay),
+    ...headRows(value).map((row) => runOrderChart(value, row)),
     comparisonTable(value),
   );
+
+/** The row whose runs are shown one by one: the band named beforehand, else the one that holds most of A's vibration. */
+function headRows({ rows }: ComparisonValue): ComparisonRow[] {
+  const primary = rows.filter((row) => row.primary === true);
+  const byShare = [...rows].sort((first, second) => (second.shareOfA ?? 0) - (first.shareOfA ?? 0));
+  return (primary.length > 0 ? primary : byShare).slice(0, 1);
+}
 
 function comparisonTable({ a, b, rows, channel, metric, method, confidence }: ComparisonValue): TablePart {
   const units = distinct(rows.map(({ unit }) => unit.symbol));

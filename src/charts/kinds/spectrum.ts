@@ -1,3 +1,4 @@
+import { cumulativeChart } from '../plots/cumulative.ts';
 import { bareOverlay, overlayChart } from '../plots/overlay.ts';
 import { printedUnit } from '../names.ts';
 import { percent, plain, significant } from '../number.ts';
@@ -8,7 +9,11 @@ import { columns, some, type Presenter } from './kind.ts';
 
 /** The curves, and one row a run that says how they were made; the bins themselves only through `table`. */
 export const presentSpectrum: Presenter<'spectrum'> = (value, name) =>
-  some(overlayChart([{ name, value }], bareOverlay), spectrumTable(value, name));
+  some(
+    overlayChart([{ name, value }], bareOverlay),
+    cumulativeChart([{ name, value }], bareOverlay),
+    spectrumTable(value, name),
+  );
 
 function spectrumTable(value: SpectrumValue, name: string | undefined): TablePart | undefined {
   const first = value.entries[0];

@@ -1,7 +1,7 @@
 import type { ComparisonRow, ComparisonValue, Outcome } from '../../verbs/values.ts';
 import { figureLabel, type Domain } from '../axes.ts';
 import { bandName } from '../names.ts';
-import { drawn, interval, signed } from '../number.ts';
+import { drawn, interval, plain, signed } from '../number.ts';
 import { role } from '../specification.ts';
 
 const outcomes: readonly { readonly outcome: Outcome; readonly word: string; readonly shape: string }[] = [
@@ -21,8 +21,8 @@ export function changeText({ changePercent, lowPercent, highPercent }: Compariso
 }
 
 /** From the lowest limit to the highest, zero inside; a limit far beyond every change runs off the edge. */
-export function changeDomain(rows: readonly ComparisonRow[], margin = 0): Domain {
-  const changes = rows.map((row) => row.changePercent);
+export function changeDomain(rows: readonly ComparisonRow[], margin = 0, claim?: ClaimedChange): Domain {
+  const changes = [...rows.map((row) => row.changePercent), ...claimEnds(claim)];
   const reach = Math.max(...changes.map(Math.abs), margin * 100, 2) * 4 + 10;
   const from = Math.max(
     -100,
@@ -34,13 +34,19 @@ export function changeDomain(rows: readonly ComparisonRow[], margin = 0): Domain
   return { from: from - room, to: to + room };
 }
 
+/** Changes in percent that a claim allows; an end that is open is undefined. */
+export interface ClaimedChange {
+  readonly from: number | undefined;
+  readonly to: number | undefined;
+}
+
 export const bandLabel = ({ band, primary }: ComparisonRow): string =>
   `${bandName(band)}${primary === true ? ' ★' : ''}`;
 
 /** Zone of no practical difference, zero line, interval, change and its figures, from back to front. */
-export function changeLayers(value: ComparisonValue): object[] {
+export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): object[] {
   const { rows, margin } = value;
-  const domain = changeDomain(rows, margin);
+  const domain = changeDomain(rows, margin, claim);
   const data = { values: changeData(rows, domain) };
   const names = rows.map(bandLabel);
   const y = {
@@ -63,7 +69,10 @@ export function changeLayers(value: ComparisonValue): object[] {
   const figures = { type: 'text', aria: false, dy: -12, fontSize: 11, align: { expr: 'datum.side' } };
   const written = { y, x: x('change'), text: { field: 'text', type: 'nominal' } };
   return [
-    ...(margin === undefined ? [] : [zoneLayer(margin, x)]),
+    ...(claim === undefined ? [] : claimLayers(claim, domain, x)),
+    ...(margin === undefined || claim !== undefined
+      ? []
+      : [zoneLayer({ from: -100 * margin, to: 100 * margin }, x, role('shade_alternate'))]),
     {
       data: { values: [{ zero: 0 }] },
       mark: { type: 'rule', aria: false, strokeWidth: 1.2 },
@@ -108,12 +117,30 @@ function changeAxis(value: ComparisonValue, domain: Domain): object {
   };
 }
 
-function zoneLayer(margin: number, x: (field: string) => object): object {
+function zoneLayer(zone: Domain, x: (field: string) => object, color: object, opacity = 1): object {
   return {
-    data: { values: [{ from: -100 * margin, to: 100 * margin }] },
-    mark: { type: 'rect', aria: false, color: role('shade_alternate') },
+    data: { values: [zone] },
+    mark: { type: 'rect', aria: false, color, opacity },
     encoding: { x: x('from'), x2: { field: 'to' } },
   };
+}
+
+const claimEnds = (claim: ClaimedChange | undefined): number[] =>
+  [claim?.from, claim?.to].filter((end) => end !== undefined);
+
+/** What the claim allows, shaded, and its limits as lines with their figures. */
+function claimLayers(claim: ClaimedChange, domain: Domain, x: (field: string) => object): object[] {
+  const zone = { from: claim.from ?? domain.from, to: claim.to ?? domain.to };
+  const data = { values: claimEnds(claim).map((end) => ({ end: drawn(end), text: `claim ${plain(end, 3)} %` })) };
+  return [
+    zoneLayer(zone, x, role('equivalent'), 0.18),
+    { data, mark: { type: 'rule', aria: false, strokeDash: [5, 3], strokeWidth: 1.4 }, encoding: { x: x('end') } },
+    {
+      data,
+      mark: { type: 'text', aria: false, align: 'left', dx: 4, y: { expr: 'height - 8' } },
+      encoding: { x: x('end'), text: { field: 'text', type: 'nominal' } },
+    },
+  ];
 }
 
 function changeData(rows: readonly ComparisonRow[], domain: Domain): object[] {

@@ -5,7 +5,7 @@ import { percent, probability } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart, fullWidth } from '../specification.ts';
 import { changeDomain, changeLayers, changeText, outcomeWord } from './change-layers.ts';
-import { overlayOf } from './overlay.ts';
+import { overlayOf, type OverlayOptions } from './overlay.ts';
 import { overlayLayers } from './overlay-layers.ts';
 
 /** The change in each band with its interval, below the spectra it was found in. */
@@ -17,13 +17,7 @@ const separate = Object.fromEntries(
 const rowHeight = 36;
 const overlayHeight = 240;
 
-export interface ChangeOptions {
-  readonly frequency: 'linear' | 'log';
-  readonly over?: { readonly from: number; readonly to: number };
-  readonly marks: readonly { readonly at: number; readonly label: string }[];
-}
-
-export function comparisonChart(value: ComparisonValue, options: ChangeOptions): ChartPart | undefined {
+export function comparisonChart(value: ComparisonValue, options: OverlayOptions): ChartPart | undefined {
   if (value.rows.length === 0) return undefined;
   const above = overlayAbove(value, options);
   const below = { width: fullWidth, height: rowHeight * value.rows.length + 14, layer: changeLayers(value) };
@@ -43,7 +37,7 @@ export function comparisonChart(value: ComparisonValue, options: ChangeOptions):
   });
 }
 
-function overlayAbove(value: ComparisonValue, options: ChangeOptions): object | undefined {
+function overlayAbove(value: ComparisonValue, options: OverlayOptions): object | undefined {
   const { a, b } = value;
   if (a.spectrum === undefined || b.spectrum === undefined) return undefined;
   const own = (side: typeof a, spectrum: NonNullable<typeof a.spectrum>): { name: string; value: typeof spectrum } => ({

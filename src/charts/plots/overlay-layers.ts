@@ -4,6 +4,7 @@ import { axisTitle, printedUnit } from '../names.ts';
 import { drawn, hertz, significant } from '../number.ts';
 import type { Curve, SpectrumSeries } from '../series.ts';
 import { role, seriesColour, seriesDash } from '../specification.ts';
+import { profileCurve } from './profile.ts';
 import type { Overlay } from './overlay.ts';
 import { labelHeight, overlayLabels, visibleBands, visibleMarks } from './overlay-labels.ts';
 
@@ -51,6 +52,7 @@ export function overlayLayers(overlay: Overlay, labels = true): object[] {
       mark: { ...line, strokeWidth: role('strong') },
       encoding: { x: axisX, y: axisY, color: colour, strokeDash: dash },
     },
+    ...profileLayers(overlay, axisX, axisY),
     ...markLayers(overlay),
     ...labelLayers(overlay),
     stripLayer(overlay),
@@ -87,6 +89,34 @@ function limitRows({ label, strong }: SpectrumSeries, { x, y, options }: Overlay
   // A lower limit of zero goes to the axis' foot: the band is open below, not missing.
   const lower = bins.map((bin, index) => (upper[index] === null ? null : drawn(Math.max(strong.low[bin], y.from))));
   return [{ series: label, f: bins.map((bin) => drawn(bin * strong.spacing)), v: lower, v2: upper }];
+}
+
+/** Profiles as dashed lines in the text's colour, each with its name at its last point. */
+function profileLayers({ options, unit, x }: Overlay, axisX: object, axisY: object): object[] {
+  const shown = options.profiles.filter(({ value }) => value.unit.symbol === unit);
+  if (shown.length === 0) return [];
+  const lines = shown.map(({ name, value }) => ({
+    name: name ?? 'profile',
+    ...profileCurve(value.points),
+  }));
+  const ends = shown.map(({ name, value }) => {
+    const inside = value.points.filter(({ frequency }) => frequency >= x.from && frequency <= x.to);
+    const last = inside[inside.length - 1] ?? value.points[0];
+    return { name: name ?? 'profile', f: drawn(last.frequency), v: drawn(last.density) };
+  });
+  return [
+    {
+      data: { values: lines },
+      transform: [{ flatten: ['f', 'v'] }],
+      mark: { type: 'line', clip: true, aria: false, strokeDash: [8, 4], strokeWidth: 1.6, color: role('ink') },
+      encoding: { x: axisX, y: axisY, detail: { field: 'name' } },
+    },
+    {
+      data: { values: ends },
+      mark: { type: 'text', aria: false, align: 'right', dy: -8, color: role('ink') },
+      encoding: { x: axisX, y: axisY, text: { field: 'name', type: 'nominal' } },
+    },
+  ];
 }
 
 function bandLayers({ options, x }: Overlay): object[] {

@@ -1,6 +1,7 @@
 import type { Band, SpectrumValue } from '../../verbs/values.ts';
 import { legendRows, logDomain, withHeadroom, type Domain } from '../axes.ts';
 import { capitalised, distinct, listed } from '../names.ts';
+import type { NamedProfile } from './profile.ts';
 import type { ChartPart } from '../output.ts';
 import { spectrumQuantity, spectrumSeries, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
 import { chartPart, fullWidth } from '../specification.ts';
@@ -11,12 +12,14 @@ import { overlayDescription, overlaySettings } from './overlay-words.ts';
 /** What an overlay of spectra is to show besides the spectra. */
 export interface OverlayOptions {
   readonly bands: readonly Band[];
+  /** Drawn dashed where they are in the spectrum's unit. */
+  readonly profiles: readonly NamedProfile[];
   readonly over?: { readonly from: number; readonly to: number };
   readonly frequency: 'linear' | 'log';
   readonly marks: readonly { readonly at: number; readonly label: string }[];
 }
 
-export const bareOverlay: OverlayOptions = { bands: [], frequency: 'linear', marks: [] };
+export const bareOverlay: OverlayOptions = { bands: [], profiles: [], frequency: 'linear', marks: [] };
 
 /** One picture of spectra over each other. All in one unit and form: the caller groups them. */
 export interface Overlay {
@@ -52,7 +55,7 @@ export function overlayOf(spectra: readonly NamedSpectrum[], options: OverlayOpt
   const entries = series.flatMap((one) => one.entries);
   if (entries.length === 0) return undefined;
   const x = frequencyDomain(series, options);
-  const bare = logDomain(levelsIn(series, x));
+  const bare = logDomain([...levelsIn(series, x), ...profileLevels(options, entries[0].unit.symbol)]);
   if (bare === undefined) return undefined;
   const y = withHeadroom(bare, labelRoom(options, x), plotHeight);
   const form = spectra[0].value.form;
@@ -67,6 +70,9 @@ function frequencyDomain(series: readonly SpectrumSeries[], { over, frequency }:
   const to = Math.min(over?.to ?? highest, highest);
   return from < to ? { from, to } : { from: frequency === 'log' ? lowest : 0, to: highest };
 }
+
+const profileLevels = ({ profiles }: OverlayOptions, unit: string): number[] =>
+  profiles.flatMap(({ value }) => (value.unit.symbol === unit ? value.points.map(({ density }) => density) : []));
 
 function* levelsIn(series: readonly SpectrumSeries[], x: Domain): Iterable<number> {
   for (const one of series) {

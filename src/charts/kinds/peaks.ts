@@ -1,0 +1,33 @@
+import { distinct } from '../names.ts';
+import { fixed, significant } from '../number.ts';
+import { peaksChart } from '../plots/peaks.ts';
+import { columns, some, type Presenter } from './kind.ts';
+
+/** The lines that stand out, marked in their spectrum and listed with height and sharpness. */
+export const presentPeaks: Presenter<'peaks'> = (value, name) => {
+  if (value.rows.length === 0)
+    return [{ type: 'text', text: 'No line stands out of the confidence band of its surroundings.' }];
+  const units = distinct(value.rows.map(({ unit }) => unit.symbol));
+  return some(peaksChart({ name, value }), {
+    type: 'table',
+    caption: `Peaks${name === undefined ? '' : ` (${name})`}; a dash where the bins are too wide to tell`,
+    columns: columns(
+      ['Run', '', 'left'],
+      ['Channel', '', 'left'],
+      ['Frequency', 'Hz'],
+      ['Level', units.length === 1 ? units[0] : ''],
+      ['Above surroundings', 'dB'],
+      ['Half-power width', 'Hz'],
+      ['Damping ratio', '%'],
+    ),
+    rows: value.rows.map((row) => [
+      row.run,
+      row.channel,
+      significant(row.frequency),
+      significant(row.level),
+      fixed(row.prominence, 1),
+      significant(row.width, 3),
+      row.damping === undefined ? '–' : significant(row.damping * 100, 2),
+    ]),
+  });
+};

@@ -1,0 +1,32 @@
+import type { FindingsValue, Run } from '../../verbs/values.ts';
+import { distinct } from '../names.ts';
+import type { ChartPart } from '../output.ts';
+import { panelChart } from './trace.ts';
+import type { Panel } from './trace-panel.ts';
+
+/** The recordings with the places that were remarked on; undefined when no finding names a place. */
+export function findingsChart({ rows }: FindingsValue): ChartPart | undefined {
+  const placed = rows.filter(({ finding }) => finding.severity !== 'note' && (finding.places ?? []).length > 0);
+  const runs = distinct(placed.map(({ run }) => run.label)).map(
+    (label) => placed.find(({ run }) => run.label === label)?.run,
+  );
+  const panels = runs.flatMap((run) =>
+    run === undefined
+      ? []
+      : panelsOf(
+          run,
+          placed.filter((row) => row.run.label === run.label),
+        ),
+  );
+  return panelChart(panels, { marks: [] }, 'with the places that were remarked on');
+}
+
+function panelsOf(run: Run, rows: FindingsValue['rows']): Panel[] {
+  return run.channels.flatMap((channel, colour) => {
+    const own = rows.filter(({ finding }) => finding.channel === undefined || finding.channel === channel.name);
+    const places = own.flatMap(({ finding }) =>
+      (finding.places ?? []).map(({ from, to }) => ({ from, to, label: finding.code })),
+    );
+    return places.length === 0 ? [] : [{ label: `${run.label} · ${channel.name}`, run, channel, colour, places }];
+  });
+}

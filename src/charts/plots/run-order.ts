@@ -1,0 +1,110 @@
+import type { ComparisonRow, ComparisonValue, Run } from '../../verbs/values.ts';
+import { figureLabel, legendRows, seriesLegend } from '../axes.ts';
+import { axisTitle, bandName, capitalised, counted, printedUnit } from '../names.ts';
+import { drawn, significant } from '../number.ts';
+import type { ChartPart } from '../output.ts';
+import { chartPart, fullWidth, role, seriesColour, seriesDash, seriesShape } from '../specification.ts';
+
+const plotHeight = 180;
+
+interface Dot {
+  readonly run: Run;
+  readonly side: string;
+  readonly rms: number;
+}
+
+/** Every run of both sides a dot, in the order they were made: scatter, drift and the change at once. */
+export function runOrderChart(value: ComparisonValue, row: ComparisonRow): ChartPart | undefined {
+  const { a, b } = value;
+  const of = (runs: readonly Run[], figures: readonly number[], side: string): Dot[] =>
+    figures.flatMap((rms, index) => (runs[index] === undefined ? [] : [{ run: runs[index], side, rms }]));
+  const { dots, known } = inOrder([...of(a.runs, row.aRuns, a.name), ...of(b.runs, row.bRuns, b.name)]);
+  if (dots.length === 0) return undefined;
+  const sides = a.name === b.name ? [a.name] : [a.name, b.name];
+  const unit = row.unit.symbol;
+  const scale = (range: (index: number) => unknown): object => ({
+    domain: sides,
+    range: sides.map((_, index) => range(index)),
+  });
+  const color = { field: 'side', type: 'nominal', scale: scale(seriesColour), legend: seriesLegend(sides, undefined) };
+  const y = {
+    field: 'rms',
+    type: 'quantitative',
+    scale: { zero: false, nice: true },
+    axis: { title: axisTitle(value.metric, unit), labelExpr: figureLabel, tickCount: 5 },
+  };
+  const means = sides.map((side, index) => ({ side, rms: drawn(index === 0 ? row.a : row.b) }));
+  const values = dots.map(({ run, side, rms }, place) => ({
+    place: `${place + 1}. ${run.label}`,
+    side,
+    rms: drawn(rms),
+    says: `${run.label}, ${side}\n${significant(rms)} ${printedUnit(unit)}`,
+  }));
+  return chartPart({
+    title: `Every run: ${value.metric} in ${bandName(row.band)}, channel ${value.channel}`,
+    subtitle: `${known ? 'In the order the runs were made' : `In the order of the sets, for the order the runs were made in is not known`}; the lines are the geometric means. The axis does not begin at zero.`,
+    view: {
+      width: fullWidth,
+      height: plotHeight,
+      layer: [
+        {
+          data: { values: means },
+          mark: { type: 'rule', aria: false, strokeWidth: 1.4 },
+          encoding: {
+            y,
+            color,
+            strokeDash: { field: 'side', type: 'nominal', scale: scale(seriesDash), legend: null },
+          },
+        },
+        {
+          data: { values },
+          mark: {
+            type: 'point',
+            aria: false,
+            filled: true,
+            size: 110,
+            opacity: 1,
+            stroke: role('background'),
+            strokeWidth: 1,
+            tooltip: { content: 'encoding' },
+          },
+          encoding: {
+            x: {
+              field: 'place',
+              type: 'nominal',
+              sort: null,
+              scale: { domain: values.map(({ place }) => place) },
+              axis: { title: 'Run', labelAngle: dots.length > 8 ? -40 : 0, labelLimit: 110, grid: false },
+            },
+            y,
+            color,
+            shape: {
+              field: 'side',
+              type: 'nominal',
+              scale: scale(seriesShape),
+              legend: seriesLegend(sides, undefined),
+            },
+            tooltip: { field: 'says', type: 'nominal' },
+          },
+        },
+      ],
+    },
+    height: plotHeight + (dots.length > 8 ? 90 : 50),
+    legendRows: legendRows(sides),
+    description: `${capitalised(value.metric)} in ${bandName(row.band)} of ${counted(dots.length, 'run')}${known ? ' in the order they were made' : ''}: ${dots.map(({ run, side, rms }) => `${run.label} (${side}) ${significant(rms, 3)}`).join(', ')} ${printedUnit(unit)}.`,
+  });
+}
+
+/** By the run sheet, else by the files' clocks, else as they stand. */
+function inOrder(dots: readonly Dot[]): { dots: Dot[]; known: boolean } {
+  const by = (place: (run: Run) => number | undefined): Dot[] | undefined => {
+    const places = dots.map(({ run }) => place(run));
+    if (places.some((each) => each === undefined) || new Set(places).size < places.length) return undefined;
+    return dots
+      .map((dot, index) => ({ dot, at: places[index] ?? 0 }))
+      .sort((first, second) => first.at - second.at)
+      .map(({ dot }) => dot);
+  };
+  const ordered = by((run) => run.sheet?.order) ?? by((run) => run.epoch);
+  return { dots: ordered ?? [...dots], known: ordered !== undefined };
+}

@@ -1,0 +1,83 @@
+import type { Channel, Run } from '../../verbs/values.ts';
+import type { Domain } from '../axes.ts';
+import { envelope, pointLimit } from '../decimate.ts';
+import { drawn } from '../number.ts';
+
+/** Samples over time as a picture needs them: extents and envelopes of unbroken stretches. */
+
+/** The recording that a run was trimmed from, or the run itself. */
+export const wholeOf = (run: Run): Run => run.whole ?? run;
+
+/** s on the recording's time axis, one sample past the last. */
+export function endOf(run: Run): number {
+  const length = (run.channels[0]?.samples.length ?? 0) / run.rate;
+  return run.stretches.reduce(
+    (end, { from, to, start }) => Math.max(end, start + (to - from) / run.rate),
+    run.start + length,
+  );
+}
+
+/** From the earliest sample of the runs' recordings to the latest, or what is asked for of that. */
+export function timeDomain(runs: readonly Run[], over?: Domain): Domain {
+  const from = Math.min(...runs.map((run) => wholeOf(run).start));
+  const to = Math.max(...runs.map((run) => endOf(wholeOf(run))));
+  if (over === undefined) return { from, to };
+  const cut = { from: Math.max(from, over.from), to: Math.min(to, over.to) };
+  return cut.from < cut.to ? cut : { from, to };
+}
+
+/** One domain for all channels of a name and unit, so that runs can be compared by eye. */
+export function levelDomain(
+  shown: readonly { readonly run: Run; readonly channel: Channel }[],
+  { name, unit }: Channel,
+): Domain {
+  const alike = shown.filter(({ channel }) => channel.name === name && channel.unit.symbol === unit.symbol);
+  const spans = alike.flatMap(({ run, channel }) =>
+    [channel, sameChannel(wholeOf(run), channel.name) ?? channel].map(({ samples }) => extent(samples)),
+  );
+  const from = Math.min(...spans.map((span) => span.from));
+  const to = Math.max(...spans.map((span) => span.to));
+  return from < to ? { from, to } : { from: from - 1, to: to + 1 };
+}
+
+export const sameChannel = (run: Run, name: string): Channel | undefined =>
+  run.channels.find((channel) => channel.name === name);
+
+/** Lowest and highest sample. */
+export function extent(samples: Iterable<number>): Domain {
+  let from = Infinity;
+  let to = -Infinity;
+  for (const sample of samples) {
+    if (sample < from) from = sample;
+    if (sample > to) to = sample;
+  }
+  return { from, to };
+}
+
+/** One row a stretch: times in s, lowest and highest sample of each column. */
+export interface Piece {
+  readonly piece: number;
+  readonly t: number[];
+  readonly v: (number | null)[];
+  readonly v2: (number | null)[];
+}
+
+/** One piece per unbroken stretch, so that no line bridges a gap; columns are shared out by length. */
+export function pieces(run: Run, name: string, x: Domain, columns = pointLimit): Piece[] {
+  const samples = sameChannel(run, name)?.samples;
+  if (samples === undefined) return [];
+  const stretches = run.stretches.length > 0 ? run.stretches : [{ from: 0, to: samples.length, start: run.start }];
+  const visible = stretches.map(({ from, to, start }) => ({
+    start,
+    origin: from,
+    from: Math.min(to, Math.max(from, from + Math.floor((x.from - start) * run.rate))),
+    to: Math.max(from, Math.min(to, from + Math.ceil((x.to - start) * run.rate) + 1)),
+  }));
+  const total = visible.reduce((sum, { from, to }) => sum + Math.max(0, to - from), 0);
+  return visible.flatMap(({ start, origin, from, to }, piece) => {
+    if (to <= from) return [];
+    const { at, low, high } = envelope(samples, from, to, Math.max(2, Math.round((columns * (to - from)) / total)));
+    const time = (index: number): number => run.times?.[index] ?? start + (index - origin) / run.rate;
+    return [{ piece, t: at.map((index) => drawn(time(index)) ?? 0), v: low.map(drawn), v2: high.map(drawn) }];
+  });
+}

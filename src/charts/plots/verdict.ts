@@ -1,0 +1,34 @@
+import type { VerdictValue } from '../../verbs/values/verdict.ts';
+import { bandName } from '../names.ts';
+import { percent, plain } from '../number.ts';
+import type { ChartPart } from '../output.ts';
+import { chartPart, fullWidth } from '../specification.ts';
+import { changeLayers, changeText, type ClaimedChange } from './change-layers.ts';
+
+const rowHeight = 84;
+
+/** The measured change with its interval against what the claim allows. */
+export function verdictChart(value: VerdictValue): ChartPart {
+  const { comparison, row, verdict, claim, sentence } = value;
+  const claimed = claimedChange(value);
+  return chartPart({
+    title: `${verdict === 'not shown' ? 'Not shown' : verdict === 'supported' ? 'Supported' : 'Contradicted'}: ${claim}`,
+    subtitle: `${row.lowPercent === undefined ? '' : `Line: ${percent(comparison.confidence)} interval of the change from ${comparison.a.name} to ${comparison.b.name}. `}Shaded: changes that the claim allows.`,
+    view: { width: fullWidth, height: rowHeight, layer: changeLayers({ ...comparison, rows: [row] }, claimed) },
+    height: rowHeight + 48,
+    legendRows: 1,
+    description: `${sentence} Measured in ${bandName(row.band)}: ${changeText(row)}. The claim allows changes ${allowed(claimed)}.`,
+  });
+}
+
+/** The claim's ratios as changes in percent. */
+function claimedChange({ claimed: { from, to } }: VerdictValue): ClaimedChange {
+  const change = (ratio: number | undefined): number | undefined =>
+    ratio === undefined ? undefined : 100 * (ratio - 1);
+  return { from: change(from), to: change(to) };
+}
+
+function allowed({ from, to }: ClaimedChange): string {
+  if (from === undefined) return `of ${plain(to, 3)} % and below`;
+  return to === undefined ? `of ${plain(from, 3)} % and above` : `from ${plain(from, 3)} to ${plain(to, 3)} %`;
+}

@@ -1,0 +1,194 @@
+import type { ComparisonValue, FindingsValue, Run, SpectrumValue } from '../../src/verbs/values.ts';
+import type { PeaksValue } from '../../src/verbs/values/peaks.ts';
+import type { RepeatsValue } from '../../src/verbs/values/planning.ts';
+import type { ProfileValue } from '../../src/verbs/values/profile.ts';
+import type { RunningValue } from '../../src/verbs/values/running.ts';
+import type { SpectrogramValue } from '../../src/verbs/values/spectrogram.ts';
+import type { TransferValue } from '../../src/verbs/values/transfer.ts';
+import type { VerdictValue } from '../../src/verbs/values/verdict.ts';
+import { density, g, hann, plainUnit, seeded } from './made-up.ts';
+
+/** Made-up values of the kinds beyond the first set. */
+
+export function madePeaks(spectrum: SpectrumValue): PeaksValue {
+  const row = (frequency: number, level: number, width?: number): PeaksValue['rows'][number] => ({
+    run: 'mean',
+    channel: 'z',
+    frequency,
+    level,
+    unit: density,
+    width,
+    damping: width === undefined ? undefined : width / (2 * frequency),
+    prominence: 11.2,
+  });
+  return {
+    kind: 'peaks',
+    spectrum,
+    rows: [row(17.9, 2.15e-3, 6.2), row(20.4, 1.9e-3), row(22.1, 1.6e-3), row(47.3, 8e-4, 15.1), row(94.6, 6.1e-5)],
+  };
+}
+
+export function madeTransfer(run: Run): TransferValue {
+  const random = seeded(4);
+  const bins = 351;
+  const at = (make: (f: number) => number): Float64Array =>
+    Float64Array.from({ length: bins }, (_, bin) => make(bin * 0.5));
+  const ratio = (f: number): number => f / 22;
+  const magnitude = at(
+    (f) =>
+      (Math.sqrt(1 + (0.4 * ratio(f)) ** 2) / Math.sqrt((1 - ratio(f) ** 2) ** 2 + (0.4 * ratio(f)) ** 2)) *
+      (1 + 0.1 * (random() - 0.5)),
+  );
+  const coherence = at((f) =>
+    Math.max(0.02, Math.min(0.99, 1.05 / (1 + (f / 90) ** 6) - (f > 45 && f < 52 ? 0.5 : 0) - 0.05 * random())),
+  );
+  return {
+    kind: 'transfer',
+    set: 'foam',
+    window: hann,
+    leastCoherence: 0.6,
+    entries: [
+      {
+        run,
+        from: 'frame',
+        to: 'seat',
+        unit: plainUnit,
+        spacing: 0.5,
+        averages: 63.6,
+        magnitude,
+        magnitudeH2: magnitude,
+        phase: at(
+          (f) =>
+            (-180 / Math.PI) * Math.atan2(0.4 * ratio(f) ** 3, 1 - ratio(f) ** 2 + (0.4 * ratio(f)) ** 2) +
+            8 * (random() - 0.5),
+        ),
+        coherence,
+        randomError: coherence.map((value) => Math.sqrt((1 - value) / (2 * value * 63.6))),
+      },
+    ],
+  };
+}
+
+export function madeSpectrogram(run: Run): SpectrogramValue {
+  const random = seeded(8);
+  const [bins, segments] = [176, 67];
+  const level = new Float64Array(bins * segments);
+  for (let segment = 0; segment < segments; segment++) {
+    const speed = 1 + 0.3 * Math.sin(segment / 9);
+    for (let bin = 1; bin < bins; bin++) {
+      const f = bin;
+      const line = Math.exp(-(((f - 18 * speed) / 3) ** 2)) * 2e-3 + Math.exp(-(((f - 47) / 8) ** 2)) * 5e-4;
+      level[segment * bins + bin] = (line + 3e-6 / (1 + (f / 60) ** 4) + 1e-8) * -Math.log(1 - random());
+    }
+  }
+  const times = Float64Array.from({ length: segments }, (_, segment) => 9 + segment + (segment > 40 ? 6 : 0));
+  return {
+    kind: 'spectrogram',
+    set: 'foam',
+    window: { ...hann, length: 1 },
+    entries: [{ run, channel: run.channels[0], unit: density, spacing: 1, bins, times, density: level }],
+  };
+}
+
+export function madeRunning(runs: readonly Run[]): RunningValue {
+  const entries = runs.map((run, seed) => {
+    const random = seeded(seed + 1);
+    const times = Float64Array.from({ length: 3000 }, (_, index) => 9 + index * 0.022);
+    const rms = times.map(
+      (t) => 0.18 + 0.05 * Math.sin(t / 4 + seed) + 0.02 * random() + (Math.abs(t - 30 - 5 * seed) < 0.5 ? 0.2 : 0),
+    );
+    const largest = Math.max(...rms);
+    return { run, channel: run.channels[0], times, rms, largest, largestAt: times[rms.indexOf(largest)] };
+  });
+  return { kind: 'running', set: 'foam', over: 1, entries };
+}
+
+export const madeProfile: ProfileValue = {
+  kind: 'profile',
+  unit: density,
+  points: [
+    { frequency: 5, density: 2e-4 },
+    { frequency: 15, density: 4e-3 },
+    { frequency: 50, density: 4e-3 },
+    { frequency: 150, density: 1e-4 },
+  ],
+  rms: 0.52,
+  rmsUnit: g,
+};
+
+export const madeRepeats: RepeatsValue = {
+  kind: 'repeats',
+  detect: 0.05,
+  spread: 0.04,
+  power: 0.8,
+  confidence: 0.95,
+  runs: 11,
+  table: [
+    [2, 20.2, 17.2],
+    [3, 11.5, 9.1],
+    [4, 9.1, 6.9],
+    [5, 7.8, 5.8],
+    [6, 7, 5.1],
+    [8, 5.9, 4.3],
+    [10, 5.2, 3.8],
+    [11, 4.9, 3.6],
+    [12, 4.7, 3.4],
+  ].map(([runs, smallestPercent, halfWidthPercent]) => ({ runs, smallestPercent, halfWidthPercent })),
+};
+
+export function madeFindings(runs: readonly Run[]): FindingsValue {
+  const finding = (
+    code: string,
+    severity: 'note' | 'warning' | 'fault',
+    message: string,
+    places: { from: number; to: number }[],
+  ): FindingsValue['rows'][number]['finding'] => ({ code, severity, message, channel: 'z', places });
+  return {
+    kind: 'findings',
+    rows: [
+      { run: runs[0], finding: finding('offset', 'note', 'The mean is 1.00 g: gravity is in it.', []) },
+      {
+        run: runs[0],
+        finding: finding(
+          'spike',
+          'warning',
+          'Two samples stand far out at 25.3 and 61.0 s: look whether the logger was knocked.',
+          [
+            { from: 25.3, to: 25.3 },
+            { from: 61, to: 61.01 },
+          ],
+        ),
+      },
+      {
+        run: runs[1],
+        finding: finding(
+          'clipped',
+          'fault',
+          'From 40 to 44 s the signal stands at the end of its range: leave this run out, or use a larger range.',
+          [{ from: 40, to: 44 }],
+        ),
+      },
+    ],
+  };
+}
+
+export function madeVerdict(comparison: ComparisonValue): VerdictValue {
+  const row = comparison.rows[1];
+  return {
+    kind: 'verdict',
+    verdict: 'not shown',
+    claim: 'the gel pad gives at least 25 % less vibration in 30–50 Hz',
+    source: 'maker’s leaflet',
+    band: row.band,
+    comparison,
+    row,
+    claimed: { from: undefined, to: 0.75 },
+    reductionPercent: -row.changePercent,
+    lowPercent: row.highPercent === undefined ? undefined : -row.highPercent,
+    highPercent: row.lowPercent === undefined ? undefined : -row.lowPercent,
+    powerReductionPercent: 100 * (1 - (1 + row.changePercent / 100) ** 2),
+    sentence: 'In 30–50 Hz (z) r.m.s. changed by -23 %; the claim of at least 25 % less is not shown.',
+    because: ['The interval reaches from smaller to larger reductions than the claim'],
+    settle: 'About 6 more runs of each would settle it if the true change is what was measured',
+  };
+}
