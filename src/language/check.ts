@@ -1,6 +1,6 @@
-import { circles, evaluationOrder } from './graph.ts';
 import type { CheckedStatement } from './checked.ts';
 import { constants } from './expression.ts';
+import { circles, evaluationOrder } from './graph.ts';
 import { problemOf } from './messages.ts';
 import { parseCell } from './parser.ts';
 import type { Problem } from './problem.ts';
@@ -23,69 +23,104 @@ export interface CheckedNotebook {
   readonly problems: readonly (readonly Problem[])[];
   /** Index of the statement that binds a name: the first, where two do. */
   readonly bindings: ReadonlyMap<string, number>;
+  /** What is known of each bound name's value without running. */
+  readonly types: ReadonlyMap<string, Typed>;
   readonly mentions: readonly Mention[];
   readonly laid: readonly Laid[];
+  /** By cell and statement; lets the next check of an edited notebook take over what did not change. */
+  readonly findings: readonly (readonly Findings[])[];
+}
+
+/** What checking one statement gave. */
+export interface Findings {
+  readonly cell: number;
+  readonly found: readonly Found[];
+  /** Each name used, with what was known of it. */
+  readonly uses: ReadonlyMap<string, Typed>;
+  readonly mentions: readonly Mention[];
+  readonly laid: readonly Laid[];
+  readonly typed: Typed;
 }
 
 /**
  * Checks the cells of a notebook as one text: names cross cells, in any order. A statement with an error has no
- * expression and does not stop the others; what depends on it gets a hint `name.failed`.
+ * expression and does not stop the others; what depends on it gets a hint `name.failed`. Given the result of an
+ * earlier check, only what an edit touched is checked again; the answer is the same.
  */
-export function checkNotebook(cells: readonly string[], catalogue: Catalogue): CheckedNotebook {
-  return new NotebookCheck(cells, catalogue).result();
+export function checkNotebook(
+  cells: readonly string[],
+  catalogue: Catalogue,
+  before?: CheckedNotebook,
+): CheckedNotebook {
+  return new NotebookCheck(cells, catalogue, before?.catalogue === catalogue ? before : undefined).result();
 }
 
 interface Entry {
   readonly cell: number;
+  readonly index: number;
   readonly statement: Statement;
+  /** What is wrong with its name and its place among the others. */
   readonly found: Found[];
-  readonly uses: Set<string>;
   state: 'new' | 'checking' | 'done';
-  typed: Typed;
+  findings: Findings;
 }
 
+const none: Findings = { cell: 0, found: [], uses: new Map(), mentions: [], laid: [], typed: wrong };
+
+/** How many names deep a check may follow; only circles, and what looks like one, get there. */
 const deepest = 50;
 
 class NotebookCheck {
   readonly #catalogue: Catalogue;
   readonly #vocabulary: Vocabulary;
+  readonly #before: CheckedNotebook | undefined;
   readonly #cells: readonly Cell[];
   readonly #entries: Entry[] = [];
   readonly #bindings = new Map<string, number>();
-  readonly #mentions: Mention[] = [];
-  readonly #laid: Laid[] = [];
+  #sameNames = false;
   #depth = 0;
 
-  constructor(cells: readonly string[], catalogue: Catalogue) {
+  constructor(cells: readonly string[], catalogue: Catalogue, before: CheckedNotebook | undefined) {
     this.#catalogue = catalogue;
     this.#vocabulary = vocabularyOf(catalogue);
-    this.#cells = cells.map((text) => parseCell(text, this.#vocabulary));
+    this.#before = before;
+    this.#cells = cells.map((text, i) =>
+      before?.cells[i]?.text === text ? before.cells[i] : parseCell(text, this.#vocabulary),
+    );
     this.#cells.forEach(({ statements }, cell) => {
-      for (const statement of statements) {
-        this.#entries.push({ cell, statement, found: [], uses: new Set(), state: 'new', typed: wrong });
-      }
+      statements.forEach((statement, index) =>
+        this.#entries.push({ cell, index, statement, found: [], state: 'new', findings: none }),
+      );
     });
   }
 
   result(): CheckedNotebook {
     this.#bind();
+    const names = this.#before?.bindings;
+    this.#sameNames =
+      names?.size === this.#bindings.size && [...this.#bindings.keys()].every((name) => names.has(name));
     this.#roughOrder().forEach((index) => this.#check(this.#entries[index]));
-    const uses = this.#entries.map((entry) => [...entry.uses].map((name) => this.#bindings.get(name)!));
+    const uses = this.#entries.map(({ findings }) =>
+      [...findings.uses.keys()].map((name) => this.#bindings.get(name)!),
+    );
     this.#reportCircles(uses);
     const order = evaluationOrder(uses);
     this.#reportDependents(order);
     this.#reportUnused();
-    const statements = this.#entries.map((entry) => this.#finish(entry));
+    const findings: Findings[][] = this.#cells.map(() => []);
+    this.#entries.forEach((entry) => findings[entry.cell].push(entry.findings));
     return {
       catalogue: this.#catalogue,
       vocabulary: this.#vocabulary,
       cells: this.#cells,
-      statements,
+      statements: this.#entries.map((entry) => this.#finish(entry)),
       order,
       problems: this.#problemsByCell(),
       bindings: this.#bindings,
-      mentions: this.#mentions,
-      laid: this.#laid,
+      types: new Map([...this.#bindings].map(([name, index]) => [name, this.#entries[index].findings.typed])),
+      mentions: this.#entries.flatMap((entry) => [...definitionOf(entry), ...entry.findings.mentions]),
+      laid: this.#entries.flatMap((entry) => entry.findings.laid),
+      findings,
     };
   }
 
@@ -96,11 +131,10 @@ class NotebookCheck {
       if (!name) return;
       const { text, place } = name;
       const report = reporter(entry.found);
-      this.#mentions.push({ role: 'definition', name: text, place, cell: entry.cell });
-      const what = this.#reserved(text);
+      const what = reservedAs(text, this.#vocabulary);
       const first = this.#bindings.get(text);
       if (what) report('name.reserved', place, { name: text, what });
-      else if (!/^[\p{L}_][\p{L}\p{Nd}\p{M}_]*$/u.test(text)) report('name.letters', place, { name: text });
+      else if (!isName(text)) report('name.letters', place, { name: text });
       if (first === undefined) {
         if (!what) this.#bindings.set(text, index);
         return;
@@ -110,19 +144,15 @@ class NotebookCheck {
     });
   }
 
-  #reserved(name: string): 'verb' | 'keyword' | 'function' | 'constant' | undefined {
-    const { verbs, keywords, functions } = this.#vocabulary;
-    if (verbs.has(name)) return 'verb';
-    if (functions.has(name)) return 'function';
-    if (keywords.has(name)) return 'keyword';
-    return name in constants ? 'constant' : undefined;
-  }
-
   /** An order in which names are mostly checked before their uses, so that looking one up seldom goes deep. */
   #roughOrder(): readonly number[] {
     const uses = this.#entries.map(({ statement }, index) => {
-      const words = statement.pieces.flatMap(({ token }) => this.#bindings.get(token.text) ?? []);
-      return [...new Set(words)].filter((other) => other !== index);
+      const words = new Set<number>();
+      for (const { token } of statement.pieces) {
+        const other = token.kind === 'word' ? this.#bindings.get(token.text) : undefined;
+        if (other !== undefined && other !== index) words.add(other);
+      }
+      return [...words];
     });
     return evaluationOrder(uses);
   }
@@ -130,39 +160,54 @@ class NotebookCheck {
   #check(entry: Entry): void {
     if (entry.state !== 'new') return;
     entry.state = 'checking';
-    entry.typed = checkPipeline(entry.statement.pipeline, this.#workFor(entry));
+    entry.findings = this.#kept(entry) ?? this.#fresh(entry);
     entry.state = 'done';
   }
 
-  #workFor(entry: Entry): Work {
-    const { cell } = entry;
-    const names = (): readonly string[] =>
-      [...this.#bindings.keys()].filter((name) => name !== entry.statement.name?.text);
+  /** The earlier findings of a statement whose text and whose names' values are as they were. */
+  #kept({ cell, index }: Entry): Findings | undefined {
+    if (!this.#before || !this.#sameNames || this.#before.cells[cell] !== this.#cells[cell]) return undefined;
+    const findings = this.#before.findings[cell]?.[index];
+    if (!findings) return undefined;
+    for (const [name, typed] of findings.uses) if (this.#typeOf(name) !== typed) return undefined;
+    return findings;
+  }
+
+  #fresh(entry: Entry): Findings {
+    const { cell, statement } = entry;
+    const found: Found[] = [];
+    const uses = new Map<string, Typed>();
+    const mentions: Mention[] = [];
+    const laid: Laid[] = [];
+    const own = statement.name?.text;
     const work: Work = {
       catalogue: this.#catalogue,
       vocabulary: this.#vocabulary,
       text: this.#cells[cell].text,
-      report: reporter(entry.found),
+      report: reporter(found),
       bound: (name) => this.#bindings.has(name),
-      names,
-      mention: (mention) => void this.#mentions.push({ ...mention, cell } as Mention),
-      laid: (step, arrangement, piped) => void this.#laid.push({ cell, step, arrangement, piped }),
-      use: (name) => this.#use(name, entry),
+      names: () => [...this.#bindings.keys()].filter((name) => name !== own),
+      mention: (mention) => void mentions.push({ ...mention, cell } as Mention),
+      laid: (step, arrangement, piped) => void laid.push({ cell, step, arrangement, piped }),
+      use: (name) => {
+        const typed = this.#typeOf(name);
+        uses.set(name, typed);
+        return typed;
+      },
       pipeline: (pipeline) => checkPipeline(pipeline, work),
     };
-    return work;
+    const typed = checkPipeline(statement.pipeline, work);
+    return { cell, found, uses, mentions, laid, typed };
   }
 
-  #use(name: string, user: Entry): Typed {
-    user.uses.add(name);
+  #typeOf(name: string): Typed {
     const entry = this.#entries[this.#bindings.get(name)!];
-    // Only a circle, or what looks like one, gets deep: its members' kinds stay unknown.
     if (this.#depth < deepest) {
       this.#depth++;
       this.#check(entry);
       this.#depth--;
     }
-    return entry.typed;
+    return entry.findings.typed;
   }
 
   #reportCircles(uses: readonly (readonly number[])[]): void {
@@ -179,8 +224,8 @@ class NotebookCheck {
     const blocked = new Set<string>();
     for (const index of order) {
       const entry = this.#entries[index];
-      const failed = this.#failed(entry);
-      const names = [...entry.uses].filter((name) => blocked.has(name));
+      const failed = hasFailed(entry);
+      const names = [...entry.findings.uses.keys()].filter((name) => blocked.has(name));
       if (!failed && names.length > 0) reporter(entry.found)('name.failed', entry.statement.place, { names });
       const name = entry.statement.name?.text;
       if (name !== undefined && this.#bindings.get(name) === index && (failed || names.length > 0)) blocked.add(name);
@@ -188,7 +233,8 @@ class NotebookCheck {
   }
 
   #reportUnused(): void {
-    const used = new Set(this.#entries.flatMap(({ uses }) => [...uses]));
+    const used = new Set<string>();
+    this.#entries.forEach(({ findings }) => findings.uses.forEach((_, name) => used.add(name)));
     this.#bindings.forEach((index, name) => {
       const { statement, found, cell } = this.#entries[index];
       const last = this.#entries[index + 1]?.cell !== cell;
@@ -197,29 +243,50 @@ class NotebookCheck {
     });
   }
 
-  #failed({ statement, found }: Entry): boolean {
-    return !statement.sound || found.some(({ code }) => code !== 'name.failed' && code !== 'name.unused');
-  }
-
   #finish(entry: Entry): CheckedStatement {
-    const { cell, statement, typed, found, uses } = entry;
+    const { cell, statement, found, findings } = entry;
     const { place, line, name } = statement;
-    const inside = this.#cells[cell].found.filter((one) => one.place.from >= place.from && one.place.from <= place.to);
+    const inside = statement.sound
+      ? []
+      : this.#cells[cell].found.filter((one) => one.place.from >= place.from && one.place.from <= place.to);
     return {
       cell,
       place,
       line,
       name: name && { text: name.text, place: name.place },
-      expression: this.#failed(entry) ? undefined : typed.checked,
-      uses: [...uses],
-      kind: typed.kind,
-      problems: [...inside, ...found].map(problemOf),
+      expression: hasFailed(entry) ? undefined : findings.typed.checked,
+      uses: [...findings.uses.keys()],
+      kind: findings.typed.kind,
+      problems: [...inside, ...found, ...findings.found].map(problemOf),
     };
   }
 
   #problemsByCell(): readonly (readonly Problem[])[] {
     const lists = this.#cells.map(({ found }) => [...found]);
-    this.#entries.forEach(({ cell, found }) => lists[cell].push(...found));
+    this.#entries.forEach(({ cell, found, findings }) => lists[cell].push(...found, ...findings.found));
     return lists.map((list) => list.map(problemOf).sort((a, b) => a.place.from - b.place.from));
   }
 }
+
+/** Whether a word can be a name: letters, digits and _, not beginning with a digit. */
+export const isName = (text: string): boolean => /^[\p{L}_][\p{L}\p{Nd}\p{M}_]*$/u.test(text);
+
+/** What a word already is in the language, if anything. */
+export function reservedAs(
+  name: string,
+  { verbs, keywords, functions }: Vocabulary,
+): 'verb' | 'keyword' | 'function' | 'constant' | undefined {
+  if (verbs.has(name)) return 'verb';
+  if (functions.has(name)) return 'function';
+  if (keywords.has(name)) return 'keyword';
+  return Object.hasOwn(constants, name) ? 'constant' : undefined;
+}
+
+function definitionOf({ cell, statement: { name } }: Entry): readonly Mention[] {
+  return name ? [{ role: 'definition', name: name.text, place: name.place, cell }] : [];
+}
+
+const hasFailed = ({ statement, found, findings }: Entry): boolean =>
+  !statement.sound ||
+  findings.found.length > 0 ||
+  found.some(({ code }) => code !== 'name.failed' && code !== 'name.unused');

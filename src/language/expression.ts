@@ -61,7 +61,7 @@ function checkName({ text: name, place }: Word, work: Work): Typed {
     work.mention({ role: 'name', name, place });
     return { ...work.use(name), checked: { type: 'name', name, place } };
   }
-  if (name in constants) {
+  if (Object.hasOwn(constants, name)) {
     const quantity = { value: constants[name], unit: one };
     work.mention({ role: 'constant', name, place });
     return quantityTyped({ type: 'quantity', quantity, place }, one.dimension, quantity);

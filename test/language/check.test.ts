@@ -328,6 +328,49 @@ describe('the checker, on mistakes of one cell', () => {
   });
 });
 
+describe('checking again after an edit', () => {
+  it('gives what checking from nothing gives', () => {
+    const cell = fc.constantFrom(
+      'r = load "a.csv"',
+      'q = r',
+      'S = spectrum r',
+      'band S 1..2 Hz',
+      'x = 5',
+      'y = x + 1 Hz',
+      'x = y',
+      'levels q',
+      'plot x, r',
+      'z = lod r',
+      'band z 1..2 Hz',
+      'x = 5 Hz',
+      '',
+    );
+    fc.assert(
+      fc.property(
+        fc.array(cell, { minLength: 1, maxLength: 8 }),
+        fc.nat(),
+        cell,
+        fc.boolean(),
+        (cells, at, text, insert) => {
+          const edited = [...cells];
+          edited.splice(at % cells.length, insert ? 0 : 1, text);
+          const { findings: _one, ...again } = checkNotebook(edited, catalogue, check(...cells));
+          const { findings: _two, ...anew } = check(...edited);
+          assert.deepEqual(again, anew);
+        },
+      ),
+      { numRuns: 500 },
+    );
+  });
+
+  it('takes over the findings of what did not change', () => {
+    const before = check(ground, 'levels r', 'x = 1');
+    const after = checkNotebook([ground, 'levels r', 'x = 2'], catalogue, before);
+    assert.equal(after.findings[1][0], before.findings[1][0]);
+    assert.notEqual(after.findings[2][0], before.findings[2][0]);
+  });
+});
+
 describe('checking laws', () => {
   it('never throws, and keeps places inside the text', () => {
     const bits = fc.constantFrom(
