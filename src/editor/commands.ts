@@ -8,7 +8,7 @@ before = load "raw/before-*.csv"
 `;
 
 /** Commands of the palette and the notebook's toolbar. */
-export function registerCommands(controller: Controller): vscode.Disposable {
+export function registerCommands(controller: Controller, extension: vscode.Uri): vscode.Disposable {
   return vscode.Disposable.from(
     vscode.commands.registerCommand('washboard.newNotebook', newNotebook),
     vscode.commands.registerCommand('washboard.restartEngine', async () => {
@@ -16,6 +16,7 @@ export function registerCommands(controller: Controller): vscode.Disposable {
       await Promise.all(vscode.workspace.notebookDocuments.map((notebook) => controller.markStale(notebook)));
     }),
     vscode.commands.registerCommand('washboard.openAsText', openAsText),
+    vscode.commands.registerCommand('washboard.openSample', () => openSample(extension)),
   );
 }
 
@@ -33,4 +34,24 @@ async function newNotebook(): Promise<void> {
 async function openAsText(uri?: vscode.Uri): Promise<void> {
   const target = uri ?? vscode.window.activeNotebookEditor?.notebook.uri;
   if (target !== undefined) await vscode.commands.executeCommand('vscode.openWith', target, 'default');
+}
+
+/** Copies the sample study into a folder that the user picks, and opens it: a study is worked on, not looked at. */
+async function openSample(extension: vscode.Uri): Promise<void> {
+  const [parent] =
+    (await vscode.window.showOpenDialog({
+      canSelectFolders: true,
+      canSelectFiles: false,
+      openLabel: 'Copy the sample here',
+    })) ?? [];
+  if (parent === undefined) return;
+  const folder = vscode.Uri.joinPath(parent, 'washboard-sample');
+  const notebook = vscode.Uri.joinPath(folder, 'seat-pad.washboard.md');
+  const there = await vscode.workspace.fs.stat(folder).then(
+    () => true,
+    () => false,
+  );
+  // A copy that is there may hold somebody's work.
+  if (!there) await vscode.workspace.fs.copy(vscode.Uri.joinPath(extension, 'samples'), folder, { overwrite: false });
+  await vscode.commands.executeCommand('vscode.openWith', notebook, notebookType);
 }

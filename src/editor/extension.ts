@@ -23,7 +23,7 @@ export function activate(context: vscode.ExtensionContext): void {
     vscode.workspace.onDidOpenNotebookDocument(prefer),
     registerStatusBar(states),
     watchStaleness(controller),
-    registerCommands(controller),
+    registerCommands(controller, context.extensionUri),
     controller,
     states,
     { dispose: () => void engine.dispose() },

@@ -1,6 +1,6 @@
 import type { Comparison, Inference } from '../statistics/comparison.ts';
 import type { Band, Outcome } from './values.ts';
-import { hertz } from './bandsOf.ts';
+import { formatNumber } from '../units/format.ts';
 
 interface Figures {
   readonly band: Band;
@@ -18,7 +18,7 @@ export function compareSentence(
   comparison: Comparison,
   inference: Inference | undefined,
 ): string {
-  const where = `In ${hertz(row.band.from)} to ${hertz(row.band.to)}`;
+  const where = `From ${band(row.band)}`;
   const change = `${signedPercent(row.changePercent)}`;
   if (inference === undefined) {
     const each =
@@ -41,3 +41,4 @@ export function compareSentence(
 
 const percent = (value: number): string => `${Number(value.toPrecision(value < 10 ? 2 : 3))} %`;
 const signedPercent = (value: number): string => `${value < 0 ? '−' : '+'}${percent(Math.abs(value))}`;
+const band = ({ from, to }: Band): string => `${formatNumber(from)} to ${formatNumber(to)} Hz`;
