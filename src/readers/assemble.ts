@@ -1,8 +1,9 @@
 import { findChannels, namesRemark } from './channels.ts';
-import type { Finding, Layout, ReadOptions, RecordedChannel, Recording, Severity } from './recording.ts';
+import type { Clock, Finding, Layout, ReadOptions, RecordedChannel, Recording, Severity } from './recording.ts';
 import { Refused, list } from './refusal.ts';
 import { findRoles, type Roles } from './roles.ts';
 import { pick, pickSensor, soundRows, type Picked } from './rows.ts';
+import { calibrated, type Calibration } from './calibration.ts';
 import { columnName, type Table } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
 import { timing, type StatedRate, type Timing } from './timing.ts';
@@ -15,6 +16,8 @@ export interface Origin {
   readonly stated?: StatedRate | undefined;
   /** Unit of acceleration that the file states for all axes. */
   readonly unit?: string | undefined;
+  /** What one count is on each axis, where the file states it. */
+  readonly calibration?: Calibration | undefined;
   /** Samples that the logger says it lost. */
   readonly dropped?: number | undefined;
   /** Time of the first sample on the file's own clock in s, where no column tells it. */
@@ -35,8 +38,9 @@ export function assemble(origin: Origin, table: Table, options: ReadOptions): Re
   }
   const picked = pickSensor(path, table, options);
   const roles = findRoles(path, picked.table, options);
-  const read = findChannels(path, picked.table, channelColumns(picked, roles), origin.unit, options);
-  const sound = soundRows(path, picked.table, roles.time?.seconds, read.channels, stampsTell(roles, picked.table.rows));
+  const named = findChannels(path, picked.table, channelColumns(picked, roles), origin.unit, options);
+  const read = origin.calibration ? calibrated(named, origin.calibration, options) : named;
+  const sound = soundRows(path, picked.table, roles.time?.seconds, read.channels);
   if (sound.rows.length < 2)
     throw new Refused('too-short', `${path}: fewer than two rows hold a reading of every axis.`);
   const timed = timing(path, picked.table, roles, sound.rows, origin.stated, options);
@@ -46,7 +50,7 @@ export function assemble(origin: Origin, table: Table, options: ReadOptions): Re
   if (read.unit.remark) remarks.push(read.unit.remark);
   const names = namesRemark(picked.table, whole.channels);
   if (names !== undefined) remarks.push({ code: 'no-header', severity: 'note', message: names });
-  if (origin.dropped !== undefined && origin.dropped > 0) {
+  if (origin.dropped !== undefined && origin.dropped > missingSamples(timed.clock)) {
     remarks.push({
       code: 'dropped-samples',
       severity: 'warning',
@@ -64,6 +68,16 @@ export function assemble(origin: Origin, table: Table, options: ReadOptions): Re
       : timed.clock;
   const findings = remarks.sort((a, b) => weight[a.severity] - weight[b.severity]);
   return { file: path, layout, channels: whole.channels, clock, findings };
+}
+
+/** Samples that the gaps between stretches leave out. */
+function missingSamples({ stretches, rate }: Clock): number {
+  let missing = 0;
+  for (let s = 1; s < stretches.length; s++) {
+    const before = stretches[s - 1];
+    missing += Math.max(0, Math.round((stretches[s].start - before.start) * rate) - (before.to - before.from));
+  }
+  return missing;
 }
 
 function refuseOptions(path: string, options: ReadOptions): void {
@@ -88,13 +102,6 @@ function refuseOptions(path: string, options: ReadOptions): void {
 function channelColumns(picked: Picked, roles: Roles): number[] {
   const used = new Set([roles.time?.index, roles.counter, picked.sensor, ...roles.leftOut.map(({ index }) => index)]);
   return picked.table.columns.flatMap(({ kind }, index) => (kind === 'number' && !used.has(index) ? [index] : []));
-}
-
-/** Whether stamps are fine enough to tell one sample from the next. */
-function stampsTell({ time }: Roles, rows: number): boolean {
-  if (!time) return false;
-  const { seconds, spelling } = time;
-  return spelling < (0.75 * (seconds[rows - 1] - seconds[0])) / (rows - 1);
 }
 
 /** A channel that is no axis and still has empty cells can't be sampled evenly: it is left out. */

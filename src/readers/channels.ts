@@ -1,4 +1,4 @@
-import { readHeader, type Axis } from './names.ts';
+import { readHeader, unbracketed, type Axis } from './names.ts';
 import type { ReadOptions, RecordedChannel } from './recording.ts';
 import { Refused, figure, list } from './refusal.ts';
 import { settings } from './settings.ts';
@@ -98,7 +98,7 @@ function named(table: Table, columns: readonly number[]): Candidate[] {
     const letters: readonly Axis[] = ['x', 'y', 'z'];
     return columns.map((index, i) => {
       const column = table.columns[index] as NumberColumn;
-      const unitText = column.unitBelow?.replace(/[()[\]]/g, '');
+      const unitText = column.unitBelow === undefined ? undefined : unbracketed(column.unitBelow);
       const axis = columns.length === 3;
       return {
         index,
@@ -119,7 +119,7 @@ function named(table: Table, columns: readonly number[]): Candidate[] {
       reading?.unitText !== undefined &&
       !(unit !== undefined && unit in accelerationUnits) &&
       !isCounts(reading.unitText) &&
-      !/^[-\s]*$/.test(reading.unitText);
+      !/^(-*|no units?|none|unitless)$/i.test(reading.unitText);
     return {
       index,
       column,

@@ -12,18 +12,18 @@ export interface HeaderReading {
 }
 
 const bracketed = /^(.*?)[\s_,-]*[([{<]\s*([^()[\]{}<>]*?)\s*[)\]}>]\s*$/;
-const suffix = /^(.+?)(?:\s+in\s+|\s*,\s*|\s*\/\s*(?=[a-z%°])|[\s_.-]+)(\S+)$/i;
+const suffix = /^(.+)(?:\s+in\s+|\s*,\s*|\s*\/\s*(?=[a-z%°])|[\s_.-]+)([^\s_,]+)$/i;
 
 /** Reads a header: its unit in brackets or at its end, and whether it names an axis of acceleration. */
 export function readHeader(header: string, unitBelow?: string): HeaderReading {
   const text = header.trim();
-  const below = unitBelow?.trim().replace(/^[([{<]\s*|\s*[)\]}>]$/g, '') || undefined;
+  const below = unitBelow === undefined ? undefined : unbracketed(unitBelow) || undefined;
   const inBrackets = bracketed.exec(text);
   if (inBrackets && inBrackets[1].trim() !== '') {
     const name = inBrackets[1].trim();
     return { name, unitText: below ?? (inBrackets[2] || undefined), axis: axisOf(name) };
   }
-  const atEnd = suffix.exec(text);
+  const atEnd = suffix.exec(text.replace(/([_ ]m+)[_ ]s\^?_?2$/i, '$1/s2'));
   if (atEnd && (unitSymbol(unitWord(atEnd[2])) !== undefined || isCounts(atEnd[2]))) {
     const name = atEnd[1].trim();
     const axis = axisOf(name);
@@ -33,6 +33,12 @@ export function readHeader(header: string, unitBelow?: string): HeaderReading {
     }
   }
   return { name: text, unitText: below, axis: axisOf(text) };
+}
+
+/** A text without one pair of brackets around it. */
+export function unbracketed(text: string): string {
+  const plain = text.trim();
+  return /^[([{<](.*)[)\]}>]$/.exec(plain)?.[1].trim() ?? plain;
 }
 
 function unitWord(text: string): string {

@@ -31,3 +31,8 @@ export function list(names: readonly string[], last = 'and'): string {
 export function figure(value: number): string {
   return String(Number(value.toPrecision(5)));
 }
+
+/** A share in a sentence, in percent with three significant digits. */
+export function percent(share: number): string {
+  return `${Number((100 * share).toPrecision(3))} %`;
+}

@@ -171,15 +171,16 @@ function readTime(
 ): TimeRole | undefined {
   if (column.kind === 'stamp') {
     const seconds = column.base === undefined ? overMidnight(column.values) : column.values;
-    const zone = column.zone ?? zoneInHeader(column.header);
+    const headed = column.zone === undefined ? zoneInHeader(column.header) : undefined;
+    const base = column.base === undefined || column.swappable ? undefined : column.base - 60 * (headed?.minutes ?? 0);
     return {
       index,
       seconds,
       origin: 0,
       style: column.style,
       spelling: column.quantum,
-      base: column.swappable ? undefined : column.base,
-      zone,
+      base,
+      zone: column.zone ?? headed?.text,
     };
   }
   const { values } = column;
@@ -272,9 +273,11 @@ function unwrapped(values: Float64Array, step: number): Float64Array {
   return result ?? values;
 }
 
-function zoneInHeader(header: string | undefined): string | undefined {
-  const match = header === undefined ? null : /(?:UTC|GMT)?\s?[+-]\d{2}:?\d{2}|UTC|GMT/i.exec(header);
-  return match && zoneMinutes(match[0]) !== undefined ? match[0] : undefined;
+/** The offset from UTC that a header states, such as `local time (UTC+0200)`. */
+function zoneInHeader(header: string | undefined): { readonly text: string; readonly minutes: number } | undefined {
+  const text = header === undefined ? undefined : /(?:UTC|GMT)?\s?[+-]\d{2}:?\d{2}|UTC|GMT/i.exec(header)?.[0].trim();
+  const minutes = text === undefined ? undefined : zoneMinutes(text);
+  return text === undefined || minutes === undefined ? undefined : { text, minutes };
 }
 
 /** The time with the finest steps that still runs forward; times that contradict each other are refused. */

@@ -106,11 +106,11 @@ export function soundRows(
   table: Table,
   stamps: Float64Array | undefined,
   channels: readonly RecordedChannel[],
-  stampsTell: boolean,
 ): { readonly rows: Int32Array; readonly findings: readonly Finding[] } {
   const needed = channels.filter(({ axis }) => axis);
   const columns = (needed.length > 0 ? needed : channels).map(({ samples }) => samples);
   const all = channels.map(({ samples }) => samples);
+  const repeats = stamps !== undefined && stampsRepeatRows(stamps, all);
   const findings: Finding[] = [];
   let empty = 0;
   let firstEmpty = -1;
@@ -131,7 +131,7 @@ export function soundRows(
     last = row;
     if (
       !stamps ||
-      !stampsTell ||
+      !repeats ||
       before < 0 ||
       stamps[row] !== stamps[before] ||
       !all.every((values) => Object.is(values[row], values[before]))
@@ -163,4 +163,16 @@ export function soundRows(
       value: repeated,
     });
   return { rows, findings };
+}
+
+/** Whether a stamp that comes again brings the same readings again: the row is then a repeat, not a sample of its own. */
+function stampsRepeatRows(stamps: Float64Array, columns: readonly Float64Array[]): boolean {
+  let same = 0;
+  let repeats = 0;
+  for (let i = 1; i < stamps.length; i++) {
+    if (stamps[i] !== stamps[i - 1]) continue;
+    same++;
+    if (columns.every((values) => Object.is(values[i], values[i - 1]))) repeats++;
+  }
+  return repeats > 0 && repeats >= 0.9 * same;
 }

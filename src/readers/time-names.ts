@@ -33,6 +33,9 @@ export function timeName(name: string): TimeName | undefined {
   if (alone !== undefined && (joined.length > 1 || joined === 's') && joined !== 'min') return { scale: alone };
   const last = parts.length > 1 ? timeScale(parts[parts.length - 1]) : undefined;
   if (last !== undefined && words.test(parts.slice(0, -1).join(''))) return { scale: last };
+  // A sensor's reading is seldom in ms or us; a column that ends so is a time.
+  if (last !== undefined && last < 1 && /^(ms|us|µs|μs|ns|millis|micros|nanos)$/.test(parts[parts.length - 1]))
+    return { scale: last };
   const first = parts.length > 1 ? timeScale(parts[0]) : undefined;
   if (first !== undefined && words.test(parts.slice(1).join(''))) return { scale: first };
   const glued = /^(t|time|timestamp|elapsed|epoch|unix)(ns|us|ms|s|sec|millis|micros|nanos)$/.exec(joined);

@@ -20,7 +20,7 @@ const others: readonly (readonly [RegExp, string])[] = [
 
 /** The language's spelling of a unit as a file spells it, or undefined where the language has none. */
 export function unitSymbol(text: string): string | undefined {
-  const plain = text.trim();
+  const plain = text.trim().replace(/(?<=\/)\s|\s(?=\/)|[()]/g, '');
   for (const [pattern, symbol] of spellings) if (pattern.test(plain)) return symbol;
   for (const [pattern, symbol] of others) if (pattern.test(plain)) return plain.replace(pattern, symbol);
   return undefined;
@@ -36,7 +36,7 @@ export function looksLikeUnit(text: string): boolean {
   const plain = text.trim();
   if (/^[([{<].{0,16}[)\]}>]$/.test(plain)) return true;
   if (unitSymbol(plain) !== undefined || isCounts(plain)) return true;
-  return /^(-|n\/a|none|us|µs|μs|ns|sec|secs|seconds?|millis|°c|degc|°f|c|k|°|deg|deg\/s|dps|rad\/s|ut|µt|μt|gauss|hpa|v|mv|a|ma|rpm|cm\/s\^?2)$/i.test(
+  return /^(-|n\/a|none|no units?|unitless|us|µs|μs|ns|sec|secs|seconds?|millis|°c|degc|°f|c|k|°|deg|deg\/s|dps|rad\/s|ut|µt|μt|gauss|hpa|v|mv|a|ma|rpm|cm\/s\^?2)$/i.test(
     plain,
   );
 }

@@ -228,6 +228,11 @@ function unevenness(
   for (const { from, to } of spans) {
     for (let i = from + 1; i < to; i++) {
       const step = t[i] - t[i - 1];
+      // A stamp that runs back is false, and so are the steps beside it: they say nothing of the sampling.
+      if (step < 0 || (i > from + 1 && t[i - 1] < t[i - 2]) || (i + 1 < to && t[i + 1] < t[i])) {
+        explained++;
+        continue;
+      }
       squares += (step - mean) ** 2;
       if (step > low - 0.02 * quantum && step < low + 1.02 * quantum) explained++;
     }

@@ -1,5 +1,5 @@
 import type { Clock, Finding, TimeSpan } from '../recording.ts';
-import { figure } from '../refusal.ts';
+import { figure, percent } from '../refusal.ts';
 import { settings } from '../settings.ts';
 import type { StampClock } from './clock.ts';
 
@@ -31,7 +31,7 @@ function rateFinding(measured: number, stated: { readonly rate: number; readonly
   return {
     code: 'rate-differs',
     severity: warning ? 'warning' : 'note',
-    message: `The stamps give ${figure(measured)} Hz, ${figure(Math.abs(100 * off))} % ${off > 0 ? 'above' : 'below'} the ${figure(stated.rate)} Hz of ${stated.name}; frequencies scale with the rate, so check which is right.`,
+    message: `The stamps give ${figure(measured)} Hz, ${percent(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the ${figure(stated.rate)} Hz of ${stated.name}; frequencies scale with the rate, so check which is right.`,
     value: off,
     threshold: warning ? settings.rate.warning : settings.rate.note,
   };
@@ -48,7 +48,7 @@ function gapFinding(clock: Clock, stamps: StampClock, lineOf: Lines): Finding | 
   return {
     code: 'gap',
     severity: share > settings.missing ? 'warning' : 'note',
-    message: `${gaps.length === 1 ? 'A gap leaves' : `${gaps.length} gaps leave`} out ${stamps.missing} samples (${figure(100 * share)} %), the ${gaps.length === 1 ? 'gap' : 'first'} at ${figure(first.from)} s${line === undefined ? '' : ` (line ${line})`}, the longest ${figure(longest)} s: no segment of a spectrum crosses a gap.`,
+    message: `${gaps.length === 1 ? 'A gap leaves' : `${gaps.length} gaps leave`} out ${stamps.missing} samples (${percent(share)}), the ${gaps.length === 1 ? 'gap' : 'first'} at ${figure(first.from)} s${line === undefined ? '' : ` (line ${line})`}, the longest ${figure(longest)} s: no segment of a spectrum crosses a gap.`,
     value: share,
     threshold: settings.missing,
     places: gaps.map(({ from, to }) => ({ from, to })),
@@ -104,7 +104,6 @@ function deliveryFinding({ delivery, repeated, backward, quantum, rate }: StampC
 function jitterFinding({ jitter }: StampClock): Finding | undefined {
   const { note, resample, refuse } = settings.jitter;
   if (jitter <= note) return undefined;
-  const percent = figure(100 * jitter);
   const severity = jitter > refuse ? 'fault' : jitter > resample ? 'warning' : 'note';
   const advice =
     jitter > refuse
@@ -115,7 +114,7 @@ function jitterFinding({ jitter }: StampClock): Finding | undefined {
   return {
     code: 'uneven',
     severity,
-    message: `Steps between samples vary by ${percent} % of their mean: ${advice}.`,
+    message: `Steps between samples vary by ${percent(jitter)} of their mean: ${advice}.`,
     value: jitter,
     threshold: jitter > refuse ? refuse : jitter > resample ? resample : note,
   };

@@ -59,7 +59,11 @@ export function stampQuantum(t: Float64Array, spelling: number): number {
   let divisor = 0;
   const end = Math.min(t.length, 5000);
   const unitsOf = (i: number): number => Math.abs(Math.round((t[i] - t[i - 1]) / spelling));
-  for (let i = 1; i < end && divisor !== 1; i++) divisor = gcd(divisor, unitsOf(i));
+  const usual = median(t.subarray(1, end).map((stamp, i) => stamp - t[i])) / spelling;
+  for (let i = 1; i < end && divisor !== 1; i++) {
+    // A gap ends wherever it ends, so only steps like the others count.
+    if (unitsOf(i) <= 2.5 * usual || usual <= 1) divisor = gcd(divisor, unitsOf(i));
+  }
   if (divisor <= 1) return spelling;
   // Steps that are all alike, but for gaps, tell nothing of rounding.
   let alike = 0;

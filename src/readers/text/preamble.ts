@@ -1,3 +1,4 @@
+import { calibrationOf, type Calibration } from '../calibration.ts';
 import { timeScale } from '../time-names.ts';
 import { unitSymbol } from '../units.ts';
 import { isBlank, uncommented } from './fields.ts';
@@ -11,6 +12,8 @@ export interface Preamble {
   readonly rateKey: string | undefined;
   /** The unit of acceleration that a key states, as the file spells it. */
   readonly unit: string | undefined;
+  /** What one count is on each axis, where keys state it for all three. */
+  readonly calibration: Calibration | undefined;
   /** Samples that the logger says it lost. */
   readonly dropped: number | undefined;
 }
@@ -32,6 +35,7 @@ export function readPreamble(lines: readonly string[]): Preamble {
     rate: agreed?.rate,
     rateKey: agreed?.key,
     unit: entries.flatMap(([key, value]) => unitOf(key, value) ?? [])[0],
+    calibration: calibrationOf(entries),
     dropped: entries.flatMap(([key, value]) => droppedOf(key, value) ?? [])[0],
   };
 }
