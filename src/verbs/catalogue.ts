@@ -1,4 +1,10 @@
 import { band } from './band.ts';
+import { highpass } from './highpass.ts';
+import { lowpass } from './lowpass.ts';
+import { bandpass } from './bandpass.ts';
+import { resample } from './resample.ts';
+import { weight } from './weight.ts';
+import { integrate } from './integrate.ts';
 import { channel } from './channel.ts';
 import { compare } from './compare.ts';
 import { detrend } from './detrend.ts';
@@ -20,6 +26,12 @@ export const verbs: readonly Verb[] = [
   resultant,
   trim,
   detrend,
+  highpass,
+  lowpass,
+  bandpass,
+  resample,
+  integrate,
+  weight,
   levels,
   window,
   spectrum,

@@ -1,3 +1,4 @@
+import type { Stretch } from '../readers/recording.ts';
 import { piecesOf } from '../signal/stretch.ts';
 import type { Channel, Run, RunsValue } from './values.ts';
 import { refuse, type Failure } from './verb.ts';
@@ -8,14 +9,21 @@ export function extent(run: Run): number {
   return last.start + (last.to - last.from) / run.rate - run.stretches[0].start;
 }
 
+/** The shortest of a run's unbroken stretches. */
+export const shortestStretch = ({ stretches }: Run): Stretch =>
+  stretches.reduce((least, one) => (one.to - one.from < least.to - least.from ? one : least));
+
 export const sampleCount = (run: Run): number => run.channels[0]?.samples.length ?? 0;
 
 /** Views of a channel's unbroken pieces. */
 export const pieces = (run: Run, channel: Channel): Float64Array[] => piecesOf(channel.samples, run.stretches);
 
-/** A run with other samples in its channels, and the step that made them written into its history. */
+/**
+ * A run with other samples in its channels, and the step that made them written into its history. The recording it
+ * was trimmed from is left behind: its samples are not of the same kind any more.
+ */
 export function withSamples(
-  run: Run,
+  { whole: _whole, ...run }: Run,
   step: string,
   change: (channel: Channel) => Partial<Channel> & { readonly samples: Float64Array },
 ): Run {

@@ -1,11 +1,18 @@
 import type { Clock } from '../readers/recording.ts';
+import { evened } from './evened.ts';
 import type { Run } from './values.ts';
 
-/** Sampling steps that scatter by more than this share of their mean are no uniform rate. */
-export const unevenBeyond = 0.05;
+/** Beyond this standard deviation of the steps over their mean, no resampling is done unasked. */
+export const unevenBeyond = 0.25;
 
-/** A run on its recording's clock; where sampling is too uneven for a rate, its times are kept with it. */
-export function settleClock(run: Run, clock: Clock): Run {
-  const { times, epoch } = clock;
-  return { ...run, ...(epoch === undefined ? {} : { epoch }), ...(times === undefined ? {} : { times }) };
+/**
+ * A run on its recording's clock. Readings whose steps vary by more than 5 % of their mean, whose times the reader has
+ * kept, are brought to even steps (the reader's finding says so and travels on as a warning); beyond 25 % they keep
+ * their times, and verbs that need a rate refuse them until `resample` is written.
+ */
+export function settleClock(run: Run, { times, epoch, jitter }: Clock): Run {
+  const settled = epoch === undefined ? run : { ...run, epoch };
+  if (times === undefined) return settled;
+  const timed = { ...settled, times };
+  return jitter > unevenBeyond ? timed : evened(timed);
 }

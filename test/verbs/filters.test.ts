@@ -1,0 +1,81 @@
+import { strict as assert } from 'node:assert';
+import { errorOf, near, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from './notebook.ts';
+
+const load = 'r = load "a.csv" unit g\n';
+const two = { 'a.csv': recordingOf({ z: (t) => sine(5)(t) + sine(40)(t) + 1 }) };
+const middle = (samples: Float64Array): Float64Array => samples.subarray(400, 3600);
+
+describe('highpass, lowpass and bandpass', () => {
+  it('halve a sine at the corner, because they pass forwards and backwards', async () => {
+    const files = { 'a.csv': recordingOf({ z: sine(20) }) };
+    for (const step of ['highpass r 20 Hz', 'lowpass r 20 Hz', 'lowpass r 20 Hz order 2', 'bandpass r 20..60 Hz']) {
+      const { runs } = await valueOf('runs', load + step, files);
+      near(rmsOf(middle(runs[0].channels[0].samples)), 0.5 * Math.SQRT1_2, 2e-3);
+    }
+  });
+
+  it('keep the time of what they pass', async () => {
+    const { runs } = await valueOf('runs', `${load}bandpass r 2..12 Hz`, two);
+    const { samples } = runs[0].channels[0];
+    for (let i = 1000; i < 2000; i++) assert.ok(Math.abs(samples[i] - sine(5)(i / 200)) < 0.01, `sample ${i}`);
+  });
+
+  it('take gravity out where they cut low, and say so of the channel', async () => {
+    const high = (await valueOf('runs', `${load}highpass r 20 Hz`, two)).runs[0];
+    const low = (await valueOf('runs', `${load}lowpass r 20 Hz`, two)).runs[0];
+    near(rmsOf(middle(high.channels[0].samples)), Math.SQRT1_2, 3e-3);
+    near(rmsOf(middle(low.channels[0].samples)), Math.sqrt(1.5), 1e-3);
+    assert.deepEqual(
+      [high, low].map(({ channels }) => channels[0].steady),
+      [false, true],
+    );
+    assert.deepEqual(high.history, ['highpass 20 Hz order 4, forwards and backwards']);
+  });
+
+  it('leave the raw samples as they were', async () => {
+    const files = { 'a.csv': recordingOf({ z: sine(5) }) };
+    const { value } = await resultOf(`${load}f = highpass r 20 Hz\nlevels r`, files);
+    assert.ok(value?.kind === 'levels');
+    near(value.rows[0].rms, Math.SQRT1_2, 1e-3);
+  });
+
+  it('filter each side of a gap by itself', async () => {
+    const at = Array.from({ length: 4000 }, (_, i) => i / 200 + (i < 2000 ? 0 : 3));
+    const step = { 'a.csv': recordingOf({ z: (t) => (t < 10 ? 0 : 1) }, { times: at }) };
+    const { runs } = await valueOf('runs', `${load}lowpass r 5 Hz`, step);
+    assert.equal(runs[0].stretches.length, 2);
+    const { samples } = runs[0].channels[0];
+    assert.ok(Math.abs(samples[1999]) < 1e-9 && Math.abs(samples[2000] - 1) < 1e-9);
+  });
+
+  it('refuse a corner at or above half the rate, and the rate is in the sentence', async () => {
+    for (const step of ['lowpass r 100 Hz', 'highpass r 150 Hz', 'bandpass r 10..120 Hz']) {
+      const { code, message } = await errorOf(load + step, two);
+      assert.equal(code, 'filter.corner');
+      assert.match(message, /half the rate of a, which is 100 Hz/);
+    }
+    assert.match((await errorOf(`${load}highpass r 0 Hz`, two)).message, /above 0 Hz/);
+  });
+
+  it('refuse an order that is none, written or bound to a name', async () => {
+    assert.match((await errorOf(`${load}highpass r 2 Hz order 2.5`, two)).message, /whole number/);
+    assert.equal((await errorOf(`n = 5 / 2\n${load}highpass r 2 Hz order n`, two)).code.length > 0, true);
+    assert.match((await errorOf(`${load}highpass r 2 Hz order 13`, two)).message, /12/);
+  });
+
+  it('refuse a stretch too short for the filter’s run-in, and say which', async () => {
+    const { code, message } = await errorOf(`${load}trim r 1..1.05 s | lowpass 20 Hz order 8`, two);
+    assert.equal(code, 'filter.short');
+    assert.match(message, /from 1 s holds 10 samples/);
+  });
+
+  it('warn where a stretch is mostly the filter settling', async () => {
+    assert.deepEqual(await warningsOf(`${load}trim r 0..2 s | highpass 1 Hz`, two), ['filter.unsettled']);
+    assert.deepEqual(await warningsOf(`${load}highpass r 1 Hz`, two), []);
+  });
+
+  it('need an operand that says where', async () => {
+    for (const step of ['highpass r', 'lowpass r', 'bandpass r'])
+      assert.equal((await errorOf(load + step, two)).code, 'operand.missing');
+  });
+});
