@@ -136,7 +136,7 @@ export function seriesLegend(labels: readonly string[], symbolType: 'stroke' | u
   const longest = Math.max(0, ...labels.map((label) => textWidth(label, 12)));
   return {
     title: null,
-    ...(symbolType === undefined ? {} : { symbolType, symbolSize: 900 }),
+    ...(symbolType === undefined ? { symbolStrokeWidth: 0 } : { symbolType, symbolSize: 900 }),
     columns: { expr: `max(1, floor((chartWidth - 60) / ${Math.round(longest + 52)}))` },
     labelColor: role('ink'),
   };

@@ -21,9 +21,11 @@ export type Part = ChartPart | TablePart | TextPart;
 export interface ChartPart {
   readonly type: 'chart';
   readonly title: string;
-  /** Height in px to be held free before it is drawn. */
+  /** Settings and conventions, below the title; empty where there is nothing to say. */
+  readonly subtitle: string;
+  /** Height in px to be held free for the picture, without title and subtitle, before it is drawn. */
   readonly height: number;
-  /** Vega 6 JSON; colours are named by role and filled in from the theme. */
+  /** Vega 6 JSON without title; colours are named by role and filled in from the theme. */
   readonly vega: Readonly<Record<string, unknown>>;
   /** The chart in words: what is shown, over which range, and what stands out. */
   readonly description: string;

@@ -55,12 +55,9 @@ export interface Drawing {
 
 /** Compiles one chart. */
 export function chartPart(drawing: Drawing): ChartPart {
-  const title = wrapped(drawing.title, 86);
-  const subtitle = drawing.subtitle === undefined ? [] : wrapped(drawing.subtitle, 108);
   const spec = {
     $schema: 'https://vega.github.io/schema/vega-lite/v6.json',
     description: drawing.description,
-    title: { text: title, ...(subtitle.length === 0 ? {} : { subtitle }) },
     params: [
       ...Object.entries(roleSignals(themes.light)).map(([name, value]) => ({ name, value })),
       { name: 'chartWidth', value: defaultChartWidth },
@@ -70,11 +67,11 @@ export function chartPart(drawing: Drawing): ChartPart {
   } as unknown as TopLevelSpec;
   const compiled = compile(spec, { logger: quiet }).spec as unknown as VegaJson;
   const vega = responsive(drawing.finish === undefined ? compiled : drawing.finish(compiled));
-  const head = 12 + 17 * title.length + 14 * subtitle.length + 20 * (drawing.legendRows ?? 0);
   return {
     type: 'chart',
     title: drawing.title,
-    height: Math.round(drawing.height + head),
+    subtitle: drawing.subtitle ?? '',
+    height: Math.round(drawing.height + 8 + 20 * (drawing.legendRows ?? 0)),
     vega: vega as Readonly<Record<string, unknown>>,
     description: drawing.description,
   };
@@ -97,18 +94,7 @@ const look = {
   background: role('background'),
   padding: 6,
   view: { stroke: null },
-  title: {
-    anchor: 'start',
-    frame: 'bounds',
-    color: role('ink'),
-    subtitleColor: role('muted'),
-    fontSize: 13,
-    fontWeight: 600,
-    subtitleFontSize: 11,
-    subtitleLineHeight: 14,
-    lineHeight: 17,
-    offset: 10,
-  },
+  title: { color: role('ink') },
   axis: {
     ...text,
     gridColor: role('grid'),
@@ -171,15 +157,4 @@ function prepareStrips(mark: Mark): void {
   if (mark.name?.startsWith(stripName) !== true || mark.encode === undefined) return;
   mark.encode['update'] = { ...mark.encode['update'], fillOpacity: { value: 0 } };
   mark.encode['hover'] = { fillOpacity: { value: 0.16 } };
-}
-
-/** Lines of at most so many characters, broken at blanks. */
-export function wrapped(sentence: string, limit: number): string[] {
-  const lines: string[] = [];
-  for (const word of sentence.split(' ')) {
-    const last = lines.length - 1;
-    if (last >= 0 && lines[last].length + word.length < limit) lines[last] += ` ${word}`;
-    else lines.push(word);
-  }
-  return lines;
 }

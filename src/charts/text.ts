@@ -34,7 +34,7 @@ function pad(cell: string, size: number, align: 'left' | 'right'): string {
 export function partText(part: Part): string {
   switch (part.type) {
     case 'chart':
-      return `[chart] ${part.title}\n${part.description}`;
+      return [`[chart] ${part.title}`, part.subtitle, part.description].filter((line) => line !== '').join('\n');
     case 'table':
       return tableText(part);
     case 'text':

@@ -29,7 +29,9 @@ export function drawChart(part: ChartPart, theme: Theme): DrawnChart {
     element('summary', '', 'The chart in words'),
     element('p', '', part.description),
   );
-  const figure = element('figure', 'washboard-chart', picture, words);
+  const caption = element('figcaption', 'washboard-title', element('strong', '', part.title));
+  if (part.subtitle !== '') caption.append(element('span', 'washboard-subtitle', part.subtitle));
+  const figure = element('figure', 'washboard-chart', caption, picture, words);
   const tooltip = tooltipBox(figure);
   // A chart may lack a role that it does not use.
   const roles = new Set((part.vega['signals'] as readonly { name: string }[]).map(({ name }) => name));

@@ -2,6 +2,9 @@ import type { TablePart } from '../charts/output.ts';
 import { printedUnit } from '../charts/names.ts';
 import { element } from './element.ts';
 
+/** Beyond so many characters a cell may break into lines. */
+const longText = 44;
+
 /** A real table: caption, column headers, and the first column as row headers. Wide ones scroll by themselves. */
 export function tableElement({ caption, columns, rows }: TablePart): HTMLElement {
   const head = element(
@@ -19,7 +22,8 @@ export function tableElement({ caption, columns, rows }: TablePart): HTMLElement
       'tr',
       '',
       ...row.map((text, index) => {
-        const cell = element(index === 0 ? 'th' : 'td', `washboard-${columns[index]?.align ?? 'left'}`, text);
+        const long = text.length > longText ? ' washboard-long' : '';
+        const cell = element(index === 0 ? 'th' : 'td', `washboard-${columns[index]?.align ?? 'left'}${long}`, text);
         if (index === 0) cell.setAttribute('scope', 'row');
         return cell;
       }),

@@ -2,6 +2,7 @@ import { View, loader, parse, type Spec } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
 import type { ChartPart } from '../charts/output.ts';
 import { stripName } from '../charts/strips.ts';
+import { withTitle } from '../charts/titles.ts';
 import { withTheme, type Theme } from '../charts/theme.ts';
 
 /**
@@ -12,7 +13,7 @@ import { withTheme, type Theme } from '../charts/theme.ts';
  * @param width of the whole picture in px
  */
 export async function toSvg(chart: ChartPart, theme: Theme, width = 720): Promise<string> {
-  const spec = withTheme(onPaper(chart.vega), theme) as unknown as Spec;
+  const spec = withTheme(onPaper(withTitle(chart, width)), theme) as unknown as Spec;
   const view = new View(parse(spec, undefined, { ast: true }), {
     renderer: 'none',
     expr: expressionInterpreter,
@@ -36,7 +37,7 @@ interface Marks {
 }
 
 /** The same without the marks that only answer a pointer, and without their data. */
-function onPaper(vega: ChartPart['vega']): Record<string, unknown> {
+function onPaper(vega: Readonly<Record<string, unknown>>): Record<string, unknown> {
   const dropped = new Set<string>();
   const keep = (marks: readonly Marks[] | undefined): Marks[] =>
     (marks ?? []).flatMap((mark) => {

@@ -2,13 +2,14 @@ import type { Band } from '../../verbs/values.ts';
 import { along, placeLabels, type Domain, type PlacedLabel } from '../axes.ts';
 import { bandName } from '../names.ts';
 import { hertz } from '../number.ts';
-import { fullWidth } from '../specification.ts';
 import type { OverlayOptions } from './overlay.ts';
 
 /** Names of bands and marks above the curves. */
 
 export const labelHeight = 14;
 const rowLimit = 4;
+/** Width in px of a narrow plot, in which the names must not touch either. */
+export const labelsFor = 440;
 
 export interface VisibleBand {
   readonly band: Band;
@@ -38,7 +39,7 @@ export function overlayLabels(options: OverlayOptions, x: Domain): PlacedLabel[]
     text: label === '' ? hertz(at) : label,
     align: 'left' as const,
   }));
-  return placeLabels([...bands, ...marks], fullWidth, rowLimit);
+  return placeLabels([...bands, ...marks], labelsFor, rowLimit);
 }
 
 /** Height in px to be kept free above the curves. */

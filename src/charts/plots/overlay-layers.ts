@@ -113,7 +113,7 @@ function profileLayers({ options, unit, x }: Overlay, axisX: object, axisY: obje
     },
     {
       data: { values: ends },
-      mark: { type: 'text', aria: false, align: 'right', dy: -8, color: role('ink') },
+      mark: { type: 'text', aria: false, align: 'right', dy: -12, color: role('ink') },
       encoding: { x: axisX, y: axisY, text: { field: 'name', type: 'nominal' } },
     },
   ];

@@ -7,7 +7,7 @@ import { setName } from '../series.ts';
 import { chartPart, fullWidth, role } from '../specification.ts';
 import { bareOverlay, overlayOf, type Overlay, type OverlayOptions } from './overlay.ts';
 import { overlayLayers } from './overlay-layers.ts';
-import { labelHeight } from './overlay-labels.ts';
+import { labelHeight, labelsFor } from './overlay-labels.ts';
 
 const plotHeight = 300;
 const labelRows = 4;
@@ -26,7 +26,7 @@ export function peaksChart(
       text: hertz(Number(frequency.toPrecision(3))),
       align: 'center',
     })),
-    fullWidth,
+    labelsFor,
     labelRows,
   );
   const used = Math.max(0, ...placed.map(({ row }) => row + 1));

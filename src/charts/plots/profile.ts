@@ -58,7 +58,7 @@ export function profileChart(profiles: readonly NamedProfile[]): ChartPart | und
     color,
   };
   return chartPart({
-    title: `${capitalised(quantity)} profile: ${listed(names)}`,
+    title: `${capitalised(quantity)} profile${profiles.some(({ name }) => name !== undefined) ? `: ${listed(names)}` : ''}`,
     view: {
       width: fullWidth,
       height: plotHeight,

@@ -30,7 +30,7 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
   const y = {
     field: 'rms',
     type: 'quantitative',
-    scale: { zero: false, nice: true },
+    scale: { zero: false, nice: true, padding: 8 },
     axis: { title: axisTitle(value.metric, unit), labelExpr: figureLabel, tickCount: 5 },
   };
   const means = sides.map((side, index) => ({ side, rms: drawn(index === 0 ? row.a : row.b) }));

@@ -78,7 +78,7 @@ function runningLayers(
   const y = {
     field: 'v',
     type: 'quantitative',
-    scale: { zero: true },
+    scale: { domain: [0, Math.max(...lines.map(({ entry }) => entry.largest)) * 1.08], nice: true },
     axis: { title, labelExpr: figureLabel, tickCount: 6 },
   };
   const color = {
@@ -109,7 +109,6 @@ function runningLayers(
       data: { values: largest },
       mark: {
         type: 'point',
-        clip: true,
         filled: true,
         aria: false,
         size: 110,

@@ -102,6 +102,7 @@ function axesLayer(
           titleOrient: 'left',
           gradientLength: 280,
           gradientThickness: 10,
+          gradientOpacity: 1,
           labelExpr: "replace(format(pow(10, datum.value), '.1~e'), '+', '')",
           tickCount: 5,
         },
