@@ -68,6 +68,19 @@ export class EngineThread {
     });
   }
 
+  /** What a first look at files shows, as lines of text. */
+  look(notebook: NotebookPlace, paths: readonly string[]): Promise<readonly string[]> {
+    const id = this.#next++;
+    return new Promise((done, reject) => {
+      this.#ask({ type: 'look', id, notebook, paths }, id, {
+        receive: (reply) => {
+          if (reply.type === 'look') done(reply.lines);
+        },
+        fail: reject,
+      });
+    });
+  }
+
   /** Ends the thread: everything it knows is forgotten. */
   async dispose(): Promise<void> {
     const worker = this.#worker;
@@ -86,7 +99,8 @@ export class EngineThread {
     const worker = new Worker(this.#script);
     worker.on('message', (reply: Reply) => {
       const pending = this.#pending.get(reply.id);
-      if (reply.type === 'done' || reply.type === 'keys' || reply.type === 'failed') this.#pending.delete(reply.id);
+      if (reply.type === 'done' || reply.type === 'keys' || reply.type === 'look' || reply.type === 'failed')
+        this.#pending.delete(reply.id);
       if (reply.type === 'failed') pending?.fail(new Error(reply.message));
       else pending?.receive(reply);
     });

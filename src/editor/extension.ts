@@ -4,6 +4,7 @@ import { CellStates } from './cellStates.ts';
 import { registerCommands } from './commands.ts';
 import { Controller } from './controller.ts';
 import { EngineThread } from './engineThread.ts';
+import { registerLook } from './lookCommand.ts';
 import { notebookType } from './names.ts';
 import { serializer } from './serializer.ts';
 import { watchStaleness } from './staleness.ts';
@@ -24,6 +25,7 @@ export function activate(context: vscode.ExtensionContext): void {
     registerStatusBar(states),
     watchStaleness(controller),
     registerCommands(controller, context.extensionUri),
+    registerLook(engine),
     controller,
     states,
     { dispose: () => void engine.dispose() },

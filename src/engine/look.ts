@@ -129,13 +129,11 @@ const short = (value: number): string => String(Number(value.toPrecision(4)));
 
 function rowLines({ layout: { firstRows = [] } }: Recording): string[] {
   if (firstRows.length === 0) return [];
-  const shown = firstRows
-    .slice(0, 3)
-    .map(({ line, text, values }) => ({
-      line: String(line),
-      text: text.length > 60 ? `${text.slice(0, 57)}…` : text,
-      values: values.join('  '),
-    }));
+  const shown = firstRows.slice(0, 3).map(({ line, text, values }) => ({
+    line: String(line),
+    text: text.length > 60 ? `${text.slice(0, 57)}…` : text,
+    values: values.join('  '),
+  }));
   const [lineWidth, textWidth] = [
     Math.max(4, ...shown.map(({ line }) => line.length)),
     Math.max(...shown.map(({ text }) => text.length)),

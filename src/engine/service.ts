@@ -2,6 +2,7 @@ import type { Output } from '../charts/output.ts';
 import type { Watch } from '../verbs/verb.ts';
 import { Engine } from './engine.ts';
 import type { Host } from './host.ts';
+import { look } from './look.ts';
 import { show } from './show.ts';
 
 /** What is asked of an engine that runs elsewhere. */
@@ -16,6 +17,7 @@ export type Request =
       readonly stop: SharedArrayBuffer;
     }
   | { readonly type: 'keys'; readonly id: number; readonly notebook: NotebookPlace; readonly cells: readonly string[] }
+  | { readonly type: 'look'; readonly id: number; readonly notebook: NotebookPlace; readonly paths: readonly string[] }
   | { readonly type: 'clear'; readonly notebook: NotebookPlace };
 
 /** The folder a notebook's paths are relative to, and the project's folder they must stay in; both absolute. */
@@ -41,6 +43,7 @@ export type Reply =
       readonly key: string;
     }
   | { readonly type: 'keys'; readonly id: number; readonly keys: readonly string[] }
+  | { readonly type: 'look'; readonly id: number; readonly lines: readonly string[] }
   | { readonly type: 'failed'; readonly id: number; readonly message: string };
 
 /** Answers requests one after the other; a run that was stopped while it waited is answered at once. */
@@ -71,6 +74,10 @@ export class Service {
   async #answer(request: Request): Promise<void> {
     const engine = this.#engine(request.notebook);
     if (request.type === 'clear') return engine.clear();
+    if (request.type === 'look') {
+      const { id, notebook, paths } = request;
+      return this.#reply({ type: 'look', id, lines: await this.#look(notebook, paths) });
+    }
     const { id, cells } = request;
     if (request.type === 'keys') return this.#reply({ type: 'keys', id, keys: await engine.keys(cells) });
     const watch = this.#watch(id, new Int32Array(request.stop));
@@ -83,6 +90,13 @@ export class Service {
     const keys = await engine.keys(cells);
     const key = request.wanted.map((cell) => keys[cell]).join(' ');
     this.#reply({ type: 'done', id, ok: report.ok, cancelled: report.cancelled, key });
+  }
+
+  async #look(notebook: NotebookPlace, paths: readonly string[]): Promise<string[]> {
+    const { files } = this.#makeHost(notebook);
+    const looks = [];
+    for (const path of paths) looks.push(await look(await files.open(path), {}));
+    return looks.flatMap(({ lines }) => [...lines, '']);
   }
 
   #watch(id: number, stop: Int32Array): Watch {
