@@ -77,7 +77,8 @@ class NotebookCheck {
   readonly #cells: readonly Cell[];
   readonly #entries: Entry[] = [];
   readonly #bindings = new Map<string, number>();
-  #sameNames = false;
+  /** Names bound now and not before, or before and not now. */
+  #changed: readonly string[] = [];
   #depth = 0;
 
   constructor(cells: readonly string[], catalogue: Catalogue, before: CheckedNotebook | undefined) {
@@ -96,9 +97,10 @@ class NotebookCheck {
 
   result(): CheckedNotebook {
     this.#bind();
-    const names = this.#before?.bindings;
-    this.#sameNames =
-      names?.size === this.#bindings.size && [...this.#bindings.keys()].every((name) => names.has(name));
+    const names = this.#before?.bindings ?? this.#bindings;
+    this.#changed = [...this.#bindings.keys(), ...names.keys()].filter(
+      (name) => names.has(name) !== this.#bindings.has(name),
+    );
     this.#roughOrder().forEach((index) => this.#check(this.#entries[index]));
     const uses = this.#entries.map(({ findings }) =>
       [...findings.uses.keys()].map((name) => this.#bindings.get(name)!),
@@ -165,10 +167,15 @@ class NotebookCheck {
   }
 
   /** The earlier findings of a statement whose text and whose names' values are as they were. */
-  #kept({ cell, index }: Entry): Findings | undefined {
-    if (!this.#before || !this.#sameNames || this.#before.cells[cell] !== this.#cells[cell]) return undefined;
+  #kept({ cell, index, statement }: Entry): Findings | undefined {
+    if (this.#before?.cells[cell] !== this.#cells[cell]) return undefined;
     const findings = this.#before.findings[cell]?.[index];
     if (!findings) return undefined;
+    if (this.#changed.length > 0) {
+      // A name that came or went matters to who has that word, and to the advice of a message.
+      const touched = statement.pieces.some(({ token }) => token.kind === 'word' && this.#changed.includes(token.text));
+      if (touched || findings.found.length > 0) return undefined;
+    }
     for (const [name, typed] of findings.uses) if (this.#typeOf(name) !== typed) return undefined;
     return findings;
   }
