@@ -6,7 +6,9 @@ const quiet = { '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePatte
 export default tseslint.config(
   { ignores: ['dist/', 'out/', 'node_modules/', 'samples/', 'test/**/fixtures/', 'scripts/wasm/'] },
   ...tseslint.configs.recommended,
-  { rules: { ...quiet, '@typescript-eslint/no-explicit-any': 'error', eqeqeq: ['error', 'always', { null: 'ignore' }] } },
+  {
+    rules: { ...quiet, '@typescript-eslint/no-explicit-any': 'error', eqeqeq: ['error', 'always', { null: 'ignore' }] },
+  },
   ...Object.entries(rooms)
     .filter(([, { ambient }]) => !ambient.includes('vscode'))
     .map(([room]) => ({
@@ -14,5 +16,6 @@ export default tseslint.config(
       files: [`src/${room}/**/*.ts`],
       rules: { 'no-restricted-imports': ['error', { paths: ['vscode'] }] },
     })),
+  { files: ['**/*.cjs'], rules: { '@typescript-eslint/no-require-imports': 'off' } },
   { files: ['test/**/*.ts'], rules: { '@typescript-eslint/no-unused-expressions': 'off' } },
 );
