@@ -27,7 +27,7 @@ export function nextSmooth(least: number): number {
   return best;
 }
 
-/** Tables for a length that has a prime factor above 5 (Bluestein 1970, IEEE Trans. Audio Electroacoust. 18). */
+/** Tables for a length that has a prime factor above 13 (Bluestein 1970, IEEE Trans. Audio Electroacoust. 18). */
 export function makeBluestein(length: number): BluesteinPlan {
   const size = nextSmooth(2 * length - 1);
   const padded = makeSmoothPlan(size, radices(size)!);

@@ -1,36 +1,42 @@
+import { pass } from './butterflies.ts';
+import type { Stage } from './stage.ts';
 import { rootOfUnity } from './twiddle.ts';
 
-/** One pass of the transform: `blocks` butterflies of the radix, each on `stride` neighbouring columns. */
-interface Stage {
-  readonly radix: 2 | 3 | 4 | 5;
-  readonly blocks: number;
-  readonly stride: number;
-  /** For block p the factors w^p, w^2p … one after another, radix - 1 of them. */
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-}
-
-/** A complex transform of a length without prime factors above 5. */
+/** A complex transform of a length without prime factors above 13. */
 export interface SmoothPlan {
   readonly length: number;
   readonly stages: readonly Stage[];
 }
 
-/** Radices whose product is `length`, or undefined where a prime above 5 divides it. */
-export function radices(length: number): (2 | 3 | 4 | 5)[] | undefined {
-  const found: (2 | 3 | 4 | 5)[] = [];
+/**
+ * Radices whose product is `length`, or undefined where a prime above 13 divides it. A 4 comes first and another
+ * last where there are two, since those passes have short cuts; 8 does the work of a 4 and a 2 in one pass.
+ */
+export function radices(length: number): number[] | undefined {
   let rest = length;
-  for (const radix of [5, 3, 4, 2] as const) {
-    while (rest % radix === 0) {
-      found.push(radix);
-      rest /= radix;
-    }
-  }
-  return rest === 1 ? found.sort((a, b) => (a === 4 ? 1 : 0) - (b === 4 ? 1 : 0)) : undefined;
+  const factorsOut = (radix: number): number[] => {
+    let count = 0;
+    for (; rest % radix === 0; rest /= radix) count++;
+    return Array<number>(count).fill(radix);
+  };
+  const twos = factorsOut(2).length;
+  const odd = [13, 11, 7, 3, 5].flatMap(factorsOut);
+  if (rest !== 1) return undefined;
+  if (twos === 3) return [8, ...odd];
+  const [first, last] = [twos >= 2 ? [4] : [], twos >= 4 ? [4] : []];
+  const between = twos - 2 * (first.length + last.length);
+  return [...first, ...powerOfTwo(between), ...odd, ...last];
+}
+
+/** Radices 8, 4 and 2 whose product is 2^exponent, as few as can be, a 2 only where nothing else will do. */
+function powerOfTwo(exponent: number): number[] {
+  if (exponent === 1) return [2];
+  const fours = exponent % 3 === 0 ? 0 : exponent % 3 === 2 ? 1 : 2;
+  return exponent === 0 ? [] : [...Array<number>((exponent - 2 * fours) / 3).fill(8), ...Array<number>(fours).fill(4)];
 }
 
 /** Makes the tables for a length; `factors` as `radices` gives them. */
-export function makeSmoothPlan(length: number, factors: readonly (2 | 3 | 4 | 5)[]): SmoothPlan {
+export function makeSmoothPlan(length: number, factors: readonly number[]): SmoothPlan {
   const stages: Stage[] = [];
   let size = length;
   let stride = 1;
@@ -61,220 +67,22 @@ export function transformSmooth(
   spareRe: Float64Array,
   spareIm: Float64Array,
 ): boolean {
+  return transformStages(plan.stages, re, im, spareRe, spareIm);
+}
+
+/** Some of a plan's passes in turn; as `transformSmooth`. */
+export function transformStages(
+  stages: readonly Stage[],
+  re: Float64Array,
+  im: Float64Array,
+  spareRe: Float64Array,
+  spareIm: Float64Array,
+): boolean {
   let inSpare = false;
-  for (const stage of plan.stages) {
+  for (const stage of stages) {
     if (inSpare) pass(stage, spareRe, spareIm, re, im);
     else pass(stage, re, im, spareRe, spareIm);
     inSpare = !inSpare;
   }
   return inSpare;
-}
-
-function pass(stage: Stage, xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array): void {
-  if (stage.radix === 4) {
-    if (stage.blocks === 1) lastRadix4(stage.stride, xr, xi, yr, yi);
-    else if (stage.stride === 1) firstRadix4(stage, xr, xi, yr, yi);
-    else radix4(stage, xr, xi, yr, yi);
-  } else if (stage.radix === 2) radix2(stage, xr, xi, yr, yi);
-  else if (stage.radix === 5) radix5(stage, xr, xi, yr, yi);
-  else radix3(stage, xr, xi, yr, yi);
-}
-
-function radix2(stage: Stage, xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array): void {
-  const { blocks, stride, re, im } = stage;
-  const half = blocks * stride;
-  for (let p = 0; p < blocks; p++) {
-    const wr = re[p];
-    const wi = im[p];
-    let a = p * stride;
-    let o = 2 * p * stride;
-    for (let q = 0; q < stride; q++, a++, o++) {
-      const ar = xr[a];
-      const ai = xi[a];
-      const br = xr[a + half];
-      const bi = xi[a + half];
-      yr[o] = ar + br;
-      yi[o] = ai + bi;
-      const dr = ar - br;
-      const di = ai - bi;
-      yr[o + stride] = dr * wr - di * wi;
-      yi[o + stride] = dr * wi + di * wr;
-    }
-  }
-}
-
-function radix3(stage: Stage, xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array): void {
-  const { blocks, stride, re, im } = stage;
-  const third = blocks * stride;
-  const sine = Math.sqrt(3) / 2;
-  for (let p = 0; p < blocks; p++) {
-    const w1r = re[2 * p];
-    const w1i = im[2 * p];
-    const w2r = re[2 * p + 1];
-    const w2i = im[2 * p + 1];
-    let a = p * stride;
-    let o = 3 * p * stride;
-    for (let q = 0; q < stride; q++, a++, o++) {
-      const ar = xr[a];
-      const ai = xi[a];
-      const sumR = xr[a + third] + xr[a + 2 * third];
-      const sumI = xi[a + third] + xi[a + 2 * third];
-      const difR = (xr[a + third] - xr[a + 2 * third]) * sine;
-      const difI = (xi[a + third] - xi[a + 2 * third]) * sine;
-      const midR = ar - 0.5 * sumR;
-      const midI = ai - 0.5 * sumI;
-      yr[o] = ar + sumR;
-      yi[o] = ai + sumI;
-      const b1r = midR + difI;
-      const b1i = midI - difR;
-      yr[o + stride] = b1r * w1r - b1i * w1i;
-      yi[o + stride] = b1r * w1i + b1i * w1r;
-      const b2r = midR - difI;
-      const b2i = midI + difR;
-      yr[o + 2 * stride] = b2r * w2r - b2i * w2i;
-      yi[o + 2 * stride] = b2r * w2i + b2i * w2r;
-    }
-  }
-}
-
-/** The first pass has one column a block, for which an inner loop would cost more than its work. */
-function firstRadix4(stage: Stage, xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array): void {
-  const { blocks, re, im } = stage;
-  for (let p = 0, o = 0, w = 0; p < blocks; p++, o += 4, w += 3) {
-    const ar = xr[p];
-    const ai = xi[p];
-    const br = xr[p + blocks];
-    const bi = xi[p + blocks];
-    const cr = xr[p + 2 * blocks];
-    const ci = xi[p + 2 * blocks];
-    const dr = xr[p + 3 * blocks];
-    const di = xi[p + 3 * blocks];
-    const sumAcR = ar + cr;
-    const sumAcI = ai + ci;
-    const difAcR = ar - cr;
-    const difAcI = ai - ci;
-    const sumBdR = br + dr;
-    const sumBdI = bi + di;
-    const difBdR = br - dr;
-    const difBdI = bi - di;
-    yr[o] = sumAcR + sumBdR;
-    yi[o] = sumAcI + sumBdI;
-    const b1r = difAcR + difBdI;
-    const b1i = difAcI - difBdR;
-    const b2r = sumAcR - sumBdR;
-    const b2i = sumAcI - sumBdI;
-    const b3r = difAcR - difBdI;
-    const b3i = difAcI + difBdR;
-    yr[o + 1] = b1r * re[w] - b1i * im[w];
-    yi[o + 1] = b1r * im[w] + b1i * re[w];
-    yr[o + 2] = b2r * re[w + 1] - b2i * im[w + 1];
-    yi[o + 2] = b2r * im[w + 1] + b2i * re[w + 1];
-    yr[o + 3] = b3r * re[w + 2] - b3i * im[w + 2];
-    yi[o + 3] = b3r * im[w + 2] + b3i * re[w + 2];
-  }
-}
-
-function radix4(stage: Stage, xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array): void {
-  const { blocks, stride, re, im } = stage;
-  const quarter = blocks * stride;
-  for (let p = 0; p < blocks; p++) {
-    const w1r = re[3 * p];
-    const w1i = im[3 * p];
-    const w2r = re[3 * p + 1];
-    const w2i = im[3 * p + 1];
-    const w3r = re[3 * p + 2];
-    const w3i = im[3 * p + 2];
-    let a = p * stride;
-    let o = 4 * p * stride;
-    for (let q = 0; q < stride; q++, a++, o++) {
-      const sumAcR = xr[a] + xr[a + 2 * quarter];
-      const sumAcI = xi[a] + xi[a + 2 * quarter];
-      const difAcR = xr[a] - xr[a + 2 * quarter];
-      const difAcI = xi[a] - xi[a + 2 * quarter];
-      const sumBdR = xr[a + quarter] + xr[a + 3 * quarter];
-      const sumBdI = xi[a + quarter] + xi[a + 3 * quarter];
-      const difBdR = xr[a + quarter] - xr[a + 3 * quarter];
-      const difBdI = xi[a + quarter] - xi[a + 3 * quarter];
-      yr[o] = sumAcR + sumBdR;
-      yi[o] = sumAcI + sumBdI;
-      const b1r = difAcR + difBdI;
-      const b1i = difAcI - difBdR;
-      yr[o + stride] = b1r * w1r - b1i * w1i;
-      yi[o + stride] = b1r * w1i + b1i * w1r;
-      const b2r = sumAcR - sumBdR;
-      const b2i = sumAcI - sumBdI;
-      yr[o + 2 * stride] = b2r * w2r - b2i * w2i;
-      yi[o + 2 * stride] = b2r * w2i + b2i * w2r;
-      const b3r = difAcR - difBdI;
-      const b3i = difAcI + difBdR;
-      yr[o + 3 * stride] = b3r * w3r - b3i * w3i;
-      yi[o + 3 * stride] = b3r * w3i + b3i * w3r;
-    }
-  }
-}
-
-/** The last pass has one block, whose factors are all 1. */
-function lastRadix4(stride: number, xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array): void {
-  for (let a = 0; a < stride; a++) {
-    const sumAcR = xr[a] + xr[a + 2 * stride];
-    const sumAcI = xi[a] + xi[a + 2 * stride];
-    const difAcR = xr[a] - xr[a + 2 * stride];
-    const difAcI = xi[a] - xi[a + 2 * stride];
-    const sumBdR = xr[a + stride] + xr[a + 3 * stride];
-    const sumBdI = xi[a + stride] + xi[a + 3 * stride];
-    const difBdR = xr[a + stride] - xr[a + 3 * stride];
-    const difBdI = xi[a + stride] - xi[a + 3 * stride];
-    yr[a] = sumAcR + sumBdR;
-    yi[a] = sumAcI + sumBdI;
-    yr[a + stride] = difAcR + difBdI;
-    yi[a + stride] = difAcI - difBdR;
-    yr[a + 2 * stride] = sumAcR - sumBdR;
-    yi[a + 2 * stride] = sumAcI - sumBdI;
-    yr[a + 3 * stride] = difAcR - difBdI;
-    yi[a + 3 * stride] = difAcI + difBdR;
-  }
-}
-
-const cos1 = Math.cos((2 * Math.PI) / 5);
-const cos2 = Math.cos((4 * Math.PI) / 5);
-const sin1 = Math.sin((2 * Math.PI) / 5);
-const sin2 = Math.sin((4 * Math.PI) / 5);
-
-function radix5(stage: Stage, xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array): void {
-  const { blocks, stride, re, im } = stage;
-  const fifth = blocks * stride;
-  for (let p = 0, w = 0; p < blocks; p++, w += 4) {
-    let a = p * stride;
-    let o = 5 * p * stride;
-    for (let q = 0; q < stride; q++, a++, o++) {
-      const zr = xr[a];
-      const zi = xi[a];
-      const s1r = xr[a + fifth] + xr[a + 4 * fifth];
-      const s1i = xi[a + fifth] + xi[a + 4 * fifth];
-      const d1r = xr[a + fifth] - xr[a + 4 * fifth];
-      const d1i = xi[a + fifth] - xi[a + 4 * fifth];
-      const s2r = xr[a + 2 * fifth] + xr[a + 3 * fifth];
-      const s2i = xi[a + 2 * fifth] + xi[a + 3 * fifth];
-      const d2r = xr[a + 2 * fifth] - xr[a + 3 * fifth];
-      const d2i = xi[a + 2 * fifth] - xi[a + 3 * fifth];
-      yr[o] = zr + s1r + s2r;
-      yi[o] = zi + s1i + s2i;
-      const m1r = zr + cos1 * s1r + cos2 * s2r;
-      const m1i = zi + cos1 * s1i + cos2 * s2i;
-      const n1r = sin1 * d1r + sin2 * d2r;
-      const n1i = sin1 * d1i + sin2 * d2i;
-      const m2r = zr + cos2 * s1r + cos1 * s2r;
-      const m2i = zi + cos2 * s1i + cos1 * s2i;
-      const n2r = sin2 * d1r - sin1 * d2r;
-      const n2i = sin2 * d1i - sin1 * d2i;
-      yr[o + stride] = (m1r + n1i) * re[w] - (m1i - n1r) * im[w];
-      yi[o + stride] = (m1r + n1i) * im[w] + (m1i - n1r) * re[w];
-      yr[o + 2 * stride] = (m2r + n2i) * re[w + 1] - (m2i - n2r) * im[w + 1];
-      yi[o + 2 * stride] = (m2r + n2i) * im[w + 1] + (m2i - n2r) * re[w + 1];
-      yr[o + 3 * stride] = (m2r - n2i) * re[w + 2] - (m2i + n2r) * im[w + 2];
-      yi[o + 3 * stride] = (m2r - n2i) * im[w + 2] + (m2i + n2r) * re[w + 2];
-      yr[o + 4 * stride] = (m1r - n1i) * re[w + 3] - (m1i + n1r) * im[w + 3];
-      yi[o + 4 * stride] = (m1r - n1i) * im[w + 3] + (m1i + n1r) * re[w + 3];
-    }
-  }
 }

@@ -1,6 +1,7 @@
 import { Cancelled, type CancelCheck } from './cancel.ts';
 import { effectiveAverages } from './confidence.ts';
 import { fft, type Fft } from './fft.ts';
+import { addPairPower, pairPlan, type PairPlan } from './pairPower.ts';
 import { scratchArrays } from './scratch.ts';
 import { sumOf, sumOfSquares } from './windows.ts';
 
@@ -76,6 +77,7 @@ export class WelchSum {
   readonly #hop: number;
   readonly #cancelled: CancelCheck | undefined;
   readonly #fft: Fft;
+  readonly #pairs: PairPlan | undefined;
   readonly #work: readonly Float64Array[];
   readonly #power: Float64Array;
   readonly #counts: number[] = [];
@@ -91,6 +93,7 @@ export class WelchSum {
     this.#hop = hopOf(shape.length, overlap);
     this.#cancelled = cancelled;
     this.#fft = fft(shape.length);
+    this.#pairs = pairPlan(shape.length);
     this.#work = scratchArrays(4, shape.length);
     this.#power = new Float64Array(shape.length);
   }
@@ -169,28 +172,53 @@ export class WelchSum {
     const length = shape.length;
     const hop = this.#hop;
     const count = segmentCount(samples.length, length, hop);
-    const [re, im, spareRe, spareIm] = this.#work;
+    // At half of overlap neighbouring segments share a half, whose sum is taken once.
+    const halves = 2 * hop === length;
+    let half = halves && count > 0 ? partSum(samples, 0, hop) : 0;
     for (let segment = 0; segment < count; segment += 2) {
       if (segment % 256 === 0 && this.#cancelled?.()) throw new Cancelled();
-      windowed(samples, segment * hop, shape, re);
-      if (segment + 1 < count) windowed(samples, (segment + 1) * hop, shape, im);
-      else im.fill(0);
-      if (this.#fft.forwardBetween(re, im, spareRe, spareIm)) addPower(spareRe, spareIm, this.#power);
-      else addPower(re, im, this.#power);
+      const start = segment * hop;
+      if (segment + 1 === count || this.#pairs === undefined) {
+        this.#addTransform(samples, start, segment + 1 < count);
+        continue;
+      }
+      let [aSum, bSum] = [half, 0];
+      if (halves) {
+        const middle = partSum(samples, start + hop, hop);
+        half = partSum(samples, start + length, hop);
+        aSum += middle;
+        bSum = middle + half;
+      } else {
+        aSum = partSum(samples, start, length);
+        bSum = partSum(samples, start + hop, length);
+      }
+      const a = { start, mean: aSum / length };
+      const b = { start: start + hop, mean: bSum / length };
+      addPairPower(this.#pairs, samples, a, b, shape, this.#work, this.#power);
     }
     return count;
+  }
+
+  /** Adds the segment from `start`, and where there is one the next, by the general transform. */
+  #addTransform(samples: Float64Array, start: number, two: boolean): void {
+    const [re, im, spareRe, spareIm] = this.#work;
+    windowed(samples, start, this.#shape, re);
+    if (two) windowed(samples, start + this.#hop, this.#shape, im);
+    else im.fill(0);
+    if (this.#fft.forwardBetween(re, im, spareRe, spareIm)) addPower(spareRe, spareIm, this.#power);
+    else addPower(re, im, this.#power);
   }
 }
 
 /** The segment from `start`, less its mean, times the window. */
 export function windowed(samples: Float64Array, start: number, shape: Float64Array, into: Float64Array): void {
   const length = shape.length;
-  const mean = meanOf(samples, start, length);
+  const mean = partSum(samples, start, length) / length;
   for (let n = 0; n < length; n++) into[n] = (samples[start + n] - mean) * shape[n];
 }
 
-/** Four sums side by side: they do not wait for each other, and round less than one. */
-function meanOf(samples: Float64Array, start: number, length: number): number {
+/** Sum of `length` samples, by four sums side by side: they do not wait for each other, and round less than one. */
+function partSum(samples: Float64Array, start: number, length: number): number {
   let a = 0;
   let b = 0;
   let c = 0;
@@ -204,7 +232,7 @@ function meanOf(samples: Float64Array, start: number, length: number): number {
     d += samples[n + 3];
   }
   for (; n < end; n++) a += samples[n];
-  return (a + b + (c + d)) / length;
+  return a + b + (c + d);
 }
 
 function addPower(re: Float64Array, im: Float64Array, power: Float64Array): void {

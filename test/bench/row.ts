@@ -9,9 +9,9 @@ export interface Row {
   readonly note?: string;
 }
 
-/** Milliseconds of each of `repeats` calls, after one that is not counted. */
-export function timesOf(repeats: number, work: () => unknown): number[] {
-  work();
+/** Milliseconds of each of `repeats` calls, after one that is not counted unless `warmed` is false. */
+export function timesOf(repeats: number, work: () => unknown, warmed = true): number[] {
+  if (warmed) work();
   return Array.from({ length: repeats }, () => {
     const start = performance.now();
     work();
