@@ -1,9 +1,18 @@
-import { View, loader, parse, type Spec } from 'vega';
+import { transforms } from 'vega-dataflow';
+import * as encoders from 'vega-encode';
 import { expressionInterpreter } from 'vega-interpreter';
+import { parse } from 'vega-parser';
+import * as dataTransforms from 'vega-transforms';
+import type { Spec } from 'vega-typings';
+import { View } from 'vega-view';
+import * as viewTransforms from 'vega-view-transforms';
 import type { ChartPart } from '../charts/output.ts';
 import { stripName } from '../charts/strips.ts';
 import { withTitle } from '../charts/titles.ts';
 import { withTheme, type Theme } from '../charts/theme.ts';
+
+// The parts of Vega that charts need: its whole would bring maps, trees and forces into the command line.
+Object.assign(transforms, dataTransforms, viewTransforms, encoders);
 
 /**
  * A chart as SVG, without a browser: for reports and figures. Nothing is fetched and no code is made from text,
@@ -28,7 +37,7 @@ export async function toSvg(chart: ChartPart, theme: Theme, width = 720): Promis
 }
 
 const refuse = (): Promise<never> => Promise.reject(new Error('a chart may fetch nothing'));
-const closedLoader = { ...loader(), load: refuse, sanitize: refuse, http: refuse, file: refuse };
+const closedLoader = { load: refuse, sanitize: refuse, http: refuse, file: refuse };
 
 interface Marks {
   readonly name?: string;
