@@ -150,17 +150,20 @@ def f_distribution():
     return {'tails': tails, 'quantiles': quantiles}
 
 
-def mean_over_chi(df, g):
+def mean_over_chi(df, delta, g):
     """The mean of g(S) over S = sqrt(chi-square/df), by Gauss-Legendre quadrature in ln S over where the integrand lives."""
     scale = mp.log(2) + df / 2 * mp.log(df / 2) - mp.loggamma(df / 2)
     integrand = lambda u: mp.exp(scale + df * u - df * mp.exp(2 * u) / 2) * g(mp.exp(u))
     grid = [mp.mpf(k) / 50 for k in range(-3000, 120)] if df < 20 else [mp.mpf(k) / 400 for k in range(-800, 800)]
     values = [integrand(u) for u in grid]
     most = max(values)
-    inside = [u for u, value in zip(grid, values) if value > most * mp.mpf('1e-22')]
+    inside = [u for u, value in zip(grid, values) if value > most * mp.mpf('1e-18')]
     step = grid[1] - grid[0]
     low, high = inside[0] - step, inside[-1] + step
-    total, error = mp.quad(lambda u: integrand(u) / most, [low + (high - low) * k / 24 for k in range(25)], method='gauss-legendre', error=True, maxdegree=5)
+    # Narrow enough for the step of Phi, whose width in ln S is 1/delta.
+    panels = int((high - low) * (1 + abs(delta) / 4) * max(1, mp.sqrt(df) / 4)) + 8
+    cuts = [low + (high - low) * k / panels for k in range(panels + 1)]
+    total, error = mp.quad(lambda u: integrand(u) / most, cuts, method='gauss-legendre', error=True, maxdegree=5)
     if not error < total * mp.mpf('1e-12'):
         raise SystemExit(f'noncentral t quadrature fails at df {df}: {error} of {total}')
     return total * most
@@ -170,10 +173,10 @@ def noncentral_t_tails(t, df, delta, both=True):
     """The means of Phi(t S - delta) and of its complement."""
     t, df, delta = mp.mpf(t), mp.mpf(df), mp.mpf(delta)
     phi = lambda z: mp.erfc(-z / mp.sqrt(2)) / 2
-    lower = mean_over_chi(df, lambda s: phi(t * s - delta))
+    lower = mean_over_chi(df, delta, lambda s: phi(t * s - delta))
     if not both:
         return lower, None
-    upper = mean_over_chi(df, lambda s: phi(delta - t * s))
+    upper = mean_over_chi(df, delta, lambda s: phi(delta - t * s))
     if abs(lower + upper - 1) > mp.mpf('1e-16'):
         raise SystemExit(f'noncentral t quadrature fails at {t}, {df}, {delta}')
     return lower, upper

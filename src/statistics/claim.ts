@@ -138,6 +138,7 @@ function settlingRuns(zone: RatioInterval, row: ComparisonRow, { confidence }: C
   const at = Math.log(row.ratio);
   const ends = [zone.low, zone.high].filter((end) => end > 0 && end < Infinity);
   const distance = Math.min(...ends.map((end) => Math.abs(at - Math.log(end))));
+  if (distance === 0) return undefined;
   return runsNeededForLog(distance, { spread: row.spread, confidence })?.runs;
 }
 

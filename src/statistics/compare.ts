@@ -45,7 +45,7 @@ export function compare(bands: readonly Levels[], options: CompareOptions = {}):
     const inference =
       estimate &&
       infer(estimate, method, confidence, k === options.primary ? 1 : family, adjusted[k] ?? 1, options.margin);
-    const sensitivity = inference ? others(band, method, order, confidence) : [];
+    const sensitivity = inference && options.sensitivity !== false ? others(band, method, order, confidence) : [];
     return row(band, k === options.primary, inference, sensitivity);
   });
   notes.push(...driftNotes(method, order, rows), ...rows.flatMap((entry, k) => rowNotes(entry, k, confidence)));

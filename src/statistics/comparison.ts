@@ -25,6 +25,8 @@ export interface CompareOptions {
   readonly margin?: number | undefined;
   /** Index of the one band named in advance, which is not adjusted for the others. */
   readonly primary?: number | undefined;
+  /** Whether to work out what the other methods say; default true. */
+  readonly sensitivity?: boolean | undefined;
 }
 
 export type NoteCode =

@@ -1,5 +1,6 @@
 import { chiSquareQuantile, chiSquareUpperQuantile } from './distributions/chiSquare.ts';
 import { noncentralTCdf, noncentralTSurvival } from './distributions/noncentralT.ts';
+import { normalQuantile, normalUpperQuantile } from './distributions/normal.ts';
 import { studentTInterval } from './distributions/studentT.ts';
 
 /** What a test with equal numbers of runs should be able to do. */
@@ -61,20 +62,18 @@ export function runsNeededForLog(
   logChange: number,
   { spread, power = 0.8, confidence = 0.95 }: TestDesign,
 ): RunsNeeded | undefined {
+  requirePlan(spread, confidence);
   requirePower(power);
-  const reached = (runs: number): boolean => twoSamplePower(logChange, spread, runs, confidence) >= power;
-  let high = 2;
-  while (!reached(high)) {
-    if (high >= mostRuns) return undefined;
-    high = Math.min(mostRuns, 2 * high);
-  }
-  let low = Math.max(1, Math.floor(high / 2));
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (reached(middle)) high = middle;
-    else low = middle;
-  }
-  return { runs: high, power: twoSamplePower(logChange, spread, high, confidence) };
+  if (!(Math.abs(logChange) > 0)) throw new RangeError(`the change must not be 0, but its logarithm is ${logChange}`);
+  // With the scatter known the answer would be 2 (z + z)^2 s^2 / d^2; not knowing it costs a run or two more.
+  const z = normalUpperQuantile((1 - confidence) / 2) + normalQuantile(power);
+  const guess = Math.ceil(2 * (Math.max(0, z) * (spread / logChange)) ** 2);
+  if (!(guess < mostRuns)) return undefined;
+  const powerOf = (runs: number): number => twoSamplePower(logChange, spread, runs, confidence);
+  let runs = Math.max(2, guess);
+  while (powerOf(runs) < power) runs++;
+  while (runs > 2 && powerOf(runs - 1) >= power) runs--;
+  return { runs, power: powerOf(runs) };
 }
 
 /** The smallest change that a number of runs can show, as ln of the ratio and in percent either way. */

@@ -33,7 +33,8 @@ export function solveMonotone(
     reach = Math.max(2 * Math.abs(move), 1e-3);
     let next = u + move;
     if (next <= left || next >= right) next = left + (right - left) / 2;
-    if (Math.abs(next - u) <= 2e-16 * Math.abs(u) + 1e-16) return next;
+    // The error of a full step of Newton's squares: after one this small, the next would be below rounding.
+    if (Math.abs(next - u) <= (next === u + move ? 1e-10 : 1e-15)) return next;
     u = next;
   }
   return u;
