@@ -60,14 +60,15 @@ export function makeRecord(run: RunDocument, tool: string): NotebookRecord {
   return { record: 1, tool, notebook: run.notebook, sources, results: Object.fromEntries(results) };
 }
 
-function flatten(value: unknown, where: string, into: Map<string, Scalar>): void {
+function flatten(value: unknown, where: string, into: Map<string, Scalar>, told: readonly string[] = []): void {
   if (Array.isArray(value)) {
     const names = rowNames(value);
-    value.forEach((item, at) => flatten(item, `${where}[${names[at]}]`, into));
+    // What stands in the row's name need not stand below it once more.
+    value.forEach((item, at) => flatten(item, `${where}[${names[at]}]`, into, labels));
   } else if (typeof value === 'object' && value !== null) {
     for (const [key, item] of Object.entries(value)) {
-      const told = typeof item === 'string' && (sentences.has(key) || labels.includes(key));
-      if (!told && item !== undefined) flatten(item, `${where}.${key}`, into);
+      const left = typeof item === 'string' && (sentences.has(key) || told.includes(key));
+      if (!left && item !== undefined) flatten(item, `${where}.${key}`, into);
     }
   } else if (typeof value === 'number') into.set(where, roundTo6(value));
   else if (typeof value === 'string' || typeof value === 'boolean' || value === null) into.set(where, value);

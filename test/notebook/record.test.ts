@@ -63,6 +63,7 @@ describe('a record', () => {
       ['after.rows[gel-1 z].vdv', null],
       ['after.rows[gel-1 y].rms', 12345700],
       ['after.rows[gel-1 y].vdv', 2],
+      ['cell 3 statement 1.channel', 'z'],
       ['cell 3 statement 1.rows[10..50 Hz].from_hz', 10],
       ['cell 3 statement 1.rows[10..50 Hz].to_hz', 50],
       ['cell 3 statement 1.rows[10..50 Hz].p', 0.0123457],
