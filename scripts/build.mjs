@@ -1,10 +1,11 @@
 // Bundles the extension host, the engine's worker, the renderer and the command line into dist/.
 import { build } from 'esbuild';
-import { rm } from 'node:fs/promises';
+import { readFile, rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const minify = !process.argv.includes('--no-minify');
+const { version } = JSON.parse(await readFile(new URL('../package.json', import.meta.url), 'utf8'));
 const common = {
   absWorkingDir: root,
   bundle: true,
@@ -16,6 +17,7 @@ const common = {
   logLevel: 'warning',
   legalComments: 'none',
   metafile: true,
+  define: { 'process.env.WASHBOARD_VERSION': JSON.stringify(version) },
 };
 // Vega's entry for Node awaits an optional canvas at the top level, which no CommonJS file can: its browser build serves.
 const vegaInNode = {

@@ -1,11 +1,13 @@
 import { look } from './look.ts';
+import { record } from './record.ts';
 import { run } from './run.ts';
 import { usage } from './usage.ts';
+import { verify } from './verify.ts';
 
 /** A command: gives the exit code. */
 type Command = (words: readonly string[]) => Promise<number>;
 
-const commands: Readonly<Record<string, Command>> = { run, look };
+const commands: Readonly<Record<string, Command>> = { run, look, record, verify };
 
 /** Runs the command line; 2 for wrong usage. */
 export async function runCommand(words: readonly string[]): Promise<number> {

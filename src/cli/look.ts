@@ -6,15 +6,12 @@ import { look as lookAt } from '../engine/look.ts';
 import type { ReadOptions } from '../readers/recording.ts';
 import { convert } from '../units/arithmetic.ts';
 import { parseUnit, unit } from '../units/parse.ts';
-import { usage } from './usage.ts';
+import { wrong } from './wrong.ts';
 
 /** `washboard look`: 0; 1 if a file can't be read; 2 for wrong usage. */
 export async function look(words: readonly string[]): Promise<number> {
   const asked = understand(words);
-  if (typeof asked === 'string') {
-    process.stderr.write(`washboard: ${asked}\n\n${usage}`);
-    return 2;
-  }
+  if (typeof asked === 'string') return wrong(asked);
   let code = 0;
   for (const [index, path] of asked.paths.entries()) {
     if (!existsSync(path) || statSync(path).isDirectory()) {

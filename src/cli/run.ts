@@ -5,7 +5,7 @@ import { show } from '../engine/show.ts';
 import type { RunReport } from '../engine/result.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { terminalWatch } from './progress.ts';
-import { usage } from './usage.ts';
+import { wrong } from './wrong.ts';
 
 interface Asked {
   readonly path: string;
@@ -59,11 +59,6 @@ function understand(words: readonly string[]): Asked | string {
   } catch (error) {
     return error instanceof Error ? error.message : String(error);
   }
-}
-
-function wrong(message: string, withUsage = true): number {
-  process.stderr.write(`washboard: ${message}\n${withUsage ? `\n${usage}` : ''}`);
-  return 2;
 }
 
 /** What the cells show, as text: results on standard output, errors on standard error too. */

@@ -8,6 +8,14 @@ export const usage = `Usage: washboard COMMAND …
                   nearest folder above the notebook with .git, else its own folder
       Exit code: 0; 1 if a statement failed; 2 for wrong usage or an unreadable notebook.
 
+  record NOTEBOOK [--root DIR]
+      Runs the notebook and writes NAME.record.json beside it: the SHA-256 of every raw
+      file and every number of the results, one a line. Exit code as of run.
+
+  verify NOTEBOOK … [--root DIR]
+      Runs each notebook again and holds it against its record.
+      Exit code: 0 the same; 1 differs, with a line a difference; 2 no record.
+
   look FILE … [--time COLUMN] [--unit U] [--rate F] [--delimiter D] [--decimal M]
        [--skip N] [--scale X] [--sensor NAME] [--timezone Z]
       Shows how a logger's file is understood: layout, first rows beside the raw lines,

@@ -1,0 +1,56 @@
+import { strict as assert } from 'node:assert';
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { recording } from '../engine/memoryFiles.ts';
+import { Sandbox } from './sandbox.ts';
+
+const fixtures = fileURLToPath(new URL('../readers/fixtures', import.meta.url));
+
+describe('washboard look', () => {
+  let sandbox: Sandbox;
+  before(() => {
+    sandbox = new Sandbox({
+      'a.csv': recording({ seconds: 5 }),
+      'bare.txt': '0.01, 0.02, 1.00\n0.02, 0.01, 0.99\n0.01, 0.03, 1.01\n0.00, 0.02, 1.00\n',
+      'prose.txt': 'No numbers at all.\n',
+    });
+  });
+  after(() => sandbox.remove());
+
+  it('says how a file is understood, and how to load it', async () => {
+    const { code, printed } = await sandbox.run('look', sandbox.path('a.csv'));
+    assert.equal(code, 0);
+    assert.match(printed, /commas between columns, decimal mark "\."/);
+    assert.match(printed, /header on line 1, numbers from line 2, 1000 rows/);
+    assert.match(printed, /rate: 200 Hz by its time stamps; 1000 samples, 5\.00 s, no gap/);
+    assert.match(printed, /channel z \("z \(g\)"\): in g, from the header/);
+    assert.match(printed, /0\.0050,[-\d.,]+ +0\.005 /);
+    assert.match(printed, /load ".*a\.csv"\n/);
+  });
+
+  it('passes what was stated by hand into the line to paste', async () => {
+    const { code, printed } = await sandbox.run('look', sandbox.path('bare.txt'), '--rate', '400 Hz', '--unit', 'g');
+    assert.equal(code, 0);
+    assert.match(printed, /rate: 400 Hz as stated/);
+    assert.match(printed, /load ".*bare\.txt" unit g rate 400 Hz/);
+  });
+
+  it('refuses in one sentence what is no recording, and wrong usage', async () => {
+    const prose = await sandbox.run('look', sandbox.path('prose.txt'));
+    assert.equal(prose.code, 1);
+    assert.match(prose.printed, /can't be read: .*prose\.txt/);
+    assert.equal((await sandbox.run('look', sandbox.path('none.csv'))).code, 1);
+    assert.equal((await sandbox.run('look')).code, 2);
+    assert.equal((await sandbox.run('look', sandbox.path('a.csv'), '--rate', 'fast')).code, 2);
+    assert.equal((await sandbox.run('look', sandbox.path('a.csv'), '--unit', 'furlong')).code, 2);
+  });
+
+  it('has a sentence for every layout that is known', async () => {
+    for (const name of readdirSync(fixtures).filter((file) => /\.(csv|txt|log|wav|gz|unv|parquet)$/.test(file))) {
+      const { printed } = await sandbox.run('look', join(fixtures, name));
+      assert.match(printed, /can't be read: .{20,}|to load it/, name);
+      assert.doesNotMatch(printed, /NaN|undefined|Infinity/, `${name}:\n${printed}`);
+    }
+  });
+});
