@@ -1,4 +1,4 @@
-import { pairFirst8 } from './pairFirst8.ts';
+import { pairFirst8, pairLast8 } from './pairEnds8.ts';
 import type { Segment, Stage } from './stage.ts';
 import { makeSmoothPlan, radices, transformStages, type SmoothPlan } from './stockham.ts';
 
@@ -20,7 +20,7 @@ export function pairPlan(length: number): PairPlan | undefined {
   if (factors === undefined || factors.length < 2 || (factors[0] !== 4 && factors[0] !== 8)) return undefined;
   const smooth = makeSmoothPlan(length, factors);
   const last = smooth.stages[factors.length - 1];
-  if (last.radix !== 4 && last.radix !== 5) return undefined;
+  if (last.radix !== 8 && last.radix !== 4 && last.radix !== 5) return undefined;
   return { smooth, first: smooth.stages[0], middle: smooth.stages.slice(1, -1), last };
 }
 
@@ -42,7 +42,7 @@ export function addPairPower(
   const firstPass = plan.first.radix === 8 ? pairFirst8 : first4;
   firstPass(plan.first, samples, a, b, shape, re, im);
   const swapped = transformStages(plan.middle, re, im, spareRe, spareIm);
-  const lastPass = plan.last.radix === 4 ? lastPower4 : lastPower5;
+  const lastPass = plan.last.radix === 8 ? pairLast8 : plan.last.radix === 4 ? last4 : last5;
   if (swapped) lastPass(plan.last.stride, spareRe, spareIm, power);
   else lastPass(plan.last.stride, re, im, power);
 }
@@ -98,7 +98,7 @@ function first4(
   }
 }
 
-function lastPower4(stride: number, xr: Float64Array, xi: Float64Array, power: Float64Array): void {
+function last4(stride: number, xr: Float64Array, xi: Float64Array, power: Float64Array): void {
   for (let a = 0, b = stride, c = 2 * stride, d = 3 * stride; a < stride; a++, b++, c++, d++) {
     const sumAcR = xr[a] + xr[c];
     const sumAcI = xi[a] + xi[c];
@@ -128,7 +128,7 @@ const cos2 = Math.cos((4 * Math.PI) / 5);
 const sin1 = Math.sin((2 * Math.PI) / 5);
 const sin2 = Math.sin((4 * Math.PI) / 5);
 
-function lastPower5(stride: number, xr: Float64Array, xi: Float64Array, power: Float64Array): void {
+function last5(stride: number, xr: Float64Array, xi: Float64Array, power: Float64Array): void {
   for (let a = 0; a < stride; a++) {
     const b = a + stride;
     const c = b + stride;

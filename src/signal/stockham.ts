@@ -9,8 +9,8 @@ export interface SmoothPlan {
 }
 
 /**
- * Radices whose product is `length`, or undefined where a prime above 13 divides it. A 4 comes first and another
- * last where there are two, since those passes have short cuts; 8 does the work of a 4 and a 2 in one pass.
+ * Radices whose product is `length`, or undefined where a prime above 13 divides it. Powers of two come first and a
+ * 5, or else a power of two, last, since these passes have short cuts in Welch's averages.
  */
 export function radices(length: number): number[] | undefined {
   let rest = length;
@@ -19,13 +19,10 @@ export function radices(length: number): number[] | undefined {
     for (; rest % radix === 0; rest /= radix) count++;
     return Array<number>(count).fill(radix);
   };
-  const twos = factorsOut(2).length;
+  const twos = powerOfTwo(factorsOut(2).length);
   const odd = [13, 11, 7, 3, 5].flatMap(factorsOut);
   if (rest !== 1) return undefined;
-  if (twos === 3) return [8, ...odd];
-  const [first, last] = [twos >= 2 ? [4] : [], twos >= 4 ? [4] : []];
-  const between = twos - 2 * (first.length + last.length);
-  return [...first, ...powerOfTwo(between), ...odd, ...last];
+  return odd.at(-1) === 5 ? [...twos, ...odd] : [...twos.slice(0, 1), ...odd, ...twos.slice(1)];
 }
 
 /** Radices 8, 4 and 2 whose product is 2^exponent, as few as can be, a 2 only where nothing else will do. */

@@ -106,3 +106,53 @@ export function pairFirst8(
     yi[o + 7] = y7r * im[w + 6] + y7i * re[w + 6];
   }
 }
+
+/** The last pass of a pair's transform by radix 8: adds the squares of what it would store. */
+export function pairLast8(stride: number, xr: Float64Array, xi: Float64Array, power: Float64Array): void {
+  for (let a = 0; a < stride; a++) {
+    const s0r = xr[a] + xr[a + 4 * stride];
+    const s0i = xi[a] + xi[a + 4 * stride];
+    const d0r = xr[a] - xr[a + 4 * stride];
+    const d0i = xi[a] - xi[a + 4 * stride];
+    const s1r = xr[a + stride] + xr[a + 5 * stride];
+    const s1i = xi[a + stride] + xi[a + 5 * stride];
+    const d1r = xr[a + stride] - xr[a + 5 * stride];
+    const d1i = xi[a + stride] - xi[a + 5 * stride];
+    const s2r = xr[a + 2 * stride] + xr[a + 6 * stride];
+    const s2i = xi[a + 2 * stride] + xi[a + 6 * stride];
+    const d2r = xr[a + 2 * stride] - xr[a + 6 * stride];
+    const d2i = xi[a + 2 * stride] - xi[a + 6 * stride];
+    const s3r = xr[a + 3 * stride] + xr[a + 7 * stride];
+    const s3i = xi[a + 3 * stride] + xi[a + 7 * stride];
+    const d3r = xr[a + 3 * stride] - xr[a + 7 * stride];
+    const d3i = xi[a + 3 * stride] - xi[a + 7 * stride];
+    const t0r = s0r + s2r;
+    const t0i = s0i + s2i;
+    const t1r = s0r - s2r;
+    const t1i = s0i - s2i;
+    const t2r = s1r + s3r;
+    const t2i = s1i + s3i;
+    const t3r = s1i - s3i;
+    const t3i = s3r - s1r;
+    power[a] += (t0r + t2r) ** 2 + (t0i + t2i) ** 2;
+    power[a + 4 * stride] += (t0r - t2r) ** 2 + (t0i - t2i) ** 2;
+    power[a + 2 * stride] += (t1r + t3r) ** 2 + (t1i + t3i) ** 2;
+    power[a + 6 * stride] += (t1r - t3r) ** 2 + (t1i - t3i) ** 2;
+    const e1r = (d1r + d1i) * Math.SQRT1_2;
+    const e1i = (d1i - d1r) * Math.SQRT1_2;
+    const e3r = (d3i - d3r) * Math.SQRT1_2;
+    const e3i = -(d3r + d3i) * Math.SQRT1_2;
+    const u0r = d0r + d2i;
+    const u0i = d0i - d2r;
+    const u1r = d0r - d2i;
+    const u1i = d0i + d2r;
+    const u2r = e1r + e3r;
+    const u2i = e1i + e3i;
+    const u3r = e1i - e3i;
+    const u3i = e3r - e1r;
+    power[a + stride] += (u0r + u2r) ** 2 + (u0i + u2i) ** 2;
+    power[a + 5 * stride] += (u0r - u2r) ** 2 + (u0i - u2i) ** 2;
+    power[a + 3 * stride] += (u1r + u3r) ** 2 + (u1i + u3i) ** 2;
+    power[a + 7 * stride] += (u1r - u3r) ** 2 + (u1i - u3i) ** 2;
+  }
+}
