@@ -6,6 +6,7 @@ import { holm } from './holm.ts';
 import { estimateBy, fewestRuns, methodNames, methods, obstacle, type Method, type RunOrder } from './methods.ts';
 import { driftNotes, rowNotes } from './notes.ts';
 import { exclusion, outcome, shownDirection } from './outcome.ts';
+import { trend } from './trend.ts';
 import { changeDb, changePercent, haveLogarithms, logarithms, meanAndVariance, powerPercent } from './summary.ts';
 
 /**
@@ -42,13 +43,18 @@ export function compare(bands: readonly Levels[], options: CompareOptions = {}):
   const family = Math.max(1, adjusted.filter((p, k) => p !== undefined && k !== options.primary).length);
   const rows = bands.map((band, k) => {
     const estimate = estimates[k];
+    const inFamily = k === options.primary ? 1 : family;
+    const drift = estimate && driftOf(band, order);
     const inference =
       estimate &&
-      infer(estimate, method, confidence, k === options.primary ? 1 : family, adjusted[k] ?? 1, options.margin);
+      infer(estimate, { method, confidence, family: inFamily, margin: options.margin }, adjusted[k] ?? 1, drift);
     const sensitivity = inference && options.sensitivity !== false ? others(band, method, order, confidence) : [];
     return row(band, k === options.primary, inference, sensitivity);
   });
-  notes.push(...driftNotes(method, order, rows), ...rows.flatMap((entry, k) => rowNotes(entry, k, confidence)));
+  notes.push(
+    ...driftNotes(method, order, rows, confidence),
+    ...rows.flatMap((entry, k) => rowNotes(entry, k, confidence)),
+  );
   const label = `${methodNames[method]}, ${runsA} + ${runsB} runs`;
   return { method, label, confidence, runsA, runsB, rows, notes };
 }
@@ -79,18 +85,30 @@ function adjustedP(estimates: readonly (Estimate | undefined)[], primary: number
   return p;
 }
 
+/** The drift a run and its p, where the order of the runs lets it be told from the change. */
+function driftOf({ a, b }: Levels, order: RunOrder | undefined): Inference['drift'] {
+  if (order === undefined || obstacle('trend', a.length, b.length, order)) return undefined;
+  const drift = trend(logarithms(a), logarithms(b), order.a, order.b)?.drift;
+  return drift && { perRun: Math.expm1(drift.slope), p: drift.p };
+}
+
+interface InferenceOptions {
+  readonly method: Method;
+  readonly confidence: number;
+  /** How many rows the family holds. */
+  readonly family: number;
+  readonly margin: number | undefined;
+}
+
 function infer(
   estimate: Estimate,
-  method: Method,
-  confidence: number,
-  family: number,
+  { method, confidence, family, margin }: InferenceOptions,
   pAdjusted: number,
-  margin: number | undefined,
+  drift: Inference['drift'],
 ): Inference {
   const { difference, standardError, df } = estimate;
   const ratio = Math.exp(difference);
   const interval = ratioInterval(estimate, confidence);
-  const drift = 'drift' in estimate ? (estimate.drift as { slope: number; p: number }) : undefined;
   return {
     difference,
     standardError,
@@ -104,7 +122,7 @@ function infer(
     direction: shownDirection(ratio, pAdjusted, confidence),
     equivalence: margin === undefined ? undefined : equivalence(estimate, margin, confidence),
     excluded: exclusion(interval),
-    drift: drift && { perRun: Math.expm1(drift.slope), p: drift.p },
+    drift,
   };
 }
 

@@ -72,7 +72,7 @@ export interface Inference extends Estimate {
   readonly direction: Direction | undefined;
   readonly equivalence: Equivalence | undefined;
   readonly excluded: Exclusion;
-  /** Drift a run as a fraction (0.01 = 1 % a run) with its two-sided p, by the trend method. */
+  /** Drift a run as a fraction (0.01 = 1 % a run) and its two-sided p, by the trend method; where the order is given. */
   readonly drift: { readonly perRun: number; readonly p: number } | undefined;
 }
 

@@ -1,7 +1,7 @@
 import type { Estimate } from './estimate.ts';
 import { pairedT } from './pairedT.ts';
 import { pooledT } from './pooledT.ts';
-import { trend, type TrendEstimate } from './trend.ts';
+import { trend } from './trend.ts';
 import { welchT } from './welchT.ts';
 
 /** How the difference of two conditions and its error are taken from the runs. */
@@ -52,7 +52,7 @@ export function estimateBy(
   a: readonly number[],
   b: readonly number[],
   order: RunOrder | undefined,
-): Estimate | TrendEstimate | undefined {
+): Estimate | undefined {
   if (method === 'welch') return welchT(a, b);
   if (method === 'pooled') return pooledT(a, b);
   if (method === 'paired') return pairedT(inOrder(a, order?.a), inOrder(b, order?.b));

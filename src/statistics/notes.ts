@@ -1,4 +1,5 @@
 import type { ComparisonRow, Note } from './comparison.ts';
+import { holm } from './holm.ts';
 import type { Method, RunOrder } from './methods.ts';
 import { meanAndVariance } from './summary.ts';
 
@@ -6,7 +7,12 @@ import { meanAndVariance } from './summary.ts';
 const leaningOrder = 0.5;
 
 /** What the order of the runs puts at risk, and whether a drift is seen in the data. */
-export function driftNotes(method: Method, order: RunOrder | undefined, rows: readonly ComparisonRow[]): Note[] {
+export function driftNotes(
+  method: Method,
+  order: RunOrder | undefined,
+  rows: readonly ComparisonRow[],
+  confidence: number,
+): Note[] {
   if (order === undefined) return [];
   const notes: Note[] = [];
   const apart = meanAndVariance(order.b).mean - meanAndVariance(order.a).mean;
@@ -18,16 +24,17 @@ export function driftNotes(method: Method, order: RunOrder | undefined, rows: re
         `so a drift of 1 % a run would look like a change of ${Math.abs(apart).toFixed(1)} %; an ABBA order cancels it.`,
     });
   }
-  rows.forEach(({ inference }, band) => {
-    const drift = inference?.drift;
-    if (drift && drift.p < 0.05) {
-      const percent = `${drift.perRun < 0 ? '-' : '+'}${Math.abs(100 * drift.perRun).toFixed(1)} %`;
-      notes.push({
-        code: 'drift-seen',
-        band,
-        message: `The level drifted by ${percent} a run (p = ${drift.p.toFixed(3)}); the trend is taken out.`,
-      });
-    }
+  const drifts = rows.flatMap(({ inference }, band) => (inference?.drift ? [{ ...inference.drift, band }] : []));
+  const adjusted = holm(drifts.map(({ p }) => p));
+  drifts.forEach(({ perRun, band }, k) => {
+    if (adjusted[k] > 1 - confidence) return;
+    const percent = `${perRun < 0 ? '-' : '+'}${Math.abs(100 * perRun).toFixed(1)} %`;
+    const effect = method === 'trend' ? 'which is taken out' : 'which the trend method would take out';
+    notes.push({
+      code: 'drift-seen',
+      band,
+      message: `The level drifted by ${percent} a run over the day (p ${plainP(adjusted[k])}), ${effect}.`,
+    });
   });
   if (method === 'paired' && !neighbours(order)) {
     notes.push({
@@ -38,6 +45,8 @@ export function driftNotes(method: Method, order: RunOrder | undefined, rows: re
   }
   return notes;
 }
+
+const plainP = (p: number): string => (p < 0.001 ? 'below 0.001' : `= ${p.toFixed(3)}`);
 
 /** Whether the k-th run of A and the k-th of B are next to each other in the order, for every k. */
 function neighbours(order: RunOrder): boolean {

@@ -82,7 +82,10 @@ describe('compare', () => {
     const comparison = compare([{ a: drift(a, abba.orderA), b: drift(b, abba.orderB) }], { ...abba, method: 'trend' });
     const { inference } = comparison.rows[0];
     assert.ok(inference?.drift && Math.abs(inference.drift.perRun - 0.03) < 0.005 && inference.drift.p < 0.01);
-    assert.ok(codes(comparison).includes('drift-seen'));
+    assert.deepEqual(codes(comparison).includes('drift-seen'), true);
+    const welch = compare([{ a: drift(a, abba.orderA), b: drift(b, abba.orderB) }], abba);
+    const note = welch.notes.find(({ code }) => code === 'drift-seen');
+    assert.match(note?.message ?? '', /drifted by \+3\.\d % a run .* which the trend method would take out/);
   });
 
   it('pairs by the order of the runs and warns where a pair did not follow one another', () => {
