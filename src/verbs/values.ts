@@ -1,8 +1,9 @@
 import type { Finding, Layout, Stretch } from '../readers/recording.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 
+import type { ExcludedRun } from './values/excluded.ts';
 import type { PeaksValue } from './values/peaks.ts';
-import type { OrderValue, PlanValue, RepeatsValue, SheetValue } from './values/planning.ts';
+import type { OrderValue, PlanFollowed, PlanValue, RepeatsValue, SheetValue } from './values/planning.ts';
 import type { ProfileValue } from './values/profile.ts';
 import type { RunningValue } from './values/running.ts';
 import type { SpectrogramValue } from './values/spectrogram.ts';
@@ -52,6 +53,8 @@ export interface RunsValue {
   /** What the set is called in legends: the `label` of `load`, else the name it was bound to. */
   readonly set: string | undefined;
   readonly runs: readonly Run[];
+  /** Runs that the run sheet leaves out. */
+  readonly excluded?: readonly ExcludedRun[];
 }
 
 export interface Run {
@@ -85,7 +88,9 @@ export interface Run {
 export interface RunFacts {
   readonly condition?: string;
   readonly order?: number;
+  /** Why the sheet leaves the run out, where it does. */
   readonly excluded?: string;
+  /** All cells of its row, by the column's header: `speed (m/s)`. */
   readonly facts: Readonly<Record<string, string>>;
 }
 
@@ -133,6 +138,18 @@ export interface SpectrumValue {
   readonly entries: readonly SpectrumEntry[];
   /** Mean over runs per channel (power mean), where the runs share one frequency axis. */
   readonly means: readonly SpectrumMean[];
+  readonly excluded?: readonly ExcludedRun[];
+  /** Where frequencies were divided by a speed: then `spacing` and densities are over this, and no longer in Hz. */
+  readonly axis?: SpectrumAxis;
+}
+
+/** What a spectrum is over, when that is not frequency. */
+export interface SpectrumAxis {
+  readonly name: 'cycles per metre' | 'order';
+  /** `1/m`, or empty for orders. */
+  readonly unit: Unit;
+  /** The speed or turning rate, in words: `1.2 m/s`. */
+  readonly by: string;
 }
 
 export interface SpectrumEntry {
@@ -168,6 +185,7 @@ export interface LevelsValue {
   readonly kind: 'levels';
   readonly set: string | undefined;
   readonly rows: readonly LevelsRow[];
+  readonly excluded?: readonly ExcludedRun[];
 }
 
 /** In the channel's own unit unless said. */
@@ -211,6 +229,7 @@ export interface BandsValue {
   readonly set: string | undefined;
   readonly bands: readonly Band[];
   readonly rows: readonly BandRow[];
+  readonly excluded?: readonly ExcludedRun[];
 }
 
 export interface BandRow {
@@ -218,12 +237,13 @@ export interface BandRow {
   readonly channel: Channel;
   readonly band: Band;
   readonly unit: Unit;
+  /** NaN in a band of an octave that holds too few bins for a figure; a warning says so, and JSON has null. */
   readonly rms: number;
 }
 
 export type Outcome = 'lower' | 'higher' | 'equivalent' | 'unclear';
 
-/** B against A in each band: B/A - 1 of the geometric means over runs of the band r.m.s. */
+/** B against A in each band: B/A - 1 of the geometric means over runs of the metric's level. */
 export interface ComparisonValue {
   readonly kind: 'comparison';
   /** How the interval was made, in words, or why there is none. */
@@ -233,12 +253,21 @@ export interface ComparisonValue {
   /** 0 to 1. */
   readonly confidence: number;
   readonly channel: string;
+  /** In words: `band r.m.s.`, `vibration dose value`. */
   readonly metric: string;
+  /** The metric's word in the language: `rms`, `vdv`, `p99_9`, `wk`; `transmissibility` of transfers. */
+  readonly metricCode?: string;
   readonly a: ComparisonSide;
   readonly b: ComparisonSide;
   readonly rows: readonly ComparisonRow[];
   /** As a fraction, where one was asked for. */
   readonly margin?: number;
+  /** The plan it was asked to follow, and where it does not. */
+  readonly plan?: PlanFollowed;
+  /** Whether the runs that the sheet leaves out were taken in all the same. */
+  readonly includesExcluded?: boolean;
+  /** Reasons outside the figures that forbid a verdict by any row, each a clause after `because`. */
+  readonly guards?: readonly string[];
 }
 
 export interface ComparisonSide {
@@ -246,6 +275,10 @@ export interface ComparisonSide {
   readonly runs: readonly Run[];
   /** The spectra behind the figures, for the overlay. */
   readonly spectrum: SpectrumValue | undefined;
+  /** Place of each run in the order they were made in, where it is known of all runs of both sides. */
+  readonly places?: readonly number[];
+  /** Runs that the run sheet leaves out, taken in or not. */
+  readonly excluded?: readonly ExcludedRun[];
 }
 
 export interface ComparisonRow {
@@ -269,7 +302,39 @@ export interface ComparisonRow {
   readonly sentence: string;
   /** This band's share of A's mean square over all frequencies but 0, in percent. */
   readonly shareOfA: number | undefined;
+  /** Named in advance, and so not adjusted for the other bands. */
   readonly primary?: boolean;
+  /** Standard deviation of ln(level) from run to run, pooled over both sides: 0.04 is about 4 %. */
+  readonly spread?: number;
+  /** What the interval rules out, in percent of amplitude. */
+  readonly excludes?: RuledOut;
+  /** The interval that holds for all rows that are not primary at once (Bonferroni). */
+  readonly simultaneous?: PercentInterval;
+  /** Of a comparison with a margin: the interval (90 % for a confidence of 95 %) that had to lie within it, and p. */
+  readonly equivalence?: PercentInterval & { readonly p: number };
+  /** What the other possible methods say of the same figures. */
+  readonly sensitivity?: readonly Sensitivity[];
+  /** Reasons outside the figures that forbid a verdict by this row, each a clause after `because`. */
+  readonly guards?: readonly string[];
+}
+
+/** Changes beyond these are ruled out; each at least 0, in percent of amplitude. */
+export interface RuledOut {
+  readonly reductionPercent: number;
+  readonly increasePercent: number;
+  readonly eitherWayPercent: number;
+}
+
+export interface PercentInterval {
+  readonly lowPercent: number;
+  readonly highPercent: number;
+}
+
+export interface Sensitivity extends PercentInterval {
+  /** `welch`, `pooled`, `paired` or `trend`. */
+  readonly method: string;
+  readonly changePercent: number;
+  readonly p: number;
 }
 
 export interface FindingsValue {
