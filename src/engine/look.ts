@@ -41,8 +41,7 @@ export async function look(
     ...findingLines([...recording.findings, ...checks(recording)]),
   ];
   const load = loadLine([path], given);
-  if (unsettled.length > 0) lines.push(`  to load it, say the unit:  ${load} unit g`);
-  else lines.push(`  to load it:  ${load}`);
+  lines.push(unsettled.length > 0 ? `  to load it, add what settles the unit:  ${load}` : `  to load it:  ${load}`);
   return { path, ok: true, lines, load, recording };
 }
 
@@ -78,7 +77,7 @@ function layoutLines({ layout }: Recording): string[] {
     `${layout.rows} rows`,
   ];
   lines.push(where.join(', '));
-  for (const { column, why } of layout.leftOut ?? []) lines.push(`left out: "${column}", ${why}`);
+  for (const { column, why } of layout.leftOut ?? []) lines.push(`left out: ${column}, ${why}`);
   if (layout.sensors !== undefined) lines.push(`sensors in this file: ${layout.sensors.join(', ')}`);
   return lines.map((line) => `  ${line}`);
 }

@@ -170,13 +170,9 @@ function runOf(
   for (const { name, header, unit, unitFrom, samples } of chosen) {
     const parsed = unit === undefined ? undefined : parseUnit(unit);
     if (parsed?.ok !== true) {
-      const why =
-        unit === undefined
-          ? `Nothing in ${file.path} settles the unit of ${name}`
-          : `${file.path} gives ${name} in "${unit}", which is no known unit`;
       return refuse(
         'unit.unsettled',
-        `${why}: say it with the option unit, as in "unit g".`,
+        whyNoUnit(recording, file, name, unit),
         hasFlag(given, 'unit') ? 'unit' : 'files',
       );
     }
@@ -208,6 +204,17 @@ function runOf(
     layout,
   };
   return { run: settleClock(run, clock) };
+}
+
+/** The reader may know more of why, and which option with which figure settles it. */
+function whyNoUnit({ findings }: Recording, { path }: RawFile, name: string, unit: string | undefined): string {
+  const finding = findings.find(({ code }) => code === 'unit-unsettled');
+  if (unit === undefined && finding !== undefined) return `${path}: ${finding.message}`;
+  const why =
+    unit === undefined
+      ? `Nothing in ${path} settles the unit of ${name}`
+      : `${path} gives ${name} in "${unit}", which is no known unit`;
+  return `${why}: say it with the option unit, as in "unit g".`;
 }
 
 function chosenChannels(
