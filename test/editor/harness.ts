@@ -25,6 +25,13 @@ export interface WorkbenchOptions {
   readonly theme?: Theme;
 }
 
+/** Text that a test types all at once stays as it is. */
+const literalTyping = {
+  'editor.autoIndent': 'none',
+  'editor.autoClosingBrackets': 'never',
+  'editor.autoClosingQuotes': 'never',
+};
+
 /** A served editor with a temporary workspace open in a Chromium. */
 export class Workbench {
   readonly page: Page;
@@ -53,7 +60,8 @@ export class Workbench {
       mkdirSync(dirname(join(workspace, path)), { recursive: true });
       writeFileSync(join(workspace, path), content);
     }
-    const { settings, extension, extensionsDir } = options;
+    const { extension, extensionsDir } = options;
+    const settings = { ...literalTyping, ...options.settings };
     const given = Object.fromEntries(
       Object.entries({ settings, extension, extensionsDir }).filter(([, value]) => value !== undefined),
     );

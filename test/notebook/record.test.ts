@@ -36,6 +36,7 @@ const run: RunDocument = {
       index: 2,
       statements: [
         statement(null, 'comparison', {
+          channel: 'z',
           rows: [{ from_hz: 10, to_hz: 50, p: 0.0123456789, outcome: 'lower', sentence: 'Less.' }],
         }),
         statement(null, 'spectrum', { frequency_hz: [0, 0.5000001] }),
