@@ -30,16 +30,45 @@ function allowed(name: string, list: readonly string[]): boolean {
   return list.some((entry) => (entry.endsWith('*') ? name.startsWith(entry.slice(0, -1)) : name === entry));
 }
 
-const packageName = (from: string): string => from.split('/').slice(0, from.startsWith('@') ? 2 : 1).join('/');
+const packageName = (from: string): string =>
+  from
+    .split('/')
+    .slice(0, from.startsWith('@') ? 2 : 1)
+    .join('/');
 
 describe('the rooms of src', () => {
   it('are the folders of src, each with its table row and TypeScript project', () => {
     const folders = readdirSync(src, { withFileTypes: true });
-    assert.deepEqual(folders.filter((entry) => entry.isDirectory()).map((entry) => entry.name).sort(), Object.keys(rooms).sort());
+    assert.deepEqual(
+      folders
+        .filter((entry) => entry.isDirectory())
+        .map((entry) => entry.name)
+        .sort(),
+      Object.keys(rooms).sort(),
+    );
     for (const [room, { imports }] of Object.entries(rooms) as [string, Room][]) {
-      const project = JSON.parse(readFileSync(join(src, room, 'tsconfig.json'), 'utf8')) as { references: { path: string }[] };
-      assert.deepEqual(project.references.map(({ path }) => path.slice(3)), imports, `references of ${room}`);
+      const project = JSON.parse(readFileSync(join(src, room, 'tsconfig.json'), 'utf8')) as {
+        references: { path: string }[];
+      };
+      assert.deepEqual(
+        project.references.map(({ path }) => path.slice(3)),
+        imports,
+        `references of ${room}`,
+      );
     }
+  });
+
+  it('stand in the guide for contributors as they are', () => {
+    const guide = readFileSync(join(src, '..', 'DEVELOPERS.md'), 'utf8');
+    const table = /<!-- rooms -->([\s\S]*?)<!-- \/rooms -->/.exec(guide)?.[1] ?? assert.fail('no table of rooms');
+    const rows = [...table.matchAll(/^\| `(\w+)` \|[^|]*\| ([^|]*) \|$/gm)].map(([, room, list]) => [
+      room,
+      list === '–' ? [] : list.split(', '),
+    ]);
+    assert.deepEqual(
+      Object.fromEntries(rows),
+      Object.fromEntries(Object.entries(rooms).map(([room, { imports }]) => [room, imports])),
+    );
   });
 
   it('form no circle', () => {
@@ -60,7 +89,8 @@ describe('the rooms of src', () => {
         const where = relative(src, file);
         if (from.startsWith('.')) {
           const target = roomOf(resolve(dirname(file), from));
-          if (target !== room && !imports.includes(target)) wrong.push(`${where} imports ${from} of the room ${target}`);
+          if (target !== room && !imports.includes(target))
+            wrong.push(`${where} imports ${from} of the room ${target}`);
           if (!from.endsWith('.ts')) wrong.push(`${where} imports ${from} without its ending`);
         } else if (from.startsWith('node:')) {
           if (!ambient.includes('node')) wrong.push(`${where} imports ${from}`);
@@ -73,8 +103,13 @@ describe('the rooms of src', () => {
       const graph = new Map<string, string[]>();
       for (const file of filesOf(room)) {
         const text = readFileSync(file, 'utf8');
-        const values = [...text.matchAll(/^(?:import|export)\s+(?!type\b)[^;]*?from\s+'(\.[^']+)'/gms)].map((match) => match[1]);
-        graph.set(file, values.map((from) => resolve(dirname(file), from)).filter((path) => roomOf(path) === room));
+        const values = [...text.matchAll(/^(?:import|export)\s+(?!type\b)[^;]*?from\s+'(\.[^']+)'/gms)].map(
+          (match) => match[1],
+        );
+        graph.set(
+          file,
+          values.map((from) => resolve(dirname(file), from)).filter((path) => roomOf(path) === room),
+        );
       }
       const done = new Set<string>();
       const visit = (file: string, path: readonly string[]): void => {

@@ -40,7 +40,7 @@ export class Controller {
   }
 
   async #runAll(cells: readonly vscode.NotebookCell[], notebook: vscode.NotebookDocument): Promise<boolean> {
-    const executions = cells.map((cell) => this.#controller.createNotebookCellExecution(cell));
+    const executions = cells.flatMap((cell) => this.#execution(cell) ?? []);
     let stopped = false;
     for (const execution of executions) {
       if (stopped || execution.token.isCancellationRequested) {
@@ -51,6 +51,15 @@ export class Controller {
       stopped = await this.#run(execution, notebook);
     }
     return stopped;
+  }
+
+  /** Undefined for a cell that is being run already, as when a dependent's turn comes while it is run by hand. */
+  #execution(cell: vscode.NotebookCell): vscode.NotebookCellExecution | undefined {
+    try {
+      return this.#controller.createNotebookCellExecution(cell);
+    } catch {
+      return undefined;
+    }
   }
 
   /** Runs one cell; tells whether it was stopped by hand. */

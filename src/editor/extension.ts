@@ -23,7 +23,7 @@ export function activate(context: vscode.ExtensionContext): void {
     vscode.workspace.registerNotebookSerializer(notebookType, serializer, { transientOutputs: true }),
     vscode.workspace.onDidOpenNotebookDocument(prefer),
     registerStatusBar(states),
-    watchStaleness(controller),
+    watchStaleness(controller, states),
     registerCommands(controller, context.extensionUri),
     registerLook(engine),
     controller,

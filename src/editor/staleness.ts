@@ -1,9 +1,10 @@
 import * as vscode from 'vscode';
+import type { CellStates } from './cellStates.ts';
 import type { Controller } from './controller.ts';
 import { notebookType } from './names.ts';
 
 /** Marks outputs out of date a moment after a cell was edited, and when a raw file changed. */
-export function watchStaleness(controller: Controller): vscode.Disposable {
+export function watchStaleness(controller: Controller, states: CellStates): vscode.Disposable {
   const waiting = new Map<vscode.NotebookDocument, ReturnType<typeof setTimeout>>();
   const soon = (notebook: vscode.NotebookDocument): void => {
     clearTimeout(waiting.get(notebook));
@@ -24,6 +25,8 @@ export function watchStaleness(controller: Controller): vscode.Disposable {
     files.onDidCreate(all),
     files.onDidDelete(all),
     vscode.workspace.onDidChangeNotebookDocument(({ notebook, cellChanges, contentChanges }) => {
+      // A cell whose outputs were cleared shows nothing that could be out of date.
+      for (const { cell, outputs } of cellChanges) if (outputs?.length === 0) states.set(cell, {});
       const edited = contentChanges.length > 0 || cellChanges.some(({ document }) => document !== undefined);
       if (notebook.notebookType === notebookType && edited) soon(notebook);
     }),
