@@ -24,4 +24,34 @@ export const settings = {
   noGravity: 0.08,
   /** Share of empty cells from which a column is left out. */
   emptyCells: 0.05,
+  /** Samples that count as clipped: so many at the extreme, so many times more than just inside of it. */
+  clipping: {
+    samples: 3,
+    excess: 3,
+    fault: 1e-3,
+    range: 0.99,
+    ranges: [2, 4, 8, 16, 24, 32, 40, 50, 64, 100, 200, 400, 500],
+  },
+  /** A value held for more than so many samples, and so many times the usual. */
+  flat: { samples: 5, times: 3 },
+  /** Share of rows that repeat every axis of the row before, from which the logger outruns its sensor. */
+  held: 0.2,
+  /** Steps of the converter that the rms must be. */
+  resolution: { fault: 3, warning: 10 },
+  /** A lone sample so many robust standard deviations (1.4826 x median distance) from the median. */
+  spike: 12,
+  /** Blocks of so many s; largest over smallest mean square; share of the loudest, and over its fair share. */
+  blocks: { length: 5, ratio: 4, share: 0.25, fair: 2, fewest: 3, trendT: 3.5, trend: 0.2 },
+  /** Line over the whole recording, in g. */
+  drift: 0.05,
+  /** … and its slope over the error of the slope. */
+  driftT: 4,
+  /** Length of the mean vector in g at rest or in a run. */
+  norm: { warningLow: 0.95, warningHigh: 1.05, faultLow: 0.85, faultHigh: 1.15, none: 0.1 },
+  /** Share of the mean square between these shares of the rate. */
+  aliasing: { from: 0.4, share: 0.1, segment: 1 },
+  /** Highest edge of a band over the rate; segments of so many periods of its lowest edge; fewest averages. */
+  band: { top: 0.4, periods: 4, averages: 16, segment: 2 },
+  /** Between the runs of a set: lengths, angle in degrees between mean vectors, level of the still parts. */
+  between: { duration: 1.1, angle: { warning: 5, fault: 15 }, still: 2, stillBlock: 1, rate: 0.005 },
 } as const;

@@ -1,0 +1,147 @@
+import type { Finding } from '../recording.ts';
+import { figure, percent } from '../refusal.ts';
+import { settings } from '../settings.ts';
+import { measured, type CheckedRun } from './checked.ts';
+import { meanVector } from './gravity.ts';
+import { blocksOf } from './stationarity.ts';
+
+/** A run of a set, by the name it has in legends. */
+export interface NamedRun extends CheckedRun {
+  readonly label: string;
+}
+
+/** A finding on one run as it stands beside the others; `run` is its index in the set. */
+export interface SetFinding {
+  readonly run: number;
+  readonly finding: Finding;
+}
+
+/** One comparison of a run with the set. */
+export type SetCheck = (runs: readonly NamedRun[]) => SetFinding[];
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+}
+
+/** Rates that differ: the sensor's clock or its setting was changed. */
+export const sameRate: SetCheck = (runs) => {
+  const usual = median(runs.map(({ rate }) => rate));
+  return runs.flatMap(({ rate, label }, run) => {
+    const off = rate / usual - 1;
+    if (Math.abs(off) <= settings.between.rate) return [];
+    const message = `${label} was sampled at ${figure(rate)} Hz and the set at ${figure(usual)} Hz: segments of equal length in s still compare, but find out whether the setting or the clock changed.`;
+    return [
+      {
+        run,
+        finding: { code: 'set-rate', severity: 'warning', message, value: off, threshold: settings.between.rate },
+      },
+    ];
+  });
+};
+
+const seconds = ({ stretches, rate }: CheckedRun): number =>
+  stretches.reduce((sum, { from, to }) => sum + to - from, 0) / rate;
+
+/** Lengths that differ: another route, another speed, or a part cut off. */
+export const sameLength: SetCheck = (runs) => {
+  const usual = median(runs.map(seconds));
+  return runs.flatMap((one, run) => {
+    const ratio = seconds(one) / usual;
+    const off = Math.max(ratio, 1 / ratio);
+    if (!(off > settings.between.duration)) return [];
+    const message = `${one.label} lasts ${figure(seconds(one))} s and the set ${figure(usual)} s: was the route or the speed another? Trim all to the same stretch.`;
+    return [
+      {
+        run,
+        finding: { code: 'set-length', severity: 'warning', message, value: off, threshold: settings.between.duration },
+      },
+    ];
+  });
+};
+
+const degrees = 180 / Math.PI;
+
+/** Mean vectors that point another way than in the first run: the sensor was mounted anew, and axes are mixed. */
+export const sameGravity: SetCheck = (runs) => {
+  const vectors = runs.map(meanVector);
+  const first = vectors.findIndex((vector) => vector !== undefined && Math.hypot(...vector) > settings.norm.none);
+  if (first < 0) return [];
+  const reference = vectors[first]!;
+  return runs.flatMap(({ label }, run) => {
+    const vector = vectors[run];
+    if (run === first || !vector || Math.hypot(...vector) <= settings.norm.none) return [];
+    const along =
+      vector.reduce((sum, value, k) => sum + value * reference[k], 0) /
+      (Math.hypot(...vector) * Math.hypot(...reference));
+    const angle = Math.acos(Math.min(1, Math.max(-1, along))) * degrees;
+    const { warning, fault } = settings.between.angle;
+    if (angle <= warning) return [];
+    const severity = angle > fault ? 'fault' : 'warning';
+    const cross = percent(Math.abs(Math.sin(angle / degrees)));
+    const message = `Gravity points ${figure(angle)}° away from where it does in ${runs[first].label}: ${label} was mounted another way, and up to ${cross} of one axis shows in another; compare the resultant, or mount alike.`;
+    return [
+      {
+        run,
+        finding: { code: 'set-gravity', severity, message, value: angle, threshold: angle > fault ? fault : warning },
+      },
+    ];
+  });
+};
+
+/** Levels of the quietest second that differ: another noise floor, another mount, or an engine that was left running. */
+export const sameStill: SetCheck = (runs) => {
+  const still = runs.map((run) =>
+    Math.sqrt(
+      blocksOf(run, settings.between.stillBlock).reduce((least, { power }) => Math.min(least, power), Infinity),
+    ),
+  );
+  const usable = still.filter((level) => Number.isFinite(level) && level > 0);
+  const units = new Set(runs.flatMap((run) => measured(run).map(({ unit }) => unit)));
+  if (usable.length < 2 || units.size > 1) return [];
+  const usual = median(usable);
+  const [unit] = units;
+  return runs.flatMap(({ label }, run) => {
+    const level = still[run];
+    const off = Math.max(level / usual, usual / level);
+    if (!Number.isFinite(off) || off <= settings.between.still) return [];
+    const message = `The quietest ${settings.between.stillBlock} s of ${label} is at ${figure(level)}${unit ? ` ${unit}` : ''} rms, ${figure(off)} times ${level > usual ? 'above' : 'below'} the set's usual: did something else run, or was the range or the mount another?`;
+    return [
+      { run, finding: { code: 'set-still', severity: 'note', message, value: off, threshold: settings.between.still } },
+    ];
+  });
+};
+
+/** Channels that a run lacks. */
+export const sameChannels: SetCheck = (runs) => {
+  const names = [...new Set(runs.flatMap(({ channels }) => channels.map(({ name }) => name)))];
+  return runs.flatMap(({ channels, label }, run) => {
+    const lacking = names.filter((name) => !channels.some((one) => one.name === name));
+    if (lacking.length === 0) return [];
+    const message = `${label} has no channel ${lacking.join(', ')}, which another run of the set has: name the channels to compare.`;
+    return [
+      { run, finding: { code: 'set-channels', severity: 'warning', message, value: lacking.length, threshold: 0 } },
+    ];
+  });
+};
+
+/** Runs with the very same samples: one recording that was copied under two names is no repeat. */
+export const sameRecording: SetCheck = (runs) =>
+  runs.flatMap((one, run) => {
+    const twin = runs.slice(0, run).find((other) => identical(one, other));
+    if (!twin) return [];
+    const message = `${one.label} holds the very same samples as ${twin.label}: a copy of a recording is no second run, so leave one out.`;
+    return [{ run, finding: { code: 'set-copy', severity: 'fault', message, value: 1, threshold: 0 } }];
+  });
+
+function identical(a: CheckedRun, b: CheckedRun): boolean {
+  const pairs = a.channels.map((one, k) => [one.samples, b.channels[k]?.samples] as const);
+  return (
+    a.channels.length === b.channels.length &&
+    pairs.every(
+      ([one, two]) => one.length > 1 && one.length === two.length && one.every((value, i) => value === two[i]),
+    ) &&
+    a.channels.some(({ samples }) => samples.some((value) => value !== samples[0]))
+  );
+}

@@ -1,0 +1,72 @@
+import type { Finding, Recording, Severity } from '../recording.ts';
+import { aliasing } from './aliasing.ts';
+import { band } from './band.ts';
+import {
+  sameChannels,
+  sameGravity,
+  sameLength,
+  sameRate,
+  sameRecording,
+  sameStill,
+  type NamedRun,
+  type SetCheck,
+  type SetFinding,
+} from './between.ts';
+import type { Check, CheckedRun, Question } from './checked.ts';
+import { clipping } from './clipping.ts';
+import { drift } from './drift.ts';
+import { flat, heldReadings } from './flat.ts';
+import { gravity } from './gravity.ts';
+import { length } from './length.ts';
+import { resolution } from './resolution.ts';
+import { spikes } from './spikes.ts';
+import { stationarity } from './stationarity.ts';
+
+const checks: readonly Check[] = [
+  clipping,
+  flat,
+  heldReadings,
+  gravity,
+  resolution,
+  spikes,
+  stationarity,
+  drift,
+  aliasing,
+  band,
+  length,
+];
+const setChecks: readonly SetCheck[] = [sameRecording, sameChannels, sameRate, sameLength, sameGravity, sameStill];
+
+const order: Readonly<Record<Severity, number>> = { fault: 0, warning: 1, note: 2 };
+
+/** The most serious first; among equals in the order given. */
+export function worstFirst<T>(items: readonly T[], finding: (item: T) => Finding): T[] {
+  return [...items].sort((a, b) => order[finding(a).severity] - order[finding(b).severity]);
+}
+
+/**
+ * What a careful engineer would say of a recording's samples, the most serious first. What was found while reading it
+ * (rate, gaps, unevenness, repeated stamps, empty cells) stands in the recording's own findings and is not repeated.
+ */
+export function checkRecording(run: CheckedRun, question: Question = {}): Finding[] {
+  if (run.channels.length === 0 || run.channels[0].samples.length < 2) return [];
+  return worstFirst(
+    checks.flatMap((check) => check(run, question)),
+    (finding) => finding,
+  );
+}
+
+/** What does not match between the runs of a set, the most serious first; nothing for a single run. */
+export function checkSet(runs: readonly NamedRun[]): SetFinding[] {
+  const sound = runs.every(({ channels }) => channels.length > 0 && channels[0].samples.length > 1);
+  if (runs.length < 2 || !sound) return [];
+  return worstFirst(
+    setChecks.flatMap((check) => check(runs)),
+    ({ finding }) => finding,
+  );
+}
+
+/** A recording as the checks take it. */
+export function checkedRun({ clock, channels }: Recording): CheckedRun {
+  return { rate: clock.rate, stretches: clock.stretches, channels };
+}

@@ -1,0 +1,97 @@
+import type { Finding, Stretch } from '../recording.ts';
+import { accelerationUnits } from '../units.ts';
+
+/** What a check looks at: a recording, or a run made of one. */
+export interface CheckedRun {
+  /** Samples a second, in Hz. */
+  readonly rate: number;
+  readonly stretches: readonly Stretch[];
+  readonly channels: readonly CheckedChannel[];
+}
+
+export interface CheckedChannel {
+  readonly name: string;
+  /** Symbol of the unit, or undefined if it is not settled. */
+  readonly unit: string | undefined;
+  /** Whether this is an axis of acceleration. */
+  readonly axis: boolean;
+  readonly samples: Float64Array;
+  /** False once the mean, and gravity with it, was taken out; true if not said. */
+  readonly steady?: boolean | undefined;
+}
+
+/** What the recording is to answer: the band of interest in Hz and the length of a segment in s. */
+export interface Question {
+  readonly low?: number | undefined;
+  readonly high?: number | undefined;
+  readonly segment?: number | undefined;
+}
+
+/** One check: a recording in, what is worth saying out. */
+export type Check = (run: CheckedRun, question: Question) => Finding[];
+
+/** The axes of acceleration, or every channel where there is none. */
+export function measured({ channels }: CheckedRun): readonly CheckedChannel[] {
+  const axes = channels.filter(({ axis }) => axis);
+  return axes.length > 0 ? axes : channels;
+}
+
+/** Size of a channel's unit in g, or undefined for what is no acceleration. */
+export function inGravity({ unit }: CheckedChannel): number | undefined {
+  const size = unit === undefined ? undefined : accelerationUnits[unit];
+  return size === undefined ? undefined : size / accelerationUnits.g;
+}
+
+/** Time of a sample in s from the recording's first. */
+export function timeOf({ stretches, rate }: CheckedRun, index: number): number {
+  let at = stretches[0];
+  for (const stretch of stretches) if (stretch.from <= index) at = stretch;
+  return at.start + (index - at.from) / rate;
+}
+
+/** At most so many of the samples, evenly picked, as a copy. */
+export function some(samples: Float64Array, most = 100_000): Float64Array {
+  const stride = Math.max(1, Math.ceil(samples.length / most));
+  const picked = new Float64Array(Math.ceil(samples.length / stride));
+  for (let i = 0, at = 0; at < samples.length; i++, at += stride) picked[i] = samples[at];
+  return picked;
+}
+
+export function meanOf(samples: Float64Array, from = 0, to = samples.length): number {
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += samples[i];
+  return sum / (to - from);
+}
+
+/** Mean square of the samples less a level. */
+export function meanSquare(samples: Float64Array, level: number, from = 0, to = samples.length): number {
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += (samples[i] - level) ** 2;
+  return sum / (to - from);
+}
+
+/** Smallest difference between two values that occur, or 0 where all are alike: one step of the converter. */
+export function converterStep(samples: Float64Array): number {
+  const sorted = some(samples).sort();
+  let least = Infinity;
+  const range = sorted[sorted.length - 1] - sorted[0];
+  for (let i = 1; i < sorted.length; i++) {
+    const step = sorted[i] - sorted[i - 1];
+    // The last bits of a converted number are no step.
+    if (step > 1e-9 * range && step < least) least = step;
+  }
+  return Number.isFinite(least) ? least : 0;
+}
+
+/** Whether two numbers are one reading, but for the last bits of a conversion. */
+export const alike = (a: number, b: number, range: number): boolean => Math.abs(a - b) <= 1e-9 * range;
+
+/** The stretches between pairs of times, joined where they touch; at most two hundred of them. */
+export function places(
+  run: CheckedRun,
+  spans: readonly { readonly from: number; readonly to: number }[],
+): { from: number; to: number }[] {
+  return spans
+    .slice(0, 200)
+    .map(({ from, to }) => ({ from: timeOf(run, from), to: timeOf(run, Math.max(from, to - 1)) + 1 / run.rate }));
+}

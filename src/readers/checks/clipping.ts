@@ -1,0 +1,93 @@
+import type { Finding } from '../recording.ts';
+import { figure, percent } from '../refusal.ts';
+import { settings } from '../settings.ts';
+import {
+  alike,
+  converterStep,
+  inGravity,
+  measured,
+  places,
+  type Check,
+  type CheckedChannel,
+  type CheckedRun,
+} from './checked.ts';
+
+/** Samples that pile up at the largest or smallest value, or stand at the end of a usual range: the sensor was overdriven. */
+export const clipping: Check = (run) =>
+  measured(run).flatMap((channel) => {
+    const { samples } = channel;
+    let low = Infinity;
+    let high = -Infinity;
+    for (let i = 0; i < samples.length; i++) {
+      if (samples[i] < low) low = samples[i];
+      if (samples[i] > high) high = samples[i];
+    }
+    if (!(high > low)) return [];
+    const range = high - low;
+    const step = Math.max(converterStep(samples), 1e-6 * range);
+    const piled = [piledAt(samples, high, -step, range), piledAt(samples, low, step, range)];
+    const rail = railOf(channel, Math.max(Math.abs(high), Math.abs(low)));
+    const clipped = (value: number): boolean =>
+      (piled[0] && alike(value, high, range)) ||
+      (piled[1] && alike(value, low, range)) ||
+      (rail !== undefined && Math.abs(value) >= rail);
+    const spans = spansWhere(samples, clipped);
+    const count = spans.reduce((sum, { from, to }) => sum + to - from, 0);
+    // A single sample may reach the end of a range by chance.
+    return count < 2 ? [] : [found(run, channel, count, spans, piled[0] ? high : piled[1] ? low : rail!)];
+  });
+
+/** Whether more samples stand at an extreme than the ones just inside of it let expect. */
+function piledAt(samples: Float64Array, extreme: number, inward: number, range: number): boolean {
+  const counts = [0, 0, 0, 0];
+  for (let i = 0; i < samples.length; i++) {
+    const value = samples[i];
+    if (alike(value, extreme, range)) counts[0]++;
+    else {
+      const bin = Math.round((value - extreme) / inward);
+      if (bin >= 1 && bin <= 3) counts[bin]++;
+    }
+  }
+  const { samples: least, excess } = settings.clipping;
+  return counts[0] >= least && counts[0] >= excess * Math.max(1, counts[1], counts[2], counts[3]);
+}
+
+/** 0.99 of the standard range in g that the largest reading reaches but does not pass, in the channel's unit. */
+function railOf(channel: CheckedChannel, largest: number): number | undefined {
+  const size = inGravity(channel);
+  if (size === undefined) return undefined;
+  const { ranges, range } = settings.clipping;
+  const end = ranges.find((one) => largest * size >= range * one && largest * size <= 1.001 * one);
+  return end === undefined ? undefined : (range * end) / size;
+}
+
+function spansWhere(samples: Float64Array, test: (value: number) => boolean): { from: number; to: number }[] {
+  const spans: { from: number; to: number }[] = [];
+  for (let i = 0; i < samples.length; i++) {
+    if (!test(samples[i])) continue;
+    const last = spans[spans.length - 1];
+    if (last && last.to === i) last.to = i + 1;
+    else spans.push({ from: i, to: i + 1 });
+  }
+  return spans;
+}
+
+function found(
+  run: CheckedRun,
+  { name, samples, unit }: CheckedChannel,
+  count: number,
+  spans: { from: number; to: number }[],
+  at: number,
+): Finding {
+  const share = count / samples.length;
+  const { fault } = settings.clipping;
+  return {
+    code: 'clipped',
+    severity: share > fault ? 'fault' : 'warning',
+    message: `${name} is clipped: ${count} samples (${percent(share)}) stand at ${figure(at)}${unit ? ` ${unit}` : ''}, so peak, kurtosis and dose mean nothing and the rms is too low: record again with a larger range.`,
+    value: share,
+    threshold: share > fault ? fault : 0,
+    channel: name,
+    places: places(run, spans),
+  };
+}

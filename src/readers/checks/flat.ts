@@ -1,0 +1,94 @@
+import type { Finding } from '../recording.ts';
+import { figure, percent } from '../refusal.ts';
+import { settings } from '../settings.ts';
+import { measured, places, type Check, type CheckedChannel, type CheckedRun } from './checked.ts';
+
+interface Held {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Values that stand still for longer than the signal and the converter let expect: a loose plug, a stuck sensor. */
+export const flat: Check = (run) =>
+  measured(run).flatMap((channel) => {
+    const { samples, name } = channel;
+    const held = runsOfOneValue(run, samples);
+    if (held.length === 1 && run.stretches.length === 1) {
+      return [
+        {
+          code: 'flat',
+          severity: 'fault' as const,
+          message: `${name} holds one value throughout (${figure(samples[0])}): the sensor or its plug is dead, so leave this channel out.`,
+          value: samples.length,
+          threshold: settings.flat.samples,
+          channel: name,
+        },
+      ];
+    }
+    return stuck(run, channel, held);
+  });
+
+function runsOfOneValue({ stretches }: CheckedRun, samples: Float64Array): Held[] {
+  const held: Held[] = [];
+  for (const { from, to } of stretches) {
+    let start = from;
+    for (let i = from + 1; i <= to; i++) {
+      if (i < to && samples[i] === samples[start]) continue;
+      held.push({ from: start, to: i });
+      start = i;
+    }
+  }
+  return held;
+}
+
+function stuck(run: CheckedRun, { samples, name }: CheckedChannel, held: readonly Held[]): Finding[] {
+  let [low, high] = [Infinity, -Infinity];
+  for (let i = 0; i < samples.length; i++) {
+    low = Math.min(low, samples[i]);
+    high = Math.max(high, samples[i]);
+  }
+  const lengths = Float64Array.from(held, ({ from, to }) => to - from).sort();
+  const usual = lengths[Math.floor(0.99 * (lengths.length - 1))];
+  const most = Math.max(settings.flat.samples, settings.flat.times * usual);
+  // At the extremes it is clipping, which has a check of its own.
+  const long = held.filter(({ from, to }) => to - from > most && samples[from] > low && samples[from] < high);
+  if (long.length === 0) return [];
+  const longest = long.reduce((best, one) => (one.to - one.from > best.to - best.from ? one : best));
+  const count = longest.to - longest.from;
+  return [
+    {
+      code: 'stuck',
+      severity: 'warning',
+      message: `${name} stands still ${long.length === 1 ? 'once' : `${long.length} times`}, longest for ${count} samples (${figure(count / run.rate)} s): look at the plug and the cable, and trim those parts off.`,
+      value: count,
+      threshold: most,
+      channel: name,
+      places: places(run, long),
+    },
+  ];
+}
+
+/** Rows that repeat every axis of the row before: the logger asks more often than the sensor measures. */
+export const heldReadings: Check = (run) => {
+  const axes = measured(run);
+  let repeats = 0;
+  let steps = 0;
+  for (const { from, to } of run.stretches) {
+    for (let i = from + 1; i < to; i++) {
+      steps++;
+      if (axes.every(({ samples }) => samples[i] === samples[i - 1])) repeats++;
+    }
+  }
+  const share = repeats / Math.max(steps, 1);
+  // One axis of a coarse converter repeats by itself; three do not.
+  if (axes.length < 2 || share <= settings.held || share === 1) return [];
+  return [
+    {
+      code: 'readings-repeat',
+      severity: 'warning',
+      message: `${percent(share)} of the rows repeat the readings of the row before: the sensor measures at about ${figure(run.rate * (1 - share))} Hz, below the logger's ${figure(run.rate)} Hz, so trust nothing above ${figure((run.rate * (1 - share)) / 2)} Hz.`,
+      value: share,
+      threshold: settings.held,
+    },
+  ];
+};

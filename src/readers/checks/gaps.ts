@@ -1,0 +1,38 @@
+import type { StampClock } from '../clock/clock.ts';
+import type { Clock, Finding, TimeSpan } from '../recording.ts';
+import { figure, percent } from '../refusal.ts';
+import { settings } from '../settings.ts';
+
+/** The line of a row of the file, where it is known. */
+export type Lines = (row: number) => number | undefined;
+
+/** Where samples are missing, and how many. */
+export function gapFinding(clock: Clock, stamps: StampClock, lineOf: Lines): Finding | undefined {
+  const gaps = gapsOf(clock);
+  if (gaps.length === 0) return undefined;
+  const samples = clock.stretches.reduce((sum, { from, to }) => sum + to - from, 0);
+  const share = stamps.missing / (samples + stamps.missing);
+  const [first] = gaps;
+  const line = lineOf(first.row);
+  const longest = gaps.reduce((most, { from, to }) => Math.max(most, to - from), 0);
+  return {
+    code: 'gap',
+    severity: share > settings.missing ? 'warning' : 'note',
+    message: `${gaps.length === 1 ? 'A gap leaves' : `${gaps.length} gaps leave`} out ${stamps.missing} samples (${percent(share)}), the ${gaps.length === 1 ? 'gap' : 'first'} at ${figure(first.from)} s${line === undefined ? '' : ` (line ${line})`}, the longest ${figure(longest)} s: no segment of a spectrum crosses a gap.`,
+    value: share,
+    threshold: settings.missing,
+    places: gaps.map(({ from, to }) => ({ from, to })),
+  };
+}
+
+/** The gaps between stretches, in s from the first sample, with the first row after each. */
+export function gapsOf({ stretches, rate }: Clock): (TimeSpan & { readonly row: number })[] {
+  const gaps: (TimeSpan & { row: number })[] = [];
+  for (let s = 1; s < stretches.length; s++) {
+    const before = stretches[s - 1];
+    const from = before.start + (before.to - before.from - 1) / rate;
+    const to = stretches[s].start;
+    if (to - from > 1.25 / rate) gaps.push({ from, to, row: stretches[s].from });
+  }
+  return gaps;
+}

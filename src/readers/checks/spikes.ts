@@ -1,0 +1,36 @@
+import { median } from '../../signal/percentile.ts';
+import { figure } from '../refusal.ts';
+import { settings } from '../settings.ts';
+import { measured, places, some, type Check } from './checked.ts';
+
+/** Lone samples far from all others: a bad contact or a damaged transfer, not a bump, which lasts longer. */
+export const spikes: Check = (run) =>
+  measured(run).flatMap(({ samples, name, unit }) => {
+    const middle = median(some(samples));
+    const spread = 1.4826 * median(some(samples).map((value) => Math.abs(value - middle)));
+    if (!(spread > 0)) return [];
+    const most = settings.spike * spread;
+    const found: { from: number; to: number }[] = [];
+    for (const { from, to } of run.stretches) {
+      for (let i = from; i < to; i++) {
+        if (Math.abs(samples[i] - middle) <= most) continue;
+        const before = i > from ? samples[i - 1] : middle;
+        const after = i + 1 < to ? samples[i + 1] : middle;
+        const beside = Math.max(Math.abs(before - middle), Math.abs(after - middle));
+        if (beside < 0.5 * Math.abs(samples[i] - middle) && beside <= most) found.push({ from: i, to: i + 1 });
+      }
+    }
+    if (found.length === 0) return [];
+    const largest = found.reduce((size, { from }) => Math.max(size, Math.abs(samples[from] - middle)), 0);
+    return [
+      {
+        code: 'spikes',
+        severity: 'warning' as const,
+        message: `${name} has ${found.length} lone ${found.length === 1 ? 'sample' : 'samples'} more than ${settings.spike} robust standard deviations (${figure(most)}${unit ? ` ${unit}` : ''}) from the rest, the largest ${figure(largest / spread)}: see whether they are bumps or a bad contact before you trust peak, kurtosis or dose.`,
+        value: largest / spread,
+        threshold: settings.spike,
+        channel: name,
+        places: places(run, found),
+      },
+    ];
+  });
