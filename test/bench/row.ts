@@ -1,7 +1,7 @@
 /** One line of the bench's table. */
 export interface Row {
   readonly what: string;
-  /** Median of ours, and of the reference in the same run, in ms. */
+  /** Median of ours, and of the reference in the same run, in ms of processor time. */
   readonly ours: number;
   readonly reference?: { readonly name: string; readonly median: number };
   /** What it is held to: the ratio to the reference, or milliseconds where there is none. */
@@ -9,13 +9,18 @@ export interface Row {
   readonly note?: string;
 }
 
-/** Milliseconds of each of `repeats` calls, after one that is not counted unless `warmed` is false. */
+/**
+ * Milliseconds of processor time of each of `repeats` calls, after one that is not counted unless `warmed` is false.
+ * Not time on the wall: on a machine that others use as well that says more about them. Compiler and collector
+ * threads are counted against ours.
+ */
 export function timesOf(repeats: number, work: () => unknown, warmed = true): number[] {
   if (warmed) work();
   return Array.from({ length: repeats }, () => {
-    const start = performance.now();
+    const start = process.cpuUsage();
     work();
-    return performance.now() - start;
+    const { user, system } = process.cpuUsage(start);
+    return (user + system) / 1000;
   });
 }
 

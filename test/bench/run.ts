@@ -6,7 +6,7 @@ import type { Row } from './row.ts';
 
 /**
  * Prints the bench's table: `npx tsx test/bench/run.ts [part of a file's name]`. Every `*.bench.ts` beside this
- * file gives its rows. Times are medians; a ratio is ours over the reference's in the same run.
+ * file gives its rows. Times are medians of processor time; a ratio is ours over the reference's in the same run.
  */
 const folder = fileURLToPath(new URL('.', import.meta.url));
 const wanted = process.argv[2] ?? '';
