@@ -1,7 +1,8 @@
 import { nearest } from '../units/nearest.ts';
 import { choose, inPlace, type Surroundings } from './fit.ts';
 import type { Accept, Form, OptionForm } from './form.ts';
-import type { Place } from './problem.ts';
+import { sampleOf } from './describe.ts';
+import type { Fix, Place } from './problem.ts';
 import type { Item, Operand, Word } from './tree.ts';
 import type { Report } from './trouble.ts';
 
@@ -291,7 +292,8 @@ class Arranger {
     if (needs) {
       const place = { from: standing.keyword.place.to, to: standing.keyword.place.to };
       const wanted = form.parts ? form.parts[standing.entries.length].accepts : form.accepts;
-      this.#run.report('option.missing', place, { verb: this.#form.verb, option: form.keyword, accepts: wanted });
+      const facts = { verb: this.#form.verb, option: form.keyword, accepts: wanted };
+      this.#run.report('option.missing', place, facts, insertion(place, sampleOf(wanted)));
     }
     this.#open = undefined;
   }
@@ -326,13 +328,11 @@ class Arranger {
   #requireOperands(): void {
     this.#form.operands.forEach((operand, index) => {
       if (operand.optional || this.#result.operands.has(operand.name) || (this.#piped && index === 0)) return;
+      const { name, keyword, accepts } = operand;
       const place = { from: this.#result.to, to: this.#result.to };
-      this.#run.report('operand.missing', place, {
-        verb: this.#form.verb,
-        operand: operand.name,
-        keyword: operand.keyword,
-        accepts: operand.accepts,
-      });
+      const sample = keyword !== undefined || this.#result.options.size === 0 ? sampleOf(accepts) : undefined;
+      const fixes = insertion(place, sample && (keyword === undefined ? sample : `${keyword} ${sample}`));
+      this.#run.report('operand.missing', place, { verb: this.#form.verb, operand: name, keyword, accepts }, fixes);
     });
   }
 
@@ -346,3 +346,6 @@ class Arranger {
     return this.#run.around.text.slice(node.place.from, node.place.to);
   }
 }
+
+const insertion = (place: Place, text: string | undefined): readonly Fix[] =>
+  text === undefined ? [] : [{ title: `Add ${text}`, place, text: ` ${text}` }];

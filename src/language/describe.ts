@@ -1,4 +1,5 @@
 import type { Accept, DimensionName, ValueKind } from './form.ts';
+import { usualUnit } from './usual.ts';
 
 const dimensions: Readonly<Record<DimensionName, string>> = {
   time: 'a time',
@@ -65,5 +66,34 @@ function describeAccept(accept: Accept): readonly string[] {
       return [accept.dimension === 'any' ? 'a unit' : `a unit of ${accept.dimension}`];
     case 'step':
       return [`a \`${accept.verb} …\` written in place`];
+  }
+}
+
+/** A value that could stand there, to be put in by a quick fix; undefined where none can be guessed. */
+export function sampleOf(accepts: readonly Accept[]): string | undefined {
+  for (const accept of accepts) {
+    const sample = sampleOfOne(accept);
+    if (sample !== undefined) return sample;
+  }
+  return undefined;
+}
+
+function sampleOfOne(accept: Accept): string | undefined {
+  switch (accept.type) {
+    case 'quantity':
+      return accept.dimension === 'any' ? undefined : samples[accept.dimension].replace(/^.*\.\./, '');
+    case 'range':
+      return samples[accept.dimension];
+    case 'number':
+    case 'integer':
+      return String(accept.least ?? 1);
+    case 'text':
+      return '""';
+    case 'word':
+      return accept.words[0];
+    case 'unit':
+      return accept.dimension === 'any' ? 'g' : usualUnit(accept.dimension);
+    default:
+      return undefined;
   }
 }

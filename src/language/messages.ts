@@ -133,11 +133,27 @@ const words: Words = {
   'arithmetic.finite': () => 'This number is too large to calculate with; write it smaller, or in a larger unit.',
   'convert.dimension': ({ unit, wanted, found }) =>
     `${unit} is a unit of ${describeDimension(wanted)}, and this is ${describeDimension(found)}; convert to a unit of the same dimension.`,
+  'file.missing': ({ pattern, nearest }) =>
+    `No file is called ${pattern}; ${meant(nearest) || 'paths are relative to the folder of this notebook.'}`,
+  'channel.unknown': ({ channel, known, nearest }) =>
+    `There is no channel \`${channel}\`; ${meant(nearest) || `the channels are ${quoted(some(known), 'and')}.`}`,
+  'range.outside': ({ found, end }) =>
+    `The range \`${found}\` reaches outside the recording, which runs from 0 s to ${end}; end it there.`,
+  'band.rate': ({ found, half }) =>
+    `The range \`${found}\` reaches past half the rate, ${half}; end it there, or record at a higher rate.`,
 };
 
 const plural = (kind: string): string => (/s$/.test(kind) && kind !== 'bands' ? 'have' : 'has');
 
-const severities: Partial<Record<Code, Problem['severity']>> = { 'name.failed': 'hint', 'name.unused': 'hint' };
+const severities: Partial<Record<Code, Problem['severity']>> = {
+  'name.failed': 'hint',
+  'name.unused': 'hint',
+  // Seen from outside before anything runs; the run itself has the last word.
+  'file.missing': 'warning',
+  'channel.unknown': 'warning',
+  'range.outside': 'warning',
+  'band.rate': 'warning',
+};
 
 /** The sentence for a trouble. */
 export function messageOf<C extends Code>(code: C, facts: Troubles[C]): string {

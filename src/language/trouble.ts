@@ -87,6 +87,10 @@ export interface Troubles {
   'arithmetic.zero': Nothing;
   'arithmetic.finite': Nothing;
   'convert.dimension': { readonly unit: string; readonly wanted: Dimension; readonly found: Dimension };
+  'file.missing': { readonly pattern: string; readonly nearest: readonly string[] };
+  'channel.unknown': Near & { readonly channel: string; readonly known: readonly string[] };
+  'range.outside': Piece & { readonly end: string };
+  'band.rate': Piece & { readonly half: string };
 }
 
 export type Code = keyof Troubles;

@@ -1,0 +1,36 @@
+import type { Cell } from '../tree.ts';
+
+export interface Fold {
+  /** 0-based lines, both inclusive. */
+  readonly from: number;
+  readonly to: number;
+  readonly kind: 'statement' | 'comment';
+}
+
+/** Statements over several lines, and blocks of whole-line comments. */
+export function foldsOf({ text, statements, comments }: Cell): readonly Fold[] {
+  const starts = lineStarts(text);
+  const lineAt = (offset: number): number => starts.findLastIndex((start) => start <= offset);
+  const folds: Fold[] = [];
+  for (const { place } of statements) {
+    const [from, to] = [lineAt(place.from), lineAt(place.to)];
+    if (to > from) folds.push({ from, to, kind: 'statement' });
+  }
+  const whole = comments
+    .map(({ from }) => lineAt(from))
+    .filter((line, i) => text.slice(starts[line], comments[i].from).trim() === '');
+  for (let i = 0; i < whole.length;) {
+    let end = i;
+    while (whole[end + 1] === whole[end] + 1) end++;
+    if (end > i) folds.push({ from: whole[i], to: whole[end], kind: 'comment' });
+    i = end + 1;
+  }
+  return folds.sort((a, b) => a.from - b.from);
+}
+
+/** Offsets at which the lines of a text begin. */
+export function lineStarts(text: string): readonly number[] {
+  const starts = [0];
+  for (const match of text.matchAll(/\r\n|\n|\r/g)) starts.push(match.index + match[0].length);
+  return starts;
+}

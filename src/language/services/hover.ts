@@ -1,0 +1,102 @@
+import { convert } from '../../units/arithmetic.ts';
+import { describeDimension, nameOfDimension, preferredSymbol } from '../../units/dimension.ts';
+import { formatNumber, formatQuantity } from '../../units/format.ts';
+import { parseUnit, unit as unitNamed } from '../../units/parse.ts';
+import type { CheckedNotebook } from '../check.ts';
+import { describeAccepts, describeKind } from '../describe.ts';
+import { constants } from '../expression.ts';
+import type { Form } from '../form.ts';
+import type { Place } from '../problem.ts';
+import type { Mention } from '../work.ts';
+import { mentionAt } from './mentionAt.ts';
+import type { Outside } from './outside.ts';
+import { functionSynopsis, synopsisOf, withDefault } from './synopsis.ts';
+
+export interface Hover {
+  readonly place: Place;
+  /** Markdown. */
+  readonly text: string;
+}
+
+/** Help on what stands at a place: a verb with an example, an option, a unit, a name with its value in short. */
+export function hoverAt(notebook: CheckedNotebook, cell: number, offset: number, outside: Outside): Hover | undefined {
+  const mention = mentionAt(notebook, cell, offset);
+  const text = mention && textOf(mention, notebook, outside);
+  return mention && text ? { place: mention.place, text } : undefined;
+}
+
+const code = (text: string): string => ['```washboard', text, '```'].join('\n');
+
+function textOf(mention: Mention, notebook: CheckedNotebook, outside: Outside): string | undefined {
+  switch (mention.role) {
+    case 'definition':
+    case 'name':
+      return nameText(mention.name, notebook, outside);
+    case 'verb':
+      return verbText(mention.form);
+    case 'keyword':
+      return keywordText(mention.form, mention.keyword);
+    case 'word':
+      return `\`${mention.word}\`: ${slotDoc(mention.form, mention.slot)}`;
+    case 'channel':
+      return `The channel \`${mention.word}\`.`;
+    case 'function':
+      return `${code(functionSynopsis(mention.form).text)}\n${mention.form.summary}\n\n\`${mention.form.example}\``;
+    case 'constant':
+      return `\`${mention.name}\` = ${formatNumber(constants[mention.name], 10)}`;
+    case 'field':
+      return `\`${mention.field.name}\` of ${describeKind(mention.kind)}: ${mention.field.doc}`;
+    case 'unit':
+      return unitText(mention.unit);
+  }
+}
+
+function nameText(name: string, notebook: CheckedNotebook, outside: Outside): string | undefined {
+  const index = notebook.bindings.get(name);
+  if (index === undefined) return undefined;
+  const { cell, line, place } = notebook.statements[index];
+  const typed = notebook.types.get(name);
+  const facts = outside.facts(name);
+  const constant = typed?.constant && formatQuantity(typed.constant, 6);
+  const what = facts?.summary ?? constant ?? (typed?.kind ? describeKind(typed.kind) : 'not run yet');
+  const text = notebook.cells[cell].text.slice(place.from, place.to);
+  return `**${name}**: ${what}\n${code(text)}\nBound in cell ${cell + 1}, line ${line}.`;
+}
+
+function verbText(form: Form): string {
+  const example = form.examples[0];
+  return [
+    code(synopsisOf(form).text),
+    form.summary,
+    '',
+    form.help,
+    ...(example ? ['', 'Example:', code(example)] : []),
+  ].join('\n');
+}
+
+function keywordText(form: Form, keyword: string): string | undefined {
+  const option = form.options.find((one) => one.keyword === keyword);
+  if (option) {
+    const accepts = option.parts?.flatMap((part) => part.accepts) ?? option.accepts;
+    const takes = accepts.length > 0 ? ` Takes ${describeAccepts(accepts)}.` : '';
+    return `\`${keyword}\` of \`${form.verb}\`: ${withDefault(option)}${takes}`;
+  }
+  const operand = form.operands.find((one) => one.keyword === keyword);
+  return operand && `\`${keyword}\` of \`${form.verb}\`: ${operand.doc}`;
+}
+
+function slotDoc(form: Form, slot: string): string {
+  const option = form.options.find(({ keyword }) => keyword === slot);
+  return option ? withDefault(option) : (form.operands.find(({ name }) => name === slot)?.doc ?? '');
+}
+
+function unitText(text: string): string | undefined {
+  const parsed = parseUnit(text);
+  if (!parsed.ok) return undefined;
+  const { unit } = parsed;
+  const name = nameOfDimension(unit.dimension);
+  const base = name && unitNamed(preferredSymbol(name));
+  const inBase = base && base.symbol !== unit.symbol ? convert({ value: 1, unit }, base) : undefined;
+  const gravity = /(?:^|[^a-z])g(?:$|[^a-z])/.test(unit.symbol) ? ' `g` is standard gravity, 9.80665 m/s².' : '';
+  return `\`${unit.symbol}\` is a unit of ${describeDimension(unit.dimension)}${inBase ? `: 1 ${unit.symbol} = ${formatQuantity(inBase, 9)}` : ''}.${gravity}`;
+}

@@ -1,0 +1,39 @@
+import type { CheckedNotebook } from '../check.ts';
+import type { Place } from '../problem.ts';
+import { nameAt } from './mentionAt.ts';
+
+export interface Location {
+  readonly cell: number;
+  readonly place: Place;
+  /** Whether the name is bound there. */
+  readonly binds: boolean;
+}
+
+/** Where the name at a place is bound: the first statement that does. */
+export function definitionAt(notebook: CheckedNotebook, cell: number, offset: number): Location | undefined {
+  const name = nameAt(notebook, cell, offset)?.name;
+  const index = name === undefined ? undefined : notebook.bindings.get(name);
+  if (index === undefined) return undefined;
+  const statement = notebook.statements[index];
+  return { cell: statement.cell, place: statement.name!.place, binds: true };
+}
+
+/** Everywhere in the notebook that the name at a place stands, in text order. */
+export function referencesAt(notebook: CheckedNotebook, cell: number, offset: number): readonly Location[] {
+  const name = nameAt(notebook, cell, offset)?.name;
+  return name === undefined ? [] : referencesTo(notebook, name);
+}
+
+export function referencesTo(notebook: CheckedNotebook, name: string): readonly Location[] {
+  return notebook.mentions
+    .flatMap((mention) =>
+      (mention.role === 'name' || mention.role === 'definition') && mention.name === name
+        ? [{ cell: mention.cell, place: mention.place, binds: mention.role === 'definition' }]
+        : [],
+    )
+    .sort((a, b) => a.cell - b.cell || a.place.from - b.place.from);
+}
+
+/** Those of the same cell. */
+export const highlightsAt = (notebook: CheckedNotebook, cell: number, offset: number): readonly Location[] =>
+  referencesAt(notebook, cell, offset).filter((location) => location.cell === cell);

@@ -1,0 +1,35 @@
+import type { CheckedNotebook } from '../check.ts';
+import type { Checked, CheckedArgument } from '../checked.ts';
+
+/** The file patterns that a value was read from, following names and first operands back to the verb that reads. */
+export function sourcesOf(expression: CheckedArgument | undefined, notebook: CheckedNotebook): readonly string[] {
+  let at: CheckedArgument | undefined = expression;
+  for (let steps = 0; at && steps < 100; steps++) {
+    if (at.type === 'name') at = boundTo(at.name, notebook);
+    else if (at.type === 'pick' || at.type === 'field') at = at.of;
+    else if (at.type === 'call') {
+      const files = filesOf(at, notebook);
+      if (files.length > 0) return files;
+      const first = notebook.vocabulary.verbs.get(at.verb)?.operands[0];
+      at = first && at.operands[first.name]?.[0];
+    } else return [];
+  }
+  return [];
+}
+
+export function boundTo(name: string, notebook: CheckedNotebook): Checked | undefined {
+  const index = notebook.bindings.get(name);
+  return index === undefined ? undefined : notebook.statements[index].expression;
+}
+
+/** The texts in a call's places for files. */
+export function filesOf(call: Checked & { readonly type: 'call' }, notebook: CheckedNotebook): readonly string[] {
+  const form = notebook.vocabulary.verbs.get(call.verb);
+  const operands =
+    form?.operands.filter(({ accepts }) =>
+      accepts.some((accept) => accept.type === 'text' && accept.role === 'files'),
+    ) ?? [];
+  return operands.flatMap(({ name }) =>
+    (call.operands[name] ?? []).flatMap((argument) => (argument.type === 'text' ? [argument.text] : [])),
+  );
+}
