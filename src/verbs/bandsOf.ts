@@ -1,6 +1,7 @@
 import { bandRms } from '../signal/band.ts';
 import type { Density } from '../signal/welch.ts';
 import { formatNumber } from '../units/format.ts';
+import { hertz } from './amounts.ts';
 import { si } from './given.ts';
 import type { Band, BandRow, SpectrumEntry, SpectrumValue } from './values.ts';
 import { refuse, type Argument, type Failure } from './verb.ts';
@@ -72,5 +73,3 @@ export function bandWarnings(spectrum: SpectrumValue, bands: readonly Band[]): {
     ];
   });
 }
-
-export const hertz = (value: number): string => `${formatNumber(value, 4)} Hz`;

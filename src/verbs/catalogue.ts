@@ -1,22 +1,28 @@
 import { band } from './band.ts';
-import { highpass } from './highpass.ts';
-import { lowpass } from './lowpass.ts';
 import { bandpass } from './bandpass.ts';
-import { resample } from './resample.ts';
-import { weight } from './weight.ts';
-import { integrate } from './integrate.ts';
 import { channel } from './channel.ts';
 import { compare } from './compare.ts';
 import { detrend } from './detrend.ts';
 import { functions } from './functions.ts';
+import { highpass } from './highpass.ts';
+import { integrate } from './integrate.ts';
 import { levels } from './levels.ts';
 import { load } from './load.ts';
+import { lowpass } from './lowpass.ts';
+import { orders } from './orders.ts';
+import { peaks } from './peaks.ts';
 import { plot } from './plot.ts';
+import { profile } from './profile.ts';
+import { resample } from './resample.ts';
 import { resultant } from './resultant.ts';
+import { running } from './running.ts';
+import { spectrogram } from './spectrogram.ts';
 import { spectrum } from './spectrum.ts';
 import { table } from './table.ts';
+import { transfer } from './transfer.ts';
 import { trim } from './trim.ts';
 import type { Verb } from './verb.ts';
+import { weight } from './weight.ts';
 import { window } from './window.ts';
 
 /** Every verb of the language, in the order in which a study uses them. */
@@ -33,9 +39,15 @@ export const verbs: readonly Verb[] = [
   integrate,
   weight,
   levels,
+  running,
   window,
   spectrum,
   band,
+  peaks,
+  orders,
+  spectrogram,
+  transfer,
+  profile,
   compare,
   plot,
   table,

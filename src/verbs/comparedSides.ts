@@ -1,4 +1,5 @@
 import { option, operand } from './given.ts';
+import { whyNoFrequencies } from './orderAxis.ts';
 import { extent, whyUneven } from './runs.ts';
 import { spectrumOf, whyTooShort } from './spectrum.ts';
 import type { Run, SpectrumValue } from './values.ts';
@@ -49,6 +50,8 @@ function sideOf(given: Given, name: 'a' | 'b', fallback: string, watch: Watch): 
   const { value } = argument;
   const called = value.set ?? argument.name ?? fallback;
   if (value.kind === 'spectrum') {
+    const orders = whyNoFrequencies(value, name);
+    if (orders !== undefined) return orders;
     const runs = value.entries.map(({ run }) => run);
     const channels = [...new Set(value.entries.map(({ channel }) => channel.name))];
     if (channels.length > 1) return manyChannels(called, channels, name);

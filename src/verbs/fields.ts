@@ -4,12 +4,16 @@ import { nearest } from '../units/nearest.ts';
 import { unit } from '../units/parse.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { BandRow, ComparisonRow, LevelsRow, Value } from './values.ts';
+import type { PeakRow } from './values/peaks.ts';
+import type { RunningEntry } from './values/running.ts';
 import { answer, refuse, type Answer } from './verb.ts';
 
 type Reading<T> = Readonly<Record<string, (row: T) => Quantity | undefined>>;
 
 const of = (value: number | undefined, symbol: Unit | string): Quantity | undefined =>
-  value === undefined ? undefined : { value, unit: typeof symbol === 'string' ? unit(symbol) : symbol };
+  value === undefined || Number.isNaN(value)
+    ? undefined
+    : { value, unit: typeof symbol === 'string' ? unit(symbol) : symbol };
 
 const levelsFields: Reading<LevelsRow> = {
   mean: (row) => of(row.mean, row.channel.unit),
@@ -21,6 +25,24 @@ const levelsFields: Reading<LevelsRow> = {
   kurtosis: (row) => of(row.kurtosis, ''),
   skewness: (row) => of(row.skewness, ''),
   duration: (row) => of(row.duration, 's'),
+  vdv: (row) => of(row.vdv, 'm/s^1.75'),
+  mtvv: (row) => of(row.mtvv, row.channel.unit),
+  mtvv_at: (row) => of(row.mtvvAt, 's'),
+  p99: (row) => of(row.percentile99, row.channel.unit),
+  p99_9: (row) => of(row.percentile999, row.channel.unit),
+};
+
+const peaksFields: Reading<PeakRow> = {
+  frequency: (row) => of(row.frequency, 'Hz'),
+  level: (row) => of(row.level, row.unit),
+  prominence: (row) => of(row.prominence, 'dB'),
+  width: (row) => of(row.width, 'Hz'),
+  damping: (row) => of(row.damping, ''),
+};
+
+const runningFields: Reading<RunningEntry> = {
+  largest: (row) => of(row.largest, row.channel.unit),
+  largest_at: (row) => of(row.largestAt, 's'),
 };
 
 const bandsFields: Reading<BandRow> = { rms: (row) => of(row.rms, row.unit) };
@@ -57,7 +79,24 @@ export const fields: Partial<Readonly<Record<ValueKind, readonly FieldForm[]>>> 
     kurtosis: ['The kurtosis, 3 for a Gaussian,', 'ratio'],
     skewness: ['The skewness', 'ratio'],
     duration: ['The duration', 'time'],
+    vdv: ['The vibration dose value'],
+    mtvv: ['The largest r.m.s. over 1 s'],
+    mtvv_at: ['The end of the second of the largest r.m.s.', 'time'],
+    p99: ['The level that |x − mean| stays below 99 % of the time'],
+    p99_9: ['The level that |x − mean| stays below 99.9 % of the time'],
   }),
+  peaks: named('a peak', {
+    frequency: ['The frequency', 'frequency'],
+    level: ['The height'],
+    prominence: ['The height over the surroundings', 'level'],
+    width: ['The half-power width', 'frequency'],
+    damping: ['The damping ratio', 'ratio'],
+  }),
+  running: named('a run’s channel', {
+    largest: ['The largest running r.m.s.'],
+    largest_at: ['The end of the span of the largest running r.m.s.', 'time'],
+  }),
+  profile: named('a profile', { rms: ['The r.m.s.'] }),
   bands: named('a band', { rms: ['The r.m.s.'] }),
   comparison: named('a band', {
     a: ['The geometric mean over the runs of A'],
@@ -95,6 +134,12 @@ export function fieldOf(value: Value, field: string): Answer {
       return single(value.rows, levelsFields[field], field, 'run and channel');
     case 'bands':
       return single(value.rows, bandsFields[field], field, 'run, channel and band');
+    case 'peaks':
+      return single(value.rows, peaksFields[field], field, 'peak');
+    case 'running':
+      return single(value.entries, runningFields[field], field, 'run and channel');
+    case 'profile':
+      return quantityAnswer(of(value.rms, value.rmsUnit), field);
     case 'comparison':
       return single(value.rows, comparisonFields[field], field, 'band');
     case 'runs': {

@@ -1,13 +1,10 @@
+import { finite, list, unlessCommon, type Json } from './jsonNumbers.ts';
+import { exposureJson, peaksJson, profileJson, runningJson, spectrogramJson, transferJson } from './signalJson.ts';
 import { tabulate } from './tabulate.ts';
 import type { Run, SpectrumEntry, SpectrumValue, Value } from './values.ts';
 
-export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
-
-/** A number as JSON may hold it: what is not finite is null. */
-export const finite = (value: number | undefined): number | null =>
-  value !== undefined && Number.isFinite(value) ? value : null;
-
-const list = (values: ArrayLike<number>): (number | null)[] => Array.from(values, finite);
+export type { Json } from './jsonNumbers.ts';
+export { finite } from './jsonNumbers.ts';
 
 /** A value as `run --json` gives it: numbers in SI-named keys, or in the data's own unit where `unit` says so. */
 export function toJson(value: Value): Json {
@@ -41,7 +38,9 @@ export function toJson(value: Value): Json {
           mtvv: finite(row.mtvv),
           mtvv_at_s: finite(row.mtvvAt),
           duration_s: finite(row.duration),
+          ...(row.channel.weighting === undefined ? {} : { weighting: row.channel.weighting }),
         })),
+        ...(value.exposure === undefined ? {} : { exposure: exposureJson(value.exposure) }),
       };
     case 'spectrum':
       return spectrumJson(value);
@@ -54,9 +53,20 @@ export function toJson(value: Value): Json {
           ...unlessCommon(value.rows[0]?.unit.symbol, row.unit.symbol),
           from_hz: row.band.from,
           to_hz: row.band.to,
+          ...(row.band.label === undefined ? {} : { label: row.band.label }),
           rms: finite(row.rms),
         })),
       };
+    case 'peaks':
+      return peaksJson(value);
+    case 'running':
+      return runningJson(value);
+    case 'spectrogram':
+      return spectrogramJson(value);
+    case 'transfer':
+      return transferJson(value);
+    case 'profile':
+      return profileJson(value);
     case 'comparison':
       return {
         method: value.method,
@@ -116,10 +126,6 @@ function commonUnit(runs: readonly Run[]): string {
   return units.length === 1 ? units[0] : '';
 }
 
-/** A row says its own unit only where it is not that of the first. */
-const unlessCommon = (common: string | undefined, own: string): { unit?: string } =>
-  common === own ? {} : { unit: own };
-
 function runJson(run: Run): Json {
   const samples = run.channels[0]?.samples.length ?? 0;
   return {
@@ -137,14 +143,16 @@ function runJson(run: Run): Json {
   };
 }
 
+/** Over orders or cycles per metre, `frequency` and `spacing` are in that axis and lose their `_hz`. */
 function spectrumJson(value: SpectrumValue): Json {
   const [first] = value.entries;
+  const hz = value.axis === undefined ? '_hz' : '';
   const key = value.form === 'amplitude' ? 'amplitude' : 'density';
   const frequencies = ({ spacing, level }: Pick<SpectrumEntry, 'spacing' | 'level'>): number[] =>
     Array.from(level, (_, k) => k * spacing);
   const mean = value.means.map((one) => ({
     channel: one.channel,
-    spacing_hz: one.spacing,
+    [`spacing${hz}`]: one.spacing,
     [key]: list(one.level),
     low: list(one.low),
     high: list(one.high),
@@ -153,19 +161,22 @@ function spectrumJson(value: SpectrumValue): Json {
     unit: first.unit.symbol,
     form: value.form,
     window: value.window.shape,
-    spacing_hz: first.spacing,
+    ...(value.axis === undefined
+      ? {}
+      : { axis: value.axis.name, axis_unit: value.axis.unit.symbol, by: value.axis.by }),
+    [`spacing${hz}`]: first.spacing,
     segments: first.segments,
     segment_samples: first.segmentSamples,
-    enbw_hz: first.noiseBandwidth,
+    [`enbw${hz}`]: first.noiseBandwidth,
     averages: first.averages,
     confidence: value.confidence,
-    frequency_hz: frequencies(first),
+    [value.axis === undefined ? 'frequency_hz' : 'position']: frequencies(first),
     runs: value.entries.map((entry) => ({
       run: entry.run.label,
       channel: entry.channel.name,
       ...unlessCommon(first.unit.symbol, entry.unit.symbol),
       // Clocks differ from run to run, and so then do the bins' frequencies.
-      ...(entry.spacing === first.spacing ? {} : { spacing_hz: entry.spacing }),
+      ...(entry.spacing === first.spacing ? {} : { [`spacing${hz}`]: entry.spacing }),
       segments: entry.segments,
       averages: entry.averages,
       [key]: list(entry.level),

@@ -1,7 +1,7 @@
 import type { Value } from './values.ts';
 import { answer, refuse, type Answer } from './verb.ts';
 
-/** One run of a set, counted from 1; of a comparison, one band. */
+/** One run of a set, counted from 1; of a comparison, one band; of peaks, one peak. */
 export function pickOf(value: Value, index: number): Answer {
   const count = countOf(value);
   if (count === undefined)
@@ -31,7 +31,12 @@ function countOf(value: Value): number | undefined {
     case 'levels':
     case 'bands':
       return runsIn(value.rows).length;
+    case 'spectrogram':
+    case 'running':
+    case 'transfer':
+      return runsIn(value.entries).length;
     case 'comparison':
+    case 'peaks':
       return value.rows.length;
     default:
       return undefined;
@@ -48,8 +53,20 @@ function picked(value: Value, index: number): Value {
       return { ...value, set: undefined, runs: [value.runs[index]] };
     case 'spectrum':
       return { ...value, set: undefined, entries: of(value.entries), means: [] };
-    case 'levels':
-      return { ...value, rows: of(value.rows) };
+    case 'spectrogram':
+      return { ...value, set: undefined, entries: of(value.entries) };
+    case 'running':
+      return { ...value, set: undefined, entries: of(value.entries) };
+    case 'transfer':
+      return { ...value, set: undefined, entries: of(value.entries) };
+    case 'peaks':
+      return { ...value, rows: [value.rows[index]] };
+    case 'levels': {
+      const { exposure, ...rest } = value;
+      const rows = of(value.rows);
+      if (exposure === undefined) return { ...rest, rows };
+      return { ...rest, rows, exposure: { ...exposure, rows: exposure.rows.filter(({ run }) => run === rows[0].run) } };
+    }
     case 'bands':
       return { ...value, rows: of(value.rows) };
     case 'comparison':

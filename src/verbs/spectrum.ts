@@ -1,6 +1,6 @@
 import { confidenceFactors } from '../signal/confidence.ts';
 import { peakAmplitude, welchDensity, type Density } from '../signal/welch.ts';
-import { windowNames, windowShape } from '../signal/windows.ts';
+import { windowShape } from '../signal/windows.ts';
 import { chiSquareQuantile } from '../statistics/distributions/chiSquare.ts';
 import { densityUnit } from '../units/parse.ts';
 import { option, siOf, valueOf, wordOf } from './given.ts';
@@ -8,6 +8,7 @@ import { meansOf } from './spectrumMean.ts';
 import { pieces, whyUneven } from './runs.ts';
 import type { Channel, Run, SpectrumEntry, SpectrumValue, WindowValue } from './values.ts';
 import { answer, refuse, type Verb, type Warning, type Watch } from './verb.ts';
+import { usingOption } from './using.ts';
 import { windowOf } from './window.ts';
 
 export const spectrum: Verb = {
@@ -17,16 +18,7 @@ export const spectrum: Verb = {
     help: 'Welch’s method (Welch 1967, IEEE Trans. Audio Electroacoust. 15): one-sided, the mean of each segment removed, periodic window, mean of powers. `psd` is a density in unit²/Hz, right for broadband vibration; `amplitude` is the height of a sine in the channel’s unit, right for lines. The limits are those of each bin by itself, from chi-square with twice the effective number of averages (overlapping segments count for less); they say nothing about another run. No segment crosses a gap.',
     operands: [{ name: 'runs', doc: 'The runs.', accepts: [{ type: 'value', kinds: ['runs'] }] }],
     options: [
-      {
-        keyword: 'using',
-        doc: 'The window: a name bound to one, a shape, or one written in place.',
-        accepts: [
-          { type: 'value', kinds: ['window'] },
-          { type: 'word', words: windowNames },
-          { type: 'step', verb: 'window' },
-        ],
-        default: 'window hann 2 s overlap 50 %',
-      },
+      usingOption,
       {
         keyword: 'as',
         doc: 'Density, or height of lines.',
@@ -41,7 +33,9 @@ export const spectrum: Verb = {
       },
     ],
     gives: 'spectrum',
-    examples: ['foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\nspectrum foam using window hann 2 s'],
+    examples: [
+      'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\nspectrum foam using window hann 2 s',
+    ],
   },
   evaluate(given, { watch }) {
     const runs = valueOf(given, 'runs', 'runs');

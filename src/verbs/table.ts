@@ -11,7 +11,25 @@ export const table: Verb = {
       {
         name: 'value',
         doc: 'What to tabulate.',
-        accepts: [{ type: 'value', kinds: ['runs', 'levels', 'spectrum', 'bands', 'comparison', 'findings', 'table'] }],
+        accepts: [
+          {
+            type: 'value',
+            kinds: [
+              'runs',
+              'levels',
+              'running',
+              'spectrum',
+              'bands',
+              'peaks',
+              'spectrogram',
+              'transfer',
+              'profile',
+              'comparison',
+              'findings',
+              'table',
+            ],
+          },
+        ],
       },
     ],
     options: [],

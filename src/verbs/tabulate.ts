@@ -1,7 +1,6 @@
+import { cell, tableOf as table } from './cells.ts';
+import { peaksTable, profileTable, runningTable, spectrogramTable, transferTable } from './signalTables.ts';
 import type { TableValue, Value } from './values.ts';
-
-type Cell = number | string | null;
-const cell = (value: number | undefined): Cell => value ?? null;
 
 /** The numbers behind a value, as a table with its units; undefined for a value that has none. */
 export function tabulate(value: Value): TableValue | undefined {
@@ -56,6 +55,9 @@ export function tabulate(value: Value): TableValue | undefined {
           ['kurtosis', ''],
           ['skewness', ''],
           ['vdv', 'm/s^1.75'],
+          ['mtvv', unit],
+          ['mtvv_at', 's'],
+          ['duration', 's'],
         ],
         value.rows.map((row) => [
           row.run.label,
@@ -71,6 +73,9 @@ export function tabulate(value: Value): TableValue | undefined {
           cell(row.kurtosis),
           cell(row.skewness),
           cell(row.vdv),
+          cell(row.mtvv),
+          cell(row.mtvvAt),
+          row.duration,
         ]),
       );
     }
@@ -83,7 +88,7 @@ export function tabulate(value: Value): TableValue | undefined {
       ]);
       return table(
         'Spectrum',
-        [['frequency', 'Hz'], ...columns],
+        [value.axis === undefined ? ['frequency', 'Hz'] : [value.axis.name, value.axis.unit.symbol], ...columns],
         Array.from({ length: bins }, (_, k) => [k * first.spacing, ...value.entries.map(({ level }) => level[k])]),
       );
     }
@@ -98,7 +103,7 @@ export function tabulate(value: Value): TableValue | undefined {
           ['to', 'Hz'],
           ['rms', unit],
         ],
-        value.rows.map((row) => [row.run.label, row.channel.name, row.band.from, row.band.to, row.rms]),
+        value.rows.map((row) => [row.run.label, row.channel.name, row.band.from, row.band.to, cell(row.rms)]),
       );
     }
     case 'comparison': {
@@ -149,15 +154,17 @@ export function tabulate(value: Value): TableValue | undefined {
           finding.message,
         ]),
       );
+    case 'peaks':
+      return peaksTable(value);
+    case 'running':
+      return runningTable(value);
+    case 'spectrogram':
+      return spectrogramTable(value);
+    case 'transfer':
+      return transferTable(value);
+    case 'profile':
+      return profileTable(value);
     default:
       return undefined;
   }
-}
-
-function table(
-  caption: string,
-  columns: readonly (readonly [string, string])[],
-  rows: readonly (readonly Cell[])[],
-): TableValue {
-  return { kind: 'table', caption, columns: columns.map(([name, unit]) => ({ name, unit })), rows };
 }

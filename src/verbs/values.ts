@@ -2,6 +2,7 @@ import type { Finding, Layout, Stretch } from '../readers/recording.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 
 import type { ExcludedRun } from './values/excluded.ts';
+import type { ExposureValue } from './values/exposure.ts';
 import type { PeaksValue } from './values/peaks.ts';
 import type { OrderValue, PlanFollowed, PlanValue, RepeatsValue, SheetValue } from './values/planning.ts';
 import type { ProfileValue } from './values/profile.ts';
@@ -186,6 +187,8 @@ export interface LevelsValue {
   readonly set: string | undefined;
   readonly rows: readonly LevelsRow[];
   readonly excluded?: readonly ExcludedRun[];
+  /** Published ranges as context, for levels of weighted acceleration. */
+  readonly exposure?: ExposureValue;
 }
 
 /** In the channel's own unit unless said. */
@@ -209,7 +212,7 @@ export interface LevelsRow {
   /** Of |x - mean|. */
   readonly percentile99: number;
   readonly percentile999: number;
-  /** Largest running r.m.s. over 1 s, and when in s from the run's start; only for runs longer than 1 s. */
+  /** Largest running r.m.s. over 1 s, and the end of that second in s from the run's start; of runs of 1 s or more. */
   readonly mtvv: number | undefined;
   readonly mtvvAt: number | undefined;
   /** s */

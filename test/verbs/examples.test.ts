@@ -17,7 +17,11 @@ describe('the examples in the verbs’ help', () => {
       assert.ok(form.examples.length > 0);
       for (const example of form.examples) {
         const report = await engine.run({ cells: [example], wanted: 'all' }, quietWatch);
-        assert.deepEqual(report.results.flatMap(({ error }) => error?.message ?? []), [], example);
+        assert.deepEqual(
+          report.results.flatMap(({ error }) => error?.message ?? []),
+          [],
+          example,
+        );
         assert.ok(example.includes(form.verb));
         if (form.gives !== 'same') assert.equal(report.results.at(-1)?.value?.kind, form.gives, example);
       }
@@ -27,7 +31,10 @@ describe('the examples in the verbs’ help', () => {
   for (const { form } of functions) {
     it(`of ${form.name} run`, async () => {
       const report = await engine.run({ cells: [form.example], wanted: 'all' }, quietWatch);
-      assert.deepEqual(report.results.flatMap(({ error }) => error?.message ?? []), []);
+      assert.deepEqual(
+        report.results.flatMap(({ error }) => error?.message ?? []),
+        [],
+      );
       assert.equal(report.results[0].value?.kind, 'quantity');
     });
   }

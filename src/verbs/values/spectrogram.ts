@@ -17,8 +17,10 @@ export interface SpectrogramEntry {
   /** Hz; bin k is at k x spacing. */
   readonly spacing: number;
   readonly bins: number;
-  /** Middle of each segment in s on the recording's time axis. */
+  /** Middle of each column in s on the recording's time axis. */
   readonly times: Float64Array;
-  /** Density of segment i, bin k at i x bins + k. */
+  /** Density of column i, bin k at i x bins + k. */
   readonly density: Float64Array;
+  /** Segments averaged in a column, where there would be too many columns otherwise. */
+  readonly perColumn?: number;
 }

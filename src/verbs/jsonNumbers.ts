@@ -1,0 +1,11 @@
+export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
+
+/** A number as JSON may hold it: what is not finite is null. */
+export const finite = (value: number | undefined): number | null =>
+  value !== undefined && Number.isFinite(value) ? value : null;
+
+export const list = (values: ArrayLike<number>): (number | null)[] => Array.from(values, finite);
+
+/** A row says its own unit only where it is not that of the first. */
+export const unlessCommon = (common: string | undefined, own: string): { unit?: string } =>
+  common === own ? {} : { unit: own };
