@@ -38,8 +38,10 @@ describe('distributions', () => {
     fc.assert(
       fc.property(p, p, df, (p1, p2, d) => {
         const [low, high] = p1 < p2 ? [p1, p2] : [p2, p1];
-        assert.ok(studentT.studentTQuantile(low, d) <= studentT.studentTQuantile(high, d));
-        assert.ok(chiSquare.chiSquareQuantile(low, d) <= chiSquare.chiSquareQuantile(high, d));
+        // Two p that differ in their last digits only may come out in either order, by a rounding.
+        const rises = (a: number, b: number): void => assert.ok(a <= b + 1e-12 * Math.abs(b), `${a} above ${b}`);
+        rises(studentT.studentTQuantile(low, d), studentT.studentTQuantile(high, d));
+        rises(chiSquare.chiSquareQuantile(low, d), chiSquare.chiSquareQuantile(high, d));
         const x = 2 * d * p1;
         close(chiSquare.chiSquareCdf(x, d) + chiSquare.chiSquareSurvival(x, d), 1, 1e-12);
       }),
@@ -121,7 +123,10 @@ describe('distributions', () => {
     assert.throws(() => chiSquare.chiSquareQuantile(0.5, 0), /df must be above 0 and at most 1e12, but is 0/);
     assert.throws(() => chiSquare.chiSquareCdf(1, NaN), /df/);
     assert.throws(() => f.fCdf(1, 2, -1), /df2/);
-    assert.throws(() => noncentralT.noncentralTCdf(1, 2, Infinity), /delta must be finite/);
+    assert.throws(
+      () => noncentralT.noncentralTCdf(1, 2, Infinity),
+      /delta must lie between -200 and 200, but is Infinity/,
+    );
     assert.throws(() => normal.normalQuantile(NaN), RangeError);
     assert.throws(() => lnGamma(-1), /x must not be negative/);
     assert.throws(() => incompleteGamma(0, 1), /a must be above 0/);
