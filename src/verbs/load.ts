@@ -3,8 +3,11 @@ import { read } from '../readers/read.ts';
 import { parseUnit } from '../units/parse.ts';
 import { findChannel } from './channel.ts';
 import { hasFlag, option, siOf, textOf, unitOf } from './given.ts';
+import { excludedRun, excludedWarnings } from './excludedRuns.ts';
 import { settleClock } from './settleClock.ts';
-import type { Channel, RawFile, Run } from './values.ts';
+import { chosenFiles, type ChosenFile } from './sheetChoice.ts';
+import type { Channel, RawFile, Run, RunsValue } from './values.ts';
+import type { ExcludedRun } from './values/excluded.ts';
 import {
   answer,
   refuse,
@@ -21,9 +24,15 @@ export const load: Verb = {
   form: {
     verb: 'load',
     summary: 'Reads recordings from a logger’s files.',
-    help: 'Paths are relative to the notebook’s folder; `*` and `?` stand for any characters, and files come in natural name order. Layout, time column, rate, unit and axes are detected and reported; each option overrides one detection. Without `channel`, all recognised axes are taken, else every numeric column but the time. Nothing is ever written to a raw file.',
+    help: 'Paths are relative to the notebook’s folder; `*` and `?` stand for any characters, and files come in natural name order. Layout, time column, rate, unit and axes are detected and reported; each option overrides one detection. Without `channel`, all recognised axes are taken, else every numeric column but the time. A run sheet (`sheet "runs.csv"`, a CSV file with the columns file, condition, order, date, speed, mass, pressure, note, excluded, why) tells what each recording is: with files it is held beside them, without files it lists them; `where` chooses among its rows. Runs that it excludes are left out and listed with every result. Nothing is ever written to a raw file.',
     operands: [
-      { name: 'files', doc: 'Files or patterns, in quotes.', accepts: [{ type: 'text', role: 'files' }], many: true },
+      {
+        name: 'files',
+        doc: 'Files or patterns, in quotes.',
+        accepts: [{ type: 'text', role: 'files' }],
+        many: true,
+        optional: true,
+      },
     ],
     options: [
       {
@@ -50,6 +59,22 @@ export const load: Verb = {
         doc: 'Samples a second, when no time column says it.',
         accepts: [{ type: 'quantity', dimension: 'frequency', least: 0 }],
       },
+      {
+        keyword: 'sheet',
+        doc: 'The run sheet: it lists the recordings, or tells of those that are named.',
+        accepts: [{ type: 'text', role: 'files' }],
+      },
+      {
+        keyword: 'where',
+        doc: 'Take only these rows of the run sheet: `condition foam, surface brick`.',
+        accepts: [{ type: 'channel' }],
+        many: true,
+      },
+      {
+        keyword: 'including',
+        doc: 'Take in the runs that the sheet excludes, too.',
+        accepts: [{ type: 'word', words: ['excluded'] }],
+      },
       { keyword: 'label', doc: 'What the set is called in legends.', accepts: [{ type: 'text', role: 'label' }] },
       { keyword: 'delimiter', doc: 'What stands between the columns.', accepts: [{ type: 'text' }] },
       { keyword: 'decimal', doc: 'The decimal mark.', accepts: [{ type: 'text' }] },
@@ -59,46 +84,66 @@ export const load: Verb = {
       { keyword: 'timezone', doc: 'Offset from UTC of clock stamps, such as `+02:00`.', accepts: [{ type: 'text' }] },
     ],
     gives: 'runs',
-    examples: ['load "raw/brick-foam-*.csv.gz" channel z label "foam"'],
+    examples: [
+      'load "raw/brick-foam-*.csv.gz" channel z label "foam"',
+      'load sheet "raw/runs.csv" where condition foam, surface brick',
+    ],
   },
 
   async sources(given: Given, files: Files): Promise<SourceList> {
-    const paths: string[] = [];
-    for (const pattern of patterns(given)) {
-      const list = await files.expand(pattern);
-      if (!list.ok) return list;
-      paths.push(...list.paths.filter((path) => !paths.includes(path)));
-    }
-    return { ok: true, paths };
+    const choice = await chosenFiles(given, files);
+    if ('failure' in choice) return choice;
+    const sheet = choice.sheet === undefined ? [] : [choice.sheet];
+    return { ok: true, paths: [...sheet, ...choice.files.map(({ path }) => path)] };
   },
 
   async evaluate(given, context) {
     const options = readOptions(given);
     if ('failure' in options) return options;
-    const list = await load.sources!(given, context.files);
-    if (!list.ok) return list;
-    const warnings: Warning[] = [];
+    const choice = await chosenFiles(given, context.files);
+    if ('failure' in choice) return choice;
+    const warnings: Warning[] = [...choice.warnings];
     const runs: Run[] = [];
     const label = textOf(option(given, 'label'));
-    const labels = labelsOf(list.paths, label);
-    for (const [index, path] of list.paths.entries()) {
-      const recording = await readOne(path, options.value, context, index, list.paths.length);
-      if ('failure' in recording) return recording;
-      const file: RawFile = { path, ...(await context.files.identify(path)) };
-      const run = runOf(recording, file, labels[index], given);
+    const labels = labelsOf(
+      choice.files.map(({ path }) => path),
+      label,
+    );
+    const including = hasFlag(given, 'including');
+    const excluded: ExcludedRun[] = choice.lost.map((one) => excludedRun(one, bareName(one.path), undefined));
+    for (const [index, file] of choice.files.entries()) {
+      const leftOut = file.excluded !== undefined && !including;
+      const run = await readRun(file, labels[index], given, options.value, context, index / choice.files.length);
+      if (leftOut) {
+        excluded.push(excludedRun(file, labels[index], run));
+        continue;
+      }
       if ('failure' in run) return run;
-      runs.push(run.run);
-      warnings.push(
-        ...run.run.findings
-          .filter(({ severity }) => severity !== 'note')
-          .map((finding) => asWarning(labels[index], finding)),
-      );
+      runs.push(run);
+      const told = run.findings.filter(({ severity }) => severity !== 'note');
+      warnings.push(...told.map((finding) => asWarning(labels[index], finding)));
     }
-    return answer({ kind: 'runs', set: label, runs }, warnings);
+    const value: RunsValue = { kind: 'runs', set: label, runs, ...(excluded.length === 0 ? {} : { excluded }) };
+    return answer(value, [...warnings, ...excludedWarnings(excluded)]);
   },
 };
 
-const patterns = (given: Given): string[] => (given.operands.files ?? []).flatMap((argument) => textOf(argument) ?? []);
+/** One file's run, with what the sheet says of it. */
+async function readRun(
+  { path, facts }: ChosenFile,
+  label: string,
+  given: Given,
+  options: ReadOptions,
+  context: Context,
+  done: number,
+): Promise<Run | { ok: false; failure: Failure }> {
+  const recording = await readOne(path, options, context, done);
+  if ('failure' in recording) return recording;
+  const file: RawFile = { path, ...(await context.files.identify(path)) };
+  const found = runOf(recording, file, label, given);
+  if ('failure' in found) return found;
+  return facts === undefined ? found.run : { ...found.run, sheet: facts };
+}
 
 const asWarning = (label: string, { code, message }: Finding): Warning => ({
   code,
@@ -109,13 +154,12 @@ async function readOne(
   path: string,
   options: ReadOptions,
   { files, watch }: Context,
-  index: number,
-  count: number,
+  done: number,
 ): Promise<Recording | { ok: false; failure: Failure }> {
   const source = await files.open(path);
   const found = await read(source, options, {
     cancelled: watch.cancelled,
-    progress: (fraction) => watch.progress((index + fraction) / count, `reading ${path}`),
+    progress: (fraction) => watch.progress(done + fraction * (1 - done), `reading ${path}`),
   });
   return found.ok ? found.recording : refuse(found.refusal.code, found.refusal.message, 'files');
 }
@@ -153,10 +197,12 @@ function namedByHand(given: Given): Record<string, string> | undefined {
 /** Run labels: the files' names without endings, told apart by their folders where they are the same. */
 function labelsOf(paths: readonly string[], label: string | undefined): string[] {
   if (label !== undefined && paths.length === 1) return [label];
-  const bare = (path: string): string => (path.split('/').pop() ?? path).replace(/(\.[A-Za-z0-9]{1,8}){1,2}$/, '');
-  const names = paths.map(bare);
+  const names = paths.map(bareName);
   return names.map((name, index) => (names.filter((other) => other === name).length > 1 ? paths[index] : name));
 }
+
+/** A file's name without folder and endings. */
+const bareName = (path: string): string => (path.split('/').pop() ?? path).replace(/(\.[A-Za-z0-9]{1,8}){1,2}$/, '');
 
 function runOf(
   recording: Recording,

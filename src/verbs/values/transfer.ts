@@ -1,5 +1,6 @@
 import type { Unit } from '../../units/unit.ts';
 import type { Run, WindowValue } from '../values.ts';
+import type { ExcludedRun } from './excluded.ts';
 
 /** Frequency responses between two channels of one run, or of two runs recorded together. */
 export interface TransferValue {
@@ -9,6 +10,7 @@ export interface TransferValue {
   /** Coherence below which a response is not to be read. */
   readonly leastCoherence: number;
   readonly entries: readonly TransferEntry[];
+  readonly excluded?: readonly ExcludedRun[];
 }
 
 /** All arrays are over bins; bin k is at k x spacing. */
