@@ -1,14 +1,20 @@
 import { quantityIn, si, textOf, wordOf, option } from './given.ts';
 import type { ChartSubject, ChartValue } from './values.ts';
-import { answer, refuse, type Verb } from './verb.ts';
+import { answer, refuse, type Argument, type Given, type Verb } from './verb.ts';
 
-const drawn = ['runs', 'spectrum', 'levels', 'bands', 'comparison'] as const;
+/** What is drawn over time and what over frequency: the two can't share a chart. */
+const overTime = ['runs', 'running', 'spectrogram'] as const;
+const overFrequency = ['spectrum', 'bands', 'peaks', 'profile', 'transfer', 'comparison'] as const;
+const drawn = [...overTime, ...overFrequency, 'levels'] as const;
+
+type Kind = ChartSubject['value']['kind'];
+const isDrawn = (kind: string): boolean => (drawn as readonly string[]).includes(kind);
 
 export const plot: Verb = {
   form: {
     verb: 'plot',
     summary: 'Draws one or more values in one chart.',
-    help: 'Runs are drawn over time (each trimmed stretch on its whole recording), spectra over frequency, bands along with a spectrum as shaded stretches. `mark` draws a labelled line, such as the wheel’s turning rate.',
+    help: 'Runs are drawn over time (each trimmed stretch on its whole recording), running levels too; spectra over frequency, with bands along with them as shaded stretches and profiles as limits; peaks marked in their spectrum; a transfer as magnitude, phase and coherence; a spectrogram as a picture of each run. `mark` draws a labelled line, such as the wheel’s turning rate.',
     operands: [{ name: 'subjects', doc: 'What to draw.', accepts: [{ type: 'value', kinds: drawn }], many: true }],
     options: [
       {
@@ -51,20 +57,12 @@ export const plot: Verb = {
   evaluate(given) {
     const subjects: ChartSubject[] = [];
     for (const argument of given.operands.subjects) {
-      if (argument.type !== 'value')
-        return refuse('plot.kind', 'Only runs, spectra, levels, bands and comparisons can be drawn.', 'subjects');
-      const { value, name } = argument;
-      if (value.kind === 'chart' || value.kind === 'quantity' || value.kind === 'text')
-        return refuse('plot.kind', 'A chart, a quantity or a text can’t be drawn.', 'subjects');
-      subjects.push({ name, value });
+      if (argument.type !== 'value' || !isDrawn(argument.value.kind))
+        return refuse('plot.kind', cantDraw(argument), 'subjects');
+      subjects.push({ name: argument.name, value: argument.value as ChartSubject['value'] });
     }
-    const kinds = new Set(subjects.map(({ value }) => value.kind));
-    if (kinds.has('runs') && kinds.size > 1)
-      return refuse(
-        'plot.mixed',
-        'Runs are drawn over time and can’t share a chart with what is drawn over frequency: make two charts.',
-        'subjects',
-      );
+    const mixed = whyMixed(subjects, given);
+    if (mixed !== undefined) return refuse('plot.mixed', mixed, 'subjects');
     const over = option(given, 'over');
     const marks = (given.options.mark ?? []).flatMap((group) => {
       const parts = group.type === 'group' ? group.parts : [group];
@@ -83,3 +81,25 @@ export const plot: Verb = {
     return answer(value);
   },
 };
+
+function cantDraw(argument: Argument): string {
+  const what = argument.type === 'value' ? `a value of the kind ${argument.value.kind}` : `a ${argument.type}`;
+  return `There is no chart of ${what}: ${drawn.slice(0, -1).join(', ')} and ${drawn[drawn.length - 1]} can be drawn.`;
+}
+
+/** Why the subjects can't share a chart, or its options be read on their axis. */
+function whyMixed(subjects: readonly ChartSubject[], given: Given): string | undefined {
+  const kinds = subjects.map(({ value }) => value.kind);
+  const among = (list: readonly Kind[]): Kind | undefined => kinds.find((kind) => list.includes(kind));
+  const [time, frequency] = [among(overTime), among(overFrequency)];
+  if (time !== undefined && frequency !== undefined)
+    return `A chart is over time, as for ${time}, or over frequency, as for ${frequency}: make two charts.`;
+  const axes = subjects.map(({ value }) => (value.kind === 'spectrum' ? value.axis : undefined));
+  const orders = axes.find((axis) => axis !== undefined);
+  if (orders === undefined) return undefined;
+  if (axes.some((axis) => axis?.name !== orders.name))
+    return `A spectrum over ${orders.name} shares a chart only with its like: make two charts.`;
+  if (given.options.over !== undefined || given.options.mark !== undefined)
+    return `The axis of this chart is ${orders.name}, and \`over\` and \`mark\` are in Hz or s: leave them out.`;
+  return undefined;
+}
