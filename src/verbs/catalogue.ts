@@ -3,6 +3,7 @@ import { bandpass } from './bandpass.ts';
 import { channel } from './channel.ts';
 import { compare } from './compare.ts';
 import { detrend } from './detrend.ts';
+import { withExcluded } from './excludedRuns.ts';
 import { functions } from './functions.ts';
 import { highpass } from './highpass.ts';
 import { integrate } from './integrate.ts';
@@ -16,6 +17,7 @@ import { profile } from './profile.ts';
 import { resample } from './resample.ts';
 import { resultant } from './resultant.ts';
 import { running } from './running.ts';
+import { sheet } from './sheet.ts';
 import { spectrogram } from './spectrogram.ts';
 import { spectrum } from './spectrum.ts';
 import { table } from './table.ts';
@@ -27,6 +29,7 @@ import { window } from './window.ts';
 
 /** Every verb of the language, in the order in which a study uses them. */
 export const verbs: readonly Verb[] = [
+  sheet,
   load,
   channel,
   resultant,
@@ -51,7 +54,7 @@ export const verbs: readonly Verb[] = [
   compare,
   plot,
   table,
-];
+].map(withExcluded);
 
 const byName = new Map(verbs.map((verb) => [verb.form.verb, verb]));
 const functionsByName = new Map(functions.map((one) => [one.form.name, one]));
