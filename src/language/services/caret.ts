@@ -1,12 +1,13 @@
-import { arrange, type Arrangement } from '../arrange.ts';
+import { arrange, type Arrangement, type Entry } from '../arrange.ts';
 import type { CheckedNotebook } from '../check.ts';
+import { inPlace } from '../fit.ts';
 import type { Accept, OperandForm, OptionForm, ValueKind } from '../form.ts';
 import { parseCell } from '../parser.ts';
 import type { Place } from '../problem.ts';
 import { checkPipeline } from '../step.ts';
 import { tokenize } from '../tokens.ts';
 import { childrenOf, type Field, type Call, type Convert, type Node, type Pipeline, type Step } from '../tree.ts';
-import { wrong, type Typed } from '../work.ts';
+import { wrong, type Typed, type Work } from '../work.ts';
 import { quietly } from './typing.ts';
 
 /** What could stand next in a verb's items. */
@@ -177,20 +178,32 @@ function argument(
   const piped = position > 0 ? pipedInto(pipeline, position, notebook, text) : undefined;
   // The number before the caret is part of the slot that its unit would complete, so it is left out here.
   const items = step.items.filter(({ node }) => node.place.from < at && node.place.to <= at);
-  const arrangement = arrange(form, step.verb, items, piped !== undefined, quietly(notebook, text), () => undefined);
+  const work = quietly(notebook, text);
+  const arrangement = arrange(form, step.verb, items, piped !== undefined, work, work.report);
   const listed = items.at(-1)?.comma ?? false;
-  return { type: 'argument', expecting: expectingOf(arrangement, listed, piped), afterNumber };
+  return { type: 'argument', expecting: expectingOf(arrangement, listed, piped, work), afterNumber };
 }
 
 /** Of the innermost step in place first, then of the steps around it. */
-function expectingOf(arrangement: Arrangement, listed: boolean, piped: Typed | undefined): readonly Expecting[] {
-  const entries = [
-    ...arrangement.operands.values(),
-    ...[...arrangement.options.values()].flatMap((standings) => standings.map((one) => one.entries)),
-  ];
-  const inner = entries.flat().find((entry) => entry.inner && entry.inner.to === arrangement.to)?.inner;
+function expectingOf(
+  arrangement: Arrangement,
+  listed: boolean,
+  piped: Typed | undefined,
+  work: Work,
+): readonly Expecting[] {
+  const standings = [...arrangement.options.values()].flat();
+  const entries = [...arrangement.operands.values(), ...standings.map((one) => one.entries)].flat();
+  const last = entries.find(({ node, inner }) => (inner ?? node.place).to === arrangement.to);
   const own = expecting(arrangement, listed, piped);
-  return inner ? [...expectingOf(inner, listed, undefined), own] : [own];
+  const inner = last && !listed ? (last.inner ?? couldGoOn(last, work)) : last?.inner;
+  return inner ? [...expectingOf(inner, listed, undefined, work), own] : [own];
+}
+
+/** After `using hann` the rest of a window may follow, though the word could stand alone. */
+function couldGoOn({ node, accept, accepts }: Entry, work: Work): Arrangement | undefined {
+  if (node.type !== 'word' || accept.type !== 'word') return undefined;
+  const step = accepts.flatMap((one) => inPlace(one, node.text, work.vocabulary) ?? [])[0];
+  return step && arrange(step.form, node, [{ node, comma: false }], false, work, work.report);
 }
 
 function expecting(arrangement: Arrangement, listed: boolean, piped: Typed | undefined): Expecting {
@@ -213,10 +226,11 @@ function expecting(arrangement: Arrangement, listed: boolean, piped: Typed | und
       slot ??= { name: last.name, option: false };
     }
     for (const operand of listed && last?.many ? [] : form.operands.slice(next)) {
-      if (operand.keyword !== undefined || arrangement.operands.has(operand.name)) continue;
+      const introduced = operand.keyword !== undefined && operand.keyword === arrangement.keywords.at(-1)?.text;
+      if ((operand.keyword !== undefined && !introduced) || arrangement.operands.has(operand.name)) continue;
       accepts.push(...operand.accepts);
       slot ??= { name: operand.name, option: false };
-      missing = !operand.optional;
+      missing = !operand.optional || introduced;
       if (missing) break;
     }
   }

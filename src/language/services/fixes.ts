@@ -23,7 +23,10 @@ const touches = (a: Place, b: Place): boolean => a.from <= b.to && b.from <= a.t
 
 /** What could be done to the text at a place: the fixes of its problems, and conversions of its quantities. */
 export function actionsAt(notebook: CheckedNotebook, cell: number, place: Place): readonly Action[] {
-  const problems = notebook.problems[cell].filter((problem) => touches(problem.place, place));
+  // A missing bracket is told at its partner, and mended at the end.
+  const near = (problem: Problem): boolean =>
+    [problem, ...(problem.fixes ?? [])].some((one) => touches(one.place, place));
+  const problems = notebook.problems[cell].filter(near);
   return [...problems.flatMap((problem) => fixesOf(notebook, cell, problem)), ...conversions(notebook, cell, place)];
 }
 
