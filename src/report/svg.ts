@@ -10,9 +10,11 @@ import type { ChartPart } from '../charts/output.ts';
 import { stripName } from '../charts/strips.ts';
 import { withTitle } from '../charts/titles.ts';
 import { withTheme, type Theme } from '../charts/theme.ts';
+import { measureWithoutCanvas } from './text-width.ts';
 
 // The parts of Vega that charts need: its whole would bring maps, trees and forces into the command line.
 Object.assign(transforms, dataTransforms, viewTransforms, encoders);
+measureWithoutCanvas();
 
 /**
  * A chart as SVG, without a browser: for reports and figures. Nothing is fetched and no code is made from text,
@@ -30,11 +32,29 @@ export async function toSvg(chart: ChartPart, theme: Theme, width = 720): Promis
   } as unknown as ConstructorParameters<typeof View>[1]);
   try {
     await view.signal('chartWidth', width).runAsync();
-    return await view.toSVG();
+    const svg = await view.toSVG();
+    const over = widthOf(svg) - width;
+    if (over <= 1) return ownIds(svg, chart);
+    // Labels that stand over the edge: a second pass takes their width back.
+    await view.signal('chartWidth', width - over).runAsync();
+    return ownIds(await view.toSVG(), chart);
   } finally {
     view.finalize();
   }
 }
+
+/** Vega numbers clips and gradients through the whole process; ours depend on the chart alone, and meet no other's. */
+function ownIds(svg: string, { title, description }: ChartPart): string {
+  let hash = 0x811c9dc5;
+  for (const letter of title + description) hash = Math.imul(hash ^ (letter.codePointAt(0) ?? 0), 0x01000193) >>> 0;
+  const names = new Map<string, string>();
+  return svg.replace(/(?<=id="|url\(#)(?:clip|gradient_)\d+/g, (id) => {
+    if (!names.has(id)) names.set(id, `c${hash.toString(36)}-${names.size}`);
+    return names.get(id) ?? id;
+  });
+}
+
+const widthOf = (svg: string): number => Number(/<svg[^>]*\bwidth="([\d.]+)"/.exec(svg)?.[1] ?? 0);
 
 const refuse = (): Promise<never> => Promise.reject(new Error('a chart may fetch nothing'));
 const closedLoader = { load: refuse, sanitize: refuse, http: refuse, file: refuse };

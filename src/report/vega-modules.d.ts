@@ -13,3 +13,6 @@ declare module 'vega-dataflow' {
 declare module 'vega-transforms';
 declare module 'vega-view-transforms';
 declare module 'vega-encode';
+declare module 'vega-scenegraph' {
+  export const textMetrics: { width: (item: { readonly fontSize?: number }, text: unknown) => number };
+}

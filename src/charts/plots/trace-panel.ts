@@ -78,7 +78,7 @@ function areaLayer({ channel }: Panel, source: Run, frame: PanelFrame, color: ob
   const { alone, x, y } = frame;
   const title = alone ? axisTitle(channelQuantity(channel), channel.unit) : null;
   return {
-    data: { values: pieces(source, channel.name, x) },
+    data: { values: pieces(source, channel.name, x, alone ? 800 : 500) },
     transform: [{ flatten: ['t', 'v', 'v2'] }],
     mark: { type: 'area', clip: true, aria: false, color, stroke: color, strokeWidth: 0.7, opacity },
     encoding: {

@@ -1,0 +1,88 @@
+import type { ChartSubject, ChartValue, Value } from '../../src/verbs/values.ts';
+import * as made from './made-up.ts';
+import * as more from './made-up-more.ts';
+
+/** A `plot` of values. */
+export function plotOf(subjects: readonly ChartSubject['value'][], rest: Partial<ChartValue> = {}): ChartValue {
+  return {
+    kind: 'chart',
+    subjects: subjects.map((value) => ({ name: undefined, value })),
+    frequency: 'linear',
+    marks: [],
+    ...rest,
+  };
+}
+
+const { foam, gel, foamSpectrum, gelSpectrum } = made;
+export const comparison = made.madeComparison(foamSpectrum, gelSpectrum);
+
+/** One value of every kind. */
+export const everyValue: { readonly [K in Value['kind']]: Extract<Value, { kind: K }> } = {
+  quantity: { kind: 'quantity', quantity: { value: 4.1234, unit: made.hertzUnit } },
+  text: { kind: 'text', text: 'foam against gel' },
+  runs: foam,
+  window: made.hann,
+  spectrum: foamSpectrum,
+  levels: made.madeLevels(foam),
+  bands: made.madeBands(foamSpectrum),
+  comparison,
+  verdict: more.madeVerdict(comparison),
+  findings: more.madeFindings(foam.runs),
+  peaks: more.madePeaks(foamSpectrum),
+  transfer: more.madeTransfer(foam.runs[0]),
+  spectrogram: more.madeSpectrogram(foam.runs[0]),
+  running: more.madeRunning(foam.runs),
+  profile: more.madeProfile,
+  repeats: more.madeRepeats,
+  order: { kind: 'order', scheme: 'abba', sequence: ['A', 'B', 'B', 'A'], leanPercent: 0 },
+  sheet: {
+    kind: 'sheet',
+    file: 'runs.csv',
+    columns: ['file', 'condition'],
+    rows: [
+      {
+        file: 'raw/a1.csv',
+        condition: 'foam',
+        order: 1,
+        excluded: true,
+        why: 'stopped',
+        facts: { file: 'raw/a1.csv', condition: 'foam' },
+      },
+    ],
+  },
+  plan: { kind: 'plan', entries: [{ word: 'band', text: '10..50 Hz' }], hash: 'ab'.repeat(32) },
+  table: {
+    kind: 'table',
+    caption: 'Numbers',
+    columns: [
+      { name: 'Run', unit: '' },
+      { name: 'R.m.s.', unit: 'g' },
+    ],
+    rows: [
+      ['a1', 0.3],
+      ['a2', null],
+    ],
+  },
+  chart: plotOf([foamSpectrum, gelSpectrum, made.madeBands(foamSpectrum)], {
+    marks: [{ at: 4.4, label: 'wheel turn' }],
+  }),
+};
+
+/** `plot` of everything that has a picture. */
+export const everyPlot: Readonly<Record<string, ChartValue>> = {
+  runs: plotOf([foam, gel]),
+  'runs over a stretch': plotOf([foam], { over: { from: 20, to: 30 }, marks: [{ at: 25, label: 'kerb' }] }),
+  spectra: plotOf([foamSpectrum, gelSpectrum], { frequency: 'log', over: { from: 1, to: 150 } }),
+  bands: plotOf([made.madeBands(foamSpectrum), made.madeBands(gelSpectrum)]),
+  comparison: plotOf([comparison]),
+  levels: plotOf([made.madeLevels(foam), made.madeLevels(gel)]),
+  running: plotOf([more.madeRunning(foam.runs)]),
+  peaks: plotOf([more.madePeaks(foamSpectrum)], { frequency: 'log' }),
+  transfer: plotOf([more.madeTransfer(foam.runs[0])], { frequency: 'log', marks: [{ at: 22, label: '' }] }),
+  spectrogram: plotOf([more.madeSpectrogram(foam.runs[0])], { frequency: 'log' }),
+  profile: plotOf([more.madeProfile]),
+  'profile and spectrum': plotOf([foamSpectrum, more.madeProfile]),
+  verdict: plotOf([more.madeVerdict(comparison)]),
+  repeats: plotOf([more.madeRepeats]),
+  findings: plotOf([more.madeFindings(foam.runs)]),
+};

@@ -1,0 +1,58 @@
+import { strict as assert } from 'node:assert';
+import type { ChartPart } from '../../src/charts/output.ts';
+import { present } from '../../src/charts/present.ts';
+import { themes } from '../../src/charts/theme.ts';
+import { wrapped } from '../../src/charts/titles.ts';
+import { toSvg } from '../../src/report/svg.ts';
+import { everyPlot, everyValue } from './every-value.ts';
+
+const values = Object.entries({ ...everyValue, ...everyPlot });
+const charts = values.flatMap(([name, value]) =>
+  present(value, name, []).parts.flatMap((part) =>
+    part.type === 'chart' ? [[name, part] as [string, ChartPart]] : [],
+  ),
+);
+
+/** Width in px that an SVG says it has. */
+const widthOf = (svg: string): number => Number(/<svg[^>]*\bwidth="([\d.]+)"/.exec(svg)?.[1]);
+
+describe('charts as SVG', () => {
+  for (const [name, chart] of charts) {
+    it(`${name}: ${chart.title} is drawn whole, at the wanted width`, async () => {
+      const svg = await toSvg(chart, themes.light, 640);
+      assert.ok(!/NaN|undefined/.test(svg));
+      assert.ok(svg.includes(wrapped(chart.title, 640 / 7.54)[0].split(' ')[0]));
+      assert.ok(widthOf(svg) > 560 && widthOf(svg) <= 660, `${widthOf(svg)} px`);
+    });
+  }
+
+  it('hold the colours of their theme and none of another', async () => {
+    const [, chart] = charts[0];
+    for (const theme of Object.values(themes)) {
+      const svg = await toSvg(chart, theme);
+      assert.ok(svg.includes(theme.series[0]) && svg.includes(theme.background));
+      for (const other of Object.values(themes)) {
+        if (other.series[0] !== theme.series[0])
+          assert.ok(!svg.includes(other.series[0]), `${other.name} in ${theme.name}`);
+      }
+    }
+  });
+
+  it('leave out what only answers a pointer', async () => {
+    const [, chart] = charts[0];
+    assert.ok(JSON.stringify(chart.vega).includes('pointer'));
+    const svg = await toSvg(chart, themes.light);
+    const strips = JSON.stringify(chart.vega).match(/"says"/g)?.length ?? 0;
+    assert.ok(
+      strips > 400 && svg.split('<path').length < strips,
+      `${svg.split('<path').length} shapes for ${strips} strips`,
+    );
+  });
+
+  it('are the same every time', async () => {
+    const [, chart] = charts[0];
+    const first = await toSvg(chart, themes.light);
+    assert.ok(first === (await toSvg(chart, themes.light)), 'two drawings of one chart differ');
+    assert.ok(!/(id="|url\(#)clip/.test(first));
+  });
+});
