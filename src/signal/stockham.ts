@@ -13,16 +13,20 @@ export interface SmoothPlan {
  * 5, or else a power of two, last, since these passes have short cuts in Welch's averages.
  */
 export function radices(length: number): number[] | undefined {
-  let rest = length;
-  const factorsOut = (radix: number): number[] => {
-    let count = 0;
-    for (; rest % radix === 0; rest /= radix) count++;
-    return Array<number>(count).fill(radix);
-  };
-  const twos = powerOfTwo(factorsOut(2).length);
-  const odd = [13, 11, 7, 3, 5].flatMap(factorsOut);
-  if (rest !== 1) return undefined;
+  const odd = oddRadices(length);
+  if (odd === undefined) return undefined;
+  const twos = powerOfTwo(Math.log2(odd.reduce((rest, radix) => rest / radix, length)));
   return odd.at(-1) === 5 ? [...twos, ...odd] : [...twos.slice(0, 1), ...odd, ...twos.slice(1)];
+}
+
+/** The odd prime factors, or undefined where one is above 13. */
+export function oddRadices(length: number): number[] | undefined {
+  const odd: number[] = [];
+  let rest = length;
+  for (const radix of [2, 13, 11, 7, 3, 5]) {
+    for (; rest % radix === 0; rest /= radix) if (radix > 2) odd.push(radix);
+  }
+  return rest === 1 ? odd : undefined;
 }
 
 /** Radices 8, 4 and 2 whose product is 2^exponent, as few as can be, a 2 only where nothing else will do. */

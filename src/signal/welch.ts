@@ -3,6 +3,7 @@ import { effectiveAverages } from './confidence.ts';
 import { fft, type Fft } from './fft.ts';
 import { addPairPower, pairPlan, type PairPlan } from './pairPower.ts';
 import { scratchArrays } from './scratch.ts';
+import { WelchVectors } from './welchVectors.ts';
 import { sumOf, sumOfSquares } from './windows.ts';
 
 export interface WelchOptions {
@@ -13,6 +14,8 @@ export interface WelchOptions {
   /** Share of a segment that the next one covers again, at least 0 and below 1; 0.5 if not given. */
   readonly overlap?: number;
   readonly cancelled?: CancelCheck;
+  /** Whether the compiled loop with vectors may be used where the host has it; true if not given. */
+  readonly vectors?: boolean;
 }
 
 /** A one-sided density of one signal. Bin k is at k x step; there are floor(L/2)+1 bins. */
@@ -78,6 +81,10 @@ export class WelchSum {
   readonly #cancelled: CancelCheck | undefined;
   readonly #fft: Fft;
   readonly #pairs: PairPlan | undefined;
+  /** Points of all segments so far. */
+  #points = 0;
+  /** Made when there is work enough for it; null where it is not wanted or can't be had. */
+  #vectors: WelchVectors | null | undefined;
   readonly #work: readonly Float64Array[];
   readonly #power: Float64Array;
   readonly #counts: number[] = [];
@@ -86,7 +93,7 @@ export class WelchSum {
   #carried = 0;
   #openCount = 0;
 
-  constructor({ shape, rate, overlap = 0.5, cancelled }: WelchOptions) {
+  constructor({ shape, rate, overlap = 0.5, cancelled, vectors = true }: WelchOptions) {
     if (!(rate > 0 && rate < Infinity)) throw new RangeError(`a rate is above 0 Hz, not ${rate}`);
     this.#shape = shape;
     this.#rate = rate;
@@ -94,6 +101,7 @@ export class WelchSum {
     this.#cancelled = cancelled;
     this.#fft = fft(shape.length);
     this.#pairs = pairPlan(shape.length);
+    this.#vectors = vectors ? undefined : null;
     this.#work = scratchArrays(4, shape.length);
     this.#power = new Float64Array(shape.length);
   }
@@ -138,6 +146,7 @@ export class WelchSum {
   density(): Density {
     this.endStretch();
     const length = this.#shape.length;
+    this.#vectors?.takePower(this.#power);
     const segments = this.#counts.reduce((sum, count) => sum + count, 0);
     if (segments === 0) throw new RangeError(`no stretch is as long as a segment of ${length} samples`);
     const squares = sumOfSquares(this.#shape);
@@ -172,10 +181,11 @@ export class WelchSum {
     const length = shape.length;
     const hop = this.#hop;
     const count = segmentCount(samples.length, length, hop);
+    const first = this.#addByVectors(samples, count);
     // At half of overlap neighbouring segments share a half, whose sum is taken once.
     const halves = 2 * hop === length;
-    let half = halves && count > 0 ? partSum(samples, 0, hop) : 0;
-    for (let segment = 0; segment < count; segment += 2) {
+    let half = halves && first < count ? partSum(samples, first * hop, hop) : 0;
+    for (let segment = first; segment < count; segment += 2) {
       if (segment % 256 === 0 && this.#cancelled?.()) throw new Cancelled();
       const start = segment * hop;
       if (segment + 1 === count || this.#pairs === undefined) {
@@ -199,6 +209,18 @@ export class WelchSum {
     return count;
   }
 
+  /** Adds as many of the segments as the compiled loop takes, and gives their number. */
+  #addByVectors(samples: Float64Array, count: number): number {
+    this.#points += count * this.#shape.length;
+    if (this.#vectors === undefined && this.#points >= fewestForVectors) {
+      this.#vectors = WelchVectors.for(this.#shape, this.#hop) ?? null;
+    }
+    const proceed = (): void => {
+      if (this.#cancelled?.()) throw new Cancelled();
+    };
+    return this.#vectors?.add(samples, count, proceed) ?? 0;
+  }
+
   /** Adds the segment from `start`, and where there is one the next, by the general transform. */
   #addTransform(samples: Float64Array, start: number, two: boolean): void {
     const [re, im, spareRe, spareIm] = this.#work;
@@ -209,6 +231,9 @@ export class WelchSum {
     else addPower(re, im, this.#power);
   }
 }
+
+/** Points of segments below which the compiled loop's tables cost about what it saves. */
+const fewestForVectors = 500_000;
 
 /** The segment from `start`, less its mean, times the window. */
 export function windowed(samples: Float64Array, start: number, shape: Float64Array, into: Float64Array): void {

@@ -13,37 +13,40 @@ export async function rows(reference: Reference): Promise<Row[]> {
   const found: Row[] = [];
   for (const segment of [1024, 1000, 4096]) {
     const shape = windowShape('hann', segment);
-    const ours = (): unknown => welchDensity([samples], { shape, rate: 350 });
+    const welch = (vectors: boolean): unknown => welchDensity([samples], { shape, rate: 350, vectors });
+    const [plain, compiled] = await byTurns([() => welch(false), () => welch(true)], reference, 'welch', [
+      10 * million,
+      segment,
+    ]);
+    found.push({ what: `Welch, 10 M samples, segment ${segment}, plain TypeScript`, ...plain, goal: 0.6 });
+    const powerOfTwo = Number.isInteger(Math.log2(segment));
     found.push({
-      what: `Welch, 10 M samples, segment ${segment}`,
-      ...(await byTurns(ours, reference, 'welch', [10 * million, segment])),
-      goal: 0.6,
+      what: `Welch, 10 M samples, segment ${segment}, vectors`,
+      ...compiled,
+      ...(powerOfTwo ? { goal: 0.3 } : {}),
     });
   }
   const sections = butterworth('highpass', 4, [2], 350);
   const into = new Float64Array(samples.length);
   const filter = (): unknown => zeroPhase(sections, samples, into);
-  found.push({
-    what: 'zero-phase highpass of order 4, 10 M samples',
-    ...(await byTurns(filter, reference, 'highpass', [10 * million])),
-    goal: 0.7,
-  });
+  const [filtered] = await byTurns([filter], reference, 'highpass', [10 * million]);
+  found.push({ what: 'zero-phase highpass of order 4, 10 M samples', ...filtered, goal: 0.7 });
   return [...found, ...growth()];
 }
 
 async function byTurns(
-  ours: () => unknown,
+  ours: readonly (() => unknown)[],
   reference: Reference,
   name: string,
   args: readonly number[],
-): Promise<Pick<Row, 'ours' | 'reference'>> {
-  const mine: number[] = [];
+): Promise<Pick<Row, 'ours' | 'reference'>[]> {
+  const mine: number[][] = ours.map(() => []);
   const theirs: number[] = [];
   for (let turn = 0; turn < 3; turn++) {
-    mine.push(...timesOf(2, ours));
+    ours.forEach((work, i) => mine[i].push(...timesOf(2, work)));
     theirs.push(...(await reference.times(name, args, 2)));
   }
-  return { ours: medianOf(mine), reference: { name: 'scipy', median: medianOf(theirs) } };
+  return mine.map((times) => ({ ours: medianOf(times), reference: { name: 'scipy', median: medianOf(theirs) } }));
 }
 
 /** Cost by streaming blocks of a hundred thousand samples, which shows whether it is linear. */
