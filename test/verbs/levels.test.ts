@@ -1,0 +1,59 @@
+import { strict as assert } from 'node:assert';
+import { near, recordingOf, resultOf, sine, valueOf } from './notebook.ts';
+
+const load = 'r = load "a.csv" unit m/s^2\n';
+/** A sine of 1 m/s² at 8 Hz with one second of three times as much from 12 s on. */
+const burst = {
+  'a.csv': recordingOf({ z: (t) => sine(8)(t) * (t >= 12 && t < 13 ? 3 : 1) + 9.8 }, { rate: 200, seconds: 20 }),
+};
+
+describe('levels', () => {
+  it('of a sine are its closed forms', async () => {
+    const files = { 'a.csv': recordingOf({ z: sine(5, 1, 9.8) }, { seconds: 10, rate: 400 }) };
+    const { rows } = await valueOf('levels', `${load}levels r`, files);
+    const [row] = rows;
+    near(row.rms, Math.SQRT1_2, 1e-6);
+    near(row.totalRms, Math.hypot(Math.SQRT1_2, 9.8), 1e-6);
+    near(row.peakToPeak, 2, 1e-6);
+    near(row.crestFactor!, Math.SQRT2, 1e-6);
+    near(row.kurtosis!, 1.5, 1e-6);
+    assert.ok(Math.abs(row.skewness!) < 1e-6);
+    // ISO 2631-1:1997, 6.3.2: (3/8 x 10 s)^(1/4).
+    near(row.vdv!, 1.3916, 1e-4);
+    // arcsine distribution: |x| stays below sin(0.99 pi/2) 99 % of the time.
+    near(row.percentile99, Math.sin((0.99 * Math.PI) / 2), 1e-3);
+    near(row.mtvv!, Math.SQRT1_2, 1e-6);
+    near(row.duration, 10, 1e-9);
+  });
+
+  it('tell the loudest second and when it ended, from the start of the stretch in use', async () => {
+    const whole = (await valueOf('levels', `${load}levels r`, burst)).rows[0];
+    near(whole.mtvv!, 3 * Math.SQRT1_2, 1e-6);
+    near(whole.mtvvAt!, 13 - 1 / 200, 1e-9);
+    const part = (await valueOf('levels', `${load}levels (trim r 5..18 s)`, burst)).rows[0];
+    near(part.mtvvAt!, 8 - 1 / 200, 1e-9);
+  });
+
+  it('have no loudest second where there is no second', async () => {
+    const { rows } = await valueOf('levels', `${load}levels (trim r 1..1.5 s)`, burst);
+    assert.equal(rows[0].mtvv, undefined);
+    const { error } = await resultOf(`${load}L = levels (trim r 1..1.5 s)\nL.mtvv`, burst);
+    assert.equal(error?.code, 'field.absent');
+  });
+
+  it('give every figure as a field with its unit', async () => {
+    for (const [field, unit] of [
+      ['mtvv', 'm/s^2'],
+      ['mtvv_at', 's'],
+      ['vdv', 'm/s^1.75'],
+      ['p99', 'm/s^2'],
+      ['p99_9', 'm/s^2'],
+      ['skewness', ''],
+    ]) {
+      const { value, error } = await resultOf(`${load}L = levels r\nL.${field}`, burst);
+      assert.equal(error, undefined, field);
+      assert.ok(value?.kind === 'quantity');
+      assert.equal(value.quantity.unit.symbol, unit);
+    }
+  });
+});
