@@ -2,7 +2,7 @@ import { findChannels, namesRemark } from './channels.ts';
 import type { Clock, Finding, Layout, ReadOptions, RecordedChannel, Recording, Severity } from './recording.ts';
 import { Refused, list } from './refusal.ts';
 import { findRoles, type Roles } from './roles.ts';
-import { pick, pickSensor, soundRows, type Picked } from './rows.ts';
+import { hasGaps, pick, pickSensor, soundRows, type Picked } from './rows.ts';
 import { calibrated, type Calibration } from './calibration.ts';
 import { columnName, type Table } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
@@ -109,7 +109,7 @@ function dropGappy(
   channels: readonly RecordedChannel[],
   leftOut: readonly { column: string; why: string }[],
 ): { channels: RecordedChannel[]; leftOut: { column: string; why: string }[] } {
-  const gappy = channels.filter(({ samples }) => samples.some(Number.isNaN));
+  const gappy = channels.filter(({ samples }) => hasGaps(samples));
   const more = gappy.map((one) => ({ column: `"${one.header ?? one.name}"`, why: 'it has empty cells' }));
   return { channels: channels.filter((one) => !gappy.includes(one)), leftOut: [...leftOut, ...more] };
 }

@@ -1,6 +1,7 @@
 import { readHeader, unbracketed, type Axis } from './names.ts';
 import type { ReadOptions, RecordedChannel } from './recording.ts';
 import { Refused, figure, list } from './refusal.ts';
+import { hasGaps } from './rows.ts';
 import { settings } from './settings.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
 import { settleUnit, type UnitReading } from './unit.ts';
@@ -89,6 +90,7 @@ function channelOf(
 
 function emptyCells(values: Float64Array): number {
   let empty = 0;
+  if (!hasGaps(values)) return 0;
   for (let i = 0; i < values.length; i++) if (Number.isNaN(values[i])) empty++;
   return empty;
 }

@@ -282,6 +282,7 @@ function zoneInHeader(header: string | undefined): { readonly text: string; read
 
 /** The time with the finest steps that still runs forward; times that contradict each other are refused. */
 function finest(path: string, table: Table, readings: readonly TimeRole[]): TimeRole {
+  if (readings.length === 1) return readings[0];
   const judged = readings.map((role) => {
     const shape = stepShape(role.seconds);
     const mean = (role.seconds[role.seconds.length - 1] - role.seconds[0]) / Math.max(shape.count, 1);

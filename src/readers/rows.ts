@@ -78,26 +78,42 @@ function isNumberOfSensor({ values, decimals }: NumberColumn): boolean {
   return seen.size > 1;
 }
 
-export function rowsWhere(count: number, test: (row: number) => boolean): Int32Array {
+/** Which rows of a table are kept, in order: all of the first `length` where no indices stand. */
+export interface Rows {
+  readonly length: number;
+  readonly indices?: Int32Array | undefined;
+}
+
+export function rowsWhere(count: number, test: (row: number) => boolean): Rows {
   const rows = new Int32Array(count);
   let kept = 0;
   for (let row = 0; row < count; row++) if (test(row)) rows[kept++] = row;
-  return rows.subarray(0, kept);
+  return { length: kept, indices: rows.subarray(0, kept) };
 }
 
+/** The row of the table that is the i-th kept. */
+export const rowAt = ({ indices }: Rows, i: number): number => (indices ? indices[i] : i);
+
 /** Some of an array's values, in the order of the rows named; the array itself where those are all of them. */
-export function pick(values: Float64Array, rows: Int32Array): Float64Array {
-  if (rows.length === values.length) return values;
-  const result = new Float64Array(rows.length);
-  for (let i = 0; i < rows.length; i++) result[i] = values[rows[i]];
+export function pick(values: Float64Array, { length, indices }: Rows): Float64Array {
+  if (!indices) return values;
+  const result = new Float64Array(length);
+  for (let i = 0; i < length; i++) result[i] = values[indices[i]];
   return result;
 }
 
-function keepTableRows(table: Table, rows: Int32Array): Table {
+/** Whether some value is NaN: no sum of others is, as none is infinite. */
+export function hasGaps(values: Float64Array): boolean {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i] * 0;
+  return sum !== 0;
+}
+
+function keepTableRows(table: Table, rows: Rows): Table {
   const columns = table.columns.map((column): TableColumn =>
     column.kind === 'other' ? column : { ...column, values: pick(column.values, rows) },
   );
-  return { ...table, columns, rows: rows.length, lineOf: (row) => table.lineOf(rows[row]) };
+  return { ...table, columns, rows: rows.length, lineOf: (row) => table.lineOf(rowAt(rows, row)) };
 }
 
 /** Rows that hold a stamp and a reading of every axis, less those that say the same as the row before. */
@@ -106,11 +122,13 @@ export function soundRows(
   table: Table,
   stamps: Float64Array | undefined,
   channels: readonly RecordedChannel[],
-): { readonly rows: Int32Array; readonly findings: readonly Finding[] } {
+): { readonly rows: Rows; readonly findings: readonly Finding[] } {
   const needed = channels.filter(({ axis }) => axis);
   const columns = (needed.length > 0 ? needed : channels).map(({ samples }) => samples);
   const all = channels.map(({ samples }) => samples);
   const repeats = stamps !== undefined && stampsRepeatRows(stamps, all);
+  if (!repeats && !columns.some(hasGaps) && !(stamps && hasGaps(stamps)))
+    return { rows: { length: table.rows }, findings: [] };
   const findings: Finding[] = [];
   let empty = 0;
   let firstEmpty = -1;

@@ -4,7 +4,7 @@ import { clockFindings } from './clock/findings.ts';
 import type { Clock, Finding, ReadOptions, Stretch } from './recording.ts';
 import { Refused } from './refusal.ts';
 import type { Roles } from './roles.ts';
-import { pick, rowsWhere } from './rows.ts';
+import { pick, rowAt, rowsWhere, type Rows } from './rows.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
 
@@ -19,7 +19,7 @@ export interface StatedRate {
 export interface Timing {
   readonly clock: Clock;
   /** Rows of the table that are kept. */
-  readonly rows: Int32Array;
+  readonly rows: Rows;
   readonly findings: readonly Finding[];
   readonly stamps: StampClock | undefined;
 }
@@ -29,7 +29,7 @@ export function timing(
   path: string,
   table: Table,
   roles: Roles,
-  rows: Int32Array,
+  rows: Rows,
   stated: StatedRate | undefined,
   options: ReadOptions,
 ): Timing {
@@ -47,7 +47,8 @@ export function timing(
   const findings: Finding[] = [];
   if (rush) {
     const before = kept;
-    kept = rowsWhere(before.length, (row) => rush[row] === 0).map((row) => before[row]);
+    const left = rowsWhere(before.length, (row) => rush[row] === 0);
+    kept = { ...left, indices: left.indices?.map((row) => rowAt(before, row)) };
     seconds = pick(time.seconds, kept);
     stamps = clockOf(seconds, time.spelling) ?? stamps;
     const lost = before.length - kept.length;
@@ -69,7 +70,7 @@ export function timing(
     jitter: stamps.jitter,
     times: stretch === 1 ? stamps.times : stamps.times?.map((t) => t * stretch),
   };
-  findings.push(...clockFindings(clock, stamps, stated, (row) => table.lineOf(kept[row])));
+  findings.push(...clockFindings(clock, stamps, stated, (row) => table.lineOf(rowAt(kept, row))));
   return { clock, rows: kept, findings, stamps };
 }
 
@@ -84,14 +85,14 @@ function uncounted(
   path: string,
   table: Table,
   roles: Roles,
-  rows: Int32Array,
+  rows: Rows,
   stated: StatedRate | undefined,
   options: ReadOptions,
 ): Timing {
   const rate = options.rate ?? stated?.rate;
   if (rate === undefined) throw new Refused('no-rate', noRate(path, table, roles));
   const counts = roles.counter === undefined ? undefined : (table.columns[roles.counter] as NumberColumn).values;
-  const index = counts ? pick(counts, rows) : rows.length === table.rows ? undefined : Float64Array.from(rows);
+  const index = counts ? pick(counts, rows) : rows.indices ? Float64Array.from(rows.indices) : undefined;
   const counted = index ? clockOf(index, 0) : undefined;
   const whole: Stretch[] = [{ from: 0, to: rows.length, start: 0 }];
   const stretches = counted?.stretches.map((one) => ({ ...one, start: one.start / rate })) ?? whole;
@@ -105,7 +106,7 @@ function uncounted(
   };
   const findings = counted
     ? clockFindings(clock, { ...counted, jitter: 0, repeated: 0, delivery: 'even' }, undefined, (row) =>
-        table.lineOf(rows[row]),
+        table.lineOf(rowAt(rows, row)),
       )
     : [];
   return { clock, rows, findings, stamps: undefined };

@@ -21,22 +21,110 @@ const space = 32;
 const tab = 9;
 const newline = 10;
 const carriage = 13;
+const quotes = 34;
 
 const powers = Float64Array.from({ length: 23 }, (_, i) => Number(`1e${i}`));
+
+/** Where the last number or field read ended: a second result without an object for each of millions of fields. */
+let ended = 0;
+
+/**
+ * Reads the number that begins at `from` and sets `ended`. NaN where there is none: nothing at all if `ended` is still
+ * `from`, else something that is no number. The result is the double nearest to the decimal that is spelt: with up to
+ * 15 digits and 22 powers of ten it is the quotient or product of two exact doubles (Clinger 1990, "How to read
+ * floating point numbers accurately"); the rest is left to `Number`.
+ */
+function readNumber(bytes: Uint8Array, from: number, decimal: number): number {
+  let at = from;
+  let c = bytes[at];
+  const negative = c === 45;
+  if (negative || c === 43) c = bytes[++at];
+  // Up to nine digits fit a 32-bit integer, which is far quicker than a double.
+  const first = at;
+  let whole = 0;
+  let digit = c - 48;
+  while (digit >>> 0 <= 9) {
+    whole = (Math.imul(whole, 10) + digit) | 0;
+    digit = (c = bytes[++at]) - 48;
+  }
+  let digits = at - first;
+  let power = 0;
+  if (c === decimal) {
+    const mark = at;
+    digit = (c = bytes[++at]) - 48;
+    while (digit >>> 0 <= 9) {
+      whole = (Math.imul(whole, 10) + digit) | 0;
+      digit = (c = bytes[++at]) - 48;
+    }
+    power = mark + 1 - at;
+    digits -= power;
+  }
+  ended = at;
+  if (digits === 0) return NaN;
+  let value: number = whole;
+  if (digits > 9) value = digits > 15 ? NaN : manyDigits(bytes, first, at);
+  if (c === 69 || c === 101) {
+    const exponent = readExponent(bytes, at);
+    if (exponent === undefined) return NaN;
+    power += exponent;
+  }
+  if (value !== value || power < -22 || power > 22) return spelled(bytes, from, ended, decimal);
+  if (power < 0) value /= powers[-power];
+  else if (power > 0) value *= powers[power];
+  return negative ? -value : value;
+}
+
+/** The digits of bytes [from, to) as a whole number; 15 of them are exact in a double. */
+function manyDigits(bytes: Uint8Array, from: number, to: number): number {
+  let value = 0;
+  for (let at = from; at < to; at++) if (bytes[at] >= 48 && bytes[at] <= 57) value = value * 10 + bytes[at] - 48;
+  return value;
+}
+
+/** Reads the exponent whose E stands at `from` and sets `ended`; undefined where there is no number after it. */
+function readExponent(bytes: Uint8Array, from: number): number | undefined {
+  let at = from + 1;
+  const negative = bytes[at] === 45;
+  if (negative || bytes[at] === 43) at++;
+  const first = at;
+  let exponent = 0;
+  for (; bytes[at] >= 48 && bytes[at] <= 57; at++) if (exponent < 10_000) exponent = exponent * 10 + bytes[at] - 48;
+  ended = at;
+  if (at === first) return undefined;
+  return negative ? -exponent : exponent;
+}
 
 /** A number that the short way can't round rightly, spelt in bytes [from, to), by the language's own conversion. */
 function spelled(bytes: Uint8Array, from: number, to: number, decimal: number): number {
   let text = '';
   for (let i = from; i < to; i++) text += bytes[i] === decimal ? '.' : String.fromCharCode(bytes[i]);
-  return Number(text);
+  const value = Number(text);
+  return Number.isFinite(value) ? value : NaN;
+}
+
+/** Hands a field that is no number to its sink and sets `ended`; false where the sink can't take it, or it is quoted. */
+function readField(
+  bytes: Uint8Array,
+  from: number,
+  row: number,
+  { delimiter, blanks, sinks }: Plan,
+  k: number,
+): boolean {
+  let at = from;
+  let c = bytes[at];
+  while (c !== delimiter && c !== newline && c !== carriage && c !== quotes && !(blanks && (c === tab || c === space)))
+    c = bytes[++at];
+  ended = at;
+  let to = at;
+  while (to > from && (bytes[to - 1] === space || bytes[to - 1] === tab)) to--;
+  if (c === quotes) return false;
+  return to > from ? sinks[k].take(bytes, from, to, row) : sinks[k].kind === 'skip';
 }
 
 /**
  * Reads regular rows from bytes [cursor.at, end) into the plan's sinks, and leaves the cursor at the end, or at the
  * first line that it can't read (a word where a number should be, a quote, too few fields). bytes[end - 1] must end a
- * line, and the bytes after it must be readable. An empty cell is NaN. Every other value is the double nearest to the
- * decimal that the file spells: with up to 15 digits and 22 powers of ten it is the quotient or product of two exact
- * doubles (Clinger 1990, "How to read floating point numbers accurately"); the rest is left to `Number`.
+ * line, and the byte after it must be readable. An empty cell is NaN.
  */
 export function scan(bytes: Uint8Array, cursor: Cursor, end: number, capacity: number, plan: Plan): void {
   const { delimiter, blanks, decimal, trailing, sinks } = plan;
@@ -44,121 +132,43 @@ export function scan(bytes: Uint8Array, cursor: Cursor, end: number, capacity: n
   const values = sinks.map((sink) => sink.values);
   const numeric = sinks.map((sink) => sink.kind === 'number');
   let { at, row, line } = cursor;
-  let regular = true;
-  while (at < end && row < capacity && regular) {
-    const start = at;
+  // One past the last byte of the last line that was read.
+  let read = at;
+  rows: while (at < end && row < capacity) {
     let c = bytes[at];
     if (c === newline || c === carriage) {
       at += c === carriage && bytes[at + 1] === newline ? 2 : 1;
       line++;
+      read = at;
       continue;
     }
-    for (let k = 0; k <= last; k++) {
+    for (let k = 0; ; k++) {
       while (c === space || (blanks && c === tab)) c = bytes[++at];
-      const from = at;
       if (numeric[k]) {
-        const negative = c === 45;
-        if (negative || c === 43) c = bytes[++at];
-        // Up to nine digits fit a 32-bit integer, which is far quicker than a double.
-        let whole = 0;
-        let digits = 0;
-        let mark = -1;
-        let digit = c - 48;
-        for (; digits < 9; digit = (c = bytes[++at]) - 48) {
-          if (digit >= 0 && digit <= 9) {
-            whole = (Math.imul(whole, 10) + digit) | 0;
-            digits++;
-          } else if (c === decimal && mark < 0) mark = digits;
-          else break;
-        }
-        let value: number = whole;
-        if (digits === 9) {
-          for (; ; digit = (c = bytes[++at]) - 48) {
-            if (digit >= 0 && digit <= 9) {
-              value = value * 10 + digit;
-              digits++;
-            } else if (c === decimal && mark < 0) mark = digits;
-            else break;
-          }
-        }
-        let power = mark < 0 ? 0 : mark - digits;
-        if (digits === 0) {
-          // Nothing at all is an empty cell; a lone sign or mark is no number.
-          if (at !== from || blanks) {
-            regular = false;
-            break;
-          }
-          value = NaN;
-        } else {
-          if (c === 69 || c === 101) {
-            let sign = (c = bytes[++at]);
-            if (sign === 43 || sign === 45) c = bytes[++at];
-            else sign = 43;
-            let exponent = 0;
-            const exponentFrom = at;
-            for (; c >= 48 && c <= 57; c = bytes[++at]) if (exponent < 10000) exponent = exponent * 10 + c - 48;
-            if (at === exponentFrom) {
-              regular = false;
-              break;
-            }
-            power += sign === 45 ? -exponent : exponent;
-          }
-          if (digits <= 15 && power >= -22 && power <= 22) {
-            if (power < 0) value /= powers[-power];
-            else if (power > 0) value *= powers[power];
-            if (negative) value = -value;
-          } else {
-            value = spelled(bytes, from, at, decimal);
-            if (value - value !== 0) {
-              regular = false;
-              break;
-            }
-          }
-        }
+        const value = readNumber(bytes, at, decimal);
+        // Nothing at all is an empty cell; anything else that is no number is not for this scanner.
+        if (value !== value && (ended !== at || blanks)) break rows;
         values[k][row] = value;
-      } else {
-        while (
-          c !== delimiter &&
-          c !== newline &&
-          c !== carriage &&
-          c !== 34 &&
-          !(blanks && (c === tab || c === space))
-        )
-          c = bytes[++at];
-        let to = at;
-        while (to > from && (bytes[to - 1] === space || bytes[to - 1] === tab)) to--;
-        if (c === 34 || (to > from ? !sinks[k].take(bytes, from, to, row) : sinks[k].kind !== 'skip')) {
-          regular = false;
-          break;
-        }
-      }
-      const after = at;
+      } else if (!readField(bytes, at, row, plan, k)) break rows;
+      at = ended;
+      c = bytes[at];
       while (c === space || (blanks && c === tab)) c = bytes[++at];
       if (k === last) break;
-      if (blanks ? at === after || c === newline || c === carriage : c !== delimiter) {
-        regular = false;
-        break;
-      }
+      if (blanks ? at === ended || c === newline || c === carriage : c !== delimiter) break rows;
       if (!blanks) c = bytes[++at];
     }
-    if (regular && trailing && c === delimiter) {
+    if (trailing && c === delimiter) {
       c = bytes[++at];
       while (c === space) c = bytes[++at];
     }
-    if (regular && c === carriage) {
-      if (bytes[at + 1] === newline) at++;
-      c = newline;
-    }
-    if (!regular || c !== newline) {
-      at = start;
-      regular = false;
-    } else {
-      at++;
-      row++;
-      line++;
-    }
+    if (c === carriage && bytes[at + 1] === newline) at++;
+    else if (c !== newline && c !== carriage) break;
+    at++;
+    row++;
+    line++;
+    read = at;
   }
-  cursor.at = at;
+  cursor.at = read;
   cursor.row = row;
   cursor.line = line;
 }

@@ -25,7 +25,8 @@ export interface Grid {
 }
 
 const delimiters = ['\t', ';', '|', ',', ' '];
-const enough = 600;
+/** Rows that are looked at. */
+const enough = 400;
 
 /** Fewest rows that make a table. */
 export const fewestRows = 2;

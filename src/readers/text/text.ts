@@ -48,14 +48,19 @@ export async function readText(
   const wide = encoding === 'UTF-16LE' || encoding === 'UTF-16BE';
   const text = wide ? asUtf8(encoding === 'UTF-16LE' ? 'utf-16le' : 'utf-16be', rest) : rest;
   const taken = await takeHead(text, limits.head);
-  const whole = sniffEncoding(taken.bytes).encoding;
+  // Pieces are larger than what is looked at.
+  const looked = {
+    bytes: taken.bytes.subarray(0, limits.head),
+    ended: taken.ended && taken.bytes.length <= limits.head,
+  };
+  const whole = sniffEncoding(looked.bytes).encoding;
   const inUse = encoding === 'UTF-8' && whole === 'Latin-1' ? 'Latin-1' : encoding;
   const decoder = decoderFor(inUse);
-  const head = readHead(path, taken.bytes, taken.ended, decoder, options.skip ?? 0);
+  const head = readHead(path, looked.bytes, looked.ended, decoder, options.skip ?? 0);
   const found = findTable(path, head, options);
   const body = startBody(path, head, found, size, decoder);
   const start = byteOfLine(head, head.lines[found.grid.first].line);
-  await body.read(rejoined(head.bytes.subarray(start), text), size, watch);
+  await body.read(rejoined(taken.bytes.subarray(start), text), size, watch);
   const { grid, header } = found;
   const columns = grid.columns.map((kind, k) => columnOf(found, kind, k, body));
   const table: Table = { columns, rows: body.rows, named: header.names !== undefined, lineOf: body.lineOf };
@@ -219,9 +224,8 @@ function byteOfLine(head: Head, line: number): number {
 function startBody(path: string, head: Head, found: Found, size: number, decoder: TextDecoder): Body {
   const { grid, header, labelled } = found;
   const firstLine = head.lines[grid.first].line;
-  const start = byteOfLine(head, firstLine);
-  const shown = head.lines.length - grid.first;
-  const rowBytes = Math.max(2, (head.bytes.length - start) / Math.max(shown, 1));
+  const shown = head.lines.slice(grid.first);
+  const rowBytes = Math.max(2, shown.reduce((sum, { text }) => sum + text.length + 1, 0) / Math.max(shown.length, 1));
   const capacity = Math.min(
     Math.ceil((1.02 * Math.max(size, head.bytes.length)) / rowBytes) + 64,
     Math.floor(limits.samples / grid.columns.length),
