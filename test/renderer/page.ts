@@ -1,0 +1,98 @@
+import { build } from 'esbuild';
+import { fileURLToPath } from 'node:url';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { chromiumArgs, ensureChromium } from '../../scripts/editor/chromium.mjs';
+import type { Output } from '../../src/charts/output.ts';
+
+/** A page that stands in for a notebook's webview: the editor's variables and body, and a strict content policy. */
+export interface RendererPage {
+  readonly page: Page;
+  /** What the browser complained of. */
+  readonly complaints: string[];
+  /** Draws an output, or anything else, into an element of that id; an earlier one of the id is replaced. */
+  render(id: string, output: unknown): Promise<void>;
+  dispose(id?: string): Promise<void>;
+  setTheme(kind: string, colours: Readonly<Record<string, string>>): Promise<void>;
+  close(): Promise<void>;
+}
+
+export const dark = { 'editor-background': '#1f1f1f', 'editor-foreground': '#cccccc' };
+export const light = { 'editor-background': '#ffffff', 'editor-foreground': '#3b3b3b' };
+
+const origin = 'http://renderer.test';
+const policy = `default-src 'none'; script-src ${origin} 'unsafe-inline'; style-src 'unsafe-inline'`;
+
+const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>outputs</title>
+<meta http-equiv="Content-Security-Policy" content="${policy}"></head><body style="margin:8px"></body></html>`;
+
+/** What stands in for the editor's side: one element an id, the API in the open. */
+const host = `import { activate } from '${origin}/renderer.js';
+const api = activate({ setState() {}, getState() {} });
+window.draw = (id, data) => {
+  let place = document.getElementById(id);
+  if (!place) { place = document.createElement('div'); place.id = id; document.body.append(place); }
+  const json = () => { if (data === 'not json') throw new SyntaxError('bad JSON'); return data; };
+  return api.renderOutputItem({ id, mime: 'x', json }, place, new AbortController().signal);
+};
+window.dispose = (id) => api.disposeOutputItem(id);`;
+
+let bundle: Promise<string> | undefined;
+
+/** The renderer as it is shipped: one minified module. */
+export function rendererBundle(): Promise<string> {
+  bundle ??= build({
+    entryPoints: [fileURLToPath(new URL('../../src/renderer/index.ts', import.meta.url))],
+    bundle: true,
+    minify: true,
+    write: false,
+    format: 'esm',
+    platform: 'browser',
+    target: 'es2022',
+  }).then(({ outputFiles }) => outputFiles[0].text);
+  return bundle;
+}
+
+export async function openRendererPage(width = 820): Promise<RendererPage> {
+  const script = await rendererBundle();
+  const browser: Browser = await chromium.launch({ executablePath: ensureChromium(), args: chromiumArgs });
+  const page = await browser.newPage({ viewport: { width, height: 900 } });
+  const complaints: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  await page.route(`${origin}/**`, (route) => {
+    const { pathname } = new URL(route.request().url());
+    if (pathname === '/') return route.fulfill({ contentType: 'text/html', body: html });
+    if (pathname === '/favicon.ico') return route.fulfill({ status: 204 });
+    return route.fulfill({ contentType: 'text/javascript', body: pathname === '/renderer.js' ? script : host });
+  });
+  await page.goto(origin);
+  await page.addScriptTag({ type: 'module', url: `${origin}/host.js` });
+  return {
+    page,
+    complaints,
+    // The policy forbids code from text, and Playwright's own waiting is that: so it is asked for here by hand.
+    render: (id, output) =>
+      page.evaluate(([at, data]) => (window as unknown as Host).draw(at as string, data), [id, output]),
+    dispose: (id) => page.evaluate((at) => (window as unknown as Host).dispose(at), id),
+    setTheme: (kind, colours) => page.evaluate(applyTheme, [kind, colours] as const),
+    close: () => browser.close(),
+  };
+}
+
+interface Host {
+  draw(id: string, data: unknown): Promise<void>;
+  dispose(id: string | undefined): void;
+}
+
+function applyTheme([kind, colours]: readonly [string, Readonly<Record<string, string>>]): Promise<void> {
+  document.body.className = kind;
+  document.body.dataset['vscodeThemeKind'] = kind;
+  for (const [name, colour] of Object.entries(colours))
+    document.documentElement.style.setProperty(`--vscode-${name}`, colour);
+  document.body.style.background = colours['editor-background'];
+  return new Promise((resolve) => setTimeout(resolve, 300));
+}
+
+export type { Output };
