@@ -93,7 +93,7 @@ async function fetchNode(work, runtime, say) {
 
 /** The name of the package's file, which is put into `folder`. */
 async function packPackage(name, folder) {
-  await retry(() => run('npm', ['pack', name, '--ignore-scripts', '--silent'], folder));
+  await retry(() => run('npm', ['pack', name, '--ignore-scripts', '--loglevel=error'], folder));
   const packed = (await readdir(folder)).find((file) => file.endsWith('.tgz'));
   if (!packed) throw new Error(`npm packed no file for ${name}`);
   return packed;
@@ -118,11 +118,12 @@ function run(command, args, cwd) {
     child.on('error', (error) => reject(new Error(`${command} did not start: ${error.message}`)));
     child.on('close', (code) => {
       if (code === 0) return resolve();
-      const reason = errors
-        .trim()
-        .split('\n')
-        .filter((line) => !/^npm (warn|notice)/.test(line));
-      reject(new Error(`${command} ${args[0]} ended with ${code}${reason.length > 0 ? `: ${reason[0]}` : ''}`));
+      // npm writes a code and an errno before the line that a person can read.
+      const lines = errors.split('\n').map((line) => line.replace(/^npm (error|ERR!) ?/, '').trim());
+      const reason = lines.find(
+        (line) => line !== '' && !/^(npm (warn|notice)|code|errno|syscall|type|path)\b/.test(line),
+      );
+      reject(new Error(`${command} ${args[0]} ended with ${code}${reason ? `: ${reason}` : ''}`));
     });
   });
 }

@@ -1,5 +1,4 @@
 // Prints as mocha's own `spec` reporter does, for tests that take seconds each, and writes the counts to `output`.
-/* eslint-disable @typescript-eslint/no-require-imports */
 const { writeFileSync } = require('node:fs');
 const { reporters } = require('mocha');
 

@@ -51,13 +51,19 @@ export class OpenNotebook {
       const top = cells.find(([at]) => at === index)?.[1];
       // The head of the cell goes to the upper part of the view, where nothing lies over it.
       const away = top === undefined ? (index < Math.min(...cells.map(([at]) => at)) ? -1000 : 1000) : top - view.y;
-      if (top !== undefined && away >= 0 && away < view.height * 0.6) return row;
+      if (top !== undefined && away >= 0 && away < view.height * 0.6) return this.#leave(row, view);
       if (!(await this.#scroll(away < 0 ? away - 60 : away - view.height * 0.3))) {
-        if (top !== undefined && away < view.height) return row;
+        if (top !== undefined && away < view.height) return this.#leave(row, view);
         throw new Error(`cell ${index} is not there; near the view are ${cells.map(([at]) => at).join(', ')}`);
       }
     }
     throw new Error(`cell ${index} does not come to rest in the view`);
+  }
+
+  /** Takes the pointer out of the cells, where it would open a chart's tooltip. */
+  async #leave(row: Locator, view: { readonly x: number; readonly y: number }): Promise<Locator> {
+    await this.page.mouse.move(view.x + 2, view.y - 4);
+    return row;
   }
 
   /** Turns the wheel by about so many pixels; false if the list stands where it stood, at its end. */

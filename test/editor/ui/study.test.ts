@@ -50,11 +50,19 @@ describe('the sample study in a served editor', function () {
 
   it('draws every chart, with quantity and unit on its axes', async () => {
     const shows: [cell: number, title: RegExp, axes: RegExp[]][] = [
-      [indexOf(/^plot first_ride/m), /Acceleration/i, [/Time.*\(s\)/, /\(g\)/]],
-      [densities, /density.*bricks/i, [/Frequency.*\(Hz\)/, /\(g²\/Hz\)/]],
-      [indexOf(/^plot tile_foam_density/m), /density.*tiles/i, [/Frequency.*\(Hz\)/, /\(g²\/Hz\)/]],
-      [indexOf(/^band brick_foam_density/m), /band|bricks/i, [/\(g\)/]],
-      [indexOf(/^bricks = compare/m), /Change|change/, [/%/]],
+      [indexOf(/^plot first_ride/m), /brick-foam-1/, [/Time \(s\)/, /x \(g\)/, /y \(g\)/, /z \(g\)/]],
+      [densities, /spectral density.*foam on bricks/, [/Frequency \(Hz\)/, /\(g²\/Hz\)/, /gel on bricks/]],
+      [
+        indexOf(/^plot tile_foam_density/m),
+        /spectral density.*foam on tiles/,
+        [/Frequency \(Hz\)/, /\(g²\/Hz\)/, /gel on tiles/],
+      ],
+      [indexOf(/^band brick_foam_density/m), /r\.m\.s\. \(g\).*foam on bricks/, [/Band/, /10–50 Hz/]],
+      [
+        indexOf(/^bricks = compare/m),
+        /Change of band r\.m\.s\. from foam on bricks to gel on bricks \(%\)/,
+        [/Frequency \(Hz\)/, /\(g²\/Hz\)/],
+      ],
     ];
     for (const [cell, title, axes] of shows) {
       await notebook.reveal(cell);
