@@ -9,7 +9,7 @@ import { welchT } from '../../src/statistics/welchT.ts';
 import type { Noise } from './noise.ts';
 import type { RideLevels } from './pool.ts';
 
-/** How the runs of an experiment are made. The rides' own scatter (4 %) comes on top of `scatter`. */
+/** How the runs of an experiment are made. The rides' own scatter comes on top of `scatter`. */
 export interface Setting {
   /** Runs of each condition. */
   readonly runs: number;

@@ -8,6 +8,7 @@ import {
   type Setting,
 } from './experiments.ts';
 import { Limits, limits } from './limits.ts';
+import { meanAndVariance } from '../../src/statistics/summary.ts';
 import { noise } from './noise.ts';
 import { ridePool, type RideLevels } from './pool.ts';
 import { markdownTable } from './table.ts';
@@ -24,6 +25,8 @@ export interface Size {
 /** A section's Markdown, and the limits its figures broke. */
 export interface Report {
   readonly markdown: string;
+  /** Standard deviation of ln level of the rides as they are, before any scatter from run to run. */
+  readonly ownScatter: number;
   readonly broken: readonly string[];
 }
 
@@ -50,7 +53,11 @@ export function simulate(size: Size): Report {
     // A seed of its own for each part, so that a change in one leaves the others as they are.
     return part(pool, { ...size, seed: size.seed + 1000 * (k + 1) }, checked);
   });
-  return { markdown: parts.join('\n\n') + '\n', broken: checked.broken };
+  return { markdown: parts.join('\n\n') + '\n', ownScatter: spreadOf(pool), broken: checked.broken };
+}
+
+function spreadOf(pool: readonly RideLevels[]): number {
+  return Math.sqrt(meanAndVariance(pool.map(({ primary }) => Math.log(primary))).variance);
 }
 
 function scatterPart(pool: readonly RideLevels[], { seed, experiments }: Size, checked: Limits): string {

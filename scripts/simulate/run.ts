@@ -13,7 +13,7 @@ const preface = `# What the statistics hold, by simulation
 Made by \`npm run simulate\` (seed ${size.seed}), which fails when a limit of \`scripts/simulate/limits.ts\` is broken; a short
 form runs with the tests. ${size.rides} made-up rides of 85 s at 350 Hz over one road: noise through two resonances, a road that is
 rough in places, bumps met by every ride, potholes met by chance, a slow modulation of each ride's own. Their levels come
-from the tool's own spectrum and bands (10 to 50 Hz, and nine bands from 5 to 100 Hz) and scatter by 4 % as they are; the
+from the tool's own spectrum and bands (10 to 50 Hz, and nine bands from 5 to 100 Hz) and scatter by ${(100 * report.ownScatter).toFixed(1)} % as they are; the
 scatter from run to run that each table names comes on top, as a factor on a run's level. An experiment draws its runs
 from these rides without putting back.
 
