@@ -7,7 +7,7 @@ export type Presenter<K extends Value['kind']> = (value: ValueOf<K>, name: strin
 /** The parts that there are. */
 export const some = (...parts: readonly (Part | undefined)[]): Part[] => parts.filter((part) => part !== undefined);
 
-type Column = readonly [name: string, unit: string, align?: 'left' | 'right'];
+export type Column = readonly [name: string, unit: string, align?: 'left' | 'right'];
 
 /** A table's columns; figures stand to the right unless said. */
 export const columns = (...list: readonly Column[]): { name: string; unit: string; align: 'left' | 'right' }[] =>

@@ -1,47 +1,70 @@
+import type { LevelsRow } from '../../verbs/values.ts';
 import { distinct } from '../names.ts';
 import { significant } from '../number.ts';
-import { columns, type Presenter } from './kind.ts';
+import type { TablePart } from '../output.ts';
+import { columns, type Column, type Presenter } from './kind.ts';
 
-/** Every figure of every run and channel, in the channel's unit. */
+/** The figures that everyone asks for, then the others: one wide table could not be read. */
 export const presentLevels: Presenter<'levels'> = ({ set, rows }, name) => {
   const units = distinct(rows.map(({ channel }) => channel.unit.symbol));
-  const unit = units.length === 1 ? units[0] : '';
-  const own = units.length > 1;
   const called = set ?? name;
+  const about = `${called === undefined ? '' : ` of ${called}`}${units.length > 1 ? ", each in its channel's unit" : ''}`;
   return [
-    {
-      type: 'table',
-      caption: `Levels${called === undefined ? '' : ` of ${called}`}${own ? ", each in its channel's unit" : ''}`,
-      columns: columns(
-        ['Run', '', 'left'],
-        ['Channel', '', 'left'],
-        ...(own ? ([['Unit', '', 'left']] as const) : []),
-        ['Duration', 's'],
-        ['Mean', unit],
-        ['R.m.s.', unit],
-        ['R.m.s. with mean', unit],
-        ['Peak', unit],
-        ['Peak to peak', unit],
-        ['Crest factor', ''],
-        ['Kurtosis', ''],
-        ['Skewness', ''],
-        ['99 %', unit],
-        ['99.9 %', unit],
-        ['Largest 1 s r.m.s.', unit],
-        ['at', 's'],
-        ['VDV', 'm/s^1.75'],
-      ),
-      rows: rows.map((row) => [
-        row.run.label,
-        row.channel.name,
-        ...(own ? [row.channel.unit.symbol] : []),
-        significant(row.duration),
-        ...[row.mean, row.rms, row.totalRms, row.peak, row.peakToPeak].map((figure) => significant(figure)),
-        ...[row.crestFactor, row.kurtosis, row.skewness].map((figure) => significant(figure, 3)),
-        ...[row.percentile99, row.percentile999, row.mtvv].map((figure) => significant(figure)),
-        significant(row.mtvvAt, 3),
-        significant(row.vdv),
-      ]),
-    },
+    levelsTable(`Levels${about}`, rows, units, mainFigures),
+    levelsTable(`Further levels${about}`, rows, units, furtherFigures),
   ];
 };
+
+interface Figure {
+  readonly name: string;
+  /** Undefined for the channel's own. */
+  readonly unit: string | undefined;
+  readonly digits: number;
+  readonly of: (row: LevelsRow) => number | undefined;
+}
+
+const mainFigures: readonly Figure[] = [
+  { name: 'Duration', unit: 's', digits: 4, of: (row) => row.duration },
+  { name: 'Mean', unit: undefined, digits: 4, of: (row) => row.mean },
+  { name: 'R.m.s.', unit: undefined, digits: 4, of: (row) => row.rms },
+  { name: 'R.m.s. with mean', unit: undefined, digits: 4, of: (row) => row.totalRms },
+  { name: 'Peak', unit: undefined, digits: 4, of: (row) => row.peak },
+  { name: 'Crest factor', unit: '', digits: 3, of: (row) => row.crestFactor },
+  { name: 'Kurtosis', unit: '', digits: 3, of: (row) => row.kurtosis },
+  { name: 'VDV', unit: 'm/s^1.75', digits: 4, of: (row) => row.vdv },
+];
+
+const furtherFigures: readonly Figure[] = [
+  { name: 'Peak to peak', unit: undefined, digits: 4, of: (row) => row.peakToPeak },
+  { name: '99 % below', unit: undefined, digits: 4, of: (row) => row.percentile99 },
+  { name: '99.9 % below', unit: undefined, digits: 4, of: (row) => row.percentile999 },
+  { name: 'Skewness', unit: '', digits: 3, of: (row) => row.skewness },
+  { name: 'Largest 1 s r.m.s.', unit: undefined, digits: 4, of: (row) => row.mtvv },
+  { name: 'at', unit: 's', digits: 3, of: (row) => row.mtvvAt },
+];
+
+function levelsTable(
+  caption: string,
+  rows: readonly LevelsRow[],
+  units: readonly string[],
+  figures: readonly Figure[],
+): TablePart {
+  const own = units.length > 1;
+  const heads: Column[] = figures.map(({ name, unit }) => [name, unit ?? (own ? '' : (units[0] ?? ''))]);
+  return {
+    type: 'table',
+    caption,
+    columns: columns(
+      ['Run', '', 'left'],
+      ['Channel', '', 'left'],
+      ...(own ? ([['Unit', '', 'left']] as const) : []),
+      ...heads,
+    ),
+    rows: rows.map((row) => [
+      row.run.label,
+      row.channel.name,
+      ...(own ? [row.channel.unit.symbol] : []),
+      ...figures.map(({ digits, of }) => significant(of(row), digits)),
+    ]),
+  };
+}
