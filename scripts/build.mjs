@@ -26,7 +26,10 @@ const vegaInNode = {
   conditions: ['browser', 'module', 'import', 'default'],
 };
 // The compiler of Vega-Lite wants four small functions of Vega, which its utilities have too.
-const compilerOnly = { ...vegaInNode, alias: { vega: 'vega-util' } };
+const compilerOnly = {
+  ...vegaInNode,
+  alias: { vega: 'vega-util', 'vega-canvas': './node_modules/vega-canvas/build/vega-canvas.browser.js' },
+};
 
 await rm(new URL('../dist', import.meta.url), { recursive: true, force: true });
 const bundles = [

@@ -1,5 +1,7 @@
+import { figures } from './figures.ts';
 import { look } from './look.ts';
 import { record } from './record.ts';
+import { report } from './report.ts';
 import { run } from './run.ts';
 import { usage } from './usage.ts';
 import { verify } from './verify.ts';
@@ -7,7 +9,7 @@ import { verify } from './verify.ts';
 /** A command: gives the exit code. */
 type Command = (words: readonly string[]) => Promise<number>;
 
-const commands: Readonly<Record<string, Command>> = { run, look, record, verify };
+const commands: Readonly<Record<string, Command>> = { run, look, record, verify, report, figures };
 
 /** Runs the command line; 2 for wrong usage. */
 export async function runCommand(words: readonly string[]): Promise<number> {

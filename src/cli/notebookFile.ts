@@ -3,14 +3,18 @@ import { dirname, relative, resolve, sep } from 'node:path';
 import { diskHost } from '../disk/host.ts';
 import { projectRoot } from '../disk/project.ts';
 import { Engine } from '../engine/engine.ts';
-import { cellLanguage, isRefusal } from '../notebook/cells.ts';
+import { cellLanguage, isRefusal, type NotebookCell } from '../notebook/cells.ts';
 import { parseNotebook } from '../notebook/parse.ts';
 
 /** A notebook on disk, ready to be run. */
 export interface OpenNotebook {
   readonly path: string;
   readonly cells: readonly CodeCell[];
+  /** Prose and cells, in order. */
+  readonly parts: readonly { readonly kind: 'code' | 'prose'; readonly text: string }[];
   readonly engine: Engine;
+  /** Whether an absolute path lies in the project folder. */
+  readonly inProject: (path: string) => boolean;
 }
 
 export interface CodeCell {
@@ -31,8 +35,13 @@ export function openNotebook(path: string, rootOption: string | undefined): Open
     return `${path} does not lie in the project folder ${rootOption ?? root}.`;
   const notebook = parseNotebook(readFileSync(path));
   if (isRefusal(notebook)) return `${path}, line ${notebook.refused.line}: ${notebook.refused.message}`;
-  const cells = notebook.cells
-    .filter(({ kind, language }) => kind === 'code' && (language === undefined || language === cellLanguage))
-    .map(({ text, line }) => ({ text, line: line ?? 1 }));
-  return { path, cells, engine: new Engine(diskHost(folder, root)) };
+  const isCell = ({ kind, language }: NotebookCell): boolean =>
+    kind === 'code' && (language === undefined || language === cellLanguage);
+  const cells = notebook.cells.filter(isCell).map(({ text, line }) => ({ text, line: line ?? 1 }));
+  const parts = notebook.cells.map((cell) => ({
+    kind: isCell(cell) ? ('code' as const) : ('prose' as const),
+    text: cell.text,
+  }));
+  const inProject = (file: string): boolean => !/^\.\.($|[\\/])/.test(relative(root, file));
+  return { path, cells, parts, engine: new Engine(diskHost(folder, root)), inProject };
 }

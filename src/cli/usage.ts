@@ -16,6 +16,13 @@ export const usage = `Usage: washboard COMMAND …
       Runs each notebook again and holds it against its record.
       Exit code: 0 the same; 1 differs, with a line a difference; 2 no record.
 
+  report NOTEBOOK [--out FILE.html] [--root DIR]
+      Runs the notebook and writes one self-contained HTML page: prose, cells, charts,
+      tables, and the hashes of the raw files. Exit code as of run.
+
+  figures NOTEBOOK --out DIR [--format svg] [--root DIR]
+      Writes every chart of the notebook as a file. Exit code as of run.
+
   look FILE … [--time COLUMN] [--unit U] [--rate F] [--delimiter D] [--decimal M]
        [--skip N] [--scale X] [--sensor NAME] [--timezone Z]
       Shows how a logger's file is understood: layout, first rows beside the raw lines,

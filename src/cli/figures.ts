@@ -1,0 +1,44 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { themes } from '../charts/theme.ts';
+import { openNotebook } from './notebookFile.ts';
+import { runWhole } from './runWhole.ts';
+import { shownByCell } from './shown.ts';
+import { wrong } from './wrong.ts';
+
+/** `washboard figures`: every chart as an SVG file; exit codes as of `run`. */
+export async function figures(words: readonly string[]): Promise<number> {
+  let asked;
+  try {
+    asked = parseArgs({
+      args: [...words],
+      options: { root: { type: 'string' }, out: { type: 'string' }, format: { type: 'string' } },
+      allowPositionals: true,
+    });
+  } catch (error) {
+    return wrong(error instanceof Error ? error.message : String(error));
+  }
+  const { positionals, values } = asked;
+  if (positionals.length !== 1) return wrong('name one notebook whose figures to write.');
+  if (values.out === undefined) return wrong('say with --out DIR where the figures go.');
+  if (values.format !== undefined && values.format !== 'svg')
+    return wrong(`figures are written as svg, not as "${values.format}".`, false);
+  const notebook = openNotebook(positionals[0], values.root);
+  if (typeof notebook === 'string') return wrong(notebook, false);
+  const { report } = await runWhole(notebook);
+  const { toSvg } = await import('../report/svg.ts');
+  mkdirSync(values.out, { recursive: true });
+  for (const [cell, outputs] of shownByCell(report)) {
+    const charts = outputs.flatMap(({ parts }) => parts.filter((part) => part.type === 'chart'));
+    for (const [index, chart] of charts.entries()) {
+      const file = join(
+        values.out,
+        `cell-${String(cell + 1).padStart(2, '0')}${charts.length > 1 ? `-${index + 1}` : ''}.svg`,
+      );
+      writeFileSync(file, await toSvg(chart, themes.light));
+      process.stdout.write(`${file}: ${chart.title}\n`);
+    }
+  }
+  return report.ok ? 0 : 1;
+}

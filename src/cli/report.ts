@@ -1,0 +1,66 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { basename, dirname, extname, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import type { Piece } from '../report/page.ts';
+import { openNotebook, type OpenNotebook } from './notebookFile.ts';
+import { runWhole } from './runWhole.ts';
+import { shownByCell } from './shown.ts';
+import { wrong } from './wrong.ts';
+
+/** `washboard report`: one self-contained page; exit codes as of `run`. */
+export async function report(words: readonly string[]): Promise<number> {
+  let asked;
+  try {
+    asked = parseArgs({
+      args: [...words],
+      options: { root: { type: 'string' }, out: { type: 'string' } },
+      allowPositionals: true,
+    });
+  } catch (error) {
+    return wrong(error instanceof Error ? error.message : String(error));
+  }
+  const { positionals, values } = asked;
+  if (positionals.length !== 1) return wrong('name one notebook to report.');
+  const notebook = openNotebook(positionals[0], values.root);
+  if (typeof notebook === 'string') return wrong(notebook, false);
+  const { report: run, record } = await runWhole(notebook);
+  const shown = shownByCell(run);
+  let cell = 0;
+  const pieces = notebook.parts.map(({ kind, text }): Piece =>
+    kind === 'code' ? { kind: 'cell', text, outputs: shown.get(cell++) ?? [] } : { kind: 'prose', text },
+  );
+  // Loaded only here: drawing would slow every other command's start.
+  const { reportPage } = await import('../report/page.ts');
+  const page = await reportPage(
+    { file: basename(notebook.path), pieces, sources: run.sources, tool: record.tool },
+    pictures(notebook),
+  );
+  const out = values.out ?? notebook.path.replace(/(\.washboard)?\.md$/, '') + '.html';
+  writeFileSync(out, page);
+  process.stdout.write(`${out}\n`);
+  return run.ok ? 0 : 1;
+}
+
+const types: Readonly<Record<string, string>> = {
+  '.png': 'image/png',
+  '.jpg': 'image/jpeg',
+  '.jpeg': 'image/jpeg',
+  '.gif': 'image/gif',
+  '.svg': 'image/svg+xml',
+  '.webp': 'image/webp',
+};
+
+/** Pictures beside the notebook go into the page; an address is left out, for the page fetches nothing. */
+function pictures({ path, inProject }: OpenNotebook): (source: string) => string | undefined {
+  return (source) => {
+    const type = types[extname(source).toLowerCase()];
+    if (type === undefined || /^[a-z][a-z0-9+.-]*:/i.test(source)) return undefined;
+    const file = resolve(dirname(path), decodeURI(source));
+    if (!inProject(file)) return undefined;
+    try {
+      return `data:${type};base64,${readFileSync(file).toString('base64')}`;
+    } catch {
+      return undefined;
+    }
+  };
+}

@@ -1,0 +1,13 @@
+import type { Output } from '../charts/output.ts';
+import type { RunReport } from '../engine/result.ts';
+import { show } from '../engine/show.ts';
+
+/** What each cell shows, by index of the cell. */
+export function shownByCell({ results }: RunReport): ReadonlyMap<number, readonly Output[]> {
+  const shown = new Map<number, Output[]>();
+  for (const result of results) {
+    const output = show(result);
+    if (output !== undefined) shown.set(result.cell, [...(shown.get(result.cell) ?? []), output]);
+  }
+  return shown;
+}

@@ -1,0 +1,132 @@
+import MarkdownIt from 'markdown-it';
+import type { Message, Output, Part, TablePart } from '../charts/output.ts';
+import { themes } from '../charts/theme.ts';
+import { html, Markup } from './markup.ts';
+import { reportStyle } from './style.ts';
+import { toSvg } from './svg.ts';
+
+/** A notebook as a page shows it: its prose and cells in order, and what the cells gave. */
+export interface ReportedNotebook {
+  readonly file: string;
+  readonly pieces: readonly Piece[];
+  readonly sources: readonly { readonly path: string; readonly bytes: number; readonly sha256: string }[];
+  /** Name and version of what ran it. */
+  readonly tool: string;
+}
+
+export type Piece =
+  | { readonly kind: 'prose'; readonly text: string }
+  | { readonly kind: 'cell'; readonly text: string; readonly outputs: readonly Output[] };
+
+/** Gives a picture that the prose names as a `data:` address, or undefined where it can't. */
+export type PictureSource = (path: string) => string | undefined;
+
+/**
+ * One self-contained HTML page: prose, cells, charts as inline SVG, tables, methods and the hashes of the raw files.
+ * Nothing in it runs, and nothing is fetched when it is opened.
+ */
+export async function reportPage(notebook: ReportedNotebook, picture: PictureSource): Promise<string> {
+  const pieces: Markup[] = [];
+  for (const piece of notebook.pieces)
+    pieces.push(piece.kind === 'prose' ? prose(piece.text, picture) : await cell(piece));
+  const title = titleOf(notebook);
+  const page = html`<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
+<title>${title}</title>
+<style>${new Markup(reportStyle)}</style>
+</head>
+<body>
+<main>
+${pieces}
+${rawFiles(notebook)}
+</main>
+</body>
+</html>
+`;
+  return page.text;
+}
+
+function titleOf({ file, pieces }: ReportedNotebook): string {
+  const first = pieces.find((piece) => piece.kind === 'prose');
+  return /^#\s+(.+?)\s*#*\s*$/m.exec(first?.text ?? '')?.[1] ?? file;
+}
+
+/** Markdown as the editor shows it, without HTML of its own and without addresses that run something. */
+function prose(text: string, picture: PictureSource): Markup {
+  const markdown = new MarkdownIt({ html: false, linkify: false });
+  markdown.renderer.rules['image'] = (tokens, index) => {
+    const token = tokens[index];
+    const source = picture(String(token.attrGet('src') ?? ''));
+    const words = token.content;
+    return source === undefined ? html`<em>${words}</em>`.text : html`<img src="${source}" alt="${words}" />`.text;
+  };
+  return html`<section class="prose">${new Markup(markdown.render(text))}</section> `;
+}
+
+async function cell({ text, outputs }: Extract<Piece, { kind: 'cell' }>): Promise<Markup> {
+  const shown: Markup[] = [];
+  for (const output of outputs) shown.push(await outputMarkup(output));
+  return html`<section class="cell"><pre class="source">${text}</pre>
+${shown}</section>
+`;
+}
+
+async function outputMarkup(output: Output): Promise<Markup> {
+  const parts: Markup[] = [];
+  for (const part of output.parts) parts.push(await partMarkup(part));
+  return html`<div class="output">${output.messages.map(message)}${parts}</div>
+`;
+}
+
+function message({ severity, message: text, where }: Message): Markup {
+  const title = severity[0].toUpperCase() + severity.slice(1);
+  return html`<p class="message ${severity}"><strong>${title}:</strong> ${text}${where === undefined ? '' : ` (${where})`}</p>
+`;
+}
+
+async function partMarkup(part: Part): Promise<Markup> {
+  if (part.type === 'table') return table(part);
+  if (part.type === 'text')
+    return html`<p>${part.text}</p>
+`;
+  const svg = await toSvg(part, themes.light);
+  return html`<figure>${new Markup(svg)}<figcaption>${part.description}</figcaption></figure>
+`;
+}
+
+function table({ caption, columns, rows }: TablePart): Markup {
+  const heads = columns.map(
+    ({ name, unit, align }) => html`<th scope="col" class="${align}">${name}${unit === '' ? '' : ` (${unit})`}</th>`,
+  );
+  const body = rows.map(
+    (row) => html`<tr>${row.map((text, c) => html`<td class="${columns[c]?.align ?? 'left'}">${text}</td>`)}</tr>
+`,
+  );
+  return html`<div class="wide"><table><caption>${caption}</caption>
+<thead><tr>${heads}</tr></thead>
+<tbody>${body}</tbody></table></div>
+`;
+}
+
+function rawFiles({ sources, tool, file }: ReportedNotebook): Markup {
+  const rows = sources.map(
+    ({
+      path,
+      bytes,
+      sha256,
+    }) => html`<tr><td>${path}</td><td class="right">${bytes}</td><td><code>${sha256}</code></td></tr>
+`,
+  );
+  return html`<section class="sources"><h2>Raw files and how to run this again</h2>
+<p>Made by ${tool} from ${file}. Every figure above follows from that text and from the raw files below; run it again
+with <code>washboard run ${file}</code>.</p>
+<div class="wide"><table>
+<thead><tr><th scope="col">File</th><th scope="col" class="right">Bytes</th><th scope="col">SHA-256</th></tr></thead>
+<tbody>${rows}</tbody></table></div>
+</section>
+`;
+}

@@ -1,0 +1,26 @@
+/** The page's look: readable on a screen and on paper. */
+export const reportStyle = `
+body { font: 16px/1.5 system-ui, "Segoe UI", "Helvetica Neue", "DejaVu Sans", sans-serif; color: #2b2b2b; background: #fff; margin: 0; }
+main { max-width: 58rem; margin: 2rem auto; padding: 0 1rem; }
+h1, h2, h3 { line-height: 1.25; }
+a { color: #0b5394; }
+pre, code { font-family: ui-monospace, "DejaVu Sans Mono", monospace; font-size: 0.875rem; }
+.prose { max-width: 46rem; }
+pre.source { background: #f5f5f3; border-left: 3px solid #c9c9c4; padding: 0.6rem 0.9rem; overflow-x: auto; white-space: pre-wrap; }
+figure { margin: 1rem 0; }
+figure svg { max-width: 100%; height: auto; }
+figcaption { color: #5f5f5f; font-size: 0.875rem; }
+.wide { overflow-x: auto; }
+table { border-collapse: collapse; font-size: 0.875rem; font-variant-numeric: tabular-nums; margin: 0.75rem 0; }
+caption { text-align: left; font-weight: 600; padding-bottom: 0.3rem; }
+td { white-space: nowrap; }
+th, td { padding: 0.2rem 0.6rem; border-bottom: 1px solid #dcdcd8; text-align: left; vertical-align: top; }
+th.right, td.right { text-align: right; }
+thead th { border-bottom: 2px solid #8a8a85; }
+.message { border-left: 3px solid #b8860b; padding-left: 0.7rem; }
+.message.error { border-color: #b00020; }
+.message.note { border-color: #6b7a90; }
+.sources code { word-break: break-all; }
+img { max-width: 100%; }
+@media print { main { max-width: none; margin: 0; } .cell, figure, tr { break-inside: avoid; } }
+`;

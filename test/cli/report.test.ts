@@ -1,0 +1,69 @@
+import { strict as assert } from 'node:assert';
+import { readdirSync, readFileSync } from 'node:fs';
+import { recording } from '../engine/memoryFiles.ts';
+import { Sandbox } from './sandbox.ts';
+
+const notebook = `# A <study> & its page
+
+See [elsewhere](javascript:alert(1)), ![a picture](pixel.png), ![none](https://example.org/x.png) and <script>alert(1)</script>.
+
+\`\`\`washboard
+runs = load "raw/*.csv" | channel z | trim 2..18 s
+plot (spectrum runs)
+levels runs
+\`\`\`
+
+\`\`\`washboard
+levls runs
+\`\`\`
+`;
+// One transparent pixel.
+const pixel = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
+  'base64',
+);
+
+describe('washboard report and figures', () => {
+  let sandbox: Sandbox;
+  before(() => {
+    sandbox = new Sandbox({ 'raw/a.csv': recording({ seed: 3 }), 'ride.washboard.md': notebook, 'pixel.png': pixel });
+  });
+  after(() => sandbox.remove());
+
+  it('write one page that fetches nothing, runs nothing, and holds all', async () => {
+    const { code, printed } = await sandbox.run('report', sandbox.path('ride.washboard.md'));
+    assert.equal(code, 1, 'a statement failed, and the page says so');
+    assert.match(printed, /ride\.html/);
+    const page = readFileSync(sandbox.path('ride.html'), 'utf8');
+    assert.match(page, /<title>A &lt;study&gt; &amp; its page<\/title>/);
+    assert.match(page, /default-src 'none'/);
+    assert.doesNotMatch(page, /<script|href="javascript|src="http/);
+    assert.match(page, /src="data:image\/png;base64,/);
+    assert.match(page, /<svg[^>]*>/);
+    assert.match(page, /Frequency \(Hz\)/);
+    assert.match(page, /<th scope="col"[^>]*>Kurtosis/);
+    assert.match(page, /levls.*levels/);
+    assert.match(page, /raw\/a\.csv<\/td>.*<code>[0-9a-f]{64}<\/code>/);
+  });
+
+  it('write every chart as a file', async () => {
+    const { printed } = await sandbox.run(
+      'figures',
+      sandbox.path('ride.washboard.md'),
+      '--out',
+      sandbox.path('figures'),
+    );
+    assert.deepEqual(readdirSync(sandbox.path('figures')), ['cell-01.svg']);
+    assert.match(printed, /cell-01\.svg: Acceleration spectral density/);
+    assert.match(readFileSync(sandbox.path('figures/cell-01.svg'), 'utf8'), /^<svg/);
+  });
+
+  it('give 2 for wrong usage', async () => {
+    assert.equal((await sandbox.run('report')).code, 2);
+    assert.equal((await sandbox.run('figures', sandbox.path('ride.washboard.md'))).code, 2);
+    assert.equal(
+      (await sandbox.run('figures', sandbox.path('ride.washboard.md'), '--out', 'x', '--format', 'gif')).code,
+      2,
+    );
+  });
+});
