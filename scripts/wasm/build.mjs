@@ -8,7 +8,18 @@ import asc from 'assemblyscript/asc';
 
 const source = fileURLToPath(new URL('welch.ts', import.meta.url));
 const target = fileURLToPath(new URL('../../src/signal/welchKernel.ts', import.meta.url));
-const options = ['welch.ts', '--outFile', 'welch.wasm', '-O3', '--runtime', 'stub', '--enable', 'simd', '--noAssert'];
+const options = [
+  'welch.ts',
+  '--outFile',
+  'welch.wasm',
+  '-O3',
+  '--runtime',
+  'stub',
+  '--importMemory',
+  '--enable',
+  'simd',
+  '--noAssert',
+];
 
 let binary;
 const { error, stderr } = await asc.main(options, {

@@ -4,12 +4,12 @@ declare namespace WebAssembly {
     constructor(bytes: Uint8Array);
   }
   class Instance {
-    constructor(module: Module, imports?: Record<string, never>);
+    constructor(module: Module, imports: { readonly env: { readonly memory: Memory } });
     readonly exports: Record<string, unknown>;
   }
-  interface Memory {
+  class Memory {
+    constructor(size: { readonly initial: number });
     readonly buffer: ArrayBuffer;
-    grow(pages: number): number;
   }
 }
 

@@ -4,7 +4,6 @@ import { rootOfUnity } from './twiddle.ts';
 import { welchKernel } from './welchKernel.ts';
 
 interface Kernel {
-  readonly memory: WebAssembly.Memory;
   addQuads(
     samples: number,
     quads: number,
@@ -42,6 +41,9 @@ const chunkSamples = 1 << 15;
 
 /** Where the kernel's tables and arrays stand in its memory, in bytes. */
 interface Layout {
+  /** Factors and roots of each pass. */
+  readonly factors: readonly number[];
+  readonly roots: readonly number[];
   readonly stages: number;
   readonly shape: number;
   readonly work: number;
@@ -51,6 +53,8 @@ interface Layout {
   readonly samples: number;
   /** Samples that fit at `samples`. */
   readonly room: number;
+  /** Bytes in all. */
+  readonly end: number;
 }
 
 /**
@@ -59,6 +63,7 @@ interface Layout {
  */
 export class WelchVectors {
   readonly #kernel: Kernel;
+  readonly #buffer: ArrayBuffer;
   readonly #layout: Layout;
   readonly #length: number;
   readonly #hop: number;
@@ -75,8 +80,14 @@ export class WelchVectors {
     this.#length = shape.length;
     this.#hop = hop;
     this.#stageCount = factors.length;
-    this.#kernel = new WebAssembly.Instance(module, {}).exports as unknown as Kernel;
-    this.#layout = this.#place(shape, makeSmoothPlan(shape.length, factors).stages);
+    const { stages } = makeSmoothPlan(shape.length, factors);
+    const place = layOut(shape.length, hop, stages);
+    // Memory that grows would detach its buffer, upon which V8 checks every access to every typed array of the process.
+    const memory = new WebAssembly.Memory({ initial: Math.ceil(place.end / 65536) });
+    this.#kernel = new WebAssembly.Instance(module, { env: { memory } }).exports as unknown as Kernel;
+    this.#buffer = memory.buffer;
+    this.#layout = place;
+    writeTables(memory.buffer, place, shape, stages);
   }
 
   /**
@@ -88,7 +99,7 @@ export class WelchVectors {
     const hop = this.#hop;
     const quadsAtOnce = Math.floor((Math.floor((room - this.#length) / hop) + 1) / 4);
     const quads = Math.floor(count / 4);
-    const chunk = new Float64Array(this.#kernel.memory.buffer, at, room);
+    const chunk = new Float64Array(this.#buffer, at, room);
     for (let done = 0; done < quads; done += quadsAtOnce) {
       proceed();
       const now = Math.min(quadsAtOnce, quads - done);
@@ -101,47 +112,46 @@ export class WelchVectors {
 
   /** Adds what was summed up to `power`, one number a bin, and begins anew. */
   takePower(power: Float64Array): void {
-    const lanes = new Float64Array(this.#kernel.memory.buffer, this.#layout.power, 2 * this.#length);
+    const lanes = new Float64Array(this.#buffer, this.#layout.power, 2 * this.#length);
     for (let k = 0; k < this.#length; k++) power[k] += lanes[2 * k] + lanes[2 * k + 1];
     lanes.fill(0);
   }
+}
 
-  /** Lays out the memory and writes the tables into it. */
-  #place(shape: Float64Array, stages: readonly Stage[]): Layout {
-    const { memory } = this.#kernel;
-    const length = this.#length;
-    let end = 1024;
-    const take = (bytes: number): number => {
-      const at = end;
-      // A little apart, so that the arrays do not begin at the same place of their memory pages.
-      end += Math.ceil(bytes / 16) * 16 + 256;
-      return at;
-    };
-    const factorsAt = stages.map(({ re }) => take(16 * re.length));
-    const rootsAt = stages.map(({ radix }) => take(16 * radix));
-    const room = Math.max(chunkSamples, 7 * this.#hop + length);
-    const layout: Layout = {
-      stages: take(20 * stages.length),
-      shape: take(8 * length),
-      work: take(32 * length),
-      spare: take(32 * length),
-      sums: take(64 * 8),
-      power: take(16 * length),
-      samples: take(8 * room),
-      room,
-    };
-    memory.grow(Math.max(0, Math.ceil((end - memory.buffer.byteLength) / 65536)));
-    new Float64Array(memory.buffer, layout.shape, length).set(shape);
-    const words = new Int32Array(memory.buffer, layout.stages, 5 * stages.length);
-    stages.forEach(({ radix, blocks, stride, re, im }, s) => {
-      words.set([radix, blocks, stride, factorsAt[s], rootsAt[s]], 5 * s);
-      const factors = new Float64Array(memory.buffer, factorsAt[s], 2 * re.length);
-      re.forEach((value, i) => factors.set([value, im[i]], 2 * i));
-      const roots = new Float64Array(memory.buffer, rootsAt[s], 2 * radix);
-      for (let t = 0; t < radix; t++) roots.set(rootPair(t, radix), 2 * t);
-    });
-    return layout;
-  }
+function layOut(length: number, hop: number, stages: readonly Stage[]): Layout {
+  let end = 1024;
+  const take = (bytes: number): number => {
+    const at = end;
+    // A little apart, so that the arrays do not begin at the same place of their memory pages.
+    end += Math.ceil(bytes / 16) * 16 + 256;
+    return at;
+  };
+  const room = Math.max(chunkSamples, 7 * hop + length);
+  const place = {
+    factors: stages.map(({ re }) => take(16 * re.length)),
+    roots: stages.map(({ radix }) => take(16 * radix)),
+    stages: take(20 * stages.length),
+    shape: take(8 * length),
+    work: take(32 * length),
+    spare: take(32 * length),
+    sums: take(64 * 8),
+    power: take(16 * length),
+    samples: take(8 * room),
+    room,
+  };
+  return { ...place, end };
+}
+
+function writeTables(buffer: ArrayBuffer, place: Layout, shape: Float64Array, stages: readonly Stage[]): void {
+  new Float64Array(buffer, place.shape, shape.length).set(shape);
+  const words = new Int32Array(buffer, place.stages, 5 * stages.length);
+  stages.forEach(({ radix, blocks, stride, re, im }, s) => {
+    words.set([radix, blocks, stride, place.factors[s], place.roots[s]], 5 * s);
+    const factors = new Float64Array(buffer, place.factors[s], 2 * re.length);
+    re.forEach((value, i) => factors.set([value, im[i]], 2 * i));
+    const roots = new Float64Array(buffer, place.roots[s], 2 * radix);
+    for (let t = 0; t < radix; t++) roots.set(rootPair(t, radix), 2 * t);
+  });
 }
 
 /** Cosine and sine of 2 pi t / n. */
