@@ -8,6 +8,8 @@ import type { Vocabulary } from './vocabulary.ts';
 /** Brackets, signs and operators in a row; more is no honest text and would exhaust the stack. */
 const deepest = 100;
 const longest = 1000;
+/** Tokens that one unit may have. */
+const longestUnit = 50;
 
 export const span = (from: Place, to: Place): Place => ({ from: from.from, to: Math.max(from.to, to.to) });
 
@@ -61,7 +63,7 @@ export class Cursor {
     if (first.text === 'in' && !converting && this.convertsHere(start)) return 0;
     let text = '';
     let longest = 0;
-    for (let length = 1; length <= 12; length++) {
+    for (let length = 1; length <= longestUnit; length++) {
       const token = this.peek(start + length - 1);
       if (!token || (length > 1 && !touches(this.peek(start + length - 2), token))) break;
       if (token.kind === 'text' || token.kind === 'bad') break;
@@ -73,9 +75,10 @@ export class Cursor {
     return longest;
   }
 
-  /** `5 in mm` converts; `5 in` and `5 in in mm` are inches. */
+  /** `5 in mm` and `5 in in` convert; `5 in` and `5 in in mm` are inches. */
   protected convertsHere(start: number): boolean {
-    return !this.isWord('in', start + 1) && this.unitLength(start + 1, true) > 0;
+    const inches = this.isWord('in', start + 1) && this.unitLength(start + 2, true) > 0;
+    return !inches && !this.isSign('=', start + 2) && this.unitLength(start + 1, true) > 0;
   }
 
   protected partOfUnit(ahead: number): boolean {

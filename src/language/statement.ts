@@ -19,6 +19,9 @@ type Mode = 'operand' | 'free';
 
 /** Recursive descent over one statement's tokens, one short method for each form of the grammar. */
 export class StatementParser extends Cursor {
+  /** At the upper end of a range, where a word before `..` begins the next range and is no unit. */
+  #ending = false;
+
   /** `[ name "=" ] pipeline` */
   statement(): { name: Word | undefined; pipeline: Pipeline; pieces: readonly Piece[] } {
     let name: Word | undefined;
@@ -113,7 +116,10 @@ export class StatementParser extends Cursor {
     const starts = token?.kind === 'word' || token?.kind === 'number' || this.isSign('(') || this.isSign('-');
     if (!starts || (token?.kind === 'word' && this.vocabulary.keywords.has(token.text)))
       return this.missing('end of range');
-    return this.#expression('operand', true);
+    this.#ending = true;
+    const end = this.#expression('operand', true);
+    this.#ending = false;
+    return end;
   }
 
   #assigned(): Assigned {
@@ -231,10 +237,11 @@ export class StatementParser extends Cursor {
     let length = this.unitLength(0, false);
     const next = this.peek();
     const { verbs, functions, keywords, words } = this.vocabulary;
-    if (next?.kind === 'word' && next.text !== 'in' && keywords.has(next.text)) length = 0;
+    const assigned = this.isSign('=', 1);
+    if (next?.kind === 'word' && (assigned || (next.text !== 'in' && keywords.has(next.text)))) length = 0;
     else if (length === 0 && next?.kind === 'word' && next.text !== 'in') {
       const taken = verbs.has(next.text) || functions.has(next.text) || words.has(next.text);
-      length = taken || this.isSign('=', 1) || this.isSign('.', 1) || this.isSign('[', 1) ? 0 : 1;
+      length = taken || (this.#ending && this.isSign('..', 1)) || this.isSign('.', 1) || this.isSign('[', 1) ? 0 : 1;
     }
     const unit = length > 0 ? this.unitName(length, false) : undefined;
     return {

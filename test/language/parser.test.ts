@@ -70,6 +70,7 @@ describe('parseCell', () => {
   it('tells inches from conversion', () => {
     assert.equal(first('5 in'), '5_in');
     assert.equal(first('5 in in mm'), 'convert(5_in mm)');
+    assert.equal(first('5 in in'), 'convert(5 in)');
     assert.equal(first('0.5 in %'), 'convert(0.5 %)');
     assert.equal(first('x in (m/s^2)^2/Hz'), 'convert(x (m/s^2)^2/Hz)');
   });
