@@ -1,0 +1,97 @@
+import { strict as assert } from 'node:assert';
+import { tabulate } from '../../src/verbs/tabulate.ts';
+import { toJson } from '../../src/verbs/json.ts';
+import { errorOf, near, noise, recordingOf, resultOf, sine, valueOf } from './notebook.ts';
+
+const withNoise = (seed: number): string => {
+  const gauss = noise(seed);
+  return recordingOf({ z: (t) => sine(20.3)(t) + 0.5 * sine(47)(t) + 0.2 * gauss() }, { rate: 200, seconds: 60 });
+};
+const lines = { 'a 1.csv': withNoise(1), 'a 2.csv': withNoise(2) };
+const load = 'r = load "a *.csv" unit g\nS = spectrum r\n';
+
+/** Noise through a resonance of 20 Hz with 5 % of damping. */
+function resonance(): string {
+  const gauss = noise(4);
+  const [omega, zeta, step] = [2 * Math.PI * 20, 0.05, 1 / 400];
+  const decay = Math.exp(-zeta * omega * step);
+  const turn = omega * Math.sqrt(1 - zeta ** 2) * step;
+  let [y1, y2] = [0, 0];
+  const next = (): number => {
+    const y = 2 * decay * Math.cos(turn) * y1 - decay ** 2 * y2 + gauss();
+    [y1, y2] = [y, y1];
+    return y / 100;
+  };
+  return recordingOf({ z: next }, { rate: 400, seconds: 300 });
+}
+
+describe('peaks', () => {
+  it('are the lines of each run and of their mean, highest first, between the bins', async () => {
+    const { rows } = await valueOf('peaks', `${load}peaks S 5..90 Hz`, lines);
+    assert.deepEqual(
+      rows.map(({ run }) => run),
+      ['a 1', 'a 1', 'a 2', 'a 2', 'mean', 'mean'],
+    );
+    for (let i = 0; i < rows.length; i += 2) {
+      near(rows[i].frequency, 20.3, 2e-3);
+      near(rows[i + 1].frequency, 47, 2e-3);
+      assert.ok(rows[i].level > rows[i + 1].level && rows[i].prominence > 10);
+    }
+    assert.equal(rows[0].unit.symbol, 'g^2/Hz');
+    assert.equal(rows[0].width, undefined, 'a pure line has no width of its own');
+  });
+
+  it('have the height of the sine where the spectrum is of amplitude', async () => {
+    const text =
+      'r = load "a 1.csv" unit g\nP = peaks (spectrum r using window flattop 4 s as amplitude) 5..90 Hz count 1';
+    const { rows } = await valueOf('peaks', text, lines);
+    assert.equal(rows.length, 1);
+    near(rows[0].level, 1, 0.02);
+    assert.equal(rows[0].unit.symbol, 'g');
+  });
+
+  it('of a resonance have its width and damping', async () => {
+    const text = 'r = load "a.csv" unit g\npeaks (spectrum r using window hann 4 s) 5..100 Hz count 1';
+    const { rows } = await valueOf('peaks', text, { 'a.csv': resonance() });
+    near(rows[0].frequency, 20, 0.02);
+    near(rows[0].damping!, 0.05, 0.2);
+    near(rows[0].width!, 2 * 0.05 * 20, 0.2);
+  });
+
+  it('are not found in noise alone, and the warning says so', async () => {
+    const gauss = noise(7);
+    const files = { 'a.csv': recordingOf({ z: () => gauss() }, { seconds: 60 }) };
+    const { value, warnings } = await resultOf('peaks (spectrum (load "a.csv" unit g)) 5..90 Hz', files);
+    assert.ok(value?.kind === 'peaks' && value.rows.length === 0);
+    assert.deepEqual(
+      warnings.map(({ code }) => code),
+      ['peaks.none'],
+    );
+    assert.match(warnings[0].message, /between 5 Hz and 90 Hz/);
+  });
+
+  it('are picked one by one, and their figures are fields', async () => {
+    const { value } = await resultOf(`${load}P = peaks S[1] 5..90 Hz\nP[2].frequency`, lines);
+    assert.ok(value?.kind === 'quantity' && value.quantity.unit.symbol === 'Hz');
+    near(value.quantity.value, 47, 2e-3);
+    assert.equal((await errorOf(`${load}P = peaks S[1]\nP[1].damping`, lines)).code, 'field.absent');
+  });
+
+  it('stand in a table and in JSON, a missing width as null', async () => {
+    const value = await valueOf('peaks', `${load}peaks S[1] 5..90 Hz`, lines);
+    assert.deepEqual(
+      tabulate(value)?.columns.map(({ name }) => name),
+      ['run', 'channel', 'frequency', 'level', 'prominence', 'width', 'damping'],
+    );
+    const { unit, rows } = toJson(value) as { unit: string; rows: { frequency_hz: number; width_hz: null }[] };
+    assert.equal(unit, 'g^2/Hz');
+    near(rows[0].frequency_hz, 20.3, 2e-3);
+    assert.equal(rows[0].width_hz, null);
+  });
+
+  it('refuse a range past half the rate and a count that is none', async () => {
+    assert.match((await errorOf(`${load}peaks S 5..150 Hz`, lines)).message, /half the rate/);
+    assert.match((await errorOf(`${load}peaks S count 0`, lines)).message, /1/);
+    assert.match((await errorOf(`n = 3 / 2\n${load}peaks S count n`, lines)).message, /whole number/);
+  });
+});
