@@ -53,10 +53,10 @@ describe('the figures of `run --json`, against numpy and scipy', () => {
     const { code, json, errors } = await sandbox.runJson('study.washboard.md');
     assert.equal(errors, '');
     assert.equal(code, 0);
-    const value = (name: string): Record<string, never> => {
+    const value = (name: string): unknown => {
       const statement = json.cells.flatMap(({ statements }) => statements).find((one) => one.name === name);
       assert.equal(statement?.error, null, name);
-      return statement?.value as Record<string, never>;
+      return statement?.value;
     };
     const part = (
       value('part') as { runs: { samples: number; rate_hz: number; start_s: number; duration_s: number }[] }
