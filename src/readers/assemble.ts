@@ -1,8 +1,9 @@
 import { findChannels, namesRemark } from './channels.ts';
+import { hasGaps } from './gaps.ts';
 import type { Clock, Finding, Layout, ReadOptions, RecordedChannel, Recording, Severity } from './recording.ts';
 import { Refused, list } from './refusal.ts';
 import { findRoles, type Roles } from './roles.ts';
-import { hasGaps, pick, pickSensor, soundRows, type Picked } from './rows.ts';
+import { pick, pickSensor, soundRows, type Picked } from './rows.ts';
 import { calibrated, type Calibration } from './calibration.ts';
 import { columnName, type Table } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';

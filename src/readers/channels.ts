@@ -1,7 +1,8 @@
+import { hasGaps } from './gaps.ts';
 import { readHeader, unbracketed, type Axis } from './names.ts';
 import type { ReadOptions, RecordedChannel } from './recording.ts';
 import { Refused, figure, list } from './refusal.ts';
-import { hasGaps } from './rows.ts';
+
 import { settings } from './settings.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
 import { settleUnit, type UnitReading } from './unit.ts';

@@ -139,13 +139,8 @@ function runsForward({ values }: NumberColumn | StampColumn): boolean {
 
 /** Share of the steps that are not backward, of those that move. */
 function forwardShare(values: Float64Array): number {
-  let forward = 0;
-  let backward = 0;
-  for (let i = 1; i < values.length; i++) {
-    if (values[i] > values[i - 1]) forward++;
-    else if (values[i] < values[i - 1]) backward++;
-  }
-  return forward / Math.max(forward + backward, 1);
+  const { count, zero, backward } = stepShape(values);
+  return (count - zero - backward) / Math.max(count - zero, 1);
 }
 
 /** Whether numbers without a telling name rise by steps that are nearly alike, as no reading of a sensor does. */
@@ -244,6 +239,7 @@ function scaled(values: Float64Array, scale: number): Float64Array {
 }
 
 function overMidnight(values: Float64Array): Float64Array {
+  if (stepShape(values).backward === 0) return values;
   let days = 0;
   let wrapped: Float64Array | undefined;
   for (let i = 1; i < values.length; i++) {
@@ -258,6 +254,7 @@ function overMidnight(values: Float64Array): Float64Array {
 
 /** Counters of 16 and 32 bits begin anew at nothing; the step across is then as short as any other. */
 function unwrapped(values: Float64Array, step: number): Float64Array {
+  if (stepShape(values).backward === 0) return values;
   let shift = 0;
   let result: Float64Array | undefined;
   for (let i = 1; i < values.length; i++) {

@@ -1,3 +1,5 @@
+import { stepShape } from './clock/steps.ts';
+import { hasGaps } from './gaps.ts';
 import type { Finding, ReadOptions, RecordedChannel } from './recording.ts';
 import { Refused, list, quote } from './refusal.ts';
 import { columnName, type LabelColumn, type NumberColumn, type Table, type TableColumn } from './table.ts';
@@ -102,13 +104,6 @@ export function pick(values: Float64Array, { length, indices }: Rows): Float64Ar
   return result;
 }
 
-/** Whether some value is NaN: no sum of others is, as none is infinite. */
-export function hasGaps(values: Float64Array): boolean {
-  let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += values[i] * 0;
-  return sum !== 0;
-}
-
 function keepTableRows(table: Table, rows: Rows): Table {
   const columns = table.columns.map((column): TableColumn =>
     column.kind === 'other' ? column : { ...column, values: pick(column.values, rows) },
@@ -185,6 +180,7 @@ export function soundRows(
 
 /** Whether a stamp that comes again brings the same readings again: the row is then a repeat, not a sample of its own. */
 function stampsRepeatRows(stamps: Float64Array, columns: readonly Float64Array[]): boolean {
+  if (stepShape(stamps).zero === 0) return false;
   let same = 0;
   let repeats = 0;
   for (let i = 1; i < stamps.length; i++) {

@@ -26,8 +26,18 @@ export interface StepShape {
 
 const sampled = 20_000;
 
+const known = new WeakMap<Float64Array, StepShape>();
+
 /** Looks at the steps between stamps; medians are of at most 20,000 steps spread over the recording. */
 export function stepShape(t: Float64Array): StepShape {
+  const before = known.get(t);
+  if (before) return before;
+  const shape = lookAt(t);
+  known.set(t, shape);
+  return shape;
+}
+
+function lookAt(t: Float64Array): StepShape {
   let zero = 0;
   let backward = 0;
   for (let i = 1; i < t.length; i++) {

@@ -228,6 +228,7 @@ export class Body {
           });
         return;
       }
+      if (Number.isNaN(value)) sink.empty = true;
       sink.values[cursor.row] = value;
     }
     cursor.row++;

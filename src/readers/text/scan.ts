@@ -147,7 +147,10 @@ export function scan(bytes: Uint8Array, cursor: Cursor, end: number, capacity: n
       if (numeric[k]) {
         const value = readNumber(bytes, at, decimal);
         // Nothing at all is an empty cell; anything else that is no number is not for this scanner.
-        if (value !== value && (ended !== at || blanks)) break rows;
+        if (value !== value) {
+          if (ended !== at || blanks) break rows;
+          sinks[k].empty = true;
+        }
         values[k][row] = value;
       } else if (!readField(bytes, at, row, plan, k)) break rows;
       at = ended;

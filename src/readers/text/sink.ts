@@ -7,6 +7,8 @@ export type SinkKind = 'number' | 'stamp' | 'label' | 'skip';
 export class ColumnSink {
   kind: SinkKind;
   values: Float64Array;
+  /** Whether some cell was empty, and its value NaN. */
+  empty = false;
   readonly stamps: StampReader | undefined;
   /** The label that each number stands for. */
   readonly labels: string[] = [];

@@ -1,4 +1,5 @@
 import { decoderFor, isBinary, sniffEncoding } from '../encoding.ts';
+import { declareWhole } from '../gaps.ts';
 import { limits } from '../limits.ts';
 import { asUtf8, rejoined, takeHead, type Pieces } from '../pieces.ts';
 import type { Finding, FirstRow, Layout, ReadOptions, ReadWatch } from '../recording.ts';
@@ -267,6 +268,7 @@ function columnOf(found: Found, kind: Grid['columns'][number], k: number, body: 
   const texts = { header: header.names?.[k] || undefined, unitBelow: header.units?.[k], kindBelow: header.kinds?.[k] };
   const values =
     sink.values.length > 1.25 * body.rows + 4096 ? sink.values.slice(0, body.rows) : sink.values.subarray(0, body.rows);
+  if (!sink.empty) declareWhole(values);
   if (sink.kind === 'number') {
     const decimals = Math.max(
       ...filled(grid, k)
