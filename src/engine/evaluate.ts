@@ -2,6 +2,7 @@ import type { Checked, CheckedArgument, CheckedArguments } from '../language/che
 import type { Place } from '../language/problem.ts';
 import { arithmetic, convertQuantity, negate } from '../verbs/arithmetic.ts';
 import { verbNamed, functionNamed } from '../verbs/catalogue.ts';
+import { faultsBehind } from '../verbs/faults.ts';
 import { fieldOf } from '../verbs/fields.ts';
 import { pickOf } from '../verbs/pick.ts';
 import type { QuantityValue, Value } from '../verbs/values.ts';
@@ -123,13 +124,17 @@ export class Evaluator {
     const found: Answer = await verb.evaluate(given.value, { files: this.#around.files, watch: this.#around.watch });
     if (this.#around.watch.cancelled()) return fail('cancelled', 'The run was stopped.', node.place);
     if (!found.ok) return { ok: false, failure: { ...found.failure, place: blamed(node, found.failure.at) } };
-    this.#around.cache.set(key, found);
-    return this.#accept(found);
+    const told =
+      verb.passesFaults === true ? found : { ...found, warnings: [...found.warnings, ...faultsBehind(given.value)] };
+    this.#around.cache.set(key, told);
+    return this.#accept(told);
   }
 
-  #accept(found: Success): Evaluated<Value> {
-    this.warnings.push(...found.warnings);
-    return { ok: true, value: found.value };
+  /** A pipeline's steps may all have the same to say of a run: it is said once. */
+  #accept({ value, warnings }: Success): Evaluated<Value> {
+    const said = new Set(this.warnings.map(({ message }) => message));
+    for (const warning of warnings) if (!said.has(warning.message)) this.warnings.push(warning);
+    return { ok: true, value };
   }
 
   async #given(node: Call): Promise<Evaluated<Given>> {

@@ -1,6 +1,7 @@
 import { band } from './band.ts';
 import { bandpass } from './bandpass.ts';
 import { channel } from './channel.ts';
+import { check } from './check.ts';
 import { compare } from './compare.ts';
 import { detrend } from './detrend.ts';
 import { withExcluded } from './excludedRuns.ts';
@@ -31,6 +32,7 @@ import { window } from './window.ts';
 export const verbs: readonly Verb[] = [
   sheet,
   load,
+  check,
   channel,
   resultant,
   trim,

@@ -4,6 +4,7 @@ import { operand, textOf, valueOf } from './given.ts';
 import type { Channel, Run } from './values.ts';
 
 export const channel: Verb = {
+  passesFaults: true,
   form: {
     verb: 'channel',
     summary: 'Takes one channel of each run.',

@@ -1,7 +1,9 @@
 import type { Finding, ReadOptions, Recording } from '../readers/recording.ts';
+import { checkedRun as checkedRecording } from '../readers/checks/check.ts';
 import { read } from '../readers/read.ts';
 import { parseUnit } from '../units/parse.ts';
 import { findChannel } from './channel.ts';
+import { faultsOf } from './faults.ts';
 import { hasFlag, option, siOf, textOf, unitOf } from './given.ts';
 import { excludedRun, excludedWarnings } from './excludedRuns.ts';
 import { settleClock } from './settleClock.ts';
@@ -237,7 +239,10 @@ function runOf(
       steady: true,
     });
   }
-  const { clock, layout, findings } = recording;
+  const { clock, layout } = recording;
+  // Gravity is judged by all axes, whichever of them are taken.
+  const faults = faultsOf(checkedRecording(recording));
+  const findings = [...faults, ...recording.findings];
   const run: Run = {
     label,
     file,

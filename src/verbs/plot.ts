@@ -11,6 +11,7 @@ type Kind = ChartSubject['value']['kind'];
 const isDrawn = (kind: string): boolean => (drawn as readonly string[]).includes(kind);
 
 export const plot: Verb = {
+  passesFaults: true,
   form: {
     verb: 'plot',
     summary: 'Draws one or more values in one chart.',

@@ -1,10 +1,12 @@
-import { trimStretches } from '../signal/stretch.ts';
+import { trimStretches, type Stretch } from '../signal/stretch.ts';
+import { touches } from './faults.ts';
 import { operand, si, siOf, valueOf } from './given.ts';
 import { extent } from './runs.ts';
 import type { Run } from './values.ts';
 import { answer, refuse, type Given, type Verb } from './verb.ts';
 
 export const trim: Verb = {
+  passesFaults: true,
   form: {
     verb: 'trim',
     summary: 'Keeps a stretch of each run.',
@@ -116,7 +118,10 @@ function askedStretch(given: Given): Asked | { code: string; message: string; at
 /** The run between two times from its first sample; its samples are views of the run's own. */
 export function cutRun(run: Run, from: number, to: number): Run | undefined {
   const origin = run.stretches[0].start;
-  const kept = trimStretches(run.stretches, run.rate, origin + from, origin + to);
+  const kept =
+    run.times === undefined
+      ? trimStretches(run.stretches, run.rate, origin + from, origin + to)
+      : timedStretches(run.stretches, run.times, origin + from, origin + to);
   if (kept.length === 0) return undefined;
   const first = kept[0].from;
   const last = kept[kept.length - 1].to;
@@ -126,9 +131,21 @@ export function cutRun(run: Run, from: number, to: number): Run | undefined {
     stretches: kept.map((stretch) => ({ ...stretch, from: stretch.from - first, to: stretch.to - first })),
     start: kept[0].start,
     whole: run.whole ?? run,
+    findings: run.findings.filter((finding) => touches(finding, origin + from, origin + to)),
     ...(run.times === undefined ? {} : { times: run.times.subarray(first, last) }),
     history: [...run.history, `trim ${seconds(from)} to ${seconds(to)}`],
   };
+}
+
+/** As `trimStretches`, by the readings' own times. */
+function timedStretches(stretches: readonly Stretch[], times: Float64Array, begin: number, end: number): Stretch[] {
+  return stretches.flatMap(({ from, to }) => {
+    let first = from;
+    while (first < to && times[first] < begin) first++;
+    let last = first;
+    while (last < to && times[last] < end) last++;
+    return last > first ? [{ from: first, to: last, start: times[first] }] : [];
+  });
 }
 
 const seconds = (time: number): string => `${Number(time.toFixed(3))} s`;

@@ -6,6 +6,8 @@ import type { Value } from './values.ts';
 /** A verb: one file, one form, one evaluation. A new verb touches its own file and one line of the catalogue. */
 export interface Verb {
   readonly form: Form;
+  /** Whether it hands its runs on, or shows their findings itself, so that their faults need not be said with its result. */
+  readonly passesFaults?: boolean;
   /**
    * The raw files a call reads, so that their contents can be part of its cache key; only of verbs that read.
    * Patterns as they stand in the call; the engine expands and hashes them.

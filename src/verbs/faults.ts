@@ -1,0 +1,59 @@
+import { clipping } from '../readers/checks/clipping.ts';
+import { flat } from '../readers/checks/flat.ts';
+import { gravity } from '../readers/checks/gravity.ts';
+import { resolution } from '../readers/checks/resolution.ts';
+import type { CheckedRun } from '../readers/checks/checked.ts';
+import type { Finding } from '../readers/recording.ts';
+import type { Run, Value } from './values.ts';
+import type { Argument, Given, Warning } from './verb.ts';
+
+/** The faults of the runs behind a call's operands, as warnings of its result. */
+export function faultsBehind({ operands }: Given): Warning[] {
+  const runs = new Set(Object.values(operands).flatMap((given) => given.flatMap(runsBehind)));
+  return [...runs].flatMap(({ label, findings }) =>
+    findings
+      .filter(({ severity }) => severity === 'fault')
+      .map(({ code, message }) => ({ code: `fault.${code}`, message: `${label}: ${message}` })),
+  );
+}
+
+function runsBehind(argument: Argument): readonly Run[] {
+  return argument.type === 'value' ? runsOf(argument.value) : [];
+}
+
+/** Every run that a value was made from. */
+export function runsOf(value: Value): readonly Run[] {
+  switch (value.kind) {
+    case 'runs':
+      return value.runs;
+    case 'spectrum':
+    case 'transfer':
+    case 'spectrogram':
+    case 'running':
+      return value.entries.map(({ run }) => run);
+    case 'levels':
+    case 'bands':
+      return value.rows.map(({ run }) => run);
+    case 'peaks':
+      return value.spectrum.entries.map(({ run }) => run);
+    case 'comparison':
+      return [...value.a.runs, ...value.b.runs];
+    case 'verdict':
+      return [...value.comparison.a.runs, ...value.comparison.b.runs];
+    default:
+      return [];
+  }
+}
+
+/** The checks that can find a fault, and are quick enough to be made of every recording that is loaded. */
+export function faultsOf(run: CheckedRun): Finding[] {
+  if ((run.channels[0]?.samples.length ?? 0) < 2) return [];
+  return [clipping, flat, gravity, resolution]
+    .flatMap((check) => check(run, {}))
+    .filter(({ severity }) => severity === 'fault');
+}
+
+/** Whether a finding speaks of any part of the stretch from one time to another, in s from the recording's first sample. */
+export function touches({ places }: Finding, from: number, to: number): boolean {
+  return places === undefined || places.length === 0 || places.some((place) => place.to >= from && place.from <= to);
+}
