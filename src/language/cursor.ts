@@ -24,6 +24,8 @@ export class Cursor {
   protected readonly pieces: Piece[] = [];
   protected at = 0;
   protected depth = 0;
+  /** At the upper end of a range, where a word before `..` begins the next range and is no unit. */
+  protected ending = false;
 
   constructor(tokens: readonly Token[], vocabulary: Vocabulary, report: Report) {
     this.#tokens = tokens;
@@ -60,6 +62,7 @@ export class Cursor {
     const first = this.peek(start);
     if (!first || !(first.kind === 'word' || this.isSign('%', start) || (converting && this.isSign('(', start))))
       return 0;
+    if (this.isSign('=', start + 1)) return 0;
     if (first.text === 'in' && !converting && this.convertsHere(start)) return 0;
     let text = '';
     let longest = 0;
@@ -78,7 +81,9 @@ export class Cursor {
   /** `5 in mm` and `5 in in` convert; `5 in` and `5 in in mm` are inches. */
   protected convertsHere(start: number): boolean {
     const inches = this.isWord('in', start + 1) && this.unitLength(start + 2, true) > 0;
-    return !inches && !this.isSign('=', start + 2) && this.unitLength(start + 1, true) > 0;
+    const length = this.unitLength(start + 1, true);
+    const begins = this.ending && this.isSign('..', start + 1 + length);
+    return !inches && !begins && length > 0;
   }
 
   protected partOfUnit(ahead: number): boolean {

@@ -19,9 +19,6 @@ type Mode = 'operand' | 'free';
 
 /** Recursive descent over one statement's tokens, one short method for each form of the grammar. */
 export class StatementParser extends Cursor {
-  /** At the upper end of a range, where a word before `..` begins the next range and is no unit. */
-  #ending = false;
-
   /** `[ name "=" ] pipeline` */
   statement(): { name: Word | undefined; pipeline: Pipeline; pieces: readonly Piece[] } {
     let name: Word | undefined;
@@ -116,9 +113,9 @@ export class StatementParser extends Cursor {
     const starts = token?.kind === 'word' || token?.kind === 'number' || this.isSign('(') || this.isSign('-');
     if (!starts || (token?.kind === 'word' && this.vocabulary.keywords.has(token.text)))
       return this.missing('end of range');
-    this.#ending = true;
+    this.ending = true;
     const end = this.#expression('operand', true);
-    this.#ending = false;
+    this.ending = false;
     return end;
   }
 
@@ -234,15 +231,7 @@ export class StatementParser extends Cursor {
   /** `40 N/mm`; a word after a number is its unit unless it has another meaning. */
   #amount(tight: boolean): Amount {
     const number = this.take(tight);
-    let length = this.unitLength(0, false);
-    const next = this.peek();
-    const { verbs, functions, keywords, words } = this.vocabulary;
-    const assigned = this.isSign('=', 1);
-    if (next?.kind === 'word' && (assigned || (next.text !== 'in' && keywords.has(next.text)))) length = 0;
-    else if (length === 0 && next?.kind === 'word' && next.text !== 'in') {
-      const taken = verbs.has(next.text) || functions.has(next.text) || words.has(next.text);
-      length = taken || (this.#ending && this.isSign('..', 1)) || this.isSign('.', 1) || this.isSign('[', 1) ? 0 : 1;
-    }
+    const length = this.#unitHere();
     const unit = length > 0 ? this.unitName(length, false) : undefined;
     return {
       type: 'number',
@@ -251,6 +240,21 @@ export class StatementParser extends Cursor {
       number: { from: number.from, to: number.to },
       unit,
     };
+  }
+
+  /** How many tokens from here are the unit of the number before; an unknown word with no other meaning is one too. */
+  #unitHere(): number {
+    const next = this.peek();
+    const known = this.unitLength(0, false);
+    if (next?.kind !== 'word') return known;
+    const { verbs, functions, keywords, words } = this.vocabulary;
+    if (this.isSign('=', 1) || (next.text !== 'in' && keywords.has(next.text))) return 0;
+    if (functions.has(next.text) && this.isSign('(', 1)) return 0;
+    if (this.ending && this.isSign('..', Math.max(known, 1))) return 0;
+    if (this.isSign('.', 1) || this.isSign('[', 1)) return 0;
+    if (known > 0 || next.text === 'in') return known;
+    const taken = verbs.has(next.text) || functions.has(next.text) || words.has(next.text);
+    return taken ? 0 : 1;
   }
 
   /** `name "(" [ expression { "," expression } ] ")"` */
