@@ -6,8 +6,9 @@ import { formatNumber } from '../units/format.ts';
 import { hertz, seconds } from './amounts.ts';
 import { quantityIn, option, si, valueOf } from './given.ts';
 import { shortestStretch, whyUneven, withSamples } from './runs.ts';
+import { together, type RunWarning } from './together.ts';
 import type { Run } from './values.ts';
-import { answer, refuse, type Answer, type Failure, type Given, type Warning, type Watch } from './verb.ts';
+import { answer, refuse, type Answer, type Failure, type Given, type Watch } from './verb.ts';
 
 export const zeroPhaseHelp =
   'A Butterworth filter as second-order sections, run forwards and then backwards over each unbroken stretch, so that nothing shifts in time. Twice through doubles the effective order and makes a corner −6 dB (half the amplitude), not −3 dB: `order 4` falls like order 8. Each end is continued by its own half turn, as is usual for this filter. Keep corners at least an octave outside of the band that is read (Butterworth 1930; Gustafsson 1996, IEEE Trans. Signal Processing 44).';
@@ -41,7 +42,7 @@ export function filtered(
   if (!(Number.isInteger(order) && order >= 1 && order <= largestOrder))
     return refuse('filter.order', `A filter’s order is a whole number from 1 to ${largestOrder}.`, 'order');
   const step = `${kind} ${corners.map((corner) => formatNumber(corner, 6)).join('..')} Hz order ${order}, forwards and backwards`;
-  const warnings: Warning[] = [];
+  const warnings: RunWarning[] = [];
   const done: Run[] = [];
   for (const run of runs.runs) {
     progress(done.length / runs.runs.length, `${kind} of ${run.label}`);
@@ -61,6 +62,7 @@ export function filtered(
     if (kind !== 'lowpass' && length * corners[0] < periodsWanted) {
       warnings.push({
         code: 'filter.unsettled',
+        of: run.label,
         message: `A stretch of ${run.label} lasts ${seconds(length)}, less than ${periodsWanted} periods of ${hertz(corners[0])}: much of it is the filter’s settling.`,
       });
     }
@@ -73,7 +75,7 @@ export function filtered(
       }),
     );
   }
-  return answer({ ...runs, runs: done }, warnings);
+  return answer({ ...runs, runs: done }, together(warnings));
 }
 
 function whyNoFilter(run: Run, corners: readonly number[], at: string): { ok: false; failure: Failure } | undefined {

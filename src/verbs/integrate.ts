@@ -8,8 +8,9 @@ import { unit } from '../units/parse.ts';
 import { hertz, seconds } from './amounts.ts';
 import { operand, siOf, valueOf, wordOf } from './given.ts';
 import { shortestStretch, whyUneven, withSamples } from './runs.ts';
+import { together, type RunWarning } from './together.ts';
 import type { Channel, Run } from './values.ts';
-import { answer, refuse, type Failure, type Verb, type Warning } from './verb.ts';
+import { answer, refuse, type Failure, type Verb } from './verb.ts';
 
 type Goal = 'velocity' | 'displacement';
 
@@ -55,7 +56,7 @@ export const integrate: Verb = {
     if (uneven !== undefined) return uneven;
     const goal = wordOf(operand(given, 'goal')) as Goal;
     const lowCut = siOf(given, 'above') ?? usualLowCut;
-    const warnings: Warning[] = [];
+    const warnings: RunWarning[] = [];
     const done: Run[] = [];
     for (const run of runs.runs) {
       watch.progress(done.length / runs.runs.length, `integrating ${run.label}`);
@@ -66,6 +67,7 @@ export const integrate: Verb = {
       if (length * lowCut < periodsWanted) {
         warnings.push({
           code: 'integrate.short',
+          of: run.label,
           message: `A stretch of ${run.label} lasts only ${seconds(length)}, less than ${periodsWanted} periods of the low cut of ${hertz(lowCut)}: take a higher low cut.`,
         });
       }
@@ -79,7 +81,7 @@ export const integrate: Verb = {
         }),
       );
     }
-    return answer({ ...runs, runs: done }, warnings);
+    return answer({ ...runs, runs: done }, together(warnings));
   },
 };
 
@@ -125,7 +127,7 @@ function whyDoubtful(
   samples: Float64Array,
   goal: Goal,
   lowCut: number,
-): Warning | undefined {
+): RunWarning | undefined {
   const all = moments(samples).m2;
   if (!(all > 0) || 2 * lowCut >= run.rate / 2) return undefined;
   const above = moments(integral(run, channel, goal, 2 * lowCut)).m2;
@@ -133,6 +135,7 @@ function whyDoubtful(
   if (share <= telling) return undefined;
   return {
     code: 'integrate.low-cut',
+    of: `${run.label}, ${channel.name}`,
     message: `${Math.round(100 * share)} % of the mean square of the ${goal} of ${run.label}, ${channel.name}, lies between ${hertz(lowCut)} and ${hertz(2 * lowCut)}: the low cut decides this figure.`,
   };
 }

@@ -6,8 +6,9 @@ import { exposureOf } from './exposureOf.ts';
 import { valueOf } from './given.ts';
 import { sampleCount, whyUneven } from './runs.ts';
 import { runningOf } from './running.ts';
+import { together, type RunWarning } from './together.ts';
 import type { Channel, LevelsRow, Run } from './values.ts';
-import { answer, type Verb, type Warning } from './verb.ts';
+import { answer, type Verb } from './verb.ts';
 
 export const levels: Verb = {
   form: {
@@ -35,10 +36,13 @@ export const levels: Verb = {
     const exposure = exposureOf(rows);
     return answer(
       { kind: 'levels', set: runs.set, rows, ...(exposure === undefined ? {} : { exposure }) },
-      rows.flatMap(additionalMethodsOf),
+      together(rows.flatMap(additionalMethodsOf)),
     );
   },
 };
+
+/** What is left of a mean that was taken out is rounding, below this share of the r.m.s. */
+const rounding = 1e-13;
 
 /** s; the span of the MTVV. */
 const mtvvSpan = 1;
@@ -51,7 +55,7 @@ function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow
   return {
     run,
     channel,
-    mean: found.mean,
+    mean: Math.abs(found.mean) < rounding * found.rms ? 0 : found.mean,
     rms: found.rms,
     totalRms: found.totalRms,
     peak: found.peak,
@@ -74,7 +78,7 @@ function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow
 const wholeBody = ['Wk', 'Wd', 'Wc', 'We', 'Wj'];
 
 /** What of a weighted signal calls for more than its r.m.s., in one sentence. */
-function additionalMethodsOf(row: LevelsRow): Warning[] {
+function additionalMethodsOf(row: LevelsRow): RunWarning[] {
   const { run, channel, rms, peak, mtvv, vdv, duration } = row;
   if (!wholeBody.includes(channel.weighting ?? '') || vdv === undefined || !(rms > 0)) return [];
   const { crest, transient, dose } = additionalMethods({
@@ -93,6 +97,8 @@ function additionalMethodsOf(row: LevelsRow): Warning[] {
   return [
     {
       code: 'levels.additional',
+      of: `${run.label}, ${channel.name}`,
+      alike: [crest, transient, dose].map(({ calledFor }) => calledFor).join(),
       message: `${run.label}, ${channel.name}: ${signs.join(' and ')}, so the weighted r.m.s. alone may say too little: read MTVV and VDV too (ISO 2631-1:1997, 6.2.1 and 6.3.3).`,
     },
   ];

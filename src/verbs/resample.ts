@@ -5,8 +5,9 @@ import { hertz } from './amounts.ts';
 import { evened, joined } from './evened.ts';
 import { operand, quantityIn, si, valueOf } from './given.ts';
 import { sampleCount } from './runs.ts';
+import { together, type RunWarning } from './together.ts';
 import type { Run } from './values.ts';
-import { answer, refuse, type Failure, type Verb, type Warning, type Watch } from './verb.ts';
+import { answer, refuse, type Failure, type Verb, type Watch } from './verb.ts';
 
 /** Rates may change by so much either way; more is a slip of the unit. */
 const largestFactor = 1000;
@@ -31,7 +32,7 @@ export const resample: Verb = {
     const asked = quantityIn(operand(given, 'rate'));
     const rate = asked === undefined ? NaN : si(asked);
     if (!(rate > 0)) return refuse('resample.rate', 'A rate is above 0 Hz.', 'rate');
-    const warnings: Warning[] = [];
+    const warnings: RunWarning[] = [];
     const done: Run[] = [];
     for (const run of runs.runs) {
       watch.progress(done.length / runs.runs.length, `resampling ${run.label}`);
@@ -40,6 +41,7 @@ export const resample: Verb = {
       if (rate > run.rate * (1 + 1e-6)) {
         warnings.push({
           code: 'resample.up',
+          of: run.label,
           message: `${run.label} was sampled at ${hertz(run.rate)}: the higher rate adds nothing above ${hertz(run.rate / 2)}.`,
         });
       }
@@ -50,7 +52,7 @@ export const resample: Verb = {
       if (uneven) warnings.push(thinReadings(run));
       done.push(atRate(even, rationalRatio(rate / even.rate), watch));
     }
-    return answer({ ...runs, runs: done }, warnings);
+    return answer({ ...runs, runs: done }, together(warnings));
   },
 };
 
@@ -73,12 +75,13 @@ function whyNoResampling(run: Run, rate: number): { ok: false; failure: Failure 
 }
 
 /** Uneven readings carry content up to half the rate only where they stand that close. */
-function thinReadings(run: Run): Warning {
+function thinReadings(run: Run): RunWarning {
   let widest = 0;
   for (const { from, to } of run.stretches)
     for (let i = from + 1; i < to; i++) widest = Math.max(widest, run.times![i] - run.times![i - 1]);
   return {
     code: 'resample.uneven',
+    of: run.label,
     message: `${run.label} was sampled unevenly, with steps up to ${formatNumber(1000 * widest, 3)} ms: what is faster than ${hertz(1 / (2 * widest))} is partly interpolated.`,
   };
 }

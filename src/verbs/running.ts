@@ -4,9 +4,10 @@ import { seconds } from './amounts.ts';
 import { joined } from './evened.ts';
 import { siOf, valueOf } from './given.ts';
 import { pieces, whyUneven } from './runs.ts';
+import { together, type RunWarning } from './together.ts';
 import type { Channel, Run } from './values.ts';
 import type { RunningEntry } from './values/running.ts';
-import { answer, refuse, type Verb, type Warning } from './verb.ts';
+import { answer, refuse, type Verb } from './verb.ts';
 
 const usualLength = 1;
 
@@ -33,7 +34,7 @@ export const running: Verb = {
     if (uneven !== undefined) return uneven;
     const over = siOf(given, 'over') ?? usualLength;
     const entries: RunningEntry[] = [];
-    const warnings: Warning[] = [];
+    const warnings: RunWarning[] = [];
     for (const run of runs.runs) {
       watch.progress(entries.length / runs.runs.length, `running r.m.s. of ${run.label}`);
       const length = Math.round(over * run.rate);
@@ -54,12 +55,13 @@ export const running: Verb = {
       if (length < 8) {
         warnings.push({
           code: 'running.few',
+          of: run.label,
           message: `A span of ${seconds(over)} holds only ${length} samples of ${run.label}: it follows the wave itself rather than its level.`,
         });
       }
       for (const channel of run.channels) entries.push(runningOf(run, channel, length));
     }
-    return answer({ kind: 'running', set: runs.set, over, entries }, warnings);
+    return answer({ kind: 'running', set: runs.set, over, entries }, together(warnings));
   },
 };
 

@@ -9,10 +9,11 @@ import { findChannel } from './channel.ts';
 import { operand, option, textOf, valueOf } from './given.ts';
 import { whyUneven } from './runs.ts';
 import { segmentSamples, whyTooShort } from './spectrum.ts';
+import { together, type RunWarning } from './together.ts';
 import { usingOption } from './using.ts';
 import type { Channel, Run, WindowValue } from './values.ts';
 import type { TransferEntry } from './values/transfer.ts';
-import { answer, refuse, type Failure, type Verb, type Warning, type Watch } from './verb.ts';
+import { answer, refuse, type Failure, type Verb, type Watch } from './verb.ts';
 import { windowOf } from './window.ts';
 
 /** Below this coherence a response is not to be read (engineering choice). */
@@ -53,7 +54,7 @@ export const transfer: Verb = {
     }
     return answer(
       { kind: 'transfer', set: runs.set, window, leastCoherence, entries },
-      entries.flatMap((entry) => doubts(entry)),
+      together(entries.flatMap(doubts)),
     );
   },
 };
@@ -127,11 +128,12 @@ function entryOf(run: Run, { input, output, unit, scale }: Pair, window: WindowV
   };
 }
 
-function doubts({ run, from, to, averages, coherence }: TransferEntry): Warning[] {
-  const found: Warning[] = [];
+function doubts({ run, from, to, averages, coherence }: TransferEntry): RunWarning[] {
+  const found: RunWarning[] = [];
   if (averages < fewAverages) {
     found.push({
       code: 'transfer.few',
+      of: run.label,
       message: `Only ${averages.toFixed(1)} independent averages go into the response of ${run.label}, so that even unrelated channels seem coherent: use a shorter window or a longer stretch.`,
     });
   }
@@ -139,6 +141,7 @@ function doubts({ run, from, to, averages, coherence }: TransferEntry): Warning[
   if (readable === 0) {
     found.push({
       code: 'transfer.incoherent',
+      of: run.label,
       message: `The coherence of ${from} and ${to} of ${run.label} is nowhere ${leastCoherence} or more: ${to} does not follow from ${from} alone.`,
     });
   }

@@ -4,8 +4,9 @@ import { hertz, seconds } from './amounts.ts';
 import { isAcceleration } from './dimensions.ts';
 import { valueOf, wordOf } from './given.ts';
 import { shortestStretch, whyUneven, withSamples } from './runs.ts';
+import { together, type RunWarning } from './together.ts';
 import type { Run } from './values.ts';
-import { answer, refuse, type Failure, type Verb, type Warning } from './verb.ts';
+import { answer, refuse, type Failure, type Verb } from './verb.ts';
 
 /** Lower and upper frequency in Hz of what a weighting counts: of its band limits, and its highest third-octave band. */
 const reach: Readonly<Record<WeightingName, readonly [low: number, high: number]>> = {
@@ -48,7 +49,7 @@ export const weight: Verb = {
     const uneven = whyUneven(runs);
     if (uneven !== undefined) return uneven;
     const names = given.operands.weightings.map((one) => wordOf(one) as WeightingName);
-    const warnings: Warning[] = [];
+    const warnings: RunWarning[] = [];
     const done: Run[] = [];
     for (const run of runs.runs) {
       watch.progress(done.length / runs.runs.length, `weighting ${run.label}`);
@@ -67,7 +68,7 @@ export const weight: Verb = {
         }),
       );
     }
-    return answer({ ...runs, runs: done }, warnings);
+    return answer({ ...runs, runs: done }, together(warnings));
   },
 };
 
@@ -95,21 +96,25 @@ function whyNoWeighting(run: Run, names: readonly WeightingName[]): { ok: false;
   return undefined;
 }
 
-function doubts(run: Run, names: readonly WeightingName[]): Warning[] {
+function doubts(run: Run, names: readonly WeightingName[]): RunWarning[] {
   const { from, to } = shortestStretch(run);
   const length = (to - from) / run.rate;
   return names.flatMap((name) => {
     const [low, high] = reach[name];
-    const found: Warning[] = [];
+    const found: RunWarning[] = [];
     if (run.rate < rateFactor * high) {
       found.push({
         code: 'weight.rate',
+        of: run.label,
+        alike: name,
         message: `${symbolOf(name)} counts frequencies up to ${hertz(high)}, for which ${run.label} should be sampled at ${hertz(rateFactor * high)} or more, not at ${hertz(run.rate)}: what is missing is not in the level.`,
       });
     }
     if (length * low < periodsWanted) {
       found.push({
         code: 'weight.short',
+        of: run.label,
+        alike: name,
         message: `${symbolOf(name)} counts frequencies down to ${hertz(low)}, and a stretch of ${run.label} lasts only ${seconds(length)}: take at least ${seconds(periodsWanted / low)}.`,
       });
     }

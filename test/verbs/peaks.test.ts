@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { tabulate } from '../../src/verbs/tabulate.ts';
 import { toJson } from '../../src/verbs/json.ts';
-import { errorOf, near, noise, recordingOf, resultOf, sine, valueOf } from './notebook.ts';
+import { errorOf, near, noise, recordingOf, resultOf, sine, valueOf, ownCodes } from './notebook.ts';
 
 const withNoise = (seed: number): string => {
   const gauss = noise(seed);
@@ -63,10 +63,7 @@ describe('peaks', () => {
     const files = { 'a.csv': recordingOf({ z: () => gauss() }, { seconds: 60 }) };
     const { value, warnings } = await resultOf('peaks (spectrum (load "a.csv" unit g)) 5..90 Hz', files);
     assert.ok(value?.kind === 'peaks' && value.rows.length === 0);
-    assert.deepEqual(
-      warnings.map(({ code }) => code),
-      ['peaks.none'],
-    );
+    assert.deepEqual(ownCodes(warnings), ['peaks.none']);
     assert.match(warnings[0].message, /between 5 Hz and 90 Hz/);
   });
 

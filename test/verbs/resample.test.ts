@@ -1,5 +1,16 @@
 import { strict as assert } from 'node:assert';
-import { errorOf, near, recordingOf, resultOf, rmsOf, sine, uniform, valueOf, warningsOf } from './notebook.ts';
+import {
+  errorOf,
+  near,
+  recordingOf,
+  resultOf,
+  rmsOf,
+  sine,
+  uniform,
+  valueOf,
+  warningsOf,
+  ownCodes,
+} from './notebook.ts';
 
 const load = 'r = load "a.csv" unit g\n';
 const even = { 'a.csv': recordingOf({ z: (t) => 1 + sine(10)(t) }) };
@@ -77,10 +88,7 @@ describe('uneven sampling', () => {
     const { value, warnings } = await resultOf(load, uneven(0.15));
     assert.ok(value?.kind === 'runs');
     const [run] = value.runs;
-    assert.deepEqual(
-      warnings.map(({ code }) => code),
-      ['uneven'],
-    );
+    assert.deepEqual(ownCodes(warnings), ['uneven']);
     assert.match(warnings[0].message, /vary by 1[45].* %/);
     assert.match(run.history[0], /cubic spline/);
     const { samples } = run.channels[0];
@@ -114,5 +122,12 @@ describe('uneven sampling', () => {
   it('warns at the resampling by hand how wide the widest step was', async () => {
     const codes = await warningsOf(`${load}resample r 100 Hz`, uneven(0.4));
     assert.ok(codes.includes('resample.uneven'));
+  });
+
+  it('is trimmed by the readings’ own times', async () => {
+    const { runs } = await valueOf('runs', `${load}trim r 5..7 s`, uneven(0.4));
+    const { times } = runs[0];
+    assert.ok(times !== undefined && times.length > 300);
+    assert.ok(times[0] >= 5 && times[0] < 5.02 && times.at(-1)! < 7 && times.at(-1)! > 6.98);
   });
 });

@@ -78,6 +78,10 @@ describe('levels of weighted acceleration', () => {
     assert.deepEqual([...row.comfort], ['fairly uncomfortable', 'uncomfortable']);
     near(row.daily, 1.2 * Math.SQRT1_2 * 0.9884, 1e-3);
     assert.deepEqual([row.action, row.limit], [0.5, 1.15]);
+    assert.deepEqual(
+      (await valueOf('levels', load + weighted, files)).rows.map(({ mean }) => mean),
+      [0, 0, 0],
+    );
     assert.match(row.sentences.join(' '), /vector sum of x by Wd, y by Wd, z by Wk is 0\.92\d m\/s².*overlap/);
   });
 

@@ -1,0 +1,30 @@
+import { strict as assert } from 'node:assert';
+import { together } from '../../src/verbs/together.ts';
+import { recordingOf, resultOf, sine } from './notebook.ts';
+
+describe('warnings about several runs', () => {
+  it('are told once where they differ only in the run, with the others named', () => {
+    const one = (of: string, code = 'a', alike = ''): { code: string; of: string; alike: string; message: string } => ({
+      code,
+      of,
+      alike,
+      message: `${of} is short.`,
+    });
+    assert.deepEqual(together([one('r1'), one('r2'), one('r3'), one('r2', 'b'), one('r1', 'a', 'x')]), [
+      { code: 'a', message: 'r1 is short. Much the same goes for r2 and r3.' },
+      { code: 'b', message: 'r2 is short.' },
+      { code: 'a', message: 'r1 is short.' },
+    ]);
+    assert.deepEqual(together([]), []);
+  });
+
+  it('are so in a verb', async () => {
+    const file = recordingOf({ z: sine(5) });
+    const files = { 'a 1.csv': file, 'a 2.csv': file };
+    const { warnings } = await resultOf('r = load "a *.csv" unit g\nresample r 400 Hz', files);
+    assert.deepEqual(
+      warnings.filter(({ code }) => code === 'resample.up').map(({ message }) => message),
+      ['a 1 was sampled at 200 Hz: the higher rate adds nothing above 100 Hz. Much the same goes for a 2.'],
+    );
+  });
+});
