@@ -65,12 +65,17 @@ export const figureLabel =
   "datum.value == 0 ? '0' : abs(datum.value) < 0.001 || abs(datum.value) >= 100000 ? replace(format(datum.value, '~e'), '+', '') : format(datum.value, '~r')";
 
 /** A frequency axis in Hz over a domain. */
-export function frequencyAxis(domain: Domain, scale: 'linear' | 'log', labels = true): object {
+export function frequencyAxis(
+  domain: Domain,
+  scale: 'linear' | 'log',
+  labels = true,
+  title = 'Frequency (Hz)',
+): object {
   return {
     type: 'quantitative',
     scale: { type: scale, domain: [domain.from, domain.to], nice: false, zero: false },
     axis: {
-      title: labels ? 'Frequency (Hz)' : null,
+      title: labels ? title : null,
       labels,
       grid: true,
       labelExpr: figureLabel,

@@ -1,4 +1,4 @@
-/** How figures are written for people: the one place. ASCII minus and no grouping, so that they can be copied. */
+/** How figures are written for people: the one place. A true minus, which is read out as one; no grouping. */
 
 /** Shown for a figure that does not exist. */
 export const noFigure = '–';
@@ -11,9 +11,12 @@ export function significant(value: number | undefined | null, digits = 4): strin
   if (value === undefined || value === null || !Number.isFinite(value)) return noFigure;
   if (value === 0) return '0';
   const exponent = decimalExponent(value, digits);
-  if (exponent < -4 || exponent >= 6) return value.toExponential(digits - 1).replace('e+', 'e');
-  return value.toFixed(Math.max(0, digits - 1 - exponent));
+  if (exponent < -4 || exponent >= 6) return withMinus(value.toExponential(digits - 1).replace('e+', 'e'));
+  return withMinus(value.toFixed(Math.max(0, digits - 1 - exponent)));
 }
+
+/** The sign in front alone: the exponent's stays as every program reads it. */
+const withMinus = (text: string): string => (text.startsWith('-') ? `−${text.slice(1)}` : text);
 
 /** As `significant`, without the zeros at the end: for settings and places (2 s, 12.5 Hz), which are exact as given. */
 export function plain(value: number | undefined | null, digits = 6): string {
@@ -54,10 +57,10 @@ function intervalDecimals(halfWidth: number): number {
 export function fixed(value: number, decimals: number): string {
   if (!Number.isFinite(value)) return noFigure;
   const text = value.toFixed(decimals);
-  return Number(text) === 0 ? text.replace('-', '') : text;
+  return Number(text) === 0 ? text.replace('-', '') : withMinus(text);
 }
 
-/** With its sign, as changes are written: `+3.1`, `-14.2`, `0.0`. */
+/** With its sign, as changes are written: `+3.1`, `−14.2`, `0.0`. */
 export function signed(text: string): string {
   return /^[1-9]|^0.*[1-9]/.test(text) ? `+${text}` : text;
 }

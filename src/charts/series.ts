@@ -1,5 +1,6 @@
 import type { SpectrumEntry, SpectrumValue } from '../verbs/values.ts';
-import { channelQuantity, distinct } from './names.ts';
+import { axisTitle, channelQuantity, distinct, printedUnit } from './names.ts';
+import { plain } from './number.ts';
 
 /** The curves of one or more spectra, as an overlay shows them: a series is a set's channel. */
 
@@ -62,6 +63,28 @@ function distinguished(spectra: readonly NamedSpectrum[]): string[] {
     return own !== undefined && own !== name ? `${name} (${own})` : ordinal === 1 ? name : `${name} (${ordinal})`;
   });
 }
+
+/** What a spectrum is over: frequency, or what `orders` divided it into. */
+export interface Across {
+  readonly name: string;
+  /** Of the axis. */
+  readonly title: string;
+  readonly unit: string;
+  /** Whether places on it are in Hz, as bands and marks are. */
+  readonly hertz: boolean;
+  /** The speed or rate it was divided by, in words. */
+  readonly by: string | undefined;
+}
+
+export function acrossOf({ axis }: SpectrumValue): Across {
+  if (axis === undefined) return { name: 'frequency', title: 'Frequency (Hz)', unit: 'Hz', hertz: true, by: undefined };
+  const { name, unit, by } = axis;
+  return { name, title: axisTitle(name, unit), unit: unit.symbol, hertz: false, by };
+}
+
+/** `12.5 Hz`, `0.4 1/m`, `3` for an order. */
+export const placeOn = ({ unit }: Across, at: number): string =>
+  `${plain(at, 4)}${unit === '' ? '' : ` ${printedUnit(unit)}`}`;
 
 /** `acceleration spectral density`, `acceleration amplitude`. */
 export function spectrumQuantity(entry: SpectrumEntry, form: SpectrumValue['form']): string {

@@ -2,7 +2,12 @@ import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { fixed, interval, percent, plain, probability, signed, significant } from '../../src/charts/number.ts';
 
-const finite = fc.double({ noNaN: true, noDefaultInfinity: true, min: -1e12, max: 1e12 });
+/** What a reader would type for a shown figure. */
+const read = (text: string): number => Number(text.replace('−', '-'));
+
+const finite = fc
+  .double({ noNaN: true, noDefaultInfinity: true, min: -1e12, max: 1e12 })
+  .filter((value) => value === 0 || Math.abs(value) > 1e-300);
 
 describe('significant', () => {
   it('keeps the zeros at the end, because they say how exact a figure is', () => {
@@ -29,7 +34,7 @@ describe('significant', () => {
   it('reads back to within half of its last digit', () => {
     fc.assert(
       fc.property(finite, fc.integer({ min: 2, max: 6 }), (value, digits) => {
-        const back = Number(significant(value, digits));
+        const back = read(significant(value, digits));
         assert.ok(Math.abs(back - value) <= Math.abs(value) * 0.5000001 * 10 ** (1 - digits));
       }),
     );
@@ -48,13 +53,13 @@ describe('plain', () => {
 
 describe('interval', () => {
   it('gives the half-width two significant digits, and the figure as many decimals', () => {
-    assert.deepEqual(interval(-14.1873, -19.0723, -9.0112), { value: '-14.2', low: '-19.1', high: '-9.0' });
-    assert.deepEqual(interval(-14.1873, -40.2, 22.8), { value: '-14', low: '-40', high: '23' });
-    assert.deepEqual(interval(-14.1873, -14.55, -13.82), { value: '-14.19', low: '-14.55', high: '-13.82' });
+    assert.deepEqual(interval(-14.1873, -19.0723, -9.0112), { value: '−14.2', low: '−19.1', high: '−9.0' });
+    assert.deepEqual(interval(-14.1873, -40.2, 22.8), { value: '−14', low: '−40', high: '23' });
+    assert.deepEqual(interval(-14.1873, -14.55, -13.82), { value: '−14.19', low: '−14.55', high: '−13.82' });
   });
 
   it('says one decimal where there is no interval', () => {
-    assert.deepEqual(interval(-14.1873, undefined, undefined), { value: '-14.2', low: '–', high: '–' });
+    assert.deepEqual(interval(-14.1873, undefined, undefined), { value: '−14.2', low: '–', high: '–' });
   });
 
   it('keeps the order of its three figures', () => {
@@ -64,7 +69,7 @@ describe('interval', () => {
         fc.double({ min: 1e-3, max: 80, noNaN: true }),
         (value, half) => {
           const text = interval(value, value - half, value + half);
-          assert.ok(Number(text.low) <= Number(text.value) && Number(text.value) <= Number(text.high));
+          assert.ok(read(text.low) <= read(text.value) && read(text.value) <= read(text.high));
         },
       ),
     );
@@ -75,7 +80,7 @@ describe('small texts', () => {
   it('never put a minus before zero', () => assert.equal(fixed(-0.004, 2), '0.00'));
 
   it('put a plus before what is above zero, and nothing before zero', () => {
-    assert.deepEqual(['3.1', '-3.1', '0.0', '0.4', '–'].map(signed), ['+3.1', '-3.1', '0.0', '+0.4', '–']);
+    assert.deepEqual(['3.1', '−3.1', '0.0', '0.4', '–'].map(signed), ['+3.1', '−3.1', '0.0', '+0.4', '–']);
   });
 
   it('say of a very small probability only that it is small', () => {

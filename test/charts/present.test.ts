@@ -99,8 +99,8 @@ describe('what the kinds say', () => {
     assert.equal(parts[0].type, 'text');
     assert.equal(texts(parts)[0].split('\n').length, 3);
     const row = tables(parts)[0].rows[1];
-    assert.match(row[3], /^-\d+\.\d$/);
-    assert.match(row[4], /^-\d+\.\d to -\d+\.\d$/);
+    assert.match(row[3], /^−\d+\.\d$/);
+    assert.match(row[4], /^−\d+\.\d to −\d+\.\d$/);
     assert.equal(row[row.length - 1], 'lower');
   });
 

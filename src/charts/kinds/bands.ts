@@ -1,13 +1,14 @@
 import { bandChart } from '../plots/band-bars.ts';
 import { bandName, distinct } from '../names.ts';
 import { significant } from '../number.ts';
+import { excludedPart } from './excluded.ts';
 import { columns, some, type Presenter } from './kind.ts';
 import type { BandsValue } from '../../verbs/values.ts';
 import type { TablePart } from '../output.ts';
 
 /** A bar for each band with every run as a dot, and the figures. */
 export const presentBands: Presenter<'bands'> = (value, name) =>
-  some(bandChart([{ name, value }]), bandTable(value, name));
+  some(bandChart([{ name, value }]), bandTable(value, name), excludedPart(value.excluded));
 
 /** One row a run and channel and a column a band; the other way about when there are more bands than fit a line. */
 function bandTable({ set, bands, rows }: BandsValue, name: string | undefined): TablePart {

@@ -30,9 +30,10 @@ const plots: { readonly [K in ChartSubject['value']['kind']]?: Plot<K> } = {
   runs: (subjects, chart) => [traceChart(subjects, chart)],
   spectrum: (subjects, chart) => {
     const options = overlayOptions(chart);
-    return groups(subjects, ({ value }) => `${value.form} ${value.entries[0]?.unit.symbol ?? ''}`).map((group) =>
-      overlayChart(group, options),
-    );
+    return groups(
+      subjects,
+      ({ value }) => `${value.form} ${value.entries[0]?.unit.symbol ?? ''} ${value.axis?.name ?? ''}`,
+    ).map((group) => overlayChart(group, options));
   },
   // Bands beside a spectrum shade its picture instead.
   bands: (subjects, chart) =>

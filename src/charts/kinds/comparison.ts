@@ -1,20 +1,28 @@
 import type { ComparisonRow, ComparisonValue } from '../../verbs/values.ts';
-import { capitalised, bandName, counted, distinct, sentence } from '../names.ts';
+import { capitalised, counted, distinct, sentence } from '../names.ts';
 import { interval, percent, probability, signed, significant, fixed } from '../number.ts';
 import type { TablePart } from '../output.ts';
 import { comparisonChart } from '../plots/change.ts';
 import { bareOverlay } from '../plots/overlay.ts';
 import { runOrderChart } from '../plots/run-order.ts';
 import { outcomeWord } from '../plots/change-layers.ts';
+import { comparedName } from '../compared.ts';
+import { detailsTable, sensitivityTable } from './comparison-details.ts';
+import { excludedPart } from './excluded.ts';
+import { planPart } from './followed.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
 /** What was found in one sentence a band, the picture, and the figures. */
 export const presentComparison: Presenter<'comparison'> = (value) =>
   some(
-    { type: 'text', text: value.rows.map(({ sentence }) => sentence).join('\n') },
+    { type: 'text', text: value.rows.map(({ sentence: said }) => said).join('\n') },
+    planPart(value),
     comparisonChart(value, bareOverlay),
     ...headRows(value).map((row) => runOrderChart(value, row)),
     comparisonTable(value),
+    detailsTable(value),
+    sensitivityTable(value),
+    excludedPart(value.a.excluded, value.b.excluded),
   );
 
 /** The row whose runs are shown one by one: the band named beforehand, else the one that holds most of A's vibration. */
@@ -24,7 +32,8 @@ function headRows({ rows }: ComparisonValue): ComparisonRow[] {
   return (primary.length > 0 ? primary : byShare).slice(0, 1);
 }
 
-function comparisonTable({ a, b, rows, channel, metric, method, confidence }: ComparisonValue): TablePart {
+function comparisonTable(value: ComparisonValue): TablePart {
+  const { a, b, rows, channel, metric, method, confidence } = value;
   const units = distinct(rows.map(({ unit }) => unit.symbol));
   const unit = units.length === 1 ? units[0] : '';
   const adjusted = rows.some(({ pAdjusted }) => pAdjusted !== undefined);
@@ -46,12 +55,12 @@ function comparisonTable({ a, b, rows, channel, metric, method, confidence }: Co
       ['Outcome', '', 'left'],
     ),
     rows: rows.map((row) => {
-      const { value, low, high } = interval(row.changePercent, row.lowPercent, row.highPercent);
+      const { value: change, low, high } = interval(row.changePercent, row.lowPercent, row.highPercent);
       return [
-        `${bandName(row.band)}${row.primary === true ? ' (primary)' : ''}`,
+        `${comparedName(value, row)}${row.primary === true ? ' (primary)' : ''}`,
         significant(row.a),
         significant(row.b),
-        signed(value),
+        signed(change),
         ...(inference ? [row.lowPercent === undefined ? '–' : `${signed(low)} to ${signed(high)}`] : []),
         signed(fixed(row.changeDb, 2)),
         ...(inference ? [probability(row.p)] : []),

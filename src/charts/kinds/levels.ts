@@ -2,17 +2,21 @@ import type { LevelsRow } from '../../verbs/values.ts';
 import { distinct } from '../names.ts';
 import { significant } from '../number.ts';
 import type { TablePart } from '../output.ts';
-import { columns, type Column, type Presenter } from './kind.ts';
+import { excludedPart } from './excluded.ts';
+import { exposureParts } from './exposure.ts';
+import { columns, some, type Column, type Presenter } from './kind.ts';
 
 /** The figures that everyone asks for, then the others: one wide table could not be read. */
-export const presentLevels: Presenter<'levels'> = ({ set, rows }, name) => {
+export const presentLevels: Presenter<'levels'> = ({ set, rows, excluded, exposure }, name) => {
   const units = distinct(rows.map(({ channel }) => channel.unit.symbol));
   const called = set ?? name;
   const about = `${called === undefined ? '' : ` of ${called}`}${units.length > 1 ? ", each in its channel's unit" : ''}`;
-  return [
+  return some(
     levelsTable(`Levels${about}`, rows, units, mainFigures),
     levelsTable(`Further levels${about}`, rows, units, furtherFigures),
-  ];
+    ...(exposure === undefined ? [] : exposureParts(exposure)),
+    excludedPart(excluded),
+  );
 };
 
 interface Figure {

@@ -1,12 +1,14 @@
-import { distinct } from '../names.ts';
+import { capitalised, distinct } from '../names.ts';
 import { fixed, significant } from '../number.ts';
 import { peaksChart } from '../plots/peaks.ts';
+import { acrossOf } from '../series.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
 /** The lines that stand out, marked in their spectrum and listed with height and sharpness. */
 export const presentPeaks: Presenter<'peaks'> = (value, name) => {
   if (value.rows.length === 0)
     return [{ type: 'text', text: 'No line stands out of the confidence band of its surroundings.' }];
+  const across = acrossOf(value.spectrum);
   const units = distinct(value.rows.map(({ unit }) => unit.symbol));
   return some(peaksChart({ name, value }), {
     type: 'table',
@@ -14,10 +16,10 @@ export const presentPeaks: Presenter<'peaks'> = (value, name) => {
     columns: columns(
       ['Run', '', 'left'],
       ['Channel', '', 'left'],
-      ['Frequency', 'Hz'],
+      [capitalised(across.name), across.unit],
       ['Level', units.length === 1 ? units[0] : ''],
       ['Above surroundings', 'dB'],
-      ['Half-power width', 'Hz'],
+      ['Half-power width', across.unit],
       ['Damping ratio', '%'],
     ),
     rows: value.rows.map((row) => [

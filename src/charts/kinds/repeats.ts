@@ -16,9 +16,9 @@ export const presentRepeats: Presenter<'repeats'> = (value) =>
     ]),
   });
 
-export function repeatsSentence({ detect, spread, power, confidence, runs }: RepeatsValue): string {
+export function repeatsSentence({ detect, spread, power, confidence, runs, reached }: RepeatsValue): string {
   const wanted = `a reduction of ${percent(detect)} with ${percent(power)} power at ${percent(confidence)} confidence, when runs scatter by ${percent(spread)}`;
   return runs === undefined
     ? `To show ${wanted}, more runs would be needed than anyone will make.`
-    : `To show ${wanted}, make ${plain(runs)} runs of each.`;
+    : `To show ${wanted}, make ${plain(runs)} runs of each${reached === undefined ? '' : ` (that gives ${percent(reached)} power)`}.`;
 }

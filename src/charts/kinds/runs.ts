@@ -1,12 +1,13 @@
 import type { Run } from '../../verbs/values.ts';
 import { counted, distinct, printedUnit } from '../names.ts';
 import { plain, significant } from '../number.ts';
-import { columns, type Presenter } from './kind.ts';
+import { excludedPart } from './excluded.ts';
+import { columns, some, type Presenter } from './kind.ts';
 
 /** What was loaded: one row a run, with rate, length, unit and where the unit came from, and gaps. */
-export const presentRuns: Presenter<'runs'> = ({ set, runs }, name) => {
+export const presentRuns: Presenter<'runs'> = ({ set, runs, excluded }, name) => {
   const called = set ?? name;
-  return [
+  return some(
     {
       type: 'table',
       caption: `${called === undefined ? '' : `${called}: `}${counted(runs.length, 'run')}`,
@@ -24,7 +25,8 @@ export const presentRuns: Presenter<'runs'> = ({ set, runs }, name) => {
       ),
       rows: runs.map(runRow),
     },
-  ];
+    excludedPart(excluded),
+  );
 };
 
 function runRow(run: Run): string[] {

@@ -2,28 +2,33 @@ import type { TransferEntry } from '../../verbs/values/transfer.ts';
 import { distinct } from '../names.ts';
 import { fixed, plain, significant } from '../number.ts';
 import { transferChart } from '../plots/transfer.ts';
+import { excludedPart } from './excluded.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
 /** Magnitude, phase and coherence, and one row a run: where the response is largest among what may be read. */
 export const presentTransfer: Presenter<'transfer'> = (value, name) => {
   const units = distinct(value.entries.map(({ unit }) => unit.symbol));
-  return some(transferChart({ name, value }, { frequency: 'linear', marks: [] }), {
-    type: 'table',
-    caption: `Frequency response; read where the coherence is at least ${plain(value.leastCoherence)}`,
-    columns: columns(
-      ['Run', '', 'left'],
-      ['From', '', 'left'],
-      ['To', '', 'left'],
-      ['Averages', ''],
-      ['Bins to be read', '%'],
-      ['Largest', units.length === 1 ? units[0] : ''],
-      ['at', 'Hz'],
-      ['Standard error', '%'],
-      ['Phase there', '°'],
-      ['Coherence there', ''],
-    ),
-    rows: value.entries.map((entry) => transferRow(entry, value.leastCoherence)),
-  });
+  return some(
+    transferChart({ name, value }, { frequency: 'linear', marks: [] }),
+    {
+      type: 'table',
+      caption: `Frequency response; read where the coherence is at least ${plain(value.leastCoherence)}`,
+      columns: columns(
+        ['Run', '', 'left'],
+        ['From', '', 'left'],
+        ['To', '', 'left'],
+        ['Averages', ''],
+        ['Bins to be read', '%'],
+        ['Largest', units.length === 1 ? units[0] : ''],
+        ['at', 'Hz'],
+        ['Standard error', '%'],
+        ['Phase there', '°'],
+        ['Coherence there', ''],
+      ),
+      rows: value.entries.map((entry) => transferRow(entry, value.leastCoherence)),
+    },
+    excludedPart(value.excluded),
+  );
 };
 
 function transferRow(entry: TransferEntry, least: number): string[] {

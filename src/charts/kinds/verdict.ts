@@ -1,9 +1,12 @@
 import type { VerdictValue } from '../../verbs/values/verdict.ts';
-import { bandName, sentence } from '../names.ts';
+import { comparedName } from '../compared.ts';
+import { sentence } from '../names.ts';
 import { interval, percent, significant } from '../number.ts';
 import type { TablePart } from '../output.ts';
 import { verdictChart } from '../plots/verdict.ts';
 import { runOrderChart } from '../plots/run-order.ts';
+import { excludedPart } from './excluded.ts';
+import { planPart } from './followed.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
 /** The verdict as one sentence, why, what would settle it; the interval against the claim; every run. */
@@ -13,6 +16,8 @@ export const presentVerdict: Presenter<'verdict'> = (value) =>
     verdictChart(value),
     runOrderChart(value.comparison, value.row),
     verdictTable(value),
+    planPart(value.comparison),
+    excludedPart(value.comparison.a.excluded, value.comparison.b.excluded),
   );
 
 function verdictText({ verdict, sentence: said, because, settle, source }: VerdictValue): string {
@@ -22,7 +27,7 @@ function verdictText({ verdict, sentence: said, because, settle, source }: Verdi
   return lines.join('\n');
 }
 
-function verdictTable({ verdict, claim, band, comparison, row, ...value }: VerdictValue): TablePart {
+function verdictTable({ verdict, claim, comparison, row, ...value }: VerdictValue): TablePart {
   const { value: reduction, low, high } = interval(value.reductionPercent, value.lowPercent, value.highPercent);
   return {
     type: 'table',
@@ -39,7 +44,7 @@ function verdictTable({ verdict, claim, band, comparison, row, ...value }: Verdi
     rows: [
       [
         claim,
-        bandName(band),
+        comparedName(comparison, row),
         verdict,
         reduction,
         value.lowPercent === undefined ? '–' : `${low} to ${high}`,

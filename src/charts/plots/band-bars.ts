@@ -50,7 +50,11 @@ function barsOf(named: readonly NamedBands[]): Bar[] {
     distinct(value.rows.map(({ channel }) => channel.name)).flatMap((channel) =>
       value.bands.map((band) => {
         const rows = value.rows.filter(
-          (row) => row.channel.name === channel && row.band.from === band.from && row.band.to === band.to,
+          (row) =>
+            row.channel.name === channel &&
+            row.band.from === band.from &&
+            row.band.to === band.to &&
+            Number.isFinite(row.rms),
         );
         const twin = sets.indexOf(sets[index]) === index ? '' : ` (${index + 1})`;
         return {
@@ -162,7 +166,7 @@ function barLayers(
 
 function bandDescription(bars: readonly Bar[], quantity: string, unit: string): string {
   const sentences = distinct(bars.map((bar) => bar.series)).map((series) => {
-    const own = bars.filter((bar) => bar.series === series);
+    const own = bars.filter((bar) => bar.series === series && bar.runs.length > 0);
     const shown = own.length <= 8 ? own : [...own].sort((a, b) => b.mean - a.mean).slice(0, 3);
     const figures = shown.map(({ band, mean, runs }) => {
       const rms = runs.map((run) => run.rms);

@@ -1,6 +1,6 @@
 import type { ComparisonRow, ComparisonValue, Outcome } from '../../verbs/values.ts';
 import { figureLabel, type Domain } from '../axes.ts';
-import { bandName } from '../names.ts';
+import { comparedName } from '../compared.ts';
 import { drawn, interval, plain, signed } from '../number.ts';
 import { role } from '../specification.ts';
 
@@ -40,15 +40,16 @@ export interface ClaimedChange {
   readonly to: number | undefined;
 }
 
-export const bandLabel = ({ band, primary }: ComparisonRow): string =>
-  `${bandName(band)}${primary === true ? ' ★' : ''}`;
+/** The row's name on its axis; a star for the one that was named in advance. */
+export const rowLabel = (value: ComparisonValue, row: ComparisonRow): string =>
+  `${comparedName(value, row)}${row.primary === true ? ' ★' : ''}`;
 
 /** Zone of no practical difference, zero line, interval, change and its figures, from back to front. */
 export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): object[] {
   const { rows, margin } = value;
   const domain = changeDomain(rows, margin, claim);
-  const data = { values: changeData(rows, domain) };
-  const names = rows.map(bandLabel);
+  const data = { values: changeData(value, domain) };
+  const names = rows.map((row) => rowLabel(value, row));
   const y = {
     field: 'band',
     type: 'nominal',
@@ -143,16 +144,16 @@ function claimLayers(claim: ClaimedChange, domain: Domain, x: (field: string) =>
   ];
 }
 
-function changeData(rows: readonly ComparisonRow[], domain: Domain): object[] {
+function changeData(value: ComparisonValue, domain: Domain): object[] {
   const along = (change: number): number => (change - domain.from) / (domain.to - domain.from);
-  return rows.map((row) => ({
-    band: bandLabel(row),
+  return value.rows.map((row) => ({
+    band: rowLabel(value, row),
     change: drawn(row.changePercent),
     low: drawn(Math.max(domain.from, row.lowPercent ?? row.changePercent)),
     high: drawn(Math.min(domain.to, row.highPercent ?? row.changePercent)),
     outcome: outcomeWord(row.outcome),
     side: along(row.changePercent) < 0.15 ? 'left' : along(row.changePercent) > 0.85 ? 'right' : 'center',
     text: changeText(row),
-    says: `${bandLabel(row)}\n${row.sentence}`,
+    says: `${rowLabel(value, row)}\n${row.sentence}`,
   }));
 }

@@ -1,6 +1,7 @@
 import type { ComparisonValue } from '../../verbs/values.ts';
+import { comparedName, isOfSignal } from '../compared.ts';
 import { legendRows } from '../axes.ts';
-import { bandName, counted, sentence } from '../names.ts';
+import { counted, sentence } from '../names.ts';
 import { percent, probability } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart, fullWidth } from '../specification.ts';
@@ -25,7 +26,7 @@ export function comparisonChart(value: ComparisonValue, options: OverlayOptions)
   const intervals = value.rows.some(({ lowPercent }) => lowPercent !== undefined);
   return chartPart({
     title: `Change of ${value.metric} from ${value.a.name} to ${value.b.name}, channel ${value.channel}`,
-    subtitle: `${sentence(value.method)}${intervals ? ` Line: ${percent(value.confidence)} interval.` : ''}${zoneWords(value)}${cutWords(value)}`,
+    subtitle: `${sentence(value.method)}${intervals ? ` Line: ${percent(value.confidence)} interval.` : ''}${starWords(value)}${zoneWords(value)}${cutWords(value)}`,
     view: {
       spacing: 18,
       resolve: { scale: separate, legend: separate },
@@ -49,7 +50,7 @@ function overlayAbove(value: ComparisonValue, options: OverlayOptions): object |
       means: spectrum.means.filter(({ channel }) => channel === value.channel),
     },
   });
-  const bands = value.rows.map(({ band }) => band);
+  const bands = isOfSignal(value) ? [] : value.rows.map(({ band }) => band);
   const overlay = overlayOf([own(a, a.spectrum), own(b, b.spectrum)], { ...options, bands });
   return overlay && { width: fullWidth, height: overlayHeight, layer: overlayLayers(overlay) };
 }
@@ -61,6 +62,9 @@ function cutWords({ rows, margin }: ComparisonValue): string {
   return cut ? ' An interval that reaches the edge goes on beyond it.' : '';
 }
 
+const starWords = ({ rows }: ComparisonValue): string =>
+  rows.some(({ primary }) => primary === true) ? ' ★ named in advance.' : '';
+
 const zoneWords = ({ margin }: ComparisonValue): string =>
   margin === undefined
     ? ''
@@ -69,7 +73,7 @@ const zoneWords = ({ margin }: ComparisonValue): string =>
 function changeDescription(value: ComparisonValue): string {
   const sentences = value.rows.map((row) => {
     const p = row.pAdjusted ?? row.p;
-    return `${bandName(row.band)}: ${changeText(row)}, ${outcomeWord(row.outcome)}${p === undefined ? '' : `, p ${probability(p)}`}.`;
+    return `${comparedName(value, row)}: ${changeText(row)}, ${outcomeWord(row.outcome)}${p === undefined ? '' : `, p ${probability(p)}`}.`;
   });
   const sides = [value.a, value.b].map(({ name, runs }) => `${name} (${counted(runs.length, 'run')})`);
   return `Change of ${value.metric} from ${sides.join(' to ')}, channel ${value.channel}, with ${percent(value.confidence)} interval. ${sentences.join(' ')}`;

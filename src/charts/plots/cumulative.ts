@@ -2,9 +2,9 @@ import type { SpectrumValue } from '../../verbs/values.ts';
 import { figureLabel, frequencyAxis, legendRows, seriesLegend } from '../axes.ts';
 import { binsToDraw } from '../decimate.ts';
 import { axisTitle, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
-import { drawn, hertz, significant } from '../number.ts';
+import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
-import { spectrumSeries, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
+import { acrossOf, placeOn, spectrumSeries, type Across, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
 import { chartPart, fullWidth, role, seriesColour, seriesDash } from '../specification.ts';
 import type { OverlayOptions } from './overlay.ts';
 
@@ -20,6 +20,7 @@ export function cumulativeChart(spectra: readonly NamedSpectrum[], options: Over
   const names = series.map(({ label }) => label);
   const quantity = `${channelQuantity(first.channel)} r.m.s.`;
   const unit = first.channel.unit.symbol;
+  const across = acrossOf(spectra[0].value);
   const highest = Math.max(...curves.map(({ series: one, rms }) => (one.strong?.spacing ?? 0) * (rms.length - 1)));
   const lowest = Math.min(...series.map(({ strong }) => strong?.spacing ?? highest));
   const from = Math.max(options.over?.from ?? 0, options.frequency === 'log' ? lowest : 0);
@@ -43,7 +44,7 @@ export function cumulativeChart(spectra: readonly NamedSpectrum[], options: Over
       transform: [{ flatten: ['f', 'v'] }],
       mark: { type: 'line', aria: false, clip: true, strokeWidth: role('strong') },
       encoding: {
-        x: { field: 'f', ...frequencyAxis(x, options.frequency) },
+        x: { field: 'f', ...frequencyAxis(x, options.frequency, true, across.title) },
         y: {
           field: 'v',
           type: 'quantitative',
@@ -56,7 +57,7 @@ export function cumulativeChart(spectra: readonly NamedSpectrum[], options: Over
     },
     height: plotHeight + 46,
     legendRows: legendRows(names),
-    description: `${capitalised(quantity)} cumulated over frequency. ${curves.map((curve) => halfSentence(curve.series, curve.rms, unit)).join(' ')}`,
+    description: `${capitalised(quantity)} cumulated over ${across.name}. ${curves.map((curve) => halfSentence(curve.series, curve.rms, unit, across)).join(' ')}`,
   });
 }
 
@@ -70,8 +71,8 @@ export function cumulativeRms({ strong }: SpectrumSeries): Float64Array {
   });
 }
 
-function halfSentence({ label, strong }: SpectrumSeries, rms: Float64Array, unit: string): string {
+function halfSentence({ label, strong }: SpectrumSeries, rms: Float64Array, unit: string, across: Across): string {
   const total = rms[rms.length - 1];
   const half = rms.findIndex((value) => value >= total / Math.SQRT2);
-  return `${label}: ${significant(total, 3)} ${printedUnit(unit)} in all, half of its mean square below ${hertz(half * (strong?.spacing ?? 0))}.`;
+  return `${label}: ${significant(total, 3)} ${printedUnit(unit)} in all, half of its mean square below ${placeOn(across, half * (strong?.spacing ?? 0))}.`;
 }

@@ -1,8 +1,8 @@
 import { frequencyAxis, logLevelAxis, seriesLegend } from '../axes.ts';
 import { binsToDraw } from '../decimate.ts';
 import { axisTitle, printedUnit } from '../names.ts';
-import { drawn, hertz, significant } from '../number.ts';
-import type { Curve, SpectrumSeries } from '../series.ts';
+import { drawn, significant } from '../number.ts';
+import { placeOn, type Curve, type SpectrumSeries } from '../series.ts';
 import { role, seriesColour, seriesDash } from '../specification.ts';
 import { profileCurve } from './profile.ts';
 import type { Overlay } from './overlay.ts';
@@ -14,7 +14,7 @@ const stripCount = 200;
 /** Layers from back to front; `labels` false leaves the x axis bare for a chart that stands above another. */
 export function overlayLayers(overlay: Overlay, labels = true): object[] {
   const { series, options, x, y } = overlay;
-  const axisX = { field: 'f', ...frequencyAxis(x, options.frequency, labels) };
+  const axisX = { field: 'f', ...frequencyAxis(x, options.frequency, labels, overlay.across.title) };
   const axisY = { field: 'v', ...logLevelAxis(axisTitle(overlay.quantity, overlay.unit), y) };
   const names = series.map(({ label }) => label);
   const colour = {
@@ -119,7 +119,8 @@ function profileLayers({ options, unit, x }: Overlay, axisX: object, axisY: obje
   ];
 }
 
-function bandLayers({ options, x }: Overlay): object[] {
+function bandLayers(overlay: Overlay): object[] {
+  const { options, x } = overlay;
   const bands = visibleBands(options, x);
   if (bands.length === 0) return [];
   return [
@@ -127,7 +128,7 @@ function bandLayers({ options, x }: Overlay): object[] {
       data: { values: bands.map(({ from, to }, index) => ({ f: drawn(from), f2: drawn(to), odd: index % 2 })) },
       mark: { type: 'rect', aria: false },
       encoding: {
-        x: { field: 'f', ...frequencyAxis(x, options.frequency) },
+        x: { field: 'f', ...frequencyAxis(x, options.frequency, true, overlay.across.title) },
         x2: { field: 'f2' },
         fill: { condition: { test: 'datum.odd', value: role('shade_alternate') }, value: role('shade') },
       },
@@ -135,14 +136,15 @@ function bandLayers({ options, x }: Overlay): object[] {
   ];
 }
 
-function markLayers({ options, x }: Overlay): object[] {
+function markLayers(overlay: Overlay): object[] {
+  const { options, x } = overlay;
   const marks = visibleMarks(options, x);
   if (marks.length === 0) return [];
   return [
     {
       data: { values: marks.map(({ at }) => ({ f: drawn(at) })) },
       mark: { type: 'rule', aria: false, strokeDash: [3, 3], color: role('ink') },
-      encoding: { x: { field: 'f', ...frequencyAxis(x, options.frequency) } },
+      encoding: { x: { field: 'f', ...frequencyAxis(x, options.frequency, true, overlay.across.title) } },
     },
   ];
 }
@@ -167,7 +169,7 @@ function labelLayers({ options, x }: Overlay): object[] {
 
 /** Invisible strips, one per place, that say the values there. */
 function stripLayer(overlay: Overlay): object {
-  const { series, x, options, unit } = overlay;
+  const { series, x, options, unit, across } = overlay;
   const guide = series[0].strong ?? series[0].entries[0];
   const bins = binsToDraw(guide.level, guide.spacing, x.from, x.to, options.frequency, stripCount);
   const edge = (a: number, b: number): number => (options.frequency === 'log' ? Math.sqrt(a * b) : (a + b) / 2);
@@ -175,14 +177,14 @@ function stripLayer(overlay: Overlay): object {
   const values = at.map((f, index) => ({
     f: drawn(index === 0 ? x.from : edge(at[index - 1], f)),
     f2: drawn(index === at.length - 1 ? x.to : edge(f, at[index + 1])),
-    says: [hertz(f), ...series.map((one) => says(one, f, unit))].join('\n'),
+    says: [placeOn(across, f), ...series.map((one) => says(one, f, unit))].join('\n'),
   }));
   return {
     name: 'pointer',
     data: { values },
     mark: { type: 'rect', aria: false, color: role('ink'), tooltip: { content: 'encoding' } },
     encoding: {
-      x: { field: 'f', ...frequencyAxis(x, options.frequency) },
+      x: { field: 'f', ...frequencyAxis(x, options.frequency, true, overlay.across.title) },
       x2: { field: 'f2' },
       tooltip: { field: 'says', type: 'nominal' },
     },

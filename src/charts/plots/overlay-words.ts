@@ -1,49 +1,40 @@
 import { bandName, capitalised, distinct, listed, printedUnit } from '../names.ts';
-import { hertz, hertzSpan, percent, plain, significant } from '../number.ts';
-import { highestBin, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
-import type { Domain } from '../axes.ts';
+import { hertz, percent, plain, significant } from '../number.ts';
+import { acrossOf, highestBin, placeOn, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
+import type { SpectrumEntry, SpectrumValue } from '../../verbs/values.ts';
 import type { Overlay } from './overlay.ts';
 
 /** Window, averages, spacing and confidence: what one must know to read or repeat the figure. */
 export function overlaySettings(spectra: readonly NamedSpectrum[], overlay: Overlay): string {
-  const parts = distinct(
-    spectra.map(({ value }) => {
-      const entries = value.entries;
-      const range = (figures: readonly number[], digits: number): string =>
-        distinct([Math.min(...figures), Math.max(...figures)].map((figure) => plain(figure, digits))).join(' to ');
-      return (
-        `${value.window.shape} window of ${plain(value.window.length, 4)} s, overlap ${percent(value.window.overlap)}; ` +
-        `bins ${range(
-          entries.map((entry) => entry.spacing),
-          4,
-        )} Hz apart, noise bandwidth ` +
-        `${range(
-          entries.map((entry) => entry.noiseBandwidth),
-          4,
-        )} Hz; ` +
-        `${range(
-          entries.map((entry) => entry.segments),
-          6,
-        )} segments a run, worth ` +
-        `${range(
-          entries.map((entry) => entry.averages),
-          3,
-        )} averages`
-      );
-    }),
-  );
+  const parts = distinct(spectra.map(({ value }) => settingsOf(value)));
   const confidence = distinct(spectra.map(({ value }) => percent(value.confidence))).join(' and ');
   const several = overlay.series.some(({ entries }) => entries.length > 1);
   const strong = several ? 'strong line: power mean of the runs; thin: each run; ' : '';
   return `${capitalised(parts.join(' / '))}. ${capitalised(`${strong}band: ${confidence} limits of the estimate`)}.`;
 }
 
+function settingsOf(value: SpectrumValue): string {
+  const { window, entries } = value;
+  const unit = printedUnit(acrossOf(value).unit);
+  const range = (of: (entry: SpectrumEntry) => number, digits: number): string => {
+    const figures = entries.map(of);
+    return distinct([Math.min(...figures), Math.max(...figures)].map((figure) => plain(figure, digits))).join(' to ');
+  };
+  const by = acrossOf(value).by === undefined ? '' : `; frequency divided by ${acrossOf(value).by}`;
+  return [
+    `${window.shape} window of ${plain(window.length, 4)} s`,
+    ` overlap ${percent(window.overlap)}; bins ${range((entry) => entry.spacing, 4)} ${unit} apart`,
+    ` noise bandwidth ${range((entry) => entry.noiseBandwidth, 4)} ${unit}; ${range((entry) => entry.segments, 6)} segments a run`,
+    ` worth ${range((entry) => entry.averages, 3)} averages${by}`,
+  ].join(',');
+}
+
 export function overlayDescription(overlay: Overlay): string {
-  const { series, x, options, unit } = overlay;
+  const { series, x, options, across } = overlay;
   const sentences = [
-    `${capitalised(overlay.quantity)} against frequency from ${hertzSpan(x.from, x.to)}, level on a log axis, frequency on a ${options.frequency} axis.`,
-    ...series.map((one) => peakSentence(one, x, unit)),
-    ...ratioSentence(series, x),
+    `${capitalised(overlay.quantity)} against ${across.name} from ${placeOn(across, x.from)} to ${placeOn(across, x.to)}, level on a log axis, ${across.name} on a ${options.frequency} axis.`,
+    ...series.map((one) => peakSentence(one, overlay)),
+    ...ratioSentence(overlay),
     ...(options.bands.length === 0 ? [] : [`Shaded: ${listed(options.bands.map(bandName))}.`]),
     ...options.marks.map(({ at, label }) => `Marked at ${hertz(at)}: ${label}.`),
     ...zeroSentence(overlay),
@@ -51,18 +42,18 @@ export function overlayDescription(overlay: Overlay): string {
   return sentences.join(' ');
 }
 
-function peakSentence(one: SpectrumSeries, x: Domain, unit: string): string {
+function peakSentence(one: SpectrumSeries, { x, unit, across }: Overlay): string {
   const peaks = (one.strong === undefined ? one.entries : [one.strong]).map((curve) => {
     const bin = highestBin(curve, x.from, x.to);
     return bin === undefined
       ? 'nothing in range'
-      : `${significant(curve.level[bin], 3)} ${printedUnit(unit)} at ${hertz(bin * curve.spacing)}`;
+      : `${significant(curve.level[bin], 3)} ${printedUnit(unit)} at ${placeOn(across, bin * curve.spacing)}`;
   });
   return `${one.label}: highest ${listed(peaks)}.`;
 }
 
 /** Where two means differ most, among the bins within 30 dB of the highest. */
-function ratioSentence(series: readonly SpectrumSeries[], x: Domain): string[] {
+function ratioSentence({ series, x, across }: Overlay): string[] {
   if (series.length !== 2) return [];
   const [a, b] = series.map(({ strong }) => strong);
   if (a === undefined || b === undefined || Math.abs(a.spacing / b.spacing - 1) > 1e-6) return [];
@@ -81,7 +72,7 @@ function ratioSentence(series: readonly SpectrumSeries[], x: Domain): string[] {
   }
   if (best === undefined) return [];
   const ratio = significant(b.level[best] / a.level[best], 2);
-  return [`They differ most at ${hertz(best * a.spacing)}, where the second is ${ratio} times the first.`];
+  return [`They differ most at ${placeOn(across, best * a.spacing)}, where the second is ${ratio} times the first.`];
 }
 
 /** Levels that a log axis can't show are counted, not hidden. */

@@ -3,7 +3,14 @@ import { legendRows, logDomain, withHeadroom, type Domain } from '../axes.ts';
 import { capitalised, distinct, listed } from '../names.ts';
 import type { NamedProfile } from './profile.ts';
 import type { ChartPart } from '../output.ts';
-import { spectrumQuantity, spectrumSeries, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
+import {
+  spectrumQuantity,
+  spectrumSeries,
+  acrossOf,
+  type Across,
+  type NamedSpectrum,
+  type SpectrumSeries,
+} from '../series.ts';
 import { chartPart, fullWidth } from '../specification.ts';
 import { labelRoom } from './overlay-labels.ts';
 import { overlayLayers } from './overlay-layers.ts';
@@ -26,6 +33,7 @@ export interface Overlay {
   readonly series: readonly SpectrumSeries[];
   readonly form: SpectrumValue['form'];
   readonly quantity: string;
+  readonly across: Across;
   readonly unit: string;
   readonly x: Domain;
   readonly y: Domain;
@@ -50,16 +58,20 @@ export function overlayChart(spectra: readonly NamedSpectrum[], options: Overlay
 }
 
 /** The overlay's data; undefined when no spectrum has a level above zero to show. */
-export function overlayOf(spectra: readonly NamedSpectrum[], options: OverlayOptions): Overlay | undefined {
+export function overlayOf(spectra: readonly NamedSpectrum[], asked: OverlayOptions): Overlay | undefined {
   const series = spectrumSeries(spectra);
   const entries = series.flatMap((one) => one.entries);
   if (entries.length === 0) return undefined;
+  const [{ value }] = spectra;
+  const across = acrossOf(value);
+  // Bands, marks and profiles are in Hz, and have no place where frequencies were divided by a speed.
+  const options = across.hertz ? asked : { ...bareOverlay, frequency: asked.frequency };
   const x = frequencyDomain(series, options);
-  const bare = logDomain([...levelsIn(series, x), ...profileLevels(options, entries[0].unit.symbol)]);
+  const unit = entries[0].unit.symbol;
+  const bare = logDomain([...levelsIn(series, x), ...profileLevels(options, unit)]);
   if (bare === undefined) return undefined;
   const y = withHeadroom(bare, labelRoom(options, x), plotHeight);
-  const form = spectra[0].value.form;
-  return { series, form, quantity: spectrumQuantity(entries[0], form), unit: entries[0].unit.symbol, x, y, options };
+  return { series, form: value.form, quantity: spectrumQuantity(entries[0], value.form), across, unit, x, y, options };
 }
 
 function frequencyDomain(series: readonly SpectrumSeries[], { over, frequency }: OverlayOptions): Domain {

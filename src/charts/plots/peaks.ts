@@ -1,9 +1,9 @@
 import type { PeakRow, PeaksValue } from '../../verbs/values/peaks.ts';
-import { along, frequencyAxis, legendRows, logLevelAxis, placeLabels, withHeadroom, type Domain } from '../axes.ts';
+import { along, frequencyAxis, legendRows, logLevelAxis, placeLabels, withHeadroom } from '../axes.ts';
 import { axisTitle, capitalised, distinct, listed, printedUnit } from '../names.ts';
-import { drawn, hertz, significant } from '../number.ts';
+import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
-import { setName } from '../series.ts';
+import { placeOn, setName } from '../series.ts';
 import { chartPart, fullWidth, role } from '../specification.ts';
 import { bareOverlay, overlayOf, type Overlay, type OverlayOptions } from './overlay.ts';
 import { overlayLayers } from './overlay-layers.ts';
@@ -23,7 +23,7 @@ export function peaksChart(
   const placed = placeLabels(
     rows.map(({ frequency }) => ({
       at: along(bare.x, options.frequency, frequency),
-      text: hertz(Number(frequency.toPrecision(3))),
+      text: placeOn(bare.across, Number(frequency.toPrecision(3))),
       align: 'center',
     })),
     labelsFor,
@@ -46,14 +46,14 @@ export function peaksChart(
   });
 }
 
-function peakLayers(rows: readonly PeakRow[], { x, y, options, quantity, unit }: Overlay): object[] {
+function peakLayers(rows: readonly PeakRow[], { x, y, options, quantity, unit, across }: Overlay): object[] {
   const values = rows.map((row) => ({
     f: drawn(row.frequency),
     v: drawn(row.level),
     top: y.to,
-    says: `${row.run} ${row.channel}\n${hertz(row.frequency)}\n${significant(row.level, 3)} ${printedUnit(unit)}`,
+    says: `${row.run} ${row.channel}\n${placeOn(across, row.frequency)}\n${significant(row.level, 3)} ${printedUnit(unit)}`,
   }));
-  const axisX = { field: 'f', ...frequencyAxis(x, options.frequency) };
+  const axisX = { field: 'f', ...frequencyAxis(x, options.frequency, true, across.title) };
   const axisY = { field: 'v', ...logLevelAxis(axisTitle(quantity, unit), y) };
   return [
     {
@@ -100,10 +100,10 @@ function nameLayers(placed: ReturnType<typeof placeLabels>): object[] {
   });
 }
 
-function peaksDescription(rows: readonly PeakRow[], { quantity, x, unit }: Overlay & { x: Domain }): string {
+function peaksDescription(rows: readonly PeakRow[], { quantity, x, unit, across }: Overlay): string {
   const lines = rows.map(({ run, channel, frequency, level, width }) => {
-    const sharp = width === undefined ? '' : `, ${significant(width, 2)} Hz wide at half power`;
-    return `${run} ${channel}: ${hertz(frequency)}, ${significant(level, 3)} ${printedUnit(unit)}${sharp}.`;
+    const sharp = width === undefined ? '' : `, ${placeOn(across, Number(width.toPrecision(2)))} wide at half power`;
+    return `${run} ${channel}: ${placeOn(across, frequency)}, ${significant(level, 3)} ${printedUnit(unit)}${sharp}.`;
   });
-  return `${capitalised(quantity)} from ${hertz(x.from)} to ${hertz(x.to)} with its peaks. ${lines.join(' ')}`;
+  return `${capitalised(quantity)} from ${placeOn(across, x.from)} to ${placeOn(across, x.to)} with its peaks. ${lines.join(' ')}`;
 }

@@ -1,6 +1,7 @@
 import type { ComparisonRow, ComparisonValue, Run } from '../../verbs/values.ts';
+import { comparedName } from '../compared.ts';
 import { figureLabel, legendRows, seriesLegend } from '../axes.ts';
-import { axisTitle, bandName, capitalised, counted, printedUnit } from '../names.ts';
+import { axisTitle, capitalised, counted, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart, fullWidth, role, seriesColour, seriesDash, seriesShape } from '../specification.ts';
@@ -9,6 +10,8 @@ const plotHeight = 180;
 
 interface Dot {
   readonly run: Run;
+  /** In the order the runs were made in, where it is known. */
+  readonly place: number | undefined;
   readonly side: string;
   readonly rms: number;
 }
@@ -16,9 +19,11 @@ interface Dot {
 /** Every run of both sides a dot, in the order they were made: scatter, drift and the change at once. */
 export function runOrderChart(value: ComparisonValue, row: ComparisonRow): ChartPart | undefined {
   const { a, b } = value;
-  const of = (runs: readonly Run[], figures: readonly number[], side: string): Dot[] =>
-    figures.flatMap((rms, index) => (runs[index] === undefined ? [] : [{ run: runs[index], side, rms }]));
-  const { dots, known } = inOrder([...of(a.runs, row.aRuns, a.name), ...of(b.runs, row.bRuns, b.name)]);
+  const of = ({ runs, name, places }: ComparisonValue['a'], figures: readonly number[]): Dot[] =>
+    figures.flatMap((rms, index) =>
+      runs[index] === undefined ? [] : [{ run: runs[index], side: name, rms, place: places?.[index] }],
+    );
+  const { dots, known } = inOrder([...of(a, row.aRuns), ...of(b, row.bRuns)]);
   if (dots.length === 0) return undefined;
   const sides = a.name === b.name ? [a.name] : [a.name, b.name];
   const unit = row.unit.symbol;
@@ -41,7 +46,7 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
     says: `${run.label}, ${side}\n${significant(rms)} ${printedUnit(unit)}`,
   }));
   return chartPart({
-    title: `Every run: ${value.metric} in ${bandName(row.band)}, channel ${value.channel}`,
+    title: `Every run: ${value.metric}, ${comparedName(value, row)}, channel ${value.channel}`,
     subtitle: `${known ? 'In the order the runs were made' : `In the order of the sets, for the order the runs were made in is not known`}; the lines are the geometric means. The axis does not begin at zero.`,
     view: {
       width: fullWidth,
@@ -91,20 +96,18 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
     },
     height: plotHeight + (dots.length > 8 ? 90 : 50),
     legendRows: legendRows(sides),
-    description: `${capitalised(value.metric)} in ${bandName(row.band)} of ${counted(dots.length, 'run')}${known ? ' in the order they were made' : ''}: ${dots.map(({ run, side, rms }) => `${run.label} (${side}) ${significant(rms, 3)}`).join(', ')} ${printedUnit(unit)}.`,
+    description: `${capitalised(value.metric)}, ${comparedName(value, row)}, of ${counted(dots.length, 'run')}${known ? ' in the order they were made' : ''}: ${dots.map(({ run, side, rms }) => `${run.label} (${side}) ${significant(rms, 3)}`).join(', ')} ${printedUnit(unit)}.`,
   });
 }
 
-/** By the run sheet, else by the files' clocks, else as they stand. */
+/** By the places that the comparison knows, else by the run sheet, else by the files' clocks, else as they stand. */
 function inOrder(dots: readonly Dot[]): { dots: Dot[]; known: boolean } {
-  const by = (place: (run: Run) => number | undefined): Dot[] | undefined => {
-    const places = dots.map(({ run }) => place(run));
+  const by = (placeOf: (dot: Dot) => number | undefined): Dot[] | undefined => {
+    const places = dots.map(placeOf);
     if (places.some((each) => each === undefined) || new Set(places).size < places.length) return undefined;
-    return dots
-      .map((dot, index) => ({ dot, at: places[index] ?? 0 }))
-      .sort((first, second) => first.at - second.at)
-      .map(({ dot }) => dot);
+    const placed = dots.map((dot, index) => ({ dot, at: places[index] ?? 0 }));
+    return placed.sort((first, second) => first.at - second.at).map(({ dot }) => dot);
   };
-  const ordered = by((run) => run.sheet?.order) ?? by((run) => run.epoch);
+  const ordered = by(({ place }) => place) ?? by(({ run }) => run.sheet?.order) ?? by(({ run }) => run.epoch);
   return { dots: ordered ?? [...dots], known: ordered !== undefined };
 }

@@ -43,7 +43,7 @@ export function spectrogramChart(
   );
   return chartPart({
     title: `${capitalised(quantity)} over time: ${run.label}, channel ${channel.name}`,
-    subtitle: `${capitalised(window.shape)} window of ${plain(window.length, 4)} s, overlap ${percent(window.overlap)}. Each cell shows the highest level in it.`,
+    subtitle: `${capitalised(window.shape)} window of ${plain(window.length, 4)} s, overlap ${percent(window.overlap)}. ${averaged(entry)}Each cell shows the highest level in it.`,
     view: {
       width: fullWidth,
       height: plotHeight,
@@ -55,6 +55,10 @@ export function spectrogramChart(
     description: spectrogramDescription(entry, quantity, time, frequency),
   });
 }
+
+/** Said where a column is the mean of several segments. */
+const averaged = ({ perColumn = 1 }: SpectrogramEntry): string =>
+  perColumn > 1 ? `Each column is the mean of ${perColumn} segments. ` : '';
 
 /** The axes and the colour bar; the cells take the place of its mark. */
 function axesLayer(

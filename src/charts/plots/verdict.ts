@@ -1,5 +1,5 @@
 import type { VerdictValue } from '../../verbs/values/verdict.ts';
-import { bandName } from '../names.ts';
+import { comparedName } from '../compared.ts';
 import { percent, plain } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart, fullWidth } from '../specification.ts';
@@ -17,7 +17,7 @@ export function verdictChart(value: VerdictValue): ChartPart {
     view: { width: fullWidth, height: rowHeight, layer: changeLayers({ ...comparison, rows: [row] }, claimed) },
     height: rowHeight + 48,
     legendRows: 1,
-    description: `${sentence} Measured in ${bandName(row.band)}: ${changeText(row)}. The claim allows changes ${allowed(claimed)}.`,
+    description: `${sentence} Measured, ${comparedName(comparison, row)}: ${changeText(row)}. The claim allows changes ${allowed(claimed)}.`,
   });
 }
 

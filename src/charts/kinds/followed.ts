@@ -1,0 +1,16 @@
+import type { ComparisonValue } from '../../verbs/values.ts';
+import { sentence } from '../names.ts';
+import type { Part } from '../output.ts';
+
+/** How a comparison stands to the plan it was asked to follow, and what forbids a verdict by it. */
+export function planPart({ plan, guards = [], includesExcluded }: ComparisonValue): Part | undefined {
+  const lines: string[] = [];
+  if (plan !== undefined) {
+    lines.push(`Plan ${plan.name} (SHA-256 ${plan.hash.slice(0, 12)}…): ${plan.question}`);
+    if (plan.deviations.length === 0) lines.push('It was followed in every point that it settles.');
+    else lines.push('Not as planned:', ...plan.deviations.map((deviation) => `– ${sentence(deviation)}`));
+  }
+  if (includesExcluded === true) lines.push('Runs that the run sheet leaves out are taken in here all the same.');
+  if (guards.length > 0) lines.push(`No verdict may rest on this, because ${guards.join('; ').replace(/\.$/, '')}.`);
+  return lines.length === 0 ? undefined : { type: 'text', text: lines.join('\n') };
+}
