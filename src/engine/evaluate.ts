@@ -6,7 +6,17 @@ import { faultsBehind } from '../verbs/faults.ts';
 import { fieldOf } from '../verbs/fields.ts';
 import { pickOf } from '../verbs/pick.ts';
 import type { QuantityValue, Value } from '../verbs/values.ts';
-import type { Answer, Argument, Failure, Given, Success, Warning, Watch } from '../verbs/verb.ts';
+import {
+  refuse,
+  type Answer,
+  type Argument,
+  type Failure,
+  type Given,
+  type Success,
+  type Verb,
+  type Warning,
+  type Watch,
+} from '../verbs/verb.ts';
 import type { Cache } from './cache.ts';
 import type { Files } from './host.ts';
 import { keyOf, type KeySource } from './key.ts';
@@ -121,13 +131,27 @@ export class Evaluator {
     if (!given.ok) return given;
     if (this.#around.watch.cancelled()) return fail('cancelled', 'The run was stopped.', node.place);
     this.computed = true;
-    const found: Answer = await verb.evaluate(given.value, { files: this.#around.files, watch: this.#around.watch });
+    const found = await this.#evaluate(verb, given.value);
     if (this.#around.watch.cancelled()) return fail('cancelled', 'The run was stopped.', node.place);
     if (!found.ok) return { ok: false, failure: { ...found.failure, place: blamed(node, found.failure.at) } };
     const told =
       verb.passesFaults === true ? found : { ...found, warnings: [...found.warnings, ...faultsBehind(given.value)] };
     this.#around.cache.set(key, told);
     return this.#accept(told);
+  }
+
+  /** An exception is a fault of ours: it is told as such, and ends its statement and not the notebook. */
+  async #evaluate(verb: Verb, given: Given): Promise<Answer> {
+    const { files, watch } = this.#around;
+    try {
+      return await verb.evaluate(given, { files, watch });
+    } catch (error) {
+      const reason = error instanceof Error ? error.message : String(error);
+      return refuse(
+        'internal',
+        `${verb.form.verb} failed by a fault of Washboard itself, not of your notebook: ${reason}.`,
+      );
+    }
   }
 
   /** A pipeline's steps may all have the same to say of a run: it is said once. */
