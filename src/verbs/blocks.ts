@@ -3,7 +3,8 @@ import { welchDensity } from '../signal/welch.ts';
 import { windowShape } from '../signal/windows.ts';
 import { pieces } from './runs.ts';
 import { defaultWindow } from './window.ts';
-import type { Band, SpectrumEntry } from './values.ts';
+import { levels } from '../signal/levels.ts';
+import type { Band, Channel, Run, SpectrumEntry } from './values.ts';
 
 /** s; long enough to hold a few segments, short enough to leave blocks to compare. */
 const blockLength = 5;
@@ -25,4 +26,15 @@ export function blockMeanSquares({ run, channel }: SpectrumEntry, band: Band): n
     }
   }
   return blocks;
+}
+
+/** Mean square, mean removed, of each whole block of a run's channel. */
+export function signalMeanSquares({ run, channel }: { readonly run: Run; readonly channel: Channel }): number[] {
+  const samples = Math.round(blockLength * run.rate);
+  return pieces(run, channel).flatMap((piece) =>
+    Array.from(
+      { length: Math.floor(piece.length / samples) },
+      (_, block) => levels(piece.subarray(block * samples, (block + 1) * samples)).rms ** 2,
+    ),
+  );
 }

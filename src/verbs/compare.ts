@@ -1,40 +1,54 @@
-import { compare as compareLevels } from '../statistics/compare.ts';
-import type { Comparison, ComparisonRow as Found, Levels } from '../statistics/comparison.ts';
-import { askedBands, bandRow, bandWarnings, densityOf } from './bandsOf.ts';
-import { comparedSides, type Side } from './comparedSides.ts';
-import { bandMeanSquare, totalMeanSquare } from '../signal/band.ts';
-import { blockMeanSquares } from './blocks.ts';
-import { compareSentence } from './compareSentence.ts';
-import { hasFlag, siOf } from './given.ts';
-import type { Band, ComparisonRow, ComparisonValue, Run } from './values.ts';
-import { answer, refuse, type Verb, type Warning } from './verb.ts';
 import { windowNames } from '../signal/windows.ts';
+import { askedOf, type AskedWith } from './askedOf.ts';
+import { comparedSides, type Refused, type Sides } from './comparedSides.ts';
+import { comparisonOf } from './comparisonOf.ts';
+import { takenIn, whyNoneExcluded } from './excludedCompared.ts';
+import { isWeighting, metricWords, weightedSide } from './metrics.ts';
+import { fractions } from './octaves.ts';
+import { planFollowed, planWarnings } from './planFollowed.ts';
+import type { ComparisonValue } from './values.ts';
+import type { PlanFollowed } from './values/planning.ts';
+import { answer, type Verb, type Warning } from './verb.ts';
 
 export const compare: Verb = {
   form: {
     verb: 'compare',
     summary: 'Says how much B differs from A in each band, and how sure that is.',
-    help: 'The run is the unit of evidence: each run gives one band r.m.s., their logarithms are compared by Welch’s t (Welch 1947), and the change is B/A − 1 of the geometric means, in percent of amplitude and in dB (20 log10). With fewer than 3 runs a side the figure stands without inference. A change that is not shown is not the same as no change: read the interval. Name bands before looking at the spectra.',
+    help: 'The run is the unit of evidence: each run gives one level a band, their logarithms are compared by Welch’s t (Welch 1947), and the change is B/A − 1 of the geometric means, in percent of amplitude and in dB (20 log10). With several bands, p is also given as adjusted for all of them (Holm 1979); the one named `primary` is not adjusted. `paired` compares neighbouring runs, `trend` takes a steady drift over the day out (both planned beforehand; the order comes from a run sheet or dated recordings). `metric` compares another level than the r.m.s. of a band: `vdv`, the 99 and 99.9 % levels, or the r.m.s. weighted by `wk` and its kin. `margin` asks whether both are practically the same (two one-sided tests, Schuirmann 1987). With fewer than 3 runs a side the figure stands without inference. A change that is not shown is not the same as no change: read the interval, and what it rules out. Name bands before looking at the spectra, in a `plan`.',
     operands: [
       {
         name: 'a',
-        doc: 'The baseline: runs, or their spectrum.',
-        accepts: [{ type: 'value', kinds: ['runs', 'spectrum'] }],
+        doc: 'The baseline: runs, their spectrum, or their response.',
+        accepts: [{ type: 'value', kinds: ['runs', 'spectrum', 'transfer'] }],
       },
       {
         name: 'b',
         doc: 'What is held against it.',
-        accepts: [{ type: 'value', kinds: ['runs', 'spectrum'] }],
+        accepts: [{ type: 'value', kinds: ['runs', 'spectrum', 'transfer'] }],
         keyword: 'with',
       },
     ],
     options: [
       {
         keyword: 'over',
-        doc: 'The bands.',
-        accepts: [{ type: 'range', dimension: 'frequency' }],
+        doc: 'The bands, or the bands of an octave’s part over a range.',
+        accepts: [
+          { type: 'range', dimension: 'frequency' },
+          { type: 'word', words: Object.keys(fractions) },
+        ],
         many: true,
         default: '1 Hz to 0.4 × the rate',
+      },
+      {
+        keyword: 'primary',
+        doc: 'The one band that was named in advance: it is not adjusted for the others.',
+        accepts: [{ type: 'range', dimension: 'frequency' }],
+      },
+      {
+        keyword: 'metric',
+        doc: 'The level that is compared.',
+        accepts: [{ type: 'word', words: metricWords }],
+        default: 'rms',
       },
       {
         keyword: 'using',
@@ -57,124 +71,94 @@ export const compare: Verb = {
         doc: 'Changes smaller than this, either way, count as none; state it before looking.',
         accepts: [{ type: 'quantity', dimension: 'ratio', least: 0, most: 1 }],
       },
-      { keyword: 'paired', doc: 'Pair the k-th run of A with the k-th of B.', accepts: [] },
+      { keyword: 'paired', doc: 'Compare within pairs of neighbouring runs.', accepts: [] },
+      { keyword: 'trend', doc: 'Take a steady drift over the order of the runs out.', accepts: [] },
+      {
+        keyword: 'floor',
+        doc: 'The logger at rest: bands that do not stand clear of its noise are named.',
+        accepts: [{ type: 'value', kinds: ['runs', 'spectrum'] }],
+      },
+      {
+        keyword: 'plan',
+        doc: 'The plan to follow: what it settles is taken from it, and what deviates is said.',
+        accepts: [{ type: 'value', kinds: ['plan'] }],
+      },
+      {
+        keyword: 'including',
+        doc: 'Take in the runs that the run sheet excludes, too.',
+        accepts: [{ type: 'word', words: ['excluded'] }],
+      },
     ],
     gives: 'comparison',
     examples: [
-      'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\ngel = load "raw/brick-gel-*.csv.gz" | channel z | trim 10..70 s\ncompare foam with gel over 4..10 Hz, 10..50 Hz',
+      'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\ngel = load "raw/brick-gel-*.csv.gz" | channel z | trim 10..70 s\ncompare foam with gel primary 10..50 Hz over 4..10 Hz, 50..100 Hz',
+      'foam = load sheet "raw/runs.csv" where condition foam, surface brick | channel z | trim 12..72 s\ngel = load sheet "raw/runs.csv" where condition gel, surface brick | channel z | trim 12..72 s\ncompare foam with gel metric vdv trend',
     ],
   },
   evaluate(given, { watch }) {
-    const sides = comparedSides(given, watch);
+    const sides = comparedSides(given);
     if ('failure' in sides) return sides;
-    const { a, b, warnings } = sides;
-    const spectra = [...a.spectrum.entries, ...b.spectrum.entries];
-    const asked = askedBands(given.options.over ?? [], spectra, 'over');
+    const none = whyNoneExcluded(given, sides);
+    if (none !== undefined) return none;
+    const asked = askedOf(given, sides);
     if ('failure' in asked) return asked;
-    const bands = asked.length > 0 ? asked : [usualBand([...a.runs, ...b.runs])];
-    const confidence = siOf(given, 'confidence') ?? 0.95;
-    if (!(confidence > 0.5 && confidence < 1))
-      return refuse('confidence.range', 'A confidence lies between 50 % and 99.99 %.', 'confidence');
-    const margin = siOf(given, 'margin');
-    const method = hasFlag(given, 'paired') ? ('paired' as const) : ('welch' as const);
-    const found = compareLevels(
-      bands.map((band) => levelsIn(band, a, b)),
-      { confidence, margin, method },
-    );
-    const rows: ComparisonRow[] = [];
-    for (const [index, band] of bands.entries()) {
-      const row = rowOf(band, found.rows[index], a, b, found);
-      if (row === undefined)
-        return refuse(
-          'compare.zero',
-          `In ${band.from} to ${band.to} Hz a run has no vibration at all, so there is no ratio to give.`,
-          'over',
-        );
-      rows.push(row);
-    }
+    const weighted = weightedSides(sides, asked);
+    if ('failure' in weighted) return weighted;
+    const found = comparisonOf(weighted, asked, watch);
+    if ('failure' in found) return found;
+    const excluded = takenIn(given, sides);
+    const includes = excluded.includes;
+    const plan = followed(asked, sides, found.value, includes);
     const value: ComparisonValue = {
-      kind: 'comparison',
-      method: found.label,
-      methodCode: found.method,
-      confidence,
-      channel: a.channel,
-      metric: 'band r.m.s.',
-      a: { name: a.name, runs: a.runs, spectrum: a.spectrum },
-      b: { name: b.name, runs: b.runs, spectrum: b.spectrum },
-      rows,
-      ...(margin === undefined ? {} : { margin }),
+      ...found.value,
+      ...(plan === undefined ? {} : { plan }),
+      ...(includes ? { includesExcluded: true } : {}),
     };
-    const notes = found.notes.map(({ code, message, band }) => ({
-      code: `compare.${code}`,
-      message: band === undefined ? message : `${bands[band].from} to ${bands[band].to} Hz: ${message}`,
-    }));
-    return answer(value, unique([...warnings, ...bandWarnings(a.spectrum, bands), ...notes, ...shareWarnings(rows)]));
+    const named = (given.options.over ?? given.options.primary) !== undefined;
+    const planned = plan === undefined && !named ? [] : planWarnings(plan, value.rows.length);
+    return answer(value, unique([...found.warnings, ...asked.warnings, ...excluded.warnings, ...planned]));
   },
 };
 
-/** Without bands: what vibration there is above 1 Hz, short of where a logger's own filter and folding set in. */
-function usualBand(runs: readonly Run[]): Band {
-  const slowest = Math.min(...runs.map(({ rate }) => rate));
-  return { from: Math.min(1, slowest / 20), to: Math.floor(slowest * 0.4 * 10) / 10 };
+/** Both sides with their tracks weighted, where the metric is a weighting. */
+function weightedSides(sides: Sides, { metric }: AskedWith): Sides | Refused {
+  if (!isWeighting(metric)) return sides;
+  const a = weightedSide(sides.a, metric, 'a');
+  if ('failure' in a) return a;
+  const b = weightedSide(sides.b, metric, 'b');
+  return 'failure' in b ? b : { a, b };
 }
 
-function levelsIn(band: Band, a: Side, b: Side): Levels {
-  const of = (side: Side): number[] => side.spectrum.entries.map((entry) => bandRow(entry, band).rms);
-  const levels = { a: of(a), b: of(b) };
-  if (levels.a.length !== 1 || levels.b.length !== 1) return levels;
-  return {
-    ...levels,
-    blocksA: blockMeanSquares(a.spectrum.entries[0], band),
-    blocksB: blockMeanSquares(b.spectrum.entries[0], band),
-  };
-}
-
-function rowOf(band: Band, found: Found, a: Side, b: Side, comparison: Comparison): ComparisonRow | undefined {
-  if (
-    found.a === undefined ||
-    found.b === undefined ||
-    found.changePercent === undefined ||
-    found.changeDb === undefined
-  )
-    return undefined;
-  const { inference, block } = found;
-  const interval = inference?.interval ?? block;
-  const row = {
-    band,
-    unit: a.spectrum.entries[0].channel.unit,
-    a: found.a,
-    b: found.b,
-    aRuns: a.spectrum.entries.map((entry) => bandRow(entry, band).rms),
-    bRuns: b.spectrum.entries.map((entry) => bandRow(entry, band).rms),
-    changePercent: found.changePercent,
-    changeDb: found.changeDb,
-    lowPercent: interval === undefined ? undefined : 100 * (interval.low - 1),
-    highPercent: interval === undefined ? undefined : 100 * (interval.high - 1),
-    p: inference?.p,
-    pAdjusted: inference?.pAdjusted,
-    outcome: found.outcome,
-    shareOfA: shareOf(band, a),
-  };
-  return { ...row, sentence: compareSentence(row, a.name, b.name, comparison, inference) };
-}
-
-/** The band's share of A's mean square over the whole spectrum but the bin at 0, in percent, mean over the runs. */
-function shareOf(band: Band, side: Side): number {
-  const shares = side.spectrum.entries.map((entry) => {
-    const density = densityOf(entry);
-    const still = density.density[0] * density.step;
-    return bandMeanSquare(density, band.from, band.to) / (totalMeanSquare(density) - still);
+function followed(
+  { plan, bands, primary, metric, margin }: AskedWith,
+  { a, b }: Sides,
+  value: ComparisonValue,
+  includes: boolean,
+): PlanFollowed | undefined {
+  if (plan === undefined) return undefined;
+  return planFollowed(plan.name, plan.value, {
+    metric,
+    channel: value.channel,
+    primary: primary === undefined ? undefined : bands[primary],
+    bands: bands.filter((_, index) => index !== primary),
+    margin,
+    confidence: value.confidence,
+    method: value.methodCode,
+    runsA: a.tracks.length,
+    runsB: b.tracks.length,
+    order: letters(value.a.places, value.b.places),
+    includesExcluded: includes,
   });
-  return (100 * shares.reduce((sum, share) => sum + share, 0)) / shares.length;
 }
 
-function shareWarnings(rows: readonly ComparisonRow[]): Warning[] {
-  return rows
-    .filter(({ shareOfA }) => shareOfA !== undefined && shareOfA < 1)
-    .map(({ band, shareOfA }) => ({
-      code: 'compare.small-share',
-      message: `${band.from} to ${band.to} Hz holds only ${(shareOfA ?? 0).toPrecision(2)} % of the mean square of the baseline: a change there is hardly felt.`,
-    }));
+/** `ABBABAAB`, from the places of the runs of both sides. */
+function letters(a: readonly number[] | undefined, b: readonly number[] | undefined): string | undefined {
+  if (a === undefined || b === undefined) return undefined;
+  const all = [...a.map((place) => ({ place, letter: 'A' })), ...b.map((place) => ({ place, letter: 'B' }))];
+  return all
+    .sort((one, other) => one.place - other.place)
+    .map(({ letter }) => letter)
+    .join('');
 }
 
 function unique(warnings: readonly Warning[]): Warning[] {

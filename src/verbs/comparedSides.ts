@@ -1,31 +1,47 @@
 import { option, operand } from './given.ts';
 import { whyNoFrequencies } from './orderAxis.ts';
-import { extent, whyUneven } from './runs.ts';
+import { whyUneven } from './runs.ts';
 import { spectrumOf, whyTooShort } from './spectrum.ts';
-import type { Run, SpectrumValue } from './values.ts';
-import { refuse, type Failure, type Given, type Warning, type Watch } from './verb.ts';
+import type { Channel, ComparisonSide, Run, RunsValue, SpectrumValue, WindowValue } from './values.ts';
+import type { ExcludedRun } from './values/excluded.ts';
+import type { TransferEntry, TransferValue } from './values/transfer.ts';
+import { refuse, type Argument, type Failure, type Given, type Watch } from './verb.ts';
 import { windowOf } from './window.ts';
 
 /** One side of a comparison: one channel of each run. */
 export interface Side {
   readonly name: string;
-  readonly runs: readonly Run[];
   readonly channel: string;
-  readonly spectrum: SpectrumValue;
+  readonly tracks: readonly Track[];
+  /** Given, or to be made of the tracks when it is needed. */
+  readonly spectrum: SpectrumValue | undefined;
+  readonly window: WindowValue;
+  /** Where responses are compared. */
+  readonly transfers: readonly TransferEntry[] | undefined;
+  readonly excluded: readonly ExcludedRun[];
 }
 
-type Refused = { readonly ok: false; readonly failure: Failure };
+export interface Track {
+  readonly run: Run;
+  readonly channel: Channel;
+}
 
-/** Both sides of a comparison, and what differs between them that should not. */
-export function comparedSides(
-  given: Given,
-  watch: Watch,
-): { readonly a: Side; readonly b: Side; readonly warnings: Warning[] } | Refused {
-  const a = sideOf(given, 'a', 'A', watch);
+export interface Sides {
+  readonly a: Side;
+  readonly b: Side;
+}
+
+export type Refused = { readonly ok: false; readonly failure: Failure };
+
+/** Both sides of a comparison. */
+export function comparedSides(given: Given): Sides | Refused {
+  const a = sideOf(given, 'a', 'A');
   if ('failure' in a) return a;
-  const b = sideOf(given, 'b', 'B', watch);
+  const b = sideOf(given, 'b', 'B');
   if ('failure' in b) return b;
-  const [unitA, unitB] = [a, b].map(({ spectrum }) => spectrum.entries[0].channel.unit.symbol);
+  if ((a.transfers === undefined) !== (b.transfers === undefined))
+    return refuse('compare.kinds', 'A response can only be compared with a response.', 'b');
+  const [unitA, unitB] = [a, b].map(unitOf);
   if (unitA !== unitB)
     return refuse('unit.mixed', `${a.name} is in ${unitA} and ${b.name} in ${unitB}: load both in one unit.`, 'b');
   if (a.channel !== b.channel)
@@ -34,39 +50,84 @@ export function comparedSides(
       `${a.name} is of channel ${a.channel} and ${b.name} of ${b.channel}: compare like with like.`,
       'b',
     );
-  const shared = a.runs.find((run) =>
-    b.runs.some((other) => other.file.sha256 === run.file.sha256 && other.start === run.start),
+  const shared = a.tracks.find(({ run }) =>
+    b.tracks.some(({ run: other }) => other.file.sha256 === run.file.sha256 && other.start === run.start),
   );
   if (shared !== undefined)
-    return refuse('compare.same', `${shared.label} stands on both sides: a run can't be evidence against itself.`, 'b');
-  return { a, b, warnings: differences(a, b) };
+    return refuse(
+      'compare.same',
+      `${shared.run.label} stands on both sides: a run can't be evidence against itself.`,
+      'b',
+    );
+  return { a, b };
 }
 
-function sideOf(given: Given, name: 'a' | 'b', fallback: string, watch: Watch): Side | Refused {
+const unitOf = ({ tracks, transfers }: Side): string => (transfers?.[0] ?? tracks[0].channel).unit.symbol;
+
+function sideOf(given: Given, name: 'a' | 'b', fallback: string): Side | Refused {
   const argument = operand(given, name);
-  if (argument?.type !== 'value' || (argument.value.kind !== 'runs' && argument.value.kind !== 'spectrum')) {
-    return refuse('operand.kind', 'Only runs or their spectra can be compared.', name);
+  const value = argument?.type === 'value' ? argument.value : undefined;
+  const called = calledBy(argument) ?? fallback;
+  const including = given.options.including !== undefined;
+  switch (value?.kind) {
+    case 'runs':
+      return ofRuns(value, called, windowOf(option(given, 'using')), including, name);
+    case 'spectrum':
+      return ofSpectrum(value, called, including, name);
+    case 'transfer':
+      return ofTransfer(value, called, name);
+    default:
+      return refuse('operand.kind', 'Only runs, their spectra or their responses can be compared.', name);
   }
-  const { value } = argument;
-  const called = value.set ?? argument.name ?? fallback;
-  if (value.kind === 'spectrum') {
-    const orders = whyNoFrequencies(value, name);
-    if (orders !== undefined) return orders;
-    const runs = value.entries.map(({ run }) => run);
-    const channels = [...new Set(value.entries.map(({ channel }) => channel.name))];
-    if (channels.length > 1) return manyChannels(called, channels, name);
-    return { name: called, runs, channel: channels[0], spectrum: value };
-  }
+}
+
+const calledBy = (argument: Argument | undefined): string | undefined =>
+  argument?.type !== 'value'
+    ? undefined
+    : 'set' in argument.value && argument.value.set !== undefined
+      ? argument.value.set
+      : argument.name;
+
+function ofRuns(value: RunsValue, name: string, window: WindowValue, including: boolean, at: string): Side | Refused {
   const uneven = whyUneven(value);
   if (uneven !== undefined) return uneven;
-  const channels = [...new Set(value.runs.flatMap((run) => run.channels.map((channel) => channel.name)))];
-  if (channels.length > 1) return manyChannels(called, channels, name);
-  const window = windowOf(option(given, 'using'));
-  const short = value.runs.map((run) => whyTooShort(run, window)).find((why) => why !== undefined);
-  if (short !== undefined) return refuse('window.long', short, name);
-  const [spectrum] = spectrumOf(value, window, 'psd', 0.95, watch);
-  return { name: called, runs: value.runs, channel: channels[0], spectrum };
+  const runs = [...value.runs, ...(including ? includable(value.excluded) : [])];
+  const channels = [...new Set(runs.flatMap((run) => run.channels.map((channel) => channel.name)))];
+  if (channels.length > 1) return manyChannels(name, channels, at);
+  const tracks = runs.map((run) => ({ run, channel: run.channels[0] }));
+  const excluded = value.excluded ?? [];
+  return { name, channel: channels[0], tracks, spectrum: undefined, window, transfers: undefined, excluded };
 }
+
+function ofSpectrum(value: SpectrumValue, name: string, including: boolean, at: string): Side | Refused {
+  const orders = whyNoFrequencies(value, at);
+  if (orders !== undefined) return orders;
+  const channels = [...new Set(value.entries.map(({ channel }) => channel.name))];
+  if (channels.length > 1) return manyChannels(name, channels, at);
+  const excluded = value.excluded ?? [];
+  const more = (including ? includable(excluded) : []).flatMap((run) => {
+    const channel = run.channels.find((one) => one.name === channels[0]);
+    return channel === undefined ? [] : [{ run, channel }];
+  });
+  const tracks = [...value.entries.map(({ run, channel }) => ({ run, channel })), ...more];
+  const spectrum = more.length === 0 ? value : undefined;
+  return { name, channel: channels[0], tracks, spectrum, window: value.window, transfers: undefined, excluded };
+}
+
+function ofTransfer(value: TransferValue, name: string, at: string): Side | Refused {
+  const ways = [...new Set(value.entries.map(({ from, to }) => `${from} to ${to}`))];
+  if (ways.length > 1) return manyChannels(name, ways, at);
+  const tracks = value.entries.flatMap(({ run, to }) => {
+    const channel = run.channels.find((one) => one.name === to);
+    return channel === undefined ? [] : [{ run, channel }];
+  });
+  const { excluded = [], window, entries } = value;
+  return { name, channel: ways[0], tracks, spectrum: undefined, window, transfers: entries, excluded };
+}
+
+/** Excluded runs that went through every step. */
+const includable = (excluded: readonly ExcludedRun[] | undefined): Run[] =>
+  (excluded ?? []).flatMap(({ run }) => run ?? []);
 
 function manyChannels(called: string, channels: readonly string[], at: string): Refused {
   return refuse(
@@ -76,36 +137,19 @@ function manyChannels(called: string, channels: readonly string[], at: string): 
   );
 }
 
-/** Thresholds beyond which two sides were not measured alike (engineering choices). */
-const durationsDiffer = 0.1;
-const ratesDiffer = 0.005;
+/** The side's spectrum, made now where none was given; or why none can be made. */
+export function sideSpectrum(side: Side, watch: Watch, at: string): SpectrumValue | Refused {
+  if (side.spectrum !== undefined) return side.spectrum;
+  const runs = side.tracks.map(({ run, channel }) => ({ ...run, channels: [channel] }));
+  const short = runs.map((run) => whyTooShort(run, side.window)).find((why) => why !== undefined);
+  if (short !== undefined) return refuse('window.long', short, at);
+  return spectrumOf({ set: side.name, runs }, side.window, 'psd', 0.95, watch)[0];
+}
 
-function differences(a: Side, b: Side): Warning[] {
-  const warnings: Warning[] = [];
-  const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
-  const [lengthA, lengthB] = [a, b].map(({ runs }) => mean(runs.map(extent)));
-  if (Math.abs(lengthA / lengthB - 1) > durationsDiffer) {
-    warnings.push({
-      code: 'compare.durations',
-      message: `The runs of ${a.name} last ${lengthA.toFixed(1)} s on average and those of ${b.name} ${lengthB.toFixed(1)} s: trim both to the same stretch.`,
-    });
-  }
-  const [rateA, rateB] = [a, b].map(({ runs }) => mean(runs.map(({ rate }) => rate)));
-  if (Math.abs(rateA / rateB - 1) > ratesDiffer) {
-    warnings.push({
-      code: 'compare.rates',
-      message: `${a.name} was sampled at ${rateA.toFixed(1)} Hz and ${b.name} at ${rateB.toFixed(1)} Hz: keep bands below 0.4 of the lower rate.`,
-    });
-  }
-  const windows = [a, b].map(({ spectrum: { window } }) => `${window.shape} ${window.length} s`);
-  if (windows[0] !== windows[1])
-    warnings.push({
-      code: 'compare.windows',
-      message: `The spectra were made with different windows (${windows.join(', ')}): use one for both.`,
-    });
-  for (const run of [...a.runs, ...b.runs]) {
-    for (const { severity, message } of run.findings)
-      if (severity === 'fault') warnings.push({ code: 'compare.fault', message: `${run.label}: ${message}` });
-  }
-  return warnings;
+/** A side as a later claim finds it in a comparison. */
+export function sideAgain({ name, spectrum, excluded = [] }: ComparisonSide): Side | undefined {
+  if (spectrum === undefined) return undefined;
+  const tracks = spectrum.entries.map(({ run, channel }) => ({ run, channel }));
+  const { window, entries } = spectrum;
+  return { name, channel: entries[0].channel.name, tracks, spectrum, window, transfers: undefined, excluded };
 }

@@ -15,7 +15,14 @@ export function pickOf(value: Value, index: number): Answer {
       `There ${count === 1 ? 'is only 1' : `are only ${count}`} to pick from, counted from 1, so [${index}] picks nothing.`,
     );
   }
-  return answer(picked(value, index - 1));
+  return answer(withoutExcluded(picked(value, index - 1)));
+}
+
+/** What a run sheet leaves out of a set says nothing of one run. */
+function withoutExcluded(value: Value): Value {
+  if (!('excluded' in value)) return value;
+  const { excluded: _left, ...rest } = value;
+  return rest as Value;
 }
 
 function runsIn(rows: readonly { readonly run: { readonly label: string } }[]): string[] {
