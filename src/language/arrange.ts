@@ -95,7 +95,7 @@ class Arranger {
     const { items, at } = this.#run;
     const { node } = items[at];
     const listed = at > 0 && items[at - 1].comma;
-    if (node.type === 'stray') return this.#skip();
+    if (node.type === 'stray' || (listed && this.#isDecimal(node))) return this.#skip();
     if (this.#takesMore() && (listed || this.#open!.standing.entries.length === 0) && this.#intoOption(true))
       return true;
     if (this.#isWanted(node, listed) && this.#intoOperand(true)) return true;
@@ -131,7 +131,7 @@ class Arranger {
         { verb: this.#form.verb, word: node.text, nearest: word, known: this.#keywords() },
         [{ title: `Change to ${word[0]}`, place: node.place, text: word[0] }],
       );
-      return this.#skipOption(word[0]);
+      return this.#skipOption();
     }
     if (this.#intoOperand(false)) return true;
     if (this.#takesMore() && this.#intoOption(false)) return true;
@@ -142,29 +142,36 @@ class Arranger {
         nearest: [],
         known: this.#keywords(),
       });
-    } else if (node.type !== 'missing' && !this.#isDecimal(node)) {
+    } else if (node.type !== 'missing') {
       report('operand.extra', node.place, { verb: this.#form.verb, found: this.#textOf(node) });
     }
     return this.#skip();
   }
 
-  /** The second half of `2,5 Hz`: what is wrong is told of the first. */
+  /** `2,5 Hz` where one quantity is wanted: a decimal comma, whose second half belongs nowhere. */
   #isDecimal(node: Operand): boolean {
-    const before = this.#run.items[this.#run.at - 1];
-    if (node.type !== 'number' || !node.unit || before?.node.type !== 'number' || before.node.unit) return false;
-    return before.comma && node.place.from === before.node.place.to + 1;
+    const before = this.#run.items[this.#run.at - 1]?.node;
+    if (node.type !== 'number' || before?.type !== 'number' || before.unit) return false;
+    if (node.place.from !== before.place.to + 1) return false;
+    const many = this.#open ? this.#open.form.many : this.#form.operands[this.#next - 1]?.many;
+    if (many) return false;
+    const place = { from: before.place.from, to: node.number.to };
+    const found = this.#run.around.text.slice(place.from, place.to);
+    const instead = found.replace(',', '.');
+    this.#run.report('number.comma', place, { found, instead }, [
+      { title: `Change to ${instead}`, place, text: instead },
+    ]);
+    return true;
   }
 
   /** Passes over a misspelt keyword and what would have been its values, so that one mistake makes one message. */
-  #skipOption(keyword: string): boolean {
+  #skipOption(): boolean {
     this.#skip();
-    const option = this.#form.options.find((form) => form.keyword === keyword);
-    const accepts = option ? [...option.accepts, ...(option.parts ?? []).flatMap((part) => part.accepts)] : [];
-    while (
-      this.#run.at < this.#run.items.length &&
-      choose(this.#run.items[this.#run.at].node, accepts, this.#run.around)?.sure
-    )
+    while (this.#run.at < this.#run.items.length) {
+      const { node } = this.#run.items[this.#run.at];
+      if (node.type === 'word' && this.#isKeyword(node.text)) break;
       this.#skip();
+    }
     return true;
   }
 

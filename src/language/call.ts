@@ -2,6 +2,7 @@ import { inSI } from '../units/arithmetic.ts';
 import { dimensionOf, sameDimension } from '../units/dimension.ts';
 import { formatQuantity } from '../units/format.ts';
 import { nearest } from '../units/nearest.ts';
+import { unit as unitNamed } from '../units/parse.ts';
 import type { Quantity } from '../units/unit.ts';
 import type { Arrangement, Entry, Standing } from './arrange.ts';
 import type { Checked, CheckedArgument } from './checked.ts';
@@ -102,7 +103,7 @@ function checkEntry(entry: Entry, where: Where, form: Form, work: Work): Argued 
     case 'range':
       return node.type === 'range' ? argued(checkRange(node, dimensionsOf(accepts, 'range'), where, work)) : refuse();
     case 'text':
-      return node.type === 'text' ? argued({ type: 'text', text: node.text, place: node.place }) : refuse();
+      return node.type === 'text' ? argued({ type: 'text', text: node.text, place: node.place }) : unquoted(node, work);
     case 'word':
       return checkWord(node, accepts, where, form, work) ?? refuse();
     case 'channel':
@@ -112,6 +113,20 @@ function checkEntry(entry: Entry, where: Where, form: Form, work: Work): Argued 
     case 'step':
       return refuse();
   }
+}
+
+/** A text without its quotes, up to the next blank: `load raw/a.csv`. */
+function unquoted(node: Operand, work: Work): Argued {
+  const found = /^[^\s,"|]*/.exec(work.text.slice(node.place.from))![0];
+  const curly = /[“”„«»]$/.test(work.text.slice(0, node.place.from));
+  if (node.type === 'missing' || found === '' || curly) return argued(undefined);
+  const place = { from: node.place.from, to: Math.max(node.place.to, node.place.from + found.length) };
+  const written = work.text.slice(place.from, place.to);
+  const instead = `"${written}"`;
+  work.report('text.quotes', place, { found: written, instead }, [
+    { title: `Put ${written} in quotes`, place, text: instead },
+  ]);
+  return argued(undefined);
 }
 
 const isExpression = (node: Operand): node is Expression => !['range', 'assigned', 'unit', 'stray'].includes(node.type);
@@ -135,7 +150,7 @@ function checkKind(
   const wanted = kindsOf(accepts);
   const { kind } = typed;
   if (kind === undefined || wanted.includes(kind)) return true;
-  const verb = wrap ? bridge(kind, wanted, work) : undefined;
+  const verb = wrap && kind !== 'quantity' && kind !== 'text' ? bridge(kind, wanted, work) : undefined;
   const instead = verb && `(${verb} ${found})`;
   work.report(
     'kind.mismatch',
@@ -225,7 +240,6 @@ function boundsFit(
   if (!constant) return true;
   const value = inSI(constant);
   const unit = constant.unit;
-  const shown = (bound: number): string => formatQuantity({ value: bound / unit.factor, unit });
   const found = sliceOf(work.text, node);
   const signed = accept.type !== 'quantity' || accept.signed === true;
   const least = accept.least ?? (signed ? undefined : 0);
@@ -235,6 +249,10 @@ function boundsFit(
     unit.symbol === '' &&
     accept.most !== undefined &&
     value / 100 <= accept.most;
+  const shown = (bound: number): string =>
+    percent
+      ? formatQuantity({ value: bound * 100, unit: unitNamed('%') })
+      : formatQuantity({ value: bound / unit.factor, unit });
   const instead = percent ? `${found} %` : undefined;
   if (accept.type === 'integer' && !Number.isInteger(value)) work.report('value.integer', node.place, { where, found });
   else if (least !== undefined && value < least)

@@ -251,11 +251,8 @@ class NotebookCheck {
   }
 
   #finish(entry: Entry): CheckedStatement {
-    const { cell, statement, found, findings } = entry;
+    const { cell, statement, findings } = entry;
     const { place, line, name } = statement;
-    const inside = statement.sound
-      ? []
-      : this.#cells[cell].found.filter((one) => one.place.from >= place.from && one.place.from <= place.to);
     return {
       cell,
       place,
@@ -264,16 +261,30 @@ class NotebookCheck {
       expression: hasFailed(entry) ? undefined : findings.typed.checked,
       uses: [...findings.uses.keys()],
       kind: findings.typed.kind,
-      problems: [...inside, ...found, ...findings.found].map(problemOf),
+      problems: this.#foundIn(entry).map(problemOf),
     };
   }
 
+  /** All that is wrong with a statement, without what only follows from something else that is wrong with it. */
+  #foundIn({ cell, statement, found, findings }: Entry): readonly Found[] {
+    if (statement.sound) return [...found, ...findings.found];
+    const { from, to } = statement.place;
+    const syntax = this.#cells[cell].found.filter(({ place }) => place.from >= from && place.from <= to);
+    const rest = findings.found.filter(({ code }) => !followsFromSyntax(code));
+    const unquoted = rest.filter(({ code }) => code === 'text.quotes');
+    const hidden = (one: Found): boolean =>
+      unquoted.some((other) => other !== one && other.place.from <= one.place.from && one.place.to <= other.place.to);
+    return [...[...syntax, ...rest].filter((one) => !hidden(one)), ...found];
+  }
+
   #problemsByCell(): readonly (readonly Problem[])[] {
-    const lists = this.#cells.map(({ found }) => [...found]);
-    this.#entries.forEach(({ cell, found, findings }) => lists[cell].push(...found, ...findings.found));
+    const lists: Found[][] = this.#cells.map(() => []);
+    this.#entries.forEach((entry) => lists[entry.cell].push(...this.#foundIn(entry)));
     return lists.map((list) => list.map(problemOf).sort((a, b) => a.place.from - b.place.from));
   }
 }
+
+const followsFromSyntax = (code: string): boolean => code.startsWith('operand.') || code.startsWith('option.');
 
 /** Whether a word can be a name: letters, digits and _, not beginning with a digit. */
 export const isName = (text: string): boolean => /^[\p{L}_][\p{L}\p{Nd}\p{M}_]*$/u.test(text);

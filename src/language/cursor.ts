@@ -26,6 +26,8 @@ export class Cursor {
   protected depth = 0;
   /** At the upper end of a range, where a word before `..` begins the next range and is no unit. */
   protected ending = false;
+  /** Whether the rest of the statement was given up. */
+  protected lost = false;
 
   constructor(tokens: readonly Token[], vocabulary: Vocabulary, report: Report) {
     this.#tokens = tokens;
@@ -155,6 +157,7 @@ export class Cursor {
     if (this.isSign(bracket)) return this.take();
     const last = this.peek(-1) ?? open;
     const end = { from: last.to, to: last.to };
+    if (this.lost) return end;
     this.report('bracket.unclosed', { from: open.from, to: open.to }, { bracket: open.text }, [
       { title: `Add the missing ${bracket}`, place: end, text: bracket },
     ]);
@@ -163,9 +166,7 @@ export class Cursor {
 
   protected deeper<T extends Expression>(read: () => T): T | Missing {
     if (this.depth >= deepest) {
-      const token = this.peek()!;
-      this.report('syntax.deep', { from: token.from, to: token.to }, {});
-      while (this.peek()) this.take();
+      const token = this.giveUp();
       return { type: 'missing', place: { from: token.to, to: token.to }, expected: 'value' };
     }
     this.depth++;
@@ -176,10 +177,17 @@ export class Cursor {
 
   protected tooLong(count: number): boolean {
     if (count < longest) return false;
+    this.giveUp();
+    return true;
+  }
+
+  /** Passes over the rest of a statement that is nested or chained beyond reading. */
+  protected giveUp(): Token {
     const token = this.peek()!;
     this.report('syntax.deep', { from: token.from, to: token.to }, {});
     while (this.peek()) this.take();
-    return true;
+    this.lost = true;
+    return token;
   }
 
   /** The rest of a statement that is over. */

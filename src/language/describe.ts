@@ -31,8 +31,19 @@ const samples: Readonly<Record<DimensionName, string>> = {
   any: '10..50 Hz',
 };
 
+/** Kinds whose name alone would not read as a noun. */
+const kinds: Partial<Readonly<Record<ValueKind, string>>> = {
+  running: 'a running level',
+  transfer: 'a transfer function',
+  repeats: 'a number of repeats',
+  sheet: 'a run sheet',
+  plan: 'a plan',
+  order: 'an order of runs',
+  same: 'a value',
+};
+
 export const describeKind = (kind: ValueKind): string =>
-  /s$/.test(kind) && kind !== 'same' ? kind : /^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`;
+  kinds[kind] ?? (/s$/.test(kind) ? kind : /^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`);
 
 export const describeDimensionName = (name: DimensionName): string => dimensions[name];
 

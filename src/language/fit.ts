@@ -99,7 +99,7 @@ export function resembles(node: Operand, accept: Accept): boolean {
     case 'range':
       return node.type === 'number' || node.type === 'range' || computed.has(node.type);
     case 'text':
-      return node.type === 'text' || node.type === 'word';
+      return ['text', 'word', 'binary', 'field', 'pick'].includes(node.type);
     default:
       return node.type === 'word' || node.type === 'text' || node.type === 'unit' || node.type === 'number';
   }

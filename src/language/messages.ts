@@ -23,9 +23,9 @@ const some = (words: readonly string[]): readonly string[] =>
 const meant = (nearest: readonly string[]): string =>
   nearest.length > 0 ? `did you mean ${quoted(nearest.slice(0, 2))}?` : '';
 
-/** The place of a verb in words: `the option \`order\` of highpass`. */
+/** The place of a verb in words: `the option \`order\` of \`highpass\``. */
 const placeOf = ({ verb, slot, option }: Where): string =>
-  option ? `the option \`${slot}\` of ${verb}` : `${slot.toUpperCase()} of ${verb}`;
+  option ? `the option \`${slot}\` of \`${verb}\`` : `what \`${verb}\` takes as ${slot.toUpperCase()}`;
 
 const capital = (text: string): string => text[0].toUpperCase() + text.slice(1);
 
@@ -53,6 +53,7 @@ const words: Words = {
       : `The character ${found} has no meaning here; write ${instead} instead.`,
   'syntax.deep': () => 'This is nested or chained too deeply; bind a part of it to a name of its own.',
   'text.unclosed': () => 'This text has no closing quote; add " at its end.',
+  'text.quotes': ({ found, instead }) => `\`${found}\` has to stand in quotes: ${instead}.`,
   'bracket.unclosed': ({ bracket }) => `This ${bracket} is never closed; add ${bracket === '(' ? ')' : ']'}.`,
   'number.comma': ({ found, instead }) => `\`${found}\` reads as two numbers; a decimal mark is a point: ${instead}.`,
   'verb.unknown': ({ verb, nearest }) =>
@@ -105,7 +106,7 @@ const words: Words = {
   'unit.dimension': ({ where, wanted, found, dimension, unit }) =>
     wanted[0] === 'mass' && /\bg$/.test(found)
       ? `${capital(placeOf(where))} has to be a mass, but g is standard gravity here: write \`gram\`, or kg.`
-      : `${capital(placeOf(where))} has to be ${describeAccepts(wanted.map((dimension) => ({ type: 'quantity', dimension })))}${such(unit)}, but \`${found}\` is ${describeDimension(dimension)}.`,
+      : `${capital(placeOf(where))} has to be ${describeAccepts(wanted.map((dimension) => ({ type: 'quantity', dimension })))}${unit === '' ? '' : `, in ${unit} for example`}, but \`${found}\` is ${describeDimension(dimension)}.`,
   'range.reversed': ({ found, instead }) => `The range \`${found}\` runs backwards; write \`${instead}\`.`,
   'range.empty': ({ found }) => `The range \`${found}\` is empty; its ends have to differ.`,
   'range.constant': ({ found }) =>
@@ -132,7 +133,7 @@ const words: Words = {
   'arithmetic.zero': () => 'This divides by zero; the divisor has to differ from 0.',
   'arithmetic.finite': () => 'This number is too large to calculate with; write it smaller, or in a larger unit.',
   'convert.dimension': ({ unit, wanted, found }) =>
-    `${unit} is a unit of ${describeDimension(wanted)}, and this is ${describeDimension(found)}; convert to a unit of the same dimension.`,
+    `${capital(describeDimension(found))} can't be told in ${unit}, which measures ${describeDimension(wanted)}; take a unit of the same dimension.`,
   'file.missing': ({ pattern, nearest }) =>
     `No file is called ${pattern}; ${meant(nearest) || 'paths are relative to the folder of this notebook.'}`,
   'channel.unknown': ({ channel, known, nearest }) =>

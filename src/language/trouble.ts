@@ -37,6 +37,7 @@ export interface Troubles {
   'syntax.character': Piece & Instead;
   'syntax.deep': Nothing;
   'text.unclosed': Nothing;
+  'text.quotes': Piece & Instead;
   'bracket.unclosed': { readonly bracket: string };
   'number.comma': Piece & Instead;
   'verb.unknown': Near & { readonly verb: string };
@@ -105,6 +106,8 @@ export type Report = <C extends Code>(code: C, place: Place, facts: Troubles[C],
 /** A list to report into. */
 export function reporter(found: Found[]): Report {
   return (code, place, facts, fixes) => {
+    // Two ways of reading may come upon the same mistake.
+    if (found.some((one) => one.code === code && one.place.from === place.from && one.place.to === place.to)) return;
     // The compiler cannot tie a generic code to its own facts; the signature of Report does.
     found.push({ code, facts, place, ...(fixes && fixes.length > 0 ? { fixes } : {}) } as unknown as Found);
   };

@@ -1,4 +1,4 @@
-import { atoms, atomSymbols, usualCompounds } from './atoms.ts';
+import { atoms, usualCompounds } from './atoms.ts';
 import { nearest } from './nearest.ts';
 import { merge, symbolOf, unitOf, type Term } from './terms.ts';
 import type { Unit } from './unit.ts';
@@ -136,9 +136,9 @@ export const isUnit = (text: string): boolean => text !== '' && !('unknown' in t
 export function parseUnit(text: string): ParsedUnit {
   const terms = termsOf(text);
   if (!('unknown' in terms)) return { ok: true, unit: unitOf(terms) };
-  const near = nearest(terms.unknown, atomSymbols);
+  const near = nearest(terms.unknown, atoms.keys()).map((spelling) => atoms.get(spelling)!.symbol);
   const rest = text.trim() === terms.unknown ? nearest(text.trim(), usualCompounds) : [];
-  return { ok: false, unknown: terms.unknown, nearest: [...near, ...rest].slice(0, 3) };
+  return { ok: false, unknown: terms.unknown, nearest: [...new Set([...near, ...rest])].slice(0, 3) };
 }
 
 /** A unit known to exist, for tables and code. Throws on anything else: that is a bug, not input. */
