@@ -118,8 +118,7 @@ function checkEntry(entry: Entry, where: Where, form: Form, work: Work): Argued 
 /** A text without its quotes, up to the next blank: `load raw/a.csv`. */
 function unquoted(node: Operand, work: Work): Argued {
   const found = /^[^\s,"|]*/.exec(work.text.slice(node.place.from))![0];
-  const curly = /[“”„«»]$/.test(work.text.slice(0, node.place.from));
-  if (node.type === 'missing' || found === '' || curly) return argued(undefined);
+  if (node.type === 'missing' || found === '') return argued(undefined);
   const place = { from: node.place.from, to: Math.max(node.place.to, node.place.from + found.length) };
   const written = work.text.slice(place.from, place.to);
   const instead = `"${written}"`;

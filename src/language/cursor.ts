@@ -128,12 +128,16 @@ export class Cursor {
   protected text(tight = false): Expression & { readonly type: 'text' } {
     const token = this.take(tight);
     const place = { from: token.from, to: token.to };
-    const closed = token.text.length > 1 && token.text.endsWith('"');
-    if (!closed)
-      this.report('text.unclosed', place, {}, [
-        { title: 'Add the missing "', place: { from: token.to, to: token.to }, text: '"' },
-      ]);
-    return { type: 'text', place, text: token.text.slice(1, closed ? -1 : undefined) };
+    const closed = /.["”“»]$/.test(token.text);
+    const text = token.text.slice(1, closed ? -1 : undefined);
+    if (!token.text.startsWith('"')) {
+      const fix = { title: 'Write straight quotes', place, text: `"${text}"` };
+      this.report('syntax.character', place, { found: token.text[0], instead: '"' }, [fix]);
+    } else if (!closed) {
+      const end = { from: token.to, to: token.to };
+      this.report('text.unclosed', place, {}, [{ title: 'Add the missing "', place: end, text: '"' }]);
+    }
+    return { type: 'text', place, text };
   }
 
   protected missing(expected: Expected): Missing {

@@ -314,6 +314,7 @@ describe('the checker, on mistakes of one cell', () => {
     ['r | 5', 'pipe.verb', '5'],
     ['levels r)', 'syntax.unexpected', ')'],
     ['levels (r', 'bracket.unclosed', '(', 'levels (r)'],
+    ['load “raw/a-1.csv.gz” unit g', 'syntax.character', '“raw/a-1.csv.gz”', 'load "raw/a-1.csv.gz" unit g'],
     ['levels r ;', 'syntax.character', ';', 'levels r ,'],
     ['rr', 'name.unknown', 'rr', 'r'],
   ];

@@ -61,7 +61,7 @@ export function caretAt(notebook: CheckedNotebook, cell: number, offset: number)
   const after = /^[\p{L}\p{N}_]*/u.exec(text.slice(offset))![0].length;
   if (last?.kind === 'comment' && last.to === offset)
     return { situation: { type: 'nowhere' }, place: { from: offset, to: offset }, prefix: '' };
-  if (last?.kind === 'text' && !/.\"$/.test(last.text)) return textCaret(notebook, text, last.from, offset);
+  if (last?.kind === 'text' && !/.["”“»]$/.test(last.text)) return textCaret(notebook, text, last.from, offset);
   const hyphened = wordBefore(before, true);
   const found = hyphened.includes('-') ? situationAt(notebook, before.slice(0, offset - hyphened.length)) : undefined;
   // Only among a verb's items may a hyphen be part of a word.
