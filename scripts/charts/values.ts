@@ -41,6 +41,7 @@ const values = (): Record<string, Value> => {
     bands: plot([made.madeBands(foamSpectrum), made.madeBands(gelSpectrum)]),
     thirds: plot([made.madeBands(foamSpectrum, thirds), made.madeBands(gelSpectrum, thirds)]),
     comparison,
+    ratio: { ...comparison, ratio: more.madeRatio(foamSpectrum, gelSpectrum) },
     'comparison-margin': { ...comparison, margin: 0.1, a: { ...comparison.a, spectrum: undefined } },
     cumulative: foamSpectrum,
     peaks: more.madePeaks(foamSpectrum),

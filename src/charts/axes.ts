@@ -60,6 +60,15 @@ export function logTicks({ from, to }: Domain): number[] {
   return ticks;
 }
 
+/** Domain of a linear axis that holds all values but the outermost few, which would press the rest flat. */
+export function withinFew(values: readonly number[]): Domain {
+  const sorted = values.filter(Number.isFinite).sort((a, b) => a - b);
+  const few = Math.floor(sorted.length * 0.01);
+  const [from, to] = [Math.min(0, sorted[few] ?? 0), Math.max(0, sorted[sorted.length - 1 - few] ?? 0)];
+  const room = (to - from) * 0.05 + 0.5;
+  return { from: from - room, to: to + room };
+}
+
 /** Figures of axis labels: powers of ten outside 0.001 to 100 000. */
 export const figureLabel =
   "datum.value == 0 ? '0' : abs(datum.value) < 0.001 || abs(datum.value) >= 100000 ? replace(format(datum.value, '~e'), '+', '') : format(datum.value, '~r')";
@@ -97,6 +106,10 @@ export function logLevelAxis(title: string, domain: Domain): object {
 
 /** Width in px that a text of the labels' size takes, near enough to keep labels apart. */
 export const textWidth = (text: string, size = 11): number => [...text].length * size * 0.56;
+
+/** Whether names beside one another under an axis would touch in a narrow plot, and so must be turned. */
+export const crowded = (names: readonly string[]): boolean =>
+  Math.max(0, ...names.map((name) => textWidth(name) + 10)) * names.length > 420;
 
 export interface Label {
   /** Where on the axis, 0 to 1. */

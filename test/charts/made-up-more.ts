@@ -1,3 +1,4 @@
+import type { DensityRatio } from '../../src/charts/plots/ratio.ts';
 import type { ComparisonValue, FindingsValue, Run, SpectrumValue } from '../../src/verbs/values.ts';
 import type { PeaksValue } from '../../src/verbs/values/peaks.ts';
 import type { RepeatsValue } from '../../src/verbs/values/planning.ts';
@@ -190,5 +191,18 @@ export function madeVerdict(comparison: ComparisonValue): VerdictValue {
     sentence: 'In 30–50 Hz (z) r.m.s. changed by -23 %; the claim of at least 25 % less is not shown.',
     because: ['The interval reaches from smaller to larger reductions than the claim'],
     settle: 'About 6 more runs of each would settle it if the true change is what was measured',
+  };
+}
+
+/** Ratio of two made-up mean densities with an interval of about the right width. */
+export function madeRatio(a: SpectrumValue, b: SpectrumValue): DensityRatio {
+  const ratio = a.means[0].level.map((level, bin) => b.means[0].level[bin] / level);
+  const wide = (bin: number): number => Math.exp(0.25 + 0.1 * Math.sin(bin));
+  return {
+    spacing: 0.5,
+    ratio,
+    low: ratio.map((value, bin) => value / wide(bin)),
+    high: ratio.map((value, bin) => value * wide(bin)),
+    confidence: 0.95,
   };
 }

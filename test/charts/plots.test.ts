@@ -240,6 +240,27 @@ describe('the comparison', () => {
   });
 });
 
+describe('the ratio of densities', () => {
+  const ratio = more.madeRatio(made.foamSpectrum, made.gelSpectrum);
+  const [, chart] = charts({ ...everyValue.comparison, ratio } as Value);
+
+  it('is drawn as change of amplitude with its pointwise interval', () => {
+    const [limits, line] = found(chart, (row) => Array.isArray(row['v2']));
+    const bin = (line['f'] as number[]).indexOf(40);
+    const amplitude = 100 * (Math.sqrt(ratio.ratio[80]) - 1);
+    assert.ok(Math.abs((line['v'] as number[])[bin] - amplitude) < 1e-3 * Math.abs(amplitude));
+    assert.ok((limits['v'] as number[])[bin] < amplitude && amplitude < (limits['v2'] as number[])[bin]);
+    assert.match(chart.subtitle, /95 % interval of each bin by itself/);
+  });
+
+  it('says where the interval leaves out no change', () =>
+    assert.match(chart.description, /wholly below zero, widest stretches: .*\d Hz/));
+
+  it('is not drawn of a comparison that carries none', () => {
+    assert.ok(charts(everyValue.comparison).every(({ title }) => !title.startsWith('Change over frequency')));
+  });
+});
+
 describe('other pictures', () => {
   it('a verdict draws the limit of the claim', () => {
     const [chart] = charts(everyValue.verdict);

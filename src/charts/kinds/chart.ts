@@ -7,6 +7,7 @@ import { levelsChart } from '../plots/levels.ts';
 import { overlayChart, type OverlayOptions } from '../plots/overlay.ts';
 import { peaksChart } from '../plots/peaks.ts';
 import { profileChart } from '../plots/profile.ts';
+import { ratioChart } from '../plots/ratio.ts';
 import { repeatsChart } from '../plots/repeats.ts';
 import { runningChart } from '../plots/running.ts';
 import { spectrogramChart } from '../plots/spectrogram.ts';
@@ -40,7 +41,11 @@ const plots: { readonly [K in ChartSubject['value']['kind']]?: Plot<K> } = {
     chart.subjects.some(({ value }) => value.kind === 'spectrum')
       ? []
       : groups(subjects, ({ value }) => value.rows[0]?.unit.symbol ?? '').map((group) => bandChart(group)),
-  comparison: (subjects, chart) => subjects.map(({ value }) => comparisonChart(value, overlayOptions(chart))),
+  comparison: (subjects, chart) =>
+    subjects.flatMap(({ value }) => [
+      comparisonChart(value, overlayOptions(chart)),
+      ratioChart(value, overlayOptions(chart)),
+    ]),
   levels: (subjects) =>
     groups(subjects, ({ value }) => value.rows[0]?.channel.unit.symbol ?? '').map((group) => levelsChart(group)),
   running: (subjects, { over }) =>

@@ -15,13 +15,15 @@ const span = (limits: PercentInterval | undefined): string | undefined => {
   return `${signed(low)} to ${signed(high)}`;
 };
 
+const allAtOnce: Column = ['Interval for all bands at once', '%'];
+
 const details: readonly Detail[] = [
   {
     column: ['Reductions beyond are ruled out', '%'],
     of: ({ excludes }) => excludes && significant(excludes.reductionPercent, 2),
   },
   { column: ['Increases beyond', '%'], of: ({ excludes }) => excludes && significant(excludes.increasePercent, 2) },
-  { column: ['Interval for all bands at once', '%'], of: ({ simultaneous }) => span(simultaneous) },
+  { column: allAtOnce, of: ({ simultaneous }) => span(simultaneous) },
   { column: ['Interval that had to lie within the margin', '%'], of: ({ equivalence }) => span(equivalence) },
   { column: ['p of equivalence', ''], of: ({ equivalence }) => equivalence && probability(equivalence.p) },
   {
@@ -33,7 +35,9 @@ const details: readonly Detail[] = [
 /** What the data rule out, and the other intervals; only the columns that have a figure. */
 export function detailsTable(value: ComparisonValue): TablePart | undefined {
   const { rows } = value;
-  const shown = details.filter(({ of }) => rows.some((row) => of(row) !== undefined));
+  // With one row the interval for all of them is the row's own.
+  const wanted = rows.length > 1 ? details : details.filter(({ column }) => column !== allAtOnce);
+  const shown = wanted.filter(({ of }) => rows.some((row) => of(row) !== undefined));
   if (shown.length === 0) return undefined;
   return {
     type: 'table',

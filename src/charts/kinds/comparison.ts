@@ -4,6 +4,7 @@ import { interval, percent, probability, signed, significant, fixed } from '../n
 import type { TablePart } from '../output.ts';
 import { comparisonChart } from '../plots/change.ts';
 import { bareOverlay } from '../plots/overlay.ts';
+import { ratioChart } from '../plots/ratio.ts';
 import { runOrderChart } from '../plots/run-order.ts';
 import { outcomeWord } from '../plots/change-layers.ts';
 import { comparedName } from '../compared.ts';
@@ -18,6 +19,7 @@ export const presentComparison: Presenter<'comparison'> = (value) =>
     { type: 'text', text: value.rows.map(({ sentence: said }) => said).join('\n') },
     planPart(value),
     comparisonChart(value, bareOverlay),
+    ratioChart(value, bareOverlay),
     ...headRows(value).map((row) => runOrderChart(value, row)),
     comparisonTable(value),
     detailsTable(value),

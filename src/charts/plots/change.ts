@@ -51,7 +51,12 @@ function overlayAbove(value: ComparisonValue, options: OverlayOptions): object |
     },
   });
   const bands = isOfSignal(value) ? [] : value.rows.map(({ band }) => band);
-  const overlay = overlayOf([own(a, a.spectrum), own(b, b.spectrum)], { ...options, bands });
+  // What lies far above the highest band has no part in the answer.
+  const over = options.over ?? {
+    from: 0,
+    to: bands.length === 0 ? Infinity : 2 * Math.max(...bands.map(({ to }) => to)),
+  };
+  const overlay = overlayOf([own(a, a.spectrum), own(b, b.spectrum)], { ...options, bands, over });
   return overlay && { width: fullWidth, height: overlayHeight, layer: overlayLayers(overlay) };
 }
 

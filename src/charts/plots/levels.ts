@@ -1,5 +1,5 @@
 import type { LevelsValue } from '../../verbs/values.ts';
-import { figureLabel, legendRows, seriesLegend } from '../axes.ts';
+import { crowded, figureLabel, legendRows, seriesLegend } from '../axes.ts';
 import { axisTitle, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
@@ -24,6 +24,7 @@ export function levelsChart(
   );
   const series = distinct(points.map((point) => point.series));
   const runs = distinct(points.map((point) => point.run));
+  const turned = crowded(runs);
   const unit = first.channel.unit.symbol;
   const quantity = `${channelQuantity(first.channel)} r.m.s.`;
   const legend = seriesLegend(series, undefined);
@@ -39,7 +40,7 @@ export function levelsChart(
       type: 'nominal',
       sort: null,
       scale: { domain: runs },
-      axis: { title: 'Run', labelAngle: runs.length > 10 ? -45 : 0, labelLimit: 110 },
+      axis: { title: 'Run', labelAngle: turned ? -40 : 0, labelLimit: 110 },
     },
     y: {
       field: 'rms',
@@ -77,7 +78,7 @@ export function levelsChart(
         },
       ],
     },
-    height: plotHeight + (runs.length > 10 ? 90 : 50),
+    height: plotHeight + (turned ? 110 : 50),
     legendRows: legendRows(series),
     description: `${capitalised(quantity)} by run. ${series.map((name) => rangeSentence(name, points, unit)).join(' ')}`,
   });

@@ -6,7 +6,8 @@ import { placeOn, type Curve, type SpectrumSeries } from '../series.ts';
 import { role, seriesColour, seriesDash } from '../specification.ts';
 import { profileCurve } from './profile.ts';
 import type { Overlay } from './overlay.ts';
-import { labelHeight, overlayLabels, visibleBands, visibleMarks } from './overlay-labels.ts';
+import { bandLayers, labelLayers } from './band-layers.ts';
+import { visibleMarks } from './overlay-labels.ts';
 
 /** Places that answer the pointer. */
 const stripCount = 200;
@@ -31,7 +32,7 @@ export function overlayLayers(overlay: Overlay, labels = true): object[] {
   const line = { type: 'line', clip: true, aria: false, invalid: 'break-paths-filter-domains' };
   const flatten = [{ flatten: ['f', 'v'] }];
   return [
-    ...bandLayers(overlay),
+    ...bandLayers(options, x, overlay.across.title),
     {
       data: { values: series.flatMap((one) => limitRows(one, overlay)) },
       transform: [{ flatten: ['f', 'v', 'v2'] }],
@@ -54,7 +55,7 @@ export function overlayLayers(overlay: Overlay, labels = true): object[] {
     },
     ...profileLayers(overlay, axisX, axisY),
     ...markLayers(overlay),
-    ...labelLayers(overlay),
+    ...labelLayers(options, x),
     stripLayer(overlay),
   ];
 }
@@ -119,23 +120,6 @@ function profileLayers({ options, unit, x }: Overlay, axisX: object, axisY: obje
   ];
 }
 
-function bandLayers(overlay: Overlay): object[] {
-  const { options, x } = overlay;
-  const bands = visibleBands(options, x);
-  if (bands.length === 0) return [];
-  return [
-    {
-      data: { values: bands.map(({ from, to }, index) => ({ f: drawn(from), f2: drawn(to), odd: index % 2 })) },
-      mark: { type: 'rect', aria: false },
-      encoding: {
-        x: { field: 'f', ...frequencyAxis(x, options.frequency, true, overlay.across.title) },
-        x2: { field: 'f2' },
-        fill: { condition: { test: 'datum.odd', value: role('shade_alternate') }, value: role('shade') },
-      },
-    },
-  ];
-}
-
 function markLayers(overlay: Overlay): object[] {
   const { options, x } = overlay;
   const marks = visibleMarks(options, x);
@@ -147,24 +131,6 @@ function markLayers(overlay: Overlay): object[] {
       encoding: { x: { field: 'f', ...frequencyAxis(x, options.frequency, true, overlay.across.title) } },
     },
   ];
-}
-
-/** Names of bands and marks along the upper edge; a layer each, for place and side are no fields of a mark. */
-function labelLayers({ options, x }: Overlay): object[] {
-  return overlayLabels(options, x).map(({ at, text, row, align }) => ({
-    data: { values: [{ text }] },
-    mark: {
-      type: 'text',
-      aria: false,
-      align,
-      dx: align === 'center' ? 0 : align === 'left' ? 4 : -4,
-      baseline: 'middle',
-      color: role('ink'),
-      x: { expr: `width * ${at}` },
-      y: 10 + labelHeight * row,
-    },
-    encoding: { text: { field: 'text', type: 'nominal' } },
-  }));
 }
 
 /** Invisible strips, one per place, that say the values there. */

@@ -1,6 +1,6 @@
 import type { ComparisonRow, ComparisonValue, Run } from '../../verbs/values.ts';
 import { comparedName } from '../compared.ts';
-import { figureLabel, legendRows, seriesLegend } from '../axes.ts';
+import { crowded, figureLabel, legendRows, seriesLegend } from '../axes.ts';
 import { axisTitle, capitalised, counted, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
@@ -45,6 +45,7 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
     rms: drawn(rms),
     says: `${run.label}, ${side}\n${significant(rms)} ${printedUnit(unit)}`,
   }));
+  const turned = crowded(values.map(({ place }) => place));
   return chartPart({
     title: `Every run: ${value.metric}, ${comparedName(value, row)}, channel ${value.channel}`,
     subtitle: `${known ? 'In the order the runs were made' : `In the order of the sets, for the order the runs were made in is not known`}; the lines are the geometric means. The axis does not begin at zero.`,
@@ -79,7 +80,7 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
               type: 'nominal',
               sort: null,
               scale: { domain: values.map(({ place }) => place) },
-              axis: { title: 'Run', labelAngle: dots.length > 8 ? -40 : 0, labelLimit: 110, grid: false },
+              axis: { title: 'Run', labelAngle: turned ? -40 : 0, labelLimit: 110, grid: false },
             },
             y,
             color,
@@ -94,7 +95,7 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
         },
       ],
     },
-    height: plotHeight + (dots.length > 8 ? 90 : 50),
+    height: plotHeight + (turned ? 110 : 50),
     legendRows: legendRows(sides),
     description: `${capitalised(value.metric)}, ${comparedName(value, row)}, of ${counted(dots.length, 'run')}${known ? ' in the order they were made' : ''}: ${dots.map(({ run, side, rms }) => `${run.label} (${side}) ${significant(rms, 3)}`).join(', ')} ${printedUnit(unit)}.`,
   });

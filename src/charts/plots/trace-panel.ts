@@ -35,6 +35,7 @@ export function panelView(panel: Panel, frame: PanelFrame): object {
   const name = {
     text: `${label} (${printedUnit(channel.unit.symbol)})`,
     fontSize: 11,
+    anchor: 'start',
     fontWeight: 500,
     offset: 3,
     frame: 'group',

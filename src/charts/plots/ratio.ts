@@ -1,0 +1,157 @@
+import type { ComparisonValue } from '../../verbs/values.ts';
+import { figureLabel, frequencyAxis, withinFew, type Domain } from '../axes.ts';
+import { isOfSignal } from '../compared.ts';
+import { binsToDraw } from '../decimate.ts';
+import { drawn, hertz, hertzSpan, interval, percent, signed } from '../number.ts';
+import type { ChartPart } from '../output.ts';
+import { chartPart, fullWidth, role, seriesColour } from '../specification.ts';
+import { stripName } from '../strips.ts';
+import { bandLayers, labelLayers } from './band-layers.ts';
+import { labelRoom } from './overlay-labels.ts';
+import { bareOverlay, type OverlayOptions } from './overlay.ts';
+
+/** B's density against A's, bin by bin: the ratio of the geometric means over runs, and its pointwise interval. */
+export interface DensityRatio {
+  /** Bin k is at k x spacing, in Hz. */
+  readonly spacing: number;
+  /** B/A of the densities (mean square), above 0. */
+  readonly ratio: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+  /** Of each bin's interval by itself, 0 to 1. */
+  readonly confidence: number;
+}
+
+const plotHeight = 220;
+
+/** Change of the amplitude over frequency with its interval; undefined for a comparison that carries no ratio. */
+export function ratioChart(
+  value: ComparisonValue & { readonly ratio?: DensityRatio },
+  asked: OverlayOptions,
+): ChartPart | undefined {
+  const { ratio } = value;
+  if (ratio === undefined || ratio.ratio.length < 3) return undefined;
+  const bands = isOfSignal(value) ? [] : value.rows.map(({ band }) => band);
+  const options: OverlayOptions = { ...bareOverlay, frequency: asked.frequency, bands };
+  const top = Math.min(
+    asked.over?.to ?? 2 * Math.max(...bands.map(({ to }) => to), 0),
+    ratio.spacing * (ratio.ratio.length - 1),
+  );
+  const x = {
+    from: Math.max(asked.over?.from ?? 0, asked.frequency === 'log' ? ratio.spacing : 0),
+    to: top > 0 ? top : ratio.spacing * (ratio.ratio.length - 1),
+  };
+  const bins = binsToDraw(ratio.ratio, ratio.spacing, x.from, x.to, options.frequency);
+  const changes = {
+    middle: changesOf(ratio.ratio, bins),
+    low: changesOf(ratio.low, bins),
+    high: changesOf(ratio.high, bins),
+  };
+  const y = withRoom(withinFew([...changes.low, ...changes.high, 0]), labelRoom(options, x));
+  return chartPart({
+    title: `Change over frequency from ${value.a.name} to ${value.b.name}, channel ${value.channel}`,
+    subtitle: `Amplitude, bin by bin; band: ${percent(ratio.confidence)} interval of each bin by itself, so that about one in ${Math.round(1 / (1 - ratio.confidence))} lies off by chance.`,
+    view: { width: fullWidth, height: plotHeight, layer: ratioLayers(ratio, bins, changes, options, { x, y }) },
+    height: plotHeight + 46,
+    description: ratioDescription(value, ratio, bins, x),
+  });
+}
+
+interface Changes {
+  readonly middle: readonly number[];
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
+/** Of amplitude, in percent: the root of a ratio of densities. */
+const change = (ratio: number): number => 100 * (Math.sqrt(ratio) - 1);
+const changesOf = (ratios: Float64Array, bins: readonly number[]): number[] => bins.map((bin) => change(ratios[bin]));
+
+const withRoom = ({ from, to }: Domain, room: number): Domain => ({
+  from,
+  to: from + ((to - from) * plotHeight) / (plotHeight - room),
+});
+
+function ratioLayers(
+  ratio: DensityRatio,
+  bins: readonly number[],
+  changes: Changes,
+  options: OverlayOptions,
+  { x, y }: { x: Domain; y: Domain },
+): object[] {
+  const axisX = { field: 'f', ...frequencyAxis(x, options.frequency) };
+  const axisY = {
+    field: 'v',
+    type: 'quantitative',
+    scale: { domain: [y.from, y.to], nice: false, zero: false },
+    axis: { title: 'Change of amplitude (%)', labelExpr: figureLabel, tickCount: 6 },
+  };
+  const f = bins.map((bin) => drawn(bin * ratio.spacing));
+  const transform = [{ flatten: ['f', 'v', 'v2'] }];
+  const data = { values: [{ f, v: changes.low.map(drawn), v2: changes.high.map(drawn) }] };
+  const line = { values: [{ f, v: changes.middle.map(drawn), v2: changes.middle.map(drawn) }] };
+  return [
+    ...bandLayers(options, x),
+    {
+      data,
+      transform,
+      mark: { type: 'area', aria: false, clip: true, color: seriesColour(1), opacity: role('band') },
+      encoding: { x: axisX, y: axisY, y2: { field: 'v2' } },
+    },
+    {
+      data: { values: [{ v: 0 }] },
+      mark: { type: 'rule', aria: false, strokeWidth: 1.2, color: role('ink') },
+      encoding: { y: axisY },
+    },
+    {
+      data: line,
+      transform,
+      mark: { type: 'line', aria: false, clip: true, color: seriesColour(1), strokeWidth: role('strong') },
+      encoding: { x: axisX, y: axisY },
+    },
+    ...labelLayers(options, x),
+    stripLayer(ratio, bins, axisX),
+  ];
+}
+
+function stripLayer({ spacing, ratio, low, high }: DensityRatio, bins: readonly number[], axisX: object): object {
+  const every = Math.max(1, Math.ceil(bins.length / 200));
+  const values = bins
+    .filter((_, index) => index % every === 0)
+    .map((bin) => {
+      const text = interval(change(ratio[bin]), change(low[bin]), change(high[bin]));
+      const says = `${hertz(bin * spacing)}\n${signed(text.value)} % (${signed(text.low)} to ${signed(text.high)})`;
+      return { f: drawn((bin - 0.5) * spacing), f2: drawn((bin + every - 0.5) * spacing), says };
+    });
+  return {
+    name: stripName,
+    data: { values },
+    mark: { type: 'rect', aria: false, clip: true, color: role('ink'), tooltip: { content: 'encoding' } },
+    encoding: { x: axisX, x2: { field: 'f2' }, tooltip: { field: 'says', type: 'nominal' } },
+  };
+}
+
+/** Where the interval leaves no change out, as stretches of neighbouring bins. */
+function ratioDescription(
+  value: ComparisonValue,
+  { spacing, low, high }: DensityRatio,
+  bins: readonly number[],
+  x: Domain,
+): string {
+  const stretches = (outside: (bin: number) => boolean): string => {
+    const found: [number, number][] = [];
+    for (const bin of bins.filter(outside)) {
+      const last = found[found.length - 1];
+      if (last !== undefined && bin - last[1] <= 1) last[1] = bin;
+      else found.push([bin, bin]);
+    }
+    const widest = found
+      .sort((a, b) => b[1] - b[0] - (a[1] - a[0]))
+      .slice(0, 4)
+      .sort((a, b) => a[0] - b[0]);
+    return widest.length === 0
+      ? 'nowhere'
+      : widest.map(([from, to]) => hertzSpan((from - 0.5) * spacing, (to + 0.5) * spacing)).join(', ');
+  };
+  return `Change of amplitude from ${value.a.name} to ${value.b.name} over ${hertzSpan(x.from, x.to)}. Interval wholly below zero, widest stretches: ${stretches((bin) => high[bin] < 1)}; wholly above: ${stretches((bin) => low[bin] > 1)}.`;
+}
