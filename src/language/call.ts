@@ -57,7 +57,7 @@ export function checkCall(arrangement: Arrangement, piped: Typed | undefined, wo
   const checked: Checked | undefined = sound
     ? { type: 'call', verb: form.verb, place: { from: place.from, to }, operands, options }
     : undefined;
-  return { ...wrong, checked, kind };
+  return { checked, kind, dimension: undefined, constant: undefined };
 }
 
 function groupOf({ keyword }: Standing, given: readonly (CheckedArgument | undefined)[]): CheckedArgument | undefined {
@@ -80,7 +80,16 @@ function pipedArgument(
 
 type Argued = Typed & { readonly argument: CheckedArgument | undefined };
 
-const argued = (argument: CheckedArgument | undefined, typed: Typed = wrong): Argued => ({ ...typed, argument });
+const argued = (
+  argument: CheckedArgument | undefined,
+  { checked, kind, dimension, constant }: Typed = wrong,
+): Argued => ({
+  checked,
+  kind,
+  dimension,
+  constant,
+  argument,
+});
 
 function checkEntry(entry: Entry, where: Where, form: Form, work: Work): Argued {
   const { node, accept, accepts, inner } = entry;

@@ -55,10 +55,18 @@ export interface Work extends Surroundings {
   readonly pipeline: (pipeline: Pipeline) => Typed;
 }
 
-export const kindsOf = (accepts: readonly Accept[]): readonly ValueKind[] => [
-  ...new Set(
-    accepts.flatMap((accept) =>
-      accept.type === 'value' ? accept.kinds : accept.type === 'quantity' ? (['quantity'] as const) : [],
-    ),
-  ),
-];
+const kinds = new WeakMap<readonly Accept[], readonly ValueKind[]>();
+
+/** The kinds of value that a place takes. */
+export function kindsOf(accepts: readonly Accept[]): readonly ValueKind[] {
+  const known = kinds.get(accepts);
+  if (known) return known;
+  const found = new Set<ValueKind>();
+  for (const accept of accepts) {
+    if (accept.type === 'value') accept.kinds.forEach((kind) => found.add(kind));
+    else if (accept.type === 'quantity') found.add('quantity');
+  }
+  const list = [...found];
+  kinds.set(accepts, list);
+  return list;
+}
