@@ -49,7 +49,7 @@ describe('the renderer in a page with a strict content policy', () => {
 
   it('makes tables real ones, with caption, headers and scopes', async () => {
     await host.render('levels', present(everyValue.levels, 'L', []));
-    const table = host.page.locator('#levels table.washboard-table');
+    const table = host.page.locator('#levels table.washboard-table').first();
     assert.equal(await table.locator('caption').textContent(), 'Levels of foam');
     assert.equal(await table.locator('thead th[scope=col]').first().textContent(), 'Run');
     assert.equal(await table.locator('tbody th[scope=row]').count(), everyValue.levels.rows.length);
