@@ -1,5 +1,5 @@
 import { Worker } from 'node:worker_threads';
-import type { NotebookPlace, Reply, Request } from '../engine/service.ts';
+import type { NotebookFacts, NotebookPlace, Reply, Request } from '../engine/service.ts';
 import type { Output } from '../charts/output.ts';
 
 export interface CellRun {
@@ -81,6 +81,19 @@ export class EngineThread {
     });
   }
 
+  /** What is known, without long work, of a notebook's names and of some of its files. */
+  facts(notebook: NotebookPlace, cells: readonly string[], files: readonly string[] = []): Promise<NotebookFacts> {
+    const id = this.#next++;
+    return new Promise((done, reject) => {
+      this.#ask({ type: 'facts', id, notebook, cells, files }, id, {
+        receive: (reply) => {
+          if (reply.type === 'facts') done(reply);
+        },
+        fail: reject,
+      });
+    });
+  }
+
   /** Ends the thread: everything it knows is forgotten. */
   async dispose(): Promise<void> {
     const worker = this.#worker;
@@ -99,8 +112,7 @@ export class EngineThread {
     const worker = new Worker(this.#script);
     worker.on('message', (reply: Reply) => {
       const pending = this.#pending.get(reply.id);
-      if (reply.type === 'done' || reply.type === 'keys' || reply.type === 'look' || reply.type === 'failed')
-        this.#pending.delete(reply.id);
+      if (reply.type !== 'output' && reply.type !== 'progress') this.#pending.delete(reply.id);
       if (reply.type === 'failed') pending?.fail(new Error(reply.message));
       else pending?.receive(reply);
     });

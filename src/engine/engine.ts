@@ -1,14 +1,15 @@
 import type { CheckedNotebook } from '../language/check.ts';
 import type { Checked, CheckedStatement } from '../language/checked.ts';
-import { verbNamed } from '../verbs/catalogue.ts';
-import type { Argument, Given, Watch } from '../verbs/verb.ts';
+import type { Watch } from '../verbs/verb.ts';
 import type { RawFile, Value } from '../verbs/values.ts';
 import { Cache } from './cache.ts';
-import { Evaluator, literalArgument, type PlacedFailure } from './evaluate.ts';
+import { Evaluator, type PlacedFailure, type Surroundings } from './evaluate.ts';
 import type { Host } from './host.ts';
 import { keyOf, type KeySource } from './key.ts';
+import { passing, quickOnly, type CellFailure, type Recalled } from './recall.ts';
 import { understand } from './understand.ts';
 import { locate, type RunReport, type RunRequest, type StatementResult } from './result.ts';
+import { sourcesOf } from './sources.ts';
 
 /** Told of each statement as soon as it is settled, in the order of evaluation. */
 export type Listener = (result: StatementResult) => void;
@@ -38,6 +39,14 @@ export class Engine {
   async keys(cells: readonly string[]): Promise<string[]> {
     const watch = { cancelled: () => false, progress: () => undefined };
     return new Run(understand(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).cellKeys();
+  }
+
+  /**
+   * What is known of the notebook's statements without long work: values that are in the cache, and those that take
+   * little to make. Ends early, with what it has, once the watch says so.
+   */
+  async recall(cells: readonly string[], watch: Watch): Promise<Recalled> {
+    return new Run(understand(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).recall();
   }
 
   /** Forgets every value. */
@@ -106,6 +115,20 @@ class Run {
     return keys.map((key) => this.#host.digest(key));
   }
 
+  async recall(): Promise<Recalled> {
+    const failures: CellFailure[] = [];
+    const mayCompute = quickOnly(this.#host.files);
+    for (const index of this.#notebook.order) {
+      const statement = this.#notebook.statements[index];
+      if (statement.expression === undefined) continue;
+      if (this.#watch.cancelled()) break;
+      const found = await this.#evaluator({ mayCompute }).value(statement.expression);
+      if (found.ok) this.#bind(statement, found.value);
+      else if (!passing.includes(found.failure.code)) failures.push({ cell: statement.cell, ...found.failure });
+    }
+    return { values: this.#values, failures, complete: !this.#watch.cancelled() };
+  }
+
   async #statementKey({ name, problems, expression }: CheckedStatement): Promise<unknown> {
     const errors = problems.map(({ code, message, place }) => [code, message, place.from, place.to]);
     return [name?.text ?? null, errors, expression === undefined ? null : await keyOf(expression, this.#keySource)];
@@ -134,18 +157,28 @@ class Run {
         place,
       });
     }
-    const evaluator = new Evaluator({
+    const evaluator = this.#evaluator();
+    const found = await evaluator.value(statement.expression);
+    if (!found.ok) return this.#result(statement, undefined, evaluator.warnings, found.failure);
+    const value = this.#bind(statement, found.value);
+    return { ...this.#result(statement, value, evaluator.warnings, undefined), cached: !evaluator.computed };
+  }
+
+  #evaluator(rest: Pick<Surroundings, 'mayCompute'> = {}): Evaluator {
+    return new Evaluator({
       files: this.#host.files,
       watch: this.#watch,
       cache: this.#cache,
       keys: this.#keySource,
       valueOf: (name) => this.#values.get(name),
+      ...rest,
     });
-    const found = await evaluator.value(statement.expression);
-    if (!found.ok) return this.#result(statement, undefined, evaluator.warnings, found.failure);
-    const value = named(found.value, statement.name?.text);
-    if (statement.name !== undefined) this.#values.set(statement.name.text, value);
-    return { ...this.#result(statement, value, evaluator.warnings, undefined), cached: !evaluator.computed };
+  }
+
+  #bind({ name }: CheckedStatement, found: Value): Value {
+    const value = named(found, name?.text);
+    if (name !== undefined) this.#values.set(name.text, value);
+    return value;
   }
 
   #result(
@@ -182,9 +215,8 @@ class Run {
   }
 
   async #rawFiles(call: Extract<Checked, { type: 'call' }>): Promise<string | undefined> {
-    const verb = verbNamed(call.verb);
-    if (verb?.sources === undefined) return undefined;
-    const list = await verb.sources(literals(call), this.#host.files);
+    const list = await sourcesOf(call, this.#host.files);
+    if (list === undefined) return undefined;
     // A call whose files can't be found has no content to be keyed by; its evaluation says why.
     if (!list.ok) return `unreadable: ${list.failure.message}`;
     const identified = list.paths.map(async (path) => ({ path, ...(await this.#host.files.identify(path)) }));
@@ -194,14 +226,6 @@ class Run {
     for (const file of files) this.#sources.set(file.path, file);
     return JSON.stringify(files.map(({ path, sha256 }) => [path, sha256]));
   }
-}
-
-function literals(call: Extract<Checked, { type: 'call' }>): Given {
-  const kept = (given: typeof call.operands): Record<string, Argument[]> =>
-    Object.fromEntries(
-      Object.entries(given).map(([name, nodes]) => [name, nodes.flatMap((node) => literalArgument(node) ?? [])]),
-    );
-  return { operands: kept(call.operands), options: kept(call.options) };
 }
 
 /** Runs and spectra without a label of their own are called by the name they are bound to. */

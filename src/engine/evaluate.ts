@@ -36,9 +36,14 @@ export interface Surroundings {
   readonly cache: Cache;
   readonly keys: KeySource;
   readonly valueOf: (name: string) => Value | undefined;
+  /** Whether a call that is not in the cache may be computed; all may unless said. */
+  readonly mayCompute?: (call: Call) => Promise<boolean>;
 }
 
 type Call = Extract<Checked, { type: 'call' }>;
+
+/** Code of the failure of a call that was not to be computed now. */
+export const notComputed = 'call.later';
 
 /** Evaluates one statement's expression, taking from the cache every call whose key is already there. */
 export class Evaluator {
@@ -129,6 +134,8 @@ export class Evaluator {
     if (verb === undefined) return fail('verb.unknown', `There is no verb ${node.verb}.`, node.place);
     const given = await this.#given(node);
     if (!given.ok) return given;
+    if ((await this.#around.mayCompute?.(node)) === false)
+      return fail(notComputed, `${node.verb} has not been run yet.`, node.place);
     if (this.#around.watch.cancelled()) return fail('cancelled', 'The run was stopped.', node.place);
     this.computed = true;
     const found = await this.#evaluate(verb, given.value);

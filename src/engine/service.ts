@@ -1,8 +1,12 @@
 import type { Output } from '../charts/output.ts';
+import type { ChannelFacts } from '../language/services/outside.ts';
 import type { Watch } from '../verbs/verb.ts';
 import { Engine } from './engine.ts';
+import { factsOf, type NameFacts } from './facts.ts';
+import { channelsOf } from './fileFacts.ts';
 import type { Host } from './host.ts';
 import { look } from './look.ts';
+import type { CellFailure } from './recall.ts';
 import { show } from './show.ts';
 
 /** What is asked of an engine that runs elsewhere. */
@@ -18,7 +22,18 @@ export type Request =
     }
   | { readonly type: 'keys'; readonly id: number; readonly notebook: NotebookPlace; readonly cells: readonly string[] }
   | { readonly type: 'look'; readonly id: number; readonly notebook: NotebookPlace; readonly paths: readonly string[] }
+  | FactsRequest
   | { readonly type: 'clear'; readonly notebook: NotebookPlace };
+
+/** What is known, without long work, of a notebook's names and of some files; given up as soon as anything else is asked. */
+export interface FactsRequest {
+  readonly type: 'facts';
+  readonly id: number;
+  readonly notebook: NotebookPlace;
+  readonly cells: readonly string[];
+  /** Relative to the notebook's folder. */
+  readonly files: readonly string[];
+}
 
 /** The folder a notebook's paths are relative to, and the project's folder they must stay in; both absolute. */
 export interface NotebookPlace {
@@ -44,7 +59,19 @@ export type Reply =
     }
   | { readonly type: 'keys'; readonly id: number; readonly keys: readonly string[] }
   | { readonly type: 'look'; readonly id: number; readonly lines: readonly string[] }
+  | ({ readonly type: 'facts'; readonly id: number } & NotebookFacts)
   | { readonly type: 'failed'; readonly id: number; readonly message: string };
+
+export interface NotebookFacts {
+  /** By the name a value is bound to. */
+  readonly names: Readonly<Record<string, NameFacts>>;
+  /** Of statements that are certain to fail when they are run. */
+  readonly failures: readonly CellFailure[];
+  /** Channels by file; a file that could not be looked at is left out. */
+  readonly files: Readonly<Record<string, readonly ChannelFacts[]>>;
+  /** False if it was given up for something else: asking again later tells more. */
+  readonly complete: boolean;
+}
 
 /** Answers requests one after the other; a run that was stopped while it waited is answered at once. */
 export class Service {
@@ -52,6 +79,8 @@ export class Service {
   readonly #makeHost: (place: NotebookPlace) => Host;
   readonly #reply: (reply: Reply) => void;
   #queue: Promise<void> = Promise.resolve();
+  /** Requests that were received and not yet answered. */
+  #open = 0;
 
   constructor(makeHost: (place: NotebookPlace) => Host, reply: (reply: Reply) => void) {
     this.#makeHost = makeHost;
@@ -59,6 +88,7 @@ export class Service {
   }
 
   receive(request: Request): void {
+    this.#open++;
     this.#queue = this.#queue
       .then(() => this.#answer(request))
       .catch((error: unknown) => {
@@ -68,7 +98,8 @@ export class Service {
             id: request.id,
             message: error instanceof Error ? (error.stack ?? error.message) : String(error),
           });
-      });
+      })
+      .finally(() => this.#open--);
   }
 
   async #answer(request: Request): Promise<void> {
@@ -78,6 +109,8 @@ export class Service {
       const { id, notebook, paths } = request;
       return this.#reply({ type: 'look', id, lines: await this.#look(notebook, paths) });
     }
+    if (request.type === 'facts')
+      return this.#reply({ type: 'facts', id: request.id, ...(await this.#facts(request)) });
     const { id, cells } = request;
     if (request.type === 'keys') return this.#reply({ type: 'keys', id, keys: await engine.keys(cells) });
     const watch = this.#watch(id, new Int32Array(request.stop));
@@ -97,6 +130,24 @@ export class Service {
     const looks = [];
     for (const path of paths) looks.push(await look(await files.open(path), {}));
     return looks.flatMap(({ lines }) => [...lines, '']);
+  }
+
+  async #facts({ notebook, cells, files }: FactsRequest): Promise<NotebookFacts> {
+    const watch = { cancelled: () => this.#open > 1, progress: () => undefined };
+    const { values, failures, complete } = await this.#engine(notebook).recall(cells, watch);
+    const looked: Record<string, readonly ChannelFacts[]> = {};
+    const { files: disk } = this.#makeHost(notebook);
+    for (const path of files) {
+      if (watch.cancelled()) break;
+      const list = await disk.expand(path);
+      if (list.ok) looked[path] = await channelsOf(await disk.open(list.paths[0]), watch);
+    }
+    return {
+      names: Object.fromEntries([...values].map(([name, value]) => [name, factsOf(value)])),
+      failures,
+      files: looked,
+      complete: complete && !watch.cancelled(),
+    };
   }
 
   #watch(id: number, stop: Int32Array): Watch {
