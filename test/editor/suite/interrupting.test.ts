@@ -1,0 +1,76 @@
+import { strict as assert } from 'node:assert';
+import * as vscode from 'vscode';
+import { fileOf, notebookComesTo } from './workspace.ts';
+
+/** Some 45 MB of rows: a second or more of reading. */
+async function writeLongRecording(uri: vscode.Uri): Promise<void> {
+  const rows = ['t (s),x (g),y (g),z (g)'];
+  for (let i = 0; i < 1_500_000; i++) rows.push(`${(i / 1000).toFixed(3)},0.${i % 997},0.${i % 991},1.${i % 983}`);
+  await vscode.workspace.fs.writeFile(uri, Buffer.from(rows.join('\n') + '\n'));
+}
+
+const codeCells = (notebook: vscode.NotebookDocument): vscode.NotebookCell[] =>
+  notebook.getCells().filter(({ kind }) => kind === vscode.NotebookCellKind.Code);
+
+const textOf = (cell: vscode.NotebookCell): string =>
+  cell.outputs
+    .flatMap(({ items }) => items.filter(({ mime }) => mime === 'text/plain'))
+    .map(({ data }) => Buffer.from(data).toString())
+    .join('\n');
+
+describe('stopping and dependents in an editor', function () {
+  this.timeout(120_000);
+  let notebook: vscode.NotebookDocument;
+
+  before(async () => {
+    await writeLongRecording(fileOf('long.csv'));
+    const fence = (text: string): string => `\`\`\`washboard\n${text}\n\`\`\`\n`;
+    const cells = ['stiff = 3 N/mm', 'sag = 6 N / stiff in mm', 'load "long.csv"', 'levels (load "long.csv")'];
+    await vscode.workspace.fs.writeFile(fileOf('stop.washboard.md'), Buffer.from(cells.map(fence).join('\n')));
+    notebook = await vscode.workspace.openNotebookDocument(fileOf('stop.washboard.md'));
+    await vscode.window.showNotebookDocument(notebook);
+    await vscode.commands.executeCommand('notebook.selectKernel', {
+      id: 'washboard-kernel',
+      extension: 'washboard-notebooks.washboard',
+    });
+  });
+  after(() => vscode.workspace.fs.delete(fileOf('long.csv')));
+
+  const execute = (index: number): Thenable<unknown> => {
+    const { index: at } = codeCells(notebook)[index];
+    return vscode.commands.executeCommand('notebook.cell.execute', {
+      ranges: [{ start: at, end: at + 1 }],
+      document: notebook.uri,
+    });
+  };
+
+  it('runs a cell again whose input has changed, when that input is run', async () => {
+    await execute(0);
+    await execute(1);
+    await notebookComesTo(() => codeCells(notebook)[1].executionSummary?.success === true);
+    assert.match(textOf(codeCells(notebook)[1]), /\b2 mm/);
+    const edit = new vscode.WorkspaceEdit();
+    const { document } = codeCells(notebook)[0];
+    edit.replace(document.uri, new vscode.Range(0, 0, 0, document.lineAt(0).text.length), 'stiff = 4 N/mm');
+    await vscode.workspace.applyEdit(edit);
+    await execute(0);
+    await notebookComesTo(() => /1\.5 mm/.test(textOf(codeCells(notebook)[1])));
+  });
+
+  it('stops a long reading when asked, shows nothing half-made, and goes on working', async () => {
+    const [, , long, after] = codeCells(notebook);
+    void execute(2);
+    void execute(3);
+    // As soon as it has begun, however fast the machine reads.
+    await notebookComesTo(() => long.executionSummary?.executionOrder !== undefined);
+    await vscode.commands.executeCommand('notebook.cancelExecution');
+    await notebookComesTo(
+      () => long.executionSummary?.timing?.endTime !== undefined || long.executionSummary?.success !== undefined,
+    );
+    assert.notEqual(long.executionSummary?.success, true);
+    assert.deepEqual(long.outputs, []);
+    assert.deepEqual(after.outputs, []);
+    await execute(0);
+    await notebookComesTo(() => codeCells(notebook)[0].executionSummary?.success === true);
+  });
+});
