@@ -149,9 +149,9 @@ export class Evaluator {
 
   /** An exception is a fault of ours: it is told as such, and ends its statement and not the notebook. */
   async #evaluate(verb: Verb, given: Given): Promise<Answer> {
-    const { files, watch } = this.#around;
+    const { files, watch, keys } = this.#around;
     try {
-      return await verb.evaluate(given, { files, watch });
+      return await verb.evaluate(given, { files, watch, digest: keys.digest });
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
       return refuse(

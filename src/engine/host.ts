@@ -4,7 +4,7 @@ import type { Files, Watch } from '../verbs/verb.ts';
 export interface Host {
   /** The project's files as the notebook sees them. */
   readonly files: Files;
-  /** A digest of a text, so long that two different texts never share one. */
+  /** SHA-256 of a text in lower-case hex: it keys the cache, and marks a plan. */
   readonly digest: (text: string) => string;
 }
 

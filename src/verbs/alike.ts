@@ -33,7 +33,6 @@ export function differences(
   const faults = faultsOf(sides);
   const found = [
     ...lengthsAndRates(sides),
-    ...faults,
     ...(speed === undefined ? [] : speedWarning(sides, speed, head)),
     ...others.flatMap((one) => conditionWarning(sides, one)),
   ];
@@ -44,7 +43,7 @@ export function differences(
       ...(apart > speedsForbid
         ? [`the mean speeds differ by ${percentText(100 * apart)}, so the sides are not comparable`]
         : []),
-      ...(faults.length > 0 ? [`a recording has a fault: ${faults[0].message.replace(/\.$/, '')}`] : []),
+      ...(faults.length > 0 ? [`a recording has a fault: ${faults[0]}`] : []),
     ],
   };
 }
@@ -77,14 +76,12 @@ function lengthsAndRates({ a, b }: Sides): Warning[] {
   return found;
 }
 
-function faultsOf({ a, b }: Sides): Warning[] {
+/** Faults of the recordings, which are told with every result by whoever shows it. */
+function faultsOf({ a, b }: Sides): string[] {
   return [...runsOf(a), ...runsOf(b)].flatMap(({ label, findings }) =>
     findings
       .filter(({ severity }) => severity === 'fault')
-      .map(({ message }) => ({
-        code: 'compare.fault',
-        message: message.startsWith(label) ? message : `${label}: ${message}`,
-      })),
+      .map(({ message }) => (message.startsWith(label) ? message : `${label}: ${message}`).replace(/\.$/, '')),
   );
 }
 

@@ -1,6 +1,7 @@
 import { band } from './band.ts';
 import { bandpass } from './bandpass.ts';
 import { channel } from './channel.ts';
+import { claim } from './claim.ts';
 import { check } from './check.ts';
 import { compare } from './compare.ts';
 import { detrend } from './detrend.ts';
@@ -11,10 +12,13 @@ import { integrate } from './integrate.ts';
 import { levels } from './levels.ts';
 import { load } from './load.ts';
 import { lowpass } from './lowpass.ts';
+import { order } from './order.ts';
 import { orders } from './orders.ts';
 import { peaks } from './peaks.ts';
+import { plan } from './plan.ts';
 import { plot } from './plot.ts';
 import { profile } from './profile.ts';
+import { repeats } from './repeats.ts';
 import { resample } from './resample.ts';
 import { resultant } from './resultant.ts';
 import { running } from './running.ts';
@@ -30,6 +34,9 @@ import { window } from './window.ts';
 
 /** Every verb of the language, in the order in which a study uses them. */
 export const verbs: readonly Verb[] = [
+  plan,
+  repeats,
+  order,
   sheet,
   load,
   check,
@@ -54,6 +61,7 @@ export const verbs: readonly Verb[] = [
   transfer,
   profile,
   compare,
+  claim,
   plot,
   table,
 ].map(withExcluded);

@@ -5,7 +5,9 @@ import { unit } from '../units/parse.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { BandRow, ComparisonRow, LevelsRow, Value } from './values.ts';
 import type { PeakRow } from './values/peaks.ts';
+import type { RepeatsValue } from './values/planning.ts';
 import type { RunningEntry } from './values/running.ts';
+import type { VerdictValue } from './values/verdict.ts';
 import { answer, refuse, type Answer } from './verb.ts';
 
 type Reading<T> = Readonly<Record<string, (row: T) => Quantity | undefined>>;
@@ -54,7 +56,21 @@ const comparisonFields: Reading<ComparisonRow> = {
   change_db: (row) => of(row.changeDb, 'dB'),
   low: (row) => of(row.lowPercent, '%'),
   high: (row) => of(row.highPercent, '%'),
-  ratio: (row) => of(row.b / row.a, ''),
+  ratio: (row) => of(1 + row.changePercent / 100, ''),
+  spread: (row) => of(row.spread === undefined ? undefined : 100 * row.spread, '%'),
+  share: (row) => of(row.shareOfA, '%'),
+};
+
+const verdictFields: Reading<VerdictValue> = {
+  reduction: (value) => of(value.reductionPercent, '%'),
+  low: (value) => of(value.lowPercent, '%'),
+  high: (value) => of(value.highPercent, '%'),
+  power_reduction: (value) => of(value.powerReductionPercent, '%'),
+};
+
+const repeatsFields: Reading<RepeatsValue> = {
+  runs: (value) => of(value.runs, ''),
+  power: (value) => of(value.reached === undefined ? undefined : 100 * value.reached, '%'),
 };
 
 const named = (
@@ -106,6 +122,18 @@ export const fields: Partial<Readonly<Record<ValueKind, readonly FieldForm[]>>> 
     low: ['The lower end of the change’s interval', 'ratio'],
     high: ['The upper end of the change’s interval', 'ratio'],
     ratio: ['The ratio B/A', 'ratio'],
+    spread: ['The scatter from run to run (standard deviation of ln level)', 'ratio'],
+    share: ['The share of A’s mean square', 'ratio'],
+  }),
+  verdict: named('a verdict', {
+    reduction: ['The reduction found', 'ratio'],
+    low: ['The lower end of the reduction’s interval', 'ratio'],
+    high: ['The upper end of the reduction’s interval', 'ratio'],
+    power_reduction: ['The reduction of mean square', 'ratio'],
+  }),
+  repeats: named('a plan of repeats', {
+    runs: ['The runs of each condition', 'ratio'],
+    power: ['The power that so many runs give', 'ratio'],
   }),
   runs: named('a run', {
     rate: ['The rate', 'frequency'],
@@ -142,6 +170,10 @@ export function fieldOf(value: Value, field: string): Answer {
       return quantityAnswer(of(value.rms, value.rmsUnit), field);
     case 'comparison':
       return single(value.rows, comparisonFields[field], field, 'band');
+    case 'verdict':
+      return quantityAnswer(verdictFields[field](value), field);
+    case 'repeats':
+      return quantityAnswer(repeatsFields[field](value), field);
     case 'runs': {
       if (field === 'count') return quantityAnswer(of(value.runs.length, ''), field);
       return single(

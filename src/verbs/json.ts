@@ -1,3 +1,12 @@
+import {
+  comparisonJson,
+  excludedJson,
+  orderJson,
+  planJson,
+  repeatsJson,
+  sheetJson,
+  verdictJson,
+} from './evidenceJson.ts';
 import { finite, list, unlessCommon, type Json } from './jsonNumbers.ts';
 import { exposureJson, peaksJson, profileJson, runningJson, spectrogramJson, transferJson } from './signalJson.ts';
 import { tabulate } from './tabulate.ts';
@@ -8,6 +17,12 @@ export { finite } from './jsonNumbers.ts';
 
 /** A value as `run --json` gives it: numbers in SI-named keys, or in the data's own unit where `unit` says so. */
 export function toJson(value: Value): Json {
+  const json = bodyJson(value);
+  if (!('excluded' in value) || value.excluded === undefined || typeof json !== 'object' || json === null) return json;
+  return { ...json, excluded: excludedJson(value.excluded) };
+}
+
+function bodyJson(value: Value): Json {
   switch (value.kind) {
     case 'quantity':
       return { value: finite(value.quantity.value), unit: value.quantity.unit.symbol };
@@ -68,32 +83,17 @@ export function toJson(value: Value): Json {
     case 'profile':
       return profileJson(value);
     case 'comparison':
-      return {
-        method: value.method,
-        confidence: value.confidence,
-        unit: value.rows[0]?.unit.symbol ?? '',
-        channel: value.channel,
-        metric: value.metric,
-        a_runs: value.a.runs.map(({ label }) => label),
-        b_runs: value.b.runs.map(({ label }) => label),
-        rows: value.rows.map((row) => ({
-          from_hz: row.band.from,
-          to_hz: row.band.to,
-          a: finite(row.a),
-          b: finite(row.b),
-          change_percent: finite(row.changePercent),
-          change_db: finite(row.changeDb),
-          low_percent: finite(row.lowPercent),
-          high_percent: finite(row.highPercent),
-          p: finite(row.p),
-          p_adjusted: finite(row.pAdjusted),
-          outcome: row.outcome,
-          share_of_a_percent: finite(row.shareOfA),
-          sentence: row.sentence,
-          a_each: list(row.aRuns),
-          b_each: list(row.bRuns),
-        })),
-      };
+      return comparisonJson(value);
+    case 'verdict':
+      return verdictJson(value);
+    case 'repeats':
+      return repeatsJson(value);
+    case 'order':
+      return orderJson(value);
+    case 'sheet':
+      return sheetJson(value);
+    case 'plan':
+      return planJson(value);
     case 'findings':
       return {
         rows: value.rows.map(({ run, finding }) => ({

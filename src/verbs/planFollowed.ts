@@ -31,25 +31,46 @@ export function planFollowed(name: string, { hash, settled }: PlanValue, done: D
     hash,
     question,
     ...(settled?.claim === undefined ? {} : { claim: settled.claim }),
-    deviations: settled === undefined ? [] : deviationsFrom(settled, done),
+    bands: settled === undefined ? [] : plannedBands(settled),
+    unplanned: settled === undefined ? [] : deviationsOfLevel(settled, done),
+    deviations: settled === undefined ? [] : [...deviationsOfLevel(settled, done), ...deviationsFrom(settled, done)],
   };
 }
 
-/** One sentence for each thing that was settled and is otherwise; the planned figure first. */
+const plannedBands = ({ primary, bands = [] }: Settled): Band[] => [
+  ...(primary === undefined ? [] : [primary]),
+  ...bands,
+];
+
+function differs<T>(
+  planned: T | undefined,
+  is: T | undefined,
+  words: string,
+  tell: (value: T | undefined) => string,
+): string[] {
+  if (planned === undefined || planned === is) return [];
+  return [`${words} was planned as ${tell(planned)} and is ${tell(is)}`];
+}
+
+const text = (value: string | undefined): string => value ?? 'none';
+const share = (value: number | undefined): string => (value === undefined ? 'none' : percentText(100 * value));
+
+/** Another level than was planned: no verdict can be given by it. */
+function deviationsOfLevel(plan: Settled, done: Done): string[] {
+  return [
+    ...differs(plan.metric, done.metric, 'the metric', text),
+    ...differs(plan.channel, done.channel, 'the channel', text),
+  ];
+}
+
+/** One clause for each other thing that was settled and is otherwise; the planned figure first. */
 function deviationsFrom(plan: Settled, done: Done): string[] {
-  const found: string[] = [];
-  const differs = <T>(planned: T | undefined, is: T, words: string, tell: (value: T) => string): void => {
-    if (planned !== undefined && planned !== is)
-      found.push(`${words} was planned as ${tell(planned)} and is ${tell(is)}`);
-  };
-  const text = (value: string): string => value;
-  const share = (value: number | undefined): string => (value === undefined ? 'none' : percentText(100 * value));
-  differs(plan.metric, done.metric, 'the metric', text);
-  differs(plan.channel, done.channel, 'the channel', text);
-  differs(plan.confidence, done.confidence, 'the confidence', share);
-  differs<number | undefined>(plan.margin, done.margin, 'the margin', share);
-  differs(plan.method, done.method as NonNullable<Settled['method']>, 'the method', text);
-  const planned = [...(plan.primary === undefined ? [] : [plan.primary]), ...(plan.bands ?? [])];
+  const found = [
+    ...differs(plan.confidence, done.confidence, 'the confidence', share),
+    ...differs(plan.margin, done.margin, 'the margin', share),
+    ...differs<string>(plan.method, done.method, 'the method', text),
+  ];
+  const planned = plannedBands(plan);
   if (planned.length > 0) {
     if (plan.primary !== undefined && (done.primary === undefined || !sameBand(done.primary, plan.primary))) {
       const is = done.primary === undefined ? 'none is named' : `it is ${bandText(done.primary)}`;

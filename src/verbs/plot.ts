@@ -5,7 +5,7 @@ import { answer, refuse, type Argument, type Given, type Verb } from './verb.ts'
 /** What is drawn over time and what over frequency: the two can't share a chart. */
 const overTime = ['runs', 'running', 'spectrogram'] as const;
 const overFrequency = ['spectrum', 'bands', 'peaks', 'profile', 'transfer', 'comparison'] as const;
-const drawn = [...overTime, ...overFrequency, 'levels'] as const;
+const drawn = [...overTime, ...overFrequency, 'levels', 'verdict', 'repeats'] as const;
 
 type Kind = ChartSubject['value']['kind'];
 const isDrawn = (kind: string): boolean => (drawn as readonly string[]).includes(kind);

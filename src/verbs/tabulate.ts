@@ -1,4 +1,5 @@
 import { cell, tableOf as table } from './cells.ts';
+import { comparisonTable, orderTable, planTable, repeatsTable, sheetTable, verdictTable } from './evidenceTables.ts';
 import { peaksTable, profileTable, runningTable, spectrogramTable, transferTable } from './signalTables.ts';
 import type { TableValue, Value } from './values.ts';
 
@@ -106,36 +107,18 @@ export function tabulate(value: Value): TableValue | undefined {
         value.rows.map((row) => [row.run.label, row.channel.name, row.band.from, row.band.to, cell(row.rms)]),
       );
     }
-    case 'comparison': {
-      const unit = value.rows[0]?.unit.symbol ?? '';
-      return table(
-        `${value.b.name} against ${value.a.name}`,
-        [
-          ['from', 'Hz'],
-          ['to', 'Hz'],
-          [value.a.name, unit],
-          [value.b.name, unit],
-          ['change', '%'],
-          ['low', '%'],
-          ['high', '%'],
-          ['change', 'dB'],
-          ['p', ''],
-          ['outcome', ''],
-        ],
-        value.rows.map((row) => [
-          row.band.from,
-          row.band.to,
-          row.a,
-          row.b,
-          row.changePercent,
-          cell(row.lowPercent),
-          cell(row.highPercent),
-          row.changeDb,
-          cell(row.p),
-          row.outcome,
-        ]),
-      );
-    }
+    case 'comparison':
+      return comparisonTable(value);
+    case 'verdict':
+      return verdictTable(value);
+    case 'repeats':
+      return repeatsTable(value);
+    case 'order':
+      return orderTable(value);
+    case 'sheet':
+      return sheetTable(value);
+    case 'plan':
+      return planTable(value);
     case 'findings':
       return table(
         'Findings',

@@ -72,6 +72,8 @@ export interface Given {
 export interface Context {
   readonly files: Files;
   readonly watch: Watch;
+  /** SHA-256 of a text, lower-case hex. */
+  readonly digest: (text: string) => string;
 }
 
 /** The project's files, read only. Paths are relative to the notebook's folder, with `/`. */

@@ -89,6 +89,10 @@ export interface PlanFollowed {
   readonly hash: string;
   readonly question: string;
   readonly claim?: Claim;
-  /** One sentence for each thing that is not as it was planned; empty when the plan was followed. */
+  /** Every band that it names, the primary one first. */
+  readonly bands?: readonly Band[];
+  /** Those deviations that forbid a verdict, as clauses. */
+  readonly unplanned?: readonly string[];
+  /** One clause for each thing that is not as it was planned; empty when the plan was followed. */
   readonly deviations: readonly string[];
 }

@@ -1,0 +1,57 @@
+/** Columns of a run sheet that is still to be filled in. */
+export const sheetColumns = [
+  'file',
+  'condition',
+  'order',
+  'date',
+  'speed (m/s)',
+  'mass (kg)',
+  'pressure (bar)',
+  'note',
+  'excluded',
+  'why',
+] as const;
+
+/**
+ * A run sheet to be filled in, one row a recording that is there.
+ *
+ * @param files names as they are to stand in the sheet, relative to its folder; the condition is guessed from each, as its
+ * name without the number at its end
+ */
+export function sheetOfFiles(files: readonly string[]): string {
+  return sheetText(files.map((file) => ({ file, condition: conditionOf(file), order: undefined })));
+}
+
+/** A run sheet to be filled in, one row a run that is still to be made. */
+export function sheetOfOrder(sequence: readonly ('A' | 'B')[], [a, b]: readonly [a: string, b: string]): string {
+  return sheetText(
+    sequence.map((letter, index) => ({ file: '', condition: letter === 'A' ? a : b, order: index + 1 })),
+  );
+}
+
+interface Row {
+  readonly file: string;
+  readonly condition: string;
+  readonly order: number | undefined;
+}
+
+function sheetText(rows: readonly Row[]): string {
+  const lines = rows.map(({ file, condition, order }) =>
+    sheetColumns
+      .map((column) => {
+        if (column === 'file') return quoted(file);
+        if (column === 'condition') return quoted(condition);
+        return column === 'order' ? String(order ?? '') : '';
+      })
+      .join(','),
+  );
+  return [sheetColumns.join(','), ...lines].join('\n') + '\n';
+}
+
+/** `brick-foam-1.csv.gz` is of `brick-foam`. */
+function conditionOf(file: string): string {
+  const bare = (file.split('/').pop() ?? file).replace(/(\.[A-Za-z0-9]{1,8}){1,2}$/, '');
+  return bare.replace(/[\s._-]*\d*$/, '') || bare;
+}
+
+const quoted = (text: string): string => (/[",\n\r]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
