@@ -49,7 +49,7 @@ export function askedOf(given: Given, sides: Sides): AskedWith | Refused {
           },
         ]
       : [];
-  const floor = option(given, 'floor');
+  const floor = option(given, 'above');
   return { ...found, confidence, margin, method, metric, floor, plan, warnings: [...narrow, ...using] };
 }
 

@@ -74,8 +74,8 @@ export const compare: Verb = {
       { keyword: 'paired', doc: 'Compare within pairs of neighbouring runs.', accepts: [] },
       { keyword: 'trend', doc: 'Take a steady drift over the order of the runs out.', accepts: [] },
       {
-        keyword: 'floor',
-        doc: 'The logger at rest: bands that do not stand clear of its noise are named.',
+        keyword: 'above',
+        doc: 'The logger at rest, above whose noise every band should stand clear.',
         accepts: [{ type: 'value', kinds: ['runs', 'spectrum'] }],
       },
       {

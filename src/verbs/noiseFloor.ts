@@ -29,7 +29,7 @@ export function floorSpectrum(
     return refuse(
       'floor.channel',
       `The recording at rest has no channel ${side.channel}: load it with all its axes.`,
-      'floor',
+      'above',
     );
   const unit = side.tracks[0].channel.unit;
   const other = runs.find(({ channels: [channel] }) => channel.unit.symbol !== unit.symbol);
@@ -37,10 +37,10 @@ export function floorSpectrum(
     return refuse(
       'floor.unit',
       `The recording at rest is in ${other.channels[0].unit.symbol} and the runs in ${unit.symbol}: load both in one unit.`,
-      'floor',
+      'above',
     );
   const short = runs.map((run) => whyTooShort(run, side.window)).find((why) => why !== undefined);
-  if (short !== undefined) return refuse('window.long', short, 'floor');
+  if (short !== undefined) return refuse('window.long', short, 'above');
   return spectrumOf({ set: 'floor', runs }, side.window, 'psd', 0.95, watch)[0];
 }
 

@@ -55,7 +55,7 @@ export const plan: Verb = {
         doc: 'Of the intervals.',
         accepts: [{ type: 'quantity', dimension: 'ratio', least: 0.5, most: 0.9999 }],
       },
-      { keyword: 'runs', doc: 'Runs of each condition.', accepts: [{ type: 'integer', least: 1, most: 1000 }] },
+      { keyword: 'repeats', doc: 'Runs of each condition.', accepts: [{ type: 'integer', least: 1, most: 1000 }] },
       {
         keyword: 'order',
         doc: 'The order of the runs: from `order`, or as letters.',
@@ -68,7 +68,7 @@ export const plan: Verb = {
     ],
     gives: 'plan',
     examples: [
-      'plan "Does the gel pad lower vertical vibration on bricks by 30 %?" channel z,\n  primary 10..50 Hz over 4..10 Hz, 50..100 Hz,\n  claim reduction 30 % runs 4 order "ABBA BAAB",\n  rules "the whole path without a stop"',
+      'plan "Does the gel pad lower vertical vibration on bricks by 30 %?" channel z,\n  primary 10..50 Hz over 4..10 Hz, 50..100 Hz,\n  claim reduction 30 % repeats 4 order "ABBA BAAB",\n  rules "the whole path without a stop"',
     ],
   },
   evaluate(given, { digest }) {
@@ -99,12 +99,12 @@ function settledIn(given: Given): Settled | Refused {
   const backward = [...bands, ...(primary === undefined ? [] : [primary])].find(({ from, to }) => !(to > from));
   if (backward !== undefined)
     return refuse('range.backward', `The band ${bandText(backward)} has no width: give the lower edge first.`, 'over');
-  const runs = siOf(given, 'runs');
+  const runs = siOf(given, 'repeats');
   const letters = order === undefined ? undefined : [...order].filter((letter) => letter === 'A').length;
   if (order !== undefined && runs !== undefined && (letters !== runs || order.length !== 2 * runs))
     return refuse(
       'plan.order',
-      `The order holds ${letters ?? 0} runs of A and ${order.length - (letters ?? 0)} of B, and runs says ${runs} of each.`,
+      `The order holds ${letters ?? 0} runs of A and ${order.length - (letters ?? 0)} of B, and repeats says ${runs} of each.`,
       'order',
     );
   const method = hasFlag(given, 'paired') ? 'paired' : hasFlag(given, 'trend') ? 'trend' : undefined;
@@ -201,7 +201,7 @@ function missing({ primary, bands, metric, channel, claim, runs }: Settled): War
     ],
     ['a channel (channel z)', channel !== undefined],
     ['a claim (claim reduction 15 %)', claim !== undefined],
-    ['the number of runs (runs 4)', runs !== undefined],
+    ['the number of runs (repeats 4)', runs !== undefined],
   ];
   const open = parts.flatMap(([words, there]) => (there ? [] : [words]));
   if (open.length === 0) return [];

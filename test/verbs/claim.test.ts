@@ -140,7 +140,7 @@ describe('what forbids a verdict', () => {
   it('a band under the logger’s noise', async () => {
     const still = { 'still.csv': recordingOf({ z: sine(20, 0.15 * Math.SQRT2, 1) }, { seconds: 10 }) };
     const text =
-      'rest = load "still.csv" unit g\nc = compare foam with gel over 10..30 Hz floor rest\nclaim c reduction 15 %';
+      'rest = load "still.csv" unit g\nc = compare foam with gel over 10..30 Hz above rest\nclaim c reduction 15 %';
     assert.match(await because(text, four, still), /under the logger’s noise floor/);
   });
 
@@ -152,7 +152,7 @@ describe('what forbids a verdict', () => {
   });
 
   it('a level or a band that the plan does not name', async () => {
-    const plan = 'p = plan "Less?" channel z, metric rms primary 10..30 Hz, claim reduction 15 % runs 4\n';
+    const plan = 'p = plan "Less?" channel z, metric rms primary 10..30 Hz, claim reduction 15 % repeats 4\n';
     assert.equal((await verdictOf(`${plan}c = compare foam with gel plan p\nclaim c`, four)).verdict, 'supported');
     assert.match(
       await because(`${plan}c = compare foam with gel metric vdv plan p\nclaim c`, four),

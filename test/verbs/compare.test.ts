@@ -266,7 +266,7 @@ describe('what compare warns of', () => {
     const still = (level: number): Record<string, string> => ({
       'still.csv': recordingOf({ z: sine(20, level * Math.SQRT2, 1) }, { seconds: 10 }),
     });
-    const text = `rest = load "still.csv" unit g\n${over} floor rest`;
+    const text = `rest = load "still.csv" unit g\n${over} above rest`;
     assert.doesNotMatch(await messages(four, text, still(0.05)), /logger at rest/);
     assert.match(
       await messages(four, text, still(0.1)),

@@ -149,7 +149,7 @@ describe('a run sheet to be filled in', () => {
 
 describe('plan', () => {
   const text =
-    'plan "Does gel lower it?" channel z,\n  primary 10..30 Hz over 30..50 Hz,\n  claim reduction 15 % runs 3 order "ABBA BA" margin 5 %';
+    'plan "Does gel lower it?" channel z,\n  primary 10..30 Hz over 30..50 Hz,\n  claim reduction 15 % repeats 3 order "ABBA BA" margin 5 %';
 
   it('states what was settled, in words and in its own order', async () => {
     const { entries } = await planOf(text);
@@ -173,7 +173,7 @@ describe('plan', () => {
     const stated = entries.map(({ word, text: said }) => `${word}: ${said}\n`).join('');
     assert.equal(hash, createHash('sha256').update(stated).digest('hex'));
     const other =
-      'plan "Does gel lower it?" margin 5 % order "abba, ba" runs 3 channel z over 30..50 Hz primary 10..30 Hz claim reduction 15 %';
+      'plan "Does gel lower it?" margin 5 % order "abba, ba" repeats 3 channel z over 30..50 Hz primary 10..30 Hz claim reduction 15 %';
     assert.equal((await planOf(other)).hash, hash);
     assert.notEqual((await planOf(text.replace('15 %', '16 %'))).hash, hash);
     assert.notEqual((await planOf(text.replace('10..30', '10..31'))).hash, hash);
@@ -189,7 +189,7 @@ describe('plan', () => {
   });
 
   it('takes its order from an order', async () => {
-    const value = await planOf('o = order 4\nplan "Does it?" runs 4 order o');
+    const value = await planOf('o = order 4\nplan "Does it?" repeats 4 order o');
     assert.equal(value.settled?.order, 'ABBABAAB');
   });
 
@@ -234,7 +234,7 @@ describe('plan', () => {
   it('refuses what it could not be held to', async () => {
     assert.match((await errorOf('plan ""')).message, /begins with its question/);
     assert.match((await errorOf('plan "Q" order "FOAM"')).message, /letters A and B/);
-    assert.match((await errorOf('plan "Q" runs 4 order "ABBA"')).message, /2 runs of A and 2 of B, and runs says 4/);
+    assert.match((await errorOf('plan "Q" repeats 4 order "ABBA"')).message, /2 runs of A and 2 of B, and repeats says 4/);
     assert.match((await errorOf('plan "Q" claim reduction about 5 %')).message, /needs a tolerance/);
     assert.match((await errorOf('plan "Q" tolerance 5 %')).message, /goes with a claim/);
     assert.match((await errorOf('plan "Q" paired trend')).message, /Choose one/);
