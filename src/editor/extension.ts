@@ -4,8 +4,10 @@ import { CellStates } from './cellStates.ts';
 import { registerCommands } from './commands.ts';
 import { Controller } from './controller.ts';
 import { EngineThread } from './engineThread.ts';
+import { registerLanguage } from './language/register.ts';
 import { registerLook } from './lookCommand.ts';
 import { notebookType } from './names.ts';
+import { registerReference } from './reference.ts';
 import { serializer } from './serializer.ts';
 import { watchStaleness } from './staleness.ts';
 import { registerStatusBar } from './statusBar.ts';
@@ -26,6 +28,8 @@ export function activate(context: vscode.ExtensionContext): void {
     watchStaleness(controller, states),
     registerCommands(controller, context.extensionUri),
     registerLook(engine),
+    registerLanguage(engine),
+    registerReference(context.extensionUri),
     controller,
     states,
     { dispose: () => void engine.dispose() },

@@ -3,6 +3,9 @@ import type { CellStates } from './cellStates.ts';
 import type { Controller } from './controller.ts';
 import { notebookType } from './names.ts';
 
+/** Files that may be recordings. */
+export const recordings = '**/*.{csv,txt,tsv,gz,dat,log,wav,parquet,uff,unv,asc}';
+
 /** Marks outputs out of date a moment after a cell was edited, and when a raw file changed. */
 export function watchStaleness(controller: Controller, states: CellStates): vscode.Disposable {
   const waiting = new Map<vscode.NotebookDocument, ReturnType<typeof setTimeout>>();
@@ -18,7 +21,7 @@ export function watchStaleness(controller: Controller, states: CellStates): vsco
   };
   const all = (): void =>
     vscode.workspace.notebookDocuments.filter((notebook) => notebook.notebookType === notebookType).forEach(soon);
-  const files = vscode.workspace.createFileSystemWatcher('**/*.{csv,txt,tsv,gz,dat,log,wav,parquet,uff,unv,asc}');
+  const files = vscode.workspace.createFileSystemWatcher(recordings);
   return vscode.Disposable.from(
     files,
     files.onDidChange(all),

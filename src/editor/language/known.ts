@@ -1,0 +1,117 @@
+import * as vscode from 'vscode';
+import type { CellFailure } from '../../engine/recall.ts';
+import type { NotebookFacts, NotebookPlace } from '../../engine/service.ts';
+import type { CheckedNotebook } from '../../language/check.ts';
+import type { ChannelFacts } from '../../language/services/outside.ts';
+import type { EngineThread } from '../engineThread.ts';
+import { placeOf } from '../place.ts';
+import type { Analysis } from './analyses.ts';
+import { standsUnchanged } from './unchanged.ts';
+
+type NameFacts = NotebookFacts['names'][string];
+
+/** What the engine told of a program, and of which text. */
+interface Told {
+  readonly notebook: CheckedNotebook;
+  readonly facts: NotebookFacts;
+}
+
+/** For how many ms an answer is waited for where somebody is typing: a long run may hold the engine for minutes. */
+const patience = 1500;
+/** After how many ms to ask again when the engine gave up for something else. */
+const later = 1000;
+
+/** What the engine knows of each program's names and of its files, asked for in the background. */
+export class Known {
+  readonly #engine: EngineThread;
+  readonly #told = new Map<string, Told>();
+  readonly #asking = new Set<string>();
+  readonly #next = new Map<string, Analysis>();
+  readonly #channels = new Map<string, { readonly stamp: string; readonly found: Promise<readonly ChannelFacts[]> }>();
+  readonly #changed = new vscode.EventEmitter<vscode.Uri>();
+  /** The program of which more is known now. */
+  readonly onDidChange = this.#changed.event;
+
+  constructor(engine: EngineThread) {
+    this.#engine = engine;
+  }
+
+  /** Asks anew, one question at a time: of what was edited meanwhile, only the latest. */
+  async refresh(analysis: Analysis): Promise<void> {
+    const key = analysis.uri.toString();
+    const place = placeOf(analysis);
+    if (place === undefined) return;
+    if (this.#asking.has(key)) {
+      this.#next.set(key, analysis);
+      return;
+    }
+    this.#asking.add(key);
+    const { notebook } = analysis;
+    const facts = await this.#engine
+      .facts(
+        place,
+        notebook.cells.map(({ text }) => text),
+      )
+      .catch(() => undefined);
+    this.#asking.delete(key);
+    if (facts !== undefined) {
+      this.#told.set(key, { notebook, facts });
+      this.#changed.fire(analysis.uri);
+    }
+    const next = this.#next.get(key);
+    this.#next.delete(key);
+    if (next !== undefined) void this.refresh(next);
+    else if (facts?.complete === false) setTimeout(() => void this.refresh(analysis), later);
+  }
+
+  /** Of a name's value; undefined once its statement, or one that it uses, reads otherwise. */
+  name({ uri, notebook }: Analysis, name: string): NameFacts | undefined {
+    const told = this.#told.get(uri.toString());
+    const facts = told?.facts.names[name];
+    return told !== undefined && facts !== undefined && standsUnchanged(name, told.notebook, notebook)
+      ? facts
+      : undefined;
+  }
+
+  /** Of statements in a cell that are certain to fail when they are run; none once the cell reads otherwise. */
+  failures({ uri, notebook }: Analysis, cell: number): readonly CellFailure[] {
+    const told = this.#told.get(uri.toString());
+    if (told?.notebook.cells[cell]?.text !== notebook.cells[cell].text) return [];
+    return told.facts.failures.filter((failure) => failure.cell === cell);
+  }
+
+  /** Channels of one file, as it stands on the disk; empty while that is not known. */
+  async channels(place: NotebookPlace, file: vscode.Uri, path: string): Promise<readonly ChannelFacts[]> {
+    const { mtime, size } = await vscode.workspace.fs.stat(file);
+    const stamp = `${size} ${mtime}`;
+    const key = file.toString();
+    const known = this.#channels.get(key);
+    const found = known?.stamp === stamp ? known.found : this.#look(place, key, path);
+    this.#channels.set(key, { stamp, found });
+    return within(patience, found, []);
+  }
+
+  async #look(place: NotebookPlace, key: string, path: string): Promise<readonly ChannelFacts[]> {
+    const facts = await this.#engine.facts(place, [], [path]).catch(() => undefined);
+    const channels = facts?.files[path];
+    // Given up for something else: the next one to ask has better luck.
+    if (channels === undefined) this.#channels.delete(key);
+    return channels ?? [];
+  }
+
+  forget(uri: vscode.Uri): void {
+    this.#told.delete(uri.toString());
+    this.#next.delete(uri.toString());
+  }
+
+  dispose(): void {
+    this.#changed.dispose();
+  }
+}
+
+function within<T>(milliseconds: number, found: Promise<T>, otherwise: T): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(resolve, milliseconds, otherwise);
+    found.then(resolve, reject).finally(() => clearTimeout(timer));
+  });
+}

@@ -1,0 +1,64 @@
+import * as vscode from 'vscode';
+import { diskFiles } from '../../disk/files.ts';
+import { naturalOrder } from '../../disk/naturalOrder.ts';
+import type { NotebookPlace } from '../../engine/service.ts';
+import { nowhere, type FolderEntry, type Outside } from '../../language/services/outside.ts';
+import { placeOf } from '../place.ts';
+import type { Analysis } from './analyses.ts';
+import type { Known } from './known.ts';
+
+/**
+ * What surrounds a program, for one request: what was asked once is not asked again while that is answered. For
+ * warnings a channel may be called by its header, too, and a path that may not be read is not called missing: of that
+ * the engine says why.
+ */
+export function outsideOf(analysis: Analysis, known: Known, purpose: 'help' | 'warnings' = 'help'): Outside {
+  const place = placeOf(analysis);
+  // An unsaved notebook is nowhere, and relative to nowhere no file is missing.
+  if (place === undefined) return { ...nowhere, count: () => Promise.resolve(1) };
+  const files = diskFiles(place.folder, place.root);
+  const expand = once((pattern: string) => files.expand(pattern));
+  const warning = purpose === 'warnings';
+  return {
+    list: once((folder: string) => entriesOf(place, folder)),
+    count: async (pattern) => {
+      const found = await expand(pattern);
+      if (found.ok) return found.paths.length;
+      return warning && found.failure.code !== 'file.missing' ? 1 : 0;
+    },
+    channels: once(async (pattern: string) => {
+      const found = await expand(pattern);
+      if (!found.ok) return [];
+      const [path] = found.paths;
+      const file = vscode.Uri.joinPath(vscode.Uri.file(place.folder), path);
+      return known.channels(place, file, path).catch(() => []);
+    }),
+    facts: (name) => {
+      const facts = known.name(analysis, name);
+      if (!warning || facts?.channels === undefined) return facts;
+      return { ...facts, channels: [...facts.channels, ...(facts.headers ?? [])] };
+    },
+  };
+}
+
+async function entriesOf({ folder, root }: NotebookPlace, path: string): Promise<readonly FolderEntry[]> {
+  const uri = vscode.Uri.joinPath(vscode.Uri.file(folder), path);
+  const project = vscode.Uri.file(root);
+  if (uri.path !== project.path && !uri.path.startsWith(`${project.path}/`)) return [];
+  const entries = await vscode.workspace.fs.readDirectory(uri).then(
+    (found) => found,
+    () => [],
+  );
+  return entries
+    .map(([name, type]) => ({ name, folder: (type & vscode.FileType.Directory) !== 0 }))
+    .sort((a, b) => naturalOrder(a.name, b.name));
+}
+
+function once<T>(ask: (text: string) => Promise<T>): (text: string) => Promise<T> {
+  const answers = new Map<string, Promise<T>>();
+  return (text) => {
+    const answer = answers.get(text) ?? ask(text);
+    answers.set(text, answer);
+    return answer;
+  };
+}

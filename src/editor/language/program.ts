@@ -1,0 +1,44 @@
+import * as vscode from 'vscode';
+import { languageId, notebookType } from '../names.ts';
+import { codeCells } from '../place.ts';
+
+/** Cells of every notebook, whatever its file system, and script files. */
+export const selector: vscode.DocumentSelector = { language: languageId };
+
+/** The documents whose texts make one program: the code cells of a notebook, or one script file. */
+export interface Program {
+  /** Of the notebook, or of the script. */
+  readonly uri: vscode.Uri;
+  readonly documents: readonly vscode.TextDocument[];
+}
+
+export const isOurs = ({ notebookType: type }: vscode.NotebookDocument): boolean => type === notebookType;
+
+export const programOfNotebook = (notebook: vscode.NotebookDocument): Program => ({
+  uri: notebook.uri,
+  documents: codeCells(notebook, languageId).map(({ document }) => document),
+});
+
+/**
+ * The program that a document is part of. Undefined for a cell whose notebook is not open, as in a comparison of two
+ * versions: alone it would seem full of unknown names.
+ */
+export function programOf(document: vscode.TextDocument): Program | undefined {
+  if (document.languageId !== languageId) return undefined;
+  const notebook = vscode.workspace.notebookDocuments.find((one) =>
+    one.getCells().some((cell) => cell.document === document),
+  );
+  if (notebook !== undefined) return programOfNotebook(notebook);
+  return document.uri.scheme === 'vscode-notebook-cell' ? undefined : { uri: document.uri, documents: [document] };
+}
+
+/** Every program that is open. */
+export function openPrograms(): readonly Program[] {
+  const scripts = vscode.workspace.textDocuments.filter(
+    ({ languageId: language, uri }) => language === languageId && uri.scheme !== 'vscode-notebook-cell',
+  );
+  return [
+    ...vscode.workspace.notebookDocuments.filter(isOurs).map(programOfNotebook),
+    ...scripts.map((document) => ({ uri: document.uri, documents: [document] })),
+  ];
+}

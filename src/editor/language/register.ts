@@ -1,0 +1,41 @@
+import * as vscode from 'vscode';
+import type { EngineThread } from '../engineThread.ts';
+import { Analyses } from './analyses.ts';
+import { registerCodeActions } from './codeActions.ts';
+import { registerCompletion } from './completion.ts';
+import { Diagnostics } from './diagnostics.ts';
+import { registerFolding } from './folding.ts';
+import { registerFormatting } from './formatting.ts';
+import { registerHover } from './hover.ts';
+import { registerInlayHints } from './inlayHints.ts';
+import { Known } from './known.ts';
+import { selector } from './program.ts';
+import { registerReferences } from './references.ts';
+import { registerRename } from './rename.ts';
+import { registerSelectionRanges } from './selectionRanges.ts';
+import { registerSemanticTokens } from './semanticTokens.ts';
+import { registerSignatureHelp } from './signatureHelp.ts';
+import { registerSymbols } from './symbols.ts';
+
+/** The features of the language in the editor, each over one check of the whole notebook. */
+export function registerLanguage(engine: EngineThread): vscode.Disposable {
+  const analyses = new Analyses();
+  const known = new Known(engine);
+  const diagnostics = new Diagnostics(analyses, known);
+  return vscode.Disposable.from(
+    known,
+    diagnostics,
+    registerCodeActions(selector, analyses, diagnostics),
+    registerCompletion(selector, analyses, known),
+    registerSignatureHelp(selector, analyses),
+    registerHover(selector, analyses, known),
+    registerInlayHints(selector, analyses, known),
+    registerSemanticTokens(selector, analyses),
+    registerFolding(selector, analyses),
+    registerSymbols(selector, analyses),
+    registerReferences(selector, analyses),
+    registerRename(selector, analyses),
+    registerSelectionRanges(selector, analyses),
+    registerFormatting(selector, analyses),
+  );
+}

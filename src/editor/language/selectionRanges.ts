@@ -1,0 +1,22 @@
+import * as vscode from 'vscode';
+import { selectionsAt } from '../../language/services/selection.ts';
+import { rangeOf, type Analyses } from './analyses.ts';
+
+export function registerSelectionRanges(selector: vscode.DocumentSelector, analyses: Analyses): vscode.Disposable {
+  return vscode.languages.registerSelectionRangeProvider(selector, {
+    provideSelectionRanges(document, positions) {
+      const part = analyses.ofDocument(document);
+      if (part === undefined) return undefined;
+      const cell = part.notebook.cells[part.cell];
+      return positions.map((position) => {
+        const places = selectionsAt(cell, document.offsetAt(position));
+        return (
+          places.reduceRight<vscode.SelectionRange | undefined>(
+            (parent, place) => new vscode.SelectionRange(rangeOf(document, place), parent),
+            undefined,
+          ) ?? new vscode.SelectionRange(new vscode.Range(position, position))
+        );
+      });
+    },
+  });
+}
