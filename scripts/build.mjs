@@ -2,6 +2,7 @@
 import { build } from 'esbuild';
 import { readFile, rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
+import { formsOnly, holdToForms } from './build/forms.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const minify = !process.argv.includes('--no-minify');
@@ -39,6 +40,7 @@ const bundles = [
     format: 'cjs',
     platform: 'node',
     external: ['vscode'],
+    plugins: [formsOnly],
   },
   { entryPoints: ['src/editor/worker.ts'], outfile: 'dist/worker.cjs', format: 'cjs', ...compilerOnly },
   { entryPoints: ['src/renderer/index.ts'], outfile: 'dist/renderer.js', format: 'esm', platform: 'browser' },
@@ -53,5 +55,6 @@ const bundles = [
 for (const bundle of bundles) {
   const { metafile } = await build({ ...common, ...bundle });
   const [[file, { bytes }]] = Object.entries(metafile.outputs).filter(([name]) => !name.endsWith('.map'));
+  if (file === 'dist/extension.cjs') holdToForms(metafile);
   console.error(`${file}  ${(bytes / 1024).toFixed(0)} kB`);
 }
