@@ -26,7 +26,7 @@ const wanted: readonly {
 }[] = [
   { file: 'ride.png', of: ({ kind }) => kind === 'chart', nth: 0 },
   { file: 'densities.png', of: ({ kind }) => kind === 'chart', nth: 1 },
-  { file: 'change.png', of: ({ name }) => name === 'bricks_all' },
+  { file: 'change.png', of: ({ name }) => name === 'bricks' },
 ];
 
 async function study(): Promise<readonly StatementResult[]> {

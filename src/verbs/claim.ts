@@ -57,7 +57,8 @@ export const claim: Verb = {
     if ('failure' in words) return words;
     const picked = rowFor(given, comparison, watch);
     if ('failure' in picked) return picked;
-    const value = judged(words, picked.comparison, picked.row, textOf(option(given, 'source')));
+    const planned = given.operands.direction === undefined ? comparison.plan?.source : undefined;
+    const value = judged(words, picked.comparison, picked.row, textOf(option(given, 'source')) ?? planned);
     return answer(value, picked.warnings);
   },
 };

@@ -168,8 +168,11 @@ export function fieldOf(value: Value, field: string): Answer {
       return single(value.entries, runningFields[field], field, 'run and channel');
     case 'profile':
       return quantityAnswer(of(value.rms, value.rmsUnit), field);
-    case 'comparison':
-      return single(value.rows, comparisonFields[field], field, 'band');
+    case 'comparison': {
+      // The band that was named beforehand speaks for the comparison.
+      const primary = value.rows.filter((row) => row.primary === true);
+      return single(primary.length === 1 ? primary : value.rows, comparisonFields[field], field, 'band');
+    }
     case 'verdict':
       return quantityAnswer(verdictFields[field](value), field);
     case 'repeats':

@@ -115,6 +115,7 @@ function settledIn(given: Given): Settled | Refused {
     primary,
     bands: bands.length === 0 ? undefined : bands,
     claim,
+    source: textOf(option(given, 'source')),
     margin: siOf(given, 'margin'),
     confidence: siOf(given, 'confidence'),
     method,
@@ -178,7 +179,7 @@ function entriesOf(settled: Settled, given: Given): { word: string; text: string
     ['primary band', primary && bandText(primary)],
     ['other bands', bands?.map(bandText).join(', ')],
     ['claim', claim && claimText(claim)],
-    ['source of the claim', textOf(option(given, 'source'))],
+    ['source of the claim', settled.source],
     ['margin', margin === undefined ? undefined : percentText(100 * margin)],
     ['confidence', confidence === undefined ? undefined : percentText(100 * confidence)],
     ['method', method],
@@ -193,14 +194,13 @@ const metricText = (metric: string): string =>
   isWeighting(metric) ? `r.m.s. weighted by ${metric}` : metrics[metric as keyof typeof metrics];
 
 /** What a verdict will need and the plan does not settle. */
-function missing({ primary, bands, metric, channel, claim, runs }: Settled): Warning[] {
+function missing({ primary, bands, metric, channel, runs }: Settled): Warning[] {
   const parts: [string, boolean][] = [
     [
       'a band (primary 10..50 Hz)',
       primary !== undefined || bands !== undefined || metric === 'vdv' || metric?.startsWith('p99') === true,
     ],
     ['a channel (channel z)', channel !== undefined],
-    ['a claim (claim reduction 15 %)', claim !== undefined],
     ['the number of runs (repeats 4)', runs !== undefined],
   ];
   const open = parts.flatMap(([words, there]) => (there ? [] : [words]));

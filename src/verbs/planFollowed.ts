@@ -31,6 +31,7 @@ export function planFollowed(name: string, { hash, settled }: PlanValue, done: D
     hash,
     question,
     ...(settled?.claim === undefined ? {} : { claim: settled.claim }),
+    ...(settled?.source === undefined ? {} : { source: settled.source }),
     bands: settled === undefined ? [] : plannedBands(settled),
     unplanned: settled === undefined ? [] : deviationsOfLevel(settled, done),
     deviations: settled === undefined ? [] : [...deviationsOfLevel(settled, done), ...deviationsFrom(settled, done)],

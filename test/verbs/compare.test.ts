@@ -153,6 +153,20 @@ describe('compare', () => {
   });
 });
 
+describe('the fields of a comparison', () => {
+  it('are those of its only band, or of the primary one', async () => {
+    const change = async (text: string): Promise<number> => {
+      const { value, error } = await resultOf(`${loadPads}c = ${text}\nc.change`, pads(worked));
+      assert.equal(error?.message, undefined);
+      return value?.kind === 'quantity' ? value.quantity.value : NaN;
+    };
+    near(await change(over), -14.19, 1e-3);
+    near(await change('compare foam with gel over 5..50 Hz, 15..30 Hz primary 10..30 Hz'), -14.19, 1e-3);
+    const many = `${loadPads}c = compare foam with gel over 5..50 Hz, 10..30 Hz\nc.change`;
+    assert.equal((await errorOf(many, pads(worked))).code, 'field.many');
+  });
+});
+
 describe('what compare compares', () => {
   it('may be the dose value, a percentile, or a weighted level, as levels gives them', async () => {
     const files = pads(worked);

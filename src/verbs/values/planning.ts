@@ -73,6 +73,8 @@ export interface Settled {
   readonly primary?: Band;
   readonly bands?: readonly Band[];
   readonly claim?: Claim;
+  /** Where the claim stands. */
+  readonly source?: string;
   /** Fractions. */
   readonly margin?: number;
   readonly confidence?: number;
@@ -89,6 +91,7 @@ export interface PlanFollowed {
   readonly hash: string;
   readonly question: string;
   readonly claim?: Claim;
+  readonly source?: string;
   /** Every band that it names, the primary one first. */
   readonly bands?: readonly Band[];
   /** Those deviations that forbid a verdict, as clauses. */
