@@ -1,0 +1,42 @@
+import { cell, page } from './markdown.ts';
+
+/** What the forms do not say: how a notebook is read, and what holds for all verbs. */
+
+export const introduction = page(
+  'A notebook cell holds statements of a small language that carries units and has no hidden state: a name is bound once in a notebook, every value is immutable, and a result depends on the text and on the raw files alone, never on the order in which cells were run. Nothing is ever written to a raw file.',
+  'This page is made from the definitions that the checker, completion and the hovers read, so it says what they do. Every example is run against the sample recordings when the project is tested.',
+);
+
+export const statements = page(
+  'One statement a line; `#` begins a comment. A statement is a verb with its operands and options, or an expression; `name =` in front binds its value. A pipe hands a value on as the first operand of the next verb, and a statement goes on to the next line when that line begins with `|`, or when this one ends with `|`, `,` or an open bracket.',
+  cell(`# Four runs on bricks, the moving part alone
+foam = load "raw/brick-foam-*.csv.gz"
+  | channel z
+  | trim 10..70 s
+levels foam`),
+  'A cell shows the value of its last statement, and of every earlier one that binds no name. Warnings are always shown. An error stops its statement and what depends on it; the rest of the notebook runs.',
+  'A verb with its operands in brackets is a value, and a number in square brackets picks one run of a set, counted from 1:',
+  cell(`foam = load "raw/brick-foam-*.csv.gz" channel z
+band (spectrum foam) 10..50 Hz
+levels foam[1]`),
+  'A verb that is given a set of runs works on each of them. Names are made of letters, digits and `_`; case counts; verbs, functions and the words that introduce options can’t be names.',
+);
+
+export const quantities = page(
+  'A number with its unit. Units are checked: lengths are not added to times, and where a verb wants a frequency no time will do. They combine with `*`, `/` and `^`, and `in` tells a quantity in another unit of the same dimension. A range is `10..50 Hz`, its ends known before anything runs.',
+  cell(`k = series(40 N/mm, 100 N/mm)
+k in lbf/in
+natural_frequency(k, 70 kg)`),
+  '`%` is a plain number (15 % is 0.15). A level in dB is a logarithm: levels add to levels, and never mix with anything else. A change in percent is always one of amplitude (r.m.s. or peak), never of power.',
+);
+
+export const channels = page(
+  'A column that is recognisably an axis of acceleration is called `x`, `y` or `z`, whatever its header spells; any other numeric column keeps its header without the unit. `channel` takes that name, or the header in quotes. A file without a header whose columns are three beside an optional time or counter is x, y, z; otherwise they are `column1`, `column2` and so on. The unit comes from the option `unit`, else from the header, else from the length of the mean vector, which is 1 g for a logger at rest; `load` says which, and where nothing settles it that is an error which names the option.',
+  'The rate is that of the unbroken stretches between gaps, from the first and the last stamp of each. A recording whose steps scatter by more than 5 % is resampled to a uniform rate with a warning; beyond 25 % it is refused until `resample` is asked for by hand. No segment of a spectrum crosses a gap.',
+);
+
+export const spectra = page(
+  'Spectra are one-sided, by Welch’s method: periodic windows, the mean of each segment removed. A segment has exactly round(length × rate) samples, so bins are exactly rate / samples apart: no silent padding.',
+  'The r.m.s. of a band integrates the density over the band as a piecewise constant function: a bin counts by the part of it that lies inside. The bins at zero and at half the rate keep their whole mean square in the half that exists. So neighbouring bands add up exactly, and the whole range adds up to the mean square.',
+  'A comparison of A with B tells B/A − 1 of the geometric means over runs, in percent and in dB (20 log10(B/A)). The run is the unit of evidence: a long run is still one run.',
+);

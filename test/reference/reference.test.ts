@@ -1,0 +1,87 @@
+import { strict as assert } from 'node:assert';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { reference } from '../../scripts/reference/reference.ts';
+import { diskHost } from '../../src/disk/host.ts';
+import { anchorOf } from '../../src/editor/language/anchor.ts';
+import { Engine } from '../../src/engine/engine.ts';
+import { codes } from '../../src/language/messages.ts';
+import { catalogue } from '../../src/verbs/language.ts';
+import { quietWatch } from '../engine/memoryFiles.ts';
+
+const samples = fileURLToPath(new URL('../../samples', import.meta.url));
+const text = reference();
+const headings = [...text.matchAll(/^#{1,3} (.*)$/gm)].map(([, title]) => title);
+
+/** Cells that are said to be right, without those that the verbs' and functions' own test runs. */
+function examples(): readonly string[] {
+  const elsewhere = new Set([
+    ...catalogue.verbs.flatMap((form) => form.examples),
+    ...catalogue.functions.map((form) => form.example),
+  ]);
+  const cells = [...text.matchAll(/(Wrong:\n\n)?```washboard\n([^]*?)\n```/g)]
+    .filter(([, wrong]) => wrong === undefined)
+    .map(([, , cell]) => cell);
+  return [...new Set(cells)].filter((cell) => !elsewhere.has(cell));
+}
+
+describe('the language reference', () => {
+  it('is current: `npm run reference` writes what stands in media/reference.md', () => {
+    const file = readFileSync(new URL('../../media/reference.md', import.meta.url), 'utf8');
+    assert.equal(file, text);
+  });
+
+  it('has a heading for every verb, function and message code, each with an anchor of its own', () => {
+    const wanted = [
+      ...catalogue.verbs.map(({ verb }) => verb),
+      ...catalogue.functions.map(({ name }) => name),
+      ...codes,
+    ];
+    assert.deepEqual(
+      wanted.filter((title) => !headings.includes(title)),
+      [],
+    );
+    const anchors = headings.map(anchorOf);
+    assert.deepEqual(
+      anchors.filter((anchor, index) => anchors.indexOf(anchor) !== index),
+      [],
+    );
+  });
+
+  it('links to nothing that is not there', () => {
+    const anchors = new Set(headings.map(anchorOf));
+    const links = [...text.matchAll(/\]\(#([^)]*)\)/g)].map(([, anchor]) => anchor);
+    assert.ok(links.length > catalogue.verbs.length);
+    assert.deepEqual(
+      links.filter((anchor) => !anchors.has(anchor)),
+      [],
+    );
+  });
+
+  it('tells each option of each verb, with its default', () => {
+    for (const { verb, options } of catalogue.verbs) {
+      const [, section] = text.split(`\n### ${verb}\n`);
+      for (const { keyword, default: given } of options) {
+        const row = section.split('\n').find((line) => line.startsWith(`| \`${keyword}\` |`));
+        assert.ok(row, `${verb} ${keyword}`);
+        if (given !== undefined) assert.ok(row.includes(`\`${given}\``), row);
+      }
+    }
+  });
+
+  describe('as its examples run', () => {
+    // One engine, so that the recordings are read once.
+    const engine = new Engine(diskHost(samples, samples));
+    for (const example of examples()) {
+      it(example.split('\n').at(-1) ?? '', async () => {
+        const report = await engine.run({ cells: [example], wanted: 'all' }, quietWatch);
+        assert.deepEqual(
+          report.results.flatMap(({ error }) => error?.message ?? []),
+          [],
+          example,
+        );
+        assert.ok(report.results.length > 0);
+      });
+    }
+  });
+});
