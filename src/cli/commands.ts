@@ -3,13 +3,14 @@ import { look } from './look.ts';
 import { record } from './record.ts';
 import { report } from './report.ts';
 import { run } from './run.ts';
+import { sheet } from './sheet.ts';
 import { usage } from './usage.ts';
 import { verify } from './verify.ts';
 
 /** A command: gives the exit code. */
 type Command = (words: readonly string[]) => Promise<number>;
 
-const commands: Readonly<Record<string, Command>> = { run, look, record, verify, report, figures };
+const commands: Readonly<Record<string, Command>> = { run, look, record, verify, report, figures, sheet };
 
 /** Runs the command line; 2 for wrong usage. */
 export async function runCommand(words: readonly string[]): Promise<number> {

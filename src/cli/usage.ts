@@ -29,4 +29,9 @@ export const usage = `Usage: washboard COMMAND …
       rate, findings, and the load statement to paste into a notebook. The options
       override what is detected, as those of load do.
       Exit code: 0; 1 if a file can't be read; 2 for wrong usage.
+
+  sheet FOLDER [--out FILE]
+  sheet --runs N | --detect PERCENT --spread PERCENT  [--conditions A,B] [--out FILE]
+      Makes a run sheet to be filled in: of the recordings in a folder, or of runs to be
+      made in ABBA order, as many as are said or as the test needs. Nothing is overwritten.
 `;

@@ -8,6 +8,7 @@ import { registerLanguage } from './language/register.ts';
 import { registerLook } from './lookCommand.ts';
 import { notebookType } from './names.ts';
 import { registerReference } from './reference.ts';
+import { registerSheet } from './sheetCommand.ts';
 import { serializer } from './serializer.ts';
 import { watchStaleness } from './staleness.ts';
 import { registerStatusBar } from './statusBar.ts';
@@ -28,6 +29,7 @@ export function activate(context: vscode.ExtensionContext): void {
     watchStaleness(controller, states),
     registerCommands(controller, context.extensionUri),
     registerLook(engine),
+    registerSheet(),
     registerLanguage(engine),
     registerReference(context.extensionUri),
     controller,
