@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
 import type { ComparisonRow } from '../../src/verbs/values.ts';
 import { errorOf, near, recordingOf, resultOf, sine, valueOf, warningsOf } from './notebook.ts';
 import { loadPads, pads, worked, type Pads } from './pads.ts';
@@ -142,6 +143,25 @@ describe('compare', () => {
     assert.match(
       value.rows[0].sentence,
       /one run each; 95 % interval .* within these two runs only\): that is no evidence/,
+    );
+  });
+
+  it('does not depend on the scale of the levels, and turns about when the sides are swapped', async () => {
+    const level = fc.double({ min: 0.2, max: 0.4, noNaN: true });
+    await fc.assert(
+      fc.asyncProperty(fc.uniqueArray(level, { minLength: 6, maxLength: 6 }), async (levels) => {
+        const study = { a: levels.slice(0, 3), b: levels.slice(3) };
+        const [row] = await rowsOf(study);
+        const twice = levels.map((one) => 2 * one);
+        const [scaled] = await rowsOf({ a: twice.slice(0, 3), b: twice.slice(3) });
+        const [swapped] = await rowsOf(study, 'compare gel with foam over 10..30 Hz');
+        for (const key of ['changePercent', 'lowPercent', 'highPercent'] as const)
+          assert.ok(Math.abs((row[key] ?? NaN) - (scaled[key] ?? NaN)) < 1e-3, key);
+        near((1 + row.changePercent / 100) * (1 + swapped.changePercent / 100), 1, 1e-9);
+        near((1 + (row.lowPercent ?? NaN) / 100) * (1 + (swapped.highPercent ?? NaN) / 100), 1, 1e-9);
+        near(row.p ?? NaN, swapped.p ?? NaN, 1e-6);
+      }),
+      { numRuns: 8 },
     );
   });
 
