@@ -39,9 +39,9 @@ export function registerCodeActions(
   );
 }
 
-/** The options that an engine's sentence names as what would settle it. */
+/** The fixes that a problem brings, and the option that the engine's sentence names as what would settle it. */
 function fixesAround({ notebook, cell }: Part, problem: Problem): readonly Action[] {
-  const named = /option (?:called )?[`"]?([a-z]+)/.exec(problem.message)?.[1];
+  const named = /\b(?:option|write|add|give) [`"]?([a-z]+)\b/.exec(problem.message)?.[1];
   const option = named === undefined ? undefined : addOption(notebook, cell, problem.place, named);
   return [...fixesOf(notebook, cell, problem), ...(option === undefined ? [] : [{ ...option, problem }])];
 }

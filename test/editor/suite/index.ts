@@ -12,6 +12,8 @@ export async function run(): Promise<void> {
   await import('./activation.test.ts');
   await import('./roundTrip.test.ts');
   await import('./running.test.ts');
+  await import('./diagnostics.test.ts');
+  await import('./language.test.ts');
   await import('./interrupting.test.ts');
   const failures: { title: string; error: string }[] = [];
   const passes: string[] = [];
