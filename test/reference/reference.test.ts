@@ -1,7 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { reference } from '../../scripts/reference/reference.ts';
 import { diskHost } from '../../src/disk/host.ts';
 import { anchorOf } from '../../src/editor/language/anchor.ts';
 import { Engine } from '../../src/engine/engine.ts';
@@ -10,6 +9,10 @@ import { catalogue } from '../../src/verbs/language.ts';
 import { quietWatch } from '../engine/memoryFiles.ts';
 
 const samples = fileURLToPath(new URL('../../samples', import.meta.url));
+// By its address, since the scripts are a TypeScript project of their own.
+const { reference } = (await import(new URL('../../scripts/reference/reference.ts', import.meta.url).href)) as {
+  reference: () => string;
+};
 const text = reference();
 const headings = [...text.matchAll(/^#{1,3} (.*)$/gm)].map(([, title]) => title);
 
