@@ -112,7 +112,7 @@ function checkEntry(entry: Entry, where: Where, form: Form, work: Work): Argued 
     case 'range':
       return node.type === 'range' ? argued(checkRange(node, dimensionsOf(accepts, 'range'), where, work)) : refuse();
     case 'text':
-      return node.type === 'text' ? argued({ type: 'text', text: node.text, place: node.place }) : unquoted(node, work);
+      return node.type === 'text' ? argued({ type: 'text', text: node.text, place: node.place }) : (unquoted(node, work) ?? refuse());
     case 'word':
       return checkWord(node, accepts, where, form, work) ?? refuse();
     case 'channel':
@@ -124,10 +124,10 @@ function checkEntry(entry: Entry, where: Where, form: Form, work: Work): Argued 
   }
 }
 
-/** A text without its quotes, up to the next blank: `load raw/a.csv`. */
-function unquoted(node: Operand, work: Work): Argued {
+/** A text without its quotes, up to the next blank: `load raw/a.csv`; undefined for what begins with a quote, too. */
+function unquoted(node: Operand, work: Work): Argued | undefined {
   const found = /^[^\s,"|]*/.exec(work.text.slice(node.place.from))![0];
-  if (node.type === 'missing' || found === '') return argued(undefined);
+  if (node.type === 'missing' || found === '') return undefined;
   const place = { from: node.place.from, to: Math.max(node.place.to, node.place.from + found.length) };
   const written = work.text.slice(place.from, place.to);
   const instead = `"${written}"`;

@@ -254,7 +254,7 @@ function dimensionOfCall({ gives }: FunctionForm, values: readonly Typed[]): Dim
 const constantOfCall = ({ gives }: FunctionForm, values: readonly Typed[]): Quantity | undefined =>
   gives === 'root' && values[0]?.constant && values[0].constant.value >= 0 ? root(values[0].constant) : undefined;
 
-const single = new Set(['quantity', 'text', 'window', 'verdict', 'chart', 'comparison', 'repeats', 'plan', 'table']);
+const single = new Set(['quantity', 'text', 'window', 'verdict', 'chart', 'repeats', 'plan', 'table']);
 
 function checkPick(node: Pick, work: Work): Typed {
   const of = checkExpression(node.of, work);

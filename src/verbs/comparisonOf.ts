@@ -7,7 +7,9 @@ import { bandHead, bandText, compareSentence, inBand } from './compareSentence.t
 import { measuredBands, measuredSignal, measuredTransfers, metricTitle, type Measured } from './metrics.ts';
 import { floorDoubts, floorSpectrum } from './noiseFloor.ts';
 import { knownOrder, type KnownOrder } from './runOrder.ts';
-import type { Band, ComparisonRow, ComparisonSide, ComparisonValue } from './values.ts';
+import { densityRatio } from '../statistics/densityRatio.ts';
+import { alike } from './spectrumMean.ts';
+import type { Band, ComparisonRow, ComparisonSide, ComparisonValue, DensityRatio, SpectrumValue } from './values.ts';
 import { refuse, type Argument, type Warning, type Watch } from './verb.ts';
 
 /** What is asked of a comparison, once the words are understood. */
@@ -77,6 +79,7 @@ export function comparisonOf(
     b: sideValue(sides.b, b, order?.b),
     rows,
     ...(margin === undefined ? {} : { margin }),
+    ...ratioOf(a.spectrum, b.spectrum, confidence),
     ...(unlike.guards.length === 0 ? {} : { guards: unlike.guards }),
   };
   warnings.push(
@@ -85,6 +88,21 @@ export function comparisonOf(
     ...shareWarnings(rows),
   );
   return { value, warnings };
+}
+
+/** The densities' ratio bin by bin, where the runs of both sides share one frequency axis. */
+function ratioOf(
+  a: SpectrumValue | undefined,
+  b: SpectrumValue | undefined,
+  confidence: number,
+): { ratio?: DensityRatio } {
+  if (a === undefined || b === undefined || !alike([...a.entries, ...b.entries])) return {};
+  const found = densityRatio(
+    a.entries.map(({ density }) => density),
+    b.entries.map(({ density }) => density),
+    confidence,
+  );
+  return found === undefined ? {} : { ratio: { ...found, spacing: a.entries[0].spacing, confidence } };
 }
 
 function measured(side: Side, { metric, ofSignal }: Asked, watch: Watch, at: string): Measured | Refused {

@@ -19,7 +19,8 @@ export function meansOf(
   });
 }
 
-function alike(entries: readonly SpectrumEntry[]): boolean {
+/** Whether runs share one frequency axis, within half a bin at its upper end, and one unit. */
+export function alike(entries: readonly SpectrumEntry[]): boolean {
   const [first, ...rest] = entries;
   const bins = Math.min(...entries.map(({ level }) => level.length));
   return rest.every(

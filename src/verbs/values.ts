@@ -265,12 +265,26 @@ export interface ComparisonValue {
   readonly rows: readonly ComparisonRow[];
   /** As a fraction, where one was asked for. */
   readonly margin?: number;
+  /** The ratio of the densities bin by bin, where both sides have spectra of one frequency axis and three runs. */
+  readonly ratio?: DensityRatio;
   /** The plan it was asked to follow, and where it does not. */
   readonly plan?: PlanFollowed;
   /** Whether the runs that the sheet leaves out were taken in all the same. */
   readonly includesExcluded?: boolean;
   /** Reasons outside the figures that forbid a verdict by any row, each a clause after `because`. */
   readonly guards?: readonly string[];
+}
+
+/** B/A of the densities in each bin, with the interval of each bin by itself. */
+export interface DensityRatio {
+  /** Bin k is at k x spacing, in Hz. */
+  readonly spacing: number;
+  /** Of mean square, above 0. */
+  readonly ratio: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+  /** 0 to 1. */
+  readonly confidence: number;
 }
 
 export interface ComparisonSide {

@@ -301,7 +301,7 @@ describe('the checker, on mistakes of one cell', () => {
     ['load "a', 'text.unclosed', '"a', 'load "a"'],
     ['C.chnge', 'field.unknown', 'chnge', 'C.change'],
     ['r.rms', 'field.unknown', 'rms'],
-    ['C[1]', 'pick.kind', 'C[1]'],
+    ['W[1]', 'pick.kind', 'W[1]'],
     ['r[0]', 'pick.index', '0'],
     ['r + 1', 'arithmetic.kind', 'r'],
     ['1 m + 1 s', 'arithmetic.dimension', '1 m + 1 s'],
