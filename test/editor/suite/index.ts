@@ -15,6 +15,7 @@ export async function run(): Promise<void> {
   await import('./diagnostics.test.ts');
   await import('./language.test.ts');
   await import('./interrupting.test.ts');
+  await import('./commands.test.ts');
   const failures: { title: string; error: string }[] = [];
   const passes: string[] = [];
   await new Promise<void>((resolve) => {

@@ -1,0 +1,47 @@
+import { strict as assert } from 'node:assert';
+import * as vscode from 'vscode';
+import { fileOf } from './workspace.ts';
+
+const rows = [
+  't (s),x (g),y (g),z (g)',
+  ...Array.from({ length: 400 }, (_, i) => `${(i / 100).toFixed(2)},0.01,0.02,${1 + 0.001 * (i % 7)}`),
+];
+const recording = Buffer.from(rows.join('\n') + '\n');
+
+async function textOf(uri: vscode.Uri): Promise<string> {
+  return Buffer.from(await vscode.workspace.fs.readFile(uri)).toString();
+}
+
+describe('commands on recordings in an editor', () => {
+  const files = ['foam-1.csv', 'foam-2.csv', 'gel-1.csv'].map((name) => fileOf('lab', 'raw', name));
+
+  before(() => Promise.all(files.map((file) => vscode.workspace.fs.writeFile(file, recording))));
+  after(() => vscode.workspace.fs.delete(fileOf('lab'), { recursive: true }));
+
+  it('shows a first look at the files that are selected', async () => {
+    await vscode.commands.executeCommand('washboard.look', files[0], files);
+    const text = vscode.window.activeTextEditor?.document.getText() ?? '';
+    assert.equal(text.match(/rate: 100 Hz by its time stamps/g)?.length, 3);
+    assert.match(text, /load "foam-2\.csv"/);
+    assert.equal(vscode.window.activeTextEditor?.document.isDirty, false);
+  });
+
+  it('writes a notebook beside the folder of recordings, under a name that is free', async () => {
+    await vscode.commands.executeCommand('washboard.notebookFromFiles', files[0], files);
+    const text = await textOf(fileOf('lab', 'study.washboard.md'));
+    assert.match(text, /^foam = load "raw\/foam-\*\.csv"$/m);
+    assert.match(text, /^gel = load "raw\/gel-1\.csv"$/m);
+    await vscode.commands.executeCommand('washboard.notebookFromFiles', files[0], files);
+    assert.equal(await textOf(fileOf('lab', 'study-2.washboard.md')), text);
+    assert.equal(vscode.window.activeNotebookEditor?.notebook.uri.path.endsWith('study-2.washboard.md'), true);
+  });
+
+  it('writes a run sheet once, and opens it the next time', async () => {
+    await vscode.commands.executeCommand('washboard.writeSheet', fileOf('lab', 'raw'));
+    const sheet = fileOf('lab', 'raw', 'runs.csv');
+    assert.match(await textOf(sheet), /^foam-1\.csv,foam,/m);
+    await vscode.workspace.fs.writeFile(sheet, Buffer.from('mine\n'));
+    await vscode.commands.executeCommand('washboard.writeSheet', fileOf('lab', 'raw'));
+    assert.equal(await textOf(sheet), 'mine\n');
+  });
+});
