@@ -21,6 +21,8 @@ export type Listener = (result: StatementResult) => void;
 export class Engine {
   readonly #host: Host;
   readonly #cache: Cache;
+  /** The notebook as it was understood last: after an edit only what the edit touches is checked again. */
+  #last: CheckedNotebook | undefined;
 
   constructor(host: Host, cache = new Cache()) {
     this.#host = host;
@@ -28,8 +30,7 @@ export class Engine {
   }
 
   async run(request: RunRequest, watch: Watch, listen: Listener = () => undefined): Promise<RunReport> {
-    const notebook = understand(request.cells);
-    return new Run(notebook, request, watch, this.#host, this.#cache).all(listen);
+    return new Run(this.#understand(request.cells), request, watch, this.#host, this.#cache).all(listen);
   }
 
   /**
@@ -38,7 +39,7 @@ export class Engine {
    */
   async keys(cells: readonly string[]): Promise<string[]> {
     const watch = { cancelled: () => false, progress: () => undefined };
-    return new Run(understand(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).cellKeys();
+    return new Run(this.#understand(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).cellKeys();
   }
 
   /**
@@ -46,12 +47,17 @@ export class Engine {
    * little to make. Ends early, with what it has, once the watch says so.
    */
   async recall(cells: readonly string[], watch: Watch): Promise<Recalled> {
-    return new Run(understand(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).recall();
+    return new Run(this.#understand(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).recall();
   }
 
   /** Forgets every value. */
   clear(): void {
     this.#cache.clear();
+  }
+
+  #understand(cells: readonly string[]): CheckedNotebook {
+    this.#last = understand(cells, this.#last);
+    return this.#last;
   }
 }
 
