@@ -11,6 +11,9 @@ export interface HeaderReading {
   readonly axis: Axis | undefined;
 }
 
+/** No name of a column is longer. */
+const longest = 200;
+
 const bracketed = /^(.*?)[\s_,-]*[([{<]\s*([^()[\]{}<>]*?)\s*[)\]}>]\s*$/;
 const suffix = /^(.+)(?:\s+in\s+|\s*,\s*|\s*\/\s*(?=[a-z%°])|[\s_.-]+)([^\s_,]+)$/i;
 
@@ -18,6 +21,7 @@ const suffix = /^(.+)(?:\s+in\s+|\s*,\s*|\s*\/\s*(?=[a-z%°])|[\s_.-]+)([^\s_,]+
 export function readHeader(header: string, unitBelow?: string): HeaderReading {
   const text = header.trim();
   const below = unitBelow === undefined ? undefined : unbracketed(unitBelow) || undefined;
+  if (text.length > longest) return { name: text, unitText: below, axis: undefined };
   const inBrackets = bracketed.exec(text);
   if (inBrackets && inBrackets[1].trim() !== '') {
     const name = inBrackets[1].trim();

@@ -17,7 +17,10 @@ export function place(path: string, line?: number, column?: number): string {
 
 /** A text of the file as a message quotes it: one line, at most 40 characters. */
 export function quote(text: string): string {
-  const plain = text.replace(/[\u0000-\u001f\u007f-\u009f]+/g, ' ').trim();
+  const plain = text
+    .replace(/[\u0000-\u001f\u007f-\u009f]+/g, ' ')
+    .replace(/"/g, "'")
+    .trim();
   return `"${plain.length > 40 ? `${plain.slice(0, 39)}…` : plain}"`;
 }
 

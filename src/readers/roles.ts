@@ -42,6 +42,12 @@ export function findRoles(path: string, table: Table, options: ReadOptions): Rol
   const counter = findCounter(table, options);
   const given = options.time === undefined ? undefined : timeByOption(path, table, options.time);
   const candidates = given ? [given] : timeCandidates(table, counter);
+  if (given && !runsForward(given.column)) {
+    throw new Refused(
+      'time-stands-still',
+      `${path}: ${columnName(given.column, given.index)} does not run forward, so it tells no rate: name another column with time, or leave time out and state the rate with rate.`,
+    );
+  }
   const usable = candidates.filter(({ column }) => given || runsForward(column));
   const leftOut = candidates
     .filter((one) => !usable.includes(one))

@@ -1,13 +1,15 @@
 import { median } from '../../signal/percentile.ts';
 import { figure } from '../refusal.ts';
 import { settings } from '../settings.ts';
-import { measured, places, some, type Check } from './checked.ts';
+import { converterStep, measured, places, some, type Check } from './checked.ts';
 
 /** Lone samples far from all others: a bad contact or a damaged transfer, not a bump, which lasts longer. */
 export const spikes: Check = (run) =>
   measured(run).flatMap(({ samples, name, unit }) => {
     const middle = median(some(samples));
-    const spread = 1.4826 * median(some(samples).map((value) => Math.abs(value - middle)));
+    const distance = median(some(samples).map((value) => Math.abs(value - middle)));
+    // A channel that hardly moves is judged by the steps of its converter.
+    const spread = Math.max(1.4826 * distance, converterStep(samples));
     if (!(spread > 0)) return [];
     const most = settings.spike * spread;
     const found: { from: number; to: number }[] = [];

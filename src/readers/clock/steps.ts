@@ -74,7 +74,8 @@ export function stampQuantum(t: Float64Array, spelling: number): number {
     // A gap ends wherever it ends, so only steps like the others count.
     if (unitsOf(i) <= 2.5 * usual || usual <= 1) divisor = gcd(divisor, unitsOf(i));
   }
-  if (divisor <= 1) return spelling;
+  // Digits so fine that steps are no whole numbers of them any more tell nothing.
+  if (!(divisor > 1) || !Number.isSafeInteger(divisor)) return spelling;
   // Steps that are all alike, but for gaps, tell nothing of rounding.
   let alike = 0;
   for (let i = 1; i < end; i++) if (unitsOf(i) === divisor) alike++;
@@ -82,6 +83,6 @@ export function stampQuantum(t: Float64Array, spelling: number): number {
 }
 
 function gcd(a: number, b: number): number {
-  while (b !== 0) [a, b] = [b, a % b];
+  while (b > 0) [a, b] = [b, a % b];
   return a;
 }

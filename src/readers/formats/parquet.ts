@@ -72,7 +72,7 @@ export async function readParquet(
     if (error instanceof Refused) throw error;
     throw new Refused(
       'damaged-parquet',
-      `${path}: the Parquet file is damaged or uses a part of the format that can't be read (${error instanceof Error ? error.message.split('\n')[0].replace(/\.$/, '') : 'unknown'}): export it again or as CSV.`,
+      `${path}: the Parquet file is damaged or uses a part of the format that can't be read: export it again, or as CSV.`,
     );
   }
 }

@@ -20,8 +20,11 @@ interface Response {
 
 /** Whether a text begins with a delimiter of the Universal File Format and the number of a dataset. */
 export function isUniversal(head: Uint8Array): boolean {
-  const text = String.fromCharCode(...head.subarray(0, 400));
-  return /^(?:\s*\r?\n)*[ ]{0,4}-1\s*\r?\n\s{0,6}\d{1,6}b?[^\n]{0,80}(?:\r?\n|$)/.test(text);
+  const lines = String.fromCharCode(...head.subarray(0, 400)).split('\n');
+  const first = lines.findIndex((line) => line.trim() !== '');
+  return (
+    first >= 0 && /^ {0,4}-1\s{0,80}$/.test(lines[first]) && /^\s{0,6}\d{1,6}b?(?:\s|$)/.test(lines[first + 1] ?? '')
+  );
 }
 
 const number = /[-+]?(?:\d+\.?\d*|\.\d+)(?:[EeDd][-+]?\d+)?/g;

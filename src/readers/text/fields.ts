@@ -11,7 +11,7 @@ export function fieldsOf(line: string, delimiter: string): string[] {
 function quotedFields(line: string, delimiter: string): string[] {
   const text = delimiter === ' ' ? line.trim().replace(/[ \t]+/g, ' ') : line;
   // Blanks between a delimiter and a quote are padding, which RFC 4180 does not know.
-  const tight = text.replace(/(^|[^\w"])[ ]+"/g, '$1"').replace(/"[ ]+(?=$|[^\w"])/g, '"');
+  const tight = text.replace(/(^|[^\w"])[ ]{1,40}"/g, '$1"').replace(/"[ ]{1,40}(?=$|[^\w"])/g, '"');
   return papa.parse(tight, { delimiter, quoteChar: '"' }).data[0] ?? [''];
 }
 

@@ -62,7 +62,7 @@ function* splits(text: string, delimiter: string): Generator<string[]> {
   yield fieldsOf(text, delimiter);
   for (const other of [',', ';', '\t', '|'])
     if (other !== delimiter && text.includes(other)) yield fieldsOf(text, other);
-  if (delimiter === ' ' || delimiter === '\t') {
+  if (text.length < 4000 && (delimiter === ' ' || delimiter === '\t')) {
     yield text.trim().split(/\s{2,}|\t/);
     yield text.match(/[^\s([{]+(?:\s*(?:\([^)]*\)|\[[^\]]*\]))?/g) ?? [];
   }

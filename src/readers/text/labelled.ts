@@ -11,6 +11,9 @@ export interface Labelled {
 
 const token = /(?:\d{4}-\d{2}-\d{2}[T ])?\d{1,2}:\d{2}:\d{2}(?:[.:,]\d+)?|[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?/g;
 
+/** Labelled lines are short. */
+const longest = 1000;
+
 interface Split {
   readonly words: readonly string[];
   readonly values: readonly string[];
@@ -38,6 +41,7 @@ const skeleton = ({ words }: Split): string => words.map((word) => word.replace(
 export function findLabelled(
   lines: readonly HeadLine[],
 ): { readonly labelled: Labelled; readonly first: number } | undefined {
+  if (lines.some(({ text }) => text.length > longest)) return undefined;
   const shapes = lines.map(({ text }) => split(text));
   const tally = new Map<string, number>();
   for (const shape of shapes) {

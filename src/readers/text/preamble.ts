@@ -18,6 +18,9 @@ export interface Preamble {
   readonly dropped: number | undefined;
 }
 
+/** A line with a key and a value is short; a longer one is not searched for them. */
+const longest = 400;
+
 export function readPreamble(lines: readonly string[]): Preamble {
   const kept = lines.filter((line) => !isBlank(line));
   const keys: Record<string, string> = {};
@@ -41,6 +44,7 @@ export function readPreamble(lines: readonly string[]): Preamble {
 }
 
 function pairsOf(line: string): [string, string][] {
+  if (line.length > longest) return [];
   const several = [
     ...line.matchAll(/([\p{L}_][\p{L}\d_ ]*?)\s*=\s*("[^"]*"|[^\s,;]+(?:\s+(?:[kM]?Hz|g|m?s|us|µs)\b)?)/gu),
   ];

@@ -82,7 +82,9 @@ export async function readText(
 }
 
 function readHead(path: string, bytes: Uint8Array, ended: boolean, decoder: TextDecoder, skip: number): Head {
-  const text = decoder.decode(bytes).replace(/[\0\x1a]+$/, '');
+  let last = bytes.length;
+  while (last > 0 && (bytes[last - 1] === 0 || bytes[last - 1] === 26)) last--;
+  const text = decoder.decode(bytes.subarray(0, last));
   const parts = text.split(/\r\n|\n|\r/);
   if (!ended || parts[parts.length - 1] === '') parts.pop();
   if (parts.length === 0 && !ended) {
