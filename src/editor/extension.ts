@@ -30,7 +30,7 @@ export function activate(context: vscode.ExtensionContext): void {
     registerCommands(controller, context.extensionUri),
     registerLook(engine),
     registerSheet(),
-    registerLanguage(engine),
+    registerLanguage(engine, context.extensionUri),
     registerReference(context.extensionUri),
     controller,
     states,

@@ -5,6 +5,7 @@ import { registerCodeActions } from './codeActions.ts';
 import { registerCompletion } from './completion.ts';
 import { Diagnostics } from './diagnostics.ts';
 import { registerFolding } from './folding.ts';
+import { registerFollowUp } from './followUp.ts';
 import { registerFormatting } from './formatting.ts';
 import { registerHover } from './hover.ts';
 import { registerInlayHints } from './inlayHints.ts';
@@ -15,10 +16,11 @@ import { registerRename } from './rename.ts';
 import { registerSelectionRanges } from './selectionRanges.ts';
 import { registerSemanticTokens } from './semanticTokens.ts';
 import { registerSignatureHelp } from './signatureHelp.ts';
+import { Snippets } from './snippets.ts';
 import { registerSymbols } from './symbols.ts';
 
 /** The features of the language in the editor, each over one check of the whole notebook. */
-export function registerLanguage(engine: EngineThread): vscode.Disposable {
+export function registerLanguage(engine: EngineThread, extension: vscode.Uri): vscode.Disposable {
   const analyses = new Analyses();
   const known = new Known(engine);
   const diagnostics = new Diagnostics(analyses, known);
@@ -26,7 +28,8 @@ export function registerLanguage(engine: EngineThread): vscode.Disposable {
     known,
     diagnostics,
     registerCodeActions(selector, analyses, diagnostics),
-    registerCompletion(selector, analyses, known),
+    registerCompletion(selector, analyses, known, new Snippets(extension)),
+    registerFollowUp(),
     registerSignatureHelp(selector, analyses),
     registerHover(selector, analyses, known),
     registerInlayHints(selector, analyses, known),

@@ -27,6 +27,7 @@ describe('the language in an editor', () => {
   async function offered(marked: string, trigger?: string): Promise<readonly vscode.CompletionItem[]> {
     const caret = await study.write(3, marked);
     const list = await ask<vscode.CompletionList>('executeCompletionItemProvider', uri(3), caret, trigger);
+    // The editor's own list of snippets comes by this way, though the setting keeps it from who types.
     return list.items.filter(({ kind }) => kind !== vscode.CompletionItemKind.Snippet);
   }
   const labels = (items: readonly vscode.CompletionItem[]): string[] =>
@@ -56,6 +57,19 @@ describe('the language in an editor', () => {
     assert.ok(labels(files).includes('raw/gel-*.csv'), labels(files).join(' '));
     assert.ok(labels(files).includes('raw/gel-2.csv'));
     assert.deepEqual(labels(await offered('load "raw/gel-1.csv" channel ^')).slice(0, 3), ['x', 'y', 'z']);
+  });
+
+  it('closes the bracket of a function, with the caret inside', async () => {
+    const found = (await offered('x = ser^')).find(({ label }) => label === 'series');
+    assert.ok(found?.insertText instanceof vscode.SnippetString);
+    assert.equal(found.insertText.value, 'series($0)');
+  });
+
+  it('offers whole studies where a statement begins, and nowhere else', async () => {
+    const isSnippet = ({ detail }: vscode.CompletionItem): boolean => detail?.endsWith('(snippet)') === true;
+    const found = (await offered('lo^')).filter(isSnippet);
+    assert.ok(labels(found).includes('load runs'), labels(found).join('; '));
+    assert.deepEqual((await offered('levels ^')).filter(isSnippet), []);
   });
 
   it('does not put a list in the way of somebody who has written all that has to be', async () => {
