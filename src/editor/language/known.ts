@@ -27,6 +27,7 @@ export class Known {
   readonly #told = new Map<string, Told>();
   readonly #asking = new Set<string>();
   readonly #next = new Map<string, Analysis>();
+  readonly #later = new Map<string, ReturnType<typeof setTimeout>>();
   readonly #channels = new Map<string, { readonly stamp: string; readonly found: Promise<readonly ChannelFacts[]> }>();
   readonly #changed = new vscode.EventEmitter<vscode.Uri>();
   /** The program of which more is known now. */
@@ -41,6 +42,7 @@ export class Known {
     const key = analysis.uri.toString();
     const place = placeOf(analysis);
     if (place === undefined) return;
+    clearTimeout(this.#later.get(key));
     if (this.#asking.has(key)) {
       this.#next.set(key, analysis);
       return;
@@ -55,13 +57,21 @@ export class Known {
       .catch(() => undefined);
     this.#asking.delete(key);
     if (facts !== undefined) {
-      this.#told.set(key, { notebook, facts });
+      this.#told.set(key, { notebook, facts: completed(facts, notebook, this.#told.get(key)) });
       this.#changed.fire(analysis.uri);
     }
     const next = this.#next.get(key);
     this.#next.delete(key);
     if (next !== undefined) void this.refresh(next);
-    else if (facts?.complete === false) setTimeout(() => void this.refresh(analysis), later);
+    else if (facts?.complete === false) this.#again(key, analysis);
+  }
+
+  #again(key: string, analysis: Analysis): void {
+    clearTimeout(this.#later.get(key));
+    this.#later.set(
+      key,
+      setTimeout(() => void this.refresh(analysis), later),
+    );
   }
 
   /** Of a name's value; undefined once its statement, or one that it uses, reads otherwise. */
@@ -100,13 +110,33 @@ export class Known {
   }
 
   forget(uri: vscode.Uri): void {
-    this.#told.delete(uri.toString());
-    this.#next.delete(uri.toString());
+    const key = uri.toString();
+    this.#told.delete(key);
+    this.#next.delete(key);
+    clearTimeout(this.#later.get(key));
+    this.#later.delete(key);
   }
 
   dispose(): void {
+    this.#later.forEach((timer) => clearTimeout(timer));
     this.#changed.dispose();
   }
+}
+
+/** An answer that was given up half-way, with what was told before and still holds. */
+function completed(facts: NotebookFacts, notebook: CheckedNotebook, before: Told | undefined): NotebookFacts {
+  if (facts.complete || before === undefined) return facts;
+  const names = Object.entries(before.facts.names).filter(([name]) => standsUnchanged(name, before.notebook, notebook));
+  const sameCell = (cell: number): boolean => before.notebook.cells[cell]?.text === notebook.cells[cell]?.text;
+  const told = new Set(facts.failures.map(({ cell, place }) => `${cell} ${place.from}`));
+  const failures = before.facts.failures.filter(
+    ({ cell, place }) => sameCell(cell) && !told.has(`${cell} ${place.from}`),
+  );
+  return {
+    ...facts,
+    names: { ...Object.fromEntries(names), ...facts.names },
+    failures: [...facts.failures, ...failures],
+  };
 }
 
 function within<T>(milliseconds: number, found: Promise<T>, otherwise: T): Promise<T> {
