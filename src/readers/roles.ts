@@ -140,13 +140,13 @@ function timeCandidates(table: Table, counter: number | undefined): Candidate[] 
 }
 
 function runsForward({ values }: NumberColumn | StampColumn): boolean {
-  return values.length > 1 && values[values.length - 1] !== values[0] && forwardShare(values) > 0.5;
+  return stepShape(values).forwardMedian > 0 && forwardShare(values) > 0.5;
 }
 
 /** Share of the steps that are not backward, of those that move. */
 function forwardShare(values: Float64Array): number {
-  const { count, zero, backward } = stepShape(values);
-  return (count - zero - backward) / Math.max(count - zero, 1);
+  const { forward, backward } = stepShape(values);
+  return forward / Math.max(forward + backward, 1);
 }
 
 /** Whether numbers without a telling name rise by steps that are nearly alike, as no reading of a sensor does. */

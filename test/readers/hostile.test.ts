@@ -64,10 +64,8 @@ function judgeRecording(recording: Recording, options: ReadOptions): void {
     );
   for (const finding of [...findings, ...checkRecording(checkedRun(recording))]) {
     assert.match(finding.message, /^\S[^\n]*[.?]$/);
-    const own = channels.reduce(
-      (text, { name }) => text.replaceAll(name, 'NAME'),
-      finding.message.replace(/"[^"]*"/g, ''),
-    );
+    const unnamed = channels.reduce((text, { name }) => text.replaceAll(name, 'NAME'), finding.message);
+    const own = unnamed.replace(/"[^"]*"/g, '');
     assert.ok(!holes.test(own), finding.message);
   }
 }

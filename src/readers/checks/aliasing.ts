@@ -1,4 +1,4 @@
-import { bandMeanSquare, totalMeanSquare } from '../../signal/band.ts';
+import { bandMeanSquare } from '../../signal/band.ts';
 import { piecesOf } from '../../signal/stretch.ts';
 import { welchDensity } from '../../signal/welch.ts';
 import { windowShape } from '../../signal/windows.ts';
@@ -14,16 +14,16 @@ export const aliasing: Check = (run) => {
   const used = Math.min(length, longest);
   if (used < 32) return [];
   let near = 0;
-  let all = 0;
+  let rest = 0;
   for (const { samples } of measured(run)) {
     const pieces = piecesOf(samples, run.stretches).filter((piece) => piece.length >= used);
     const density = welchDensity(pieces, { shape: windowShape('hann', used), rate: run.rate });
     // Below the third bin the window smears what is left of the mean.
     const low = 3 * density.step;
     near += bandMeanSquare(density, from * run.rate, run.rate / 2);
-    all += totalMeanSquare(density) - bandMeanSquare(density, 0, low);
+    rest += bandMeanSquare(density, Math.min(low, from * run.rate), from * run.rate);
   }
-  const share = near / all;
+  const share = near / (near + rest);
   if (!(share > most)) return [];
   const message = `${percent(share)} of the mean square lies above ${figure(from * run.rate)} Hz, close to half the rate: what lies beyond may be folded in, so record once at a higher rate, and end bands below ${figure(from * run.rate)} Hz.`;
   return [{ code: 'aliasing', severity: 'warning', message, value: share, threshold: most }];

@@ -53,7 +53,7 @@ function loudest(run: CheckedRun, blocks: readonly Block[]): Finding[] {
       code: 'not-stationary',
       severity: 'warning',
       message,
-      value: quiet.power > 0 ? loud.power / quiet.power : Infinity,
+      value: quiet.power > 0 ? loud.power / quiet.power : undefined,
       threshold: ratio,
       ...found,
     },

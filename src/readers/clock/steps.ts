@@ -16,6 +16,7 @@ export function quantile(values: Float64Array, share: number): number {
 /** What the steps from stamp to stamp look like. Times in s. */
 export interface StepShape {
   readonly count: number;
+  readonly forward: number;
   readonly zero: number;
   readonly backward: number;
   /** Median of a fair sample of all steps, and of those that go forward. */
@@ -38,25 +39,29 @@ export function stepShape(t: Float64Array): StepShape {
 }
 
 function lookAt(t: Float64Array): StepShape {
+  let forward = 0;
   let zero = 0;
   let backward = 0;
   for (let i = 1; i < t.length; i++) {
     const step = t[i] - t[i - 1];
-    if (step === 0) zero++;
+    if (step > 0) forward++;
+    else if (step === 0) zero++;
     else if (step < 0) backward++;
   }
   const stride = Math.max(1, Math.floor((t.length - 1) / sampled));
   const some: number[] = [];
   for (let i = 1; i < t.length; i += stride) some.push(t[i] - t[i - 1]);
-  const all = Float64Array.from(some);
-  const forward = all.filter((step) => step > 0);
+  // An empty stamp leaves no step.
+  const all = Float64Array.from(some.filter((step) => !Number.isNaN(step)));
+  const ahead = all.filter((step) => step > 0);
   return {
     count: Math.max(0, t.length - 1),
+    forward,
     zero,
     backward,
     median: median(all),
-    forwardMedian: median(forward),
-    forwardHigh: quantile(forward, 0.95),
+    forwardMedian: median(ahead),
+    forwardHigh: quantile(ahead, 0.95),
   };
 }
 

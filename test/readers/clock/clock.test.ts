@@ -52,7 +52,7 @@ describe('the clock of a recording', () => {
         const stamps: number[] = [];
         let index = 0;
         for (const [length, lost] of runs) {
-          for (let i = 0; i < length; i++) stamps.push(Math.floor((index + i) / rate / quantum) * quantum);
+          for (let i = 0; i < length; i++) stamps.push(Math.floor((index + i) / rate / quantum + 1e-9) * quantum);
           index += length + lost;
         }
         const clock = clockOf(Float64Array.from(stamps), quantum);
