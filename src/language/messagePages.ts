@@ -273,7 +273,7 @@ export const messagePages: Readonly<Record<Code, MessagePage>> = {
     'Arithmetic with something else than a quantity',
     'Only quantities can be added and multiplied; a field reads one off a result.',
     after('L = levels foam\nL * 2'),
-    after('L = levels foam\nL.rms * 2'),
+    after('L = levels foam[1]\nL.rms * 2'),
   ),
   'arithmetic.dimension': page(
     'A sum of unlike quantities',

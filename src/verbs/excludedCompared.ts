@@ -37,12 +37,10 @@ export function takenIn(
   const able = excluded.filter(({ run }) => run !== undefined);
   const unable = excluded.filter(({ run }) => run === undefined);
   if (given.options.including === undefined) {
-    const [told] = excludedWarnings(excluded);
+    // What can't be taken in is listed with the result; a hint is owed only where there is a choice.
+    const [told] = able.length > 0 ? excludedWarnings(excluded) : [];
     if (told === undefined) return { includes: false, warnings: [] };
-    const hint =
-      able.length > 0
-        ? ' "including excluded" gives the result with them.'
-        : ` The same steps can't be done with them: ${unable.map(obstacleOf).join('; ')}.`;
+    const hint = ' "including excluded" gives the result with them.';
     return { includes: false, warnings: [{ ...told, message: told.message + hint }] };
   }
   const list = able.map(({ label, why }) => `${label} (${why})`).join(', ');

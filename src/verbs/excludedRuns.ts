@@ -31,7 +31,7 @@ const carries = (value: Value): value is WithExcluded =>
 
 /**
  * The verb, seeing to it that the runs left out by a sheet stay with whatever it gives: where it gives runs, each
- * excluded run goes through the same step by itself; other values list them, and a sentence says so.
+ * excluded run goes through the same step by itself; other values list them, and are shown with that list.
  */
 export function withExcluded(verb: Verb): Verb {
   return {
@@ -42,8 +42,7 @@ export function withExcluded(verb: Verb): Verb {
       const from = source(verb, given);
       if (from === undefined) return found;
       const { excluded } = from;
-      if (found.value.kind !== 'runs')
-        return answer({ ...found.value, excluded }, [...found.warnings, ...excludedWarnings(excluded)]);
+      if (found.value.kind !== 'runs') return answer({ ...found.value, excluded }, found.warnings);
       const steps = excluded.map((one) => followed(one, verb, from.operand, given, context));
       return answer({ ...found.value, excluded: await Promise.all(steps) }, found.warnings);
     },

@@ -1,3 +1,4 @@
+import { present } from '../../src/charts/present.ts';
 import { strict as assert } from 'node:assert';
 import { Engine } from '../../src/engine/engine.ts';
 import { MemoryHost, quietWatch } from '../engine/memoryFiles.ts';
@@ -90,11 +91,14 @@ describe('a run sheet in a notebook', () => {
 
   it('leaves excluded runs out, lists them with every result, and takes them in when told to', async () => {
     for (const step of ['', '\nlevels r', '\nspectrum r', '\nband (spectrum r) 2..20 Hz']) {
-      const warnings = (await resultOf(`r = ${load} where condition gel${step}`, files)).warnings;
-      assert.ok(
-        warnings.some(({ message }) => message.includes('1 run is left out: gel-2 (broken off)')),
+      const { value } = await resultOf(`r = ${load} where condition gel${step}`, files);
+      assert.ok(value !== undefined && 'excluded' in value, step);
+      assert.deepEqual(
+        value.excluded?.map(({ label, why }) => `${label} (${why})`),
+        ['gel-2 (broken off)'],
         step,
       );
+      assert.match(present(value, undefined, []).text, /gel-2 \(broken off\)/, step);
     }
     const { runs, excluded } = await valueOf('runs', `${load} where condition gel including excluded`, files);
     assert.deepEqual(
