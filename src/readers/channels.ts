@@ -1,5 +1,5 @@
 import { hasGaps } from './gaps.ts';
-import { readHeader, unbracketed, type Axis } from './names.ts';
+import { loneLetter, readHeader, unbracketed, type Axis } from './names.ts';
 import type { ReadOptions, RecordedChannel } from './recording.ts';
 import { Refused, figure, list } from './refusal.ts';
 
@@ -53,18 +53,22 @@ export function findChannels(
   const axes = candidates.filter(({ axis }) => axis);
   const measured = axes.length > 0 ? axes : candidates;
   const headers = new Set(measured.map(({ unit }) => unit ?? preambleUnit));
-  const unit = settleUnit(
-    path,
-    headers.size === 1 ? [...headers][0] : undefined,
-    gravityOf(axes),
-    isWhole(axes),
-    options,
-  );
+  const stated = {
+    header: headers.size === 1 ? [...headers][0] : undefined,
+    raw: measured.find(({ unitText }) => isRaw(unitText))?.unitText,
+  };
+  const unit = settleUnit(path, stated, gravityOf(axes), isWhole(axes), options);
   const channels = candidates.map((one) => channelOf(one, measured.includes(one), unit, preambleUnit, options));
   const everyOwn =
     unit.unit === undefined && headers.size > 1 && measured.every((one) => (one.unit ?? preambleUnit) !== undefined);
   return { channels, leftOut, unit: everyOwn ? { unit: undefined, from: 'header' } : unit };
 }
+
+/** Whether a header's unit is what a converter gives: counts or volts. */
+const isRaw = (unitText: string | undefined): boolean =>
+  unitText !== undefined && (isCounts(unitText) || isVolts(unitText));
+
+const isVolts = (text: string): boolean => /^[mµu]?v(olts?)?$/i.test(text);
 
 function channelOf(
   one: Candidate,
@@ -121,21 +125,28 @@ function named(table: Table, columns: readonly number[]): Candidate[] {
     const other =
       reading?.unitText !== undefined &&
       !(unit !== undefined && unit in accelerationUnits) &&
-      !isCounts(reading.unitText) &&
+      !isRaw(reading.unitText) &&
       !/^(-*|no units?|none|unitless)$/i.test(reading.unitText);
     return {
       index,
       column,
       name: reading?.name || `column${index + 1}`,
-      letter: other ? undefined : reading?.axis,
+      letter: other
+        ? undefined
+        : (reading?.axis ??
+          (unit !== undefined && unit in accelerationUnits ? loneLetter(reading?.name ?? '') : undefined)),
       unit,
       unitText: reading?.unitText,
     };
   });
-  return readings.map(({ letter, ...one }) => {
-    const shared = letter !== undefined && readings.filter((other) => other.letter === letter).length > 1;
-    return { ...one, name: letter !== undefined && !shared ? letter : one.name, axis: letter !== undefined };
-  });
+  // Of two sensors in one file nobody knows which is meant by x, so that all keep their headers.
+  const letters = readings.flatMap(({ letter }) => letter ?? []);
+  const shared = new Set(letters).size < letters.length;
+  return readings.map(({ letter, ...one }) => ({
+    ...one,
+    name: letter !== undefined && !shared ? letter : one.name,
+    axis: letter !== undefined,
+  }));
 }
 
 /** Raw and calibrated readings of the same axes side by side: the ones with a unit of acceleration are the axes. */
@@ -145,10 +156,10 @@ function preferCalibrated(candidates: readonly Candidate[], leftOut: { column: s
     column.header === undefined ? undefined : readHeader(column.header).axis;
   const letters = axes.map(letterOf);
   if (axes.length === 0 || new Set(letters).size === letters.length) return [...candidates];
-  const isRaw = ({ unitText, column }: Candidate): boolean =>
+  const uncalibrated = ({ unitText, column }: Candidate): boolean =>
     isCounts(unitText ?? '') ||
     /\braw\b/i.test(`${column.kindBelow ?? ''} ${(column.header ?? '').replace(/_/g, ' ')}`);
-  const good = axes.filter((one) => !isRaw(one));
+  const good = axes.filter((one) => !uncalibrated(one));
   const goodLetters = good.map(letterOf);
   if (
     good.length === 0 ||
@@ -156,7 +167,7 @@ function preferCalibrated(candidates: readonly Candidate[], leftOut: { column: s
     !letters.every((letter) => goodLetters.includes(letter))
   )
     return [...candidates];
-  const raw = axes.filter(isRaw);
+  const raw = axes.filter(uncalibrated);
   leftOut.push(
     ...raw.map(({ column, index }) => ({
       column: columnName(column, index),

@@ -49,20 +49,29 @@ function unitWord(text: string): string {
   return /^ms2$/i.test(text) ? 'm/s2' : text;
 }
 
-const before = '(?:linear|lin|user|raw|calibrated|cal|body|sensor|imu|mpu|adxl|lis|chip)?';
+const before =
+  '(?:linear|lin|user|raw|calibrated|cal|body|sensor|imu|mpu|adxl|lis|chip|motion|device|phone|watch|vib|vibration)*';
 const quantity =
-  '(?:accelerometer|acceleration|accelerations|accelero|accel|acceler|accl|acc|a|gforce|gf|beschleunigung|beschl)';
+  '(?:accelerometer|acceleration|accelerations|accelero|accel|acceler|accl|acc|a|gforce|gf|beschleunigung|beschl|ac)';
 const withQuantity = new RegExp(
-  `^${before}${quantity}(?:axis|val|value|data|ch|channel|chan)?([xyz])(?:axis|dir|direction|component|raw|cal|calibrated|value|val|data)?$`,
+  `^${before}${quantity}{1,2}(?:axis|val|value|data|ch|channel|chan)?([xyz])(?:axis|dir|direction|component|raw|cal|calibrated|value|val|data)?$`,
 );
 const axisFirst = new RegExp(
   `^${before}([xyz])(?:axis|dir|direction|component|ch|channel)?${quantity}?(?:raw|cal|calibrated|value|val|data)?$`,
 );
 const axisAfter = /^(?:axis|ax|channel|chan|ch|direction|dir|sensor)([xyz])$/;
 
+/** The axis that a letter standing alone in a name tells, as in `Seat Z`, where the unit shows it to be of acceleration. */
+export function loneLetter(name: string): Axis | undefined {
+  const letters = name.toLowerCase().match(/(?<![\p{L}\d])[xyz](?![\p{L}\d])/gu) ?? [];
+  return letters.length === 1 ? (letters[0] as Axis) : undefined;
+}
+
 /** The axis of acceleration that a header names, whatever its spelling; rotation, field, speed and place are none. */
 export function axisOf(name: string): Axis | undefined {
   const plain = name.toLowerCase().replace(/[^\p{L}]+/gu, '');
+  // Some loggers call the time so.
+  if (plain === 'xvalue') return undefined;
   const match = withQuantity.exec(plain) ?? axisFirst.exec(plain) ?? axisAfter.exec(plain);
   // A digit in the name tells one sensor from another (`ax1`, `ax2`): the axis is then only a part of its name.
   return match ? (match[1] as Axis) : undefined;

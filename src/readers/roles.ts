@@ -1,4 +1,4 @@
-import { possibleScales, scaleName, styleOf } from './clock/scale.ts';
+import { possibleScales, scaleName, spreadsheetEpoch, styleOf } from './clock/scale.ts';
 import { stepShape } from './clock/steps.ts';
 import { readHeader } from './names.ts';
 import type { ReadOptions } from './recording.ts';
@@ -173,7 +173,7 @@ function readTime(
   if (column.kind === 'stamp') {
     const seconds = column.base === undefined ? overMidnight(column.values) : column.values;
     const headed = column.zone === undefined ? zoneInHeader(column.header) : undefined;
-    const base = column.base === undefined || column.swappable ? undefined : column.base - 60 * (headed?.minutes ?? 0);
+    const base = column.base === undefined ? undefined : column.base - 60 * (headed?.minutes ?? 0);
     return {
       index,
       seconds,
@@ -215,9 +215,9 @@ function readTime(
     );
   }
   const [only] = possible;
-  const base = only.style.startsWith('epoch') ? 0 : undefined;
+  const base = only.style.startsWith('epoch') ? 0 : only.style === 'days' ? spreadsheetEpoch : undefined;
   // So far from 1970 a double no longer holds microseconds: count from the first stamp.
-  const first = base === 0 ? values.findIndex((value) => !Number.isNaN(value)) : -1;
+  const first = base !== undefined ? values.findIndex((value) => !Number.isNaN(value)) : -1;
   const near = first < 0 ? values : values.map((value) => value - values[first]);
   const seconds = scaled(unwrapped(near, shape.forwardMedian), only.scale);
   const origin = first < 0 ? 0 : values[first] * only.scale;

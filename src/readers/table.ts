@@ -34,7 +34,8 @@ export interface StampColumn extends ColumnText {
   readonly zone: string | undefined;
   /** Step of the spelling in s: 0.001 for three digits after the seconds. */
   readonly quantum: number;
-  readonly swappable: boolean;
+  /** Whether the date was in doubt and only the clock was read. */
+  readonly doubtful: boolean;
 }
 
 /** Texts of which there are few: `values` are indices into `labels`. */

@@ -5,7 +5,7 @@ export interface TimeName {
 }
 
 const words =
-  /^(t|ts|time|times|timestamp|timestamps|stamp|elapsed|elapsedtime|timeelapsed|relativetime|reltime|abstime|absolutetime|runtime|uptime|clock|datetime|date|dateandtime|datetimestamp|localtime|systemtime|devicetime|hosttime|sensortime|utc|utctime|gmt|epoch|epochtime|unix|unixtime|unixtimestamp|secondselapsed|tick|ticktime|zeit|zeitstempel|uhrzeit|temps|tiempo|tempo|tijd|hora|heure|tid|timeofday|isotime|loggingtime|loggingsample|samplingtime|sampletime)$/;
+  /^(t|ts|time|times|timestamp|timestamps|stamp|elapsed|elapsedtime|timeelapsed|relativetime|reltime|abstime|absolutetime|runtime|uptime|clock|datetime|date|dateandtime|datetimestamp|localtime|systemtime|devicetime|hosttime|sensortime|utc|utctime|gmt|epoch|epochtime|unix|unixtime|unixtimestamp|secondselapsed|tick|ticktime|zeit|zeitstempel|uhrzeit|temps|tiempo|tempo|tijd|hora|heure|tid|timeofday|isotime|loggingtime|loggingsample|samplingtime|sampletime|xvalue)$/;
 
 const scales: readonly (readonly [RegExp, number])[] = [
   [/^(ns|nanos?|nanoseconds?|nsecs?)$/, 1e-9],

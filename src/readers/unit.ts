@@ -11,6 +11,12 @@ export interface UnitReading {
   readonly remark?: { readonly code: string; readonly severity: 'note' | 'warning'; readonly message: string };
 }
 
+/** What a file says of its unit: one of acceleration, or that its numbers are counts or volts. */
+export interface StatedUnit {
+  readonly header: string | undefined;
+  readonly raw: string | undefined;
+}
+
 /** Unit in which a mean vector of this length would be gravity, or undefined. */
 export function unitOfGravity(length: number): string | undefined {
   for (const [unit, size] of Object.entries(accelerationUnits)) {
@@ -33,7 +39,7 @@ function countsOfGravity(length: number): number | undefined {
  */
 export function settleUnit(
   path: string,
-  header: string | undefined,
+  { header, raw }: StatedUnit,
   length: number | undefined,
   whole: boolean,
   options: ReadOptions,
@@ -45,6 +51,11 @@ export function settleUnit(
     refuseContradiction(path, header, seen, length);
     return { unit: header, from: 'header' };
   }
+  if (raw !== undefined && !(whole && length !== undefined && countsOfGravity(length)))
+    return unsettled(
+      `the header says ${raw}, which is no unit of acceleration`,
+      'unit g with scale, the g of one such unit',
+    );
   if (length === undefined)
     return unsettled('the header states no unit, and only three axes with gravity in them would show it');
   const counts = whole ? countsOfGravity(length) : undefined;

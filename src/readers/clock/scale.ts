@@ -14,6 +14,12 @@ const names: readonly (readonly [number, string])[] = [
   [1e-9, 'ns'],
 ];
 
+/** Seconds from 1970 to day 0 of a spreadsheet, the 30th of December 1899. */
+export const spreadsheetEpoch = -25_569 * 86_400;
+
+/** Whether a number is a spreadsheet's day between 1982 and 2064. */
+const isSpreadsheetDay = (days: number): boolean => days > 30_000 && days < 60_000;
+
 export const scaleName = (scale: number): string => names.find(([size]) => size === scale)?.[1] ?? `${scale} s`;
 
 /** Whether seconds from 1970 fall between 2000 and 2100. */
@@ -27,7 +33,8 @@ export const styleOf = (scale: number, first: number): string =>
  * or that make its first number a date of this century. With a rate stated, the scale that comes nearest to it.
  */
 export function possibleScales(first: number, step: number, whole: boolean, rate: number | undefined): TimeScale[] {
-  const all = names.map(([scale]) => ({ scale, style: styleOf(scale, first) }));
+  const all: TimeScale[] = names.map(([scale]) => ({ scale, style: styleOf(scale, first) }));
+  if (isSpreadsheetDay(first) && !whole) all.push({ scale: 86_400, style: 'days' });
   if (rate !== undefined) {
     const far = ({ scale }: TimeScale): number => Math.abs(Math.log(1 / (step * scale) / rate));
     const [nearest] = all.sort((a, b) => far(a) - far(b));
@@ -38,6 +45,6 @@ export function possibleScales(first: number, step: number, whole: boolean, rate
     const hertz = 1 / (step * scale);
     return hertz <= high && hertz >= (whole ? low : lowWithFraction);
   });
-  const dated = plausible.filter(({ style }) => style.startsWith('epoch'));
+  const dated = plausible.filter(({ style }) => style.startsWith('epoch') || style === 'days');
   return dated.length === 1 ? dated : plausible;
 }

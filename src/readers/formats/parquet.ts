@@ -190,7 +190,7 @@ function stampSink(header: string, rows: number, units: 1e-3 | 1e-6 | 1e-9): Sin
       style: 'timestamp',
       zone: '+00:00',
       quantum: units,
-      swappable: false,
+      doubtful: false,
     }),
   };
 }

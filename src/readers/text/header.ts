@@ -5,7 +5,7 @@ import { Refused, place, quote } from '../refusal.ts';
 import { fieldsOf, isBlank, isComment, uncommented } from './fields.ts';
 import { isMissing, parseNumber } from './number.ts';
 import type { Grid, HeadLine } from './sniff.ts';
-import { isStamp } from './stamp.ts';
+import { isStamp } from './stampForm.ts';
 
 /** The rows above the numbers that name the columns. */
 export interface Header {
@@ -40,7 +40,8 @@ function cellsAbove(line: string, grid: Grid): string[] | undefined {
   const width = grid.columns.length;
   const text = isComment(line) ? uncommented(line) : line;
   for (const split of splits(text, grid.delimiter)) {
-    const cells = split.length === width + 1 && isBlank(split[width]) ? split.slice(0, width) : split;
+    const cells =
+      split.length === width + 1 && (grid.trailing || isBlank(split[width])) ? split.slice(0, width) : split;
     // R's write.table leaves no name above its column of row numbers.
     const whole = cells.length === width - 1 && width > 2 && looksNamed(cells) ? ['', ...cells] : cells;
     if (whole.length !== width) continue;

@@ -1,4 +1,4 @@
-import { isStamp } from './stamp.ts';
+import { isStamp } from './stampForm.ts';
 import type { HeadLine } from './sniff.ts';
 
 /** Lines in which words stand between the numbers, always the same: `12:00:01.250 -> X,Y,Z= -1.84,2.93,-9.22`. */

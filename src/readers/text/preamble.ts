@@ -49,7 +49,7 @@ function pairsOf(line: string): [string, string][] {
     ...line.matchAll(/([\p{L}_][\p{L}\d_ ]*?)\s*=\s*("[^"]*"|[^\s,;]+(?:\s+(?:[kM]?Hz|g|m?s|us|µs)\b)?)/gu),
   ];
   if (several.length > 1) return several.map((match) => [match[1].trim(), match[2].replace(/"/g, '')]);
-  const match = /^\s*"?([^:=,;\t"]{1,60}?)"?\s*(?::|=|,|;|\t)\s*"?(.*?)"?[\s,;]*$/.exec(line);
+  const match = /^\s*"?([^:=,;\t"]{1,60}?)"?\s*(?::|=|,|;|\t)[\s:=,;]*"?(.*?)"?[\s,;]*$/.exec(line);
   return match && /\p{L}/u.test(match[1]) && match[2] !== '' ? [[match[1].trim(), match[2].trim()]] : [];
 }
 

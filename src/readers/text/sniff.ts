@@ -1,7 +1,7 @@
 import { Refused, figure, place, quote } from '../refusal.ts';
 import { fieldsOf, isBlank, isComment } from './fields.ts';
 import { couldBeThousands, isMissing, parseNumber, type DecimalMark } from './number.ts';
-import { isStamp } from './stamp.ts';
+import { isStamp } from './stampForm.ts';
 
 export interface HeadLine {
   readonly text: string;

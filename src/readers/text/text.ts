@@ -13,7 +13,8 @@ import { decimalsOf, parseNumber } from './number.ts';
 import { readPreamble, type Preamble } from './preamble.ts';
 import { ColumnSink } from './sink.ts';
 import { sniff, type Grid, type HeadLine } from './sniff.ts';
-import { StampReader, stampForm } from './stamp.ts';
+import { StampReader } from './stamp.ts';
+import { fractionDigits, stampForm } from './stampForm.ts';
 
 /** A text read as a table, with what its lines above the rows say. */
 export interface TextReading {
@@ -139,7 +140,7 @@ function findTable(path: string, head: Head, options: ReadOptions): Found {
     labelled && !hasGrid(path, lines, options) ? relabel(path, lines, labelled.labelled, options) : undefined;
   if (asTable) return asTable;
   const headerFields = (grid: Grid): number | undefined => fieldsAbove(lines, grid);
-  const grid = sniff(path, lines, { delimiter, decimal: options.decimal, headerFields });
+  const grid = withLastColumn(lines, sniff(path, lines, { delimiter, decimal: options.decimal, headerFields }));
   refuseWidth(path, grid);
   const header = findHeader(lines, grid);
   refuseMismatch(path, lines, grid, header);
@@ -154,6 +155,17 @@ function findTable(path: string, head: Head, options: ReadOptions): Found {
     labelled: undefined,
     lines,
   };
+}
+
+/** A last column that is empty in the rows looked at, but has a name, is a column all the same: of remarks, say. */
+function withLastColumn(lines: readonly HeadLine[], grid: Grid): Grid {
+  if (!grid.trailing) return grid;
+  const above = lines.slice(0, grid.first).findLast(({ text }) => !isBlank(text));
+  const names = above === undefined ? [] : fieldsOf(uncommented(above.text), grid.delimiter);
+  const width = grid.columns.length + 1;
+  return names.length === width && !isBlank(names[width - 1])
+    ? { ...grid, columns: [...grid.columns, 'empty'], trailing: false }
+    : grid;
 }
 
 function refuseWidth(path: string, grid: Grid): void {
@@ -182,7 +194,10 @@ function hasGrid(path: string, lines: readonly HeadLine[], options: ReadOptions)
     const wordy = grid.columns.some(
       (kind, k) => kind === 'text' && grid.rows.slice(0, 20).every((row) => /\p{L}/u.test(row[k]) && /\d/.test(row[k])),
     );
-    return !wordy;
+    const still = (k: number): boolean => grid.rows.slice(0, 20).every((row) => row[k] === grid.rows[0][k]);
+    // Words between numbers look like columns of one text each where blanks part the fields.
+    const words = grid.columns.filter((kind, k) => kind === 'text' && still(k)).length;
+    return !wordy && !(grid.delimiter === ' ' && words > 1);
   } catch (error) {
     // An ambiguous table is one all the same: its own refusal is the better answer.
     return error instanceof Refused && error.refusal.code.startsWith('ambiguous');
@@ -281,12 +296,7 @@ function columnOf(found: Found, kind: Grid['columns'][number], k: number, body: 
   }
   if (sink.kind === 'stamp') {
     const { form, base, zone } = sink.stamps!;
-    const digits = Math.max(
-      0,
-      ...filled(grid, k)
-        .slice(0, 200)
-        .map((cell) => /\d[.,:](\d+)(?=\D*$|\s*[+-]\d)/.exec(fractionOf(cell))?.[1].length ?? 0),
-    );
+    const digits = Math.max(0, ...filled(grid, k).slice(0, 200).map(fractionDigits));
     const quantum = form.clock === 'none' ? 86400 : form.fraction === 'milliseconds' ? 1e-3 : 10 ** -digits;
     const style =
       form.clock === 'hms' && form.date !== 'none'
@@ -304,17 +314,11 @@ function columnOf(found: Found, kind: Grid['columns'][number], k: number, body: 
       style,
       zone,
       quantum,
-      swappable: form.swappable,
+      doubtful: form.doubtful,
     };
   }
   if (sink.kind === 'label') return { ...texts, kind: 'label', values, labels: sink.labels };
-  return { ...texts, kind: 'other', why: kind === 'empty' ? 'it is empty' : 'it holds text' };
-}
-
-/** A stamp from its seconds on, so that only digits after them count. */
-function fractionOf(cell: string): string {
-  const match = /\d{1,2}[:.h]\d{2}[:.m](\d{2}s?[.,:]\d+)/.exec(cell) ?? /^\d{1,3}:(\d{2}[.,]\d+)/.exec(cell.trim());
-  return match?.[1] ?? '';
+  return { ...texts, kind: 'other', why: kind === 'empty' ? 'it holds no number' : 'it holds text' };
 }
 
 function firstRows(head: Head, found: Found): FirstRow[] {
