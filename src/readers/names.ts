@@ -15,7 +15,11 @@ export interface HeaderReading {
 const longest = 200;
 
 const bracketed = /^(.*?)[\s_,-]*[([{<]\s*([^()[\]{}<>]*?)\s*[)\]}>]\s*$/;
-const suffix = /^(.+)(?:\s+in\s+|\s*,\s*|\s*\/\s*(?=[a-z%°])|[\s_.-]+)([^\s_,]+)$/i;
+const suffixes = [
+  /^(.+)(?:\s+in\s+|\s*,\s*|[\s_.-]+)([^\s_,]+)$/i,
+  // A slash may stand before a unit, but is oftener a part of it.
+  /^(.+?)\s*\/\s*([a-z%°][^\s_,]*)$/i,
+];
 
 /** Reads a header: its unit in brackets or at its end, and whether it names an axis of acceleration. */
 export function readHeader(header: string, unitBelow?: string): HeaderReading {
@@ -27,14 +31,14 @@ export function readHeader(header: string, unitBelow?: string): HeaderReading {
     const name = inBrackets[1].trim();
     return { name, unitText: below ?? (inBrackets[2] || undefined), axis: axisOf(name) };
   }
-  const atEnd = suffix.exec(text.replace(/([_ ]m+)[_ ]s\^?_?2$/i, '$1/s2'));
-  if (atEnd && (unitSymbol(unitWord(atEnd[2])) !== undefined || isCounts(atEnd[2]))) {
-    const name = atEnd[1].trim();
+  const spelt = text.replace(/([_ ]m+)[_ ]s\^?_?2$/i, '$1/s2');
+  for (const pattern of suffixes) {
+    const [, front, last] = pattern.exec(spelt) ?? [];
+    if (last === undefined || (unitSymbol(unitWord(last)) === undefined && !isCounts(last))) continue;
+    const name = front.trim();
     const axis = axisOf(name);
     // A lone letter or word at a header's end is its unit only where the rest is an axis, or is a unit beyond doubt.
-    if (axis || /[/^²]|^(mg|Hz|kHz|kPa|psi|mph)$/.test(atEnd[2])) {
-      return { name, unitText: below ?? unitWord(atEnd[2]), axis };
-    }
+    if (axis || /[/^²]|^(mg|Hz|kHz|kPa|psi|mph)$/.test(last)) return { name, unitText: below ?? unitWord(last), axis };
   }
   return { name: text, unitText: below, axis: axisOf(text) };
 }
