@@ -112,7 +112,9 @@ function checkEntry(entry: Entry, where: Where, form: Form, work: Work): Argued 
     case 'range':
       return node.type === 'range' ? argued(checkRange(node, dimensionsOf(accepts, 'range'), where, work)) : refuse();
     case 'text':
-      return node.type === 'text' ? argued({ type: 'text', text: node.text, place: node.place }) : (unquoted(node, work) ?? refuse());
+      return node.type === 'text'
+        ? argued({ type: 'text', text: node.text, place: node.place })
+        : (unquoted(node, work) ?? refuse());
     case 'word':
       return checkWord(node, accepts, where, form, work) ?? refuse();
     case 'channel':

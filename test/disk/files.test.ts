@@ -7,7 +7,8 @@ import { diskFiles } from '../../src/disk/files.ts';
 import type { Files, SourceList } from '../../src/verbs/verb.ts';
 
 const paths = (list: SourceList): readonly string[] => (list.ok ? list.paths : assert.fail(list.failure.message));
-const sentence = (list: SourceList): string => (list.ok ? assert.fail(`found ${list.paths.join(', ')}`) : list.failure.message);
+const sentence = (list: SourceList): string =>
+  list.ok ? assert.fail(`found ${list.paths.join(', ')}`) : list.failure.message;
 
 describe('the files of a project', () => {
   let root: string;
@@ -16,7 +17,8 @@ describe('the files of a project', () => {
   before(() => {
     root = mkdtempSync(join(tmpdir(), 'washboard-files-'));
     mkdirSync(join(root, 'study', 'raw'), { recursive: true });
-    for (const name of ['run 10.csv', 'run 2.csv', 'run 1.csv', 'notes.txt', '.run 3.csv', 'a[1].csv']) writeFileSync(join(root, 'study', 'raw', name), name);
+    for (const name of ['run 10.csv', 'run 2.csv', 'run 1.csv', 'notes.txt', '.run 3.csv', 'a[1].csv'])
+      writeFileSync(join(root, 'study', 'raw', name), name);
     writeFileSync(join(root, 'shared.csv'), 'shared');
     mkdirSync(join(root, '..', 'outside-of-washboard-test'), { recursive: true });
     writeFileSync(join(root, '..', 'outside-of-washboard-test', 'secret.csv'), 'secret');
@@ -43,7 +45,13 @@ describe('the files of a project', () => {
   });
 
   it('are refused outside the project, however they are named', async () => {
-    for (const path of ['../../outside-of-washboard-test/secret.csv', '../../outside-of-washboard-test/*.csv', 'raw/link.csv', 'raw/l*.csv', '../study/../../x.csv']) {
+    for (const path of [
+      '../../outside-of-washboard-test/secret.csv',
+      '../../outside-of-washboard-test/*.csv',
+      'raw/link.csv',
+      'raw/l*.csv',
+      '../study/../../x.csv',
+    ]) {
       assert.match(sentence(await files.expand(path)), /lies outside the project folder/, path);
     }
     assert.match(sentence(await files.expand('/etc/hostname')), /is an absolute path/);
@@ -52,8 +60,14 @@ describe('the files of a project', () => {
   });
 
   it('are named when they are missing, with the nearest name that exists', async () => {
-    assert.equal(sentence(await files.expand('raw/run 11.csv')), 'There is no file "raw/run 11.csv": did you mean "raw/run 1.csv"?');
-    assert.equal(sentence(await files.expand('rwa/run 1.csv')), 'There is no file "rwa/run 1.csv": its folder "rwa/" does not exist.');
+    assert.equal(
+      sentence(await files.expand('raw/run 11.csv')),
+      'There is no file "raw/run 11.csv": did you mean "raw/run 1.csv"?',
+    );
+    assert.equal(
+      sentence(await files.expand('rwa/run 1.csv')),
+      'There is no file "rwa/run 1.csv": its folder "rwa/" does not exist.',
+    );
     assert.match(sentence(await files.expand('raw')), /"raw" is a folder: name its files, as in "raw\/\*\.csv"/);
   });
 
