@@ -24,6 +24,10 @@ export async function read(
     return { ok: true, recording: await readAny(source, options, watch) };
   } catch (error) {
     if (error instanceof Refused) return { ok: false, refusal: error.refusal };
+    if (error instanceof RangeError && /allocation|array length/i.test(error.message)) {
+      const message = `${source.path}: there is not enough memory for all of this file's numbers: cut it into parts.`;
+      return { ok: false, refusal: { code: 'memory', message } };
+    }
     throw error;
   }
 }
@@ -57,12 +61,15 @@ async function readPacked(
       );
     }
     refuseForeign(source.path, head);
-    const recording = await readStream(source, head, rejoined(head, open), options, watch);
+    const recording = await readStream(source, head, rejoined(head, open), options, watch, usualPacking);
     return { ...recording, layout: { ...recording.layout, format: `${recording.layout.format}, gzip` } };
   } finally {
     await open.close();
   }
 }
+
+/** Texts of numbers pack to about a third or a quarter. */
+const usualPacking = 5;
 
 const isGzip = (head: Uint8Array): boolean => head[0] === 0x1f && head[1] === 0x8b;
 
@@ -92,13 +99,14 @@ async function readStream(
   pieces: Pieces,
   options: ReadOptions,
   watch: ReadWatch,
+  packing = 1,
 ): Promise<Recording> {
   const { path, size } = source;
   if (isWav(head) || isUniversal(head)) {
     const { origin, table } = await (isWav(head) ? readWav : readUniversal)(path, pieces, size, watch);
     return assemble(origin, table, options);
   }
-  const { table, preamble, layout, findings } = await readText(path, pieces, size, options, watch);
+  const { table, preamble, layout, findings } = await readText(path, pieces, size, options, watch, packing);
   const { rate, rateKey, unit, dropped, calibration } = preamble;
   const stated =
     rate === undefined ? undefined : { rate, from: 'preamble' as const, name: `"${rateKey}" in the preamble` };

@@ -30,13 +30,17 @@ interface Head {
   readonly lineEnd: number;
 }
 
-/** Reads delimited text. `size` is the file's size in bytes. Throws `Refused` where it can't be read in one way only. */
+/**
+ * Reads delimited text. `size` is the file's size in bytes, and `packing` how many times larger its text may be. Throws `Refused` where it can't be
+ * read in one way only.
+ */
 export async function readText(
   path: string,
   pieces: Pieces,
   size: number,
   options: ReadOptions,
   watch: ReadWatch,
+  packing = 1,
 ): Promise<TextReading> {
   const raw = await takeHead(pieces, 4096);
   const { encoding, mark } = sniffEncoding(raw.bytes);
@@ -60,7 +64,7 @@ export async function readText(
   const decoder = decoderFor(inUse);
   const head = readHead(path, looked.bytes, looked.ended, decoder, options.skip ?? 0);
   const found = findTable(path, head, options);
-  const body = startBody(path, head, found, size, decoder);
+  const body = startBody(path, head, found, size * packing, decoder);
   const start = byteOfLine(head, head.lines[found.grid.first].line);
   await body.read(rejoined(taken.bytes.subarray(start), text), size, watch);
   const { grid, header } = found;
@@ -246,7 +250,8 @@ function startBody(path: string, head: Head, found: Found, size: number, decoder
   const rowBytes = Math.max(2, shown.reduce((sum, { text }) => sum + text.length + 1, 0) / Math.max(shown.length, 1));
   const capacity = Math.min(
     Math.ceil((1.02 * Math.max(size, head.bytes.length)) / rowBytes) + 64,
-    Math.floor(limits.samples / grid.columns.length),
+    // Room that is not needed costs nothing until it is written to; what is short is made larger on the way.
+    Math.floor(limits.samples / 2 / grid.columns.length),
   );
   const sinks = grid.columns.map((kind, k) => {
     if (kind === 'empty') return new ColumnSink('skip', 0);
