@@ -62,9 +62,10 @@ function judgeRecording(recording: Recording, options: ReadOptions): void {
       clock.times.length === length &&
         clock.times.every((t, i) => Number.isFinite(t) && (i === 0 || t >= clock.times![i - 1])),
     );
+  const names = channels.map(({ name }) => name).sort((a, b) => b.length - a.length);
   for (const finding of [...findings, ...checkRecording(checkedRun(recording))]) {
     assert.match(finding.message, /^\S[^\n]*[.?]$/);
-    const unnamed = channels.reduce((text, { name }) => text.replaceAll(name, 'NAME'), finding.message);
+    const unnamed = names.reduce((text, name) => text.replaceAll(name, 'NAME'), finding.message);
     const own = unnamed.replace(/"[^"]*"/g, '');
     assert.ok(!holes.test(own), finding.message);
   }

@@ -61,6 +61,8 @@ const looksNamed = (cells: readonly string[]): boolean =>
 
 function* splits(text: string, delimiter: string): Generator<string[]> {
   yield fieldsOf(text, delimiter);
+  // A line that is parted as the rows are is parted in no other way.
+  if (delimiter !== ' ' && delimiter !== ',' && text.includes(delimiter)) return;
   for (const other of [',', ';', '\t', '|'])
     if (other !== delimiter && text.includes(other)) yield fieldsOf(text, other);
   if (text.length < 4000 && (delimiter === ' ' || delimiter === '\t')) {
