@@ -1,7 +1,8 @@
 import { findChannels, namesRemark } from './channels.ts';
 import { hasGaps } from './gaps.ts';
 import type { Clock, Finding, Layout, ReadOptions, RecordedChannel, Recording, Severity } from './recording.ts';
-import { Refused, list } from './refusal.ts';
+import { Refused, list, quote } from './refusal.ts';
+import { readHeader } from './names.ts';
 import { findRoles, type Roles } from './roles.ts';
 import { pick, pickSensor, soundRows, type Picked } from './rows.ts';
 import { calibrated, type Calibration } from './calibration.ts';
@@ -38,6 +39,7 @@ export function assemble(origin: Origin, table: Table, options: ReadOptions): Re
     );
   }
   const picked = pickSensor(path, table, options);
+  refuseAxesOfText(path, picked.table, options);
   const roles = findRoles(path, picked.table, options);
   const named = findChannels(path, picked.table, channelColumns(picked, roles), origin.unit, options);
   const read = origin.calibration ? calibrated(named, origin.calibration, options) : named;
@@ -70,6 +72,26 @@ export function assemble(origin: Origin, table: Table, options: ReadOptions): Re
   const findings = remarks.sort((a, b) => weight[a.severity] - weight[b.severity]);
   return { file: path, layout, channels: whole.channels, clock, findings };
 }
+
+/** A column that is an axis by its name, or numbers by all but a mark, and still reads as text: the layout is misread. */
+function refuseAxesOfText(path: string, { columns }: Table, options: ReadOptions): void {
+  const named = Object.keys(options.channels ?? {});
+  for (const [index, column] of columns.entries()) {
+    if (column.kind !== 'label' && column.kind !== 'other') continue;
+    const axis = column.header === undefined ? undefined : readHeader(column.header, column.unitBelow).axis;
+    const cells = column.kind === 'label' ? column.labels : (column.cells ?? []);
+    const some = cells.filter((cell) => /\d/.test(cell));
+    const stray = some.length > 0.5 * cells.length && some.every((cell) => strayMark.test(cell.trim()));
+    if (some.length === 0 || (axis === undefined && !stray) || (axis !== undefined && named.includes(axis))) continue;
+    throw new Refused(
+      'axis-not-numbers',
+      `${path}: ${columnName(column, index)} ${axis ? 'is an axis by its name' : 'would be numbers'}, but cells such as ${quote(some[0])} are no numbers: say how they are spelt with decimal and delimiter, or write the file with plain numbers.`,
+    );
+  }
+}
+
+/** A number with a bracket, quote or delimiter stuck to it. */
+const strayMark = /^(?:[[({<"';:|]+[-+]?[\d.,]+|[-+]?[\d.,]+[\])}>"';:|]+)$/;
 
 /** Samples that the gaps between stretches leave out. */
 function missingSamples({ stretches, rate }: Clock): number {

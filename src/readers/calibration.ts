@@ -2,7 +2,7 @@ import type { Channels } from './channels.ts';
 import type { ReadOptions } from './recording.ts';
 import { figure } from './refusal.ts';
 import { unitOfGravity } from './unit.ts';
-import { accelerationUnits, unitSymbol } from './units.ts';
+import { accelerationSize, unitSymbol } from './units.ts';
 
 /** What one count is on each axis, in a unit of acceleration. */
 export interface Calibration {
@@ -28,7 +28,7 @@ export function calibrationOf(entries: readonly (readonly [string, string])[]): 
     const direct = perCount.exec(value.trim());
     const inverse = direct ? null : countsPer.exec(value.trim());
     const unit = unitSymbol((direct ?? inverse)?.[2] ?? '');
-    if (unit === undefined || !(unit in accelerationUnits)) continue;
+    if (unit === undefined || accelerationSize(unit) === undefined) continue;
     units.add(unit);
     found[axis] = direct ? Number(direct[1]) : 1 / Number(inverse![1]);
   }

@@ -5,8 +5,8 @@ import { Refused, figure, list } from './refusal.ts';
 
 import { settings } from './settings.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
-import { settleUnit, type UnitReading } from './unit.ts';
-import { accelerationUnits, isCounts, unitSymbol } from './units.ts';
+import { settleUnit, unsettled, type UnitReading } from './unit.ts';
+import { accelerationSize, isCounts, unitSymbol } from './units.ts';
 
 /** A column that becomes a channel, before its unit is settled. */
 interface Candidate {
@@ -43,7 +43,7 @@ export function findChannels(
     leftOut.push({ column: columnName(column, index), why: `${empty} of its ${table.rows} cells are empty` });
     return false;
   });
-  const candidates = preferCalibrated(byHand(path, table, named(table, kept), options), leftOut);
+  const candidates = distinct(preferCalibrated(byHand(path, table, named(table, kept), options), leftOut));
   if (candidates.length === 0) {
     throw new Refused(
       'no-channels',
@@ -52,16 +52,34 @@ export function findChannels(
   }
   const axes = candidates.filter(({ axis }) => axis);
   const measured = axes.length > 0 ? axes : candidates;
-  const headers = new Set(measured.map(({ unit }) => unit ?? preambleUnit));
-  const stated = {
-    header: headers.size === 1 ? [...headers][0] : undefined,
-    raw: measured.find(({ unitText }) => isRaw(unitText))?.unitText,
-  };
-  const unit = settleUnit(path, stated, gravityOf(axes), isWhole(axes), options);
+  const unit = unitOfAll(path, measured, preambleUnit, gravityOf(axes), isWhole(axes), options);
   const channels = candidates.map((one) => channelOf(one, measured.includes(one), unit, preambleUnit, options));
-  const everyOwn =
-    unit.unit === undefined && headers.size > 1 && measured.every((one) => (one.unit ?? preambleUnit) !== undefined);
-  return { channels, leftOut, unit: everyOwn ? { unit: undefined, from: 'header' } : unit };
+  return { channels, leftOut, unit };
+}
+
+/** What settles the unit of the measured channels, as far as their own headers do not. */
+function unitOfAll(
+  path: string,
+  measured: readonly Candidate[],
+  preambleUnit: string | undefined,
+  length: number | undefined,
+  whole: boolean,
+  options: ReadOptions,
+): UnitReading {
+  const stated = new Set(measured.map(({ unit }) => unit ?? preambleUnit));
+  const raw = measured.find(({ unitText }) => isRaw(unitText))?.unitText;
+  const unknown = measured.find(({ unit, unitText }) => unit === undefined && unitText && !isRaw(unitText))?.unitText;
+  if (stated.size === 1 || options.unit !== undefined) {
+    const own = [...stated].filter((one) => one !== undefined);
+    const option = options.unit === undefined ? undefined : (unitSymbol(options.unit) ?? options.unit);
+    // Of several, the one that the option contradicts is the one to speak of.
+    const header = own.find((one) => one !== option) ?? own[0];
+    return settleUnit(path, { header, raw, unknown }, own.length > 1 ? undefined : length, whole, options);
+  }
+  // Columns in different units: each keeps its own, and what has none can't be settled by a vector of such a mixture.
+  const without = measured.filter(({ unit }) => unit === undefined).map(({ name }) => name);
+  if (without.length === 0 || preambleUnit !== undefined) return { unit: undefined, from: 'header' };
+  return unsettled(`the header gives a unit for some columns but none for ${list(without)}`);
 }
 
 /** Whether a header's unit is what a converter gives: counts or volts. */
@@ -124,7 +142,7 @@ function named(table: Table, columns: readonly number[]): Candidate[] {
     // A named unit that is none of acceleration shows that an x, y or z is something else.
     const other =
       reading?.unitText !== undefined &&
-      !(unit !== undefined && unit in accelerationUnits) &&
+      accelerationSize(unit) === undefined &&
       !isRaw(reading.unitText) &&
       !/^(-*|no units?|none|unitless)$/i.test(reading.unitText);
     return {
@@ -133,8 +151,7 @@ function named(table: Table, columns: readonly number[]): Candidate[] {
       name: reading?.name || `column${index + 1}`,
       letter: other
         ? undefined
-        : (reading?.axis ??
-          (unit !== undefined && unit in accelerationUnits ? loneLetter(reading?.name ?? '') : undefined)),
+        : (reading?.axis ?? (accelerationSize(unit) !== undefined ? loneLetter(reading?.name ?? '') : undefined)),
       unit,
       unitText: reading?.unitText,
     };
@@ -177,6 +194,16 @@ function preferCalibrated(candidates: readonly Candidate[], leftOut: { column: s
   return candidates
     .filter((one) => !raw.includes(one))
     .map((one) => (good.includes(one) ? { ...one, name: letterOf(one) ?? one.name } : one));
+}
+
+/** Names that come again get a number, so that each channel can be asked for. */
+function distinct(candidates: readonly Candidate[]): Candidate[] {
+  const taken = new Map<string, number>();
+  return candidates.map((one) => {
+    const times = (taken.get(one.name) ?? 0) + 1;
+    taken.set(one.name, times);
+    return times === 1 ? one : { ...one, name: `${one.name} ${times}` };
+  });
 }
 
 function byHand(path: string, table: Table, candidates: readonly Candidate[], options: ReadOptions): Candidate[] {

@@ -42,9 +42,13 @@ export function isBinary(head: Uint8Array, encoding: Encoding): boolean {
   let end = sample.length;
   // A file that was cut off by a power loss may end in zeros.
   while (end > 0 && sample[end - 1] === 0) end--;
+  let zeros = 0;
   for (let i = 0; i < end; i++) {
     const c = sample[i];
-    if (c < 32 && c !== 9 && c !== 10 && c !== 13 && c !== 12 && c !== 26 && c !== 27) control++;
+    if (c === 0) zeros++;
+    else if (c < 32 && c !== 9 && c !== 10 && c !== 13 && c !== 12 && c !== 26 && c !== 27) control++;
   }
-  return end === 0 ? sample.length > 0 : control > Math.max(2, 0.02 * end);
+  // A block of zeros within a text is what a loss of power leaves; a text is more than zeros, though.
+  const rest = end - zeros;
+  return rest === 0 ? sample.length > 0 : zeros > rest || control > Math.max(2, 0.02 * rest);
 }

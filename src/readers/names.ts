@@ -15,8 +15,10 @@ export interface HeaderReading {
 const longest = 200;
 
 const bracketed = /^(.*?)[\s_,-]*[([{<]\s*([^()[\]{}<>]*?)\s*[)\]}>]\s*$/;
+/** `x in g`, `acc_x_in_m/s2`, in English, German and French. */
+const within = /^(.+?)[\s_]+(?:in|en)[\s_]+(\S[^_]{0,40})$/i;
 const suffixes = [
-  /^(.+)(?:\s+in\s+|\s*,\s*|[\s_.-]+)([^\s_,]+)$/i,
+  /^(.+)(?:\s*,\s*|[\s_.-]+)([^\s_,]+)$/i,
   // A slash may stand before a unit, but is oftener a part of it.
   /^(.+?)\s*\/\s*([a-z%°][^\s_,]*)$/i,
 ];
@@ -27,9 +29,19 @@ export function readHeader(header: string, unitBelow?: string): HeaderReading {
   const below = unitBelow === undefined ? undefined : unbracketed(unitBelow) || undefined;
   if (text.length > longest) return { name: text, unitText: below, axis: undefined };
   const inBrackets = bracketed.exec(text);
+  // `acc (x)`, `A[x]` and `acc[0]` say which reading it is, not its unit.
+  if (inBrackets && inBrackets[1].trim() !== '' && /^(?:[xyz]|\d+)$/i.test(inBrackets[2])) {
+    const name = text.replace(/\s+/g, ' ');
+    return { name, unitText: below, axis: axisOf(name) };
+  }
   if (inBrackets && inBrackets[1].trim() !== '') {
     const name = inBrackets[1].trim();
     return { name, unitText: below ?? (inBrackets[2] || undefined), axis: axisOf(name) };
+  }
+  const worded = within.exec(text);
+  if (worded && unitSymbol(worded[2]) !== undefined) {
+    const name = worded[1].trim();
+    return { name, unitText: below ?? worded[2], axis: axisOf(name) };
   }
   const spelt = text.replace(/([_ ]m+)[_ ]s\^?_?2$/i, '$1/s2');
   for (const pattern of suffixes) {
@@ -54,26 +66,31 @@ function unitWord(text: string): string {
 }
 
 const before =
-  '(?:linear|lin|user|raw|calibrated|cal|body|sensor|imu|mpu|adxl|lis|chip|motion|device|phone|watch|vib|vibration)*';
+  '(?:linear|lin|user|total|raw|calibrated|cal|body|sensor|imu|mpu|adxl|lis|chip|motion|device|phone|watch|vib|vibration)*';
 const quantity =
-  '(?:accelerometer|acceleration|accelerations|accelero|accel|acceler|accl|acc|a|gforce|gf|beschleunigung|beschl|ac)';
+  '(?:accelerometer|accelerometre|accelerations?|accelero|accel|acceler|accl|acc|a|gforce|gf|beschleunigung|beschl|ac)';
 const withQuantity = new RegExp(
-  `^${before}${quantity}{1,2}(?:axis|val|value|data|ch|channel|chan)?([xyz])(?:axis|dir|direction|component|raw|cal|calibrated|value|val|data)?$`,
+  `^${before}${quantity}{1,2}(?:axis|achse|axe|val|value|data|ch|channel|chan)?([xyz])(?:axis|achse|dir|direction|richtung|component|raw|cal|calibrated|value|val|data)?$`,
 );
 const axisFirst = new RegExp(
-  `^${before}([xyz])(?:axis|dir|direction|component|ch|channel)?${quantity}?(?:raw|cal|calibrated|value|val|data)?$`,
+  `^${before}([xyz])(?:axis|achse|dir|direction|richtung|component|ch|channel)?(?:${quantity})?(?:raw|cal|calibrated|value|val|data)?$`,
 );
-const axisAfter = /^(?:axis|ax|channel|chan|ch|direction|dir|sensor)([xyz])$/;
+const axisAfter = /^(?:axis|ax|axe|achse|channel|chan|ch|direction|dir|sensor)([xyz])$/;
 
 /** The axis that a letter standing alone in a name tells, as in `Seat Z`, where the unit shows it to be of acceleration. */
 export function loneLetter(name: string): Axis | undefined {
+  // A sensor that takes gravity out of its readings may tell both apart.
+  if (/grav|schwerkraft|pesanteur/i.test(name)) return undefined;
   const letters = name.toLowerCase().match(/(?<![\p{L}\d])[xyz](?![\p{L}\d])/gu) ?? [];
   return letters.length === 1 ? (letters[0] as Axis) : undefined;
 }
 
 /** The axis of acceleration that a header names, whatever its spelling; rotation, field, speed and place are none. */
 export function axisOf(name: string): Axis | undefined {
-  const plain = name.toLowerCase().replace(/[^\p{L}]+/gu, '');
+  const plain = name
+    .normalize('NFD')
+    .toLowerCase()
+    .replace(/[^\p{L}]+/gu, '');
   // Some loggers call the time so.
   if (plain === 'xvalue') return undefined;
   const match = withQuantity.exec(plain) ?? axisFirst.exec(plain) ?? axisAfter.exec(plain);

@@ -1,5 +1,6 @@
 import { possibleScales, scaleName, spreadsheetEpoch, styleOf } from './clock/scale.ts';
 import { stepShape } from './clock/steps.ts';
+import { clockInDigits, joinFractions, type Joined } from './fractions.ts';
 import { readHeader } from './names.ts';
 import type { ReadOptions } from './recording.ts';
 import { Refused, figure, list } from './refusal.ts';
@@ -41,7 +42,9 @@ interface Candidate {
 export function findRoles(path: string, table: Table, options: ReadOptions): Roles {
   const counter = findCounter(table, options);
   const given = options.time === undefined ? undefined : timeByOption(path, table, options.time);
-  const candidates = given ? [given] : timeCandidates(table, counter);
+  const found = given ? [given] : timeCandidates(table, counter);
+  const joined = given ? undefined : joinFractions(found);
+  const candidates = joined === undefined ? found : withFraction(found, joined);
   if (given && !runsForward(given.column)) {
     throw new Refused(
       'time-stands-still',
@@ -52,6 +55,7 @@ export function findRoles(path: string, table: Table, options: ReadOptions): Rol
   const leftOut = candidates
     .filter((one) => !usable.includes(one))
     .map(({ index }) => ({ index, why: 'it is a time that does not run forward' }));
+  if (joined !== undefined) leftOut.push({ index: joined.part, why: 'it is the part of the second, and was added' });
   if (usable.length === 0) return { time: undefined, counter, leftOut };
   const readings = usable.map((one) => readTime(path, one, options));
   const sound = readings.filter((one) => one !== undefined);
@@ -62,6 +66,12 @@ export function findRoles(path: string, table: Table, options: ReadOptions): Rol
     .map(({ index }) => ({ index, why: 'another time column was read' }));
   return { time: best, counter: counter === best.index ? undefined : counter, leftOut: [...leftOut, ...others] };
 }
+
+/** The times with the two columns that are one time joined. */
+const withFraction = (times: readonly Candidate[], { whole, part, column }: Joined): Candidate[] =>
+  times.flatMap((one) =>
+    one.index === part ? [] : one.index === whole ? [{ index: whole, column, scale: 1, byName: true }] : [one],
+  );
 
 function findCounter(table: Table, options: ReadOptions): number | undefined {
   for (const [index, column] of table.columns.entries()) {
@@ -185,6 +195,11 @@ function readTime(
     };
   }
   const { values } = column;
+  const digits = scale === undefined && byName ? clockInDigits(values) : undefined;
+  if (digits !== undefined) {
+    const spelling = 10 ** -Math.max(0, column.decimals);
+    return { index, seconds: digits, origin: 0, style: 'hhmmss', spelling, base: undefined, zone: undefined };
+  }
   const shape = stepShape(values);
   const span = values[values.length - 1] - values[0];
   const step = Math.max(span / Math.max(values.length - 1, 1), 0) || shape.forwardMedian;

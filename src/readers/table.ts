@@ -49,6 +49,8 @@ export interface LabelColumn extends ColumnText {
 export interface OtherColumn extends ColumnText {
   readonly kind: 'other';
   readonly why: string;
+  /** Some of its cells, where they were looked at. */
+  readonly cells?: readonly string[];
 }
 
 export type TableColumn = NumberColumn | StampColumn | LabelColumn | OtherColumn;

@@ -1,7 +1,7 @@
 import type { RecordedChannel, ReadOptions } from './recording.ts';
-import { Refused, figure } from './refusal.ts';
+import { Refused, figure, quote } from './refusal.ts';
 import { settings } from './settings.ts';
-import { accelerationUnits, unitSymbol } from './units.ts';
+import { accelerationSize, accelerationUnits, unitSymbol } from './units.ts';
 
 /** What settles a recording's unit. */
 export interface UnitReading {
@@ -15,15 +15,22 @@ export interface UnitReading {
 export interface StatedUnit {
   readonly header: string | undefined;
   readonly raw: string | undefined;
+  /** A unit that the header states and that is not known here. */
+  readonly unknown: string | undefined;
 }
 
 /** Unit in which a mean vector of this length would be gravity, or undefined. */
 export function unitOfGravity(length: number): string | undefined {
   for (const [unit, size] of Object.entries(accelerationUnits)) {
-    const share = (length * size) / accelerationUnits.g;
-    if (share >= settings.gravity.low && share <= settings.gravity.high) return unit;
+    if (isGravity(length * size)) return unit;
   }
   return undefined;
+}
+
+/** Whether a length in m/s² is that of standard gravity, within what a sensor's scale and its tilt allow. */
+function isGravity(length: number): boolean {
+  const share = length / accelerationUnits.g;
+  return share >= settings.gravity.low && share <= settings.gravity.high;
 }
 
 /** The power of two from 256 to 16384 that a length is within 5 % of, as counts of a sensor at 1 g are. */
@@ -39,7 +46,7 @@ function countsOfGravity(length: number): number | undefined {
  */
 export function settleUnit(
   path: string,
-  { header, raw }: StatedUnit,
+  { header, raw, unknown }: StatedUnit,
   length: number | undefined,
   whole: boolean,
   options: ReadOptions,
@@ -56,8 +63,10 @@ export function settleUnit(
       `the header says ${raw}, which is no unit of acceleration`,
       'unit g with scale, the g of one such unit',
     );
+  const silent =
+    unknown === undefined ? 'the header states no unit' : `the header's ${quote(unknown)} is no known unit`;
   if (length === undefined)
-    return unsettled('the header states no unit, and only three axes with gravity in them would show it');
+    return unsettled(`${silent}, and only three axes x, y and z with gravity in them would show it`, undefined, true);
   const counts = whole ? countsOfGravity(length) : undefined;
   if (counts !== undefined) {
     const scale = `unit g scale ${1 / counts}`;
@@ -69,14 +78,17 @@ export function settleUnit(
   if (seen !== undefined) return { unit: seen, from: 'mean vector' };
   const why =
     length * accelerationUnits.g < 1 ? 'gravity is not in it' : 'it is gravity in none of g, mg, m/s^2 and mm/s^2';
-  return unsettled(`the header states no unit and the mean vector is ${figure(length)} long (${why})`);
+  return unsettled(`${silent} and the mean vector is ${figure(length)} long (${why})`);
 }
 
-function unsettled(
+/** A unit that nothing settles. @param axes whether naming the axes by hand would help, too */
+export function unsettled(
   why: string,
   advice = 'unit g, or whatever it is, with scale if the numbers are counts',
+  axes = false,
 ): UnitReading {
-  const message = `The unit of acceleration is not settled: ${why}; write ${advice}.`;
+  const name = axes ? ', or say which columns are the axes with channels x="…", y="…", z="…"' : '';
+  const message = `The unit of acceleration is not settled: ${why}; write ${advice}${name}.`;
   return { unit: undefined, from: 'none', remark: { code: 'unit-unsettled', severity: 'warning', message } };
 }
 
@@ -106,7 +118,13 @@ function byOption(
       `${path}: the header says ${header} and the option says unit ${option}${seen ? `, and the mean vector (${figure(length!)} long) is ${seen}` : ''}: leave the option out, or add scale 1 to overrule the header.`,
     );
   }
-  if (header === undefined && seen !== undefined && seen !== option && option in accelerationUnits) {
+  if (
+    header === undefined &&
+    seen !== undefined &&
+    seen !== option &&
+    accelerationSize(option) !== undefined &&
+    !isGravity(length! * accelerationSize(option)!)
+  ) {
     return {
       ...settled,
       remark: {
@@ -120,8 +138,10 @@ function byOption(
 }
 
 function refuseContradiction(path: string, header: string, seen: string | undefined, length: number | undefined): void {
-  const size = accelerationUnits[header];
+  const size = accelerationSize(header);
   if (seen === undefined || seen === header || size === undefined || length === undefined) return;
+  // A unit of which gravity is right, too, such as cm/s^2 beside mg, is as the header says.
+  if (isGravity(length * size)) return;
   // With gravity taken out by the sensor, what is left may look like 1 of a smaller unit.
   if ((length * size) / accelerationUnits.g < settings.noGravity) return;
   throw new Refused(

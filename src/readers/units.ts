@@ -1,4 +1,4 @@
-/** Units of acceleration that a recording may be in, with their size in m/s². g is standard gravity (ISO 80000-3). */
+/** Units of acceleration that the length of the mean vector can show, with their size in m/s². g is standard gravity (ISO 80000-3). */
 export const accelerationUnits: Readonly<Record<string, number>> = {
   g: 9.80665,
   mg: 9.80665e-3,
@@ -6,23 +6,51 @@ export const accelerationUnits: Readonly<Record<string, number>> = {
   'mm/s^2': 1e-3,
 };
 
+/** Units of acceleration that only a header or an option can tell, with their size in m/s². */
+const rarer: Readonly<Record<string, number>> = {
+  'cm/s^2': 1e-2,
+  Gal: 1e-2,
+  'ft/s^2': 0.3048,
+  'in/s^2': 0.0254,
+  '\u00b5m/s^2': 1e-6,
+  '\u00b5g': 9.80665e-6,
+};
+
+/** Size in m/s² of a unit of acceleration in the language's spelling; undefined for any other unit. */
+export function accelerationSize(symbol: string | undefined): number | undefined {
+  return symbol === undefined ? undefined : (accelerationUnits[symbol] ?? rarer[symbol]);
+}
+
+const perSquareSecond =
+  '(?:(?:\\/|p|per)s(?:ec(?:ond)?)?(?:\\^|\\*\\*)?2|\\/s²|\\/s\\/s|[ .·*]?s\\^?-2|[ .·*]?s⁻²|[ ]?(?:\\/|per)[ ]?sec(?:ond)?[ ]?(?:squared|\\^2|²)|[ ]per[ ]square[ ]second|persecondsquared)';
+const lengths: readonly (readonly [string, string])[] = [
+  ['(?:mm|millimet(?:er|re)s?)', 'mm/s^2'],
+  ['(?:m|met(?:er|re)s?)', 'm/s^2'],
+  ['(?:cm|centimet(?:er|re)s?)', 'cm/s^2'],
+  ['(?:ft|feet|foot)', 'ft/s^2'],
+  ['(?:in|inch|inches)', 'in/s^2'],
+  ['(?:um|\u00b5m)', '\u00b5m/s^2'],
+];
+
 const spellings: readonly (readonly [RegExp, string])[] = [
-  [/^(g|gn|g0|gs|g's|g-?force)$/i, 'g'],
-  [/^(mg|milli-?gs?)$/i, 'mg'],
-  [/^m(\/|p)s(ec)?(\^|\*\*)?2$|^m\/s²$|^m\/s\/s$|^m[ .·*]?s\^?-2$|^m[ .·]?s⁻²$/i, 'm/s^2'],
-  [/^mm(\/|p)s(ec)?(\^|\*\*)?2$|^mm\/s²$|^mm\/s\/s$|^mm[ .·*]?s\^?-2$|^mm[ .·]?s⁻²$/i, 'mm/s^2'],
+  [/^(g|gn|g[_ ]?n|g0|gs|gees?|g's|g-?force|g[_ ]?rms|g-units?)$/i, 'g'],
+  [/^(mg|mgs|mgn|milli[- ]?g(?:s|ees?)?)$/i, 'mg'],
+  [/^(ug|\u00b5g|micro[- ]?gs?)$/i, '\u00b5g'],
+  [/^gals?$/i, 'Gal'],
+  ...lengths.map(([length, symbol]) => [new RegExp(`^${length}${perSquareSecond}$`, 'i'), symbol] as const),
 ];
 
 /** Units of other quantities that the language knows, by the spellings that files use. */
-const others: readonly (readonly [RegExp, string])[] = [
-  [/^(s|ms|min|Hz|kHz|mm\/s|m|mm|in|km|mi|kg|lb|N|kgf|lbf|N\/mm|N\/m|Pa|kPa|bar|psi|m\/s|km\/h|mph|%|dB)$/, '$1'],
-];
+const others = /^(s|ms|min|Hz|kHz|mm\/s|m|mm|in|km|mi|kg|lb|N|kgf|lbf|N\/mm|N\/m|Pa|kPa|bar|psi|m\/s|km\/h|mph|%|dB)$/;
 
 /** The language's spelling of a unit as a file spells it, or undefined where the language has none. */
 export function unitSymbol(text: string): string | undefined {
-  const plain = text.trim().replace(/(?<=\/)\s|\s(?=\/)|[()]/g, '');
+  const plain = text
+    .trim()
+    .replace(/\u03bc/g, '\u00b5')
+    .replace(/(?<=[/*·])\s|\s(?=[/*·])|[()]/g, '');
   for (const [pattern, symbol] of spellings) if (pattern.test(plain)) return symbol;
-  for (const [pattern, symbol] of others) if (pattern.test(plain)) return plain.replace(pattern, symbol);
+  if (others.test(plain)) return plain;
   return undefined;
 }
 

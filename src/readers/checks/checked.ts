@@ -1,5 +1,5 @@
 import type { Finding, Stretch } from '../recording.ts';
-import { accelerationUnits } from '../units.ts';
+import { accelerationSize, accelerationUnits } from '../units.ts';
 
 /** What a check looks at: a recording, or a run made of one. */
 export interface CheckedRun {
@@ -38,7 +38,7 @@ export function measured({ channels }: CheckedRun): readonly CheckedChannel[] {
 
 /** Size of a channel's unit in g, or undefined for what is no acceleration. */
 export function inGravity({ unit }: CheckedChannel): number | undefined {
-  const size = unit === undefined ? undefined : accelerationUnits[unit];
+  const size = accelerationSize(unit);
   return size === undefined ? undefined : size / accelerationUnits.g;
 }
 

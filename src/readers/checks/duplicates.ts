@@ -49,3 +49,15 @@ export function resetFinding(clock: Clock, { resets }: StampClock, lineOf: Lines
     value: resets,
   };
 }
+
+/** A clock that stood still while rows went on. */
+export function stoppedFinding({ held, rate }: StampClock, lineOf: Lines): Finding | undefined {
+  if (held.rows === 0) return undefined;
+  const line = lineOf(held.first);
+  return {
+    code: 'clock-stopped',
+    severity: 'fault',
+    message: `The clock stands still over ${held.rows} rows${line === undefined ? '' : ` (first from line ${line})`}, so that nobody can tell when they were sampled: they are taken as even at ${figure(rate)} Hz, or trim them off.`,
+    value: held.rows,
+  };
+}

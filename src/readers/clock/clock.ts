@@ -1,6 +1,6 @@
 import type { Stretch } from '../recording.ts';
 import { settings } from '../settings.ts';
-import { stampQuantum, stepShape, type StepShape } from './steps.ts';
+import { median, stampQuantum, stepShape, type StepShape } from './steps.ts';
 
 /** What a column of stamps says about when samples were taken. */
 export interface StampClock {
@@ -19,6 +19,8 @@ export interface StampClock {
   readonly backward: number;
   /** Jumps back of the clock itself. */
   readonly resets: number;
+  /** Rows over which the clock stood still, far longer than stamps are shared elsewhere. */
+  readonly held: { readonly rows: number; readonly first: number };
 }
 
 interface Break {
@@ -32,14 +34,16 @@ export function clockOf(t: Float64Array, spelling: number): StampClock | undefin
   const shape = stepShape(t);
   if (!(shape.forwardMedian > 0)) return undefined;
   const quantum = stampQuantum(t, spelling);
-  const coarse = isCoarse(t, shape, quantum);
-  const bursts = !coarse && (shape.zero + shape.backward) / shape.count > settings.burst;
+  const held = heldRows(t, shape);
+  const zero = shape.zero - held.rows;
+  const coarse = isCoarse(t, { ...shape, zero }, quantum);
+  const bursts = !coarse && (zero + shape.backward) / shape.count > settings.burst;
   const usual = usualStep(t, shape, coarse || bursts);
   const limit = gapLimit(t, shape, quantum, usual, coarse, bursts);
   const breaks = findBreaks(t, usual, limit, bursts || coarse, bursts ? shape.forwardHigh : 0);
   const spans = spansOf(t.length, breaks);
-  const rate = rateOf(t, spans, spelling, quantum, coarse, bursts) ?? 1 / usual;
-  const spread = bursts || coarse ? { jitter: 0, rounded: coarse } : unevenness(t, spans, quantum);
+  const rate = rateOf(t, spans, spelling, quantum, coarse, bursts, held.rows > 0) ?? 1 / usual;
+  const spread = bursts || coarse ? { jitter: 0, rounded: coarse } : unevenness(t, spans, quantum, held.rows > 0);
   const stretches = placed(t, spans, breaks, rate);
   let missing = 0;
   for (let s = 1; s < stretches.length; s++) {
@@ -57,7 +61,34 @@ export function clockOf(t: Float64Array, spelling: number): StampClock | undefin
     repeated: shape.zero,
     backward: shape.backward,
     resets: breaks.filter(({ reset }) => reset).length,
+    held,
   };
+}
+
+/** Runs of one stamp that are far longer than the usual: a clock that stopped, and no sharing. */
+function heldRows(t: Float64Array, { zero }: StepShape): StampClock['held'] {
+  const held = { rows: 0, first: -1 };
+  if (zero < settings.stopped.rows) return held;
+  const lengths: number[] = [];
+  for (let i = 1, from = 0; i <= t.length; i++) {
+    if (i < t.length && t[i] === t[from]) continue;
+    lengths.push(i - from);
+    from = i;
+  }
+  const most = settings.stopped.rows + settings.stopped.times * median(Float64Array.from(lengths));
+  for (let i = 0, row = 0; i < lengths.length; row += lengths[i], i++) {
+    if (lengths[i] <= most) continue;
+    if (held.first < 0) held.first = row;
+    held.rows += lengths[i] - 1;
+  }
+  return held;
+}
+
+/** Steps of a span less those of a clock that stood still. */
+function movingSteps(t: Float64Array, first: number, last: number): number {
+  let steps = 0;
+  for (let i = first + 1; i <= last; i++) if (t[i] !== t[i - 1]) steps++;
+  return steps;
 }
 
 /** Stamps so coarse that several samples share one: steps are nothing or one unit, but for gaps. */
@@ -163,9 +194,11 @@ function rateOf(
   quantum: number,
   coarse: boolean,
   bursts: boolean,
+  held: boolean,
 ): number | undefined {
   let steps = 0;
   let duration = 0;
+  const units = Math.round(1 / spelling);
   for (const { from, to } of spans) {
     if (to - from < 2) continue;
     let first = from;
@@ -177,11 +210,14 @@ function rateOf(
       first++;
     }
     if (last <= first || !(t[last] > t[first])) continue;
-    const count = last - first;
+    const count = held && !coarse ? movingSteps(t, first, last) : last - first;
     steps += count;
     duration += bursts ? count * slope(t, from, to) : spelt(t[last] - t[first], spelling);
   }
-  return steps > 0 && duration > 0 ? steps / duration : undefined;
+  if (!(steps > 0 && duration > 0)) return undefined;
+  // In whole units of the stamps the quotient is rounded once only: 100 Hz is then 100 and not 99.99999999999999.
+  const whole = Math.round(duration * units);
+  return !bursts && Math.abs(whole / units - duration) < 1e-9 * duration ? (steps * units) / whole : steps / duration;
 }
 
 /** A difference of two stamps as their digits have it, without the rounding of two large doubles. */
@@ -212,12 +248,13 @@ function unevenness(
   t: Float64Array,
   spans: readonly { from: number; to: number }[],
   quantum: number,
+  held: boolean,
 ): { jitter: number; rounded: boolean } {
   let count = 0;
   let sum = 0;
   for (const { from, to } of spans) {
     if (to - from < 2) continue;
-    count += to - from - 1;
+    count += held ? movingSteps(t, from, to - 1) : to - from - 1;
     sum += t[to - 1] - t[from];
   }
   const mean = sum / count;
@@ -228,6 +265,11 @@ function unevenness(
   for (const { from, to } of spans) {
     for (let i = from + 1; i < to; i++) {
       const step = t[i] - t[i - 1];
+      // Where the clock stood still it says nothing of the steps.
+      if (held && step === 0) {
+        explained++;
+        continue;
+      }
       // A stamp that runs back is false, and so are the steps beside it: they say nothing of the sampling.
       if (step < 0 || (i > from + 1 && t[i - 1] < t[i - 2]) || (i + 1 < to && t[i + 1] < t[i])) {
         explained++;
@@ -238,8 +280,26 @@ function unevenness(
     }
   }
   const spread = Math.sqrt(squares / count) / mean;
-  if (quantum > 0 && explained >= 0.995 * count) return { jitter: 0, rounded: spread > settings.jitter.note };
+  if (quantum > 0 && explained >= 0.995 * count && (held || isSteady(t, spans, mean, quantum)))
+    return { jitter: 0, rounded: spread > settings.jitter.note };
   return { jitter: Math.sqrt(Math.max(0, squares / count - quantum ** 2 / 6)) / mean, rounded: false };
+}
+
+/** Whether every part of the recording keeps the mean step, as far as its rounding tells: else the rate itself changes. */
+function isSteady(
+  t: Float64Array,
+  spans: readonly { from: number; to: number }[],
+  mean: number,
+  quantum: number,
+): boolean {
+  const block = settings.steady.steps;
+  for (const { from, to } of spans) {
+    for (let i = from; i + block < to; i += block) {
+      const off = Math.abs(t[i + block] - t[i] - block * mean);
+      if (off > 2 * quantum + settings.steady.share * block * mean) return false;
+    }
+  }
+  return true;
 }
 
 /** Stretches with their place in time. After a reset of the clock nobody knows how long it stood: it goes straight on. */

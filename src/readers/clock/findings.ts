@@ -1,4 +1,4 @@
-import { deliveryFinding, resetFinding } from '../checks/duplicates.ts';
+import { deliveryFinding, resetFinding, stoppedFinding } from '../checks/duplicates.ts';
 import { gapFinding, type Lines } from '../checks/gaps.ts';
 import { jitterFinding } from '../checks/jitter.ts';
 import { rateFinding } from '../checks/rate.ts';
@@ -20,6 +20,7 @@ export function clockFindings(
     deliveryFinding(stamps),
     jitterFinding(stamps),
     resetFinding(clock, stamps, lineOf),
+    stoppedFinding(stamps, lineOf),
   ];
   return findings.filter((finding): finding is Finding => finding !== undefined);
 }

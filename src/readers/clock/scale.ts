@@ -23,10 +23,19 @@ const isSpreadsheetDay = (days: number): boolean => days > 30_000 && days < 60_0
 export const scaleName = (scale: number): string => names.find(([size]) => size === scale)?.[1] ?? `${scale} s`;
 
 /** Whether seconds from 1970 fall between 2000 and 2100. */
-const isEpoch = (seconds: number): boolean => seconds > 946_684_800 && seconds < 4_102_444_800;
+export const isEpoch = (seconds: number): boolean => seconds > 946_684_800 && seconds < 4_102_444_800;
 
 export const styleOf = (scale: number, first: number): string =>
   isEpoch(first * scale) ? `epoch ${scaleName(scale)}` : scaleName(scale);
+
+/** A clock as a spreadsheet keeps it, in parts of a day: a rate that nothing else could be. */
+function partOfDay(first: number, step: number, whole: boolean, rate?: number): TimeScale[] {
+  const hertz = 1 / (step * 86_400);
+  const { lowWithFraction, high } = settings.plausibleRate;
+  const fits =
+    rate === undefined ? hertz >= lowWithFraction && hertz <= high : Math.abs(Math.log(hertz / rate)) < Math.log(3);
+  return whole || !fits || first < 0 || first > 2 ? [] : [{ scale: 86_400, style: 'part of a day' }];
+}
 
 /**
  * The scales that a column of numbers without a unit could be in: those that give a rate at which vibration is sampled,
@@ -38,13 +47,14 @@ export function possibleScales(first: number, step: number, whole: boolean, rate
   if (rate !== undefined) {
     const far = ({ scale }: TimeScale): number => Math.abs(Math.log(1 / (step * scale) / rate));
     const [nearest] = all.sort((a, b) => far(a) - far(b));
-    return far(nearest) < Math.log(3) ? [nearest] : [];
+    return far(nearest) < Math.log(3) ? [nearest] : partOfDay(first, step, whole, rate);
   }
   const { low, lowWithFraction, high } = settings.plausibleRate;
   const plausible = all.filter(({ scale }) => {
     const hertz = 1 / (step * scale);
     return hertz <= high && hertz >= (whole ? low : lowWithFraction);
   });
+  if (plausible.length === 0) return partOfDay(first, step, whole);
   const dated = plausible.filter(({ style }) => style.startsWith('epoch') || style === 'days');
   return dated.length === 1 ? dated : plausible;
 }

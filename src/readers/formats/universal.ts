@@ -11,6 +11,8 @@ interface Response {
   readonly line: number;
   readonly title: string;
   readonly node: number;
+  /** Name of the response's part, or nothing. */
+  readonly entity: string;
   readonly direction: number;
   readonly step: number;
   readonly first: number;
@@ -109,12 +111,13 @@ function responseOf(path: string, lines: readonly string[], from: number): Respo
   for (const line of lines.slice(12))
     for (const value of numbersOf(line)) if (filled < values.length) values[filled++] = value;
   if (filled < count) bad(12, `the function has ${filled} values where its header states ${count}`);
-  const { node, direction } = responseAt(identity);
+  const { node, entity, direction } = responseAt(identity);
   const unit = lines[9].slice(46, 66).trim() || lines[9].trim().split(/\s+/).slice(5).join(' ');
   return {
     line: from,
     title: lines[1].trim(),
     node,
+    entity,
     direction,
     step,
     first,
@@ -128,8 +131,13 @@ function numbersOf(line: string): number[] {
 }
 
 /** Response node and direction of record 6, by its columns: 2(I5,I10), 2(1X,10A1,I10,I4). */
-function responseAt(identity: string): { readonly node: number; readonly direction: number } {
-  return { node: Number(identity.slice(41, 51)) || 0, direction: Number(identity.slice(51, 55)) || 0 };
+function responseAt(identity: string): Pick<Response, 'node' | 'entity' | 'direction'> {
+  const entity = identity.slice(31, 41).trim();
+  return {
+    entity: /^none$/i.test(entity) ? '' : entity,
+    node: Number(identity.slice(41, 51)) || 0,
+    direction: Number(identity.slice(51, 55)) || 0,
+  };
 }
 
 function tableOf(
@@ -162,7 +170,7 @@ function tableOf(
       message: 'Functions that are stated along a negative axis were turned to the positive one.',
     });
   }
-  const oneNode = new Set(responses.map(({ node }) => node)).size === 1;
+  const oneNode = new Set(responses.map(({ node, entity }) => `${node} ${entity}`)).size === 1;
   const columns = responses.map((one): TableColumn => {
     const values = one.direction < 0 ? one.values.map((value) => -value) : one.values;
     return { kind: 'number', header: nameOf(one, oneNode), unitBelow: one.unit, values, decimals: 9 };
@@ -173,8 +181,9 @@ function tableOf(
   return { table, origin: { path, layout, findings, stated, epoch: first.first } };
 }
 
-function nameOf({ node, direction }: Response, oneNode: boolean): string {
+function nameOf({ node, entity, direction }: Response, oneNode: boolean): string {
   const letter = ['', 'x', 'y', 'z', 'rx', 'ry', 'rz'][Math.abs(direction)] ?? '';
   if (oneNode && letter !== '') return letter;
+  if (entity !== '') return `${entity} ${node}${letter ? ` ${letter}` : ''}`;
   return `node ${node}${letter ? ` ${letter}` : ''}`;
 }

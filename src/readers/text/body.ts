@@ -4,7 +4,8 @@ import type { Pieces } from '../pieces.ts';
 import type { Finding, ReadWatch } from '../recording.ts';
 import { Refused, place, quote } from '../refusal.ts';
 import { fieldsOf, isBlank, isComment } from './fields.ts';
-import { isMissing, parseNumber, type DecimalMark } from './number.ts';
+import { isMissing, isOverload, parseNumber, type DecimalMark } from './number.ts';
+import { withoutTail } from './sniff.ts';
 import { scan, type Cursor, type Plan } from './scan.ts';
 
 export interface BodyLayout {
@@ -12,6 +13,8 @@ export interface BodyLayout {
   readonly plan: Plan;
   readonly delimiter: string;
   readonly decimal: DecimalMark;
+  /** A mark that ends each row and parts nothing, or nothing. */
+  readonly tail: string;
   /** Headers for messages, one a column. */
   readonly names: readonly string[];
   /** The header line as it stands, which some loggers repeat within the rows. */
@@ -25,6 +28,8 @@ export interface BodyLayout {
 }
 
 interface Fault {
+  /** The row that stands in the columns for the line, of no readings. */
+  readonly row: number;
   readonly line: number;
   readonly column: number | undefined;
   readonly text: string;
@@ -34,6 +39,12 @@ interface Fault {
 }
 
 const mostFaults = 1000;
+/** Lines after the last row that may be remarks … */
+const mostRemarks = 20;
+/** … and the rows at the front within which a line that is none means that the layout is not understood. */
+const sureRows = 20;
+/** Share of the rows that may be damaged. */
+const damagedShare = 0.01;
 
 /** Reads the rows of a text: regular stretches by the scanner, the other lines one by one. */
 export class Body {
@@ -41,11 +52,13 @@ export class Body {
   private readonly layout: BodyLayout;
   private readonly cursor: Cursor;
   private capacity: number;
-  private readonly firstFault: { cell?: Fault; width?: Fault } = {};
-  private readonly faults = { cell: 0, width: 0 };
+  private faults: Fault[] = [];
   private readonly marks: { readonly row: number; readonly line: number }[] = [];
   private repeatedHeaders: number[] = [];
   private zeros = false;
+  private zerosWithin = 0;
+  private overloads = 0;
+  private firstOverload: { readonly line: number; readonly cell: string } | undefined;
   private buffer = new Uint8Array(limits.piece);
   private held = 0;
 
@@ -86,7 +99,8 @@ export class Body {
       this.append(Uint8Array.of(this.layout.lineEnd));
       this.process(this.held, 1, true);
     }
-    this.refuseFaults();
+    this.leaveOutRemarks();
+    this.leaveOutDamage();
     this.tell();
   }
 
@@ -159,16 +173,23 @@ export class Body {
     const { cursor, layout, buffer } = this;
     let to = cursor.at;
     while (to < end && buffer[to] !== 10 && buffer[to] !== 13) to++;
-    const text = layout.decoder.decode(buffer.subarray(cursor.at, to));
+    const text = this.withoutZeros(layout.decoder.decode(buffer.subarray(cursor.at, to)));
     if (buffer[to] === 13 && buffer[to + 1] === 10) to++;
     cursor.at = Math.min(to + 1, end);
     const isLast = unended && cursor.at >= end;
     const line = layout.unlabel && !isBlank(text) ? layout.unlabel(text) : text;
     if (line === undefined) {
-      if (!isLast) this.fault({ kind: 'cell', line: cursor.line, column: 1, text, name: undefined, found: 0 });
+      if (!isLast) this.fault({ kind: 'cell', column: 1, text, name: undefined, found: 0 });
     } else if (!this.passesOver(line)) this.takeRow(fieldsOf(line, layout.delimiter), line, isLast);
     cursor.line++;
     this.marks.push({ row: cursor.row, line: cursor.line });
+  }
+
+  /** A block of zeros that a loss of power left within the rows parts what stands before and after it. */
+  private withoutZeros(text: string): string {
+    if (!text.includes('\0')) return text;
+    this.zerosWithin ||= this.cursor.line;
+    return text.replace(/\0+/g, ' ');
   }
 
   private passesOver(text: string): boolean {
@@ -190,8 +211,9 @@ export class Body {
     cursor.at = end;
   }
 
-  private takeRow(fields: string[], text: string, mayBeCut: boolean): void {
+  private takeRow(found: readonly string[], text: string, mayBeCut: boolean): void {
     const { cursor, layout } = this;
+    const fields = withoutTail(found, layout.tail);
     const { sinks } = layout.plan;
     while (fields.length > sinks.length && isBlank(fields[fields.length - 1])) fields.pop();
     if (fields.length !== sinks.length) {
@@ -199,7 +221,6 @@ export class Body {
       else
         this.fault({
           kind: 'width',
-          line: cursor.line,
           column: undefined,
           text,
           name: undefined,
@@ -220,7 +241,6 @@ export class Body {
         else
           this.fault({
             kind: 'cell',
-            line: cursor.line,
             column: columnOf(text, fields, k),
             text: cell,
             name: layout.names[k],
@@ -228,7 +248,10 @@ export class Body {
           });
         return;
       }
-      if (Number.isNaN(value)) sink.empty = true;
+      if (Number.isNaN(value)) {
+        sink.empty = true;
+        if (isOverload(cell) && this.overloads++ === 0) this.firstOverload = { line: cursor.line, cell };
+      }
       sink.values[cursor.row] = value;
     }
     cursor.row++;
@@ -250,16 +273,62 @@ export class Body {
     });
   }
 
-  private fault(fault: Fault): void {
-    this.firstFault[fault.kind] ??= fault;
-    if (++this.faults[fault.kind] >= mostFaults) this.refuseFaults();
+  /** Keeps a row of no readings for a line that is no row, until all lines are read and it can be judged. */
+  private fault(fault: Omit<Fault, 'row' | 'line'>): void {
+    const { row, line } = this.cursor;
+    this.faults.push({ ...fault, row, line });
+    if (this.faults.length >= mostFaults) this.refuseFaults();
+    for (const sink of this.layout.plan.sinks) {
+      if (sink.kind === 'skip') continue;
+      sink.values[row] = NaN;
+      sink.empty = true;
+    }
+    this.cursor.row++;
   }
 
-  private refuseFaults(): void {
-    const { cell, width } = this.firstFault;
-    if (!cell && !width) return;
-    const first = !cell || (width && width.line < cell.line) ? width! : cell;
-    const count = this.faults[first.kind];
+  /** A few lines after the last row, such as totals, are no part of the table. */
+  private leaveOutRemarks(): void {
+    let rows = this.cursor.row;
+    let count = this.faults.length;
+    const isRemark = ({ kind, column }: Fault): boolean => kind === 'width' || column === 1;
+    while (count > 0 && this.faults[count - 1].row === rows - 1 && isRemark(this.faults[count - 1])) {
+      count--;
+      rows--;
+    }
+    const remarks = this.faults.slice(count);
+    if (remarks.length === 0 || remarks.length > mostRemarks || remarks.length > 0.1 * rows) return;
+    this.cursor.row = rows;
+    this.faults = this.faults.slice(0, count);
+    const what = remarks.length === 1 ? 'The last line is no row' : `The last ${remarks.length} lines are no rows`;
+    this.findings.push({
+      code: 'remarks-below',
+      severity: 'note',
+      message: `${what} of the table (line ${remarks[0].line}: ${quote(remarks[0].text)}) and ${remarks.length === 1 ? 'was' : 'were'} left out.`,
+      value: remarks.length,
+    });
+  }
+
+  /** A line here and there that is no row, as serial lines lose characters, costs its samples; more are refused. */
+  private leaveOutDamage(): void {
+    const { faults } = this;
+    const [first] = faults;
+    if (first === undefined) return;
+    const mark = this.layout.decimal === '.' ? ',' : '.';
+    // A number by the other decimal mark is a reading misunderstood, not damage.
+    const misread = faults.some(({ kind, text }) => kind === 'cell' && parseNumber(text, mark) !== undefined);
+    if (misread || first.row < sureRows || faults.length > damagedShare * this.cursor.row) this.refuseFaults();
+    this.findings.push({
+      code: 'damaged-lines',
+      severity: 'warning',
+      message: `${faults.length} ${faults.length === 1 ? 'line is no row' : 'lines are no rows'} of the table (first at line ${first.line}: ${quote(first.text)}) and ${faults.length === 1 ? 'was' : 'were'} left out.`,
+      value: faults.length,
+      threshold: damagedShare * this.cursor.row,
+    });
+  }
+
+  private refuseFaults(): never {
+    const [first] = this.faults;
+    const count = this.faults.filter(({ kind }) => kind === first.kind).length;
     const more =
       count >= mostFaults ? `, as do more than ${mostFaults} others` : count > 1 ? `, as do ${count - 1} others` : '';
     const where = place(this.layout.path, first.line, first.column);
@@ -267,7 +336,7 @@ export class Body {
       const expected = this.layout.plan.sinks.length;
       throw new Refused(
         'ragged',
-        `${where}: this line has ${first.found} ${first.found === 1 ? 'field' : 'fields'} where the others have ${expected} (${quote(first.text)})${more}: mend or remove it, or say how fields are parted with delimiter.`,
+        `${where}: this line has ${first.found} ${first.found === 1 ? 'field' : 'fields'} where the others have ${expected} (${quote(first.text)})${more}: ${first.row < sureRows ? `pass over the lines down to it with skip ${first.line} if the table begins below it` : 'mend or remove it'}, or say how fields are parted with delimiter.`,
       );
     }
     const { decimal } = this.layout;
@@ -288,6 +357,22 @@ export class Body {
         code: 'zero-bytes',
         severity: 'note',
         message: 'The file ends in bytes that are no text, as after a loss of power; they were left out.',
+      });
+    }
+    if (this.zerosWithin > 0) {
+      this.findings.push({
+        code: 'zero-bytes',
+        severity: 'warning',
+        message: `Line ${this.zerosWithin} holds bytes that are no text, as after a loss of power; they were left out.`,
+      });
+    }
+    if (this.firstOverload) {
+      const { line, cell } = this.firstOverload;
+      this.findings.push({
+        code: 'overload',
+        severity: 'fault',
+        message: `${this.overloads} ${this.overloads === 1 ? 'reading is' : 'readings are'} beyond the sensor's range (${quote(cell)}, first at line ${line}) and lost, so peak, kurtosis and dose mean nothing and the rms is too low: record again with a larger range.`,
+        value: this.overloads,
       });
     }
     const [first] = this.repeatedHeaders;

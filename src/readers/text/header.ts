@@ -4,7 +4,7 @@ import { isTimeName } from '../time-names.ts';
 import { Refused, place, quote } from '../refusal.ts';
 import { fieldsOf, isBlank, isComment, uncommented } from './fields.ts';
 import { isMissing, parseNumber } from './number.ts';
-import type { Grid, HeadLine } from './sniff.ts';
+import { withoutTail, type Grid, type HeadLine } from './sniff.ts';
 import { isStamp } from './stampForm.ts';
 
 /** The rows above the numbers that name the columns. */
@@ -20,7 +20,7 @@ export interface Header {
 }
 
 const kindWord =
-  /^(|-|raw|cal|calibrated|calib|filtered|unfiltered|ts|float|double|int|string|number|numeric|text|avg|smp)$/i;
+  /^(|:?-+:?|=+|raw|cal|calibrated|calib|filtered|unfiltered|ts|float|double|int|string|number|numeric|text|avg|smp)$/i;
 
 function isUnitsRow(cells: readonly string[]): boolean {
   const filled = cells.filter((cell) => !isBlank(cell));
@@ -39,7 +39,8 @@ function isKindsRow(cells: readonly string[]): boolean {
 function cellsAbove(line: string, grid: Grid): string[] | undefined {
   const width = grid.columns.length;
   const text = isComment(line) ? uncommented(line) : line;
-  for (const split of splits(text, grid.delimiter)) {
+  for (const fields of splits(text, grid.delimiter)) {
+    const split = withoutTail(fields, grid.tail);
     const cells =
       split.length === width + 1 && (grid.trailing || isBlank(split[width])) ? split.slice(0, width) : split;
     // R's write.table leaves no name above its column of row numbers.

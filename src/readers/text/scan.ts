@@ -6,7 +6,8 @@ export interface Plan {
   /** Whether any run of blanks parts the fields. */
   readonly blanks: boolean;
   readonly decimal: number;
-  readonly trailing: boolean;
+  /** The byte that may end a row after its last field: the delimiter where rows end with one, or 0. */
+  readonly tail: number;
   readonly sinks: readonly ColumnSink[];
 }
 
@@ -188,7 +189,7 @@ function readRow(bytes: Uint8Array, from: number, row: number, loop: Loop): numb
  * line, and the byte after it must be readable. An empty cell is NaN.
  */
 export function scan(bytes: Uint8Array, cursor: Cursor, end: number, capacity: number, plan: Plan): void {
-  const { delimiter, trailing, sinks } = plan;
+  const { tail, sinks } = plan;
   const values = sinks.map((sink) => sink.values);
   const loop: Loop = { ...plan, values, numeric: sinks.map((sink) => sink.kind === 'number') };
   let { at, row, line } = cursor;
@@ -202,7 +203,7 @@ export function scan(bytes: Uint8Array, cursor: Cursor, end: number, capacity: n
     let to = readRow(bytes, at, row, loop);
     if (to < 0) break;
     c = bytes[to];
-    if (trailing && c === delimiter) {
+    if (c === tail && tail !== 0) {
       do c = bytes[++to];
       while (c === space);
     }

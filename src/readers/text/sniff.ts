@@ -1,6 +1,7 @@
 import { Refused, figure, place, quote } from '../refusal.ts';
 import { fieldsOf, isBlank, isComment } from './fields.ts';
 import { couldBeThousands, isMissing, parseNumber, type DecimalMark } from './number.ts';
+import { plainStamp } from './spelt.ts';
 import { isStamp } from './stampForm.ts';
 
 export interface HeadLine {
@@ -18,6 +19,8 @@ export interface Grid {
   readonly columns: readonly CellKind[];
   /** Whether each row ends with a delimiter that opens no column. */
   readonly trailing: boolean;
+  /** A mark other than the delimiter that ends each row, or nothing. */
+  readonly tail: string;
   /** Index among the head's lines of the first row. */
   readonly first: number;
   /** The cells of the rows that fit. */
@@ -33,6 +36,8 @@ export const fewestRows = 2;
 
 function kindOf(cell: string, decimal: DecimalMark): CellKind {
   if (isMissing(cell)) return 'empty';
+  // So many digits without a mark are a date and clock, more than a double can hold.
+  if (cell.length >= 14 && /^\s*(?:19|20)\d{12}/.test(cell) && plainStamp(cell.trim()) !== undefined) return 'stamp';
   if (parseNumber(cell, decimal) !== undefined) return 'number';
   return isStamp(cell) ? 'stamp' : 'text';
 }
@@ -57,13 +62,31 @@ function columnKind(cells: readonly string[], decimal: DecimalMark): CellKind {
   return tally.stamp >= 0.8 * filled ? 'stamp' : 'text';
 }
 
+/** A semicolon, comma or bar at the end of every row that parts nothing. */
+function tailOf(rows: readonly (readonly string[])[], delimiter: string): string {
+  const later = rows.slice(Math.floor(rows.length / 2)).map((row) => row[row.length - 1].trim());
+  const mark = later[0]?.at(-1) ?? '';
+  return later[0].length > 1 && ';,|'.includes(mark) && mark !== delimiter && later.every((cell) => cell.endsWith(mark))
+    ? mark
+    : '';
+}
+
+/** Fields without the mark that ends the row. */
+export function withoutTail(fields: readonly string[], tail: string): string[] {
+  const last = (fields[fields.length - 1] ?? '').trim();
+  return tail !== '' && last.endsWith(tail) ? [...fields.slice(0, -1), last.slice(0, -1)] : [...fields];
+}
+
 /** Reads the head's lines as a table with one delimiter and decimal mark, or undefined where that gives no numbers. */
 export function gridOf(lines: readonly HeadLine[], delimiter: string, decimal: DecimalMark): Grid | undefined {
   const indices = lines.flatMap(({ text }, i) => (isBlank(text) || isComment(text) ? [] : [i]));
-  const cells = indices.slice(0, enough).map((i) => fieldsOf(lines[i].text, delimiter));
-  const tail = cells.slice(Math.floor(cells.length / 2));
-  let width = mostCommon(tail.map((row) => row.length));
-  const fit = tail.filter((row) => row.length === width);
+  if (indices.length === 0) return undefined;
+  const split = indices.slice(0, enough).map((i) => fieldsOf(lines[i].text, delimiter));
+  const tail = tailOf(split, delimiter);
+  const cells = tail === '' ? split : split.map((row) => withoutTail(row, tail));
+  const later = cells.slice(Math.floor(cells.length / 2));
+  let width = mostCommon(later.map((row) => row.length));
+  const fit = later.filter((row) => row.length === width);
   if (width === 0 || fit.length === 0) return undefined;
   const trailing = delimiter !== ' ' && width > 1 && fit.every((row) => isBlank(row[width - 1]));
   if (trailing) width--;
@@ -87,7 +110,7 @@ export function gridOf(lines: readonly HeadLine[], delimiter: string, decimal: D
   const rows = cells.slice(start).filter(fits);
   // A table is most of what follows its first row.
   if (rows.length < 0.6 * (cells.length - start)) return undefined;
-  return { delimiter, decimal, columns: kinds, trailing, first: indices[start], rows };
+  return { delimiter, decimal, columns: kinds, trailing, tail, first: indices[start], rows };
 }
 
 /** Text cells that hold marks of another delimiter are a sign that the delimiter is wrong. */
@@ -120,7 +143,8 @@ export function sniff(path: string, lines: readonly HeadLine[], options: SniffOp
   const grids: Grid[] = [];
   for (const delimiter of options.delimiter === undefined ? delimiters : [options.delimiter]) {
     for (const decimal of options.decimal === undefined ? (['.', ','] as const) : [options.decimal]) {
-      if (decimal === delimiter) continue;
+      // Decimal commas between commas can be told only by quotes.
+      if (decimal === delimiter && !lines.some(({ text }) => text.includes('"'))) continue;
       const grid = gridOf(lines, delimiter, decimal);
       if (grid && grid.rows.length >= Math.min(fewestRows, lines.length)) grids.push(grid);
     }

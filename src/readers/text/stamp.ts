@@ -1,3 +1,4 @@
+import { plainStamp } from './spelt.ts';
 import type { StampForm } from './stampForm.ts';
 
 /** Days from 1970-01-01 to a date of the Gregorian calendar (Hinnant 2013, `days_from_civil`). */
@@ -50,6 +51,14 @@ export class StampReader {
 
   /** Seconds for the stamp in bytes [from, to), or NaN where it is none. */
   read(bytes: Uint8Array, from: number, to: number): number {
+    if (!this.form.worded) return this.readPlain(bytes, from, to);
+    const plain = plainStamp(new TextDecoder().decode(bytes.subarray(from, to)).trim());
+    if (plain === undefined) return NaN;
+    const encoded = new TextEncoder().encode(plain);
+    return this.readPlain(encoded, 0, encoded.length);
+  }
+
+  private readPlain(bytes: Uint8Array, from: number, to: number): number {
     const { form } = this;
     const dateParts = form.date === 'none' ? 0 : 3;
     const clockParts = form.clock === 'hms' ? 3 : form.clock === 'ms' ? 2 : 0;

@@ -1,3 +1,5 @@
+import { plainStamp } from './spelt.ts';
+
 /** How a column of clock stamps is spelt. */
 export interface StampForm {
   /** Order of the date's parts, or none for a clock without a date. */
@@ -10,6 +12,8 @@ export interface StampForm {
   readonly doubtful: boolean;
   /** Whether the month is a name. */
   readonly named: boolean;
+  /** Whether a cell is brought to a plain spelling first, as its day of the week or its want of marks asks for. */
+  readonly worded?: boolean;
 }
 
 const date = [
@@ -33,13 +37,15 @@ const isDate = (text: string): boolean => {
 /** Whether a cell is a clock stamp or a date, in any of the spellings known here. */
 export function isStamp(text: string): boolean {
   const plain = text.trim();
-  return stamp.test(plain) || minutes.test(plain) || isDate(plain);
+  return stamp.test(plain) || minutes.test(plain) || isDate(plain) || plainStamp(plain) !== undefined;
 }
 
 /** The form of a column of stamps, from some of its cells; undefined where they are not of one form. */
 export function stampForm(cells: readonly string[]): StampForm | undefined {
-  const plain = cells.map((cell) => cell.trim());
-  if (plain.length === 0) return undefined;
+  const trimmed = cells.map((cell) => cell.trim());
+  if (trimmed.length === 0) return undefined;
+  const worded = !stamp.test(trimmed[0]) && plainStamp(trimmed[0]) !== undefined;
+  const plain = worded ? trimmed.map((cell) => plainStamp(cell) ?? cell) : trimmed;
   if (plain.every((cell) => minutes.test(cell))) {
     return { date: 'none', clock: 'ms', fraction: 'decimal', doubtful: false, named: false };
   }
@@ -51,7 +57,7 @@ export function stampForm(cells: readonly string[]): StampForm | undefined {
   const order = found.length === plain.length ? dateOrder(found) : undefined;
   if (order === undefined) return undefined;
   const fraction = onlyDates ? 'decimal' : fractionStyle(found);
-  return { ...order, clock: onlyDates ? 'none' : 'hms', fraction };
+  return { ...order, clock: onlyDates ? 'none' : 'hms', fraction, worded };
 }
 
 /** Digits after the seconds of a stamp. */

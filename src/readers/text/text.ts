@@ -12,7 +12,8 @@ import { findLabelled, type Labelled } from './labelled.ts';
 import { decimalsOf, parseNumber } from './number.ts';
 import { readPreamble, type Preamble } from './preamble.ts';
 import { ColumnSink } from './sink.ts';
-import { sniff, type Grid, type HeadLine } from './sniff.ts';
+import { sniff, withoutTail, type Grid, type HeadLine } from './sniff.ts';
+import { plainStamp } from './spelt.ts';
 import { StampReader } from './stamp.ts';
 import { fractionDigits, stampForm } from './stampForm.ts';
 
@@ -139,9 +140,14 @@ function findTable(path: string, head: Head, options: ReadOptions): Found {
       `${path}: the delimiter "${delimiter}" is not one character: write one, or "tab" or "space".`,
     );
   }
-  const labelled = wanted === undefined ? findLabelled(lines.filter(({ text }) => !isBlank(text))) : undefined;
-  const asTable =
-    labelled && !hasGrid(path, lines, options) ? relabel(path, lines, labelled.labelled, options) : undefined;
+  const labelled =
+    wanted === undefined
+      ? findLabelled(
+          lines.filter(({ text }) => !isBlank(text)),
+          options.decimal,
+        )
+      : undefined;
+  const asTable = labelled && !hasGrid(path, lines, options) ? relabel(path, lines, labelled) : undefined;
   if (asTable) return asTable;
   const headerFields = (grid: Grid): number | undefined => fieldsAbove(lines, grid);
   const grid = withLastColumn(lines, sniff(path, lines, { delimiter, decimal: options.decimal, headerFields }));
@@ -151,6 +157,7 @@ function findTable(path: string, head: Head, options: ReadOptions): Found {
   const above = lines.slice(0, grid.first).filter((_, i) => i < header.from || isComment(lines[i].text));
   const preamble = readPreamble(
     above.filter(({ line }) => line !== header.headerLine && line !== header.unitsLine).map(({ text }) => text),
+    grid.decimal,
   );
   return {
     grid: { ...grid, first: grid.first + head.lines.length - lines.length },
@@ -183,7 +190,7 @@ function refuseWidth(path: string, grid: Grid): void {
 function fieldsAbove(lines: readonly HeadLine[], grid: Grid): number | undefined {
   for (let i = grid.first - 1; i >= 0; i--) {
     if (isBlank(lines[i].text)) continue;
-    const cells = fieldsOf(uncommented(lines[i].text), grid.delimiter);
+    const cells = withoutTail(fieldsOf(uncommented(lines[i].text), grid.delimiter), grid.tail);
     // A name that holds another delimiter speaks for that one.
     const doubtful = cells.some((cell) => parseNumber(cell, grid.decimal) !== undefined || /[,;|\t]/.test(cell));
     return doubtful ? undefined : cells.length;
@@ -196,7 +203,8 @@ function hasGrid(path: string, lines: readonly HeadLine[], options: ReadOptions)
   try {
     const grid = sniff(path, lines, { decimal: options.decimal, headerFields: (found) => fieldsAbove(lines, found) });
     const wordy = grid.columns.some(
-      (kind, k) => kind === 'text' && grid.rows.slice(0, 20).every((row) => /\p{L}/u.test(row[k]) && /\d/.test(row[k])),
+      (kind, k) =>
+        kind === 'text' && grid.rows.slice(0, 20).every((row) => /[\p{L}[\](){}]/u.test(row[k]) && /\d/.test(row[k])),
     );
     const still = (k: number): boolean => grid.rows.slice(0, 20).every((row) => row[k] === grid.rows[0][k]);
     // Words between numbers look like columns of one text each where blanks part the fields.
@@ -208,29 +216,40 @@ function hasGrid(path: string, lines: readonly HeadLine[], options: ReadOptions)
   }
 }
 
-function relabel(
-  path: string,
-  lines: readonly HeadLine[],
-  labelled: Labelled,
-  options: ReadOptions,
-): Found | undefined {
+function relabel(path: string, lines: readonly HeadLine[], labelled: Labelled): Found | undefined {
   const rows = lines.flatMap((line) => {
     const text = labelled.fields(line.text);
     return text === undefined ? [] : [{ text, line: line.line }];
   });
-  const grid = sniff(path, rows, { delimiter: '\t', decimal: options.decimal ?? '.', headerFields: () => undefined });
+  const { decimal } = labelled;
+  const grid = sniff(path, rows, { delimiter: '\t', decimal, headerFields: () => undefined });
   const first = lines.findIndex(({ line }) => line === rows[grid.first].line);
-  const preamble = readPreamble(lines.slice(0, first).map(({ text }) => text));
-  const named = labelled.names.some((name) => name !== '');
+  const above = namesAbove(lines.slice(0, first), grid.columns.length);
+  const preamble = readPreamble(
+    lines.slice(0, first).flatMap(({ text, line }) => (line === above?.line ? [] : [text])),
+    decimal,
+  );
+  const own = labelled.names.some((name) => name !== '') ? labelled.names : undefined;
   const header: Header = {
-    names: named ? labelled.names : undefined,
-    units: undefined,
+    names: own ?? above?.names,
+    units: labelled.units.some((unit) => unit !== '') ? labelled.units : undefined,
     kinds: undefined,
-    headerLine: undefined,
+    headerLine: own ? undefined : above?.line,
     unitsLine: undefined,
     from: first,
   };
   return { grid: { ...grid, first }, header, preamble, labelled, lines };
+}
+
+/** A row of names right above labelled lines: as many as there are values, and no number among them. */
+function namesAbove(lines: readonly HeadLine[], width: number): { names: string[]; line: number } | undefined {
+  const last = lines.filter(({ text }) => !isBlank(text)).at(-1);
+  if (!last || /\d/.test(last.text.replace(/\p{L}\d+/gu, ''))) return undefined;
+  for (const delimiter of [',', ';', '\t', '|']) {
+    const names = fieldsOf(uncommented(last.text), delimiter).map((name) => name.trim());
+    if (names.length === width && width > 1) return { names, line: last.line };
+  }
+  return undefined;
 }
 
 /** Where a 1-based line begins in the head's bytes. */
@@ -265,14 +284,15 @@ function startBody(path: string, head: Head, found: Found, size: number, decoder
       delimiter: grid.delimiter.charCodeAt(0),
       blanks: grid.delimiter === ' ',
       decimal: grid.decimal.charCodeAt(0),
-      trailing: grid.trailing,
+      tail: grid.trailing ? grid.delimiter.charCodeAt(0) : grid.tail === '' ? 0 : grid.tail.charCodeAt(0),
       sinks,
     },
     delimiter: grid.delimiter,
     decimal: grid.decimal,
+    tail: grid.tail,
     names: grid.columns.map((_, k) => (header.names?.[k] ? `column "${header.names[k]}"` : `column ${k + 1}`)),
     headerText: found.lines.find(({ line }) => line === header.headerLine)?.text,
-    quoted: head.lines.slice(grid.first, grid.first + 50).some(({ text }) => text.includes('"')),
+    quoted: !labelled && head.lines.slice(grid.first, grid.first + 50).some(({ text }) => text.includes('"')),
     lineEnd: head.lineEnd,
     decoder,
     unlabel: labelled?.fields,
@@ -280,7 +300,7 @@ function startBody(path: string, head: Head, found: Found, size: number, decoder
   return new Body(layout, capacity, firstLine);
 }
 
-const filled = (grid: Grid, k: number): string[] => grid.rows.map((row) => row[k]).filter((cell) => !isBlank(cell));
+const filled = (grid: Grid, k: number): string[] => grid.rows.flatMap((row) => (isBlank(row[k] ?? '') ? [] : [row[k]]));
 
 const styles = { hms: 'clock', ms: 'clock m:s', none: 'date' } as const;
 
@@ -301,7 +321,12 @@ function columnOf(found: Found, kind: Grid['columns'][number], k: number, body: 
   }
   if (sink.kind === 'stamp') {
     const { form, base, zone } = sink.stamps!;
-    const digits = Math.max(0, ...filled(grid, k).slice(0, 200).map(fractionDigits));
+    const digits = Math.max(
+      0,
+      ...filled(grid, k)
+        .slice(0, 200)
+        .map((cell) => fractionDigits(form.worded ? (plainStamp(cell.trim()) ?? cell) : cell)),
+    );
     const quantum = form.clock === 'none' ? 86400 : form.fraction === 'milliseconds' ? 1e-3 : 10 ** -digits;
     const style =
       form.clock === 'hms' && form.date !== 'none'
@@ -323,7 +348,8 @@ function columnOf(found: Found, kind: Grid['columns'][number], k: number, body: 
     };
   }
   if (sink.kind === 'label') return { ...texts, kind: 'label', values, labels: sink.labels };
-  return { ...texts, kind: 'other', why: kind === 'empty' ? 'it holds no number' : 'it holds text' };
+  const why = kind === 'empty' ? 'it holds no number' : 'it holds text';
+  return { ...texts, kind: 'other', why, cells: filled(grid, k) };
 }
 
 function firstRows(head: Head, found: Found): FirstRow[] {
@@ -331,7 +357,10 @@ function firstRows(head: Head, found: Found): FirstRow[] {
   const rows: FirstRow[] = [];
   for (const { text, line } of head.lines.slice(grid.first)) {
     if (isBlank(text) || isComment(text)) continue;
-    const fields = fieldsOf(labelled?.fields(text) ?? text, grid.delimiter).slice(0, grid.columns.length);
+    const fields = withoutTail(fieldsOf(labelled?.fields(text) ?? text, grid.delimiter), grid.tail).slice(
+      0,
+      grid.columns.length,
+    );
     rows.push({ line, text, values: fields.map((cell) => parseNumber(cell, grid.decimal) ?? cell.trim()) });
     if (rows.length === 6) break;
   }

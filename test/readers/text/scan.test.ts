@@ -13,7 +13,7 @@ function scanned(text: string, decimal = '.'): number | undefined {
     delimiter: 59,
     blanks: false,
     decimal: decimal.charCodeAt(0),
-    trailing: false,
+    tail: 0,
     sinks: [sink],
   });
   return cursor.row === 1 ? sink.values[0] : undefined;
