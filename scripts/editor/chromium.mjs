@@ -25,7 +25,7 @@ export function ensureChromium(say = () => {}) {
   if (process.getuid?.() === 0 && spawnSync('apt-get', ['--version']).status === 0) {
     say('Installing the Debian package chromium, which drives the editor …');
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-    const steps = [['update'], ['install', '-y', '--no-install-recommends', 'chromium']];
+    const steps = [['update'], ['install', '-y', '--no-install-recommends', 'chromium', 'fonts-dejavu-core']];
     const failed = steps.find(
       (args) => spawnSync('apt-get', args, { env, stdio: ['ignore', 'ignore', 'inherit'] }).status !== 0,
     );
