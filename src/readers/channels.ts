@@ -1,7 +1,7 @@
 import { hasGaps } from './gaps.ts';
 import { loneLetter, readHeader, unbracketed, type Axis } from './names.ts';
 import type { ReadOptions, RecordedChannel } from './recording.ts';
-import { Refused, figure, list } from './refusal.ts';
+import { Refused, list } from './refusal.ts';
 
 import { settings } from './settings.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
@@ -256,5 +256,5 @@ function isWhole(axes: readonly Candidate[]): boolean {
 export function namesRemark(table: Table, channels: readonly RecordedChannel[]): string | undefined {
   if (table.named) return undefined;
   const names = list(channels.map(({ name }) => name));
-  return `The file has no header: its columns of numbers are called ${names}; other names can be given with channels, such as channels ${channels.length === 3 ? 'z' : 'x'}="column${figure(channels.length)}".`;
+  return `The file has no header: its columns of numbers are called ${names}; other names can be given with channels.`;
 }

@@ -1,5 +1,6 @@
 import { possibleScales, scaleName, spreadsheetEpoch, styleOf } from './clock/scale.ts';
 import { stepShape } from './clock/steps.ts';
+import { unwrapped } from './clock/wrap.ts';
 import { clockInDigits, joinFractions, type Joined } from './fractions.ts';
 import { readHeader } from './names.ts';
 import type { ReadOptions } from './recording.ts';
@@ -140,7 +141,12 @@ function timeCandidates(table: Table, counter: number | undefined): Candidate[] 
     if (column.kind !== 'number') continue;
     const reading = column.header === undefined ? undefined : readHeader(column.header, column.unitBelow);
     const unitIsTime = reading?.unitText !== undefined && timeScale(reading.unitText) !== undefined && !reading.axis;
-    if (reading && (timeName(reading.name) || unitIsTime))
+    // A unit of something else shows that a `T` is a temperature.
+    const otherUnit =
+      reading?.unitText !== undefined &&
+      !unitIsTime &&
+      !/utc|gmt|epoch|unix|posix|local|date|hh|:/i.test(reading.unitText);
+    if (reading && ((timeName(reading.name) && !otherUnit) || unitIsTime))
       named.push({ index, column, scale: statedScale(column), byName: true });
     else if (!reading?.axis && !(reading && isCounterName(reading.name)) && looksLikeTime(column.values)) {
       unnamed.push({ index, column, scale: statedScale(column), byName: false });
@@ -271,24 +277,6 @@ function overMidnight(values: Float64Array): Float64Array {
     if (wrapped) wrapped[i] = values[i] + days * 86_400;
   }
   return wrapped ?? values;
-}
-
-/** Counters of 16 and 32 bits begin anew at nothing; the step across is then as short as any other. */
-function unwrapped(values: Float64Array, step: number): Float64Array {
-  if (stepShape(values).backward === 0) return values;
-  let shift = 0;
-  let result: Float64Array | undefined;
-  for (let i = 1; i < values.length; i++) {
-    const back = values[i] - values[i - 1];
-    for (const size of back < 0 ? [65_536, 4_294_967_296] : []) {
-      if (back + size > 0 && back + size < 5 * step) {
-        shift += size;
-        result ??= values.slice();
-      }
-    }
-    if (result) result[i] = values[i] + shift;
-  }
-  return result ?? values;
 }
 
 /** The offset from UTC that a header states, such as `local time (UTC+0200)`. */

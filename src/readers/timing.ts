@@ -2,8 +2,11 @@ import { clockOf, type StampClock } from './clock/clock.ts';
 import { rushAfterGaps } from './clock/rush.ts';
 import { clockFindings } from './clock/findings.ts';
 import type { Clock, Finding, ReadOptions, Stretch } from './recording.ts';
-import { Refused } from './refusal.ts';
+import { readHeader } from './names.ts';
+import { Refused, quote } from './refusal.ts';
+import { isTimeName } from './time-names.ts';
 import type { Roles } from './roles.ts';
+import { counterSizes, unwrapped } from './clock/wrap.ts';
 import { pick, rowAt, rowsWhere, type Rows } from './rows.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
@@ -92,7 +95,11 @@ function uncounted(
   const rate = options.rate ?? stated?.rate;
   if (rate === undefined) throw new Refused('no-rate', noRate(path, table, roles));
   const counts = roles.counter === undefined ? undefined : (table.columns[roles.counter] as NumberColumn).values;
-  const index = counts ? pick(counts, rows) : rows.indices ? Float64Array.from(rows.indices) : undefined;
+  const index = counts
+    ? unwrapped(pick(counts, rows), 1, [256, ...counterSizes])
+    : rows.indices
+      ? Float64Array.from(rows.indices)
+      : undefined;
   const counted = index ? clockOf(index, 0) : undefined;
   const whole: Stretch[] = [{ from: 0, to: rows.length, start: 0 }];
   const stretches = counted?.stretches.map((one) => ({ ...one, start: one.start / rate })) ?? whole;
@@ -105,8 +112,11 @@ function uncounted(
     times: undefined,
   };
   const findings = counted
-    ? clockFindings(clock, { ...counted, jitter: 0, repeated: 0, delivery: 'even' }, undefined, (row) =>
-        table.lineOf(rowAt(rows, row)),
+    ? clockFindings(
+        clock,
+        { ...counted, rate, jitter: 0, repeated: 0, backward: 0, delivery: 'even' },
+        undefined,
+        (row) => table.lineOf(rowAt(rows, row)),
       )
     : [];
   return { clock, rows, findings, stamps: undefined };
@@ -121,5 +131,15 @@ function noRate(path: string, table: Table, { counter, leftOut }: Roles): string
     leftOut.length > 0
       ? ` (${leftOut.map(({ index, why }) => `${columnName(table.columns[index], index)}: ${why}`).join('; ')})`
       : '';
-  return `${path}: ${what}${still}: state the rate with rate, such as rate 400 Hz, or name the time column with time.`;
+  const text = timeOfText(table);
+  return `${path}: ${what}${still}${text}: state the rate with rate, such as rate 400 Hz, or name the time column with time.`;
+}
+
+/** A column that is a time by its name, and text by what it holds. */
+function timeOfText({ columns }: Table): string {
+  for (const [index, column] of columns.entries()) {
+    if (column.kind !== 'label' || column.header === undefined || !isTimeName(readHeader(column.header).name)) continue;
+    return ` (${columnName(column, index)} holds text such as ${quote(column.labels[0])})`;
+  }
+  return '';
 }

@@ -40,6 +40,28 @@ export function clockOf(t: Float64Array, spelling: number): StampClock | undefin
   const bursts = !coarse && (zero + shape.backward) / shape.count > settings.burst;
   const usual = usualStep(t, shape, coarse || bursts);
   const limit = gapLimit(t, shape, quantum, usual, coarse, bursts);
+  const found = { spelling, quantum, held, coarse, bursts, usual, limit };
+  if (coarse || bursts || held.rows > 0 || keepsPace(t, quantum, usual, limit)) return clockWith(t, shape, found);
+  // Where all steps but the long ones are even, the long ones are losses, and neither rounding nor unevenness.
+  const even = { ...found, quantum: spelling, usual: shape.median, limit: settings.gapSteps * shape.median };
+  const losses = clockWith(t, shape, even);
+  const isEven = losses.jitter <= settings.jitter.note && losses.delivery === 'even';
+  return isEven && losses.stretches.length < 0.5 * t.length ? losses : clockWith(t, shape, found);
+}
+
+/** How steps are judged: what they are rounded to, the usual one, and the longest that is no gap. */
+interface Judgement {
+  readonly spelling: number;
+  readonly quantum: number;
+  readonly held: StampClock['held'];
+  readonly coarse: boolean;
+  readonly bursts: boolean;
+  readonly usual: number;
+  readonly limit: number;
+}
+
+function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): StampClock {
+  const { spelling, quantum, held, coarse, bursts, usual, limit } = judgement;
   const breaks = findBreaks(t, usual, limit, bursts || coarse, bursts ? shape.forwardHigh : 0);
   const spans = spansOf(t.length, breaks);
   const rate = rateOf(t, spans, spelling, quantum, coarse, bursts, held.rows > 0) ?? 1 / usual;
@@ -89,6 +111,26 @@ function movingSteps(t: Float64Array, first: number, last: number): number {
   let steps = 0;
   for (let i = first + 1; i <= last; i++) if (t[i] !== t[i - 1]) steps++;
   return steps;
+}
+
+/**
+ * Whether rounded stamps keep pace with even sampling: over as many steps as bring about one odd step, they get ahead or
+ * behind by one unit at most, where losses at random come in twos as well. Also true where rounding plays no part.
+ */
+function keepsPace(t: Float64Array, quantum: number, usual: number, limit: number): boolean {
+  const odd = Math.abs(usual / quantum - Math.round(usual / quantum));
+  if (!(quantum > 0.1 * usual) || odd < 1e-4) return true;
+  const reach = Math.max(32, Math.min(1024, Math.ceil(0.7 / odd)));
+  let checked = 0;
+  let off = 0;
+  for (let i = reach, whole = 0; i < t.length; i++) {
+    // No gap may lie within the steps that are looked at.
+    if (t[i] - t[i - 1] > limit) whole = i;
+    if (i - reach < whole) continue;
+    checked++;
+    if (Math.abs(t[i] - t[i - reach] - reach * usual) > 1.05 * quantum) off++;
+  }
+  return off <= 0.02 * checked;
 }
 
 /** Stamps so coarse that several samples share one: steps are nothing or one unit, but for gaps. */

@@ -152,7 +152,10 @@ export function sniff(path: string, lines: readonly HeadLine[], options: SniffOp
   const order = (a: Grid, b: Grid): number =>
     Number(isDirty(a)) - Number(isDirty(b)) || typed(b) - typed(a) || texts(a) - texts(b);
   grids.sort(order);
-  const [best] = grids;
+  // Tabs part fields for sure; blanks beside them may stand within one, as between date and clock.
+  const tabbed = grids.find((grid) => grid.delimiter === '\t' && grid.columns.length > 1 && !isDirty(grid));
+  const blank = grids[0]?.delimiter === ' ' && tabbed && texts(tabbed) <= texts(grids[0]);
+  const best = blank ? tabbed : grids[0];
   if (!best) throw new Refused('no-table', noTable(path, lines));
   const header = options.headerFields(best);
   const rivals = grids.filter(
