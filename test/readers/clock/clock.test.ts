@@ -216,4 +216,46 @@ describe('the clock of a recording', () => {
     assert.equal((await recordingOf(text(100), { rate: 10 })).layout.time?.style, 'ms');
     assert.match((await refusalOf('t,x,y,z\n' + rows(100, (i) => [i, 0.1, 0.2, z(i)]))).message, /count of rows.*rate/);
   });
+
+  it('tells samples lost at random from the rounding of a slower rate, though every step is a whole unit of the stamps', async () => {
+    for (const share of [0.02, 0.1]) {
+      const random = dice(5);
+      let index = 0;
+      const lost = Array.from({ length: 6000 }, () => {
+        do index++;
+        while (random() < share);
+        return index;
+      });
+      const recording = await recordingOf('t (s),az (g)\n' + rows(6000, (i) => [(lost[i] / 100).toFixed(2), z(i)]));
+      assert.ok(Math.abs(recording.clock.rate - 100) < 1e-6, String(recording.clock.rate));
+      const gaps = lost.filter((at, i) => i > 0 && at - lost[i - 1] > 1).length;
+      assert.equal(recording.clock.stretches.length, gaps + 1);
+    }
+    const slower = await recordingOf(
+      't (s),az (g)\n' + rows(6000, (i) => [(Math.floor(i / 0.98) / 100).toFixed(2), z(i)]),
+    );
+    assert.ok(Math.abs(slower.clock.rate - 98) < 0.01);
+    assert.equal(slower.clock.stretches.length, 1);
+  });
+
+  it('goes on where a counter of one byte begins anew', async () => {
+    const text = 'seq,x,y,z\n' + rows(1000, (i) => [(i + (i > 600 ? 3 : 0)) % 256, (i % 5) / 10, (i % 7) / 10, z(i)]);
+    const recording = await recordingOf(text, { rate: 100 });
+    assert.deepEqual(
+      recording.clock.stretches.map(({ from, to }) => [from, to]),
+      [
+        [0, 601],
+        [601, 1000],
+      ],
+    );
+    assert.equal(findingOf(recording, 'rate-differs'), undefined);
+  });
+
+  it('reads the date with the clock where tabs part the columns and a blank the two', async () => {
+    const text =
+      'Time\tx\ty\tz\n' + rows(100, (i) => [`2024-5-14 9:30:1${(i / 100).toFixed(3)}`, 0.1, 0.2, z(i)], '\t');
+    const recording = await recordingOf(text);
+    assert.equal(recording.layout.delimiter, '\t');
+    assert.ok(Math.abs(recording.clock.epoch! - Date.UTC(2024, 4, 14, 9, 30, 10) / 1000) < 1e-6);
+  });
 });
