@@ -90,8 +90,8 @@ function refuseAxesOfText(path: string, { columns }: Table, options: ReadOptions
   }
 }
 
-/** A number with a bracket, quote or delimiter stuck to it. */
-const strayMark = /^(?:[[({<"';:|]+[-+]?[\d.,]+|[-+]?[\d.,]+[\])}>"';:|]+)$/;
+/** A number with a bracket, a quote, a delimiter or a checksum stuck to it. */
+const strayMark = /^(?:[[({<"';:|]+[-+]?[\d.,]+|[-+]?[\d.,]+[\])}>"';:|]+|[-+]?\d+[.,]\d+[*#&$][\dA-F]*)$/i;
 
 /** Samples that the gaps between stretches leave out. */
 function missingSamples({ stretches, rate }: Clock): number {

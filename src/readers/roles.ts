@@ -6,7 +6,7 @@ import { readHeader } from './names.ts';
 import type { ReadOptions } from './recording.ts';
 import { Refused, figure, list } from './refusal.ts';
 import { columnName, type NumberColumn, type StampColumn, type Table } from './table.ts';
-import { isCounterName, timeName, timeScale } from './time-names.ts';
+import { isCounterName, isStepName, timeName, timeScale } from './time-names.ts';
 import { zoneMinutes } from './text/stamp.ts';
 
 /** The column that tells when samples were taken. */
@@ -135,6 +135,7 @@ function statedScale(column: NumberColumn): number | undefined {
 function timeCandidates(table: Table, counter: number | undefined): Candidate[] {
   const named: Candidate[] = [];
   const unnamed: Candidate[] = [];
+  const steps: Candidate[] = [];
   for (const [index, column] of table.columns.entries()) {
     if (index === counter) continue;
     if (column.kind === 'stamp' && column.clock) named.push({ index, column, scale: 1, byName: true });
@@ -146,17 +147,39 @@ function timeCandidates(table: Table, counter: number | undefined): Candidate[] 
       reading?.unitText !== undefined &&
       !unitIsTime &&
       !/utc|gmt|epoch|unix|posix|local|date|hh|:/i.test(reading.unitText);
-    if (reading && ((timeName(reading.name) && !otherUnit) || unitIsTime))
+    if (reading && isStepName(reading.name) && !otherUnit && column.values.every((step) => step >= 0)) {
+      steps.push({ index, column: summed(column), scale: statedScale(column), byName: true });
+    } else if (reading && ((timeName(reading.name) && !otherUnit) || unitIsTime))
       named.push({ index, column, scale: statedScale(column), byName: true });
     else if (!reading?.axis && !(reading && isCounterName(reading.name)) && looksLikeTime(column.values)) {
       unnamed.push({ index, column, scale: statedScale(column), byName: false });
     }
   }
-  return named.some(({ column }) => runsForward(column)) ? named : [...named, ...unnamed.slice(0, 1)];
+  if (named.some(({ column }) => runsForward(column))) return named;
+  return [...named, ...(steps.length > 0 ? steps : unnamed).slice(0, 1)];
+}
+
+/** Times since the row before, summed up. */
+function summed(column: NumberColumn): NumberColumn {
+  let time = 0;
+  return { ...column, values: column.values.map((step, i) => (i === 0 ? 0 : (time += step))) };
 }
 
 function runsForward({ values }: NumberColumn | StampColumn): boolean {
-  return stepShape(values).forwardMedian > 0 && forwardShare(values) > 0.5;
+  const { forwardMedian } = stepShape(values);
+  return forwardMedian > 0 && forwardShare(values) > 0.5 && getsOn(values, forwardMedian);
+}
+
+/** Whether steps forward outweigh steps back of their size; clocks that begin anew step back much farther. */
+function getsOn(values: Float64Array, usual: number): boolean {
+  let forward = 0;
+  let backward = 0;
+  for (let i = 1; i < values.length; i++) {
+    const step = values[i] - values[i - 1];
+    if (step > 0) forward += step;
+    else if (step > -20 * usual) backward -= step;
+  }
+  return backward < 0.8 * forward;
 }
 
 /** Share of the steps that are not backward, of those that move. */

@@ -49,6 +49,17 @@ export function isTimeName(name: string): boolean {
   return timeName(name) !== undefined;
 }
 
+/** Whether a name is one of the time since the row before: `dt`, `delta_us`, `step (ms)`. */
+export function isStepName(name: string): boolean {
+  const plain = name
+    .trim()
+    .toLowerCase()
+    .replace(/[^\p{L}]+/gu, '');
+  return /^(dt|dtime|delta|deltat|deltatime|timedelta|timestep|timediff|difftime|diff|sinceprevious|interval|intervall)(s|ms|us|µs|ns|sec|millis|micros)?$/.test(
+    plain,
+  );
+}
+
 /** Whether a name is one of a row counter. */
 export function isCounterName(name: string): boolean {
   const plain = name

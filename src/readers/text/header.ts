@@ -101,7 +101,27 @@ export function findHeader(lines: readonly HeadLine[], grid: Grid): Header {
     from = i;
     if (names) break;
   }
+  const groups = names && from > 0 ? groupsAbove(lines[from - 1], names, grid) : undefined;
+  if (names && groups) {
+    names = names.map((name, k) => (groups[k] === '' ? name : `${groups[k]} ${name}`));
+    from--;
+  }
   return { names, units, kinds, headerLine, unitsLine, from };
+}
+
+/**
+ * A row above names that come twice, such as `,Accelerometer,,,Gyroscope,,`, tells them apart: what stands above each
+ * column, or before it in that row.
+ */
+function groupsAbove({ text }: HeadLine, names: readonly string[], grid: Grid): string[] | undefined {
+  const filled = names.filter((name) => name !== '');
+  if (new Set(filled).size === filled.length || grid.delimiter === ' ') return undefined;
+  const cells = withoutTail(fieldsOf(text, grid.delimiter), grid.tail).map((cell) => cell.trim());
+  const named = cells.filter((cell) => cell !== '');
+  if (cells.length !== names.length || named.length < 2 || named.length === cells.length) return undefined;
+  if (named.some((cell) => !/\p{L}/u.test(cell))) return undefined;
+  let group = '';
+  return cells.map((cell) => (group = cell === '' ? group : cell));
 }
 
 /** A comment is a header only where it reads as one; a sentence of remarks may have as many words as columns. */

@@ -81,7 +81,7 @@ function commonForm(
   }
   const [common, count] = [...tally].sort((a, b) => b[1] - a[1])[0] ?? ['', 0];
   const shape = shapes.find((one) => one.values.length > 0 && skeleton(one) === common);
-  if (!shape || count < 2 || count < 0.5 * lines.length || !/[\p{L}[\](){}]/u.test(shape.words.join('')))
+  if (!shape || count < 2 || count < 0.5 * lines.length || !/[\p{L}[\](){}']/u.test(shape.words.join('')))
     return undefined;
   const fields = (line: string): string | undefined => {
     const one = split(line, decimal);

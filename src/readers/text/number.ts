@@ -26,7 +26,10 @@ const grouped = {
 /** A typographic minus, Fortran's D for the exponent, and marks between thousands as plain digits have it. */
 function respelled(cell: string, decimal: DecimalMark): string | undefined {
   if (cell.length > 40 || !/\d/.test(cell)) return undefined;
-  let plain = cell.replace(/^\u2212/, '-').replace(/[dD](?=[+-]?\d{1,3}$)/, 'e');
+  let plain = cell
+    .replace(/^\u2212/, '-')
+    .replace(/^([-+])[ \u00a0](?=[\d.,])/, '$1')
+    .replace(/[dD](?=[+-]?\d{1,3}$)/, 'e');
   if (grouped[decimal].test(plain)) plain = plain.replace(decimal === '.' ? /[^\d.+-]/g : /[^\d,+-]/g, '');
   return shape(decimal).test(plain) ? plain : undefined;
 }

@@ -30,6 +30,8 @@ export interface Grid {
 const delimiters = ['\t', ';', '|', ',', ' '];
 /** Rows that are looked at. */
 const enough = 400;
+/** Last lines of the head by which the columns are judged. */
+const judged = 200;
 
 /** Fewest rows that make a table. */
 export const fewestRows = 2;
@@ -64,7 +66,7 @@ function columnKind(cells: readonly string[], decimal: DecimalMark): CellKind {
 
 /** A semicolon, comma or bar at the end of every row that parts nothing. */
 function tailOf(rows: readonly (readonly string[])[], delimiter: string): string {
-  const later = rows.slice(Math.floor(rows.length / 2)).map((row) => row[row.length - 1].trim());
+  const later = rows.map((row) => row[row.length - 1].trim());
   const mark = later[0]?.at(-1) ?? '';
   return later[0].length > 1 && ';,|'.includes(mark) && mark !== delimiter && later.every((cell) => cell.endsWith(mark))
     ? mark
@@ -81,10 +83,11 @@ export function withoutTail(fields: readonly string[], tail: string): string[] {
 export function gridOf(lines: readonly HeadLine[], delimiter: string, decimal: DecimalMark): Grid | undefined {
   const indices = lines.flatMap(({ text }, i) => (isBlank(text) || isComment(text) ? [] : [i]));
   if (indices.length === 0) return undefined;
-  const split = indices.slice(0, enough).map((i) => fieldsOf(lines[i].text, delimiter));
-  const tail = tailOf(split, delimiter);
-  const cells = tail === '' ? split : split.map((row) => withoutTail(row, tail));
-  const later = cells.slice(Math.floor(cells.length / 2));
+  const fieldsAt = (i: number): string[] => fieldsOf(lines[i].text, delimiter);
+  // What is above the rows may be longer than they are, so that the last lines are the surest to be rows.
+  const last = indices.slice(-Math.min(judged, Math.ceil(indices.length / 2))).map(fieldsAt);
+  const tail = tailOf(last, delimiter);
+  const later = last.map((row) => withoutTail(row, tail));
   let width = mostCommon(later.map((row) => row.length));
   const fit = later.filter((row) => row.length === width);
   if (width === 0 || fit.length === 0) return undefined;
@@ -105,11 +108,20 @@ export function gridOf(lines: readonly HeadLine[], delimiter: string, decimal: D
       return cell === kind || cell === 'empty' || kind === 'text' || (kind === 'empty' && cell === 'number');
     }) &&
     kinds.some((kind, k) => kind === 'number' && kindOf(row[k], decimal) === 'number');
-  const start = cells.findIndex((_, i) => cells.slice(i, i + 3).every(fits));
+  const rowAt = (n: number): string[] => withoutTail(fieldsAt(indices[n]), tail);
+  const known = new Map<number, boolean>();
+  const fitsAt = (n: number): boolean => {
+    if (n >= indices.length) return true;
+    const before = known.get(n) ?? fits(rowAt(n));
+    known.set(n, before);
+    return before;
+  };
+  const start = indices.findIndex((_, n) => fitsAt(n) && fitsAt(n + 1) && fitsAt(n + 2));
   if (start < 0) return undefined;
-  const rows = cells.slice(start).filter(fits);
+  const looked = indices.slice(start, start + enough).map((_, n) => rowAt(start + n));
+  const rows = looked.filter(fits);
   // A table is most of what follows its first row.
-  if (rows.length < 0.6 * (cells.length - start)) return undefined;
+  if (rows.length < 0.6 * looked.length) return undefined;
   return { delimiter, decimal, columns: kinds, trailing, tail, first: indices[start], rows };
 }
 
@@ -193,6 +205,18 @@ function twoReadings(path: string, lines: readonly HeadLine[], best: Grid, rival
   return `${place(path, at.line)}: ${quote(at.text)} reads as ${reading(best)} and as ${reading(rival)}: write ${option(best)} or ${option(rival)}.`;
 }
 
+/** `0,012, 0,981` with commas for both: every second column is whole, unsigned and begins with zeros now and then. */
+export function refuseSplitDecimals(path: string, lines: readonly HeadLine[], grid: Grid): void {
+  const { delimiter, columns, rows, first } = grid;
+  if (delimiter !== ',' || columns.length % 2 === 1 || !columns.every((kind) => kind === 'number')) return;
+  const halves = rows.every((row) => row.every((cell, k) => (k % 2 === 1 ? /^\d+$/ : /^\s*[-+]?\d+$/).test(cell)));
+  if (!halves || !rows.some((row) => row.some((cell, k) => k % 2 === 1 && /^0\d/.test(cell)))) return;
+  throw new Refused(
+    'split-decimals',
+    `${place(path, lines[first].line)}: ${quote(lines[first].text)} seems to have decimal commas between commas, which nothing tells apart: write the file with semicolons and load it with delimiter ";" decimal ",".`,
+  );
+}
+
 /** A mark that always stands before exactly three digits may part thousands: both readings parse. */
 function refuseThousands(path: string, lines: readonly HeadLine[], grid: Grid): void {
   if (grid.delimiter === ',') return;
@@ -219,7 +243,10 @@ function refuseThousands(path: string, lines: readonly HeadLine[], grid: Grid): 
 function noTable(path: string, lines: readonly HeadLine[]): string {
   const filled = lines.filter(({ text }) => !isBlank(text));
   if (filled.length === 0) return `${path}: the file holds no text, so there is nothing to read.`;
+  const [first] = filled;
   const last = filled[filled.length - 1];
+  if (filled.filter(({ text }) => isComment(text)).length > 0.9 * filled.length)
+    return `${place(path, first.line)}: nearly every line begins with a comment mark (${quote(first.text)}), so no rows of numbers were found: write the file without the marks, or pass over leading lines with skip.`;
   const example = filled.find(({ text }) => /\d/.test(text) && !isComment(text)) ?? last;
   return `${place(path, example.line)}: no rows of numbers were found (${quote(example.text)} is no row of them): say how they are parted with delimiter and decimal, or pass over leading lines with skip.`;
 }

@@ -12,7 +12,7 @@ import { findLabelled, type Labelled } from './labelled.ts';
 import { decimalsOf, parseNumber } from './number.ts';
 import { readPreamble, type Preamble } from './preamble.ts';
 import { ColumnSink } from './sink.ts';
-import { sniff, withoutTail, type Grid, type HeadLine } from './sniff.ts';
+import { refuseSplitDecimals, sniff, withoutTail, type Grid, type HeadLine } from './sniff.ts';
 import { plainStamp } from './spelt.ts';
 import { StampReader } from './stamp.ts';
 import { fractionDigits, stampForm } from './stampForm.ts';
@@ -154,6 +154,7 @@ function findTable(path: string, head: Head, options: ReadOptions): Found {
   refuseWidth(path, grid);
   const header = findHeader(lines, grid);
   refuseMismatch(path, lines, grid, header);
+  if (!header.names && delimiter === undefined) refuseSplitDecimals(path, lines, grid);
   const above = lines.slice(0, grid.first).filter((_, i) => i < header.from || isComment(lines[i].text));
   const preamble = readPreamble(
     above.filter(({ line }) => line !== header.headerLine && line !== header.unitsLine).map(({ text }) => text),
@@ -204,7 +205,7 @@ function hasGrid(path: string, lines: readonly HeadLine[], options: ReadOptions)
     const grid = sniff(path, lines, { decimal: options.decimal, headerFields: (found) => fieldsAbove(lines, found) });
     const wordy = grid.columns.some(
       (kind, k) =>
-        kind === 'text' && grid.rows.slice(0, 20).every((row) => /[\p{L}[\](){}]/u.test(row[k]) && /\d/.test(row[k])),
+        kind === 'text' && grid.rows.slice(0, 20).every((row) => /[\p{L}[\](){}']/u.test(row[k]) && /\d/.test(row[k])),
     );
     const still = (k: number): boolean => grid.rows.slice(0, 20).every((row) => row[k] === grid.rows[0][k]);
     // Words between numbers look like columns of one text each where blanks part the fields.
@@ -246,7 +247,7 @@ function namesAbove(lines: readonly HeadLine[], width: number): { names: string[
   const last = lines.filter(({ text }) => !isBlank(text)).at(-1);
   if (!last || /\d/.test(last.text.replace(/\p{L}\d+/gu, ''))) return undefined;
   for (const delimiter of [',', ';', '\t', '|']) {
-    const names = fieldsOf(uncommented(last.text), delimiter).map((name) => name.trim());
+    const names = fieldsOf(uncommented(last.text), delimiter).map((name) => name.trim().replace(/^'(.*)'$/, '$1'));
     if (names.length === width && width > 1) return { names, line: last.line };
   }
   return undefined;
