@@ -1,4 +1,4 @@
-import { role } from './specification.ts';
+import { besidePlot, defaultChartWidth, role } from './specification.ts';
 
 /** Domains, ticks and label places of axes, reckoned here so that every theme and host draws the same. */
 
@@ -69,9 +69,29 @@ export function withinFew(values: readonly number[]): Domain {
   return { from: from - room, to: to + room };
 }
 
-/** Figures of axis labels: powers of ten outside 0.001 to 100 000. */
-export const figureLabel =
-  "datum.value == 0 ? '0' : abs(datum.value) < 0.001 || abs(datum.value) >= 100000 ? replace(format(datum.value, '~e'), '+', '') : format(datum.value, '~r')";
+/** Of a value that is no part of ten to a whole power: what `raised` gives for its exponent, as an expression of Vega. */
+function powerLabel(value: string): string {
+  const exponent = `floor(log(abs(${value})) / LN10 + 1e-9)`;
+  const digit = (figure: string): string => `substring('⁰¹²³⁴⁵⁶⁷⁸⁹', ${figure}, ${figure} + 1)`;
+  const size = `abs(${exponent})`;
+  const power = `'10' + (${exponent} < 0 ? '⁻' : '') + (${size} > 9 ? ${digit(`floor(${size} / 10)`)} : '') + ${digit(`${size} % 10`)}`;
+  const mantissa = `format(${value} / pow(10, ${exponent}), '~r')`;
+  return `(${mantissa} == '1' ? '' : ${mantissa} + '×') + ${power}`;
+}
+
+/** Figures of a linear axis, all with equally many decimals; powers of ten outside 0.0001 to 100 000. */
+export const figureLabel = `datum.value == 0 ? '0' : abs(datum.value) < 0.0001 || abs(datum.value) >= 100000 ? ${powerLabel('datum.value')} : datum.label`;
+
+/** Figures of a log axis: all of them as powers of ten where one of them has to be. */
+const logLabel = (ticks: readonly number[]): string =>
+  ticks.some((tick) => tick < 0.001 || tick >= 100000) ? powerLabel('datum.value') : "format(datum.value, '~r')";
+
+/** Ticks and figures of a scale whose values are logarithms to the base of ten: whole powers. */
+export function powerTicks({ from, to }: Domain): object {
+  const first = Math.ceil(from - 1e-9);
+  const values = Array.from({ length: Math.max(0, Math.floor(to + 1e-9) - first + 1) }, (_, index) => first + index);
+  return { values, labelExpr: powerLabel('pow(10, datum.value)') };
+}
 
 /** A frequency axis in Hz over a domain. */
 export function frequencyAxis(
@@ -87,29 +107,46 @@ export function frequencyAxis(
       title: labels ? title : null,
       labels,
       grid: true,
-      labelExpr: figureLabel,
       ...(scale === 'log'
-        ? { values: logTicks(domain), labelOverlap: 'greedy' }
-        : { tickCount: { expr: 'floor(width / 70)' } }),
+        ? { values: logTicks(domain), labelExpr: logLabel(logTicks(domain)), labelOverlap: 'greedy' }
+        : { tickCount: { expr: 'floor(width / 70)' }, labelExpr: figureLabel }),
     },
   };
 }
 
 /** A level axis, logarithmic over a domain. */
 export function logLevelAxis(title: string, domain: Domain): object {
+  const values = logTicks(domain);
   return {
     type: 'quantitative',
     scale: { type: 'log', domain: [domain.from, domain.to], nice: false },
-    axis: { title, values: logTicks(domain), labelExpr: figureLabel, labelOverlap: 'greedy' },
+    axis: { title, values, labelExpr: logLabel(values), labelOverlap: 'greedy' },
   };
 }
 
 /** Width in px that a text of the labels' size takes, near enough to keep labels apart. */
 export const textWidth = (text: string, size = 11): number => [...text].length * size * 0.56;
 
-/** Whether names beside one another under an axis would touch in a narrow plot, and so must be turned. */
-export const crowded = (names: readonly string[]): boolean =>
-  Math.max(0, ...names.map((name) => textWidth(name) + 10)) * names.length > 420;
+/** Width in px that names beside one another under an axis take. */
+const widthOfNames = (names: readonly string[]): number =>
+  Math.ceil(Math.max(0, ...names.map((name) => textWidth(name) + 10)) * names.length);
+
+/** Names under an axis, level where they fit and turned where they would touch. */
+export function fittedNames(names: readonly string[]): object {
+  const either = (turned: string, level: string): object => ({
+    expr: `chartWidth - ${besidePlot} < ${widthOfNames(names)} ? ${turned} : ${level}`,
+  });
+  return {
+    labelAngle: either('-40', '0'),
+    labelAlign: either("'right'", "'center'"),
+    labelBaseline: either("'middle'", "'top'"),
+    labelLimit: 110,
+  };
+}
+
+/** Height in px that such names take at the default width, with the axis' title. */
+export const heightOfNames = (names: readonly string[]): number =>
+  widthOfNames(names) > defaultChartWidth - besidePlot ? 110 : 50;
 
 export interface Label {
   /** Where on the axis, 0 to 1. */
@@ -149,19 +186,25 @@ export function along(domain: Domain, scale: 'linear' | 'log', at: number): numb
     : (at - domain.from) / (domain.to - domain.from);
 }
 
+const besideName = 44;
+
 /** Legend of series, in as many columns as their longest name leaves room for. */
 export function seriesLegend(labels: readonly string[], symbolType: 'stroke' | undefined): object {
   const longest = Math.max(0, ...labels.map((label) => textWidth(label, 12)));
   return {
     title: null,
-    ...(symbolType === undefined ? { symbolStrokeWidth: 0 } : { symbolType, symbolSize: 900 }),
-    columns: { expr: `max(1, floor((chartWidth - 60) / ${Math.round(longest + 52)}))` },
+    ...(symbolType === undefined ? { symbolStrokeWidth: 0 } : lineSymbol),
+    columns: { expr: `max(1, floor((chartWidth - 60) / ${Math.round(longest + besideName)}))` },
+    labelLimit: { expr: 'chartWidth - 130' },
     labelColor: role('ink'),
   };
 }
 
+/** A piece of line long enough to show its dashes, and no higher than the name beside it. */
+const lineSymbol = { symbolType: 'M-1,0L5.4,0', symbolSize: 100, labelOffset: 26 };
+
 /** Rows that such a legend takes at the default width. */
 export function legendRows(labels: readonly string[], width = 660): number {
   const longest = Math.max(0, ...labels.map((label) => textWidth(label, 12)));
-  return Math.ceil(labels.length / Math.max(1, Math.floor(width / (longest + 52))));
+  return Math.ceil(labels.length / Math.max(1, Math.floor(width / (longest + besideName))));
 }

@@ -1,28 +1,12 @@
 import type { Dimension, Unit } from '../units/unit.ts';
-import type { Band, Channel } from '../verbs/values.ts';
-import { hertzSpan } from './number.ts';
+import type { Band, Channel, WindowName, WindowValue } from '../verbs/values.ts';
+import { hertzSpan, percent, plain, raised } from './number.ts';
 
 /** Words for what is measured, as axis titles and headers use them. */
 
-const superscripts: Readonly<Record<string, string>> = {
-  '-': '⁻',
-  '.': '·',
-  '0': '⁰',
-  '1': '¹',
-  '2': '²',
-  '3': '³',
-  '4': '⁴',
-  '5': '⁵',
-  '6': '⁶',
-  '7': '⁷',
-  '8': '⁸',
-  '9': '⁹',
-};
-
-/** A unit's symbol as printed: `g^2/Hz` is `g²/Hz`. */
-export function printedUnit(symbol: string): string {
-  return symbol.replace(/\^(-?[\d.]+)/g, (_, power: string) => [...power].map((digit) => superscripts[digit]).join(''));
-}
+/** A unit's symbol as printed: `g^2/Hz` is `g²/Hz`, `g^2*m` is `g²·m`. */
+export const printedUnit = (symbol: string): string =>
+  symbol.replace(/\^(-?[\d.]+)/g, (_, power: string) => raised(power)).replaceAll('*', '·');
 
 const quantities: readonly { readonly name: string; readonly powers: readonly [number, number, number] }[] = [
   { name: 'acceleration', powers: [1, 0, -2] },
@@ -58,6 +42,19 @@ export function axisTitle(name: string, unit: Unit | string): string {
   const symbol = typeof unit === 'string' ? unit : unit.symbol;
   return symbol === '' ? capitalised(name) : `${capitalised(name)} (${printedUnit(symbol)})`;
 }
+
+const windowNames: Readonly<Record<WindowName, string>> = {
+  hann: 'Hann',
+  hamming: 'Hamming',
+  blackman: 'Blackman',
+  'blackman-harris': 'Blackman-Harris',
+  flattop: 'flat-top',
+  rectangular: 'rectangular',
+};
+
+/** `Hann window of 2 s, overlap 50 %`; people's names with a capital. */
+export const windowWords = ({ shape, length, overlap }: WindowValue): string =>
+  `${windowNames[shape]} window of ${plain(length, 4)} s, overlap ${percent(overlap)}`;
 
 export const bandName = (band: Band): string =>
   band.label === undefined ? hertzSpan(band.from, band.to) : `${band.label} Hz`;

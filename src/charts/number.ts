@@ -11,20 +11,63 @@ export function significant(value: number | undefined | null, digits = 4): strin
   if (value === undefined || value === null || !Number.isFinite(value)) return noFigure;
   if (value === 0) return '0';
   const exponent = decimalExponent(value, digits);
-  if (exponent < -4 || exponent >= 6) return withMinus(value.toExponential(digits - 1).replace('e+', 'e'));
+  if (exponent < -4 || exponent >= 6) return scientific(value, digits);
   return withMinus(value.toFixed(Math.max(0, digits - 1 - exponent)));
 }
 
-/** The sign in front alone: the exponent's stays as every program reads it. */
-const withMinus = (text: string): string => (text.startsWith('-') ? `−${text.slice(1)}` : text);
+const withMinus = (text: string): string => text.replace('-', '−');
+
+/** `1.234×10⁻⁵`. */
+export function scientific(value: number, digits: number): string {
+  const [mantissa, exponent] = value.toExponential(digits - 1).split('e');
+  return `${withMinus(mantissa)}×10${raised(exponent.replace('+', ''))}`;
+}
+
+const superscripts: Readonly<Record<string, string>> = {
+  '-': '⁻',
+  '.': '·',
+  '0': '⁰',
+  '1': '¹',
+  '2': '²',
+  '3': '³',
+  '4': '⁴',
+  '5': '⁵',
+  '6': '⁶',
+  '7': '⁷',
+  '8': '⁸',
+  '9': '⁹',
+};
+
+/** A power in small raised figures: `-5` is `⁻⁵`. */
+export const raised = (power: string): string => [...power].map((sign) => superscripts[sign] ?? sign).join('');
+
+/**
+ * The figures of one column with equally many decimals, so that they can be compared down the column: as many as give
+ * the largest the wanted digits. Where that would leave the smallest fewer than three (two of three), each goes by its own.
+ */
+export function aligned(values: readonly (number | undefined | null)[], digits = 4): string[] {
+  const sizes = values.flatMap((value) =>
+    value !== undefined && value !== null && value !== 0 ? [Math.abs(value)] : [],
+  );
+  const known = sizes.filter(Number.isFinite);
+  if (known.length === 0) return values.map((value) => significant(value, digits));
+  const exponents = known.map((size) => decimalExponent(size, digits));
+  const [least, most] = [Math.min(...exponents), Math.max(...exponents)];
+  if (most - least > digits - Math.min(3, digits - 1) || least < -4 || most >= 6)
+    return values.map((value) => significant(value, digits));
+  const decimals = Math.max(0, digits - 1 - most);
+  return values.map((value) =>
+    value === undefined || value === null ? noFigure : value === 0 ? '0' : fixed(value, decimals),
+  );
+}
 
 /** As `significant`, without the zeros at the end: for settings and places (2 s, 12.5 Hz), which are exact as given. */
 export function plain(value: number | undefined | null, digits = 6): string {
   const text = significant(value, digits);
   if (!text.includes('.')) return text;
-  const [mantissa, exponent] = text.split('e');
+  const [mantissa, exponent] = text.split('×');
   const short = mantissa.replace(/\.?0+$/, '');
-  return exponent === undefined ? short : `${short}e${exponent}`;
+  return exponent === undefined ? short : `${short}×${exponent}`;
 }
 
 /** Exponent of the leading digit after rounding to so many digits: 9.9996 to 4 digits is 10.00. */
@@ -39,8 +82,8 @@ export interface IntervalText {
 }
 
 /**
- * A figure and its interval with as many decimals as give the interval's half-width two significant digits:
- * more would pretend, fewer would hide. Without an interval, one decimal below the figure's own unit digit.
+ * A figure and its interval with as many decimals as give the interval's half-width two significant digits, and one
+ * at least, as in sentences: more would pretend, fewer would hide on which side of zero a limit lies.
  */
 export function interval(value: number, low: number | undefined, high: number | undefined): IntervalText {
   const decimals = low === undefined || high === undefined ? 1 : intervalDecimals((high - low) / 2);
@@ -50,7 +93,7 @@ export function interval(value: number, low: number | undefined, high: number | 
 
 function intervalDecimals(halfWidth: number): number {
   if (!Number.isFinite(halfWidth) || halfWidth <= 0) return 1;
-  return Math.min(6, Math.max(0, 2 - 1 - decimalExponent(halfWidth, 2)));
+  return Math.min(6, Math.max(1, 2 - 1 - decimalExponent(halfWidth, 2)));
 }
 
 /** So many decimals, and no minus before a zero. */

@@ -37,11 +37,18 @@ export interface TablePart {
   readonly columns: readonly { readonly name: string; readonly unit: string; readonly align: 'left' | 'right' }[];
   /** Already formatted: a shown figure is the text that is shown everywhere. */
   readonly rows: readonly (readonly string[])[];
+  /** Of second rank: on a page it opens when it is asked for; on paper it stands there as any other. */
+  readonly folded?: boolean;
 }
 
+/** Sentences, a line each. */
 export interface TextPart {
   readonly type: 'text';
   readonly text: string;
+  /** How it is set: the answer itself, an aside, or text whose lines and columns are to stay as they are. */
+  readonly style?: 'lead' | 'aside' | 'verbatim';
+  /** What it is called where it opens only when asked for, being of second rank. */
+  readonly folded?: string;
 }
 
 export interface Message {

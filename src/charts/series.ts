@@ -1,5 +1,5 @@
 import type { SpectrumEntry, SpectrumValue } from '../verbs/values.ts';
-import { axisTitle, channelQuantity, distinct, printedUnit } from './names.ts';
+import { axisTitle, channelQuantity, distinct } from './names.ts';
 import { plain } from './number.ts';
 
 /** The curves of one or more spectra, as an overlay shows them: a series is a set's channel. */
@@ -70,6 +70,8 @@ export interface Across {
   /** Of the axis. */
   readonly title: string;
   readonly unit: string;
+  /** After the figure of a distance along it, with the blank: ` Hz`, ` cycles/m`, ` orders`. */
+  readonly step: string;
   /** Whether places on it are in Hz, as bands and marks are. */
   readonly hertz: boolean;
   /** The speed or rate it was divided by, in words. */
@@ -77,18 +79,20 @@ export interface Across {
 }
 
 export function acrossOf({ axis }: SpectrumValue): Across {
-  if (axis === undefined) return { name: 'frequency', title: 'Frequency (Hz)', unit: 'Hz', hertz: true, by: undefined };
+  if (axis === undefined)
+    return { name: 'frequency', title: 'Frequency (Hz)', unit: 'Hz', step: ' Hz', hertz: true, by: undefined };
   const { name, unit, by } = axis;
-  return { name, title: axisTitle(name, unit), unit: unit.symbol, hertz: false, by };
+  const step = name === 'order' ? ' orders' : ' cycles/m';
+  return { name, title: axisTitle(name, unit), unit: unit.symbol, step, hertz: false, by };
 }
 
-/** `12.5 Hz`, `0.4 1/m`, `3` for an order. */
-export const placeOn = ({ unit }: Across, at: number): string =>
-  `${plain(at, 4)}${unit === '' ? '' : ` ${printedUnit(unit)}`}`;
+/** `12.5 Hz`, `0.4 cycles/m`, `order 3`. */
+export const placeOn = ({ name, step }: Across, at: number, digits = 4): string =>
+  name === 'order' ? `order ${plain(at, digits)}` : `${plain(at, digits)}${step}`;
 
-/** `acceleration spectral density`, `acceleration amplitude`. */
+/** `acceleration spectral density`, `acceleration peak amplitude`: an amplitude is the height of a sine. */
 export function spectrumQuantity(entry: SpectrumEntry, form: SpectrumValue['form']): string {
-  return `${channelQuantity(entry.channel)} ${form === 'psd' ? 'spectral density' : 'amplitude'}`;
+  return `${channelQuantity(entry.channel)} ${form === 'psd' ? 'spectral density' : 'peak amplitude'}`;
 }
 
 /** Highest bin but the one at 0 Hz between two frequencies: its index, or undefined when none is there. */

@@ -13,7 +13,7 @@ export const fullWidth = 601.25;
 
 /** Width in px a chart is laid out for when nobody says otherwise, and what the y axis, its title and padding take. */
 export const defaultChartWidth = 720;
-const besidePlot = 88;
+export const besidePlot = 88;
 
 /** A role of the theme as Vega-Lite takes it. */
 export interface Role {
@@ -48,6 +48,8 @@ export interface Drawing {
   /** Height in px of the plots with their axes, without title and legend. */
   readonly height: number;
   readonly legendRows?: number;
+  /** Beyond so many px the plot grows no wider, for bars that would only get fatter. */
+  readonly widest?: number;
   readonly description: string;
   /** What Vega-Lite can't say, done to the compiled specification. */
   readonly finish?: (vega: VegaJson) => VegaJson;
@@ -66,7 +68,7 @@ export function chartPart(drawing: Drawing): ChartPart {
     ...drawing.view,
   } as unknown as TopLevelSpec;
   const compiled = compile(spec, { logger: quiet }).spec as unknown as VegaJson;
-  const vega = responsive(drawing.finish === undefined ? compiled : drawing.finish(compiled));
+  const vega = responsive(drawing.finish === undefined ? compiled : drawing.finish(compiled), drawing.widest);
   return {
     type: 'chart',
     title: drawing.title,
@@ -105,7 +107,7 @@ const look = {
     titleFontWeight: 500,
     labelPadding: 4,
   },
-  axisX: { labelFlush: true, titlePadding: 6 },
+  axisX: { labelFlush: false, titlePadding: 6 },
   axisY: { minExtent: 44, maxExtent: 44, titlePadding: 6 },
   legend: {
     ...text,
@@ -141,8 +143,9 @@ export interface Mark {
 }
 
 /** Turns every full width into a signal, and gives the pointer's strips their highlight. */
-function responsive(vega: VegaJson): VegaJson {
-  const update = `max(180, chartWidth - ${besidePlot})`;
+function responsive(vega: VegaJson, widest?: number): VegaJson {
+  const room = `max(180, chartWidth - ${besidePlot})`;
+  const update = widest === undefined ? room : `min(${widest}, ${room})`;
   const signals = (vega.signals ?? []).map((signal) =>
     signal.value === fullWidth ? { name: signal.name, update } : signal,
   );

@@ -46,6 +46,8 @@ export function drawChart(part: ChartPart, theme: Theme): DrawnChart {
       const made = createView(withTheme(part.vega, current), holder, tooltip.show);
       view = made;
       await fit(made, figure);
+      // The room was kept only until the picture stood there.
+      picture.style.minHeight = '';
     } catch (error) {
       if (!disposed) picture.replaceChildren(notDrawn(part, error));
     }
@@ -61,6 +63,7 @@ export function drawChart(part: ChartPart, theme: Theme): DrawnChart {
       current = next;
       if (view === undefined) return;
       if (font) {
+        picture.style.minHeight = `${picture.clientHeight}px`;
         view.finalize();
         void draw();
         return;

@@ -3,6 +3,39 @@ import { element } from './element.ts';
 
 const words: Readonly<Record<Message['severity'], string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
 
+/** So many warnings and notes stand open; one of each sort before a second of any. */
+const shownAtOnce = 3;
+
+/** Errors and the first few of the others, each sort once; the rest behind one line that counts them. */
+export function messageElements(messages: readonly Message[]): HTMLElement[] {
+  const errors = messages.filter(({ severity }) => severity === 'error');
+  const others = messages.filter(({ severity }) => severity !== 'error');
+  const firsts = others.filter(({ code }, index) => others.findIndex((other) => other.code === code) === index);
+  const shown =
+    others.length <= shownAtOnce
+      ? others
+      : others.filter((message) => firsts.indexOf(message) >= 0).slice(0, shownAtOnce);
+  const rest = others.filter((message) => !shown.includes(message));
+  const open = [...errors, ...shown].map(messageElement);
+  if (rest.length === 0) return open;
+  const folded = element(
+    'details',
+    'washboard-folded',
+    element('summary', '', countOf(rest)),
+    ...rest.map(messageElement),
+  );
+  return [...open, folded];
+}
+
+/** `8 more warnings`, `2 more warnings and 1 more note`. */
+function countOf(messages: readonly Message[]): string {
+  const counts = (['warning', 'note'] as const).flatMap((severity) => {
+    const count = messages.filter((message) => message.severity === severity).length;
+    return count === 0 ? [] : [`${count} more ${severity}${count === 1 ? '' : 's'}`];
+  });
+  return counts.join(' and ');
+}
+
 /** `Error  the sentence  cell 3, line 2  code`. */
 export function messageElement({ severity, code, message, where }: Message): HTMLElement {
   const place = where === undefined ? [] : [' ', element('span', 'washboard-where', where)];
@@ -10,9 +43,16 @@ export function messageElement({ severity, code, message, where }: Message): HTM
     'p',
     `washboard-message washboard-${severity}`,
     element('strong', '', `${words[severity]}: `),
-    message,
+    ...withCode(message),
     ...place,
     ' ',
     element('code', 'washboard-code', code),
   );
+}
+
+/** Words of the language stand between backticks in a message, and as code on the page. */
+function withCode(text: string): (string | Node)[] {
+  return text
+    .split(/`([^`]+)`/)
+    .map((piece, index) => (index % 2 === 1 ? element('code', 'washboard-word', piece) : piece));
 }

@@ -2,8 +2,9 @@ import type { Output, Part } from '../charts/output.ts';
 import type { Theme } from '../charts/theme.ts';
 import { drawChart, type DrawnChart } from './chart.ts';
 import { element } from './element.ts';
-import { messageElement } from './message.ts';
+import { messageElement, messageElements } from './message.ts';
 import { tableElement } from './table.ts';
+import { textElement } from './text.ts';
 
 /** One output item on the page. */
 export interface DrawnOutput {
@@ -23,12 +24,10 @@ export function drawOutput(data: unknown, place: HTMLElement, theme: Theme): Dra
       case 'table':
         return tableElement(part);
       case 'text':
-        return element('p', 'washboard-text', part.text);
+        return textElement(part);
     }
   };
-  const contents = isOutput(data)
-    ? [...data.messages.map(messageElement), ...data.parts.map(drawn)]
-    : [unreadable(data)];
+  const contents = isOutput(data) ? [...messageElements(data.messages), ...data.parts.map(drawn)] : [unreadable(data)];
   place.replaceChildren(element('div', 'washboard-output', ...contents));
   return {
     ready: Promise.all(charts.map((chart) => chart.ready)).then(() => undefined),

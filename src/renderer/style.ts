@@ -3,36 +3,47 @@ import { element } from './element.ts';
 /** The renderer's style sheet: the editor's variables, with values for pages that have none. */
 const css = `
 .washboard-output { color: var(--vscode-editor-foreground, CanvasText); font-family: var(--vscode-font-family, system-ui, sans-serif); font-size: var(--vscode-font-size, 13px); line-height: 1.45; }
-.washboard-output > * { margin: 0 0 10px; }
+.washboard-output > * { margin: 0 0 14px; }
 .washboard-output > *:last-child { margin-bottom: 4px; }
-.washboard-text { white-space: pre-line; }
+.washboard-text { max-width: 110ch; }
+.washboard-text p { margin: 0 0 3px; }
+.washboard-lead { font-size: 1.08em; font-weight: 600; }
+.washboard-aside { color: var(--vscode-descriptionForeground, inherit); font-size: 0.92em; }
+.washboard-plain { margin: 0; padding: 6px 10px; overflow-x: auto; font-family: var(--vscode-editor-font-family, monospace); font-size: 0.95em; user-select: text; border: 1px solid var(--vscode-editorWidget-border, color-mix(in srgb, currentColor 22%, transparent)); }
 .washboard-chart { position: relative; width: 100%; }
-.washboard-title { margin: 0 0 4px 6px; }
-.washboard-subtitle { display: block; color: var(--vscode-descriptionForeground, inherit); font-size: 0.9em; max-width: 110ch; }
+.washboard-title { margin: 0 0 4px; }
+.washboard-subtitle { display: block; color: var(--vscode-descriptionForeground, inherit); font-size: 0.92em; max-width: 120ch; }
 .washboard-picture { overflow-x: auto; }
 .washboard-chart svg { display: block; }
+.washboard-chart .mark-path path { shape-rendering: crispEdges; }
 .washboard-words { color: var(--vscode-descriptionForeground, inherit); font-size: 0.92em; }
 .washboard-words p { margin: 4px 0 0; max-width: 80ch; }
-.washboard-words summary { cursor: pointer; width: fit-content; }
+.washboard-output summary { cursor: pointer; width: fit-content; }
+.washboard-folded > summary { font-weight: 600; }
+.washboard-folded > *:nth-child(2) { margin-top: 6px; }
+.washboard-figure { margin-inline: 0; }
+.washboard-caption { font-weight: 600; margin: 0 0 4px; max-width: 110ch; }
 .washboard-scroll { overflow-x: auto; }
+.washboard-tall { max-height: 460px; overflow-y: auto; }
+.washboard-tall thead th { position: sticky; top: 0; background: var(--vscode-notebook-outputContainerBackgroundColor, var(--vscode-editor-background, Canvas)); }
 .washboard-table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
-.washboard-table caption { text-align: left; font-weight: 600; padding: 0 0 4px; caption-side: top; white-space: normal; }
-.washboard-table th, .washboard-table td { padding: 2px 10px; text-align: left; vertical-align: top; border-bottom: 1px solid var(--vscode-editorWidget-border, color-mix(in srgb, currentColor 22%, transparent)); white-space: nowrap; }
+.washboard-table th, .washboard-table td { padding: 2px 9px; text-align: left; vertical-align: top; border-bottom: 1px solid var(--vscode-editorWidget-border, color-mix(in srgb, currentColor 22%, transparent)); white-space: nowrap; }
 .washboard-table .washboard-long { white-space: normal; min-width: 32ch; max-width: 70ch; }
-.washboard-table thead th { font-weight: 600; border-bottom: 1px solid currentColor; }
+.washboard-table thead th { font-weight: 600; border-bottom: 1px solid currentColor; white-space: normal; vertical-align: bottom; max-width: 20ch; }
 .washboard-table tbody th { font-weight: 400; }
 .washboard-table .washboard-right { text-align: right; }
-.washboard-unit { font-weight: 400; color: var(--vscode-descriptionForeground, inherit); }
-.washboard-message { padding: 4px 10px; border-left: 3px solid currentColor; }
+.washboard-unit { font-weight: 400; color: var(--vscode-descriptionForeground, inherit); white-space: nowrap; }
+.washboard-message { padding: 4px 10px; border-left: 3px solid currentColor; max-width: 120ch; }
+.washboard-output > .washboard-message, .washboard-folded > .washboard-message { margin: 0 0 8px; }
 .washboard-error { border-left-color: var(--vscode-editorError-foreground, #c72e0f); }
 .washboard-warning { border-left-color: var(--vscode-editorWarning-foreground, #b58900); }
 .washboard-note { border-left-color: var(--vscode-editorInfo-foreground, #0063d3); }
 .washboard-where, .washboard-code { margin-left: 6px; color: var(--vscode-descriptionForeground, inherit); font-size: 0.92em; }
-.washboard-code { margin-left: 6px; font-family: var(--vscode-editor-font-family, monospace); background: none; }
+.washboard-code, .washboard-word { font-family: var(--vscode-editor-font-family, monospace); background: none; }
 .washboard-tooltip { position: fixed; z-index: 10; pointer-events: none; white-space: pre-line; padding: 4px 8px; font-size: 12px; max-width: 420px;
   color: var(--vscode-editorHoverWidget-foreground, CanvasText); background: var(--vscode-editorHoverWidget-background, Canvas); border: 1px solid var(--vscode-editorHoverWidget-border, currentColor); }
 .washboard-tooltip[hidden] { display: none; }
-.washboard-picture:focus-visible, .washboard-scroll:focus-visible, .washboard-words summary:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); outline-offset: 2px; }
+.washboard-picture:focus-visible, .washboard-scroll:focus-visible, .washboard-plain:focus-visible, .washboard-output summary:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); outline-offset: 2px; }
 `;
 
 /** Puts the style sheet into the page, once. */

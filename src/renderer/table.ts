@@ -4,9 +4,22 @@ import { element } from './element.ts';
 
 /** Beyond so many characters a cell may break into lines. */
 const longText = 44;
+/** Beyond so many rows a table scrolls by itself, below its header. */
+const tall = 24;
 
-/** A real table: caption, column headers, and the first column as row headers. Wide ones scroll by themselves. */
-export function tableElement({ caption, columns, rows }: TablePart): HTMLElement {
+/** A real table: name, column headers, and the first column as row headers. Wide and tall ones scroll by themselves. */
+export function tableElement(part: TablePart): HTMLElement {
+  const { caption, rows, folded = false } = part;
+  const scroll = element('div', `washboard-scroll${rows.length > tall ? ' washboard-tall' : ''}`, tableOf(part));
+  scroll.tabIndex = 0;
+  scroll.setAttribute('role', 'region');
+  scroll.setAttribute('aria-label', caption === '' ? 'Table' : caption);
+  if (folded) return element('details', 'washboard-folded', element('summary', '', caption), scroll);
+  const name = caption === '' ? [] : [element('figcaption', 'washboard-caption', caption)];
+  return element('figure', 'washboard-figure', ...name, scroll);
+}
+
+function tableOf({ caption, columns, rows }: TablePart): HTMLTableElement {
   const head = element(
     'tr',
     '',
@@ -30,10 +43,6 @@ export function tableElement({ caption, columns, rows }: TablePart): HTMLElement
     ),
   );
   const table = element('table', 'washboard-table', element('thead', '', head), element('tbody', '', ...body));
-  if (caption !== '') table.prepend(element('caption', '', caption));
-  const scroll = element('div', 'washboard-scroll', table);
-  scroll.tabIndex = 0;
-  scroll.setAttribute('role', 'region');
-  scroll.setAttribute('aria-label', caption === '' ? 'Table' : caption);
-  return scroll;
+  if (caption !== '') table.setAttribute('aria-label', caption);
+  return table;
 }

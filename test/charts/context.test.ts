@@ -61,9 +61,10 @@ describe('what travels with a result', () => {
     const [, details, sensitivity] = tables(value);
     assert.deepEqual(
       details.columns.map(({ name }) => name),
-      ['Band', 'Reductions beyond are ruled out', 'Increases beyond'],
+      ['Band', 'Larger changes, either way, are ruled out'],
     );
-    assert.deepEqual(sensitivity.rows[0], ['10–30 Hz', 'pooled', '−20.0', '−24.1 to −15.9', '0.0020']);
+    assert.deepEqual(sensitivity.rows[0], ['10–30 Hz', '−20.0 (−24.1 to −15.9), p 0.0020']);
+    assert.deepEqual([details.folded, sensitivity.folded], [true, true]);
   });
 
   it('are the cautions beside published ranges', () => {
@@ -86,7 +87,7 @@ describe('what travels with a result', () => {
       cautions: ['This is no finding on health.'],
     };
     const shown = text({ ...everyValue.levels, exposure });
-    assert.match(shown, /a little uncomfortable and fairly uncomfortable/);
+    assert.match(shown, /a little uncomfortable \/ fairly uncomfortable/);
     assert.match(shown, /This is no finding on health\./);
   });
 });
@@ -118,7 +119,7 @@ describe('spectra over cycles per metre', () => {
     const [chart] = charts(value);
     assert.ok(JSON.stringify(chart.vega).includes('"Cycles per metre (1/m)"'));
     assert.match(chart.subtitle, /divided by 1\.2 m\/s/);
-    assert.match(chart.description, /against cycles per metre from 0 1\/m to 175 1\/m/);
+    assert.match(chart.description, /against cycles per metre from 0 cycles\/m to 175 cycles\/m/);
     assert.equal(tables(value)[0].columns[4].unit, '1/m');
   });
 
@@ -133,7 +134,7 @@ describe('spectra over cycles per metre', () => {
 describe('planning', () => {
   it('gives the run sheet to be filled in, and what the letters stand for', () => {
     const shown = text({ ...everyValue.order, conditions: ['foam', 'gel'], sheet: 'file,condition\n,foam\n' });
-    assert.match(shown, /A is foam, B is gel\./);
+    assert.match(shown, /A is foam, B is gel: foam, gel, gel, foam\./);
     assert.match(shown, /file,condition\n,foam/);
   });
 
@@ -156,9 +157,9 @@ describe('planning', () => {
       '0.2100',
       '−7.90',
       '+1.2',
-      '18',
+      '18.00',
       '−20.0',
-      '5',
+      '5.000',
       '70.0',
     ]);
   });

@@ -7,18 +7,20 @@ import {
   listed,
   printedUnit,
   quantityName,
+  windowWords,
   sentence,
 } from '../../src/charts/names.ts';
 import { g, hertzUnit, madeRun, plainUnit } from './made-up.ts';
 
 describe('names of what is measured', () => {
   it('print powers of a unit as superscripts', () => {
-    assert.deepEqual(['g^2/Hz', '(m/s^2)^2/Hz', 'm/s^1.75', 'N/mm', 's^-1'].map(printedUnit), [
+    assert.deepEqual(['g^2/Hz', '(m/s^2)^2/Hz', 'm/s^1.75', 'N/mm', 's^-1', 'g^2*m'].map(printedUnit), [
       'g²/Hz',
       '(m/s²)²/Hz',
       'm/s¹·⁷⁵',
       'N/mm',
       's⁻¹',
+      'g²·m',
     ]);
   });
 
@@ -42,6 +44,14 @@ describe('names of what is measured', () => {
   it('name a band by its edges, a fractional octave by its middle', () => {
     assert.equal(bandName({ from: 10, to: 50 }), '10–50 Hz');
     assert.equal(bandName({ from: 28.18, to: 35.48, label: '31.5' }), '31.5 Hz');
+  });
+
+  it('call a window by its man, with a capital, where it has one', () => {
+    const words = (shape: 'hann' | 'blackman-harris' | 'flattop'): string =>
+      windowWords({ kind: 'window', shape, length: 2, overlap: 0.5 });
+    assert.equal(words('hann'), 'Hann window of 2 s, overlap 50 %');
+    assert.match(words('blackman-harris'), /^Blackman-Harris window/);
+    assert.match(words('flattop'), /^flat-top window/);
   });
 
   it('join and count in English', () => {

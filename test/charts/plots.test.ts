@@ -200,7 +200,7 @@ describe('the comparison', () => {
     const rows = found(change, (row) => row['change'] !== undefined && row['outcome'] !== undefined);
     assert.equal(new Set(rows.map((row) => row['band'])).size, 3);
     assert.equal(found(order, (row) => row['place'] !== undefined).length, 8);
-    assert.match(order.subtitle, /order the runs were made in is not known/);
+    assert.match(order.subtitle, /order in which the runs were made is not known/);
   });
 
   it('follows the run sheet where it knows the order', () => {

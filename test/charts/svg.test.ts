@@ -22,7 +22,9 @@ describe('charts as SVG', () => {
       const svg = await toSvg(chart, themes.light, 640);
       assert.ok(!/NaN|undefined/.test(svg));
       assert.ok(svg.includes(wrapped(chart.title, 640 / 7.54)[0].split(' ')[0]));
-      assert.ok(widthOf(svg) > 560 && widthOf(svg) <= 660, `${widthOf(svg)} px`);
+      // Few bars stay slim, whatever the room.
+      const least = chart.title.includes('in bands') ? 400 : 560;
+      assert.ok(widthOf(svg) > least && widthOf(svg) <= 660, `${widthOf(svg)} px`);
     });
   }
 

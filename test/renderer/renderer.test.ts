@@ -50,7 +50,8 @@ describe('the renderer in a page with a strict content policy', () => {
   it('makes tables real ones, with caption, headers and scopes', async () => {
     await host.render('levels', present(everyValue.levels, 'L', []));
     const table = host.page.locator('#levels table.washboard-table').first();
-    assert.equal(await table.locator('caption').textContent(), 'Levels of foam');
+    assert.equal(await host.page.locator('#levels figcaption').first().textContent(), 'Levels of foam');
+    assert.equal(await table.getAttribute('aria-label'), 'Levels of foam');
     assert.equal(await table.locator('thead th[scope=col]').first().textContent(), 'Run');
     assert.equal(await table.locator('tbody th[scope=row]').count(), everyValue.levels.rows.length);
   });
@@ -73,6 +74,47 @@ describe('the renderer in a page with a strict content policy', () => {
     assert.equal(await host.page.title(), 'outputs');
   });
 
+  it('shows one warning of each sort, three at most, and counts the rest, which open by a click', async () => {
+    const warning = (code: string): object => ({ severity: 'warning', code, message: `Says ${code}.` });
+    const messages = ['a', 'a', 'a', 'b', 'c', 'd'].map(warning);
+    await host.render('many', { ...overlay, parts: [], messages });
+    const place = host.page.locator('#many');
+    assert.deepEqual(await place.locator('.washboard-output > .washboard-message code').allTextContents(), [
+      'a',
+      'b',
+      'c',
+    ]);
+    const rest = place.locator('details');
+    assert.equal(await rest.locator('summary').textContent(), '3 more warnings');
+    assert.ok(!(await rest.locator('p').first().isVisible()));
+    await rest.locator('summary').click();
+    assert.ok(await rest.locator('p').last().isVisible());
+  });
+
+  it('never folds an error away', async () => {
+    const messages = Array.from({ length: 5 }, () => ({ severity: 'error', code: 'x', message: 'No.' }));
+    await host.render('errors', { ...overlay, parts: [], messages });
+    assert.equal(await host.page.locator('#errors .washboard-output > .washboard-error').count(), 5);
+  });
+
+  it('sets words of the language as code within a message', async () => {
+    const message = 'Nothing is called `fom`; did you mean `foam`?';
+    await host.render('code', { ...overlay, parts: [], messages: [{ severity: 'error', code: 'name', message }] });
+    assert.deepEqual(await host.page.locator('#code code.washboard-word').allTextContents(), ['fom', 'foam']);
+  });
+
+  it('opens what is of second rank on demand, and keeps verbatim text as it is', async () => {
+    const parts = [
+      { type: 'text', text: 'a,b\n,1', style: 'verbatim' },
+      { type: 'text', text: 'one\ntwo', folded: 'More' },
+    ];
+    await host.render('ranks', { ...overlay, parts });
+    assert.equal(await host.page.locator('#ranks pre').textContent(), 'a,b\n,1');
+    assert.ok(!(await host.page.locator('#ranks details p').first().isVisible()));
+    await host.page.locator('#ranks summary').click();
+    assert.deepEqual(await host.page.locator('#ranks details p').allTextContents(), ['one', 'two']);
+  });
+
   it('takes markup in names of runs and columns for text, in chart and table alike', async () => {
     const evil = '<img src=x onerror=alert(1)>';
     const spectrum = { ...foamSpectrum, set: evil };
@@ -91,7 +133,7 @@ describe('the renderer in a page with a strict content policy', () => {
     const tooltip = host.page.locator('#one .washboard-tooltip');
     assert.match(
       (await tooltip.textContent()) ?? '',
-      /Hz\nfoam, mean of 4 runs: [\d.e-]+ \([\d.e-]+ to [\d.e-]+\) g²\/Hz\ngel/,
+      /Hz\nfoam, mean of 4 runs: [\d.×⁻⁰-⁹¹²³]+ \([\d.×⁻⁰-⁹¹²³]+ to [\d.×⁻⁰-⁹¹²³]+\) g²\/Hz\ngel/,
     );
     assert.ok(await tooltip.isVisible());
     await host.page.mouse.move(box.x + 300, box.y + box.height + 40);
@@ -129,17 +171,17 @@ describe('the renderer in a page with a strict content policy', () => {
 
   it('holds the height of a chart free that it takes in the end', async () => {
     for (const kind of ['spectrum', 'comparison', 'transfer', 'spectrogram', 'bands', 'running'] as const) {
-      await host.render(kind, present(everyValue[kind], kind, []));
-    }
-    const heights = await host.page
-      .locator('.washboard-picture')
-      .evaluateAll((pictures) =>
-        pictures.map((picture) => [
-          parseFloat((picture as HTMLElement).style.minHeight),
-          picture.querySelector('svg')?.getBoundingClientRect().height ?? 0,
-        ]),
+      const output = present(everyValue[kind], kind, []);
+      await host.render(kind, output);
+      const kept = output.parts.flatMap((part) => (part.type === 'chart' ? [part.height] : []));
+      const taken = await host.page
+        .locator(`#${kind} .washboard-picture`)
+        .evaluateAll((pictures) => pictures.map((picture) => picture.getBoundingClientRect().height));
+      assert.equal(taken.length, kept.length);
+      taken.forEach((height, index) =>
+        assert.ok(Math.abs(kept[index] - height) <= 40, `${kind}: ${kept[index]} kept, ${height} taken`),
       );
-    for (const [kept, taken] of heights) assert.ok(Math.abs(kept - taken) <= 40, `${kept} kept, ${taken} taken`);
+    }
   });
 
   it('replaces what it drew before under the same id', async () => {

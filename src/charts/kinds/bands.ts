@@ -1,6 +1,6 @@
 import { bandChart } from '../plots/band-bars.ts';
-import { bandName, distinct } from '../names.ts';
-import { significant } from '../number.ts';
+import { bandName, distinct, printedUnit } from '../names.ts';
+import { aligned, significant } from '../number.ts';
 import { excludedPart } from './excluded.ts';
 import { columns, some, type Presenter } from './kind.ts';
 import type { BandsValue } from '../../verbs/values.ts';
@@ -19,17 +19,24 @@ function bandTable({ set, bands, rows }: BandsValue, name: string | undefined): 
   const lines = distinct(rows.map(({ run, channel }) => `${run.label}\u0000${channel.name}`)).map((key) =>
     key.split('\u0000'),
   );
-  const figure = (run: string, channel: string, band: BandsValue['bands'][number]): string => {
-    const row = rows.find(
+  const rowOf = (
+    run: string,
+    channel: string,
+    band: BandsValue['bands'][number],
+  ): BandsValue['rows'][number] | undefined =>
+    rows.find(
       (each) =>
         each.run.label === run &&
         each.channel.name === channel &&
         each.band.from === band.from &&
         each.band.to === band.to,
     );
-    return row === undefined ? '–' : `${significant(row.rms)}${units.length > 1 ? ` ${row.unit.symbol}` : ''}`;
-  };
+  const column = (found: readonly (BandsValue['rows'][number] | undefined)[]): string[] =>
+    units.length === 1
+      ? aligned(found.map((row) => row?.rms))
+      : found.map((row) => (row === undefined ? '–' : `${significant(row.rms)} ${printedUnit(row.unit.symbol)}`));
   if (bands.length <= 6) {
+    const figures = bands.map((band) => column(lines.map(([run, channel]) => rowOf(run, channel, band))));
     return {
       type: 'table',
       caption,
@@ -38,14 +45,17 @@ function bandTable({ set, bands, rows }: BandsValue, name: string | undefined): 
         ['Channel', '', 'left'],
         ...bands.map((band) => [bandName(band), unit] as const),
       ),
-      rows: lines.map(([run, channel]) => [run, channel, ...bands.map((band) => figure(run, channel, band))]),
+      rows: lines.map(([run, channel], index) => [run, channel, ...figures.map((texts) => texts[index])]),
     };
   }
-  const heads = lines.map(([run, channel]) => [`${run} ${channel}`, unit] as const);
+  const channels = distinct(lines.map(([, channel]) => channel));
+  const alone = channels.length === 1;
+  const heads = lines.map(([run, channel]) => [alone ? run : `${run} ${channel}`, unit] as const);
+  const figures = lines.map(([run, channel]) => column(bands.map((band) => rowOf(run, channel, band))));
   return {
     type: 'table',
-    caption,
+    caption: `${caption}${alone ? `, channel ${channels[0]}` : ''}`,
     columns: columns(['Band', '', 'left'], ...heads),
-    rows: bands.map((band) => [bandName(band), ...lines.map(([run, channel]) => figure(run, channel, band))]),
+    rows: bands.map((band, index) => [bandName(band), ...figures.map((texts) => texts[index])]),
   };
 }

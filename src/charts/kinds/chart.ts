@@ -10,7 +10,7 @@ import { profileChart } from '../plots/profile.ts';
 import { ratioChart } from '../plots/ratio.ts';
 import { repeatsChart } from '../plots/repeats.ts';
 import { runningChart } from '../plots/running.ts';
-import { spectrogramChart } from '../plots/spectrogram.ts';
+import { spectrogramCharts } from '../plots/spectrogram.ts';
 import { traceChart } from '../plots/trace.ts';
 import { transferChart } from '../plots/transfer.ts';
 import { verdictChart } from '../plots/verdict.ts';
@@ -56,9 +56,7 @@ const plots: { readonly [K in ChartSubject['value']['kind']]?: Plot<K> } = {
   transfer: (subjects, chart) => subjects.map((subject) => transferChart(subject, overlayOptions(chart))),
   spectrogram: (subjects, { over, frequency }) =>
     subjects.flatMap(({ value }) =>
-      value.entries.map((entry) =>
-        spectrogramChart(entry, value.window, { frequency, ...(over === undefined ? {} : { over }) }),
-      ),
+      spectrogramCharts(value.entries, value.window, { frequency, ...(over === undefined ? {} : { over }) }),
     ),
   // A profile beside a spectrum is drawn into its picture instead.
   profile: (subjects, chart) =>

@@ -1,22 +1,22 @@
 import type { ComparisonRow, ComparisonValue } from '../../verbs/values.ts';
-import { capitalised, counted, distinct, sentence } from '../names.ts';
-import { interval, percent, probability, signed, significant, fixed } from '../number.ts';
-import type { TablePart } from '../output.ts';
+import { capitalised, counted, distinct, listed, sentence } from '../names.ts';
+import { aligned, interval, percent, probability, signed, significant, fixed } from '../number.ts';
+import type { TablePart, TextPart } from '../output.ts';
 import { comparisonChart } from '../plots/change.ts';
 import { bareOverlay } from '../plots/overlay.ts';
 import { ratioChart } from '../plots/ratio.ts';
 import { runOrderChart } from '../plots/run-order.ts';
-import { outcomeWord } from '../plots/change-layers.ts';
+import { outcomes, outcomeWord } from '../plots/change-layers.ts';
 import { comparedName } from '../compared.ts';
 import { detailsTable, sensitivityTable } from './comparison-details.ts';
 import { excludedPart } from './excluded.ts';
 import { planPart } from './followed.ts';
-import { columns, some, type Presenter } from './kind.ts';
+import { columns, some, type Column, type Presenter } from './kind.ts';
 
-/** What was found in one sentence a band, the picture, and the figures. */
+/** What was found in words, the picture, and the figures. */
 export const presentComparison: Presenter<'comparison'> = (value) =>
   some(
-    { type: 'text', text: value.rows.map(({ sentence: said }) => said).join('\n') },
+    ...foundParts(value),
     planPart(value),
     comparisonChart(value, bareOverlay),
     ratioChart(value, bareOverlay),
@@ -27,6 +27,36 @@ export const presentComparison: Presenter<'comparison'> = (value) =>
     excludedPart(value.a.excluded, value.b.excluded),
   );
 
+/** More bands than this are counted before they are told one by one. */
+const bandsTold = 4;
+
+/**
+ * One sentence a band, the one named beforehand as the answer and the others after it; of many bands how they came
+ * out, and the sentences on demand.
+ */
+function foundParts({ rows }: ComparisonValue): TextPart[] {
+  const said = (some: readonly ComparisonRow[]): string => some.map((row) => row.sentence).join('\n');
+  const primary = rows.filter((row) => row.primary === true);
+  const others = rows.filter((row) => row.primary !== true);
+  if (rows.length <= bandsTold) {
+    const told: TextPart = { type: 'text', text: said(others) };
+    if (rows.length === 1) return [{ type: 'text', style: 'lead', text: said(rows) }];
+    return primary.length === 0 ? [told] : [{ type: 'text', style: 'lead', text: said(primary) }, told];
+  }
+  const counts = outcomes.flatMap(({ outcome, word }) => {
+    const count = others.filter((row) => row.outcome === outcome).length;
+    return count === 0 ? [] : [`${word} in ${count}`];
+  });
+  const lines = [
+    ...primary.map((row) => row.sentence),
+    `Of ${primary.length > 0 ? 'the other ' : ''}${counted(others.length, 'band')}: ${listed(counts)}.`,
+  ];
+  return [
+    { type: 'text', style: 'lead', text: lines.join('\n') },
+    { type: 'text', folded: 'Every band in a sentence', text: said(rows) },
+  ];
+}
+
 /** The row whose runs are shown one by one: the band named beforehand, else the one that holds most of A's vibration. */
 function headRows({ rows }: ComparisonValue): ComparisonRow[] {
   const primary = rows.filter((row) => row.primary === true);
@@ -34,42 +64,61 @@ function headRows({ rows }: ComparisonValue): ComparisonRow[] {
   return (primary.length > 0 ? primary : byShare).slice(0, 1);
 }
 
+interface Detail {
+  readonly column: Column;
+  readonly texts: readonly string[];
+}
+
+/** The outcome beside the band, then the change and how sure it is, then the levels behind it. */
 function comparisonTable(value: ComparisonValue): TablePart {
-  const { a, b, rows, channel, metric, method, confidence } = value;
-  const units = distinct(rows.map(({ unit }) => unit.symbol));
-  const unit = units.length === 1 ? units[0] : '';
-  const adjusted = rows.some(({ pAdjusted }) => pAdjusted !== undefined);
-  const inference = rows.some(({ lowPercent }) => lowPercent !== undefined);
+  const { a, b, rows, channel, metric, method } = value;
   const sides = `${a.name} (${counted(a.runs.length, 'run')}) to ${b.name} (${counted(b.runs.length, 'run')})`;
+  const details: Detail[] = [
+    {
+      column: ['Band', '', 'left'],
+      texts: rows.map((row) => `${comparedName(value, row)}${row.primary === true ? ' (primary)' : ''}`),
+    },
+    { column: ['Outcome', '', 'left'], texts: rows.map(({ outcome }) => outcomeWord(outcome)) },
+    ...changeDetails(value),
+    ...levelDetails(value),
+    { column: ['Change', 'dB'], texts: rows.map(({ changeDb }) => signed(fixed(changeDb, 2))) },
+    { column: ['Share of A', '%'], texts: rows.map(({ shareOfA }) => significant(shareOfA, 3)) },
+  ];
   return {
     type: 'table',
-    caption: `${capitalised(metric)}, ${channel}, ${sides}. ${sentence(method)}`,
-    columns: columns(
-      ['Band', '', 'left'],
-      [a.name, unit],
-      [b.name, unit],
-      ['Change', '%'],
-      ...(inference ? ([[`${percent(confidence)} interval`, '%']] as const) : []),
-      ['Change', 'dB'],
-      ...(inference ? ([['p', '']] as const) : []),
-      ...(adjusted ? ([['p for all bands', '']] as const) : []),
-      [`Share of ${a.name}`, '%'],
-      ['Outcome', '', 'left'],
-    ),
-    rows: rows.map((row) => {
-      const { value: change, low, high } = interval(row.changePercent, row.lowPercent, row.highPercent);
-      return [
-        `${comparedName(value, row)}${row.primary === true ? ' (primary)' : ''}`,
-        significant(row.a),
-        significant(row.b),
-        signed(change),
-        ...(inference ? [row.lowPercent === undefined ? '–' : `${signed(low)} to ${signed(high)}`] : []),
-        signed(fixed(row.changeDb, 2)),
-        ...(inference ? [probability(row.p)] : []),
-        ...(adjusted ? [probability(row.pAdjusted)] : []),
-        row.shareOfA === undefined ? '–' : significant(row.shareOfA, 3),
-        outcomeWord(row.outcome),
-      ];
-    }),
+    caption: `${capitalised(metric)}, channel ${channel}, ${sides}. ${sentence(method)}`,
+    columns: columns(...details.map(({ column }) => column)),
+    rows: rows.map((_, index) => details.map(({ texts }) => texts[index])),
   };
+}
+
+function changeDetails({ rows, confidence }: ComparisonValue): Detail[] {
+  const texts = rows.map((row) => interval(row.changePercent, row.lowPercent, row.highPercent));
+  const change: Detail = { column: ['Change', '%'], texts: texts.map(({ value }) => signed(value)) };
+  if (rows.every(({ lowPercent }) => lowPercent === undefined)) return [change];
+  const spans = texts.map(({ low, high }, index) =>
+    rows[index].lowPercent === undefined ? '–' : `${signed(low)} to ${signed(high)}`,
+  );
+  const family = rows.filter((row) => row.primary !== true).length > 1;
+  const details: readonly { readonly column: Column; readonly p: (row: ComparisonRow) => number | undefined }[] = [
+    { column: ['p', ''], p: (row) => row.p },
+    ...(family ? [{ column: ['p for all bands', ''] as const, p: (row: ComparisonRow) => row.pAdjusted }] : []),
+  ];
+  return [
+    change,
+    { column: [`${percent(confidence)} interval`, '%'], texts: spans },
+    ...details
+      .filter(({ p }) => rows.some((row) => p(row) !== undefined))
+      .map(({ column, p }) => ({ column, texts: rows.map((row) => probability(p(row))) })),
+  ];
+}
+
+/** Both sides' levels. */
+function levelDetails({ a, b, rows }: ComparisonValue): Detail[] {
+  const units = distinct(rows.map(({ unit }) => unit.symbol));
+  const unit = units.length === 1 ? units[0] : '';
+  return [
+    { column: [`A: ${a.name}`, unit], texts: aligned(rows.map((row) => row.a)) },
+    { column: [`B: ${b.name}`, unit], texts: aligned(rows.map((row) => row.b)) },
+  ];
 }

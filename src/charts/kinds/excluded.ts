@@ -9,5 +9,5 @@ export function excludedPart(...lists: readonly (readonly ExcludedRun[] | undefi
     const reason = why === '' ? 'no reason given' : why;
     return `${label} (${reason}${hindered === undefined ? '' : `; ${hindered}`})`;
   });
-  return { type: 'text', text: `Left out by the run sheet: ${named.join(', ')}.` };
+  return { type: 'text', style: 'aside', text: `Left out by the run sheet: ${named.join(', ')}.` };
 }

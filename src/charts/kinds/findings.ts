@@ -1,4 +1,5 @@
-import { counted } from '../names.ts';
+import type { FindingsValue } from '../../verbs/values.ts';
+import { counted, distinct } from '../names.ts';
 import { findingsChart } from '../plots/findings.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
@@ -23,12 +24,19 @@ export const presentFindings: Presenter<'findings'> = (value) => {
       ['Finding', '', 'left'],
       ['What', '', 'left'],
     ),
-    rows: sorted.map(({ run, finding }) => [
-      finding.severity,
-      run.label,
-      finding.channel ?? 'all',
-      finding.code,
-      finding.message,
-    ]),
+    rows: together(sorted),
   });
 };
+
+/** What is said of several runs in the same words is said once. */
+function together(rows: FindingsValue['rows']): string[][] {
+  const said = rows.map(({ run, finding }) => ({
+    run: run.label,
+    cells: [finding.severity, finding.channel ?? 'all', finding.code.replaceAll('-', ' '), finding.message],
+  }));
+  return distinct(said.map(({ cells }) => cells.join('\u0000'))).map((key) => {
+    const [severity, ...rest] = key.split('\u0000');
+    const runs = distinct(said.filter(({ cells }) => cells.join('\u0000') === key).map(({ run }) => run));
+    return [severity, runs.join(', '), ...rest];
+  });
+}

@@ -12,5 +12,5 @@ export function planPart({ plan, guards = [], includesExcluded }: ComparisonValu
   }
   if (includesExcluded === true) lines.push('Runs that the run sheet leaves out are taken in here all the same.');
   if (guards.length > 0) lines.push(`No verdict may rest on this, because ${guards.join('; ').replace(/\.$/, '')}.`);
-  return lines.length === 0 ? undefined : { type: 'text', text: lines.join('\n') };
+  return lines.length === 0 ? undefined : { type: 'text', style: 'aside', text: lines.join('\n') };
 }

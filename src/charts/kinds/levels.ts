@@ -1,6 +1,6 @@
-import type { LevelsRow } from '../../verbs/values.ts';
-import { distinct } from '../names.ts';
-import { significant } from '../number.ts';
+import type { Channel, LevelsRow } from '../../verbs/values.ts';
+import { distinct, printedUnit } from '../names.ts';
+import { aligned, significant } from '../number.ts';
 import type { TablePart } from '../output.ts';
 import { excludedPart } from './excluded.ts';
 import { exposureParts } from './exposure.ts';
@@ -31,7 +31,6 @@ const mainFigures: readonly Figure[] = [
   { name: 'Duration', unit: 's', digits: 4, of: (row) => row.duration },
   { name: 'Mean', unit: undefined, digits: 4, of: (row) => row.mean },
   { name: 'R.m.s.', unit: undefined, digits: 4, of: (row) => row.rms },
-  { name: 'R.m.s. with mean', unit: undefined, digits: 4, of: (row) => row.totalRms },
   { name: 'Peak', unit: undefined, digits: 4, of: (row) => row.peak },
   { name: 'Crest factor', unit: '', digits: 3, of: (row) => row.crestFactor },
   { name: 'Kurtosis', unit: '', digits: 3, of: (row) => row.kurtosis },
@@ -39,6 +38,7 @@ const mainFigures: readonly Figure[] = [
 ];
 
 const furtherFigures: readonly Figure[] = [
+  { name: 'R.m.s. with mean', unit: undefined, digits: 4, of: (row) => row.totalRms },
   { name: 'Peak to peak', unit: undefined, digits: 4, of: (row) => row.peakToPeak },
   { name: '99 % below', unit: undefined, digits: 4, of: (row) => row.percentile99 },
   { name: '99.9 % below', unit: undefined, digits: 4, of: (row) => row.percentile999 },
@@ -51,10 +51,15 @@ function levelsTable(
   caption: string,
   rows: readonly LevelsRow[],
   units: readonly string[],
-  figures: readonly Figure[],
+  wanted: readonly Figure[],
 ): TablePart {
   const own = units.length > 1;
+  // What no channel here has, such as the dose of a velocity, needs no column of dashes.
+  const figures = wanted.filter(({ of }) => rows.some((row) => of(row) !== undefined));
   const heads: Column[] = figures.map(({ name, unit }) => [name, unit ?? (own ? '' : (units[0] ?? ''))]);
+  const texts = figures.map(({ unit, digits, of }) =>
+    own && unit === undefined ? rows.map((row) => significant(of(row), digits)) : aligned(rows.map(of), digits),
+  );
   return {
     type: 'table',
     caption,
@@ -64,11 +69,15 @@ function levelsTable(
       ...(own ? ([['Unit', '', 'left']] as const) : []),
       ...heads,
     ),
-    rows: rows.map((row) => [
+    rows: rows.map((row, index) => [
       row.run.label,
-      row.channel.name,
-      ...(own ? [row.channel.unit.symbol] : []),
-      ...figures.map(({ digits, of }) => significant(of(row), digits)),
+      channelText(row.channel),
+      ...(own ? [printedUnit(row.channel.unit.symbol)] : []),
+      ...texts.map((column) => column[index]),
     ]),
   };
 }
+
+/** `z`, `z, Wk-weighted`. */
+const channelText = ({ name, weighting }: Channel): string =>
+  weighting === undefined ? name : `${name}, ${weighting}-weighted`;

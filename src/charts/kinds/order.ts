@@ -6,14 +6,16 @@ import { some, type Presenter } from './kind.ts';
 export const presentOrder: Presenter<'order'> = (value) =>
   some(
     { type: 'text', text: orderText(value) },
-    value.sheet === undefined
-      ? undefined
-      : { type: 'text', text: `Run sheet to be filled in, as CSV:\n${value.sheet.trimEnd()}` },
+    value.sheet === undefined ? undefined : { type: 'text', text: 'Run sheet to be filled in, as CSV:' },
+    value.sheet === undefined ? undefined : { type: 'text', style: 'verbatim', text: value.sheet.trimEnd() },
   );
 
 function orderText({ scheme, sequence, leanPercent, conditions }: OrderValue): string {
   const lines = [`${scheme}: ${sequence.join(' ')}`];
-  if (conditions !== undefined) lines.push(`A is ${conditions[0]}, B is ${conditions[1]}.`);
+  if (conditions !== undefined) {
+    const [a, b] = conditions;
+    lines.push(`A is ${a}, B is ${b}: ${sequence.map((letter) => (letter === 'A' ? a : b)).join(', ')}.`);
+  }
   lines.push(
     Math.abs(leanPercent) < 1e-9
       ? 'A steady drift from run to run cancels out.'

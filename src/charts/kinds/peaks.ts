@@ -1,7 +1,7 @@
 import { capitalised, distinct } from '../names.ts';
-import { fixed, significant } from '../number.ts';
+import { aligned, fixed, significant } from '../number.ts';
 import { peaksChart } from '../plots/peaks.ts';
-import { acrossOf } from '../series.ts';
+import { acrossOf, setName } from '../series.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
 /** The lines that stand out, marked in their spectrum and listed with height and sharpness. */
@@ -10,9 +10,10 @@ export const presentPeaks: Presenter<'peaks'> = (value, name) => {
     return [{ type: 'text', text: 'No line stands out of the confidence band of its surroundings.' }];
   const across = acrossOf(value.spectrum);
   const units = distinct(value.rows.map(({ unit }) => unit.symbol));
+  const places = aligned(value.rows.map(({ frequency }) => frequency));
   return some(peaksChart({ name, value }), {
     type: 'table',
-    caption: `Peaks${name === undefined ? '' : ` (${name})`}; a dash where the bins are too wide to tell`,
+    caption: `Peaks of ${setName({ name, value: value.spectrum })}; a dash where the bins are too wide to tell`,
     columns: columns(
       ['Run', '', 'left'],
       ['Channel', '', 'left'],
@@ -22,10 +23,10 @@ export const presentPeaks: Presenter<'peaks'> = (value, name) => {
       ['Half-power width', across.unit],
       ['Damping ratio', '%'],
     ),
-    rows: value.rows.map((row) => [
+    rows: value.rows.map((row, index) => [
       row.run,
       row.channel,
-      significant(row.frequency),
+      places[index],
       significant(row.level),
       fixed(row.prominence, 1),
       significant(row.width, 3),

@@ -8,5 +8,5 @@ export const presentPlan: Presenter<'plan'> = ({ entries, hash }) => [
     columns: columns(['Item', '', 'left'], ['Settled as', '', 'left']),
     rows: entries.map(({ word, text }) => [word, text]),
   },
-  { type: 'text', text: `SHA-256 of the plan: ${hash}` },
+  { type: 'text', style: 'aside', text: `SHA-256 of the plan: ${hash}` },
 ];

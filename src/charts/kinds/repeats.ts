@@ -1,20 +1,25 @@
 import type { RepeatsValue } from '../../verbs/values/planning.ts';
-import { percent, plain, significant } from '../number.ts';
+import { aligned, percent, plain } from '../number.ts';
 import { repeatsChart } from '../plots/repeats.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
 /** How many runs of each, in a sentence, and what other numbers of runs could show. */
-export const presentRepeats: Presenter<'repeats'> = (value) =>
-  some({ type: 'text', text: repeatsSentence(value) }, repeatsChart(value), {
+export const presentRepeats: Presenter<'repeats'> = (value) => {
+  const smallest = aligned(
+    value.table.map((row) => row.smallestPercent),
+    3,
+  );
+  const halves = aligned(
+    value.table.map((row) => row.halfWidthPercent),
+    3,
+  );
+  return some({ type: 'text', style: 'lead', text: repeatsSentence(value) }, repeatsChart(value), {
     type: 'table',
     caption: `Smallest reduction shown with ${percent(value.power)} power at ${percent(value.confidence)} confidence, spread ${percent(value.spread)}`,
     columns: columns(['Runs of each', ''], ['Smallest reduction', '%'], ['Half-width of the interval', '%']),
-    rows: value.table.map((row) => [
-      String(row.runs),
-      significant(row.smallestPercent, 3),
-      significant(row.halfWidthPercent, 3),
-    ]),
+    rows: value.table.map((row, index) => [String(row.runs), smallest[index], halves[index]]),
   });
+};
 
 export function repeatsSentence({ detect, spread, power, confidence, runs, reached }: RepeatsValue): string {
   const wanted = `a reduction of ${percent(detect)} with ${percent(power)} power at ${percent(confidence)} confidence, when runs scatter by ${percent(spread)}`;

@@ -1,50 +1,60 @@
 import type { Run } from '../../verbs/values.ts';
-import { counted, distinct, printedUnit } from '../names.ts';
-import { plain, significant } from '../number.ts';
+import { capitalised, counted, distinct, printedUnit } from '../names.ts';
+import { aligned, fixed, plain, significant } from '../number.ts';
+import type { Part, TablePart } from '../output.ts';
 import { excludedPart } from './excluded.ts';
-import { columns, some, type Presenter } from './kind.ts';
+import { columns, some, type Column, type Presenter } from './kind.ts';
 
-/** What was loaded: one row a run, with rate, length, unit and where the unit came from, and gaps. */
-export const presentRuns: Presenter<'runs'> = ({ set, runs, excluded }, name) => {
-  const called = set ?? name;
-  return some(
-    {
-      type: 'table',
-      caption: `${called === undefined ? '' : `${called}: `}${counted(runs.length, 'run')}`,
-      columns: columns(
-        ['Run', '', 'left'],
-        ['File', '', 'left'],
-        ['Channels', '', 'left'],
-        ['Rate', 'Hz'],
-        ['Samples', ''],
-        ['Start', 's'],
-        ['Duration', 's'],
-        ['Unit', '', 'left'],
-        ['Gaps', '', 'left'],
-        ['Done', '', 'left'],
-      ),
-      rows: runs.map(runRow),
-    },
-    excludedPart(excluded),
-  );
-};
+/** What was loaded: one row a run, with rate, length, unit and where the unit came from; then what was done to it. */
+export const presentRuns: Presenter<'runs'> = ({ set, runs, excluded }, name) =>
+  some(runsTable(runs, set ?? name), historyPart(runs), excludedPart(excluded));
 
-function runRow(run: Run): string[] {
-  const samples = run.channels[0]?.samples.length ?? 0;
-  return [
-    run.label,
-    run.file.path,
-    run.channels.map((channel) => channel.name).join(', '),
-    run.times === undefined ? significant(run.rate) : `uneven, about ${significant(run.rate, 3)}`,
-    String(samples),
-    plain(run.start, 5),
-    significant(samples / run.rate, 4),
-    distinct(run.channels.map(({ unit, unitFrom }) => `${printedUnit(unit.symbol) || 'none'} (${unitFrom})`)).join(
-      ', ',
-    ),
-    gapText(run),
-    run.history.join('; '),
+interface Detail {
+  readonly column: Column;
+  readonly of: (run: Run) => string;
+}
+
+function runsTable(runs: readonly Run[], called: string | undefined): TablePart {
+  const durations = aligned(runs.map((run) => sampleCount(run) / run.rate));
+  const shown: Detail[] = [
+    { column: ['Run', '', 'left'], of: ({ label }) => label },
+    { column: ['File', '', 'left'], of: ({ file }) => file.path },
+    { column: ['Channels', '', 'left'], of: ({ channels }) => channels.map((channel) => channel.name).join(', ') },
+    { column: ['Rate', 'Hz'], of: rateText },
+    { column: ['Samples', ''], of: (run) => String(sampleCount(run)) },
+    ...(runs.some(({ start }) => start !== 0)
+      ? [{ column: ['Start', 's'] as const, of: ({ start }: Run) => fixed(start, 3) }]
+      : []),
+    { column: ['Duration', 's'], of: (run) => durations[runs.indexOf(run)] },
+    { column: ['Unit', '', 'left'], of: unitText },
+    ...(runs.some(({ stretches }) => stretches.length > 1)
+      ? [{ column: ['Gaps', '', 'left'] as const, of: gapText }]
+      : []),
+    ...(alike(runs) ? [] : [{ column: ['Done', '', 'left'] as const, of: ({ history }: Run) => history.join('; ') }]),
   ];
+  return {
+    type: 'table',
+    caption: `${called === undefined ? '' : `${called}: `}${counted(runs.length, 'run')}`,
+    columns: columns(...shown.map(({ column }) => column)),
+    rows: runs.map((run) => shown.map(({ of }) => of(run))),
+  };
+}
+
+const sampleCount = (run: Run): number => run.channels[0]?.samples.length ?? 0;
+
+const rateText = ({ rate, times }: Run): string =>
+  times === undefined ? significant(rate) : `uneven, about ${significant(rate, 3)}`;
+
+const unitText = ({ channels }: Run): string =>
+  distinct(channels.map(({ unit, unitFrom }) => `${printedUnit(unit.symbol) || 'none'} (from ${unitFrom})`)).join(', ');
+
+/** Whether the same was done to all, so that it need be said only once. */
+const alike = (runs: readonly Run[]): boolean => distinct(runs.map(({ history }) => history.join('; '))).length <= 1;
+
+function historyPart(runs: readonly Run[]): Part | undefined {
+  const history = runs[0]?.history ?? [];
+  if (!alike(runs) || history.length === 0) return undefined;
+  return { type: 'text', style: 'aside', text: `${capitalised(history.join('; '))}.` };
 }
 
 /** How many gaps, and how long they are together. */
@@ -55,5 +65,5 @@ function gapText({ stretches, rate }: Run): string {
     const before = stretches[index - 1];
     missing += stretches[index].start - (before.start + (before.to - before.from) / rate);
   }
-  return `${stretches.length - 1}, ${significant(missing, 2)} s in all`;
+  return `${plain(stretches.length - 1)}, ${significant(missing, 2)} s in all`;
 }

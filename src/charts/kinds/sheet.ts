@@ -1,15 +1,19 @@
 import { counted } from '../names.ts';
-import { columns, type Presenter } from './kind.ts';
+import type { Part } from '../output.ts';
+import type { Presenter } from './kind.ts';
 
-/** The run sheet as it was read; what is excluded, and why, stands with it. */
-export const presentSheet: Presenter<'sheet'> = ({ file, columns: names, rows }) => {
+/** The run sheet as it was read, without empty columns; remarks stand last, so that what is excluded, and why, is seen. */
+export const presentSheet: Presenter<'sheet'> = ({ file, columns, rows }) => {
   const excluded = rows.filter((row) => row.excluded).length;
-  return [
-    {
-      type: 'table',
-      caption: `${file}: ${counted(rows.length, 'run')}${excluded === 0 ? '' : `, ${excluded} excluded`}`,
-      columns: columns(...names.map((name) => [name, '', 'left'] as const)),
-      rows: rows.map(({ facts }) => names.map((name) => facts[name] ?? '')),
-    },
-  ];
+  const filled = columns.filter((name) => rows.length === 0 || rows.some(({ facts }) => (facts[name] ?? '') !== ''));
+  const shown = [...filled.filter((name) => name !== 'note'), ...filled.filter((name) => name === 'note')];
+  const figures = (name: string): boolean =>
+    rows.every(({ facts }) => /^([-−+]?\d+([.,]\d+)?)?$/.test((facts[name] ?? '').trim()));
+  const part: Part = {
+    type: 'table',
+    caption: `${file}: ${counted(rows.length, 'run')}${excluded === 0 ? '' : `, ${excluded} excluded`}`,
+    columns: shown.map((name) => ({ name, unit: '', align: figures(name) ? 'right' : 'left' })),
+    rows: rows.map(({ facts }) => shown.map((name) => facts[name] ?? '')),
+  };
+  return [part];
 };

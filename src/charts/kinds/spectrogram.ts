@@ -1,6 +1,19 @@
-import { spectrogramChart } from '../plots/spectrogram.ts';
-import { some, type Presenter } from './kind.ts';
+import { spectrogramCharts } from '../plots/spectrogram.ts';
+import type { Presenter } from './kind.ts';
+
+/** Beyond this many pictures nobody compares them any more. */
+const pictureLimit = 12;
 
 /** A picture a run and channel. */
-export const presentSpectrogram: Presenter<'spectrogram'> = (value) =>
-  some(...value.entries.slice(0, 12).map((entry) => spectrogramChart(entry, value.window, { frequency: 'linear' })));
+export const presentSpectrogram: Presenter<'spectrogram'> = ({ entries, window }) => {
+  const charts = spectrogramCharts(entries.slice(0, pictureLimit), window, { frequency: 'linear' });
+  return entries.length > pictureLimit
+    ? [
+        ...charts,
+        {
+          type: 'text',
+          text: `The first ${pictureLimit} of ${entries.length} are shown; pick single runs to see the others.`,
+        },
+      ]
+    : charts;
+};

@@ -1,7 +1,7 @@
 import { cumulativeChart } from '../plots/cumulative.ts';
 import { bareOverlay, overlayChart } from '../plots/overlay.ts';
-import { printedUnit } from '../names.ts';
-import { percent, plain, significant } from '../number.ts';
+import { distinct, printedUnit, windowWords } from '../names.ts';
+import { aligned, plain, significant } from '../number.ts';
 import type { TablePart } from '../output.ts';
 import { acrossOf, highestBin, setName, spectrumQuantity } from '../series.ts';
 import type { SpectrumValue } from '../../verbs/values.ts';
@@ -22,9 +22,24 @@ function spectrumTable(value: SpectrumValue, name: string | undefined): TablePar
   if (first === undefined) return undefined;
   const unit = first.unit.symbol;
   const across = acrossOf(value);
+  const bins = value.entries.map((entry) => highestBin(entry));
+  const levels = value.entries.map(({ level }, index) => {
+    const bin = bins[index];
+    return bin === undefined ? undefined : level[bin];
+  });
+  const highest =
+    distinct(value.entries.map((entry) => entry.unit.symbol)).length === 1
+      ? aligned(levels)
+      : levels.map((level, index) => `${significant(level)} ${printedUnit(value.entries[index].unit.symbol)}`);
+  const at = aligned(
+    value.entries.map(({ spacing }, index) => {
+      const bin = bins[index];
+      return bin === undefined ? undefined : bin * spacing;
+    }),
+  );
   return {
     type: 'table',
-    caption: `${setName({ name, value })}: ${spectrumQuantity(first, value.form)}, ${value.window.shape} window of ${plain(value.window.length)} s, overlap ${percent(value.window.overlap)}`,
+    caption: `${setName({ name, value })}: ${spectrumQuantity(first, value.form)}, ${windowWords(value.window)}`,
     columns: columns(
       ['Run', '', 'left'],
       ['Channel', '', 'left'],
@@ -35,20 +50,15 @@ function spectrumTable(value: SpectrumValue, name: string | undefined): TablePar
       ['Highest', unit],
       ['at', across.unit],
     ),
-    rows: value.entries.map((entry) => {
-      const bin = highestBin(entry);
-      return [
-        entry.run.label,
-        entry.channel.name,
-        String(entry.segments),
-        significant(entry.averages, 3),
-        plain(entry.spacing),
-        plain(entry.noiseBandwidth, 4),
-        bin === undefined
-          ? '–'
-          : `${significant(entry.level[bin])}${entry.unit.symbol === unit ? '' : ` ${printedUnit(entry.unit.symbol)}`}`,
-        bin === undefined ? '–' : plain(bin * entry.spacing, 5),
-      ];
-    }),
+    rows: value.entries.map((entry, index) => [
+      entry.run.label,
+      entry.channel.name,
+      String(entry.segments),
+      significant(entry.averages, 3),
+      plain(entry.spacing, 5),
+      plain(entry.noiseBandwidth, 4),
+      highest[index],
+      at[index],
+    ]),
   };
 }

@@ -1,52 +1,80 @@
 import type { TransferEntry } from '../../verbs/values/transfer.ts';
-import { distinct } from '../names.ts';
+import { distinct, listed } from '../names.ts';
 import { fixed, plain, significant } from '../number.ts';
+import type { TablePart } from '../output.ts';
 import { transferChart } from '../plots/transfer.ts';
 import { excludedPart } from './excluded.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
 /** Magnitude, phase and coherence, and one row a run: where the response is largest among what may be read. */
-export const presentTransfer: Presenter<'transfer'> = (value, name) => {
-  const units = distinct(value.entries.map(({ unit }) => unit.symbol));
-  return some(
+export const presentTransfer: Presenter<'transfer'> = (value, name) =>
+  some(
     transferChart({ name, value }, { frequency: 'linear', marks: [] }),
-    {
-      type: 'table',
-      caption: `Frequency response; read where the coherence is at least ${plain(value.leastCoherence)}`,
-      columns: columns(
-        ['Run', '', 'left'],
-        ['From', '', 'left'],
-        ['To', '', 'left'],
-        ['Averages', ''],
-        ['Bins to be read', '%'],
-        ['Largest', units.length === 1 ? units[0] : ''],
-        ['at', 'Hz'],
-        ['Standard error', '%'],
-        ['Phase there', '°'],
-        ['Coherence there', ''],
-      ),
-      rows: value.entries.map((entry) => transferRow(entry, value.leastCoherence)),
-    },
+    transferTable(value.entries, value.leastCoherence),
     excludedPart(value.excluded),
   );
-};
 
-function transferRow(entry: TransferEntry, least: number): string[] {
-  const { run, from, to, averages, magnitude, phase, coherence, randomError, spacing } = entry;
-  let readable = 0;
+function transferTable(entries: readonly TransferEntry[], least: number): TablePart {
+  const units = distinct(entries.map(({ unit }) => unit.symbol));
+  const pairs = distinct(entries.map(({ from, to }) => `from ${from} to ${to}`));
+  const rows = entries.map((entry) => readable(entry, least));
+  const any = rows.some(({ top }) => top !== undefined);
+  return {
+    type: 'table',
+    caption: `Frequency response ${listed(pairs)}; read where the coherence is at least ${plain(least)}`,
+    columns: columns(
+      ['Run', '', 'left'],
+      ...(pairs.length > 1 ? ([['Channels', '', 'left']] as const) : []),
+      ['Averages', ''],
+      ['Bins to be read', '%'],
+      ...(any
+        ? ([
+            ['Largest', units.length === 1 ? units[0] : ''],
+            ['at', 'Hz'],
+            ['Standard error', '%'],
+            ['Phase there', '°'],
+            ['Coherence there', ''],
+          ] as const)
+        : []),
+    ),
+    rows: rows.map(({ entry, share, top }) => [
+      entry.run.label,
+      ...(pairs.length > 1 ? [`${entry.from} to ${entry.to}`] : []),
+      significant(entry.averages, 3),
+      share,
+      ...(any ? figuresAt(entry, top) : []),
+    ]),
+  };
+}
+
+interface Readable {
+  readonly entry: TransferEntry;
+  /** Of the bins that may be read, in percent. */
+  readonly share: string;
+  /** The bin among them where the response is largest. */
+  readonly top: number | undefined;
+}
+
+function readable(entry: TransferEntry, least: number): Readable {
+  const { magnitude, coherence } = entry;
+  let count = 0;
   let top: number | undefined;
   for (let bin = 1; bin < magnitude.length; bin++) {
     if (!(coherence[bin] >= least)) continue;
-    readable++;
+    count++;
     if (top === undefined || magnitude[bin] > magnitude[top]) top = bin;
   }
-  const share = significant((100 * readable) / Math.max(1, magnitude.length - 1), 3);
-  const head = [run.label, from, to, significant(averages, 3), share];
-  if (top === undefined) return [...head, '–', '–', '–', '–', '–'];
+  return { entry, share: significant((100 * count) / Math.max(1, magnitude.length - 1), 3), top };
+}
+
+function figuresAt(
+  { magnitude, phase, coherence, randomError, spacing }: TransferEntry,
+  top: number | undefined,
+): string[] {
+  if (top === undefined) return ['–', '–', '–', '–', '–'];
   return [
-    ...head,
     significant(magnitude[top]),
-    plain(top * spacing, 5),
+    significant(top * spacing),
     significant(randomError[top] * 100, 2),
     fixed(phase[top], 1),
     significant(coherence[top], 3),

@@ -1,8 +1,8 @@
 import type { VerdictValue } from '../../verbs/values/verdict.ts';
 import { comparedName } from '../compared.ts';
 import { sentence } from '../names.ts';
-import { interval, percent, significant } from '../number.ts';
-import type { TablePart } from '../output.ts';
+import { fixed, interval, percent, signed, significant } from '../number.ts';
+import type { TablePart, TextPart } from '../output.ts';
 import { verdictChart } from '../plots/verdict.ts';
 import { runOrderChart } from '../plots/run-order.ts';
 import { excludedPart } from './excluded.ts';
@@ -12,7 +12,8 @@ import { columns, some, type Presenter } from './kind.ts';
 /** The verdict as one sentence, why, what would settle it; the interval against the claim; every run. */
 export const presentVerdict: Presenter<'verdict'> = (value) =>
   some(
-    { type: 'text', text: verdictText(value) },
+    { type: 'text', style: 'lead', text: `${value.verdict.toUpperCase()}: ${value.claim}.` },
+    reasonsPart(value),
     verdictChart(value),
     runOrderChart(value.comparison, value.row),
     verdictTable(value),
@@ -20,35 +21,38 @@ export const presentVerdict: Presenter<'verdict'> = (value) =>
     excludedPart(value.comparison.a.excluded, value.comparison.b.excluded),
   );
 
-function verdictText({ verdict, sentence: said, because, settle, source }: VerdictValue): string {
-  const lines = [`${verdict.toUpperCase()}. ${said}`, ...because.map(sentence)];
+/** The sentence that can be quoted, and the reasons as far as it has not told them already. */
+function reasonsPart({ sentence: said, because, settle, source }: VerdictValue): TextPart {
+  const told = said.toLowerCase();
+  const untold = because.filter((reason) => !told.includes(reason.toLowerCase().replace(/\.$/, '')));
+  const lines = [said, ...untold.map(sentence)];
   if (settle !== undefined) lines.push(sentence(settle));
   if (source !== undefined) lines.push(`The claim stands in: ${source}.`);
-  return lines.join('\n');
+  return { type: 'text', text: lines.join('\n') };
 }
 
-function verdictTable({ verdict, claim, comparison, row, ...value }: VerdictValue): TablePart {
-  const { value: reduction, low, high } = interval(value.reductionPercent, value.lowPercent, value.highPercent);
+function verdictTable({ verdict, claim, comparison, row, powerReductionPercent }: VerdictValue): TablePart {
+  const { value: change, low, high } = interval(row.changePercent, row.lowPercent, row.highPercent);
   return {
     type: 'table',
     caption: `Claim against measurement, ${comparison.a.name} to ${comparison.b.name}, channel ${comparison.channel}`,
     columns: columns(
       ['Claim', '', 'left'],
-      ['Band', '', 'left'],
       ['Verdict', '', 'left'],
-      ['Reduction', '%'],
+      ['Band', '', 'left'],
+      ['Change', '%'],
       [`${percent(comparison.confidence)} interval`, '%'],
-      ['Reduction of mean square', '%'],
+      ['Change of mean square', '%'],
       [`Share of ${comparison.a.name}`, '%'],
     ),
     rows: [
       [
         claim,
-        comparedName(comparison, row),
         verdict,
-        reduction,
-        value.lowPercent === undefined ? '–' : `${low} to ${high}`,
-        significant(value.powerReductionPercent, 3),
+        comparedName(comparison, row),
+        signed(change),
+        row.lowPercent === undefined ? '–' : `${signed(low)} to ${signed(high)}`,
+        signed(fixed(-powerReductionPercent, 1)),
         row.shareOfA === undefined ? '–' : significant(row.shareOfA, 3),
       ],
     ],

@@ -1,10 +1,11 @@
-import { percent, plain } from '../number.ts';
+import { capitalised, windowWords } from '../names.ts';
+import { plain } from '../number.ts';
 import type { Presenter } from './kind.ts';
 
-/** `hann window of 2 s, overlap 50 %, so bins are 0.5 Hz apart`. */
-export const presentWindow: Presenter<'window'> = ({ shape, length, overlap }) => [
+/** `Hann window of 2 s, overlap 50 %, so bins are 0.5 Hz apart`. */
+export const presentWindow: Presenter<'window'> = (window) => [
   {
     type: 'text',
-    text: `${shape} window of ${plain(length)} s, overlap ${percent(overlap)}: bins of a spectrum lie ${plain(1 / length, 4)} Hz apart`,
+    text: `${capitalised(windowWords(window))}: bins of a spectrum lie ${plain(1 / window.length, 4)} Hz apart.`,
   },
 ];

@@ -1,5 +1,5 @@
 import type { BandsValue } from '../../verbs/values.ts';
-import { figureLabel, legendRows, seriesLegend } from '../axes.ts';
+import { figureLabel, fittedNames, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
 import { axisTitle, bandName, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
@@ -31,17 +31,25 @@ export function bandChart(named: readonly NamedBands[]): ChartPart | undefined {
   const quantity = `${channelQuantity(first.channel)} r.m.s.`;
   return chartPart({
     title: `${capitalised(quantity)} in bands: ${listed(series)}`,
-    subtitle: 'Bar: geometric mean of the runs. Each dot is one run.',
+    subtitle: subtitleOf(bars),
     view: {
       width: fullWidth,
       height: plotHeight,
+      resolve: { scale: { xOffset: 'independent' } },
       layer: barLayers(bars, series, bands, axisTitle(quantity, first.unit), first.unit.symbol),
     },
-    height: plotHeight + (bands.length > 8 ? 80 : 46),
+    height: plotHeight + heightOfNames(bands),
     legendRows: legendRows(series),
+    widest: Math.max(320, bands.length * (40 + 60 * series.length)),
     description: bandDescription(bars, quantity, first.unit.symbol),
   });
 }
+
+/** Nothing is to be explained where every bar is of one run. */
+const subtitleOf = (bars: readonly Bar[]): string =>
+  bars.some(({ runs }) => runs.length > 1)
+    ? 'Bar: geometric mean of the runs. Each dot is one run, in the order of the set.'
+    : '';
 
 function barsOf(named: readonly NamedBands[]): Bar[] {
   const channels = distinct(named.flatMap(({ value }) => value.rows.map(({ channel }) => channel.name)));
@@ -80,6 +88,7 @@ function barLayers(
   unit: string,
 ): object[] {
   const many = bands.length > 8;
+  const named = many ? bands.map((band) => band.replace(' Hz', '')) : bands;
   const legend = seriesLegend(series, undefined);
   const encoding = {
     x: {
@@ -89,13 +98,11 @@ function barLayers(
       scale: { domain: bands, paddingInner: 0.25, paddingOuter: 0.15 },
       axis: {
         title: many ? 'Band (Hz)' : 'Band',
-        labelAngle: many ? -55 : 0,
-        labelLimit: 120,
+        ...fittedNames(named),
         ticks: false,
         ...(many ? { labelExpr: "replace(datum.label, ' Hz', '')" } : {}),
       },
     },
-    xOffset: { field: 'series', type: 'nominal', scale: { domain: series, paddingInner: 0.12 } },
     color: {
       field: 'series',
       type: 'nominal',
@@ -123,6 +130,7 @@ function barLayers(
       mark: { type: 'bar', aria: false, fillOpacity: 0.35, strokeWidth: 1.2, tooltip: { content: 'encoding' } },
       encoding: {
         ...encoding,
+        xOffset: { field: 'series', type: 'nominal', scale: { domain: series, paddingInner: 0.12 } },
         y: y('rms'),
         stroke: { ...encoding.color },
         tooltip: { field: 'says', type: 'nominal' },
@@ -131,9 +139,10 @@ function barLayers(
     {
       data: {
         values: bars.flatMap((bar) =>
-          bar.runs.map(({ run, rms }) => ({
+          bar.runs.map(({ run, rms }, place) => ({
             series: bar.series,
             band: bar.band,
+            slot: `${bar.series} ${place}`,
             rms: drawn(rms),
             says: `${run}, ${bar.band}\n${significant(rms)} ${printedUnit(unit)}`,
           })),
@@ -151,6 +160,7 @@ function barLayers(
       },
       encoding: {
         ...encoding,
+        xOffset: { field: 'slot', type: 'nominal', scale: { domain: slotsOf(bars, series) } },
         y: y('rms'),
         shape: {
           field: 'series',
@@ -162,6 +172,12 @@ function barLayers(
       },
     },
   ];
+}
+
+/** Places side by side within each bar, so that dots of about one height do not hide one another. */
+function slotsOf(bars: readonly Bar[], series: readonly string[]): string[] {
+  const most = Math.max(...bars.map(({ runs }) => runs.length));
+  return series.flatMap((name) => Array.from({ length: most }, (_, place) => `${name} ${place}`));
 }
 
 function bandDescription(bars: readonly Bar[], quantity: string, unit: string): string {

@@ -1,10 +1,11 @@
 import type { ComparisonRow, ComparisonValue, Outcome } from '../../verbs/values.ts';
-import { figureLabel, type Domain } from '../axes.ts';
+import { figureLabel, textWidth, type Domain } from '../axes.ts';
 import { comparedName } from '../compared.ts';
 import { drawn, interval, plain, signed } from '../number.ts';
 import { role } from '../specification.ts';
+import { labelsFor } from './overlay-labels.ts';
 
-const outcomes: readonly { readonly outcome: Outcome; readonly word: string; readonly shape: string }[] = [
+export const outcomes: readonly { readonly outcome: Outcome; readonly word: string; readonly shape: string }[] = [
   { outcome: 'lower', word: 'lower', shape: 'triangle-down' },
   { outcome: 'higher', word: 'higher', shape: 'triangle-up' },
   { outcome: 'equivalent', word: 'practically the same', shape: 'square' },
@@ -64,7 +65,8 @@ export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): obj
     field: 'outcome',
     type: 'nominal',
     scale: { domain: words, range },
-    legend: { title: null },
+    // The word stands beside each change.
+    legend: null,
   });
   const color = byOutcome(present.map(({ outcome }) => role(outcome)));
   const figures = { type: 'text', aria: false, dy: -12, fontSize: 11, align: { expr: 'datum.side' } };
@@ -132,7 +134,9 @@ const claimEnds = (claim: ClaimedChange | undefined): number[] =>
 /** What the claim allows, shaded, and its limits as lines with their figures. */
 function claimLayers(claim: ClaimedChange, domain: Domain, x: (field: string) => object): object[] {
   const zone = { from: claim.from ?? domain.from, to: claim.to ?? domain.to };
-  const data = { values: claimEnds(claim).map((end) => ({ end: drawn(end), text: `claim ${plain(end, 3)} %` })) };
+  const data = {
+    values: claimEnds(claim).map((end) => ({ end: drawn(end), text: `claim ${signed(plain(end, 3))} %` })),
+  };
   return [
     zoneLayer(zone, x, role('equivalent'), 0.18),
     { data, mark: { type: 'rule', aria: false, strokeDash: [5, 3], strokeWidth: 1.4 }, encoding: { x: x('end') } },
@@ -144,6 +148,14 @@ function claimLayers(claim: ClaimedChange, domain: Domain, x: (field: string) =>
   ];
 }
 
+const wordsOf = (row: ComparisonRow): string => `${changeText(row)}, ${outcomeWord(row.outcome)}`;
+
+/** Centred over its place where that leaves it in the picture, however narrow; else to the side that has room. */
+function sideOf(along: number, text: string): 'left' | 'center' | 'right' {
+  const half = textWidth(text) / 2 / labelsFor;
+  return along < half ? 'left' : along > 1 - half ? 'right' : 'center';
+}
+
 function changeData(value: ComparisonValue, domain: Domain): object[] {
   const along = (change: number): number => (change - domain.from) / (domain.to - domain.from);
   return value.rows.map((row) => ({
@@ -152,8 +164,8 @@ function changeData(value: ComparisonValue, domain: Domain): object[] {
     low: drawn(Math.max(domain.from, row.lowPercent ?? row.changePercent)),
     high: drawn(Math.min(domain.to, row.highPercent ?? row.changePercent)),
     outcome: outcomeWord(row.outcome),
-    side: along(row.changePercent) < 0.15 ? 'left' : along(row.changePercent) > 0.85 ? 'right' : 'center',
-    text: changeText(row),
+    side: sideOf(along(row.changePercent), wordsOf(row)),
+    text: wordsOf(row),
     says: `${rowLabel(value, row)}\n${row.sentence}`,
   }));
 }

@@ -33,7 +33,7 @@ export function comparisonChart(value: ComparisonValue, options: OverlayOptions)
       vconcat: above === undefined ? [below] : [above, below],
     },
     height: overlayRoom + below.height + 48,
-    legendRows: 1 + (above === undefined ? 0 : legendRows([value.a.name, value.b.name])),
+    legendRows: above === undefined ? 0 : legendRows([value.a.name, value.b.name]),
     description: changeDescription(value),
   });
 }

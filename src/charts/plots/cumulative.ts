@@ -36,7 +36,7 @@ export function cumulativeChart(spectra: readonly NamedSpectrum[], options: Over
   });
   return chartPart({
     title: `Cumulative r.m.s. of ${listed(distinct(series.map(({ set }) => set)))}`,
-    subtitle: 'R.m.s. of everything from the lowest bin up to each frequency.',
+    subtitle: `R.m.s. of everything from the lowest bin up to each ${across.hertz ? 'frequency' : 'place'}.`,
     view: {
       width: fullWidth,
       height: plotHeight,

@@ -25,7 +25,7 @@ function panelsOf(run: Run, rows: FindingsValue['rows']): Panel[] {
   return run.channels.flatMap((channel, colour) => {
     const own = rows.filter(({ finding }) => finding.channel === undefined || finding.channel === channel.name);
     const places = own.flatMap(({ finding }) =>
-      (finding.places ?? []).map(({ from, to }) => ({ from, to, label: finding.code })),
+      (finding.places ?? []).map(({ from, to }) => ({ from, to, label: finding.code.replaceAll('-', ' ') })),
     );
     return places.length === 0 ? [] : [{ label: `${run.label} · ${channel.name}`, run, channel, colour, places }];
   });

@@ -1,5 +1,5 @@
 import type { LevelsValue } from '../../verbs/values.ts';
-import { crowded, figureLabel, legendRows, seriesLegend } from '../axes.ts';
+import { figureLabel, fittedNames, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
 import { axisTitle, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
@@ -24,7 +24,6 @@ export function levelsChart(
   );
   const series = distinct(points.map((point) => point.series));
   const runs = distinct(points.map((point) => point.run));
-  const turned = crowded(runs);
   const unit = first.channel.unit.symbol;
   const quantity = `${channelQuantity(first.channel)} r.m.s.`;
   const legend = seriesLegend(series, undefined);
@@ -40,7 +39,7 @@ export function levelsChart(
       type: 'nominal',
       sort: null,
       scale: { domain: runs },
-      axis: { title: 'Run', labelAngle: turned ? -40 : 0, labelLimit: 110 },
+      axis: { title: 'Run', ...fittedNames(runs) },
     },
     y: {
       field: 'rms',
@@ -78,7 +77,7 @@ export function levelsChart(
         },
       ],
     },
-    height: plotHeight + (turned ? 110 : 50),
+    height: plotHeight + heightOfNames(runs),
     legendRows: legendRows(series),
     description: `${capitalised(quantity)} by run. ${series.map((name) => rangeSentence(name, points, unit)).join(' ')}`,
   });

@@ -8,6 +8,8 @@ import type { OverlayOptions } from './overlay.ts';
 
 export const labelHeight = 14;
 const rowLimit = 4;
+/** So many bands are a scale of their own: a name here and there tells enough. */
+const scaleOfBands = 8;
 /** Width in px of a narrow plot, in which the names must not touch either. */
 export const labelsFor = 440;
 
@@ -21,7 +23,8 @@ export interface VisibleBand {
 export function visibleBands({ bands }: OverlayOptions, x: Domain): VisibleBand[] {
   return bands
     .map((band) => ({ band, from: Math.max(band.from, x.from), to: Math.min(band.to, x.to) }))
-    .filter(({ from, to }) => from < to);
+    .filter(({ from, to }) => from < to)
+    .sort((a, b) => a.from - b.from);
 }
 
 export const visibleMarks = ({ marks }: OverlayOptions, x: Domain): OverlayOptions['marks'] =>
@@ -39,7 +42,9 @@ export function overlayLabels(options: OverlayOptions, x: Domain): PlacedLabel[]
     text: label === '' ? hertz(at) : label,
     align: 'left' as const,
   }));
-  return placeLabels([...bands, ...marks], labelsFor, rowLimit);
+  if (bands.length <= scaleOfBands) return placeLabels([...bands, ...marks], labelsFor, rowLimit);
+  const named = placeLabels(bands, labelsFor, 1);
+  return [...named, ...placeLabels(marks, labelsFor, rowLimit - 1).map((mark) => ({ ...mark, row: mark.row + 1 }))];
 }
 
 /** Height in px to be kept free above the curves. */

@@ -1,6 +1,6 @@
 import { frequencyAxis, logLevelAxis, seriesLegend } from '../axes.ts';
 import { binsToDraw } from '../decimate.ts';
-import { axisTitle, printedUnit } from '../names.ts';
+import { axisTitle, capitalised, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import { placeOn, type Curve, type SpectrumSeries } from '../series.ts';
 import { role, seriesColour, seriesDash } from '../specification.ts';
@@ -143,7 +143,7 @@ function stripLayer(overlay: Overlay): object {
   const values = at.map((f, index) => ({
     f: drawn(index === 0 ? x.from : edge(at[index - 1], f)),
     f2: drawn(index === at.length - 1 ? x.to : edge(f, at[index + 1])),
-    says: [placeOn(across, f), ...series.map((one) => says(one, f, unit))].join('\n'),
+    says: [capitalised(placeOn(across, f)), ...series.map((one) => says(one, f, unit))].join('\n'),
   }));
   return {
     name: 'pointer',

@@ -1,4 +1,4 @@
-import { bandName, capitalised, distinct, listed, printedUnit } from '../names.ts';
+import { bandName, capitalised, distinct, listed, printedUnit, windowWords } from '../names.ts';
 import { hertz, percent, plain, significant } from '../number.ts';
 import { acrossOf, highestBin, placeOn, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../verbs/values.ts';
@@ -15,16 +15,15 @@ export function overlaySettings(spectra: readonly NamedSpectrum[], overlay: Over
 
 function settingsOf(value: SpectrumValue): string {
   const { window, entries } = value;
-  const unit = printedUnit(acrossOf(value).unit);
+  const across = acrossOf(value);
   const range = (of: (entry: SpectrumEntry) => number, digits: number): string => {
     const figures = entries.map(of);
     return distinct([Math.min(...figures), Math.max(...figures)].map((figure) => plain(figure, digits))).join(' to ');
   };
-  const by = acrossOf(value).by === undefined ? '' : `; frequency divided by ${acrossOf(value).by}`;
+  const by = across.by === undefined ? '' : `; frequency divided by ${across.by}`;
   return [
-    `${window.shape} window of ${plain(window.length, 4)} s`,
-    ` overlap ${percent(window.overlap)}; bins ${range((entry) => entry.spacing, 4)} ${unit} apart`,
-    ` noise bandwidth ${range((entry) => entry.noiseBandwidth, 4)} ${unit}; ${range((entry) => entry.segments, 6)} segments a run`,
+    `${windowWords(window)}; bins ${range((entry) => entry.spacing, 4)}${across.step} apart`,
+    ` noise bandwidth ${range((entry) => entry.noiseBandwidth, 4)}${across.step}; ${range((entry) => entry.segments, 6)} segments a run`,
     ` worth ${range((entry) => entry.averages, 3)} averages${by}`,
   ].join(',');
 }

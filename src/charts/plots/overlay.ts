@@ -71,7 +71,10 @@ export function overlayOf(spectra: readonly NamedSpectrum[], asked: OverlayOptio
   const bare = logDomain([...levelsIn(series, x), ...profileLevels(options, unit)]);
   if (bare === undefined) return undefined;
   const y = withHeadroom(bare, labelRoom(options, x), plotHeight);
-  return { series, form: value.form, quantity: spectrumQuantity(entries[0], value.form), across, unit, x, y, options };
+  const quantity = spectrumQuantity(entries[0], value.form);
+  // Per hertz and per metre stand in the unit; an order has none.
+  const per = across.name === 'order' && value.form === 'psd' ? ' per order' : '';
+  return { series, form: value.form, quantity: `${quantity}${per}`, across, unit, x, y, options };
 }
 
 function frequencyDomain(series: readonly SpectrumSeries[], { over, frequency }: OverlayOptions): Domain {

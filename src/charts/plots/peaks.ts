@@ -20,10 +20,12 @@ export function peaksChart(
   const bare = overlayOf([{ name, value: value.spectrum }], options);
   if (bare === undefined) return undefined;
   const rows = value.rows.filter(({ frequency }) => frequency >= bare.x.from && frequency <= bare.x.to);
+  // With a mean, the names of its peaks stand for those of the runs about it.
+  const means = rows.filter(isOfMean);
   const placed = placeLabels(
-    rows.map(({ frequency }) => ({
+    (means.length > 0 ? means : rows).map(({ frequency }) => ({
       at: along(bare.x, options.frequency, frequency),
-      text: placeOn(bare.across, Number(frequency.toPrecision(3))),
+      text: placeOn(bare.across, frequency, 3),
       align: 'center',
     })),
     labelsFor,
@@ -33,8 +35,8 @@ export function peaksChart(
   const overlay: Overlay = { ...bare, y: withHeadroom(bare.y, used * labelHeight + 6, plotHeight) };
   const names = overlay.series.map(({ label }) => label);
   return chartPart({
-    title: `Peaks of ${setName({ name, value: value.spectrum })}, ${listed(distinct(rows.map(({ channel }) => channel)))}`,
-    subtitle: `${capitalised(overlay.quantity)}; marked are lines that stand out of the confidence band of their surroundings.`,
+    title: `Peaks of ${setName({ name, value: value.spectrum })}, channel ${listed(distinct(rows.map(({ channel }) => channel)))}`,
+    subtitle: `${capitalised(overlay.quantity)}; marked are lines that stand out of the confidence band of their surroundings${means.length > 0 && means.length < rows.length ? ', of the mean large and of single runs small' : ''}.`,
     view: {
       width: fullWidth,
       height: plotHeight,
@@ -46,18 +48,21 @@ export function peaksChart(
   });
 }
 
+const isOfMean = ({ run }: PeakRow): boolean => run === 'mean';
+
 function peakLayers(rows: readonly PeakRow[], { x, y, options, quantity, unit, across }: Overlay): object[] {
   const values = rows.map((row) => ({
     f: drawn(row.frequency),
     v: drawn(row.level),
     top: y.to,
+    size: isOfMean(row) || !rows.some(isOfMean) ? 90 : 26,
     says: `${row.run} ${row.channel}\n${placeOn(across, row.frequency)}\n${significant(row.level, 3)} ${printedUnit(unit)}`,
   }));
   const axisX = { field: 'f', ...frequencyAxis(x, options.frequency, true, across.title) };
   const axisY = { field: 'v', ...logLevelAxis(axisTitle(quantity, unit), y) };
   return [
     {
-      data: { values },
+      data: { values: values.filter(({ size }) => size > 26) },
       mark: { type: 'rule', aria: false, strokeDash: [2, 3], color: role('ink'), opacity: 0.6, clip: true },
       encoding: { x: axisX, y: axisY, y2: { field: 'top' } },
     },
@@ -68,7 +73,7 @@ function peakLayers(rows: readonly PeakRow[], { x, y, options, quantity, unit, a
         shape: 'triangle-down',
         filled: true,
         aria: false,
-        size: 90,
+        size: { expr: 'datum.size' },
         opacity: 1,
         fill: role('ink'),
         stroke: role('background'),

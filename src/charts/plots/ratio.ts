@@ -4,7 +4,7 @@ import { isOfSignal } from '../compared.ts';
 import { binsToDraw } from '../decimate.ts';
 import { drawn, hertz, hertzSpan, interval, percent, signed } from '../number.ts';
 import type { ChartPart } from '../output.ts';
-import { chartPart, fullWidth, role, seriesColour } from '../specification.ts';
+import { chartPart, fullWidth, role } from '../specification.ts';
 import { stripName } from '../strips.ts';
 import { bandLayers, labelLayers } from './band-layers.ts';
 import { labelRoom } from './overlay-labels.ts';
@@ -95,7 +95,7 @@ function ratioLayers(
     {
       data,
       transform,
-      mark: { type: 'area', aria: false, clip: true, color: seriesColour(1), opacity: role('band') },
+      mark: { type: 'area', aria: false, clip: true, color: role('faded'), opacity: 0.35 },
       encoding: { x: axisX, y: axisY, y2: { field: 'v2' } },
     },
     {
@@ -106,7 +106,7 @@ function ratioLayers(
     {
       data: line,
       transform,
-      mark: { type: 'line', aria: false, clip: true, color: seriesColour(1), strokeWidth: role('strong') },
+      mark: { type: 'line', aria: false, clip: true, color: role('ink'), strokeWidth: role('strong') },
       encoding: { x: axisX, y: axisY },
     },
     ...labelLayers(options, x),

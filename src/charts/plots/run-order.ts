@@ -1,6 +1,6 @@
 import type { ComparisonRow, ComparisonValue, Run } from '../../verbs/values.ts';
 import { comparedName } from '../compared.ts';
-import { crowded, figureLabel, legendRows, seriesLegend } from '../axes.ts';
+import { figureLabel, fittedNames, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
 import { axisTitle, capitalised, counted, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
@@ -45,10 +45,10 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
     rms: drawn(rms),
     says: `${run.label}, ${side}\n${significant(rms)} ${printedUnit(unit)}`,
   }));
-  const turned = crowded(values.map(({ place }) => place));
+  const places = values.map(({ place }) => place);
   return chartPart({
     title: `Every run: ${value.metric}, ${comparedName(value, row)}, channel ${value.channel}`,
-    subtitle: `${known ? 'In the order the runs were made' : `In the order of the sets, for the order the runs were made in is not known`}; the lines are the geometric means. The axis does not begin at zero.`,
+    subtitle: `${known ? 'In the order in which the runs were made' : 'Set by set, for the order in which the runs were made is not known'}; the lines are the geometric means. The axis does not begin at zero.`,
     view: {
       width: fullWidth,
       height: plotHeight,
@@ -79,8 +79,8 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
               field: 'place',
               type: 'nominal',
               sort: null,
-              scale: { domain: values.map(({ place }) => place) },
-              axis: { title: 'Run', labelAngle: turned ? -40 : 0, labelLimit: 110, grid: false },
+              scale: { domain: places },
+              axis: { title: 'Run', ...fittedNames(places), grid: false },
             },
             y,
             color,
@@ -95,7 +95,7 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
         },
       ],
     },
-    height: plotHeight + (turned ? 110 : 50),
+    height: plotHeight + heightOfNames(places),
     legendRows: legendRows(sides),
     description: `${capitalised(value.metric)}, ${comparedName(value, row)}, of ${counted(dots.length, 'run')}${known ? ' in the order they were made' : ''}: ${dots.map(({ run, side, rms }) => `${run.label} (${side}) ${significant(rms, 3)}`).join(', ')} ${printedUnit(unit)}.`,
   });

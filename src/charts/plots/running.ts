@@ -5,7 +5,7 @@ import { axisTitle, capitalised, channelQuantity, distinct, printedUnit } from '
 import { drawn, plain, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
-import { chartPart, fullWidth, role, seriesColour, seriesDash, seriesShape } from '../specification.ts';
+import { chartPart, fullWidth, role, seriesColour, seriesShape } from '../specification.ts';
 
 export interface NamedRunning {
   readonly name: string | undefined;
@@ -102,7 +102,6 @@ function runningLayers(
         x,
         y,
         color,
-        strokeDash: { field: 'series', type: 'nominal', scale: scale(seriesDash), legend: null },
       },
     },
     {

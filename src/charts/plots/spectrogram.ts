@@ -1,8 +1,8 @@
 import type { WindowValue } from '../../verbs/values.ts';
 import type { SpectrogramEntry } from '../../verbs/values/spectrogram.ts';
-import { figureLabel, logTicks, type Domain } from '../axes.ts';
-import { capitalised, channelQuantity, printedUnit } from '../names.ts';
-import { hertz, hertzSpan, percent, plain, significant } from '../number.ts';
+import { figureLabel, logTicks, powerTicks, type Domain } from '../axes.ts';
+import { axisTitle, capitalised, channelQuantity, printedUnit, windowWords } from '../names.ts';
+import { hertz, hertzSpan, plain, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart, fullWidth, role, type VegaJson } from '../specification.ts';
 import { stripName } from '../strips.ts';
@@ -17,13 +17,37 @@ export interface SpectrogramOptions {
 
 const plotHeight = 260;
 
-/** Level over time and frequency as colour, on an even colour map with its bar. */
-export function spectrogramChart(
-  entry: SpectrogramEntry,
+/** What is shown of one run and channel, worked out before the colours are dealt out. */
+interface Frame {
+  readonly entry: SpectrogramEntry;
+  readonly time: Domain;
+  readonly frequency: Domain;
+  readonly grid: Grid;
+  readonly span: Domain;
+}
+
+/**
+ * Level over time and frequency as colour on an even colour map with its bar: a picture for each run and channel, and
+ * one colour means the same level in all that are in one unit.
+ */
+export function spectrogramCharts(
+  entries: readonly SpectrogramEntry[],
   window: WindowValue,
   options: SpectrogramOptions,
-): ChartPart | undefined {
-  const { run, channel, times, spacing, bins } = entry;
+): ChartPart[] {
+  const frames = entries.flatMap((entry) => frameOf(entry, options) ?? []);
+  return frames.map((frame) => {
+    const alike = frames.filter(({ entry }) => entry.unit.symbol === frame.entry.unit.symbol);
+    const span = {
+      from: Math.min(...alike.map((one) => one.span.from)),
+      to: Math.max(...alike.map((one) => one.span.to)),
+    };
+    return spectrogramChart({ ...frame, span }, window, options, alike.length > 1);
+  });
+}
+
+function frameOf(entry: SpectrogramEntry, options: SpectrogramOptions): Frame | undefined {
+  const { times, spacing, bins } = entry;
   if (times.length === 0 || bins < 2) return undefined;
   const step = stepOf(times);
   const time = { from: times[0] - step / 2, to: times[times.length - 1] + step / 2 };
@@ -35,7 +59,16 @@ export function spectrogramChart(
   const frequency = wanted.from < wanted.to ? wanted : { from: spacing, to: top };
   const grid = cellGrid(entry, time, frequency, options.frequency);
   const span = levelSpan(grid);
-  if (span === undefined) return undefined;
+  return span && { entry, time, frequency, grid, span };
+}
+
+function spectrogramChart(
+  { entry, time, frequency, grid, span }: Frame,
+  window: WindowValue,
+  options: SpectrogramOptions,
+  shared: boolean,
+): ChartPart {
+  const { run, channel } = entry;
   const quantity = `${channelQuantity(channel)} spectral density`;
   const colours = Array.from(
     { length: heatColours },
@@ -43,7 +76,7 @@ export function spectrogramChart(
   );
   return chartPart({
     title: `${capitalised(quantity)} over time: ${run.label}, channel ${channel.name}`,
-    subtitle: `${capitalised(window.shape)} window of ${plain(window.length, 4)} s, overlap ${percent(window.overlap)}. ${averaged(entry)}Each cell shows the highest level in it.`,
+    subtitle: `${capitalised(windowWords(window))}. ${averaged(entry)}Each cell shows the highest level in it.${shared ? ' One colour scale for all runs.' : ''}`,
     view: {
       width: fullWidth,
       height: plotHeight,
@@ -87,8 +120,9 @@ function axesLayer(
         axis: {
           title: 'Frequency (Hz)',
           grid: false,
-          labelExpr: figureLabel,
-          ...(log ? { values: logTicks(frequency) } : {}),
+          ...(log
+            ? { values: logTicks(frequency), labelExpr: "format(datum.value, '~r')" }
+            : { labelExpr: figureLabel }),
         },
       },
       color: {
@@ -102,13 +136,12 @@ function axesLayer(
         },
         legend: {
           type: 'gradient',
-          title: printedUnit(entry.unit.symbol),
+          title: axisTitle('density', entry.unit),
           titleOrient: 'left',
           gradientLength: 280,
           gradientThickness: 10,
           gradientOpacity: 1,
-          labelExpr: "replace(format(pow(10, datum.value), '.1~e'), '+', '')",
-          tickCount: 5,
+          ...powerTicks({ from: colours[0], to: colours[colours.length - 1] }),
         },
       },
     },

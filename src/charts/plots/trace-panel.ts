@@ -118,14 +118,8 @@ function placeLayers({ places = [] }: Panel, frame: PanelFrame): object[] {
     to: Math.max(to, (from + to + least) / 2),
   }));
   const names = places.slice(0, 12).map(({ from, label }) => ({ t: drawn(Math.max(from, frame.x.from)), label }));
-  return [
-    spanLayer(spans, frame, role('higher'), 0.35),
-    {
-      data: { values: names.filter(({ label }, index) => names.findIndex((other) => other.label === label) === index) },
-      mark: { type: 'text', aria: false, align: 'left', dx: 3, y: 7, fontWeight: 600 },
-      encoding: { x: timeAxis('t', frame), text: { field: 'label', type: 'nominal' } },
-    },
-  ];
+  const named = names.filter(({ label }, index) => names.findIndex((other) => other.label === label) === index);
+  return [spanLayer(spans, frame, role('higher'), 0.35), ...nameLayers(named, frame, 3)];
 }
 
 function markLayers(frame: PanelFrame): object[] {
@@ -137,11 +131,18 @@ function markLayers(frame: PanelFrame): object[] {
   if (data.values.length === 0) return [];
   return [
     { data, mark: { type: 'rule', aria: false, strokeDash: [3, 3] }, encoding: { x: timeAxis('t', frame) } },
-    {
-      data,
-      mark: { type: 'text', aria: false, align: 'left', dx: 4, y: 8 },
-      encoding: { x: timeAxis('t', frame), text: { field: 'label', type: 'nominal' } },
-    },
+    ...nameLayers(data.values, frame, 4),
+  ];
+}
+
+/** Names to the right of their places along the upper edge, kept clear of the trace by a rim in the background's colour. */
+function nameLayers(values: readonly object[], frame: PanelFrame, dx: number): object[] {
+  const mark = { type: 'text', aria: false, align: 'left', dx, y: 8 };
+  const encoding = { x: timeAxis('t', frame), text: { field: 'label', type: 'nominal' } };
+  const rim = { stroke: role('background'), strokeWidth: 4, fill: role('background') };
+  return [
+    { data: { values }, mark: { ...mark, ...rim }, encoding },
+    { data: { values }, mark: { ...mark, fill: role('ink') }, encoding },
   ];
 }
 

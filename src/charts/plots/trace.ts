@@ -22,9 +22,21 @@ export function traceChart(
   options: TraceOptions,
 ): ChartPart | undefined {
   const panels = panelsOf(sets);
-  const runs = distinct(panels.map((panel) => panel.run.label));
-  const names = runs.length <= 8 ? listed(runs) : counted(runs.length, 'run');
-  return panelChart(panels, options, `over time: ${names}`);
+  return panelChart(
+    panels,
+    options,
+    `over time: ${shownNames(sets, distinct(panels.map((panel) => panel.run.label)))}`,
+  );
+}
+
+/** The run alone, else the sets, for each panel names its run; else as many runs as a title can hold. */
+function shownNames(
+  sets: readonly { readonly name: string | undefined; readonly value: RunsValue }[],
+  runs: readonly string[],
+): string {
+  const called = sets.flatMap(({ name, value }) => value.set ?? name ?? []);
+  if (runs.length > 1 && called.length === sets.length) return listed(distinct(called));
+  return runs.length <= 4 ? listed(runs) : counted(runs.length, 'run');
 }
 
 /** Any panels under one another on one time axis. */
@@ -45,7 +57,7 @@ export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions,
   const trimmed = panels.some(({ run }) => run.whole !== undefined) ? '; grey: outside the stretch in use' : '';
   return chartPart({
     title: `${capitalised(quantities.length === 1 ? quantities[0] : 'signals')} ${about}${alone ? `, channel ${panels[0].channel.name}` : ''}`,
-    subtitle: `Lowest and highest sample of each column of the picture${trimmed}.${cut}`,
+    subtitle: `Each column of the picture reaches from the lowest to the highest sample in it${trimmed}.${cut}`,
     view: {
       spacing: 10,
       vconcat: panels.map((panel, index) =>

@@ -1,10 +1,9 @@
 import type { TransferEntry, TransferValue } from '../../verbs/values/transfer.ts';
 import { figureLabel, frequencyAxis, legendRows, logDomain, logLevelAxis, seriesLegend, type Domain } from '../axes.ts';
 import { binsToDraw } from '../decimate.ts';
-import { axisTitle, distinct, listed, printedUnit } from '../names.ts';
+import { axisTitle, distinct, listed, printedUnit, windowWords } from '../names.ts';
 import { drawn, hertz, plain, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
-import { setName } from '../series.ts';
 import { chartPart, fullWidth, role, seriesColour, seriesDash } from '../specification.ts';
 import { stripName } from '../strips.ts';
 
@@ -27,15 +26,17 @@ export function transferChart(
   { name, value }: { name: string | undefined; value: TransferValue },
   options: TransferOptions,
 ): ChartPart | undefined {
+  const several = distinct(value.entries.map(({ from, to }) => `${from} ${to}`)).length > 1;
   const responses = value.entries
     .slice(0, seriesLimit)
-    .map((entry) => ({ label: `${entry.run.label} ${entry.from} to ${entry.to}`, entry }));
+    .map((entry) => ({ label: several ? `${entry.run.label}, ${entry.from} to ${entry.to}` : entry.run.label, entry }));
   if (responses.length === 0) return undefined;
   const x = responseDomain(responses, options);
   const magnitudes = logDomain(
     responses.flatMap(({ entry }) => binsOf(entry, x, options).map((bin) => entry.magnitude[bin])),
   );
   if (magnitudes === undefined) return undefined;
+  const called = value.set ?? name;
   const labels = responses.map(({ label }) => label);
   const pairs = distinct(responses.map(({ entry }) => `from ${entry.from} to ${entry.to}`));
   const cut =
@@ -46,8 +47,8 @@ export function transferChart(
     panelView({ responses, value, options, x, field, height, y });
   const { unit } = responses[0].entry;
   return chartPart({
-    title: `Frequency response of ${setName({ name, value })} ${listed(pairs)}`,
-    subtitle: `H1, ${value.window.shape} window of ${plain(value.window.length)} s. Grey: coherence below ${plain(value.leastCoherence)}, not to be read.${cut}`,
+    title: `Frequency response${called === undefined ? '' : ` of ${called}`} ${listed(pairs)}`,
+    subtitle: `H1; ${windowWords(value.window)}. Grey: coherence below ${plain(value.leastCoherence)}, not to be read.${cut}`,
     view: {
       spacing: 12,
       vconcat: [

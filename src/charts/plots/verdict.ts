@@ -16,7 +16,6 @@ export function verdictChart(value: VerdictValue): ChartPart {
     subtitle: `${row.lowPercent === undefined ? '' : `Line: ${percent(comparison.confidence)} interval of the change from ${comparison.a.name} to ${comparison.b.name}. `}Shaded: changes that the claim allows.`,
     view: { width: fullWidth, height: rowHeight, layer: changeLayers({ ...comparison, rows: [row] }, claimed) },
     height: rowHeight + 48,
-    legendRows: 1,
     description: `${sentence} Measured, ${comparedName(comparison, row)}: ${changeText(row)}. The claim allows changes ${allowed(claimed)}.`,
   });
 }
