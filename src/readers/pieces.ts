@@ -11,13 +11,19 @@ export interface Pieces {
   close(): Promise<void>;
 }
 
-export function piecesOf(source: ByteSource, piece: number = limits.piece): Pieces {
+/** Throws `Refused` where the file ends before its size, as one does that is written anew while it is read. */
+export function piecesOf(source: ByteSource): Pieces {
   let position = 0;
   return {
     async next() {
       if (position >= source.size) return undefined;
-      const bytes = await source.read(position, Math.min(piece, source.size - position));
-      if (bytes.length === 0) return undefined;
+      const bytes = await source.read(position, Math.min(limits.piece, source.size - position));
+      if (bytes.length === 0) {
+        throw new Refused(
+          'file-changed',
+          `${source.path}: the file became shorter while it was read (${position} of ${source.size} bytes): read it again when nothing writes to it any more.`,
+        );
+      }
       position += bytes.length;
       return bytes;
     },

@@ -2,7 +2,7 @@ import papa from 'papaparse/papaparse.min.js';
 import { decoderFor, isBinary, sniffEncoding } from './encoding.ts';
 import { piecesOf } from './pieces.ts';
 import type { ByteSource, Refusal } from './recording.ts';
-import { place } from './refusal.ts';
+import { place, Refused } from './refusal.ts';
 
 /** A small table of text beside the recordings: one row a run. */
 export interface SheetText {
@@ -34,7 +34,12 @@ export async function readSheet(
   });
   if (source.size > largest)
     return refuse('sheet.large', `${source.path} is too large for a run sheet: is it a recording?`);
-  const text = textOf(await bytesOf(source));
+  const bytes = await bytesOf(source).catch((error: unknown) => {
+    if (error instanceof Refused) return error.refusal;
+    throw error;
+  });
+  if (!(bytes instanceof Uint8Array)) return { ok: false, refusal: bytes };
+  const text = textOf(bytes);
   if (text === undefined) return refuse('sheet.binary', `${source.path} is no text: a run sheet is a CSV file.`);
   const lines = text.split(/\r\n|\n|\r/);
   const first = lines.findIndex((line) => line.trim() !== '' && !line.startsWith('#'));

@@ -10,6 +10,9 @@ export function daysFromCivil(year: number, month: number, day: number): number 
   return era * 146097 + yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear - 719468;
 }
 
+const decoder = new TextDecoder();
+const encoder = new TextEncoder();
+
 const value = new Float64Array(12);
 const width = new Int32Array(12);
 
@@ -52,9 +55,9 @@ export class StampReader {
   /** Seconds for the stamp in bytes [from, to), or NaN where it is none. */
   read(bytes: Uint8Array, from: number, to: number): number {
     if (!this.form.worded) return this.readPlain(bytes, from, to);
-    const plain = plainStamp(new TextDecoder().decode(bytes.subarray(from, to)).trim());
+    const plain = plainStamp(decoder.decode(bytes.subarray(from, to)).trim());
     if (plain === undefined) return NaN;
-    const encoded = new TextEncoder().encode(plain);
+    const encoded = encoder.encode(plain);
     return this.readPlain(encoded, 0, encoded.length);
   }
 
