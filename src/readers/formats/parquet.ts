@@ -3,23 +3,13 @@ import { limits } from '../limits.ts';
 import type { ByteSource, ReadWatch } from '../recording.ts';
 import { Refused } from '../refusal.ts';
 import type { Table, TableColumn } from '../table.ts';
+import { columnSink, type Element } from './parquetColumns.ts';
 
 const magic = [0x50, 0x41, 0x52, 0x31];
 
 /** Whether bytes begin a Parquet file. */
 export function isParquet(head: Uint8Array): boolean {
   return magic.every((byte, i) => head[i] === byte);
-}
-
-/** Seconds of one unit of a stamp column, or undefined for a column that is none. */
-type Units = 1e-3 | 1e-6 | 1e-9 | undefined;
-
-interface Element {
-  readonly name: string;
-  readonly num_children?: number;
-  readonly type?: string;
-  readonly converted_type?: string;
-  readonly logical_type?: { readonly type: string; readonly unit?: string };
 }
 
 /**
@@ -36,11 +26,17 @@ export async function readParquet(
     import('hyparquet/src/read.js'),
     import('hyparquet-compressors'),
   ]);
+  // Groups of rows are asked for all at once, and a source may use one buffer again for every read: one by one, then.
+  let before: Promise<unknown> = Promise.resolve();
   const file = {
     byteLength: source.size,
-    slice: async (from: number, to: number = source.size): Promise<ArrayBuffer> => {
-      if (watch.cancelled()) throw new Refused('cancelled', `${path}: reading was stopped.`);
-      return readAll(source, from, to);
+    slice: (from: number, to: number = source.size): Promise<ArrayBuffer> => {
+      const read = before.then(() => {
+        if (watch.cancelled()) throw new Refused('cancelled', `${path}: reading was stopped.`);
+        return readAll(source, from, to);
+      });
+      before = read.catch(() => undefined);
+      return read;
     },
   };
   try {
@@ -119,100 +115,3 @@ const plainParsers = {
   timestampFromMicroseconds: (value: bigint) => value,
   timestampFromNanoseconds: (value: bigint) => value,
 };
-
-function unitsOf({ converted_type: converted, logical_type: logical }: Element): Units {
-  if (logical?.type === 'TIMESTAMP') return logical.unit === 'MILLIS' ? 1e-3 : logical.unit === 'MICROS' ? 1e-6 : 1e-9;
-  return converted === 'TIMESTAMP_MILLIS' ? 1e-3 : converted === 'TIMESTAMP_MICROS' ? 1e-6 : undefined;
-}
-
-interface Sink {
-  readonly skip?: string;
-  take(values: ArrayLike<unknown>, from: number): void;
-  column(): TableColumn;
-}
-
-function columnSink(element: Element, rows: number): Sink {
-  const { name, type } = element;
-  const none = (): TableColumn => ({ kind: 'other', header: name, why: 'it was not read' });
-  if ((element.num_children ?? 0) > 0) return { skip: 'it is nested', take: () => undefined, column: none };
-  if (type === 'BYTE_ARRAY') return labelSink(name, rows);
-  const numeric =
-    type === 'DOUBLE' ||
-    type === 'FLOAT' ||
-    type === 'INT32' ||
-    type === 'INT64' ||
-    element.converted_type === 'DECIMAL';
-  if (!numeric)
-    return {
-      skip: `it holds ${type?.toLowerCase() ?? 'nothing that can be read'}`,
-      take: () => undefined,
-      column: none,
-    };
-  const units = unitsOf(element);
-  return units === undefined ? numberSink(name, rows) : stampSink(name, rows, units);
-}
-
-function numberSink(header: string, rows: number): Sink {
-  const values = new Float64Array(rows).fill(NaN);
-  let whole = true;
-  return {
-    take(chunk, from) {
-      for (let i = 0; i < chunk.length && from + i < rows; i++) {
-        const value = chunk[i] == null ? NaN : Number(chunk[i]);
-        values[from + i] = Number.isFinite(value) ? value : NaN;
-        if (whole && !Number.isInteger(value) && !Number.isNaN(value)) whole = false;
-      }
-    },
-    column: () => ({ kind: 'number', header, values, decimals: whole ? 0 : 9 }),
-  };
-}
-
-function stampSink(header: string, rows: number, units: 1e-3 | 1e-6 | 1e-9): Sink {
-  const values = new Float64Array(rows).fill(NaN);
-  const aSecond = BigInt(Math.round(1 / units));
-  const aDay = 86_400n * aSecond;
-  let base: bigint | undefined;
-  return {
-    take(chunk, from) {
-      for (let i = 0; i < chunk.length && from + i < rows; i++) {
-        if (chunk[i] == null) continue;
-        const stamp = BigInt(chunk[i] as bigint | number);
-        base ??= stamp - (((stamp % aDay) + aDay) % aDay);
-        values[from + i] = Number(stamp - base) / Number(aSecond);
-      }
-    },
-    column: () => ({
-      kind: 'stamp',
-      header,
-      values,
-      base: base === undefined ? undefined : Number(base / aSecond),
-      clock: true,
-      style: 'timestamp',
-      zone: '+00:00',
-      quantum: units,
-      doubtful: false,
-    }),
-  };
-}
-
-function labelSink(header: string, rows: number): Sink {
-  const values = new Float64Array(rows);
-  const labels: string[] = [];
-  const numbers = new Map<string, number>();
-  let many = false;
-  return {
-    take(chunk, from) {
-      for (let i = 0; i < chunk.length && !many; i++) {
-        const text = chunk[i] == null ? '' : String(chunk[i]);
-        let label = numbers.get(text);
-        if (label === undefined) {
-          many = labels.length === limits.labels;
-          label = labels.push(text) - 1;
-          numbers.set(text, label);
-        }
-        values[from + i] = label;
-      }
-    },
-    column: () => (many ? { kind: 'other', header, why: 'it holds text' } : { kind: 'label', header, values, labels }),
-  };
-}

@@ -1,0 +1,180 @@
+import { limits } from '../limits.ts';
+import type { TableColumn } from '../table.ts';
+import { decimalsOf, isMissing, parseNumber } from '../text/number.ts';
+import { StampReader } from '../text/stamp.ts';
+import { fractionDigits, stampForm } from '../text/stampForm.ts';
+
+/** Seconds of one unit of a stamp column, or undefined for a column that is none. */
+type Units = 1e-3 | 1e-6 | 1e-9 | undefined;
+
+/** A column of the file's schema. */
+export interface Element {
+  readonly name: string;
+  readonly num_children?: number;
+  readonly type?: string;
+  readonly converted_type?: string;
+  readonly logical_type?: { readonly type: string; readonly unit?: string };
+}
+
+function unitsOf({ converted_type: converted, logical_type: logical }: Element): Units {
+  if (logical?.type === 'TIMESTAMP') return logical.unit === 'MILLIS' ? 1e-3 : logical.unit === 'MICROS' ? 1e-6 : 1e-9;
+  return converted === 'TIMESTAMP_MILLIS' ? 1e-3 : converted === 'TIMESTAMP_MICROS' ? 1e-6 : undefined;
+}
+
+/** Where a column's values go while they are read. */
+export interface Sink {
+  readonly skip?: string;
+  take(values: ArrayLike<unknown>, from: number): void;
+  column(): TableColumn;
+}
+
+/** A place for a column's values by what it holds: numbers, stamps, texts that are either, or labels. */
+export function columnSink(element: Element, rows: number): Sink {
+  const { name, type } = element;
+  const none = (): TableColumn => ({ kind: 'other', header: name, why: 'it was not read' });
+  if ((element.num_children ?? 0) > 0) return { skip: 'it is nested', take: () => undefined, column: none };
+  if (type === 'BYTE_ARRAY') return textSink(name, rows);
+  const numeric =
+    type === 'DOUBLE' ||
+    type === 'FLOAT' ||
+    type === 'INT32' ||
+    type === 'INT64' ||
+    element.logical_type?.type === 'FLOAT16' ||
+    element.converted_type === 'DECIMAL';
+  if (!numeric)
+    return {
+      skip: `it holds ${type?.toLowerCase() ?? 'nothing that can be read'}`,
+      take: () => undefined,
+      column: none,
+    };
+  const units = unitsOf(element);
+  return units === undefined ? numberSink(name, rows) : stampSink(name, rows, units);
+}
+
+function numberSink(header: string, rows: number): Sink {
+  const values = new Float64Array(rows).fill(NaN);
+  let whole = true;
+  return {
+    take(chunk, from) {
+      for (let i = 0; i < chunk.length && from + i < rows; i++) {
+        const value = chunk[i] == null ? NaN : Number(chunk[i]);
+        values[from + i] = Number.isFinite(value) ? value : NaN;
+        if (whole && !Number.isInteger(value) && !Number.isNaN(value)) whole = false;
+      }
+    },
+    column: () => ({ kind: 'number', header, values, decimals: whole ? 0 : 9 }),
+  };
+}
+
+function stampSink(header: string, rows: number, units: 1e-3 | 1e-6 | 1e-9): Sink {
+  const values = new Float64Array(rows).fill(NaN);
+  const aSecond = BigInt(Math.round(1 / units));
+  const aDay = 86_400n * aSecond;
+  let base: bigint | undefined;
+  return {
+    take(chunk, from) {
+      for (let i = 0; i < chunk.length && from + i < rows; i++) {
+        if (chunk[i] == null) continue;
+        const stamp = BigInt(chunk[i] as bigint | number);
+        base ??= stamp - (((stamp % aDay) + aDay) % aDay);
+        values[from + i] = Number(stamp - base) / Number(aSecond);
+      }
+    },
+    column: () => ({
+      kind: 'stamp',
+      header,
+      values,
+      base: base === undefined ? undefined : Number(base / aSecond),
+      clock: true,
+      style: 'timestamp',
+      zone: '+00:00',
+      quantum: units,
+      doubtful: false,
+    }),
+  };
+}
+
+/** A column of texts: of numbers or of clock stamps where its first ones are, else of labels. */
+function textSink(header: string, rows: number): Sink {
+  let sink: Sink | undefined;
+  return {
+    take(chunk, from) {
+      sink ??= sinkOf(header, rows, chunk);
+      sink.take(chunk, from);
+    },
+    column: () => (sink ?? labelSink(header, rows)).column(),
+  };
+}
+
+function sinkOf(header: string, rows: number, chunk: ArrayLike<unknown>): Sink {
+  const first = Array.from({ length: Math.min(chunk.length, 400) }, (_, i) =>
+    chunk[i] == null ? '' : String(chunk[i]),
+  );
+  const filled = first.filter((text) => !isMissing(text));
+  if (filled.length === 0) return labelSink(header, rows);
+  if (filled.every((text) => parseNumber(text, '.') !== undefined)) {
+    const decimals = Math.max(...filled.map((text) => decimalsOf(text, '.')));
+    return spelledSink(
+      rows,
+      (text) => parseNumber(text, '.') ?? NaN,
+      (values) => ({ kind: 'number', header, values, decimals }),
+    );
+  }
+  const form = stampForm(filled);
+  if (form === undefined || form.clock === 'none') return labelSink(header, rows);
+  const reader = new StampReader(form);
+  const encoder = new TextEncoder();
+  const read = (text: string): number => {
+    const bytes = encoder.encode(text.trim());
+    return reader.read(bytes, 0, bytes.length);
+  };
+  const digits = Math.max(...filled.map(fractionDigits));
+  return spelledSink(rows, read, (values) => ({
+    kind: 'stamp',
+    header,
+    values,
+    base: reader.base === undefined ? undefined : reader.base * 86_400,
+    clock: true,
+    style: 'clock',
+    zone: reader.zone,
+    quantum: 10 ** -digits,
+    doubtful: form.doubtful,
+  }));
+}
+
+function spelledSink(
+  rows: number,
+  read: (text: string) => number,
+  column: (values: Float64Array) => TableColumn,
+): Sink {
+  const values = new Float64Array(rows).fill(NaN);
+  return {
+    take(chunk, from) {
+      for (let i = 0; i < chunk.length && from + i < rows; i++)
+        if (chunk[i] != null) values[from + i] = read(String(chunk[i]));
+    },
+    column: () => column(values),
+  };
+}
+
+function labelSink(header: string, rows: number): Sink {
+  const values = new Float64Array(rows);
+  const labels: string[] = [];
+  const numbers = new Map<string, number>();
+  let many = false;
+  return {
+    take(chunk, from) {
+      for (let i = 0; i < chunk.length && !many; i++) {
+        const text = chunk[i] == null ? '' : String(chunk[i]);
+        let label = numbers.get(text);
+        if (label === undefined) {
+          many = labels.length === limits.labels;
+          label = labels.push(text) - 1;
+          numbers.set(text, label);
+        }
+        values[from + i] = label;
+      }
+    },
+    column: () => (many ? { kind: 'other', header, why: 'it holds text' } : { kind: 'label', header, values, labels }),
+  };
+}

@@ -1,0 +1,53 @@
+import { strict as assert } from 'node:assert';
+import type { ByteSource } from '../../src/readers/recording.ts';
+import { read } from '../../src/readers/read.ts';
+import { parquet, type ParquetColumn } from './fixtures/parquet.ts';
+import { recordingOf, samplesOf } from './memory.ts';
+
+const count = 500;
+const z = Array.from({ length: count }, (_, i) => 1 + 0.1 * Math.sin(i));
+const axes: ParquetColumn[] = [
+  { name: 'x', type: 'DOUBLE', values: z.map((_, i) => 0.01 * (i % 7)) },
+  { name: 'y', type: 'DOUBLE', values: z.map((_, i) => 0.02 * (i % 3)) },
+  { name: 'z', type: 'DOUBLE', values: z },
+];
+const seconds: ParquetColumn = { name: 't (s)', type: 'DOUBLE', values: z.map((_, i) => i / 100) };
+
+/** A source that gives the same buffer again at every read, and late, as one on a disk may. */
+function sharing(bytes: Uint8Array): ByteSource {
+  let buffer = new Uint8Array(0);
+  return {
+    path: 'run.parquet',
+    size: bytes.length,
+    async read(position, length) {
+      if (buffer.length < length) buffer = new Uint8Array(length);
+      await new Promise((done) => setImmediate(done));
+      const part = bytes.subarray(position, position + length);
+      buffer.set(part);
+      return buffer.subarray(0, part.length);
+    },
+  };
+}
+
+describe('Parquet files', () => {
+  it('keep their rows in order over many row groups, from a source that uses one buffer for every read', async () => {
+    const result = await read(sharing(parquet([seconds, ...axes], true, 64)));
+    assert.ok(result.ok, result.ok ? '' : result.refusal.message);
+    assert.deepEqual(samplesOf(result.recording, 'z'), z);
+    assert.equal(result.recording.clock.rate, 100);
+  });
+
+  it('may hold stamps and numbers as texts', async () => {
+    const start = Date.UTC(2025, 2, 7, 14, 22, 31, 500);
+    const time: ParquetColumn = {
+      name: 'time',
+      type: 'UTF8',
+      values: z.map((_, i) => new Date(start + 10 * i).toISOString()),
+    };
+    const spelt = axes.map((axis): ParquetColumn => ({ ...axis, type: 'UTF8', values: axis.values.map(String) }));
+    const recording = await recordingOf(parquet([time, ...spelt], false));
+    assert.deepEqual(samplesOf(recording, 'z'), z);
+    assert.equal(recording.clock.rate, 100);
+    assert.equal(recording.clock.epoch, start / 1000);
+  });
+});
