@@ -24,10 +24,13 @@ export function quantityIn(argument: Argument | undefined): Quantity | undefined
 /** An option's quantity in SI units: s, Hz, a plain ratio. */
 export function siOf(given: Given, name: string): number | undefined {
   const quantity = quantityIn(option(given, name));
-  return quantity === undefined ? undefined : quantity.value * quantity.unit.factor;
+  return quantity === undefined ? undefined : si(quantity);
 }
 
-export const si = ({ value, unit }: Quantity): number => value * unit.factor;
+/** In SI units; 95 % is 0.95 and not the 0.9500000000000001 that 95 times 0.01 gives. */
+export function si({ value, unit }: Quantity): number {
+  return unit.factor === 1 ? value : Number((value * unit.factor).toPrecision(15));
+}
 
 export function textOf(argument: Argument | undefined): string | undefined {
   if (argument?.type === 'text') return argument.text;

@@ -215,7 +215,8 @@ function runOf(
   const chosen = chosenChannels(recording, given, label);
   if ('failure' in chosen) return chosen;
   const channels: Channel[] = [];
-  for (const { name, header, unit, unitFrom, samples } of chosen) {
+  for (const read of chosen) {
+    const { name, header, unit, unitFrom, samples } = byOption(read, given);
     const parsed = unit === undefined ? undefined : parseUnit(unit);
     if (parsed?.ok !== true) {
       return refuse(
@@ -255,6 +256,18 @@ function runOf(
     layout,
   };
   return { run: settleClock(run, clock) };
+}
+
+/**
+ * A channel with the unit of the option where the file settles none. The reader applies the option to the axes of
+ * acceleration; a column that is none has been named by hand, and then the option is meant for it.
+ */
+function byOption(read: Recording['channels'][number], given: Given): Recording['channels'][number] {
+  const stated = unitOf(option(given, 'unit'));
+  if (read.unit !== undefined || stated === undefined) return read;
+  const scale = siOf(given, 'scale');
+  const samples = scale === undefined ? read.samples : read.samples.map((value) => value * scale);
+  return { ...read, unit: stated.symbol, unitFrom: 'option', samples };
 }
 
 /** The reader may know more of why, and which option with which figure settles it. */
