@@ -164,7 +164,7 @@ export function soundRows(
     findings.push({
       code: 'empty-cells',
       severity: 'warning',
-      message: `${count(empty, 'row')} of ${table.rows} hold no reading${line === undefined ? '' : ` (first at line ${line})`} and count as lost samples.`,
+      message: `${count(empty, 'row')} of ${table.rows} ${empty === 1 ? 'holds' : 'hold'} no reading${line === undefined ? '' : ` (first at line ${line})`} and ${empty === 1 ? 'counts as a lost sample' : 'count as lost samples'}.`,
       value: empty,
     });
   }

@@ -28,10 +28,16 @@ export const settings = {
   noGravity: 0.08,
   /** Share of empty cells from which a column is left out. */
   emptyCells: 0.05,
-  /** Samples that count as clipped: so many at the extreme, so many times more than just inside of it. */
+  /**
+   * Samples that count as clipped: so many at the extreme, so many times more than just inside of it; or a heap of so
+   * many within such a share of the range from it.
+   */
   clipping: {
     samples: 3,
     excess: 3,
+    near: 0.01,
+    heap: 20,
+    heapExcess: 5,
     fault: 1e-3,
     range: 0.99,
     ranges: [2, 4, 8, 16, 24, 32, 40, 50, 64, 100, 200, 400, 500],

@@ -56,7 +56,7 @@ export function settleUnit(
   if (option !== undefined) return byOption(path, option, header, seen, length, options.scale !== undefined);
   if (header !== undefined) {
     refuseContradiction(path, header, seen, length);
-    return { unit: header, from: 'header' };
+    return { unit: header, from: 'header', ...doubtOf(header, seen, length) };
   }
   if (raw !== undefined && !(whole && length !== undefined && countsOfGravity(length)))
     return unsettled(
@@ -135,6 +135,18 @@ function byOption(
     };
   }
   return settled;
+}
+
+/** Numbers that would be gravity in another unit, though so small in the header's that they may be what is left of it. */
+function doubtOf(
+  header: string,
+  seen: string | undefined,
+  length: number | undefined,
+): Pick<UnitReading, 'remark'> | undefined {
+  const size = accelerationSize(header);
+  if (seen === undefined || seen === header || size === undefined || isGravity(length! * size)) return undefined;
+  const message = `The header says ${header}, but the mean vector is ${figure(length!)} long, as gravity in ${seen} is: write unit ${header} if the sensor takes gravity out, or unit ${seen} if the header is wrong.`;
+  return { remark: { code: 'unit-doubtful', severity: 'warning', message } };
 }
 
 function refuseContradiction(path: string, header: string, seen: string | undefined, length: number | undefined): void {

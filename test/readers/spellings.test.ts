@@ -79,6 +79,14 @@ describe('units and names as files spell them', () => {
     );
   });
 
+  it('warns where the numbers would be gravity in another unit than the header’s', async () => {
+    const text = 't (s),X (mg),Y (mg),Z (mg)\n' + rows(count, (i) => [seconds(i), ...axes(i)]);
+    const found = findingOf(await recordingOf(text), 'unit-doubtful');
+    assert.equal(found?.severity, 'warning');
+    assert.match(found?.message ?? '', /header says mg.*as gravity in g is.*unit mg.*unit g/);
+    assert.equal(findingOf(await recordingOf(text, { unit: 'mg' }), 'unit-unsettled'), undefined);
+  });
+
   it('leaves the unit open where only some of the columns state one', async () => {
     const text = 't (s),X (mg),Y,Z\n' + rows(count, (i) => [seconds(i), ...axes(i)]);
     const found = findingOf(await recordingOf(text), 'unit-unsettled');

@@ -26,15 +26,26 @@ export const clipping: Check = (run) =>
     const range = high - low;
     const step = Math.max(converterStep(samples), 1e-6 * range);
     const piled = [piledAt(samples, high, -step, range), piledAt(samples, low, step, range)];
+    // A sensor that is overdriven before its converter stops at nearly one value, with noise on it.
+    const near = settings.clipping.near * range;
+    const fine = converterStep(samples) < near / 2;
+    const soft = [
+      !piled[0] && fine && heapedAt(samples, high, -near),
+      !piled[1] && fine && heapedAt(samples, low, near),
+    ];
     const rail = railOf(channel, Math.max(Math.abs(high), Math.abs(low)));
     const clipped = (value: number): boolean =>
       (piled[0] && alike(value, high, range)) ||
       (piled[1] && alike(value, low, range)) ||
+      (soft[0] && value > high - near) ||
+      (soft[1] && value < low + near) ||
       (rail !== undefined && Math.abs(value) >= rail);
     const spans = spansWhere(samples, clipped);
     const count = spans.reduce((sum, { from, to }) => sum + to - from, 0);
     // A single sample may reach the end of a range by chance.
-    return count < 2 ? [] : [found(run, channel, count, spans, piled[0] ? high : piled[1] ? low : rail!)];
+    return count < 2
+      ? []
+      : [found(run, channel, count, spans, piled[0] || soft[0] ? high : piled[1] || soft[1] ? low : rail!)];
   });
 
 /** Whether more samples stand at an extreme than the ones just inside of it let expect. */
@@ -50,6 +61,17 @@ function piledAt(samples: Float64Array, extreme: number, inward: number, range: 
   }
   const { samples: least, excess } = settings.clipping;
   return counts[0] >= least && counts[0] >= excess * Math.max(1, counts[1], counts[2], counts[3]);
+}
+
+/** Whether far more samples lie within a step of an extreme than in the steps inside of it; a pure tone has 2.4 times as many there. */
+function heapedAt(samples: Float64Array, extreme: number, inward: number): boolean {
+  const counts = [0, 0, 0, 0];
+  for (let i = 0; i < samples.length; i++) {
+    const bin = Math.floor((samples[i] - extreme) / inward);
+    if (bin < 4) counts[Math.max(0, bin)]++;
+  }
+  const { heap, heapExcess } = settings.clipping;
+  return counts[0] >= heap && counts[0] >= heapExcess * Math.max(1, counts[1], counts[2], counts[3]);
 }
 
 /** 0.99 of the standard range in g that the largest reading reaches but does not pass, in the channel's unit. */

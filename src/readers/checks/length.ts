@@ -15,7 +15,8 @@ export const length: Check = (run, { low, segment }) => {
   );
   const findings: Finding[] = [];
   if (count < averages) {
-    const message = `The recording gives ${count} segments of ${figure(seconds)} s, fewer than ${averages}: record for longer, or take shorter segments if the lowest frequency allows it.`;
+    const broken = run.stretches.length > 1 ? ` in its ${run.stretches.length} stretches between gaps` : '';
+    const message = `The recording gives ${count} segments of ${figure(seconds)} s${broken}, fewer than ${averages}: record for longer, or take shorter segments if the lowest frequency allows it.`;
     findings.push({ code: 'short', severity: 'warning', message, value: count, threshold: averages });
   }
   if (low !== undefined && low > 0 && seconds < periods / low) {

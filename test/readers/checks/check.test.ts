@@ -65,6 +65,19 @@ describe('checks of a recording', () => {
     );
   });
 
+  it('clipping: a heap near the extreme, where noise was added after the sensor stopped', () => {
+    const random = noise(99);
+    const finding = found(
+      machine({
+        z: (_, value) => (Math.abs(value - 1) > 0.3 ? 1 + Math.sign(value - 1) * (0.3 + 0.001 * random()) : value),
+      }),
+      'clipped',
+    );
+    assert.equal(finding.severity, 'fault');
+    const tone = machine({ x: (i) => 0.5 * Math.sin((2 * Math.PI * 23.7 * i) / rate) });
+    assert.ok(!codes(tone).includes('clipped'));
+  });
+
   it('clipping: a slow sine that dwells at its top in steps of the converter is none', () => {
     const sine = machine({ x: (i) => 0.5 * Math.sin((2 * Math.PI * 3 * i) / rate) });
     assert.ok(!codes(sine).includes('clipped'));
