@@ -64,6 +64,9 @@ export function listed(names: readonly string[]): string {
   return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
 }
 
+/** A figure and its percent sign are not parted at the end of a line. */
+export const unparted = (text: string): string => text.replace(/(\d) %/g, '$1\u00a0%');
+
 /** With a full stop, and never two. */
 export const sentence = (text: string): string => `${capitalised(text.replace(/\.$/, ''))}.`;
 

@@ -1,4 +1,5 @@
 import type { Message } from '../charts/output.ts';
+import { unparted } from '../charts/names.ts';
 import { element } from './element.ts';
 
 const words: Readonly<Record<Message['severity'], string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
@@ -52,7 +53,7 @@ export function messageElement({ severity, code, message, where }: Message): HTM
 
 /** Words of the language stand between backticks in a message, and as code on the page. */
 function withCode(text: string): (string | Node)[] {
-  return text
+  return unparted(text)
     .split(/`([^`]+)`/)
     .map((piece, index) => (index % 2 === 1 ? element('code', 'washboard-word', piece) : piece));
 }

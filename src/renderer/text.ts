@@ -1,4 +1,5 @@
 import type { TextPart } from '../charts/output.ts';
+import { unparted } from '../charts/names.ts';
 import { element } from './element.ts';
 
 /** Sentences, a paragraph a line; verbatim text as it stands. What is of second rank opens on demand. */
@@ -14,6 +15,6 @@ function verbatim(text: string): HTMLElement {
 }
 
 function paragraphs(text: string, style: TextPart['style']): HTMLElement {
-  const lines = text.split('\n').map((line) => element('p', '', line));
+  const lines = text.split('\n').map((line) => element('p', '', unparted(line)));
   return element('div', `washboard-text${style === undefined ? '' : ` washboard-${style}`}`, ...lines);
 }

@@ -1,5 +1,6 @@
 import MarkdownIt from 'markdown-it';
-import type { Message, Output, Part, TablePart } from '../charts/output.ts';
+import { printedUnit, unparted } from '../charts/names.ts';
+import type { ChartPart, Message, Output, Part, TablePart, TextPart } from '../charts/output.ts';
 import { themes } from '../charts/theme.ts';
 import { html, Markup } from './markup.ts';
 import { reportStyle } from './style.ts';
@@ -84,26 +85,54 @@ async function outputMarkup(output: Output): Promise<Markup> {
 
 function message({ severity, message: text, where }: Message): Markup {
   const title = severity[0].toUpperCase() + severity.slice(1);
-  return html`<p class="message ${severity}"><strong>${title}:</strong> ${text}${where === undefined ? '' : ` (${where})`}</p>
+  return html`<p class="message ${severity}"><strong>${title}:</strong> ${withCode(text)}${where === undefined ? '' : ` (${where})`}</p>
 `;
 }
+
+/** Words of the language stand between backticks in a message, and as code on the page. */
+const withCode = (text: string): (Markup | string)[] =>
+  unparted(text)
+    .split(/`([^`]+)`/)
+    .map((piece, index) => (index % 2 === 1 ? html`<code>${piece}</code>` : piece));
 
 async function partMarkup(part: Part): Promise<Markup> {
   if (part.type === 'table') return table(part);
-  if (part.type === 'text')
-    return html`<p>${part.text}</p>
-`;
-  const svg = await toSvg(part, themes.light);
-  return html`<figure>${new Markup(svg)}<figcaption>${part.description}</figcaption></figure>
+  return part.type === 'text' ? textMarkup(part) : await figure(part);
+}
+
+/** Sentences, a paragraph a line; what opens on demand in an editor stands open here, under its name. */
+function textMarkup({ text, style, folded }: TextPart): Markup {
+  const name = folded === undefined ? undefined : html`<p class="name">${folded}</p>`;
+  const body =
+    style === 'verbatim'
+      ? html`<pre>${text}</pre>`
+      : html`<div class="text ${style ?? ''}">${text.split('\n').map((line) => html`<p>${unparted(line)}</p>`)}</div>`;
+  return html`${name}${body}
 `;
 }
 
+/** Of the picture, in px: as wide as the page's column, and still to be read when it is printed. */
+const figureWidth = 800;
+
+/** The picture; its words open by a click, without a script. */
+async function figure(chart: ChartPart): Promise<Markup> {
+  const svg = await toSvg(chart, themes.light, figureWidth);
+  return html`<figure>${new Markup(svg)}<figcaption><details><summary>The chart in words</summary>${chart.description}</details></figcaption></figure>
+`;
+}
+
+/** Beyond so many characters a cell may break into lines. */
+const longText = 44;
+
 function table({ caption, columns, rows }: TablePart): Markup {
   const heads = columns.map(
-    ({ name, unit, align }) => html`<th scope="col" class="${align}">${name}${unit === '' ? '' : ` (${unit})`}</th>`,
+    ({ name, unit, align }) =>
+      html`<th scope="col" class="${align}">${name}${unit === '' ? '' : html` <span class="unit">(${printedUnit(unit)})</span>`}</th>`,
   );
   const body = rows.map(
-    (row) => html`<tr>${row.map((text, c) => html`<td class="${columns[c]?.align ?? 'left'}">${text}</td>`)}</tr>
+    (
+      row,
+    ) => html`<tr>${row.map((text, c) => html`<td class="${columns[c]?.align ?? 'left'}${text.length > longText ? ' long' : ''}">${text}</td>`)}</tr>
 `,
   );
   return html`<div class="wide"><table><caption>${caption}</caption>

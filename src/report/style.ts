@@ -10,17 +10,25 @@ pre.source { background: #f5f5f3; border-left: 3px solid #c9c9c4; padding: 0.6re
 figure { margin: 1rem 0; }
 figure svg { max-width: 100%; height: auto; }
 figcaption { color: #5f5f5f; font-size: 0.875rem; }
+summary { cursor: pointer; }
+.text { max-width: 46rem; margin: 0.75rem 0; }
+.text p { margin: 0 0 0.25rem; }
+.lead { font-size: 1.06rem; font-weight: 600; }
+.aside { color: #5f5f5f; font-size: 0.875rem; }
+.name { font-size: 0.875rem; font-weight: 600; margin: 0.75rem 0 0.3rem; }
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; font-size: 0.875rem; font-variant-numeric: tabular-nums; margin: 0.75rem 0; }
 caption { text-align: left; font-weight: 600; padding-bottom: 0.3rem; }
 td { white-space: nowrap; }
+td.long { white-space: normal; min-width: 16rem; }
 th, td { padding: 0.2rem 0.6rem; border-bottom: 1px solid #dcdcd8; text-align: left; vertical-align: top; }
 th.right, td.right { text-align: right; }
-thead th { border-bottom: 2px solid #8a8a85; }
-.message { border-left: 3px solid #b8860b; padding-left: 0.7rem; }
+thead th { border-bottom: 2px solid #8a8a85; vertical-align: bottom; max-width: 9rem; }
+.unit { font-weight: 400; white-space: nowrap; color: #5f5f5f; }
+.message { border-left: 3px solid #b8860b; padding-left: 0.7rem; margin: 0.5rem 0; font-size: 0.875rem; max-width: 52rem; }
 .message.error { border-color: #b00020; }
 .message.note { border-color: #6b7a90; }
 .sources code { word-break: break-all; }
 img { max-width: 100%; }
-@media print { main { max-width: none; margin: 0; } .cell, figure, tr { break-inside: avoid; } }
+@media print { main { max-width: none; margin: 0; } figcaption { display: none; } .cell, figure, tr { break-inside: avoid; } }
 `;

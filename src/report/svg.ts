@@ -34,14 +34,18 @@ export async function toSvg(chart: ChartPart, theme: Theme, width = 720): Promis
     await view.signal('chartWidth', width).runAsync();
     const svg = await view.toSVG();
     const over = widthOf(svg) - width;
-    if (over <= 1) return ownIds(svg, chart);
+    if (over <= 1) return finished(svg, chart);
     // Labels that stand over the edge: a second pass takes their width back.
     await view.signal('chartWidth', width - over).runAsync();
-    return ownIds(await view.toSVG(), chart);
+    return finished(await view.toSVG(), chart);
   } finally {
     view.finalize();
   }
 }
+
+/** Cells of one colour lie edge to edge: softened edges would draw a grid between them. */
+const finished = (svg: string, chart: ChartPart): string =>
+  ownIds(svg.replaceAll('class="mark-path ', 'shape-rendering="crispEdges" class="mark-path '), chart);
 
 /** Vega numbers clips and gradients through the whole process; ours depend on the chart alone, and meet no other's. */
 function ownIds(svg: string, { title, description }: ChartPart): string {

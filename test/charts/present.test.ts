@@ -162,7 +162,7 @@ describe('what the kinds say', () => {
     const [row] = everyValue.findings.rows;
     const twice = { kind: 'findings' as const, rows: [row, { ...row, run: madeRun('a2', 2) }] };
     assert.deepEqual(
-      cells(twice).map((cell) => cell[1]),
+      cells(twice).map((cell) => cell[2]),
       [`${row.run.label}, a2`],
     );
   });

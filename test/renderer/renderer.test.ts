@@ -133,7 +133,7 @@ describe('the renderer in a page with a strict content policy', () => {
     const tooltip = host.page.locator('#one .washboard-tooltip');
     assert.match(
       (await tooltip.textContent()) ?? '',
-      /Hz\nfoam, mean of 4 runs: [\d.×⁻⁰-⁹¹²³]+ \([\d.×⁻⁰-⁹¹²³]+ to [\d.×⁻⁰-⁹¹²³]+\) g²\/Hz\ngel/,
+      /Hz\nfoam, mean of 4 runs: [\d.×⁻⁰-⁹¹²³]+ g²\/Hz \([\d.×⁻⁰-⁹¹²³]+ to [\d.×⁻⁰-⁹¹²³]+\)\ngel/,
     );
     assert.ok(await tooltip.isVisible());
     await host.page.mouse.move(box.x + 300, box.y + box.height + 40);

@@ -82,7 +82,9 @@ function comparisonTable(value: ComparisonValue): TablePart {
     ...changeDetails(value),
     ...levelDetails(value),
     { column: ['Change', 'dB'], texts: rows.map(({ changeDb }) => signed(fixed(changeDb, 2))) },
-    { column: ['Share of A', '%'], texts: rows.map(({ shareOfA }) => significant(shareOfA, 3)) },
+    ...(rows.some(({ shareOfA }) => shareOfA !== undefined)
+      ? [{ column: ['Share of A', '%'] as const, texts: rows.map(({ shareOfA }) => significant(shareOfA, 3)) }]
+      : []),
   ];
   return {
     type: 'table',

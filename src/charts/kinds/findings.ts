@@ -19,10 +19,10 @@ export const presentFindings: Presenter<'findings'> = (value) => {
     caption: `Findings: ${counts.join(', ')}`,
     columns: columns(
       ['Severity', '', 'left'],
+      ['What', '', 'left'],
       ['Run', '', 'left'],
       ['Channel', '', 'left'],
       ['Finding', '', 'left'],
-      ['What', '', 'left'],
     ),
     rows: together(sorted),
   });
@@ -32,11 +32,11 @@ export const presentFindings: Presenter<'findings'> = (value) => {
 function together(rows: FindingsValue['rows']): string[][] {
   const said = rows.map(({ run, finding }) => ({
     run: run.label,
-    cells: [finding.severity, finding.channel ?? 'all', finding.code.replaceAll('-', ' '), finding.message],
+    cells: [finding.severity, finding.message, finding.channel ?? 'all', finding.code.replaceAll('-', ' ')],
   }));
   return distinct(said.map(({ cells }) => cells.join('\u0000'))).map((key) => {
-    const [severity, ...rest] = key.split('\u0000');
+    const [severity, what, ...rest] = key.split('\u0000');
     const runs = distinct(said.filter(({ cells }) => cells.join('\u0000') === key).map(({ run }) => run));
-    return [severity, runs.join(', '), ...rest];
+    return [severity, what, runs.join(', '), ...rest];
   });
 }

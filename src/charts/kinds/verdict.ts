@@ -43,7 +43,7 @@ function verdictTable({ verdict, claim, comparison, row, powerReductionPercent }
       ['Change', '%'],
       [`${percent(comparison.confidence)} interval`, '%'],
       ['Change of mean square', '%'],
-      [`Share of ${comparison.a.name}`, '%'],
+      ...(row.shareOfA === undefined ? [] : ([[`Share of ${comparison.a.name}`, '%']] as const)),
     ),
     rows: [
       [
@@ -53,7 +53,7 @@ function verdictTable({ verdict, claim, comparison, row, powerReductionPercent }
         signed(change),
         row.lowPercent === undefined ? '–' : `${signed(low)} to ${signed(high)}`,
         signed(fixed(-powerReductionPercent, 1)),
-        row.shareOfA === undefined ? '–' : significant(row.shareOfA, 3),
+        ...(row.shareOfA === undefined ? [] : [significant(row.shareOfA, 3)]),
       ],
     ],
   };

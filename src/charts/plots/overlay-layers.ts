@@ -159,11 +159,9 @@ function stripLayer(overlay: Overlay): object {
 
 function says({ label, strong, entries }: SpectrumSeries, f: number, unit: string): string {
   const curves = strong === undefined ? entries : [strong];
-  const figures = curves.map((curve) => {
-    const bin = Math.round(f / curve.spacing);
-    const limits =
-      strong === undefined ? '' : ` (${significant(curve.low[bin], 3)} to ${significant(curve.high[bin], 3)})`;
-    return `${significant(curve.level[bin], 3)}${limits}`;
-  });
-  return `${label}: ${figures.join(', ')} ${printedUnit(unit)}`;
+  const bin = strong === undefined ? 0 : Math.round(f / strong.spacing);
+  const limits =
+    strong === undefined ? '' : ` (${significant(strong.low[bin], 3)} to ${significant(strong.high[bin], 3)})`;
+  const figures = curves.map((curve) => significant(curve.level[Math.round(f / curve.spacing)], 3));
+  return `${label}: ${figures.join(', ')} ${printedUnit(unit)}${limits}`;
 }
