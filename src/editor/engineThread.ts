@@ -94,6 +94,12 @@ export class EngineThread {
     });
   }
 
+  /** Forgets the values of a folder's notebooks; what is asked again is computed again. */
+  clear(notebook: NotebookPlace): void {
+    const request: Request = { type: 'clear', notebook };
+    this.#worker?.postMessage(request);
+  }
+
   /** Ends the thread: everything it knows is forgotten. */
   async dispose(): Promise<void> {
     const worker = this.#worker;

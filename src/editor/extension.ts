@@ -4,6 +4,7 @@ import { CellStates } from './cellStates.ts';
 import { registerCommands } from './commands.ts';
 import { Controller } from './controller.ts';
 import { EngineThread } from './engineThread.ts';
+import { forgetClosed } from './forgetting.ts';
 import { registerLanguage } from './language/register.ts';
 import { registerLook } from './lookCommand.ts';
 import { notebookType } from './names.ts';
@@ -27,6 +28,7 @@ export function activate(context: vscode.ExtensionContext): void {
     vscode.workspace.onDidOpenNotebookDocument(prefer),
     registerStatusBar(states),
     watchStaleness(controller, states),
+    forgetClosed(engine),
     registerCommands(controller, context.extensionUri),
     registerLook(engine),
     registerSheet(),
