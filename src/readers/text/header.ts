@@ -41,10 +41,13 @@ function cellsAbove(line: string, grid: Grid): string[] | undefined {
   const text = isComment(line) ? uncommented(line) : line;
   for (const fields of splits(text, grid.delimiter)) {
     const split = withoutTail(fields, grid.tail);
-    const cells =
-      split.length === width + 1 && (grid.trailing || isBlank(split[width])) ? split.slice(0, width) : split;
+    const ended = isBlank(split[split.length - 1]) && (grid.trailing || split.length === width + 1);
+    const cells = ended || (grid.trailing && split.length === width + 1) ? split.slice(0, -1) : split;
     // R's write.table leaves no name above its column of row numbers.
-    const whole = cells.length === width - 1 && width > 2 && looksNamed(cells) ? ['', ...cells] : cells;
+    const short = cells.length === width - 1 && width > 2;
+    const part = short ? splitSecond(grid) : undefined;
+    const whole =
+      part !== undefined ? [cells[0], part, ...cells.slice(1)] : short && looksNamed(cells) ? ['', ...cells] : cells;
     if (whole.length !== width) continue;
     const numeric = whole.some(
       (cell, k) =>
@@ -54,6 +57,17 @@ function cellsAbove(line: string, grid: Grid): string[] | undefined {
     );
     if (!numeric && whole.some((cell) => !isBlank(cell))) return whole.map((cell) => cell.trim());
   }
+  return undefined;
+}
+
+/** `14:22:31,500` between commas is two fields under one name: the unit of the second of them, or undefined. */
+function splitSecond({ columns, rows }: Grid): string | undefined {
+  if (columns[0] !== 'stamp' || columns[1] !== 'number') return undefined;
+  for (const [digits, name] of [
+    [3, 'ms'],
+    [6, 'us'],
+  ] as const)
+    if (rows.every((row) => new RegExp(`^\\d{${digits}}$`).test(row[1]))) return name;
   return undefined;
 }
 
