@@ -79,8 +79,8 @@ function powerLabel(value: string): string {
   return `(${mantissa} == '1' ? '' : ${mantissa} + '×') + ${power}`;
 }
 
-/** Figures of a linear axis, all with equally many decimals; powers of ten outside 0.0001 to 100 000. */
-export const figureLabel = `datum.value == 0 ? '0' : abs(datum.value) < 0.0001 || abs(datum.value) >= 100000 ? ${powerLabel('datum.value')} : datum.label`;
+/** Figures of a linear axis, all with equally many decimals and none grouped; powers of ten outside 0.0001 to 100 000. */
+export const figureLabel = `datum.value == 0 ? '0' : abs(datum.value) < 0.0001 || abs(datum.value) >= 100000 ? ${powerLabel('datum.value')} : replace(datum.label, regexp(',', 'g'), '')`;
 
 /** Figures of a log axis: all of them as powers of ten where one of them has to be. */
 const logLabel = (ticks: readonly number[]): string =>
@@ -92,6 +92,12 @@ export function powerTicks({ from, to }: Domain): object {
   const values = Array.from({ length: Math.max(0, Math.floor(to + 1e-9) - first + 1) }, (_, index) => first + index);
   return { values, labelExpr: powerLabel('pow(10, datum.value)') };
 }
+
+/** Domain from zero to the largest; of nothing but zeros too. */
+export const fromZero = (values: readonly (number | null)[], room = 1): object => {
+  const largest = Math.max(0, ...values.map((value) => value ?? 0));
+  return { domain: [0, largest > 0 ? largest * room : 1], nice: true, zero: true };
+};
 
 /** A frequency axis in Hz over a domain. */
 export function frequencyAxis(

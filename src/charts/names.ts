@@ -64,6 +64,10 @@ export function listed(names: readonly string[]): string {
   return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
 }
 
+/** A name cut to so many characters; where it is cut, the whole name stands nearby. */
+export const shortened = (name: string, limit = 28): string =>
+  name.length <= limit ? name : `${name.slice(0, limit - 1).trimEnd()}…`;
+
 /** A figure and its percent sign are not parted at the end of a line. */
 export const unparted = (text: string): string => text.replace(/(\d) %/g, '$1\u00a0%');
 

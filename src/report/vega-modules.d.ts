@@ -14,5 +14,7 @@ declare module 'vega-transforms';
 declare module 'vega-view-transforms';
 declare module 'vega-encode';
 declare module 'vega-scenegraph' {
-  export const textMetrics: { width: (item: { readonly fontSize?: number }, text: unknown) => number };
+  export const textMetrics: {
+    width: (item: { readonly fontSize?: number; readonly limit?: number }, text: unknown) => number;
+  };
 }

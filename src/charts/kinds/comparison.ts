@@ -1,5 +1,5 @@
 import type { ComparisonRow, ComparisonValue } from '../../verbs/values.ts';
-import { capitalised, counted, distinct, listed, sentence } from '../names.ts';
+import { capitalised, counted, distinct, listed, sentence, shortened } from '../names.ts';
 import { aligned, interval, percent, probability, signed, significant, fixed } from '../number.ts';
 import type { TablePart, TextPart } from '../output.ts';
 import { comparisonChart } from '../plots/change.ts';
@@ -120,7 +120,7 @@ function levelDetails({ a, b, rows }: ComparisonValue): Detail[] {
   const units = distinct(rows.map(({ unit }) => unit.symbol));
   const unit = units.length === 1 ? units[0] : '';
   return [
-    { column: [`A: ${a.name}`, unit], texts: aligned(rows.map((row) => row.a)) },
-    { column: [`B: ${b.name}`, unit], texts: aligned(rows.map((row) => row.b)) },
+    { column: [`A: ${shortened(a.name)}`, unit], texts: aligned(rows.map((row) => row.a)) },
+    { column: [`B: ${shortened(b.name)}`, unit], texts: aligned(rows.map((row) => row.b)) },
   ];
 }

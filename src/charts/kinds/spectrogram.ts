@@ -7,6 +7,7 @@ const pictureLimit = 12;
 /** A picture a run and channel. */
 export const presentSpectrogram: Presenter<'spectrogram'> = ({ entries, window }) => {
   const charts = spectrogramCharts(entries.slice(0, pictureLimit), window, { frequency: 'linear' });
+  if (charts.length === 0) return [{ type: 'text', text: 'No level lies above zero: there is nothing to draw.' }];
   return entries.length > pictureLimit
     ? [
         ...charts,

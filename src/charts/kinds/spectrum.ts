@@ -11,7 +11,10 @@ import { columns, some, type Presenter } from './kind.ts';
 /** The curves, and one row a run that says how they were made; the bins themselves only through `table`. */
 export const presentSpectrum: Presenter<'spectrum'> = (value, name) =>
   some(
-    overlayChart([{ name, value }], bareOverlay),
+    overlayChart([{ name, value }], bareOverlay) ?? {
+      type: 'text',
+      text: 'No bin lies above zero: there is nothing to draw on an axis of powers of ten.',
+    },
     cumulativeChart([{ name, value }], bareOverlay),
     spectrumTable(value, name),
     excludedPart(value.excluded),
@@ -25,7 +28,7 @@ function spectrumTable(value: SpectrumValue, name: string | undefined): TablePar
   const bins = value.entries.map((entry) => highestBin(entry));
   const levels = value.entries.map(({ level }, index) => {
     const bin = bins[index];
-    return bin === undefined ? undefined : level[bin];
+    return bin === undefined || level[bin] === 0 ? undefined : level[bin];
   });
   const highest =
     distinct(value.entries.map((entry) => entry.unit.symbol)).length === 1
@@ -34,7 +37,7 @@ function spectrumTable(value: SpectrumValue, name: string | undefined): TablePar
   const at = aligned(
     value.entries.map(({ spacing }, index) => {
       const bin = bins[index];
-      return bin === undefined ? undefined : bin * spacing;
+      return bin === undefined || levels[index] === undefined ? undefined : bin * spacing;
     }),
   );
   return {

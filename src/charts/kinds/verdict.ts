@@ -43,7 +43,7 @@ function verdictTable({ verdict, claim, comparison, row, powerReductionPercent }
       ['Change', '%'],
       [`${percent(comparison.confidence)} interval`, '%'],
       ['Change of mean square', '%'],
-      ...(row.shareOfA === undefined ? [] : ([[`Share of ${comparison.a.name}`, '%']] as const)),
+      ...(row.shareOfA === undefined ? [] : ([['Share of mean square', '%']] as const)),
     ),
     rows: [
       [

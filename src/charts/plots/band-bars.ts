@@ -1,5 +1,5 @@
 import type { BandsValue } from '../../verbs/values.ts';
-import { figureLabel, fittedNames, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
+import { figureLabel, fittedNames, fromZero, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
 import { axisTitle, bandName, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
@@ -113,7 +113,7 @@ function barLayers(
   const y = (field: string): object => ({
     field,
     type: 'quantitative',
-    scale: { zero: true, nice: true },
+    scale: fromZero(bars.flatMap(({ mean, runs }) => [mean, ...runs.map(({ rms }) => rms)])),
     axis: { title, labelExpr: figureLabel, tickCount: 6, grid: true },
   });
   const says = (bar: Bar): string =>

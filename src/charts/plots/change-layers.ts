@@ -112,7 +112,8 @@ function changeAxis(value: ComparisonValue, domain: Domain): object {
     type: 'quantitative',
     scale: { domain: [domain.from, domain.to], nice: false, zero: false },
     axis: {
-      title: `Change of ${value.metric} from ${value.a.name} to ${value.b.name} (%)`,
+      // The sides are named in the chart's title, where a long name can break.
+      title: `Change of ${value.metric} (%)`,
       grid: true,
       labelExpr: figureLabel,
       tickCount: { expr: 'floor(chartWidth / 80)' },

@@ -1,5 +1,5 @@
 import type { SpectrumValue } from '../../verbs/values.ts';
-import { figureLabel, frequencyAxis, legendRows, seriesLegend } from '../axes.ts';
+import { figureLabel, frequencyAxis, fromZero, legendRows, seriesLegend } from '../axes.ts';
 import { binsToDraw } from '../decimate.ts';
 import { axisTitle, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
@@ -48,7 +48,7 @@ export function cumulativeChart(spectra: readonly NamedSpectrum[], options: Over
         y: {
           field: 'v',
           type: 'quantitative',
-          scale: { zero: true },
+          scale: fromZero(curves.map(({ rms }) => rms[rms.length - 1])),
           axis: { title: axisTitle(quantity, unit), labelExpr: figureLabel, tickCount: 5 },
         },
         color: { field: 'series', type: 'nominal', scale: scale(seriesColour), legend: seriesLegend(names, 'stroke') },

@@ -1,5 +1,5 @@
 import type { LevelsValue } from '../../verbs/values.ts';
-import { figureLabel, fittedNames, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
+import { figureLabel, fittedNames, fromZero, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
 import { axisTitle, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
@@ -44,7 +44,7 @@ export function levelsChart(
     y: {
       field: 'rms',
       type: 'quantitative',
-      scale: { zero: true },
+      scale: fromZero(points.map(({ rms }) => rms)),
       axis: { title: axisTitle(quantity, unit), labelExpr: figureLabel, tickCount: 6 },
     },
     color: colour,

@@ -10,7 +10,18 @@ export function overlaySettings(spectra: readonly NamedSpectrum[], overlay: Over
   const confidence = distinct(spectra.map(({ value }) => percent(value.confidence))).join(' and ');
   const several = overlay.series.some(({ entries }) => entries.length > 1);
   const strong = several ? 'strong line: power mean of the runs; thin: each run; ' : '';
-  return `${capitalised(parts.join(' / '))}. ${capitalised(`${strong}band: ${confidence} limits of the estimate`)}.`;
+  return `${capitalised(parts.join(' / '))}. ${capitalised(`${strong}band: ${confidence} limits of the estimate`)}.${belowWords(overlay)}`;
+}
+
+/** Curves so far below the others that the axis does not reach them are named, or one would look for them. */
+function belowWords({ series, x, y }: Overlay): string {
+  const below = series.filter(({ entries, strong }) =>
+    [...entries, ...(strong === undefined ? [] : [strong])].every((curve) => {
+      const bin = highestBin(curve, x.from, x.to);
+      return bin === undefined || curve.level[bin] < y.from;
+    }),
+  );
+  return below.length === 0 ? '' : ` Below the picture: ${listed(below.map(({ label }) => label))}.`;
 }
 
 function settingsOf(value: SpectrumValue): string {

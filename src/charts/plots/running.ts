@@ -1,5 +1,5 @@
 import type { RunningEntry, RunningValue } from '../../verbs/values/running.ts';
-import { figureLabel, legendRows, seriesLegend, type Domain } from '../axes.ts';
+import { figureLabel, fromZero, legendRows, seriesLegend, type Domain } from '../axes.ts';
 import { envelope } from '../decimate.ts';
 import { axisTitle, capitalised, channelQuantity, distinct, printedUnit } from '../names.ts';
 import { drawn, plain, significant } from '../number.ts';
@@ -78,7 +78,10 @@ function runningLayers(
   const y = {
     field: 'v',
     type: 'quantitative',
-    scale: { domain: [0, Math.max(...lines.map(({ entry }) => entry.largest)) * 1.08], nice: true },
+    scale: fromZero(
+      lines.map(({ entry }) => entry.largest),
+      1.08,
+    ),
     axis: { title, labelExpr: figureLabel, tickCount: 6 },
   };
   const color = {
