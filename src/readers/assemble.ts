@@ -40,7 +40,7 @@ export function assemble(origin: Origin, table: Table, options: ReadOptions): Re
   }
   const picked = pickSensor(path, table, options);
   refuseAxesOfText(path, picked.table, options);
-  const roles = findRoles(path, picked.table, options);
+  const roles = findRoles(path, picked.table, options, origin.stated?.rate);
   const named = findChannels(path, picked.table, channelColumns(picked, roles), origin.unit, options);
   const read = origin.calibration ? calibrated(named, origin.calibration, options) : named;
   const sound = soundRows(path, picked.table, roles.time?.seconds, read.channels);

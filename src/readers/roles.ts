@@ -39,11 +39,15 @@ interface Candidate {
   readonly byName: boolean;
 }
 
-/** Says which column is the time and which counts rows. Throws `Refused` where two readings are possible. */
-export function findRoles(path: string, table: Table, options: ReadOptions): Roles {
+/**
+ * Says which column is the time and which counts rows. Throws `Refused` where two readings are possible.
+ * @param stated the rate that the file itself states, which may settle the unit of its time
+ */
+export function findRoles(path: string, table: Table, options: ReadOptions, stated?: number): Roles {
   const counter = findCounter(table, options);
   const given = options.time === undefined ? undefined : timeByOption(path, table, options.time);
-  const found = given ? [given] : timeCandidates(table, counter);
+  const rated = options.rate !== undefined || stated !== undefined;
+  const found = given ? [given] : timeCandidates(table, counter, rated);
   const joined = given ? undefined : joinFractions(found);
   const candidates = joined === undefined ? found : withFraction(found, joined);
   if (given && !runsForward(given.column)) {
@@ -58,12 +62,14 @@ export function findRoles(path: string, table: Table, options: ReadOptions): Rol
     .map(({ index }) => ({ index, why: 'it is a time that does not run forward' }));
   if (joined !== undefined) leftOut.push({ index: joined.part, why: 'it is the part of the second, and was added' });
   if (usable.length === 0) return { time: undefined, counter, leftOut };
-  const readings = usable.map((one) => readTime(path, one, options));
+  const readings = usable.map((one) => readTime(path, one, options, stated));
   const sound = readings.filter((one) => one !== undefined);
+  for (const [i, one] of usable.entries())
+    if (readings[i] === undefined) leftOut.push({ index: one.index, why: 'it is no time at the rate that is stated' });
   if (sound.length === 0) return { time: undefined, counter, leftOut };
   const best = finest(path, table, sound);
   const others = usable
-    .filter(({ index }) => index !== best.index)
+    .filter((one, i) => one.index !== best.index && readings[i] !== undefined)
     .map(({ index }) => ({ index, why: 'another time column was read' }));
   return { time: best, counter: counter === best.index ? undefined : counter, leftOut: [...leftOut, ...others] };
 }
@@ -132,7 +138,8 @@ function statedScale(column: NumberColumn): number | undefined {
   return fromUnit ?? timeName(reading.name)?.scale;
 }
 
-function timeCandidates(table: Table, counter: number | undefined): Candidate[] {
+/** @param rated whether a rate is stated, so that no column with another name has to be the time */
+function timeCandidates(table: Table, counter: number | undefined, rated: boolean): Candidate[] {
   const named: Candidate[] = [];
   const unnamed: Candidate[] = [];
   const steps: Candidate[] = [];
@@ -149,15 +156,26 @@ function timeCandidates(table: Table, counter: number | undefined): Candidate[] 
       !/utc|gmt|epoch|unix|posix|local|date|hh|:/i.test(reading.unitText);
     if (reading && isStepName(reading.name) && !otherUnit && column.values.every((step) => step >= 0)) {
       steps.push({ index, column: summed(column), scale: statedScale(column), byName: true });
-    } else if (reading && ((timeName(reading.name) && !otherUnit) || unitIsTime))
+    } else if (reading && ((timeName(reading.name) && !otherUnit && !isBareT(column.header)) || unitIsTime))
       named.push({ index, column, scale: statedScale(column), byName: true });
-    else if (!reading?.axis && !(reading && isCounterName(reading.name)) && looksLikeTime(column.values)) {
+    else if (!(rated && reading) && !reading?.axis && !isNoTime(reading?.name) && looksLikeTime(column.values)) {
       unnamed.push({ index, column, scale: statedScale(column), byName: false });
     }
   }
   if (named.some(({ column }) => runsForward(column))) return named;
   return [...named, ...(steps.length > 0 ? steps : unnamed).slice(0, 1)];
 }
+
+/** A lone capital T without a unit is as often a temperature: it must then look like a time as well. */
+const isBareT = (header: string | undefined): boolean => header?.trim() === 'T';
+
+/** Names of what rises evenly and is no time: a count of rows, or the way along a route. */
+const isNoTime = (name: string | undefined): boolean =>
+  name !== undefined &&
+  (isCounterName(name) ||
+    /dist|weg|strecke|position|\b(pos|lat|lon|lng|alt)|breite|l[aä]nge|length|odo|angle|winkel|phase|heading|speed|load|force|temp|volt|batt|rev/i.test(
+      name,
+    ));
 
 /** Times since the row before, summed up. */
 function summed(column: NumberColumn): NumberColumn {
@@ -208,6 +226,7 @@ function readTime(
   path: string,
   { index, column, scale, byName }: Candidate,
   options: ReadOptions,
+  stated: number | undefined,
 ): TimeRole | undefined {
   if (column.kind === 'stamp') {
     const seconds = column.base === undefined ? overMidnight(column.values) : column.values;
@@ -233,19 +252,28 @@ function readTime(
   const span = values[values.length - 1] - values[0];
   const step = Math.max(span / Math.max(values.length - 1, 1), 0) || shape.forwardMedian;
   const typical = shape.zero > 0.05 * shape.count ? step : Math.min(step, shape.forwardMedian * 1.5);
-  const possible =
+  const all =
     scale === undefined
       ? possibleScales(values[0], typical, column.decimals <= 0, options.rate)
       : [{ scale, style: styleOf(scale, values[0]) }];
+  const fitting = all.filter((one) => stated !== undefined && Math.abs(Math.log(stated * typical * one.scale)) < 0.3);
+  const possible = all.length > 1 && fitting.length === 1 ? fitting : all;
   const name = columnName(column, index);
-  if (scale === undefined && options.rate === undefined && shape.zero === 0 && isCount(values)) {
+  if (
+    scale === undefined &&
+    options.rate === undefined &&
+    fitting.length !== 1 &&
+    shape.zero === 0 &&
+    isCount(values)
+  ) {
     throw new Refused(
       'time-or-counter',
       `${path}: ${name} goes up by exactly 1 from row to row, which reads as milliseconds at 1000 Hz and as a count of rows: say which with rate, such as rate 1000 Hz.`,
     );
   }
   if (possible.length === 0) {
-    if (!byName) return undefined;
+    // With the rate stated the recording can do without.
+    if (!byName || (options.rate !== undefined && options.time === undefined)) return undefined;
     throw new Refused(
       'time-unit',
       `${path}: the numbers of ${name} (step ${figure(typical)}) are no time in s, ms or us at a rate that vibration is sampled at${options.rate === undefined ? '' : ` or at the stated ${figure(options.rate)} Hz`}: name the time column with time, or state the rate with rate.`,

@@ -42,6 +42,32 @@ describe('files that were damaged or written to by others', () => {
     assert.equal(samplesOf(await recordingOf(text, { decimal: ',' }), 'z')[700], 1.25);
   });
 
+  it('refuses a file whose columns change on the way, and names the line', async () => {
+    const swapped = [...lines(200), 't (s),z (g),y (g),x (g)', ...lines(400).slice(200)];
+    assert.match(
+      (await refusalOf(file(swapped))).message,
+      /run\.csv:202: from here on.*"t \(s\),z \(g\).*cut the file/,
+    );
+    const parted = [
+      ...lines(200),
+      ...lines(400)
+        .slice(200)
+        .map((line) => line.replaceAll(',', ';')),
+    ];
+    assert.match(
+      (await refusalOf(file(parted))).message,
+      /run\.csv:202: here begins a table of another form.*skip 201/,
+    );
+  });
+
+  it('takes no rate from a preamble that comments further down take back', async () => {
+    const bare = lines().map((line) => line.split(',').slice(1).join(','));
+    const text = (again: string): string =>
+      ['# rate: 100 Hz', 'x,y,z', ...bare, again, 'x,y,z', ...bare].join('\n') + '\n';
+    assert.equal((await recordingOf(text('# rate: 100 Hz'))).clock.rate, 100);
+    assert.match((await refusalOf(text('# rate: 200 Hz'))).message, /state the rate/);
+  });
+
   it('leaves out remarks below the last row, with a note', async () => {
     const recording = await recordingOf(file([...lines(), 'End of data', 'Total: 300 samples']));
     assert.equal(samplesOf(recording, 'x').length, 300);

@@ -103,6 +103,12 @@ describe('units and names as files spell them', () => {
     const cells = (i: number): (string | number)[] => [seconds(i), ...axes(i), 0.5, 0.25, 0.125];
     const grouped = ',Accelerometer,,,Gyroscope,,\nTime,X,Y,Z,X,Y,Z\n' + rows(count, cells);
     assertTruth(await recordingOf(grouped));
+    const united = ',Acceleration (m/s^2),,\nTime (s),X,Y,Z\n';
+    const still = await recordingOf(united + rows(count, (i) => [seconds(i), 0.1 * Math.sin(i), 0.1, -0.1]));
+    assert.deepEqual(
+      still.channels.map(({ name, unit, unitFrom }) => [name, unit, unitFrom]),
+      ['x', 'y', 'z'].map((name) => [name, 'm/s^2', 'header']),
+    );
     const twins = await recordingOf('t (s),acc,acc,acc\n' + rows(count, (i) => [seconds(i), ...axes(i)]));
     assert.deepEqual(
       twins.channels.map(({ name }) => name),

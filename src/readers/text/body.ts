@@ -3,6 +3,7 @@ import { limits } from '../limits.ts';
 import type { Pieces } from '../pieces.ts';
 import type { Finding, ReadWatch } from '../recording.ts';
 import { Refused, place, quote } from '../refusal.ts';
+import { Damage, type Fault } from './damage.ts';
 import { fieldsOf, isBlank, isComment } from './fields.ts';
 import { isMissing, isOverload, parseNumber, type DecimalMark } from './number.ts';
 import { withoutTail } from './sniff.ts';
@@ -27,32 +28,15 @@ export interface BodyLayout {
   readonly unlabel?: ((line: string) => string | undefined) | undefined;
 }
 
-interface Fault {
-  /** The row that stands in the columns for the line, of no readings. */
-  readonly row: number;
-  readonly line: number;
-  readonly column: number | undefined;
-  readonly text: string;
-  readonly name: string | undefined;
-  readonly found: number;
-  readonly kind: 'cell' | 'width';
-}
-
-const mostFaults = 1000;
-/** Lines after the last row that may be remarks … */
-const mostRemarks = 20;
-/** … and the rows at the front within which a line that is none means that the layout is not understood. */
-const sureRows = 20;
-/** Share of the rows that may be damaged. */
-const damagedShare = 0.01;
-
 /** Reads the rows of a text: regular stretches by the scanner, the other lines one by one. */
 export class Body {
   readonly findings: Finding[] = [];
   private readonly layout: BodyLayout;
   private readonly cursor: Cursor;
   private capacity: number;
-  private faults: Fault[] = [];
+  private readonly damage: Damage;
+  /** Comments within the rows, of which the first may state something new. */
+  readonly comments: string[] = [];
   private readonly marks: { readonly row: number; readonly line: number }[] = [];
   private repeatedHeaders: number[] = [];
   private zeros = false;
@@ -66,6 +50,8 @@ export class Body {
     this.layout = layout;
     this.capacity = capacity;
     this.cursor = { at: 0, row: 0, line: firstLine };
+    const { path, plan, delimiter, decimal } = layout;
+    this.damage = new Damage({ path, width: plan.sinks.length, delimiter, decimal });
   }
 
   get sinks(): Plan['sinks'] {
@@ -95,12 +81,13 @@ export class Body {
       if (this.held > limits.line) this.refuseLongLine();
       watch.progress(Math.min(1, pieces.taken() / Math.max(size, 1)));
     }
+    this.trimZeros(0);
     if (this.held > 0) {
       this.append(Uint8Array.of(this.layout.lineEnd));
       this.process(this.held, 1, true);
     }
-    this.leaveOutRemarks();
-    this.leaveOutDamage();
+    this.cursor.row = this.damage.leaveOutRemarks(this.cursor.row, this.findings);
+    this.damage.leaveOut(this.cursor.row, this.findings);
     this.tell();
   }
 
@@ -113,11 +100,16 @@ export class Body {
     }
     this.buffer.set(piece, this.held);
     this.held += piece.length;
-    // Loggers that lose power leave zeros behind.
-    while (this.held > 0 && (this.buffer[this.held - 1] === 0 || this.buffer[this.held - 1] === 26)) {
-      this.held--;
-      this.zeros = true;
-    }
+    // One zero stays to part what stands before and after a block of them.
+    this.trimZeros(1);
+  }
+
+  /** Leaves out all but some of the zeros at the end of what is held: loggers that lose power leave such behind. */
+  private trimZeros(keep: number): void {
+    const { buffer, held } = this;
+    const isZero = (at: number): boolean => at >= 0 && (buffer[at] === 0 || buffer[at] === 26);
+    while (isZero(this.held - 1) && (keep === 0 || isZero(this.held - 2))) this.held--;
+    if (keep === 0 && this.held < held) this.zeros = true;
   }
 
   /** One past the last byte that ends a line outside of quotes. */
@@ -179,7 +171,7 @@ export class Body {
     const isLast = unended && cursor.at >= end;
     const line = layout.unlabel && !isBlank(text) ? layout.unlabel(text) : text;
     if (line === undefined) {
-      if (!isLast) this.fault({ kind: 'cell', column: 1, text, name: undefined, found: 0 });
+      if (!isLast) this.fault({ kind: 'cell', column: 1, text, whole: text, found: 0 });
     } else if (!this.passesOver(line)) this.takeRow(fieldsOf(line, layout.delimiter), line, isLast);
     cursor.line++;
     this.marks.push({ row: cursor.row, line: cursor.line });
@@ -193,7 +185,11 @@ export class Body {
   }
 
   private passesOver(text: string): boolean {
-    if (isBlank(text) || isComment(text)) return true;
+    if (isBlank(text)) return true;
+    if (isComment(text)) {
+      if (this.comments.length < 100) this.comments.push(text);
+      return true;
+    }
     if (this.layout.headerText === undefined || text.trim() !== this.layout.headerText.trim()) return false;
     this.repeatedHeaders.push(this.cursor.line);
     return true;
@@ -218,14 +214,7 @@ export class Body {
     while (fields.length > sinks.length && isBlank(fields[fields.length - 1])) fields.pop();
     if (fields.length !== sinks.length) {
       if (mayBeCut && fields.length < sinks.length) this.noteCut(text);
-      else
-        this.fault({
-          kind: 'width',
-          column: undefined,
-          text,
-          name: undefined,
-          found: fields.length,
-        });
+      else this.fault({ kind: 'width', column: undefined, text, whole: text, found: fields.length });
       return;
     }
     for (const [k, sink] of sinks.entries()) {
@@ -238,14 +227,7 @@ export class Body {
       const value = isMissing(cell) ? NaN : this.valueOf(cell, k);
       if (value === undefined) {
         if (mayBeCut) this.noteCut(text);
-        else
-          this.fault({
-            kind: 'cell',
-            column: columnOf(text, fields, k),
-            text: cell,
-            name: layout.names[k],
-            found: 0,
-          });
+        else this.fault({ kind: 'cell', column: columnOf(text, fields, k), text: cell, whole: text, found: 0 }, k);
         return;
       }
       if (Number.isNaN(value)) {
@@ -274,81 +256,17 @@ export class Body {
   }
 
   /** Keeps a row of no readings for a line that is no row, until all lines are read and it can be judged. */
-  private fault(fault: Omit<Fault, 'row' | 'line'>): void {
+  private fault(fault: Pick<Fault, 'kind' | 'column' | 'text' | 'whole' | 'found'>, k?: number): void {
     const { row, line } = this.cursor;
-    this.faults.push({ ...fault, row, line });
-    if (this.faults.length >= mostFaults) this.refuseFaults();
-    for (const sink of this.layout.plan.sinks) {
+    const { plan, names } = this.layout;
+    const [name, stamp] = k === undefined ? [undefined, false] : [names[k], plan.sinks[k].kind === 'stamp'];
+    this.damage.add({ ...fault, row, line, name, stamp });
+    for (const sink of plan.sinks) {
       if (sink.kind === 'skip') continue;
       sink.values[row] = NaN;
       sink.empty = true;
     }
     this.cursor.row++;
-  }
-
-  /** A few lines after the last row, such as totals, are no part of the table. */
-  private leaveOutRemarks(): void {
-    let rows = this.cursor.row;
-    let count = this.faults.length;
-    const isRemark = ({ kind, column }: Fault): boolean => kind === 'width' || column === 1;
-    while (count > 0 && this.faults[count - 1].row === rows - 1 && isRemark(this.faults[count - 1])) {
-      count--;
-      rows--;
-    }
-    const remarks = this.faults.slice(count);
-    if (remarks.length === 0 || remarks.length > mostRemarks || remarks.length > 0.1 * rows) return;
-    this.cursor.row = rows;
-    this.faults = this.faults.slice(0, count);
-    const what = remarks.length === 1 ? 'The last line is no row' : `The last ${remarks.length} lines are no rows`;
-    this.findings.push({
-      code: 'remarks-below',
-      severity: 'note',
-      message: `${what} of the table (line ${remarks[0].line}: ${quote(remarks[0].text)}) and ${remarks.length === 1 ? 'was' : 'were'} left out.`,
-      value: remarks.length,
-    });
-  }
-
-  /** A line here and there that is no row, as serial lines lose characters, costs its samples; more are refused. */
-  private leaveOutDamage(): void {
-    const { faults } = this;
-    const [first] = faults;
-    if (first === undefined) return;
-    const mark = this.layout.decimal === '.' ? ',' : '.';
-    // A number by the other decimal mark is a reading misunderstood, not damage.
-    const misread = faults.some(({ kind, text }) => kind === 'cell' && parseNumber(text, mark) !== undefined);
-    if (misread || first.row < sureRows || faults.length > damagedShare * this.cursor.row) this.refuseFaults();
-    this.findings.push({
-      code: 'damaged-lines',
-      severity: 'warning',
-      message: `${faults.length} ${faults.length === 1 ? 'line is no row' : 'lines are no rows'} of the table (first at line ${first.line}: ${quote(first.text)}) and ${faults.length === 1 ? 'was' : 'were'} left out.`,
-      value: faults.length,
-      threshold: damagedShare * this.cursor.row,
-    });
-  }
-
-  private refuseFaults(): never {
-    const [first] = this.faults;
-    const count = this.faults.filter(({ kind }) => kind === first.kind).length;
-    const more =
-      count >= mostFaults ? `, as do more than ${mostFaults} others` : count > 1 ? `, as do ${count - 1} others` : '';
-    const where = place(this.layout.path, first.line, first.column);
-    if (first.kind === 'width') {
-      const expected = this.layout.plan.sinks.length;
-      throw new Refused(
-        'ragged',
-        `${where}: this line has ${first.found} ${first.found === 1 ? 'field' : 'fields'} where the others have ${expected} (${quote(first.text)})${more}: ${first.row < sureRows ? `pass over the lines down to it with skip ${first.line} if the table begins below it` : 'mend or remove it'}, or say how fields are parted with delimiter.`,
-      );
-    }
-    const { decimal } = this.layout;
-    const otherMark = decimal === '.' ? ',' : '.';
-    const asOther = parseNumber(first.text, otherMark) !== undefined;
-    const what = first.name === undefined ? 'the line' : first.name;
-    const stamp = this.layout.plan.sinks[this.layout.names.indexOf(first.name ?? '')]?.kind === 'stamp';
-    const wanted = stamp ? 'a time of the form that the column has' : `a number (the decimal mark is "${decimal}")`;
-    throw new Refused(
-      'not-a-number',
-      `${where}: ${quote(first.text)} in ${what} is not ${wanted}${more}: ${asOther ? `write decimal "${otherMark}" if that is the file's mark, or ` : ''}mend or remove the line.`,
-    );
   }
 
   private tell(): void {

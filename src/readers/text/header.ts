@@ -1,4 +1,4 @@
-import { looksLikeUnit } from '../units.ts';
+import { accelerationSize, looksLikeUnit, unitSymbol } from '../units.ts';
 import { axisOf, readHeader } from '../names.ts';
 import { isTimeName } from '../time-names.ts';
 import { Refused, place, quote } from '../refusal.ts';
@@ -117,7 +117,7 @@ export function findHeader(lines: readonly HeadLine[], grid: Grid): Header {
   }
   const groups = names && from > 0 ? groupsAbove(lines[from - 1], names, grid) : undefined;
   if (names && groups) {
-    names = names.map((name, k) => (groups[k] === '' ? name : `${groups[k]} ${name}`));
+    names = names.map((name, k) => grouped(groups[k], name));
     from--;
   }
   return { names, units, kinds, headerLine, unitsLine, from };
@@ -129,13 +129,32 @@ export function findHeader(lines: readonly HeadLine[], grid: Grid): Header {
  */
 function groupsAbove({ text }: HeadLine, names: readonly string[], grid: Grid): string[] | undefined {
   const filled = names.filter((name) => name !== '');
-  if (new Set(filled).size === filled.length || grid.delimiter === ' ') return undefined;
+  const twins = new Set(filled).size < filled.length;
+  // Nothing else tells the unit of a bare x where it stands above it.
+  const units =
+    !twins &&
+    filled.every(
+      (name) => unitSymbol(readHeader(name).unitText ?? '') === undefined || isTimeName(readHeader(name).name),
+    );
+  if ((!twins && !units) || grid.delimiter === ' ') return undefined;
   const cells = withoutTail(fieldsOf(text, grid.delimiter), grid.tail).map((cell) => cell.trim());
   const named = cells.filter((cell) => cell !== '');
-  if (cells.length !== names.length || named.length < 2 || named.length === cells.length) return undefined;
+  if (cells.length !== names.length || named.length === 0 || named.length === cells.length) return undefined;
+  if (units && !named.some((cell) => accelerationSize(unitSymbol(readHeader(cell).unitText ?? '')) !== undefined))
+    return undefined;
+  if (twins && named.length < 2) return undefined;
   if (named.some((cell) => !/\p{L}/u.test(cell))) return undefined;
   let group = '';
   return cells.map((cell) => (group = cell === '' ? group : cell));
+}
+
+/** A name with its group before it, and the group's unit where it has none of its own. */
+function grouped(group: string, name: string): string {
+  if (group === '') return name;
+  const { name: quantity, unitText } = readHeader(group);
+  return unitText === undefined || readHeader(name).unitText !== undefined
+    ? `${group} ${name}`
+    : `${quantity} ${name} (${unitText})`;
 }
 
 /** A comment is a header only where it reads as one; a sentence of remarks may have as many words as columns. */

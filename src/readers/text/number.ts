@@ -23,11 +23,11 @@ const grouped = {
   ',': /^[+-]?\d{1,3}(?:(?:\.\d{3})+,\d+|(?:['’\u00a0\u202f ]\d{3})+(?:,\d+)?)$/,
 } as const;
 
-/** A typographic minus, Fortran's D for the exponent, and marks between thousands as plain digits have it. */
+/** A typographic minus or dash, Fortran's D for the exponent, and marks between thousands as plain digits have it. */
 function respelled(cell: string, decimal: DecimalMark): string | undefined {
   if (cell.length > 40 || !/\d/.test(cell)) return undefined;
   let plain = cell
-    .replace(/^\u2212/, '-')
+    .replace(/^[\u2212\u2013]/, '-')
     .replace(/^([-+])[ \u00a0](?=[\d.,])/, '$1')
     .replace(/[dD](?=[+-]?\d{1,3}$)/, 'e');
   if (grouped[decimal].test(plain)) plain = plain.replace(decimal === '.' ? /[^\d.+-]/g : /[^\d,+-]/g, '');

@@ -3,7 +3,7 @@ import { declareWhole } from '../gaps.ts';
 import { limits } from '../limits.ts';
 import { asUtf8, rejoined, takeHead, type Pieces } from '../pieces.ts';
 import type { Finding, FirstRow, Layout, ReadOptions, ReadWatch } from '../recording.ts';
-import { Refused } from '../refusal.ts';
+import { Refused, place } from '../refusal.ts';
 import type { Table, TableColumn } from '../table.ts';
 import { Body } from './body.ts';
 import { fieldsOf, isBlank, isComment, uncommented } from './fields.ts';
@@ -12,7 +12,7 @@ import { findLabelled, type Labelled } from './labelled.ts';
 import { decimalsOf, parseNumber } from './number.ts';
 import { readPreamble, type Preamble } from './preamble.ts';
 import { ColumnSink } from './sink.ts';
-import { refuseSplitDecimals, sniff, withoutTail, type Grid, type HeadLine } from './sniff.ts';
+import { gridOf, refuseSplitDecimals, sniff, withoutTail, type Grid, type HeadLine } from './sniff.ts';
 import { plainStamp } from './spelt.ts';
 import { StampReader } from './stamp.ts';
 import { fractionDigits, stampForm } from './stampForm.ts';
@@ -84,7 +84,14 @@ export async function readText(
     rows: body.rows,
     firstRows: firstRows(head, found),
   };
-  return { table, preamble: found.preamble, layout, findings: body.findings };
+  return { table, preamble: restated(found.preamble, body, grid.decimal), layout, findings: body.findings };
+}
+
+/** A preamble whose rate comments further down take back: where a recording was started anew at another, none holds. */
+function restated(preamble: Preamble, { comments }: Body, decimal: Grid['decimal']): Preamble {
+  if (preamble.rate === undefined || comments.length === 0) return preamble;
+  const later = readPreamble(comments, decimal).rate ?? preamble.rate;
+  return Math.abs(later / preamble.rate - 1) < 1e-6 ? preamble : { ...preamble, rate: undefined };
 }
 
 function readHead(path: string, bytes: Uint8Array, ended: boolean, decoder: TextDecoder, skip: number): Head {
@@ -154,6 +161,7 @@ function findTable(path: string, head: Head, options: ReadOptions): Found {
   refuseWidth(path, grid);
   const header = findHeader(lines, grid);
   refuseMismatch(path, lines, grid, header);
+  refuseTableAbove(path, lines, grid);
   if (!header.names && delimiter === undefined) refuseSplitDecimals(path, lines, grid);
   const above = lines.slice(0, grid.first).filter((_, i) => i < header.from || isComment(lines[i].text));
   const preamble = readPreamble(
@@ -168,6 +176,25 @@ function findTable(path: string, head: Head, options: ReadOptions): Found {
     lines,
   };
 }
+
+/** A table above the one that was found, parted otherwise, is not to be lost among the lines of a preamble. */
+function refuseTableAbove(path: string, lines: readonly HeadLine[], grid: Grid): void {
+  if (grid.first < longTable) return;
+  const above = lines.slice(0, grid.first);
+  for (const delimiter of [',', ';', '\t', ' ']) {
+    const other = gridOf(above, delimiter, grid.decimal);
+    const numbers = other?.columns.filter((kind) => kind === 'number').length ?? 0;
+    if (other === undefined || numbers < 2 || other.rows.length < longTable) continue;
+    const [from, to] = [above[other.first].line, lines[grid.first].line];
+    throw new Refused(
+      'two-tables',
+      `${place(path, to)}: here begins a table of another form than the one from line ${from} on: cut the file in two before this line, or pass over what is above it with skip ${to - 1}.`,
+    );
+  }
+}
+
+/** Rows above the table from which they are one of their own. */
+const longTable = 20;
 
 /** A last column that is empty in the rows looked at, but has a name, is a column all the same: of remarks, say. */
 function withLastColumn(lines: readonly HeadLine[], grid: Grid): Grid {

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import type { ReadOptions, Recording } from '../../../src/readers/recording.ts';
-import { findingOf, recordingOf, rows, samplesOf } from '../memory.ts';
+import { findingOf, recordingOf, refusalOf, rows, samplesOf } from '../memory.ts';
 
 const start = Date.UTC(2025, 2, 7, 14, 22, 31, 500);
 const iso = (i: number, rate = 100): string => new Date(start + (1000 * i) / rate).toISOString();
@@ -95,6 +95,40 @@ describe('columns of time as loggers write them', () => {
     const recording = await timed('t (s)', (i) => [(i < 300 ? i / 50 : 6 + (i - 300) / 100).toFixed(2)], 600);
     assert.equal(findingOf(recording, 'uneven')?.severity, 'warning');
     assert.ok(recording.clock.times !== undefined);
+  });
+
+  it('takes what rises evenly and is no time for what it is', async () => {
+    const rising = (name: string, step: number, head = '# rate = 100 Hz\n'): string =>
+      `${head}x,y,z,${name}\n` + rows(300, (i) => [0.01 * (i % 5), 0.02, 1, (20 + step * i).toFixed(3)]);
+    for (const [name, step] of [
+      ['T', 0.0012],
+      ['distance', 0.05],
+      ['angle', 3],
+      ['whatever', 0.01],
+    ] as const) {
+      const { clock, channels } = await recordingOf(rising(name, step));
+      assert.equal(clock.rate, 100, name);
+      assert.equal(clock.rateFrom, 'preamble', name);
+      assert.ok(channels.some((one) => one.name === name));
+    }
+    assert.match((await refusalOf(rising('distance', 0.05, ''))).message, /no column tells the time.*rate/);
+    // A name that says nothing may be the time, as in a language that is not known here.
+    assert.equal((await recordingOf(rising('czas', 0.01, ''))).clock.rate, 100);
+  });
+
+  it('lets the rate of a preamble settle the unit of a time that could be two', async () => {
+    const text = (head: string): string =>
+      `${head}time,x,y,z\n` + rows(300, (i) => [(i / 20).toFixed(2), 0.01 * (i % 5), 0.02, 1]);
+    assert.equal((await recordingOf(text('# rate: 20 Hz\n'))).clock.rate, 20);
+    assert.match((await refusalOf(text(''))).message, /rate/);
+  });
+
+  it('joins a clock stamp whose decimal comma is the delimiter, too', async () => {
+    const cells = (i: number): string[] => [iso(i).slice(11, 19), iso(i).slice(20, 23)];
+    const text = 'Time,x,y,z\n' + rows(300, (i) => [...cells(i), 0.01 * (i % 5), 0.02, 1]);
+    const recording = await recordingOf(text);
+    assertEven(recording);
+    assert.equal(samplesOf(recording, 'z')[0], 1);
   });
 
   it('takes a column that goes up and down in small steps for no time, whatever its name ends in', async () => {
