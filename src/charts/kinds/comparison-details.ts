@@ -25,7 +25,12 @@ function detailsOf(rows: readonly ComparisonRow[]): Detail[] {
     figures(['Larger changes, either way, are ruled out', '%'], ({ excludes }) => excludes?.eitherWayPercent),
     // With one row the interval for all of them is the row's own.
     ...(rows.length > 1
-      ? [{ column: ['Interval for all bands at once', '%'] as const, texts: rows.map((row) => span(row.simultaneous)) }]
+      ? [
+          {
+            column: ['Interval for all bands at once (Bonferroni)', '%'] as const,
+            texts: rows.map((row) => span(row.simultaneous)),
+          },
+        ]
       : []),
     { column: ['Interval held against the margin', '%'], texts: rows.map(({ equivalence }) => span(equivalence)) },
     {

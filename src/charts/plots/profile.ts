@@ -46,12 +46,9 @@ export function profileChart(profiles: readonly NamedProfile[]): ChartPart | und
     })),
   );
   const quantity = `${quantityName(rmsUnit.dimension)} spectral density`;
-  const color = {
-    field: 'series',
-    type: 'nominal',
-    scale: scale(seriesColour),
-    legend: seriesLegend(names, undefined),
-  };
+  // One profile is named in the title, if it has a name.
+  const legend = profiles.length > 1 ? seriesLegend(names, undefined) : null;
+  const color = { field: 'series', type: 'nominal', scale: scale(seriesColour), legend };
   const encoding = {
     x: { field: 'f', ...frequencyAxis(x, 'log') },
     y: { field: 'v', ...logLevelAxis(axisTitle(quantity, unit), y) },
@@ -79,7 +76,7 @@ export function profileChart(profiles: readonly NamedProfile[]): ChartPart | und
               field: 'series',
               type: 'nominal',
               scale: scale(seriesShape),
-              legend: seriesLegend(names, undefined),
+              legend,
             },
             tooltip: { field: 'says', type: 'nominal' },
           },
@@ -87,7 +84,7 @@ export function profileChart(profiles: readonly NamedProfile[]): ChartPart | und
       ],
     },
     height: plotHeight + 46,
-    legendRows: legendRows(names),
+    legendRows: profiles.length > 1 ? legendRows(names) : 0,
     description: profiles
       .map(({ value }, index) => {
         const frequencies = value.points.map(({ frequency }) => frequency);
