@@ -1,5 +1,5 @@
 import type { SpectrumEntry, SpectrumValue } from '../verbs/values.ts';
-import { axisTitle, channelQuantity, distinct } from './names.ts';
+import { axisTitle, channelQuantity, counted, distinct, listed } from './names.ts';
 import { plain } from './number.ts';
 
 /** The curves of one or more spectra, as an overlay shows them: a series is a set's channel. */
@@ -26,10 +26,25 @@ export interface NamedSpectrum {
   readonly value: SpectrumValue;
 }
 
-export const setName = (named: {
+/** What a set is called: its label, the name it was bound to, else its runs or how many they are. */
+export function setName({
+  name,
+  value,
+}: {
   readonly name: string | undefined;
-  readonly value: { readonly set: string | undefined };
-}): string => named.value.set ?? named.name ?? 'runs';
+  readonly value: {
+    readonly set: string | undefined;
+    readonly entries?: readonly OfRun[];
+    readonly rows?: readonly OfRun[];
+  };
+}): string {
+  const runs = distinct((value.entries ?? value.rows ?? []).map(({ run }) => run.label));
+  return value.set ?? name ?? (runs.length <= 2 ? listed(runs) : counted(runs.length, 'run'));
+}
+
+interface OfRun {
+  readonly run: { readonly label: string };
+}
 
 /** One series per set and channel, in order of appearance. */
 export function spectrumSeries(spectra: readonly NamedSpectrum[]): SpectrumSeries[] {
@@ -41,9 +56,12 @@ export function spectrumSeries(spectra: readonly NamedSpectrum[]): SpectrumSerie
       const mean = value.means.find((candidate) => candidate.channel === channel);
       const set =
         entries.length === 1 && value.set === undefined && spectra.length === 1 ? entries[0].run.label : sets[index];
-      const runs = entries.length > 1 ? `, ${mean === undefined ? '' : 'mean of '}${entries.length} runs` : '';
+      const runs = entries.length > 1 ? `${mean === undefined ? '' : 'mean of '}${entries.length} runs` : '';
+      // A set that is called by the number of its runs need not be told their number again.
+      const called = set === counted(entries.length, 'run') ? '' : set;
+      const named = `${called}${channels.length > 1 ? ` ${channel}` : ''}`.trim();
       return {
-        label: `${set}${channels.length > 1 ? ` ${channel}` : ''}${runs}`,
+        label: [named, runs].filter((part) => part !== '').join(', '),
         set,
         channel,
         entries,

@@ -111,6 +111,23 @@ describe('long names', () => {
   });
 });
 
+describe('a set without a name', () => {
+  const unnamed = { ...foamSpectrum, set: undefined };
+
+  it('is called by its runs, or by how many they are', () => {
+    const bare = (value: Value): ChartPart[] =>
+      present(value, undefined, []).parts.filter((part) => part.type === 'chart');
+    const [chart] = bare(unnamed);
+    assert.equal(chart.title, 'Acceleration spectral density of 4 runs, channel z');
+    assert.match(JSON.stringify(chart.vega), /"mean of 4 runs"/);
+    const { entries, ...rest } = everyValue.running;
+    assert.match(
+      bare({ ...rest, set: undefined, entries: entries.slice(0, 1) })[0].title,
+      new RegExp(`: ${entries[0].run.label}$`),
+    );
+  });
+});
+
 describe('many and few', () => {
   const octave = Array.from({ length: 15 }, (_, index) => ({
     from: 4 * 2 ** (index / 3),

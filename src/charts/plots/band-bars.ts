@@ -66,7 +66,7 @@ function barsOf(named: readonly NamedBands[]): Bar[] {
         );
         const twin = sets.indexOf(sets[index]) === index ? '' : ` (${index + 1})`;
         return {
-          series: `${sets[index]}${twin}${channels.length > 1 || sets[index] === 'runs' ? ` ${channel}` : ''}`,
+          series: `${sets[index]}${twin}${channels.length > 1 ? ` ${channel}` : ''}`,
           band: bandName(band),
           mean: geometricMean(rows.map(({ rms }) => rms)),
           runs: rows.map(({ run, rms }) => ({ run: run.label, rms })),
