@@ -22,6 +22,8 @@ export const settings = {
   coarse: 1e-3,
   /** Rates in Hz that a column of numbers without a unit is believed to be sampled at. */
   plausibleRate: { low: 4, lowWithFraction: 0.5, high: 20_000 },
+  /** Rates in Hz that a column with a unit may give. */
+  possibleRate: { slowest: 1e-4, fastest: 1e8 },
   /** Length of the mean vector in each unit that a still sensor shows, as shares of standard gravity. */
   gravity: { low: 0.85, high: 1.15 },
   /** Share of gravity below which a mean vector says nothing of the unit. */

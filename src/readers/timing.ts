@@ -3,11 +3,12 @@ import { rushAfterGaps } from './clock/rush.ts';
 import { clockFindings } from './clock/findings.ts';
 import type { Clock, Finding, ReadOptions, Stretch } from './recording.ts';
 import { readHeader } from './names.ts';
-import { Refused, quote } from './refusal.ts';
+import { Refused, figure, quote } from './refusal.ts';
 import { isTimeName } from './time-names.ts';
 import type { Roles } from './roles.ts';
 import { counterSizes, unwrapped } from './clock/wrap.ts';
 import { pick, rowAt, rowsWhere, type Rows } from './rows.ts';
+import { settings } from './settings.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
 
@@ -46,6 +47,7 @@ export function timing(
       'time-stands-still',
       `${path}: ${columnName(table.columns[time.index], time.index)} does not run forward, so it tells no rate: name another column with time, or state the rate with rate.`,
     );
+  refuseRate(path, table, time.index, stamps.rate, options);
   const rush = rushAfterGaps(seconds, stamps);
   const findings: Finding[] = [];
   if (rush) {
@@ -75,6 +77,16 @@ export function timing(
   };
   findings.push(...clockFindings(clock, stamps, stated, (row) => table.lineOf(rowAt(kept, row))));
   return { clock, rows: kept, findings, stamps };
+}
+
+/** Times that would be of no logger at all are read in a wrong unit, or are none. */
+function refuseRate(path: string, table: Table, index: number, rate: number, options: ReadOptions): void {
+  const { slowest, fastest } = settings.possibleRate;
+  if (options.rate !== undefined || (rate >= slowest && rate <= fastest)) return;
+  throw new Refused(
+    'rate-impossible',
+    `${path}: by ${columnName(table.columns[index], index)} the rate would be ${figure(rate)} Hz, which no logger has: name another column with time, or state the rate with rate.`,
+  );
 }
 
 /** Seconds to add to a clock without an offset of its own to get UTC. */

@@ -60,6 +60,12 @@ describe('files that were damaged or written to by others', () => {
     );
   });
 
+  it('offers to pass over a few rows of numbers above the header, such as a calibration', async () => {
+    const matrix = '1.001,0.002,-0.003,0\n0.001,0.998,0.004,0\n-0.002,0.003,1.002,0\n\n';
+    assert.match((await refusalOf(matrix + file(lines()))).message, /run\.csv:5:.*skip 4/);
+    assert.equal(samplesOf(await recordingOf(matrix + file(lines()), { skip: 4 }), 'z').length, 300);
+  });
+
   it('takes no rate from a preamble that comments further down take back', async () => {
     const bare = lines().map((line) => line.split(',').slice(1).join(','));
     const text = (again: string): string =>

@@ -50,9 +50,10 @@ export class Damage {
     this.faults.push(fault);
     const { path, delimiter } = this.shape;
     if (fault.row > 0 && namesColumns(fault.whole, delimiter)) {
+      const early = fault.row < sureRows;
       throw new Refused(
         'header-changes',
-        `${place(path, fault.line)}: from here on the columns are others than above (${quote(fault.whole)}): cut the file in two before this line.`,
+        `${place(path, fault.line)}: from here on the columns are others than above (${quote(fault.whole)}): ${early ? `pass over what is above with skip ${fault.line - 1} if the table begins here, or ` : ''}cut the file in two before this line.`,
       );
     }
     if (this.faults.length >= mostFaults) this.refuse();
