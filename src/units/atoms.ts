@@ -48,7 +48,7 @@ const table: readonly (readonly [string, Dimension, number, ...string[]])[] = [
   ['cm', length, 1e-2],
   ['km', length, 1e3],
   ['in', length, inch, 'inch', 'inches'],
-  ['ft', length, 12 * inch],
+  ['ft', length, 0.3048],
   ['mi', length, 1609.344, 'mile', 'miles'],
   ['kg', mass, 1],
   ['gram', mass, 1e-3, 'grams'],
