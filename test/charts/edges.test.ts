@@ -111,6 +111,21 @@ describe('long names', () => {
   });
 });
 
+describe('the pointer over a running level', () => {
+  it('says the value of every run there, and a dash where a run has none', () => {
+    const { entries, ...rest } = everyValue.running;
+    const [entry] = entries;
+    const half = entry.times.length >> 1;
+    const short = { ...entry, times: entry.times.slice(0, half), rms: entry.rms.slice(0, half) };
+    const [chart] = charts({ ...rest, entries: [entry, { ...short, run: { ...entry.run, label: 'short' } }] });
+    const data = chart.vega['data'] as readonly { readonly values?: readonly Record<string, unknown>[] }[];
+    const said = data.flatMap(({ values = [] }) => values.filter((row) => row['t2'] !== undefined));
+    assert.equal(said.length, 120);
+    assert.match(String(said[10]['says']), /^[\d.]+ s, in g\n\S+: 0\.\d+\nshort: 0\.\d+$/);
+    assert.match(String(said[115]['says']), /short: –$/);
+  });
+});
+
 describe('a set without a name', () => {
   const unnamed = { ...foamSpectrum, set: undefined };
 

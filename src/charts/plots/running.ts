@@ -6,6 +6,7 @@ import { drawn, plain, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
 import { chartPart, fullWidth, role, seriesColour, seriesShape } from '../specification.ts';
+import { stripName } from '../strips.ts';
 
 export interface NamedRunning {
   readonly name: string | undefined;
@@ -101,12 +102,9 @@ function runningLayers(
       data: { values: lines.map(curve) },
       transform: [{ flatten: ['t', 'v'] }],
       mark: { type: 'line', clip: true, aria: false, strokeWidth: 1.2, invalid: 'break-paths-filter-domains' },
-      encoding: {
-        x,
-        y,
-        color,
-      },
+      encoding: { x, y, color },
     },
+    stripLayer(lines, { from, to }, unit, x),
     {
       data: { values: largest },
       mark: {
@@ -128,6 +126,42 @@ function runningLayers(
       },
     },
   ];
+}
+
+const stripCount = 120;
+
+/** Invisible strips that say each line's value at their middle. */
+function stripLayer(lines: readonly Line[], { from, to }: Domain, unit: string, x: object): object {
+  const width = (to - from) / stripCount;
+  const values = Array.from({ length: stripCount }, (_, strip) => {
+    const t = from + strip * width;
+    const middle = t + width / 2;
+    const figures = lines.map(({ entry, series }) => `${series}: ${significant(valueAt(entry, middle), 3)}`);
+    return {
+      t: drawn(t),
+      t2: drawn(t + width),
+      says: [`${plain(middle, 4)} s, in ${printedUnit(unit)}`, ...figures].join('\n'),
+    };
+  });
+  return {
+    name: stripName,
+    data: { values },
+    mark: { type: 'rect', aria: false, color: role('ink'), tooltip: { content: 'encoding' } },
+    encoding: { x, x2: { field: 't2' }, tooltip: { field: 'says', type: 'nominal' } },
+  };
+}
+
+/** The last value at or before a time; undefined where the run has none there. */
+function valueAt({ times, rms }: RunningEntry, at: number): number | undefined {
+  let [low, high] = [0, times.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (times[middle] <= at) low = middle + 1;
+    else high = middle;
+  }
+  const step = times.length > 1 ? (times[times.length - 1] - times[0]) / (times.length - 1) : 0;
+  // In a gap there is no value, though there is one before it.
+  return low === 0 || at - times[low - 1] > 4 * step ? undefined : rms[low - 1];
 }
 
 /** Lowest and highest of each column, in turn, so that no maximum is lost; a jump in time breaks the line. */
