@@ -70,8 +70,17 @@ export function meanSquare(samples: Float64Array, level: number, from = 0, to = 
   return sum / (to - from);
 }
 
+/** Several checks ask for a channel's step, and each answer sorts its samples. */
+const knownSteps = new WeakMap<Float64Array, number>();
+
 /** Smallest difference between two values that occur, or 0 where all are alike: one step of the converter. */
 export function converterStep(samples: Float64Array): number {
+  let step = knownSteps.get(samples);
+  if (step === undefined) knownSteps.set(samples, (step = smallestStep(samples)));
+  return step;
+}
+
+function smallestStep(samples: Float64Array): number {
   const sorted = some(samples).sort();
   let least = Infinity;
   const range = sorted[sorted.length - 1] - sorted[0];

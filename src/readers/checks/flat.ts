@@ -12,8 +12,8 @@ interface Held {
 export const flat: Check = (run) =>
   measured(run).flatMap((channel) => {
     const { samples, name } = channel;
-    const held = runsOfOneValue(run, samples);
-    if (held.length === 1 && run.stretches.length === 1) {
+    const values = runsOfOneValue(run, samples);
+    if (values.count === 1 && run.stretches.length === 1) {
       return [
         {
           code: 'flat',
@@ -25,33 +25,58 @@ export const flat: Check = (run) =>
         },
       ];
     }
-    return stuck(run, channel, held);
+    return stuck(run, channel, values);
   });
 
-function runsOfOneValue({ stretches }: CheckedRun, samples: Float64Array): Held[] {
-  const held: Held[] = [];
+/** Values held for one sample or more: how many, how often each length occurs, and where those lie that are worth a look. */
+interface HeldValues {
+  readonly count: number;
+  readonly lengths: ReadonlyMap<number, number>;
+  readonly long: readonly Held[];
+}
+
+function runsOfOneValue({ stretches }: CheckedRun, samples: Float64Array): HeldValues {
+  const lengths = new Map<number, number>();
+  const long: Held[] = [];
+  let count = 0;
+  let single = 0;
   for (const { from, to } of stretches) {
     let start = from;
     for (let i = from + 1; i <= to; i++) {
       if (i < to && samples[i] === samples[start]) continue;
-      held.push({ from: start, to: i });
+      const length = i - start;
+      count++;
+      // Nearly all are of one sample.
+      if (length === 1) single++;
+      else lengths.set(length, (lengths.get(length) ?? 0) + 1);
+      if (length > settings.flat.samples) long.push({ from: start, to: i });
       start = i;
     }
   }
-  return held;
+  if (single > 0) lengths.set(1, single);
+  return { count, lengths, long };
 }
 
-function stuck(run: CheckedRun, { samples, name }: CheckedChannel, held: readonly Held[]): Finding[] {
+/** The length that 99 of 100 do not exceed. */
+function usualLength({ count, lengths }: HeldValues): number {
+  let left = Math.floor(0.99 * (count - 1));
+  for (const length of [...lengths.keys()].sort((a, b) => a - b)) {
+    left -= lengths.get(length) ?? 0;
+    if (left < 0) return length;
+  }
+  return 1;
+}
+
+function stuck(run: CheckedRun, { samples, name }: CheckedChannel, values: HeldValues): Finding[] {
+  if (values.long.length === 0) return [];
   let [low, high] = [Infinity, -Infinity];
   for (let i = 0; i < samples.length; i++) {
     low = Math.min(low, samples[i]);
     high = Math.max(high, samples[i]);
   }
-  const lengths = Float64Array.from(held, ({ from, to }) => to - from).sort();
-  const usual = lengths[Math.floor(0.99 * (lengths.length - 1))];
-  const most = Math.max(settings.flat.samples, settings.flat.times * usual);
+  const most = Math.max(settings.flat.samples, settings.flat.times * usualLength(values));
   // At the extremes it is clipping, which has a check of its own.
-  const long = held.filter(({ from, to }) => to - from > most && samples[from] > low && samples[from] < high);
+  const long = values.long.filter(({ from, to }) => to - from > most && samples[from] > low && samples[from] < high);
   if (long.length === 0) return [];
   const longest = long.reduce((best, one) => (one.to - one.from > best.to - best.from ? one : best));
   const count = longest.to - longest.from;
