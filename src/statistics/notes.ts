@@ -73,6 +73,10 @@ export function rowNotes(row: ComparisonRow, band: number, confidence: number): 
   const found =
     inference.p <= alpha ? 'no difference where this method shows one' : 'a difference where this method shows none';
   return [
-    { code: 'methods-disagree', band, message: `By ${names} the runs would show ${found}; the planned method counts.` },
+    {
+      code: 'methods-disagree',
+      band,
+      message: `By the ${names} ${differs.length === 1 ? 'method' : 'methods'} the runs would show ${found}; the planned method counts.`,
+    },
   ];
 }

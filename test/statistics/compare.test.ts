@@ -159,7 +159,7 @@ describe('compare', () => {
     const wander = { a: [1, 1.3, 0.8, 1.1, 0.9], b: [0.95, 1.24, 0.757, 1.05, 0.853] };
     const comparison = compare([wander]);
     assert.equal(comparison.rows[0].outcome, 'unclear');
-    assert.match(comparison.notes[0].message, /^By paired the runs would show a difference/);
+    assert.match(comparison.notes[0].message, /^By the paired method the runs would show a difference/);
   });
 
   it('refuses options that mean nothing', () => {
