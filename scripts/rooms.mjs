@@ -6,6 +6,21 @@
  * a room without one cannot even name `document`, `node:fs` or `vscode`. `packages` are the libraries of
  * npm it may import.
  */
+/** The two doors of the house may use every room but each other's and the renderer's. */
+const below = [
+  'units',
+  'signal',
+  'statistics',
+  'readers',
+  'language',
+  'verbs',
+  'charts',
+  'engine',
+  'disk',
+  'notebook',
+  'report',
+];
+
 export const rooms = {
   units: { imports: [], ambient: [], packages: [] },
   signal: { imports: [], ambient: [], packages: [] },
@@ -20,36 +35,12 @@ export const rooms = {
   renderer: { imports: ['charts'], ambient: ['dom'], packages: ['vega-*', 'vscode-notebook-renderer'] },
   report: { imports: ['notebook', 'engine', 'charts'], ambient: [], packages: ['vega', 'vega-*', 'markdown-it'] },
   editor: {
-    imports: [
-      'units',
-      'signal',
-      'statistics',
-      'readers',
-      'language',
-      'verbs',
-      'charts',
-      'engine',
-      'disk',
-      'notebook',
-      'report',
-    ],
+    imports: below,
     ambient: ['node', 'vscode'],
     packages: ['vscode'],
   },
   cli: {
-    imports: [
-      'units',
-      'signal',
-      'statistics',
-      'readers',
-      'language',
-      'verbs',
-      'charts',
-      'engine',
-      'disk',
-      'notebook',
-      'report',
-    ],
+    imports: below,
     ambient: ['node'],
     packages: [],
   },
