@@ -1,11 +1,3 @@
-/**
- * The rooms of src/ and who may import whom: the one table that the import test, the lint rules, the
- * TypeScript project of each room and the guide for contributors are all held against.
- *
- * `imports` are the rooms a room may import from. `ambient` are the type packages that give it a host:
- * a room without one cannot even name `document`, `node:fs` or `vscode`. `packages` are the libraries of
- * npm it may import.
- */
 /** The two doors of the house may use every room but each other's and the renderer's. */
 const below = [
   'units',
@@ -21,6 +13,14 @@ const below = [
   'report',
 ];
 
+/**
+ * The rooms of src/ and who may import whom: the one table that the import test, the lint rules, the
+ * TypeScript project of each room and the guide for contributors are all held against.
+ *
+ * `imports` are the rooms a room may import from. `ambient` are the type packages that give it a host:
+ * a room without one cannot even name `document`, `node:fs` or `vscode`. `packages` are the libraries of
+ * npm it may import.
+ */
 export const rooms = {
   units: { imports: [], ambient: [], packages: [] },
   signal: { imports: [], ambient: [], packages: [] },
