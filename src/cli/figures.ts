@@ -1,24 +1,16 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { themes } from '../charts/theme.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
 import { shownByCell } from './shown.ts';
+import { understandWords } from './words.ts';
 import { wrong } from './wrong.ts';
 
 /** `washboard figures`: every chart as an SVG file; exit codes as of `run`. */
 export async function figures(words: readonly string[]): Promise<number> {
-  let asked;
-  try {
-    asked = parseArgs({
-      args: [...words],
-      options: { root: { type: 'string' }, out: { type: 'string' }, format: { type: 'string' } },
-      allowPositionals: true,
-    });
-  } catch (error) {
-    return wrong(error instanceof Error ? error.message : String(error));
-  }
+  const asked = understandWords(words, ['root', 'out', 'format']);
+  if (typeof asked === 'string') return wrong(asked);
   const { positionals, values } = asked;
   if (positionals.length !== 1) return wrong('name one notebook whose figures to write.');
   if (values.out === undefined) return wrong('say with --out DIR where the figures go.');

@@ -1,18 +1,14 @@
 import { writeFileSync } from 'node:fs';
-import { parseArgs } from 'node:util';
 import { recordPath, recordText } from '../notebook/record.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
+import { understandWords } from './words.ts';
 import { wrong } from './wrong.ts';
 
 /** `washboard record`: runs the notebook and writes its record beside it; exit codes as of `run`. */
 export async function record(words: readonly string[]): Promise<number> {
-  let asked;
-  try {
-    asked = parseArgs({ args: [...words], options: { root: { type: 'string' } }, allowPositionals: true });
-  } catch (error) {
-    return wrong(error instanceof Error ? error.message : String(error));
-  }
+  const asked = understandWords(words, ['root']);
+  if (typeof asked === 'string') return wrong(asked);
   const { positionals, values } = asked;
   if (positionals.length !== 1) return wrong('name one notebook to record.');
   const notebook = openNotebook(positionals[0], values.root);

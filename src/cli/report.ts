@@ -1,24 +1,16 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { basename, dirname, extname, resolve } from 'node:path';
-import { parseArgs } from 'node:util';
 import type { Piece } from '../report/page.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
 import { shownByCell } from './shown.ts';
+import { understandWords } from './words.ts';
 import { wrong } from './wrong.ts';
 
 /** `washboard report`: one self-contained page; exit codes as of `run`. */
 export async function report(words: readonly string[]): Promise<number> {
-  let asked;
-  try {
-    asked = parseArgs({
-      args: [...words],
-      options: { root: { type: 'string' }, out: { type: 'string' } },
-      allowPositionals: true,
-    });
-  } catch (error) {
-    return wrong(error instanceof Error ? error.message : String(error));
-  }
+  const asked = understandWords(words, ['root', 'out']);
+  if (typeof asked === 'string') return wrong(asked);
   const { positionals, values } = asked;
   if (positionals.length !== 1) return wrong('name one notebook to report.');
   const notebook = openNotebook(positionals[0], values.root);

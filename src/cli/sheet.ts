@@ -1,23 +1,17 @@
 import { existsSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { isRecordingName } from '../disk/recordings.ts';
 import { naturalOrder } from '../disk/naturalOrder.ts';
 import { abbaOrder } from '../statistics/order.ts';
 import { runsNeeded } from '../statistics/repeats.ts';
 import { sheetOfFiles, sheetOfOrder } from '../verbs/sheetText.ts';
+import { understandWords } from './words.ts';
 import { wrong } from './wrong.ts';
 
 /** `washboard sheet`: a run sheet to be filled in, of recordings that are there or of runs to be made. */
 export async function sheet(words: readonly string[]): Promise<number> {
-  const text = { type: 'string' } as const;
-  let asked;
-  try {
-    const options = { out: text, runs: text, detect: text, spread: text, conditions: text };
-    asked = parseArgs({ args: [...words], options, allowPositionals: true });
-  } catch (error) {
-    return wrong(error instanceof Error ? error.message : String(error));
-  }
+  const asked = understandWords(words, ['out', 'runs', 'detect', 'spread', 'conditions']);
+  if (typeof asked === 'string') return wrong(asked);
   const { positionals, values } = asked;
   const planned = values.runs !== undefined || values.detect !== undefined;
   if (planned === positionals.length > 0)

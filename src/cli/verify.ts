@@ -1,19 +1,15 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { parseArgs } from 'node:util';
 import { compareRecords } from '../notebook/compareRecords.ts';
 import { parseRecord, recordPath } from '../notebook/record.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
+import { understandWords } from './words.ts';
 import { wrong } from './wrong.ts';
 
 /** `washboard verify`: 0 if every notebook gives what its record says; 1 with a line a difference; 2 without a record. */
 export async function verify(words: readonly string[]): Promise<number> {
-  let asked;
-  try {
-    asked = parseArgs({ args: [...words], options: { root: { type: 'string' } }, allowPositionals: true });
-  } catch (error) {
-    return wrong(error instanceof Error ? error.message : String(error));
-  }
+  const asked = understandWords(words, ['root']);
+  if (typeof asked === 'string') return wrong(asked);
   if (asked.positionals.length === 0) return wrong('name a notebook to verify.');
   let code = 0;
   for (const path of asked.positionals) code = Math.max(code, await verifyOne(path, asked.values.root));
