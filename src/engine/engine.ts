@@ -36,10 +36,11 @@ export class Engine {
   /**
    * A content key for each cell: it changes exactly when what the cell shows would change, through its own text,
    * through what it uses, or through a raw file.
+   * @param wanted the cells whose keys are asked for, in that order
    */
-  async keys(cells: readonly string[]): Promise<string[]> {
+  async keys(cells: readonly string[], wanted: readonly number[] = [...cells.keys()]): Promise<string[]> {
     const watch = { cancelled: () => false, progress: () => undefined };
-    return new Run(this.#understand(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).cellKeys();
+    return new Run(this.#understand(cells), { cells, wanted }, watch, this.#host, this.#cache).cellKeys(wanted);
   }
 
   /**
@@ -61,6 +62,8 @@ export class Engine {
   }
 }
 
+type Call = Extract<Checked, { type: 'call' }>;
+
 class Run {
   readonly #notebook: CheckedNotebook;
   readonly #request: RunRequest;
@@ -70,6 +73,7 @@ class Run {
   readonly #values = new Map<string, Value>();
   readonly #binders = new Map<string, CheckedStatement>();
   readonly #keys = new Map<CheckedStatement, Promise<string>>();
+  readonly #rawFilesOf = new Map<Call, Promise<string | undefined>>();
   readonly #sources = new Map<string, RawFile>();
   readonly #keySource: KeySource;
 
@@ -111,9 +115,9 @@ class Run {
     };
   }
 
-  async cellKeys(): Promise<string[]> {
+  async cellKeys(cells: readonly number[]): Promise<string[]> {
     const keys = await Promise.all(
-      this.#request.cells.map(async (_, cell) => {
+      cells.map(async (cell) => {
         const inCell = this.#notebook.statements.filter((statement) => statement.cell === cell);
         return JSON.stringify(await Promise.all(inCell.map((statement) => this.#statementKey(statement))));
       }),
@@ -220,7 +224,14 @@ class Run {
     return key;
   }
 
-  async #rawFiles(call: Extract<Checked, { type: 'call' }>): Promise<string | undefined> {
+  /** Each step of a pipeline asks for the key of what comes before it: files are looked up once a run. */
+  #rawFiles(call: Call): Promise<string | undefined> {
+    let files = this.#rawFilesOf.get(call);
+    if (files === undefined) this.#rawFilesOf.set(call, (files = this.#identify(call)));
+    return files;
+  }
+
+  async #identify(call: Call): Promise<string | undefined> {
     const list = await sourcesOf(call, this.#host.files);
     if (list === undefined) return undefined;
     // A call whose files can't be found has no content to be keyed by; its evaluation says why.

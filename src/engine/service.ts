@@ -120,8 +120,7 @@ export class Service {
       if (output !== undefined && !watch.cancelled())
         this.#reply({ type: 'output', id, cell: result.cell, line: result.line, output });
     });
-    const keys = await engine.keys(cells);
-    const key = request.wanted.map((cell) => keys[cell]).join(' ');
+    const key = (await engine.keys(cells, request.wanted)).join(' ');
     this.#reply({ type: 'done', id, ok: report.ok, cancelled: report.cancelled, key });
   }
 
