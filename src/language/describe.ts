@@ -1,18 +1,10 @@
+import { withArticle } from '../units/dimension.ts';
 import type { Accept, DimensionName, ValueKind } from './form.ts';
 import { usualUnit } from './usual.ts';
 
 const dimensions: Readonly<Record<DimensionName, string>> = {
-  time: 'a time',
-  frequency: 'a frequency',
-  acceleration: 'an acceleration',
-  length: 'a length',
-  mass: 'a mass',
-  force: 'a force',
-  stiffness: 'a stiffness',
-  pressure: 'a pressure',
-  speed: 'a speed',
+  ...withArticle,
   ratio: 'a percentage or plain number',
-  level: 'a level in dB',
   any: 'a quantity',
 };
 

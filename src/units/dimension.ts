@@ -61,7 +61,8 @@ export function exponentOver(a: Dimension, b: Dimension): number | undefined {
 export const nameOfDimension = (a: Dimension): NamedDimension | undefined =>
   namedDimensions.find((name) => sameDimension(a, named[name].dimension));
 
-const withArticle: Record<NamedDimension, string> = {
+/** Each dimension in words, with its article. */
+export const withArticle: Readonly<Record<NamedDimension, string>> = {
   time: 'a time',
   frequency: 'a frequency',
   acceleration: 'an acceleration',
