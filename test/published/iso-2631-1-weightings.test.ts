@@ -6,7 +6,7 @@ import { close } from './vectors.ts';
  * Frequency weightings x 1000 at the nominal third-octave frequencies.
  *
  * Two tables circulate. ISO 2631-1:1997, tables 3 and 4, evaluates at the nominal frequencies (columns Wk, Wd, Wc,
- * We, Wj here, read in a public-domain transcription of the standard's tables); VDI 2057 and ISO 8041-1 at the
+ * We, Wj here, read in a public-domain copy of the standard's tables); VDI 2057 and ISO 8041-1 at the
  * exact ones, 10^(n/10) Hz (columns Wk exact, Wd exact, computed from the standard's formula). They differ by up
  * to 1.4 %, where the curve is steep.
  *
