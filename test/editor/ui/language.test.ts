@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import type { Locator } from 'playwright-core';
 import { recording } from '../../engine/memoryFiles.ts';
-import { OpenNotebook, Workbench } from '../harness.ts';
+import { OpenNotebook, patience, Workbench } from '../harness.ts';
 
 const fence = (text: string): string => `\`\`\`washboard\n${text}\n\`\`\`\n`;
 
@@ -92,8 +92,14 @@ describe('writing a cell in a served editor', function () {
   it('opens the page of a message by its code', async () => {
     await notebook.editCell(2, 'levls soft');
     await (await notebook.reveal(2)).locator('.squiggly-error').first().waitFor();
-    await (await word(2, 'levls')).hover();
-    await workbench.page.locator('.monaco-hover a.code-link').filter({ hasText: 'verb.unknown' }).last().click();
+    const link = workbench.page.locator('.monaco-hover a.code-link').filter({ hasText: 'verb.unknown' }).last();
+    // A cell that is laid out anew under a pointer at rest shows no hover: the pointer has to come again, as a hand would.
+    for (const deadline = Date.now() + patience; !(await link.isVisible()) && Date.now() < deadline;) {
+      await workbench.page.mouse.move(5, 5);
+      await (await word(2, 'levls')).hover();
+      await link.waitFor({ timeout: 4000 }).catch(() => undefined);
+    }
+    await link.click();
     await workbench.page.locator('.tab').filter({ hasText: 'reference.md' }).waitFor();
     const page = workbench.page.locator('iframe.webview.ready').last().contentFrame().locator('iframe#active-frame');
     const heading = page.contentFrame().getByRole('heading', { name: 'verb.unknown' });
