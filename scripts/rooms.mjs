@@ -1,5 +1,6 @@
 /** The two doors of the house may use every room but each other's and the renderer's. */
 const below = [
+  'result',
   'units',
   'signal',
   'statistics',
@@ -22,18 +23,27 @@ const below = [
  * npm it may import.
  */
 export const rooms = {
-  units: { imports: [], ambient: [], packages: [] },
+  result: { imports: [], ambient: [], packages: [] },
+  units: { imports: ['result'], ambient: [], packages: [] },
   signal: { imports: [], ambient: [], packages: [] },
   statistics: { imports: [], ambient: [], packages: [] },
-  readers: { imports: ['units', 'signal'], ambient: [], packages: ['papaparse', 'hyparquet', 'hyparquet-compressors'] },
-  language: { imports: ['units'], ambient: [], packages: [] },
-  verbs: { imports: ['units', 'signal', 'statistics', 'readers', 'language'], ambient: [], packages: [] },
-  charts: { imports: ['units', 'verbs'], ambient: [], packages: ['vega', 'vega-lite'] },
-  engine: { imports: ['units', 'readers', 'language', 'verbs', 'charts'], ambient: [], packages: [] },
-  disk: { imports: ['units', 'readers', 'verbs'], ambient: ['node'], packages: [] },
-  notebook: { imports: [], ambient: [], packages: [] },
+  readers: {
+    imports: ['result', 'units', 'signal'],
+    ambient: [],
+    packages: ['papaparse', 'hyparquet', 'hyparquet-compressors'],
+  },
+  language: { imports: ['result', 'units'], ambient: [], packages: [] },
+  verbs: { imports: ['result', 'units', 'signal', 'statistics', 'readers', 'language'], ambient: [], packages: [] },
+  charts: { imports: ['result', 'units', 'verbs'], ambient: [], packages: ['vega', 'vega-lite'] },
+  engine: { imports: ['result', 'units', 'readers', 'language', 'verbs', 'charts'], ambient: [], packages: [] },
+  disk: { imports: ['result', 'units', 'readers', 'verbs'], ambient: ['node'], packages: [] },
+  notebook: { imports: ['result'], ambient: [], packages: [] },
   renderer: { imports: ['charts'], ambient: ['dom'], packages: ['vega-*', 'vscode-notebook-renderer'] },
-  report: { imports: ['notebook', 'engine', 'charts'], ambient: [], packages: ['vega', 'vega-*', 'markdown-it'] },
+  report: {
+    imports: ['result', 'notebook', 'engine', 'charts'],
+    ambient: [],
+    packages: ['vega', 'vega-*', 'markdown-it'],
+  },
   editor: {
     imports: below,
     ambient: ['node', 'vscode'],

@@ -1,0 +1,25 @@
+import type { Failure, Message, Refused } from './result.ts';
+
+/** A room's sentences, by code: each is made of its facts alone, and nowhere else. */
+export type Sentences<Facts extends object> = { readonly [Code in keyof Facts]: (facts: Facts[Code]) => string };
+
+/** The makers of a room's messages. */
+export interface Messages<Facts extends object> {
+  tell<Code extends keyof Facts & string>(code: Code, facts: Facts[Code] & object): Message;
+  refuse<Code extends keyof Facts & string>(code: Code, facts: Facts[Code] & object, at?: string): Refused;
+}
+
+/**
+ * A room's one home of messages: `interface Facts { 'trim.empty': { run: string } }`, a sentence for each code, and
+ * from them the functions that the room's other files call. A code without a sentence does not compile.
+ */
+export function messages<Facts extends object>(sentences: Sentences<Facts>): Messages<Facts> {
+  const tell: Messages<Facts>['tell'] = (code, facts) => ({ code, facts, message: sentences[code](facts) });
+  return {
+    tell,
+    refuse: (code, facts, at) => {
+      const failure: Failure = at === undefined ? tell(code, facts) : { ...tell(code, facts), at };
+      return { ok: false, failure };
+    },
+  };
+}

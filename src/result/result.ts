@@ -1,0 +1,34 @@
+/**
+ * What a function gives that may have no answer: the one form of it in all rooms. Exceptions are for bugs.
+ */
+export type Result<T> = Success<T> | Refused;
+
+export interface Success<T> {
+  readonly ok: true;
+  readonly value: T;
+}
+
+export interface Refused {
+  readonly ok: false;
+  readonly failure: Failure;
+}
+
+/** Why there is no answer. */
+export interface Failure extends Message {
+  /** Name of the operand or keyword of the option that is to blame, so that the place can be shown. */
+  readonly at?: string;
+}
+
+/** Something to be told: a stable code and its facts, and the sentence that its room's words make of them. */
+export interface Message {
+  /** Dotted, stable, the key of its page in the reference. */
+  readonly code: string;
+  readonly facts: object;
+  /** One sentence: what, where, and what to do. */
+  readonly message: string;
+}
+
+export const success = <T>(value: T): Success<T> => ({ ok: true, value });
+
+/** A failure handed on as it is. */
+export const refused = (failure: Failure): Refused => ({ ok: false, failure });

@@ -1,0 +1,11 @@
+/** Names in a sentence: `a`, `a and b`, `a, b and c`; beyond `most` of them, `a, b and 7 more`. */
+export function listed(names: readonly string[], last = 'and', most = Infinity): string {
+  const shown = names.length > most ? [...names.slice(0, most - 1), `${names.length - most + 1} more`] : names;
+  return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} ${last} ${shown[shown.length - 1]}`;
+}
+
+/** `1 run`, `3 runs`. */
+export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
+/** With its first letter as a capital. */
+export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
