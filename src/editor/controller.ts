@@ -1,10 +1,21 @@
 import * as vscode from 'vscode';
 import type { Output } from '../charts/output.ts';
+import type { CellKeys } from '../engine/result.ts';
 import type { CellStates } from './cellStates.ts';
 import type { EngineThread } from './engineThread.ts';
 import { controllerId, languageId, notebookType } from './names.ts';
 import { cellOutput } from './outputs.ts';
 import { codeCells, placeOf } from './place.ts';
+
+/** Content keys by cell. */
+type Keys = ReadonlyMap<vscode.NotebookCell, string>;
+
+interface RunEnd {
+  /** Whether it was stopped by hand. */
+  readonly stopped: boolean;
+  /** Content keys after it of all cells that were run; undefined if the engine gave no answer. */
+  readonly keys: Keys | undefined;
+}
 
 /** Runs cells: those asked for, one after the other, then those that show what has changed by it. */
 export class Controller {
@@ -34,23 +45,28 @@ export class Controller {
   }
 
   async #execute(cells: readonly vscode.NotebookCell[], notebook: vscode.NotebookDocument): Promise<void> {
-    const stopped = await this.#runAll(cells, notebook);
-    if (!stopped) await this.#runDependents(cells, notebook);
-    await this.markStale(notebook);
+    const end = await this.#runAll(cells, notebook);
+    let { keys } = end;
+    if (!end.stopped && vscode.workspace.getConfiguration('washboard', notebook.uri).get('updateDependents', true)) {
+      keys ??= await this.#keys(notebook);
+      const dependents = this.#staleCells(notebook, keys).filter((cell) => !cells.includes(cell));
+      if (dependents.length > 0) ({ keys } = await this.#runAll(dependents, notebook));
+    }
+    await this.markStale(notebook, keys);
   }
 
-  async #runAll(cells: readonly vscode.NotebookCell[], notebook: vscode.NotebookDocument): Promise<boolean> {
+  async #runAll(cells: readonly vscode.NotebookCell[], notebook: vscode.NotebookDocument): Promise<RunEnd> {
     const executions = cells.flatMap((cell) => this.#execution(cell) ?? []);
-    let stopped = false;
+    let end: RunEnd = { stopped: false, keys: undefined };
     for (const execution of executions) {
-      if (stopped || execution.token.isCancellationRequested) {
+      if (end.stopped || execution.token.isCancellationRequested) {
         execution.end(undefined);
-        stopped = true;
+        end = { ...end, stopped: true };
         continue;
       }
-      stopped = await this.#run(execution, notebook);
+      end = await this.#run(execution, notebook);
     }
-    return stopped;
+    return end;
   }
 
   /** Undefined for a cell that is being run already, as when a dependent's turn comes while it is run by hand. */
@@ -62,24 +78,21 @@ export class Controller {
     }
   }
 
-  /** Runs one cell; tells whether it was stopped by hand. */
-  async #run(execution: vscode.NotebookCellExecution, notebook: vscode.NotebookDocument): Promise<boolean> {
+  async #run(execution: vscode.NotebookCellExecution, notebook: vscode.NotebookDocument): Promise<RunEnd> {
     const { cell } = execution;
     execution.executionOrder = ++this.#order;
     execution.start(Date.now());
     const shown: { output: Output; line: number }[] = [];
     let success: boolean | undefined = false;
-    let stopped = false;
+    let end: RunEnd = { stopped: false, keys: undefined };
     try {
       const place = placeOf(notebook);
       if (place === undefined)
         throw new Error('Save the notebook first: the paths of raw files are relative to its folder.');
       const all = codeCells(notebook, languageId);
-      const texts = all.map(({ document }) => document.getText());
+      const index = all.indexOf(cell);
       const run = await this.#engine.run(
-        place,
-        texts,
-        all.indexOf(cell),
+        { notebook: place, cells: textsOf(all), cell: index, keyed: [...new Set([...this.#runBefore(all), index])] },
         {
           output: (output, line) => shown.push({ output, line }),
           progress: (fraction, what) =>
@@ -87,12 +100,13 @@ export class Controller {
         },
         (stop) => execution.token.onCancellationRequested(stop),
       );
-      stopped = run.cancelled;
-      success = stopped ? undefined : run.ok;
+      end = { stopped: run.cancelled, keys: byCell(run.keys, all) };
+      success = end.stopped ? undefined : run.ok;
       // A run that was stopped leaves what the cell showed before.
-      if (!stopped)
+      if (!end.stopped)
         await execution.replaceOutput(shown.sort((a, b) => a.line - b.line).map(({ output }) => cellOutput(output)));
-      this.#states.set(cell, stopped ? { ...this.#states.get(cell) } : { key: run.key });
+      const key = run.keys.get(index);
+      if (!end.stopped) this.#states.set(cell, key === undefined ? {} : { key });
     } catch (error) {
       await execution.replaceOutput(
         new vscode.NotebookCellOutput([
@@ -104,34 +118,39 @@ export class Controller {
       this.#states.set(cell, rest);
       execution.end(success, Date.now());
     }
-    return stopped;
+    return end;
   }
 
-  /** Cells that were run before and show something else by now, through what has just been run. */
-  async #runDependents(ran: readonly vscode.NotebookCell[], notebook: vscode.NotebookDocument): Promise<void> {
-    if (!vscode.workspace.getConfiguration('washboard', notebook.uri).get('updateDependents', true)) return;
-    const stale = await this.#staleCells(notebook);
-    const dependents = stale.filter((cell) => !ran.includes(cell));
-    if (dependents.length > 0) await this.#runAll(dependents, notebook);
+  /** Indices of the cells that were run. */
+  #runBefore(cells: readonly vscode.NotebookCell[]): number[] {
+    return cells.flatMap((cell, index) => (this.#states.get(cell).key === undefined ? [] : [index]));
   }
 
-  async #staleCells(notebook: vscode.NotebookDocument): Promise<vscode.NotebookCell[]> {
+  /** The content keys, as of now, of the cells that were run. */
+  async #keys(notebook: vscode.NotebookDocument): Promise<Keys> {
     const place = placeOf(notebook);
-    if (place === undefined) return [];
     const cells = codeCells(notebook, languageId);
-    const keys = await this.#engine.keys(
-      place,
-      cells.map(({ document }) => document.getText()),
-    );
-    return cells.filter((cell, index) => {
+    const keyed = this.#runBefore(cells);
+    if (place === undefined || keyed.length === 0) return new Map();
+    return byCell(await this.#engine.keys(place, textsOf(cells), keyed), cells);
+  }
+
+  /** Cells that were run and would show something else by now. */
+  #staleCells(notebook: vscode.NotebookDocument, keys: Keys): vscode.NotebookCell[] {
+    return codeCells(notebook, languageId).filter((cell) => {
+      const now = keys.get(cell);
       const { key } = this.#states.get(cell);
-      return key !== undefined && key !== keys[index];
+      return key !== undefined && now !== undefined && key !== now;
     });
   }
 
-  /** Marks the cells whose output no longer follows from the notebook and its raw files. */
-  async markStale(notebook: vscode.NotebookDocument): Promise<void> {
-    const stale = await this.#staleCells(notebook).catch((): vscode.NotebookCell[] => []);
+  /**
+   * Marks the cells whose output no longer follows from the notebook and its raw files.
+   * @param keys content keys as of now, where they are known
+   */
+  async markStale(notebook: vscode.NotebookDocument, keys?: Keys): Promise<void> {
+    const now = keys ?? (await this.#keys(notebook).catch((): Keys => new Map()));
+    const stale = this.#staleCells(notebook, now);
     for (const cell of codeCells(notebook, languageId)) {
       const state = this.#states.get(cell);
       if (state.key !== undefined) this.#states.set(cell, { ...state, stale: stale.includes(cell) });
@@ -142,3 +161,9 @@ export class Controller {
     this.#controller.dispose();
   }
 }
+
+const textsOf = (cells: readonly vscode.NotebookCell[]): string[] => cells.map(({ document }) => document.getText());
+
+/** Keys by the cell itself, which keeps its own when cells are moved. */
+const byCell = (keys: CellKeys, cells: readonly vscode.NotebookCell[]): Keys =>
+  new Map([...keys].map(([index, key]) => [cells[index], key]));

@@ -1,12 +1,22 @@
 import { Worker } from 'node:worker_threads';
+import type { CellKeys } from '../engine/result.ts';
 import type { NotebookFacts, NotebookPlace, Reply, Request } from '../engine/service.ts';
 import type { Output } from '../charts/output.ts';
 
 export interface CellRun {
   readonly ok: boolean;
   readonly cancelled: boolean;
-  /** Content key of what was shown. */
-  readonly key: string;
+  /** Content keys of the cells that `keyed` named. */
+  readonly keys: CellKeys;
+}
+
+/** One cell of a notebook, to be run. */
+export interface RunOrder {
+  readonly notebook: NotebookPlace;
+  readonly cells: readonly string[];
+  readonly cell: number;
+  /** The cells whose content keys are to come with the answer. */
+  readonly keyed: readonly number[];
 }
 
 export interface RunListener {
@@ -34,9 +44,7 @@ export class EngineThread {
 
   /** Runs one cell and what it needs. */
   run(
-    notebook: NotebookPlace,
-    cells: readonly string[],
-    cell: number,
+    { notebook, cells, cell, keyed }: RunOrder,
     listener: RunListener,
     onStop: (stop: () => void) => void,
   ): Promise<CellRun> {
@@ -44,7 +52,7 @@ export class EngineThread {
     const stop = new SharedArrayBuffer(4);
     onStop(() => Atomics.store(new Int32Array(stop), 0, 1));
     return new Promise((done, reject) => {
-      this.#ask({ type: 'run', id, notebook, cells, wanted: [cell], stop }, id, {
+      this.#ask({ type: 'run', id, notebook, cells, wanted: [cell], keyed, stop }, id, {
         receive: (reply) => {
           if (reply.type === 'output') listener.output(reply.output, reply.line);
           else if (reply.type === 'progress') listener.progress(reply.fraction, reply.what);
@@ -55,11 +63,11 @@ export class EngineThread {
     });
   }
 
-  /** A content key for each cell of a notebook, as `run` gives it for one. */
-  keys(notebook: NotebookPlace, cells: readonly string[]): Promise<readonly string[]> {
+  /** Content keys of cells, as a run would give them with its answer. */
+  keys(notebook: NotebookPlace, cells: readonly string[], keyed: readonly number[]): Promise<CellKeys> {
     const id = this.#next++;
     return new Promise((done, reject) => {
-      this.#ask({ type: 'keys', id, notebook, cells }, id, {
+      this.#ask({ type: 'keys', id, notebook, cells, keyed }, id, {
         receive: (reply) => {
           if (reply.type === 'keys') done(reply.keys);
         },

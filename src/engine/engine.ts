@@ -5,10 +5,10 @@ import type { RawFile, Value } from '../verbs/values.ts';
 import { Cache } from './cache.ts';
 import { Evaluator, type PlacedFailure, type Surroundings } from './evaluate.ts';
 import type { Host } from './host.ts';
-import { keyOf, type KeySource } from './key.ts';
+import { Keys } from './key.ts';
 import { passing, quickOnly, type CellFailure, type Recalled } from './recall.ts';
 import { understand } from './understand.ts';
-import { locate, type RunReport, type RunRequest, type StatementResult } from './result.ts';
+import { locate, type CellKeys, type RunReport, type RunRequest, type StatementResult } from './result.ts';
 import { sourcesOf } from './sources.ts';
 
 /** Told of each statement as soon as it is settled, in the order of evaluation. */
@@ -33,14 +33,10 @@ export class Engine {
     return new Run(this.#understand(request.cells), request, watch, this.#host, this.#cache).all(listen);
   }
 
-  /**
-   * A content key for each cell: it changes exactly when what the cell shows would change, through its own text,
-   * through what it uses, or through a raw file.
-   * @param wanted the cells whose keys are asked for, in that order
-   */
-  async keys(cells: readonly string[], wanted: readonly number[] = [...cells.keys()]): Promise<string[]> {
+  /** The content keys of cells, of all unless said, as a run of them would report them. */
+  async keys(cells: readonly string[], keyed: readonly number[] = [...cells.keys()]): Promise<CellKeys> {
     const watch = { cancelled: () => false, progress: () => undefined };
-    return new Run(this.#understand(cells), { cells, wanted }, watch, this.#host, this.#cache).cellKeys(wanted);
+    return new Run(this.#understand(cells), { cells, wanted: [], keyed }, watch, this.#host, this.#cache).cellKeys();
   }
 
   /**
@@ -72,10 +68,8 @@ class Run {
   readonly #cache: Cache;
   readonly #values = new Map<string, Value>();
   readonly #binders = new Map<string, CheckedStatement>();
-  readonly #keys = new Map<CheckedStatement, Promise<string>>();
-  readonly #rawFilesOf = new Map<Call, Promise<string | undefined>>();
   readonly #sources = new Map<string, RawFile>();
-  readonly #keySource: KeySource;
+  readonly #keys: Keys;
 
   constructor(notebook: CheckedNotebook, request: RunRequest, watch: Watch, host: Host, cache: Cache) {
     this.#notebook = notebook;
@@ -87,11 +81,11 @@ class Run {
       if (statement.name !== undefined && !this.#binders.has(statement.name.text))
         this.#binders.set(statement.name.text, statement);
     }
-    this.#keySource = {
+    this.#keys = new Keys({
       digest: host.digest,
       nameKey: (name) => this.#nameKey(name),
       rawFiles: (call) => this.#rawFiles(call),
-    };
+    });
   }
 
   async all(listen: Listener): Promise<RunReport> {
@@ -106,23 +100,25 @@ class Run {
       results.set(statement, result);
       listen(result);
     }
+    // Before the keys are asked for, which may be of cells that were not run.
+    const sources = [...this.#sources.values()].sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0));
     const ordered = this.#notebook.statements.flatMap((statement) => results.get(statement) ?? []);
     return {
       ok: ordered.length === wanted.size && ordered.every((result) => result.error === undefined),
       cancelled: this.#watch.cancelled(),
       results: ordered,
-      sources: [...this.#sources.values()].sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0)),
+      sources,
+      keys: await this.cellKeys(),
     };
   }
 
-  async cellKeys(cells: readonly number[]): Promise<string[]> {
-    const keys = await Promise.all(
-      cells.map(async (cell) => {
-        const inCell = this.#notebook.statements.filter((statement) => statement.cell === cell);
-        return JSON.stringify(await Promise.all(inCell.map((statement) => this.#statementKey(statement))));
-      }),
-    );
-    return keys.map((key) => this.#host.digest(key));
+  async cellKeys(): Promise<CellKeys> {
+    const keys = (this.#request.keyed ?? []).map(async (cell) => {
+      const inCell = this.#notebook.statements.filter((statement) => statement.cell === cell);
+      const parts = await Promise.all(inCell.map((statement) => this.#statementKey(statement)));
+      return [cell, this.#host.digest(JSON.stringify(parts))] as const;
+    });
+    return new Map(await Promise.all(keys));
   }
 
   async recall(): Promise<Recalled> {
@@ -141,7 +137,7 @@ class Run {
 
   async #statementKey({ name, problems, expression }: CheckedStatement): Promise<unknown> {
     const errors = problems.map(({ code, message, place }) => [code, message, place.from, place.to]);
-    return [name?.text ?? null, errors, expression === undefined ? null : await keyOf(expression, this.#keySource)];
+    return [name?.text ?? null, errors, expression === undefined ? null : await this.#keys.of(expression)];
   }
 
   /** The statements of the wanted cells and all that they use, directly or not. */
@@ -179,7 +175,8 @@ class Run {
       files: this.#host.files,
       watch: this.#watch,
       cache: this.#cache,
-      keys: this.#keySource,
+      keys: this.#keys,
+      digest: this.#host.digest,
       valueOf: (name) => this.#values.get(name),
       ...rest,
     });
@@ -215,23 +212,10 @@ class Run {
 
   #nameKey(name: string): Promise<string> {
     const binder = this.#binders.get(name);
-    if (binder?.expression === undefined) return Promise.resolve('nothing');
-    let key = this.#keys.get(binder);
-    if (key === undefined) {
-      key = keyOf(binder.expression, this.#keySource);
-      this.#keys.set(binder, key);
-    }
-    return key;
+    return binder?.expression === undefined ? Promise.resolve('nothing') : this.#keys.of(binder.expression);
   }
 
-  /** Each step of a pipeline asks for the key of what comes before it: files are looked up once a run. */
-  #rawFiles(call: Call): Promise<string | undefined> {
-    let files = this.#rawFilesOf.get(call);
-    if (files === undefined) this.#rawFilesOf.set(call, (files = this.#identify(call)));
-    return files;
-  }
-
-  async #identify(call: Call): Promise<string | undefined> {
+  async #rawFiles(call: Call): Promise<string | undefined> {
     const list = await sourcesOf(call, this.#host.files);
     if (list === undefined) return undefined;
     // A call whose files can't be found has no content to be keyed by; its evaluation says why.

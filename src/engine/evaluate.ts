@@ -19,7 +19,7 @@ import {
 } from '../verbs/verb.ts';
 import type { Cache } from './cache.ts';
 import type { Files } from './host.ts';
-import { keyOf, type KeySource } from './key.ts';
+import type { Keys } from './key.ts';
 
 /** A failure with the place of what is to blame. */
 export interface PlacedFailure extends Failure {
@@ -34,7 +34,8 @@ export interface Surroundings {
   readonly files: Files;
   readonly watch: Watch;
   readonly cache: Cache;
-  readonly keys: KeySource;
+  readonly keys: Keys;
+  readonly digest: (text: string) => string;
   readonly valueOf: (name: string) => Value | undefined;
   /** Whether a call that is not in the cache may be computed; all may unless said. */
   readonly mayCompute?: (call: Call) => Promise<boolean>;
@@ -127,7 +128,7 @@ export class Evaluator {
   }
 
   async #call(node: Call): Promise<Evaluated<Value>> {
-    const key = await keyOf(node, this.#around.keys);
+    const key = await this.#around.keys.of(node);
     const known = this.#around.cache.get(key);
     if (known !== undefined) return this.#accept(known);
     const verb = verbNamed(node.verb);
@@ -149,9 +150,9 @@ export class Evaluator {
 
   /** An exception is a fault of ours: it is told as such, and ends its statement and not the notebook. */
   async #evaluate(verb: Verb, given: Given): Promise<Answer> {
-    const { files, watch, keys } = this.#around;
+    const { files, watch, digest } = this.#around;
     try {
-      return await verb.evaluate(given, { files, watch, digest: keys.digest });
+      return await verb.evaluate(given, { files, watch, digest });
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
       return refuse(

@@ -13,16 +13,33 @@ export interface KeySource {
 const unitKey = (unit: Unit): string => `${unit.symbol}:${unit.factor}`;
 const quantityKey = ({ value, unit }: Quantity): string => `${value} ${unitKey(unit)}`;
 
-/**
- * The content key of an expression: a text that two expressions share exactly if they must give the same value.
- * Places and spelling do not enter it; verb, arguments, the keys of operands and the hashes of raw files do.
- */
-export async function keyOf(node: CheckedArgument, source: KeySource): Promise<string> {
-  const inner = (nodes: readonly CheckedArgument[]): Promise<string[]> =>
-    Promise.all(nodes.map((part) => keyOf(part, source)));
+/** The content keys of a notebook's expressions for the length of one run, each computed once. */
+export class Keys {
+  readonly #source: KeySource;
+  readonly #known = new Map<CheckedArgument, Promise<string>>();
+
+  constructor(source: KeySource) {
+    this.#source = source;
+  }
+
+  /**
+   * The content key of an expression: a text that two expressions share exactly if they must give the same value.
+   * Places and spelling do not enter it; verb, arguments, the keys of operands and the hashes of raw files do.
+   */
+  of(node: CheckedArgument): Promise<string> {
+    let key = this.#known.get(node);
+    if (key === undefined) this.#known.set(node, (key = keyOf(node, this.#source, (part) => this.of(part))));
+    return key;
+  }
+}
+
+type KeyOf = (node: CheckedArgument) => Promise<string>;
+
+async function keyOf(node: CheckedArgument, source: KeySource, of: KeyOf): Promise<string> {
+  const inner = (nodes: readonly CheckedArgument[]): Promise<string[]> => Promise.all(nodes.map(of));
   switch (node.type) {
     case 'call': {
-      const given = [await argumentsKey(node.operands, source), await argumentsKey(node.options, source)];
+      const given = [await argumentsKey(node.operands, of), await argumentsKey(node.options, of)];
       return source.digest(JSON.stringify([node.verb, ...given, (await source.rawFiles(node)) ?? null]));
     }
     case 'name':
@@ -54,9 +71,7 @@ export async function keyOf(node: CheckedArgument, source: KeySource): Promise<s
   }
 }
 
-async function argumentsKey(given: CheckedArguments, source: KeySource): Promise<unknown> {
+async function argumentsKey(given: CheckedArguments, of: KeyOf): Promise<unknown> {
   const names = Object.keys(given).sort();
-  return Promise.all(
-    names.map(async (name) => [name, ...(await Promise.all(given[name].map((argument) => keyOf(argument, source))))]),
-  );
+  return Promise.all(names.map(async (name) => [name, ...(await Promise.all(given[name].map(of)))]));
 }

@@ -40,13 +40,23 @@ export interface RunReport {
   readonly results: readonly StatementResult[];
   /** Every raw file that was read, sorted by path, each once. */
   readonly sources: readonly RawFile[];
+  /** Content keys by cell, of those that were asked for. */
+  readonly keys: CellKeys;
 }
+
+/**
+ * Content keys by the cell's index: a cell's changes exactly when what the cell shows would change, through its own
+ * text, through what it uses, or through a raw file.
+ */
+export type CellKeys = ReadonlyMap<number, string>;
 
 export interface RunRequest {
   /** The notebook's code cells, as text. */
   readonly cells: readonly string[];
   /** Indices of the cells to show; what they need is brought up to date first. */
   readonly wanted: 'all' | readonly number[];
+  /** Indices of the cells whose content keys the report is to hold; none unless said. */
+  readonly keyed?: readonly number[];
 }
 
 /** Where a place stands in its cell, for a reader: 1-based line, 1-based inclusive columns on that line. */

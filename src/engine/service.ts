@@ -7,6 +7,7 @@ import { channelsOf } from './fileFacts.ts';
 import type { Host } from './host.ts';
 import { look } from './look.ts';
 import type { CellFailure } from './recall.ts';
+import type { CellKeys } from './result.ts';
 import { show } from './show.ts';
 
 /** What is asked of an engine that runs elsewhere. */
@@ -17,10 +18,18 @@ export type Request =
       readonly notebook: NotebookPlace;
       readonly cells: readonly string[];
       readonly wanted: readonly number[];
+      /** The cells whose content keys are to come with the answer. */
+      readonly keyed: readonly number[];
       /** One shared integer: not 0 once the run is to stop. */
       readonly stop: SharedArrayBuffer;
     }
-  | { readonly type: 'keys'; readonly id: number; readonly notebook: NotebookPlace; readonly cells: readonly string[] }
+  | {
+      readonly type: 'keys';
+      readonly id: number;
+      readonly notebook: NotebookPlace;
+      readonly cells: readonly string[];
+      readonly keyed: readonly number[];
+    }
   | { readonly type: 'look'; readonly id: number; readonly notebook: NotebookPlace; readonly paths: readonly string[] }
   | FactsRequest
   | { readonly type: 'clear'; readonly notebook: NotebookPlace };
@@ -55,9 +64,9 @@ export type Reply =
       readonly id: number;
       readonly ok: boolean;
       readonly cancelled: boolean;
-      readonly key: string;
+      readonly keys: CellKeys;
     }
-  | { readonly type: 'keys'; readonly id: number; readonly keys: readonly string[] }
+  | { readonly type: 'keys'; readonly id: number; readonly keys: CellKeys }
   | { readonly type: 'look'; readonly id: number; readonly lines: readonly string[] }
   | ({ readonly type: 'facts'; readonly id: number } & NotebookFacts)
   | { readonly type: 'failed'; readonly id: number; readonly message: string };
@@ -112,16 +121,17 @@ export class Service {
     if (request.type === 'facts')
       return this.#reply({ type: 'facts', id: request.id, ...(await this.#facts(request)) });
     const { id, cells } = request;
-    if (request.type === 'keys') return this.#reply({ type: 'keys', id, keys: await engine.keys(cells) });
+    if (request.type === 'keys')
+      return this.#reply({ type: 'keys', id, keys: await engine.keys(cells, request.keyed) });
     const watch = this.#watch(id, new Int32Array(request.stop));
     const wanted = new Set(request.wanted);
-    const report = await engine.run({ cells, wanted: request.wanted }, watch, (result) => {
+    const report = await engine.run({ cells, wanted: request.wanted, keyed: request.keyed }, watch, (result) => {
       const output = wanted.has(result.cell) ? show(result) : undefined;
       if (output !== undefined && !watch.cancelled())
         this.#reply({ type: 'output', id, cell: result.cell, line: result.line, output });
     });
-    const key = (await engine.keys(cells, request.wanted)).join(' ');
-    this.#reply({ type: 'done', id, ok: report.ok, cancelled: report.cancelled, key });
+    const { ok, cancelled, keys } = report;
+    this.#reply({ type: 'done', id, ok, cancelled, keys });
   }
 
   async #look(notebook: NotebookPlace, paths: readonly string[]): Promise<string[]> {

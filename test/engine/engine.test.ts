@@ -110,9 +110,23 @@ describe('the engine', () => {
     const keys = await engine.keys(study);
     const edited = await engine.keys(study.map((cell) => cell.replace('2..18 s', '3..18 s')));
     assert.deepEqual(
-      keys.map((key, i) => key === edited[i]),
+      study.map((_, i) => keys.get(i) === edited.get(i)),
       [true, false, false, false, true],
     );
+  });
+
+  it('reports the keys of the cells asked for, run or not, and looks each raw file up once', async () => {
+    const memory = host();
+    const engine = new Engine(memory);
+    const keys = await engine.keys(study);
+    memory.identified.length = 0;
+    const report = await engine.run({ cells: study, wanted: [4], keyed: [2, 4] }, quietWatch);
+    assert.deepEqual(
+      [...report.keys],
+      [2, 4].map((cell) => [cell, keys.get(cell)]),
+    );
+    assert.deepEqual(memory.identified, ['raw/a 1.csv', 'raw/a 2.csv']);
+    assert.deepEqual(report.sources, [], 'the cell that was run reads no file');
   });
 
   it('reports a failed statement with its place, and runs the rest', async () => {

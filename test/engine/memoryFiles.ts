@@ -4,10 +4,11 @@ import type { Host } from '../../src/engine/host.ts';
 import { isPattern, levelExpression } from '../../src/disk/pattern.ts';
 import { naturalOrder } from '../../src/disk/naturalOrder.ts';
 
-/** A host whose files are texts in memory, and which counts how often each was opened. */
+/** A host whose files are texts in memory, and which notes which were identified and opened. */
 export class MemoryHost implements Host {
   readonly contents: Map<string, string>;
   readonly opened: string[] = [];
+  readonly identified: string[] = [];
 
   constructor(contents: Record<string, string> = {}) {
     this.contents = new Map(Object.entries(contents));
@@ -24,6 +25,7 @@ export class MemoryHost implements Host {
       return { ok: false, failure: { code: 'file.missing', message: `There is no file "${pattern}".`, at: 'files' } };
     },
     identify: async (path) => {
+      this.identified.push(path);
       const bytes = Buffer.from(this.contents.get(path) ?? '');
       return { bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') };
     },
