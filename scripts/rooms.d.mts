@@ -1,5 +1,7 @@
 export interface Room {
   readonly imports: readonly string[];
+  /** Rooms of which it may import types alone. */
+  readonly types?: readonly string[];
   readonly ambient: readonly string[];
   readonly packages: readonly string[];
 }

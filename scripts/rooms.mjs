@@ -6,6 +6,8 @@ const below = [
   'statistics',
   'readers',
   'language',
+  'values',
+  'analysis',
   'verbs',
   'charts',
   'engine',
@@ -18,7 +20,7 @@ const below = [
  * The rooms of src/ and who may import whom: the one table that the import test, the lint rules, the
  * TypeScript project of each room and the guide for contributors are all held against.
  *
- * `imports` are the rooms a room may import from. `ambient` are the type packages that give it a host:
+ * `imports` are the rooms a room may import from, `types` those of which it may import types alone. `ambient` are the type packages that give it a host:
  * a room without one cannot even name `document`, `node:fs` or `vscode`. `packages` are the libraries of
  * npm it may import.
  */
@@ -33,10 +35,24 @@ export const rooms = {
     packages: ['papaparse', 'hyparquet', 'hyparquet-compressors'],
   },
   language: { imports: ['result', 'units'], ambient: [], packages: [] },
-  verbs: { imports: ['result', 'units', 'signal', 'statistics', 'readers', 'language'], ambient: [], packages: [] },
-  charts: { imports: ['result', 'units', 'verbs'], ambient: [], packages: ['vega', 'vega-lite'] },
-  engine: { imports: ['result', 'units', 'readers', 'language', 'verbs', 'charts'], ambient: [], packages: [] },
-  disk: { imports: ['result', 'units', 'readers', 'verbs'], ambient: ['node'], packages: [] },
+  values: { imports: ['result', 'units'], types: ['statistics', 'readers'], ambient: [], packages: [] },
+  analysis: {
+    imports: ['result', 'units', 'signal', 'statistics', 'readers', 'values'],
+    ambient: [],
+    packages: [],
+  },
+  verbs: {
+    imports: ['result', 'units', 'signal', 'statistics', 'readers', 'language', 'values', 'analysis'],
+    ambient: [],
+    packages: [],
+  },
+  charts: { imports: ['result', 'units', 'values'], ambient: [], packages: ['vega', 'vega-lite'] },
+  engine: {
+    imports: ['result', 'units', 'readers', 'language', 'values', 'verbs', 'charts'],
+    ambient: [],
+    packages: [],
+  },
+  disk: { imports: ['result', 'units', 'readers', 'values'], ambient: ['node'], packages: [] },
   notebook: { imports: ['result'], ambient: [], packages: [] },
   renderer: { imports: ['charts'], ambient: ['dom'], packages: ['vega-*', 'vscode-notebook-renderer'] },
   report: {

@@ -10,11 +10,15 @@ const src = fileURLToPath(new URL('../src', import.meta.url));
 interface Import {
   readonly file: string;
   readonly from: string;
+  /** Whether types alone are taken. */
+  readonly types: boolean;
 }
 
 function importsOf(file: string): Import[] {
-  const source = ts.preProcessFile(readFileSync(file, 'utf8'), true, true);
-  return source.importedFiles.map(({ fileName }) => ({ file, from: fileName }));
+  const text = readFileSync(file, 'utf8');
+  const types = new Set([...text.matchAll(/^(?:import|export) type [^;]*? from '([^']+)'/gm)].map((match) => match[1]));
+  const source = ts.preProcessFile(text, true, true);
+  return source.importedFiles.map(({ fileName }) => ({ file, from: fileName, types: types.has(fileName) }));
 }
 
 function filesOf(room: string): string[] {
@@ -46,13 +50,13 @@ describe('the rooms of src', () => {
         .sort(),
       Object.keys(rooms).sort(),
     );
-    for (const [room, { imports }] of Object.entries(rooms) as [string, Room][]) {
+    for (const [room, { imports, types = [] }] of Object.entries(rooms) as [string, Room][]) {
       const project = JSON.parse(readFileSync(join(src, room, 'tsconfig.json'), 'utf8')) as {
         references: { path: string }[];
       };
       assert.deepEqual(
         project.references.map(({ path }) => path.slice(3)),
-        imports,
+        [...imports, ...types],
         `references of ${room}`,
       );
     }
@@ -67,7 +71,12 @@ describe('the rooms of src', () => {
     ]);
     assert.deepEqual(
       Object.fromEntries(rows),
-      Object.fromEntries(Object.entries(rooms).map(([room, { imports }]) => [room, imports])),
+      Object.fromEntries(
+        (Object.entries(rooms) as [string, Room][]).map(([room, { imports, types = [] }]) => [
+          room,
+          [...imports, ...types.map((other) => `${other} (types)`)],
+        ]),
+      ),
     );
   });
 
@@ -77,20 +86,21 @@ describe('the rooms of src', () => {
       assert.ok(!path.includes(room), `circle: ${[...path, room].join(' -> ')}`);
       if (seen.has(room)) return;
       seen.add(room);
-      for (const other of (rooms as Record<string, Room>)[room].imports) visit(other, [...path, room]);
+      const { imports, types = [] } = (rooms as Record<string, Room>)[room];
+      for (const other of [...imports, ...types]) visit(other, [...path, room]);
     };
     Object.keys(rooms).forEach((room) => visit(room, []));
   });
 
-  for (const [room, { imports, ambient, packages }] of Object.entries(rooms) as [string, Room][]) {
+  for (const [room, { imports, types = [], ambient, packages }] of Object.entries(rooms) as [string, Room][]) {
     it(`${room} imports only what its row allows`, () => {
       const wrong: string[] = [];
-      for (const { file, from } of filesOf(room).flatMap(importsOf)) {
+      for (const { file, from, types: typesAlone } of filesOf(room).flatMap(importsOf)) {
         const where = relative(src, file);
         if (from.startsWith('.')) {
           const target = roomOf(resolve(dirname(file), from));
-          if (target !== room && !imports.includes(target))
-            wrong.push(`${where} imports ${from} of the room ${target}`);
+          const may = imports.includes(target) || (typesAlone && types.includes(target));
+          if (target !== room && !may) wrong.push(`${where} imports ${from} of the room ${target}`);
           if (!from.endsWith('.ts')) wrong.push(`${where} imports ${from} without its ending`);
         } else if (from.startsWith('node:')) {
           if (!ambient.includes('node')) wrong.push(`${where} imports ${from}`);

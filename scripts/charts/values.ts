@@ -1,6 +1,7 @@
 import type { ChartPart } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
-import type { ChartSubject, ChartValue, Value } from '../../src/verbs/values.ts';
+import type { ChartSubject, ChartValue } from '../../src/values/chart.ts';
+import type { Value } from '../../src/values/value.ts';
 import * as made from '../../test/charts/made-up.ts';
 import * as more from '../../test/charts/made-up-more.ts';
 

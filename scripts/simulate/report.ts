@@ -1,12 +1,4 @@
-import {
-  coverage,
-  equivalenceRate,
-  familyAlarms,
-  oneRunCoverage,
-  verdictRates,
-  type Coverage,
-  type Setting,
-} from './experiments.ts';
+import { coverage, equivalenceRate, familyAlarms, oneRunCoverage, verdictRates, type Coverage, type Setting } from './experiments.ts';
 import { Limits, limits } from './limits.ts';
 import { meanAndVariance } from '../../src/statistics/summary.ts';
 import { noise } from './noise.ts';

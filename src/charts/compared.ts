@@ -1,4 +1,4 @@
-import type { ComparisonRow, ComparisonValue } from '../verbs/values.ts';
+import type { ComparisonRow, ComparisonValue } from '../values/comparison.ts';
 import { bandName } from './names.ts';
 
 /** Metrics of the whole signal, which have no bands. */

@@ -1,5 +1,7 @@
 import type { Dimension, Unit } from '../units/unit.ts';
-import type { Band, Channel, WindowName, WindowValue } from '../verbs/values.ts';
+import type { Band } from '../values/band.ts';
+import type { Channel } from '../values/run.ts';
+import type { WindowName, WindowValue } from '../values/window.ts';
 import { hertzSpan, percent, plain, raised } from './number.ts';
 
 /** Words for what is measured, as axis titles and headers use them. */

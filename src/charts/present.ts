@@ -1,4 +1,4 @@
-import type { Value } from '../verbs/values.ts';
+import type { Value } from '../values/value.ts';
 import { presentBands } from './kinds/bands.ts';
 import { presentChart } from './kinds/chart.ts';
 import { presentComparison } from './kinds/comparison.ts';

@@ -1,4 +1,4 @@
-import type { SpectrumEntry, SpectrumValue } from '../verbs/values.ts';
+import type { SpectrumEntry, SpectrumValue } from '../values/spectrum.ts';
 import { axisTitle, channelQuantity, counted, distinct, listed } from './names.ts';
 import { plain } from './number.ts';
 

@@ -1,4 +1,4 @@
-import type { Watch } from '../verbs/verb.ts';
+import type { Watch } from '../values/ports.ts';
 
 /** Progress on a terminal's standard error, for work of more than a moment; nothing anywhere else. */
 export function terminalWatch(): Watch & { done(): void } {

@@ -4,7 +4,7 @@ import { isRecordingName } from '../disk/recordings.ts';
 import { naturalOrder } from '../disk/naturalOrder.ts';
 import { abbaOrder } from '../statistics/order.ts';
 import { runsNeeded } from '../statistics/repeats.ts';
-import { sheetOfFiles, sheetOfOrder } from '../verbs/sheetText.ts';
+import { sheetOfFiles, sheetOfOrder } from '../analysis/planning/sheetText.ts';
 import { understandWords } from './words.ts';
 import { wrong } from './wrong.ts';
 

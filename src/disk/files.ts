@@ -1,8 +1,9 @@
+import type { Result } from '../result/result.ts';
 import { createHash } from 'node:crypto';
 import { createReadStream, promises as fs } from 'node:fs';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { ByteSource } from '../readers/recording.ts';
-import type { Files, SourceList } from '../verbs/verb.ts';
+import type { Files } from '../values/ports.ts';
 import { nearest } from '../units/nearest.ts';
 import { naturalOrder } from './naturalOrder.ts';
 import { isPattern, levelExpression } from './pattern.ts';
@@ -28,7 +29,7 @@ export function diskFiles(folder: string, root: string): Files {
     return { bytes: size, sha256 };
   }
 
-  async function expand(pattern: string): Promise<SourceList> {
+  async function expand(pattern: string): Promise<Result<readonly string[]>> {
     const outside = await whyOutside(folder, root, pattern);
     if (outside !== undefined) return failed('file.outside', outside);
     if (isPattern(pattern)) return expandPattern(folder, root, pattern);
@@ -40,7 +41,7 @@ export function diskFiles(folder: string, root: string): Files {
         'file.folder',
         `"${pattern}" is a folder: name its files, as in "${pattern.replace(/\/$/, '')}/*.csv".`,
       );
-    return { ok: true, paths: [slashed(pattern)] };
+    return { ok: true, value: [slashed(pattern)] };
   }
 
   return { expand, identify, open: (path) => openFile(resolve(folder, path), path) };
@@ -48,7 +49,10 @@ export function diskFiles(folder: string, root: string): Files {
 
 const slashed = (path: string): string => path.split('\\').join('/');
 
-const failed = (code: string, message: string): SourceList => ({ ok: false, failure: { code, message, at: 'files' } });
+const failed = (code: string, message: string): Result<readonly string[]> => ({
+  ok: false,
+  failure: { code, message, at: 'files' },
+});
 
 function digestFile(path: string): Promise<string> {
   return new Promise((done, reject) => {
@@ -97,7 +101,7 @@ async function whyOutside(folder: string, root: string, path: string): Promise<s
   return undefined;
 }
 
-async function expandPattern(folder: string, root: string, pattern: string): Promise<SourceList> {
+async function expandPattern(folder: string, root: string, pattern: string): Promise<Result<readonly string[]>> {
   let levels: string[] = [''];
   const parts = slashed(pattern).split('/');
   for (const [index, part] of parts.entries()) {
@@ -128,7 +132,7 @@ async function expandPattern(folder: string, root: string, pattern: string): Pro
     paths.push(path);
   }
   if (paths.length === 0) return failed('file.missing', `No file matches "${pattern}" in ${folderName(folder, root)}.`);
-  return { ok: true, paths: paths.sort(naturalOrder) };
+  return { ok: true, value: paths.sort(naturalOrder) };
 }
 
 /** The notebook's folder as a reader of the project knows it. */

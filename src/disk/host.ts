@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { Files } from '../verbs/verb.ts';
+import type { Files } from '../values/ports.ts';
 import { diskFiles } from './files.ts';
 
 /** The engine's host on a machine with a disk. */

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { naturalOrder } from '../disk/naturalOrder.ts';
 import { isRecordingName } from '../disk/recordings.ts';
-import { sheetOfFiles } from '../verbs/sheetText.ts';
+import { sheetOfFiles } from '../analysis/planning/sheetText.ts';
 
 /** Writes a run sheet for the recordings of a folder, beside them, and opens it to be filled in. */
 export function registerSheet(): vscode.Disposable {

@@ -1,11 +1,11 @@
-import type { Success } from '../verbs/verb.ts';
+import type { Answered } from '../verbs/verb.ts';
 
 /**
  * Answers by content key, the least recently used going first once their arrays together pass the limit. Values
  * share arrays, so an array is weighed once for as long as any answer holds it.
  */
 export class Cache {
-  readonly #answers = new Map<string, Success>();
+  readonly #answers = new Map<string, Answered>();
   readonly #holders = new Map<ArrayBufferLike, number>();
   readonly #limit: number;
   #bytes = 0;
@@ -20,7 +20,7 @@ export class Cache {
     return this.#bytes;
   }
 
-  get(key: string): Success | undefined {
+  get(key: string): Answered | undefined {
     const found = this.#answers.get(key);
     if (found === undefined) return undefined;
     this.#answers.delete(key);
@@ -28,7 +28,7 @@ export class Cache {
     return found;
   }
 
-  set(key: string, answer: Success): void {
+  set(key: string, answer: Answered): void {
     if (this.#answers.has(key)) return;
     this.#answers.set(key, answer);
     this.#count(answer, 1);
@@ -45,7 +45,7 @@ export class Cache {
     this.#bytes = 0;
   }
 
-  #count(answer: Success, change: 1 | -1): void {
+  #count(answer: Answered, change: 1 | -1): void {
     for (const buffer of buffersOf(answer.value)) {
       const holders = (this.#holders.get(buffer) ?? 0) + change;
       if (holders === 1 && change === 1) this.#bytes += buffer.byteLength;

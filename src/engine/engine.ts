@@ -1,9 +1,10 @@
 import type { CheckedNotebook } from '../language/check.ts';
 import type { Checked, CheckedStatement } from '../language/checked.ts';
-import type { Watch } from '../verbs/verb.ts';
-import type { RawFile, Value } from '../verbs/values.ts';
+import type { Watch } from '../values/ports.ts';
+import type { RawFile } from '../values/run.ts';
+import type { Value } from '../values/value.ts';
 import { Cache } from './cache.ts';
-import { Evaluator, type PlacedFailure, type Surroundings } from './evaluate.ts';
+import { Evaluator, type PlacedFailure, type EvaluationContext } from './evaluate.ts';
 import type { Host } from './host.ts';
 import { Keys } from './key.ts';
 import { passing, quickOnly, type CellFailure, type Recalled } from './recall.ts';
@@ -170,7 +171,7 @@ class Run {
     return { ...this.#result(statement, value, evaluator.warnings, undefined), cached: !evaluator.computed };
   }
 
-  #evaluator(rest: Pick<Surroundings, 'mayCompute'> = {}): Evaluator {
+  #evaluator(rest: Pick<EvaluationContext, 'mayCompute'> = {}): Evaluator {
     return new Evaluator({
       files: this.#host.files,
       watch: this.#watch,
@@ -220,7 +221,7 @@ class Run {
     if (list === undefined) return undefined;
     // A call whose files can't be found has no content to be keyed by; its evaluation says why.
     if (!list.ok) return `unreadable: ${list.failure.message}`;
-    const identified = list.paths.map(async (path) => ({ path, ...(await this.#host.files.identify(path)) }));
+    const identified = list.value.map(async (path) => ({ path, ...(await this.#host.files.identify(path)) }));
     const files = await Promise.all(identified).catch(() => undefined);
     // A file may vanish between being listed and being read: again its evaluation says so.
     if (files === undefined) return 'unreadable';

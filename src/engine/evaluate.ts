@@ -3,20 +3,13 @@ import type { Place } from '../language/problem.ts';
 import { arithmetic, convertQuantity, negate } from '../verbs/arithmetic.ts';
 import { verbNamed, functionNamed } from '../verbs/catalogue.ts';
 import { faultsBehind } from '../verbs/faults.ts';
-import { fieldOf } from '../verbs/fields.ts';
-import { pickOf } from '../verbs/pick.ts';
-import type { QuantityValue, Value } from '../verbs/values.ts';
-import {
-  refuse,
-  type Answer,
-  type Argument,
-  type Failure,
-  type Given,
-  type Success,
-  type Verb,
-  type Warning,
-  type Watch,
-} from '../verbs/verb.ts';
+import { fieldOf } from '../values/fields.ts';
+import { pickOf } from '../values/pick.ts';
+import type { QuantityValue } from '../values/quantity.ts';
+import type { Value } from '../values/value.ts';
+import { refuse, type Failure, type Warning, type Result } from '../result/result.ts';
+import type { Answer, Argument, Arguments, Answered, Verb } from '../verbs/verb.ts';
+import type { Watch } from '../values/ports.ts';
 import type { Cache } from './cache.ts';
 import type { Files } from './host.ts';
 import type { Keys } from './key.ts';
@@ -30,7 +23,7 @@ export type Evaluated<T> =
   { readonly ok: true; readonly value: T } | { readonly ok: false; readonly failure: PlacedFailure };
 
 /** What evaluation of one statement needs; one object a statement, since it gathers that statement's warnings. */
-export interface Surroundings {
+export interface EvaluationContext {
   readonly files: Files;
   readonly watch: Watch;
   readonly cache: Cache;
@@ -48,12 +41,12 @@ export const notComputed = 'call.later';
 
 /** Evaluates one statement's expression, taking from the cache every call whose key is already there. */
 export class Evaluator {
-  readonly #around: Surroundings;
+  readonly #around: EvaluationContext;
   readonly warnings: Warning[] = [];
   /** Whether any call had to be computed. */
   computed = false;
 
-  constructor(around: Surroundings) {
+  constructor(around: EvaluationContext) {
     this.#around = around;
   }
 
@@ -149,7 +142,7 @@ export class Evaluator {
   }
 
   /** An exception is a fault of ours: it is told as such, and ends its statement and not the notebook. */
-  async #evaluate(verb: Verb, given: Given): Promise<Answer> {
+  async #evaluate(verb: Verb, given: Arguments): Promise<Answer> {
     const { files, watch, digest } = this.#around;
     try {
       return await verb.evaluate(given, { files, watch, digest });
@@ -163,13 +156,13 @@ export class Evaluator {
   }
 
   /** A pipeline's steps may all have the same to say of a run: it is said once. */
-  #accept({ value, warnings }: Success): Evaluated<Value> {
+  #accept({ value, warnings }: Answered): Evaluated<Value> {
     const said = new Set(this.warnings.map(({ message }) => message));
     for (const warning of warnings) if (!said.has(warning.message)) this.warnings.push(warning);
     return { ok: true, value };
   }
 
-  async #given(node: Call): Promise<Evaluated<Given>> {
+  async #given(node: Call): Promise<Evaluated<Arguments>> {
     const operands = await this.#arguments(node.operands);
     if (!operands.ok) return operands;
     const options = await this.#arguments(node.options);
@@ -247,7 +240,7 @@ function blamed(node: Call, at: string | undefined): Place {
   return { from: nodes[0].place.from, to: nodes[nodes.length - 1].place.to };
 }
 
-function placed(found: Answer, place: Place): Evaluated<Value> {
+function placed(found: Result<Value>, place: Place): Evaluated<Value> {
   return found.ok ? { ok: true, value: found.value } : { ok: false, failure: { ...found.failure, place } };
 }
 

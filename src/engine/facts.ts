@@ -2,8 +2,11 @@ import { interval, signed } from '../charts/number.ts';
 import { describeKind } from '../language/describe.ts';
 import type { Facts } from '../language/services/outside.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
-import { extent } from '../verbs/runs.ts';
-import type { ComparisonValue, Run, RunsValue, SpectrumValue, Value } from '../verbs/values.ts';
+import { extent, type Run } from '../values/run.ts';
+import type { ComparisonValue } from '../values/comparison.ts';
+import type { RunsValue } from '../values/runs.ts';
+import type { SpectrumValue } from '../values/spectrum.ts';
+import type { Value } from '../values/value.ts';
 
 export interface NameFacts extends Facts {
   /** The channels' other names: how their files spell them. */

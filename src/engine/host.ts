@@ -1,4 +1,4 @@
-import type { Files, Watch } from '../verbs/verb.ts';
+import type { Files, Watch } from '../values/ports.ts';
 
 /** What the engine needs from whoever runs it: the editor, the command line and the tests each bring their own. */
 export interface Host {

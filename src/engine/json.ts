@@ -1,4 +1,4 @@
-import { toJson, type Json } from '../verbs/json.ts';
+import { toJson, type Json } from '../values/json.ts';
 import type { RunReport, StatementResult } from './result.ts';
 
 /** Where each code cell stands in its file. */

@@ -1,6 +1,6 @@
 import type { Checked } from '../language/checked.ts';
-import type { Value } from '../verbs/values.ts';
-import type { Files } from '../verbs/verb.ts';
+import type { Value } from '../values/value.ts';
+import type { Files } from '../values/ports.ts';
 import { notComputed, type PlacedFailure } from './evaluate.ts';
 import { sourcesOf } from './sources.ts';
 
@@ -37,7 +37,7 @@ export function quickOnly(files: Files): (call: Extract<Checked, { type: 'call' 
     if (list === undefined) return false;
     // Evaluation of a call whose files can't be found says why.
     if (!list.ok) return true;
-    const sizes = await Promise.all(list.paths.map((path) => files.identify(path))).catch(() => []);
+    const sizes = await Promise.all(list.value.map((path) => files.identify(path))).catch(() => []);
     const bytes = sizes.reduce((sum, { bytes: size }) => sum + size, 0);
     if (bytes > most.call || bytes > left) return false;
     left -= bytes;

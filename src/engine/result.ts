@@ -1,8 +1,8 @@
 import type { ValueKind } from '../language/form.ts';
 import type { Place } from '../language/problem.ts';
-import type { Value } from '../verbs/values.ts';
-import type { RawFile } from '../verbs/values.ts';
-import type { Warning } from '../verbs/verb.ts';
+import type { Value } from '../values/value.ts';
+import type { RawFile } from '../values/run.ts';
+import type { Warning } from '../result/result.ts';
 
 /** What one statement gave. Exactly one of `value` and `error` is there once it has run. */
 export interface StatementResult {

@@ -1,6 +1,6 @@
 import type { Output } from '../charts/output.ts';
 import type { ChannelFacts } from '../language/services/outside.ts';
-import type { Watch } from '../verbs/verb.ts';
+import type { Watch } from '../values/ports.ts';
 import { Engine } from './engine.ts';
 import { factsOf, type NameFacts } from './facts.ts';
 import { channelsOf } from './fileFacts.ts';
@@ -149,7 +149,7 @@ export class Service {
     for (const path of files) {
       if (watch.cancelled()) break;
       const list = await disk.expand(path);
-      if (list.ok) looked[path] = await channelsOf(await disk.open(list.paths[0]), watch);
+      if (list.ok) looked[path] = await channelsOf(await disk.open(list.value[0]), watch);
     }
     return {
       names: Object.fromEntries([...values].map(([name, value]) => [name, factsOf(value)])),

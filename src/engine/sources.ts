@@ -1,16 +1,18 @@
+import type { Result } from '../result/result.ts';
 import type { Checked } from '../language/checked.ts';
 import { verbNamed } from '../verbs/catalogue.ts';
-import type { Argument, Files, Given, SourceList } from '../verbs/verb.ts';
+import type { Argument, Arguments } from '../verbs/verb.ts';
+import type { Files } from '../values/ports.ts';
 import { literalArgument } from './evaluate.ts';
 
 type Call = Extract<Checked, { type: 'call' }>;
 
 /** The raw files that a call reads, or why they can't be told; undefined for a verb that reads none. */
-export async function sourcesOf(call: Call, files: Files): Promise<SourceList | undefined> {
+export async function sourcesOf(call: Call, files: Files): Promise<Result<readonly string[]> | undefined> {
   return verbNamed(call.verb)?.sources?.(literals(call), files);
 }
 
-function literals(call: Call): Given {
+function literals(call: Call): Arguments {
   const kept = (given: Call['operands']): Record<string, Argument[]> =>
     Object.fromEntries(
       Object.entries(given).map(([name, nodes]) => [name, nodes.flatMap((node) => literalArgument(node) ?? [])]),

@@ -23,7 +23,7 @@ export interface Failure extends Message {
 export interface Message {
   /** Dotted, stable, the key of its page in the reference. */
   readonly code: string;
-  readonly facts: object;
+  readonly facts?: object;
   /** One sentence: what, where, and what to do. */
   readonly message: string;
 }
@@ -32,3 +32,12 @@ export const success = <T>(value: T): Success<T> => ({ ok: true, value });
 
 /** A failure handed on as it is. */
 export const refused = (failure: Failure): Refused => ({ ok: false, failure });
+
+/** What travels with a result and is told beside it. */
+export type Warning = Message;
+
+/** A failure in its sentence. */
+export const refuse = (code: string, message: string, at?: string): Refused => ({
+  ok: false,
+  failure: at === undefined ? { code, message } : { code, message, at },
+});

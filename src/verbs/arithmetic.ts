@@ -2,7 +2,8 @@ import { convert, negate as negated } from '../units/arithmetic.ts';
 import { describeDimension } from '../units/dimension.ts';
 import { operate, type Operator } from '../units/operate.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
-import { answer, refuse, type Answer } from './verb.ts';
+import { answer, type Answer } from './verb.ts';
+import { refuse } from '../result/result.ts';
 
 const value = (quantity: Quantity): Answer => answer({ kind: 'quantity', quantity });
 

@@ -1,7 +1,10 @@
-import type { ChosenFile } from './sheetChoice.ts';
-import type { Run, RunsValue, Value } from './values.ts';
-import type { ExcludedRun } from './values/excluded.ts';
-import { answer, type Answer, type Context, type Failure, type Given, type Verb, type Warning } from './verb.ts';
+import type { ChosenFile } from './recordings/sheetChoice.ts';
+import type { Run } from '../values/run.ts';
+import type { RunsValue } from '../values/runs.ts';
+import type { Value } from '../values/value.ts';
+import type { ExcludedRun } from '../values/excluded.ts';
+import { answer, type Answer, type Context, type Arguments, type Verb } from './verb.ts';
+import type { Failure, Warning } from '../result/result.ts';
 
 /** A run that the sheet leaves out, as it was read, or why it could not be. */
 export function excludedRun(
@@ -10,9 +13,9 @@ export function excludedRun(
   run: Run | { readonly ok: false; readonly failure: Failure } | undefined,
 ): ExcludedRun {
   const why = excluded ?? 'no reason given';
-  if (run === undefined) return { label, path, why, run, hindered: 'its recording is not there' };
+  if (run === undefined) return { label, path, why, run, obstacle: 'its recording is not there' };
   return 'failure' in run
-    ? { label, path, why, run: undefined, hindered: clause(run.failure.message) }
+    ? { label, path, why, run: undefined, obstacle: clause(run.failure.message) }
     : { label, path, why, run };
 }
 
@@ -50,7 +53,7 @@ export function withExcluded(verb: Verb): Verb {
 }
 
 /** The first operand that holds excluded runs. */
-function source({ form }: Verb, given: Given): { operand: string; excluded: readonly ExcludedRun[] } | undefined {
+function source({ form }: Verb, given: Arguments): { operand: string; excluded: readonly ExcludedRun[] } | undefined {
   for (const { name } of form.operands) {
     const argument = given.operands[name]?.[0];
     if (argument?.type !== 'value' || !carries(argument.value)) continue;
@@ -65,17 +68,17 @@ async function followed(
   { run, ...one }: ExcludedRun,
   verb: Verb,
   operand: string,
-  given: Given,
+  given: Arguments,
   context: Context,
 ): Promise<ExcludedRun> {
   if (run === undefined) return { ...one, run };
   const alone: RunsValue = { kind: 'runs', set: undefined, runs: [run] };
-  const instead: Given = {
+  const instead: Arguments = {
     ...given,
     operands: { ...given.operands, [operand]: [{ type: 'value', value: alone, name: undefined }] },
   };
   const found: Answer = await verb.evaluate(instead, context);
-  if (!found.ok) return { ...one, run: undefined, hindered: clause(found.failure.message) };
+  if (!found.ok) return { ...one, run: undefined, obstacle: clause(found.failure.message) };
   return found.value.kind === 'runs' ? { ...one, run: found.value.runs[0] } : { ...one, run };
 }
 

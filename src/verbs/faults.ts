@@ -4,11 +4,13 @@ import { gravity } from '../readers/checks/gravity.ts';
 import { resolution } from '../readers/checks/resolution.ts';
 import type { CheckedRun } from '../readers/checks/checked.ts';
 import type { Finding } from '../readers/recording.ts';
-import type { Run, Value } from './values.ts';
-import type { Argument, Given, Warning } from './verb.ts';
+import type { Run } from '../values/run.ts';
+import type { Value } from '../values/value.ts';
+import type { Argument, Arguments } from './verb.ts';
+import type { Warning } from '../result/result.ts';
 
 /** The faults of the runs behind a call's operands, as warnings of its result. */
-export function faultsBehind({ operands }: Given): Warning[] {
+export function faultsBehind({ operands }: Arguments): Warning[] {
   const runs = new Set(Object.values(operands).flatMap((given) => given.flatMap(runsBehind)));
   return [...runs].flatMap(({ label, findings }) =>
     findings

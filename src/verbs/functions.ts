@@ -3,7 +3,8 @@ import { add, convert, divide, inSI, power, quantity, root } from '../units/arit
 import { describeDimension, dimensionOf, sameDimension, type NamedDimension } from '../units/dimension.ts';
 import { unit } from '../units/parse.ts';
 import type { Quantity } from '../units/unit.ts';
-import { answer, refuse, type Answer } from './verb.ts';
+import { answer, type Answer } from './verb.ts';
+import { refuse } from '../result/result.ts';
 
 /** A function of the language's expressions. */
 export interface NamedFunction {

@@ -1,6 +1,6 @@
 import type { Catalogue } from '../language/vocabulary.ts';
 import { verbs } from './catalogue.ts';
-import { fields } from './fields.ts';
+import { fields } from '../values/fields.ts';
 import { functions } from './functions.ts';
 
 /** The words of the language, as its checker and its services want them. */

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import type { Part } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
-import type { Value } from '../../src/verbs/values.ts';
+import type { Value } from '../../src/values/value.ts';
 import { everyValue, plotOf } from './every-value.ts';
 import * as made from './made-up.ts';
 

@@ -3,7 +3,8 @@ import type { ChartPart, Part } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
 import { themes } from '../../src/charts/theme.ts';
 import { toSvg } from '../../src/report/svg.ts';
-import type { SpectrumValue, Value } from '../../src/verbs/values.ts';
+import type { SpectrumValue } from '../../src/values/spectrum.ts';
+import type { Value } from '../../src/values/value.ts';
 import { everyValue, plotOf } from './every-value.ts';
 import { foamSpectrum, gelSpectrum, madeBands, madeComparison } from './made-up.ts';
 

@@ -1,4 +1,5 @@
-import type { ChartSubject, ChartValue, Value } from '../../src/verbs/values.ts';
+import type { ChartSubject, ChartValue } from '../../src/values/chart.ts';
+import type { Value } from '../../src/values/value.ts';
 import * as made from './made-up.ts';
 import * as more from './made-up-more.ts';
 

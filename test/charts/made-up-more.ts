@@ -1,12 +1,15 @@
 import type { DensityRatio } from '../../src/charts/plots/ratio.ts';
-import type { ComparisonValue, FindingsValue, Run, SpectrumValue } from '../../src/verbs/values.ts';
-import type { PeaksValue } from '../../src/verbs/values/peaks.ts';
-import type { RepeatsValue } from '../../src/verbs/values/planning.ts';
-import type { ProfileValue } from '../../src/verbs/values/profile.ts';
-import type { RunningValue } from '../../src/verbs/values/running.ts';
-import type { SpectrogramValue } from '../../src/verbs/values/spectrogram.ts';
-import type { TransferValue } from '../../src/verbs/values/transfer.ts';
-import type { VerdictValue } from '../../src/verbs/values/verdict.ts';
+import type { ComparisonValue } from '../../src/values/comparison.ts';
+import type { FindingsValue } from '../../src/values/findings.ts';
+import type { Run } from '../../src/values/run.ts';
+import type { SpectrumValue } from '../../src/values/spectrum.ts';
+import type { PeaksValue } from '../../src/values/peaks.ts';
+import type { RepeatsValue } from '../../src/values/repeats.ts';
+import type { ProfileValue } from '../../src/values/profile.ts';
+import type { RunningValue } from '../../src/values/running.ts';
+import type { SpectrogramValue } from '../../src/values/spectrogram.ts';
+import type { TransferValue } from '../../src/values/transfer.ts';
+import type { VerdictValue } from '../../src/values/verdict.ts';
 import { density, g, hann, plainUnit, seeded } from './made-up.ts';
 
 /** Made-up values of the kinds beyond the first set. */

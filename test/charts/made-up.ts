@@ -1,15 +1,10 @@
-import type {
-  BandsValue,
-  Channel,
-  ComparisonRow,
-  ComparisonValue,
-  LevelsValue,
-  Run,
-  RunsValue,
-  SpectrumEntry,
-  SpectrumValue,
-  WindowValue,
-} from '../../src/verbs/values.ts';
+import type { BandsValue } from '../../src/values/bands.ts';
+import type { Channel, Run } from '../../src/values/run.ts';
+import type { ComparisonRow, ComparisonValue } from '../../src/values/comparison.ts';
+import type { LevelsValue } from '../../src/values/levels.ts';
+import type { RunsValue } from '../../src/values/runs.ts';
+import type { SpectrumEntry, SpectrumValue } from '../../src/values/spectrum.ts';
+import type { WindowValue } from '../../src/values/window.ts';
 import type { Dimension, Unit } from '../../src/units/unit.ts';
 
 /** Values made up for charts and their tests: a seat pad of foam against one of gel. Seeded. */
@@ -52,7 +47,7 @@ export function madeRun(label: string, seed: number, gain = 1, channels = ['z'])
       const bump = random() < 0.0004 ? 1.6 : 0;
       samples[index] = (name === 'z' ? 1 : 0) + gain * (slow + bump) * moving + 0.004 * gaussian(random);
     }
-    return { name, unit: g, unitFrom: 'the header', samples, steady: true };
+    return { name, unit: g, unitFrom: 'the header', samples, includesStatic: true };
   });
   return {
     label,
@@ -75,7 +70,7 @@ export function trimmedRun(whole: Run, from: number, to: number): Run {
     channels: whole.channels.map((channel) => ({ ...channel, samples: channel.samples.subarray(first, last) })),
     stretches: [{ from: 0, to: last - first, start: from }],
     start: from,
-    whole,
+    untrimmed: whole,
     history: [`trim ${from}..${to} s`],
   };
 }

@@ -1,7 +1,8 @@
 import { strict as assert } from 'node:assert';
 import type { ChartPart } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
-import type { Run, Value } from '../../src/verbs/values.ts';
+import type { Run } from '../../src/values/run.ts';
+import type { Value } from '../../src/values/value.ts';
 import { everyPlot, everyValue, plotOf } from './every-value.ts';
 import * as made from './made-up.ts';
 import * as more from './made-up-more.ts';

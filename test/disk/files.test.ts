@@ -1,14 +1,16 @@
+import type { Result } from '../../src/result/result.ts';
 import { strict as assert } from 'node:assert';
 import { createHash } from 'node:crypto';
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { diskFiles } from '../../src/disk/files.ts';
-import type { Files, SourceList } from '../../src/verbs/verb.ts';
+import type { Files } from '../../src/values/ports.ts';
 
-const paths = (list: SourceList): readonly string[] => (list.ok ? list.paths : assert.fail(list.failure.message));
-const sentence = (list: SourceList): string =>
-  list.ok ? assert.fail(`found ${list.paths.join(', ')}`) : list.failure.message;
+const paths = (list: Result<readonly string[]>): readonly string[] =>
+  list.ok ? list.value : assert.fail(list.failure.message);
+const sentence = (list: Result<readonly string[]>): string =>
+  list.ok ? assert.fail(`found ${list.value.join(', ')}`) : list.failure.message;
 
 describe('the files of a project', () => {
   let root: string;

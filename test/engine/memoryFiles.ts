@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { Files } from '../../src/verbs/verb.ts';
+import type { Files } from '../../src/values/ports.ts';
 import type { Host } from '../../src/engine/host.ts';
 import { isPattern, levelExpression } from '../../src/disk/pattern.ts';
 import { naturalOrder } from '../../src/disk/naturalOrder.ts';
@@ -21,7 +21,7 @@ export class MemoryHost implements Host {
       const paths = [...this.contents.keys()].filter((path) =>
         isPattern(pattern) ? levelExpression(pattern).test(path) : path === pattern,
       );
-      if (paths.length > 0) return { ok: true, paths: paths.sort(naturalOrder) };
+      if (paths.length > 0) return { ok: true, value: paths.sort(naturalOrder) };
       return { ok: false, failure: { code: 'file.missing', message: `There is no file "${pattern}".`, at: 'files' } };
     },
     identify: async (path) => {

@@ -1,15 +1,7 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { compareRecords } from '../../src/notebook/compareRecords.ts';
-import {
-  makeRecord,
-  parseRecord,
-  recordPath,
-  recordText,
-  roundTo6,
-  type NotebookRecord,
-  type RunDocument,
-} from '../../src/notebook/record.ts';
+import { makeRecord, parseRecord, recordPath, recordText, roundTo6, type NotebookRecord, type RunDocument } from '../../src/notebook/record.ts';
 
 const statement = (name: string | null, kind: string, value: unknown) => ({
   name,

@@ -1,30 +1,11 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
-import {
-  chiSquareCdf,
-  chiSquareQuantile,
-  chiSquareSurvival,
-  chiSquareUpperQuantile,
-} from '../../src/statistics/distributions/chiSquare.ts';
+import { chiSquareCdf, chiSquareQuantile, chiSquareSurvival, chiSquareUpperQuantile } from '../../src/statistics/distributions/chiSquare.ts';
 import { fCdf, fQuantile, fSurvival, fUpperQuantile } from '../../src/statistics/distributions/f.ts';
 import { lnGamma } from '../../src/statistics/distributions/gamma.ts';
-import {
-  noncentralTCdf,
-  noncentralTQuantile,
-  noncentralTSurvival,
-} from '../../src/statistics/distributions/noncentralT.ts';
-import {
-  normalCdf,
-  normalQuantile,
-  normalSurvival,
-  normalUpperQuantile,
-} from '../../src/statistics/distributions/normal.ts';
-import {
-  studentTCdf,
-  studentTQuantile,
-  studentTSurvival,
-  studentTUpperQuantile,
-} from '../../src/statistics/distributions/studentT.ts';
+import { noncentralTCdf, noncentralTQuantile, noncentralTSurvival } from '../../src/statistics/distributions/noncentralT.ts';
+import { normalCdf, normalQuantile, normalSurvival, normalUpperQuantile } from '../../src/statistics/distributions/normal.ts';
+import { studentTCdf, studentTQuantile, studentTSurvival, studentTUpperQuantile } from '../../src/statistics/distributions/studentT.ts';
 
 // Source of the values: mpmath 1.2.1 at 25 to 40 digits, each compared with scipy 1.10.1 where scipy holds its digits
 // (scripts/reference/make-distribution-vectors.py).

@@ -1,13 +1,5 @@
 import { strict as assert } from 'node:assert';
-import {
-  additionalMethods,
-  comfortAt,
-  comfortRanges,
-  dailyExposure,
-  directiveValues,
-  estimatedDose,
-  vibrationTotal,
-} from '../../src/signal/exposure.ts';
+import { additionalMethods, comfortAt, comfortRanges, dailyExposure, directiveValues, estimatedDose, vibrationTotal } from '../../src/signal/exposure.ts';
 import { moments, vibrationDose } from '../../src/signal/levels.ts';
 import { runningRms } from '../../src/signal/running.ts';
 import { close } from './vectors.ts';

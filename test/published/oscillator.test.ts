@@ -1,10 +1,4 @@
-import {
-  bracketFactor,
-  dampingOfDecay,
-  dampingOfWidth,
-  milesRms,
-  transmissibility,
-} from '../../src/signal/mechanics.ts';
+import { bracketFactor, dampingOfDecay, dampingOfWidth, milesRms, transmissibility } from '../../src/signal/mechanics.ts';
 import { close } from './vectors.ts';
 
 describe('Miles 1954', () => {

@@ -1,11 +1,5 @@
 import { strict as assert } from 'node:assert';
-import {
-  compareWithProfile,
-  profileDensity,
-  profileMeanSquare,
-  slopedDensity,
-  type Breakpoint,
-} from '../../src/signal/profile.ts';
+import { compareWithProfile, profileDensity, profileMeanSquare, slopedDensity, type Breakpoint } from '../../src/signal/profile.ts';
 import { close } from './vectors.ts';
 
 const profile = (...points: [number, number][]): Breakpoint[] =>

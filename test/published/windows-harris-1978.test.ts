@@ -1,13 +1,5 @@
 import { strict as assert } from 'node:assert';
-import {
-  coherentGain,
-  halfPowerWidthBins,
-  noiseBandwidthBins,
-  scallopingLoss,
-  windowCorrelation,
-  windowShape,
-  type WindowName,
-} from '../../src/signal/windows.ts';
+import { coherentGain, halfPowerWidthBins, noiseBandwidthBins, scallopingLoss, windowCorrelation, windowShape, type WindowName } from '../../src/signal/windows.ts';
 
 /**
  * Harris 1978, On the use of windows for harmonic analysis with the discrete Fourier transform, Proc. IEEE 66(1),

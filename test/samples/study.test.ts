@@ -5,9 +5,10 @@ import { designedChange, pad, padStiffness, movingMass } from '../../scripts/sam
 import { diskHost } from '../../src/disk/host.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import type { RunReport } from '../../src/engine/result.ts';
-import type { ComparisonValue, Value } from '../../src/verbs/values.ts';
-import type { RepeatsValue } from '../../src/verbs/values/planning.ts';
-import type { VerdictValue } from '../../src/verbs/values/verdict.ts';
+import type { ComparisonValue } from '../../src/values/comparison.ts';
+import type { Value } from '../../src/values/value.ts';
+import type { RepeatsValue } from '../../src/values/repeats.ts';
+import type { VerdictValue } from '../../src/values/verdict.ts';
 
 const folder = fileURLToPath(new URL('../../samples/', import.meta.url));
 const prose = (notebook: string): string => readFileSync(folder + notebook, 'utf8');

@@ -1,12 +1,5 @@
 import { strict as assert } from 'node:assert';
-import {
-  coherentGain,
-  noiseBandwidthBins,
-  windowCorrelation,
-  windowNames,
-  windowResponse,
-  windowShape,
-} from '../../src/signal/windows.ts';
+import { coherentGain, noiseBandwidthBins, windowCorrelation, windowNames, windowResponse, windowShape } from '../../src/signal/windows.ts';
 import { close } from '../published/vectors.ts';
 
 describe('windowShape', () => {

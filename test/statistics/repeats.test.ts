@@ -1,13 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import {
-  intervalHalfWidth,
-  runsNeeded,
-  smallestChange,
-  smallestReductionTable,
-  spreadInterval,
-  twoSamplePower,
-} from '../../src/statistics/repeats.ts';
+import { intervalHalfWidth, runsNeeded, smallestChange, smallestReductionTable, spreadInterval, twoSamplePower } from '../../src/statistics/repeats.ts';
 
 describe('repeats', () => {
   it('tells the smallest reduction that n runs of each show at 80 % power', () => {

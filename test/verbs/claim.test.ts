@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { toJson } from '../../src/verbs/json.ts';
-import type { VerdictValue } from '../../src/verbs/values/verdict.ts';
+import { toJson } from '../../src/values/json.ts';
+import type { VerdictValue } from '../../src/values/verdict.ts';
 import { errorOf, near, recordingOf, resultOf, sine, valueOf } from './notebook.ts';
 import { loadPads, pads, worked, type Pads } from './pads.ts';
 

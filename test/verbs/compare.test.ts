@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import type { ComparisonRow } from '../../src/verbs/values.ts';
+import type { ComparisonRow } from '../../src/values/comparison.ts';
 import { errorOf, near, recordingOf, resultOf, sine, valueOf, warningsOf } from './notebook.ts';
 import { loadPads, pads, worked, type Pads } from './pads.ts';
 

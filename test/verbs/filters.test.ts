@@ -26,7 +26,7 @@ describe('highpass, lowpass and bandpass', () => {
     near(rmsOf(middle(high.channels[0].samples)), Math.SQRT1_2, 3e-3);
     near(rmsOf(middle(low.channels[0].samples)), Math.sqrt(1.5), 1e-3);
     assert.deepEqual(
-      [high, low].map(({ channels }) => channels[0].steady),
+      [high, low].map(({ channels }) => channels[0].includesStatic),
       [false, true],
     );
     assert.deepEqual(high.history, ['highpass 20 Hz order 4, forwards and backwards']);

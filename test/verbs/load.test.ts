@@ -97,7 +97,7 @@ describe('channel, resultant, detrend and trim', () => {
   it('take the mean, or a line, out of every channel, and say that gravity has gone', async () => {
     const files = { 'd.csv': recordingOf({ 'z (g)': (t) => 1 + 0.01 * t + 0.1 * Math.sin(2 * Math.PI * 10 * t) }) };
     const level = await valueOf('runs', 'detrend (load "d.csv") linear', files);
-    const { samples, steady } = level.runs[0].channels[0];
+    const { samples, includesStatic: steady } = level.runs[0].channels[0];
     assert.equal(steady, false);
     assert.ok(Math.abs(samples.reduce((sum, value) => sum + value, 0)) < 1e-6);
     assert.ok(Math.abs(samples[0]) < 0.01 && Math.abs(samples[samples.length - 1]) < 0.1);
@@ -107,7 +107,7 @@ describe('channel, resultant, detrend and trim', () => {
     const { runs } = await valueOf('runs', 'load "raw/a 1.csv" | trim 2..12 s | trim from 1 s length 3 s', files);
     const [run] = runs;
     assert.deepEqual([run.start, run.channels[0].samples.length], [3, 600]);
-    assert.equal(run.whole?.channels[0].samples.length, 4000);
+    assert.equal(run.untrimmed?.channels[0].samples.length, 4000);
   });
 
   it('refuse a stretch that reaches outside, said twice, or of nothing', async () => {

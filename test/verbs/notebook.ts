@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { Engine } from '../../src/engine/engine.ts';
 import type { StatementResult } from '../../src/engine/result.ts';
-import type { Value, ValueOf } from '../../src/verbs/values.ts';
+import type { Value, ValueOf } from '../../src/values/value.ts';
 import { MemoryHost, quietWatch } from '../engine/memoryFiles.ts';
 
 /** A recording as delimited text: one column a signal, each a function of the time in s. */

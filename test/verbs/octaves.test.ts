@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { toJson } from '../../src/verbs/json.ts';
+import { toJson } from '../../src/values/json.ts';
 import { errorOf, near, noise, recordingOf, resultOf, sine, valueOf, warningsOf, ownCodes } from './notebook.ts';
 
 const gauss = noise(9);

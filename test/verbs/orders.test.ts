@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { tabulate } from '../../src/verbs/tabulate.ts';
-import { toJson } from '../../src/verbs/json.ts';
+import { tabulate } from '../../src/values/tabulate.ts';
+import { toJson } from '../../src/values/json.ts';
 import { errorOf, near, recordingOf, resultOf, sine, valueOf } from './notebook.ts';
 
 const files = { 'a.csv': recordingOf({ z: sine(12) }, { seconds: 40 }) };

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { together } from '../../src/verbs/together.ts';
+import { together } from '../../src/analysis/together.ts';
 import { recordingOf, resultOf, sine } from './notebook.ts';
 
 describe('warnings about several runs', () => {

@@ -29,7 +29,7 @@ describe('weight', () => {
     );
     near(rmsOf(run.channels[1].samples), 2 * Math.SQRT1_2 * 0.2017, 5e-4);
     near(rmsOf(run.channels[2].samples), Math.SQRT1_2 * 0.9884, 5e-4);
-    assert.equal(run.channels[2].steady, false);
+    assert.equal(run.channels[2].includesStatic, false);
     assert.match(run.history[0], /Wd, Wd, Wk/);
   });
 
@@ -129,7 +129,7 @@ describe('levels of weighted acceleration', () => {
   });
 
   it('stand in JSON with the cautions', async () => {
-    const { toJson } = await import('../../src/verbs/json.ts');
+    const { toJson } = await import('../../src/values/json.ts');
     const json = toJson(await valueOf('levels', load + weighted, of(10))) as {
       rows: { weighting: string; mtvv: number }[];
       exposure: { rows: { total_m_s2: number; comfort: string[] }[]; cautions: string[] };

@@ -3,7 +3,7 @@ import { bandName, distinct, printedUnit } from '../names.ts';
 import { aligned, significant } from '../number.ts';
 import { excludedPart } from './excluded.ts';
 import { columns, some, type Presenter } from './kind.ts';
-import type { BandsValue } from '../../verbs/values.ts';
+import type { BandsValue } from '../../values/bands.ts';
 import type { TablePart } from '../output.ts';
 
 /** A bar for each band with every run as a dot, and the figures. */

@@ -1,4 +1,6 @@
-import type { Band, ChartSubject, ChartValue, Value } from '../../verbs/values.ts';
+import type { Band } from '../../values/band.ts';
+import type { ChartSubject, ChartValue } from '../../values/chart.ts';
+import type { Value } from '../../values/value.ts';
 import type { ChartPart, Part } from '../output.ts';
 import { bandChart } from '../plots/band-bars.ts';
 import { comparisonChart } from '../plots/change.ts';

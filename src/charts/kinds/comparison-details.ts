@@ -1,4 +1,4 @@
-import type { ComparisonRow, ComparisonValue, PercentInterval, Sensitivity } from '../../verbs/values.ts';
+import type { ComparisonRow, ComparisonValue, PercentInterval, Sensitivity } from '../../values/comparison.ts';
 import { comparedName } from '../compared.ts';
 import { capitalised, distinct } from '../names.ts';
 import { aligned, interval, probability, signed } from '../number.ts';

@@ -1,4 +1,4 @@
-import type { ComparisonRow, ComparisonValue } from '../../verbs/values.ts';
+import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
 import { capitalised, counted, distinct, listed, sentence, shortened } from '../names.ts';
 import { aligned, interval, percent, probability, signed, significant, fixed } from '../number.ts';
 import type { TablePart, TextPart } from '../output.ts';

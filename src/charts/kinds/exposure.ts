@@ -1,4 +1,4 @@
-import type { ExposureRow, ExposureValue } from '../../verbs/values/exposure.ts';
+import type { ExposureRow, ExposureValue } from '../../values/exposure.ts';
 import { printedUnit } from '../names.ts';
 import { aligned, plain } from '../number.ts';
 import type { Part } from '../output.ts';

@@ -1,4 +1,4 @@
-import type { FindingsValue } from '../../verbs/values.ts';
+import type { FindingsValue } from '../../values/findings.ts';
 import { counted, distinct } from '../names.ts';
 import { findingsChart } from '../plots/findings.ts';
 import { columns, some, type Presenter } from './kind.ts';

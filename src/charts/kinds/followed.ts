@@ -1,4 +1,4 @@
-import type { ComparisonValue } from '../../verbs/values.ts';
+import type { ComparisonValue } from '../../values/comparison.ts';
 import { sentence } from '../names.ts';
 import type { Part } from '../output.ts';
 

@@ -1,5 +1,5 @@
 import type { Part } from '../output.ts';
-import type { Value, ValueOf } from '../../verbs/values.ts';
+import type { Value, ValueOf } from '../../values/value.ts';
 
 /** How one kind of value is shown. `name` is what it was bound to, if anything. */
 export type Presenter<K extends Value['kind']> = (value: ValueOf<K>, name: string | undefined) => readonly Part[];

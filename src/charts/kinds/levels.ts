@@ -1,4 +1,5 @@
-import type { Channel, LevelsRow } from '../../verbs/values.ts';
+import type { Channel } from '../../values/run.ts';
+import type { LevelsRow } from '../../values/levels.ts';
 import { distinct, printedUnit } from '../names.ts';
 import { aligned, significant } from '../number.ts';
 import type { TablePart } from '../output.ts';

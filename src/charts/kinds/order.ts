@@ -1,4 +1,4 @@
-import type { OrderValue } from '../../verbs/values/planning.ts';
+import type { OrderValue } from '../../values/order.ts';
 import { plain } from '../number.ts';
 import { some, type Presenter } from './kind.ts';
 

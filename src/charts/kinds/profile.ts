@@ -1,7 +1,7 @@
 import { printedUnit } from '../names.ts';
 import { aligned, fixed, plain, signed, significant } from '../number.ts';
 import type { TablePart } from '../output.ts';
-import type { ProfileValue } from '../../verbs/values/profile.ts';
+import type { ProfileValue } from '../../values/profile.ts';
 import { profileChart } from '../plots/profile.ts';
 import { columns, some, type Presenter } from './kind.ts';
 

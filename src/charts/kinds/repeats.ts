@@ -1,4 +1,4 @@
-import type { RepeatsValue } from '../../verbs/values/planning.ts';
+import type { RepeatsValue } from '../../values/repeats.ts';
 import { aligned, percent, plain } from '../number.ts';
 import { repeatsChart } from '../plots/repeats.ts';
 import { columns, some, type Presenter } from './kind.ts';

@@ -1,4 +1,4 @@
-import type { Run } from '../../verbs/values.ts';
+import type { Run } from '../../values/run.ts';
 import { capitalised, counted, distinct, printedUnit } from '../names.ts';
 import { aligned, fixed, plain, significant } from '../number.ts';
 import type { Part, TablePart } from '../output.ts';

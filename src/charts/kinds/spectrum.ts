@@ -4,7 +4,7 @@ import { distinct, printedUnit, windowWords } from '../names.ts';
 import { aligned, plain, significant } from '../number.ts';
 import type { TablePart } from '../output.ts';
 import { acrossOf, highestBin, setName, spectrumQuantity } from '../series.ts';
-import type { SpectrumValue } from '../../verbs/values.ts';
+import type { SpectrumValue } from '../../values/spectrum.ts';
 import { excludedPart } from './excluded.ts';
 import { columns, some, type Presenter } from './kind.ts';
 

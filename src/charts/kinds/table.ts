@@ -1,4 +1,4 @@
-import type { TableValue } from '../../verbs/values.ts';
+import type { TableValue } from '../../values/table.ts';
 import { counted } from '../names.ts';
 import { aligned, noFigure, plain, scientific, significant } from '../number.ts';
 import type { Part } from '../output.ts';

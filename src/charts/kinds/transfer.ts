@@ -1,4 +1,4 @@
-import type { TransferEntry } from '../../verbs/values/transfer.ts';
+import type { TransferEntry } from '../../values/transfer.ts';
 import { distinct, listed } from '../names.ts';
 import { fixed, plain, significant } from '../number.ts';
 import type { TablePart } from '../output.ts';

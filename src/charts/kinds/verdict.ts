@@ -1,4 +1,4 @@
-import type { VerdictValue } from '../../verbs/values/verdict.ts';
+import type { VerdictValue } from '../../values/verdict.ts';
 import { comparedName } from '../compared.ts';
 import { sentence } from '../names.ts';
 import { fixed, interval, percent, signed, significant } from '../number.ts';

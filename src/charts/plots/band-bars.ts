@@ -1,4 +1,4 @@
-import type { BandsValue } from '../../verbs/values.ts';
+import type { BandsValue } from '../../values/bands.ts';
 import { figureLabel, fittedNames, fromZero, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
 import { axisTitle, bandName, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';

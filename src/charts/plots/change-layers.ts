@@ -1,4 +1,5 @@
-import type { ComparisonRow, ComparisonValue, Outcome } from '../../verbs/values.ts';
+import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
+import type { Outcome } from '../../values/comparison.ts';
 import { figureLabel, textWidth, type Domain } from '../axes.ts';
 import { comparedName } from '../compared.ts';
 import { drawn, interval, plain, signed } from '../number.ts';

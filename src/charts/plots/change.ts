@@ -1,4 +1,4 @@
-import type { ComparisonValue } from '../../verbs/values.ts';
+import type { ComparisonValue } from '../../values/comparison.ts';
 import { comparedName, isOfSignal } from '../compared.ts';
 import { legendRows } from '../axes.ts';
 import { counted, sentence } from '../names.ts';

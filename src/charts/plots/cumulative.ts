@@ -1,4 +1,4 @@
-import type { SpectrumValue } from '../../verbs/values.ts';
+import type { SpectrumValue } from '../../values/spectrum.ts';
 import { figureLabel, frequencyAxis, fromZero, legendRows, seriesLegend } from '../axes.ts';
 import { binsToDraw } from '../decimate.ts';
 import { axisTitle, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';

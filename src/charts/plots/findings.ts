@@ -1,4 +1,5 @@
-import type { FindingsValue, Run } from '../../verbs/values.ts';
+import type { FindingsValue } from '../../values/findings.ts';
+import type { Run } from '../../values/run.ts';
 import { distinct } from '../names.ts';
 import type { ChartPart } from '../output.ts';
 import { panelChart } from './trace.ts';

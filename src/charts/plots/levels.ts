@@ -1,4 +1,4 @@
-import type { LevelsValue } from '../../verbs/values.ts';
+import type { LevelsValue } from '../../values/levels.ts';
 import { figureLabel, fittedNames, fromZero, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
 import { axisTitle, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';

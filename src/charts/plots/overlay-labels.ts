@@ -1,4 +1,4 @@
-import type { Band } from '../../verbs/values.ts';
+import type { Band } from '../../values/band.ts';
 import { along, placeLabels, type Domain, type PlacedLabel } from '../axes.ts';
 import { bandName } from '../names.ts';
 import { hertz } from '../number.ts';

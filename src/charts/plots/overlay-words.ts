@@ -1,7 +1,7 @@
 import { bandName, capitalised, distinct, listed, printedUnit, windowWords } from '../names.ts';
 import { hertz, percent, plain, significant } from '../number.ts';
 import { acrossOf, highestBin, placeOn, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
-import type { SpectrumEntry, SpectrumValue } from '../../verbs/values.ts';
+import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import type { Overlay } from './overlay.ts';
 
 /** Window, averages, spacing and confidence: what one must know to read or repeat the figure. */

@@ -1,4 +1,5 @@
-import type { Band, SpectrumValue } from '../../verbs/values.ts';
+import type { Band } from '../../values/band.ts';
+import type { SpectrumValue } from '../../values/spectrum.ts';
 import { legendRows, logDomain, withHeadroom, type Domain } from '../axes.ts';
 import { capitalised, distinct, listed } from '../names.ts';
 import type { NamedProfile } from './profile.ts';

@@ -1,4 +1,4 @@
-import type { PeakRow, PeaksValue } from '../../verbs/values/peaks.ts';
+import type { PeakRow, PeaksValue } from '../../values/peaks.ts';
 import { along, frequencyAxis, legendRows, logLevelAxis, placeLabels, withHeadroom } from '../axes.ts';
 import { axisTitle, capitalised, distinct, listed, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';

@@ -1,4 +1,4 @@
-import type { ProfileValue } from '../../verbs/values/profile.ts';
+import type { ProfileValue } from '../../values/profile.ts';
 import { frequencyAxis, legendRows, logDomain, logLevelAxis, seriesLegend } from '../axes.ts';
 import { axisTitle, capitalised, listed, printedUnit, quantityName } from '../names.ts';
 import { drawn, hertz, hertzSpan, significant } from '../number.ts';

@@ -1,4 +1,4 @@
-import type { ComparisonValue } from '../../verbs/values.ts';
+import type { ComparisonValue } from '../../values/comparison.ts';
 import { figureLabel, frequencyAxis, withinFew, type Domain } from '../axes.ts';
 import { isOfSignal } from '../compared.ts';
 import { binsToDraw } from '../decimate.ts';

@@ -1,4 +1,4 @@
-import type { RepeatsValue } from '../../verbs/values/planning.ts';
+import type { RepeatsValue } from '../../values/repeats.ts';
 import { figureLabel } from '../axes.ts';
 import { percent, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';

@@ -1,4 +1,5 @@
-import type { ComparisonRow, ComparisonValue, Run } from '../../verbs/values.ts';
+import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
+import type { Run } from '../../values/run.ts';
 import { comparedName } from '../compared.ts';
 import { figureLabel, fittedNames, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
 import { axisTitle, capitalised, counted, printedUnit } from '../names.ts';

@@ -1,4 +1,4 @@
-import type { RunningEntry, RunningValue } from '../../verbs/values/running.ts';
+import type { RunningEntry, RunningValue } from '../../values/running.ts';
 import { figureLabel, fromZero, legendRows, seriesLegend, type Domain } from '../axes.ts';
 import { envelope } from '../decimate.ts';
 import { axisTitle, capitalised, channelQuantity, distinct, printedUnit } from '../names.ts';

@@ -1,4 +1,4 @@
-import type { SpectrogramEntry } from '../../verbs/values/spectrogram.ts';
+import type { SpectrogramEntry } from '../../values/spectrogram.ts';
 import type { Domain } from '../axes.ts';
 
 /** Levels over time and frequency on a grid fit for a picture, and the outlines of cells of one colour. */

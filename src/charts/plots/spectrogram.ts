@@ -1,5 +1,5 @@
-import type { WindowValue } from '../../verbs/values.ts';
-import type { SpectrogramEntry } from '../../verbs/values/spectrogram.ts';
+import type { WindowValue } from '../../values/window.ts';
+import type { SpectrogramEntry } from '../../values/spectrogram.ts';
 import { figureLabel, logTicks, powerTicks, type Domain } from '../axes.ts';
 import { axisTitle, capitalised, channelQuantity, printedUnit, windowWords } from '../names.ts';
 import { hertz, hertzSpan, plain, significant } from '../number.ts';

@@ -1,4 +1,4 @@
-import type { Channel, Run } from '../../verbs/values.ts';
+import type { Channel, Run } from '../../values/run.ts';
 import type { Domain } from '../axes.ts';
 import { envelope, pointLimit } from '../decimate.ts';
 import { drawn } from '../number.ts';
@@ -6,7 +6,7 @@ import { drawn } from '../number.ts';
 /** Samples over time as a picture needs them: extents and envelopes of unbroken stretches. */
 
 /** The recording that a run was trimmed from, or the run itself. */
-export const wholeOf = (run: Run): Run => run.whole ?? run;
+export const wholeOf = (run: Run): Run => run.untrimmed ?? run;
 
 /** s on the recording's time axis, one sample past the last. */
 export function endOf(run: Run): number {

@@ -1,4 +1,4 @@
-import type { Channel, Run } from '../../verbs/values.ts';
+import type { Channel, Run } from '../../values/run.ts';
 import { figureLabel, type Domain } from '../axes.ts';
 import { axisTitle, channelQuantity, printedUnit } from '../names.ts';
 import { drawn, plain, significant } from '../number.ts';
@@ -45,10 +45,10 @@ export function panelView(panel: Panel, frame: PanelFrame): object {
     width: fullWidth,
     height,
     layer: [
-      ...(run.whole === undefined
+      ...(run.untrimmed === undefined
         ? []
         : [
-            areaLayer(panel, run.whole, frame, role('faded'), 0.55),
+            areaLayer(panel, run.untrimmed, frame, role('faded'), 0.55),
             spanLayer([stretchOf(run)], frame, role('shade'), 0.6),
           ]),
       areaLayer(panel, run, frame, seriesColour(panel.colour), 1),
@@ -148,7 +148,7 @@ function nameLayers(values: readonly object[], frame: PanelFrame, dx: number): o
 
 /** Invisible strips that say the lowest and highest sample there. */
 function stripLayer({ run, channel, label }: Panel, frame: PanelFrame): object {
-  const source = run.whole ?? run;
+  const source = run.untrimmed ?? run;
   const unit = printedUnit(channel.unit.symbol);
   const values = pieces(source, channel.name, frame.x, frame.alone ? 200 : 80).flatMap(({ t, v, v2 }) =>
     t.map((at, index) => {

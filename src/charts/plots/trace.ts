@@ -1,4 +1,5 @@
-import type { Run, RunsValue } from '../../verbs/values.ts';
+import type { Run } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
 import type { Domain } from '../axes.ts';
 import { capitalised, channelQuantity, counted, distinct, listed, printedUnit } from '../names.ts';
 import { plain, significant } from '../number.ts';
@@ -54,7 +55,7 @@ export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions,
     all.length > panels.length
       ? ` The first ${panels.length} of ${all.length} are shown; pick single runs to see the others.`
       : '';
-  const trimmed = panels.some(({ run }) => run.whole !== undefined) ? '; grey: outside the stretch in use' : '';
+  const trimmed = panels.some(({ run }) => run.untrimmed !== undefined) ? '; grey: outside the stretch in use' : '';
   return chartPart({
     title: `${capitalised(quantities.length === 1 ? quantities[0] : 'signals')} ${about}${alone ? `, channel ${panels[0].channel.name}` : ''}`,
     subtitle: `Each column of the picture reaches from the lowest to the highest sample in it${trimmed}.${cut}`,
@@ -105,6 +106,6 @@ function traceDescription(panels: readonly Panel[], x: Domain): string {
 }
 
 function stretchWords(run: Run): string {
-  if (run.whole === undefined) return '';
-  return `, the stretch in use ${plain(run.start, 5)} to ${plain(endOf(run), 5)} s of ${plain(endOf(run.whole), 5)} s`;
+  if (run.untrimmed === undefined) return '';
+  return `, the stretch in use ${plain(run.start, 5)} to ${plain(endOf(run), 5)} s of ${plain(endOf(run.untrimmed), 5)} s`;
 }

@@ -1,4 +1,4 @@
-import type { TransferEntry, TransferValue } from '../../verbs/values/transfer.ts';
+import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
 import { figureLabel, frequencyAxis, legendRows, logDomain, logLevelAxis, seriesLegend, type Domain } from '../axes.ts';
 import { binsToDraw } from '../decimate.ts';
 import { axisTitle, distinct, listed, printedUnit, windowWords } from '../names.ts';

@@ -1,4 +1,4 @@
-import type { VerdictValue } from '../../verbs/values/verdict.ts';
+import type { VerdictValue } from '../../values/verdict.ts';
 import { comparedName } from '../compared.ts';
 import { percent, plain } from '../number.ts';
 import type { ChartPart } from '../output.ts';

@@ -23,13 +23,13 @@ export function outsideOf(analysis: Analysis, known: Known, purpose: 'help' | 'w
     list: once((folder: string) => entriesOf(place, folder)),
     count: async (pattern) => {
       const found = await expand(pattern);
-      if (found.ok) return found.paths.length;
+      if (found.ok) return found.value.length;
       return warning && found.failure.code !== 'file.missing' ? 1 : 0;
     },
     channels: once(async (pattern: string) => {
       const found = await expand(pattern);
       if (!found.ok) return [];
-      const [path] = found.paths;
+      const [path] = found.value;
       const file = vscode.Uri.joinPath(vscode.Uri.file(place.folder), path);
       return known.channels(place, file, path).catch(() => []);
     }),

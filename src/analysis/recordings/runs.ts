@@ -1,0 +1,39 @@
+import type { Stretch } from '../../readers/recording.ts';
+import { piecesOf } from '../../signal/stretch.ts';
+import type { Channel, Run } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import { refuse, type Failure } from '../../result/result.ts';
+
+/** The shortest of a run's unbroken stretches. */
+export const shortestStretch = ({ stretches }: Run): Stretch =>
+  stretches.reduce((least, one) => (one.to - one.from < least.to - least.from ? one : least));
+
+/** Views of a channel's unbroken pieces. */
+export const pieces = (run: Run, channel: Channel): Float64Array[] => piecesOf(channel.samples, run.stretches);
+
+/**
+ * A run with other samples in its channels, and the step that made them written into its history. The recording it
+ * was trimmed from is left behind: its samples are not of the same kind any more.
+ */
+export function withSamples(
+  { untrimmed: _whole, ...run }: Run,
+  step: string,
+  change: (channel: Channel) => Partial<Channel> & { readonly samples: Float64Array },
+): Run {
+  return {
+    ...run,
+    channels: run.channels.map((channel) => ({ ...channel, ...change(channel) })),
+    history: [...run.history, step],
+  };
+}
+
+/** Why a verb that needs a uniform rate can't work on these runs, or undefined. */
+export function whyUneven(runs: RunsValue): { ok: false; failure: Failure } | undefined {
+  const uneven = runs.runs.find(({ times }) => times !== undefined);
+  if (uneven === undefined) return undefined;
+  return refuse(
+    'rate.uneven',
+    `${uneven.label} is sampled too unevenly for this: resample it first, as in "resample ${runs.set ?? 'runs'} ${Math.floor(uneven.rate)} Hz".`,
+    'runs',
+  );
+}

@@ -1,0 +1,52 @@
+import { evenlySampled } from '../../signal/spline.ts';
+import type { Stretch } from '../../readers/recording.ts';
+import type { Run } from '../../values/run.ts';
+
+/**
+ * A run whose samples carry their own times, at even steps of its mean rate: through a natural cubic spline, each
+ * unbroken stretch by itself. Of readings that share a time the first is kept.
+ */
+export function atUniformRate(run: Run): Run {
+  const { times, untrimmed: _whole, ...rest } = run;
+  if (times === undefined) return run;
+  const kept = run.stretches.map(({ from, to }) => rising(times, from, to)).filter((rows) => rows.length > 1);
+  const stretches: Stretch[] = [];
+  const parts = run.channels.map(({ samples }) =>
+    kept.map((rows) => evenlySampled(pick(times, rows), pick(samples, rows), run.rate)),
+  );
+  kept.forEach((rows, s) => {
+    const from = stretches[s - 1]?.to ?? 0;
+    stretches.push({ from, to: from + parts[0][s].length, start: times[rows[0]] });
+  });
+  return {
+    ...rest,
+    stretches,
+    channels: run.channels.map((channel, c) => ({ ...channel, samples: joined(parts[c]) })),
+    history: [
+      ...run.history,
+      `uneven readings brought to even steps of ${run.rate.toPrecision(6)} Hz by a cubic spline`,
+    ],
+  };
+}
+
+/** Rows from..to whose time follows that of the row kept before. */
+function rising(times: Float64Array, from: number, to: number): Int32Array {
+  const rows = new Int32Array(to - from);
+  let count = 0;
+  for (let i = from; i < to; i++) if (count === 0 || times[i] > times[rows[count - 1]]) rows[count++] = i;
+  return rows.subarray(0, count);
+}
+
+const pick = (values: Float64Array, rows: Int32Array): Float64Array => Float64Array.from(rows, (row) => values[row]);
+
+/** Pieces one after another in one array. */
+export function joined(pieces: readonly Float64Array[]): Float64Array {
+  if (pieces.length === 1) return pieces[0];
+  const all = new Float64Array(pieces.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    all.set(piece, at);
+    at += piece.length;
+  }
+  return all;
+}

@@ -1,0 +1,14 @@
+import type { Run } from './run.ts';
+
+/** A run that the run sheet leaves out. It goes through the same steps, apart, so that a result can be had with it. */
+export interface ExcludedRun {
+  readonly label: string;
+  /** Relative to the notebook's folder. */
+  readonly path: string;
+  /** The sheet's reason. */
+  readonly why: string;
+  /** The run after the same steps; undefined where one of them could not be done with it. */
+  readonly run: Run | undefined;
+  /** Why a step could not be done. */
+  readonly obstacle?: string;
+}

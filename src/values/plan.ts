@@ -1,0 +1,47 @@
+import type { Claim } from '../statistics/claimForm.ts';
+import type { Band } from './band.ts';
+
+/** What was settled before the data were looked at. */
+export interface PlanValue {
+  readonly kind: 'plan';
+  /** Everything the plan states, in words, in a fixed order. */
+  readonly entries: readonly { readonly word: string; readonly text: string }[];
+  /** SHA-256 of the plan's text (its entries, one a line), lower-case hex. */
+  readonly hash: string;
+  /** The same in the terms that results are held against; what is left out was not settled. */
+  readonly settled?: Settled;
+}
+
+export interface Settled {
+  readonly question: string;
+  readonly metric?: string;
+  readonly channel?: string;
+  readonly primary?: Band;
+  readonly bands?: readonly Band[];
+  readonly claim?: Claim;
+  /** Where the claim stands. */
+  readonly source?: string;
+  /** Fractions. */
+  readonly margin?: number;
+  readonly confidence?: number;
+  readonly method?: 'welch' | 'paired' | 'trend';
+  /** Of each condition. */
+  readonly runs?: number;
+  /** As letters: `ABBABAAB`. */
+  readonly order?: string;
+}
+
+/** How a result stands to the plan it was asked to follow. */
+export interface PlanFollowed {
+  readonly name: string;
+  readonly hash: string;
+  readonly question: string;
+  readonly claim?: Claim;
+  readonly source?: string;
+  /** Every band that it names, the primary one first. */
+  readonly bands?: readonly Band[];
+  /** Those deviations that forbid a verdict, as clauses. */
+  readonly unplanned?: readonly string[];
+  /** One clause for each thing that is not as it was planned; empty when the plan was followed. */
+  readonly deviations: readonly string[];
+}

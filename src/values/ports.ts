@@ -1,0 +1,18 @@
+import type { ByteSource } from '../readers/recording.ts';
+import type { Result } from '../result/result.ts';
+
+/** The project's files, read only. Paths are relative to the notebook's folder, with `/`. */
+export interface Files {
+  /** Paths that a name or a pattern with `*` and `?` stands for, in natural order; or why none may be read. */
+  expand(pattern: string): Promise<Result<readonly string[]>>;
+  open(path: string): Promise<ByteSource>;
+  /** Size and SHA-256 (lower-case hex) of a file's bytes. */
+  identify(path: string): Promise<{ readonly bytes: number; readonly sha256: string }>;
+}
+
+/** How the host stops and watches long work. */
+export interface Watch {
+  readonly cancelled: () => boolean;
+  /** Of the work in hand, 0 to 1, and what it is. */
+  readonly progress: (fraction: number, what: string) => void;
+}

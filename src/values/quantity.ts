@@ -1,0 +1,6 @@
+import type { Quantity } from '../units/unit.ts';
+
+export interface QuantityValue {
+  readonly kind: 'quantity';
+  readonly quantity: Quantity;
+}

@@ -1,0 +1,70 @@
+import type { Finding, Layout, Stretch } from '../readers/recording.ts';
+import type { Unit } from '../units/unit.ts';
+
+export interface Run {
+  /** What this run is called in legends and tables; unique within its set. */
+  readonly label: string;
+  readonly file: RawFile;
+  /** Hz. */
+  readonly rate: number;
+  /** All of one length. */
+  readonly channels: readonly Channel[];
+  /** Unbroken stretches; indices into the channels' samples, `start` in s on the recording's time axis. */
+  readonly stretches: readonly Stretch[];
+  /** Start of this run within its recording in s. */
+  readonly start: number;
+  /** Time of the recording's first sample on the file's own clock in s, where it has one. */
+  readonly epoch?: number;
+  /** Times in s where sampling is too uneven for a rate to mean anything: such a run must be resampled first. */
+  readonly times?: Float64Array;
+  /** The run this one was trimmed from, so that a plot can show where the stretch lies. */
+  readonly untrimmed?: Run;
+  /** What was done to the samples, in order, in words for the methods section: `highpass 2 Hz order 4`. */
+  readonly history: readonly string[];
+  /** Findings that travel with every later result of the run. */
+  readonly findings: readonly Finding[];
+  readonly layout: Layout;
+  /** From a run sheet, if there is one. */
+  readonly sheet?: RunFacts;
+}
+
+/** What a run sheet says of one run. */
+export interface RunFacts {
+  readonly condition?: string;
+  readonly order?: number;
+  /** Why the sheet leaves the run out, where it does. */
+  readonly excluded?: string;
+  /** All cells of its row, by the column's header: `speed (m/s)`. */
+  readonly facts: Readonly<Record<string, string>>;
+}
+
+export interface RawFile {
+  /** Relative to the notebook's folder, with `/`. */
+  readonly path: string;
+  readonly bytes: number;
+  /** Lower-case hex. */
+  readonly sha256: string;
+}
+
+export interface Channel {
+  readonly name: string;
+  /** The header's text in the file, by which the channel may be named too. */
+  readonly header?: string;
+  readonly unit: Unit;
+  /** Where the unit came from, in words: `the header`, `the option`, `the length of the mean vector`. */
+  readonly unitFrom: string;
+  readonly samples: Float64Array;
+  /** Frequency weighting that was applied, such as `Wk`. */
+  readonly weighting?: string;
+  /** Whether the mean still holds gravity; false once a mean or a high-pass has been taken out. */
+  readonly includesStatic: boolean;
+}
+
+/** s; the time from a run's first sample to one step after its last, gaps and all. */
+export function extent(run: Run): number {
+  const last = run.stretches[run.stretches.length - 1];
+  return last.start + (last.to - last.from) / run.rate - run.stretches[0].start;
+}
+
+/** Samples of each channel. */
+export const sampleCount = (run: Run): number => run.channels[0]?.samples.length ?? 0;

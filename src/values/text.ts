@@ -1,0 +1,4 @@
+export interface TextValue {
+  readonly kind: 'text';
+  readonly text: string;
+}

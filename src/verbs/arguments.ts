@@ -1,0 +1,46 @@
+import type { Quantity, Unit } from '../units/unit.ts';
+import type { Value, ValueOf } from '../values/value.ts';
+import type { Argument, Arguments } from './verb.ts';
+
+// The checker has held every call against its form, so an operand that the form demands is there and of its kind.
+
+/** The value under an operand's name, which the form guarantees to be of this kind. */
+export function valueOf<K extends Value['kind']>(given: Arguments, name: string, kind: K): ValueOf<K> {
+  const found = given.operands[name]?.[0];
+  if (found?.type === 'value' && found.value.kind === kind) return found.value as ValueOf<K>;
+  throw new Error(`operand ${name} is not of kind ${kind}`);
+}
+
+/** An argument under an operand's name or an option's keyword, or undefined. */
+export const operand = (given: Arguments, name: string): Argument | undefined => given.operands[name]?.[0];
+export const option = (given: Arguments, name: string): Argument | undefined => given.options[name]?.[0];
+
+export const hasFlag = (given: Arguments, name: string): boolean => given.options[name] !== undefined;
+
+export function quantityIn(argument: Argument | undefined): Quantity | undefined {
+  return argument?.type === 'quantity' ? argument.quantity : undefined;
+}
+
+/** An option's quantity in SI units: s, Hz, a plain ratio. */
+export function siOf(given: Arguments, name: string): number | undefined {
+  const quantity = quantityIn(option(given, name));
+  return quantity === undefined ? undefined : si(quantity);
+}
+
+/** In SI units; 95 % is 0.95 and not the 0.9500000000000001 that 95 times 0.01 gives. */
+export function si({ value, unit }: Quantity): number {
+  return unit.factor === 1 ? value : Number((value * unit.factor).toPrecision(15));
+}
+
+export function textOf(argument: Argument | undefined): string | undefined {
+  if (argument?.type === 'text') return argument.text;
+  return argument?.type === 'word' ? (argument.text ?? argument.word) : undefined;
+}
+
+export function wordOf(argument: Argument | undefined): string | undefined {
+  return argument?.type === 'word' ? argument.word : undefined;
+}
+
+export function unitOf(argument: Argument | undefined): Unit | undefined {
+  return argument?.type === 'unit' ? argument.unit : undefined;
+}

@@ -1,0 +1,23 @@
+import { textOf, operand } from '../arguments.ts';
+import { sheetIn } from '../../analysis/recordings/sheetFile.ts';
+import { answer, type Verb } from '../verb.ts';
+
+export const sheet: Verb = {
+  form: {
+    verb: 'sheet',
+    summary: 'Reads a run sheet and shows it.',
+    help: 'A run sheet is a CSV file beside the recordings, with one row a run. Its columns: `file` (relative to the sheet), `condition`, `order` (place in the day, from 1), `date`, `speed`, `mass`, `pressure` (a unit stands in brackets after the name: `speed (m/s)`), `note`, `excluded` (yes or no) and `why`; any others are kept. `load sheet "runs.csv"` reads the recordings that it lists; with `where condition foam` only those rows.',
+    operands: [{ name: 'file', doc: 'The run sheet.', accepts: [{ type: 'text', role: 'files' }] }],
+    options: [],
+    gives: 'sheet',
+    examples: ['sheet "raw/runs.csv"'],
+  },
+  async sources(given, files) {
+    const listed = await files.expand(textOf(operand(given, 'file')) ?? '');
+    return listed.ok ? listed : { ok: false, failure: { ...listed.failure, at: 'file' } };
+  },
+  async evaluate(given, { files }) {
+    const found = await sheetIn(textOf(operand(given, 'file')) ?? '', files, 'file');
+    return 'failure' in found ? found : answer(found.sheet, found.warnings);
+  },
+};

@@ -1,0 +1,167 @@
+import { windowNames } from '../../signal/windows.ts';
+import { askedOf, type AskedWith } from './compareRequest.ts';
+import { comparedSides, type Refused, type Sides } from './sides.ts';
+import { comparisonOf } from './comparison.ts';
+import { takenIn, whyNoneExcluded } from './excludedSides.ts';
+import { isWeighting, metricWords, weightedSide } from './metrics.ts';
+import { fractions } from '../spectra/octaves.ts';
+import { planFollowed, planWarnings } from '../../analysis/planning/planFollowed.ts';
+import type { ComparisonValue } from '../../values/comparison.ts';
+import type { PlanFollowed } from '../../values/plan.ts';
+import { answer, type Verb } from '../verb.ts';
+import type { Warning } from '../../result/result.ts';
+
+export const compare: Verb = {
+  form: {
+    verb: 'compare',
+    summary: 'Says how much B differs from A in each band, and how sure that is.',
+    help: 'The run is the unit of evidence: each run gives one level a band, their logarithms are compared by Welch’s t (Welch 1947), and the change is B/A − 1 of the geometric means, in percent of amplitude and in dB (20 log10). With several bands, p is also given as adjusted for all of them (Holm 1979); the one named `primary` is not adjusted. `paired` compares neighbouring runs, `trend` takes a steady drift over the day out (both planned beforehand; the order comes from a run sheet or dated recordings). `metric` compares another level than the r.m.s. of a band: `vdv`, the 99 and 99.9 % levels, or the r.m.s. weighted by `wk` and its kin. `margin` asks whether both are practically the same (two one-sided tests, Schuirmann 1987). With fewer than 3 runs a side the figure stands without inference. A change that is not shown is not the same as no change: read the interval, and what it rules out. Name bands before looking at the spectra, in a `plan`.',
+    operands: [
+      {
+        name: 'a',
+        doc: 'The baseline: runs, their spectrum, or their response.',
+        accepts: [{ type: 'value', kinds: ['runs', 'spectrum', 'transfer'] }],
+      },
+      {
+        name: 'b',
+        doc: 'What is held against it.',
+        accepts: [{ type: 'value', kinds: ['runs', 'spectrum', 'transfer'] }],
+        keyword: 'with',
+      },
+    ],
+    options: [
+      {
+        keyword: 'over',
+        doc: 'The bands, or the bands of an octave’s part over a range.',
+        accepts: [
+          { type: 'range', dimension: 'frequency' },
+          { type: 'word', words: Object.keys(fractions) },
+        ],
+        many: true,
+        default: '1 Hz to 0.4 × the rate',
+      },
+      {
+        keyword: 'primary',
+        doc: 'The one band that was named in advance: it is not adjusted for the others.',
+        accepts: [{ type: 'range', dimension: 'frequency' }],
+      },
+      {
+        keyword: 'metric',
+        doc: 'The level that is compared.',
+        accepts: [{ type: 'word', words: metricWords }],
+        default: 'rms',
+      },
+      {
+        keyword: 'using',
+        doc: 'The window of the spectra, when runs are given.',
+        accepts: [
+          { type: 'value', kinds: ['window'] },
+          { type: 'word', words: windowNames },
+          { type: 'step', verb: 'window' },
+        ],
+        default: 'window hann 2 s overlap 50 %',
+      },
+      {
+        keyword: 'confidence',
+        doc: 'Of the intervals.',
+        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0.5, most: 0.9999 }],
+        default: '95 %',
+      },
+      {
+        keyword: 'margin',
+        doc: 'Changes smaller than this, either way, count as none; state it before looking.',
+        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0, most: 1 }],
+      },
+      { keyword: 'paired', doc: 'Compare within pairs of neighbouring runs.', accepts: [] },
+      { keyword: 'trend', doc: 'Take a steady drift over the order of the runs out.', accepts: [] },
+      {
+        keyword: 'above',
+        doc: 'The logger at rest, above whose noise every band should stand clear.',
+        accepts: [{ type: 'value', kinds: ['runs', 'spectrum'] }],
+      },
+      {
+        keyword: 'plan',
+        doc: 'The plan to follow: what it settles is taken from it, and what deviates is said.',
+        accepts: [{ type: 'value', kinds: ['plan'] }],
+      },
+      {
+        keyword: 'including',
+        doc: 'Take in the runs that the run sheet excludes, too.',
+        accepts: [{ type: 'word', words: ['excluded'] }],
+      },
+    ],
+    gives: 'comparison',
+    examples: [
+      'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\ngel = load "raw/brick-gel-*.csv.gz" | channel z | trim 10..70 s\ncompare foam with gel primary 10..50 Hz over 4..10 Hz, 50..100 Hz',
+      'foam = load sheet "raw/runs.csv" where condition foam, surface brick | channel z | trim 12..72 s\ngel = load sheet "raw/runs.csv" where condition gel, surface brick | channel z | trim 12..72 s\ncompare foam with gel metric vdv trend',
+    ],
+  },
+  evaluate(given, { watch }) {
+    const sides = comparedSides(given);
+    if ('failure' in sides) return sides;
+    const none = whyNoneExcluded(given, sides);
+    if (none !== undefined) return none;
+    const asked = askedOf(given, sides);
+    if ('failure' in asked) return asked;
+    const weighted = weightedSides(sides, asked);
+    if ('failure' in weighted) return weighted;
+    const found = comparisonOf(weighted, asked, watch);
+    if ('failure' in found) return found;
+    const excluded = takenIn(given, sides);
+    const includes = excluded.includes;
+    const plan = followed(asked, sides, found.value, includes);
+    const value: ComparisonValue = {
+      ...found.value,
+      ...(plan === undefined ? {} : { plan }),
+      ...(includes ? { includesExcluded: true } : {}),
+    };
+    const named = (given.options.over ?? given.options.primary) !== undefined;
+    const planned = plan === undefined && !named ? [] : planWarnings(plan, value.rows.length);
+    return answer(value, unique([...found.warnings, ...asked.warnings, ...excluded.warnings, ...planned]));
+  },
+};
+
+/** Both sides with their tracks weighted, where the metric is a weighting. */
+function weightedSides(sides: Sides, { metric }: AskedWith): Sides | Refused {
+  if (!isWeighting(metric)) return sides;
+  const a = weightedSide(sides.a, metric, 'a');
+  if ('failure' in a) return a;
+  const b = weightedSide(sides.b, metric, 'b');
+  return 'failure' in b ? b : { a, b };
+}
+
+function followed(
+  { plan, bands, primary, metric, margin }: AskedWith,
+  { a, b }: Sides,
+  value: ComparisonValue,
+  includes: boolean,
+): PlanFollowed | undefined {
+  if (plan === undefined) return undefined;
+  return planFollowed(plan.name, plan.value, {
+    metric,
+    channel: value.channel,
+    primary: primary === undefined ? undefined : bands[primary],
+    bands: bands.filter((_, index) => index !== primary),
+    margin,
+    confidence: value.confidence,
+    method: value.methodCode,
+    runsA: a.tracks.length,
+    runsB: b.tracks.length,
+    order: letters(value.a.places, value.b.places),
+    includesExcluded: includes,
+  });
+}
+
+/** `ABBABAAB`, from the places of the runs of both sides. */
+function letters(a: readonly number[] | undefined, b: readonly number[] | undefined): string | undefined {
+  if (a === undefined || b === undefined) return undefined;
+  const all = [...a.map((place) => ({ place, letter: 'A' })), ...b.map((place) => ({ place, letter: 'B' }))];
+  return all
+    .sort((one, other) => one.place - other.place)
+    .map(({ letter }) => letter)
+    .join('');
+}
+
+function unique(warnings: readonly Warning[]): Warning[] {
+  return warnings.filter(({ message }, index) => warnings.findIndex((other) => other.message === message) === index);
+}

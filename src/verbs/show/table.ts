@@ -1,0 +1,54 @@
+import { operand } from '../arguments.ts';
+import { tabulate } from '../../values/tabulate.ts';
+import { answer, type Verb } from '../verb.ts';
+import { refuse } from '../../result/result.ts';
+
+export const table: Verb = {
+  form: {
+    verb: 'table',
+    summary: 'Gives the numbers behind a value as a table.',
+    help: 'Every figure with its unit, one row a run, band or bin.',
+    operands: [
+      {
+        name: 'value',
+        doc: 'What to tabulate.',
+        accepts: [
+          {
+            type: 'value',
+            kinds: [
+              'runs',
+              'levels',
+              'running',
+              'spectrum',
+              'bands',
+              'peaks',
+              'spectrogram',
+              'transfer',
+              'profile',
+              'comparison',
+              'verdict',
+              'repeats',
+              'order',
+              'sheet',
+              'plan',
+              'findings',
+              'table',
+            ],
+          },
+        ],
+      },
+    ],
+    options: [],
+    gives: 'table',
+    examples: [
+      'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\ntable (band (spectrum foam) 4..10 Hz, 10..50 Hz)',
+    ],
+  },
+  evaluate(given) {
+    const found = operand(given, 'value');
+    const value = found?.type === 'value' ? tabulate(found.value) : undefined;
+    return value === undefined
+      ? refuse('table.kind', 'There are no numbers to tabulate here.', 'value')
+      : answer(value);
+  },
+};

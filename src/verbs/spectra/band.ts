@@ -1,0 +1,51 @@
+import { askedBands, bandRow, bandWarnings } from './bandsOf.ts';
+import { operand, valueOf, wordOf } from '../arguments.ts';
+import { fractionalBands, fractions, narrowWarnings, unlessNarrow } from './octaves.ts';
+import { whyNoFrequencies } from '../../analysis/spectra/orderAxis.ts';
+import { answer, type Verb } from '../verb.ts';
+
+export const band: Verb = {
+  form: {
+    verb: 'band',
+    summary: 'Gives the r.m.s. in each frequency band of each run.',
+    help: 'The density is integrated exactly over [low, high] as bins of one spacing’s width: a bin partly covered counts by the part covered, so neighbouring bands add up (in mean square) to the band that spans them. A band that reaches past half the rate is an error. With `third-octave` and its kin, the bands of IEC 61260-1:2014 from the one that holds the lower to the one that holds the upper frequency: base ten, edges halfway on the logarithmic scale, called by their nominal frequencies; a band of fewer than four bins is left empty. ISO 2631-1:1997, 5.5 asks for 108 s of recording to take a third-octave from 1 Hz up, 227 s from 0.5 Hz. State bands before looking at the spectrum.',
+    operands: [
+      { name: 'spectrum', doc: 'The spectrum.', accepts: [{ type: 'value', kinds: ['spectrum'] }] },
+      {
+        name: 'fraction',
+        doc: 'Part each range into bands of an octave or a part of one.',
+        accepts: [{ type: 'word', words: Object.keys(fractions) }],
+        optional: true,
+      },
+      {
+        name: 'bands',
+        doc: 'The bands, as in `10..50 Hz, 50..100 Hz`.',
+        accepts: [{ type: 'range', dimension: 'frequency' }],
+        many: true,
+      },
+    ],
+    options: [],
+    gives: 'bands',
+    examples: [
+      'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\nband (spectrum foam) 4..10 Hz, 10..50 Hz',
+      'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\nband (spectrum foam using window hann 8 s) third-octave 2.5..125 Hz',
+    ],
+  },
+  evaluate(given) {
+    const spectrum = valueOf(given, 'spectrum', 'spectrum');
+    const refusal = whyNoFrequencies(spectrum, 'spectrum');
+    if (refusal !== undefined) return refusal;
+    const { entries, set } = spectrum;
+    const fraction = wordOf(operand(given, 'fraction'));
+    const bands =
+      fraction === undefined
+        ? askedBands(given.operands.bands, entries, 'bands')
+        : fractionalBands(fraction, given.operands.bands, entries);
+    if ('failure' in bands) return bands;
+    const rows = entries.flatMap((entry) =>
+      bands.map((one) => bandRow(entry, one)).map((row) => (fraction === undefined ? row : unlessNarrow(row, entry))),
+    );
+    const warnings = fraction === undefined ? bandWarnings(spectrum, bands) : narrowWarnings(entries, bands);
+    return answer({ kind: 'bands', set, bands, rows }, warnings);
+  },
+};

@@ -1,0 +1,54 @@
+import { windowNames } from '../../signal/windows.ts';
+import { defaultWindow } from '../../analysis/spectra/window.ts';
+import { operand, quantityIn, si, siOf, wordOf } from '../arguments.ts';
+import type { WindowName, WindowValue } from '../../values/window.ts';
+import { answer, type Argument, type Verb } from '../verb.ts';
+import { refuse } from '../../result/result.ts';
+
+export const window: Verb = {
+  form: {
+    verb: 'window',
+    summary: 'Says how a recording is cut into segments for a spectrum.',
+    help: 'Shape, length and overlap of the segments of Welch’s method. A segment has exactly round(length × rate) samples and is never padded, so the bins are exactly rate / samples apart. The windows are periodic. A long segment resolves close lines; a short one leaves more segments to average, and a surer level.',
+    operands: [
+      { name: 'shape', doc: 'Shape of the window.', accepts: [{ type: 'word', words: windowNames }] },
+      {
+        name: 'length',
+        doc: 'Length of a segment.',
+        accepts: [{ type: 'quantity', dimension: 'time', least: 0 }],
+        optional: true,
+      },
+    ],
+    options: [
+      {
+        keyword: 'overlap',
+        doc: 'Share of a segment that the next one covers again.',
+        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0, most: 0.95 }],
+        default: '50 %',
+      },
+    ],
+    gives: 'window',
+    examples: ['fine = window hann 4 s overlap 50 %', 'window flattop 2 s overlap 75 %'],
+  },
+  evaluate(given) {
+    const shape = (wordOf(operand(given, 'shape')) ?? defaultWindow.shape) as WindowName;
+    const length = quantityIn(operand(given, 'length'));
+    const value = {
+      kind: 'window' as const,
+      shape,
+      length: length === undefined ? defaultWindow.length : si(length),
+      overlap: siOf(given, 'overlap') ?? defaultWindow.overlap,
+    };
+    if (!(value.length > 0)) return refuse('window.empty', 'A segment needs a length above 0 s.', 'length');
+    if (!(value.overlap >= 0 && value.overlap <= 0.95))
+      return refuse('window.overlap', 'The overlap is at least 0 % and at most 95 %.', 'overlap');
+    return answer(value);
+  },
+};
+
+/** The window an option `using` names: a window value, or the name of a shape at the usual length. */
+export function windowOf(argument: Argument | undefined): WindowValue {
+  if (argument?.type === 'value' && argument.value.kind === 'window') return argument.value;
+  const shape = wordOf(argument);
+  return shape === undefined ? defaultWindow : { ...defaultWindow, shape: shape as WindowName };
+}

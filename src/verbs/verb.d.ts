@@ -1,0 +1,68 @@
+import type { Form } from '../language/form.ts';
+import type { Refused, Result, Success, Warning } from '../result/result.ts';
+import type { Quantity, Unit } from '../units/unit.ts';
+import type { Files, Watch } from '../values/ports.ts';
+import type { Value } from '../values/value.ts';
+/** A verb: one file, one form, one evaluation. A new verb touches its own file and one line of the catalogue. */
+export interface Verb {
+  readonly form: Form;
+  /** Whether it hands its runs on, or shows their findings itself, so that their faults need not be said with its result. */
+  readonly passesFaults?: boolean;
+  /**
+   * The raw files a call reads, so that their contents can be part of its cache key; only of verbs that read.
+   * Patterns as they stand in the call; the engine expands and hashes them.
+   */
+  sources?(given: Given, files: Files): Promise<Result<readonly string[]>>;
+  evaluate(given: Given, context: Context): Promise<Answer> | Answer;
+}
+/** An evaluation's answer: a value with warnings, or one sentence that says why there is none. */
+export type Answer = Answered | Refused;
+export interface Answered extends Success<Value> {
+  readonly warnings: readonly Warning[];
+}
+export declare const answer: (value: Value, warnings?: readonly Warning[]) => Answered;
+/** What stands in one place of a call after evaluation. */
+export type Argument =
+  | {
+      readonly type: 'value';
+      readonly value: Value;
+      /** The name it was bound to. */ readonly name: string | undefined;
+    }
+  | {
+      readonly type: 'quantity';
+      readonly quantity: Quantity;
+    }
+  | {
+      readonly type: 'range';
+      readonly from: Quantity;
+      readonly to: Quantity;
+    }
+  | {
+      readonly type: 'text';
+      readonly text: string;
+    }
+  | {
+      readonly type: 'word';
+      readonly word: string;
+      readonly text?: string;
+    }
+  | {
+      readonly type: 'unit';
+      readonly unit: Unit;
+    }
+  | {
+      readonly type: 'group';
+      readonly parts: readonly Argument[];
+    };
+/** A call's evaluated arguments, by operand name and option keyword. */
+export interface Given {
+  readonly operands: Readonly<Record<string, readonly Argument[]>>;
+  readonly options: Readonly<Record<string, readonly Argument[]>>;
+}
+/** The outside, as a verb may see it. */
+export interface Context {
+  readonly files: Files;
+  readonly watch: Watch;
+  /** SHA-256 of a text, lower-case hex. */
+  readonly digest: (text: string) => string;
+}
