@@ -1,33 +1,12 @@
 import { strict as assert } from 'node:assert';
 import { readdirSync, readFileSync } from 'node:fs';
-import { dirname, join, relative, resolve, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import ts from 'typescript';
+import { join } from 'node:path';
 import { rooms, type Room } from '../scripts/rooms.mjs';
+import { filesOf, importsOf, root } from './house/sources.ts';
 
-const src = fileURLToPath(new URL('../src', import.meta.url));
-
-interface Import {
-  readonly file: string;
-  readonly from: string;
-  /** Whether types alone are taken. */
-  readonly types: boolean;
-}
-
-function importsOf(file: string): Import[] {
-  const text = readFileSync(file, 'utf8');
-  const types = new Set([...text.matchAll(/^(?:import|export) type [^;]*? from '([^']+)'/gm)].map((match) => match[1]));
-  const source = ts.preProcessFile(text, true, true);
-  return source.importedFiles.map(({ fileName }) => ({ file, from: fileName, types: types.has(fileName) }));
-}
-
-function filesOf(room: string): string[] {
-  return readdirSync(join(src, room), { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.ts'))
-    .map((name) => join(src, room, name));
-}
-
-const roomOf = (path: string): string => relative(src, path).split(sep)[0];
+const src = join(root, 'src');
+/** The room of a file, given relative to the project; a file outside src has none. */
+const roomOf = (file: string): string | undefined => /^src\/([^/]+)\//.exec(file)?.[1];
 
 /** Whether a package's name stands in the list, in which `vega-*` stands for every package that begins so. */
 function allowed(name: string, list: readonly string[]): boolean {
@@ -63,7 +42,7 @@ describe('the rooms of src', () => {
   });
 
   it('stand in the guide for contributors as they are', () => {
-    const guide = readFileSync(join(src, '..', 'DEVELOPERS.md'), 'utf8');
+    const guide = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8');
     const table = /<!-- rooms -->([\s\S]*?)<!-- \/rooms -->/.exec(guide)?.[1] ?? assert.fail('no table of rooms');
     const rows = [...table.matchAll(/^\| `(\w+)` \|[^|]*\| ([^|]*) \|$/gm)].map(([, room, list]) => [
       room,
@@ -95,40 +74,18 @@ describe('the rooms of src', () => {
   for (const [room, { imports, types = [], ambient, packages }] of Object.entries(rooms) as [string, Room][]) {
     it(`${room} imports only what its row allows`, () => {
       const wrong: string[] = [];
-      for (const { file, from, types: typesAlone } of filesOf(room).flatMap(importsOf)) {
-        const where = relative(src, file);
-        if (from.startsWith('.')) {
-          const target = roomOf(resolve(dirname(file), from));
-          const may = imports.includes(target) || (typesAlone && types.includes(target));
-          if (target !== room && !may) wrong.push(`${where} imports ${from} of the room ${target}`);
-          if (!from.endsWith('.ts')) wrong.push(`${where} imports ${from} without its ending`);
-        } else if (from.startsWith('node:')) {
-          if (!ambient.includes('node')) wrong.push(`${where} imports ${from}`);
-        } else if (!allowed(packageName(from), packages)) wrong.push(`${where} imports the package ${from}`);
-      }
+      for (const file of filesOf(`src/${room}`))
+        for (const { from, target, typeOnly } of importsOf(file)) {
+          if (target !== undefined) {
+            const other = roomOf(target) ?? '';
+            const may = other === room || imports.includes(other) || (typeOnly && types.includes(other));
+            if (!may) wrong.push(`${file} imports ${from} of the room ${other}`);
+            if (!from.endsWith('.ts')) wrong.push(`${file} imports ${from} without its ending`);
+          } else if (from.startsWith('node:')) {
+            if (!ambient.includes('node')) wrong.push(`${file} imports ${from}`);
+          } else if (!allowed(packageName(from), packages)) wrong.push(`${file} imports the package ${from}`);
+        }
       assert.deepEqual(wrong, []);
-    });
-
-    it(`${room} has no circle among its files`, () => {
-      const graph = new Map<string, string[]>();
-      for (const file of filesOf(room)) {
-        const text = readFileSync(file, 'utf8');
-        const values = [...text.matchAll(/^(?:import|export)\s+(?!type\b)[^;]*?from\s+'(\.[^']+)'/gms)].map(
-          (match) => match[1],
-        );
-        graph.set(
-          file,
-          values.map((from) => resolve(dirname(file), from)).filter((path) => roomOf(path) === room),
-        );
-      }
-      const done = new Set<string>();
-      const visit = (file: string, path: readonly string[]): void => {
-        assert.ok(!path.includes(file), `circle: ${[...path, file].map((name) => relative(src, name)).join(' -> ')}`);
-        if (done.has(file)) return;
-        for (const other of graph.get(file) ?? []) visit(other, [...path, file]);
-        done.add(file);
-      };
-      [...graph.keys()].forEach((file) => visit(file, []));
     });
   }
 });
