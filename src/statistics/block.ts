@@ -2,13 +2,9 @@ import { ratioInterval, type Estimate, type RatioInterval } from './estimate.ts'
 import { welchT } from './welchT.ts';
 import { meanAndVariance } from './summary.ts';
 
-/** The label that goes with every interval from one run a side. */
-export const oneRunLabel = 'within these two runs only; not evidence about the change itself';
-
 /** The ratio of two single runs. It speaks of these two recordings, never of how other runs would come out. */
 export interface BlockInterval extends RatioInterval, Estimate {
   readonly ratio: number;
-  readonly label: typeof oneRunLabel;
 }
 
 /**
@@ -33,10 +29,5 @@ export function blockInterval(
   const scatter = welchT(half(blocksA, a.mean), half(blocksB, b.mean));
   if (scatter === undefined) return undefined;
   const estimate = { ...scatter, difference: Math.log(b.mean / a.mean) / 2 };
-  return {
-    ...estimate,
-    ratio: Math.exp(estimate.difference),
-    ...ratioInterval(estimate, confidence),
-    label: oneRunLabel,
-  };
+  return { ...estimate, ratio: Math.exp(estimate.difference), ...ratioInterval(estimate, confidence) };
 }

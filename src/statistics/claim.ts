@@ -1,4 +1,4 @@
-import { claimedBothWays, claimText, claimZone, plain, type Claim } from './claimForm.ts';
+import { claimedBothWays, claimZone, type BothWays, type Claim } from './claimForm.ts';
 import type { Comparison, ComparisonRow } from './comparison.ts';
 import type { RatioInterval } from './estimate.ts';
 import { runsNeededForLog } from './repeats.ts';
@@ -6,11 +6,8 @@ import { runsNeededForLog } from './repeats.ts';
 export type Judgement = 'supported' | 'contradicted' | 'not shown';
 
 export interface JudgeOptions {
-  /**
-   * Reasons outside the numbers that forbid a verdict: a failed check, a metric that was not planned, speeds that
-   * differ, a band under the noise floor, a missing part of the claim. Each is a clause for "... because ...".
-   */
-  readonly guards?: readonly string[] | undefined;
+  /** Whether reasons outside the numbers forbid a verdict: a failed check, a metric that was not planned. Default false. */
+  readonly guarded?: boolean | undefined;
   /** Judge by the interval that holds for all bands at once; for a band picked after looking. Default false. */
   readonly simultaneous?: boolean | undefined;
 }
@@ -20,25 +17,28 @@ export interface Strongest {
   readonly direction: 'reduction' | 'increase';
   /** Whole percent of amplitude, or tenths below 1 %; rounded towards nothing. */
   readonly percent: number;
-  /** "a reduction of at least 10 %" */
-  readonly text: string;
 }
 
-/** Clauses that together make the verdict's sentence; each stands without a full stop. */
-export interface VerdictParts {
-  /** "changed by -14.2 % (95 % interval -19.1 to -9.0 %, 3 + 3 runs)", or why there is no interval. */
-  readonly change: string;
-  /** "the claim of a reduction of at least 15 % is not shown" */
-  readonly claim: string;
-  /** Why, when it is not plain from the numbers: guards, or what is and is not settled. */
-  readonly because: string;
-  /** "a reduction of at least 10 % is supported" */
-  readonly strongest: string | undefined;
-  /** What would settle a claim that is not shown. */
-  readonly settle: string | undefined;
-  /** The claimed and the found change as amplitude and as power. */
-  readonly bothWays: string | undefined;
-}
+/** Why a row carries no inference. */
+export type NoInference = 'not-a-level' | 'one-run-each' | 'few-runs' | 'no-scatter';
+
+/** What the verdict rests on: the guards, or where the interval lies. */
+export type Reason =
+  | 'guarded'
+  | 'inside'
+  | 'outside'
+  /** A reduction or an increase is shown, but not whether it has the size claimed. */
+  | 'reduction-shown'
+  | 'increase-shown'
+  | 'no-change-shown';
+
+/** What would settle a claim that is not shown. */
+export type Settle =
+  | { readonly by: 'removing-guards' }
+  /** The change found lies too close to the claimed value for any number of runs. */
+  | { readonly by: 'nothing' }
+  /** Runs of each condition, if the change is as found (80 % power), and what they would do to the claim. */
+  | { readonly by: 'runs'; readonly runs: number; readonly way: 'support' | 'contradict' };
 
 export interface Verdict {
   readonly verdict: Judgement;
@@ -50,12 +50,14 @@ export interface Verdict {
   /** Ends of the interval as changes in percent of amplitude. */
   readonly lowPercent: number | undefined;
   readonly highPercent: number | undefined;
-  /** The guards that were in force, the tool's own included; empty when the numbers alone decided. */
-  readonly guards: readonly string[];
+  /** Why the numbers themselves forbid a verdict. */
+  readonly noInference: NoInference | undefined;
+  readonly reason: Reason;
   readonly strongest: Strongest | undefined;
-  /** Runs of each condition that would settle it if the change is as found (80 % power); undefined when no number would. */
-  readonly runsToSettle: number | undefined;
-  readonly parts: VerdictParts;
+  /** Undefined of a claim that is supported or contradicted. */
+  readonly settle: Settle | undefined;
+  /** The claimed and the found change as amplitude and as power; undefined of a claim without a number. */
+  readonly bothWays: { readonly claimed: BothWays; readonly found: BothWays } | undefined;
 }
 
 /**
@@ -64,6 +66,7 @@ export interface Verdict {
  * At exactly the claimed value "not shown" is the right answer 95 times of 100.
  *
  * @param band index of the row
+ * @throws RangeError for a row that is not there, or a claim that no level can meet
  */
 export function judge(claim: Claim, comparison: Comparison, band: number, options: JudgeOptions = {}): Verdict {
   const row = comparison.rows[band];
@@ -71,11 +74,9 @@ export function judge(claim: Claim, comparison: Comparison, band: number, option
   const zone = claimZone(claim);
   const inference = row.inference;
   const interval = options.simultaneous ? inference?.simultaneous : inference?.interval;
-  const guards = [...ownGuards(comparison, row), ...(options.guards ?? [])];
-  const byNumbers = interval ? place(zone, interval) : 'not shown';
-  const verdict = guards.length > 0 ? 'not shown' : byNumbers;
-  const strongest = interval && guards.length === 0 ? strongestOf(interval) : undefined;
-  const runsToSettle = verdict === 'not shown' && guards.length === 0 ? settlingRuns(zone, row, comparison) : undefined;
+  const noInference = withheld(comparison, row);
+  const guarded = options.guarded === true || noInference !== undefined;
+  const verdict = guarded || interval === undefined ? 'not shown' : place(zone, interval);
   return {
     verdict,
     zone,
@@ -83,38 +84,19 @@ export function judge(claim: Claim, comparison: Comparison, band: number, option
     changePercent: row.changePercent,
     lowPercent: interval && 100 * (interval.low - 1),
     highPercent: interval && 100 * (interval.high - 1),
-    guards,
-    strongest,
-    runsToSettle,
-    parts: {
-      change: changePart(comparison, row, interval),
-      claim: `the claim of ${claimText(claim)} is ${verdict}`,
-      because: becausePart(verdict, guards, zone, interval),
-      strongest: strongest && `${strongest.text} is supported`,
-      settle: verdict === 'not shown' ? settlePart(guards, runsToSettle, zone, row) : undefined,
-      bothWays: bothWaysPart(claim, row),
-    },
+    noInference,
+    reason: guarded ? 'guarded' : reasonOf(verdict, interval),
+    strongest: interval && !guarded ? strongestOf(interval) : undefined,
+    settle: verdict === 'not shown' ? settleOf(guarded, zone, row, comparison) : undefined,
+    bothWays: bothWays(claim, row),
   };
 }
 
-/**
- * The verdict as one or two sentences.
- * @param subject what changed and where: "In 10-50 Hz (z, seat) rms"
- */
-export function verdictSentence(subject: string, { verdict, parts }: Verdict): string {
-  const claim = parts.claim[0].toUpperCase() + parts.claim.slice(1);
-  const also = parts.strongest && verdict !== 'supported' ? `; ${parts.strongest}` : '';
-  const why = also ? '' : `: ${parts.because}`;
-  return `${subject} ${parts.change}. ${claim}${why}${also}.`;
-}
-
-function ownGuards(comparison: Comparison, row: ComparisonRow): string[] {
-  if (row.inference) return [];
-  if (row.ratio === undefined) return ['a level is 0 or not a number, so no ratio can be formed'];
-  if (comparison.method === 'one run each') return ['one run each says nothing about how other runs would come out'];
-  if (comparison.method === 'no inference')
-    return [`${comparison.runsA} + ${comparison.runsB} runs are too few to infer anything`];
-  return ['the runs do not differ at all, which real runs never do'];
+function withheld({ method }: Comparison, row: ComparisonRow): NoInference | undefined {
+  if (row.inference) return undefined;
+  if (row.ratio === undefined) return 'not-a-level';
+  if (method === 'one run each') return 'one-run-each';
+  return method === 'no inference' ? 'few-runs' : 'no-scatter';
 }
 
 function place(zone: RatioInterval, { low, high }: RatioInterval): Judgement {
@@ -122,18 +104,34 @@ function place(zone: RatioInterval, { low, high }: RatioInterval): Judgement {
   return low > zone.high || high < zone.low ? 'contradicted' : 'not shown';
 }
 
+function reasonOf(verdict: Judgement, interval: RatioInterval | undefined): Reason {
+  if (verdict === 'supported') return 'inside';
+  if (verdict === 'contradicted') return 'outside';
+  if (interval && interval.high < 1) return 'reduction-shown';
+  return interval && interval.low > 1 ? 'increase-shown' : 'no-change-shown';
+}
+
 function strongestOf({ low, high }: RatioInterval): Strongest | undefined {
   const direction = high < 1 ? 'reduction' : 'increase';
   const size = high < 1 ? 100 * (1 - high) : 100 * (low - 1);
   if (!(size > 0)) return undefined;
   // A shade is given back before rounding down, so that 10 % does not become 9 % by the last digit.
-  const percent = size >= 1 ? Math.floor(size + 1e-9) : Math.floor(10 * size + 1e-9) / 10;
-  const article = direction === 'reduction' ? 'a reduction' : 'an increase';
-  return { direction, percent, text: percent > 0 ? `${article} of at least ${percent} %` : article };
+  return { direction, percent: size >= 1 ? Math.floor(size + 1e-9) : Math.floor(10 * size + 1e-9) / 10 };
+}
+
+/** More runs than anyone makes; beyond it, more runs are no advice. */
+const mostAdvised = 200;
+
+function settleOf(guarded: boolean, zone: RatioInterval, row: ComparisonRow, { confidence }: Comparison): Settle {
+  if (guarded) return { by: 'removing-guards' };
+  const runs = settlingRuns(zone, row, confidence);
+  if (runs === undefined || runs > mostAdvised) return { by: 'nothing' };
+  const inside = row.ratio !== undefined && row.ratio >= zone.low && row.ratio <= zone.high;
+  return { by: 'runs', runs, way: inside ? 'support' : 'contradict' };
 }
 
 /** Runs that would put the interval clear of the nearest end of the zone, if the change is as found. */
-function settlingRuns(zone: RatioInterval, row: ComparisonRow, { confidence }: Comparison): number | undefined {
+function settlingRuns(zone: RatioInterval, row: ComparisonRow, confidence: number): number | undefined {
   if (row.ratio === undefined || row.spread === undefined || row.spread <= 0) return undefined;
   const at = Math.log(row.ratio);
   const ends = [zone.low, zone.high].filter((end) => end > 0 && end < Infinity);
@@ -142,61 +140,8 @@ function settlingRuns(zone: RatioInterval, row: ComparisonRow, { confidence }: C
   return runsNeededForLog(distance, { spread: row.spread, confidence })?.runs;
 }
 
-/** A percentage with its sign, one decimal. */
-export function signedPercent(value: number): string {
-  const size = Math.abs(value).toFixed(1);
-  return Number(size) === 0 ? size : `${value < 0 ? '-' : '+'}${size}`;
-}
-
-function changePart(comparison: Comparison, row: ComparisonRow, interval: RatioInterval | undefined): string {
-  if (row.changePercent === undefined) return 'cannot be compared';
-  const change = `changed by ${signedPercent(row.changePercent)} %`;
-  if (!interval) return `${change} (${comparison.label})`;
-  const [low, high] = [interval.low, interval.high].map((ratio) => signedPercent(100 * (ratio - 1)));
-  return `${change} (${plain(100 * comparison.confidence)} % interval ${low} to ${high} %, ${comparison.runsA} + ${comparison.runsB} runs)`;
-}
-
-function becausePart(
-  verdict: Judgement,
-  guards: readonly string[],
-  zone: RatioInterval,
-  interval: RatioInterval | undefined,
-): string {
-  if (guards.length > 0) return guards.join('; ');
-  if (verdict === 'supported') return 'the whole interval lies where the claim is true';
-  if (verdict === 'contradicted') return 'no part of the interval lies where the claim is true';
-  if (interval && interval.high < 1) return `a reduction is shown, but whether it is ${sizeWord(zone)} is not settled`;
-  if (interval && interval.low > 1) return `an increase is shown, but whether it is ${sizeWord(zone)} is not settled`;
-  return 'no change is shown either way';
-}
-
-const sizeWord = (zone: RatioInterval): string =>
-  zone.low > 0 && zone.high < Infinity ? 'as claimed' : 'as large or as small as claimed';
-
-/** More runs than anyone makes; beyond it, more runs are no advice. */
-const mostAdvised = 200;
-
-function settlePart(
-  guards: readonly string[],
-  runs: number | undefined,
-  zone: RatioInterval,
-  row: ComparisonRow,
-): string {
-  if (guards.length > 0) return 'this can be judged once the reasons named are removed';
-  if (runs === undefined || runs > mostAdvised) {
-    return 'the change found lies so close to the claimed value that more runs would not settle it';
-  }
-  const way = row.ratio !== undefined && row.ratio >= zone.low && row.ratio <= zone.high ? 'support' : 'contradict';
-  return (
-    `if the change is really as found, about ${runs} runs of each would ${way} the claim (80 % power, ` +
-    `scatter as seen); adding runs to these until it holds would not be a fair test`
-  );
-}
-
-function bothWaysPart(claim: Claim, row: ComparisonRow): string | undefined {
+function bothWays(claim: Claim, { changePercent, powerPercent }: ComparisonRow): Verdict['bothWays'] {
   const claimed = claimedBothWays(claim);
-  if (!claimed || row.changePercent === undefined || row.powerPercent === undefined) return undefined;
-  const pair = (amplitude: number, power: number): string =>
-    `${signedPercent(amplitude)} % of amplitude, which is ${signedPercent(power)} % of power`;
-  return `claimed ${pair(claimed.amplitudePercent, claimed.powerPercent)}; found ${pair(row.changePercent, row.powerPercent)}`;
+  if (claimed === undefined || changePercent === undefined || powerPercent === undefined) return undefined;
+  return { claimed, found: { amplitudePercent: changePercent, powerPercent } };
 }

@@ -1,9 +1,9 @@
-import { blockInterval, oneRunLabel } from './block.ts';
+import { blockInterval } from './block.ts';
 import type { CompareOptions, Comparison, ComparisonRow, Inference, Levels, Note, Sensitivity } from './comparison.ts';
 import { equivalence } from './equivalence.ts';
 import { ratioInterval, twoSidedP, type Estimate } from './estimate.ts';
 import { holm } from './holm.ts';
-import { estimateBy, fewestRuns, methodNames, methods, obstacle, type Method, type RunOrder } from './methods.ts';
+import { estimateBy, fewestRuns, methods, obstacle, type Method, type RunOrder } from './methods.ts';
 import { driftNotes, rowNotes } from './notes.ts';
 import { exclusion, outcome, shownDirection } from './outcome.ts';
 import { trend } from './trend.ts';
@@ -14,7 +14,7 @@ import { changeDb, changePercent, haveLogarithms, logarithms, meanAndVariance, p
  * a band, the logarithms of the levels are compared, and the result is the ratio of the geometric means over runs.
  *
  * - Welch's t interval by default; `paired`, `trend` or `pooled` where planned and possible, else Welch with a note.
- * - Fewer than 3 runs a side: no inference, whatever was asked; the ratio stands with its plain label, and with one
+ * - Fewer than 3 runs a side: no inference, whatever was asked; the ratio stands alone, and with one
  *   run each an interval from blocks that speaks of these two recordings only.
  * - Several bands: Holm's adjusted p; the primary band stands outside the family.
  * - Every other possible method's answer is given beside, as sensitivity.
@@ -32,8 +32,7 @@ export function compare(bands: readonly Levels[], options: CompareOptions = {}):
   const notes: Note[] = [];
   const asked = options.method ?? 'welch';
   const hindered = obstacle(asked, runsA, runsB, order);
-  if (hindered)
-    notes.push({ code: 'method-not-possible', message: `Welch's method was used instead of ${asked}: ${hindered}.` });
+  if (hindered) notes.push({ code: 'method-not-possible', method: asked, obstacle: hindered, runsA, runsB });
   const method = hindered ? 'welch' : asked;
 
   const estimates = bands.map(({ a, b }) =>
@@ -55,8 +54,7 @@ export function compare(bands: readonly Levels[], options: CompareOptions = {}):
     ...driftNotes(method, order, rows, confidence),
     ...rows.flatMap((entry, k) => rowNotes(entry, k, confidence)),
   );
-  const label = `${methodNames[method]}, ${runsA} + ${runsB} runs`;
-  return { method, label, confidence, runsA, runsB, rows, notes };
+  return { method, confidence, runsA, runsB, rows, notes };
 }
 
 function requireOptions(bands: readonly Levels[], options: CompareOptions, confidence: number): void {
@@ -188,18 +186,10 @@ function withoutInference(bands: readonly Levels[], confidence: number, { primar
     if (!single || !band.blocksA || !band.blocksB) return plain;
     return { ...plain, block: blockInterval(band.blocksA, band.blocksB, confidence) };
   });
-  const label = single
-    ? `one run each: ${oneRunLabel}`
-    : `${runsA} + ${runsB} runs: too few to infer anything about other runs; at least ${fewestRuns} of each are needed`;
-  const note: Note = single
-    ? { code: 'one-run-each', message: `There is one run each: the figures hold ${oneRunLabel}.` }
-    : {
-        code: 'few-runs',
-        message: `There are ${runsA} runs of A and ${runsB} of B; at least ${fewestRuns} of each are needed for an interval.`,
-      };
+  const note: Note = single ? { code: 'one-run-each' } : { code: 'few-runs', runsA, runsB, needed: fewestRuns };
   const notes = [
     note,
     ...rows.flatMap((entry, k) => (entry.ratio === undefined ? rowNotes(entry, k, confidence) : [])),
   ];
-  return { method: single ? 'one run each' : 'no inference', label, confidence, runsA, runsB, rows, notes };
+  return { method: single ? 'one run each' : 'no inference', confidence, runsA, runsB, rows, notes };
 }

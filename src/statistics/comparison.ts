@@ -1,7 +1,7 @@
 import type { BlockInterval } from './block.ts';
 import type { Equivalence } from './equivalence.ts';
 import type { Estimate, RatioInterval } from './estimate.ts';
-import type { Method } from './methods.ts';
+import type { Method, Obstacle } from './methods.ts';
 import type { Direction, Exclusion, Outcome } from './outcome.ts';
 
 /** The levels of one band (or one other metric): a positive number a run, amplitudes, in any one unit. */
@@ -29,23 +29,38 @@ export interface CompareOptions {
   readonly sensitivity?: boolean | undefined;
 }
 
-export type NoteCode =
-  | 'few-runs'
-  | 'one-run-each'
-  | 'method-not-possible'
-  | 'order-leans'
-  | 'drift-seen'
-  | 'pairs-not-neighbours'
-  | 'no-scatter'
-  | 'not-a-level'
-  | 'methods-disagree';
-
-/** Something the reader must know, as one sentence. `band` is the row's index when it concerns one row only. */
-export interface Note {
-  readonly code: NoteCode;
-  readonly message: string;
-  readonly band?: number;
-}
+/** Something the reader must know. `band` is the row's index when it concerns one row only. */
+export type Note =
+  | { readonly code: 'few-runs'; readonly runsA: number; readonly runsB: number; readonly needed: number }
+  | { readonly code: 'one-run-each' }
+  /** Welch's method was used instead of the one asked for. */
+  | {
+      readonly code: 'method-not-possible';
+      readonly method: Method;
+      readonly obstacle: Obstacle;
+      readonly runsA: number;
+      readonly runsB: number;
+    }
+  /** Mean place of B in the day's order minus that of A, in runs: a drift of 1 % a run looks like a change of so many percent. */
+  | { readonly code: 'order-leans'; readonly lag: number }
+  /** `perRun` as a fraction, p adjusted for the number of bands; with `trend` the drift is taken out. */
+  | {
+      readonly code: 'drift-seen';
+      readonly band: number;
+      readonly perRun: number;
+      readonly p: number;
+      readonly method: Method;
+    }
+  | { readonly code: 'pairs-not-neighbours' }
+  | { readonly code: 'no-scatter'; readonly band: number }
+  | { readonly code: 'not-a-level'; readonly band: number }
+  /** `shown`: whether the method used shows a difference, which these others do not; or the other way round. */
+  | {
+      readonly code: 'methods-disagree';
+      readonly band: number;
+      readonly methods: readonly Method[];
+      readonly shown: boolean;
+    };
 
 /** What another method would have said of the same row. */
 export interface Sensitivity {
@@ -89,7 +104,7 @@ export interface ComparisonRow {
   /** Standard deviation of ln(level) from run to run, pooled over A and B; undefined when each side has one run. */
   readonly spread: number | undefined;
   readonly outcome: Outcome;
-  /** Undefined when the data allow none; then `label` of the comparison stands in place of an interval. */
+  /** Undefined when the data allow none. */
   readonly inference: Inference | undefined;
   /** One run each: how well these two recordings are known. */
   readonly block: BlockInterval | undefined;
@@ -98,8 +113,6 @@ export interface ComparisonRow {
 
 export interface Comparison {
   readonly method: Method | 'one run each' | 'no inference';
-  /** The method and what it rests on, as a phrase to print; or why there is no interval. */
-  readonly label: string;
   readonly confidence: number;
   readonly runsA: number;
   readonly runsB: number;

@@ -9,14 +9,6 @@ export type Method = 'welch' | 'pooled' | 'paired' | 'trend';
 
 export const methods: readonly Method[] = ['welch', 'pooled', 'paired', 'trend'];
 
-/** The phrase that names each method to a reader. */
-export const methodNames: Readonly<Record<Method, string>> = {
-  welch: 'Welch t interval on the logarithms of the runs',
-  pooled: 'pooled t interval on the logarithms of the runs',
-  paired: 'paired t interval on the logarithms of the runs',
-  trend: 'linear trend over the run order taken out',
-};
-
 /** Fewest runs a side from which anything is inferred about other runs. */
 export const fewestRuns = 3;
 
@@ -26,24 +18,31 @@ export interface RunOrder {
   readonly b: readonly number[];
 }
 
-/** Why a method cannot be used with these counts, as the end of a sentence; undefined when it can. */
+/** Why a method cannot be used with the runs there are. */
+export type Obstacle = 'unequal-counts' | 'no-order' | 'same-place' | 'one-before-the-other';
+
+/**
+ * What keeps a method from being used: pairs need as many runs of A as of B, a trend needs a place of its own for
+ * each run, with the runs of A and B mingled.
+ *
+ * @param runsA, runsB how many runs each condition has
+ * @param order place of each run in the day's order, where it is known
+ * @returns undefined when the method can be used
+ */
 export function obstacle(
   method: Method,
   runsA: number,
   runsB: number,
   order: RunOrder | undefined,
-): string | undefined {
-  if (method === 'paired' && runsA !== runsB)
-    return `pairs need as many runs of A as of B, and there are ${runsA} and ${runsB}`;
-  if (method === 'trend') {
-    if (order === undefined) return 'the trend method needs the order of the runs';
-    const places = [...order.a, ...order.b];
-    if (new Set(places).size < places.length) return 'two runs have the same place in the order';
-    const [low, high] = [Math.min(...order.a), Math.max(...order.a)];
-    const apart = order.b.every((place) => place < low) || order.b.every((place) => place > high);
-    if (apart) return 'all runs of one condition came before the other, so drift and change cannot be told apart';
-  }
-  return undefined;
+): Obstacle | undefined {
+  if (method === 'paired' && runsA !== runsB) return 'unequal-counts';
+  if (method !== 'trend') return undefined;
+  if (order === undefined) return 'no-order';
+  const places = [...order.a, ...order.b];
+  if (new Set(places).size < places.length) return 'same-place';
+  const [low, high] = [Math.min(...order.a), Math.max(...order.a)];
+  const apart = order.b.every((place) => place < low) || order.b.every((place) => place > high);
+  return apart ? 'one-before-the-other' : undefined;
 }
 
 /** The estimate by a method; undefined where the data do not scatter or the method cannot be used. */

@@ -1,9 +1,10 @@
-import { claimText, type Claim } from '../../statistics/claimForm.ts';
+import type { Claim } from '../../statistics/claimForm.ts';
 import { boundWords, claimFrom, directionWords, ofWords, sizeAccepts } from '../evidence/claimWords.ts';
 import type { Refused } from '../evidence/sides.ts';
 import { bandText } from '../../analysis/evidence/compareSentence.ts';
 import { hasFlag, option, operand, si, siOf, textOf, wordOf } from '../arguments.ts';
 import { metricWords, metrics, isWeighting } from '../evidence/metrics.ts';
+import { claimText } from '../../analysis/evidence/methodWords.ts';
 import { percentText } from '../../analysis/percents.ts';
 import type { Band } from '../../values/band.ts';
 import type { PlanValue, Settled } from '../../values/plan.ts';

@@ -1,4 +1,4 @@
-import { claimZone, type Claim } from '../../statistics/claimForm.ts';
+import { isPossible, type Claim } from '../../statistics/claimForm.ts';
 import type { Accept } from '../../language/form.ts';
 import { si } from '../arguments.ts';
 import { refuse, type Failure } from '../../result/result.ts';
@@ -55,13 +55,7 @@ function possible(
   claim: Claim,
   wrong: (message: string) => { ok: false; failure: Failure },
 ): Claim | { ok: false; failure: Failure } {
-  try {
-    claimZone(claim);
-    return claim;
-  } catch (error) {
-    if (error instanceof RangeError) return wrong('A level can’t be reduced by 100 % or more: claim less.');
-    throw error;
-  }
+  return isPossible(claim) ? claim : wrong('A level can’t be reduced by 100 % or more: claim less.');
 }
 
 /** In percent of amplitude or power, whichever is claimed; decibels are the same of both, and told as amplitude. */

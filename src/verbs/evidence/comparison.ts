@@ -1,12 +1,13 @@
 import { compare as compareLevels } from '../../statistics/compare.ts';
-import type { CompareOptions, Comparison, ComparisonRow as Found, Levels, Note } from '../../statistics/comparison.ts';
+import type { CompareOptions, Comparison, ComparisonRow as Found, Levels } from '../../statistics/comparison.ts';
 import type { Method } from '../../statistics/methods.ts';
 import { differences } from './comparability.ts';
 import { sideSpectrum, type Refused, type Side, type Sides } from './sides.ts';
 import { bandHead, bandText, compareSentence, inBand } from '../../analysis/evidence/compareSentence.ts';
+import { methodText, noteWarning } from '../../analysis/evidence/methodWords.ts';
 import { measuredBands, measuredSignal, measuredTransfers, metricTitle, type Measured } from './metrics.ts';
 import { floorDoubts, floorSpectrum } from './noiseFloor.ts';
-import { knownOrder, type KnownOrder } from '../../analysis/evidence/runOrder.ts';
+import { knownOrder } from '../../analysis/evidence/runOrder.ts';
 import { densityRatio } from '../../statistics/densityRatio.ts';
 import { shareFrequencies } from '../../analysis/spectra/spectrumMean.ts';
 import type { Band } from '../../values/band.ts';
@@ -73,7 +74,7 @@ export function comparisonOf(
   const title = metricTitle(asked.metric, sides.a, asked.ofSignal);
   const value: ComparisonValue = {
     kind: 'comparison',
-    method: found.label,
+    method: methodText(found),
     methodCode: found.method,
     confidence,
     channel: sides.a.channel,
@@ -86,11 +87,8 @@ export function comparisonOf(
     ...ratioOf(a.spectrum, b.spectrum, confidence),
     ...(unlike.guards.length === 0 ? {} : { guards: unlike.guards }),
   };
-  warnings.push(
-    ...unlike.warnings,
-    ...found.notes.map((note) => noteWarning(note, bands, sides, order)),
-    ...shareWarnings(rows),
-  );
+  const names = { a: sides.a.name, b: sides.b.name, band: (index: number) => bandHead(bands[index]) };
+  warnings.push(...unlike.warnings, ...found.notes.map((note) => noteWarning(note, names)), ...shareWarnings(rows));
   return { value, warnings };
 }
 
@@ -203,26 +201,6 @@ function sideValue(
     spectrum,
     ...(places === undefined ? {} : { places }),
     ...(excluded.length === 0 ? {} : { excluded }),
-  };
-}
-
-function noteWarning(
-  { code, message, band }: Note,
-  bands: readonly Band[],
-  { a, b }: Sides,
-  order: KnownOrder | undefined,
-): Warning {
-  const named = message
-    .replace(/\bof B\b/, `of ${b.name}`)
-    .replace(/\bof A\b/, `of ${a.name}`)
-    .replace(/\bthose of A\b/, `those of ${a.name}`);
-  const hint =
-    code === 'method-not-possible' && order === undefined && message.includes('order')
-      ? ' Give the order in a run sheet (column order), and load with it.'
-      : '';
-  return {
-    code: `compare.${code}`,
-    message: (band === undefined ? named : `${bandHead(bands[band])}: ${named}`) + hint,
   };
 }
 

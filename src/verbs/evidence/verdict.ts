@@ -1,9 +1,10 @@
-import { judge, verdictSentence, type Verdict } from '../../statistics/claim.ts';
-import { claimText, claimZone, type Claim } from '../../statistics/claimForm.ts';
+import { judge } from '../../statistics/claim.ts';
+import { claimZone, type Claim } from '../../statistics/claimForm.ts';
 import { compare as compareLevels } from '../../statistics/compare.ts';
 import type { RatioInterval } from '../../statistics/estimate.ts';
 import type { Method } from '../../statistics/methods.ts';
 import { bandText } from '../../analysis/evidence/compareSentence.ts';
+import { claimText, verdictWords, type VerdictWords } from '../../analysis/evidence/methodWords.ts';
 import { intervalText } from '../../analysis/percents.ts';
 import { sameBand } from '../../analysis/planning/planFollowed.ts';
 import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
@@ -28,7 +29,8 @@ export function judged(
     orderB: b.places,
   });
   const guards = guardsOf(claim, comparison, row);
-  const verdict = judge(claim, found, 0, { guards });
+  const verdict = judge(claim, found, 0, { guarded: guards.length > 0 });
+  const words = verdictWords(subjectOf(comparison, row), claim, found, verdict, guards);
   const zone = claimZone(claim);
   const percent = (change: number | undefined): number | undefined => (change === undefined ? undefined : 0 - change);
   return {
@@ -44,9 +46,9 @@ export function judged(
     lowPercent: percent(verdict.highPercent),
     highPercent: percent(verdict.lowPercent),
     powerReductionPercent: 100 * (1 - (1 + row.changePercent / 100) ** 2),
-    sentence: verdictSentence(subjectOf(comparison, row), printed(verdict)),
-    because: becauseOf(claim, comparison, row, printed(verdict)),
-    settle: verdict.parts.settle === undefined ? undefined : minus(verdict.parts.settle),
+    sentence: words.sentence,
+    because: becauseOf(claim, comparison, row, words),
+    settle: words.settle,
   };
 }
 
@@ -54,17 +56,6 @@ export function judged(
 function subjectOf({ a, b, channel, metric, metricCode }: ComparisonValue, { band }: ComparisonRow): string {
   const whole = band.from === 0 && metricCode !== 'rms';
   return `From ${a.name} to ${b.name}, the ${metric} of ${channel}${whole ? '' : ` in ${bandText(band)}`}`;
-}
-
-/** Figures with the minus sign that print has; names, which may hold hyphens, are not among these parts. */
-const minus = (text: string): string => text.replace(/-(?=\d)/g, '−');
-
-function printed(verdict: Verdict): Verdict {
-  const { parts, guards } = verdict;
-  const change = minus(parts.change);
-  // A guard may quote a name.
-  const because = guards.length > 0 ? parts.because : minus(parts.because);
-  return { ...verdict, parts: { ...parts, change, because } };
 }
 
 /** Reasons outside the row's figures that forbid a verdict. */
@@ -105,10 +96,10 @@ function lies(zone: RatioInterval, { low, high }: RatioInterval): 'inside' | 'ou
   return low > zone.high || high < zone.low ? 'outside' : 'partly';
 }
 
-function becauseOf(claim: Claim, comparison: ComparisonValue, row: ComparisonRow, { parts }: Verdict): string[] {
+function becauseOf(claim: Claim, comparison: ComparisonValue, row: ComparisonRow, words: VerdictWords): string[] {
   const { plan, a } = comparison;
-  const said = [parts.because];
-  if (parts.bothWays !== undefined) said.push(minus(parts.bothWays));
+  const said = [words.because];
+  if (words.bothWays !== undefined) said.push(words.bothWays);
   if (row.shareOfA !== undefined)
     said.push(`the band holds ${row.shareOfA.toPrecision(3)} % of the mean square of ${a.name}`);
   if (plan?.claim !== undefined && JSON.stringify(plan.claim) !== JSON.stringify(claim))
