@@ -13,7 +13,7 @@ const head = 256 * 1024;
 export async function channelsOf(source: ByteSource, watch: ReadWatch): Promise<readonly ChannelFacts[]> {
   const found = await read(source.size <= small ? source : await beginningOf(source), {}, watch);
   if (!found.ok) return [];
-  return found.recording.channels.map(({ name, header, unit }) => ({
+  return found.value.channels.map(({ name, header, unit }) => ({
     name,
     ...(header === undefined ? {} : { header }),
     ...(unit === undefined || unit === '' ? {} : { unit }),

@@ -24,11 +24,11 @@ export async function look(
     return {
       path,
       ok: false,
-      lines: [`${path}  ${bytes(size)}`, `  can't be read: ${found.refusal.message}`],
+      lines: [`${path}  ${bytes(size)}`, `  can't be read: ${found.failure.message}`],
       load: undefined,
       recording: undefined,
     };
-  const { recording } = found;
+  const recording = found.value;
   const unsettled = recording.channels.filter(
     ({ axis, unit }) => unit === undefined && (axis || !recording.channels.some((one) => one.axis)),
   );

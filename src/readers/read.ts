@@ -1,9 +1,10 @@
+import { refused, success, type Result } from '../result/result.ts';
 import { assemble } from './assemble.ts';
 import { isParquet, readParquet } from './formats/parquet.ts';
 import { isUniversal, readUniversal } from './formats/universal.ts';
 import { isWav, readWav } from './formats/wav.ts';
 import { piecesOf, rejoined, takeHead, unzipped, type Pieces } from './pieces.ts';
-import type { ByteSource, ReadOptions, Recording, ReadResult, ReadWatch } from './recording.ts';
+import type { ByteSource, ReadOptions, Recording, ReadWatch } from './recording.ts';
 import { Refused } from './refusal.ts';
 import { readText } from './text/text.ts';
 
@@ -19,14 +20,14 @@ export async function read(
   source: ByteSource,
   options: ReadOptions = {},
   watch: ReadWatch = unwatched,
-): Promise<ReadResult> {
+): Promise<Result<Recording>> {
   try {
-    return { ok: true, recording: await readAny(source, options, watch) };
+    return success(await readAny(source, options, watch));
   } catch (error) {
-    if (error instanceof Refused) return { ok: false, refusal: error.refusal };
+    if (error instanceof Refused) return refused(error.failure);
     if (error instanceof RangeError && /allocation|array length/i.test(error.message)) {
       const message = `${source.path}: there is not enough memory for all of this file's numbers: cut it into parts.`;
-      return { ok: false, refusal: { code: 'memory', message } };
+      return refused({ code: 'memory', facts: { path: source.path }, message });
     }
     throw error;
   }

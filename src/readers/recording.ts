@@ -1,3 +1,7 @@
+import type { Stretch } from '../signal/stretch.ts';
+
+export type { Stretch };
+
 /** What a reader gives for one file: its channels, its clock, and what was noticed while reading. */
 export interface Recording {
   /** The file's path, as the host named it. */
@@ -39,23 +43,14 @@ export interface Clock {
   readonly times: Float64Array | undefined;
 }
 
-export interface Stretch {
-  /** First sample's index. */
-  readonly from: number;
-  /** One past the last sample's index. */
-  readonly to: number;
-  /** Time of the first sample in s from the recording's first sample. */
-  readonly start: number;
-}
-
 export type Severity = 'note' | 'warning' | 'fault';
 
 export interface Finding {
   /** Stable code, such as `gap` or `clipped`. */
   readonly code: string;
-  readonly severity: Severity;
   /** One sentence: what, where, and what to do. */
   readonly message: string;
+  readonly severity: Severity;
   /** The figure that was judged, and the threshold it was judged by, in the check's own unit. */
   readonly value?: number | undefined;
   readonly threshold?: number | undefined;
@@ -133,12 +128,3 @@ export interface ReadWatch {
   readonly cancelled: () => boolean;
   readonly progress: (fraction: number) => void;
 }
-
-/** Why a file can't be read: one sentence that names the file, the place and the option that settles it. */
-export interface Refusal {
-  readonly code: string;
-  readonly message: string;
-}
-
-export type ReadResult =
-  { readonly ok: true; readonly recording: Recording } | { readonly ok: false; readonly refusal: Refusal };

@@ -1,12 +1,12 @@
-import type { Refusal } from './recording.ts';
+import type { Failure } from '../result/result.ts';
 
 /** Thrown inside this room only, and turned into a value at its door: why a file can't be read. */
 export class Refused extends Error {
-  readonly refusal: Refusal;
+  readonly failure: Failure;
 
   constructor(code: string, message: string) {
     super(message);
-    this.refusal = { code, message };
+    this.failure = { code, facts: {}, message };
   }
 }
 

@@ -1,7 +1,8 @@
 import papa from 'papaparse/papaparse.min.js';
+import { refused, success, type Result } from '../result/result.ts';
 import { decoderFor, isBinary, sniffEncoding } from './encoding.ts';
 import { piecesOf } from './pieces.ts';
-import type { ByteSource, Refusal } from './recording.ts';
+import type { ByteSource } from './recording.ts';
 import { place, Refused } from './refusal.ts';
 
 /** A small table of text beside the recordings: one row a run. */
@@ -25,20 +26,15 @@ const largest = 2_000_000;
  * Reads a run sheet: delimited by comma, semicolon or tab, whichever the header holds most of; quoted cells, blank lines
  * and lines that begin with `#` as usual; in any encoding that the recordings may have.
  */
-export async function readSheet(
-  source: ByteSource,
-): Promise<{ readonly ok: true; readonly sheet: SheetText } | { readonly ok: false; readonly refusal: Refusal }> {
-  const refuse = (code: string, message: string): { ok: false; refusal: Refusal } => ({
-    ok: false,
-    refusal: { code, message },
-  });
+export async function readSheet(source: ByteSource): Promise<Result<SheetText>> {
+  const refuse = (code: string, message: string): Result<never> => refused({ code, facts: {}, message });
   if (source.size > largest)
     return refuse('sheet.large', `${source.path} is too large for a run sheet: is it a recording?`);
   const bytes = await bytesOf(source).catch((error: unknown) => {
-    if (error instanceof Refused) return error.refusal;
+    if (error instanceof Refused) return error.failure;
     throw error;
   });
-  if (!(bytes instanceof Uint8Array)) return { ok: false, refusal: bytes };
+  if (!(bytes instanceof Uint8Array)) return refused(bytes);
   const text = textOf(bytes);
   if (text === undefined) return refuse('sheet.binary', `${source.path} is no text: a run sheet is a CSV file.`);
   const lines = text.split(/\r\n|\n|\r/);
@@ -73,7 +69,7 @@ export async function readSheet(
     // A quoted note may run over several lines.
     line += cells.reduce((sum, cell) => sum + cell.split('\n').length - 1, 0);
   }
-  return { ok: true, sheet: { columns, rows } };
+  return success({ columns, rows });
 }
 
 async function bytesOf(source: ByteSource): Promise<Uint8Array> {

@@ -54,8 +54,8 @@ const result = await read(source, {}, { cancelled: () => false, progress: () => 
 const wall = performance.now() - start;
 const { user, system } = process.cpuUsage(cpu);
 const peak = process.resourceUsage().maxRSS / 1024;
-if (!result.ok) throw new Error(result.refusal.message);
-const { channels, clock } = result.recording;
+if (!result.ok) throw new Error(result.failure.message);
+const { channels, clock } = result.value;
 const sums = channels.map(({ samples }) => samples.reduce((sum, value) => sum + value, 0));
 console.log(JSON.stringify({ wall, cpu: (user + system) / 1000, peak, before, rows: channels[0].samples.length, sums, rate: clock.rate }));
 `;

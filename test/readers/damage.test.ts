@@ -154,9 +154,9 @@ describe('files that were damaged or written to by others', () => {
     };
     const result = await read(cut);
     assert.ok(!result.ok);
-    assert.match(result.refusal.message, /became shorter while it was read \(300001 of \d+ bytes\)/);
+    assert.match(result.failure.message, /became shorter while it was read \(300001 of \d+ bytes\)/);
     const grown = source(bytes);
     const short = await read({ ...grown, size: 300_001 });
-    assert.ok(short.ok && short.recording.channels[0].samples.length < 14_000);
+    assert.ok(short.ok && short.value.channels[0].samples.length < 14_000);
   });
 });

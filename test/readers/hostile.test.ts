@@ -7,7 +7,8 @@ import fc from 'fast-check';
 import { checkRecording, checkedRun } from '../../src/readers/checks/check.ts';
 import { limits } from '../../src/readers/limits.ts';
 import { read, unwatched } from '../../src/readers/read.ts';
-import type { ByteSource, ReadOptions, Recording, ReadResult } from '../../src/readers/recording.ts';
+import type { ByteSource, ReadOptions, Recording } from '../../src/readers/recording.ts';
+import type { Result } from '../../src/result/result.ts';
 import { refusalOf, source } from './memory.ts';
 
 const folder = fileURLToPath(new URL('fixtures/', import.meta.url));
@@ -30,13 +31,13 @@ const message = /^run\.csv(?::\d+){0,2}: [^\n]*\.$/;
 const holes = /undefined|NaN|Infinity|\[object/;
 
 /** What every reading must hold, whatever the bytes: a sound recording or one sentence. */
-function judge(result: ReadResult, options: ReadOptions): void {
+function judge(result: Result<Recording>, options: ReadOptions): void {
   if (!result.ok) {
-    assert.match(result.refusal.message, message);
-    assert.ok(!holes.test(result.refusal.message.replace(/"[^"]*"/g, '')), result.refusal.message);
+    assert.match(result.failure.message, message);
+    assert.ok(!holes.test(result.failure.message.replace(/"[^"]*"/g, '')), result.failure.message);
     return;
   }
-  judgeRecording(result.recording, options);
+  judgeRecording(result.value, options);
 }
 
 function judgeRecording(recording: Recording, options: ReadOptions): void {
@@ -320,7 +321,7 @@ describe('hostile and damaged input', () => {
       {},
       { cancelled: () => told.length > 0, progress: (fraction) => told.push(fraction) },
     );
-    assert.ok(!result.ok && result.refusal.code === 'cancelled');
+    assert.ok(!result.ok && result.failure.code === 'cancelled');
     assert.ok(told[0] > 0 && told[0] < 1);
     told.length = 0;
     assert.ok((await read(source(text), {}, { ...unwatched, progress: (fraction) => told.push(fraction) })).ok);

@@ -13,14 +13,14 @@ const bytesOf = (name: string): Uint8Array => new Uint8Array(readFileSync(join(f
 
 async function fixture(name: string, options: ReadOptions = {}): Promise<Recording> {
   const result = await read(source(bytesOf(name), name), options);
-  assert.ok(result.ok, result.ok ? '' : result.refusal.message);
-  return result.recording;
+  assert.ok(result.ok, result.ok ? '' : result.failure.message);
+  return result.value;
 }
 
 async function refused(name: string, options: ReadOptions = {}): Promise<string> {
   const result = await read(source(bytesOf(name), name), options);
   assert.ok(!result.ok, `${name} was read`);
-  return result.refusal.message;
+  return result.failure.message;
 }
 
 /** Names and units of the axes, rate, stretches, and the first and last reading of z. */
@@ -333,8 +333,8 @@ describe('other formats', () => {
     const bytes = bytesOf('19a-counts.wav').slice(0, 3000);
     const result = await read(source(bytes, 'cut.wav'), { unit: 'g', scale: 1 / 2048 });
     assert.ok(result.ok);
-    assert.equal(result.recording.channels[0].samples.length, Math.floor((3000 - 56) / 6));
-    assert.ok(findingOf(result.recording, 'cut-short'));
+    assert.equal(result.value.channels[0].samples.length, Math.floor((3000 - 56) / 6));
+    assert.ok(findingOf(result.value, 'cut-short'));
   });
 
   it('gzip of a text reads as the text, by content and not by name', async () => {
@@ -346,7 +346,7 @@ describe('other formats', () => {
     const renamed = await read(source(bytesOf('20-packed.csv.gz'), 'run.txt'));
     assert.ok(renamed.ok);
     const cut = await read(source(bytesOf('20-packed.csv.gz').slice(0, 2000), 'run.csv.gz'));
-    assert.ok(!cut.ok && /damaged or cut short/.test(cut.refusal.message));
+    assert.ok(!cut.ok && /damaged or cut short/.test(cut.failure.message));
   });
 
   it('Universal File dataset 58 gives a channel a function, its axis from its direction, its unit and its step', async () => {
@@ -366,7 +366,7 @@ describe('other formats', () => {
     const text = Buffer.from(bytesOf('21-universal.unv')).toString();
     const as = async (of: string): Promise<string> => {
       const result = await read(source(of, 'run.unv'));
-      return result.ok ? 'read' : result.refusal.message;
+      return result.ok ? 'read' : result.failure.message;
     };
     assert.match(
       await as(
@@ -396,7 +396,7 @@ describe('other formats', () => {
       assert.equal(recording.channels.length, 3);
     }
     const cut = await read(source(bytesOf('22a-plain.parquet').slice(0, 5000), 'run.parquet'));
-    assert.ok(!cut.ok && /damaged/.test(cut.refusal.message));
+    assert.ok(!cut.ok && /damaged/.test(cut.failure.message));
   });
 
   it('what can not be read is named for what it is', async () => {
@@ -409,7 +409,7 @@ describe('other formats', () => {
     for (const [content, wanted] of cases) {
       const result = await read(source(typeof content === 'string' ? content : Uint8Array.from(content)));
       assert.ok(!result.ok);
-      assert.match(result.refusal.message, wanted);
+      assert.match(result.failure.message, wanted);
     }
   });
 });

@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
-import type { ByteSource, Finding, ReadOptions, Recording, Refusal } from '../../src/readers/recording.ts';
+import type { Failure } from '../../src/result/result.ts';
+import type { ByteSource, Finding, ReadOptions, Recording } from '../../src/readers/recording.ts';
 import { read } from '../../src/readers/read.ts';
 
 /** A file in memory, given as text or bytes. */
@@ -15,16 +16,16 @@ export function source(content: string | Uint8Array, path = 'run.csv'): ByteSour
 /** Reads a file that must be readable. */
 export async function recordingOf(content: string | Uint8Array, options: ReadOptions = {}): Promise<Recording> {
   const result = await read(source(content), options);
-  assert.ok(result.ok, result.ok ? '' : result.refusal.message);
-  return result.recording;
+  assert.ok(result.ok, result.ok ? '' : result.failure.message);
+  return result.value;
 }
 
 /** Reads a file that must be refused; the refusal is one sentence without a line break. */
-export async function refusalOf(content: string | Uint8Array, options: ReadOptions = {}): Promise<Refusal> {
+export async function refusalOf(content: string | Uint8Array, options: ReadOptions = {}): Promise<Failure> {
   const result = await read(source(content), options);
   assert.ok(!result.ok, 'the file was read');
-  assert.match(result.refusal.message, /^run\.csv[^\n]*\.$/);
-  return result.refusal;
+  assert.match(result.failure.message, /^run\.csv[^\n]*\.$/);
+  return result.failure;
 }
 
 export const samplesOf = (recording: Recording, name: string): number[] => {

@@ -32,9 +32,9 @@ function sharing(bytes: Uint8Array): ByteSource {
 describe('Parquet files', () => {
   it('keep their rows in order over many row groups, from a source that uses one buffer for every read', async () => {
     const result = await read(sharing(parquet([seconds, ...axes], true, 64)));
-    assert.ok(result.ok, result.ok ? '' : result.refusal.message);
-    assert.deepEqual(samplesOf(result.recording, 'z'), z);
-    assert.equal(result.recording.clock.rate, 100);
+    assert.ok(result.ok, result.ok ? '' : result.failure.message);
+    assert.deepEqual(samplesOf(result.value, 'z'), z);
+    assert.equal(result.value.clock.rate, 100);
   });
 
   it('may hold stamps and numbers as texts', async () => {

@@ -5,14 +5,14 @@ import { source } from './memory.ts';
 
 async function sheetOf(content: string | Uint8Array): Promise<SheetText> {
   const found = await readSheet(source(content, 'runs.csv'));
-  assert.ok(found.ok, found.ok ? '' : found.refusal.message);
-  return found.sheet;
+  assert.ok(found.ok, found.ok ? '' : found.failure.message);
+  return found.value;
 }
 
 async function refusal(content: string | Uint8Array): Promise<string> {
   const found = await readSheet(source(content, 'runs.csv'));
   assert.ok(!found.ok);
-  return found.refusal.message;
+  return found.failure.message;
 }
 
 const small = 'file,condition,speed (m/s)\na.csv,foam,1.2\nb.csv,gel,1.3\n';

@@ -28,13 +28,13 @@ export async function sheetIn(path: string, files: Files, at: string): Promise<R
   if (listed.value.length !== 1)
     return refuse('sheet.many', `"${path}" stands for ${listed.value.length} files, and a run sheet is one.`, at);
   const found = await readSheet(await files.open(listed.value[0]));
-  if (!found.ok) return refuse(found.refusal.code, found.refusal.message, at);
-  const rows = rowsOf(listed.value[0], found.sheet);
+  if (!found.ok) return refuse(found.failure.code, found.failure.message, at);
+  const rows = rowsOf(listed.value[0], found.value);
   if (typeof rows === 'string') return refuse('sheet.row', rows, at);
   const sheet: SheetValue = {
     kind: 'sheet',
     file: listed.value[0],
-    columns: found.sheet.columns.map(({ header }) => header),
+    columns: found.value.columns.map(({ header }) => header),
     rows,
   };
   return { sheet, warnings: doubts(sheet) };

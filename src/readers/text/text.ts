@@ -240,7 +240,7 @@ function hasGrid(path: string, lines: readonly HeadLine[], options: ReadOptions)
     return !wordy && !(grid.delimiter === ' ' && words > 1);
   } catch (error) {
     // An ambiguous table is one all the same: its own refusal is the better answer.
-    return error instanceof Refused && error.refusal.code.startsWith('ambiguous');
+    return error instanceof Refused && error.failure.code.startsWith('ambiguous');
   }
 }
 

@@ -156,7 +156,7 @@ async function readOne(
     cancelled: watch.cancelled,
     progress: (fraction) => watch.progress(done + fraction * (1 - done), `reading ${path}`),
   });
-  return found.ok ? found.recording : refuse(found.refusal.code, found.refusal.message, 'files');
+  return found.ok ? found.value : refuse(found.failure.code, found.failure.message, 'files');
 }
 
 function readOptions(given: Arguments): { value: ReadOptions } | { ok: false; failure: Failure } {
