@@ -12,6 +12,7 @@ import type { Answer, Argument, Arguments, Answered, Verb } from '../verbs/verb.
 import type { Watch } from '../values/ports.ts';
 import type { Cache } from './cache.ts';
 import type { Files } from './host.ts';
+import { firstUnfit } from './hold.ts';
 import type { Keys } from './key.ts';
 
 /** A failure with the place of what is to blame. */
@@ -128,6 +129,8 @@ export class Evaluator {
     if (verb === undefined) return fail('verb.unknown', `There is no verb ${node.verb}.`, node.place);
     const given = await this.#given(node);
     if (!given.ok) return given;
+    const unfit = firstUnfit(verb.form, node, given.value);
+    if (unfit !== undefined) return fail(unfit.trouble.code, unfit.message, unfit.place);
     if ((await this.#around.mayCompute?.(node)) === false)
       return fail(notComputed, `${node.verb} has not been run yet.`, node.place);
     if (this.#around.watch.cancelled()) return fail('cancelled', 'The run was stopped.', node.place);

@@ -1,18 +1,14 @@
-import { inSI } from '../units/arithmetic.ts';
-import { dimensionOf, sameDimension } from '../units/dimension.ts';
-import { formatQuantity } from '../units/format.ts';
 import { nearest } from '../units/nearest.ts';
-import { unit as unitNamed } from '../units/parse.ts';
-import type { Quantity } from '../units/unit.ts';
+import { measures, whyUnfit, type Asked } from './argument.ts';
 import type { Arrangement, Entry, Standing } from './arrange.ts';
 import type { Checked, CheckedArgument } from './checked.ts';
 import { changeTo, checkExpression, checkUnit } from './expression.ts';
 import { sliceOf } from './fit.ts';
 import type { Accept, DimensionName, Form, ValueKind } from './form.ts';
-import type { Fix } from './problem.ts';
+import type { Fix, Place } from './problem.ts';
 import { checkRange } from './ranges.ts';
 import type { Expression, Operand } from './tree.ts';
-import type { Where } from './trouble.ts';
+import { tell, type Trouble, type Troubles, type Where } from './trouble.ts';
 import { usualUnit } from './usual.ts';
 import { kindsOf, wrong, type Typed, type Work } from './work.ts';
 
@@ -74,7 +70,7 @@ function pipedArgument(
   work: Work,
 ): Checked | undefined {
   if (!piped.checked) return undefined;
-  const fits = checkKind(piped, accepts, where, arrangement.place, 'what comes down the pipe', false, work);
+  const fits = checkKind(piped, { where, accepts, found: 'what comes down the pipe' }, arrangement.place, false, work);
   return fits ? piped.checked : undefined;
 }
 
@@ -108,9 +104,9 @@ function checkEntry(entry: Entry, where: Where, form: Form, work: Work): Argued 
     case 'quantity':
     case 'number':
     case 'integer':
-      return isExpression(node) ? checkSize(node, accept, accepts, where, work) : refuse();
+      return isExpression(node) ? checkSize(node, accepts, where, work) : refuse();
     case 'range':
-      return node.type === 'range' ? argued(checkRange(node, dimensionsOf(accepts, 'range'), where, work)) : refuse();
+      return node.type === 'range' ? argued(checkRange(node, accepts, where, work)) : refuse();
     case 'text':
       return node.type === 'text'
         ? argued({ type: 'text', text: node.text, place: node.place })
@@ -143,31 +139,20 @@ const isExpression = (node: Operand): node is Expression => !['range', 'assigned
 
 function checkValue(node: Expression, accepts: readonly Accept[], where: Where, work: Work): Argued {
   const typed = checkExpression(node, work);
-  const fits = !typed.checked || checkKind(typed, accepts, where, node.place, sliceOf(work.text, node), true, work);
+  const asked = { where, accepts, found: sliceOf(work.text, node) };
+  const fits = !typed.checked || checkKind(typed, asked, node.place, true, work);
   return argued(fits ? typed.checked : undefined, typed);
 }
 
 /** Whether a value's kind is one of those accepted, or unknown. */
-function checkKind(
-  typed: Typed,
-  accepts: readonly Accept[],
-  where: Where,
-  place: Operand['place'],
-  found: string,
-  wrap: boolean,
-  work: Work,
-): boolean {
-  const wanted = kindsOf(accepts);
-  const { kind } = typed;
-  if (kind === undefined || wanted.includes(kind)) return true;
-  const verb = wrap && kind !== 'quantity' && kind !== 'text' ? bridge(kind, wanted, work) : undefined;
-  const instead = verb && `(${verb} ${found})`;
-  work.report(
-    'kind.mismatch',
-    place,
-    { where, wanted, kind, found, instead },
-    instead === undefined ? undefined : [changeTo(instead, place)],
-  );
+function checkKind({ kind }: Typed, asked: Asked, place: Place, wrap: boolean, work: Work): boolean {
+  const trouble = whyUnfit({ kind, dimension: undefined, constant: undefined }, asked);
+  if (trouble?.code !== 'kind.mismatch') return true;
+  const { wanted } = trouble.facts;
+  const verb = wrap && kind && kind !== 'quantity' && kind !== 'text' ? bridge(kind, wanted, work) : undefined;
+  const instead = verb && `(${verb} ${asked.found})`;
+  const fixes = instead === undefined ? undefined : [changeTo(instead, place)];
+  work.report('kind.mismatch', place, { ...trouble.facts, instead }, fixes);
   return false;
 }
 
@@ -183,53 +168,38 @@ function bridge(from: ValueKind, wanted: readonly ValueKind[], work: Work): stri
   return bridges.length === 1 ? bridges[0].verb : undefined;
 }
 
-type SizeAccept = Extract<Accept, { type: 'quantity' | 'number' | 'integer' }>;
-
-/** The dimensions that a place takes, from all the ways in which it may be given. */
-const dimensionsOf = (accepts: readonly Accept[], type: 'quantity' | 'range'): readonly DimensionName[] =>
-  accepts.flatMap((accept) =>
-    accept.type === type ? [(accept as Extract<Accept, { type: 'quantity' | 'range' }>).dimension] : [],
-  );
-
 /** A quantity, number or whole number: its kind, dimension and bounds, as far as they can be told. */
-function checkSize(node: Expression, accept: SizeAccept, accepts: readonly Accept[], where: Where, work: Work): Argued {
+function checkSize(node: Expression, accepts: readonly Accept[], where: Where, work: Work): Argued {
   const typed = checkExpression(node, work);
-  const found = sliceOf(work.text, node);
-  const withQuantity: readonly Accept[] = [...accepts, { type: 'value', kinds: ['quantity'] }];
-  if (!typed.checked || !checkKind(typed, withQuantity, where, node.place, found, false, work))
-    return argued(undefined, typed);
-  const dimensions = accept.type === 'quantity' ? dimensionsOf(accepts, 'quantity') : (['ratio'] as const);
-  const fits =
-    dimensionFits(node, typed, dimensions, where, work) && boundsFit(node, typed.constant, accept, where, work);
-  return argued(fits ? typed.checked : undefined, typed);
+  if (!typed.checked) return argued(undefined, typed);
+  const asked = { where, accepts, found: sliceOf(work.text, node) };
+  const trouble = whyUnfit(typed, asked);
+  if (trouble === undefined) return argued(typed.checked, typed);
+  if (trouble.code === 'unit.dimension' && node.type === 'number' && !node.unit)
+    reportBare(node, trouble.facts, asked, work);
+  else tell(work.report, trouble, node.place, fixesFor(trouble, node));
+  return argued(undefined, typed);
 }
 
-function dimensionFits(
-  node: Expression,
-  typed: Typed,
-  wanted: readonly DimensionName[],
-  where: Where,
-  work: Work,
-): boolean {
-  const { dimension } = typed;
-  if (!dimension || wanted.some((name) => name === 'any' || sameDimension(dimension, dimensionOf(name)))) return true;
-  const found = sliceOf(work.text, node);
-  const unit = usualUnit(wanted[0]);
-  if (node.type !== 'number' || node.unit) {
-    work.report('unit.dimension', node.place, { where, wanted, found, dimension, unit }, unitFixes(node, wanted[0]));
-    return false;
-  }
+/** A number without a unit where one is needed; or one that a decimal comma cut short. */
+function reportBare(node: Expression, { wanted, unit }: Troubles['unit.dimension'], asked: Asked, work: Work): void {
+  const { where, found } = asked;
   const decimal = /^,(\d+)/.exec(work.text.slice(node.place.to));
   if (decimal) {
     const place = { from: node.place.from, to: node.place.to + decimal[0].length };
     const instead = `${found}.${decimal[1]}`;
     work.report('number.comma', place, { found: found + decimal[0], instead }, [changeTo(instead, place)]);
-  } else {
-    const end = { from: node.place.to, to: node.place.to };
-    const fixes = unit ? [{ title: `Add the unit ${unit}`, place: end, text: ` ${unit}` }] : [];
-    work.report('unit.missing', node.place, { where, wanted: wanted[0], found, unit }, fixes);
+    return;
   }
-  return false;
+  const end = { from: node.place.to, to: node.place.to };
+  const fixes = unit ? [{ title: `Add the unit ${unit}`, place: end, text: ` ${unit}` }] : [];
+  work.report('unit.missing', node.place, { where, wanted: wanted[0], found, unit }, fixes);
+}
+
+function fixesFor(trouble: Trouble, node: Expression): readonly Fix[] | undefined {
+  if (trouble.code === 'unit.dimension') return unitFixes(node, trouble.facts.wanted[0]);
+  if (trouble.code !== 'value.most' || trouble.facts.instead === undefined) return undefined;
+  return [changeTo(trouble.facts.instead, node.place)];
 }
 
 /** A gram where a mass is wanted is the usual slip: `g` is gravity. */
@@ -238,44 +208,6 @@ function unitFixes(node: Expression, wanted: DimensionName): readonly Fix[] | un
   const gram = wanted === 'mass' && node.unit.text === 'g';
   const unit = gram ? 'gram' : usualUnit(wanted);
   return unit ? [changeTo(unit, node.unit.place)] : undefined;
-}
-
-function boundsFit(
-  node: Expression,
-  constant: Quantity | undefined,
-  accept: SizeAccept,
-  where: Where,
-  work: Work,
-): boolean {
-  if (!constant) return true;
-  const value = inSI(constant);
-  const unit = constant.unit;
-  const found = sliceOf(work.text, node);
-  const signed = accept.type !== 'quantity' || accept.signed === true;
-  const least = accept.least ?? (signed ? undefined : 0);
-  const percent =
-    accept.type === 'quantity' &&
-    accept.dimension === 'ratio' &&
-    unit.symbol === '' &&
-    accept.most !== undefined &&
-    value / 100 <= accept.most;
-  const shown = (bound: number): string =>
-    percent
-      ? formatQuantity({ value: bound * 100, unit: unitNamed('%') })
-      : formatQuantity({ value: bound / unit.factor, unit });
-  const instead = percent ? `${found} %` : undefined;
-  if (accept.type === 'integer' && !Number.isInteger(value)) work.report('value.integer', node.place, { where, found });
-  else if (least !== undefined && value < least)
-    work.report('value.least', node.place, { where, least: shown(least), found });
-  else if (accept.most !== undefined && value > accept.most) {
-    work.report(
-      'value.most',
-      node.place,
-      { where, most: shown(accept.most), found, instead },
-      instead === undefined ? undefined : [changeTo(instead, node.place)],
-    );
-  } else return true;
-  return false;
 }
 
 function checkWord(
@@ -322,7 +254,7 @@ function checkUnitName(node: Operand, dimension: DimensionName, where: Where, wo
   const text = sliceOf(work.text, node);
   const unit = checkUnit({ text, place }, work);
   if (!unit) return argued(undefined);
-  if (dimension !== 'any' && !sameDimension(unit.dimension, dimensionOf(dimension))) {
+  if (!measures(unit.dimension, [dimension])) {
     work.report('unit.dimension', place, {
       where,
       wanted: [dimension],

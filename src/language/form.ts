@@ -47,19 +47,25 @@ export interface OptionForm {
   readonly default?: string;
 }
 
+/** Bounds in SI units; a percentage is a plain ratio. */
+export interface Bounds {
+  readonly least?: number;
+  readonly most?: number;
+  /** A bound that is not itself allowed. */
+  readonly above?: number;
+}
+
 /** One way an operand or an option's value may be given. */
 export type Accept =
   | { readonly type: 'value'; readonly kinds: readonly ValueKind[] }
-  | {
+  | ({
       readonly type: 'quantity';
       readonly dimension: DimensionName;
-      readonly least?: number;
-      readonly most?: number;
       readonly signed?: boolean;
-    }
+    } & Bounds)
   | { readonly type: 'range'; readonly dimension: DimensionName }
-  | { readonly type: 'number'; readonly least?: number; readonly most?: number }
-  | { readonly type: 'integer'; readonly least?: number; readonly most?: number }
+  | ({ readonly type: 'number' } & Bounds)
+  | ({ readonly type: 'integer' } & Bounds)
   | { readonly type: 'text'; readonly role?: 'files' | 'column' | 'label' }
   /** One of a few fixed words, such as `psd` or `hann`. */
   | { readonly type: 'word'; readonly words: readonly string[] }

@@ -233,6 +233,12 @@ export const messagePages: Readonly<Record<Code, MessagePage>> = {
     after('L = levels foam\ntrim foam 0 s..L.rms'),
     after('stop = 80 s\ntrim foam 0 s..stop'),
   ),
+  'value.above': page(
+    'A value that is not above its bound',
+    'The place has a lower bound that is not itself allowed: no segment lasts 0 s.',
+    'window hann 0 s',
+    'window hann 2 s',
+  ),
   'value.least': page(
     'A value too small',
     'The place has a lower bound.',

@@ -111,6 +111,7 @@ const words: Words = {
   'range.empty': ({ found }) => `The range \`${found}\` is empty; its ends have to differ.`,
   'range.constant': ({ found }) =>
     `An end of a range has to be a quantity known before anything runs, such as 10 Hz, and \`${found}\` is not.`,
+  'value.above': ({ where, above, found }) => `${capital(placeOf(where))} has to be above ${above}, not \`${found}\`.`,
   'value.least': ({ where, least, found }) =>
     `${capital(placeOf(where))} has to be at least ${least}, not \`${found}\`.`,
   'value.most': ({ where, most, found, instead }) =>

@@ -1,41 +1,29 @@
-import { inSI } from '../units/arithmetic.ts';
-import { dimensionOf, isDimensionless, sameDimension } from '../units/dimension.ts';
+import { isDimensionless } from '../units/dimension.ts';
 import type { Quantity } from '../units/unit.ts';
+import { whyNoRange } from './argument.ts';
 import type { Checked } from './checked.ts';
 import { changeTo, checkExpression } from './expression.ts';
 import { sliceOf } from './fit.ts';
-import type { DimensionName } from './form.ts';
+import type { Accept } from './form.ts';
 import type { Fix } from './problem.ts';
 import type { Expression, Range } from './tree.ts';
-import type { Where } from './trouble.ts';
-import { usualUnit } from './usual.ts';
+import { tell, type Troubles, type Where } from './trouble.ts';
 import type { Typed, Work } from './work.ts';
 
 /** `5..80 s`, `5 s..80 s`, `1 min..80 s`: a number without a unit takes that of the other end. */
-export function checkRange(
-  node: Range,
-  wanted: readonly DimensionName[],
-  where: Where,
-  work: Work,
-): Checked | undefined {
+export function checkRange(node: Range, accepts: readonly Accept[], where: Where, work: Work): Checked | undefined {
   const from = checkEnd(node.from, work);
   const to = checkEnd(node.to, work);
   if (!from || !to) return undefined;
   const bare = ({ unit }: Quantity): boolean => unit.symbol === '';
   const low = bare(from) ? { value: from.value, unit: to.unit } : from;
   const high = bare(to) ? { value: to.value, unit: from.unit } : to;
-  if (!endsFit(node, low, high, wanted, where, work)) return undefined;
-  const [a, b] = [inSI(low), inSI(high)];
-  if (a === b) {
-    work.report('range.empty', node.place, { found: sliceOf(work.text, node) });
-    return undefined;
-  }
-  if (a > b) {
-    work.report('range.reversed', node.place, { found: sliceOf(work.text, node), instead: swapped(node, work) }, [
-      changeTo(swapped(node, work), node.place),
-    ]);
-    return undefined;
-  }
+  const instead = swapped(node, work);
+  const trouble = whyNoRange(low, high, { where, accepts, found: sliceOf(work.text, node) }, instead);
+  if (trouble?.code === 'unit.dimension') reportEnds(node, low, trouble.facts, work);
+  else if (trouble !== undefined)
+    tell(work.report, trouble, node.place, trouble.code === 'range.reversed' ? [changeTo(instead, node.place)] : []);
+  if (trouble !== undefined) return undefined;
   return { type: 'range', from: low, to: high, place: node.place };
 }
 
@@ -46,41 +34,19 @@ function checkEnd(node: Expression, work: Work): Quantity | undefined {
   return typed.constant;
 }
 
-function endsFit(
-  node: Range,
-  low: Quantity,
-  high: Quantity,
-  wanted: readonly DimensionName[],
-  where: Where,
-  work: Work,
-): boolean {
-  for (const [end, { unit }] of [
-    [node.from, low],
-    [node.to, high],
-  ] as const) {
-    const like = sameDimension(low.unit.dimension, high.unit.dimension);
-    if (like && wanted.some((name) => name === 'any' || sameDimension(unit.dimension, dimensionOf(name)))) continue;
-    const found = sliceOf(work.text, node);
-    const usual = usualUnit(wanted[0]);
-    if (isDimensionless(unit.dimension) && unit.symbol === '') {
-      const at = { from: node.place.to, to: node.place.to };
-      const fixes: readonly Fix[] = [{ title: `Add the unit ${usual}`, place: at, text: ` ${usual}` }];
-      work.report('unit.missing', node.place, { where, wanted: wanted[0], found, unit: usual }, fixes);
-    } else {
-      const written = [end, node.to, node.from].flatMap((one) =>
-        one.type === 'number' && one.unit ? [one.unit] : [],
-      )[0];
-      const fixes = written && usual ? [changeTo(usual, written.place)] : undefined;
-      work.report(
-        'unit.dimension',
-        end.type === 'number' && !end.unit ? node.place : end.place,
-        { where, wanted, found, dimension: unit.dimension, unit: usual },
-        fixes,
-      );
-    }
-    return false;
+/** Ends that measure something else than what is wanted, or than each other: without a unit, or in a wrong one. */
+function reportEnds(node: Range, { unit }: Quantity, facts: Troubles['unit.dimension'], work: Work): void {
+  const { where, wanted, found, dimension, unit: usual } = facts;
+  const end = node.from;
+  if (isDimensionless(dimension) && unit.symbol === '') {
+    const at = { from: node.place.to, to: node.place.to };
+    const fixes: readonly Fix[] = [{ title: `Add the unit ${usual}`, place: at, text: ` ${usual}` }];
+    work.report('unit.missing', node.place, { where, wanted: wanted[0], found, unit: usual }, fixes);
+    return;
   }
-  return true;
+  const units = [end, node.to, node.from].flatMap((one) => (one.type === 'number' && one.unit ? [one.unit] : []));
+  const fixes = units.length > 0 && usual ? [changeTo(usual, units[0].place)] : undefined;
+  work.report('unit.dimension', end.type === 'number' && !end.unit ? node.place : end.place, facts, fixes);
 }
 
 /** The range the right way round; a unit that stands once stays at the end. */

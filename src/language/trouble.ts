@@ -75,6 +75,7 @@ export interface Troubles {
   'range.reversed': Piece & Instead;
   'range.empty': Piece;
   'range.constant': Piece;
+  'value.above': Piece & At & { readonly above: string };
   'value.least': Piece & At & { readonly least: string };
   'value.most': Piece & At & Instead & { readonly most: string };
   'value.integer': Piece & At;
@@ -111,4 +112,10 @@ export function reporter(found: Found[]): Report {
     // The compiler cannot tie a generic code to its own facts; the signature of Report does.
     found.push({ code, facts, place, ...(fixes && fixes.length > 0 ? { fixes } : {}) } as unknown as Found);
   };
+}
+
+/** Reports a trouble made elsewhere. */
+export function tell(report: Report, { code, facts }: Trouble, place: Place, fixes?: readonly Fix[]): void {
+  // Code and facts belong together in a trouble, which the signature of Report can't be told of a union.
+  (report as (code: Code, place: Place, facts: unknown, fixes?: readonly Fix[]) => void)(code, place, facts, fixes);
 }

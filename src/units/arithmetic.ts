@@ -8,6 +8,10 @@ export const quantity = (value: number, symbol: string): Quantity => ({ value, u
 /** In SI units: `m/s^2`, `N/m`, `Hz`; a percentage as a fraction; a level in dB. */
 export const inSI = ({ value, unit: { factor } }: Quantity): number => value * factor;
 
+/** As `inSI`, to 15 digits: 95 % is 0.95 and not the 0.9500000000000001 that 95 times 0.01 gives. */
+export const roundedSI = ({ value, unit: { factor } }: Quantity): number =>
+  factor === 1 ? value : Number((value * factor).toPrecision(15));
+
 /** The same quantity in another unit, or undefined when the dimensions differ. */
 export function convert(from: Quantity, to: Unit): Quantity | undefined {
   if (!sameDimension(from.unit.dimension, to.dimension)) return undefined;

@@ -1,6 +1,9 @@
+import { roundedSI as si } from '../units/arithmetic.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { Value, ValueOf } from '../values/value.ts';
 import type { Argument, Arguments } from './verb.ts';
+
+export { si };
 
 // The checker has held every call against its form, so an operand that the form demands is there and of its kind.
 
@@ -25,11 +28,6 @@ export function quantityIn(argument: Argument | undefined): Quantity | undefined
 export function siOf(given: Arguments, name: string): number | undefined {
   const quantity = quantityIn(option(given, name));
   return quantity === undefined ? undefined : si(quantity);
-}
-
-/** In SI units; 95 % is 0.95 and not the 0.9500000000000001 that 95 times 0.01 gives. */
-export function si({ value, unit }: Quantity): number {
-  return unit.factor === 1 ? value : Number((value * unit.factor).toPrecision(15));
 }
 
 export function textOf(argument: Argument | undefined): string | undefined {

@@ -118,7 +118,7 @@ describe('channel, resultant, detrend and trim', () => {
     assert.equal(await of('2..5 s from 1 s'), 'trim.twice');
     assert.equal(await of('from 1 s to 3 s length 2 s'), 'trim.twice');
     assert.equal(await of('from 5 s to 3 s'), 'range.backward');
-    assert.equal(await of('length 0 s'), 'trim.empty');
+    assert.equal(await of('length 0 s'), 'value.above');
     assert.equal(await of('2.001..2.002 s'), 'trim.empty');
     assert.equal(await of(''), 'operand.missing');
   });

@@ -40,7 +40,7 @@ describe('running', () => {
     const { code, message } = await errorOf(`${load}running r over 20 s`, burst);
     assert.equal(code, 'running.long');
     assert.match(message, /stretch of a is 15 s/);
-    assert.equal((await errorOf(`${load}running r over 0 s`, burst)).code, 'running.short');
+    assert.equal((await errorOf(`${load}running r over 1 us`, burst)).code, 'running.short');
     assert.deepEqual(await warningsOf(`${load}running r over 20 ms`, burst), ['running.few']);
   });
 

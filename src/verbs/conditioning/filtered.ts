@@ -23,7 +23,6 @@ export const orderOption: OptionForm = {
 };
 
 const usualOrder = 4;
-const largestOrder = 12;
 
 /** Periods of the lowest corner that a stretch should hold, so that its ends are not most of it (engineering choice). */
 const periodsWanted = 5;
@@ -41,8 +40,6 @@ export function filtered(
   if (uneven !== undefined) return uneven;
   const asked = quantityIn(option(given, 'order'));
   const order = asked === undefined ? usualOrder : si(asked);
-  if (!(Number.isInteger(order) && order >= 1 && order <= largestOrder))
-    return refuse('filter.order', `A filter’s order is a whole number from 1 to ${largestOrder}.`, 'order');
   const step = `${kind} ${corners.map((corner) => formatNumber(corner, 6)).join('..')} Hz order ${order}, forwards and backwards`;
   const warnings: RunWarning[] = [];
   const done: Run[] = [];

@@ -12,7 +12,7 @@ export const highpass: Verb = {
       {
         name: 'corner',
         doc: 'Below this, less and less is left.',
-        accepts: [{ type: 'quantity', dimension: 'frequency', least: 0 }],
+        accepts: [{ type: 'quantity', dimension: 'frequency', above: 0 }],
       },
     ],
     options: [orderOption],

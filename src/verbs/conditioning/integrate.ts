@@ -41,7 +41,7 @@ export const integrate: Verb = {
       {
         keyword: 'above',
         doc: 'The low cut.',
-        accepts: [{ type: 'quantity', dimension: 'frequency', least: 0 }],
+        accepts: [{ type: 'quantity', dimension: 'frequency', above: 0 }],
         default: '1 Hz',
       },
     ],

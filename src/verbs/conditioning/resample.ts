@@ -22,7 +22,7 @@ export const resample: Verb = {
     help: 'A polyphase filter changes the rate by a ratio of whole numbers: a sinc under a Kaiser window (beta 5), cut off at half the lower of the two rates, so that nothing folds down. It is flat to 0.4 of the lower rate and reads half the amplitude at half of it. The rate reached is within a millionth of the one asked for, and is stated. Each unbroken stretch goes by itself; its first sample keeps its time. Readings that were taken unevenly are first brought to even steps of their mean rate by a natural cubic spline. A higher rate adds no content.',
     operands: [
       { name: 'runs', doc: 'The runs.', accepts: [{ type: 'value', kinds: ['runs'] }] },
-      { name: 'rate', doc: 'The new rate.', accepts: [{ type: 'quantity', dimension: 'frequency', least: 0 }] },
+      { name: 'rate', doc: 'The new rate.', accepts: [{ type: 'quantity', dimension: 'frequency', above: 0 }] },
     ],
     options: [],
     gives: 'runs',
@@ -32,7 +32,6 @@ export const resample: Verb = {
     const runs = valueOf(given, 'runs', 'runs');
     const asked = quantityIn(operand(given, 'rate'));
     const rate = asked === undefined ? NaN : si(asked);
-    if (!(rate > 0)) return refuse('resample.rate', 'A rate is above 0 Hz.', 'rate');
     const warnings: RunWarning[] = [];
     const done: Run[] = [];
     for (const run of runs.runs) {

@@ -50,7 +50,7 @@ export const plan: Verb = {
       {
         keyword: 'margin',
         doc: 'Smaller changes count as none.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0, most: 1 }],
+        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 1 }],
       },
       {
         keyword: 'confidence',

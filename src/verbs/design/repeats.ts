@@ -18,12 +18,12 @@ export const repeats: Verb = {
       {
         keyword: 'detect',
         doc: 'The reduction that is to be shown if it is there.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0, most: 0.99 }],
+        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 0.99 }],
       },
       {
         keyword: 'spread',
         doc: 'Scatter from run to run.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0, most: 2 }],
+        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 2 }],
       },
       {
         keyword: 'power',

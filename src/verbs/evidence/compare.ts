@@ -70,7 +70,7 @@ export const compare: Verb = {
       {
         keyword: 'margin',
         doc: 'Changes smaller than this, either way, count as none; state it before looking.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0, most: 1 }],
+        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 1 }],
       },
       { keyword: 'paired', doc: 'Compare within pairs of neighbouring runs.', accepts: [] },
       { keyword: 'trend', doc: 'Take a steady drift over the order of the runs out.', accepts: [] },

@@ -52,7 +52,7 @@ export const load: Verb = {
       {
         keyword: 'rate',
         doc: 'Samples a second, when no time column says it.',
-        accepts: [{ type: 'quantity', dimension: 'frequency', least: 0 }],
+        accepts: [{ type: 'quantity', dimension: 'frequency', above: 0 }],
       },
       {
         keyword: 'sheet',
@@ -164,7 +164,6 @@ function readOptions(given: Arguments): { value: ReadOptions } | { ok: false; fa
   if (decimal !== undefined && decimal !== '.' && decimal !== ',')
     return refuse('option.value', 'The decimal mark is "." or ",".', 'decimal');
   const rate = siOf(given, 'rate');
-  if (rate !== undefined && !(rate > 0)) return refuse('option.value', 'A rate is above 0 Hz.', 'rate');
   const entries = {
     time: textOf(option(given, 'time')),
     unit: unitOf(option(given, 'unit'))?.symbol,

@@ -30,13 +30,13 @@ export const trim: Verb = {
       {
         keyword: 'to',
         doc: 'End of the stretch.',
-        accepts: [{ type: 'quantity', dimension: 'time', least: 0 }],
+        accepts: [{ type: 'quantity', dimension: 'time', above: 0 }],
         default: 'the end of the run',
       },
       {
         keyword: 'length',
         doc: 'Length of the stretch.',
-        accepts: [{ type: 'quantity', dimension: 'time', least: 0 }],
+        accepts: [{ type: 'quantity', dimension: 'time', above: 0 }],
       },
     ],
     gives: 'runs',
@@ -104,7 +104,6 @@ function askedStretch(given: Arguments): Asked | { code: string; message: string
       at: 'length',
     };
   const at = from !== undefined ? 'from' : to !== undefined ? 'to' : 'length';
-  if (length === 0) return { code: 'trim.empty', message: 'A stretch of no length holds no sample.', at: 'length' };
   if (from !== undefined && to !== undefined && from >= to) {
     return {
       code: 'range.backward',

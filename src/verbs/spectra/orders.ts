@@ -21,8 +21,8 @@ export const orders: Verb = {
         keyword: 'by',
         doc: 'The speed, or the turning rate.',
         accepts: [
-          { type: 'quantity', dimension: 'speed', least: 0 },
-          { type: 'quantity', dimension: 'frequency', least: 0 },
+          { type: 'quantity', dimension: 'speed', above: 0 },
+          { type: 'quantity', dimension: 'frequency', above: 0 },
         ],
       },
     ],

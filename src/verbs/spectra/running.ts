@@ -22,7 +22,7 @@ export const running: Verb = {
       {
         keyword: 'over',
         doc: 'Length of the span.',
-        accepts: [{ type: 'quantity', dimension: 'time', least: 0 }],
+        accepts: [{ type: 'quantity', dimension: 'time', above: 0 }],
         default: '1 s',
       },
     ],

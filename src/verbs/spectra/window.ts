@@ -15,7 +15,7 @@ export const window: Verb = {
       {
         name: 'length',
         doc: 'Length of a segment.',
-        accepts: [{ type: 'quantity', dimension: 'time', least: 0 }],
+        accepts: [{ type: 'quantity', dimension: 'time', above: 0 }],
         optional: true,
       },
     ],
