@@ -1,0 +1,152 @@
+// Changes the formulas in small ways, one at a time, and counts the changes that the tests of the room notice.
+import { readdirSync, readFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { closureOf, root, textOf } from './modules.ts';
+import { mutantsOf, type Mutant } from './mutants.ts';
+import { Runner } from './pool.ts';
+
+const usage = `Usage: npm run mutate -- [--room ROOM]… [--file PART] [--count N] [--seed N] [--jobs N] [--slow SECONDS]
+  --room   signal, statistics, readers or language; all four unless said
+  --file   only files whose path contains this
+  --count  mutants a room, drawn at random; 150 unless said, 0 for all
+  --seed   of the draw; 1 unless said
+  --jobs   processes at a time
+  --slow   test files that take longer by themselves are left out; 5 unless said
+`;
+
+interface Equivalent {
+  readonly file: string;
+  readonly before: string;
+  readonly after: string;
+  /** Why no test can tell the two apart. */
+  readonly reason: string;
+}
+
+interface Score {
+  killed: number;
+  timedOut: number;
+  equivalent: number;
+  readonly survivors: Mutant[];
+}
+
+const generated = ['src/signal/welchKernel.ts'];
+
+const { values } = parseArgs({
+  options: {
+    room: { type: 'string', multiple: true, default: ['signal', 'statistics', 'readers', 'language'] },
+    file: { type: 'string', default: '' },
+    count: { type: 'string', default: '150' },
+    seed: { type: 'string', default: '1' },
+    jobs: { type: 'string', default: String(availableParallelism()) },
+    slow: { type: 'string', default: '5' },
+    help: { type: 'boolean', default: false },
+  },
+});
+if (values.help) process.stdout.write(usage);
+else for (const room of values.room) print(room, await scoreOf(room));
+
+async function scoreOf(room: string): Promise<Score> {
+  const files = filesIn(`src/${room}`).filter(
+    (file) => file.includes(values.file) && !file.endsWith('.d.ts') && !generated.includes(file),
+  );
+  const all = files.flatMap((file) => mutantsOf(file, textOf(file)));
+  const sample = Number(values.count) === 0 ? all : drawn(all, Number(values.count), Number(values.seed));
+  process.stdout.write(`${room}: ${sample.length} of ${all.length} mutants of ${files.length} files\n`);
+  const runners = Array.from({ length: Number(values.jobs) }, () => new Runner());
+  try {
+    return await runAll(sample, await testsOf(room, runners[0]), runners);
+  } finally {
+    for (const runner of runners) runner.stop();
+  }
+}
+
+function filesIn(folder: string): string[] {
+  return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => `${folder}/${name.replaceAll('\\', '/')}`)
+    .sort();
+}
+
+/** So many of a list, drawn without putting back. The generator is Marsaglia's xorshift32. */
+function drawn<T>(list: readonly T[], count: number, seed: number): T[] {
+  const left = [...list];
+  let state = Math.imul(seed, 0x9e3779b9) | 1;
+  const next = (): number => {
+    state ^= state << 13;
+    state ^= state >>> 17;
+    state ^= state << 5;
+    return (state >>> 0) / 2 ** 32;
+  };
+  return Array.from(
+    { length: Math.min(count, left.length) },
+    () => left.splice(Math.floor(next() * left.length), 1)[0],
+  );
+}
+
+interface TestFile {
+  readonly test: string;
+  readonly seconds: number;
+  readonly reaches: ReadonlySet<string>;
+}
+
+/** The tests of a room and the published checks of it, the quickest first; a test must pass before it can judge. */
+async function testsOf(room: string, runner: Runner): Promise<TestFile[]> {
+  const candidates = [`test/${room}`, 'test/published'].flatMap(filesIn).filter((file) => file.endsWith('.test.ts'));
+  const found: TestFile[] = [];
+  for (const test of candidates) {
+    const reaches = closureOf([test]);
+    if (![...reaches].some((file) => file.startsWith(`src/${room}/`))) continue;
+    const done = await runner.run({ mutant: undefined, tests: [test] }, 300);
+    if (done === undefined || done.end !== undefined) {
+      process.stdout.write(`  ${test} is left out, as it fails by itself: ${done?.end ?? 'it does not end'}\n`);
+    } else if (done.seconds > Number(values.slow)) {
+      process.stdout.write(`  ${test} is left out, as it takes ${done.seconds.toFixed(0)} s\n`);
+    } else found.push({ test, seconds: done.seconds, reaches });
+  }
+  return found.sort((a, b) => a.seconds - b.seconds);
+}
+
+async function runAll(
+  sample: readonly Mutant[],
+  tests: readonly TestFile[],
+  runners: readonly Runner[],
+): Promise<Score> {
+  const score: Score = { killed: 0, timedOut: 0, equivalent: 0, survivors: [] };
+  const queue = [...sample];
+  const equivalents = JSON.parse(readFileSync(new URL('equivalent.json', import.meta.url), 'utf8')) as Equivalent[];
+  const work = async (runner: Runner): Promise<void> => {
+    for (let mutant = queue.shift(); mutant !== undefined; mutant = queue.shift()) {
+      if (equivalents.some((one) => isSame(one, mutant))) score.equivalent++;
+      else await judge(mutant, tests, runner, score);
+    }
+  };
+  await Promise.all(runners.map(work));
+  score.survivors.sort((a, b) => (a.file === b.file ? a.line - b.line : a.file < b.file ? -1 : 1));
+  return score;
+}
+
+const isSame = (one: Equivalent, { file, before, after }: Mutant): boolean =>
+  one.file === file && one.before === before && one.after === after;
+
+async function judge(mutant: Mutant, tests: readonly TestFile[], runner: Runner, score: Score): Promise<void> {
+  const own = mutant.file.replace(/^src/, 'test').replace(/\.ts$/, '.test.ts');
+  const reaching = tests.filter(({ reaches }) => reaches.has(mutant.file));
+  const ordered = [...reaching.filter(({ test }) => test === own), ...reaching.filter(({ test }) => test !== own)];
+  const limit = 20 + 8 * ordered.reduce((sum, { seconds }) => sum + seconds, 0);
+  const done = await runner.run({ mutant, tests: ordered.map(({ test }) => test) }, limit);
+  if (done === undefined) score.timedOut++;
+  else if (done.end === undefined) score.survivors.push(mutant);
+  else score.killed++;
+}
+
+function print(room: string, { killed, timedOut, equivalent, survivors }: Score): void {
+  for (const { file, line, before, after } of survivors)
+    process.stdout.write(`  ${file}:${line}\n    - ${before}\n    + ${after}\n`);
+  const noticed = killed + timedOut;
+  const judged = noticed + survivors.length;
+  const share = judged === 0 ? '' : ` = ${((100 * noticed) / judged).toFixed(1)} %`;
+  const besides = `${timedOut} of them by not ending; ${equivalent} known to be equivalent are not counted`;
+  process.stdout.write(`${room}: ${noticed} of ${judged} mutants noticed${share} (${besides})\n`);
+}
