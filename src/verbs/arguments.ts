@@ -1,5 +1,6 @@
 import { roundedSI as si } from '../units/arithmetic.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
+import type { Band } from '../values/band.ts';
 import type { Value, ValueOf } from '../values/value.ts';
 import type { Argument, Arguments } from './verb.ts';
 
@@ -42,3 +43,7 @@ export function wordOf(argument: Argument | undefined): string | undefined {
 export function unitOf(argument: Argument | undefined): Unit | undefined {
   return argument?.type === 'unit' ? argument.unit : undefined;
 }
+
+/** The ranges among arguments, in SI units: s, Hz. */
+export const rangesIn = (given: readonly Argument[]): Band[] =>
+  given.flatMap((argument) => (argument.type === 'range' ? [{ from: si(argument.from), to: si(argument.to) }] : []));

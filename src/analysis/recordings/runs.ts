@@ -2,7 +2,7 @@ import type { Stretch } from '../../readers/recording.ts';
 import { piecesOf } from '../../signal/stretch.ts';
 import type { Channel, Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
-import { refuse, type Failure } from '../../result/result.ts';
+import { refuse, type Refused } from '../../result/result.ts';
 
 /** The shortest of a run's unbroken stretches. */
 export const shortestStretch = ({ stretches }: Run): Stretch =>
@@ -28,7 +28,7 @@ export function withSamples(
 }
 
 /** Why a verb that needs a uniform rate can't work on these runs, or undefined. */
-export function whyUneven(runs: RunsValue): { ok: false; failure: Failure } | undefined {
+export function whyUneven(runs: Pick<RunsValue, 'set' | 'runs'>): Refused | undefined {
   const uneven = runs.runs.find(({ times }) => times !== undefined);
   if (uneven === undefined) return undefined;
   return refuse(

@@ -1,12 +1,10 @@
+import type { Refused } from '../../result/result.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
-import { refuse, type Failure } from '../../result/result.ts';
+import { refuse } from '../messages/spectra.ts';
 
-/** Why a spectrum has no frequencies to look for: its axis was divided by a speed. */
-export function whyNoFrequencies({ axis }: SpectrumValue, at: string): { ok: false; failure: Failure } | undefined {
-  if (axis === undefined) return undefined;
-  return refuse(
-    'spectrum.orders',
-    `This spectrum is over ${axis.name}, not over frequency: take the spectrum it was made from.`,
-    at,
-  );
-}
+/**
+ * Why a spectrum has no frequencies to look for, where its axis was divided by a speed; otherwise undefined.
+ * @param at the operand or option that is to blame
+ */
+export const whyNoFrequencies = ({ axis }: SpectrumValue, at: string): Refused | undefined =>
+  axis === undefined ? undefined : refuse('spectrum.orders', { axis: axis.name }, at);

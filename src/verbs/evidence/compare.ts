@@ -4,7 +4,7 @@ import { comparedSides, type Refused, type Sides } from './sides.ts';
 import { comparisonOf } from './comparison.ts';
 import { takenIn, whyNoneExcluded } from './excludedSides.ts';
 import { isWeighting, metricWords, weightedSide } from './metrics.ts';
-import { fractions } from '../spectra/octaves.ts';
+import { octaveFractions } from '../../analysis/spectra/octaves.ts';
 import { planFollowed, planWarnings } from '../../analysis/planning/planFollowed.ts';
 import type { ComparisonValue } from '../../values/comparison.ts';
 import type { PlanFollowed } from '../../values/plan.ts';
@@ -35,7 +35,7 @@ export const compare: Verb = {
         doc: 'The bands, or the bands of an octave’s part over a range.',
         accepts: [
           { type: 'range', dimension: 'frequency' },
-          { type: 'word', words: Object.keys(fractions) },
+          { type: 'word', words: octaveFractions },
         ],
         many: true,
         default: '1 Hz to 0.4 × the rate',

@@ -1,11 +1,11 @@
 import type { Method } from '../../statistics/methods.ts';
 import { hertz } from '../../analysis/amounts.ts';
-import { askedBands, bandWarnings } from '../spectra/bandsOf.ts';
+import { bandsWithin, bandWarnings } from '../../analysis/spectra/bands.ts';
 import type { Refused, Side, Sides } from './sides.ts';
 import type { Asked } from './comparison.ts';
-import { hasFlag, option, siOf, wordOf } from '../arguments.ts';
+import { hasFlag, option, rangesIn, siOf, wordOf } from '../arguments.ts';
 import { isOfSignal, isWeighting } from './metrics.ts';
-import { fractionalBands } from '../spectra/octaves.ts';
+import { fractionalBands, type OctaveFraction } from '../../analysis/spectra/octaves.ts';
 import { sameBand } from '../../analysis/planning/planFollowed.ts';
 import type { Band } from '../../values/band.ts';
 import type { SpectrumEntry } from '../../values/spectrum.ts';
@@ -87,17 +87,21 @@ function bandsOf(given: Arguments, sides: Sides, settled: Partial<Settled>, metr
   if (isOfSignal(metric)) return { bands: [whole], primary: undefined, ofSignal: true };
   const edges = edgesOf(sides);
   const over = given.options.over ?? [];
-  const fraction = over.flatMap((argument) => wordOf(argument) ?? [])[0];
-  const listed = fraction === undefined ? askedBands(over, edges, 'over') : fractionalBands(fraction, over, edges);
-  if ('failure' in listed) return listed;
+  const fraction = over.flatMap((argument) => wordOf(argument) ?? [])[0] as OctaveFraction | undefined;
+  const ranges = rangesIn(over);
+  const held =
+    fraction === undefined ? bandsWithin(ranges, edges, 'over') : fractionalBands(fraction, ranges, edges, 'over');
+  if (!held.ok) return held;
+  const listed = held.value;
   if (fraction !== undefined && listed.length === 0)
     return refuse(
       'band.missing',
       `${fraction} bands need the range they are to cover, as in ${fraction} 4..100 Hz.`,
       'over',
     );
-  const named = askedBands(given.options.primary ?? [], edges, 'primary');
-  if ('failure' in named) return named;
+  const primaries = bandsWithin(rangesIn(given.options.primary ?? []), edges, 'primary');
+  if (!primaries.ok) return primaries;
+  const named = primaries.value;
   const silent = listed.length === 0 && named.length === 0;
   const first = silent ? settled.primary : named[0];
   const others = silent ? (settled.bands ?? []) : listed;

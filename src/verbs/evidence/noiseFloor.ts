@@ -1,6 +1,6 @@
-import { bandRow } from '../spectra/bandsOf.ts';
+import { bandRow } from '../../analysis/spectra/bands.ts';
 import type { Refused, Side } from './sides.ts';
-import { spectrumOf, whyTooShort } from '../spectra/spectrum.ts';
+import { spectrumOf } from '../../analysis/spectra/spectrum.ts';
 import type { Band } from '../../values/band.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import { refuse, type Warning } from '../../result/result.ts';
@@ -42,9 +42,8 @@ export function floorSpectrum(
       `The recording at rest is in ${other.channels[0].unit.symbol} and the runs in ${unit.symbol}: load both in one unit.`,
       'above',
     );
-  const short = runs.map((run) => whyTooShort(run, side.window)).find((why) => why !== undefined);
-  if (short !== undefined) return refuse('window.long', short, 'above');
-  return spectrumOf({ set: 'floor', runs }, side.window, 'psd', 0.95, watch)[0];
+  const found = spectrumOf({ set: 'floor', runs }, { window: side.window }, watch, 'above');
+  return found.ok ? found.value : found;
 }
 
 /** Whether a band stands clear of the floor, as a warning and, where it does not at all, as a reason against a verdict. */

@@ -1,7 +1,7 @@
-import { option, operand } from '../arguments.ts';
+import { operand } from '../arguments.ts';
 import { whyNoFrequencies } from '../../analysis/spectra/orderAxis.ts';
 import { whyUneven } from '../../analysis/recordings/runs.ts';
-import { spectrumOf, whyTooShort } from '../spectra/spectrum.ts';
+import { spectrumOf } from '../../analysis/spectra/spectrum.ts';
 import type { Channel, Run } from '../../values/run.ts';
 import type { ComparisonSide } from '../../values/comparison.ts';
 import type { RunsValue } from '../../values/runs.ts';
@@ -12,7 +12,7 @@ import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
 import { refuse, type Failure } from '../../result/result.ts';
 import type { Argument, Arguments } from '../verb.ts';
 import type { Watch } from '../../values/ports.ts';
-import { windowOf } from '../spectra/window.ts';
+import { windowOf } from '../spectra/using.ts';
 
 /** One side of a comparison: one channel of each run. */
 export interface Side {
@@ -77,7 +77,7 @@ function sideOf(given: Arguments, name: 'a' | 'b', fallback: string): Side | Ref
   const including = given.options.including !== undefined;
   switch (value?.kind) {
     case 'runs':
-      return ofRuns(value, called, windowOf(option(given, 'using')), including, name);
+      return ofRuns(value, called, windowOf(given), including, name);
     case 'spectrum':
       return ofSpectrum(value, called, including, name);
     case 'transfer':
@@ -147,9 +147,8 @@ function manyChannels(called: string, channels: readonly string[], at: string): 
 export function sideSpectrum(side: Side, watch: Watch, at: string): SpectrumValue | Refused {
   if (side.spectrum !== undefined) return side.spectrum;
   const runs = side.tracks.map(({ run, channel }) => ({ ...run, channels: [channel] }));
-  const short = runs.map((run) => whyTooShort(run, side.window)).find((why) => why !== undefined);
-  if (short !== undefined) return refuse('window.long', short, at);
-  return spectrumOf({ set: side.name, runs }, side.window, 'psd', 0.95, watch)[0];
+  const found = spectrumOf({ set: side.name, runs }, { window: side.window }, watch, at);
+  return found.ok ? found.value : found;
 }
 
 /** A side as a later claim finds it in a comparison. */

@@ -1,8 +1,7 @@
-import { askedBands, bandRow, bandWarnings } from './bandsOf.ts';
-import { operand, valueOf, wordOf } from '../arguments.ts';
-import { fractionalBands, fractions, narrowWarnings, unlessNarrow } from './octaves.ts';
-import { whyNoFrequencies } from '../../analysis/spectra/orderAxis.ts';
-import { answer, type Verb } from '../verb.ts';
+import { bandLevels } from '../../analysis/spectra/bands.ts';
+import { octaveFractions, type OctaveFraction } from '../../analysis/spectra/octaves.ts';
+import { operand, rangesIn, valueOf, wordOf } from '../arguments.ts';
+import type { Verb } from '../verb.ts';
 
 export const band: Verb = {
   form: {
@@ -14,7 +13,7 @@ export const band: Verb = {
       {
         name: 'fraction',
         doc: 'Part each range into bands of an octave or a part of one.',
-        accepts: [{ type: 'word', words: Object.keys(fractions) }],
+        accepts: [{ type: 'word', words: octaveFractions }],
         optional: true,
       },
       {
@@ -32,20 +31,7 @@ export const band: Verb = {
     ],
   },
   evaluate(given) {
-    const spectrum = valueOf(given, 'spectrum', 'spectrum');
-    const refusal = whyNoFrequencies(spectrum, 'spectrum');
-    if (refusal !== undefined) return refusal;
-    const { entries, set } = spectrum;
-    const fraction = wordOf(operand(given, 'fraction'));
-    const bands =
-      fraction === undefined
-        ? askedBands(given.operands.bands, entries, 'bands')
-        : fractionalBands(fraction, given.operands.bands, entries);
-    if ('failure' in bands) return bands;
-    const rows = entries.flatMap((entry) =>
-      bands.map((one) => bandRow(entry, one)).map((row) => (fraction === undefined ? row : unlessNarrow(row, entry))),
-    );
-    const warnings = fraction === undefined ? bandWarnings(spectrum, bands) : narrowWarnings(entries, bands);
-    return answer({ kind: 'bands', set, bands, rows }, warnings);
+    const fraction = wordOf(operand(given, 'fraction')) as OctaveFraction | undefined;
+    return bandLevels(valueOf(given, 'spectrum', 'spectrum'), fraction, rangesIn(given.operands.bands));
   },
 };

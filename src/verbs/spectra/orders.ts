@@ -3,7 +3,7 @@ import { dimensionOf, sameDimension } from '../../units/dimension.ts';
 import { formatQuantity } from '../../units/format.ts';
 import { unit } from '../../units/parse.ts';
 import type { Unit } from '../../units/unit.ts';
-import { densityOf } from './bandsOf.ts';
+import { densityOf } from '../../analysis/spectra/density.ts';
 import { option, quantityIn, si, valueOf } from '../arguments.ts';
 import { whyNoFrequencies } from '../../analysis/spectra/orderAxis.ts';
 import type { SpectrumAxis, SpectrumEntry, SpectrumMean, SpectrumValue } from '../../values/spectrum.ts';

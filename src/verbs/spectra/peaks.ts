@@ -3,7 +3,8 @@ import type { Density } from '../../signal/welch.ts';
 import { halfPowerWidthBins, windowShape } from '../../signal/windows.ts';
 import { chiSquareQuantile } from '../../statistics/distributions/chiSquare.ts';
 import { hertz } from '../../analysis/amounts.ts';
-import { densityOf, whyOutside } from './bandsOf.ts';
+import { whyOutside } from '../../analysis/spectra/bands.ts';
+import { densityOf } from '../../analysis/spectra/density.ts';
 import { operand, option, quantityIn, si, valueOf } from '../arguments.ts';
 import { whyNoFrequencies } from '../../analysis/spectra/orderAxis.ts';
 import type { Band } from '../../values/band.ts';
@@ -50,8 +51,8 @@ export const peaks: Verb = {
     const asked = operand(given, 'range');
     const range = asked?.type === 'range' ? { from: si(asked.from), to: si(asked.to) } : undefined;
     if (range !== undefined) {
-      const outside = whyOutside(range, spectrum.entries);
-      if (outside !== undefined) return refuse('band.outside', outside, 'range');
+      const outside = whyOutside(range, spectrum.entries, 'range');
+      if (outside !== undefined) return outside;
     }
     const wanted = quantityIn(option(given, 'count'));
     const count = wanted === undefined ? usualCount : si(wanted);

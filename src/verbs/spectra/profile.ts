@@ -5,7 +5,7 @@ import { formatQuantity } from '../../units/format.ts';
 import { densityUnit } from '../../units/parse.ts';
 import type { Quantity, Unit } from '../../units/unit.ts';
 import { hertz } from '../../analysis/amounts.ts';
-import { densityOf } from './bandsOf.ts';
+import { densityOf } from '../../analysis/spectra/density.ts';
 import { option, si } from '../arguments.ts';
 import { whyNoFrequencies } from '../../analysis/spectra/orderAxis.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';

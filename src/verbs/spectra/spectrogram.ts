@@ -1,14 +1,12 @@
 import { spectrogram as densities } from '../../signal/spectrogram.ts';
 import { windowShape } from '../../signal/windows.ts';
 import { densityUnit } from '../../units/parse.ts';
-import { option, valueOf } from '../arguments.ts';
+import { valueOf } from '../arguments.ts';
 import { pieces, whyUneven } from '../../analysis/recordings/runs.ts';
-import { segmentSamples, whyTooShort } from './spectrum.ts';
-import { usingOption } from './using.ts';
+import { segmentSamples, whyTooShort } from '../../analysis/spectra/segments.ts';
+import { usingOption, windowOf } from './using.ts';
 import type { SpectrogramEntry } from '../../values/spectrogram.ts';
 import { answer, type Verb } from '../verb.ts';
-import { refuse } from '../../result/result.ts';
-import { windowOf } from './window.ts';
 
 /** Beyond this neighbouring segments are averaged: no screen shows more columns. */
 const mostColumns = 1000;
@@ -29,9 +27,9 @@ export const spectrogram: Verb = {
     const runs = valueOf(given, 'runs', 'runs');
     const uneven = whyUneven(runs);
     if (uneven !== undefined) return uneven;
-    const window = windowOf(option(given, 'using'));
-    const short = runs.runs.map((run) => whyTooShort(run, window)).find((why) => why !== undefined);
-    if (short !== undefined) return refuse('window.long', short, 'using');
+    const window = windowOf(given);
+    const short = whyTooShort(runs.runs, window, 'using');
+    if (short !== undefined) return short;
     const entries: SpectrogramEntry[] = [];
     for (const run of runs.runs) {
       watch.progress(entries.length / runs.runs.length, `spectrogram of ${run.label}`);

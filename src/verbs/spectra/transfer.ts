@@ -6,18 +6,17 @@ import { sameDimension } from '../../units/dimension.ts';
 import { one, parseUnit } from '../../units/parse.ts';
 import type { Unit } from '../../units/unit.ts';
 import { findChannel } from '../recordings/channel.ts';
-import { operand, option, textOf, valueOf } from '../arguments.ts';
+import { operand, textOf, valueOf } from '../arguments.ts';
 import { whyUneven } from '../../analysis/recordings/runs.ts';
-import { segmentSamples, whyTooShort } from './spectrum.ts';
+import { segmentSamples, whyTooShort } from '../../analysis/spectra/segments.ts';
 import { together, type RunWarning } from '../../analysis/together.ts';
-import { usingOption } from './using.ts';
+import { usingOption, windowOf } from './using.ts';
 import type { Channel, Run } from '../../values/run.ts';
 import type { WindowValue } from '../../values/window.ts';
 import type { TransferEntry } from '../../values/transfer.ts';
 import { answer, type Verb } from '../verb.ts';
 import { refuse, type Failure } from '../../result/result.ts';
 import type { Watch } from '../../values/ports.ts';
-import { windowOf } from './window.ts';
 
 /** Below this coherence a response is not to be read (engineering choice). */
 const leastCoherence = 0.5;
@@ -44,15 +43,17 @@ export const transfer: Verb = {
     const runs = valueOf(given, 'runs', 'runs');
     const uneven = whyUneven(runs);
     if (uneven !== undefined) return uneven;
-    const window = windowOf(option(given, 'using'));
+    const window = windowOf(given);
     const [from, to] = ['input', 'output'].map((name) => textOf(operand(given, name)) ?? '');
     const entries: TransferEntry[] = [];
     for (const run of runs.runs) {
       watch.progress(entries.length / runs.runs.length, `transfer of ${run.label}`);
       const pair = pairOf(run, from, to);
       if ('failure' in pair) return pair;
-      const short = whyTooShort(run, window) ?? whyOneSegment(run, window);
-      if (short !== undefined) return refuse('window.long', short, 'using');
+      const short = whyTooShort([run], window, 'using');
+      if (short !== undefined) return short;
+      const single = whyOneSegment(run, window);
+      if (single !== undefined) return refuse('window.long', single, 'using');
       entries.push(entryOf(run, pair, window, watch));
     }
     return answer(

@@ -1,5 +1,8 @@
+import { windowNames, windowOfShape } from '../../analysis/spectra/window.ts';
 import type { OptionForm } from '../../language/form.ts';
-import { windowNames } from '../../signal/windows.ts';
+import type { WindowName, WindowValue } from '../../values/window.ts';
+import { option, wordOf } from '../arguments.ts';
+import type { Arguments } from '../verb.ts';
 
 /** The option of every verb that cuts runs into segments. */
 export const usingOption: OptionForm = {
@@ -12,3 +15,10 @@ export const usingOption: OptionForm = {
   ],
   default: 'window hann 2 s overlap 50 %',
 };
+
+/** The window that the option names: a window value, or the name of a shape at the usual length. */
+export function windowOf(given: Arguments): WindowValue {
+  const argument = option(given, 'using');
+  if (argument?.type === 'value' && argument.value.kind === 'window') return argument.value;
+  return windowOfShape(wordOf(argument) as WindowName | undefined);
+}

@@ -1,8 +1,7 @@
-import { windowNames } from '../../signal/windows.ts';
-import { defaultWindow } from '../../analysis/spectra/window.ts';
+import { defaultWindow, windowNames } from '../../analysis/spectra/window.ts';
 import { operand, quantityIn, si, siOf, wordOf } from '../arguments.ts';
-import type { WindowName, WindowValue } from '../../values/window.ts';
-import { answer, type Argument, type Verb } from '../verb.ts';
+import type { WindowName } from '../../values/window.ts';
+import { answer, type Verb } from '../verb.ts';
 import { refuse } from '../../result/result.ts';
 
 export const window: Verb = {
@@ -45,10 +44,3 @@ export const window: Verb = {
     return answer(value);
   },
 };
-
-/** The window an option `using` names: a window value, or the name of a shape at the usual length. */
-export function windowOf(argument: Argument | undefined): WindowValue {
-  if (argument?.type === 'value' && argument.value.kind === 'window') return argument.value;
-  const shape = wordOf(argument);
-  return shape === undefined ? defaultWindow : { ...defaultWindow, shape: shape as WindowName };
-}

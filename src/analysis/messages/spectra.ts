@@ -1,0 +1,70 @@
+import { messages } from '../../result/messages.ts';
+import { formatNumber } from '../../units/format.ts';
+import { hertz } from '../amounts.ts';
+
+/** What each message about spectra is told of. Times in s, frequencies in Hz; `run` is a label. */
+export interface SpectraFacts {
+  'spectrum.few': { readonly run: string; readonly segments: number; readonly averages: number };
+  'spectrum.orders': { readonly axis: string };
+  'window.long': SegmentFacts;
+  'band.outside': {
+    readonly from: number;
+    readonly to: number;
+    readonly run: string;
+    readonly half: number;
+    /** The part of an octave and the band's nominal frequency, where it is one of those. */
+    readonly octave?: { readonly fraction: string; readonly label: string };
+  };
+  'band.zero': { readonly low: number };
+  'band.narrow': { readonly from: number; readonly to: number; readonly spacing: number };
+  'band.few-bins': {
+    readonly count: number;
+    /** Nominal frequencies of the lowest and the highest of them. */
+    readonly first: string;
+    readonly last: string;
+    readonly fewest: number;
+    readonly spacing: number;
+    readonly window: number;
+  };
+}
+
+/** Why a run can't be cut into segments of a window: `length` in s. */
+export type SegmentFacts =
+  | { readonly why: 'samples'; readonly length: number; readonly samples: number; readonly rate: number }
+  | {
+      readonly why: 'stretch';
+      readonly run: string;
+      readonly length: number;
+      readonly longest: number;
+      readonly gaps: boolean;
+    };
+
+export const { tell, refuse } = messages<SpectraFacts>({
+  'spectrum.few': ({ run, segments, averages }) =>
+    `Only ${segments} ${segments === 1 ? 'segment goes' : 'segments go'} into the spectrum of ${run}, so each bin is uncertain by ${Math.round(100 / Math.sqrt(averages))} %: use a shorter window or a longer stretch.`,
+  'spectrum.orders': ({ axis }) =>
+    `This spectrum is over ${axis}, not over frequency: take the spectrum it was made from.`,
+  'window.long': (facts) => noSegment(facts),
+  'band.outside': ({ from, to, run, half, octave }) =>
+    octave === undefined
+      ? `The band ${hertz(from)} to ${hertz(to)} reaches past half the rate of ${run}, which is ${hertz(half)}.`
+      : `The ${octave.fraction} band of ${octave.label} Hz reaches to ${hertz(to)}, past half the rate of ${run}, which is ${hertz(half)}: end the range below ${hertz(from)}.`,
+  'band.zero': ({ low }) => `Bands of an octave begin above 0 Hz: the lowest of the range is ${hertz(low)}.`,
+  'band.narrow': ({ from, to, spacing }) =>
+    `The band ${hertz(from)} to ${hertz(to)} covers only ${formatNumber((to - from) / spacing, 2)} bins of ${hertz(spacing)}: take a longer window for so narrow a band.`,
+  'band.few-bins': ({ count, first, last, fewest, spacing, window }) => {
+    const which = count === 1 ? `The band of ${first} Hz holds` : `${count} bands from ${first} to ${last} Hz hold`;
+    return `${which} fewer than ${fewest} bins of ${hertz(spacing)}, too few for a level, and ${count === 1 ? 'is' : 'are'} left empty: a window of ${formatNumber(window)} s resolves them.`;
+  },
+});
+
+function noSegment(facts: SegmentFacts): string {
+  switch (facts.why) {
+    case 'samples':
+      return `A segment of ${facts.length} s holds only ${facts.samples} samples at ${fourDigits(facts.rate)} Hz: take a longer window.`;
+    case 'stretch':
+      return `The longest${facts.gaps ? ' unbroken' : ''} stretch of ${facts.run} is ${fourDigits(facts.longest)} s, and a segment of ${facts.length} s does not fit in it: take a shorter window.`;
+  }
+}
+
+const fourDigits = (value: number): string => String(Number(value.toPrecision(4)));

@@ -1,0 +1,105 @@
+import type { Warning } from '../../result/result.ts';
+import { confidenceFactors } from '../../signal/confidence.ts';
+import { peakAmplitude, welchDensity, type Density } from '../../signal/welch.ts';
+import { windowShape } from '../../signal/windows.ts';
+import { chiSquareQuantile } from '../../statistics/distributions/chiSquare.ts';
+import { densityUnit } from '../../units/parse.ts';
+import type { Watch } from '../../values/ports.ts';
+import type { Channel, Run } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
+import type { WindowValue } from '../../values/window.ts';
+import { answered, type Answer } from '../answer.ts';
+import { tell } from '../messages/spectra.ts';
+import { pieces, whyUneven } from '../recordings/runs.ts';
+import { segmentSamples, whyTooShort } from './segments.ts';
+import { meansOf } from './spectrumMean.ts';
+
+/** Fewer effective averages than this leave a bin too uncertain not to say so. */
+const fewAverages = 8;
+
+/** How a spectrum is taken. */
+export interface SpectrumRequest {
+  readonly window: WindowValue;
+  /** Density, or height of lines; a density unless given. */
+  readonly form?: SpectrumValue['form'] | undefined;
+  /** Of the limits, 0 to 1; 0.95 unless given. */
+  readonly confidence?: number | undefined;
+}
+
+/**
+ * Spectra of every run and channel by Welch's method (Welch 1967, IEEE Trans. Audio Electroacoust. 15), with limits
+ * from chi-square, and their means over runs. One-sided, in unit^2/Hz or the channel's unit; bin k is at k x rate / segment.
+ * Refuses runs that are not sampled evenly, and runs that hold no segment.
+ * @param at the operand or option to blame where a run holds no segment
+ */
+export function spectrumOf(
+  runs: Pick<RunsValue, 'set' | 'runs'>,
+  { window, form = 'psd', confidence = 0.95 }: SpectrumRequest,
+  watch: Watch,
+  at = 'using',
+): Answer<SpectrumValue> {
+  const refusal = whyUneven(runs) ?? whyTooShort(runs.runs, window, at);
+  if (refusal !== undefined) return refusal;
+  const shapes = new Map<number, Float64Array>();
+  const entries: SpectrumEntry[] = [];
+  const total = runs.runs.reduce((sum, run) => sum + run.channels.length, 0);
+  for (const run of runs.runs) {
+    const length = segmentSamples(run, window);
+    let shape = shapes.get(length);
+    if (shape === undefined) shapes.set(length, (shape = windowShape(window.shape, length)));
+    for (const channel of run.channels) {
+      watch.progress(entries.length / total, `spectrum of ${run.label}, ${channel.name}`);
+      const density = welchDensity(pieces(run, channel), {
+        shape,
+        rate: run.rate,
+        overlap: window.overlap,
+        cancelled: watch.cancelled,
+      });
+      entries.push(entryOf(run, channel, density, form, confidence));
+    }
+  }
+  const means = meansOf(entries, form, confidence);
+  return answered({ kind: 'spectrum', form, set: runs.set, window, confidence, entries, means }, doubts(entries));
+}
+
+function doubts(entries: readonly SpectrumEntry[]): Warning[] {
+  const few = entries.find(({ averages }) => averages < fewAverages);
+  if (few === undefined) return [];
+  const { run, segments, averages } = few;
+  return [tell('spectrum.few', { run: run.label, segments, averages })];
+}
+
+function entryOf(
+  run: Run,
+  channel: Channel,
+  found: Density,
+  form: SpectrumValue['form'],
+  confidence: number,
+): SpectrumEntry {
+  const amplitude = form === 'amplitude';
+  const level = amplitude ? peakAmplitude(found) : found.density;
+  const limits = limitsAt(found, confidence);
+  return {
+    run,
+    channel,
+    unit: amplitude ? channel.unit : densityUnit(channel.unit),
+    spacing: found.step,
+    segments: found.segments,
+    segmentSamples: found.segmentLength,
+    noiseBandwidth: found.noiseBandwidth,
+    averages: found.averages,
+    level,
+    low: level.map((value, k) => value * (amplitude ? Math.sqrt(limits(k).lower) : limits(k).lower)),
+    high: level.map((value, k) => value * (amplitude ? Math.sqrt(limits(k).upper) : limits(k).upper)),
+    density: found.density,
+  };
+}
+
+/** The bins at 0 and at half the rate are real, not complex: half the degrees of freedom. */
+function limitsAt(found: Density, confidence: number): (k: number) => { lower: number; upper: number } {
+  const usual = confidenceFactors(found.averages, confidence, chiSquareQuantile);
+  const wide = confidenceFactors(found.averages / 2, confidence, chiSquareQuantile);
+  const last = found.segmentLength % 2 === 0 ? found.density.length - 1 : -1;
+  return (k) => (k === 0 || k === last ? wide : usual);
+}
