@@ -11,7 +11,7 @@ import platform
 import mpmath as mp
 import numpy as np
 import scipy
-from scipy import integrate, optimize, stats
+from scipy import optimize, stats
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 OUT = os.path.join(HERE, '..', '..', 'test', 'published', 'vectors', 'comparison.json')
@@ -106,29 +106,12 @@ def smallest_reduction(s, n):
     return float(100 * (1 - np.exp(-effect * s)))
 
 
-def equivalence_power(margin, s, n, change):
-    """The chance that the two one-sided tests pass, by scipy's quadrature over the chi distribution of the scatter."""
-    df, se = 2 * n - 2, s * np.sqrt(2 / n)
-    t = t_quantile(0.95, df)
-    half, shift = np.log1p(margin) / se, change / se
-    inside = lambda w: stats.norm.cdf(half - shift - t * w) - stats.norm.cdf(-half - shift + t * w)
-    value, _ = integrate.quad(
-        lambda w: inside(w) * stats.chi.pdf(w * np.sqrt(df), df) * np.sqrt(df), 0, half / t, epsabs=1e-14, epsrel=1e-12, limit=400
-    )
-    return float(value)
-
-
 def planning():
     spreads, runs = [0.02, 0.03, 0.05, 0.08, 0.10], [2, 3, 4, 5, 6, 8, 10, 12]
     return {
         'spreads': spreads, 'runs': runs,
         'smallestReductionPercent': [[smallest_reduction(s, n) for n in runs] for s in spreads],
         'power': [[d, n, float(power(d, n))] for d in (0.3, 1.0, 2.5) for n in (3, 4, 8, 30)],
-        'equivalencePower': [
-            [margin, s, n, change, equivalence_power(margin, s, n, change)]
-            for margin, s, n in [(0.05, 0.03, 3), (0.05, 0.03, 6), (0.05, 0.03, 10), (0.10, 0.03, 3), (0.10, 0.03, 4), (0.10, 0.03, 8), (0.10, 0.05, 10), (0.20, 0.03, 40)]
-            for change in (0.0, 0.02, float(np.log1p(margin)))
-        ],
     }
 
 

@@ -210,7 +210,7 @@ def resampling():
     for seed, (up, down, count) in enumerate([(8, 7, 140), (7, 8, 161), (1, 4, 203), (3, 1, 50), (400, 349, 120), (6, 4, 90), (5, 9, 7)], 1):
         x = record(seed, count)
         case = {"seed": seed, "count": count, "up": up, "down": down}
-        cases.append({**case, "zero": signal.resample_poly(x, up, down), "mean": signal.resample_poly(x, up, down, padtype="mean")})
+        cases.append({**case, "values": signal.resample_poly(x, up, down, padtype="mean")})
     write("resampling", cases)
 
 

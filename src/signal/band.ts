@@ -31,35 +31,6 @@ export function totalMeanSquare(of: Density): number {
   return sum * of.step;
 }
 
-/**
- * Statistical bandwidth of a band in Hz, (int S)^2 / int S^2 (Bendat and Piersol, Random Data, 8.3): the width
- * of a flat spectrum that would scatter as much. The squared density is lowered by 1 + 1 / averages, by which
- * an estimated one exceeds the true one on average. With the length T in s, ln rms of a stationary Gaussian
- * record scatters by 1 / (2 sqrt(Bs T)).
- */
-export function statisticalBandwidth(of: Density, low: number, high: number): number {
-  let sum = 0;
-  let squares = 0;
-  eachBin(of, low, high, (value, covered) => {
-    sum += value * covered;
-    squares += value * value * covered;
-  });
-  return squares === 0 ? 0 : (sum ** 2 / squares) * of.step * (1 + 1 / of.averages);
-}
-
-/** The bin in [low, high] with the largest density, or -1 for a band of no width: a line near an edge is split by it. */
-export function largestBin(of: Density, low: number, high: number): number {
-  let largest = -1;
-  let height = -Infinity;
-  eachBin(of, low, high, (value, covered, k) => {
-    if (covered > 0 && value > height) {
-      height = value;
-      largest = k;
-    }
-  });
-  return largest;
-}
-
 /** Visits the bins that a band touches, with the share of the bin's mean square that falls in it. */
 function eachBin(
   of: Density,

@@ -49,8 +49,3 @@ export function confidenceFactors(
   const tail = (1 - confidence) / 2;
   return { lower: dof / quantile(1 - tail, dof), upper: dof / quantile(tail, dof) };
 }
-
-/** Random error of a density's bin, as a share of it: 1 / sqrt(effective averages). */
-export function randomError(averages: number): number {
-  return 1 / Math.sqrt(averages);
-}

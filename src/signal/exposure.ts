@@ -3,28 +3,29 @@
  * or the hand; they are no verdict on health.
  */
 
-/** A range of ISO 2631-1:1997, C.2.3 (public transport). The ranges overlap as printed. */
-export interface ComfortRange {
-  readonly label: string;
-  /** Of the total value a_v, in m/s^2. */
-  readonly from: number;
-  readonly to: number;
-}
+/** What ISO 2631-1:1997, C.2.3 calls a total value. */
+export type Comfort = 'not' | 'a-little' | 'fairly' | 'uncomfortable' | 'very' | 'extremely';
 
-export const comfortRanges: readonly ComfortRange[] = [
-  { label: 'not uncomfortable', from: 0, to: 0.315 },
-  { label: 'a little uncomfortable', from: 0.315, to: 0.63 },
-  { label: 'fairly uncomfortable', from: 0.5, to: 1 },
-  { label: 'uncomfortable', from: 0.8, to: 1.6 },
-  { label: 'very uncomfortable', from: 1.25, to: 2.5 },
-  { label: 'extremely uncomfortable', from: 2, to: Infinity },
+/** Ranges of the total value in m/s^2; they overlap as printed. */
+const comfortRanges: readonly { readonly comfort: Comfort; readonly from: number; readonly to: number }[] = [
+  { comfort: 'not', from: 0, to: 0.315 },
+  { comfort: 'a-little', from: 0.315, to: 0.63 },
+  { comfort: 'fairly', from: 0.5, to: 1 },
+  { comfort: 'uncomfortable', from: 0.8, to: 1.6 },
+  { comfort: 'very', from: 1.25, to: 2.5 },
+  { comfort: 'extremely', from: 2, to: Infinity },
 ];
 
-/** Every range that holds a total value in m/s^2: two where they overlap. Only the outer ends, 0.315 and 2, are left out of their range. */
-export function comfortAt(total: number): readonly ComfortRange[] {
-  return comfortRanges.filter(({ from, to }) =>
-    from === 0 ? total < to : to === Infinity ? total > from : total >= from && total <= to,
-  );
+/**
+ * How uncomfortable passengers of public transport may find a vibration (ISO 2631-1:1997, C.2.3).
+ *
+ * @param total total value a_v of the weighted axes in m/s^2, r.m.s.
+ * @returns every range that holds it: two where they overlap. The outer ends, 0.315 and 2, lie outside their range
+ */
+export function comfortAt(total: number): readonly Comfort[] {
+  return comfortRanges
+    .filter(({ from, to }) => (from === 0 ? total < to : to === Infinity ? total > from : total >= from && total <= to))
+    .map(({ comfort }) => comfort);
 }
 
 /** Action and limit values of Directive 2002/44/EC, article 3; vibration total values, for an eight-hour day. */
@@ -37,16 +38,6 @@ export const directiveValues = {
 /** Total of three weighted axes with their multiplying factors, sqrt(sum (k a_w)^2) (ISO 2631-1:1997, 6.5). */
 export function vibrationTotal(axes: readonly { readonly rms: number; readonly factor: number }[]): number {
   return Math.sqrt(axes.reduce((sum, { rms, factor }) => sum + (factor * rms) ** 2, 0));
-}
-
-/** Daily exposure A(8) = a sqrt(T / 8 h); `hours` of exposure a day. */
-export function dailyExposure(acceleration: number, hours: number): number {
-  return acceleration * Math.sqrt(hours / 8);
-}
-
-/** Estimated dose 1.4 a_w T^(1/4) in m/s^1.75, T in s (ISO 2631-1:1997, note to 6.3.2). */
-export function estimatedDose(rms: number, seconds: number): number {
-  return 1.4 * rms * seconds ** 0.25;
 }
 
 /** Which of the signs of ISO 2631-1:1997, 6.2.1 and 6.3.3 call for MTVV or VDV beside the weighted r.m.s. */

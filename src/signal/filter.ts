@@ -143,15 +143,3 @@ function twoSections(
   qs[0] = u0;
   qs[1] = u1;
 }
-
-/** |H| of the sections, passed once, at a frequency in Hz. */
-export function filterResponse(sections: readonly Section[], frequency: number, rate: number): number {
-  const angle = (2 * Math.PI * frequency) / rate;
-  const [c1, s1, c2, s2] = [Math.cos(angle), -Math.sin(angle), Math.cos(2 * angle), -Math.sin(2 * angle)];
-  let size = 1;
-  for (const { b0, b1, b2, a1, a2 } of sections) {
-    size *=
-      Math.hypot(b0 + b1 * c1 + b2 * c2, b1 * s1 + b2 * s2) / Math.hypot(1 + a1 * c1 + a2 * c2, a1 * s1 + a2 * s2);
-  }
-  return size;
-}

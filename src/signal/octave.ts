@@ -10,7 +10,7 @@ export interface OctaveBand {
 }
 
 /** Octave ratio of base ten, 10^(3/10) (IEC 61260-1:2014, 5.2). */
-export const octaveRatio = 10 ** 0.3;
+const octaveRatio = 10 ** 0.3;
 
 const reference = 1000;
 

@@ -30,7 +30,7 @@ export function profileMeanSquare(points: readonly Breakpoint[]): number {
 }
 
 /** Density of the profile at a frequency, or undefined outside it. */
-export function profileDensity(points: readonly Breakpoint[], frequency: number): number | undefined {
+function profileDensity(points: readonly Breakpoint[], frequency: number): number | undefined {
   requireProfile(points);
   for (let i = 0; i + 1 < points.length; i++) {
     const { frequency: f1, density: s1 } = points[i];
@@ -38,11 +38,6 @@ export function profileDensity(points: readonly Breakpoint[], frequency: number)
     if (frequency >= f1 && frequency <= f2) return s1 * (s2 / s1) ** (Math.log(frequency / f1) / Math.log(f2 / f1));
   }
   return undefined;
-}
-
-/** Density at `to` of a slope that begins at a breakpoint, in dB an octave (10 log10 2 = 3.0103 dB doubles it). */
-export function slopedDensity(from: Breakpoint, slope: number, to: number): number {
-  return from.density * (to / from.frequency) ** (slope / (10 * Math.log10(2)));
 }
 
 /** A measured density against a profile. */

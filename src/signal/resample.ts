@@ -32,29 +32,21 @@ export function rationalRatio(ratio: number, tolerance = 1e-6): Ratio {
 
 const largestTerm = 10_000;
 
-/** What a stretch is continued with beyond its ends: its mean (right for a signal with gravity in it), or 0. */
-export type Background = 'mean' | 'zero';
-
 /**
  * Resamples one unbroken stretch by up / down through an anti-aliasing polyphase filter: a sinc with a Kaiser window
  * (beta 5), cut off at half the lower of the two rates, 20 x max(up, down) + 1 coefficients, no shift. It equals
- * scipy.signal.resample_poly with padtype 'mean' or 'constant'. The first sample keeps its time.
+ * scipy.signal.resample_poly with padtype 'mean'. The first sample keeps its time.
  *
  * @returns ceil(samples x up / down) samples at rate x up / down; the samples themselves where the ratio is 1
  */
-export function resampled(
-  samples: Float64Array,
-  { up, down }: Ratio,
-  background: Background = 'mean',
-  cancelled?: CancelCheck,
-): Float64Array {
+export function resampled(samples: Float64Array, { up, down }: Ratio, cancelled?: CancelCheck): Float64Array {
   const divisor = greatestCommonDivisor(up, down);
   const u = up / divisor;
   const d = down / divisor;
   if (!(Number.isInteger(u) && Number.isInteger(d) && u > 0 && d > 0))
     throw new RangeError(`a ratio needs whole numbers from 1, not ${up}/${down}`);
   if (samples.length === 0 || (u === 1 && d === 1)) return samples;
-  const level = background === 'mean' ? moments(samples).mean : 0;
+  const level = moments(samples).mean;
   const half = 10 * Math.max(u, d);
   const phases = phaseTable(antiAlias(half, Math.max(u, d), u), u);
   const taps = phases.length / u;

@@ -6,20 +6,9 @@ export interface Stretch {
   readonly start: number;
 }
 
-/** The whole of a signal without gaps, as one stretch. */
-export function wholeStretch(samples: ArrayLike<number>): Stretch {
-  return { from: 0, to: samples.length, start: 0 };
-}
-
 /** Views, not copies, of a signal's unbroken pieces. */
 export function piecesOf(samples: Float64Array, stretches: readonly Stretch[]): Float64Array[] {
   return stretches.map(({ from, to }) => samples.subarray(from, to));
-}
-
-/** Time of the last sample in s. */
-export function lastTime(stretches: readonly Stretch[], rate: number): number {
-  const last = stretches[stretches.length - 1];
-  return last.start + (last.to - 1 - last.from) / rate;
 }
 
 /**

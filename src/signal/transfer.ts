@@ -66,18 +66,8 @@ export function transfer(pairs: readonly Pair[], options: WelchOptions): Transfe
 }
 
 /** Random error of |H| as a share of it, and of its phase in radians. */
-export function transferError(coherence: number, averages: number): number {
+function transferError(coherence: number, averages: number): number {
   return Math.sqrt((1 - coherence) / (coherence * 2 * averages));
-}
-
-/** Random error of a coherence, as a share of it (Bendat and Piersol, Random Data, 9.2). */
-export function coherenceError(coherence: number, averages: number): number {
-  return (Math.SQRT2 * (1 - coherence)) / Math.sqrt(coherence * averages);
-}
-
-/** Coherence that two unrelated signals stay below with the given confidence: 1 - (1 - c)^(1/(n - 1)). */
-export function coherenceLimit(averages: number, confidence: number): number {
-  return 1 - (1 - confidence) ** (1 / (averages - 1));
 }
 
 interface CrossSums {

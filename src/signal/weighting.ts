@@ -7,7 +7,6 @@ export type WeightingName = (typeof weightingNames)[number];
 
 /** Frequencies in Hz and quality factors; a missing pair is a factor of 1. */
 interface Weighting {
-  readonly title: string;
   readonly highpass: number;
   readonly lowpass: number;
   /** Acceleration-velocity transition: zero f3 (Infinity for none), pole f4, Q4. */
@@ -19,34 +18,27 @@ interface Weighting {
 /** ISO 2631-1:1997 annex A, table A.1; wh: ISO 5349-1:2001 annex A and ISO 8041-1. */
 const weightings: Readonly<Record<WeightingName, Weighting>> = {
   wk: {
-    title: 'vertical, whole body',
     highpass: 0.4,
     lowpass: 100,
     transition: [12.5, 12.5, 0.63],
     step: [2.37, 0.91, 3.35, 0.91],
   },
-  wd: { title: 'horizontal, whole body', highpass: 0.4, lowpass: 100, transition: [2, 2, 0.63] },
+  wd: { highpass: 0.4, lowpass: 100, transition: [2, 2, 0.63] },
   wf: {
-    title: 'motion sickness',
     highpass: 0.08,
     lowpass: 0.63,
     transition: [Infinity, 0.25, 0.86],
     step: [0.0625, 0.8, 0.1, 0.8],
   },
-  wc: { title: 'seat back', highpass: 0.4, lowpass: 100, transition: [8, 8, 0.63] },
-  we: { title: 'rotation', highpass: 0.4, lowpass: 100, transition: [1, 1, 0.63] },
-  wj: { title: 'head of a person lying down', highpass: 0.4, lowpass: 100, step: [3.75, 0.91, 5.32, 0.91] },
-  wh: { title: 'hand-arm', highpass: 10 ** 0.8, lowpass: 10 ** 3.1, transition: [15.915, 15.915, 0.64] },
+  wc: { highpass: 0.4, lowpass: 100, transition: [8, 8, 0.63] },
+  we: { highpass: 0.4, lowpass: 100, transition: [1, 1, 0.63] },
+  wj: { highpass: 0.4, lowpass: 100, step: [3.75, 0.91, 5.32, 0.91] },
+  wh: { highpass: 10 ** 0.8, lowpass: 10 ** 3.1, transition: [15.915, 15.915, 0.64] },
 };
 
 interface Complex {
   readonly re: number;
   readonly im: number;
-}
-
-/** What a weighting is for, in a few words. */
-export function weightingTitle(name: WeightingName): string {
-  return weightings[name].title;
 }
 
 /**
@@ -77,12 +69,6 @@ export function weightingResponse(name: WeightingName, frequency: number): Compl
     response = { re: response.re * (f5 / f6) ** 2, im: response.im * (f5 / f6) ** 2 };
   }
   return response;
-}
-
-/** |H(f)| of a weighting. */
-export function weightingFactor(name: WeightingName, frequency: number): number {
-  const { re, im } = weightingResponse(name, frequency);
-  return Math.hypot(re, im);
 }
 
 /**

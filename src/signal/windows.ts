@@ -43,16 +43,6 @@ export function cosineSum(terms: readonly number[], length: number): Float64Arra
   return shape;
 }
 
-/** Mean of the window, sum w / L: what the window does to the height of a line at a bin's centre. */
-export function coherentGain(shape: Float64Array): number {
-  return sumOf(shape) / shape.length;
-}
-
-/** Equivalent noise bandwidth in bins, L sum w^2 / (sum w)^2 (Harris 1978, eq. 11). */
-export function noiseBandwidthBins(shape: Float64Array): number {
-  return (shape.length * sumOfSquares(shape)) / sumOf(shape) ** 2;
-}
-
 /** Correlation of two windows `hop` samples apart, sum w[n] w[n + hop] / sum w^2 (Harris 1978, eq. 17). */
 export function windowCorrelation(shape: Float64Array, hop: number): number {
   let product = 0;
@@ -70,11 +60,6 @@ export function windowResponse(shape: Float64Array, offset: number): number {
     im -= shape[n] * Math.sin(angle);
   }
   return Math.hypot(re, im) / Math.abs(sumOf(shape));
-}
-
-/** Largest loss in dB of a line's height between two bins, half a bin from either (Harris 1978, eq. 12). */
-export function scallopingLoss(shape: Float64Array): number {
-  return -20 * Math.log10(windowResponse(shape, 0.5));
 }
 
 /** Width in bins over which a line's power reads at least half its height, by bisection on `windowResponse`. */

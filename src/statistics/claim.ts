@@ -5,13 +5,6 @@ import { runsNeededForLog } from './repeats.ts';
 
 export type Judgement = 'supported' | 'contradicted' | 'not shown';
 
-export interface JudgeOptions {
-  /** Whether reasons outside the numbers forbid a verdict: a failed check, a metric that was not planned. Default false. */
-  readonly guarded?: boolean | undefined;
-  /** Judge by the interval that holds for all bands at once; for a band picked after looking. Default false. */
-  readonly simultaneous?: boolean | undefined;
-}
-
 /** The strongest plain statement of its kind that the interval carries. */
 export interface Strongest {
   readonly direction: 'reduction' | 'increase';
@@ -66,17 +59,17 @@ export interface Verdict {
  * At exactly the claimed value "not shown" is the right answer 95 times of 100.
  *
  * @param band index of the row
+ * @param forbidden whether reasons outside the numbers forbid a verdict: a failed check, a metric that was not planned
  * @throws RangeError for a row that is not there, or a claim that no level can meet
  */
-export function judge(claim: Claim, comparison: Comparison, band: number, options: JudgeOptions = {}): Verdict {
+export function judge(claim: Claim, comparison: Comparison, band: number, forbidden = false): Verdict {
   const row = comparison.rows[band];
   if (row === undefined) throw new RangeError(`there is no band ${band}`);
   const zone = claimZone(claim);
-  const inference = row.inference;
-  const interval = options.simultaneous ? inference?.simultaneous : inference?.interval;
+  const interval = row.inference?.interval;
   const noInference = withheld(comparison, row);
-  const guarded = options.guarded === true || noInference !== undefined;
-  const verdict = guarded || interval === undefined ? 'not shown' : place(zone, interval);
+  const guarded = forbidden || noInference !== undefined;
+  const verdict = guarded || interval === undefined ? 'not shown' : judgeInterval(zone, interval);
   return {
     verdict,
     zone,
@@ -99,7 +92,11 @@ function withheld({ method }: Comparison, row: ComparisonRow): NoInference | und
   return method === 'no inference' ? 'few-runs' : 'no-scatter';
 }
 
-function place(zone: RatioInterval, { low, high }: RatioInterval): Judgement {
+/**
+ * Where an interval of the ratio B/A lies against the ratios for which a claim is true: all inside is "supported", all
+ * outside "contradicted", else "not shown".
+ */
+export function judgeInterval(zone: RatioInterval, { low, high }: RatioInterval): Judgement {
   if (low >= zone.low && high <= zone.high) return 'supported';
   return low > zone.high || high < zone.low ? 'contradicted' : 'not shown';
 }

@@ -13,7 +13,7 @@ export interface Covariate {
  * @param levels, values one of each a run; values above 0
  * @param exponent p, declared by the user from a sweep of their own; 0 changes nothing
  */
-export function adjustLevels(
+function adjustLevels(
   levels: readonly number[],
   values: readonly number[],
   exponent: number,
@@ -32,9 +32,6 @@ export interface CovariateRow {
   readonly row: ComparisonRow;
 }
 
-/** Exponents of speed seen on vehicles: none, a random road of waviness 2, proportional, and steep. */
-export const usualExponents: readonly number[] = [0, 0.5, 1, 1.5];
-
 /**
  * How much a result hangs on a covariate that was not the same: the row for each exponent.
  * It is sensitivity, never a silent correction; the reference cancels in the ratio.
@@ -42,8 +39,8 @@ export const usualExponents: readonly number[] = [0, 0.5, 1, 1.5];
 export function covariateSensitivity(
   band: Levels,
   covariate: Covariate,
-  options: CompareOptions = {},
-  exponents: readonly number[] = usualExponents,
+  options: CompareOptions,
+  exponents: readonly number[],
 ): CovariateRow[] {
   const all = [...covariate.a, ...covariate.b];
   const reference = Math.exp(all.reduce((sum, value) => sum + Math.log(value), 0) / all.length);

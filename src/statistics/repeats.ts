@@ -1,4 +1,3 @@
-import { chiSquareQuantile, chiSquareUpperQuantile } from './distributions/chiSquare.ts';
 import { noncentralTCdf, noncentralTSurvival } from './distributions/noncentralT.ts';
 import { normalQuantile, normalUpperQuantile } from './distributions/normal.ts';
 import { studentTInterval } from './distributions/studentT.ts';
@@ -97,36 +96,10 @@ export function smallestChange(runs: number, { spread, power = 0.8, confidence =
   return { logChange: high, reductionPercent: -100 * Math.expm1(-high), increasePercent: 100 * Math.expm1(high) };
 }
 
-/** Smallest detectable reduction in percent: one row a spread, one column a number of runs. */
-export function smallestReductionTable(
-  spreads: readonly number[],
-  runs: readonly number[],
-  design: Omit<TestDesign, 'spread'> = {},
-): number[][] {
-  return spreads.map((spread) => runs.map((n) => smallestChange(n, { ...design, spread }).reductionPercent));
-}
-
 /** Expected half-width of the interval of ln(ratio): t s sqrt(2/n), with n runs of each condition. */
 export function intervalHalfWidth(runs: number, spread: number, confidence = 0.95): number {
   requirePlan(spread, confidence);
   return studentTInterval(confidence, 2 * runs - 2) * spread * Math.sqrt(2 / runs);
-}
-
-/**
- * What an observed spread may really be: s sqrt(df / chi-square), for scatter that is normal on the log scale.
- * @param df n - 1 from a pilot of n runs of one condition; nA + nB - 2 from a comparison
- */
-export function spreadInterval(
-  spread: number,
-  df: number,
-  confidence = 0.95,
-): { readonly low: number; readonly high: number } {
-  requirePlan(spread, confidence);
-  const tail = (1 - confidence) / 2;
-  return {
-    low: spread * Math.sqrt(df / chiSquareUpperQuantile(tail, df)),
-    high: spread * Math.sqrt(df / chiSquareQuantile(tail, df)),
-  };
 }
 
 function requirePlan(spread: number, confidence: number): void {

@@ -1,15 +1,3 @@
-/** What the runs of one condition say: the mean and scatter of the natural logarithm of their levels. */
-export interface Summary {
-  /** Number of runs. */
-  readonly n: number;
-  /** Mean of ln(level). */
-  readonly mean: number;
-  /** Variance of ln(level), with n - 1; 0 for a single run. */
-  readonly variance: number;
-  /** exp(mean): the geometric mean, in the levels' unit. */
-  readonly geometricMean: number;
-}
-
 /** Sum, mean and variance (n - 1) of plain numbers; variance 0 for one value. */
 export function meanAndVariance(values: readonly number[]): {
   readonly n: number;
@@ -33,12 +21,6 @@ export function logarithms(levels: readonly number[]): number[] {
   const wrong = levels.find((level) => !(level > 0 && level < Infinity));
   if (wrong !== undefined) throw new RangeError(`levels must be finite and above 0, but one is ${wrong}`);
   return levels.map(Math.log);
-}
-
-/** Summary of one condition's levels (rms, vibration dose value ...; any unit, one value a run). */
-export function summarise(levels: readonly number[]): Summary {
-  const { n, mean, variance } = meanAndVariance(logarithms(levels));
-  return { n, mean, variance, geometricMean: Math.exp(mean) };
 }
 
 /** 100 (ratio - 1): the change from A to B in percent of amplitude. */

@@ -27,13 +27,6 @@ export function convert(from: Quantity, to: Unit): Quantity | undefined {
   };
 }
 
-/** -1, 0 or 1, or undefined when the dimensions differ. */
-export function compare(a: Quantity, b: Quantity): -1 | 0 | 1 | undefined {
-  if (!sameDimension(a.unit.dimension, b.unit.dimension)) return undefined;
-  const difference = a.unit.symbol === b.unit.symbol ? a.value - b.value : inSI(a) - inSI(b);
-  return difference < 0 ? -1 : difference > 0 ? 1 : 0;
-}
-
 /** In the unit of the first, or undefined when the dimensions differ. */
 export function add(a: Quantity, b: Quantity): Quantity | undefined {
   const same = convert(b, a.unit);

@@ -1,7 +1,7 @@
 import type { Quantity } from './unit.ts';
 
 /** What stands where there is no number: never `NaN` or `Infinity`. */
-export const noNumber = '–';
+const noNumber = '–';
 
 /**
  * A number to so many significant digits, without trailing zeros, with an exponent only where the plain writing would

@@ -1,4 +1,5 @@
 import type { FunctionForm } from '../language/checked.ts';
+import { naturalFrequency, transmissibility } from '../signal/mechanics.ts';
 import { add, convert, divide, inSI, power, quantity, root } from '../units/arithmetic.ts';
 import { describeDimension, dimensionOf, sameDimension, type NamedDimension } from '../units/dimension.ts';
 import { unit } from '../units/parse.ts';
@@ -157,7 +158,7 @@ export const functions: readonly NamedFunction[] = [
     ],
     example: 'natural_frequency(100 N/mm, 70 kg)',
     compute: ([k, m]) =>
-      positive('natural_frequency', [k, m]) ?? value(quantity(Math.sqrt(inSI(k) / inSI(m)) / (2 * Math.PI), 'Hz')),
+      positive('natural_frequency', [k, m]) ?? value(quantity(naturalFrequency(inSI(k), inSI(m)), 'Hz')),
   }),
   define({
     name: 'rotation_rate',
@@ -195,8 +196,7 @@ export const functions: readonly NamedFunction[] = [
       const refusal = positive('transmissibility', [natural]);
       if (refusal !== undefined) return refusal;
       const r = inSI(frequency) / inSI(natural);
-      const viscous = (2 * inSI(damping) * r) ** 2;
-      return value(quantity(Math.sqrt((1 + viscous) / ((1 - r * r) ** 2 + viscous)), ''));
+      return value(quantity(transmissibility(r, inSI(damping)), ''));
     },
   }),
 ];

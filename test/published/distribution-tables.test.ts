@@ -1,7 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { chiSquareQuantile } from '../../src/statistics/distributions/chiSquare.ts';
-import { fUpperQuantile } from '../../src/statistics/distributions/f.ts';
-import { studentTUpperQuantile } from '../../src/statistics/distributions/studentT.ts';
+import { studentTInterval } from '../../src/statistics/distributions/studentT.ts';
 import { runsNeededForLog } from '../../src/statistics/repeats.ts';
 
 /** Fails unless the number, rounded to the table's decimals, is the table's. */
@@ -28,31 +27,14 @@ describe('printed tables of the distributions come out to their last digit', () 
     for (const [df, line] of Object.entries(table)) {
       line
         .split(' ')
-        .forEach((want, k) => printed(studentTUpperQuantile(tails[k], Number(df)), want, `df ${df}, ${tails[k]}`));
+        .forEach((want, k) => printed(studentTInterval(1 - 2 * tails[k], Number(df)), want, `df ${df}, ${tails[k]}`));
     }
   });
 
   it('the normal limits, as t with many degrees of freedom', () => {
     // The last line of NIST/SEMATECH e-Handbook of Statistical Methods, table 1.3.6.7.2 (infinite degrees of freedom).
     const line = { 0.1: '1.282', 0.05: '1.645', 0.025: '1.960', 0.01: '2.326', 0.005: '2.576', 0.001: '3.090' };
-    for (const [tail, want] of Object.entries(line)) printed(studentTUpperQuantile(Number(tail), 1e8), want, tail);
-  });
-
-  it('F', () => {
-    // Distribution tables at atozmath.com/CONM/DistributionTables.aspx, upper tail areas 0.05 and 0.025.
-    const table: [tail: number, df2: number, wants: Record<number, string>][] = [
-      [0.05, 1, { 1: '161.4476', 2: '199.5000', 10: '241.8817', 1000: '254.1868' }],
-      [0.05, 2, { 1: '18.5128', 5: '19.2964', 30: '19.4624' }],
-      [0.05, 3, { 1: '10.1280', 4: '9.1172', 9: '8.8123', 100: '8.5539' }],
-      [0.025, 2, { 1: '38.5063', 7: '39.3552', 25: '39.4579' }],
-      [0.025, 3, { 1: '17.4434', 6: '14.7347', 20: '14.1674' }],
-      [0.01, 2, { 1: '98.5025', 60: '99.4825' }],
-    ];
-    for (const [tail, df2, wants] of table) {
-      for (const [df1, want] of Object.entries(wants)) {
-        printed(fUpperQuantile(tail, Number(df1), df2), want, `F(${df1}, ${df2}), ${tail}`);
-      }
-    }
+    for (const [tail, want] of Object.entries(line)) printed(studentTInterval(1 - 2 * Number(tail), 1e8), want, tail);
   });
 
   it('chi-square', () => {

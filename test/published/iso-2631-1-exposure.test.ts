@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { additionalMethods, comfortAt, comfortRanges, dailyExposure, directiveValues, estimatedDose, vibrationTotal } from '../../src/signal/exposure.ts';
+import { additionalMethods, comfortAt, directiveValues, vibrationTotal } from '../../src/signal/exposure.ts';
 import { moments, vibrationDose } from '../../src/signal/levels.ts';
 import { runningRms } from '../../src/signal/running.ts';
 import { close } from './vectors.ts';
@@ -11,11 +11,6 @@ describe('ISO 2631-1:1997, doses and totals', () => {
   it('6.3.2: VDV of a sine of amplitude A over T is A (3 T / 8)^(1/4), 1.3916 m/s^1.75 for 1 m/s^2 and 10 s', () => {
     close(vibrationDose(moments(sine(10, 200, 1)), 200, 1), 1.3916, 3e-5);
     close(vibrationDose(moments(sine(80, 200, 2)), 200, 1), 2 * 30 ** 0.25, 1e-12);
-  });
-
-  it('6.3.2, note: the estimated dose 1.4 a_w T^(1/4) lies 6.4 % above the 3^(1/4) of a Gaussian signal', () => {
-    close(estimatedDose(1, 16), 2.8, 1e-12);
-    close(1.4 / 3 ** 0.25, 1.0638, 1e-4);
   });
 
   it('6.3.1: MTVV is the greatest r.m.s. over one second', () => {
@@ -43,17 +38,15 @@ describe('ISO 2631-1:1997, doses and totals', () => {
     close(vibrationTotal(axes), Math.sqrt(0.42 ** 2 + 0.28 ** 2 + 0.5 ** 2), 1e-12);
   });
 
-  it('C.2.3: the comfort ranges overlap as printed, and both labels of an overlap are given', () => {
-    const labels = (total: number): string[] => comfortAt(total).map(({ label }) => label);
-    assert.deepEqual(labels(0.2), ['not uncomfortable']);
-    assert.deepEqual(labels(0.4), ['a little uncomfortable']);
-    assert.deepEqual(labels(0.55), ['a little uncomfortable', 'fairly uncomfortable']);
-    assert.deepEqual(labels(0.9), ['fairly uncomfortable', 'uncomfortable']);
-    assert.deepEqual(labels(1.4), ['uncomfortable', 'very uncomfortable']);
-    assert.deepEqual(labels(2.3), ['very uncomfortable', 'extremely uncomfortable']);
-    assert.deepEqual(labels(9), ['extremely uncomfortable']);
-    for (let total = 0; total < 4; total += 0.001) assert.ok(comfortAt(total).length >= 1, `${total} has a label`);
-    assert.equal(comfortRanges.length, 6);
+  it('C.2.3: the comfort ranges overlap as printed, and both of an overlap are given', () => {
+    assert.deepEqual(comfortAt(0.2), ['not']);
+    assert.deepEqual(comfortAt(0.4), ['a-little']);
+    assert.deepEqual(comfortAt(0.55), ['a-little', 'fairly']);
+    assert.deepEqual(comfortAt(0.9), ['fairly', 'uncomfortable']);
+    assert.deepEqual(comfortAt(1.4), ['uncomfortable', 'very']);
+    assert.deepEqual(comfortAt(2.3), ['very', 'extremely']);
+    assert.deepEqual(comfortAt(9), ['extremely']);
+    for (let total = 0; total < 4; total += 0.001) assert.ok(comfortAt(total).length >= 1, `${total} has a range`);
   });
 });
 
@@ -64,10 +57,5 @@ describe('Directive 2002/44/EC', () => {
       wholeBody: { action: 0.5, limit: 1.15 },
       wholeBodyDose: { action: 9.1, limit: 21 },
     });
-  });
-
-  it('annex: A(8) is a sqrt(T / 8 h)', () => {
-    close(dailyExposure(1, 2), 0.5, 1e-12);
-    close(dailyExposure(0.7, 8), 0.7, 1e-12);
   });
 });

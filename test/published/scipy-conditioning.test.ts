@@ -14,12 +14,9 @@ interface Case {
 
 // Source: numpy and scipy, through vectors that name their versions (scripts/reference/make-vectors.py).
 describe('scipy: conditioning', () => {
-  for (const { seed, count, up, down, zero, mean } of vectors<
-    Case & { up: number; down: number; zero: number[]; mean: number[] }
-  >('resampling')) {
-    it(`${count} samples by ${up}/${down} equal scipy.signal.resample_poly, padded with 0 and with the mean`, () => {
-      near(resampled(record(seed, count), { up, down }, 'zero'), zero, 1e-13);
-      near(resampled(record(seed, count), { up, down }, 'mean'), mean, 1e-13);
+  for (const { seed, count, up, down, values } of vectors<Case & { up: number; down: number }>('resampling')) {
+    it(`${count} samples by ${up}/${down} equal scipy.signal.resample_poly, padded with the mean`, () => {
+      near(resampled(record(seed, count), { up, down }), values, 1e-13);
     });
   }
 

@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
+import { welchDensity } from '../../src/signal/welch.ts';
 
 interface VectorFile<Case> {
   readonly made: { readonly by: string; readonly python: string; readonly numpy: string; readonly scipy: string };
@@ -57,4 +58,10 @@ export function close(found: number, expected: number, tolerance: number, what =
     error <= tolerance * Math.max(Math.abs(expected), Number.MIN_VALUE),
     `${what} is ${found}, expected ${expected}`,
   );
+}
+
+/** Equivalent noise bandwidth of a window in bins, as a density states it. */
+export function noiseBandwidthBins(shape: Float64Array): number {
+  const { noiseBandwidth, step } = welchDensity([noise(1, shape.length)], { shape, rate: 1 });
+  return noiseBandwidth / step;
 }

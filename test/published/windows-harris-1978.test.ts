@@ -1,5 +1,12 @@
 import { strict as assert } from 'node:assert';
-import { coherentGain, halfPowerWidthBins, noiseBandwidthBins, scallopingLoss, windowCorrelation, windowShape, type WindowName } from '../../src/signal/windows.ts';
+import {
+  halfPowerWidthBins,
+  windowCorrelation,
+  windowResponse,
+  windowShape,
+  type WindowName,
+} from '../../src/signal/windows.ts';
+import { noiseBandwidthBins } from './vectors.ts';
 
 /**
  * Harris 1978, On the use of windows for harmonic analysis with the discrete Fourier transform, Proc. IEEE 66(1),
@@ -36,12 +43,13 @@ const misprints: readonly { readonly name: WindowName; readonly figure: keyof Ro
 describe('Harris 1978, table 1', () => {
   for (const row of rows) {
     const shape = windowShape(row.name, 1024);
+    const scalloping = -20 * Math.log10(windowResponse(shape, 0.5));
     const found = {
-      gain: coherentGain(shape),
+      gain: shape.reduce((sum, value) => sum + value, 0) / shape.length,
       bandwidth: noiseBandwidthBins(shape),
       width: halfPowerWidthBins(shape),
-      scalloping: scallopingLoss(shape),
-      worst: scallopingLoss(shape) + 10 * Math.log10(noiseBandwidthBins(shape)),
+      scalloping,
+      worst: scalloping + 10 * Math.log10(noiseBandwidthBins(shape)),
       at75: 100 * windowCorrelation(shape, 256),
       at50: 100 * windowCorrelation(shape, 512),
     };

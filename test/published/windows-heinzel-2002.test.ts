@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { cosineSum, noiseBandwidthBins, windowCorrelation, windowResponse, windowShape } from '../../src/signal/windows.ts';
+import { cosineSum, windowCorrelation, windowResponse, windowShape } from '../../src/signal/windows.ts';
+import { noiseBandwidthBins } from './vectors.ts';
 
 /**
  * Heinzel, Ruediger and Schilling 2002, Spectrum and spectral density estimation by the DFT, including a comprehensive

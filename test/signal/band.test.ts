@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { bandMeanSquare, bandRms, largestBin, statisticalBandwidth, totalMeanSquare } from '../../src/signal/band.ts';
+import { bandMeanSquare, bandRms, totalMeanSquare } from '../../src/signal/band.ts';
 import { welchDensity, type Density } from '../../src/signal/welch.ts';
 import { windowShape } from '../../src/signal/windows.ts';
 import { close, record } from '../published/vectors.ts';
@@ -67,19 +67,5 @@ describe('bandMeanSquare', () => {
     ])
       assert.throws(() => bandMeanSquare(of, low, high), RangeError);
     assert.doesNotThrow(() => bandMeanSquare(of, 0, 5 + 1e-12));
-  });
-});
-
-describe('statisticalBandwidth', () => {
-  it('of a flat band is its width, but for the scatter that the averages explain', () => {
-    close(statisticalBandwidth(densityOf([1, 1, 1, 1, 1, 1], 10, 10), 1, 4), 3 * 1.1, 1e-12);
-  });
-});
-
-describe('largestBin', () => {
-  it('is the highest bin that the band touches', () => {
-    const of = densityOf([9, 1, 2, 4, 3, 16], 10, 10);
-    assert.equal(largestBin(of, 1, 4), 3);
-    assert.equal(largestBin(of, 2, 2), -1);
   });
 });

@@ -1,7 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { fft, realFft } from '../../src/signal/fft.ts';
-import { nextSmooth } from '../../src/signal/bluestein.ts';
 import { near, noise } from '../published/vectors.ts';
 
 const anyLength = fc.integer({ min: 1, max: 400 });
@@ -80,19 +79,5 @@ describe('fft', () => {
 
   it('refuses a length that is no whole number from 1', () => {
     for (const length of [0, -4, 2.5, NaN]) assert.throws(() => fft(length), RangeError);
-  });
-});
-
-describe('nextSmooth', () => {
-  it('is the smallest length from there on without a prime factor above 5', () => {
-    const smooth = (value: number): boolean => {
-      for (const prime of [2, 3, 5]) while (value % prime === 0) value /= prime;
-      return value === 1;
-    };
-    for (let least = 1; least < 700; least++) {
-      let expected = least;
-      while (!smooth(expected)) expected++;
-      assert.equal(nextSmooth(least), expected);
-    }
   });
 });

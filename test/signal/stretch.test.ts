@@ -1,7 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { removeLine, removeMean } from '../../src/signal/detrend.ts';
-import { lastTime, trimStretches, wholeStretch } from '../../src/signal/stretch.ts';
-import { close } from '../published/vectors.ts';
+import { trimStretches } from '../../src/signal/stretch.ts';
 
 describe('trimStretches', () => {
   it('keeps the samples with begin <= t < end', () => {
@@ -28,35 +26,5 @@ describe('trimStretches', () => {
       { from: 100, to: 150, start: 3 },
     ]);
     assert.deepEqual(trimStretches(gappy, 100, 5, 8), []);
-    close(lastTime(gappy, 100), 9.99, 1e-12);
-  });
-});
-
-describe('removeMean and removeLine', () => {
-  it('remove what was added, in place', () => {
-    const samples = Float64Array.of(1, -1, 2, -2).map((value) => value + 7);
-    assert.equal(removeMean(samples, samples), 7);
-    assert.deepEqual([...samples], [1, -1, 2, -2]);
-  });
-
-  it('fit one line to all stretches, each at its own time', () => {
-    const stretches = [
-      { from: 0, to: 5, start: 0 },
-      { from: 5, to: 9, start: 10 },
-    ];
-    const samples = Float64Array.from({ length: 9 }, (_, i) => 3 + 0.5 * (i < 5 ? i / 2 : 10 + (i - 5) / 2));
-    const { offset, slope } = removeLine(samples, samples, stretches, 2);
-    close(offset, 3, 1e-12);
-    close(slope, 0.5, 1e-12);
-    assert.ok(Math.max(...samples.map(Math.abs)) < 1e-12);
-  });
-
-  it('refuse stretches that do not hold the whole signal', () => {
-    const samples = new Float64Array(5);
-    assert.throws(
-      () => removeLine(samples, samples, [{ from: 0, to: 4, start: 0 }], 1),
-      /hold 4 samples, the signal 5/,
-    );
-    assert.doesNotThrow(() => removeLine(samples, samples, [wholeStretch(samples)], 1));
   });
 });

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { judge } from '../../src/statistics/claim.ts';
+import { judge, judgeInterval } from '../../src/statistics/claim.ts';
 import { claimedBothWays, claimZone, isPossible, type Claim } from '../../src/statistics/claimForm.ts';
 import { compare } from '../../src/statistics/compare.ts';
 
@@ -73,7 +73,7 @@ describe('a claim', () => {
   });
 
   it('a guard forces "not shown", whatever the numbers say', () => {
-    const verdict = judge(reduction('at least', 5), comparison, 0, { guarded: true });
+    const verdict = judge(reduction('at least', 5), comparison, 0, true);
     assert.deepEqual([verdict.verdict, verdict.reason, verdict.strongest], ['not shown', 'guarded', undefined]);
     assert.deepEqual(verdict.settle, { by: 'removing-guards' });
     assert.ok(verdict.changePercent && verdict.changePercent < -14, 'the figure itself stays visible');
@@ -91,12 +91,18 @@ describe('a claim', () => {
     assert.deepEqual(on([3, 3, 3], [1, 0, 1]), ['not shown', 'guarded', 'not-a-level']);
   });
 
-  it('on a band picked after looking is judged by the interval that holds for all of them', () => {
-    const band = { a: [0.3, 0.312, 0.305], b: [0.262, 0.255, 0.27] };
-    const family = compare([band, band, band, band, band, band]);
-    assert.equal(judge({ kind: 'reduces' }, family, 0).verdict, 'supported');
-    assert.equal(judge(reduction('at least', 8), family, 0).verdict, 'supported');
-    assert.equal(judge(reduction('at least', 8), family, 0, { simultaneous: true }).verdict, 'not shown');
+  it('is judged by any interval that is laid against its ratios, ends included', () => {
+    const zone = { low: 0.8, high: 0.9 };
+    const cases: [number, number, string][] = [
+      [0.8, 0.9, 'supported'],
+      [0.79, 0.9, 'not shown'],
+      [0.8, 0.91, 'not shown'],
+      [0.9, 1, 'not shown'],
+      [0.91, 1, 'contradicted'],
+      [0.7, 0.79, 'contradicted'],
+      [0.7, 0.8, 'not shown'],
+    ];
+    for (const [low, high, verdict] of cases) assert.equal(judgeInterval(zone, { low, high }), verdict);
   });
 
   it('is never both supported and contradicted by its opposite, and a weaker claim is never worse off', () => {

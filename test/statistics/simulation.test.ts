@@ -1,5 +1,11 @@
 import { strict as assert } from 'node:assert';
-import { coverage, equivalenceRate, familyAlarms, oneRunCoverage, verdictRates } from '../../scripts/simulate/experiments.ts';
+import {
+  coverage,
+  equivalenceRate,
+  familyAlarms,
+  oneRunCoverage,
+  verdictRates,
+} from '../../scripts/simulate/experiments.ts';
 import { Limits, limits } from '../../scripts/simulate/limits.ts';
 import { noise } from '../../scripts/simulate/noise.ts';
 import { ridePool, type RideLevels } from '../../scripts/simulate/pool.ts';

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { compare, convert, divide, inSI, multiply, power, quantity, root } from '../../src/units/arithmetic.ts';
+import { convert, divide, inSI, multiply, power, quantity, root } from '../../src/units/arithmetic.ts';
 import { atomSymbols } from '../../src/units/atoms.ts';
 import { formatQuantity } from '../../src/units/format.ts';
 import { operate } from '../../src/units/operate.ts';
@@ -122,13 +122,5 @@ describe('operate', () => {
     assert.equal(reason('/', q(3, 'N'), q(0, 'm')), 'zero');
     assert.equal(reason('^', q(1e200, ''), q(2, '')), 'finite');
     assert.equal(reason('^', q(3, 'N'), q(2, 'm')), 'exponent');
-  });
-});
-
-describe('compare', () => {
-  it('orders across units and has no answer across dimensions', () => {
-    assert.equal(compare(q(1, 'km'), q(999, 'm')), 1);
-    assert.equal(compare(q(1, 'in'), q(25.4, 'mm')), 0);
-    assert.equal(compare(q(1, 's'), q(1, 'm')), undefined);
   });
 });

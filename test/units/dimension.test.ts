@@ -1,5 +1,12 @@
 import { strict as assert } from 'node:assert';
-import { describeDimension, dimensionOf, nameOfDimension, namedDimensions, preferredSymbol, sameDimension } from '../../src/units/dimension.ts';
+import {
+  describeDimension,
+  dimensionOf,
+  nameOfDimension,
+  namedDimensions,
+  preferredSymbol,
+  sameDimension,
+} from '../../src/units/dimension.ts';
 import { unit } from '../../src/units/parse.ts';
 
 describe('named dimensions', () => {

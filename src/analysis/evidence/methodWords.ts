@@ -106,6 +106,8 @@ export interface VerdictWords {
 }
 
 /**
+ * A verdict in words.
+ *
  * @param subject what changed and where: `From foam to gel, the band r.m.s. of z in 10 to 50 Hz`
  * @param guards reasons outside the numbers that forbid a verdict, each a clause after `because`
  */

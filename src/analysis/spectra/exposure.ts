@@ -1,4 +1,4 @@
-import { comfortAt, directiveValues, vibrationTotal } from '../../signal/exposure.ts';
+import { comfortAt, directiveValues, vibrationTotal, type Comfort } from '../../signal/exposure.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { LevelsRow } from '../../values/levels.ts';
 import type { Run } from '../../values/run.ts';
@@ -50,10 +50,19 @@ function areSeatAxes(rows: readonly LevelsRow[]): boolean {
 
 const figure = (value: number): string => `${formatNumber(value, 3)} m/s²`;
 
+const comfortWords: Readonly<Record<Comfort, string>> = {
+  not: 'not uncomfortable',
+  'a-little': 'a little uncomfortable',
+  fairly: 'fairly uncomfortable',
+  uncomfortable: 'uncomfortable',
+  very: 'very uncomfortable',
+  extremely: 'extremely uncomfortable',
+};
+
 function bodyRow(run: Run, rows: readonly LevelsRow[]): ExposureRow {
   const total = vibrationTotal(rows.map((row) => ({ rms: inSI(row), factor: 1 })));
   const daily = Math.max(...rows.map((row) => factorOf(row) * inSI(row)));
-  const comfort = comfortAt(total).map(({ label }) => label);
+  const comfort = comfortAt(total).map((comfort) => comfortWords[comfort]);
   const { action, limit } = directiveValues.wholeBody;
   const dose = directiveValues.wholeBodyDose;
   const names = rows.map((row) => `${row.channel.name} by ${weightingOf(row)}`).join(', ');

@@ -4,7 +4,7 @@
  */
 
 /** The largest number of degrees of freedom that is computed; the series take about sqrt(df) steps. */
-export const largestDf = 1e12;
+const largestDf = 1e12;
 
 /** Throws unless `df` is a finite number in (0, 1e12]. */
 export function requireDf(name: string, df: number): void {

@@ -1,7 +1,6 @@
-import { requireDf, requireFinite, requireProbability } from './arguments.ts';
+import { requireDf, requireFinite } from './arguments.ts';
 import { gammaKernel } from './incompleteGamma.ts';
-import { normalCdf, normalDensity } from './normal.ts';
-import { solveMonotone } from './solve.ts';
+import { normalCdf } from './normal.ts';
 
 /**
  * P(T <= t) of the noncentral t distribution, T = (Z + delta) / S with S = sqrt(chi-square_df / df).
@@ -22,35 +21,6 @@ export function noncentralTCdf(t: number, df: number, delta: number): number {
 /** P(T > t) of the noncentral t distribution, accurate where it is small. */
 export function noncentralTSurvival(t: number, df: number, delta: number): number {
   return noncentralTCdf(-t, df, -delta);
-}
-
-/** Density of the noncentral t distribution: the mean of S phi(t S - delta). */
-export function noncentralTDensity(t: number, df: number, delta: number): number {
-  requireAll(t, df, delta);
-  return meanOverScale(df, delta, (s) => s * normalDensity(t * s - delta));
-}
-
-/** The t with P(T <= t) = p; -Infinity at 0, Infinity at 1. */
-export function noncentralTQuantile(p: number, df: number, delta: number): number {
-  requireAll(0, df, delta);
-  requireProbability('p', p);
-  if (p === 0) return -Infinity;
-  if (p === 1) return Infinity;
-  if (p > 0.5) return -noncentralTQuantile(1 - p, df, -delta);
-  const target = Math.log(p);
-  // t = sinh u: linear in the middle, exponential in the tails, which fall off as a power of t.
-  const u = solveMonotone(
-    (v) => {
-      const t = Math.sinh(v);
-      const value = noncentralTCdf(t, df, delta);
-      return { value: Math.log(value) - target, slope: (noncentralTDensity(t, df, delta) * Math.cosh(v)) / value };
-    },
-    true,
-    Math.asinh(delta),
-    -700,
-    700,
-  );
-  return Math.sinh(u);
 }
 
 function requireAll(t: number, df: number, delta: number): void {

@@ -1,4 +1,4 @@
-import { requireFinite, requireNumber, requireProbability } from './arguments.ts';
+import { requireNumber, requireProbability } from './arguments.ts';
 import { incompleteGamma, incompleteGammaInverse } from './incompleteGamma.ts';
 
 /** P(Z <= z) of the standard normal distribution, through Q(1/2, z^2/2) (Abramowitz & Stegun 26.2.30 and 6.5.17). */
@@ -11,12 +11,6 @@ export function normalSurvival(z: number): number {
   requireNumber('z', z);
   const { lower, upper } = incompleteGamma(0.5, (z * z) / 2);
   return z >= 0 ? upper / 2 : 0.5 + lower / 2;
-}
-
-/** Density of the standard normal distribution. */
-export function normalDensity(z: number): number {
-  requireFinite('z', z);
-  return Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
 }
 
 /** The z with P(Z <= z) = p; -Infinity at 0, Infinity at 1. */

@@ -91,7 +91,7 @@ function atRate(run: Run, ratio: Ratio, { cancelled }: Watch): Run {
   const { untrimmed: _whole, ...rest } = run;
   const rate = (run.rate * ratio.up) / ratio.down;
   const parts = run.channels.map(({ samples }) =>
-    piecesOf(samples, run.stretches).map((piece) => resampled(piece, ratio, 'mean', cancelled)),
+    piecesOf(samples, run.stretches).map((piece) => resampled(piece, ratio, cancelled)),
   );
   const stretches: Stretch[] = [];
   run.stretches.forEach(({ start }, s) => {

@@ -1,5 +1,5 @@
 import { piecesOf } from '../../signal/stretch.ts';
-import { weighted, weightingNames, weightingTitle, type WeightingName } from '../../signal/weighting.ts';
+import { weighted, weightingNames, type WeightingName } from '../../signal/weighting.ts';
 import { hertz, seconds } from '../../analysis/amounts.ts';
 import { isAcceleration } from '../../analysis/recordings/dimensions.ts';
 import { valueOf, wordOf } from '../arguments.ts';
@@ -24,11 +24,21 @@ const reach: Readonly<Record<WeightingName, readonly [low: number, high: number]
 const rateFactor = 2.5;
 const periodsWanted = 4;
 
+const purposes: Readonly<Record<WeightingName, string>> = {
+  wk: 'vertical, whole body',
+  wd: 'horizontal, whole body',
+  wf: 'motion sickness',
+  wc: 'seat back',
+  we: 'rotation',
+  wj: 'head of a person lying down',
+  wh: 'hand-arm',
+};
+
 export const weight: Verb = {
   form: {
     verb: 'weight',
     summary: 'Weights accelerations by how strongly a person responds to each frequency.',
-    help: `Frequency weightings as ISO 8041-1 defines them: ${weightingNames.map((name) => `\`${name}\` ${weightingTitle(name)}`).join(', ')} (ISO 2631-1:1997; \`wh\` ISO 5349-1:2001). Each unbroken stretch is transformed whole, multiplied by the weighting’s magnitude and phase, and transformed back: no filter’s error near half the rate. The mean, and gravity in it, is removed by the weighting. Give one weighting for all channels, or one for each in their order: \`wd wd wk\` for x, y and z of a seated person. Weighted levels say something of a person only where the acceleration enters the body: on the seat, or at the hand.`,
+    help: `Frequency weightings as ISO 8041-1 defines them: ${weightingNames.map((name) => `\`${name}\` ${purposes[name]}`).join(', ')} (ISO 2631-1:1997; \`wh\` ISO 5349-1:2001). Each unbroken stretch is transformed whole, multiplied by the weighting’s magnitude and phase, and transformed back: no filter’s error near half the rate. The mean, and gravity in it, is removed by the weighting. Give one weighting for all channels, or one for each in their order: \`wd wd wk\` for x, y and z of a seated person. Weighted levels say something of a person only where the acceleration enters the body: on the seat, or at the hand.`,
     operands: [
       { name: 'runs', doc: 'The runs, of accelerations.', accepts: [{ type: 'value', kinds: ['runs'] }] },
       {

@@ -1,4 +1,4 @@
-import { judge } from '../../statistics/claim.ts';
+import { judge, judgeInterval } from '../../statistics/claim.ts';
 import { claimZone, type Claim } from '../../statistics/claimForm.ts';
 import { compare as compareLevels } from '../../statistics/compare.ts';
 import type { RatioInterval } from '../../statistics/estimate.ts';
@@ -29,7 +29,7 @@ export function judged(
     orderB: b.places,
   });
   const guards = guardsOf(claim, comparison, row);
-  const verdict = judge(claim, found, 0, { guarded: guards.length > 0 });
+  const verdict = judge(claim, found, 0, guards.length > 0);
   const words = verdictWords(subjectOf(comparison, row), claim, found, verdict, guards);
   const zone = claimZone(claim);
   const percent = (change: number | undefined): number | undefined => (change === undefined ? undefined : 0 - change);
@@ -82,18 +82,13 @@ function familyGuard(claim: Claim, { rows }: ComparisonValue, row: ComparisonRow
     return [];
   const ratios = (low: number, high: number): RatioInterval => ({ low: 1 + low / 100, high: 1 + high / 100 });
   const zone = claimZone(claim);
-  const alone = lies(zone, ratios(lowPercent, highPercent));
-  const together = lies(zone, ratios(simultaneous.lowPercent, simultaneous.highPercent));
-  if (alone === together || alone === 'partly') return [];
+  const alone = judgeInterval(zone, ratios(lowPercent, highPercent));
+  const together = judgeInterval(zone, ratios(simultaneous.lowPercent, simultaneous.highPercent));
+  if (alone === together || alone === 'not shown') return [];
   const count = rows.filter((one) => one.primary !== true).length;
   return [
     `${count} bands were compared and this one was not named beforehand: the interval that holds for all of them at once is ${intervalText(simultaneous.lowPercent, simultaneous.highPercent)}`,
   ];
-}
-
-function lies(zone: RatioInterval, { low, high }: RatioInterval): 'inside' | 'outside' | 'partly' {
-  if (low >= zone.low && high <= zone.high) return 'inside';
-  return low > zone.high || high < zone.low ? 'outside' : 'partly';
 }
 
 function becauseOf(claim: Claim, comparison: ComparisonValue, row: ComparisonRow, words: VerdictWords): string[] {

@@ -16,7 +16,7 @@ const comparison = compare([{ a: [0.3, 0.312, 0.305], b: [0.262, 0.255, 0.27] }]
 const names = { a: 'cost $& of A', b: 'gel', band: () => '10 to 50 Hz' };
 const told = (note: Note): string => noteWarning(note, names).message;
 const words = (claim: Claim, guards: readonly string[] = [], data = comparison): VerdictWords =>
-  verdictWords('The rms', claim, data, judge(claim, data, 0, { guarded: guards.length > 0 }), guards);
+  verdictWords('The rms', claim, data, judge(claim, data, 0, guards.length > 0), guards);
 
 describe('the words of a method', () => {
   it('name it with the runs it rests on, or say why there is no interval', () => {
