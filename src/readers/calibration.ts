@@ -1,7 +1,7 @@
 import type { Channels } from './channels.ts';
 import type { ReadOptions } from './recording.ts';
-import { figure } from './refusal.ts';
-import { unitOfGravity } from './unit.ts';
+import { finding } from './messages.ts';
+import { unitOfGravity, unsettled } from './unit.ts';
 import { accelerationSize, unitSymbol } from './units.ts';
 
 /** What one count is on each axis, in a unit of acceleration. */
@@ -52,14 +52,9 @@ export function calibrated(named: Channels, calibration: Calibration, options: R
   );
   const factors = [calibration.x, calibration.y, calibration.z];
   const after = Math.hypot(...means.map((mean, i) => mean * factors[i]));
-  const stated = `a calibration of ${figure(calibration.x)}, ${figure(calibration.y)} and ${figure(calibration.z)} ${calibration.unit} a count`;
   if (unitOfGravity(after) !== calibration.unit) {
     if (named.unit.unit !== undefined) return named;
-    const message = `The unit of acceleration is not settled: the preamble states ${stated}, but with it the mean vector would be ${figure(after)} ${calibration.unit} long; write unit ${calibration.unit} scale ${calibration.x} if the numbers are counts, else their unit.`;
-    return {
-      ...named,
-      unit: { unit: undefined, from: 'none', remark: { code: 'unit-unsettled', severity: 'warning', message } },
-    };
+    return { ...named, unit: unsettled({ kind: 'calibration', calibration, length: after }) };
   }
   const channels = named.channels.map((one) => {
     const at = axes.indexOf(one);
@@ -72,10 +67,6 @@ export function calibrated(named: Channels, calibration: Calibration, options: R
           samples: one.samples.map((value) => value * factors[at]),
         };
   });
-  const message = `The numbers are counts: the preamble states ${stated}, which was applied.`;
-  return {
-    ...named,
-    channels,
-    unit: { unit: calibration.unit, from: 'header', remark: { code: 'calibrated', severity: 'note', message } },
-  };
+  const remark = finding('calibrated', 'note', calibration);
+  return { ...named, channels, unit: { unit: calibration.unit, from: 'header', remark } };
 }

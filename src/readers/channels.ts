@@ -1,8 +1,8 @@
+import { success, type Result } from '../result/result.ts';
 import { hasGaps } from './gaps.ts';
+import { refuse } from './messages.ts';
 import { loneLetter, readHeader, unbracketed, type Axis } from './names.ts';
 import type { ReadOptions, RecordedChannel } from './recording.ts';
-import { Refused, list } from './refusal.ts';
-
 import { settings } from './settings.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
 import { settleUnit, unsettled, type UnitReading } from './unit.ts';
@@ -19,21 +19,30 @@ interface Candidate {
   readonly unitText: string | undefined;
 }
 
+/** A column that becomes no channel. */
+export interface LeftOut {
+  readonly column: string;
+  readonly why: string;
+}
+
 export interface Channels {
   readonly channels: readonly RecordedChannel[];
-  readonly leftOut: readonly { readonly column: string; readonly why: string }[];
+  readonly leftOut: readonly LeftOut[];
   readonly unit: UnitReading;
 }
 
-/** Names the channels and settles their unit. `columns` are the indices of the numeric columns but time and counter. */
+/**
+ * Names the channels and settles their unit; refuses a table without any, an option that names none, and units that
+ * contradict each other. `columns` are the indices of the numeric columns but time and counter.
+ */
 export function findChannels(
   path: string,
   table: Table,
   columns: readonly number[],
   preambleUnit: string | undefined,
   options: ReadOptions,
-): Channels {
-  const leftOut: { column: string; why: string }[] = [];
+): Result<Channels> {
+  const leftOut: LeftOut[] = [];
   const kept = columns.filter((index) => {
     const column = table.columns[index] as NumberColumn;
     const empty = emptyCells(column.values);
@@ -43,18 +52,16 @@ export function findChannels(
     leftOut.push({ column: columnName(column, index), why: `${empty} of its ${table.rows} cells are empty` });
     return false;
   });
-  const candidates = distinct(preferCalibrated(byHand(path, table, named(table, kept), options), leftOut));
-  if (candidates.length === 0) {
-    throw new Refused(
-      'no-channels',
-      `${path}: besides the time there is no column of numbers: check the delimiter and the decimal mark.`,
-    );
-  }
+  const renamed = byHand(path, table, named(table, kept), options);
+  if (!renamed.ok) return renamed;
+  const candidates = distinct(preferCalibrated(renamed.value, leftOut));
+  if (candidates.length === 0) return refuse('no-channels', { path });
   const axes = candidates.filter(({ axis }) => axis);
   const measured = axes.length > 0 ? axes : candidates;
   const unit = unitOfAll(path, measured, preambleUnit, gravityOf(axes), isWhole(axes), options);
-  const channels = candidates.map((one) => channelOf(one, measured.includes(one), unit, preambleUnit, options));
-  return { channels, leftOut, unit };
+  if (!unit.ok) return unit;
+  const channels = candidates.map((one) => channelOf(one, measured.includes(one), unit.value, preambleUnit, options));
+  return success({ channels, leftOut, unit: unit.value });
 }
 
 /** What settles the unit of the measured channels, as far as their own headers do not. */
@@ -65,7 +72,7 @@ function unitOfAll(
   length: number | undefined,
   whole: boolean,
   options: ReadOptions,
-): UnitReading {
+): Result<UnitReading> {
   const stated = new Set(measured.map(({ unit }) => unit ?? preambleUnit));
   const raw = measured.find(({ unitText }) => isRaw(unitText))?.unitText;
   const unknown = measured.find(({ unit, unitText }) => unit === undefined && unitText && !isRaw(unitText))?.unitText;
@@ -78,8 +85,8 @@ function unitOfAll(
   }
   // Columns in different units: each keeps its own, and what has none can't be settled by a vector of such a mixture.
   const without = measured.filter(({ unit }) => unit === undefined).map(({ name }) => name);
-  if (without.length === 0 || preambleUnit !== undefined) return { unit: undefined, from: 'header' };
-  return unsettled(`the header gives a unit for some columns but none for ${list(without)}`);
+  if (without.length === 0 || preambleUnit !== undefined) return success({ unit: undefined, from: 'header' });
+  return success(unsettled({ kind: 'some columns', without }));
 }
 
 /** Whether a header's unit is what a converter gives: counts or volts. */
@@ -167,7 +174,7 @@ function named(table: Table, columns: readonly number[]): Candidate[] {
 }
 
 /** Raw and calibrated readings of the same axes side by side: the ones with a unit of acceleration are the axes. */
-function preferCalibrated(candidates: readonly Candidate[], leftOut: { column: string; why: string }[]): Candidate[] {
+function preferCalibrated(candidates: readonly Candidate[], leftOut: LeftOut[]): Candidate[] {
   const axes = candidates.filter(({ axis }) => axis);
   const letterOf = ({ column }: Candidate): string | undefined =>
     column.header === undefined ? undefined : readHeader(column.header).axis;
@@ -206,17 +213,19 @@ function distinct(candidates: readonly Candidate[]): Candidate[] {
   });
 }
 
-function byHand(path: string, table: Table, candidates: readonly Candidate[], options: ReadOptions): Candidate[] {
+/** The candidates with the names that the option `channels` gives some of them. */
+function byHand(
+  path: string,
+  table: Table,
+  candidates: readonly Candidate[],
+  options: ReadOptions,
+): Result<Candidate[]> {
   let result = [...candidates];
   for (const [name, header] of Object.entries(options.channels ?? {})) {
     const same = (text: string | undefined): boolean => text?.trim().toLowerCase() === header.trim().toLowerCase();
     const at = result.findIndex((one) => same(one.column.header) || same(one.name) || same(`column${one.index + 1}`));
     if (at < 0) {
-      const names = table.columns.map((column, i) => columnName(column, i));
-      throw new Refused(
-        'no-such-channel',
-        `${path}: channels ${name}="${header}" names no column of numbers; the columns are ${list(names)}.`,
-      );
+      return refuse('no-such-channel', { path, name, header, columns: table.columns.map(columnName) });
     }
     const axis = /^[xyz]$/.test(name);
     result = result.map((one, i) =>
@@ -227,7 +236,7 @@ function byHand(path: string, table: Table, candidates: readonly Candidate[], op
           : one,
     );
   }
-  return result;
+  return success(result);
 }
 
 /** Length of the mean vector of x, y and z, or undefined without all three. */
@@ -250,11 +259,4 @@ function mean(values: Float64Array): number {
 
 function isWhole(axes: readonly Candidate[]): boolean {
   return axes.length > 0 && axes.every(({ column }) => column.decimals <= 0);
-}
-
-/** What `load` says of the channels' names where the file itself gives none. */
-export function namesRemark(table: Table, channels: readonly RecordedChannel[]): string | undefined {
-  if (table.named) return undefined;
-  const names = list(channels.map(({ name }) => name));
-  return `The file has no header: its columns of numbers are called ${names}; other names can be given with channels.`;
 }

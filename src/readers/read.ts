@@ -1,11 +1,12 @@
-import { refused, success, type Result } from '../result/result.ts';
-import { assemble } from './assemble.ts';
+import { success, type Refused, type Result } from '../result/result.ts';
+import { assemble, type Reading } from './assemble.ts';
 import { isParquet, readParquet } from './formats/parquet.ts';
 import { isUniversal, readUniversal } from './formats/universal.ts';
 import { isWav, readWav } from './formats/wav.ts';
-import { piecesOf, rejoined, takeHead, unzipped, type Pieces } from './pieces.ts';
+import { isGzip, unzipped } from './gzip.ts';
+import { refuse } from './messages.ts';
+import { openFile, piecesOf, type OpenFile } from './pieces.ts';
 import type { ByteSource, ReadOptions, Recording, ReadWatch } from './recording.ts';
-import { Refused } from './refusal.ts';
 import { readText } from './text/text.ts';
 
 /** A watch for short readings that nobody waits for. */
@@ -13,8 +14,8 @@ export const unwatched: ReadWatch = { cancelled: () => false, progress: () => un
 
 /**
  * Reads a recording from a file's bytes, in whatever format and layout they are (by content; the file's name plays no
- * part). Samples are in the unit that each channel states, or as they stand where nothing settles it. Gives a refusal,
- * never an exception, where the file can't be read in one way only.
+ * part). Samples are in the unit that each channel states, or as they stand where nothing settles it. Refuses a file
+ * that is damaged, too large, or can be read in more ways than one; the message names the option that settles it.
  */
 export async function read(
   source: ByteSource,
@@ -22,60 +23,60 @@ export async function read(
   watch: ReadWatch = unwatched,
 ): Promise<Result<Recording>> {
   try {
-    return success(await readAny(source, options, watch));
+    const reading = await readFile(source, options, watch);
+    return reading.ok ? assemble(reading.value, options) : reading;
   } catch (error) {
-    if (error instanceof Refused) return refused(error.failure);
-    if (error instanceof RangeError && /allocation|array length/i.test(error.message)) {
-      const message = `${source.path}: there is not enough memory for all of this file's numbers: cut it into parts.`;
-      return refused({ code: 'memory', facts: { path: source.path }, message });
-    }
+    if (error instanceof RangeError && /allocation|array length/i.test(error.message))
+      return refuse('memory', { path: source.path });
     throw error;
   }
 }
 
-async function readAny(source: ByteSource, options: ReadOptions, watch: ReadWatch): Promise<Recording> {
-  if (source.size === 0) throw new Refused('empty', `${source.path}: the file is empty.`);
-  const pieces = piecesOf(source);
-  const { bytes: head } = await takeHead(pieces, 1024);
-  if (isParquet(head)) {
-    const { origin, table } = await readParquet(source, watch);
-    return assemble(origin, table, options);
-  }
-  if (isGzip(head)) return readPacked(source, rejoined(head, pieces), options, watch);
-  refuseForeign(source.path, head);
-  return readStream(source, head, rejoined(head, pieces), options, watch);
-}
-
-async function readPacked(
-  source: ByteSource,
-  packed: Pieces,
-  options: ReadOptions,
-  watch: ReadWatch,
-): Promise<Recording> {
-  const open = unzipped(source.path, packed);
-  try {
-    const { bytes: head } = await takeHead(open, 1024);
-    if (isGzip(head) || isParquet(head)) {
-      throw new Refused(
-        'packed-twice',
-        `${source.path}: the compressed file holds another packed file: unpack it first.`,
-      );
-    }
-    refuseForeign(source.path, head);
-    const recording = await readStream(source, head, rejoined(head, open), options, watch, usualPacking);
-    return { ...recording, layout: { ...recording.layout, format: `${recording.layout.format}, gzip` } };
-  } finally {
-    await open.close();
-  }
+async function readFile(source: ByteSource, options: ReadOptions, watch: ReadWatch): Promise<Result<Reading>> {
+  const { path, size } = source;
+  if (size === 0) return refuse('empty', { path });
+  const file = await openFile(path, size, piecesOf(source));
+  if (!file.ok) return file;
+  const { head } = file.value;
+  if (isParquet(head)) return readParquet(source, watch);
+  return isGzip(head) ? readPacked(file.value, options, watch) : readStream(file.value, options, watch);
 }
 
 /** Texts of numbers pack to about a third or a quarter. */
 const usualPacking = 5;
 
-const isGzip = (head: Uint8Array): boolean => head[0] === 0x1f && head[1] === 0x8b;
+async function readPacked(packed: OpenFile, options: ReadOptions, watch: ReadWatch): Promise<Result<Reading>> {
+  const { path, size } = packed;
+  const pieces = unzipped(path, packed.from(0));
+  try {
+    const file = await openFile(path, usualPacking * size, pieces);
+    if (!file.ok) return file;
+    if (isGzip(file.value.head) || isParquet(file.value.head)) return refuse('packed-twice', { path });
+    const read = await readStream(file.value, options, watch);
+    if (!read.ok) return read;
+    const { origin, table } = read.value;
+    const layout = { ...origin.layout, format: `${origin.layout.format}, gzip` };
+    return success({ origin: { ...origin, layout }, table });
+  } finally {
+    await pieces.close();
+  }
+}
+
+async function readStream(file: OpenFile, options: ReadOptions, watch: ReadWatch): Promise<Result<Reading>> {
+  const { path, head } = file;
+  const foreign = foreignFormat(path, head);
+  if (foreign) return foreign;
+  const read = isWav(head)
+    ? await readWav(file, watch)
+    : isUniversal(head)
+      ? await readUniversal(file, watch)
+      : await readText(file, options, watch);
+  // What was made of bytes that ended too early is worth nothing.
+  return file.failure() ?? read;
+}
 
 /** Formats that people bring and that can't be read here, by their first bytes. */
-const foreign: readonly (readonly [string, string, string])[] = [
+const foreignFormats: readonly (readonly [string, string, string])[] = [
   ['PK\u0003\u0004', 'a zip archive or a workbook', 'unpack it, or save the sheet as CSV'],
   ['%PDF', 'a PDF', 'export the recording as CSV'],
   ['\u0089HDF', 'an HDF5 file', 'export the recording as CSV'],
@@ -88,28 +89,8 @@ const foreign: readonly (readonly [string, string, string])[] = [
   ['(\u00b5/\u00fd', 'packed with zstd', 'unpack it'],
 ];
 
-function refuseForeign(path: string, head: Uint8Array): void {
+function foreignFormat(path: string, head: Uint8Array): Refused | undefined {
   const start = String.fromCharCode(...head.subarray(0, 8));
-  const found = foreign.find(([mark]) => start.startsWith(mark));
-  if (found) throw new Refused('foreign-format', `${path}: this is ${found[1]}, which can't be read: ${found[2]}.`);
-}
-
-async function readStream(
-  source: ByteSource,
-  head: Uint8Array,
-  pieces: Pieces,
-  options: ReadOptions,
-  watch: ReadWatch,
-  packing = 1,
-): Promise<Recording> {
-  const { path, size } = source;
-  if (isWav(head) || isUniversal(head)) {
-    const { origin, table } = await (isWav(head) ? readWav : readUniversal)(path, pieces, size, watch);
-    return assemble(origin, table, options);
-  }
-  const { table, preamble, layout, findings } = await readText(path, pieces, size, options, watch, packing);
-  const { rate, rateKey, unit, dropped, calibration } = preamble;
-  const stated =
-    rate === undefined ? undefined : { rate, from: 'preamble' as const, name: `"${rateKey}" in the preamble` };
-  return assemble({ path, layout, findings, stated, unit, dropped, calibration }, table, options);
+  const found = foreignFormats.find(([mark]) => start.startsWith(mark));
+  return found && refuse('foreign-format', { path, format: found[1], remedy: found[2] });
 }

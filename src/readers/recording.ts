@@ -1,3 +1,4 @@
+import type { Message } from '../result/result.ts';
 import type { Stretch } from '../signal/stretch.ts';
 
 export type { Stretch };
@@ -45,11 +46,8 @@ export interface Clock {
 
 export type Severity = 'note' | 'warning' | 'fault';
 
-export interface Finding {
-  /** Stable code, such as `gap` or `clipped`. */
-  readonly code: string;
-  /** One sentence: what, where, and what to do. */
-  readonly message: string;
+/** Something that a careful reader would mention. */
+export interface Finding extends Message {
   readonly severity: Severity;
   /** The figure that was judged, and the threshold it was judged by, in the check's own unit. */
   readonly value?: number | undefined;

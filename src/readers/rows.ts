@@ -1,84 +1,9 @@
+import { success, type Result } from '../result/result.ts';
 import { stepShape } from './clock/steps.ts';
 import { hasGaps } from './gaps.ts';
-import type { Finding, ReadOptions, RecordedChannel } from './recording.ts';
-import { Refused, list, quote } from './refusal.ts';
-import { columnName, type LabelColumn, type NumberColumn, type Table, type TableColumn } from './table.ts';
-import { isSensorName } from './time-names.ts';
-import { readHeader } from './names.ts';
-
-/** A table of one sensor, out of one that may hold several in turn. */
-export interface Picked {
-  readonly table: Table;
-  /** Index of the column that says which sensor a row is of. */
-  readonly sensor: number | undefined;
-  readonly sensors: readonly string[] | undefined;
-}
-
-/** Picks the rows of one sensor of a long-form file. Throws `Refused` where the file holds several and none is named. */
-export function pickSensor(path: string, table: Table, options: ReadOptions): Picked {
-  const index = sensorColumn(table, options.sensor !== undefined);
-  if (index === undefined) {
-    if (options.sensor === undefined) return { table, sensor: undefined, sensors: undefined };
-    throw new Refused(
-      'no-sensor-column',
-      `${path}: sensor "${options.sensor}" was asked for, but no column says which sensor a row is of: leave sensor out.`,
-    );
-  }
-  const column = table.columns[index] as LabelColumn | NumberColumn;
-  const names = column.kind === 'label' ? column.labels : [...new Set(column.values)].sort((a, b) => a - b).map(String);
-  const name = columnName(column, index);
-  if (options.sensor === undefined) {
-    throw new Refused(
-      'which-sensor',
-      `${path}: ${name} holds ${names.length} sensors in turn (${list(names.map((one) => `"${one}"`))}): pick one with sensor, such as sensor "${names[0]}".`,
-    );
-  }
-  const wanted = options.sensor.trim().toLowerCase();
-  const at = names.findIndex((one) => one.trim().toLowerCase() === wanted);
-  if (at < 0) {
-    throw new Refused(
-      'no-such-sensor',
-      `${path}: ${name} holds no sensor ${quote(options.sensor)}; it holds ${list(names.map((one) => `"${one}"`))}.`,
-    );
-  }
-  const value = column.kind === 'label' ? at : Number(names[at]);
-  const rows = rowsWhere(table.rows, (row) => column.values[row] === value);
-  return { table: keepTableRows(table, rows), sensor: index, sensors: names };
-}
-
-function sensorColumn(table: Table, asked: boolean): number | undefined {
-  const found = table.columns.findIndex((column) => {
-    const name = column.header === undefined ? undefined : readHeader(column.header).name;
-    if (column.kind === 'label') {
-      return column.labels.length > 1 && ((name !== undefined && isSensorName(name)) || takesTurns(column));
-    }
-    return column.kind === 'number' && name !== undefined && isSensorName(name) && isNumberOfSensor(column);
-  });
-  if (found >= 0 || !asked) return found < 0 ? undefined : found;
-  const label = table.columns.findIndex(({ kind }) => kind === 'label');
-  return label < 0 ? undefined : label;
-}
-
-/** Whether labels follow each other round and round, as sensors polled in turn do and labels of activities do not. */
-function takesTurns({ values, labels }: LabelColumn): boolean {
-  const period = labels.length;
-  if (period > 64 || values.length < 3 * period) return false;
-  let same = 0;
-  for (let i = period; i < values.length; i++) if (values[i] === values[i - period]) same++;
-  let changes = 0;
-  for (let i = 1; i < values.length; i++) if (values[i] !== values[i - 1]) changes++;
-  return same >= 0.9 * (values.length - period) && changes >= 0.9 * (values.length - 1);
-}
-
-function isNumberOfSensor({ values, decimals }: NumberColumn): boolean {
-  if (decimals > 0) return false;
-  const seen = new Set<number>();
-  for (let i = 0; i < values.length; i++) {
-    if (!seen.has(values[i]) && (seen.size === 64 || Number.isNaN(values[i]) || seen.add(values[i]).size === 0))
-      return false;
-  }
-  return seen.size > 1;
-}
+import { finding, refuse } from './messages.ts';
+import type { Finding, RecordedChannel } from './recording.ts';
+import type { Table } from './table.ts';
 
 /** Which rows of a table are kept, in order: all of the first `length` where no indices stand. */
 export interface Rows {
@@ -93,6 +18,12 @@ export function rowsWhere(count: number, test: (row: number) => boolean): Rows {
   return { length: kept, indices: rows.subarray(0, kept) };
 }
 
+/** Those of some rows whose i-th passes a test. */
+export function rowsOf(rows: Rows, test: (i: number) => boolean): Rows {
+  const kept = rowsWhere(rows.length, test);
+  return { length: kept.length, indices: kept.indices?.map((i) => rowAt(rows, i)) };
+}
+
 /** The row of the table that is the i-th kept. */
 export const rowAt = ({ indices }: Rows, i: number): number => (indices ? indices[i] : i);
 
@@ -104,78 +35,53 @@ export function pick(values: Float64Array, { length, indices }: Rows): Float64Ar
   return result;
 }
 
-function keepTableRows(table: Table, rows: Rows): Table {
-  const columns = table.columns.map((column): TableColumn =>
-    column.kind === 'other' ? column : { ...column, values: pick(column.values, rows) },
-  );
-  return { ...table, columns, rows: rows.length, lineOf: (row) => table.lineOf(rowAt(rows, row)) };
+/** The rows that are kept, and what is worth mentioning of the others. */
+export interface SoundRows {
+  readonly rows: Rows;
+  readonly findings: readonly Finding[];
 }
 
-/** Rows that hold a stamp and a reading of every axis, less those that say the same as the row before. */
+/**
+ * Rows that hold a stamp and a reading of every axis, less those that say the same as the row before. Refuses a table
+ * of which more than half the rows hold none, or fewer than two are left.
+ */
 export function soundRows(
   path: string,
   table: Table,
   stamps: Float64Array | undefined,
   channels: readonly RecordedChannel[],
-): { readonly rows: Rows; readonly findings: readonly Finding[] } {
-  const needed = channels.filter(({ axis }) => axis);
-  const columns = (needed.length > 0 ? needed : channels).map(({ samples }) => samples);
-  const all = channels.map(({ samples }) => samples);
-  const repeats = stamps !== undefined && stampsRepeatRows(stamps, all);
-  if (!repeats && !columns.some(hasGaps) && !(stamps && hasGaps(stamps)))
-    return { rows: { length: table.rows }, findings: [] };
+): Result<SoundRows> {
+  const axes = channels.filter(({ axis }) => axis);
+  const needed = (axes.length > 0 ? axes : channels).map(({ samples }) => samples);
+  if (stamps) needed.push(stamps);
   const findings: Finding[] = [];
-  let empty = 0;
-  let firstEmpty = -1;
-  let repeated = 0;
-  let last = -1;
-  const rows = rowsWhere(table.rows, (row) => {
-    for (const values of columns) {
-      if (Number.isNaN(values[row])) {
-        if (empty++ === 0) firstEmpty = row;
-        return false;
-      }
-    }
-    if (stamps && Number.isNaN(stamps[row])) {
-      if (empty++ === 0) firstEmpty = row;
-      return false;
-    }
-    const before = last;
-    last = row;
-    if (
-      !stamps ||
-      !repeats ||
-      before < 0 ||
-      stamps[row] !== stamps[before] ||
-      !all.every((values) => Object.is(values[row], values[before]))
-    )
-      return true;
-    repeated++;
-    return false;
-  });
-  const count = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
-  if (empty > 0) {
-    const line = table.lineOf(firstEmpty);
-    if (empty > 0.5 * table.rows)
-      throw new Refused(
-        'mostly-empty',
-        `${path}${line === undefined ? '' : `:${line}`}: ${count(empty, 'row')} of ${table.rows} hold no reading in one of the columns that are needed: name the columns with channels, or mend the file.`,
-      );
-    findings.push({
-      code: 'empty-cells',
-      severity: 'warning',
-      message: `${count(empty, 'row')} of ${table.rows} ${empty === 1 ? 'holds' : 'hold'} no reading${line === undefined ? '' : ` (first at line ${line})`} and ${empty === 1 ? 'counts as a lost sample' : 'count as lost samples'}.`,
-      value: empty,
-    });
+  let rows: Rows = { length: table.rows };
+  if (needed.some(hasGaps)) {
+    rows = rowsWhere(table.rows, (row) => needed.every((values) => !Number.isNaN(values[row])));
+    const empty = table.rows - rows.length;
+    const facts = { empty, rows: table.rows, line: table.lineOf(firstLeftOut(rows)) };
+    if (empty > 0.5 * table.rows) return refuse('mostly-empty', { path, ...facts });
+    findings.push(finding('empty-cells', 'warning', facts, { value: empty }));
   }
-  if (repeated > 0)
-    findings.push({
-      code: 'rows-repeated',
-      severity: 'note',
-      message: `${count(repeated, 'row')} of ${table.rows} repeat the stamp and the readings of the row before and were left out.`,
-      value: repeated,
+  const all = channels.map(({ samples }) => samples);
+  if (stamps && stampsRepeatRows(stamps, all)) {
+    const filled = rows;
+    rows = rowsOf(filled, (i) => {
+      const [row, before] = [rowAt(filled, i), rowAt(filled, i - 1)];
+      const isRepeat = i > 0 && stamps[row] === stamps[before];
+      return !isRepeat || !all.every((values) => Object.is(values[row], values[before]));
     });
-  return { rows, findings };
+    const repeated = filled.length - rows.length;
+    if (repeated > 0)
+      findings.push(finding('rows-repeated', 'note', { repeated, rows: table.rows }, { value: repeated }));
+  }
+  return rows.length < 2 ? refuse('too-short', { path, rows: 'incomplete' }) : success({ rows, findings });
+}
+
+/** The first row that is not kept. */
+function firstLeftOut({ length, indices }: Rows): number {
+  const found = indices?.findIndex((row, i) => row !== i) ?? -1;
+  return found < 0 ? length : found;
 }
 
 /** Whether a stamp that comes again brings the same readings again: the row is then a repeat, not a sample of its own. */

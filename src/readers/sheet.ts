@@ -1,9 +1,9 @@
 import papa from 'papaparse/papaparse.min.js';
-import { refused, success, type Result } from '../result/result.ts';
+import { success, type Result } from '../result/result.ts';
 import { decoderFor, isBinary, sniffEncoding } from './encoding.ts';
+import { refuse } from './messages.ts';
 import { piecesOf } from './pieces.ts';
 import type { ByteSource } from './recording.ts';
-import { place, Refused } from './refusal.ts';
 
 /** A small table of text beside the recordings: one row a run. */
 export interface SheetText {
@@ -24,35 +24,24 @@ const largest = 2_000_000;
 
 /**
  * Reads a run sheet: delimited by comma, semicolon or tab, whichever the header holds most of; quoted cells, blank lines
- * and lines that begin with `#` as usual; in any encoding that the recordings may have.
+ * and lines that begin with `#` as usual; in any encoding that the recordings may have. Refuses a file that is too large,
+ * no text or empty, a name that stands above two columns, and a row that is longer than the header.
  */
 export async function readSheet(source: ByteSource): Promise<Result<SheetText>> {
-  const refuse = (code: string, message: string): Result<never> => refused({ code, facts: {}, message });
-  if (source.size > largest)
-    return refuse('sheet.large', `${source.path} is too large for a run sheet: is it a recording?`);
-  const bytes = await bytesOf(source).catch((error: unknown) => {
-    if (error instanceof Refused) return error.failure;
-    throw error;
-  });
-  if (!(bytes instanceof Uint8Array)) return refused(bytes);
-  const text = textOf(bytes);
-  if (text === undefined) return refuse('sheet.binary', `${source.path} is no text: a run sheet is a CSV file.`);
+  const { path } = source;
+  if (source.size > largest) return refuse('sheet.large', { path });
+  const bytes = await bytesOf(source);
+  if (!bytes.ok) return bytes;
+  const text = textOf(bytes.value);
+  if (text === undefined) return refuse('sheet.binary', { path });
   const lines = text.split(/\r\n|\n|\r/);
   const first = lines.findIndex((line) => line.trim() !== '' && !line.startsWith('#'));
-  if (first < 0)
-    return refuse(
-      'sheet.empty',
-      `${source.path} is empty: a run sheet begins with a header such as file,condition,order.`,
-    );
+  if (first < 0) return refuse('sheet.empty', { path });
   const body = lines.slice(first).join('\n');
   const { data } = papa.parse(body, { delimiter: delimiterOf(lines[first]), quoteChar: '"', skipEmptyLines: false });
   const columns = (data[0] ?? []).map(columnOf);
   const twice = columns.find(({ name }, index) => name !== '' && columns.findIndex((one) => one.name === name) < index);
-  if (twice !== undefined)
-    return refuse(
-      'sheet.column',
-      `${place(source.path, first + 1)}: two columns are called ${twice.name}: rename one.`,
-    );
+  if (twice !== undefined) return refuse('sheet.column', { path, line: first + 1, name: twice.name });
   const rows = [];
   let line = first + 1;
   for (const cells of data.slice(1)) {
@@ -60,10 +49,7 @@ export async function readSheet(source: ByteSource): Promise<Result<SheetText>> 
     const blank = cells.every((cell) => cell.trim() === '');
     if (!blank && !cells[0].startsWith('#')) {
       if (cells.length > columns.length)
-        return refuse(
-          'sheet.width',
-          `${place(source.path, line)} has ${cells.length} cells and the header ${columns.length}: put quotes around a note that holds the delimiter.`,
-        );
+        return refuse('sheet.width', { path, line, cells: cells.length, columns: columns.length });
       rows.push({ line, cells: columns.map((_, index) => (cells[index] ?? '').trim()) });
     }
     // A quoted note may run over several lines.
@@ -72,7 +58,7 @@ export async function readSheet(source: ByteSource): Promise<Result<SheetText>> 
   return success({ columns, rows });
 }
 
-async function bytesOf(source: ByteSource): Promise<Uint8Array> {
+async function bytesOf(source: ByteSource): Promise<Result<Uint8Array>> {
   const all = new Uint8Array(source.size);
   const pieces = piecesOf(source);
   let at = 0;
@@ -80,7 +66,7 @@ async function bytesOf(source: ByteSource): Promise<Uint8Array> {
     all.set(piece.subarray(0, all.length - at), at);
     at += piece.length;
   }
-  return all.subarray(0, Math.min(at, all.length));
+  return pieces.failure() ?? success(all.subarray(0, Math.min(at, all.length)));
 }
 
 function textOf(bytes: Uint8Array): string | undefined {

@@ -8,7 +8,8 @@ export interface Table {
   readonly lineOf: (row: number) => number | undefined;
 }
 
-interface ColumnText {
+/** What stands above a column's rows. */
+export interface ColumnText {
   /** The header as it stands, or undefined where there is none. */
   readonly header: string | undefined;
   /** The cell of a units row below the header. */

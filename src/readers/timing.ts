@@ -1,13 +1,14 @@
+import { success, type Refused, type Result } from '../result/result.ts';
 import { clockOf, type StampClock } from './clock/clock.ts';
 import { rushAfterGaps } from './clock/rush.ts';
 import { clockFindings } from './clock/findings.ts';
-import type { Clock, Finding, ReadOptions, Stretch } from './recording.ts';
+import { finding, refuse } from './messages.ts';
+import type { Clock, Finding, ReadOptions } from './recording.ts';
 import { readHeader } from './names.ts';
-import { Refused, figure, quote } from './refusal.ts';
-import { isTimeName } from './time-names.ts';
+import { isTimeName } from './timeNames.ts';
 import type { Roles } from './roles.ts';
 import { counterSizes, unwrapped } from './clock/wrap.ts';
-import { pick, rowAt, rowsWhere, type Rows } from './rows.ts';
+import { pick, rowAt, rowsOf, type Rows } from './rows.ts';
 import { settings } from './settings.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
@@ -28,7 +29,7 @@ export interface Timing {
   readonly stamps: StampClock | undefined;
 }
 
-/** Says when each of the kept rows was sampled. Throws `Refused` where nothing tells the rate. */
+/** Says when each of the kept rows was sampled. Refuses a table where nothing tells the rate, or what tells it can't be. */
 export function timing(
   path: string,
   table: Table,
@@ -36,34 +37,20 @@ export function timing(
   rows: Rows,
   stated: StatedRate | undefined,
   options: ReadOptions,
-): Timing {
+): Result<Timing> {
   const { time } = roles;
-  if (!time) return uncounted(path, table, roles, rows, stated, options);
-  let kept = rows;
-  let seconds = pick(time.seconds, kept);
-  let stamps = clockOf(seconds, time.spelling);
-  if (!stamps)
-    throw new Refused(
-      'time-stands-still',
-      `${path}: ${columnName(table.columns[time.index], time.index)} does not run forward, so it tells no rate: name another column with time, or state the rate with rate.`,
-    );
-  refuseRate(path, table, time.index, stamps.rate, options);
-  const rush = rushAfterGaps(seconds, stamps);
-  const findings: Finding[] = [];
-  if (rush) {
-    const before = kept;
-    const left = rowsWhere(before.length, (row) => rush[row] === 0);
-    kept = { ...left, indices: left.indices?.map((row) => rowAt(before, row)) };
-    seconds = pick(time.seconds, kept);
-    stamps = clockOf(seconds, time.spelling) ?? stamps;
-    const lost = before.length - kept.length;
-    findings.push({
-      code: 'rush',
-      severity: 'warning',
-      message: `${lost} rows right after gaps have stamps in a rush, so that nobody can tell when they were sampled; they were left out.`,
-      value: lost,
-    });
-  }
+  if (!time) return withoutStamps(path, table, roles, rows, stated, options);
+  const column = columnName(table.columns[time.index], time.index);
+  const allSeconds = pick(time.seconds, rows);
+  const ofAll = clockOf(allSeconds, time.resolution);
+  if (!ofAll) return refuse('time-stands-still', { path, column, isChosen: false });
+  const { slowest, fastest } = settings.possibleRate;
+  if (options.rate === undefined && !(ofAll.rate >= slowest && ofAll.rate <= fastest))
+    return refuse('rate-impossible', { path, column, rate: ofAll.rate });
+  const rush = rushAfterGaps(allSeconds, ofAll);
+  const kept = rush ? rowsOf(rows, (i) => rush[i] === 0) : rows;
+  const seconds = rush ? pick(time.seconds, kept) : allSeconds;
+  const stamps = (rush && clockOf(seconds, time.resolution)) ?? ofAll;
   const rate = options.rate ?? stamps.rate;
   const stretch = stamps.rate / rate;
   const day = time.base === undefined ? 0 : time.base + zoneShift(time.zone, options.timezone);
@@ -75,18 +62,12 @@ export function timing(
     jitter: stamps.jitter,
     times: stretch === 1 ? stamps.times : stamps.times?.map((t) => t * stretch),
   };
-  findings.push(...clockFindings(clock, stamps, stated, (row) => table.lineOf(rowAt(kept, row))));
-  return { clock, rows: kept, findings, stamps };
-}
-
-/** Times that would be of no logger at all are read in a wrong unit, or are none. */
-function refuseRate(path: string, table: Table, index: number, rate: number, options: ReadOptions): void {
-  const { slowest, fastest } = settings.possibleRate;
-  if (options.rate !== undefined || (rate >= slowest && rate <= fastest)) return;
-  throw new Refused(
-    'rate-impossible',
-    `${path}: by ${columnName(table.columns[index], index)} the rate would be ${figure(rate)} Hz, which no logger has: name another column with time, or state the rate with rate.`,
-  );
+  const lost = rows.length - kept.length;
+  const findings = [
+    ...(rush ? [finding('rush', 'warning', { rows: lost }, { value: lost })] : []),
+    ...clockFindings(clock, stamps, stated, (row) => table.lineOf(rowAt(kept, row))),
+  ];
+  return success({ clock, rows: kept, findings, stamps });
 }
 
 /** Seconds to add to a clock without an offset of its own to get UTC. */
@@ -96,16 +77,16 @@ function zoneShift(own: string | undefined, option: string | undefined): number 
 }
 
 /** Without stamps the rate must be stated; a counter, or rows without a reading, still show where samples were lost. */
-function uncounted(
+function withoutStamps(
   path: string,
   table: Table,
   roles: Roles,
   rows: Rows,
   stated: StatedRate | undefined,
   options: ReadOptions,
-): Timing {
+): Result<Timing> {
   const rate = options.rate ?? stated?.rate;
-  if (rate === undefined) throw new Refused('no-rate', noRate(path, table, roles));
+  if (rate === undefined) return noRate(path, table, roles);
   const counts = roles.counter === undefined ? undefined : (table.columns[roles.counter] as NumberColumn).values;
   const index = counts
     ? unwrapped(pick(counts, rows), 1, [256, ...counterSizes])
@@ -113,8 +94,9 @@ function uncounted(
       ? Float64Array.from(rows.indices)
       : undefined;
   const counted = index ? clockOf(index, 0) : undefined;
-  const whole: Stretch[] = [{ from: 0, to: rows.length, start: 0 }];
-  const stretches = counted?.stretches.map((one) => ({ ...one, start: one.start / rate })) ?? whole;
+  const stretches = counted?.stretches.map((one) => ({ ...one, start: one.start / rate })) ?? [
+    { from: 0, to: rows.length, start: 0 },
+  ];
   const clock: Clock = {
     rate,
     rateFrom: options.rate === undefined ? stated!.from : 'option',
@@ -131,27 +113,24 @@ function uncounted(
         (row) => table.lineOf(rowAt(rows, row)),
       )
     : [];
-  return { clock, rows, findings, stamps: undefined };
+  return success({ clock, rows, findings, stamps: undefined });
 }
 
-function noRate(path: string, table: Table, { counter, leftOut }: Roles): string {
-  const what =
-    counter === undefined
-      ? 'no column tells the time'
-      : `${columnName(table.columns[counter], counter)} counts rows and no column tells the time`;
-  const still =
-    leftOut.length > 0
-      ? ` (${leftOut.map(({ index, why }) => `${columnName(table.columns[index], index)}: ${why}`).join('; ')})`
-      : '';
-  const text = timeOfText(table);
-  return `${path}: ${what}${still}${text}: state the rate with rate, such as rate 400 Hz, or name the time column with time.`;
+function noRate(path: string, { columns }: Table, { counter, leftOut }: Roles): Refused {
+  const nameAt = (index: number): string => columnName(columns[index], index);
+  return refuse('no-rate', {
+    path,
+    counter: counter === undefined ? undefined : nameAt(counter),
+    leftOut: leftOut.map(({ index, why }) => ({ column: nameAt(index), why })),
+    ofText: timeOfText(columns),
+  });
 }
 
 /** A column that is a time by its name, and text by what it holds. */
-function timeOfText({ columns }: Table): string {
+function timeOfText(columns: Table['columns']): { readonly column: string; readonly text: string } | undefined {
   for (const [index, column] of columns.entries()) {
     if (column.kind !== 'label' || column.header === undefined || !isTimeName(readHeader(column.header).name)) continue;
-    return ` (${columnName(column, index)} holds text such as ${quote(column.labels[0])})`;
+    return { column: columnName(column, index), text: column.labels[0] };
   }
-  return '';
+  return undefined;
 }

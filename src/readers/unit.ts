@@ -1,5 +1,7 @@
-import type { RecordedChannel, ReadOptions } from './recording.ts';
-import { Refused, figure, quote } from './refusal.ts';
+import { success, type Result } from '../result/result.ts';
+import { finding, refuse } from './messages.ts';
+import type { UnsettledUnit } from './messages/channels.ts';
+import type { Finding, RecordedChannel, ReadOptions } from './recording.ts';
 import { settings } from './settings.ts';
 import { accelerationSize, accelerationUnits, unitSymbol } from './units.ts';
 
@@ -7,8 +9,8 @@ import { accelerationSize, accelerationUnits, unitSymbol } from './units.ts';
 export interface UnitReading {
   readonly unit: string | undefined;
   readonly from: RecordedChannel['unitFrom'];
-  /** Why nothing settles it and what does, or what a careful reader would mention; one sentence. */
-  readonly remark?: { readonly code: string; readonly severity: 'note' | 'warning'; readonly message: string };
+  /** Why nothing settles it and what does, or what a careful reader would mention. */
+  readonly remark?: Finding;
 }
 
 /** What a file says of its unit: one of acceleration, or that its numbers are counts or volts. */
@@ -41,8 +43,10 @@ function countsOfGravity(length: number): number | undefined {
 
 /**
  * The unit of acceleration from the option, else the header, else the length of the mean vector (of three axes).
- * Where they contradict each other that is refused: an option overrules a header only if the mean vector agrees with
+ * Refuses a file in which they contradict each other: an option overrules a header only if the mean vector agrees with
  * it, or if `scale` says that the numbers are counts.
+ * @param length of the mean vector, in the unit that is sought
+ * @param whole whether all readings are whole numbers
  */
 export function settleUnit(
   path: string,
@@ -50,114 +54,73 @@ export function settleUnit(
   length: number | undefined,
   whole: boolean,
   options: ReadOptions,
-): UnitReading {
+): Result<UnitReading> {
   const seen = length === undefined ? undefined : unitOfGravity(length);
   const option = options.unit === undefined ? undefined : (unitSymbol(options.unit) ?? options.unit);
-  if (option !== undefined) return byOption(path, option, header, seen, length, options.scale !== undefined);
-  if (header !== undefined) {
-    refuseContradiction(path, header, seen, length);
-    return { unit: header, from: 'header', ...doubtOf(header, seen, length) };
-  }
-  if (raw !== undefined && !(whole && length !== undefined && countsOfGravity(length)))
-    return unsettled(
-      `the header says ${raw}, which is no unit of acceleration`,
-      'unit g with scale, the g of one such unit',
-    );
-  const silent =
-    unknown === undefined ? 'the header states no unit' : `the header's ${quote(unknown)} is no known unit`;
-  if (length === undefined)
-    return unsettled(`${silent}, and only three axes x, y and z with gravity in them would show it`, undefined, true);
-  const counts = whole ? countsOfGravity(length) : undefined;
-  if (counts !== undefined) {
-    const scale = `unit g scale ${1 / counts}`;
-    return unsettled(
-      `the mean vector is ${figure(length)} long, as of a sensor with ${counts} counts a g${seen ? ` or of one in ${seen}` : ''}`,
-      seen ? `${scale} or unit ${seen}` : scale,
-    );
-  }
-  if (seen !== undefined) return { unit: seen, from: 'mean vector' };
-  const why =
-    length * accelerationUnits.g < 1 ? 'gravity is not in it' : 'it is gravity in none of g, mg, m/s^2 and mm/s^2';
-  return unsettled(`${silent} and the mean vector is ${figure(length)} long (${why})`);
+  const gravity = seen === undefined || length === undefined ? undefined : { unit: seen, length };
+  if (option !== undefined) return byOption(path, option, header, gravity, options.scale !== undefined);
+  if (header !== undefined) return byHeader(path, header, gravity);
+  return success(byGravity({ raw, unknown }, gravity, length, whole));
 }
 
-/** A unit that nothing settles. @param axes whether naming the axes by hand would help, too */
-export function unsettled(
-  why: string,
-  advice = 'unit g, or whatever it is, with scale if the numbers are counts',
-  axes = false,
+/** The unit where neither the option nor the header tells it. */
+function byGravity(
+  { raw, unknown }: Pick<StatedUnit, 'raw' | 'unknown'>,
+  gravity: Gravity | undefined,
+  length: number | undefined,
+  whole: boolean,
 ): UnitReading {
-  const name = axes ? ', or say which columns are the axes with channels x="…", y="…", z="…"' : '';
-  const message = `The unit of acceleration is not settled: ${why}; write ${advice}${name}.`;
-  return { unit: undefined, from: 'none', remark: { code: 'unit-unsettled', severity: 'warning', message } };
+  const counts = whole && length !== undefined ? countsOfGravity(length) : undefined;
+  if (raw !== undefined && counts === undefined) return unsettled({ kind: 'raw', raw });
+  if (length === undefined) return unsettled({ kind: 'no axes', unknown });
+  if (counts !== undefined) return unsettled({ kind: 'counts', length, counts, unit: gravity?.unit });
+  if (gravity !== undefined) return { unit: gravity.unit, from: 'mean vector' };
+  return unsettled({ kind: 'no gravity', unknown, length, isSmall: length * accelerationUnits.g < 1 });
 }
+
+/** The mean vector where it is gravity in some unit: its length, and the unit. */
+interface Gravity {
+  readonly unit: string;
+  readonly length: number;
+}
+
+/** A unit that nothing settles. */
+export const unsettled = (why: UnsettledUnit): UnitReading => ({
+  unit: undefined,
+  from: 'none',
+  remark: finding('unit-unsettled', 'warning', why),
+});
 
 function byOption(
   path: string,
   option: string,
   header: string | undefined,
-  seen: string | undefined,
-  length: number | undefined,
+  gravity: Gravity | undefined,
   scaled: boolean,
-): UnitReading {
+): Result<UnitReading> {
   const settled: UnitReading = { unit: option, from: 'option' };
-  if (scaled) return settled;
+  if (scaled) return success(settled);
   if (header !== undefined && header !== option) {
-    if (seen === option) {
-      return {
-        ...settled,
-        remark: {
-          code: 'unit-overruled',
-          severity: 'warning',
-          message: `The header says ${header}, but unit ${option} was written, and the mean vector (${figure(length!)}) agrees with it.`,
-        },
-      };
-    }
-    throw new Refused(
-      'unit-conflict',
-      `${path}: the header says ${header} and the option says unit ${option}${seen ? `, and the mean vector (${figure(length!)} long) is ${seen}` : ''}: leave the option out, or add scale 1 to overrule the header.`,
-    );
+    if (gravity?.unit !== option) return refuse('unit-conflict', { path, header, option, gravity });
+    const remark = finding('unit-overruled', 'warning', { header, option, length: gravity.length });
+    return success({ ...settled, remark });
   }
-  if (
-    header === undefined &&
-    seen !== undefined &&
-    seen !== option &&
-    accelerationSize(option) !== undefined &&
-    !isGravity(length! * accelerationSize(option)!)
-  ) {
-    return {
-      ...settled,
-      remark: {
-        code: 'unit-doubtful',
-        severity: 'warning',
-        message: `The mean vector is ${figure(length!)} long, as gravity in ${seen} is, though unit ${option} was written: check it.`,
-      },
-    };
-  }
-  return settled;
+  const doubt = header === undefined && gravity ? doubtOf(option, 'option', gravity) : undefined;
+  return success(doubt ? { ...settled, remark: doubt } : settled);
 }
 
-/** Numbers that would be gravity in another unit, though so small in the header's that they may be what is left of it. */
-function doubtOf(
-  header: string,
-  seen: string | undefined,
-  length: number | undefined,
-): Pick<UnitReading, 'remark'> | undefined {
-  const size = accelerationSize(header);
-  if (seen === undefined || seen === header || size === undefined || isGravity(length! * size)) return undefined;
-  const message = `The header says ${header}, but the mean vector is ${figure(length!)} long, as gravity in ${seen} is: write unit ${header} if the sensor takes gravity out, or unit ${seen} if the header is wrong.`;
-  return { remark: { code: 'unit-doubtful', severity: 'warning', message } };
-}
-
-function refuseContradiction(path: string, header: string, seen: string | undefined, length: number | undefined): void {
-  const size = accelerationSize(header);
-  if (seen === undefined || seen === header || size === undefined || length === undefined) return;
-  // A unit of which gravity is right, too, such as cm/s^2 beside mg, is as the header says.
-  if (isGravity(length * size)) return;
+function byHeader(path: string, header: string, gravity: Gravity | undefined): Result<UnitReading> {
+  const settled: UnitReading = { unit: header, from: 'header' };
+  const doubt = gravity && doubtOf(header, 'header', gravity);
+  if (doubt === undefined) return success(settled);
   // With gravity taken out by the sensor, what is left may look like 1 of a smaller unit.
-  if ((length * size) / accelerationUnits.g < settings.noGravity) return;
-  throw new Refused(
-    'unit-conflict',
-    `${path}: the header says ${header}, but the mean vector is ${figure(length)} long, which is gravity in ${seen}: write unit ${seen} or unit ${header} to settle it.`,
-  );
+  const isSmall = (gravity!.length * accelerationSize(header)!) / accelerationUnits.g < settings.noGravity;
+  return isSmall ? success({ ...settled, remark: doubt }) : refuse('unit-conflict', { path, header, gravity });
+}
+
+/** Numbers that are gravity in another unit than the one that is stated, and not in it, such as cm/s^2 beside mg. */
+function doubtOf(stated: string, by: 'header' | 'option', { unit, length }: Gravity): Finding | undefined {
+  const size = accelerationSize(stated);
+  if (unit === stated || size === undefined || isGravity(length * size)) return undefined;
+  return finding('unit-doubtful', 'warning', { stated, by, length, gravity: unit });
 }

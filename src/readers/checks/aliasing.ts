@@ -2,7 +2,7 @@ import { bandMeanSquare } from '../../signal/band.ts';
 import { piecesOf } from '../../signal/stretch.ts';
 import { welchDensity } from '../../signal/welch.ts';
 import { windowShape } from '../../signal/windows.ts';
-import { figure, percent } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { measured, type Check } from './checked.ts';
 
@@ -25,6 +25,5 @@ export const aliasing: Check = (run) => {
   }
   const share = near / (near + rest);
   if (!(share > most)) return [];
-  const message = `${percent(share)} of the mean square lies above ${figure(from * run.rate)} Hz, close to half the rate: what lies beyond may be folded in, so record once at a higher rate, and end bands below ${figure(from * run.rate)} Hz.`;
-  return [{ code: 'aliasing', severity: 'warning', message, value: share, threshold: most }];
+  return [finding('aliasing', 'warning', { share, from: from * run.rate }, { value: share, threshold: most })];
 };

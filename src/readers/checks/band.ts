@@ -1,21 +1,14 @@
-import { figure } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import type { Check } from './checked.ts';
 
 /** Whether the rate is high enough for the band that is asked about. */
 export const band: Check = (run, { high }) => {
-  if (high === undefined || high <= settings.band.top * run.rate) return [];
-  const past = high > run.rate / 2;
-  const message = past
-    ? `The band reaches to ${figure(high)} Hz, past half the rate of ${figure(run.rate)} Hz, where a recording holds nothing: end it below ${figure(settings.band.top * run.rate)} Hz.`
-    : `The band reaches to ${figure(high)} Hz, above ${settings.band.top} of the rate (${figure(settings.band.top * run.rate)} Hz), where the logger's filter or folding may show: end it lower, or record at ${figure(high / settings.band.top)} Hz.`;
-  return [
-    {
-      code: 'band-high',
-      severity: past ? 'fault' : 'warning',
-      message,
-      value: high / run.rate,
-      threshold: past ? 0.5 : settings.band.top,
-    },
-  ];
+  const { top: share } = settings.band;
+  const { rate } = run;
+  if (high === undefined || high <= share * rate) return [];
+  const isPastHalf = high > rate / 2;
+  const facts = { high, rate, share, top: share * rate, wantedRate: high / share, isPastHalf };
+  const judged = { value: high / rate, threshold: isPastHalf ? 0.5 : share };
+  return [finding('band-high', isPastHalf ? 'fault' : 'warning', facts, judged)];
 };

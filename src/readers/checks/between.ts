@@ -1,5 +1,6 @@
+import { median } from '../clock/steps.ts';
 import type { Finding } from '../recording.ts';
-import { figure, percent } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { measured, type CheckedRun } from './checked.ts';
 import { meanVector } from './gravity.ts';
@@ -19,25 +20,14 @@ export interface SetFinding {
 /** One comparison of a run with the set. */
 export type SetCheck = (runs: readonly NamedRun[]) => SetFinding[];
 
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const half = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
-}
-
 /** Rates that differ: the sensor's clock or its setting was changed. */
 export const sameRate: SetCheck = (runs) => {
-  const usual = median(runs.map(({ rate }) => rate));
+  const usual = median(Float64Array.from(runs, ({ rate }) => rate));
   return runs.flatMap(({ rate, label }, run) => {
     const off = rate / usual - 1;
     if (Math.abs(off) <= settings.between.rate) return [];
-    const message = `${label} was sampled at ${figure(rate)} Hz and the set at ${figure(usual)} Hz: segments of equal length in s still compare, but find out whether the setting or the clock changed.`;
-    return [
-      {
-        run,
-        finding: { code: 'set-rate', severity: 'warning', message, value: off, threshold: settings.between.rate },
-      },
-    ];
+    const facts = { run: label, rate, usual };
+    return [{ run, finding: finding('set-rate', 'warning', facts, { value: off, threshold: settings.between.rate }) }];
   });
 };
 
@@ -46,22 +36,17 @@ const seconds = ({ stretches, rate }: CheckedRun): number =>
 
 /** Lengths that differ: another route, another speed, or a part cut off. */
 export const sameLength: SetCheck = (runs) => {
-  const usual = median(runs.map(seconds));
+  const usual = median(Float64Array.from(runs, seconds));
   return runs.flatMap((one, run) => {
     const ratio = seconds(one) / usual;
     const off = Math.max(ratio, 1 / ratio);
     if (!(off > settings.between.duration)) return [];
-    const message = `${one.label} lasts ${figure(seconds(one))} s and the set ${figure(usual)} s: was the route or the speed another? Trim all to the same stretch.`;
+    const facts = { run: one.label, seconds: seconds(one), usual };
     return [
-      {
-        run,
-        finding: { code: 'set-length', severity: 'warning', message, value: off, threshold: settings.between.duration },
-      },
+      { run, finding: finding('set-length', 'warning', facts, { value: off, threshold: settings.between.duration }) },
     ];
   });
 };
-
-const degrees = 180 / Math.PI;
 
 /** Mean vectors that point another way than in the first run: the sensor was mounted anew, and axes are mixed. */
 export const sameGravity: SetCheck = (runs) => {
@@ -75,18 +60,12 @@ export const sameGravity: SetCheck = (runs) => {
     const along =
       vector.reduce((sum, value, k) => sum + value * reference[k], 0) /
       (Math.hypot(...vector) * Math.hypot(...reference));
-    const angle = Math.acos(Math.min(1, Math.max(-1, along))) * degrees;
+    const angle = (Math.acos(Math.min(1, Math.max(-1, along))) * 180) / Math.PI;
     const { warning, fault } = settings.between.angle;
     if (angle <= warning) return [];
-    const severity = angle > fault ? 'fault' : 'warning';
-    const cross = percent(Math.abs(Math.sin(angle / degrees)));
-    const message = `Gravity points ${figure(angle)}° away from where it does in ${runs[first].label}: ${label} was mounted another way, and up to ${cross} of one axis shows in another; compare the resultant, or mount alike.`;
-    return [
-      {
-        run,
-        finding: { code: 'set-gravity', severity, message, value: angle, threshold: angle > fault ? fault : warning },
-      },
-    ];
+    const facts = { run: label, first: runs[first].label, angle };
+    const [severity, threshold] = angle > fault ? (['fault', fault] as const) : (['warning', warning] as const);
+    return [{ run, finding: finding('set-gravity', severity, facts, { value: angle, threshold }) }];
   });
 };
 
@@ -100,16 +79,14 @@ export const sameStill: SetCheck = (runs) => {
   const usable = still.filter((level) => Number.isFinite(level) && level > 0);
   const units = new Set(runs.flatMap((run) => measured(run).map(({ unit }) => unit)));
   if (usable.length < 2 || units.size > 1) return [];
-  const usual = median(usable);
+  const usual = median(Float64Array.from(usable));
   const [unit] = units;
   return runs.flatMap(({ label }, run) => {
     const level = still[run];
     const off = Math.max(level / usual, usual / level);
     if (!Number.isFinite(off) || off <= settings.between.still) return [];
-    const message = `The quietest ${settings.between.stillBlock} s of ${label} is at ${figure(level)}${unit ? ` ${unit}` : ''} rms, ${figure(off)} times ${level > usual ? 'above' : 'below'} the set's usual: did something else run, or was the range or the mount another?`;
-    return [
-      { run, finding: { code: 'set-still', severity: 'note', message, value: off, threshold: settings.between.still } },
-    ];
+    const facts = { run: label, seconds: settings.between.stillBlock, level, unit, usual };
+    return [{ run, finding: finding('set-still', 'note', facts, { value: off, threshold: settings.between.still }) }];
   });
 };
 
@@ -119,10 +96,8 @@ export const sameChannels: SetCheck = (runs) => {
   return runs.flatMap(({ channels, label }, run) => {
     const lacking = names.filter((name) => !channels.some((one) => one.name === name));
     if (lacking.length === 0) return [];
-    const message = `${label} has no channel ${lacking.join(', ')}, which another run of the set has: name the channels to compare.`;
-    return [
-      { run, finding: { code: 'set-channels', severity: 'warning', message, value: lacking.length, threshold: 0 } },
-    ];
+    const judged = { value: lacking.length, threshold: 0 };
+    return [{ run, finding: finding('set-channels', 'warning', { run: label, lacking }, judged) }];
   });
 };
 
@@ -131,8 +106,8 @@ export const sameRecording: SetCheck = (runs) =>
   runs.flatMap((one, run) => {
     const twin = runs.slice(0, run).find((other) => identical(one, other));
     if (!twin) return [];
-    const message = `${one.label} holds the very same samples as ${twin.label}: a copy of a recording is no second run, so leave one out.`;
-    return [{ run, finding: { code: 'set-copy', severity: 'fault', message, value: 1, threshold: 0 } }];
+    const judged = { value: 1, threshold: 0 };
+    return [{ run, finding: finding('set-copy', 'fault', { run: one.label, twin: twin.label }, judged) }];
   });
 
 function identical(a: CheckedRun, b: CheckedRun): boolean {

@@ -1,4 +1,5 @@
-import type { Finding, Recording, Severity } from '../recording.ts';
+import type { Finding, Recording } from '../recording.ts';
+import { worstFirst } from '../severity.ts';
 import { aliasing } from './aliasing.ts';
 import { band } from './band.ts';
 import {
@@ -37,12 +38,7 @@ const checks: readonly Check[] = [
 ];
 const setChecks: readonly SetCheck[] = [sameRecording, sameChannels, sameRate, sameLength, sameGravity, sameStill];
 
-const order: Readonly<Record<Severity, number>> = { fault: 0, warning: 1, note: 2 };
-
-/** The most serious first; among equals in the order given. */
-export function worstFirst<T>(items: readonly T[], finding: (item: T) => Finding): T[] {
-  return [...items].sort((a, b) => order[finding(a).severity] - order[finding(b).severity]);
-}
+export { worstFirst };
 
 /**
  * What a careful engineer would say of a recording's samples, the most serious first. What was found while reading it

@@ -1,5 +1,5 @@
 import type { Finding } from '../recording.ts';
-import { figure, percent } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import {
   alike,
@@ -45,7 +45,7 @@ export const clipping: Check = (run) =>
     // A single sample may reach the end of a range by chance.
     return count < 2
       ? []
-      : [found(run, channel, count, spans, piled[0] || soft[0] ? high : piled[1] || soft[1] ? low : rail!)];
+      : [clippedAt(run, channel, count, spans, piled[0] || soft[0] ? high : piled[1] || soft[1] ? low : rail!)];
   });
 
 /** Whether more samples stand at an extreme than the ones just inside of it let expect. */
@@ -94,7 +94,7 @@ function spansWhere(samples: Float64Array, test: (value: number) => boolean): { 
   return spans;
 }
 
-function found(
+function clippedAt(
   run: CheckedRun,
   { name, samples, unit }: CheckedChannel,
   count: number,
@@ -103,13 +103,11 @@ function found(
 ): Finding {
   const share = count / samples.length;
   const { fault } = settings.clipping;
-  return {
-    code: 'clipped',
-    severity: share > fault ? 'fault' : 'warning',
-    message: `${name} is clipped: ${count} samples (${percent(share)}) stand at ${figure(at)}${unit ? ` ${unit}` : ''}, so peak, kurtosis and dose mean nothing and the rms is too low: record again with a larger range.`,
+  const facts = { channel: name, unit, count, share, at };
+  return finding('clipped', share > fault ? 'fault' : 'warning', facts, {
     value: share,
     threshold: share > fault ? fault : 0,
     channel: name,
     places: places(run, spans),
-  };
+  });
 }

@@ -1,4 +1,4 @@
-import { figure } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { inGravity, meanOf, measured, type Check, type CheckedRun } from './checked.ts';
 import { lineThrough } from './stationarity.ts';
@@ -13,17 +13,9 @@ export const drift: Check = (run) =>
     const change = slope * (means.length - 1) * size;
     // Strong vibration lets the means wander by themselves.
     if (Math.abs(change) <= settings.drift || Math.abs(t) <= settings.driftT) return [];
-    const message = `${channel.name} drifts by ${figure(change)} g from start to end: the mount turned or the sensor warmed up, so look at the mount and write detrend linear before levels below 1 Hz.`;
-    return [
-      {
-        code: 'drift',
-        severity: 'warning' as const,
-        message,
-        value: change,
-        threshold: settings.drift,
-        channel: channel.name,
-      },
-    ];
+    const { name } = channel;
+    const judged = { value: change, threshold: settings.drift, channel: name };
+    return [finding('drift', 'warning', { channel: name, change }, judged)];
   });
 
 /** Means of whole seconds, none across a gap. */

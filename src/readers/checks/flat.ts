@@ -1,5 +1,5 @@
 import type { Finding } from '../recording.ts';
-import { figure, percent } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { measured, places, type Check, type CheckedChannel, type CheckedRun } from './checked.ts';
 
@@ -14,16 +14,8 @@ export const flat: Check = (run) =>
     const { samples, name } = channel;
     const values = runsOfOneValue(run, samples);
     if (values.count === 1 && run.stretches.length === 1) {
-      return [
-        {
-          code: 'flat',
-          severity: 'fault' as const,
-          message: `${name} holds one value throughout (${figure(samples[0])}): the sensor or its plug is dead, so leave this channel out.`,
-          value: samples.length,
-          threshold: settings.flat.samples,
-          channel: name,
-        },
-      ];
+      const judged = { value: samples.length, threshold: settings.flat.samples, channel: name };
+      return [finding('flat', 'fault', { channel: name, value: samples[0] }, judged)];
     }
     return stuck(run, channel, values);
   });
@@ -80,17 +72,9 @@ function stuck(run: CheckedRun, { samples, name }: CheckedChannel, values: HeldV
   if (long.length === 0) return [];
   const longest = long.reduce((best, one) => (one.to - one.from > best.to - best.from ? one : best));
   const count = longest.to - longest.from;
-  return [
-    {
-      code: 'stuck',
-      severity: 'warning',
-      message: `${name} stands still ${long.length === 1 ? 'once' : `${long.length} times`}, longest for ${count} samples (${figure(count / run.rate)} s): look at the plug and the cable, and trim those parts off.`,
-      value: count,
-      threshold: most,
-      channel: name,
-      places: places(run, long),
-    },
-  ];
+  const facts = { channel: name, spans: long.length, samples: count, seconds: count / run.rate };
+  const judged = { value: count, threshold: most, channel: name, places: places(run, long) };
+  return [finding('stuck', 'warning', facts, judged)];
 }
 
 /** Rows that repeat every axis of the row before: the logger asks more often than the sensor measures. */
@@ -107,13 +91,6 @@ export const heldReadings: Check = (run) => {
   const share = repeats / Math.max(steps, 1);
   // One axis of a coarse converter repeats by itself; three do not.
   if (axes.length < 2 || share <= settings.held || share === 1) return [];
-  return [
-    {
-      code: 'readings-repeat',
-      severity: 'warning',
-      message: `${percent(share)} of the rows repeat the readings of the row before: the sensor measures at about ${figure(run.rate * (1 - share))} Hz, below the logger's ${figure(run.rate)} Hz, so trust nothing above ${figure((run.rate * (1 - share)) / 2)} Hz.`,
-      value: share,
-      threshold: settings.held,
-    },
-  ];
+  const facts = { share, rate: run.rate, sensorRate: run.rate * (1 - share) };
+  return [finding('readings-repeat', 'warning', facts, { value: share, threshold: settings.held })];
 };

@@ -1,6 +1,6 @@
 import type { StampClock } from '../clock/clock.ts';
 import type { Clock, Finding, TimeSpan } from '../recording.ts';
-import { figure, percent } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 
 /** The line of a row of the file, where it is known. */
@@ -15,14 +15,12 @@ export function gapFinding(clock: Clock, stamps: StampClock, lineOf: Lines): Fin
   const [first] = gaps;
   const line = lineOf(first.row);
   const longest = gaps.reduce((most, { from, to }) => Math.max(most, to - from), 0);
-  return {
-    code: 'gap',
-    severity: share > settings.missing ? 'warning' : 'note',
-    message: `${gaps.length === 1 ? 'A gap leaves' : `${gaps.length} gaps leave`} out ${stamps.missing} samples (${percent(share)}), the ${gaps.length === 1 ? 'gap' : 'first'} at ${figure(first.from)} s${line === undefined ? '' : ` (line ${line})`}, the longest ${figure(longest)} s: no segment of a spectrum crosses a gap.`,
+  const facts = { gaps: gaps.length, missing: stamps.missing, share, first: first.from, line, longest };
+  return finding('gap', share > settings.missing ? 'warning' : 'note', facts, {
     value: share,
     threshold: settings.missing,
     places: gaps.map(({ from, to }) => ({ from, to })),
-  };
+  });
 }
 
 /** The gaps between stretches, in s from the first sample, with the first row after each. */

@@ -1,5 +1,4 @@
-import type { Finding } from '../recording.ts';
-import { figure } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { inGravity, meanOf, type Check, type CheckedRun } from './checked.ts';
 
@@ -22,24 +21,9 @@ export const gravity: Check = (run) => {
   const { warningLow, warningHigh, faultLow, faultHigh, none } = settings.norm;
   if (length >= warningLow && length <= warningHigh) return [];
   if (length < none) {
-    return [
-      {
-        code: 'no-gravity',
-        severity: 'note',
-        message: `The mean vector is ${figure(length)} g long: gravity was taken out before, so neither the unit nor the orientation can be checked by it.`,
-        value: length,
-        threshold: none,
-      },
-    ];
+    return [finding('no-gravity', 'note', { length }, { value: length, threshold: none })];
   }
   const fault = length < faultLow || length > faultHigh;
   const threshold = length < 1 ? (fault ? faultLow : warningLow) : fault ? faultHigh : warningHigh;
-  const finding: Finding = {
-    code: 'gravity',
-    severity: fault ? 'fault' : 'warning',
-    message: `The mean vector is ${figure(length)} g long instead of 1 g: check unit, scale and the sensor's offset in six positions; a ratio of two runs of the same sensor is less touched than an absolute level.`,
-    value: length,
-    threshold,
-  };
-  return [finding];
+  return [finding('gravity', fault ? 'fault' : 'warning', { length }, { value: length, threshold })];
 };

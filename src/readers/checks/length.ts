@@ -1,6 +1,6 @@
 import { hopOf, segmentCount } from '../../signal/welch.ts';
 import type { Finding } from '../recording.ts';
-import { figure } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import type { Check } from './checked.ts';
 
@@ -15,13 +15,12 @@ export const length: Check = (run, { low, segment }) => {
   );
   const findings: Finding[] = [];
   if (count < averages) {
-    const broken = run.stretches.length > 1 ? ` in its ${run.stretches.length} stretches between gaps` : '';
-    const message = `The recording gives ${count} segments of ${figure(seconds)} s${broken}, fewer than ${averages}: record for longer, or take shorter segments if the lowest frequency allows it.`;
-    findings.push({ code: 'short', severity: 'warning', message, value: count, threshold: averages });
+    const facts = { segments: count, seconds, stretches: run.stretches.length, fewest: averages };
+    findings.push(finding('short', 'warning', facts, { value: count, threshold: averages }));
   }
   if (low !== undefined && low > 0 && seconds < periods / low) {
-    const message = `Segments of ${figure(seconds)} s hold ${figure(seconds * low)} periods of ${figure(low)} Hz, fewer than ${periods}: take segments of ${figure(periods / low)} s at least.`;
-    findings.push({ code: 'segment-short', severity: 'warning', message, value: seconds * low, threshold: periods });
+    const judged = { value: seconds * low, threshold: periods };
+    findings.push(finding('segment-short', 'warning', { seconds, low, fewest: periods }, judged));
   }
   return findings;
 };

@@ -1,4 +1,4 @@
-import { figure } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { converterStep, meanOf, meanSquare, measured, type Check } from './checked.ts';
 
@@ -10,17 +10,8 @@ export const resolution: Check = (run) =>
     const { fault, warning } = settings.resolution;
     if (step === 0 || rms >= warning * step) return [];
     const tooSmall = rms < fault * step;
-    const units = unit ? ` ${unit}` : '';
     // Rounding to steps adds noise of step²/12, spread evenly up to half the rate: step²/(6 rate) a Hz.
-    const floor = `${figure(step ** 2 / (6 * run.rate))}${unit ? ` (${unit})²` : ''}/Hz`;
-    return [
-      {
-        code: 'resolution',
-        severity: tooSmall ? ('fault' as const) : ('warning' as const),
-        message: `${name} moves by ${figure(rms)}${units} rms, only ${figure(rms / step)} steps of the converter (${figure(step)}${units}), whose rounding alone is ${floor}: record with a smaller range or a finer sensor.`,
-        value: rms / step,
-        threshold: tooSmall ? fault : warning,
-        channel: name,
-      },
-    ];
+    const facts = { channel: name, unit, rms, step, density: step ** 2 / (6 * run.rate) };
+    const judged = { value: rms / step, threshold: tooSmall ? fault : warning, channel: name };
+    return [finding('resolution', tooSmall ? 'fault' : 'warning', facts, judged)];
   });

@@ -1,5 +1,5 @@
 import { median } from '../../signal/percentile.ts';
-import { figure } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { converterStep, measured, places, some, type Check } from './checked.ts';
 
@@ -24,15 +24,14 @@ export const spikes: Check = (run) =>
     }
     if (found.length === 0) return [];
     const largest = found.reduce((size, { from }) => Math.max(size, Math.abs(samples[from] - middle)), 0);
-    return [
-      {
-        code: 'spikes',
-        severity: 'warning' as const,
-        message: `${name} has ${found.length} lone ${found.length === 1 ? 'sample' : 'samples'} more than ${settings.spike} robust standard deviations (${figure(most)}${unit ? ` ${unit}` : ''}) from the rest, the largest ${figure(largest / spread)}: see whether they are bumps or a bad contact before you trust peak, kurtosis or dose.`,
-        value: largest / spread,
-        threshold: settings.spike,
-        channel: name,
-        places: places(run, found),
-      },
-    ];
+    const facts = {
+      channel: name,
+      unit,
+      count: found.length,
+      deviations: settings.spike,
+      limit: most,
+      largest: largest / spread,
+    };
+    const judged = { value: largest / spread, threshold: settings.spike, channel: name, places: places(run, found) };
+    return [finding('spikes', 'warning', facts, judged)];
   });

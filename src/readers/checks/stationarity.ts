@@ -1,5 +1,5 @@
 import type { Finding } from '../recording.ts';
-import { figure, percent } from '../refusal.ts';
+import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { meanOf, meanSquare, measured, places, type Check, type CheckedRun } from './checked.ts';
 
@@ -40,24 +40,13 @@ function loudest(run: CheckedRun, blocks: readonly Block[]): Finding[] {
   );
   const { length, ratio, share: most, fair } = settings.blocks;
   const share = loud.power / total;
-  const found = { channel: undefined, places: places(run, [loud]) };
-  if (share > most && share * blocks.length > fair) {
-    const message = `One stretch of ${length} s holds ${percent(share)} of the mean square of the whole recording, so one event dominates every average: trim it off, or give it a test of its own.`;
-    return [{ code: 'one-event', severity: 'warning', message, value: share, threshold: most, ...found }];
-  }
-  if (quiet.power > 0 && loud.power / quiet.power <= ratio) return [];
-  const factor = quiet.power > 0 ? `${figure(loud.power / quiet.power)} times` : 'without measure above';
-  const message = `The level changes along the recording: the mean square of the loudest ${length} s is ${factor} that of the quietest: trim the start and the stop off, or compare parts of one kind.`;
-  return [
-    {
-      code: 'not-stationary',
-      severity: 'warning',
-      message,
-      value: quiet.power > 0 ? loud.power / quiet.power : undefined,
-      threshold: ratio,
-      ...found,
-    },
-  ];
+  const where = { places: places(run, [loud]) };
+  if (share > most && share * blocks.length > fair)
+    return [finding('one-event', 'warning', { seconds: length, share }, { value: share, threshold: most, ...where })];
+  const found = quiet.power > 0 ? loud.power / quiet.power : undefined;
+  if (found !== undefined && found <= ratio) return [];
+  const facts = { seconds: length, ratio: found };
+  return [finding('not-stationary', 'warning', facts, { value: found, threshold: ratio, ...where })];
 }
 
 /** A line through ln rms over the blocks whose slope is far beyond its own error. */
@@ -67,8 +56,7 @@ function trend(blocks: readonly Block[]): Finding[] {
   const { slope, t } = lineThrough(blocks.map(({ power }) => 0.5 * Math.log(power)));
   const change = Math.exp(slope * (n - 1)) - 1;
   if (!(Math.abs(t) > settings.blocks.trendT) || Math.abs(change) <= settings.blocks.trend) return [];
-  const message = `The rms ${change > 0 ? 'rises' : 'falls'} by ${percent(Math.abs(change))} from start to end of the recording: was the speed, the surface or the load changing?`;
-  return [{ code: 'trend', severity: 'warning', message, value: change, threshold: settings.blocks.trend }];
+  return [finding('trend', 'warning', { change }, { value: change, threshold: settings.blocks.trend })];
 }
 
 /** Least-squares line through evenly spaced values: its slope a step, and the slope over its standard error. */

@@ -1,5 +1,6 @@
-import type { Stretch } from '../recording.ts';
+import type { Stretch } from '../../signal/stretch.ts';
 import { settings } from '../settings.ts';
+import { missingSamples } from './missing.ts';
 import { median, stampQuantum, stepShape, type StepShape } from './steps.ts';
 
 /** What a column of stamps says about when samples were taken. */
@@ -29,21 +30,21 @@ interface Break {
   readonly reset: boolean;
 }
 
-/** Rate, gaps and unevenness of stamps in s, at least two and not all equal; `spelling` is their last digit's unit in s. */
-export function clockOf(t: Float64Array, spelling: number): StampClock | undefined {
+/** Rate, gaps and unevenness of stamps in s, at least two and not all equal; `resolution` is one unit of their last digit, in s. */
+export function clockOf(t: Float64Array, resolution: number): StampClock | undefined {
   const shape = stepShape(t);
   if (!(shape.forwardMedian > 0)) return undefined;
-  const quantum = stampQuantum(t, spelling);
+  const quantum = stampQuantum(t, resolution);
   const held = heldRows(t, shape);
   const zero = shape.zero - held.rows;
   const coarse = isCoarse(t, { ...shape, zero }, quantum);
   const bursts = !coarse && (zero + shape.backward) / shape.count > settings.burst;
   const usual = usualStep(t, shape, coarse || bursts);
   const limit = gapLimit(t, shape, quantum, usual, coarse, bursts);
-  const found = { spelling, quantum, held, coarse, bursts, usual, limit };
+  const found = { resolution, quantum, held, coarse, bursts, usual, limit };
   if (coarse || bursts || held.rows > 0 || keepsPace(t, quantum, usual, limit)) return clockWith(t, shape, found);
   // Where all steps but the long ones are even, the long ones are losses, and neither rounding nor unevenness.
-  const even = { ...found, quantum: spelling, usual: shape.median, limit: settings.gapSteps * shape.median };
+  const even = { ...found, quantum: resolution, usual: shape.median, limit: settings.gapSteps * shape.median };
   const losses = clockWith(t, shape, even);
   const isEven = losses.jitter <= settings.jitter.note && losses.delivery === 'even';
   return isEven && losses.stretches.length < 0.5 * t.length ? losses : clockWith(t, shape, found);
@@ -51,7 +52,7 @@ export function clockOf(t: Float64Array, spelling: number): StampClock | undefin
 
 /** How steps are judged: what they are rounded to, the usual one, and the longest that is no gap. */
 interface Judgement {
-  readonly spelling: number;
+  readonly resolution: number;
   readonly quantum: number;
   readonly held: StampClock['held'];
   readonly coarse: boolean;
@@ -61,17 +62,12 @@ interface Judgement {
 }
 
 function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): StampClock {
-  const { spelling, quantum, held, coarse, bursts, usual, limit } = judgement;
+  const { resolution, quantum, held, coarse, bursts, usual, limit } = judgement;
   const breaks = findBreaks(t, usual, limit, bursts || coarse, bursts ? shape.forwardHigh : 0);
   const spans = spansOf(t.length, breaks);
-  const rate = rateOf(t, spans, spelling, quantum, coarse, bursts, held.rows > 0) ?? 1 / usual;
+  const rate = rateOf(t, spans, resolution, quantum, coarse, bursts, held.rows > 0) ?? 1 / usual;
   const spread = bursts || coarse ? { jitter: 0, rounded: coarse } : unevenness(t, spans, quantum, held.rows > 0);
-  const stretches = placed(t, spans, breaks, rate);
-  let missing = 0;
-  for (let s = 1; s < stretches.length; s++) {
-    const before = stretches[s - 1];
-    missing += Math.max(0, Math.round((stretches[s].start - before.start) * rate) - (before.to - before.from));
-  }
+  const stretches = stretchesOf(t, spans, breaks, rate);
   return {
     rate,
     stretches,
@@ -79,7 +75,7 @@ function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): Sta
     times: spread.jitter > settings.jitter.resample ? timesOf(t, stretches) : undefined,
     quantum,
     delivery: bursts ? 'bursts' : coarse ? 'coarse' : spread.rounded ? 'rounded' : 'even',
-    missing,
+    missing: missingSamples(stretches, rate),
     repeated: shape.zero,
     backward: shape.backward,
     resets: breaks.filter(({ reset }) => reset).length,
@@ -232,7 +228,7 @@ function spansOf(rows: number, breaks: readonly Break[]): { readonly from: numbe
 function rateOf(
   t: Float64Array,
   spans: readonly { from: number; to: number }[],
-  spelling: number,
+  resolution: number,
   quantum: number,
   coarse: boolean,
   bursts: boolean,
@@ -240,7 +236,7 @@ function rateOf(
 ): number | undefined {
   let steps = 0;
   let duration = 0;
-  const units = Math.round(1 / spelling);
+  const units = Math.round(1 / resolution);
   for (const { from, to } of spans) {
     if (to - from < 2) continue;
     let first = from;
@@ -254,7 +250,7 @@ function rateOf(
     if (last <= first || !(t[last] > t[first])) continue;
     const count = held && !coarse ? movingSteps(t, first, last) : last - first;
     steps += count;
-    duration += bursts ? count * slope(t, from, to) : spelt(t[last] - t[first], spelling);
+    duration += bursts ? count * slope(t, from, to) : toDigits(t[last] - t[first], resolution);
   }
   if (!(steps > 0 && duration > 0)) return undefined;
   // In whole units of the stamps the quotient is rounded once only: 100 Hz is then 100 and not 99.99999999999999.
@@ -263,10 +259,10 @@ function rateOf(
 }
 
 /** A difference of two stamps as their digits have it, without the rounding of two large doubles. */
-function spelt(difference: number, spelling: number): number {
-  const units = Math.round(difference / spelling);
-  const exact = units / Math.round(1 / spelling);
-  return Math.abs(exact - difference) < 0.3 * spelling ? exact : difference;
+function toDigits(difference: number, resolution: number): number {
+  const units = Math.round(difference / resolution);
+  const exact = units / Math.round(1 / resolution);
+  return Math.abs(exact - difference) < 0.3 * resolution ? exact : difference;
 }
 
 /** Slope of the least-squares line of the stamps over their index, in s a sample. */
@@ -322,13 +318,13 @@ function unevenness(
     }
   }
   const spread = Math.sqrt(squares / count) / mean;
-  if (quantum > 0 && explained >= 0.995 * count && (held || isSteady(t, spans, mean, quantum)))
+  if (quantum > 0 && explained >= 0.995 * count && (held || isUniform(t, spans, mean, quantum)))
     return { jitter: 0, rounded: spread > settings.jitter.note };
   return { jitter: Math.sqrt(Math.max(0, squares / count - quantum ** 2 / 6)) / mean, rounded: false };
 }
 
 /** Whether every part of the recording keeps the mean step, as far as its rounding tells: else the rate itself changes. */
-function isSteady(
+function isUniform(
   t: Float64Array,
   spans: readonly { from: number; to: number }[],
   mean: number,
@@ -344,8 +340,8 @@ function isSteady(
   return true;
 }
 
-/** Stretches with their place in time. After a reset of the clock nobody knows how long it stood: it goes straight on. */
-function placed(
+/** Stretches with their start in time. After a reset of the clock nobody knows how long it stood: it goes straight on. */
+function stretchesOf(
   t: Float64Array,
   spans: readonly { from: number; to: number }[],
   breaks: readonly Break[],

@@ -66,25 +66,25 @@ function lookAt(t: Float64Array): StepShape {
 }
 
 /**
- * The step that stamps are rounded to, in s: `spelling` (one unit of the last digit), or the largest multiple of it
+ * The step that stamps are rounded to, in s: `resolution` (one unit of the last digit), or the largest multiple of it
  * that every one of the first steps is a multiple of.
  */
-export function stampQuantum(t: Float64Array, spelling: number): number {
-  if (!(spelling > 0)) return 0;
+export function stampQuantum(t: Float64Array, resolution: number): number {
+  if (!(resolution > 0)) return 0;
   let divisor = 0;
   const end = Math.min(t.length, 5000);
-  const unitsOf = (i: number): number => Math.abs(Math.round((t[i] - t[i - 1]) / spelling));
-  const usual = median(t.subarray(1, end).map((stamp, i) => stamp - t[i])) / spelling;
+  const unitsOf = (i: number): number => Math.abs(Math.round((t[i] - t[i - 1]) / resolution));
+  const usual = median(t.subarray(1, end).map((stamp, i) => stamp - t[i])) / resolution;
   for (let i = 1; i < end && divisor !== 1; i++) {
     // A gap ends wherever it ends, so only steps like the others count.
     if (unitsOf(i) <= 2.5 * usual || usual <= 1) divisor = gcd(divisor, unitsOf(i));
   }
   // Digits so fine that steps are no whole numbers of them any more tell nothing.
-  if (!(divisor > 1) || !Number.isSafeInteger(divisor)) return spelling;
+  if (!(divisor > 1) || !Number.isSafeInteger(divisor)) return resolution;
   // Steps that are all alike, but for gaps, tell nothing of rounding.
   let alike = 0;
   for (let i = 1; i < end; i++) if (unitsOf(i) === divisor) alike++;
-  return alike > 0.95 * (end - 1) ? spelling : divisor * spelling;
+  return alike > 0.95 * (end - 1) ? resolution : divisor * resolution;
 }
 
 function gcd(a: number, b: number): number {

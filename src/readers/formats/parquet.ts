@@ -1,7 +1,8 @@
-import type { Origin } from '../assemble.ts';
+import { success, type Refused, type Result } from '../../result/result.ts';
+import type { Reading } from '../assemble.ts';
 import { limits } from '../limits.ts';
+import { refuse } from '../messages.ts';
 import type { ByteSource, ReadWatch } from '../recording.ts';
-import { Refused } from '../refusal.ts';
 import type { Table, TableColumn } from '../table.ts';
 import { columnSink, type Element } from './parquetColumns.ts';
 
@@ -16,34 +17,20 @@ export function isParquet(head: Uint8Array): boolean {
  * Reads the flat columns of a Parquet file: numbers, stamps (as seconds) and texts; nested columns are left out. The
  * library is loaded only here, as few recordings are in this format.
  */
-export async function readParquet(
-  source: ByteSource,
-  watch: ReadWatch,
-): Promise<{ readonly origin: Origin; readonly table: Table }> {
+export async function readParquet(source: ByteSource, watch: ReadWatch): Promise<Result<Reading>> {
   const { path } = source;
   const [{ parquetMetadataAsync }, { parquetRead }, { compressors }] = await Promise.all([
     import('hyparquet/src/metadata.js'),
     import('hyparquet/src/read.js'),
     import('hyparquet-compressors'),
   ]);
-  // Groups of rows are asked for all at once, and a source may use one buffer again for every read: one by one, then.
-  let before: Promise<unknown> = Promise.resolve();
-  const file = {
-    byteLength: source.size,
-    slice: (from: number, to: number = source.size): Promise<ArrayBuffer> => {
-      const read = before.then(() => {
-        if (watch.cancelled()) throw new Refused('cancelled', `${path}: reading was stopped.`);
-        return readAll(source, from, to);
-      });
-      before = read.catch(() => undefined);
-      return read;
-    },
-  };
+  const file = inTurn(source, watch);
   try {
     const metadata = await parquetMetadataAsync(file);
     const elements = metadata.schema.slice(1) as Element[];
     const rows = Number(metadata.num_rows);
-    refuseSize(path, elements.length, rows);
+    const tooLarge = refusedSize(path, elements.length, rows);
+    if (tooLarge) return tooLarge;
     const columns: TableColumn[] = [];
     for (const element of flatOf(elements)) {
       const sink = columnSink(element, rows);
@@ -63,14 +50,34 @@ export async function readParquet(
       watch.progress(columns.length / elements.length);
     }
     const table: Table = { columns, rows, named: true, lineOf: () => undefined };
-    return { table, origin: { path, layout: { format: 'Parquet', rows }, findings: [] } };
-  } catch (error) {
-    if (error instanceof Refused) throw error;
-    throw new Refused(
-      'damaged-parquet',
-      `${path}: the Parquet file is damaged or uses a part of the format that can't be read: export it again, or as CSV.`,
-    );
+    return success({ table, origin: { path, layout: { format: 'Parquet', rows }, findings: [] } });
+  } catch {
+    return refuse(watch.cancelled() ? 'cancelled' : 'damaged-parquet', { path });
   }
+}
+
+/**
+ * The file as the library takes it. Groups of rows are asked for all at once, and a source may use one buffer again for
+ * every read: one by one, then. A reading that is stopped throws, to get out of the library.
+ */
+function inTurn(source: ByteSource, watch: ReadWatch): AsyncBuffer {
+  let before: Promise<unknown> = Promise.resolve();
+  return {
+    byteLength: source.size,
+    slice: (from, to = source.size) => {
+      const read = before.then(() => {
+        if (watch.cancelled()) throw new Error('reading was stopped');
+        return readAll(source, from, to);
+      });
+      before = read.catch(() => undefined);
+      return read;
+    },
+  };
+}
+
+interface AsyncBuffer {
+  readonly byteLength: number;
+  slice(from: number, to?: number): Promise<ArrayBuffer>;
 }
 
 async function readAll(source: ByteSource, from: number, to: number): Promise<ArrayBuffer> {
@@ -85,17 +92,10 @@ async function readAll(source: ByteSource, from: number, to: number): Promise<Ar
   return bytes.buffer;
 }
 
-function refuseSize(path: string, columns: number, rows: number): void {
-  if (columns > limits.columns)
-    throw new Refused(
-      'too-many-columns',
-      `${path}: the file has ${columns} columns; a recording may have ${limits.columns} at most.`,
-    );
-  if (!(rows >= 0) || columns * rows > limits.samples)
-    throw new Refused(
-      'too-many-samples',
-      `${path}: the file holds more than ${limits.samples / 1e6} million values, the most that one recording may have: cut it into parts.`,
-    );
+function refusedSize(path: string, columns: number, rows: number): Refused | undefined {
+  if (columns > limits.columns) return refuse('too-many-columns', { path, columns });
+  if (!(rows >= 0) || columns * rows > limits.samples) return refuse('too-many-samples', { path, what: 'values' });
+  return undefined;
 }
 
 /** The columns that hold one value a row, and the first of each nested one so that it can be named. */

@@ -1,8 +1,10 @@
-import type { Origin } from '../assemble.ts';
+import { success, type Refused, type Result } from '../../result/result.ts';
+import type { Reading } from '../assemble.ts';
 import { limits } from '../limits.ts';
-import type { Pieces } from '../pieces.ts';
-import type { Finding, ReadWatch } from '../recording.ts';
-import { Refused, figure, place } from '../refusal.ts';
+import { finding, refuse } from '../messages.ts';
+import type { UniversalFault, UniversalSeries } from '../messages/file.ts';
+import type { OpenFile } from '../pieces.ts';
+import type { ReadWatch } from '../recording.ts';
 import type { Table, TableColumn } from '../table.ts';
 import { linesOf } from './feed.ts';
 
@@ -36,94 +38,65 @@ const number = /[-+]?(?:\d+\.?\d*|\.\d+)(?:[EeDd][-+]?\d+)?/g;
  * description has it (Structural Dynamics Research Laboratory, University of Cincinnati: Universal file formats): ASCII,
  * real, even spacing. Each function is a channel: x, y, z by its direction where all are at one node.
  */
-export async function readUniversal(
-  path: string,
-  pieces: Pieces,
-  size: number,
-  watch: ReadWatch,
-): Promise<{ readonly origin: Origin; readonly table: Table }> {
+export async function readUniversal(file: OpenFile, watch: ReadWatch): Promise<Result<Reading>> {
+  const { path } = file;
+  const pieces = file.from(0);
   const responses: Response[] = [];
-  const passed = new Map<string, number>();
-  const state = { path, responses, passed, lines: [] as string[], line: 0, inside: false };
+  const others = new Set<string>();
+  let lines: string[] = [];
+  let line = 0;
+  let inside = false;
   for await (const text of linesOf(pieces, limits.line)) {
-    state.line++;
-    if (watch.cancelled()) throw new Refused('cancelled', `${path}: reading was stopped.`);
-    if (state.line % 10_000 === 0) watch.progress(Math.min(1, pieces.taken() / size));
-    if (/^\s{0,4}-1\s*$/.test(text)) {
-      if (state.inside) endSet(state);
-      state.inside = !state.inside;
-      state.lines = [];
-    } else if (state.inside) state.lines.push(text);
+    line++;
+    if (watch.cancelled()) return refuse('cancelled', { path });
+    if (line % 10_000 === 0) watch.progress(pieces.progress());
+    if (!/^\s{0,4}-1\s*$/.test(text)) {
+      if (inside) lines.push(text);
+      continue;
+    }
+    const set = inside ? dataset(path, lines, line - lines.length) : undefined;
+    if (set?.ok === false) return set;
+    if (typeof set?.value === 'string') others.add(set.value);
+    else if (set) responses.push(set.value);
+    inside = !inside;
+    lines = [];
   }
-  if (state.inside && state.lines.length > 0) {
-    throw new Refused(
-      'damaged-universal',
-      `${place(path, state.line)}: the last dataset of this Universal File is not closed, so the file is cut short: export it again.`,
-    );
-  }
-  return tableOf(path, responses, passed);
+  return inside && lines.length > 0 ? refuse('damaged-universal', { path, line }) : readingOf(path, responses, others);
 }
 
-function endSet(state: {
-  path: string;
-  responses: Response[];
-  passed: Map<string, number>;
-  lines: string[];
-  line: number;
-}): void {
-  const { path, lines, passed } = state;
+/** The time response of a dataset, or the kind of one that holds none. */
+function dataset(path: string, lines: readonly string[], from: number): Result<Response | string> {
   const kind = (lines[0] ?? '').trim().split(/\s+/)[0] ?? '';
-  const from = state.line - lines.length;
-  if (kind === '58b')
-    throw new Refused(
-      'universal-binary',
-      `${place(path, from)}: this Universal File holds dataset 58 in its binary form, which can't be read: export it as ASCII.`,
-    );
-  const response = kind === '58' ? responseOf(path, lines, from) : undefined;
-  if (response) state.responses.push(response);
-  else passed.set(kind, (passed.get(kind) ?? 0) + 1);
+  if (kind === '58b') return refuse('universal-binary', { path, line: from });
+  return kind === '58' ? responseOf(path, lines, from) : success(kind);
 }
 
-/** A time response, or undefined where the function is another (a spectrum, say). */
-function responseOf(path: string, lines: readonly string[], from: number): Response | undefined {
-  const bad = (record: number, what: string): never => {
-    throw new Refused(
-      'universal-format',
-      `${place(path, from + record)}: ${what}: export the time histories as ASCII, real, evenly spaced.`,
-    );
-  };
-  if (lines.length < 13) bad(0, `dataset 58 has ${lines.length} lines, fewer than its header`);
+/** A time response, or `58` where the function is another (a spectrum, say). */
+function responseOf(path: string, lines: readonly string[], from: number): Result<Response | string> {
+  const bad = (record: number, fault: UniversalFault): Refused =>
+    refuse('universal-format', { path, line: from + record, fault });
+  if (lines.length < 13) return bad(0, { kind: 'header', lines: lines.length });
   const identity = lines[6];
   const kind = Number(identity.slice(0, 5));
   const [type, count, spacing, first, step] = numbersOf(lines[7]);
   const abscissa = Number(lines[8].slice(0, 10));
-  if (!(kind === 1 || (kind === 0 && abscissa === 17))) return undefined;
-  if (type !== 2 && type !== 4)
-    bad(
-      7,
-      `the function is ${type === 5 || type === 6 ? 'complex' : `of data type ${type}`}, and only real ones can be read`,
-    );
-  if (spacing !== 1) bad(7, 'the function is unevenly spaced, which is not read here');
-  if (!(step > 0)) bad(7, `the step of ${step} s is no time step`);
-  if (!Number.isInteger(count) || count < 2 || count > limits.samples) bad(7, `the function states ${count} values`);
-  const values = new Float64Array(Math.min(count, 13 * lines.length));
-  let filled = 0;
-  for (const line of lines.slice(12))
-    for (const value of numbersOf(line)) if (filled < values.length) values[filled++] = value;
-  if (filled < count) bad(12, `the function has ${filled} values where its header states ${count}`);
-  const { node, entity, direction } = responseAt(identity);
+  if (!(kind === 1 || (kind === 0 && abscissa === 17))) return success('58');
+  if (type !== 2 && type !== 4) return bad(7, { kind: 'data type', type });
+  if (spacing !== 1) return bad(7, { kind: 'spacing' });
+  if (!(step > 0)) return bad(7, { kind: 'step', step });
+  if (!Number.isInteger(count) || count < 2 || count > limits.samples) return bad(7, { kind: 'count', count });
+  const values = Float64Array.from(lines.slice(12).flatMap(numbersOf).slice(0, count));
+  if (values.length < count) return bad(12, { kind: 'values', values: values.length, count });
   const unit = lines[9].slice(46, 66).trim() || lines[9].trim().split(/\s+/).slice(5).join(' ');
-  return {
+  return success({
     line: from,
     title: lines[1].trim(),
-    node,
-    entity,
-    direction,
+    ...responseAt(identity),
     step,
     first,
     unit: /^(none)?$/i.test(unit) ? undefined : unit,
     values,
-  };
+  });
 }
 
 function numbersOf(line: string): number[] {
@@ -140,36 +113,16 @@ function responseAt(identity: string): Pick<Response, 'node' | 'entity' | 'direc
   };
 }
 
-function tableOf(
-  path: string,
-  responses: readonly Response[],
-  passed: ReadonlyMap<string, number>,
-): { origin: Origin; table: Table } {
+function readingOf(path: string, responses: readonly Response[], others: ReadonlySet<string>): Result<Reading> {
   const [first] = responses;
-  if (!first) {
-    const held = [...passed.keys()]
-      .map((kind) => (kind === '58' ? 'functions that are no time responses' : `dataset ${kind}`))
-      .join(', ');
-    throw new Refused(
-      'no-time-response',
-      `${path}: this Universal File holds no time response (dataset 58, function type 1)${held ? `, only ${held}` : ''}: export the time histories.`,
-    );
-  }
-  for (const other of responses) {
-    if (other.values.length === first.values.length && Math.abs(other.step / first.step - 1) < 1e-6) continue;
-    throw new Refused(
-      'universal-differ',
-      `${place(path, other.line)}: this function has ${other.values.length} values at ${figure(1 / other.step)} Hz where the first has ${first.values.length} at ${figure(1 / first.step)} Hz: export functions of one rate and length to one file.`,
-    );
-  }
-  const findings: Finding[] = [];
-  if (responses.some(({ direction }) => direction < 0)) {
-    findings.push({
-      code: 'direction-reversed',
-      severity: 'note',
-      message: 'Functions that are stated along a negative axis were turned to the positive one.',
-    });
-  }
+  if (!first) return refuse('no-time-response', { path, held: [...others] });
+  const series = ({ values, step }: Response): UniversalSeries => ({ values: values.length, rate: 1 / step });
+  const odd = responses.find(
+    ({ values, step }) => values.length !== first.values.length || Math.abs(step / first.step - 1) >= 1e-6,
+  );
+  if (odd) return refuse('universal-differ', { path, line: odd.line, own: series(odd), first: series(first) });
+  const isTurned = responses.some(({ direction }) => direction < 0);
+  const findings = isTurned ? [finding('direction-reversed', 'note', {})] : [];
   const oneNode = new Set(responses.map(({ node, entity }) => `${node} ${entity}`)).size === 1;
   const columns = responses.map((one): TableColumn => {
     const values = one.direction < 0 ? one.values.map((value) => -value) : one.values;
@@ -178,7 +131,7 @@ function tableOf(
   const table: Table = { columns, rows: first.values.length, named: true, lineOf: () => undefined };
   const layout = { format: 'Universal File, dataset 58', rows: first.values.length, keys: { title: first.title } };
   const stated = { rate: 1 / first.step, from: 'file header' as const, name: 'the file header' };
-  return { table, origin: { path, layout, findings, stated, epoch: first.first } };
+  return success({ table, origin: { path, layout, findings, stated, epoch: first.first } });
 }
 
 function nameOf({ node, entity, direction }: Response, oneNode: boolean): string {

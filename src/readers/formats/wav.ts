@@ -1,8 +1,9 @@
-import type { Origin } from '../assemble.ts';
+import { success, type Refused, type Result } from '../../result/result.ts';
+import type { Reading } from '../assemble.ts';
 import { limits } from '../limits.ts';
-import type { Pieces } from '../pieces.ts';
+import { finding, refuse } from '../messages.ts';
+import type { OpenFile, Pieces } from '../pieces.ts';
 import type { Finding, ReadWatch } from '../recording.ts';
-import { Refused } from '../refusal.ts';
 import type { Table, TableColumn } from '../table.ts';
 import { Feed } from './feed.ts';
 
@@ -25,14 +26,12 @@ export function isWav(head: Uint8Array): boolean {
 
 /**
  * Reads a WAV file (IBM and Microsoft 1991, Multimedia Programming Interface; RF64: EBU Tech 3306): whole numbers as
- * counts (8 bits less 128), floating-point samples as they stand; `scale` turns counts into a unit.
+ * counts (8 bits less 128), floating-point samples as they stand; `scale` turns counts into a unit. Refuses other
+ * formats of samples, and a file that ends before them.
  */
-export async function readWav(
-  path: string,
-  pieces: Pieces,
-  size: number,
-  watch: ReadWatch,
-): Promise<{ readonly origin: Origin; readonly table: Table }> {
+export async function readWav(file: OpenFile, watch: ReadWatch): Promise<Result<Reading>> {
+  const { path } = file;
+  const pieces = file.from(0);
   const feed = new Feed(pieces);
   const top = await feed.take(12);
   const little = ascii(top, 0) !== 'RIFX';
@@ -40,26 +39,20 @@ export async function readWav(
   let long: number | undefined;
   for (;;) {
     const header = await feed.take(8);
-    if (header.length < 8)
-      throw new Refused(
-        'damaged-wav',
-        `${path}: the WAV file ends before its samples: copy it again from the recorder.`,
-      );
+    if (header.length < 8) return refuse('damaged-wav', { path, lacks: 'samples' });
     const view = new DataView(header.buffer);
     const length = view.getUint32(4, little);
     const name = ascii(header, 0);
     if (name === 'data') {
-      if (!format)
-        throw new Refused(
-          'damaged-wav',
-          `${path}: the WAV file has samples but no format before them, so they can't be read.`,
-        );
-      return samples(path, feed, format, little, long ?? length, pieces, size, watch);
+      if (!format) return refuse('damaged-wav', { path, lacks: 'format' });
+      return samples(file, pieces, feed, { format, little, stated: long ?? length }, watch);
     }
     if (name === 'fmt ') {
       const body = await feed.take(Math.min(length, 64));
       await feed.pass(length - body.length + (length % 2));
-      format = formatOf(path, body, little);
+      const found = formatOf(path, body, little);
+      if (!found.ok) return found;
+      format = found.value;
     } else if (name === 'ds64') {
       const body = await feed.take(length);
       if (body.length >= 16) long = Number(new DataView(body.buffer).getBigUint64(8, true));
@@ -67,8 +60,8 @@ export async function readWav(
   }
 }
 
-function formatOf(path: string, body: Uint8Array, little: boolean): WavFormat {
-  if (body.length < 16) throw new Refused('damaged-wav', `${path}: the format chunk of the WAV file is cut short.`);
+function formatOf(path: string, body: Uint8Array, little: boolean): Result<WavFormat> {
+  if (body.length < 16) return refuse('damaged-wav', { path, lacks: 'end of the format' });
   const view = new DataView(body.buffer, body.byteOffset, body.length);
   const tag = view.getUint16(0, little);
   const code = tag === 0xfffe && body.length >= 26 ? view.getUint16(24, little) : tag;
@@ -76,86 +69,78 @@ function formatOf(path: string, body: Uint8Array, little: boolean): WavFormat {
   const rate = view.getUint32(4, little);
   const bits = view.getUint16(14, little);
   const known = code === 1 ? [8, 16, 24, 32] : code === 3 ? [32, 64] : [];
-  if (!known.includes(bits)) {
-    throw new Refused(
-      'wav-format',
-      `${path}: this WAV file is in format ${code} with ${bits} bits; only whole numbers of 8, 16, 24 and 32 bits and floating point of 32 and 64 can be read: export it as one of those.`,
-    );
-  }
-  if (channels === 0 || channels > limits.columns || rate === 0) {
-    throw new Refused(
-      'wav-format',
-      `${path}: the WAV file states ${channels} channels at ${rate} Hz, which is no recording.`,
-    );
-  }
-  return { float: code === 3, channels, rate, bits, frame: (channels * bits) / 8 };
+  if (!known.includes(bits)) return refuse('wav-format', { path, format: code, bits });
+  if (channels === 0 || channels > limits.columns || rate === 0) return refuse('wav-format', { path, channels, rate });
+  return success({ float: code === 3, channels, rate, bits, frame: (channels * bits) / 8 });
+}
+
+/** What the chunks before the samples say of them. */
+interface DataChunk {
+  readonly format: WavFormat;
+  readonly little: boolean;
+  /** Bytes that the chunk states. */
+  readonly stated: number;
 }
 
 async function samples(
-  path: string,
-  feed: Feed,
-  format: WavFormat,
-  little: boolean,
-  stated: number,
+  { path, size }: OpenFile,
   pieces: Pieces,
-  size: number,
+  feed: Feed,
+  { format, little, stated }: DataChunk,
   watch: ReadWatch,
-): Promise<{ origin: Origin; table: Table }> {
-  const { channels, frame, rate, float, bits } = format;
+): Promise<Result<Reading>> {
+  const { channels, frame, bits } = format;
   // A recorder that was switched off leaves nothing or the largest number as length.
   const open = stated === 0 || stated === 0xffffffff;
   const wanted = open ? Infinity : Math.floor(stated / frame);
   const room = Math.min(wanted, Math.ceil(size / frame) + 1);
-  if (Math.min(wanted, room) * channels > limits.samples) {
-    throw new Refused(
-      'too-many-samples',
-      `${path}: the file holds more than ${limits.samples / 1e6} million samples, the most that one recording may have: cut it into parts.`,
-    );
-  }
+  const tooMany = (): Refused => refuse('too-many-samples', { path, what: 'samples' });
+  if (room * channels > limits.samples) return tooMany();
   let columns = Array.from({ length: channels }, () => new Float64Array(room));
   let rows = 0;
   const read = reader(format, little);
   const step = Math.max(1, Math.floor(65_536 / frame));
   while (rows < wanted) {
-    if (watch.cancelled()) throw new Refused('cancelled', `${path}: reading was stopped.`);
+    if (watch.cancelled()) return refuse('cancelled', { path });
     const bytes = await feed.take(Math.min(step, wanted - rows) * frame);
     const frames = Math.floor(bytes.length / frame);
     if (frames === 0) break;
-    if (rows + frames > columns[0].length)
-      columns = columns.map((column) => grown(path, column, 2 * (rows + frames), channels));
+    if (rows + frames > columns[0].length) {
+      const length = 2 * (rows + frames);
+      if (length * channels > 2 * limits.samples) return tooMany();
+      columns = columns.map((column) => grown(column, length));
+    }
     const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
     for (let i = 0; i < frames; i++)
       for (let k = 0; k < channels; k++) columns[k][rows + i] = read(view, i * frame + (k * bits) / 8);
     rows += frames;
-    watch.progress(Math.min(1, pieces.taken() / size));
+    watch.progress(pieces.progress());
   }
-  const findings: Finding[] = [];
-  if (open || rows < wanted)
-    findings.push({
-      code: 'cut-short',
-      severity: 'note',
-      message: `The file ends ${open ? 'without stating its length' : `after ${rows} of ${wanted} samples`}, as where the recorder was switched off; what is there was read.`,
-    });
-  const parts = columns.map((values): TableColumn => ({
+  const isCut = open || rows < wanted;
+  const findings = isCut ? [finding('cut-short', 'note', { samples: rows, stated: open ? undefined : wanted })] : [];
+  return success(asReading(path, format, columns, rows, findings));
+}
+
+function asReading(
+  path: string,
+  { rate, float, bits }: WavFormat,
+  samples: readonly Float64Array[],
+  rows: number,
+  findings: readonly Finding[],
+): Reading {
+  const columns = samples.map((values): TableColumn => ({
     kind: 'number',
     header: undefined,
     values: values.subarray(0, rows),
     decimals: float ? 9 : 0,
   }));
-  const table: Table = { columns: parts, rows, named: false, lineOf: () => undefined };
-  const stem = { format: `WAV, ${bits} bits ${float ? 'floating point' : 'whole numbers'}`, rows };
-  return {
-    table,
-    origin: { path, layout: stem, findings, stated: { rate, from: 'file header', name: 'the file header' } },
-  };
+  const table: Table = { columns, rows, named: false, lineOf: () => undefined };
+  const layout = { format: `WAV, ${bits} bits ${float ? 'floating point' : 'whole numbers'}`, rows };
+  const stated = { rate, from: 'file header', name: 'the file header' } as const;
+  return { table, origin: { path, layout, findings, stated } };
 }
 
-function grown(path: string, values: Float64Array, length: number, channels: number): Float64Array<ArrayBuffer> {
-  if (length * channels > 2 * limits.samples)
-    throw new Refused(
-      'too-many-samples',
-      `${path}: the file holds more than ${limits.samples / 1e6} million samples, the most that one recording may have: cut it into parts.`,
-    );
+function grown(values: Float64Array, length: number): Float64Array<ArrayBuffer> {
   const larger = new Float64Array(length);
   larger.set(values);
   return larger;

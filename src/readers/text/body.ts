@@ -1,8 +1,9 @@
+import type { Refused } from '../../result/result.ts';
 import papa from 'papaparse/papaparse.min.js';
 import { limits } from '../limits.ts';
+import { finding, refuse } from '../messages.ts';
 import type { Pieces } from '../pieces.ts';
 import type { Finding, ReadWatch } from '../recording.ts';
-import { Refused, place, quote } from '../refusal.ts';
 import { Damage, type Fault } from './damage.ts';
 import { fieldsOf, isBlank, isComment } from './fields.ts';
 import { isMissing, isOverload, parseNumber, type DecimalMark } from './number.ts';
@@ -39,7 +40,8 @@ export class Body {
   readonly comments: string[] = [];
   private readonly marks: { readonly row: number; readonly line: number }[] = [];
   private repeatedHeaders: number[] = [];
-  private zeros = false;
+  private hasZerosAtEnd = false;
+  /** Line of the first zeros among the rows, or 0. */
   private zerosWithin = 0;
   private overloads = 0;
   private firstOverload: { readonly line: number; readonly cell: string } | undefined;
@@ -71,24 +73,28 @@ export class Body {
     return from.line + row - from.row;
   };
 
-  /** Reads every row. `size` is the file's bytes, for progress and for the room that the columns need. */
-  async read(pieces: Pieces, size: number, watch: ReadWatch): Promise<void> {
+  /** Reads every row. Refuses a file that is damaged or too large, or no longer wanted. */
+  async read(pieces: Pieces, watch: ReadWatch): Promise<Refused | undefined> {
+    const { path } = this.layout;
     for (let piece = await pieces.next(); piece; piece = await pieces.next()) {
-      if (watch.cancelled()) throw new Refused('cancelled', `${this.layout.path}: reading was stopped.`);
+      if (watch.cancelled()) return refuse('cancelled', { path });
       this.append(piece);
       const end = this.lastLineEnd();
-      if (end > 0) this.process(end, pieces.taken() / Math.max(size, 1), false);
-      if (this.held > limits.line) this.refuseLongLine();
-      watch.progress(Math.min(1, pieces.taken() / Math.max(size, 1)));
+      const refused = end > 0 ? this.process(end, pieces.progress(), false) : undefined;
+      if (refused) return refused;
+      if (this.held > limits.line) return refuse('line-too-long', { path, line: this.cursor.line });
+      watch.progress(pieces.progress());
     }
     this.trimZeros(0);
     if (this.held > 0) {
       this.append(Uint8Array.of(this.layout.lineEnd));
-      this.process(this.held, 1, true);
+      const refused = this.process(this.held, 1, true);
+      if (refused) return refused;
     }
     this.cursor.row = this.damage.leaveOutRemarks(this.cursor.row, this.findings);
-    this.damage.leaveOut(this.cursor.row, this.findings);
-    this.tell();
+    const refused = this.damage.leaveOut(this.cursor.row, this.findings);
+    this.addFindings();
+    return refused;
   }
 
   private append(piece: Uint8Array): void {
@@ -109,7 +115,7 @@ export class Body {
     const { buffer, held } = this;
     const isZero = (at: number): boolean => at >= 0 && (buffer[at] === 0 || buffer[at] === 26);
     while (isZero(this.held - 1) && (keep === 0 || isZero(this.held - 2))) this.held--;
-    if (keep === 0 && this.held < held) this.zeros = true;
+    if (keep === 0 && this.held < held) this.hasZerosAtEnd = true;
   }
 
   /** One past the last byte that ends a line outside of quotes. */
@@ -125,43 +131,35 @@ export class Body {
     return end;
   }
 
-  private refuseLongLine(): never {
-    throw new Refused(
-      'line-too-long',
-      `${place(this.layout.path, this.cursor.line)}: this line is longer than ${limits.line / 1024} KiB, which no row of a recording is: check the file, or the quotes in it.`,
-    );
-  }
-
   /** Reads bytes [0, end) of the buffer and moves the rest to its front. */
-  private process(end: number, fraction: number, unended: boolean): void {
+  private process(end: number, fraction: number, unended: boolean): Refused | undefined {
     const { cursor, layout } = this;
     cursor.at = 0;
     this.marks.push({ row: cursor.row, line: cursor.line });
-    if (layout.quoted) this.readQuoted(end);
-    while (cursor.at < end) {
-      if (cursor.row === this.capacity) this.grow(fraction * (cursor.at / end));
+    let refused = layout.quoted ? this.readQuoted(end) : undefined;
+    while (cursor.at < end && !refused) {
+      if (cursor.row === this.capacity) refused = this.grow(fraction * (cursor.at / end));
+      if (refused) break;
       if (!layout.unlabel) scan(this.buffer, cursor, end, this.capacity, layout.plan);
-      if (cursor.at < end && cursor.row < this.capacity) this.readLine(end, unended);
+      if (cursor.at < end && cursor.row < this.capacity) refused = this.readLine(end, unended);
     }
     this.buffer.copyWithin(0, end, this.held);
     this.held -= end;
+    return refused;
   }
 
-  private grow(fraction: number): void {
+  private grow(fraction: number): Refused | undefined {
     const columns = this.layout.plan.sinks.filter((sink) => sink.kind !== 'skip').length;
     const wanted = fraction > 0.05 ? (1.05 * this.cursor.row) / fraction : 2 * this.cursor.row;
     const most = Math.floor(limits.samples / Math.max(columns, 1));
     this.capacity = Math.min(most, Math.max(Math.ceil(wanted), Math.ceil(1.25 * this.cursor.row)) + 1024);
-    if (this.capacity <= this.cursor.row) {
-      throw new Refused(
-        'too-many-samples',
-        `${this.layout.path}: the file holds more than ${limits.samples / 1e6} million numbers, the most that one recording may have: cut it into parts.`,
-      );
-    }
+    if (this.capacity <= this.cursor.row)
+      return refuse('too-many-samples', { path: this.layout.path, what: 'numbers' });
     for (const sink of this.layout.plan.sinks) sink.grow(this.capacity);
+    return undefined;
   }
 
-  private readLine(end: number, unended: boolean): void {
+  private readLine(end: number, unended: boolean): Refused | undefined {
     const { cursor, layout, buffer } = this;
     let to = cursor.at;
     while (to < end && buffer[to] !== 10 && buffer[to] !== 13) to++;
@@ -170,11 +168,13 @@ export class Body {
     cursor.at = Math.min(to + 1, end);
     const isLast = unended && cursor.at >= end;
     const line = layout.unlabel && !isBlank(text) ? layout.unlabel(text) : text;
+    let refused: Refused | undefined;
     if (line === undefined) {
-      if (!isLast) this.fault({ kind: 'cell', column: 1, text, whole: text, found: 0 });
-    } else if (!this.passesOver(line)) this.takeRow(fieldsOf(line, layout.delimiter), line, isLast);
+      if (!isLast) refused = this.fault({ kind: 'cell', column: 1, text, whole: text, found: 0 });
+    } else if (!this.isNoRow(line)) refused = this.takeRow(fieldsOf(line, layout.delimiter), line, isLast);
     cursor.line++;
     this.marks.push({ row: cursor.row, line: cursor.line });
+    return refused;
   }
 
   /** A block of zeros that a loss of power left within the rows parts what stands before and after it. */
@@ -184,7 +184,8 @@ export class Body {
     return text.replace(/\0+/g, ' ');
   }
 
-  private passesOver(text: string): boolean {
+  /** Whether a line is blank, a comment, or the header once more. */
+  private isNoRow(text: string): boolean {
     if (isBlank(text)) return true;
     if (isComment(text)) {
       if (this.comments.length < 100) this.comments.push(text);
@@ -195,27 +196,29 @@ export class Body {
     return true;
   }
 
-  private readQuoted(end: number): void {
+  private readQuoted(end: number): Refused | undefined {
     const { cursor, layout } = this;
     const text = layout.decoder.decode(this.buffer.subarray(0, end)).replace(/\r\n?/g, '\n');
     for (const fields of papa.parse(text.replace(/\n$/, ''), { delimiter: layout.delimiter, quoteChar: '"' }).data) {
-      if (cursor.row === this.capacity) this.grow(0);
       const joined = fields.join(layout.delimiter);
-      if (!this.passesOver(joined)) this.takeRow(fields, joined, false);
+      const refused =
+        (cursor.row === this.capacity ? this.grow(0) : undefined) ??
+        (this.isNoRow(joined) ? undefined : this.takeRow(fields, joined, false));
+      if (refused) return refused;
       cursor.line += 1 + joined.split('\n').length - 1;
     }
     cursor.at = end;
+    return undefined;
   }
 
-  private takeRow(found: readonly string[], text: string, mayBeCut: boolean): void {
+  private takeRow(found: readonly string[], text: string, mayBeCut: boolean): Refused | undefined {
     const { cursor, layout } = this;
     const fields = withoutTail(found, layout.tail);
     const { sinks } = layout.plan;
     while (fields.length > sinks.length && isBlank(fields[fields.length - 1])) fields.pop();
     if (fields.length !== sinks.length) {
-      if (mayBeCut && fields.length < sinks.length) this.noteCut(text);
-      else this.fault({ kind: 'width', column: undefined, text, whole: text, found: fields.length });
-      return;
+      if (mayBeCut && fields.length < sinks.length) return this.noteCut(text);
+      return this.fault({ kind: 'width', column: undefined, text, whole: text, found: fields.length });
     }
     for (const [k, sink] of sinks.entries()) {
       if (sink.kind === 'skip') continue;
@@ -226,9 +229,9 @@ export class Body {
       }
       const value = isMissing(cell) ? NaN : this.valueOf(cell, k);
       if (value === undefined) {
-        if (mayBeCut) this.noteCut(text);
-        else this.fault({ kind: 'cell', column: columnOf(text, fields, k), text: cell, whole: text, found: 0 }, k);
-        return;
+        if (mayBeCut) return this.noteCut(text);
+        const column = columnOf(text, fields, k);
+        return this.fault({ kind: 'cell', column, text: cell, whole: text, found: 0 }, k);
       }
       if (Number.isNaN(value)) {
         sink.empty = true;
@@ -237,6 +240,7 @@ export class Body {
       sink.values[cursor.row] = value;
     }
     cursor.row++;
+    return undefined;
   }
 
   private valueOf(cell: string, k: number): number | undefined {
@@ -247,61 +251,38 @@ export class Body {
     return Number.isNaN(seconds) ? undefined : seconds;
   }
 
-  private noteCut(text: string): void {
-    this.findings.push({
-      code: 'cut-short',
-      severity: 'note',
-      message: `The last line (${this.cursor.line}) is cut short (${quote(text)}) and was left out.`,
-    });
+  private noteCut(text: string): undefined {
+    this.findings.push(finding('cut-short', 'note', { line: this.cursor.line, text }));
   }
 
   /** Keeps a row of no readings for a line that is no row, until all lines are read and it can be judged. */
-  private fault(fault: Pick<Fault, 'kind' | 'column' | 'text' | 'whole' | 'found'>, k?: number): void {
+  private fault(fault: Pick<Fault, 'kind' | 'column' | 'text' | 'whole' | 'found'>, k?: number): Refused | undefined {
     const { row, line } = this.cursor;
     const { plan, names } = this.layout;
     const [name, stamp] = k === undefined ? [undefined, false] : [names[k], plan.sinks[k].kind === 'stamp'];
-    this.damage.add({ ...fault, row, line, name, stamp });
+    const refused = this.damage.add({ ...fault, row, line, name, stamp });
     for (const sink of plan.sinks) {
       if (sink.kind === 'skip') continue;
       sink.values[row] = NaN;
       sink.empty = true;
     }
     this.cursor.row++;
+    return refused;
   }
 
-  private tell(): void {
-    if (this.zeros) {
-      this.findings.push({
-        code: 'zero-bytes',
-        severity: 'note',
-        message: 'The file ends in bytes that are no text, as after a loss of power; they were left out.',
-      });
-    }
-    if (this.zerosWithin > 0) {
-      this.findings.push({
-        code: 'zero-bytes',
-        severity: 'warning',
-        message: `Line ${this.zerosWithin} holds bytes that are no text, as after a loss of power; they were left out.`,
-      });
-    }
+  private addFindings(): void {
+    const { findings } = this;
+    if (this.hasZerosAtEnd) findings.push(finding('zero-bytes', 'note', {}));
+    if (this.zerosWithin > 0) findings.push(finding('zero-bytes', 'warning', { line: this.zerosWithin }));
     if (this.firstOverload) {
-      const { line, cell } = this.firstOverload;
-      this.findings.push({
-        code: 'overload',
-        severity: 'fault',
-        message: `${this.overloads} ${this.overloads === 1 ? 'reading is' : 'readings are'} beyond the sensor's range (${quote(cell)}, first at line ${line}) and lost, so peak, kurtosis and dose mean nothing and the rms is too low: record again with a larger range.`,
-        value: this.overloads,
-      });
+      const { line, cell: text } = this.firstOverload;
+      const facts = { count: this.overloads, line, text };
+      findings.push(finding('overload', 'fault', facts, { value: this.overloads }));
     }
-    const [first] = this.repeatedHeaders;
-    if (first === undefined) return;
+    const [line] = this.repeatedHeaders;
+    if (line === undefined) return;
     const count = this.repeatedHeaders.length;
-    this.findings.push({
-      code: 'header-repeated',
-      severity: 'note',
-      message: `The header stands again within the rows, first at line ${first} (${count} ${count === 1 ? 'time' : 'times'} in all), as where a recording was started anew.`,
-      value: count,
-    });
+    findings.push(finding('header-repeated', 'note', { count, line }, { value: count }));
   }
 }
 

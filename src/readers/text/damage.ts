@@ -1,7 +1,8 @@
 import { axisOf, readHeader } from '../names.ts';
+import type { Refused } from '../../result/result.ts';
+import { finding, refuse } from '../messages.ts';
 import type { Finding } from '../recording.ts';
-import { Refused, place, quote } from '../refusal.ts';
-import { isTimeName } from '../time-names.ts';
+import { isTimeName } from '../timeNames.ts';
 import { fieldsOf } from './fields.ts';
 import { parseNumber, type DecimalMark } from './number.ts';
 
@@ -46,17 +47,14 @@ export class Damage {
     this.shape = shape;
   }
 
-  add(fault: Fault): void {
+  /** Keeps a line; refuses the file where the line begins another table, or is one too many. */
+  add(fault: Fault): Refused | undefined {
     this.faults.push(fault);
     const { path, delimiter } = this.shape;
-    if (fault.row > 0 && namesColumns(fault.whole, delimiter)) {
-      const early = fault.row < sureRows;
-      throw new Refused(
-        'header-changes',
-        `${place(path, fault.line)}: from here on the columns are others than above (${quote(fault.whole)}): ${early ? `pass over what is above with skip ${fault.line - 1} if the table begins here, or ` : ''}cut the file in two before this line.`,
-      );
-    }
-    if (this.faults.length >= mostFaults) this.refuse();
+    const { row, line, whole: text } = fault;
+    if (row > 0 && namesColumns(text, delimiter))
+      return refuse('header-changes', { path, line, text, isEarly: row < sureRows });
+    return this.faults.length >= mostFaults ? this.refuse() : undefined;
   }
 
   /** Takes a few lines after the last row, such as totals, for no part of the table. Gives the rows that are left. */
@@ -71,62 +69,34 @@ export class Damage {
     const remarks = this.faults.slice(count);
     if (remarks.length === 0 || remarks.length > mostRemarks || remarks.length > 0.1 * left) return rows;
     this.faults = this.faults.slice(0, count);
-    const one = remarks.length === 1;
-    findings.push({
-      code: 'remarks-below',
-      severity: 'note',
-      message: `${one ? 'The last line is no row' : `The last ${remarks.length} lines are no rows`} of the table (line ${remarks[0].line}: ${quote(remarks[0].text)}) and ${one ? 'was' : 'were'} left out.`,
-      value: remarks.length,
-    });
+    const [{ line, text }] = remarks;
+    findings.push(finding('remarks-below', 'note', { count: remarks.length, line, text }, { value: remarks.length }));
     return left;
   }
 
   /** A line here and there that is no row, as serial lines lose characters, costs its samples; more are refused. */
-  leaveOut(rows: number, findings: Finding[]): void {
+  leaveOut(rows: number, findings: Finding[]): Refused | undefined {
     const { faults, shape } = this;
     const [first] = faults;
-    if (first === undefined) return;
+    if (first === undefined) return undefined;
     const mark = shape.decimal === '.' ? ',' : '.';
     // A number by the other decimal mark is a reading misunderstood, not damage.
     const misread = faults.some(({ kind, text }) => kind === 'cell' && parseNumber(text, mark) !== undefined);
-    if (misread || first.row < sureRows || faults.length > damagedShare * rows) this.refuse();
-    const one = faults.length === 1;
-    findings.push({
-      code: 'damaged-lines',
-      severity: 'warning',
-      message: `${faults.length} ${one ? 'line is no row' : 'lines are no rows'} of the table (first at line ${first.line}: ${quote(first.text)}) and ${one ? 'was' : 'were'} left out.`,
-      value: faults.length,
-      threshold: damagedShare * rows,
-    });
+    if (misread || first.row < sureRows || faults.length > damagedShare * rows) return this.refuse();
+    const facts = { count: faults.length, line: first.line, text: first.text };
+    const judged = { value: faults.length, threshold: damagedShare * rows };
+    findings.push(finding('damaged-lines', 'warning', facts, judged));
+    return undefined;
   }
 
-  private refuse(): never {
+  private refuse(): Refused {
     const { path, width, decimal } = this.shape;
-    const [first] = this.faults;
-    const count = this.faults.filter(({ kind }) => kind === first.kind).length;
-    const more =
-      count >= mostFaults ? `, as do more than ${mostFaults} others` : count > 1 ? `, as do ${count - 1} others` : '';
-    const where = place(path, first.line, first.column);
-    if (first.kind === 'width') {
-      const advice =
-        first.row < sureRows
-          ? `pass over the lines down to it with skip ${first.line} if the table begins below it`
-          : 'mend or remove it';
-      throw new Refused(
-        'ragged',
-        `${where}: this line has ${first.found} ${first.found === 1 ? 'field' : 'fields'} where the others have ${width} (${quote(first.text)})${more}: ${advice}, or say how fields are parted with delimiter.`,
-      );
-    }
-    const otherMark = decimal === '.' ? ',' : '.';
-    const asOther = parseNumber(first.text, otherMark) !== undefined;
-    const what = first.name ?? 'the line';
-    const wanted = first.stamp
-      ? 'a time of the form that the column has'
-      : `a number (the decimal mark is "${decimal}")`;
-    throw new Refused(
-      'not-a-number',
-      `${where}: ${quote(first.text)} in ${what} is not ${wanted}${more}: ${asOther ? `write decimal "${otherMark}" if that is the file's mark, or ` : ''}mend or remove the line.`,
-    );
+    const [{ line, column, text, row, found, kind, name, stamp }] = this.faults;
+    const others = { count: this.faults.filter((one) => one.kind === kind).length, most: mostFaults };
+    if (kind === 'width')
+      return refuse('ragged', { path, line, text, fields: found, columns: width, others, isEarly: row < sureRows });
+    const isOtherMark = parseNumber(text, decimal === '.' ? ',' : '.') !== undefined;
+    return refuse('not-a-number', { path, line, column, text, name, isStamp: stamp, decimal, isOtherMark, others });
   }
 }
 

@@ -1,10 +1,12 @@
+import type { Refused } from '../../result/result.ts';
+import { refuse } from '../messages.ts';
 import { accelerationSize, looksLikeUnit, unitSymbol } from '../units.ts';
 import { axisOf, readHeader } from '../names.ts';
-import { isTimeName } from '../time-names.ts';
-import { Refused, place, quote } from '../refusal.ts';
+import { isTimeName } from '../timeNames.ts';
+import type { HeadLine } from './head.ts';
 import { fieldsOf, isBlank, isComment, uncommented } from './fields.ts';
 import { isMissing, parseNumber } from './number.ts';
-import { withoutTail, type Grid, type HeadLine } from './sniff.ts';
+import { withoutTail, type Grid } from './sniff.ts';
 import { isStamp } from './stampForm.ts';
 
 /** The rows above the numbers that name the columns. */
@@ -164,20 +166,19 @@ function isNamesRow(cells: readonly string[], text: string): boolean {
   return cells.some((cell) => axisOf(readHeader(cell).name) !== undefined || isTimeName(readHeader(cell).name));
 }
 
-/** Throws where the line above the rows names columns, but not as many as there are. */
-export function refuseMismatch(path: string, lines: readonly HeadLine[], grid: Grid, header: Header): void {
-  if (header.names) return;
-  for (let i = grid.first - 1; i >= 0; i--) {
-    const { text, line } = lines[i];
-    if (isBlank(text)) continue;
-    const cells = fieldsOf(isComment(text) ? uncommented(text) : text, grid.delimiter).filter((cell) => !isBlank(cell));
-    const width = grid.columns.length;
-    if (cells.length < 2 || cells.length === width || !looksNamed(cells)) return;
-    const doubled = grid.delimiter === ',' && width === 2 * cells.length;
-    const what = `the header ${quote(text)} has ${cells.length} fields and the rows below it have ${width}`;
-    const advice = doubled
-      ? 'each number seems to be split at its decimal comma, which only another delimiter in the file can mend: write it with semicolons and load it with delimiter ";" decimal ","'
-      : 'say how fields are parted with delimiter, or pass over this line with skip';
-    throw new Refused('header-mismatch', `${place(path, line)}: ${what}: ${advice}.`);
-  }
+/** Refuses a table where the line above the rows names columns, but not as many as there are. */
+export function headerMismatch(
+  path: string,
+  lines: readonly HeadLine[],
+  { columns, delimiter, first }: Grid,
+  { names }: Header,
+): Refused | undefined {
+  const above = names ? undefined : lines.slice(0, first).findLast(({ text }) => !isBlank(text));
+  if (above === undefined) return undefined;
+  const { text, line } = above;
+  const cells = fieldsOf(uncommented(text), delimiter).filter((cell) => !isBlank(cell));
+  const [fields, width] = [cells.length, columns.length];
+  if (fields < 2 || fields === width || !looksNamed(cells)) return undefined;
+  const isSplit = delimiter === ',' && width === 2 * fields;
+  return refuse('header-mismatch', { path, line, text, fields, columns: width, isSplit });
 }

@@ -1,8 +1,8 @@
-import { timeScale } from '../time-names.ts';
+import { timeScale } from '../timeNames.ts';
 import { unitSymbol } from '../units.ts';
 import type { DecimalMark } from './number.ts';
 import { isStamp } from './stampForm.ts';
-import type { HeadLine } from './sniff.ts';
+import type { HeadLine } from './head.ts';
 
 /** Lines in which words or brackets stand around the numbers, always the same: `12:00:01.250 -> X,Y,Z= -1.84,2.93,-9.22`. */
 export interface Labelled {

@@ -1,5 +1,5 @@
 import { calibrationOf, type Calibration } from '../calibration.ts';
-import { timeScale } from '../time-names.ts';
+import { timeScale } from '../timeNames.ts';
 import { unitSymbol } from '../units.ts';
 import { couldBeThousands, type DecimalMark } from './number.ts';
 import { isBlank, uncommented } from './fields.ts';

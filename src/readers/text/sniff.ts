@@ -1,14 +1,10 @@
-import { Refused, figure, place, quote } from '../refusal.ts';
+import { success, type Refused, type Result } from '../../result/result.ts';
+import { refuse } from '../messages.ts';
 import { fieldsOf, isBlank, isComment } from './fields.ts';
+import type { HeadLine } from './head.ts';
 import { couldBeThousands, isMissing, parseNumber, type DecimalMark } from './number.ts';
 import { plainStamp } from './spelt.ts';
 import { isStamp } from './stampForm.ts';
-
-export interface HeadLine {
-  readonly text: string;
-  /** 1-based line of the file. */
-  readonly line: number;
-}
 
 export type CellKind = 'number' | 'stamp' | 'text' | 'empty';
 
@@ -34,7 +30,7 @@ const enough = 400;
 const judged = 200;
 
 /** Fewest rows that make a table. */
-export const fewestRows = 2;
+const fewestRows = 2;
 
 function kindOf(cell: string, decimal: DecimalMark): CellKind {
   if (isMissing(cell)) return 'empty';
@@ -150,8 +146,8 @@ export interface SniffOptions {
   readonly headerFields: (grid: Grid) => number | undefined;
 }
 
-/** The one reading of the head as a table. Throws `Refused` where there is none, or more than one. */
-export function sniff(path: string, lines: readonly HeadLine[], options: SniffOptions): Grid {
+/** The one reading of the head as a table; refuses a head of which there is none, or more than one. */
+export function sniff(path: string, lines: readonly HeadLine[], options: SniffOptions): Result<Grid> {
   const grids: Grid[] = [];
   for (const delimiter of options.delimiter === undefined ? delimiters : [options.delimiter]) {
     for (const decimal of options.decimal === undefined ? (['.', ','] as const) : [options.decimal]) {
@@ -168,7 +164,7 @@ export function sniff(path: string, lines: readonly HeadLine[], options: SniffOp
   const tabbed = grids.find((grid) => grid.delimiter === '\t' && grid.columns.length > 1 && !isDirty(grid));
   const blank = grids[0]?.delimiter === ' ' && tabbed && texts(tabbed) <= texts(grids[0]);
   const best = blank ? tabbed : grids[0];
-  if (!best) throw new Refused('no-table', noTable(path, lines));
+  if (!best) return noTable(path, lines);
   const header = options.headerFields(best);
   const rivals = grids.filter(
     (grid) =>
@@ -183,70 +179,56 @@ export function sniff(path: string, lines: readonly HeadLine[], options: SniffOp
     const fitsBest = header === best.columns.length;
     const fitsRival = other === rival.columns.length;
     if (fitsBest && !fitsRival) continue;
-    if (fitsRival && !fitsBest) return rival;
-    throw new Refused('ambiguous-delimiter', twoReadings(path, lines, best, rival));
+    return fitsRival && !fitsBest ? success(rival) : twoReadings(path, lines, best, rival);
   }
-  if (options.decimal === undefined) refuseThousands(path, lines, best);
-  return best;
+  const doubt = options.decimal === undefined ? doubtfulThousands(path, lines, best) : undefined;
+  return doubt ?? success(best);
 }
 
-const named = (delimiter: string): string =>
-  ({ '\t': 'a tab', ' ': 'a space', ',': 'a comma', ';': 'a semicolon', '|': 'a bar' })[delimiter] ?? quote(delimiter);
-
-/** A delimiter as `load` takes it. */
-export const delimiterOption = (delimiter: string): string =>
-  ({ '\t': '"tab"', ' ': '"space"' })[delimiter] ?? `"${delimiter}"`;
-
-function twoReadings(path: string, lines: readonly HeadLine[], best: Grid, rival: Grid): string {
-  const at = lines[Math.max(best.first, rival.first)];
-  const reading = (grid: Grid): string =>
-    `${grid.columns.length} ${grid.columns.length === 1 ? 'column' : 'columns'} parted by ${named(grid.delimiter)} with decimal ${grid.decimal === '.' ? 'points' : 'commas'}`;
-  const option = (grid: Grid): string => `delimiter ${delimiterOption(grid.delimiter)} decimal "${grid.decimal}"`;
-  return `${place(path, at.line)}: ${quote(at.text)} reads as ${reading(best)} and as ${reading(rival)}: write ${option(best)} or ${option(rival)}.`;
+function twoReadings(path: string, lines: readonly HeadLine[], best: Grid, rival: Grid): Refused {
+  const { line, text } = lines[Math.max(best.first, rival.first)];
+  const [one, other] = [best, rival].map(({ columns, delimiter, decimal }) => ({
+    columns: columns.length,
+    delimiter,
+    decimal,
+  }));
+  return refuse('ambiguous-delimiter', { path, line, text, readings: [one, other] });
 }
 
 /** `0,012, 0,981` with commas for both: every second column is whole, unsigned and begins with zeros now and then. */
-export function refuseSplitDecimals(path: string, lines: readonly HeadLine[], grid: Grid): void {
+export function splitDecimals(path: string, lines: readonly HeadLine[], grid: Grid): Refused | undefined {
   const { delimiter, columns, rows, first } = grid;
-  if (delimiter !== ',' || columns.length % 2 === 1 || !columns.every((kind) => kind === 'number')) return;
+  if (delimiter !== ',' || columns.length % 2 === 1 || !columns.every((kind) => kind === 'number')) return undefined;
   const halves = rows.every((row) => row.every((cell, k) => (k % 2 === 1 ? /^\d+$/ : /^\s*[-+]?\d+$/).test(cell)));
-  if (!halves || !rows.some((row) => row.some((cell, k) => k % 2 === 1 && /^0\d/.test(cell)))) return;
-  throw new Refused(
-    'split-decimals',
-    `${place(path, lines[first].line)}: ${quote(lines[first].text)} seems to have decimal commas between commas, which nothing tells apart: write the file with semicolons and load it with delimiter ";" decimal ",".`,
-  );
+  if (!halves || !rows.some((row) => row.some((cell, k) => k % 2 === 1 && /^0\d/.test(cell)))) return undefined;
+  return refuse('split-decimals', { path, ...lines[first] });
 }
 
 /** A mark that always stands before exactly three digits may part thousands: both readings parse. */
-function refuseThousands(path: string, lines: readonly HeadLine[], grid: Grid): void {
-  if (grid.delimiter === ',') return;
+function doubtfulThousands(path: string, lines: readonly HeadLine[], grid: Grid): Refused | undefined {
+  if (grid.delimiter === ',') return undefined;
   const marked: string[] = [];
   for (const row of grid.rows) {
     for (const [k, cell] of row.entries()) {
       if (grid.columns[k] !== 'number') continue;
       if (cell.includes(grid.decimal)) marked.push(cell);
-      else if (/[eE]/.test(cell)) return;
+      else if (/[eE]/.test(cell)) return undefined;
     }
   }
-  if (marked.length === 0 || !marked.every((cell) => couldBeThousands(cell, grid.decimal))) return;
-  const cell = marked[0].trim();
-  const whole = Number(cell.split(grid.decimal).join(''));
-  const value = parseNumber(cell, grid.decimal);
-  if (value === undefined) return;
-  const other = grid.decimal === '.' ? ',' : '.';
-  throw new Refused(
-    'ambiguous-decimal',
-    `${place(path, lines[grid.first].line)}: ${quote(cell)} reads as ${figure(value)} and as ${whole}, as does every number with a mark: write decimal "${grid.decimal}" if the mark is a decimal mark; if it parts thousands (decimal "${other}"), write the file without them.`,
-  );
+  if (marked.length === 0 || !marked.every((cell) => couldBeThousands(cell, grid.decimal))) return undefined;
+  const text = marked[0].trim();
+  const whole = Number(text.split(grid.decimal).join(''));
+  const value = parseNumber(text, grid.decimal);
+  if (value === undefined) return undefined;
+  const { line } = lines[grid.first];
+  return refuse('ambiguous-decimal', { path, line, text, value, whole, decimal: grid.decimal });
 }
 
-function noTable(path: string, lines: readonly HeadLine[]): string {
+function noTable(path: string, lines: readonly HeadLine[]): Refused {
   const filled = lines.filter(({ text }) => !isBlank(text));
-  if (filled.length === 0) return `${path}: the file holds no text, so there is nothing to read.`;
-  const [first] = filled;
-  const last = filled[filled.length - 1];
+  if (filled.length === 0) return refuse('no-table', { path });
   if (filled.filter(({ text }) => isComment(text)).length > 0.9 * filled.length)
-    return `${place(path, first.line)}: nearly every line begins with a comment mark (${quote(first.text)}), so no rows of numbers were found: write the file without the marks, or pass over leading lines with skip.`;
-  const example = filled.find(({ text }) => /\d/.test(text) && !isComment(text)) ?? last;
-  return `${place(path, example.line)}: no rows of numbers were found (${quote(example.text)} is no row of them): say how they are parted with delimiter and decimal, or pass over leading lines with skip.`;
+    return refuse('no-table', { path, found: { why: 'comments', ...filled[0] } });
+  const example = filled.find(({ text }) => /\d/.test(text) && !isComment(text)) ?? filled[filled.length - 1];
+  return refuse('no-table', { path, found: { why: 'no row', ...example } });
 }

@@ -1,0 +1,34 @@
+import { messages } from '../result/messages.ts';
+import { channelSentences, type ChannelFacts } from './messages/channels.ts';
+import { checkSentences, type CheckFacts } from './messages/checks.ts';
+import { fileSentences, type FileFacts } from './messages/file.ts';
+import { setSentences, type SetFacts } from './messages/set.ts';
+import { textSentences, type TextFacts } from './messages/text.ts';
+import { timeSentences, type TimeFacts } from './messages/time.ts';
+import type { Finding, Severity } from './recording.ts';
+
+/** All that the readers may say, by code: why a file can't be read, and what is worth mentioning of one that was. */
+export interface ReaderFacts extends FileFacts, TextFacts, TimeFacts, ChannelFacts, CheckFacts, SetFacts {}
+
+export type ReaderCode = keyof ReaderFacts;
+
+const { tell, refuse } = messages<ReaderFacts>({
+  ...fileSentences,
+  ...textSentences,
+  ...timeSentences,
+  ...channelSentences,
+  ...checkSentences,
+  ...setSentences,
+});
+
+export { refuse };
+
+/** A finding: its sentence is made of the facts; what it was judged by, and where it lies, goes beside it. */
+export function finding<Code extends ReaderCode>(
+  code: Code,
+  severity: Severity,
+  facts: ReaderFacts[Code] & object,
+  judged: Pick<Finding, 'value' | 'threshold' | 'channel' | 'places'> = {},
+): Finding {
+  return { ...tell(code, facts), severity, ...judged };
+}

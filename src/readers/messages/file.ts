@@ -1,0 +1,133 @@
+import type { Sentences } from '../../result/messages.ts';
+import { limits } from '../limits.ts';
+import { figure, location, quote } from './words.ts';
+
+interface File {
+  readonly path: string;
+}
+
+/** What a message tells of a file as a whole, of its format, and of a run sheet. */
+export interface FileFacts {
+  memory: File;
+  /** `skip` lines were passed over of so many. */
+  empty: File & { readonly skipped?: { readonly skip: number; readonly lines: number } };
+  cancelled: File;
+  'file-changed': File & { readonly read: number; readonly size: number };
+  'packed-twice': File;
+  'damaged-gzip': File;
+  'expands-too-far': File & { readonly expanded: number; readonly factor: number };
+  'foreign-format': File & { readonly format: string; readonly remedy: string };
+  'damaged-parquet': File;
+  'damaged-wav': File & { readonly lacks: 'samples' | 'format' | 'end of the format' };
+  'wav-format': File &
+    ({ readonly format: number; readonly bits: number } | { readonly channels: number; readonly rate: number });
+  'damaged-universal': File & { readonly line: number };
+  'universal-binary': File & { readonly line: number };
+  'universal-format': File & { readonly line: number; readonly fault: UniversalFault };
+  'universal-differ': File & { readonly line: number; readonly own: UniversalSeries; readonly first: UniversalSeries };
+  'no-time-response': File & { readonly held: readonly string[] };
+  'direction-reversed': object;
+  /** Columns of a table, or of the rows of a text, which may be more than were counted. */
+  'too-many-columns': File & { readonly columns?: number };
+  'too-many-samples': File & { readonly what: 'numbers' | 'values' | 'samples' };
+  'cut-short':
+    | { readonly line: number; readonly text: string }
+    | { readonly samples: number; readonly stated: number | undefined };
+  'sheet.large': File;
+  'sheet.binary': File;
+  'sheet.empty': File;
+  'sheet.column': File & { readonly line: number; readonly name: string };
+  'sheet.width': File & { readonly line: number; readonly cells: number; readonly columns: number };
+}
+
+/** A function of dataset 58: how many values it has, and their rate in Hz. */
+export interface UniversalSeries {
+  readonly values: number;
+  readonly rate: number;
+}
+
+/** Why a function of dataset 58 can't be read. */
+export type UniversalFault =
+  | { readonly kind: 'header'; readonly lines: number }
+  | { readonly kind: 'data type'; readonly type: number }
+  | { readonly kind: 'spacing' }
+  | { readonly kind: 'step'; readonly step: number }
+  | { readonly kind: 'count'; readonly count: number }
+  | { readonly kind: 'values'; readonly values: number; readonly count: number };
+
+function universalFault(fault: UniversalFault): string {
+  switch (fault.kind) {
+    case 'header':
+      return `dataset 58 has ${fault.lines} lines, fewer than its header`;
+    case 'data type':
+      return `the function is ${fault.type === 5 || fault.type === 6 ? 'complex' : `of data type ${fault.type}`}, and only real ones can be read`;
+    case 'spacing':
+      return 'the function is unevenly spaced, which is not read here';
+    case 'step':
+      return `the step of ${fault.step} s is no time step`;
+    case 'count':
+      return `the function states ${fault.count} values`;
+    case 'values':
+      return `the function has ${fault.values} values where its header states ${fault.count}`;
+  }
+}
+
+export const fileSentences: Sentences<FileFacts> = {
+  memory: ({ path }) => `${path}: there is not enough memory for all of this file's numbers: cut it into parts.`,
+  empty: ({ path, skipped }) =>
+    skipped
+      ? `${path}: skip ${skipped.skip} passes over the whole file, which has ${skipped.lines} lines.`
+      : `${path}: the file is empty.`,
+  cancelled: ({ path }) => `${path}: reading was stopped.`,
+  'file-changed': ({ path, read, size }) =>
+    `${path}: the file became shorter while it was read (${read} of ${size} bytes): read it again when nothing writes to it any more.`,
+  'packed-twice': ({ path }) => `${path}: the compressed file holds another packed file: unpack it first.`,
+  'damaged-gzip': ({ path }) => `${path}: the compressed file is damaged or cut short: copy it again from the logger.`,
+  'expands-too-far': ({ path, expanded, factor }) =>
+    `${path}: the compressed file grows to more than ${figure(expanded / 2 ** 20)} MiB, ${figure(factor)} times its size; the limits are ${limits.expanded / 2 ** 30} GiB and, past ${limits.expandedFree / 2 ** 20} MiB, ${limits.expansion} times: unpack it and load the parts you need.`,
+  'foreign-format': ({ path, format, remedy }) => `${path}: this is ${format}, which can't be read: ${remedy}.`,
+  'damaged-parquet': ({ path }) =>
+    `${path}: the Parquet file is damaged or uses a part of the format that can't be read: export it again, or as CSV.`,
+  'damaged-wav': ({ path, lacks }) =>
+    ({
+      samples: `${path}: the WAV file ends before its samples: copy it again from the recorder.`,
+      format: `${path}: the WAV file has samples but no format before them, so they can't be read.`,
+      'end of the format': `${path}: the format chunk of the WAV file is cut short.`,
+    })[lacks],
+  'wav-format': (facts) =>
+    'bits' in facts
+      ? `${facts.path}: this WAV file is in format ${facts.format} with ${facts.bits} bits; only whole numbers of 8, 16, 24 and 32 bits and floating point of 32 and 64 can be read: export it as one of those.`
+      : `${facts.path}: the WAV file states ${facts.channels} channels at ${facts.rate} Hz, which is no recording.`,
+  'damaged-universal': ({ path, line }) =>
+    `${location(path, line)}: the last dataset of this Universal File is not closed, so the file is cut short: export it again.`,
+  'universal-binary': ({ path, line }) =>
+    `${location(path, line)}: this Universal File holds dataset 58 in its binary form, which can't be read: export it as ASCII.`,
+  'universal-format': ({ path, line, fault }) =>
+    `${location(path, line)}: ${universalFault(fault)}: export the time histories as ASCII, real, evenly spaced.`,
+  'universal-differ': ({ path, line, own, first }) =>
+    `${location(path, line)}: this function has ${own.values} values at ${figure(own.rate)} Hz where the first has ${first.values} at ${figure(first.rate)} Hz: export functions of one rate and length to one file.`,
+  'no-time-response': ({ path, held }) => {
+    const others = held.map((kind) => (kind === '58' ? 'functions that are no time responses' : `dataset ${kind}`));
+    const only = others.length > 0 ? `, only ${others.join(', ')}` : '';
+    return `${path}: this Universal File holds no time response (dataset 58, function type 1)${only}: export the time histories.`;
+  },
+  'direction-reversed': () => 'Functions that are stated along a negative axis were turned to the positive one.',
+  'too-many-columns': ({ path, columns }) =>
+    columns === undefined
+      ? `${path}: the rows have more than ${limits.columns} columns, the most that a recording may have: cut the file into parts.`
+      : `${path}: the file has ${columns} columns; a recording may have ${limits.columns} at most.`,
+  'too-many-samples': ({ path, what }) =>
+    `${path}: the file holds more than ${limits.samples / 1e6} million ${what}, the most that one recording may have: cut it into parts.`,
+  'cut-short': (facts) => {
+    if ('line' in facts) return `The last line (${facts.line}) is cut short (${quote(facts.text)}) and was left out.`;
+    const { samples, stated } = facts;
+    const how = stated === undefined ? 'without stating its length' : `after ${samples} of ${stated} samples`;
+    return `The file ends ${how}, as where the recorder was switched off; what is there was read.`;
+  },
+  'sheet.large': ({ path }) => `${path} is too large for a run sheet: is it a recording?`,
+  'sheet.binary': ({ path }) => `${path} is no text: a run sheet is a CSV file.`,
+  'sheet.empty': ({ path }) => `${path} is empty: a run sheet begins with a header such as file,condition,order.`,
+  'sheet.column': ({ path, line, name }) => `${location(path, line)}: two columns are called ${name}: rename one.`,
+  'sheet.width': ({ path, line, cells, columns }) =>
+    `${location(path, line)} has ${cells} cells and the header ${columns}: put quotes around a note that holds the delimiter.`,
+};

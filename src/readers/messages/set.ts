@@ -1,0 +1,38 @@
+import type { Sentences } from '../../result/messages.ts';
+import { figure, inUnit, percent } from './words.ts';
+
+interface OfRun {
+  /** The run's name in legends. */
+  readonly run: string;
+}
+
+/** What a message tells of a run beside the others of its set. Lengths in s, rates in Hz. */
+export interface SetFacts {
+  'set-rate': OfRun & { readonly rate: number; readonly usual: number };
+  'set-length': OfRun & { readonly seconds: number; readonly usual: number };
+  /** Angle in degrees from the mean vector of the first run. */
+  'set-gravity': OfRun & { readonly first: string; readonly angle: number };
+  'set-still': OfRun & {
+    readonly seconds: number;
+    readonly level: number;
+    readonly unit: string | undefined;
+    readonly usual: number;
+  };
+  'set-channels': OfRun & { readonly lacking: readonly string[] };
+  'set-copy': OfRun & { readonly twin: string };
+}
+
+export const setSentences: Sentences<SetFacts> = {
+  'set-rate': ({ run, rate, usual }) =>
+    `${run} was sampled at ${figure(rate)} Hz and the set at ${figure(usual)} Hz: segments of equal length in s still compare, but find out whether the setting or the clock changed.`,
+  'set-length': ({ run, seconds, usual }) =>
+    `${run} lasts ${figure(seconds)} s and the set ${figure(usual)} s: was the route or the speed another? Trim all to the same stretch.`,
+  'set-gravity': ({ run, first, angle }) =>
+    `Gravity points ${figure(angle)}° away from where it does in ${first}: ${run} was mounted another way, and up to ${percent(Math.abs(Math.sin((angle * Math.PI) / 180)))} of one axis shows in another; compare the resultant, or mount alike.`,
+  'set-still': ({ run, seconds, level, unit, usual }) =>
+    `The quietest ${seconds} s of ${run} is at ${inUnit(level, unit)} rms, ${figure(Math.max(level / usual, usual / level))} times ${level > usual ? 'above' : 'below'} the set's usual: did something else run, or was the range or the mount another?`,
+  'set-channels': ({ run, lacking }) =>
+    `${run} has no channel ${lacking.join(', ')}, which another run of the set has: name the channels to compare.`,
+  'set-copy': ({ run, twin }) =>
+    `${run} holds the very same samples as ${twin}: a copy of a recording is no second run, so leave one out.`,
+};

@@ -1,0 +1,131 @@
+import type { Sentences } from '../../result/messages.ts';
+import { atLine, figure, inQuotes, list, percent, quote, times } from './words.ts';
+
+interface Column {
+  readonly path: string;
+  /** The column as a message names it: its header in quotes, or its number. */
+  readonly column: string;
+}
+
+/** One reading of a column of numbers as time: its unit, and the rate in Hz that it gives. */
+interface ScaleReading {
+  readonly unit: string;
+  readonly rate: number;
+}
+
+interface LeftOut {
+  readonly column: string;
+  readonly why: string;
+}
+
+/** What a message tells of the time column, the rate, and of what the stamps show. Times in s, rates in Hz. */
+export interface TimeFacts {
+  rate: { readonly path: string };
+  timezone: { readonly path: string; readonly timezone: string };
+  'no-time-column': { readonly path: string; readonly name: string; readonly columns: readonly string[] };
+  'time-not-numbers': { readonly path: string; readonly name: string };
+  /** `isChosen`: whether the option named the column. */
+  'time-stands-still': Column & { readonly isChosen: boolean };
+  'time-or-counter': Column;
+  /** Either no unit fits the step, or several do. */
+  'time-unit': Column &
+    ({ readonly step: number; readonly rate: number | undefined } | { readonly readings: readonly ScaleReading[] });
+  'times-differ': {
+    readonly path: string;
+    readonly columns: readonly [string, string];
+    readonly rates: readonly [number, number];
+  };
+  'rate-impossible': Column & { readonly rate: number };
+  'no-rate': {
+    readonly path: string;
+    readonly counter: string | undefined;
+    readonly leftOut: readonly LeftOut[];
+    /** A column that is a time by its name and holds text. */
+    readonly ofText: { readonly column: string; readonly text: string } | undefined;
+  };
+  rush: { readonly rows: number };
+  'rate-differs': { readonly measured: number; readonly off: number; readonly stated: number; readonly name: string };
+  gap: {
+    readonly gaps: number;
+    readonly missing: number;
+    readonly share: number;
+    readonly first: number;
+    readonly line: number | undefined;
+    readonly longest: number;
+  };
+  bursts: { readonly repeated: number; readonly backward: number; readonly rate: number };
+  'coarse-stamps': { readonly quantum: number; readonly rate: number };
+  'rounded-stamps': { readonly quantum: number };
+  'stamps-out-of-order': { readonly repeated: number; readonly backward: number };
+  uneven: { readonly jitter: number; readonly treatment: 'refused' | 'resampled' | 'taken as even' };
+  'clock-reset': { readonly resets: number; readonly line: number | undefined };
+  'clock-stopped': { readonly rows: number; readonly line: number | undefined; readonly rate: number };
+}
+
+function noRate({ path, counter, leftOut, ofText }: TimeFacts['no-rate']): string {
+  const what =
+    counter === undefined ? 'no column tells the time' : `${counter} counts rows and no column tells the time`;
+  const others = leftOut.length > 0 ? ` (${leftOut.map(({ column, why }) => `${column}: ${why}`).join('; ')})` : '';
+  const text = ofText ? ` (${ofText.column} holds text such as ${quote(ofText.text)})` : '';
+  return `${path}: ${what}${others}${text}: state the rate with rate, such as rate 400 Hz, or name the time column with time.`;
+}
+
+function timeUnit(facts: TimeFacts['time-unit']): string {
+  const { path, column } = facts;
+  if ('readings' in facts) {
+    const readings = facts.readings.map(({ unit, rate }) => `${unit} (${figure(rate)} Hz)`);
+    return `${path}: ${column} has no unit and reads as ${list(readings, 'and as')}: state the rate with rate, which settles it.`;
+  }
+  const stated = facts.rate === undefined ? '' : ` or at the stated ${figure(facts.rate)} Hz`;
+  return `${path}: the numbers of ${column} (step ${figure(facts.step)}) are no time in s, ms or us at a rate that vibration is sampled at${stated}: name the time column with time, or state the rate with rate.`;
+}
+
+function gap({ gaps, missing, share, first, line, longest }: TimeFacts['gap']): string {
+  const [what, which] = gaps === 1 ? ['A gap leaves', 'gap'] : [`${gaps} gaps leave`, 'first'];
+  return `${what} out ${missing} samples (${percent(share)}), the ${which} at ${figure(first)} s${atLine('line', line)}, the longest ${figure(longest)} s: no segment of a spectrum crosses a gap.`;
+}
+
+const treatments: Readonly<Record<TimeFacts['uneven']['treatment'], string>> = {
+  refused: 'too uneven for a spectrum unless resample is written',
+  resampled: 'it is resampled to a uniform rate before a spectrum',
+  'taken as even': 'taken as even',
+};
+
+export const timeSentences: Sentences<TimeFacts> = {
+  rate: ({ path }) => `${path}: rate must be above 0 Hz.`,
+  timezone: ({ path, timezone }) =>
+    `${path}: timezone "${timezone}" is not an offset from UTC: write one such as timezone "+02:00", or "local".`,
+  'no-time-column': ({ path, name, columns }) =>
+    `${path}: there is no column "${name}" to read as time; the columns are ${list(inQuotes(columns))}.`,
+  'time-not-numbers': ({ path, name }) =>
+    `${path}: the column "${name}" holds neither numbers nor clock stamps, so it can't be read as time: name another with time.`,
+  'time-stands-still': ({ path, column, isChosen }) =>
+    `${path}: ${column} does not run forward, so it tells no rate: name another column with time, or ${isChosen ? 'leave time out and ' : ''}state the rate with rate.`,
+  'time-or-counter': ({ path, column }) =>
+    `${path}: ${column} goes up by exactly 1 from row to row, which reads as milliseconds at 1000 Hz and as a count of rows: say which with rate, such as rate 1000 Hz.`,
+  'time-unit': timeUnit,
+  'times-differ': ({ path, columns: [one, two], rates }) =>
+    `${path}: ${one} and ${two} are both times but do not agree (${figure(rates[0])} Hz and ${figure(rates[1])} Hz): name the right one with time.`,
+  'rate-impossible': ({ path, column, rate }) =>
+    `${path}: by ${column} the rate would be ${figure(rate)} Hz, which no logger has: name another column with time, or state the rate with rate.`,
+  'no-rate': noRate,
+  rush: ({ rows }) =>
+    `${rows} rows right after gaps have stamps in a rush, so that nobody can tell when they were sampled; they were left out.`,
+  'rate-differs': ({ measured, off, stated, name }) =>
+    `The stamps give ${figure(measured)} Hz, ${percent(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the ${figure(stated)} Hz of ${name}; frequencies scale with the rate, so check which is right.`,
+  gap,
+  bursts: ({ repeated, backward, rate }) =>
+    `${repeated} stamps repeat the one before and ${backward} run backwards, as where samples are delivered in bursts: samples are taken as even at ${figure(rate)} Hz, the slope of the stamps.`,
+  'coarse-stamps': ({ quantum, rate }) =>
+    `Stamps are in steps of ${figure(quantum)} s that several samples share: samples are taken as even at ${figure(rate)} Hz.`,
+  'rounded-stamps': ({ quantum }) =>
+    `Stamps are rounded to ${figure(quantum)} s, which explains all of their unevenness.`,
+  'stamps-out-of-order': ({ repeated, backward }) =>
+    `${repeated} stamps repeat the one before and ${backward} run backwards; the order of the rows was kept.`,
+  uneven: ({ jitter, treatment }) =>
+    `Steps between samples vary by ${percent(jitter)} of their mean: ${treatments[treatment]}.`,
+  'clock-reset': ({ resets, line }) =>
+    `The clock jumps back ${times(resets)}${atLine('first break at line', line)}: what follows is taken as a stretch of its own, of which nobody knows how much later it began.`,
+  'clock-stopped': ({ rows, line, rate }) =>
+    `The clock stands still over ${rows} rows${atLine('first from line', line)}, so that nobody can tell when they were sampled: they are taken as even at ${figure(rate)} Hz, or trim them off.`,
+};

@@ -1,0 +1,37 @@
+import { counted, listed } from '../../result/words.ts';
+
+/** `path:line:column`, as an editor links it; line and column count from 1. */
+export function location(path: string, line?: number, column?: number): string {
+  return [path, line, column].filter((part) => part !== undefined).join(':');
+}
+
+/** A text of the file as a message quotes it: one line, at most 40 characters. */
+export function quote(text: string): string {
+  const plain = text
+    .replace(/[\u0000-\u001f\u007f-\u009f]+/g, ' ')
+    .replace(/"/g, "'")
+    .trim();
+  return `"${plain.length > 40 ? `${plain.slice(0, 39)}…` : plain}"`;
+}
+
+/** Names in a sentence, no more than eight of them. */
+export const list = (names: readonly string[], last = 'and'): string => listed(names, last, 8);
+
+export const inQuotes = (names: readonly string[]): string[] => names.map((name) => `"${name}"`);
+
+/** A figure in a sentence: five significant digits, no trailing zeros. */
+export const figure = (value: number): string => String(Number(value.toPrecision(5)));
+
+/** A figure with its unit, which may not be known. */
+export const inUnit = (value: number, unit: string | undefined): string => `${figure(value)}${unit ? ` ${unit}` : ''}`;
+
+/** A share in a sentence, in percent with three significant digits. */
+export const percent = (share: number): string => `${Number((100 * share).toPrecision(3))} %`;
+
+export const times = (count: number): string => (count === 1 ? 'once' : `${count} times`);
+
+export const rowsOf = (count: number, rows: number): string => `${counted(count, 'row')} of ${rows}`;
+
+/** A remark in brackets on the line that is meant, where it is known. */
+export const atLine = (words: string, line: number | undefined): string =>
+  line === undefined ? '' : ` (${words} ${line})`;

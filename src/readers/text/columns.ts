@@ -1,0 +1,127 @@
+import { declareWhole } from '../gaps.ts';
+import { limits } from '../limits.ts';
+import type { FirstRow } from '../recording.ts';
+import type { ColumnText, StampColumn, TableColumn } from '../table.ts';
+import { Body } from './body.ts';
+import { fieldsOf, isBlank, isComment } from './fields.ts';
+import type { FoundTable } from './findTable.ts';
+import type { TextHead } from './head.ts';
+import { decimalsOf, parseNumber } from './number.ts';
+import { ColumnSink } from './sink.ts';
+import { withoutTail, type Grid } from './sniff.ts';
+import { plainStamp } from './spelt.ts';
+import { StampReader } from './stamp.ts';
+import { fractionDigits, stampForm, type StampForm } from './stampForm.ts';
+
+/** A body that reads the rows from the first on; `size` is about the text's, for the room that its columns need. */
+export function startBody(path: string, head: TextHead, found: FoundTable, size: number, decoder: TextDecoder): Body {
+  const { grid, header, labelled } = found;
+  const firstLine = head.lines[grid.first].line;
+  const shown = head.lines.slice(grid.first);
+  const rowBytes = Math.max(2, shown.reduce((sum, { text }) => sum + text.length + 1, 0) / Math.max(shown.length, 1));
+  const capacity = Math.min(
+    Math.ceil((1.02 * Math.max(size, head.bytes.length)) / rowBytes) + 64,
+    // Room that is not needed costs nothing until it is written to; what is short is made larger on the way.
+    Math.floor(limits.samples / 2 / grid.columns.length),
+  );
+  const sinks = grid.columns.map((kind, k) => {
+    if (kind === 'empty') return new ColumnSink('skip', 0);
+    if (kind === 'number') return new ColumnSink('number', capacity);
+    const form = kind === 'stamp' ? stampForm(filled(grid, k)) : undefined;
+    return form ? new ColumnSink('stamp', capacity, new StampReader(form)) : new ColumnSink('label', capacity);
+  });
+  const layout = {
+    path,
+    plan: {
+      delimiter: grid.delimiter.charCodeAt(0),
+      blanks: grid.delimiter === ' ',
+      decimal: grid.decimal.charCodeAt(0),
+      tail: grid.trailing ? grid.delimiter.charCodeAt(0) : grid.tail === '' ? 0 : grid.tail.charCodeAt(0),
+      sinks,
+    },
+    delimiter: grid.delimiter,
+    decimal: grid.decimal,
+    tail: grid.tail,
+    names: grid.columns.map((_, k) => (header.names?.[k] ? `column "${header.names[k]}"` : `column ${k + 1}`)),
+    headerText: found.lines.find(({ line }) => line === header.headerLine)?.text,
+    quoted: !labelled && head.lines.slice(grid.first, grid.first + 50).some(({ text }) => text.includes('"')),
+    lineEnd: head.lineEnd,
+    decoder,
+    unlabel: labelled?.fields,
+  };
+  return new Body(layout, capacity, firstLine);
+}
+
+const filled = (grid: Grid, k: number): string[] => grid.rows.flatMap((row) => (isBlank(row[k] ?? '') ? [] : [row[k]]));
+
+/** The text of a column's header, units and kinds, as far as it has such. */
+const textsOf = ({ header: { names, units, kinds } }: FoundTable, k: number): ColumnText => ({
+  header: names?.[k] || undefined,
+  unitBelow: units?.[k],
+  kindBelow: kinds?.[k],
+});
+
+/** Column `k` of the table, of the rows that were read. */
+export function columnOf(found: FoundTable, k: number, body: Body): TableColumn {
+  const { grid } = found;
+  const sink = body.sinks[k];
+  const texts = textsOf(found, k);
+  const values =
+    sink.values.length > 1.25 * body.rows + 4096 ? sink.values.slice(0, body.rows) : sink.values.subarray(0, body.rows);
+  if (!sink.empty) declareWhole(values);
+  const cells = filled(grid, k);
+  switch (sink.kind) {
+    case 'number': {
+      const decimals = Math.max(...cells.slice(0, 200).map((cell) => decimalsOf(cell, grid.decimal)));
+      return { ...texts, kind: 'number', values, decimals };
+    }
+    case 'stamp':
+      return { ...texts, ...stampColumn(sink.stamps!, cells), values };
+    case 'label':
+      return { ...texts, kind: 'label', values, labels: sink.labels };
+    case 'skip': {
+      const why = grid.columns[k] === 'empty' ? 'it holds no number' : 'it holds text';
+      return { ...texts, kind: 'other', why, cells };
+    }
+  }
+}
+
+/** What is known of stamps by their form, and by some of their cells. */
+function stampColumn(
+  { form, base, zone }: StampReader,
+  cells: readonly string[],
+): Omit<StampColumn, 'header' | 'values'> {
+  const plain = cells.slice(0, 200).map((cell) => (form.worded ? (plainStamp(cell.trim()) ?? cell) : cell));
+  const digits = Math.max(0, ...plain.map(fractionDigits));
+  return {
+    kind: 'stamp',
+    base: base === undefined ? undefined : base * 86400,
+    clock: form.clock !== 'none',
+    style: styleOf(form),
+    zone,
+    quantum: form.clock === 'none' ? 86400 : form.fraction === 'milliseconds' ? 1e-3 : 10 ** -digits,
+    doubtful: form.doubtful,
+  };
+}
+
+function styleOf({ date, clock }: StampForm): string {
+  if (clock === 'none') return 'date';
+  if (clock === 'ms') return 'clock m:s';
+  return date === 'none' ? 'clock' : date === 'ymd' ? 'iso8601' : 'date and clock';
+}
+
+/** The first rows as they stand and as they are read. */
+export function firstRows(head: TextHead, found: FoundTable): FirstRow[] {
+  const { grid, labelled } = found;
+  const rows: FirstRow[] = [];
+  for (const { text, line } of head.lines.slice(grid.first)) {
+    if (isBlank(text) || isComment(text)) continue;
+    const fields = withoutTail(fieldsOf(labelled?.fields(text) ?? text, grid.delimiter), grid.tail).slice(
+      0,
+      grid.columns.length,
+    );
+    rows.push({ line, text, values: fields.map((cell) => parseNumber(cell, grid.decimal) ?? cell.trim()) });
+    if (rows.length === 6) break;
+  }
+  return rows;
+}

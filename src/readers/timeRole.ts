@@ -1,0 +1,142 @@
+import { success, type Result } from '../result/result.ts';
+import { possibleScales, scaleName, spreadsheetEpoch, styleOf, type TimeScale } from './clock/scale.ts';
+import { stepShape, type StepShape } from './clock/steps.ts';
+import { unwrapped } from './clock/wrap.ts';
+import { clockInDigits } from './fractions.ts';
+import { refuse } from './messages.ts';
+import type { ReadOptions } from './recording.ts';
+import { columnName, type NumberColumn, type StampColumn } from './table.ts';
+import { zoneMinutes } from './text/stamp.ts';
+import type { TimeCandidate } from './timeCandidates.ts';
+
+/** The column that tells when samples were taken. */
+export interface TimeRole {
+  readonly index: number;
+  /** Seconds on the column's own clock less `origin`, in row order. */
+  readonly seconds: Float64Array;
+  readonly origin: number;
+  readonly style: string;
+  /** One unit of the last digit in s. */
+  readonly resolution: number;
+  /** Seconds from 1970 of second 0 of that clock, or undefined where the day is not known. */
+  readonly base: number | undefined;
+  readonly zone: string | undefined;
+}
+
+/**
+ * Reads a column as time, or gives undefined where it is none at the rate that is stated. Refuses a column whose numbers
+ * could be times in several units, or in none.
+ * @param stated the rate in Hz that the file itself states
+ */
+export function readTime(
+  path: string,
+  { index, column, scale, byName }: TimeCandidate,
+  options: ReadOptions,
+  stated: number | undefined,
+): Result<TimeRole | undefined> {
+  if (column.kind === 'stamp') return success(ofStamps(index, column));
+  const digits = scale === undefined && byName ? clockInDigits(column.values) : undefined;
+  if (digits !== undefined) {
+    const resolution = 10 ** -Math.max(0, column.decimals);
+    return success({
+      index,
+      seconds: digits,
+      origin: 0,
+      style: 'hhmmss',
+      resolution,
+      base: undefined,
+      zone: undefined,
+    });
+  }
+  const { values } = column;
+  const shape = stepShape(values);
+  const step = typicalStep(values, shape);
+  const all =
+    scale === undefined
+      ? possibleScales(values[0], step, column.decimals <= 0, options.rate)
+      : [{ scale, style: styleOf(scale, values[0]) }];
+  const fitting = all.filter((one) => stated !== undefined && Math.abs(Math.log(stated * step * one.scale)) < 0.3);
+  const name = columnName(column, index);
+  const isUnsure = scale === undefined && options.rate === undefined && fitting.length !== 1;
+  if (isUnsure && shape.zero === 0 && isCount(values)) return refuse('time-or-counter', { path, column: name });
+  const possible = all.length > 1 && fitting.length === 1 ? fitting : all;
+  if (possible.length === 1) return success(ofNumbers(index, column, possible[0], shape.forwardMedian));
+  if (possible.length > 1) {
+    const readings = possible.map((one) => ({ unit: scaleName(one.scale), rate: 1 / (step * one.scale) }));
+    return refuse('time-unit', { path, column: name, readings });
+  }
+  // With the rate stated the recording can do without.
+  if (!byName || (options.rate !== undefined && options.time === undefined)) return success(undefined);
+  return refuse('time-unit', { path, column: name, step, rate: options.rate });
+}
+
+function ofStamps(index: number, column: StampColumn): TimeRole {
+  const { values, base, style, quantum: resolution } = column;
+  const headed = column.zone === undefined ? zoneInHeader(column.header) : undefined;
+  return {
+    index,
+    seconds: base === undefined ? overMidnight(values) : values,
+    origin: 0,
+    style,
+    resolution,
+    base: base === undefined ? undefined : base - 60 * (headed?.minutes ?? 0),
+    zone: column.zone ?? headed?.text,
+  };
+}
+
+function ofNumbers(index: number, column: NumberColumn, { scale, style }: TimeScale, step: number): TimeRole {
+  const { values, decimals } = column;
+  const base = style.startsWith('epoch') ? 0 : style === 'days' ? spreadsheetEpoch : undefined;
+  // So far from 1970 a double no longer holds microseconds: count from the first stamp.
+  const first = base === undefined ? undefined : values.find((value) => !Number.isNaN(value));
+  const near = first === undefined ? values : values.map((value) => value - first);
+  return {
+    index,
+    seconds: scaled(unwrapped(near, step), scale),
+    origin: first === undefined ? 0 : first * scale,
+    style,
+    resolution: 10 ** -decimals * scale,
+    base,
+    zone: base === 0 ? '+00:00' : undefined,
+  };
+}
+
+/** The step between samples, in the column's own unit. */
+function typicalStep(values: Float64Array, { forwardMedian, zero, count }: StepShape): number {
+  const span = values[values.length - 1] - values[0];
+  const mean = Math.max(span / Math.max(values.length - 1, 1), 0) || forwardMedian;
+  return zero > 0.05 * count ? mean : Math.min(mean, forwardMedian * 1.5);
+}
+
+const isCount = (values: Float64Array): boolean => values.every((value, i) => i === 0 || value - values[i - 1] === 1);
+
+function scaled(values: Float64Array, scale: number): Float64Array {
+  // Division keeps 0.001 x 250 at 0.25 where a product would not.
+  const divisor = Math.round(1 / scale);
+  return scale === 1
+    ? values
+    : divisor > 1
+      ? values.map((value) => value / divisor)
+      : values.map((value) => value * scale);
+}
+
+function overMidnight(values: Float64Array): Float64Array {
+  if (stepShape(values).backward === 0) return values;
+  let days = 0;
+  let wrapped: Float64Array | undefined;
+  for (let i = 1; i < values.length; i++) {
+    if (values[i] - values[i - 1] < -43_200) {
+      days++;
+      wrapped ??= values.slice();
+    }
+    if (wrapped) wrapped[i] = values[i] + days * 86_400;
+  }
+  return wrapped ?? values;
+}
+
+/** The offset from UTC that a header states, such as `local time (UTC+0200)`. */
+function zoneInHeader(header: string | undefined): { readonly text: string; readonly minutes: number } | undefined {
+  const text = header === undefined ? undefined : /(?:UTC|GMT)?\s?[+-]\d{2}:?\d{2}|UTC|GMT/i.exec(header)?.[0].trim();
+  const minutes = text === undefined ? undefined : zoneMinutes(text);
+  return text === undefined || minutes === undefined ? undefined : { text, minutes };
+}
