@@ -1,11 +1,15 @@
 import type { Warning } from '../result/result.ts';
+import { listed } from '../result/words.ts';
 
-/** A warning about one run or channel. */
-export interface RunWarning extends Warning {
+/** A warning about one run or channel, which may be told of others in the same breath. */
+export interface RunWarning {
+  readonly code: string;
   /** What it is about, as its message calls it. */
   readonly of: string;
   /** What else must be the same for two warnings of one code to be told as one. */
   readonly alike?: string;
+  /** The message, which also says of which others the same is true. */
+  readonly tell: (others: readonly string[]) => Warning;
 }
 
 /** Warnings that differ only in what they are about, told once: the first in full, and which others it goes for. */
@@ -15,12 +19,11 @@ export function together(found: readonly RunWarning[]): Warning[] {
     const key = `${one.code} ${one.alike ?? ''}`;
     groups.set(key, [...(groups.get(key) ?? []), one]);
   }
-  return [...groups.values()].map(([first, ...rest]) => {
-    const others = [...new Set(rest.map(({ of }) => of))].filter((of) => of !== first.of);
-    const too = others.length === 0 ? '' : ` Much the same goes for ${listed(others)}.`;
-    return { code: first.code, message: first.message + too };
-  });
+  return [...groups.values()].map(([first, ...rest]) =>
+    first.tell([...new Set(rest.map(({ of }) => of))].filter((of) => of !== first.of)),
+  );
 }
 
-const listed = (names: readonly string[]): string =>
-  names.length === 1 ? names[0] : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+/** The end of a message that goes for others, too: a sentence with a blank before it, or nothing where there are none. */
+export const alsoOf = (others: readonly string[]): string =>
+  others.length === 0 ? '' : ` Much the same goes for ${listed(others)}.`;

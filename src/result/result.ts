@@ -36,6 +36,19 @@ export const refused = (failure: Failure): Refused => ({ ok: false, failure });
 /** What travels with a result and is told beside it. */
 export type Warning = Message;
 
+/** An answer with what has to be told beside it, or why there is none. */
+export type Answer<T> = Answered<T> | Refused;
+
+export interface Answered<T> extends Success<T> {
+  readonly warnings: readonly Warning[];
+}
+
+export const answered = <T>(value: T, warnings: readonly Warning[] = []): Answered<T> => ({
+  ok: true,
+  value,
+  warnings,
+});
+
 /** A failure in its sentence. */
 export const refuse = (code: string, message: string, at?: string): Refused => ({
   ok: false,

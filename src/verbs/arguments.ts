@@ -25,6 +25,18 @@ export function quantityIn(argument: Argument | undefined): Quantity | undefined
   return argument?.type === 'quantity' ? argument.quantity : undefined;
 }
 
+/** The size of an operand that the form demands, in SI units. */
+export function sizeOf(given: Arguments, name: string): number {
+  const quantity = quantityIn(operand(given, name));
+  if (quantity === undefined) throw new Error(`operand ${name} is no quantity`);
+  return si(quantity);
+}
+
+/** The ends of a range in SI units, or undefined where there is none. */
+export function rangeIn(argument: Argument | undefined): { readonly from: number; readonly to: number } | undefined {
+  return argument?.type === 'range' ? { from: si(argument.from), to: si(argument.to) } : undefined;
+}
+
 /** An option's quantity in SI units: s, Hz, a plain ratio. */
 export function siOf(given: Arguments, name: string): number | undefined {
   const quantity = quantityIn(option(given, name));

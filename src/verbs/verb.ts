@@ -1,5 +1,11 @@
 import type { Form } from '../language/form.ts';
-import type { Refused, Result, Success, Warning } from '../result/result.ts';
+import {
+  answered,
+  type Answer as AnswerOf,
+  type Answered as AnsweredOf,
+  type Result,
+  type Warning,
+} from '../result/result.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { Files, Watch } from '../values/ports.ts';
 import type { Value } from '../values/value.ts';
@@ -18,13 +24,13 @@ export interface Verb {
 }
 
 /** An evaluation's answer: a value with warnings, or one sentence that says why there is none. */
-export type Answer = Answered | Refused;
+export type Answer = AnswerOf<Value>;
+export type Answered = AnsweredOf<Value>;
 
-export interface Answered extends Success<Value> {
-  readonly warnings: readonly Warning[];
-}
+export const answer = (value: Value, warnings: readonly Warning[] = []): Answered => answered(value, warnings);
 
-export const answer = (value: Value, warnings: readonly Warning[] = []): Answered => ({ ok: true, value, warnings });
+/** A value that nothing has to be told beside, as an answer. */
+export const answerOf = (found: Result<Value>): Answer => (found.ok ? answer(found.value) : found);
 
 /** What stands in one place of a call after evaluation. */
 export type Argument =

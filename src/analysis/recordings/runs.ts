@@ -2,7 +2,8 @@ import type { Stretch } from '../../readers/recording.ts';
 import { piecesOf } from '../../signal/stretch.ts';
 import type { Channel, Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
-import { refuse, type Refused } from '../../result/result.ts';
+import type { Refused } from '../../result/result.ts';
+import { refuse } from '../messages/recordings.ts';
 
 /** The shortest of a run's unbroken stretches. */
 export const shortestStretch = ({ stretches }: Run): Stretch =>
@@ -28,12 +29,8 @@ export function withSamples(
 }
 
 /** Why a verb that needs a uniform rate can't work on these runs, or undefined. */
-export function whyUneven(runs: Pick<RunsValue, 'set' | 'runs'>): Refused | undefined {
-  const uneven = runs.runs.find(({ times }) => times !== undefined);
+export function whyUneven({ runs, set }: Pick<RunsValue, 'set' | 'runs'>): Refused | undefined {
+  const uneven = runs.find(({ times }) => times !== undefined);
   if (uneven === undefined) return undefined;
-  return refuse(
-    'rate.uneven',
-    `${uneven.label} is sampled too unevenly for this: resample it first, as in "resample ${runs.set ?? 'runs'} ${Math.floor(uneven.rate)} Hz".`,
-    'runs',
-  );
+  return refuse('rate.uneven', { run: uneven.label, set, rate: uneven.rate }, 'runs');
 }

@@ -1,6 +1,7 @@
-import { filtered, orderOption, zeroPhaseHelp } from './filtered.ts';
-import { operand, si } from '../arguments.ts';
+import { filtered } from '../../analysis/conditioning/filter.ts';
+import { operand, rangeIn, valueOf } from '../arguments.ts';
 import type { Verb } from '../verb.ts';
+import { orderIn, orderOption, zeroPhaseHelp } from './zeroPhase.ts';
 
 export const bandpass: Verb = {
   form: {
@@ -20,7 +21,8 @@ export const bandpass: Verb = {
     examples: ['foam = load "raw/brick-foam-*.csv.gz" | channel z\nbandpass foam 10..50 Hz'],
   },
   evaluate(given, { watch }) {
-    const band = operand(given, 'band');
-    return filtered(given, 'bandpass', band?.type === 'range' ? [si(band.from), si(band.to)] : [NaN], 'band', watch);
+    const { from, to } = rangeIn(operand(given, 'band'))!;
+    const filter = { kind: 'bandpass', corners: [from, to], order: orderIn(given) } as const;
+    return filtered(valueOf(given, 'runs', 'runs'), filter, watch);
   },
 };

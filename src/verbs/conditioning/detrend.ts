@@ -1,7 +1,6 @@
-import { removeLine, removeMean } from '../../signal/detrend.ts';
+import { detrended } from '../../analysis/conditioning/detrend.ts';
 import { operand, valueOf, wordOf } from '../arguments.ts';
-import { whyUneven, withSamples } from '../../analysis/recordings/runs.ts';
-import { answer, type Verb } from '../verb.ts';
+import { answerOf, type Verb } from '../verb.ts';
 
 export const detrend: Verb = {
   form: {
@@ -25,18 +24,7 @@ export const detrend: Verb = {
     ],
   },
   evaluate(given) {
-    const runs = valueOf(given, 'runs', 'runs');
-    const linear = wordOf(operand(given, 'what')) === 'linear';
-    const uneven = linear ? whyUneven(runs) : undefined;
-    if (uneven !== undefined) return uneven;
-    const level = runs.runs.map((run) =>
-      withSamples(run, linear ? 'line removed' : 'mean removed', ({ samples }) => {
-        const into = new Float64Array(samples.length);
-        if (linear) removeLine(samples, into, run.stretches, run.rate);
-        else removeMean(samples, into);
-        return { samples: into, includesStatic: false };
-      }),
-    );
-    return answer({ ...runs, runs: level });
+    const what = wordOf(operand(given, 'what')) === 'linear' ? 'linear' : 'mean';
+    return answerOf(detrended(valueOf(given, 'runs', 'runs'), what));
   },
 };

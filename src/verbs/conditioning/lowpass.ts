@@ -1,6 +1,7 @@
-import { filtered, orderOption, zeroPhaseHelp } from './filtered.ts';
-import { operand, quantityIn, si } from '../arguments.ts';
+import { filtered } from '../../analysis/conditioning/filter.ts';
+import { sizeOf, valueOf } from '../arguments.ts';
 import type { Verb } from '../verb.ts';
+import { orderIn, orderOption, zeroPhaseHelp } from './zeroPhase.ts';
 
 export const lowpass: Verb = {
   form: {
@@ -23,7 +24,7 @@ export const lowpass: Verb = {
     ],
   },
   evaluate(given, { watch }) {
-    const corner = quantityIn(operand(given, 'corner'));
-    return filtered(given, 'lowpass', [corner === undefined ? NaN : si(corner)], 'corner', watch);
+    const filter = { kind: 'lowpass', corners: [sizeOf(given, 'corner')], order: orderIn(given) } as const;
+    return filtered(valueOf(given, 'runs', 'runs'), filter, watch);
   },
 };

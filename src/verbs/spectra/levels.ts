@@ -7,7 +7,7 @@ import { valueOf } from '../arguments.ts';
 import { sampleCount, type Channel, type Run } from '../../values/run.ts';
 import { whyUneven } from '../../analysis/recordings/runs.ts';
 import { runningOf } from './running.ts';
-import { together, type RunWarning } from '../../analysis/together.ts';
+import { alsoOf, together, type RunWarning } from '../../analysis/together.ts';
 import type { LevelsRow } from '../../values/levels.ts';
 import { answer, type Verb } from '../verb.ts';
 
@@ -100,7 +100,10 @@ function additionalMethodsOf(row: LevelsRow): RunWarning[] {
       code: 'levels.additional',
       of: `${run.label}, ${channel.name}`,
       alike: [crest, transient, dose].map(({ calledFor }) => calledFor).join(),
-      message: `${run.label}, ${channel.name}: ${signs.join(' and ')}, so the weighted r.m.s. alone may say too little: read MTVV and VDV too (ISO 2631-1:1997, 6.2.1 and 6.3.3).`,
+      tell: (others) => ({
+        code: 'levels.additional',
+        message: `${run.label}, ${channel.name}: ${signs.join(' and ')}, so the weighted r.m.s. alone may say too little: read MTVV and VDV too (ISO 2631-1:1997, 6.2.1 and 6.3.3).${alsoOf(others)}`,
+      }),
     },
   ];
 }

@@ -4,7 +4,7 @@ import { seconds } from '../../analysis/amounts.ts';
 import { joined } from '../../analysis/recordings/uniformRate.ts';
 import { siOf, valueOf } from '../arguments.ts';
 import { pieces, whyUneven } from '../../analysis/recordings/runs.ts';
-import { together, type RunWarning } from '../../analysis/together.ts';
+import { alsoOf, together, type RunWarning } from '../../analysis/together.ts';
 import type { Channel, Run } from '../../values/run.ts';
 import type { RunningEntry } from '../../values/running.ts';
 import { answer, type Verb } from '../verb.ts';
@@ -57,7 +57,10 @@ export const running: Verb = {
         warnings.push({
           code: 'running.few',
           of: run.label,
-          message: `A span of ${seconds(over)} holds only ${length} samples of ${run.label}: it follows the wave itself rather than its level.`,
+          tell: (others) => ({
+            code: 'running.few',
+            message: `A span of ${seconds(over)} holds only ${length} samples of ${run.label}: it follows the wave itself rather than its level.${alsoOf(others)}`,
+          }),
         });
       }
       for (const channel of run.channels) entries.push(runningOf(run, channel, length));

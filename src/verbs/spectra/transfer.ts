@@ -9,7 +9,7 @@ import { findChannel } from '../recordings/channel.ts';
 import { operand, textOf, valueOf } from '../arguments.ts';
 import { whyUneven } from '../../analysis/recordings/runs.ts';
 import { segmentSamples, whyTooShort } from '../../analysis/spectra/segments.ts';
-import { together, type RunWarning } from '../../analysis/together.ts';
+import { alsoOf, together, type RunWarning } from '../../analysis/together.ts';
 import { usingOption, windowOf } from './using.ts';
 import type { Channel, Run } from '../../values/run.ts';
 import type { WindowValue } from '../../values/window.ts';
@@ -138,7 +138,10 @@ function doubts({ run, from, to, averages, coherence }: TransferEntry): RunWarni
     found.push({
       code: 'transfer.few',
       of: run.label,
-      message: `Only ${averages.toFixed(1)} independent averages go into the response of ${run.label}, so that even unrelated channels seem coherent: use a shorter window or a longer stretch.`,
+      tell: (others) => ({
+        code: 'transfer.few',
+        message: `Only ${averages.toFixed(1)} independent averages go into the response of ${run.label}, so that even unrelated channels seem coherent: use a shorter window or a longer stretch.${alsoOf(others)}`,
+      }),
     });
   }
   const readable = coherence.subarray(1).filter((value) => value >= leastCoherence).length;
@@ -146,7 +149,10 @@ function doubts({ run, from, to, averages, coherence }: TransferEntry): RunWarni
     found.push({
       code: 'transfer.incoherent',
       of: run.label,
-      message: `The coherence of ${from} and ${to} of ${run.label} is nowhere ${leastCoherence} or more: ${to} does not follow from ${from} alone.`,
+      tell: (others) => ({
+        code: 'transfer.incoherent',
+        message: `The coherence of ${from} and ${to} of ${run.label} is nowhere ${leastCoherence} or more: ${to} does not follow from ${from} alone.${alsoOf(others)}`,
+      }),
     });
   }
   return found;

@@ -1,5 +1,16 @@
 import { strict as assert } from 'node:assert';
-import { errorOf, near, recordingOf, resultOf, rmsOf, sine, uniform, valueOf, warningsOf, ownCodes } from './notebook.ts';
+import {
+  errorOf,
+  near,
+  recordingOf,
+  resultOf,
+  rmsOf,
+  sine,
+  uniform,
+  valueOf,
+  warningsOf,
+  ownCodes,
+} from '../notebook.ts';
 
 const load = 'r = load "a.csv" unit g\n';
 const even = { 'a.csv': recordingOf({ z: (t) => 1 + sine(10)(t) }) };

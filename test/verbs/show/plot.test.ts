@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { errorOf, recordingOf, resultOf, sine } from './notebook.ts';
+import { errorOf, recordingOf, resultOf, sine } from '../notebook.ts';
 
 const files = { 'a.csv': recordingOf({ x: sine(7), z: sine(10) }) };
 const load = 'r = load "a.csv" unit g\nS = spectrum r\n';

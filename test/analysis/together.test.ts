@@ -1,14 +1,14 @@
 import { strict as assert } from 'node:assert';
-import { together } from '../../src/analysis/together.ts';
-import { recordingOf, resultOf, sine } from './notebook.ts';
+import { alsoOf, together, type RunWarning } from '../../src/analysis/together.ts';
+import { recordingOf, resultOf, sine } from '../verbs/notebook.ts';
 
 describe('warnings about several runs', () => {
   it('are told once where they differ only in the run, with the others named', () => {
-    const one = (of: string, code = 'a', alike = ''): { code: string; of: string; alike: string; message: string } => ({
+    const one = (of: string, code = 'a', alike = ''): RunWarning => ({
       code,
       of,
       alike,
-      message: `${of} is short.`,
+      tell: (others) => ({ code, message: `${of} is short.${alsoOf(others)}` }),
     });
     assert.deepEqual(together([one('r1'), one('r2'), one('r3'), one('r2', 'b'), one('r1', 'a', 'x')]), [
       { code: 'a', message: 'r1 is short. Much the same goes for r2 and r3.' },

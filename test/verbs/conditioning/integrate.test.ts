@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { errorOf, near, noise, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from './notebook.ts';
+import { errorOf, near, noise, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv" unit g\n';
 const twenty = { 'a.csv': recordingOf({ z: sine(20, 0.3 * Math.SQRT2, 1) }, { rate: 400 }) };

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { errorOf, near, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from './notebook.ts';
+import { errorOf, near, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv" unit m/s^2\n';
 const of = (frequency: number, rate = 400): Record<string, string> => ({
@@ -129,7 +129,7 @@ describe('levels of weighted acceleration', () => {
   });
 
   it('stand in JSON with the cautions', async () => {
-    const { toJson } = await import('../../src/values/json.ts');
+    const { toJson } = await import('../../../src/values/json.ts');
     const json = toJson(await valueOf('levels', load + weighted, of(10))) as {
       rows: { weighting: string; mtvv: number }[];
       exposure: { rows: { total_m_s2: number; comfort: string[] }[]; cautions: string[] };

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { errorOf, near, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from './notebook.ts';
+import { errorOf, near, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv" unit g\n';
 const two = { 'a.csv': recordingOf({ z: (t) => sine(5)(t) + sine(40)(t) + 1 }) };

@@ -1,0 +1,79 @@
+import { answered, type Answer, type Refused } from '../../result/result.ts';
+import { butterworth, type FilterKind } from '../../signal/butterworth.ts';
+import { paddingOf, zeroPhase } from '../../signal/filter.ts';
+import { piecesOf } from '../../signal/stretch.ts';
+import { formatNumber } from '../../units/format.ts';
+import type { Watch } from '../../values/ports.ts';
+import type { Run } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import { refuse, tell } from '../messages/recordings.ts';
+import { shortestStretch, whyUneven, withSamples } from '../recordings/runs.ts';
+import { together, type RunWarning } from '../together.ts';
+
+/** A Butterworth filter that is passed forwards and backwards. */
+export interface Filter {
+  readonly kind: FilterKind;
+  /** Hz; two for a band pass, the lower first. */
+  readonly corners: readonly number[];
+  /** Of one pass. */
+  readonly order: number;
+}
+
+/** Periods of the lowest corner that a stretch should hold, so that its ends are not most of it (engineering choice). */
+const periodsWanted = 5;
+
+/**
+ * All runs through a zero-phase filter, each unbroken stretch by itself. Refuses uneven runs, a corner that is not
+ * below half a run's rate, and a stretch that is shorter than the filter's padding; warns of short stretches.
+ */
+export function filtered(runs: RunsValue, filter: Filter, { cancelled, progress }: Watch): Answer<RunsValue> {
+  const uneven = whyUneven(runs);
+  if (uneven !== undefined) return uneven;
+  const { kind, corners, order } = filter;
+  const step = `${kind} ${corners.map((corner) => formatNumber(corner, 6)).join('..')} Hz order ${order}, forwards and backwards`;
+  const warnings: RunWarning[] = [];
+  const done: Run[] = [];
+  for (const run of runs.runs) {
+    progress(done.length / runs.runs.length, `${kind} of ${run.label}`);
+    const refusal = whyNoCorner(run, filter);
+    if (refusal !== undefined) return refusal;
+    const sections = butterworth(kind, order, corners, run.rate);
+    const tooShort = whyTooShort(run, paddingOf(sections));
+    if (tooShort !== undefined) return tooShort;
+    warnings.push(...doubts(run, filter));
+    done.push(
+      withSamples(run, step, ({ samples, includesStatic }) => {
+        const into = new Float64Array(samples.length);
+        const pieces = piecesOf(samples, run.stretches);
+        piecesOf(into, run.stretches).forEach((piece, s) => zeroPhase(sections, pieces[s], piece, cancelled));
+        return { samples: into, includesStatic: kind === 'lowpass' && includesStatic };
+      }),
+    );
+  }
+  return answered({ ...runs, runs: done }, together(warnings));
+}
+
+function whyNoCorner(run: Run, { kind, corners }: Filter): Refused | undefined {
+  const corner = corners.find((one) => !(one < run.rate / 2));
+  if (corner === undefined) return undefined;
+  return refuse(
+    'filter.corner',
+    { run: run.label, corner, half: run.rate / 2 },
+    kind === 'bandpass' ? 'band' : 'corner',
+  );
+}
+
+function whyTooShort(run: Run, padding: number): Refused | undefined {
+  const { from, to, start } = shortestStretch(run);
+  if (to - from > padding) return undefined;
+  return refuse('filter.short', { run: run.label, start, samples: to - from, padding }, 'runs');
+}
+
+function doubts(run: Run, { kind, corners }: Filter): RunWarning[] {
+  const { from, to } = shortestStretch(run);
+  const length = (to - from) / run.rate;
+  if (kind === 'lowpass' || length * corners[0] >= periodsWanted) return [];
+  const code = 'filter.unsettled';
+  const facts = { run: run.label, length, periods: periodsWanted, corner: corners[0] };
+  return [{ code, of: run.label, tell: (others) => tell(code, { ...facts, others }) }];
+}

@@ -1,0 +1,89 @@
+import { answered, type Answer, type Refused } from '../../result/result.ts';
+import { piecesOf } from '../../signal/stretch.ts';
+import { weighted as weightedSamples, weightingNames, type WeightingName } from '../../signal/weighting.ts';
+import { capitalised } from '../../result/words.ts';
+import type { Watch } from '../../values/ports.ts';
+import type { Run } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import { refuse, tell } from '../messages/recordings.ts';
+import { isAcceleration } from '../recordings/dimensions.ts';
+import { shortestStretch, whyUneven, withSamples } from '../recordings/runs.ts';
+import { together, type RunWarning } from '../together.ts';
+
+export { weightingNames, type WeightingName };
+
+/** Lower and upper frequency in Hz of what a weighting counts: of its band limits, and its highest third-octave band. */
+const reach: Readonly<Record<WeightingName, readonly [low: number, high: number]>> = {
+  wk: [0.4, 80],
+  wd: [0.4, 80],
+  wf: [0.08, 0.5],
+  wc: [0.4, 80],
+  we: [0.4, 80],
+  wj: [0.4, 80],
+  wh: [6.3, 1250],
+};
+
+/** A rate should be so many times the highest frequency counted, and a stretch hold so many periods of the lowest. */
+const rateFactor = 2.5;
+const periodsWanted = 4;
+
+/**
+ * The runs with each channel weighted. Refuses uneven runs, another number of weightings than one or one a channel,
+ * channels that are no acceleration, and those that are weighted already.
+ * @param names one weighting for all channels, or one for each in their order
+ */
+export function weighted(runs: RunsValue, names: readonly WeightingName[], watch: Watch): Answer<RunsValue> {
+  const uneven = whyUneven(runs);
+  if (uneven !== undefined) return uneven;
+  const warnings: RunWarning[] = [];
+  const done: Run[] = [];
+  for (const run of runs.runs) {
+    watch.progress(done.length / runs.runs.length, `weighting ${run.label}`);
+    const refusal = whyNoWeighting(run, names);
+    if (refusal !== undefined) return refusal;
+    const own = run.channels.map((_, c) => (names.length === 1 ? names[0] : names[c]));
+    warnings.push(...doubts(run, [...new Set(own)]));
+    done.push(
+      withSamples(run, `frequency-weighted ${names.map(capitalised).join(', ')}`, (channel) => {
+        const name = own[run.channels.indexOf(channel)];
+        const into = new Float64Array(channel.samples.length);
+        const pieces = piecesOf(channel.samples, run.stretches);
+        piecesOf(into, run.stretches).forEach((piece, s) => weightedSamples(name, pieces[s], run.rate, piece));
+        return { samples: into, includesStatic: false, weighting: capitalised(name) };
+      }),
+    );
+  }
+  return answered({ ...runs, runs: done }, together(warnings));
+}
+
+function whyNoWeighting({ label: run, channels }: Run, names: readonly WeightingName[]): Refused | undefined {
+  if (names.length !== 1 && names.length !== channels.length) {
+    const facts = { run, channels: channels.map(({ name }) => name), weightings: names.length };
+    return refuse('weight.count', facts, 'weightings');
+  }
+  for (const { name: channel, unit, weighting } of channels) {
+    if (weighting !== undefined) return refuse('weight.twice', { run, channel, weighting }, 'runs');
+    if (!isAcceleration(unit)) return refuse('weight.unit', { run, channel, unit: unit.symbol }, 'runs');
+  }
+  return undefined;
+}
+
+function doubts(run: Run, names: readonly WeightingName[]): RunWarning[] {
+  const { label: of, rate } = run;
+  const { from, to } = shortestStretch(run);
+  const length = (to - from) / rate;
+  return names.flatMap((alike) => {
+    const [lowest, highest] = reach[alike];
+    const about = { run: of, weighting: capitalised(alike) };
+    const found: RunWarning[] = [];
+    if (rate < rateFactor * highest) {
+      const facts = { ...about, highest, needed: rateFactor * highest, rate };
+      found.push({ code: 'weight.rate', of, alike, tell: (others) => tell('weight.rate', { ...facts, others }) });
+    }
+    if (length * lowest < periodsWanted) {
+      const facts = { ...about, lowest, length, needed: periodsWanted / lowest };
+      found.push({ code: 'weight.short', of, alike, tell: (others) => tell('weight.short', { ...facts, others }) });
+    }
+    return found;
+  });
+}
