@@ -1,14 +1,15 @@
 import type { Density } from './welch.ts';
 
 /**
- * Mean square of the band [low, high] in unit^2: the density is taken as constant over each bin, from half a
- * step below its centre to half a step above, and a bin on the band's edge counts by the part covered. The
- * bins at 0 and (even segments) at half the rate lie half outside the range; they keep their whole mean
- * square, density x step, in the half inside. So neighbouring bands add up, and the whole range adds up to
- * the mean square of the spectrum.
+ * Mean square of the band [low, high]. The density is taken as constant over each bin, from half a step below its
+ * centre to half a step above, and a bin on the band's edge counts by the part covered. The bins at 0 and (even
+ * segments) at half the rate lie half outside the range; they keep their whole mean square, density x step, in the
+ * half inside. So neighbouring bands add up, and the whole range adds up to the mean square of the spectrum.
  *
+ * @param of one-sided density in unit^2/Hz
  * @param low lower edge in Hz, at least 0
- * @param high upper edge in Hz, at most half the rate
+ * @param high upper edge in Hz, at least `low` and at most half the rate
+ * @returns unit^2
  * @throws RangeError for a band outside the spectrum
  */
 export function bandMeanSquare(of: Density, low: number, high: number): number {
@@ -19,12 +20,16 @@ export function bandMeanSquare(of: Density, low: number, high: number): number {
   return sum * of.step;
 }
 
-/** Root mean square of the band [low, high]: the square root of `bandMeanSquare`, in the signal's unit. */
+/**
+ * Root mean square of the band [low, high], both in Hz: the square root of `bandMeanSquare`.
+ *
+ * @returns in the signal's unit
+ */
 export function bandRms(of: Density, low: number, high: number): number {
   return Math.sqrt(bandMeanSquare(of, low, high));
 }
 
-/** Mean square of the whole spectrum, in unit^2. */
+/** Mean square of the whole one-sided spectrum, every bin with density x step, in unit^2. */
 export function totalMeanSquare(of: Density): number {
   let sum = 0;
   for (const value of of.density) sum += value;

@@ -14,7 +14,7 @@ export interface BluesteinPlan {
   readonly scratch: readonly [Float64Array, Float64Array, Float64Array, Float64Array];
 }
 
-/** The smallest length of at least `least` whose prime factors are 2, 3 and 5. */
+/** The smallest length of at least `least` points whose prime factors are 2, 3 and 5. */
 export function nextSmooth(least: number): number {
   let best = Infinity;
   for (let fives = 1; fives < 2 * least; fives *= 5) {
@@ -27,7 +27,12 @@ export function nextSmooth(least: number): number {
   return best;
 }
 
-/** Tables for a length that has a prime factor above 13 (Bluestein 1970, IEEE Trans. Audio Electroacoust. 18). */
+/**
+ * Tables for a transform of a length with a prime factor above 13, as a convolution of twice the length
+ * (Bluestein 1970, IEEE Trans. Audio Electroacoust. 18).
+ *
+ * @param length points of the transform, at least 1
+ */
 export function makeBluestein(length: number): BluesteinPlan {
   const size = nextSmooth(2 * length - 1);
   const padded = makeSmoothPlan(size, radices(size)!);
@@ -55,7 +60,13 @@ export function makeBluestein(length: number): BluesteinPlan {
   return { length, padded, chirpRe, chirpIm, kernelRe, kernelIm, scratch };
 }
 
-/** Forward transform; the result always stands in `re` and `im`, so that it returns false (see `transformSmooth`). */
+/**
+ * Forward transform in place, unscaled, by the plan's convolution.
+ *
+ * @param re real parts, overwritten by those of the transform
+ * @param im imaginary parts, overwritten likewise
+ * @returns always false: the result never stands in a spare pair (see `transformSmooth`)
+ */
 export function transformBluestein(plan: BluesteinPlan, re: Float64Array, im: Float64Array): boolean {
   const { length, padded, chirpRe, chirpIm, kernelRe, kernelIm, scratch } = plan;
   let [ar, ai, br, bi] = scratch;

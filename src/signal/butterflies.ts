@@ -2,7 +2,14 @@ import { radix8 } from './radix8.ts';
 import type { Stage } from './stage.ts';
 import { rootOfUnity } from './twiddle.ts';
 
-/** Carries out one pass, from the first pair of arrays to the second. */
+/**
+ * Carries out one pass of a transform, every butterfly of the stage's radix: 2, 3, 4, 5, 8, or any odd one.
+ *
+ * @param xr real parts that go in, as many as the transform has points; left as they are
+ * @param xi imaginary parts that go in
+ * @param yr receives the real parts; another array than xr
+ * @param yi receives the imaginary parts; another array than xi
+ */
 export function pass(stage: Stage, xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array): void {
   if (stage.radix === 4) {
     if (stage.blocks === 1) lastRadix4(stage.stride, xr, xi, yr, yi);

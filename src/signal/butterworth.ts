@@ -23,11 +23,15 @@ interface Poles {
 /**
  * A digital Butterworth filter as second-order sections, by the bilinear transform with the corners pre-warped,
  * poles and zeros paired and ordered as scipy.signal.butter(output='sos') does. At a corner the response is
- * 1/sqrt 2 (-3.01 dB); applied forwards and backwards, 1/2 (-6.02 dB).
+ * 1/sqrt 2 (-3.01 dB); applied forwards and backwards, 1/2 (-6.02 dB). The passband is lifted to 1.
  * Butterworth 1930, Experimental Wireless 7; Oppenheim and Schafer, Discrete-Time Signal Processing, 7.
  *
+ * @param kind which side of the corners is passed
  * @param order number of poles, at least 1; a bandpass has twice as many
  * @param corners one frequency in Hz, or two for a bandpass, each above 0 and below half the rate
+ * @param rate in Hz
+ * @returns the sections in the order in which they are applied
+ * @throws RangeError for an order or corners out of range, or exchanged
  */
 export function butterworth(kind: FilterKind, order: number, corners: readonly number[], rate: number): Section[] {
   requireDesign(kind, order, corners, rate);

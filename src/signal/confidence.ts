@@ -6,12 +6,13 @@ export type ChiSquareQuantile = (p: number, dof: number) => number;
 /**
  * Effective number of independent averages behind a mean of overlapping segments:
  * K / (1 + 2 sum_{j>=1} (1 - j/K) rho_j), rho_j the squared correlation of two windows j hops apart
- * (Welch 1967, IEEE Trans. Audio Electroacoust. 15; Harris 1978, eq. 18). Segments of different unbroken
- * stretches count as independent.
+ * (Welch 1967, IEEE Trans. Audio Electroacoust. 15; Harris 1978, Proc. IEEE 66(1), eq. 18). Segments of different
+ * unbroken stretches count as independent.
  *
  * @param shape the window
  * @param hop samples from one segment's start to the next
  * @param segments number of segments in each stretch
+ * @returns at most the number of segments, need not be whole; 0 without segments
  */
 export function effectiveAverages(shape: Float64Array, hop: number, segments: readonly number[]): number {
   const squared: number[] = [];
@@ -38,7 +39,10 @@ export interface ConfidenceFactors {
  * nothing about another run. For an amplitude take the square roots. The bins at 0 and at half the rate
  * have half as many degrees of freedom.
  *
+ * @param averages effective number of averages, above 0
  * @param confidence between 0 and 1, such as 0.95
+ * @param quantile of the chi-square distribution
+ * @returns plain factors, the lower one below 1
  */
 export function confidenceFactors(
   averages: number,

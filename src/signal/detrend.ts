@@ -1,7 +1,13 @@
 import { moments } from './levels.ts';
 import type { Stretch } from './stretch.ts';
 
-/** Writes the samples less their mean into `into`, which may be the samples themselves; gives the mean. */
+/**
+ * Takes the mean out of a signal.
+ *
+ * @param samples at least one, all finite
+ * @param into receives the samples less their mean; may be the samples themselves
+ * @returns the mean, in the signal's unit
+ */
 export function removeMean(samples: Float64Array, into: Float64Array): number {
   const { mean } = moments(samples);
   for (let i = 0; i < samples.length; i++) into[i] = samples[i] - mean;
@@ -15,8 +21,15 @@ export interface Line {
 }
 
 /**
- * Writes the samples less their least-squares line into `into`, which may be the samples themselves; gives the
- * line. One line for all stretches, each at its own time, so that a gap does not bend it.
+ * Takes the least-squares line out of a signal: one line for all stretches, each at its own time, so that a gap does
+ * not bend it.
+ *
+ * @param samples of all stretches, one after another
+ * @param into receives the samples less the line; may be the samples themselves
+ * @param stretches the unbroken pieces, which together hold all samples
+ * @param rate in Hz
+ * @returns the line, in the signal's unit and per s
+ * @throws RangeError for stretches that do not hold all samples
  */
 export function removeLine(
   samples: Float64Array,

@@ -35,7 +35,12 @@ export const directiveValues = {
   wholeBodyDose: { action: 9.1, limit: 21 },
 } as const;
 
-/** Total of three weighted axes with their multiplying factors, sqrt(sum (k a_w)^2) (ISO 2631-1:1997, 6.5). */
+/**
+ * Total of weighted axes with their multiplying factors, sqrt(sum (k a_w)^2) (ISO 2631-1:1997, 6.5).
+ *
+ * @param axes weighted r.m.s. and factor of each, all in one unit
+ * @returns in the axes' unit, r.m.s.
+ */
 export function vibrationTotal(axes: readonly { readonly rms: number; readonly factor: number }[]): number {
   return Math.sqrt(axes.reduce((sum, { rms, factor }) => sum + (factor * rms) ** 2, 0));
 }
@@ -51,7 +56,7 @@ export interface AdditionalMethods {
 }
 
 /**
- * The ratios of a weighted signal that call for the additional methods.
+ * The ratios of a weighted signal that call for the additional methods (ISO 2631-1:1997, 6.2.1 and 6.3.3).
  *
  * @param of weighted r.m.s. and peak, greatest running r.m.s. over 1 s, dose, all of one unit of acceleration; length in s
  */

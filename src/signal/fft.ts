@@ -33,12 +33,22 @@ const keptPoints = 1 << 20;
 const complexPlans = new Map<number, Fft>();
 const realPlans = new Map<number, RealFft>();
 
-/** The complex transform of any length from 1; tables of recent lengths are kept. */
+/**
+ * The complex transform of any length; tables of recent lengths are kept.
+ *
+ * @param length points, a whole number from 1
+ * @throws RangeError for any other length
+ */
 export function fft(length: number): Fft {
   return kept(complexPlans, length, makeFft);
 }
 
-/** The transform of real samples of any length from 1; tables of recent lengths are kept. */
+/**
+ * The transform of real samples of any length into floor(length / 2) + 1 bins; tables of recent lengths are kept.
+ *
+ * @param length samples, a whole number from 1
+ * @throws RangeError for any other length
+ */
 export function realFft(length: number): RealFft {
   return kept(realPlans, length, makeRealFft);
 }

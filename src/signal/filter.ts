@@ -4,6 +4,8 @@ import { Cancelled, type CancelCheck } from './cancel.ts';
 /**
  * Samples by which `zeroPhase` continues a stretch at each end: scipy.signal.sosfiltfilt's default,
  * 3 x (2 sections + 1 - the fewer of vanishing b2 and vanishing a2). A stretch must be longer than that.
+ *
+ * @param sections of the filter
  */
 export function paddingOf(sections: readonly Section[]): number {
   const zeros = sections.filter(({ b2 }) => b2 === 0).length;
@@ -17,8 +19,11 @@ export function paddingOf(sections: readonly Section[]): number {
  * begins in the steady state of its first value (Gustafsson 1996, IEEE Trans. Signal Proc. 44, treats the choice).
  * The order of operations is scipy.signal.sosfiltfilt's, so that equal sections and starting states give equal bits.
  *
+ * @param sections of the filter, in the order in which they are applied
  * @param samples the stretch; longer than `paddingOf(sections)`
  * @param into receives the result, of the same length; may be the samples themselves
+ * @returns `into`, in the signal's unit
+ * @throws RangeError for a stretch too short; Cancelled when `cancelled` says so
  */
 export function zeroPhase(
   sections: readonly Section[],

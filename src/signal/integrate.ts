@@ -4,9 +4,13 @@ import { inFrequency } from './weighting.ts';
  * Velocity (once) or displacement (twice) from acceleration: each bin of the whole stretch's transform is divided by
  * (2 pi i f) as often as said; below the low cut, where offset and drift would swamp the result, it is 0.
  *
+ * @param samples one unbroken stretch, taken as periodic
+ * @param rate in Hz
  * @param times 1 or 2
- * @param lowCut in Hz, above 0: bins below it are left out
- * @param into receives the result, in the signal's unit times s or s^2; may be the samples themselves
+ * @param lowCut in Hz, above 0 and below half the rate: bins below it are left out
+ * @param into receives the result; may be the samples themselves
+ * @returns `into`, in the signal's unit times s or s^2
+ * @throws RangeError for a low cut out of range
  */
 export function integrate(
   samples: Float64Array,

@@ -35,8 +35,9 @@ export interface Moments {
 }
 
 /**
- * Levels of a signal.
+ * Levels of a signal, its mean kept out of all but `mean` and `totalRms`.
  *
+ * @param samples at least one, all finite
  * @param scratch room for the percentiles, at least as long as the samples; made if not given
  * @throws RangeError for no samples, or for a sample that is no finite number
  */
@@ -64,10 +65,13 @@ export function levels(samples: Float64Array, scratch?: Float64Array): Levels {
 }
 
 /**
- * Vibration dose value (int a^4 dt)^(1/4) of the signal less its mean, in m/s^1.75; ISO 2631-1:1997, 6.3.2,
- * where the signal is frequency-weighted.
+ * Vibration dose value (int a^4 dt)^(1/4) of the signal less its mean (ISO 2631-1:1997, 6.3.2, where the signal is
+ * frequency-weighted).
  *
+ * @param of the signal's count and fourth moment
+ * @param rate in Hz
  * @param factor what a value is multiplied by to be in m/s^2: 9.80665 for g
+ * @returns m/s^1.75
  */
 export function vibrationDose(of: Pick<Moments, 'count' | 'm4'>, rate: number, factor: number): number {
   return factor * ((of.m4 * of.count) / rate) ** 0.25;
@@ -76,6 +80,10 @@ export function vibrationDose(of: Pick<Moments, 'count' | 'm4'>, rate: number, f
 /**
  * Central moments in two passes: the mean first, then the powers of the distance from it, with the rounding
  * that is left in the mean taken out of them (Chan, Golub and LeVeque 1983, Am. Stat. 37).
+ *
+ * @param samples at least one, all finite
+ * @returns moments in the powers of the signal's unit, divided by the count and not by count - 1
+ * @throws RangeError for no samples, or for a sample that is no finite number
  */
 export function moments(samples: Float64Array): Moments {
   const count = samples.length;

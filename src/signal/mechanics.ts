@@ -1,5 +1,5 @@
 /**
- * Natural frequency of an undamped mass on a spring, sqrt(k / m) / (2 pi) (Den Hartog, Mechanical Vibrations, 2.2).
+ * Natural frequency of an undamped mass on a spring, sqrt(k / m) / (2 pi) (Den Hartog, Mechanical Vibrations, chapter 2).
  *
  * @param stiffness k in N/m, above 0
  * @param mass m in kg, above 0

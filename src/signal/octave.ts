@@ -25,6 +25,8 @@ const preferred = [1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8];
  * @param fraction b, bands an octave: 1, 3, 6, 12, 24
  * @param low in Hz, above 0
  * @param high in Hz, at least `low`
+ * @returns the bands in Hz, rising
+ * @throws RangeError for a fraction that is no whole number or a range that does not rise above 0
  */
 export function octaveBands(fraction: number, low: number, high: number): OctaveBand[] {
   if (!(Number.isInteger(fraction) && fraction >= 1))

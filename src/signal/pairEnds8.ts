@@ -3,6 +3,13 @@ import type { Segment, Stage } from './stage.ts';
 /**
  * The first pass of a pair's transform by radix 8, on the windowed samples themselves; as `radix8` one straight line
  * of arithmetic on purpose.
+ *
+ * @param x samples of the signal, in which both segments lie
+ * @param a segment that becomes the real part, less its mean
+ * @param b segment that becomes the imaginary part, less its mean
+ * @param shape the window, as long as a segment
+ * @param yr receives the real parts
+ * @param yi receives the imaginary parts
  */
 export function pairFirst8(
   { blocks, re, im }: Stage,
@@ -107,7 +114,14 @@ export function pairFirst8(
   }
 }
 
-/** The last pass of a pair's transform by radix 8: adds the squares of what it would store. */
+/**
+ * The last pass of a pair's transform by radix 8: adds the squares of what it would store.
+ *
+ * @param stride columns of the pass, an eighth of the points
+ * @param xr real parts that go in
+ * @param xi imaginary parts that go in
+ * @param power a sum for each point, to which |Z|^2 is added
+ */
 export function pairLast8(stride: number, xr: Float64Array, xi: Float64Array, power: Float64Array): void {
   for (let a = 0; a < stride; a++) {
     const s0r = xr[a] + xr[a + 4 * stride];

@@ -14,7 +14,12 @@ export interface PairPlan {
   readonly last: Stage;
 }
 
-/** The plan for a length, or undefined where its first and last passes are not those written out here. */
+/**
+ * The passes for segments of a length.
+ *
+ * @param length samples a segment
+ * @returns undefined where the first or the last pass is not one of those written out here
+ */
 export function pairPlan(length: number): PairPlan | undefined {
   const factors = radices(length);
   if (factors === undefined || factors.length < 2 || (factors[0] !== 4 && factors[0] !== 8)) return undefined;
@@ -25,9 +30,12 @@ export function pairPlan(length: number): PairPlan | undefined {
 }
 
 /**
- * Adds |Z|^2 of the transform Z of a's segment as real and b's as imaginary part to `power`.
+ * Adds |Z|^2 of the transform Z of a's windowed segment as real and b's as imaginary part, each less its mean.
  *
+ * @param samples of the signal, in which both segments lie
+ * @param shape the window, of the plan's length
  * @param work two pairs of arrays of the plan's length, overwritten
+ * @param power a sum for each of the transform's points, in unit^2, to which is added
  */
 export function addPairPower(
   plan: PairPlan,

@@ -43,6 +43,9 @@ export interface PeakOptions {
  *
  * Width and damping by the half-power points (Bendat and Piersol, Engineering Applications of Correlation and
  * Spectral Analysis, 4), with the window's own width taken out in squares, which is an approximation.
+ *
+ * @param of one-sided density in unit^2/Hz
+ * @returns none where the range holds fewer than three bins
  */
 export function findPeaks(of: Density, options: PeakOptions): Peak[] {
   const { density, step, averages } = of;

@@ -4,6 +4,8 @@
  *
  * @param values at least one number, none NaN; overwritten
  * @param shares each between 0 and 1, such as 0.999
+ * @returns one value a share, in the values' unit
+ * @throws RangeError for no values
  */
 export function percentiles(values: Float64Array, shares: readonly number[]): number[] {
   if (values.length === 0) throw new RangeError('percentiles need at least one value');
@@ -20,7 +22,7 @@ export function percentiles(values: Float64Array, shares: readonly number[]): nu
   });
 }
 
-/** Median of the values, which are put in another order. */
+/** Median of the values, at least one, which are put in another order. */
 export function median(values: Float64Array): number {
   return percentiles(values, [0.5])[0];
 }

@@ -14,6 +14,8 @@ export interface Breakpoint {
  * its bands are for `bandMeanSquare`.
  *
  * @param points at least two, frequencies rising, all values above 0
+ * @returns unit^2: g^2 of a profile in g^2/Hz
+ * @throws RangeError naming the breakpoint that breaks one of these
  */
 export function profileMeanSquare(points: readonly Breakpoint[]): number {
   requireProfile(points);
@@ -49,7 +51,13 @@ export interface ProfileComparison {
   readonly decibels: Float64Array;
 }
 
-/** Compares a density with a profile bin by bin and as a whole. The profile must lie within the density's range. */
+/**
+ * Compares a density with a profile, bin by bin and as a whole.
+ *
+ * @param of one-sided density in the profile's unit^2/Hz
+ * @param points of the profile, which must lie within the density's range
+ * @throws RangeError for a profile that is none, or that reaches past half the rate
+ */
 export function compareWithProfile(of: Density, points: readonly Breakpoint[]): ProfileComparison {
   const profileRms = Math.sqrt(profileMeanSquare(points));
   const measuredRms = Math.sqrt(bandMeanSquare(of, points[0].frequency, points[points.length - 1].frequency));

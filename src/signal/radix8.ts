@@ -1,9 +1,15 @@
 import type { Stage } from './stage.ts';
 
 /**
- * Radix 8 by two of radix 4: the sums of opposite columns give the even outputs, their differences, turned by
- * eighths of a circle, the odd ones. One straight line of arithmetic on purpose: to part it into smaller functions
- * would send its sixteen values through memory, which costs the third that this radix gains over radix 4.
+ * One pass of radix 8, as two of radix 4: the sums of opposite columns give the even outputs, their differences,
+ * turned by eighths of a circle, the odd ones (Van Loan 1992, Computational Frameworks for the FFT, 2.4). One straight
+ * line of arithmetic on purpose: to part it into smaller functions would send its sixteen values through memory, which
+ * costs the third that this radix gains over radix 4.
+ *
+ * @param xr real parts that go in, as many as the transform has points; left as they are
+ * @param xi imaginary parts that go in
+ * @param yr receives the real parts; another array than xr
+ * @param yi receives the imaginary parts; another array than xi
  */
 export function radix8(stage: Stage, xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array): void {
   const { blocks, stride, re, im } = stage;

@@ -8,9 +8,13 @@ export interface Ratio {
 }
 
 /**
- * A ratio of whole numbers within `tolerance` (relative) of a ratio of rates, by its continued fraction; where that
- * takes numbers above 10 000, the nearest that does not. The resampled signal's rate is rate x up / down to the last
- * digit, and is to be stated so.
+ * A ratio of whole numbers near a ratio of rates, by its continued fraction (Hardy and Wright, An Introduction to the
+ * Theory of Numbers, 10): the first within the tolerance, or where that takes numbers above 10 000 the nearest that
+ * does not. The resampled signal's rate is rate x up / down to the last digit, and is to be stated so.
+ *
+ * @param ratio new rate / old rate, above 0
+ * @param tolerance relative
+ * @throws RangeError for a ratio that is not above 0, or above 10 000 either way
  */
 export function rationalRatio(ratio: number, tolerance = 1e-6): Ratio {
   if (!(ratio > 0 && ratio < Infinity)) throw new RangeError(`a ratio of rates lies above 0, not at ${ratio}`);
@@ -34,10 +38,14 @@ const largestTerm = 10_000;
 
 /**
  * Resamples one unbroken stretch by up / down through an anti-aliasing polyphase filter: a sinc with a Kaiser window
- * (beta 5), cut off at half the lower of the two rates, 20 x max(up, down) + 1 coefficients, no shift. It equals
- * scipy.signal.resample_poly with padtype 'mean'. The first sample keeps its time.
+ * (beta 5), cut off at half the lower of the two rates, 20 x max(up, down) + 1 coefficients, no shift. Beyond its ends
+ * the stretch is continued by its mean. It equals scipy.signal.resample_poly with padtype 'mean'. The first sample
+ * keeps its time.
  *
- * @returns ceil(samples x up / down) samples at rate x up / down; the samples themselves where the ratio is 1
+ * @param samples one unbroken stretch
+ * @returns ceil(samples x up / down) samples at rate x up / down, in the signal's unit; the samples themselves where
+ * the ratio is 1
+ * @throws RangeError for a ratio that is not one of whole numbers above 0; Cancelled when `cancelled` says so
  */
 export function resampled(samples: Float64Array, { up, down }: Ratio, cancelled?: CancelCheck): Float64Array {
   const divisor = greatestCommonDivisor(up, down);

@@ -15,8 +15,11 @@ export interface Running {
  *
  * Sums are built up afresh in every span, so that a loud moment leaves no rounding behind in the quiet after it.
  *
- * @param length samples a span, round(tau x rate)
+ * @param samples one unbroken stretch
+ * @param length samples a span, round(tau x rate), at least 1 and at most all of the stretch
  * @param mean what is taken from each sample first: the signal's mean where that has not been removed
+ * @returns values in the signal's unit, one for each whole span
+ * @throws RangeError for a span that does not fit
  */
 export function runningRms(samples: Float64Array, length: number, mean = 0): Running {
   const count = samples.length;

@@ -24,11 +24,13 @@ export interface Spectrogram {
 }
 
 /**
- * The density of each segment in turn, which `welchDensity` would average into one. Where there would be more than
- * `columns` of them, neighbouring segments are averaged, as few to a column as will do.
+ * The one-sided density of each segment in turn, which `welchDensity` would average into one. Where there would be
+ * more than `columns` of them, neighbouring segments are averaged, as few to a column as will do.
  *
- * @param columns the most columns wanted; every segment its own where it is left out
- * @throws RangeError when no stretch is as long as a segment
+ * @param stretches unbroken pieces of one signal; no segment reaches across two of them
+ * @param options as of `welchDensity`; `columns` the most columns wanted, every segment its own where it is left out
+ * @returns columns in the order of time, densities in unit^2/Hz
+ * @throws RangeError when no stretch is as long as a segment; Cancelled when `cancelled` says so
  */
 export function spectrogram(
   stretches: readonly TimedStretch[],

@@ -1,12 +1,13 @@
 /**
  * Values of unevenly sampled readings at evenly spaced times, through a natural cubic spline (de Boor, A Practical
- * Guide to Splines, 4). It does not guard against aliasing: give it the readings' own mean rate, and change the rate afterwards
- * with `resampled`.
+ * Guide to Splines, 4). It does not guard against aliasing: give it the readings' own mean rate, and change the rate
+ * afterwards with `resampled`.
  *
  * @param times in s, rising
  * @param samples as many readings, at least 2
  * @param rate of the result in Hz; its first sample is at the first reading's time
- * @throws RangeError naming the first reading whose time does not rise
+ * @returns samples up to the last reading's time, in the readings' unit
+ * @throws RangeError for fewer than two readings, a rate that is not above 0, and naming the first reading whose time does not rise
  */
 export function evenlySampled(times: Float64Array, samples: Float64Array, rate: number): Float64Array {
   const count = times.length;

@@ -9,8 +9,10 @@ export interface SmoothPlan {
 }
 
 /**
- * Radices whose product is `length`, or undefined where a prime above 13 divides it. Powers of two come first and a
- * 5, or else a power of two, last, since these passes have short cuts in Welch's averages.
+ * Radices whose product is `length`. Powers of two come first and a 5, or else a power of two, last, since these
+ * passes have short cuts in Welch's averages.
+ *
+ * @returns undefined where a prime above 13 divides the length
  */
 export function radices(length: number): number[] | undefined {
   const odd = oddRadices(length);
@@ -19,7 +21,7 @@ export function radices(length: number): number[] | undefined {
   return odd.at(-1) === 5 ? [...twos, ...odd] : [...twos.slice(0, 1), ...odd, ...twos.slice(1)];
 }
 
-/** The odd prime factors, or undefined where one is above 13. */
+/** The odd prime factors of a `length`, or undefined where one is above 13. */
 export function oddRadices(length: number): number[] | undefined {
   const odd: number[] = [];
   let rest = length;
@@ -36,7 +38,12 @@ function powerOfTwo(exponent: number): number[] {
   return exponent === 0 ? [] : [...Array<number>((exponent - 2 * fours) / 3).fill(8), ...Array<number>(fours).fill(4)];
 }
 
-/** Makes the tables for a length; `factors` as `radices` gives them. */
+/**
+ * The passes of a transform with their factors.
+ *
+ * @param length points
+ * @param factors radices whose product is the length, as `radices` gives them
+ */
 export function makeSmoothPlan(length: number, factors: readonly number[]): SmoothPlan {
   const stages: Stage[] = [];
   let size = length;
@@ -59,7 +66,9 @@ export function makeSmoothPlan(length: number, factors: readonly number[]): Smoo
  * Forward transform X[k] = sum x[n] exp(-2 pi i k n / N) by Stockham's self-sorting passes, which read from
  * one pair of arrays and write to the other (Van Loan 1992, Computational Frameworks for the FFT, 1.7).
  *
- * @returns whether the result stands in the spare pair; both pairs are overwritten
+ * @param re real parts of the plan's length, overwritten; likewise im
+ * @param spareRe room of the same length, overwritten; likewise spareIm
+ * @returns whether the result stands in the spare pair
  */
 export function transformSmooth(
   plan: SmoothPlan,
@@ -71,7 +80,11 @@ export function transformSmooth(
   return transformStages(plan.stages, re, im, spareRe, spareIm);
 }
 
-/** Some of a plan's passes in turn; as `transformSmooth`. */
+/**
+ * Some of a plan's stages, one pass each in turn, between the pair re, im and the pair spareRe, spareIm of the same length.
+ *
+ * @returns whether the result stands in the spare pair
+ */
 export function transformStages(
   stages: readonly Stage[],
   re: Float64Array,

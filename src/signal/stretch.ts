@@ -6,14 +6,24 @@ export interface Stretch {
   readonly start: number;
 }
 
-/** Views, not copies, of a signal's unbroken pieces. */
+/**
+ * Views, not copies, of a signal's unbroken pieces.
+ *
+ * @param samples of the whole signal
+ * @param stretches where its pieces lie
+ */
 export function piecesOf(samples: Float64Array, stretches: readonly Stretch[]): Float64Array[] {
   return stretches.map(({ from, to }) => samples.subarray(from, to));
 }
 
 /**
- * The samples with `begin` <= t < `end`, t in s from the recording's first sample. Indices and start times stay
- * those of the recording; a stretch of which nothing is left is dropped.
+ * The samples with `begin` <= t < `end`. Indices and start times stay those of the recording; a stretch of which
+ * nothing is left is dropped.
+ *
+ * @param stretches of the recording, in the order of time
+ * @param rate in Hz
+ * @param begin in s from the recording's first sample
+ * @param end likewise
  */
 export function trimStretches(stretches: readonly Stretch[], rate: number, begin: number, end: number): Stretch[] {
   // A thousandth of a sample: a rate measured from rounded stamps must not cost a sample that lies on the edge.

@@ -33,7 +33,10 @@ export interface Transfer {
  * (Bendat and Piersol, Random Data, 6.2 and 9.2). The error is sqrt(1 - g2) / (sqrt(g2) sqrt(2 n)), n the effective averages.
  *
  * @param pairs unbroken stretches; no segment reaches across two of them
- * @throws RangeError for fewer than two segments, of which any two signals would seem coherent
+ * @param options as of `welchDensity`, but for `vectors`
+ * @returns magnitudes in the output's unit per the input's
+ * @throws RangeError for fewer than two segments, of which any two signals would seem coherent, and for an output of
+ * another length than its input; Cancelled when `cancelled` says so
  */
 export function transfer(pairs: readonly Pair[], options: WelchOptions): Transfer {
   const { shape, rate, overlap = 0.5 } = options;

@@ -1,5 +1,5 @@
 /**
- * Roots of unity exp(-2 pi i k / n), computed with angles of the first octant only: sine and cosine are
+ * Writes a root of unity exp(-2 pi i k / n), computed with angles of the first octant only: sine and cosine are
  * then right to the last bit or nearly, which is what keeps a long transform at a few 1e-16.
  *
  * @param k index of the root; a non-negative integer below 2^53 / 8

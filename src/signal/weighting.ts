@@ -46,6 +46,7 @@ interface Complex {
  * upward step with s = 2 pi i f, as ISO 2631-1:1997 annex A and ISO 8041-1 define them. At 0 Hz it is 0.
  *
  * @param frequency in Hz, at least 0
+ * @returns a complex ratio of amplitudes
  */
 export function weightingResponse(name: WeightingName, frequency: number): Complex {
   if (frequency === 0) return { re: 0, im: 0 };
@@ -76,13 +77,22 @@ export function weightingResponse(name: WeightingName, frequency: number): Compl
  * filter it is exact up to half the rate; the stretch is taken as periodic, so that its ends meet. The mean is removed by
  * the weighting itself.
  *
+ * @param samples one unbroken stretch of an acceleration
+ * @param rate in Hz
  * @param into receives the result, of the same length; may be the samples themselves
+ * @returns `into`, in the signal's unit
  */
 export function weighted(name: WeightingName, samples: Float64Array, rate: number, into: Float64Array): Float64Array {
   return inFrequency(samples, into, (k) => weightingResponse(name, (k * rate) / samples.length));
 }
 
-/** Multiplies each bin of the whole stretch's transform by a factor, and transforms back. */
+/**
+ * Multiplies each bin of the whole stretch's transform by a factor, and transforms back.
+ *
+ * @param samples one unbroken stretch, taken as periodic
+ * @param into receives the result, of the same length; may be the samples themselves
+ * @param factor complex, of bin k at k x rate / samples, from 0 to half the rate
+ */
 export function inFrequency(samples: Float64Array, into: Float64Array, factor: (k: number) => Complex): Float64Array {
   if (samples.length === 0) return into;
   const plan = realFft(samples.length);

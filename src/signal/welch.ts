@@ -36,24 +36,32 @@ export interface Density {
   readonly noiseBandwidth: number;
 }
 
-/** Samples from one segment's start to the next: L - floor(L x overlap). */
+/**
+ * Samples from one segment's start to the next: L - floor(L x overlap).
+ *
+ * @param segmentLength L in samples
+ * @param overlap share of a segment, at least 0 and below 1
+ * @throws RangeError for any other overlap
+ */
 export function hopOf(segmentLength: number, overlap: number): number {
   if (!(overlap >= 0 && overlap < 1)) throw new RangeError(`an overlap is at least 0 and below 1, not ${overlap}`);
   // 0.57 x 100 is a hair below 57 in binary, and must not lose a sample by it.
   return segmentLength - Math.floor(segmentLength * overlap + 1e-9);
 }
 
-/** Whole segments in a stretch of `samples`. */
+/** Whole segments of `segmentLength` in a stretch of `samples`, one every `hop`; all in samples. */
 export function segmentCount(samples: number, segmentLength: number, hop: number): number {
   return samples < segmentLength ? 0 : Math.floor((samples - segmentLength) / hop) + 1;
 }
 
 /**
  * Welch's one-sided density: P[k] = c / (K rate sum w^2) sum |X[k]|^2 over the K segments, X the transform of
- * the windowed segment less its own mean; c is 2, but 1 at 0 and, for even L, at half the rate. Unit^2/Hz.
+ * the windowed segment less its own mean; c is 2, but 1 at 0 and, for even L, at half the rate.
  * Welch 1967, IEEE Trans. Audio Electroacoust. 15.
  *
  * @param stretches unbroken pieces of one signal; no segment reaches across two of them
+ * @param options the window, a periodic one, whose length is the segment's; rate in Hz; overlap, half by default
+ * @returns unit^2/Hz in floor(L/2) + 1 bins
  * @throws RangeError when no stretch is as long as a segment or a sample is no number; Cancelled when `cancelled` says so
  */
 export function welchDensity(stretches: readonly Float64Array[], options: WelchOptions): Density {
@@ -63,9 +71,12 @@ export function welchDensity(stretches: readonly Float64Array[], options: WelchO
 }
 
 /**
- * Heights of lines: the peak amplitude, in the signal's unit, that a sine at a bin's centre would have;
- * sqrt(mean |X|^2) x 2 / sum w, the mean taken as power over the segments and the root last (1 in place of 2
- * at 0 and at half the rate). It is the density seen through the window's noise bandwidth.
+ * Heights of lines: the peak amplitude that a sine at a bin's centre would have; sqrt(mean |X|^2) x 2 / sum w, the
+ * mean taken as power over the segments and the root last (1 in place of 2 at 0 and at half the rate). It is the
+ * density seen through the window's noise bandwidth.
+ *
+ * @param of one-sided density in unit^2/Hz
+ * @returns one peak, not r.m.s., a bin, in the signal's unit
  */
 export function peakAmplitude(of: Density): Float64Array {
   const { density, noiseBandwidth, segmentLength } = of;
@@ -235,7 +246,13 @@ export class WelchSum {
 /** Points of segments below which the compiled loop's tables cost about what it saves. */
 const fewestForVectors = 500_000;
 
-/** The segment from `start`, less its mean, times the window. */
+/**
+ * The segment from sample `start`, less its mean, times the window.
+ *
+ * @param samples in which the segment lies
+ * @param shape the window, as long as the segment
+ * @param into receives as many values
+ */
 export function windowed(samples: Float64Array, start: number, shape: Float64Array, into: Float64Array): void {
   const length = shape.length;
   const mean = partSum(samples, start, length) / length;

@@ -18,8 +18,13 @@ const coefficients: Readonly<Record<WindowName, readonly number[]>> = {
 };
 
 /**
- * A periodic window: `length` samples of a shape whose period is `length`, as spectra need it (the symmetric
- * form, whose period is length - 1, is for filter design).
+ * A periodic window: samples of a shape whose period is `length`, as spectra need it (the symmetric form, whose
+ * period is length - 1, is for filter design).
+ *
+ * @param name of the window
+ * @param length samples, a whole number from 1
+ * @returns plain factors, the largest 1 or nearly
+ * @throws RangeError for any other length
  */
 export function windowShape(name: WindowName, length: number): Float64Array {
   if (!Number.isInteger(length) || length < 1)
@@ -27,7 +32,12 @@ export function windowShape(name: WindowName, length: number): Float64Array {
   return cosineSum(coefficients[name], length);
 }
 
-/** The periodic window with the given coefficients, whose signs alternate. */
+/**
+ * The periodic window w[n] = sum (-1)^k a_k cos(2 pi k n / L) (Harris 1978, Proc. IEEE 66(1)).
+ *
+ * @param terms a_k, all positive
+ * @param length L in samples; the window of one sample is 1
+ */
 export function cosineSum(terms: readonly number[], length: number): Float64Array {
   const shape = new Float64Array(length);
   for (let n = 0; n < length; n++) {
@@ -43,14 +53,25 @@ export function cosineSum(terms: readonly number[], length: number): Float64Arra
   return shape;
 }
 
-/** Correlation of two windows `hop` samples apart, sum w[n] w[n + hop] / sum w^2 (Harris 1978, eq. 17). */
+/**
+ * Correlation of two windows, sum w[n] w[n + hop] / sum w^2 (Harris 1978, Proc. IEEE 66(1), eq. 17).
+ *
+ * @param shape the window
+ * @param hop samples that they lie apart
+ */
 export function windowCorrelation(shape: Float64Array, hop: number): number {
   let product = 0;
   for (let n = 0; n + hop < shape.length; n++) product += shape[n] * shape[n + hop];
   return product / sumOfSquares(shape);
 }
 
-/** Response of the window to a line `offset` bins from a bin's centre, as a part of its response at the centre. */
+/**
+ * Response of a window to a line beside a bin's centre, as a part of its response at the centre.
+ *
+ * @param shape the window
+ * @param offset of the line in bins
+ * @returns a ratio of amplitudes
+ */
 export function windowResponse(shape: Float64Array, offset: number): number {
   let re = 0;
   let im = 0;
@@ -62,7 +83,12 @@ export function windowResponse(shape: Float64Array, offset: number): number {
   return Math.hypot(re, im) / Math.abs(sumOf(shape));
 }
 
-/** Width in bins over which a line's power reads at least half its height, by bisection on `windowResponse`. */
+/**
+ * Width over which a line's power reads at least half its height, by bisection on `windowResponse`.
+ *
+ * @param shape the window
+ * @returns in bins, both sides together
+ */
 export function halfPowerWidthBins(shape: Float64Array): number {
   let inside = 0;
   let outside = 4;
@@ -74,12 +100,14 @@ export function halfPowerWidthBins(shape: Float64Array): number {
   return inside + outside;
 }
 
+/** Sum of the values. */
 export function sumOf(values: Float64Array): number {
   let sum = 0;
   for (let n = 0; n < values.length; n++) sum += values[n];
   return sum;
 }
 
+/** Sum of the squares of the values. */
 export function sumOfSquares(values: Float64Array): number {
   let sum = 0;
   for (let n = 0; n < values.length; n++) sum += values[n] * values[n];

@@ -10,11 +10,14 @@ export interface BlockInterval extends RatioInterval, Estimate {
 /**
  * Interval of the amplitude ratio of two single runs from the mean squares of their blocks (5 s each is usual).
  *
- * se^2(ln rms) = var(q) / (4 nb mean(q)^2) by the delta method, a t interval with Welch's degrees of freedom.
- * Blocks instead of the chi-square theory of the spectrum, because roads and machines are not stationary.
+ * se^2(ln rms) = var(q) / (4 nb mean(q)^2) by the delta method (Casella and Berger, Statistical Inference, 5.5.4), a
+ * t interval with Welch's degrees of freedom. Blocks instead of the chi-square theory of the spectrum, because roads
+ * and machines are not stationary.
  *
- * @param blocksA, blocksB mean square of each block, at least 2 a run, none negative and not all 0
- * @returns undefined when there are too few blocks or no scatter
+ * @param blocksA mean square of each block of A, in unit^2; at least 2, none negative and not all 0
+ * @param blocksB likewise of B
+ * @param confidence two-sided, between 0 and 1
+ * @returns ratio B/A of amplitudes; undefined when there are too few blocks or no scatter
  */
 export function blockInterval(
   blocksA: readonly number[],

@@ -66,7 +66,8 @@ export interface BothWays {
 
 /**
  * The claimed number both ways, because a maker's "28 %" of power and 15 % of amplitude may be the same fact.
- * Undefined for a claim without a number. Negative is a reduction.
+ *
+ * @returns percent, negative for a reduction; undefined for a claim without a number
  */
 export function claimedBothWays(claim: Claim): BothWays | undefined {
   if (claim.kind === 'reduces' || claim.kind === 'increases') return undefined;

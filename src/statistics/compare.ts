@@ -14,12 +14,12 @@ import { changeDb, changePercent, haveLogarithms, logarithms, meanAndVariance, p
  * a band, the logarithms of the levels are compared, and the result is the ratio of the geometric means over runs.
  *
  * - Welch's t interval by default; `paired`, `trend` or `pooled` where planned and possible, else Welch with a note.
- * - Fewer than 3 runs a side: no inference, whatever was asked; the ratio stands alone, and with one
- *   run each an interval from blocks that speaks of these two recordings only.
+ * - Fewer than 3 runs a side: no inference, whatever was asked; the ratio stands alone, and with one run each an
+ *   interval from blocks that speaks of these two recordings only.
  * - Several bands: Holm's adjusted p; the primary band stands outside the family.
  * - Every other possible method's answer is given beside, as sensitivity.
  *
- * @param bands one entry a band, each with the same counts of runs
+ * @param bands one entry a band, each with the same counts of runs, at least one a side
  * @throws RangeError for options out of range or counts that differ from band to band
  */
 export function compare(bands: readonly Levels[], options: CompareOptions = {}): Comparison {

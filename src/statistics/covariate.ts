@@ -33,8 +33,15 @@ export interface CovariateRow {
 }
 
 /**
- * How much a result hangs on a covariate that was not the same: the row for each exponent.
- * It is sensitivity, never a silent correction; the reference cancels in the ratio.
+ * How much a result hangs on a covariate that was not the same: the row as it would be if the level grew with each
+ * power of the covariate, by levels brought to one value of it, level (reference / v)^p. It is sensitivity, never a
+ * silent correction; the reference cancels in the ratio.
+ *
+ * @param band levels of the runs
+ * @param covariate its value in each run, in any one unit
+ * @param options as of `compare`; the row stands for itself, so that `primary` does not count
+ * @param exponents p of each row: 0 leaves the levels as they are
+ * @throws RangeError for a run without a value, or a value that is not above 0
  */
 export function covariateSensitivity(
   band: Levels,

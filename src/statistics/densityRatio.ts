@@ -15,8 +15,10 @@ export interface RatioOfDensities {
  * The intervals are pointwise: at 95 % about one bin in twenty lies off by chance, so they show where to look and
  * settle nothing.
  *
- * @param a, b one density a run, all of one length or longer than the shortest by bins at the end
- * @returns undefined with fewer than 3 runs a side, or when a bin holds nothing at all
+ * @param a one density a run of A, all in one unit; the bins that all densities have are compared
+ * @param b likewise of B
+ * @param confidence two-sided, between 0 and 1
+ * @returns B/A of mean square; undefined with fewer than 3 runs a side, or when a bin holds nothing at all
  */
 export function densityRatio(
   a: readonly Float64Array[],

@@ -14,10 +14,11 @@ export interface Equivalence {
 }
 
 /**
- * Two one-sided tests of the ratio against 1/(1+margin) and 1+margin (Schuirmann 1987).
+ * Two one-sided tests of the ratio against 1/(1+margin) and 1+margin (Schuirmann 1987, J. Pharmacokinet. Biopharm. 15).
  *
  * @param margin above 0, as a fraction
- * @param confidence 1 - alpha, for instance 0.95; above 0.5
+ * @param confidence 1 - alpha of each test, for instance 0.95; above 0.5 and below 1
+ * @throws RangeError for a margin or a confidence out of range
  */
 export function equivalence(estimate: Estimate, margin: number, confidence: number): Equivalence {
   if (!(margin > 0 && margin < Infinity)) throw new RangeError(`margin must be above 0, but is ${margin}`);

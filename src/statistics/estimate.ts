@@ -15,7 +15,7 @@ export interface Estimate {
  */
 const rounding = 1e-12;
 
-/** The estimate, or undefined when the runs do not scatter beyond rounding. */
+/** The estimate itself, or undefined when the runs do not scatter beyond rounding: then they are one and the same. */
 export function ifScattered<E extends Estimate>(estimate: E): E | undefined {
   return estimate.standardError > rounding ? estimate : undefined;
 }
@@ -26,7 +26,11 @@ export interface RatioInterval {
   readonly high: number;
 }
 
-/** The interval of the ratio B/A, exp(d -+ t se). @param confidence for instance 0.95 */
+/**
+ * The two-sided t interval of the ratio B/A, exp(d -+ t se).
+ *
+ * @param confidence for instance 0.95
+ */
 export function ratioInterval({ difference, standardError, df }: Estimate, confidence: number): RatioInterval {
   const reach = studentTInterval(confidence, df) * standardError;
   return { low: Math.exp(difference - reach), high: Math.exp(difference + reach) };
@@ -37,12 +41,12 @@ export function twoSidedP({ difference, standardError, df }: Estimate): number {
   return studentTTwoSided(difference / standardError, df);
 }
 
-/** One-sided p of "the ratio is at least `ratio`": small when the data speak for less. */
+/** One-sided p of "B/A is at least `ratio`", a ratio above 0: small when the data speak for less. */
 export function pAtLeast({ difference, standardError, df }: Estimate, ratio: number): number {
   return studentTSurvival((Math.log(ratio) - difference) / standardError, df);
 }
 
-/** One-sided p of "the ratio is at most `ratio`": small when the data speak for more. */
+/** One-sided p of "B/A is at most `ratio`", a ratio above 0: small when the data speak for more. */
 export function pAtMost({ difference, standardError, df }: Estimate, ratio: number): number {
   return studentTSurvival((difference - Math.log(ratio)) / standardError, df);
 }

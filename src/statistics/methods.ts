@@ -45,7 +45,14 @@ export function obstacle(
   return apart ? 'one-before-the-other' : undefined;
 }
 
-/** The estimate by a method; undefined where the data do not scatter or the method cannot be used. */
+/**
+ * The estimate by a method.
+ *
+ * @param a ln(level) of each run of A
+ * @param b likewise of B
+ * @param order place of each run in the day's order: `trend` needs it, `paired` pairs by it where it is known
+ * @returns undefined where the data do not scatter or the method cannot be used
+ */
 export function estimateBy(
   method: Method,
   a: readonly number[],

@@ -6,7 +6,14 @@ import { meanAndVariance } from './summary.ts';
 /** A mean place of B more than this many runs after A's lets a steady drift pass for a change (engineering choice). */
 const leaningOrder = 0.5;
 
-/** What the order of the runs puts at risk, and whether a drift is seen in the data. */
+/**
+ * What the order of the runs puts at risk, and whether a drift is seen in the data.
+ *
+ * @param method used
+ * @param order place of each run in the day's order; without it nothing is known
+ * @param rows of the comparison, whose drifts are adjusted for their number by Holm
+ * @param confidence at which a drift counts as seen
+ */
 export function driftNotes(
   method: Method,
   order: RunOrder | undefined,
@@ -33,7 +40,12 @@ function neighbours(order: RunOrder): boolean {
   return a.every((place, k) => Math.abs(all.indexOf(place) - all.indexOf(b[k])) === 1);
 }
 
-/** What a reader must know about one row. */
+/**
+ * What a reader must know about one row: why it has no inference, or that other methods would find otherwise.
+ *
+ * @param band index of the row
+ * @param confidence at which a difference counts as shown
+ */
 export function rowNotes(row: ComparisonRow, band: number, confidence: number): Note[] {
   if (row.ratio === undefined) return [{ code: 'not-a-level', band }];
   const { inference } = row;

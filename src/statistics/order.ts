@@ -5,30 +5,38 @@ export type Condition = 'A' | 'B';
 
 /**
  * The order ABBA BAAB BAAB ABBA ..., cut after `runs` pairs: each pair holds one run of each condition, and the
- * pairs are turned by the Thue-Morse rule. Four runs cancel a steady drift, eight a curved one, and so on.
+ * pairs are turned by the Thue-Morse rule. Four runs cancel a steady drift, eight a curved one, and so on
+ * (Prouhet 1851, C. R. Acad. Sci. Paris 33).
  *
- * @param runs of each condition, a whole number of at least 1
+ * @param runs of each condition, a whole number from 1 to 10 000
+ * @throws RangeError for any other number
  */
 export function abbaOrder(runs: number): Condition[] {
   requireRuns(runs);
   return Array.from({ length: runs }, (_, pair) => pairOf(ones(pair) % 2 === 0)).flat();
 }
 
-/** Pairs AB or BA by the toss of a coin: randomised blocks. The same seed gives the same order. */
+/**
+ * Pairs AB or BA by the toss of a coin: randomised blocks of two. The same seed gives the same order.
+ *
+ * @param runs of each condition, a whole number from 1 to 10 000
+ * @param seed any whole number
+ * @throws RangeError for any other number of runs
+ */
 export function randomisedBlocks(runs: number, seed: number): Condition[] {
   requireRuns(runs);
   const random = seededRandom(seed);
   return Array.from({ length: runs }, () => pairOf(random() < 0.5)).flat();
 }
 
-/** Places of the runs of each condition, counted from 1. */
+/** Places of the runs of each condition in an `order`, counted from 1. */
 export function placesOf(order: readonly Condition[]): { readonly a: number[]; readonly b: number[] } {
   const places = (wanted: Condition): number[] =>
     order.flatMap((condition, k) => (condition === wanted ? [k + 1] : []));
   return { a: places('A'), b: places('B') };
 }
 
-/** Orders are read in fours: `ABBA BAAB`. */
+/** An `order` to be read in fours: `ABBA BAAB`. */
 export function orderText(order: readonly Condition[]): string {
   return order.join('').replace(/(.{4})(?=.)/g, '$1 ');
 }
@@ -41,7 +49,12 @@ export interface DriftBalance {
   readonly curved: number;
 }
 
-/** Drift balance of the places of A and of B; both parts are 0 for ABBA BAAB. */
+/**
+ * How far an order lets a steady or a curved drift pass for a change; both parts are 0 for ABBA BAAB.
+ *
+ * @param placesA places of the runs of A in the day's order, at least one
+ * @param placesB likewise of B
+ */
 export function driftBalance(placesA: readonly number[], placesB: readonly number[]): DriftBalance {
   const middle = meanAndVariance([...placesA, ...placesB]).mean;
   const mean = (places: readonly number[], power: number): number =>

@@ -9,8 +9,11 @@ export type Direction = 'lower' | 'higher';
 
 /**
  * The direction that is shown at the given confidence.
- * @param ratio B/A
+ *
+ * @param ratio B/A of amplitudes
  * @param p two-sided p, adjusted for its family where there is one
+ * @param confidence for instance 0.95
+ * @returns undefined when no difference is shown
  */
 export function shownDirection(ratio: number, p: number, confidence: number): Direction | undefined {
   if (!(p <= 1 - confidence)) return undefined;
@@ -37,7 +40,7 @@ export interface Exclusion {
   readonly eitherWayPercent: number;
 }
 
-/** What an interval of the ratio B/A rules out. */
+/** What an interval of the ratio B/A rules out, in percent of amplitude. */
 export function exclusion({ low, high }: RatioInterval): Exclusion {
   const reductionPercent = Math.max(0, 100 * (1 - low));
   const increasePercent = Math.max(0, 100 * (high - 1));

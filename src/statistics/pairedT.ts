@@ -2,10 +2,10 @@ import { ifScattered, type Estimate } from './estimate.ts';
 import { meanAndVariance } from './summary.ts';
 
 /**
- * Mean of the differences within pairs (blocks AB, BA of neighbouring runs), for conditions that wander
- * from block to block (Student 1908).
+ * Mean difference of pairs of runs, the k-th of B less the k-th of A (Student 1908, Biometrika 6).
  *
- * @param a, b ln(level); a[k] and b[k] form the k-th pair
+ * @param a ln(level) of each run of A
+ * @param b likewise of B, in the order of the pairs
  * @returns undefined when the counts differ, with fewer than 2 pairs, or when the differences do not scatter at all
  */
 export function pairedT(a: readonly number[], b: readonly number[]): Estimate | undefined {

@@ -2,9 +2,11 @@ import { ifScattered, type Estimate } from './estimate.ts';
 import { meanAndVariance } from './summary.ts';
 
 /**
- * Difference of the means of two conditions that scatter alike (Student 1908): the variance is pooled over both.
+ * Difference of the means of two conditions that scatter alike (Student 1908, Biometrika 6): the variance is pooled
+ * over both.
  *
- * @param a, b ln(level) of each run
+ * @param a ln(level) of each run of A
+ * @param b likewise of B
  * @returns undefined with no run on a side, fewer than 3 in all, or no scatter at all
  */
 export function pooledT(a: readonly number[], b: readonly number[]): Estimate | undefined {

@@ -17,11 +17,13 @@ const mostRuns = 10_000;
 
 /**
  * Chance that a two-sided t test on `runs` + `runs` shows a true change, by the noncentral t distribution:
- * df = 2n - 2, delta = |ln ratio| / (s sqrt(2/n)) (Johnson & Welch 1940).
+ * df = 2n - 2, delta = |ln ratio| / (s sqrt(2/n)) (Johnson and Welch 1940, Biometrika 31).
  *
  * @param logChange ln of the true ratio B/A
  * @param spread standard deviation of ln(level) from run to run, above 0
- * @param runs of each condition, at least 2
+ * @param runs of each condition, a whole number from 2
+ * @param confidence two-sided, between 0 and 1
+ * @throws RangeError for any of these out of range
  */
 export function twoSamplePower(logChange: number, spread: number, runs: number, confidence = 0.95): number {
   requirePlan(spread, confidence);
@@ -56,7 +58,12 @@ export function runsNeeded(changePercent: number, design: TestDesign): RunsNeede
   return runsNeededForLog(Math.log1p(changePercent / 100), design);
 }
 
-/** As `runsNeeded`, with the change given as ln of the ratio. */
+/**
+ * As `runsNeeded`, with the change given as ln of the ratio.
+ *
+ * @param logChange not 0
+ * @throws RangeError for a change of 0 or a design out of range
+ */
 export function runsNeededForLog(
   logChange: number,
   { spread, power = 0.8, confidence = 0.95 }: TestDesign,
@@ -82,7 +89,12 @@ export interface SmallestChange {
   readonly increasePercent: number;
 }
 
-/** The smallest true change that `runs` runs of each condition show with the wanted power. */
+/**
+ * The smallest true change that `runs` runs of each condition show with the wanted power.
+ *
+ * @param runs a whole number from 2
+ * @throws RangeError for a design out of range, or a power that chance alone gives
+ */
 export function smallestChange(runs: number, { spread, power = 0.8, confidence = 0.95 }: TestDesign): SmallestChange {
   requirePower(power);
   if (power <= 1 - confidence) throw new RangeError(`power must be above ${1 - confidence}, but is ${power}`);
@@ -96,7 +108,13 @@ export function smallestChange(runs: number, { spread, power = 0.8, confidence =
   return { logChange: high, reductionPercent: -100 * Math.expm1(-high), increasePercent: 100 * Math.expm1(high) };
 }
 
-/** Expected half-width of the interval of ln(ratio): t s sqrt(2/n), with n runs of each condition. */
+/**
+ * Expected half-width of the interval of ln(ratio): t s sqrt(2/n).
+ *
+ * @param runs n of each condition, a whole number from 2
+ * @param spread s, standard deviation of ln(level) from run to run, above 0
+ * @param confidence two-sided, between 0 and 1
+ */
 export function intervalHalfWidth(runs: number, spread: number, confidence = 0.95): number {
   requirePlan(spread, confidence);
   return studentTInterval(confidence, 2 * runs - 2) * spread * Math.sqrt(2 / runs);

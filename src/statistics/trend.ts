@@ -16,10 +16,13 @@ export interface TrendEstimate extends Estimate {
  * Least squares fit of ln(level) = mu + delta [B] + beta order, over all runs in the order they were made
  * (analysis of covariance; Draper & Smith, "Applied Regression Analysis", ch. 14).
  *
- * @param a, b ln(level) of each run
- * @param orderA, orderB place of each run in the day's order (or its time), in any unit
+ * @param a ln(level) of each run of A
+ * @param b likewise of B
+ * @param orderA place of each run of A in the day's order (or its time), in any unit
+ * @param orderB likewise of B
  * @returns undefined with fewer than 4 runs, no run on a side, orders that do not separate drift from change
  * (all of A at one place and all of B at another), or a fit without any residual
+ * @throws RangeError for places that are not as many as the runs
  */
 export function trend(
   a: readonly number[],

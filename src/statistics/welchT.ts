@@ -2,11 +2,13 @@ import { ifScattered, type Estimate } from './estimate.ts';
 import { meanAndVariance } from './summary.ts';
 
 /**
- * Difference of the means of two conditions with their own scatter each (Welch 1947; df by Satterthwaite 1946).
+ * Difference of the means of two conditions with their own scatter each (Welch 1947, Biometrika 34; degrees of freedom
+ * by Satterthwaite 1946, Biometrics Bulletin 2).
  *
  * se^2 = vA/nA + vB/nB, df = se^4 / ((vA/nA)^2/(nA-1) + (vB/nB)^2/(nB-1))
  *
- * @param a, b ln(level) of each run
+ * @param a ln(level) of each run of A
+ * @param b likewise of B
  * @returns undefined with fewer than 2 runs on a side, or when neither side scatters at all
  */
 export function welchT(a: readonly number[], b: readonly number[]): Estimate | undefined {

@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import { naturalFrequency, transmissibility } from '../../src/signal/mechanics.ts';
 import { close } from './vectors.ts';
 
-// Closed forms: Den Hartog, Mechanical Vibrations, 2.2 and 2.12.
+// Closed forms: Den Hartog, Mechanical Vibrations, chapter 2.
 describe('a mass on a damped spring', () => {
   it('of 70 kg on 100 N/mm has its natural frequency at 6.0155 Hz', () =>
     close(naturalFrequency(1e5, 70), 6.0155, 1e-5));

@@ -1,7 +1,14 @@
 import { requireDf, requireProbability } from './arguments.ts';
 import { incompleteGammaInverse } from './incompleteGamma.ts';
 
-/** The x with P(X <= x) = p; 0 at p = 0, Infinity at p = 1. */
+/**
+ * Quantile of the chi-square distribution (Abramowitz and Stegun, 26.4, by the incomplete gamma function).
+ *
+ * @param p probability of what lies below, in [0, 1]
+ * @param df degrees of freedom, above 0, need not be whole
+ * @returns the x with P(X <= x) = p; 0 at p = 0, Infinity at p = 1
+ * @throws RangeError for arguments out of range
+ */
 export function chiSquareQuantile(p: number, df: number): number {
   requireDf('df', df);
   requireProbability('p', p);

@@ -1,10 +1,10 @@
 /**
- * ratio - 1 - ln(ratio), never negative, for ratio > 0.
+ * ratio - 1 - ln(ratio), never negative. Near ratio = 1 the three terms cancel; the series in
+ * v = difference / (2 + difference) does not (Loader 2000, "Fast and accurate computation of binomial probabilities",
+ * function bd0).
  *
+ * @param ratio above 0
  * @param difference ratio - 1, given apart because the caller can often form it without cancellation
- *
- * Near ratio = 1 the three terms cancel; the series in v = difference / (2 + difference) does not
- * (Loader 2000, function bd0).
  */
 export function relativeDeviance(ratio: number, difference: number): number {
   if (Math.abs(difference) > 0.2) return difference - Math.log(ratio);

@@ -2,11 +2,11 @@
 const stirlingSeries = [1 / 12, -1 / 360, 1 / 1260, -1 / 1680, 1 / 1188, -691 / 360360, 1 / 156, -3617 / 122400];
 
 /**
- * The error of Stirling's formula for x!, ln(x!) - ln(sqrt(2 pi x) (x/e)^x), for x > 0.
+ * The error of Stirling's formula for x!, ln(x!) - ln(sqrt(2 pi x) (x/e)^x). With it the densities of the gamma and
+ * beta families are formed without the large terms that cancel (Loader 2000, "Fast and accurate computation of
+ * binomial probabilities"). Below 16 the step delta(x) = delta(x+1) + (x + 1/2) ln(1 + 1/x) - 1 raises the argument.
  *
- * With it the densities of the gamma and beta families are formed without the large terms that cancel
- * (Loader 2000, "Fast and accurate computation of binomial probabilities"). Below 16 the step
- * delta(x) = delta(x+1) + (x + 1/2) ln(1 + 1/x) - 1 raises the argument.
+ * @param x above 0
  */
 export function stirlingError(x: number): number {
   let raised = 0;

@@ -44,10 +44,13 @@ function fraction(a: number, b: number, x: number, y: number): number {
 
 /**
  * Regularised incomplete beta function at x: lower = I_x(a, b), upper = I_y(b, a), with y = 1 - x.
- *
- * @param a, b shapes, above 0
- * @param x, y both given, because near 1 one of them cannot be had from the other without loss
  * Relative error about 1e-13 in the smaller tail for shapes up to 1e4, growing with their square root beyond.
+ *
+ * @param a first shape, above 0
+ * @param b second shape, above 0
+ * @param x in [0, 1]
+ * @param y 1 - x, given too, because near 1 one of them cannot be had from the other without loss
+ * @throws RangeError for other arguments
  */
 export function incompleteBeta(a: number, b: number, x: number, y: number): Tails {
   if (!(a > 0 && b > 0)) throw new RangeError(`a and b must be above 0, but are ${a} and ${b}`);
@@ -65,14 +68,18 @@ export function incompleteBeta(a: number, b: number, x: number, y: number): Tail
   return { lower: 1 - upper, upper };
 }
 
-/** As `incompleteBeta`, given the odds x / y, which may be Infinity. */
+/** As `incompleteBeta` with the shapes a and b, given the `odds` x / y, which may be Infinity. */
 export function incompleteBetaAtOdds(a: number, b: number, odds: number): Tails {
   return incompleteBeta(a, b, odds === Infinity ? 1 : odds / (1 + odds), 1 / (1 + odds));
 }
 
 /**
  * The odds x / (1 - x) at which a tail of the incomplete beta function has the given probability; odds keep
- * their digits at both ends. 0 and Infinity answer probabilities of 0 and 1, and results beyond the range of numbers.
+ * their digits at both ends.
+ *
+ * @param a first shape, above 0
+ * @param b second shape, above 0
+ * @returns 0 and Infinity for probabilities of 0 and 1, and for results beyond the range of numbers
  */
 export function incompleteBetaInverseOdds(a: number, b: number, { tail, probability }: TailProbability): number {
   if (probability === 0) return tail === 'lower' ? 0 : Infinity;

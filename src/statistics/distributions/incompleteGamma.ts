@@ -15,7 +15,7 @@ export interface TailProbability {
   readonly probability: number;
 }
 
-/** x^a e^-x / Gamma(a), in Loader's form, which keeps its digits for large a. */
+/** x^a e^-x / Gamma(a) for a above 0 and x from 0, in Loader's form, which keeps its digits for large a (Loader 2000). */
 export function gammaKernel(a: number, x: number): number {
   if (x === 0 || x === Infinity) return 0;
   const exponent = a * relativeDeviance(x / a, (x - a) / a) + stirlingError(a);
@@ -52,11 +52,11 @@ function upperFraction(a: number, x: number): number {
 
 /**
  * Regularised incomplete gamma functions P(a, x) (lower) and Q(a, x) (upper).
+ * Relative error about 1e-13 in the smaller tail for a up to 1e4, growing with sqrt(a) beyond.
  *
- * @param a shape, above 0
+ * @param a shape, above 0 and at most 1e12
  * @param x at least 0; Infinity allowed
  * @throws RangeError for other arguments
- * Relative error about 1e-13 in the smaller tail for a up to 1e4, growing with sqrt(a) beyond.
  */
 export function incompleteGamma(a: number, x: number): Tails {
   requireNumber('x', x);
@@ -74,7 +74,9 @@ export function incompleteGamma(a: number, x: number): Tails {
 
 /**
  * The x at which a tail of the incomplete gamma function has the given probability.
- * 0 and Infinity answer probabilities of 0 and 1, and results beyond the range of numbers.
+ *
+ * @param a shape, above 0
+ * @returns 0 and Infinity for probabilities of 0 and 1, and for results beyond the range of numbers
  */
 export function incompleteGammaInverse(a: number, { tail, probability }: TailProbability): number {
   if (probability === 0) return tail === 'lower' ? 0 : Infinity;

@@ -3,12 +3,15 @@ import { gammaKernel } from './incompleteGamma.ts';
 import { normalCdf } from './normal.ts';
 
 /**
- * P(T <= t) of the noncentral t distribution, T = (Z + delta) / S with S = sqrt(chi-square_df / df).
+ * P(T <= t) of the noncentral t distribution, T = (Z + delta) / S with S = sqrt(chi-square_df / df). Formed as the
+ * mean of Phi(t S - delta) over S, by the trapezoidal rule in u = ln S. Every term is positive, so both tails keep
+ * their relative accuracy, and for an analytic integrand the rule converges exponentially (Trefethen and Weideman
+ * 2014, SIAM Review 56, "The exponentially convergent trapezoidal rule").
  *
- * @param t, df, delta finite; df above 0; |delta| at most 200
- * Formed as the mean of Phi(t S - delta) over S, by the trapezoidal rule in u = ln S. Every term is positive,
- * so both tails keep their relative accuracy, and for an analytic integrand the rule converges exponentially
- * (Trefethen & Weideman 2014, "The exponentially convergent trapezoidal rule").
+ * @param t finite
+ * @param df degrees of freedom, above 0, need not be whole
+ * @param delta noncentrality, from -200 to 200
+ * @throws RangeError for other arguments
  */
 export function noncentralTCdf(t: number, df: number, delta: number): number {
   requireAll(t, df, delta);
@@ -18,7 +21,7 @@ export function noncentralTCdf(t: number, df: number, delta: number): number {
   );
 }
 
-/** P(T > t) of the noncentral t distribution, accurate where it is small. */
+/** P(T > t) of the noncentral t distribution, accurate where it is small; arguments t, df and delta as of `noncentralTCdf`. */
 export function noncentralTSurvival(t: number, df: number, delta: number): number {
   return noncentralTCdf(-t, df, -delta);
 }

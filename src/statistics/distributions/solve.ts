@@ -10,8 +10,10 @@ export interface Tangent {
  *
  * @param f value and slope at u; the value may be infinite, far out
  * @param rising whether f rises with u
- * @param start where to begin
- * @param low, high the zero is sought between these; the nearer of them is returned when it lies beyond
+ * @param start where to begin, between low and high
+ * @param low the zero is sought above this
+ * @param high and below this
+ * @returns the place of the zero, to some 1e-15; the nearer of low and high when it lies beyond
  */
 export function solveMonotone(
   f: (u: number) => Tangent,

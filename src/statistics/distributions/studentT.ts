@@ -1,7 +1,14 @@
 import { requireDf, requireNumber, requireProbability } from './arguments.ts';
 import { incompleteBetaAtOdds, incompleteBetaInverseOdds } from './incompleteBeta.ts';
 
-/** P(T > t) of Student's distribution, accurate where it is small. t^2 is F distributed with 1 and df. */
+/**
+ * P(T > t) of Student's distribution, accurate where it is small. t^2 is F distributed with 1 and df (Abramowitz and
+ * Stegun, 26.7).
+ *
+ * @param t any number; Infinity allowed
+ * @param df degrees of freedom, above 0, need not be whole, as Welch's are not
+ * @throws RangeError for arguments out of range
+ */
 export function studentTSurvival(t: number, df: number): number {
   requireDf('df', df);
   requireNumber('t', t);
@@ -9,7 +16,13 @@ export function studentTSurvival(t: number, df: number): number {
   return t >= 0 ? upper / 2 : 0.5 + lower / 2;
 }
 
-/** P(|T| > |t|): the two-sided p of an observed t. */
+/**
+ * P(|T| > |t|): the two-sided p of an observed t.
+ *
+ * @param t any number; Infinity allowed
+ * @param df degrees of freedom, above 0
+ * @throws RangeError for arguments out of range
+ */
 export function studentTTwoSided(t: number, df: number): number {
   requireDf('df', df);
   requireNumber('t', t);
@@ -18,7 +31,10 @@ export function studentTTwoSided(t: number, df: number): number {
 
 /**
  * The t of a two-sided interval: P(|T| <= t) = confidence.
+ *
  * @param confidence between 0 and 1, for instance 0.95
+ * @param df degrees of freedom, above 0
+ * @throws RangeError for arguments out of range
  */
 export function studentTInterval(confidence: number, df: number): number {
   requireDf('df', df);
