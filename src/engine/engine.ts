@@ -2,6 +2,7 @@ import type { CheckedNotebook } from '../language/check.ts';
 import type { Checked, CheckedStatement } from '../language/checked.ts';
 import type { Watch } from '../values/ports.ts';
 import type { RawFile } from '../values/run.ts';
+import { namedBy } from '../values/kinds.ts';
 import type { Value } from '../values/value.ts';
 import { Cache } from './cache.ts';
 import { Evaluator, type PlacedFailure, type EvaluationContext } from './evaluate.ts';
@@ -184,7 +185,7 @@ class Run {
   }
 
   #bind({ name }: CheckedStatement, found: Value): Value {
-    const value = named(found, name?.text);
+    const value = name === undefined ? found : namedBy(found, name.text);
     if (name !== undefined) this.#values.set(name.text, value);
     return value;
   }
@@ -228,10 +229,4 @@ class Run {
     for (const file of files) this.#sources.set(file.path, file);
     return JSON.stringify(files.map(({ path, sha256 }) => [path, sha256]));
   }
-}
-
-/** Runs and spectra without a label of their own are called by the name they are bound to. */
-function named(value: Value, name: string | undefined): Value {
-  if (name === undefined || !('set' in value) || value.set !== undefined) return value;
-  return { ...value, set: name };
 }

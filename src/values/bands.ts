@@ -1,3 +1,5 @@
+import { channelNames, ofRun } from './columns.ts';
+import type { DrawnDescription } from './description.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Band } from './band.ts';
 import type { ExcludedRun } from './excluded.ts';
@@ -19,3 +21,30 @@ export interface BandRow {
   /** NaN in a band of an octave that holds too few bins for a figure; a warning says so, and JSON has null. */
   readonly rms: number;
 }
+
+const own = ({ unit }: BandRow): Unit => unit;
+
+export const bandsKind: DrawnDescription<BandsValue, BandRow> = {
+  kind: 'bands',
+  words: 'bands',
+  caption: () => 'Bands',
+  whole: [],
+  rows: {
+    key: 'rows',
+    of: ({ rows }) => rows,
+    each: ['run, channel and band', 'a band'],
+    unit: own,
+    names: channelNames,
+    columns: [
+      { key: 'from', unit: 'Hz', read: ({ band }) => band.from },
+      { key: 'to', unit: 'Hz', read: ({ band }) => band.to },
+      { key: 'label', json: ({ band }) => band.label },
+      { key: 'rms', unit: own, read: ({ rms }) => rms, doc: 'The r.m.s.' },
+    ],
+    pick: { together: ofRun, keep: (value, rows) => ({ ...value, rows }) },
+  },
+  drawn: 'frequency',
+  named: true,
+  handsOnExcluded: true,
+  runs: ({ rows }) => rows.map(({ run }) => run),
+};

@@ -1,15 +1,23 @@
-import type { TableValue } from './table.ts';
-
 /** What stands in one place of a table: null where there is no figure. */
 export type Cell = number | string | null;
 
-export const cell = (value: number | undefined): Cell => (value === undefined || Number.isNaN(value) ? null : value);
+/** Figures with their units, as they are shown, copied or saved. */
+export interface Cells {
+  readonly caption: string;
+  readonly columns: readonly TableColumn[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+export interface TableColumn {
+  readonly name: string;
+  readonly unit: string;
+}
 
 /** A table from its columns' names and units, and its rows. */
-export function tableOf(
+export function cellsOf(
   caption: string,
   columns: readonly (readonly [name: string, unit: string])[],
   rows: readonly (readonly Cell[])[],
-): TableValue {
-  return { kind: 'table', caption, columns: columns.map(([name, unit]) => ({ name, unit })), rows };
+): Cells {
+  return { caption, columns: columns.map(([name, unit]) => ({ name, unit })), rows };
 }

@@ -1,8 +1,11 @@
+import { inPercent } from './columns.ts';
+import type { DrawnDescription, Figure } from './description.ts';
+import { excludedJson, type ExcludedRun } from './excluded.ts';
+import { finite, list, type Json } from './jsonNumbers.ts';
+import { followedJson, type PlanFollowed } from './plan.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Outcome } from '../statistics/outcome.ts';
 import type { Band } from './band.ts';
-import type { ExcludedRun } from './excluded.ts';
-import type { PlanFollowed } from './plan.ts';
 import type { Run } from './run.ts';
 import type { SpectrumValue } from './spectrum.ts';
 
@@ -114,4 +117,171 @@ export interface Sensitivity extends PercentInterval {
   readonly method: string;
   readonly changePercent: number;
   readonly p: number;
+}
+
+const own = ({ unit }: ComparisonRow): Unit => unit;
+
+const lowHigh = (interval: PercentInterval | undefined): Json =>
+  interval === undefined
+    ? null
+    : { low_percent: finite(interval.lowPercent), high_percent: finite(interval.highPercent) };
+
+const ruledOut = (excludes: RuledOut | undefined): Json =>
+  excludes === undefined
+    ? null
+    : {
+        reduction_percent: finite(excludes.reductionPercent),
+        increase_percent: finite(excludes.increasePercent),
+        either_way_percent: finite(excludes.eitherWayPercent),
+      };
+
+const otherMethod = ({ method, changePercent, lowPercent, highPercent, p }: Sensitivity): Json => ({
+  method,
+  change_percent: finite(changePercent),
+  low_percent: finite(lowPercent),
+  high_percent: finite(highPercent),
+  p: finite(p),
+});
+
+/** The figures of the sides and what makes the change. */
+const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
+  { key: 'from', unit: 'Hz', read: ({ band }) => band.from },
+  { key: 'to', unit: 'Hz', read: ({ band }) => band.to },
+  {
+    key: 'a',
+    heading: ({ a }) => a.name,
+    unit: own,
+    read: (row) => row.a,
+    doc: 'The geometric mean over the runs of A',
+  },
+  {
+    key: 'b',
+    heading: ({ b }) => b.name,
+    unit: own,
+    read: (row) => row.b,
+    doc: 'The geometric mean over the runs of B',
+  },
+  { key: 'change', unit: '%', read: (row) => row.changePercent, doc: 'The change B/A − 1', dimension: 'ratio' },
+  {
+    key: 'low',
+    unit: '%',
+    read: (row) => row.lowPercent,
+    doc: 'The lower end of the change’s interval',
+    dimension: 'ratio',
+  },
+  {
+    key: 'high',
+    unit: '%',
+    read: (row) => row.highPercent,
+    doc: 'The upper end of the change’s interval',
+    dimension: 'ratio',
+  },
+  {
+    key: 'change_db',
+    heading: 'change',
+    unit: 'dB',
+    read: (row) => row.changeDb,
+    doc: 'The change in dB',
+    dimension: 'level',
+  },
+  {
+    key: 'ratio',
+    read: (row) => 1 + row.changePercent / 100,
+    doc: 'The ratio B/A',
+    dimension: 'ratio',
+    notIn: 'json and table',
+  },
+  { key: 'p', read: (row) => row.p },
+  { key: 'p_adjusted', heading: 'p adjusted', read: (row) => row.pAdjusted },
+  { key: 'outcome', read: ({ outcome }) => outcome },
+  {
+    key: 'share',
+    jsonKey: 'share_of_a_percent',
+    heading: ({ a }) => `share of ${a.name}`,
+    unit: '%',
+    read: (row) => row.shareOfA,
+    doc: 'The share of A’s mean square',
+    dimension: 'ratio',
+  },
+  {
+    key: 'spread',
+    unit: '%',
+    read: ({ spread }) => inPercent(spread),
+    doc: 'The scatter from run to run (standard deviation of ln level)',
+    dimension: 'ratio',
+  },
+  {
+    key: 'excludes',
+    heading: 'ruled out beyond',
+    unit: '%',
+    read: ({ excludes }) => excludes?.eitherWayPercent,
+    json: ({ excludes }) => ruledOut(excludes),
+  },
+];
+
+export const comparisonKind: DrawnDescription<ComparisonValue, ComparisonRow> = {
+  kind: 'comparison',
+  words: 'a comparison',
+  caption: ({ a, b }) => `${b.name} against ${a.name}`,
+  whole: [
+    { key: 'method', read: ({ method }) => method },
+    { key: 'method_code', read: ({ methodCode }) => methodCode },
+    { key: 'confidence', read: ({ confidence }) => confidence },
+    { key: 'margin_percent', json: ({ margin }) => inPercent(margin) },
+    { key: 'unit', json: ({ rows }) => rows[0]?.unit.symbol ?? '' },
+    { key: 'channel', read: ({ channel }) => channel },
+    { key: 'metric', read: ({ metric }) => metric },
+    { key: 'metric_code', read: ({ metricCode }) => metricCode ?? 'rms' },
+    { key: 'a', read: ({ a }) => a.name },
+    { key: 'b', read: ({ b }) => b.name },
+    { key: 'a_runs', json: ({ a }) => a.runs.map(({ label }) => label) },
+    { key: 'b_runs', json: ({ b }) => b.runs.map(({ label }) => label) },
+    {
+      key: 'order',
+      json: ({ a, b }) => (a.places === undefined || b.places === undefined ? null : { a: a.places, b: b.places }),
+    },
+    { key: 'includes_excluded', read: ({ includesExcluded }) => includesExcluded === true },
+    { key: 'excluded', json: (value) => excludedOfSides(value) },
+    { key: 'plan', json: ({ plan }) => followedJson(plan) },
+    { key: 'guards', json: ({ guards = [] }) => guards },
+  ],
+  rows: {
+    key: 'rows',
+    of: ({ rows }) => rows,
+    each: ['band', 'a band'],
+    names: [],
+    columns: [
+      ...figures,
+      { key: 'band', json: ({ band }) => band.label },
+      { key: 'primary', json: ({ primary }) => primary === true },
+      { key: 'simultaneous', json: ({ simultaneous }) => lowHigh(simultaneous) },
+      { key: 'equivalence', json: ({ equivalence }) => lowHigh(equivalence) },
+      { key: 'equivalence_p', json: ({ equivalence }) => finite(equivalence?.p) },
+      { key: 'sensitivity', json: ({ sensitivity = [] }) => sensitivity.map(otherMethod) },
+      { key: 'guards', json: ({ guards = [] }) => guards },
+      { key: 'sentence', json: ({ sentence }) => sentence },
+      { key: 'a_each', json: ({ aRuns }) => list(aRuns) },
+      { key: 'b_each', json: ({ bRuns }) => list(bRuns) },
+    ],
+    jsonFirst: ['from', 'to', 'band', 'primary', 'a', 'b', 'change', 'change_db'],
+    // The band that was named beforehand speaks for the comparison.
+    speakers: (rows) => {
+      const primary = rows.filter((row) => row.primary === true);
+      return primary.length === 1 ? primary : rows;
+    },
+    pick: { keep: (value, rows) => ({ ...value, rows }) },
+  },
+  drawn: 'frequency',
+  runs: comparedRuns,
+};
+
+/** The runs of both sides. */
+export function comparedRuns({ a, b }: ComparisonValue): readonly Run[] {
+  return [...a.runs, ...b.runs];
+}
+
+/** What JSON says of the runs that a sheet leaves out of either side. */
+export function excludedOfSides({ a, b }: ComparisonValue): Json {
+  const all = [a, b].flatMap(({ excluded = [] }) => excluded);
+  return excludedJson(all.filter(({ path }, index) => all.findIndex((other) => other.path === path) === index));
 }

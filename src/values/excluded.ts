@@ -1,3 +1,4 @@
+import type { Json } from './jsonNumbers.ts';
 import type { Run } from './run.ts';
 
 /** A run that the run sheet leaves out. It goes through the same steps, apart, so that a result can be had with it. */
@@ -12,3 +13,7 @@ export interface ExcludedRun {
   /** Why a step could not be done. */
   readonly obstacle?: string;
 }
+
+/** What JSON says of the runs that a sheet leaves out. */
+export const excludedJson = (excluded: readonly ExcludedRun[]): Json =>
+  excluded.map(({ label, path, why, obstacle }) => ({ run: label, file: path, why, hindered: obstacle ?? null }));

@@ -1,3 +1,7 @@
+import { runName } from './columns.ts';
+import type { Column } from './description.ts';
+import type { Json } from './jsonNumbers.ts';
+import { rowJson } from './rows.ts';
 import type { Run } from './run.ts';
 
 /** Published ranges and values beside weighted levels, as context; never a finding on anyone's health. */
@@ -29,3 +33,38 @@ export interface ExposureRow {
   /** All of this in words. */
   readonly sentences: readonly string[];
 }
+
+export const exposureColumns: readonly Column<ExposureRow>[] = [
+  runName,
+  { key: 'channels', read: ({ channels }) => channels.join(', '), json: ({ channels }) => channels },
+  {
+    key: 'weightings',
+    read: ({ weightings }) => weightings.join(', '),
+    json: ({ weightings }) => weightings,
+    shown: { title: 'Weighting' },
+  },
+  { key: 'body', json: ({ body }) => body },
+  {
+    key: 'total',
+    unit: 'm/s^2',
+    read: ({ total }) => total,
+    shown: { title: 'Weighted r.m.s.', digits: 3 },
+  },
+  { key: 'daily', unit: 'm/s^2', read: ({ daily }) => daily, shown: { title: 'If held for 8 h', digits: 3 } },
+  {
+    key: 'comfort',
+    // Both ranges where they overlap.
+    read: ({ comfort }) => (comfort.length === 0 ? undefined : comfort.join(' / ')),
+    json: ({ comfort }) => comfort,
+    shown: { title: 'Comfort range' },
+  },
+  { key: 'action', unit: 'm/s^2', read: ({ action }) => action, shown: { title: 'Action value', each: 'as given' } },
+  { key: 'limit', unit: 'm/s^2', read: ({ limit }) => limit, shown: { title: 'Limit value', each: 'as given' } },
+  { key: 'sentences', json: ({ sentences }) => sentences },
+];
+
+/** What JSON says of published ranges beside levels. */
+export const exposureJson = ({ rows, cautions }: ExposureValue): Json => ({
+  rows: rows.map((row) => Object.fromEntries(rowJson(exposureColumns, row, undefined))),
+  cautions,
+});

@@ -1,3 +1,5 @@
+import { runName } from './columns.ts';
+import type { Description } from './description.ts';
 import type { Finding } from '../readers/recording.ts';
 import type { Run } from './run.ts';
 
@@ -5,3 +7,24 @@ export interface FindingsValue {
   readonly kind: 'findings';
   readonly rows: readonly { readonly run: Run; readonly finding: Finding }[];
 }
+
+export const findingsKind: Description<FindingsValue, FindingsValue['rows'][number]> = {
+  kind: 'findings',
+  words: 'findings',
+  caption: () => 'Findings',
+  whole: [],
+  rows: {
+    key: 'rows',
+    of: ({ rows }) => rows,
+    each: ['finding', 'a finding'],
+    names: [runName],
+    columns: [
+      { key: 'severity', read: ({ finding }) => finding.severity },
+      { key: 'code', read: ({ finding }) => finding.code },
+      { key: 'value', read: ({ finding }) => finding.value },
+      { key: 'message', read: ({ finding }) => finding.message },
+    ],
+    jsonFirst: ['code', 'severity', 'message'],
+  },
+  runs: () => [],
+};

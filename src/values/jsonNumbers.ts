@@ -4,8 +4,5 @@ export type Json = null | boolean | number | string | readonly Json[] | { readon
 export const finite = (value: number | undefined): number | null =>
   value !== undefined && Number.isFinite(value) ? value : null;
 
+/** Numbers as JSON may hold them. */
 export const list = (values: ArrayLike<number>): (number | null)[] => Array.from(values, finite);
-
-/** A row says its own unit only where it is not that of the first. */
-export const unlessCommon = (common: string | undefined, own: string): { unit?: string } =>
-  common === own ? {} : { unit: own };

@@ -1,3 +1,6 @@
+import { cellsOf } from './cells.ts';
+import type { Description } from './description.ts';
+
 /** An order of runs, and what a steady drift would do to it. */
 export interface OrderValue {
   readonly kind: 'order';
@@ -10,3 +13,26 @@ export interface OrderValue {
   /** A run sheet to be filled in, as text of a CSV file. */
   readonly sheet?: string;
 }
+
+/** Its table has a row a run. */
+export const orderKind: Description<OrderValue> = {
+  kind: 'order',
+  words: 'an order of runs',
+  whole: [
+    { key: 'scheme', read: ({ scheme }) => scheme },
+    { key: 'sequence', json: ({ sequence }) => sequence },
+    { key: 'lean', unit: '%', read: ({ leanPercent }) => leanPercent },
+    { key: 'conditions', json: ({ conditions }) => conditions ?? null },
+    { key: 'sheet', read: ({ sheet }) => sheet },
+  ],
+  table: ({ sequence, conditions }) =>
+    cellsOf(
+      'Order of the runs',
+      [
+        ['order', ''],
+        ['condition', ''],
+      ],
+      sequence.map((letter, index) => [index + 1, conditions?.[letter === 'A' ? 0 : 1] ?? letter]),
+    ),
+  runs: () => [],
+};

@@ -1,3 +1,5 @@
+import type { Description } from './description.ts';
+import type { Json } from './jsonNumbers.ts';
 import type { Claim } from '../statistics/claimForm.ts';
 import type { Band } from './band.ts';
 
@@ -45,3 +47,33 @@ export interface PlanFollowed {
   /** One clause for each thing that is not as it was planned; empty when the plan was followed. */
   readonly deviations: readonly string[];
 }
+
+export const planKind: Description<PlanValue, PlanValue['entries'][number]> = {
+  kind: 'plan',
+  words: 'a plan',
+  caption: () => 'Plan',
+  whole: [{ key: 'sha256', read: ({ hash }) => hash }],
+  rows: {
+    key: 'entries',
+    of: ({ entries }) => entries,
+    each: ['item', 'an item'],
+    names: [],
+    columns: [
+      { key: 'word', heading: 'item', read: ({ word }) => word },
+      { key: 'text', heading: 'settled as', read: ({ text }) => text },
+    ],
+  },
+  runs: () => [],
+};
+
+/** What JSON says of how a result stands to its plan; null without one. */
+export const followedJson = (plan: PlanFollowed | undefined): Json =>
+  plan === undefined
+    ? null
+    : {
+        name: plan.name,
+        question: plan.question,
+        sha256: plan.hash,
+        follows: plan.deviations.length === 0,
+        deviations: plan.deviations,
+      };

@@ -1,3 +1,7 @@
+import type { Cells } from './cells.ts';
+import { channelNames } from './columns.ts';
+import type { Column, DrawnDescription, Rows } from './description.ts';
+import { figureCells, rowJson, rowsCells } from './rows.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Channel, Run } from './run.ts';
 
@@ -27,3 +31,79 @@ export interface ProfileAgainst {
   /** Share of the range's bins more than 3 dB off, 0 to 1. */
   readonly outside: number;
 }
+
+type Point = ProfileValue['points'][number];
+
+const points: Rows<ProfileValue, Point> = {
+  key: 'points',
+  of: (value) => value.points,
+  each: ['breakpoint', 'a breakpoint'],
+  names: [],
+  columns: [
+    { key: 'frequency', unit: 'Hz', read: ({ frequency }) => frequency, shown: { each: 'as given' } },
+    { key: 'density', unit: (_, { unit }) => unit, read: ({ density }) => density, shown: { each: 'as given' } },
+  ],
+};
+
+export const againstColumns: readonly Column<ProfileAgainst, ProfileValue>[] = [
+  ...channelNames,
+  { key: 'rms', unit: (_, { rmsUnit }) => rmsUnit, read: ({ rms }) => rms, shown: { title: 'R.m.s.' } },
+  {
+    key: 'db',
+    heading: 'against profile',
+    unit: 'dB',
+    read: ({ decibels }) => decibels,
+    shown: { title: 'R.m.s. against the profile', decimals: 2, signed: true },
+  },
+  {
+    key: 'highest',
+    unit: 'dB',
+    read: ({ highest }) => highest.decibels,
+    shown: { title: 'Highest bin', decimals: 1, signed: true },
+  },
+  { key: 'highest_at', heading: 'at', unit: 'Hz', read: ({ highest }) => highest.frequency, shown: { title: 'at' } },
+  {
+    key: 'lowest',
+    unit: 'dB',
+    read: ({ lowest }) => lowest.decibels,
+    shown: { title: 'Lowest bin', decimals: 1, signed: true },
+  },
+  { key: 'lowest_at', heading: 'at', unit: 'Hz', read: ({ lowest }) => lowest.frequency, shown: { title: 'at' } },
+  {
+    key: 'over_3_db_off',
+    heading: 'bins over 3 dB off',
+    unit: '%',
+    read: ({ outside }) => 100 * outside,
+    shown: { title: 'Bins more than 3 dB off', digits: 3, each: 'rounded' },
+  },
+];
+
+/** Its table has the breakpoints; or, where spectra were held against them, one row a spectrum. */
+function profileCells(value: ProfileValue): Cells {
+  const { against } = value;
+  const rms = `${Number(value.rms.toPrecision(4))} ${value.rmsUnit.symbol} r.m.s.`;
+  if (against === undefined) return rowsCells(`Profile, ${rms}`, points, value);
+  const [from, to] = [value.points[0], value.points[value.points.length - 1]];
+  const caption = `Against a profile of ${rms}, ${from.frequency} to ${to.frequency} Hz`;
+  return figureCells(caption, againstColumns, against, value);
+}
+
+export const profileKind: DrawnDescription<ProfileValue, Point> = {
+  kind: 'profile',
+  words: 'a profile',
+  whole: [
+    { key: 'unit', json: ({ unit }) => unit.symbol },
+    { key: 'rms', unit: ({ rmsUnit }) => rmsUnit, read: ({ rms }) => rms, doc: 'The r.m.s. of a profile' },
+    { key: 'rms_unit', json: ({ rmsUnit }) => rmsUnit.symbol },
+  ],
+  rows: points,
+  after: [
+    {
+      key: 'against',
+      json: (value) => value.against?.map((one) => Object.fromEntries(rowJson(againstColumns, one, value))),
+    },
+  ],
+  table: profileCells,
+  drawn: 'frequency',
+  runs: () => [],
+};

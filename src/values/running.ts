@@ -1,4 +1,7 @@
+import { channelNames, ofRun } from './columns.ts';
+import type { DrawnDescription } from './description.ts';
 import type { Channel, Run } from './run.ts';
+import type { Unit } from '../units/unit.ts';
 
 /** Running r.m.s. of each run and channel. */
 export interface RunningValue {
@@ -19,4 +22,55 @@ export interface RunningEntry {
   readonly largest: number;
   /** s on the recording's time axis. */
   readonly largestAt: number;
+}
+
+const own = ({ channel }: RunningEntry): Unit => channel.unit;
+
+/** In JSON and tables the r.m.s. of each span after the other, so that no sample counts twice. */
+export const runningKind: DrawnDescription<RunningValue, RunningEntry> = {
+  kind: 'running',
+  words: 'a running level',
+  caption: ({ over }) => `R.m.s. over each ${over} s`,
+  whole: [{ key: 'over', unit: 's', read: ({ over }) => over }],
+  rows: {
+    key: 'rows',
+    of: ({ entries }) => entries,
+    each: ['run and channel', 'a run’s channel'],
+    unit: own,
+    names: channelNames,
+    columns: [
+      { key: 'largest', unit: own, read: ({ largest }) => largest, doc: 'The largest running r.m.s.' },
+      {
+        key: 'largest_at',
+        unit: 's',
+        read: ({ largestAt }) => largestAt,
+        doc: 'The end of the span of the largest running r.m.s.',
+        dimension: 'time',
+        shown: { title: 'at' },
+      },
+    ],
+    series: {
+      indices: (entry, { over }) => marksOf(entry, over),
+      columns: [
+        { key: 'time', unit: 's', at: ({ times }, index) => times[index] },
+        { key: 'rms', unit: own, at: ({ rms }, index) => rms[index] },
+      ],
+    },
+    pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries }) },
+  },
+  drawn: 'time',
+  named: true,
+  runs: ({ entries }) => entries.map(({ run }) => run),
+};
+
+/** Indices of the values whose spans follow each other without overlap, from the first of each unbroken stretch. */
+function marksOf({ times }: RunningEntry, over: number): number[] {
+  const marks: number[] = [];
+  // Half a step of grace: the span is a whole number of samples, and `over` need not be.
+  const step = times.length > 1 ? times[1] - times[0] : 0;
+  for (let i = 0; i < times.length; i++) {
+    const gap = i > 0 && times[i] - times[i - 1] > 1.5 * step;
+    if (marks.length === 0 || gap || times[i] - times[marks[marks.length - 1]] >= over - step / 2) marks.push(i);
+  }
+  return marks;
 }

@@ -1,3 +1,6 @@
+import { channelNames, ofRun } from './columns.ts';
+import type { DrawnDescription } from './description.ts';
+import { list } from './jsonNumbers.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Channel, Run } from './run.ts';
 import type { WindowValue } from './window.ts';
@@ -25,3 +28,51 @@ export interface SpectrogramEntry {
   /** Segments averaged in a column, where there would be too many columns otherwise. */
   readonly perColumn?: number;
 }
+
+const own = ({ unit }: SpectrogramEntry): Unit => unit;
+
+/** Its table has a row a cell of the picture; JSON has the densities of each column in a list. */
+export const spectrogramKind: DrawnDescription<SpectrogramValue, SpectrogramEntry> = {
+  kind: 'spectrogram',
+  words: 'a spectrogram',
+  caption: () => 'Spectrogram',
+  whole: [
+    { key: 'window', read: ({ window }) => window.shape },
+    { key: 'window', unit: 's', read: ({ window }) => window.length },
+  ],
+  rows: {
+    key: 'runs',
+    of: ({ entries }) => entries,
+    each: ['run and channel', 'a run’s channel'],
+    unit: own,
+    names: channelNames,
+    columns: [
+      { key: 'spacing', unit: 'Hz', read: ({ spacing }) => spacing },
+      { key: 'bins', read: ({ bins }) => bins },
+      { key: 'segments_per_column', read: ({ perColumn }) => perColumn ?? 1 },
+    ],
+    series: {
+      indices: ({ density }) => density.map((_, index) => index),
+      columns: [
+        {
+          key: 'time',
+          unit: 's',
+          at: ({ times, bins }, index) => times[Math.floor(index / bins)],
+          json: ({ times }) => list(times),
+        },
+        { key: 'frequency', unit: 'Hz', at: ({ spacing, bins }, index) => (index % bins) * spacing, json: null },
+        {
+          key: 'density',
+          unit: own,
+          at: ({ density }, index) => density[index],
+          json: ({ density, bins, times }) =>
+            Array.from(times, (_, column) => list(density.subarray(column * bins, (column + 1) * bins))),
+        },
+      ],
+    },
+    pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries }) },
+  },
+  drawn: 'time',
+  named: true,
+  runs: ({ entries }) => entries.map(({ run }) => run),
+};

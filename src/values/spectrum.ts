@@ -1,3 +1,7 @@
+import { cellsOf, type Cells } from './cells.ts';
+import { channelNames, ofRun } from './columns.ts';
+import type { DrawnDescription } from './description.ts';
+import { list, type Json } from './jsonNumbers.ts';
 import type { Unit } from '../units/unit.ts';
 import type { ExcludedRun } from './excluded.ts';
 import type { Channel, Run } from './run.ts';
@@ -55,4 +59,82 @@ export interface SpectrumMean {
   readonly level: Float64Array;
   readonly low: Float64Array;
   readonly high: Float64Array;
+}
+
+export const spectrumKind: DrawnDescription<SpectrumValue, SpectrumEntry> = {
+  kind: 'spectrum',
+  words: 'a spectrum',
+  whole: [],
+  rows: {
+    key: 'runs',
+    of: ({ entries }) => entries,
+    each: ['run and channel', 'a spectrum'],
+    names: channelNames,
+    columns: [
+      { key: 'spacing', unit: 'Hz', read: ({ spacing }) => spacing, doc: 'The bin spacing', dimension: 'frequency' },
+      {
+        key: 'averages',
+        read: ({ averages }) => averages,
+        doc: 'The effective number of averages',
+        dimension: 'ratio',
+      },
+    ],
+    pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries, means: [] }) },
+  },
+  json: spectrumJson,
+  table: spectrumCells,
+  drawn: 'frequency',
+  named: true,
+  handsOnExcluded: true,
+  runs: ({ entries }) => entries.map(({ run }) => run),
+};
+
+/** One axis for all, and a column a curve. */
+function spectrumCells({ entries, axis }: SpectrumValue): Cells {
+  const bins = Math.min(...entries.map(({ level }) => level.length));
+  return cellsOf(
+    'Spectrum',
+    [
+      axis === undefined ? ['frequency', 'Hz'] : [axis.name, axis.unit.symbol],
+      ...entries.map(({ run, channel, unit }) => [`${run.label} ${channel.name}`, unit.symbol] as const),
+    ],
+    Array.from({ length: bins }, (_, k) => [k * entries[0].spacing, ...entries.map(({ level }) => level[k])]),
+  );
+}
+
+/** Over orders or cycles per metre, `frequency` and `spacing` are in that axis and lose their `_hz`. */
+function spectrumJson({ form, window, confidence, entries, means, axis }: SpectrumValue): Record<string, Json> {
+  const [first] = entries;
+  const hz = axis === undefined ? '_hz' : '';
+  const curve = ({ level, low, high }: SpectrumMean | SpectrumEntry): Record<string, Json> => ({
+    [form === 'amplitude' ? 'amplitude' : 'density']: list(level),
+    low: list(low),
+    high: list(high),
+  });
+  const mean = means.map((one) => ({ channel: one.channel, [`spacing${hz}`]: one.spacing, ...curve(one) }));
+  return {
+    unit: first.unit.symbol,
+    form,
+    window: window.shape,
+    ...(axis === undefined ? {} : { axis: axis.name, axis_unit: axis.unit.symbol, by: axis.by }),
+    [`spacing${hz}`]: first.spacing,
+    segments: first.segments,
+    segment_samples: first.segmentSamples,
+    [`enbw${hz}`]: first.noiseBandwidth,
+    averages: first.averages,
+    confidence,
+    [axis === undefined ? 'frequency_hz' : 'position']: Array.from(first.level, (_, k) => k * first.spacing),
+    runs: entries.map((entry) => ({
+      run: entry.run.label,
+      channel: entry.channel.name,
+      ...(entry.unit.symbol === first.unit.symbol ? {} : { unit: entry.unit.symbol }),
+      // Clocks differ from run to run, and so then do the bins' frequencies.
+      ...(entry.spacing === first.spacing ? {} : { [`spacing${hz}`]: entry.spacing }),
+      segments: entry.segments,
+      averages: entry.averages,
+      ...curve(entry),
+    })),
+    mean: mean.length > 0 ? mean[0] : null,
+    means: mean,
+  };
 }

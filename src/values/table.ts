@@ -1,11 +1,22 @@
-export interface TableColumn {
-  readonly name: string;
-  readonly unit: string;
+import type { Cells } from './cells.ts';
+import type { Description } from './description.ts';
+import { finite } from './jsonNumbers.ts';
+
+export interface TableValue extends Cells {
+  readonly kind: 'table';
 }
 
-export interface TableValue {
-  readonly kind: 'table';
-  readonly caption: string;
-  readonly columns: readonly TableColumn[];
-  readonly rows: readonly (readonly (number | string | null)[])[];
-}
+export const tableKind: Description<TableValue> = {
+  kind: 'table',
+  words: 'a table',
+  whole: [
+    { key: 'caption', read: ({ caption }) => caption },
+    { key: 'columns', json: ({ columns }) => columns.map(({ name, unit }) => ({ name, unit })) },
+    {
+      key: 'rows',
+      json: ({ rows }) => rows.map((row) => row.map((cell) => (typeof cell === 'number' ? finite(cell) : cell))),
+    },
+  ],
+  table: ({ caption, columns, rows }) => ({ caption, columns, rows }),
+  runs: () => [],
+};

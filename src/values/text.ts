@@ -1,4 +1,13 @@
+import type { Description } from './description.ts';
+
 export interface TextValue {
   readonly kind: 'text';
   readonly text: string;
 }
+
+export const textKind: Description<TextValue> = {
+  kind: 'text',
+  words: 'a text',
+  whole: [{ key: 'text', read: ({ text }) => text }],
+  runs: () => [],
+};

@@ -1,3 +1,5 @@
+import { ofRun, runName } from './columns.ts';
+import type { DrawnDescription } from './description.ts';
 import type { Unit } from '../units/unit.ts';
 import type { ExcludedRun } from './excluded.ts';
 import type { Run } from './run.ts';
@@ -35,3 +37,43 @@ export interface TransferEntry {
   /** Relative standard error of |H1|; as radians that of the phase. */
   readonly randomError: Float64Array;
 }
+
+const own = ({ unit }: TransferEntry): Unit => unit;
+
+export const transferKind: DrawnDescription<TransferValue, TransferEntry> = {
+  kind: 'transfer',
+  words: 'a transfer function',
+  caption: () => 'Frequency response',
+  whole: [
+    { key: 'window', read: ({ window }) => window.shape },
+    { key: 'window', unit: 's', read: ({ window }) => window.length },
+    { key: 'least_coherence', read: ({ leastCoherence }) => leastCoherence },
+  ],
+  rows: {
+    key: 'runs',
+    of: ({ entries }) => entries,
+    each: ['run and pair of channels', 'a run’s pair of channels'],
+    unit: own,
+    names: [runName, { key: 'from', read: ({ from }) => from }, { key: 'to', read: ({ to }) => to }],
+    columns: [
+      { key: 'spacing', unit: 'Hz', read: ({ spacing }) => spacing },
+      { key: 'averages', read: ({ averages }) => averages },
+    ],
+    series: {
+      indices: ({ magnitude }) => magnitude.map((_, bin) => bin),
+      columns: [
+        { key: 'frequency', unit: 'Hz', at: ({ spacing }, bin) => bin * spacing, json: null },
+        { key: 'h1', unit: own, at: ({ magnitude }, bin) => magnitude[bin] },
+        { key: 'h2', unit: own, at: ({ magnitudeH2 }, bin) => magnitudeH2[bin] },
+        { key: 'phase', unit: '°', at: ({ phase }, bin) => phase[bin] },
+        { key: 'coherence', at: ({ coherence }, bin) => coherence[bin] },
+        { key: 'random_error', heading: 'random error', at: ({ randomError }, bin) => randomError[bin] },
+      ],
+    },
+    pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries }) },
+  },
+  drawn: 'frequency',
+  named: true,
+  handsOnExcluded: true,
+  runs: ({ entries }) => entries.map(({ run }) => run),
+};

@@ -1,5 +1,8 @@
+import { comparedRuns, excludedOfSides, type ComparisonRow, type ComparisonValue } from './comparison.ts';
+import type { DrawnDescription } from './description.ts';
+import { finite } from './jsonNumbers.ts';
+import { followedJson } from './plan.ts';
 import type { Band } from './band.ts';
-import type { ComparisonRow, ComparisonValue } from './comparison.ts';
 
 /** What became of a claim. */
 export interface VerdictValue {
@@ -26,3 +29,63 @@ export interface VerdictValue {
   /** What would settle it, if it is not shown. */
   readonly settle: string | undefined;
 }
+
+export const verdictKind: DrawnDescription<VerdictValue> = {
+  kind: 'verdict',
+  words: 'a verdict',
+  caption: () => 'Claim against measurement',
+  whole: [
+    { key: 'claim', read: ({ claim }) => claim },
+    { key: 'verdict', read: ({ verdict }) => verdict },
+    { key: 'from', unit: 'Hz', read: ({ band }) => band.from },
+    { key: 'to', unit: 'Hz', read: ({ band }) => band.to },
+    {
+      key: 'reduction',
+      unit: '%',
+      read: (value) => value.reductionPercent,
+      doc: 'The reduction found of a verdict',
+      dimension: 'ratio',
+    },
+    {
+      key: 'low',
+      unit: '%',
+      read: (value) => value.lowPercent,
+      doc: 'The lower end of the reduction’s interval of a verdict',
+      dimension: 'ratio',
+    },
+    {
+      key: 'high',
+      unit: '%',
+      read: (value) => value.highPercent,
+      doc: 'The upper end of the reduction’s interval of a verdict',
+      dimension: 'ratio',
+    },
+    {
+      key: 'power_reduction',
+      heading: 'reduction of mean square',
+      unit: '%',
+      read: (value) => value.powerReductionPercent,
+      doc: 'The reduction of mean square of a verdict',
+      dimension: 'ratio',
+    },
+    { key: 'because', json: ({ because }) => because.map(sentence).join(' ') },
+    { key: 'source', json: ({ source }) => source ?? null },
+    { key: 'claimed_ratio_from', json: ({ claimed }) => finite(claimed.from) },
+    { key: 'claimed_ratio_to', json: ({ claimed }) => finite(claimed.to) },
+    { key: 'metric', json: ({ comparison }) => comparison.metric },
+    { key: 'channel', json: ({ comparison }) => comparison.channel },
+    { key: 'confidence', json: ({ comparison }) => comparison.confidence },
+    { key: 'plan', json: ({ comparison }) => followedJson(comparison.plan) },
+    { key: 'excluded', json: ({ comparison }) => excludedOfSides(comparison) },
+    { key: 'settle', json: ({ settle }) => settle ?? null },
+    { key: 'sentence', json: (value) => value.sentence },
+  ],
+  jsonFirst: [
+    ...['verdict', 'reduction', 'low', 'high', 'because', 'power_reduction', 'claim', 'source'],
+    ...['claimed_ratio_from', 'claimed_ratio_to'],
+  ],
+  drawn: 'itself',
+  runs: ({ comparison }) => comparedRuns(comparison),
+};
+
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1).replace(/\.$/, '')}.`;

@@ -1,3 +1,5 @@
+import type { Description } from './description.ts';
+
 export type WindowName = 'hann' | 'hamming' | 'blackman' | 'blackman-harris' | 'flattop' | 'rectangular';
 
 export interface WindowValue {
@@ -8,3 +10,14 @@ export interface WindowValue {
   /** 0 to below 1. */
   readonly overlap: number;
 }
+
+export const windowKind: Description<WindowValue> = {
+  kind: 'window',
+  words: 'a window',
+  whole: [
+    { key: 'shape', read: ({ shape }) => shape },
+    { key: 'length', unit: 's', read: ({ length }) => length },
+    { key: 'overlap', unit: '%', read: ({ overlap }) => overlap * 100 },
+  ],
+  runs: () => [],
+};

@@ -1,7 +1,7 @@
 import type { ChosenFile } from './recordings/sheetChoice.ts';
 import type { Run } from '../values/run.ts';
 import type { RunsValue } from '../values/runs.ts';
-import type { Value } from '../values/value.ts';
+import { handsOnExcluded } from '../values/kinds.ts';
 import type { ExcludedRun } from '../values/excluded.ts';
 import { answer, type Answer, type Context, type Arguments, type Verb } from './verb.ts';
 import type { Failure, Warning } from '../result/result.ts';
@@ -27,11 +27,6 @@ export function excludedWarnings(excluded: readonly ExcludedRun[]): Warning[] {
   return [{ code: 'runs.excluded', message: `By the run sheet ${count} left out: ${list}.` }];
 }
 
-type WithExcluded = Extract<Value, { readonly excluded?: readonly ExcludedRun[] }>;
-
-const carries = (value: Value): value is WithExcluded =>
-  ['runs', 'spectrum', 'levels', 'bands', 'transfer'].includes(value.kind);
-
 /**
  * The verb, seeing to it that the runs left out by a sheet stay with whatever it gives: where it gives runs, each
  * excluded run goes through the same step by itself; other values list them, and are shown with that list.
@@ -41,7 +36,7 @@ export function withExcluded(verb: Verb): Verb {
     ...verb,
     async evaluate(given, context) {
       const found = await verb.evaluate(given, context);
-      if (!found.ok || !carries(found.value)) return found;
+      if (!found.ok || !handsOnExcluded(found.value)) return found;
       const from = source(verb, given);
       if (from === undefined) return found;
       const { excluded } = from;
@@ -56,7 +51,7 @@ export function withExcluded(verb: Verb): Verb {
 function source({ form }: Verb, given: Arguments): { operand: string; excluded: readonly ExcludedRun[] } | undefined {
   for (const { name } of form.operands) {
     const argument = given.operands[name]?.[0];
-    if (argument?.type !== 'value' || !carries(argument.value)) continue;
+    if (argument?.type !== 'value' || !handsOnExcluded(argument.value)) continue;
     const { excluded = [] } = argument.value;
     if (excluded.length > 0) return { operand: name, excluded };
   }

@@ -5,7 +5,7 @@ import { resolution } from '../readers/checks/resolution.ts';
 import type { CheckedRun } from '../readers/checks/checked.ts';
 import type { Finding } from '../readers/recording.ts';
 import type { Run } from '../values/run.ts';
-import type { Value } from '../values/value.ts';
+import { runsOf } from '../values/kinds.ts';
 import type { Argument, Arguments } from './verb.ts';
 import type { Warning } from '../result/result.ts';
 
@@ -21,30 +21,6 @@ export function faultsBehind({ operands }: Arguments): Warning[] {
 
 function runsBehind(argument: Argument): readonly Run[] {
   return argument.type === 'value' ? runsOf(argument.value) : [];
-}
-
-/** Every run that a value was made from. */
-export function runsOf(value: Value): readonly Run[] {
-  switch (value.kind) {
-    case 'runs':
-      return value.runs;
-    case 'spectrum':
-    case 'transfer':
-    case 'spectrogram':
-    case 'running':
-      return value.entries.map(({ run }) => run);
-    case 'levels':
-    case 'bands':
-      return value.rows.map(({ run }) => run);
-    case 'peaks':
-      return value.spectrum.entries.map(({ run }) => run);
-    case 'comparison':
-      return [...value.a.runs, ...value.b.runs];
-    case 'verdict':
-      return [...value.comparison.a.runs, ...value.comparison.b.runs];
-    default:
-      return [];
-  }
 }
 
 /** The checks that can find a fault, and are quick enough to be made of every recording that is loaded. */

@@ -85,5 +85,4 @@ export const everyPlot: Readonly<Record<string, ChartValue>> = {
   'profile and spectrum': plotOf([foamSpectrum, more.madeProfile]),
   verdict: plotOf([more.madeVerdict(comparison)]),
   repeats: plotOf([more.madeRepeats]),
-  findings: plotOf([more.madeFindings(foam.runs)]),
 };

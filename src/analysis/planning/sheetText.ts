@@ -1,3 +1,5 @@
+import { csvOf } from '../../values/csv.ts';
+
 /** Columns of a run sheet that is still to be filled in. */
 export const sheetColumns = [
   'file',
@@ -36,22 +38,16 @@ interface Row {
 }
 
 function sheetText(rows: readonly Row[]): string {
-  const lines = rows.map(({ file, condition, order }) =>
-    sheetColumns
-      .map((column) => {
-        if (column === 'file') return quoted(file);
-        if (column === 'condition') return quoted(condition);
-        return column === 'order' ? String(order ?? '') : '';
-      })
-      .join(','),
-  );
-  return [sheetColumns.join(','), ...lines].join('\n') + '\n';
+  return csvOf({
+    columns: sheetColumns.map((name) => ({ name, unit: '' })),
+    rows: rows.map((row) => sheetColumns.map((column) => (isFilled(column) ? (row[column] ?? null) : null))),
+  });
 }
+
+const isFilled = (column: string): column is keyof Row => ['file', 'condition', 'order'].includes(column);
 
 /** `brick-foam-1.csv.gz` is of `brick-foam`. */
 function conditionOf(file: string): string {
   const bare = (file.split('/').pop() ?? file).replace(/(\.[A-Za-z0-9]{1,8}){1,2}$/, '');
   return bare.replace(/[\s._-]*\d*$/, '') || bare;
 }
-
-const quoted = (text: string): string => (/[",\n\r]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);

@@ -1,10 +1,9 @@
 import type { Band } from '../../values/band.ts';
-import type { ChartSubject, ChartValue } from '../../values/chart.ts';
+import type { ChartSubject, ChartValue, Drawable } from '../../values/chart.ts';
 import type { Value } from '../../values/value.ts';
 import type { ChartPart, Part } from '../output.ts';
 import { bandChart } from '../plots/band-bars.ts';
 import { comparisonChart } from '../plots/change.ts';
-import { findingsChart } from '../plots/findings.ts';
 import { levelsChart } from '../plots/levels.ts';
 import { overlayChart, type OverlayOptions } from '../plots/overlay.ts';
 import { peaksChart } from '../plots/peaks.ts';
@@ -28,8 +27,8 @@ type Plot<K extends Value['kind']> = (
   chart: ChartValue,
 ) => readonly (ChartPart | undefined)[];
 
-/** How subjects of each kind are drawn; kinds that are not here have no picture of their own. */
-const plots: { readonly [K in ChartSubject['value']['kind']]?: Plot<K> } = {
+/** How subjects of each kind that `plot` takes are drawn. */
+const plots: { readonly [K in Drawable['kind']]: Plot<K> } = {
   runs: (subjects, chart) => [traceChart(subjects, chart)],
   spectrum: (subjects, chart) => {
     const options = overlayOptions(chart);
@@ -65,7 +64,6 @@ const plots: { readonly [K in ChartSubject['value']['kind']]?: Plot<K> } = {
     chart.subjects.some(({ value }) => value.kind === 'spectrum') ? [] : [profileChart(subjects)],
   verdict: (subjects) => subjects.map(({ value }) => verdictChart(value)),
   repeats: (subjects) => subjects.map(({ value }) => repeatsChart(value)),
-  findings: (subjects) => subjects.map(({ value }) => findingsChart(value)),
 };
 
 /** A picture for each kind and unit among the subjects: figures in different units share no axis. */
@@ -73,8 +71,7 @@ export const presentChart: Presenter<'chart'> = (chart) => {
   const kinds = [...new Set(chart.subjects.map(({ value }) => value.kind))];
   const parts = kinds.flatMap((kind) => {
     const subjects = chart.subjects.filter(({ value }) => value.kind === kind);
-    const plot = plots[kind] as Plot<typeof kind> | undefined;
-    return plot === undefined ? [] : plot(subjects as readonly Named<typeof kind>[], chart);
+    return (plots[kind] as Plot<typeof kind>)(subjects as readonly Named<typeof kind>[], chart);
   });
   const drawn: Part[] = parts.filter((part) => part !== undefined);
   return drawn.length > 0

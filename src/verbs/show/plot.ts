@@ -1,15 +1,13 @@
 import { quantityIn, si, textOf, wordOf, option } from '../arguments.ts';
-import type { ChartSubject, ChartValue } from '../../values/chart.ts';
+import type { ChartSubject, ChartValue, Drawable } from '../../values/chart.ts';
+import { isDrawable, kindsOver } from '../../values/kinds.ts';
 import { answer, type Argument, type Arguments, type Verb } from '../verb.ts';
 import { refuse } from '../../result/result.ts';
 
 /** What is drawn over time and what over frequency: the two can't share a chart. */
-const overTime = ['runs', 'running', 'spectrogram'] as const;
-const overFrequency = ['spectrum', 'bands', 'peaks', 'profile', 'transfer', 'comparison'] as const;
-const drawn = [...overTime, ...overFrequency, 'levels', 'verdict', 'repeats'] as const;
-
-type Kind = ChartSubject['value']['kind'];
-const isDrawn = (kind: string): boolean => (drawn as readonly string[]).includes(kind);
+const overTime = kindsOver('time');
+const overFrequency = kindsOver('frequency');
+const drawn = [...overTime, ...overFrequency, ...kindsOver('itself')];
 
 export const plot: Verb = {
   passesFaults: true,
@@ -59,9 +57,9 @@ export const plot: Verb = {
   evaluate(given) {
     const subjects: ChartSubject[] = [];
     for (const argument of given.operands.subjects) {
-      if (argument.type !== 'value' || !isDrawn(argument.value.kind))
+      if (argument.type !== 'value' || !isDrawable(argument.value))
         return refuse('plot.kind', cantDraw(argument), 'subjects');
-      subjects.push({ name: argument.name, value: argument.value as ChartSubject['value'] });
+      subjects.push({ name: argument.name, value: argument.value });
     }
     const mixed = whyMixed(subjects, given);
     if (mixed !== undefined) return refuse('plot.mixed', mixed, 'subjects');
@@ -92,7 +90,8 @@ function cantDraw(argument: Argument): string {
 /** Why the subjects can't share a chart, or its options be read on their axis. */
 function whyMixed(subjects: readonly ChartSubject[], given: Arguments): string | undefined {
   const kinds = subjects.map(({ value }) => value.kind);
-  const among = (list: readonly Kind[]): Kind | undefined => kinds.find((kind) => list.includes(kind));
+  const among = (list: readonly Drawable['kind'][]): Drawable['kind'] | undefined =>
+    kinds.find((kind) => list.includes(kind));
   const [time, frequency] = [among(overTime), among(overFrequency)];
   if (time !== undefined && frequency !== undefined)
     return `A chart is over time, as for ${time}, or over frequency, as for ${frequency}: make two charts.`;

@@ -1,4 +1,5 @@
 import { operand } from '../arguments.ts';
+import { tabulatedKinds } from '../../values/kinds.ts';
 import { tabulate } from '../../values/tabulate.ts';
 import { answer, type Verb } from '../verb.ts';
 import { refuse } from '../../result/result.ts';
@@ -12,30 +13,7 @@ export const table: Verb = {
       {
         name: 'value',
         doc: 'What to tabulate.',
-        accepts: [
-          {
-            type: 'value',
-            kinds: [
-              'runs',
-              'levels',
-              'running',
-              'spectrum',
-              'bands',
-              'peaks',
-              'spectrogram',
-              'transfer',
-              'profile',
-              'comparison',
-              'verdict',
-              'repeats',
-              'order',
-              'sheet',
-              'plan',
-              'findings',
-              'table',
-            ],
-          },
-        ],
+        accepts: [{ type: 'value', kinds: tabulatedKinds }],
       },
     ],
     options: [],

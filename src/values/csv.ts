@@ -1,0 +1,16 @@
+import type { Cell, Cells } from './cells.ts';
+
+/**
+ * A table as the text of a CSV file (RFC 4180, lines ended by LF): figures in full with a decimal point, units in the headings, a
+ * place without a figure empty.
+ */
+export function csvOf({ columns, rows }: Pick<Cells, 'columns' | 'rows'>): string {
+  const heads = columns.map(({ name, unit }) => (unit === '' ? name : `${name} (${unit})`));
+  return [heads, ...rows].map((cells) => `${cells.map(csvCell).join(',')}\n`).join('');
+}
+
+/** In quotes where it has to be. */
+function csvCell(cell: Cell): string {
+  const text = cell === null ? '' : String(cell);
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

@@ -1,0 +1,29 @@
+import { messages } from '../result/messages.ts';
+
+/** What can be said of fields and picks, and the facts it is made of. */
+interface ValueFacts {
+  'field.kind': { readonly kind: string };
+  'field.unknown': {
+    readonly kind: string;
+    readonly field: string;
+    readonly near: string | undefined;
+    readonly known: readonly string[];
+  };
+  'field.many': { readonly field: string; readonly each: string; readonly count: number };
+  'field.absent': { readonly field: string };
+  'pick.kind': { readonly kind: string };
+  'pick.outside': { readonly index: number; readonly count: number };
+}
+
+export const { refuse } = messages<ValueFacts>({
+  'field.kind': ({ kind }) => `A value of the kind ${kind} has no fields.`,
+  'field.unknown': ({ kind, field, near, known }) =>
+    `A value of the kind ${kind} has no field ${field}: ${near === undefined ? `it has ${known.join(', ')}` : `did you mean ${near}`}.`,
+  'field.many': ({ field, each, count }) =>
+    `There is one ${field} for each ${each}, ${count} in all: pick one first, as in "name[1].${field}".`,
+  'field.absent': ({ field }) => `There is no ${field} here: the data did not allow one.`,
+  'pick.kind': ({ kind }) =>
+    `Only a set of runs, or what was made from one, can be picked from; this is of the kind ${kind}.`,
+  'pick.outside': ({ index, count }) =>
+    `There ${count === 1 ? 'is only 1' : `are only ${count}`} to pick from, counted from 1, so [${index}] picks nothing.`,
+});
