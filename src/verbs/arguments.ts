@@ -59,3 +59,9 @@ export function unitOf(argument: Argument | undefined): Unit | undefined {
 /** The ranges among arguments, in SI units: s, Hz. */
 export const rangesIn = (given: readonly Argument[]): Band[] =>
   given.flatMap((argument) => (argument.type === 'range' ? [{ from: si(argument.from), to: si(argument.to) }] : []));
+
+/** The values of one kind among arguments. */
+export const valuesIn = <K extends Value['kind']>(given: readonly Argument[], kind: K): ValueOf<K>[] =>
+  given.flatMap((argument) =>
+    argument.type === 'value' && argument.value.kind === kind ? [argument.value as ValueOf<K>] : [],
+  );

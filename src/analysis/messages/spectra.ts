@@ -1,5 +1,6 @@
 import { messages } from '../../result/messages.ts';
 import { formatNumber } from '../../units/format.ts';
+import type { Band } from '../../values/band.ts';
 import { hertz } from '../amounts.ts';
 
 /** What each message about spectra is told of. Times in s, frequencies in Hz; `run` is a label. */
@@ -26,6 +27,19 @@ export interface SpectraFacts {
     readonly spacing: number;
     readonly window: number;
   };
+  'peaks.none': { readonly range?: Band };
+  'orders.speed': object;
+  'profile.mixed': object;
+  'profile.few': object;
+  /** What stands where a frequency is wanted. */
+  'profile.frequency': { readonly found: string };
+  'profile.density': { readonly at: string };
+  'profile.unit': ProfileUnitFacts;
+  /** Which breakpoint, from 1. */
+  'profile.zero': { readonly breakpoint: number };
+  'profile.order': { readonly frequency: number; readonly before: number };
+  'profile.outside': { readonly last: number; readonly run: string; readonly half: number };
+  'profile.bins': { readonly run: string };
 }
 
 /** Why a run can't be cut into segments of a window: `length` in s. */
@@ -37,6 +51,18 @@ export type SegmentFacts =
       readonly length: number;
       readonly longest: number;
       readonly gaps: boolean;
+    };
+
+/** Units that do not go together: of two breakpoints, of one by itself, or of a profile and a spectrum. */
+export type ProfileUnitFacts =
+  | { readonly why: 'mixed'; readonly density: string; readonly unit: string }
+  | { readonly why: 'density'; readonly unit: string }
+  | {
+      readonly why: 'spectrum';
+      readonly run: string;
+      readonly channel: string;
+      readonly own: string;
+      readonly unit: string;
     };
 
 export const { tell, refuse } = messages<SpectraFacts>({
@@ -56,6 +82,22 @@ export const { tell, refuse } = messages<SpectraFacts>({
     const which = count === 1 ? `The band of ${first} Hz holds` : `${count} bands from ${first} to ${last} Hz hold`;
     return `${which} fewer than ${fewest} bins of ${hertz(spacing)}, too few for a level, and ${count === 1 ? 'is' : 'are'} left empty: a window of ${formatNumber(window)} s resolves them.`;
   },
+  'peaks.none': ({ range }) =>
+    `Nothing stands out of the confidence band${range === undefined ? '' : ` between ${hertz(range.from)} and ${hertz(range.to)}`}: a longer stretch gives more averages, and so a narrower band.`,
+  'orders.speed': () => 'orders needs the speed, as in "orders S by 1.2 m/s", or the turning rate.',
+  'profile.mixed': () => 'Give one profile, or breakpoints.',
+  'profile.few': () => 'A profile needs at least two breakpoints, each a frequency and a density.',
+  'profile.frequency': ({ found }) =>
+    `Each breakpoint is a frequency and a density, as in "20 Hz 0.01 g^2/Hz": a frequency is wanted where ${found} stands.`,
+  'profile.density': ({ at }) => `The breakpoint at ${at} has no density.`,
+  'profile.unit': (facts) => unitsApart(facts),
+  'profile.zero': ({ breakpoint }) =>
+    `Breakpoint ${breakpoint} needs a frequency and a density above 0, for log-log paper.`,
+  'profile.order': ({ frequency, before }) =>
+    `The frequencies of a profile rise, and ${hertz(frequency)} follows ${hertz(before)}.`,
+  'profile.outside': ({ last, run, half }) =>
+    `The profile reaches to ${hertz(last)}, past half the rate of ${run}, which is ${hertz(half)}: end it there.`,
+  'profile.bins': ({ run }) => `No bin of ${run} lies within the profile: take a longer window.`,
 });
 
 function noSegment(facts: SegmentFacts): string {
@@ -64,6 +106,17 @@ function noSegment(facts: SegmentFacts): string {
       return `A segment of ${facts.length} s holds only ${facts.samples} samples at ${fourDigits(facts.rate)} Hz: take a longer window.`;
     case 'stretch':
       return `The longest${facts.gaps ? ' unbroken' : ''} stretch of ${facts.run} is ${fourDigits(facts.longest)} s, and a segment of ${facts.length} s does not fit in it: take a shorter window.`;
+  }
+}
+
+function unitsApart(facts: ProfileUnitFacts): string {
+  switch (facts.why) {
+    case 'mixed':
+      return `The densities of a profile are all of one kind, and ${facts.density} is not in ${facts.unit}.`;
+    case 'density':
+      return `A density is a unit squared per Hz, such as g^2/Hz, and ${facts.unit || 'a plain number'} is not.`;
+    case 'spectrum':
+      return `The profile is in ${facts.unit} and the spectrum of ${facts.run}, ${facts.channel}, in ${facts.own}.`;
   }
 }
 

@@ -1,21 +1,6 @@
-import { findPeaks, type PeakOptions } from '../../signal/peaks.ts';
-import type { Density } from '../../signal/welch.ts';
-import { halfPowerWidthBins, windowShape } from '../../signal/windows.ts';
-import { chiSquareQuantile } from '../../statistics/distributions/chiSquare.ts';
-import { hertz } from '../../analysis/amounts.ts';
-import { whyOutside } from '../../analysis/spectra/bands.ts';
-import { densityOf } from '../../analysis/spectra/density.ts';
-import { operand, option, quantityIn, si, valueOf } from '../arguments.ts';
-import { whyNoFrequencies } from '../../analysis/spectra/orderAxis.ts';
-import type { Band } from '../../values/band.ts';
-import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
-import type { PeakRow } from '../../values/peaks.ts';
-import { answer, type Verb } from '../verb.ts';
-import { refuse, type Warning } from '../../result/result.ts';
-
-const usualCount = 5;
-/** A window's half-power width in bins hardly depends on its length; so many samples tell it. */
-const widthSamples = 1024;
+import { peaksOf } from '../../analysis/spectra/peaks.ts';
+import { rangesIn, siOf, valueOf } from '../arguments.ts';
+import type { Verb } from '../verb.ts';
 
 export const peaks: Verb = {
   form: {
@@ -45,80 +30,7 @@ export const peaks: Verb = {
     ],
   },
   evaluate(given) {
-    const spectrum = valueOf(given, 'spectrum', 'spectrum');
-    const refusal = whyNoFrequencies(spectrum, 'spectrum');
-    if (refusal !== undefined) return refusal;
-    const asked = operand(given, 'range');
-    const range = asked?.type === 'range' ? { from: si(asked.from), to: si(asked.to) } : undefined;
-    if (range !== undefined) {
-      const outside = whyOutside(range, spectrum.entries, 'range');
-      if (outside !== undefined) return outside;
-    }
-    const wanted = quantityIn(option(given, 'count'));
-    const count = wanted === undefined ? usualCount : si(wanted);
-    if (!(Number.isInteger(count) && count >= 1))
-      return refuse('peaks.count', 'The count of peaks is a whole number from 1.', 'count');
-    const rows = [
-      ...spectrum.entries.flatMap((entry) =>
-        peaksIn(densityOf(entry), entry.level, entry, entry.run.label, spectrum, range, count),
-      ),
-      ...meanPeaks(spectrum, range, count),
-    ];
-    return answer({ kind: 'peaks', spectrum, rows }, doubts(rows, range));
+    const range = rangesIn(given.operands.range ?? []).at(0);
+    return peaksOf(valueOf(given, 'spectrum', 'spectrum'), range, siOf(given, 'count'));
   },
 };
-
-function peaksIn(
-  of: Density,
-  level: Float64Array,
-  { channel, unit, segmentSamples }: SpectrumEntry,
-  run: string,
-  spectrum: SpectrumValue,
-  range: Band | undefined,
-  count: number,
-): PeakRow[] {
-  const shape = windowShape(spectrum.window.shape, Math.min(segmentSamples, widthSamples));
-  const options: PeakOptions = {
-    low: range?.from ?? 0,
-    high: range?.to ?? of.rate / 2,
-    confidence: spectrum.confidence,
-    quantile: chiSquareQuantile,
-    windowWidth: halfPowerWidthBins(shape),
-    count,
-  };
-  return findPeaks(of, options).map((peak) => ({
-    run,
-    channel: channel.name,
-    frequency: peak.frequency,
-    level: level[peak.bin],
-    unit,
-    width: peak.width ?? undefined,
-    damping: peak.damping ?? undefined,
-    prominence: peak.prominence,
-  }));
-}
-
-/** Peaks of each channel's mean over runs, where there is one of several. */
-function meanPeaks(spectrum: SpectrumValue, range: Band | undefined, count: number): PeakRow[] {
-  return spectrum.means.flatMap((mean) => {
-    const entries = spectrum.entries.filter(({ channel }) => channel.name === mean.channel);
-    if (entries.length < 2) return [];
-    const bins = mean.level.length;
-    const density = new Float64Array(bins);
-    for (const entry of entries) for (let k = 0; k < bins; k++) density[k] += entry.density[k] / entries.length;
-    const all = entries.reduce((sum, { averages }) => sum + averages, 0);
-    const of = { ...densityOf(entries[0]), density, step: mean.spacing, averages: all };
-    return peaksIn(of, mean.level, entries[0], 'mean', spectrum, range, count);
-  });
-}
-
-function doubts(rows: readonly PeakRow[], range: Band | undefined): Warning[] {
-  if (rows.length > 0) return [];
-  const where = range === undefined ? '' : ` between ${hertz(range.from)} and ${hertz(range.to)}`;
-  return [
-    {
-      code: 'peaks.none',
-      message: `Nothing stands out of the confidence band${where}: a longer stretch gives more averages, and so a narrower band.`,
-    },
-  ];
-}

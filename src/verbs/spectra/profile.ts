@@ -1,20 +1,7 @@
-import { compareWithProfile, profileMeanSquare, type Breakpoint } from '../../signal/profile.ts';
-import { convert, multiply, quantity, root } from '../../units/arithmetic.ts';
-import { combine, dimensionOf, sameDimension } from '../../units/dimension.ts';
-import { formatQuantity } from '../../units/format.ts';
-import { densityUnit } from '../../units/parse.ts';
-import type { Quantity, Unit } from '../../units/unit.ts';
-import { hertz } from '../../analysis/amounts.ts';
-import { densityOf } from '../../analysis/spectra/density.ts';
-import { option, si } from '../arguments.ts';
-import { whyNoFrequencies } from '../../analysis/spectra/orderAxis.ts';
-import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
-import type { ProfileAgainst, ProfileValue } from '../../values/profile.ts';
-import { answer, type Argument, type Verb } from '../verb.ts';
-import { refuse, type Failure } from '../../result/result.ts';
-
-/** Usual tolerance of a random-vibration test in dB of density. */
-const tolerance = 3;
+import { profileOf } from '../../analysis/spectra/profile.ts';
+import { heldAgainst } from '../../analysis/spectra/profileAgainst.ts';
+import { quantityIn, valuesIn } from '../arguments.ts';
+import { answerOf, type Verb } from '../verb.ts';
 
 export const profile: Verb = {
   form: {
@@ -42,124 +29,11 @@ export const profile: Verb = {
     ],
   },
   evaluate(given) {
-    const made = profileOf(given.operands.points);
-    if ('ok' in made) return made;
-    const against = option(given, 'against');
-    if (against?.type !== 'value' || against.value.kind !== 'spectrum') return answer(made);
-    const held = heldAgainst(made, against.value);
-    return 'ok' in held ? held : answer({ ...made, against: held });
+    const { points } = given.operands;
+    const breakpoints = points.flatMap((argument) => quantityIn(argument) ?? []);
+    const profile = profileOf(valuesIn(points, 'profile'), breakpoints);
+    if (!profile.ok) return profile;
+    const [against] = valuesIn(given.options.against ?? [], 'spectrum');
+    return answerOf(against === undefined ? profile : heldAgainst(profile.value, against));
   },
 };
-
-type Refused = { ok: false; failure: Failure };
-
-function profileOf(given: readonly Argument[]): ProfileValue | Refused {
-  const [first] = given;
-  if (first?.type === 'value' && first.value.kind === 'profile') {
-    return given.length === 1 ? first.value : refuse('profile.mixed', 'Give one profile, or breakpoints.', 'points');
-  }
-  const quantities = given.flatMap((one) => (one.type === 'quantity' ? [one.quantity] : []));
-  if (quantities.length !== given.length) return refuse('profile.mixed', 'Give one profile, or breakpoints.', 'points');
-  const points: Breakpoint[] = [];
-  const frequency = dimensionOf('frequency');
-  const unit = quantities[1]?.unit;
-  for (let i = 0; i < quantities.length; i += 2) {
-    const [at, density] = quantities.slice(i, i + 2);
-    if (!sameDimension(at.unit.dimension, frequency)) return refuse('profile.frequency', wantsPair(at), 'points');
-    if (density === undefined)
-      return refuse('profile.density', `The breakpoint at ${formatQuantity(at)} has no density.`, 'points');
-    const sized = convert(density, unit);
-    if (sized === undefined)
-      return refuse(
-        'profile.unit',
-        `The densities of a profile are all of one kind, and ${formatQuantity(density)} is not in ${unit.symbol}.`,
-        'points',
-      );
-    points.push({ frequency: si(at), density: sized.value });
-  }
-  return whyNoProfile(points, unit) ?? profileValue(points, unit);
-}
-
-const wantsPair = (found: Quantity): string =>
-  `Each breakpoint is a frequency and a density, as in "20 Hz 0.01 g^2/Hz": a frequency is wanted where ${formatQuantity(found)} stands.`;
-
-function whyNoProfile(points: readonly Breakpoint[], unit: Unit | undefined): Refused | undefined {
-  if (points.length < 2 || unit === undefined)
-    return refuse('profile.few', 'A profile needs at least two breakpoints, each a frequency and a density.', 'points');
-  const rms = combine(unit.dimension, dimensionOf('frequency'), 1);
-  if (Object.values(rms).some((exponent) => exponent % 2 !== 0))
-    return refuse(
-      'profile.unit',
-      `A density is a unit squared per Hz, such as g^2/Hz, and ${unit.symbol || 'a plain number'} is not.`,
-      'points',
-    );
-  for (const [i, { frequency, density }] of points.entries()) {
-    if (!(frequency > 0 && density > 0))
-      return refuse(
-        'profile.zero',
-        `Breakpoint ${i + 1} needs a frequency and a density above 0, for log-log paper.`,
-        'points',
-      );
-    if (i > 0 && !(frequency > points[i - 1].frequency))
-      return refuse(
-        'profile.order',
-        `The frequencies of a profile rise, and ${hertz(frequency)} follows ${hertz(points[i - 1].frequency)}.`,
-        'points',
-      );
-  }
-  return undefined;
-}
-
-function profileValue(points: readonly Breakpoint[], unit: Unit): ProfileValue {
-  const rms = root(multiply({ value: profileMeanSquare(points), unit }, quantity(1, 'Hz')));
-  return { kind: 'profile', unit, points, rms: rms.value, rmsUnit: rms.unit };
-}
-
-function heldAgainst(profile: ProfileValue, spectrum: SpectrumValue): ProfileAgainst[] | Refused {
-  const orders = whyNoFrequencies(spectrum, 'against');
-  if (orders !== undefined) return orders;
-  const held: ProfileAgainst[] = [];
-  for (const entry of spectrum.entries) {
-    const found = againstOne(profile, entry);
-    if ('failure' in found) return found;
-    held.push(found);
-  }
-  return held;
-}
-
-function againstOne({ points, unit, rms }: ProfileValue, entry: SpectrumEntry): ProfileAgainst | Refused {
-  const { run, channel, spacing, segmentSamples } = entry;
-  const own = densityUnit(channel.unit);
-  if (!sameDimension(own.dimension, unit.dimension))
-    return refuse(
-      'profile.unit',
-      `The profile is in ${unit.symbol} and the spectrum of ${run.label}, ${channel.name}, in ${own.symbol}.`,
-      'against',
-    );
-  const last = points[points.length - 1].frequency;
-  const half = (spacing * segmentSamples) / 2;
-  if (last > half * (1 + 1e-9)) {
-    return refuse(
-      'profile.outside',
-      `The profile reaches to ${hertz(last)}, past half the rate of ${run.label}, which is ${hertz(half)}: end it there.`,
-      'against',
-    );
-  }
-  const scale = own.factor / unit.factor;
-  const of = densityOf(entry);
-  const found = compareWithProfile({ ...of, density: of.density.map((value) => value * scale) }, points);
-  const bins = [...found.decibels.keys()].filter((k) => !Number.isNaN(found.decibels[k]));
-  if (bins.length === 0)
-    return refuse('profile.bins', `No bin of ${run.label} lies within the profile: take a longer window.`, 'against');
-  const at = (k: number): ProfileAgainst['highest'] => ({ decibels: found.decibels[k], frequency: k * spacing });
-  return {
-    run,
-    channel,
-    // The profile's own r.m.s. is in `rmsUnit`, whose size the root of unit x Hz may differ from.
-    rms: (found.measuredRms / found.profileRms) * rms,
-    decibels: 20 * Math.log10(found.measuredRms / found.profileRms),
-    highest: at(bins.reduce((most, k) => (found.decibels[k] > found.decibels[most] ? k : most))),
-    lowest: at(bins.reduce((least, k) => (found.decibels[k] < found.decibels[least] ? k : least))),
-    outside: bins.filter((k) => Math.abs(found.decibels[k]) > tolerance).length / bins.length,
-  };
-}

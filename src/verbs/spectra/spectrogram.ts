@@ -1,15 +1,7 @@
-import { spectrogram as densities } from '../../signal/spectrogram.ts';
-import { windowShape } from '../../signal/windows.ts';
-import { densityUnit } from '../../units/parse.ts';
+import { spectrogramOf } from '../../analysis/spectra/spectrogram.ts';
 import { valueOf } from '../arguments.ts';
-import { pieces, whyUneven } from '../../analysis/recordings/runs.ts';
-import { segmentSamples, whyTooShort } from '../../analysis/spectra/segments.ts';
+import { answerOf, type Verb } from '../verb.ts';
 import { usingOption, windowOf } from './using.ts';
-import type { SpectrogramEntry } from '../../values/spectrogram.ts';
-import { answer, type Verb } from '../verb.ts';
-
-/** Beyond this neighbouring segments are averaged: no screen shows more columns. */
-const mostColumns = 1000;
 
 export const spectrogram: Verb = {
   form: {
@@ -24,33 +16,6 @@ export const spectrogram: Verb = {
     ],
   },
   evaluate(given, { watch }) {
-    const runs = valueOf(given, 'runs', 'runs');
-    const uneven = whyUneven(runs);
-    if (uneven !== undefined) return uneven;
-    const window = windowOf(given);
-    const short = whyTooShort(runs.runs, window, 'using');
-    if (short !== undefined) return short;
-    const entries: SpectrogramEntry[] = [];
-    for (const run of runs.runs) {
-      watch.progress(entries.length / runs.runs.length, `spectrogram of ${run.label}`);
-      const shape = windowShape(window.shape, segmentSamples(run, window));
-      for (const channel of run.channels) {
-        const found = densities(
-          pieces(run, channel).map((samples, s) => ({ samples, start: run.stretches[s].start })),
-          { shape, rate: run.rate, overlap: window.overlap, cancelled: watch.cancelled, columns: mostColumns },
-        );
-        entries.push({
-          run,
-          channel,
-          unit: densityUnit(channel.unit),
-          spacing: found.step,
-          bins: found.bins,
-          times: found.times,
-          density: found.density,
-          ...(found.perColumn > 1 ? { perColumn: found.perColumn } : {}),
-        });
-      }
-    }
-    return answer({ kind: 'spectrogram', set: runs.set, window, entries });
+    return answerOf(spectrogramOf(valueOf(given, 'runs', 'runs'), windowOf(given), watch));
   },
 };

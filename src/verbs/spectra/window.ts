@@ -2,7 +2,6 @@ import { defaultWindow, windowNames } from '../../analysis/spectra/window.ts';
 import { operand, quantityIn, si, siOf, wordOf } from '../arguments.ts';
 import type { WindowName } from '../../values/window.ts';
 import { answer, type Verb } from '../verb.ts';
-import { refuse } from '../../result/result.ts';
 
 export const window: Verb = {
   form: {
@@ -30,17 +29,12 @@ export const window: Verb = {
     examples: ['fine = window hann 4 s overlap 50 %', 'window flattop 2 s overlap 75 %'],
   },
   evaluate(given) {
-    const shape = (wordOf(operand(given, 'shape')) ?? defaultWindow.shape) as WindowName;
     const length = quantityIn(operand(given, 'length'));
-    const value = {
-      kind: 'window' as const,
-      shape,
+    return answer({
+      kind: 'window',
+      shape: (wordOf(operand(given, 'shape')) as WindowName | undefined) ?? defaultWindow.shape,
       length: length === undefined ? defaultWindow.length : si(length),
       overlap: siOf(given, 'overlap') ?? defaultWindow.overlap,
-    };
-    if (!(value.length > 0)) return refuse('window.empty', 'A segment needs a length above 0 s.', 'length');
-    if (!(value.overlap >= 0 && value.overlap <= 0.95))
-      return refuse('window.overlap', 'The overlap is at least 0 % and at most 95 %.', 'overlap');
-    return answer(value);
+    });
   },
 };

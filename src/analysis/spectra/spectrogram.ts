@@ -1,0 +1,51 @@
+import { success, type Result } from '../../result/result.ts';
+import { spectrogram } from '../../signal/spectrogram.ts';
+import { windowShape } from '../../signal/windows.ts';
+import { densityUnit } from '../../units/parse.ts';
+import type { Watch } from '../../values/ports.ts';
+import type { Channel, Run } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import type { SpectrogramEntry, SpectrogramValue } from '../../values/spectrogram.ts';
+import type { WindowValue } from '../../values/window.ts';
+import { pieces, whyUneven } from '../recordings/runs.ts';
+import { segmentSamples, whyTooShort } from './segments.ts';
+
+/** Beyond this neighbouring segments are averaged: no screen shows more columns. */
+const mostColumns = 1000;
+
+/**
+ * The densities of the segments of every run and channel over time: one-sided, in unit^2/Hz, a column a segment or a
+ * mean of neighbouring ones. Refuses runs that are not sampled evenly, and runs that hold no segment.
+ */
+export function spectrogramOf(runs: RunsValue, window: WindowValue, watch: Watch): Result<SpectrogramValue> {
+  const refusal = whyUneven(runs) ?? whyTooShort(runs.runs, window, 'using');
+  if (refusal !== undefined) return refusal;
+  const entries: SpectrogramEntry[] = [];
+  for (const run of runs.runs) {
+    watch.progress(entries.length / runs.runs.length, `spectrogram of ${run.label}`);
+    const shape = windowShape(window.shape, segmentSamples(run, window));
+    for (const channel of run.channels) entries.push(entryOf(run, channel, shape, window.overlap, watch));
+  }
+  return success({ kind: 'spectrogram', set: runs.set, window, entries });
+}
+
+function entryOf(
+  run: Run,
+  channel: Channel,
+  shape: Float64Array,
+  overlap: number,
+  { cancelled }: Watch,
+): SpectrogramEntry {
+  const stretches = pieces(run, channel).map((samples, s) => ({ samples, start: run.stretches[s].start }));
+  const found = spectrogram(stretches, { shape, rate: run.rate, overlap, cancelled, columns: mostColumns });
+  return {
+    run,
+    channel,
+    unit: densityUnit(channel.unit),
+    spacing: found.step,
+    bins: found.bins,
+    times: found.times,
+    density: found.density,
+    ...(found.perColumn > 1 ? { perColumn: found.perColumn } : {}),
+  };
+}
