@@ -32,9 +32,6 @@ export const answer = (value: Value, warnings: readonly Warning[] = []): Answere
 /** A value that nothing has to be told beside, as an answer. */
 export const answerOf = (found: Result<Value>): Answer => (found.ok ? answer(found.value) : found);
 
-/** A value that nothing has to be told beside, as an answer. */
-export const answerOf = (found: Result<Value>): Answer => (found.ok ? answer(found.value) : found);
-
 /** What stands in one place of a call after evaluation. */
 export type Argument =
   | {

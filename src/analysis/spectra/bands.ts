@@ -1,9 +1,8 @@
-import { success, type Refused, type Result, type Warning } from '../../result/result.ts';
+import { answered, success, type Answer, type Refused, type Result, type Warning } from '../../result/result.ts';
 import { bandRms } from '../../signal/band.ts';
 import type { Band } from '../../values/band.ts';
 import type { BandRow, BandsValue } from '../../values/bands.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
-import { answered, type Answer } from '../answer.ts';
 import { refuse, tell } from '../messages/spectra.ts';
 import { densityOf, halfRate, isPast, type SpectrumReach } from './density.ts';
 import { fractionalBands, narrowWarnings, unlessNarrow, type OctaveFraction } from './octaves.ts';

@@ -1,4 +1,4 @@
-import type { Warning } from '../../result/result.ts';
+import { answered, type Answer, type Warning } from '../../result/result.ts';
 import { findPeaks, type PeakOptions } from '../../signal/peaks.ts';
 import type { Density } from '../../signal/welch.ts';
 import { halfPowerWidthBins, windowShape } from '../../signal/windows.ts';
@@ -6,7 +6,6 @@ import { chiSquareQuantile } from '../../statistics/distributions/chiSquare.ts';
 import type { Band } from '../../values/band.ts';
 import type { PeakRow, PeaksValue } from '../../values/peaks.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
-import { answered, type Answer } from '../answer.ts';
 import { tell } from '../messages/spectra.ts';
 import { whyOutside } from './bands.ts';
 import { densityOf } from './density.ts';

@@ -1,4 +1,4 @@
-import type { Warning } from '../../result/result.ts';
+import { answered, type Answer, type Warning } from '../../result/result.ts';
 import { confidenceFactors } from '../../signal/confidence.ts';
 import { peakAmplitude, welchDensity, type Density } from '../../signal/welch.ts';
 import { windowShape } from '../../signal/windows.ts';
@@ -9,7 +9,6 @@ import type { Channel, Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import type { WindowValue } from '../../values/window.ts';
-import { answered, type Answer } from '../answer.ts';
 import { tell } from '../messages/spectra.ts';
 import { pieces, whyUneven } from '../recordings/runs.ts';
 import { segmentSamples, whyTooShort } from './segments.ts';
