@@ -54,7 +54,7 @@ export const rooms = {
   },
   disk: { imports: ['result', 'units', 'readers', 'values'], ambient: ['node'], packages: [] },
   notebook: { imports: ['result'], ambient: [], packages: [] },
-  renderer: { imports: ['charts'], ambient: ['dom'], packages: ['vega-*', 'vscode-notebook-renderer'] },
+  renderer: { imports: ['result', 'charts'], ambient: ['dom'], packages: ['vega-*', 'vscode-notebook-renderer'] },
   report: {
     imports: ['result', 'notebook', 'engine', 'charts'],
     ambient: [],

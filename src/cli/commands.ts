@@ -1,5 +1,7 @@
+import { exitFor } from './exit.ts';
 import { figures } from './figures.ts';
 import { look } from './look.ts';
+import { refuse } from './messages.ts';
 import { record } from './record.ts';
 import { report } from './report.ts';
 import { run } from './run.ts';
@@ -8,13 +10,15 @@ import { usage } from './usage.ts';
 import { verify } from './verify.ts';
 
 /** A command: gives the exit code. */
-type Command = (words: readonly string[]) => Promise<number>;
+type Command = (args: readonly string[]) => number | Promise<number>;
 
-const commands: Readonly<Record<string, Command>> = { run, look, record, verify, report, figures, sheet };
+const commands: ReadonlyMap<string, Command> = new Map(
+  Object.entries({ run, look, record, verify, report, figures, sheet }),
+);
 
 /** Runs the command line; 2 for wrong usage. */
-export async function runCommand(words: readonly string[]): Promise<number> {
-  const [name, ...rest] = words;
+export async function runCommand(args: readonly string[]): Promise<number> {
+  const name = args.at(0);
   if (name === undefined || name === 'help' || name === '--help' || name === '-h') {
     process.stdout.write(usage);
     return name === undefined ? 2 : 0;
@@ -23,8 +27,6 @@ export async function runCommand(words: readonly string[]): Promise<number> {
     process.stdout.write(`${process.env.WASHBOARD_VERSION ?? ''}\n`);
     return 0;
   }
-  const command = commands[name];
-  if (command !== undefined) return command(rest);
-  process.stderr.write(`washboard: there is no command "${name}"; there is ${Object.keys(commands).join(', ')}.\n`);
-  return 2;
+  const command = commands.get(name);
+  return command?.(args.slice(1)) ?? exitFor(refuse('command.unknown', { name, commands: [...commands.keys()] }));
 }

@@ -3,8 +3,10 @@ import { dirname, relative, resolve, sep } from 'node:path';
 import { diskHost } from '../disk/host.ts';
 import { projectRoot } from '../disk/project.ts';
 import { Engine } from '../engine/engine.ts';
-import { cellLanguage, isRefusal, type NotebookCell } from '../notebook/cells.ts';
+import { cellLanguage, type NotebookCell } from '../notebook/cells.ts';
 import { parseNotebook } from '../notebook/parse.ts';
+import { success, type Result } from '../result/result.ts';
+import { refuse } from './messages.ts';
 
 /** A notebook on disk, ready to be run. */
 export interface OpenNotebook {
@@ -23,25 +25,27 @@ export interface CodeCell {
   readonly line: number;
 }
 
-/** Opens a notebook, or says in one sentence why it can't be. */
-export function openNotebook(path: string, rootOption: string | undefined): OpenNotebook | string {
-  if (!existsSync(path)) return `there is no notebook ${path}.`;
-  if (statSync(path).isDirectory()) return `${path} is a folder, not a notebook.`;
+export function openNotebook(path: string, rootOption: string | undefined): Result<OpenNotebook> {
+  if (!existsSync(path)) return refuse('notebook.missing', { path });
+  if (statSync(path).isDirectory()) return refuse('notebook.folder', { path });
   const folder = dirname(resolve(path));
   const root = rootOption === undefined ? projectRoot(folder) : resolve(rootOption);
-  if (rootOption !== undefined && !existsSync(root)) return `there is no folder ${rootOption}.`;
+  if (rootOption !== undefined && !existsSync(root)) return refuse('folder.missing', { folder: rootOption });
   const fromRoot = relative(root, folder);
   if (fromRoot === '..' || fromRoot.startsWith(`..${sep}`))
-    return `${path} does not lie in the project folder ${rootOption ?? root}.`;
+    return refuse('notebook.outside', { path, root: rootOption ?? root });
   const notebook = parseNotebook(readFileSync(path));
-  if (isRefusal(notebook)) return `${path}, line ${notebook.refused.line}: ${notebook.refused.message}`;
+  if (!notebook.ok) {
+    const { line, message: reason } = notebook.failure;
+    return refuse('notebook.unreadable', { path, line, reason });
+  }
   const isCell = ({ kind, language }: NotebookCell): boolean =>
     kind === 'code' && (language === undefined || language === cellLanguage);
-  const cells = notebook.cells.filter(isCell).map(({ text, line }) => ({ text, line: line ?? 1 }));
-  const parts = notebook.cells.map((cell) => ({
+  const cells = notebook.value.cells.filter(isCell).map(({ text, line }) => ({ text, line: line ?? 1 }));
+  const parts = notebook.value.cells.map((cell) => ({
     kind: isCell(cell) ? ('code' as const) : ('prose' as const),
     text: cell.text,
   }));
   const inProject = (file: string): boolean => !/^\.\.($|[\\/])/.test(relative(root, file));
-  return { path, cells, parts, engine: new Engine(diskHost(folder, root)), inProject };
+  return success({ path, cells, parts, engine: new Engine(diskHost(folder, root)), inProject });
 }

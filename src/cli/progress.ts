@@ -2,7 +2,7 @@ import type { Watch } from '../values/ports.ts';
 
 /** Progress on a terminal's standard error, for work of more than a moment; nothing anywhere else. */
 export function terminalWatch(): Watch & { done(): void } {
-  const terminal = process.stderr.isTTY === true;
+  const terminal = process.stderr.isTTY;
   const began = Date.now();
   let last = 0;
   let written = false;

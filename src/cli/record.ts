@@ -1,18 +1,20 @@
 import { writeFileSync } from 'node:fs';
 import { recordPath, recordText } from '../notebook/record.ts';
+import { parsed, texts } from './args.ts';
+import { exitFor } from './exit.ts';
+import { refuse } from './messages.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
-import { understandWords } from './words.ts';
-import { wrong } from './wrong.ts';
 
 /** `washboard record`: runs the notebook and writes its record beside it; exit codes as of `run`. */
-export async function record(words: readonly string[]): Promise<number> {
-  const asked = understandWords(words, ['root']);
-  if (typeof asked === 'string') return wrong(asked);
-  const { positionals, values } = asked;
-  if (positionals.length !== 1) return wrong('name one notebook to record.');
-  const notebook = openNotebook(positionals[0], values.root);
-  if (typeof notebook === 'string') return wrong(notebook, false);
+export async function record(args: readonly string[]): Promise<number> {
+  const given = parsed(args, texts('root'));
+  if (!given.ok) return exitFor(given);
+  const { positionals, values } = given.value;
+  if (positionals.length !== 1) return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'to record' }));
+  const opened = openNotebook(positionals[0], values.root);
+  if (!opened.ok) return exitFor(opened);
+  const notebook = opened.value;
   const { report, record: made } = await runWhole(notebook);
   const path = recordPath(notebook.path);
   writeFileSync(path, recordText(made));

@@ -1,20 +1,22 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { basename, dirname, extname, resolve } from 'node:path';
 import type { Piece } from '../report/page.ts';
+import { parsed, texts } from './args.ts';
+import { exitFor } from './exit.ts';
+import { refuse } from './messages.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
 import { shownByCell } from './shown.ts';
-import { understandWords } from './words.ts';
-import { wrong } from './wrong.ts';
 
 /** `washboard report`: one self-contained page; exit codes as of `run`. */
-export async function report(words: readonly string[]): Promise<number> {
-  const asked = understandWords(words, ['root', 'out']);
-  if (typeof asked === 'string') return wrong(asked);
-  const { positionals, values } = asked;
-  if (positionals.length !== 1) return wrong('name one notebook to report.');
-  const notebook = openNotebook(positionals[0], values.root);
-  if (typeof notebook === 'string') return wrong(notebook, false);
+export async function report(args: readonly string[]): Promise<number> {
+  const given = parsed(args, texts('root', 'out'));
+  if (!given.ok) return exitFor(given);
+  const { positionals, values } = given.value;
+  if (positionals.length !== 1) return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'to report' }));
+  const opened = openNotebook(positionals[0], values.root);
+  if (!opened.ok) return exitFor(opened);
+  const notebook = opened.value;
   const { report: run, record } = await runWhole(notebook);
   const shown = shownByCell(run);
   let cell = 0;
@@ -33,19 +35,19 @@ export async function report(words: readonly string[]): Promise<number> {
   return run.ok ? 0 : 1;
 }
 
-const types: Readonly<Record<string, string>> = {
-  '.png': 'image/png',
-  '.jpg': 'image/jpeg',
-  '.jpeg': 'image/jpeg',
-  '.gif': 'image/gif',
-  '.svg': 'image/svg+xml',
-  '.webp': 'image/webp',
-};
+const types: ReadonlyMap<string, string> = new Map([
+  ['.png', 'image/png'],
+  ['.jpg', 'image/jpeg'],
+  ['.jpeg', 'image/jpeg'],
+  ['.gif', 'image/gif'],
+  ['.svg', 'image/svg+xml'],
+  ['.webp', 'image/webp'],
+]);
 
 /** Pictures beside the notebook go into the page; an address is left out, for the page fetches nothing. */
 function pictures({ path, inProject }: OpenNotebook): (source: string) => string | undefined {
   return (source) => {
-    const type = types[extname(source).toLowerCase()];
+    const type = types.get(extname(source).toLowerCase());
     if (type === undefined || /^[a-z][a-z0-9+.-]*:/i.test(source)) return undefined;
     const file = resolve(dirname(path), decodeURI(source));
     if (!inProject(file)) return undefined;

@@ -1,13 +1,15 @@
 import { basename } from 'node:path';
-import { parseArgs } from 'node:util';
 import { reportJson } from '../engine/json.ts';
 import { show } from '../engine/show.ts';
 import type { RunReport } from '../engine/result.ts';
+import { success, type Result } from '../result/result.ts';
+import { parsed } from './args.ts';
+import { exitFor } from './exit.ts';
+import { refuse } from './messages.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { terminalWatch } from './progress.ts';
-import { wrong } from './wrong.ts';
 
-interface Asked {
+interface RunOptions {
   readonly path: string;
   readonly json: boolean;
   readonly cell: number | undefined;
@@ -15,50 +17,34 @@ interface Asked {
 }
 
 /** `washboard run`: 0; 1 if a statement failed; 2 for wrong usage or an unreadable notebook. */
-export async function run(words: readonly string[]): Promise<number> {
-  const asked = understand(words);
-  if (typeof asked === 'string') return wrong(asked);
-  const notebook = openNotebook(asked.path, asked.root);
-  if (typeof notebook === 'string') return wrong(notebook, false);
+export async function run(args: readonly string[]): Promise<number> {
+  const given = options(args);
+  if (!given.ok) return exitFor(given);
+  const { path, json, cell, root } = given.value;
+  const opened = openNotebook(path, root);
+  if (!opened.ok) return exitFor(opened);
+  const notebook = opened.value;
   const count = notebook.cells.length;
-  if (asked.cell !== undefined && (asked.cell < 1 || asked.cell > count)) {
-    return wrong(
-      `${asked.path} has ${count} ${count === 1 ? 'cell' : 'cells'}, counted from 1: there is no cell ${asked.cell}.`,
-      false,
-    );
-  }
+  if (cell !== undefined && (cell < 1 || cell > count))
+    return exitFor(refuse('notebook.cell', { path, cells: count, cell }));
   const watch = terminalWatch();
   const cells = notebook.cells.map(({ text }) => text);
-  const report = await notebook.engine.run(
-    { cells, wanted: asked.cell === undefined ? 'all' : [asked.cell - 1] },
-    watch,
-  );
+  const report = await notebook.engine.run({ cells, wanted: cell === undefined ? 'all' : [cell - 1] }, watch);
   watch.done();
-  if (asked.json) process.stdout.write(`${JSON.stringify(reportJson(basename(asked.path), notebook.cells, report))}\n`);
-  else print(notebook, report, asked.cell);
+  if (json) process.stdout.write(`${JSON.stringify(reportJson(basename(path), notebook.cells, report))}\n`);
+  else print(notebook, report, cell);
   return report.ok ? 0 : 1;
 }
 
-function understand(words: readonly string[]): Asked | string {
-  try {
-    const { values, positionals } = parseArgs({
-      args: [...words],
-      options: { json: { type: 'boolean' }, cell: { type: 'string' }, root: { type: 'string' } },
-      allowPositionals: true,
-    });
-    if (positionals.length !== 1)
-      return positionals.length === 0 ? 'name a notebook to run.' : 'name one notebook to run.';
-    if (values.cell !== undefined && !/^\d+$/.test(values.cell))
-      return `--cell takes a whole number, not "${values.cell}".`;
-    return {
-      path: positionals[0],
-      json: values.json === true,
-      cell: values.cell === undefined ? undefined : Number(values.cell),
-      root: values.root,
-    };
-  } catch (error) {
-    return error instanceof Error ? error.message : String(error);
-  }
+function options(args: readonly string[]): Result<RunOptions> {
+  const given = parsed(args, { json: { type: 'boolean' }, cell: { type: 'string' }, root: { type: 'string' } });
+  if (!given.ok) return given;
+  const { values, positionals } = given.value;
+  if (positionals.length !== 1)
+    return refuse('usage.notebook', { article: positionals.length === 0 ? 'a' : 'one', purpose: 'to run' });
+  const { json = false, cell, root } = values;
+  if (cell !== undefined && !/^\d+$/.test(cell)) return refuse('usage.cell', { given: cell });
+  return success({ path: positionals[0], json, cell: cell === undefined ? undefined : Number(cell), root });
 }
 
 /** What the cells show, as text: results on standard output, errors on standard error too. */

@@ -1,31 +1,32 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { compareRecords } from '../notebook/compareRecords.ts';
 import { parseRecord, recordPath } from '../notebook/record.ts';
+import { parsed, texts } from './args.ts';
+import { exitFor } from './exit.ts';
+import { refuse } from './messages.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
-import { understandWords } from './words.ts';
-import { wrong } from './wrong.ts';
 
 /** `washboard verify`: 0 if every notebook gives what its record says; 1 with a line a difference; 2 without a record. */
-export async function verify(words: readonly string[]): Promise<number> {
-  const asked = understandWords(words, ['root']);
-  if (typeof asked === 'string') return wrong(asked);
-  if (asked.positionals.length === 0) return wrong('name a notebook to verify.');
+export async function verify(args: readonly string[]): Promise<number> {
+  const given = parsed(args, texts('root'));
+  if (!given.ok) return exitFor(given);
+  const { positionals, values } = given.value;
+  if (positionals.length === 0) return exitFor(refuse('usage.notebook', { article: 'a', purpose: 'to verify' }));
   let code = 0;
-  for (const path of asked.positionals) code = Math.max(code, await verifyOne(path, asked.values.root));
+  for (const path of positionals) code = Math.max(code, await verifyOne(path, values.root));
   return code;
 }
 
 async function verifyOne(path: string, root: string | undefined): Promise<number> {
   const notebook = openNotebook(path, root);
-  if (typeof notebook === 'string') return wrong(notebook, false);
+  if (!notebook.ok) return exitFor(notebook);
   const file = recordPath(path);
-  if (!existsSync(file))
-    return wrong(`${path} has no record ${file}: write one with "washboard record ${path}".`, false);
+  if (!existsSync(file)) return exitFor(refuse('record.missing', { notebook: path, record: file }));
   const recorded = parseRecord(readFileSync(file, 'utf8'));
-  if (typeof recorded === 'string') return wrong(`${file}: ${recorded}`, false);
-  const { record: now } = await runWhole(notebook);
-  const differences = compareRecords(recorded, now);
+  if (!recorded.ok) return exitFor(refuse('record.unreadable', { record: file, reason: recorded.failure.message }));
+  const { record: now } = await runWhole(notebook.value);
+  const differences = compareRecords(recorded.value, now);
   if (differences.length === 0) {
     process.stdout.write(
       `${path}: the same ${Object.keys(now.results).length} values from the same ${now.sources.length} raw files\n`,

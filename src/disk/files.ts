@@ -1,4 +1,4 @@
-import type { Result } from '../result/result.ts';
+import { success, type Refused, type Result } from '../result/result.ts';
 import { createHash } from 'node:crypto';
 import { createReadStream, promises as fs } from 'node:fs';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
@@ -6,6 +6,7 @@ import type { ByteSource } from '../readers/recording.ts';
 import type { Files } from '../values/ports.ts';
 import { nearest } from '../units/nearest.ts';
 import { naturalOrder } from './naturalOrder.ts';
+import { refuse } from './messages.ts';
 import { isPattern, levelExpression } from './pattern.ts';
 
 /**
@@ -30,18 +31,14 @@ export function diskFiles(folder: string, root: string): Files {
   }
 
   async function expand(pattern: string): Promise<Result<readonly string[]>> {
-    const outside = await whyOutside(folder, root, pattern);
-    if (outside !== undefined) return failed('file.outside', outside);
+    const outside = await refusedOutside(folder, root, pattern);
+    if (outside !== undefined) return outside;
     if (isPattern(pattern)) return expandPattern(folder, root, pattern);
     const absolute = resolve(folder, pattern);
     const found = await fs.stat(absolute).catch(() => undefined);
-    if (found === undefined) return failed('file.missing', await missing(folder, pattern));
-    if (found.isDirectory())
-      return failed(
-        'file.folder',
-        `"${pattern}" is a folder: name its files, as in "${pattern.replace(/\/$/, '')}/*.csv".`,
-      );
-    return { ok: true, value: [slashed(pattern)] };
+    if (found === undefined) return missing(folder, pattern);
+    if (found.isDirectory()) return refuse('file.folder', { path: pattern }, at);
+    return success([slashed(pattern)]);
   }
 
   return { expand, identify, open: (path) => openFile(resolve(folder, path), path) };
@@ -49,10 +46,8 @@ export function diskFiles(folder: string, root: string): Files {
 
 const slashed = (path: string): string => path.split('\\').join('/');
 
-const failed = (code: string, message: string): Result<readonly string[]> => ({
-  ok: false,
-  failure: { code, message, at: 'files' },
-});
+/** The operand that names files. */
+const at = 'files';
 
 function digestFile(path: string): Promise<string> {
   return new Promise((done, reject) => {
@@ -85,19 +80,16 @@ export async function openFile(absolute: string, path: string): Promise<ByteSour
 }
 
 /** Why a path may not be read, or undefined. */
-async function whyOutside(folder: string, root: string, path: string): Promise<string | undefined> {
-  if (isAbsolute(path) || /^[a-zA-Z]:[\\/]/.test(path)) {
-    return `"${path}" is an absolute path: raw files are named relative to the notebook's folder, so that the study runs on any machine.`;
-  }
-  if (/^[a-z][a-z0-9+.-]+:\/\//i.test(path))
-    return `"${path}" is an address: raw files must lie in the project folder.`;
+async function refusedOutside(folder: string, root: string, path: string): Promise<Refused | undefined> {
+  const outside = (how: 'absolute' | 'address' | 'outside'): Refused => refuse('file.outside', { path, how }, at);
+  if (isAbsolute(path) || /^[a-zA-Z]:[\\/]/.test(path)) return outside('absolute');
+  if (/^[a-z][a-z0-9+.-]+:\/\//i.test(path)) return outside('address');
   const inside = (real: string, realRoot: string): boolean => real === realRoot || real.startsWith(realRoot + sep);
   const fixed = isPattern(path) ? dirname(path.slice(0, path.search(/[*?]/)) + 'x') : path;
   const absolute = resolve(folder, fixed);
-  const outside = `"${path}" lies outside the project folder: only files inside it may be read, so that the study can be run again elsewhere.`;
-  if (!inside(absolute, resolve(root))) return outside;
+  if (!inside(absolute, resolve(root))) return outside('outside');
   const real = await fs.realpath(absolute).catch(() => undefined);
-  if (real !== undefined && !inside(real, await fs.realpath(root))) return outside;
+  if (real !== undefined && !inside(real, await fs.realpath(root))) return outside('outside');
   return undefined;
 }
 
@@ -127,29 +119,22 @@ async function expandPattern(folder: string, root: string, pattern: string): Pro
   for (const path of levels) {
     const found = await fs.stat(join(folder, path)).catch(() => undefined);
     if (found?.isFile() !== true) continue;
-    const outside = await whyOutside(folder, root, path);
-    if (outside !== undefined) return failed('file.outside', outside);
+    const outside = await refusedOutside(folder, root, path);
+    if (outside !== undefined) return outside;
     paths.push(path);
   }
-  if (paths.length === 0) return failed('file.missing', `No file matches "${pattern}" in ${folderName(folder, root)}.`);
-  return { ok: true, value: paths.sort(naturalOrder) };
+  // The folder as a reader of the project knows it.
+  if (paths.length === 0) return refuse('file.missing', { pattern, folder: slashed(relative(root, folder)) }, at);
+  return success(paths.sort(naturalOrder));
 }
 
-/** The notebook's folder as a reader of the project knows it. */
-function folderName(folder: string, root: string): string {
-  const name = slashed(relative(root, folder));
-  return name === '' ? "the notebook's folder" : `the notebook's folder ${name}`;
-}
-
-/** The sentence for a file that is not there, with what stands there under nearly the same name. */
-async function missing(folder: string, path: string): Promise<string> {
+/** Refuses a file that is not there, with what stands there under nearly the same name. */
+async function missing(folder: string, path: string): Promise<Refused> {
   const parent = dirname(resolve(folder, path));
   const name = slashed(path).split('/').pop() ?? path;
   const entries = await fs.readdir(parent).catch(() => undefined);
   const place = slashed(path).slice(0, -name.length);
-  if (entries === undefined) return `There is no file "${path}": its folder "${place}" does not exist.`;
-  const near = nearest(name, entries, 1)[0];
-  return near === undefined
-    ? `There is no file "${path}".`
-    : `There is no file "${path}": did you mean "${place}${near}"?`;
+  if (entries === undefined) return refuse('file.missing', { path, missingFolder: place }, at);
+  const near = nearest(name, entries, 1).at(0);
+  return refuse('file.missing', near === undefined ? { path } : { path, near: `${place}${near}` }, at);
 }

@@ -38,12 +38,12 @@ async function openAsText(uri?: vscode.Uri): Promise<void> {
 
 /** Copies the sample study into a folder that the user picks, and opens it: a study is worked on, not looked at. */
 async function openSample(extension: vscode.Uri): Promise<void> {
-  const [parent] =
-    (await vscode.window.showOpenDialog({
-      canSelectFolders: true,
-      canSelectFiles: false,
-      openLabel: 'Copy the sample here',
-    })) ?? [];
+  const picked = await vscode.window.showOpenDialog({
+    canSelectFolders: true,
+    canSelectFiles: false,
+    openLabel: 'Copy the sample here',
+  });
+  const parent = picked?.at(0);
   if (parent === undefined) return;
   const folder = vscode.Uri.joinPath(parent, 'washboard-sample');
   const notebook = vscode.Uri.joinPath(folder, 'seat-pad.washboard.md');

@@ -47,7 +47,10 @@ export class Controller {
   async #execute(cells: readonly vscode.NotebookCell[], notebook: vscode.NotebookDocument): Promise<void> {
     const end = await this.#runAll(cells, notebook);
     let { keys } = end;
-    if (!end.stopped && vscode.workspace.getConfiguration('washboard', notebook.uri).get('updateDependents', true)) {
+    if (
+      !end.stopped &&
+      vscode.workspace.getConfiguration('washboard', notebook.uri).get<boolean>('updateDependents', true)
+    ) {
       keys ??= await this.#keys(notebook);
       const dependents = this.#staleCells(notebook, keys).filter((cell) => !cells.includes(cell));
       if (dependents.length > 0) ({ keys } = await this.#runAll(dependents, notebook));

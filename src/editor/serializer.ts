@@ -1,5 +1,4 @@
 import * as vscode from 'vscode';
-import { isRefusal, type Frame, type RawCell } from '../notebook/cells.ts';
 import { parseNotebook } from '../notebook/parse.ts';
 import { serializeNotebook } from '../notebook/serialize.ts';
 import { languageId } from './names.ts';
@@ -9,8 +8,8 @@ export const serializer: vscode.NotebookSerializer = {
   deserializeNotebook(bytes) {
     const notebook = parseNotebook(bytes);
     // The editor then offers to open the file as text; nothing is dropped.
-    if (isRefusal(notebook)) throw new Error(notebook.refused.message);
-    const cells = notebook.cells.map(({ kind, text, raw }) => {
+    if (!notebook.ok) throw new Error(notebook.failure.message);
+    const cells = notebook.value.cells.map(({ kind, text, raw }) => {
       const cell =
         kind === 'code'
           ? new vscode.NotebookCellData(vscode.NotebookCellKind.Code, text, languageId)
@@ -19,7 +18,7 @@ export const serializer: vscode.NotebookSerializer = {
       return cell;
     });
     const data = new vscode.NotebookData(cells);
-    data.metadata = { ...notebook.frame };
+    data.metadata = { ...notebook.value.frame };
     return data;
   },
 
@@ -28,8 +27,8 @@ export const serializer: vscode.NotebookSerializer = {
       kind: kind === vscode.NotebookCellKind.Code ? ('code' as const) : ('prose' as const),
       text: value,
       ...(kind === vscode.NotebookCellKind.Code && language !== languageId ? { language } : {}),
-      ...(metadata === undefined || Object.keys(metadata).length === 0 ? {} : { raw: metadata as RawCell }),
+      ...(metadata === undefined || Object.keys(metadata).length === 0 ? {} : { raw: metadata }),
     }));
-    return serializeNotebook({ cells, frame: (data.metadata ?? {}) as Frame });
+    return serializeNotebook({ cells, frame: data.metadata ?? {} });
   },
 };

@@ -83,7 +83,9 @@ function goOnWithLeaf({ containers, leaf }: BlockState, rest: string): Step | nu
       return { state: { containers, leaf: leaf.block.end.test(rest) ? none : leaf }, role: other };
     case 'code':
       return blank(rest) || indentOf(rest) >= 4 ? { state: { containers, leaf }, role: other } : null;
-    default:
+    case 'none':
+    case 'paragraph':
+    case 'table':
       return null;
   }
 }
@@ -130,7 +132,7 @@ function containerAt(rest: string, inParagraph: boolean): { container: Container
   const content = body.slice(mark);
   const empty = blank(content);
   // Only a list that begins with 1, and an item that holds something, may break into a paragraph.
-  if (inParagraph && (empty || (match[1] !== undefined && Number(match[1]) !== 1))) return null;
+  if (inParagraph && (empty || Number(match.at(1) ?? 1) !== 1)) return null;
   const blanks = indentOf(content);
   const gap = empty || blanks > 4 ? 1 : blanks;
   return { container: { kind: 'item', indent: indent + mark + gap, empty }, rest: content.slice(gap) };

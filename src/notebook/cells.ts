@@ -1,3 +1,5 @@
+import type { Failure, Message } from '../result/result.ts';
+
 /** A cell of a notebook: a code cell is a `washboard` block, a prose cell the Markdown between two of them. */
 export interface NotebookCell {
   readonly kind: 'code' | 'prose';
@@ -42,11 +44,9 @@ export interface Frame {
 }
 
 /** What an author may want to know about a block that is not the cell it looks like. */
-export interface Notice {
-  readonly code: 'nested-cell' | 'unclosed-cell' | 'misspelt-cell';
+export interface Notice extends Message {
   /** 1-based line of the opening fence. */
   readonly line: number;
-  readonly message: string;
 }
 
 export interface Notebook {
@@ -56,16 +56,11 @@ export interface Notebook {
 }
 
 /** Why a file cannot be opened as a notebook; it can still be opened as text. */
-export interface Refusal {
-  readonly refused: {
-    readonly code: 'not-utf8' | 'conflict';
-    /** 1-based line of the trouble. */
-    readonly line: number;
-    readonly message: string;
-  };
+export interface Unreadable {
+  readonly ok: false;
+  /** With the 1-based line that is to blame. */
+  readonly failure: Failure & { readonly line: number };
 }
-
-export const isRefusal = (result: Notebook | Refusal): result is Refusal => 'refused' in result;
 
 /** The first word of the info string that makes a fenced block a cell, exactly so. */
 export const cellLanguage = 'washboard';

@@ -12,15 +12,10 @@ export interface Fence {
 
 /** Reads an opening fence, or null: 3 or more backticks or tildes, indented by at most 3 (CommonMark 4.5). */
 export function readFence(line: string): Fence | null {
-  const match = /^( {0,3})(?:(`{3,})([^`]*)|(~{3,})(.*))$/s.exec(expandTabs(line));
+  const match = /^( {0,3})(`{3,}(?=[^`]*$)|~{3,})(.*)$/s.exec(expandTabs(line));
   if (!match) return null;
-  const run = match[2] ?? match[4];
-  return {
-    mark: run[0] as '`' | '~',
-    length: run.length,
-    indent: match[1].length,
-    info: (match[3] ?? match[5]).trim(),
-  };
+  const [, indent, run, info] = match;
+  return { mark: run[0] as '`' | '~', length: run.length, indent: indent.length, info: info.trim() };
 }
 
 /** Whether `line` closes `fence`: the same mark, at least as long, nothing but blanks after it. */
@@ -31,7 +26,7 @@ export function closesFence(fence: Pick<Fence, 'mark' | 'length'>, line: string)
 /** The length of the fence that `line` could close, 0 when it can close none. */
 export function closerLength(mark: '`' | '~', line: string): number {
   const match = /^ {0,3}(`{3,}|~{3,}) *$/.exec(expandTabs(line));
-  return match && match[1][0] === mark ? match[1].length : 0;
+  return match?.[1].startsWith(mark) === true ? match[1].length : 0;
 }
 
 export const firstWord = (info: string): string => info.split(/\s+/, 1)[0];

@@ -1,3 +1,4 @@
+import { success, type Success } from '../result/result.ts';
 import { atStart, readLine } from './blocks.ts';
 import {
   cellLanguage,
@@ -6,11 +7,12 @@ import {
   type NotebookCell,
   type Notice,
   type RawCell,
-  type Refusal,
+  type Unreadable,
 } from './cells.ts';
 import { conflictIn, decode, linesOf } from './decode.ts';
 import { firstWord, unindent, type Fence } from './fence.ts';
 import { dominantEol, isBlank, joinLines, type Eol, type Line } from './lines.ts';
+import { tell } from './messages.ts';
 import { hasBlankLine, plainBody, plainClose, plainOpen } from './plain.ts';
 
 /** A stretch of whole lines: a cell's block, or what stands between two. `line` is 0-based. */
@@ -22,11 +24,12 @@ type Segment =
  * Reads a notebook file. Every byte is kept: in a cell's text, in its `raw`, or in the `frame`, so that
  * {@link serializeNotebook} of the result gives the same bytes.
  *
- * @returns the notebook, or a refusal when the bytes are no UTF-8 or hold marks of an unfinished merge
+ * @returns the notebook, or why not when the bytes are no UTF-8 or hold marks of an unfinished merge
  */
-export function parseNotebook(bytes: Uint8Array): Notebook | Refusal {
-  const text = decode(bytes);
-  if (typeof text !== 'string') return text;
+export function parseNotebook(bytes: Uint8Array): Success<Notebook> | Unreadable {
+  const decoded = decode(bytes);
+  if (!decoded.ok) return decoded;
+  const text = decoded.value;
   const lines = linesOf(text);
   const conflict = conflictIn(lines);
   if (conflict) return conflict;
@@ -39,7 +42,7 @@ export function parseNotebook(bytes: Uint8Array): Notebook | Refusal {
     ...(head !== '' && { head }),
     ...(cells.length > 0 && tail !== eol && { tail }),
   };
-  return { cells, frame, notices };
+  return success({ cells, frame, notices });
 }
 
 /** Cuts a file into its cells' blocks and the prose between them. */
@@ -65,13 +68,13 @@ function segment(lines: readonly Line[]): { segments: Segment[]; notices: Notice
       const notice = noticeOf(step.role.fence, step.role.top, at + 1);
       if (notice) notices.push(notice);
     }
-    const last = segments[segments.length - 1];
+    const last = segments.at(-1);
     if (last?.kind === 'prose') last.lines.push(lines[at]);
     else segments.push({ kind: 'prose', line: at, lines: [lines[at]] });
   }
   if (open) {
-    const message = `The cell that begins on line ${open.line + 1} is never closed, so it reaches to the end of the file.`;
-    notices.push({ code: 'unclosed-cell', line: open.line + 1, message });
+    const line = open.line + 1;
+    notices.push({ ...tell('unclosed-cell', { line }), line });
   }
   return { segments, notices };
 }
@@ -79,15 +82,8 @@ function segment(lines: readonly Line[]): { segments: Segment[]; notices: Notice
 function noticeOf(fence: Fence, top: boolean, line: number): Notice | null {
   const word = firstWord(fence.info);
   if (word.toLowerCase() !== cellLanguage) return null;
-  if (word !== cellLanguage) {
-    const message = `The block on line ${line} is called "${word}"; only "${cellLanguage}", in small letters, makes a cell that runs.`;
-    return { code: 'misspelt-cell', line, message };
-  }
-  if (top) return null;
-  const message =
-    `The ${cellLanguage} block on line ${line} stands inside a list or a quote, so it is text and does not run; ` +
-    'move it out to the left margin to make it a cell.';
-  return { code: 'nested-cell', line, message };
+  if (word !== cellLanguage) return { ...tell('misspelt-cell', { line, word }), line };
+  return top ? null : { ...tell('nested-cell', { line }), line };
 }
 
 interface Model {

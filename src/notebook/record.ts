@@ -1,3 +1,6 @@
+import { success, type Result } from '../result/result.ts';
+import { refuse } from './messages.ts';
+
 /** A result's single value: what one line of a record holds. */
 export type Scalar = number | string | boolean | null;
 
@@ -104,19 +107,19 @@ export const recordText = (record: NotebookRecord): string => JSON.stringify(rec
 /** Where a notebook's record stands: `ride.washboard.md` has `ride.record.json` beside it. */
 export const recordPath = (notebook: string): string => notebook.replace(/(\.washboard)?\.md$/, '') + '.record.json';
 
-/** Reads a record's file; a sentence that says what is wrong with it if it is none. */
-export function parseRecord(text: string): NotebookRecord | string {
+/** Reads a record's file. */
+export function parseRecord(text: string): Result<NotebookRecord> {
   let data: unknown;
   try {
     data = JSON.parse(text);
   } catch {
-    return 'the record is no JSON (a merge may have left marks in it); write it anew with `record`.';
+    return refuse('record.json', {});
   }
-  if (typeof data !== 'object' || data === null) return 'the record holds no object; write it anew with `record`.';
+  if (typeof data !== 'object' || data === null) return refuse('record.object', {});
   const { record, sources, results } = data as Partial<Record<keyof NotebookRecord, unknown>>;
-  if (record !== 1) return `the record has version ${JSON.stringify(record)}, and only version 1 is known here.`;
+  if (record !== 1) return refuse('record.version', { version: record });
   const whole = Array.isArray(sources) && sources.every(isSource) && isResults(results);
-  return whole ? (data as NotebookRecord) : 'the record is not complete; write it anew with `record`.';
+  return whole ? success(data as NotebookRecord) : refuse('record.incomplete', {});
 }
 
 function isSource(source: unknown): source is RecordedSource {

@@ -1,7 +1,7 @@
 import type { ChartPart } from '../charts/output.ts';
 import { roleSignals, withTheme, type Theme } from '../charts/theme.ts';
 import { element } from './element.ts';
-import { createView, type View } from './slim-vega.ts';
+import { createView, type View } from './slimVega.ts';
 import { tooltipBox } from './tooltip.ts';
 
 /** A chart on the page. */
@@ -18,20 +18,7 @@ const narrowest = 280;
 
 /** Holds the chart's height free, draws it, and keeps it as wide as its place. */
 export function drawChart(part: ChartPart, theme: Theme): DrawnChart {
-  const picture = element('div', 'washboard-picture');
-  picture.setAttribute('role', 'img');
-  picture.setAttribute('aria-label', `${part.title}. ${part.description}`);
-  picture.tabIndex = 0;
-  picture.style.minHeight = `${part.height}px`;
-  const words = element(
-    'details',
-    'washboard-words',
-    element('summary', '', 'The chart in words'),
-    element('p', '', part.description),
-  );
-  const caption = element('figcaption', 'washboard-title', element('strong', '', part.title));
-  if (part.subtitle !== '') caption.append(element('span', 'washboard-subtitle', part.subtitle));
-  const figure = element('figure', 'washboard-chart', caption, picture, words);
+  const { figure, picture } = emptyFigure(part);
   const tooltip = tooltipBox(figure);
   // A chart may lack a role that it does not use.
   const roles = new Set((part.vega['signals'] as readonly { name: string }[]).map(({ name }) => name));
@@ -79,6 +66,27 @@ export function drawChart(part: ChartPart, theme: Theme): DrawnChart {
       view = undefined;
     },
   };
+}
+
+/** A chart's title and words, and the free place for its picture between them. */
+function emptyFigure({ title, subtitle, description, height }: ChartPart): {
+  figure: HTMLElement;
+  picture: HTMLElement;
+} {
+  const picture = element('div', 'washboard-picture');
+  picture.setAttribute('role', 'img');
+  picture.setAttribute('aria-label', `${title}. ${description}`);
+  picture.tabIndex = 0;
+  picture.style.minHeight = `${height}px`;
+  const words = element(
+    'details',
+    'washboard-words',
+    element('summary', '', 'The chart in words'),
+    element('p', '', description),
+  );
+  const caption = element('figcaption', 'washboard-title', element('strong', '', title));
+  if (subtitle !== '') caption.append(element('span', 'washboard-subtitle', subtitle));
+  return { figure: element('figure', 'washboard-chart', caption, picture, words), picture };
 }
 
 /** As wide as the place allows; a second pass takes back what labels stand over. */

@@ -1,7 +1,7 @@
 import type { ActivationFunction, OutputItem } from 'vscode-notebook-renderer';
 import { drawOutput, type DrawnOutput } from './output.ts';
 import { addStyle } from './style.ts';
-import { currentTheme, watchTheme } from './editor-theme.ts';
+import { currentTheme, watchTheme } from './editorTheme.ts';
 
 /** What the editor calls: draws an output item, forgets one, or forgets all. */
 export const activate: ActivationFunction = () => {

@@ -1,8 +1,7 @@
 import type { Message } from '../charts/output.ts';
 import { unparted } from '../charts/names.ts';
+import { capitalised, counted, listed } from '../result/words.ts';
 import { element } from './element.ts';
-
-const words: Readonly<Record<Message['severity'], string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
 
 /** So many warnings and notes stand open; one of each sort before a second of any. */
 const shownAtOnce = 3;
@@ -13,9 +12,7 @@ export function messageElements(messages: readonly Message[]): HTMLElement[] {
   const others = messages.filter(({ severity }) => severity !== 'error');
   const firsts = others.filter(({ code }, index) => others.findIndex((other) => other.code === code) === index);
   const shown =
-    others.length <= shownAtOnce
-      ? others
-      : others.filter((message) => firsts.indexOf(message) >= 0).slice(0, shownAtOnce);
+    others.length <= shownAtOnce ? others : others.filter((message) => firsts.includes(message)).slice(0, shownAtOnce);
   const rest = others.filter((message) => !shown.includes(message));
   const open = [...errors, ...shown].map(messageElement);
   if (rest.length === 0) return open;
@@ -32,9 +29,9 @@ export function messageElements(messages: readonly Message[]): HTMLElement[] {
 function countOf(messages: readonly Message[]): string {
   const counts = (['warning', 'note'] as const).flatMap((severity) => {
     const count = messages.filter((message) => message.severity === severity).length;
-    return count === 0 ? [] : [`${count} more ${severity}${count === 1 ? '' : 's'}`];
+    return count === 0 ? [] : [counted(count, `more ${severity}`)];
   });
-  return counts.join(' and ');
+  return listed(counts);
 }
 
 /** `Error  the sentence  cell 3, line 2  code`. */
@@ -43,7 +40,7 @@ export function messageElement({ severity, code, message, where }: Message): HTM
   return element(
     'p',
     `washboard-message washboard-${severity}`,
-    element('strong', '', `${words[severity]}: `),
+    element('strong', '', `${capitalised(severity)}: `),
     ...withCode(message),
     ...place,
     ' ',

@@ -45,13 +45,13 @@ function isOutput(data: unknown): data is Output {
 /** For what another version of the extension wrote, or nobody: said, with the text it brings, if any. */
 function unreadable(data: unknown): HTMLElement {
   const { version, text } = (typeof data === 'object' && data !== null ? data : {}) as {
-    version?: unknown;
+    version?: string | number;
     text?: unknown;
   };
   const reason =
     version === undefined || version === 1
       ? "This output can't be read. Run the cell again."
-      : `This output has version ${String(version)}, and this renderer knows version 1. Update the extension, or run the cell again.`;
+      : `This output has version ${version}, and this renderer knows version 1. Update the extension, or run the cell again.`;
   const notice = messageElement({ severity: 'warning', code: 'renderer.version', message: reason });
   return typeof text === 'string' ? element('div', '', notice, element('pre', 'washboard-plain', text)) : notice;
 }

@@ -1,5 +1,5 @@
 import { element } from './element.ts';
-import type { Tooltip } from './slim-vega.ts';
+import type { Tooltip } from './slimVega.ts';
 
 /** The values at the pointer, in a box of our own beside it. Text only. */
 export interface TooltipBox {

@@ -2,6 +2,7 @@ import MarkdownIt from 'markdown-it';
 import { printedUnit, unparted } from '../charts/names.ts';
 import type { ChartPart, Message, Output, Part, TablePart, TextPart } from '../charts/output.ts';
 import { themes } from '../charts/theme.ts';
+import { capitalised } from '../result/words.ts';
 import { html, Markup } from './markup.ts';
 import { reportStyle } from './style.ts';
 import { toSvg } from './svg.ts';
@@ -84,8 +85,7 @@ async function outputMarkup(output: Output): Promise<Markup> {
 }
 
 function message({ severity, message: text, where }: Message): Markup {
-  const title = severity[0].toUpperCase() + severity.slice(1);
-  return html`<p class="message ${severity}"><strong>${title}:</strong> ${withCode(text)}${where === undefined ? '' : ` (${where})`}</p>
+  return html`<p class="message ${severity}"><strong>${capitalised(severity)}:</strong> ${withCode(text)}${where === undefined ? '' : ` (${where})`}</p>
 `;
 }
 
@@ -97,7 +97,7 @@ const withCode = (text: string): (Markup | string)[] =>
 
 async function partMarkup(part: Part): Promise<Markup> {
   if (part.type === 'table') return table(part);
-  return part.type === 'text' ? textMarkup(part) : await figure(part);
+  return part.type === 'text' ? textMarkup(part) : figure(part);
 }
 
 /** Sentences, a paragraph a line; what opens on demand in an editor stands open here, under its name. */

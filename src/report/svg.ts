@@ -10,7 +10,7 @@ import type { ChartPart } from '../charts/output.ts';
 import { stripName } from '../charts/strips.ts';
 import { withTitle } from '../charts/titles.ts';
 import { withTheme, type Theme } from '../charts/theme.ts';
-import { measureWithoutCanvas } from './text-width.ts';
+import { measureWithoutCanvas } from './textWidth.ts';
 
 // The parts of Vega that charts need: its whole would bring maps, trees and forces into the command line.
 Object.assign(transforms, dataTransforms, viewTransforms, encoders);

@@ -5,8 +5,8 @@ export type Sentences<Facts extends object> = { readonly [Code in keyof Facts]: 
 
 /** The makers of a room's messages. */
 export interface Messages<Facts extends object> {
-  tell<Code extends keyof Facts & string>(code: Code, facts: Facts[Code] & object): Message;
-  refuse<Code extends keyof Facts & string>(code: Code, facts: Facts[Code] & object, at?: string): Refused;
+  readonly tell: <Code extends keyof Facts & string>(code: Code, facts: Facts[Code] & object) => Message;
+  readonly refuse: <Code extends keyof Facts & string>(code: Code, facts: Facts[Code] & object, at?: string) => Refused;
 }
 
 /**

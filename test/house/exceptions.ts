@@ -51,11 +51,11 @@ export const exceptions: Readonly<
     'src/charts/plots/trace-data.ts',
     'src/charts/plots/trace-panel.ts',
     'src/readers/time-names.ts',
-    'src/renderer/editor-theme.ts',
-    'src/renderer/slim-vega.ts',
-    'src/renderer/vega-modules.d.ts',
-    'src/report/text-width.ts',
-    'src/report/vega-modules.d.ts',
+    'src/renderer/editorTheme.ts',
+    'src/renderer/slimVega.ts',
+    'src/renderer/vegaModules.d.ts',
+    'src/report/textWidth.ts',
+    'src/report/vegaModules.d.ts',
   ],
 };
 

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { readdirSync, readFileSync } from 'node:fs';
-import { isRefusal, type Notebook } from '../../src/notebook/cells.ts';
+import type { Notebook } from '../../src/notebook/cells.ts';
 import { parseNotebook } from '../../src/notebook/parse.ts';
 import { serializeNotebook } from '../../src/notebook/serialize.ts';
 
@@ -9,8 +9,8 @@ const bytesOf = (name: string): Uint8Array => readFileSync(new URL(name, folder)
 
 function opened(bytes: Uint8Array): Notebook {
   const result = parseNotebook(bytes);
-  assert.ok(!isRefusal(result));
-  return result;
+  assert.ok(result.ok);
+  return result.value;
 }
 
 const a = 'a = 1 s';
@@ -176,11 +176,11 @@ describe('parseNotebook', () => {
   for (const [name, [code, line, words]] of Object.entries(refused)) {
     it(`refuses ${name}.md in a sentence that says the line and what to do`, () => {
       const result = parseNotebook(bytesOf(`refused/${name}.md`));
-      assert.ok(isRefusal(result));
-      assert.equal(result.refused.code, code);
-      assert.equal(result.refused.line, line);
-      assert.match(result.refused.message, words);
-      assert.match(result.refused.message, /[Oo]pen/);
+      assert.ok(!result.ok);
+      assert.equal(result.failure.code, code);
+      assert.equal(result.failure.line, line);
+      assert.match(result.failure.message, words);
+      assert.match(result.failure.message, /[Oo]pen/);
     });
   }
 });

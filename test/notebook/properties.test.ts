@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import MarkdownIt from 'markdown-it';
-import { isRefusal, type Notebook, type NotebookCell } from '../../src/notebook/cells.ts';
+import type { Notebook, NotebookCell } from '../../src/notebook/cells.ts';
 import { parseNotebook } from '../../src/notebook/parse.ts';
 import { serializeNotebook } from '../../src/notebook/serialize.ts';
 import { madeUpFile, madeUpText } from './madeUp.ts';
@@ -10,8 +10,8 @@ const runs = { numRuns: 2000 };
 
 function open(text: string): Notebook {
   const result = parseNotebook(new TextEncoder().encode(text));
-  assert.ok(!isRefusal(result));
-  return result;
+  assert.ok(result.ok);
+  return result.value;
 }
 
 const textOf = (notebook: Pick<Notebook, 'cells' | 'frame'>): string =>

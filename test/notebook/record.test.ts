@@ -1,7 +1,15 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { compareRecords } from '../../src/notebook/compareRecords.ts';
-import { makeRecord, parseRecord, recordPath, recordText, roundTo6, type NotebookRecord, type RunDocument } from '../../src/notebook/record.ts';
+import {
+  makeRecord,
+  parseRecord,
+  recordPath,
+  recordText,
+  roundTo6,
+  type NotebookRecord,
+  type RunDocument,
+} from '../../src/notebook/record.ts';
 
 const statement = (name: string | null, kind: string, value: unknown) => ({
   name,
@@ -92,16 +100,19 @@ describe('a record', () => {
     const lines = text.split('\n').filter((line) => line.includes(': '));
     assert.ok(lines.every((line) => /^ +"[^"]*": ("[^"]*"|[^",{[]*|[{[]),?$/.test(line)));
     assert.ok(text.endsWith('\n'));
-    assert.deepEqual(parseRecord(text), JSON.parse(text));
-    assert.deepEqual(compareRecords(parseRecord(text) as NotebookRecord, record), []);
+    const read = parseRecord(text);
+    assert.ok(read.ok);
+    assert.deepEqual(read.value, JSON.parse(text));
+    assert.deepEqual(compareRecords(read.value, record), []);
   });
 
   it('says in a sentence why a file is no record', () => {
-    assert.match(String(parseRecord('<<<<<<< HEAD')), /no JSON/);
-    assert.match(String(parseRecord('null')), /no object/);
-    assert.match(String(parseRecord('{"record":2}')), /version 2/);
-    assert.match(String(parseRecord('{"record":1,"sources":[],"results":{"a":{}}}')), /not complete/);
-    assert.match(String(parseRecord('{"record":1,"sources":[{}],"results":{}}')), /not complete/);
+    const reason = (read: ReturnType<typeof parseRecord>): string => (read.ok ? 'it is one' : read.failure.message);
+    assert.match(reason(parseRecord('<<<<<<< HEAD')), /no JSON/);
+    assert.match(reason(parseRecord('null')), /no object/);
+    assert.match(reason(parseRecord('{"record":2}')), /version 2/);
+    assert.match(reason(parseRecord('{"record":1,"sources":[],"results":{"a":{}}}')), /not complete/);
+    assert.match(reason(parseRecord('{"record":1,"sources":[{}],"results":{}}')), /not complete/);
   });
 
   it('stands beside its notebook', () => {

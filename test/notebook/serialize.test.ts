@@ -1,12 +1,12 @@
 import { strict as assert } from 'node:assert';
-import { isRefusal, type Notebook, type NotebookCell } from '../../src/notebook/cells.ts';
+import type { Notebook, NotebookCell } from '../../src/notebook/cells.ts';
 import { parseNotebook } from '../../src/notebook/parse.ts';
 import { serializeNotebook } from '../../src/notebook/serialize.ts';
 
 function open(text: string): Notebook {
   const result = parseNotebook(new TextEncoder().encode(text));
-  assert.ok(!isRefusal(result));
-  return result;
+  assert.ok(result.ok);
+  return result.value;
 }
 
 const textOf = (notebook: Pick<Notebook, 'cells' | 'frame'>): string =>

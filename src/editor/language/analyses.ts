@@ -25,8 +25,7 @@ export class Analyses {
     const before = this.#known.get(key);
     const texts = program.documents.map((document) => document.getText());
     const same =
-      before !== undefined &&
-      before.notebook.cells.length === texts.length &&
+      before?.notebook.cells.length === texts.length &&
       texts.every((text, cell) => before.notebook.cells[cell].text === text);
     const notebook = same ? before.notebook : checkNotebook(texts, catalogue, before?.notebook);
     const analysis = { ...program, notebook };

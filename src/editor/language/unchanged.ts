@@ -11,8 +11,7 @@ export function standsUnchanged(name: string, then: CheckedNotebook, now: Checke
     if (seen.has(one)) return true;
     seen.add(one);
     const [before, after] = [then, now].map((notebook) => statementOf(one, notebook));
-    if (before === undefined || after === undefined || before.text !== after.text) return false;
-    return after.uses.every(same);
+    return after !== undefined && before?.text === after.text && after.uses.every(same);
   };
   return same(name);
 }

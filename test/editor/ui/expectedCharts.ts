@@ -4,7 +4,6 @@ import type { ChartPart } from '../../../src/charts/output.ts';
 import { diskHost } from '../../../src/disk/host.ts';
 import { Engine } from '../../../src/engine/engine.ts';
 import { show } from '../../../src/engine/show.ts';
-import { isRefusal } from '../../../src/notebook/cells.ts';
 import { parseNotebook } from '../../../src/notebook/parse.ts';
 
 export interface ExpectedChart {
@@ -22,8 +21,8 @@ export interface ExpectedStudy {
 /** What the editor has to show of a notebook, from the same engine without an editor. */
 export async function expectedStudy(path: string): Promise<ExpectedStudy> {
   const notebook = parseNotebook(readFileSync(path));
-  if (isRefusal(notebook)) throw new Error(notebook.refused.message);
-  const cells = notebook.cells.flatMap(({ kind, text }, index) => (kind === 'code' ? [{ index, text }] : []));
+  if (!notebook.ok) throw new Error(notebook.failure.message);
+  const cells = notebook.value.cells.flatMap(({ kind, text }, index) => (kind === 'code' ? [{ index, text }] : []));
   const folder = dirname(path);
   const watch = { cancelled: () => false, progress: () => undefined };
   const report = await new Engine(diskHost(folder, folder)).run(

@@ -3,7 +3,6 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseNotebook } from '../../../src/notebook/parse.ts';
-import { isRefusal } from '../../../src/notebook/cells.ts';
 import { OpenNotebook, patience, projectFolder, Workbench, type Theme } from '../harness.ts';
 
 const study = 'seat-pad.washboard.md';
@@ -12,8 +11,8 @@ const pictures = join(projectFolder, 'out', 'screenshots');
 /** The study's cells, as the editor counts them. */
 function cellsOf(): { readonly kind: string; readonly text: string }[] {
   const notebook = parseNotebook(readFileSync(join(projectFolder, 'samples', study)));
-  assert.ok(!isRefusal(notebook));
-  return [...notebook.cells];
+  assert.ok(notebook.ok);
+  return [...notebook.value.cells];
 }
 
 const cells = cellsOf();

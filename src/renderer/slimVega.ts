@@ -27,7 +27,7 @@ import {
   tupleindex,
   values,
 } from 'vega-transforms';
-import type { Spec, View } from 'vega-typings';
+import type { View } from 'vega-typings';
 import { View as SlimView } from 'vega-view';
 import { bound, identifier, mark, overlap, render, viewlayout } from 'vega-view-transforms';
 
@@ -52,7 +52,7 @@ export function createView(spec: Readonly<Record<string, unknown>>, container: H
     loader: { load: refuse, sanitize: refuse, http: refuse, file: refuse },
     tooltip,
   };
-  const runtime = parse(spec as unknown as Spec, undefined, { ast: true });
+  const runtime = parse(spec, undefined, { ast: true });
   return new SlimView(runtime, options as unknown as ConstructorParameters<typeof SlimView>[1]);
 }
 

@@ -15,6 +15,9 @@ declare module 'vega-view-transforms';
 declare module 'vega-encode';
 declare module 'vega-scenegraph' {
   export const textMetrics: {
-    width: (item: { readonly fontSize?: number; readonly limit?: number }, text: unknown) => number;
+    width: (
+      item: { readonly fontSize?: number; readonly limit?: number },
+      text: string | number | null | undefined,
+    ) => number;
   };
 }

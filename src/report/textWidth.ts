@@ -22,7 +22,7 @@ export function textWidth(text: string, size: number): number {
 /** Makes Vega use these widths, for there is no canvas that could measure. */
 export function measureWithoutCanvas(): void {
   textMetrics.width = (item, text) => {
-    const width = textWidth(String(text ?? ''), item.fontSize ?? 11);
+    const width = textWidth(text == null ? '' : `${text}`, item.fontSize ?? 11);
     // What is longer than its limit is drawn cut.
     return item.limit !== undefined && item.limit > 0 ? Math.min(width, item.limit) : width;
   };

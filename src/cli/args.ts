@@ -1,0 +1,19 @@
+import { parseArgs, type ParseArgsConfig } from 'node:util';
+import { success, type Result } from '../result/result.ts';
+import { refuse } from './messages.ts';
+
+type Options = NonNullable<ParseArgsConfig['options']>;
+type Parsed<T extends Options> = ReturnType<typeof parseArgs<{ options: T; allowPositionals: true }>>;
+
+/** The arguments after a command: its options by name, and what stands by itself. */
+export function parsed<const T extends Options>(args: readonly string[], options: T): Result<Parsed<T>> {
+  try {
+    return success<Parsed<T>>(parseArgs({ args: [...args], options, allowPositionals: true }));
+  } catch (error) {
+    return refuse('usage.options', { reason: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+/** Options that take a text each. */
+export const texts = <Name extends string>(...names: readonly Name[]): Record<Name, { readonly type: 'string' }> =>
+  Object.fromEntries(names.map((name) => [name, { type: 'string' }])) as Record<Name, { readonly type: 'string' }>;

@@ -1,0 +1,12 @@
+import type { Refused } from '../result/result.ts';
+import { usage } from './usage.ts';
+
+/** Says on standard error why a command was not carried out; gives the exit code for it. */
+export function exitFor(refused: Refused): 2 {
+  say(refused);
+  // Who mistook the file needs no lesson in the options.
+  if (refused.failure.code.startsWith('usage.')) process.stderr.write(`\n${usage}`);
+  return 2;
+}
+
+export const say = ({ failure }: Refused): void => void process.stderr.write(`washboard: ${failure.message}\n`);

@@ -1,0 +1,70 @@
+import { counted } from '../result/words.ts';
+import { messages } from '../result/messages.ts';
+
+interface Facts {
+  'command.unknown': { name: string; commands: readonly string[] };
+  'usage.options': { reason: string };
+  'usage.notebook': { article: 'a' | 'one'; purpose: string };
+  'usage.files': object;
+  'usage.sheet': object;
+  'usage.figures': object;
+  'usage.cell': { given: string };
+  'usage.decimal': object;
+  'usage.unit': { given: string };
+  'usage.rate': { given: string };
+  'usage.skip': object;
+  'usage.scale': object;
+  'notebook.missing': { path: string };
+  'notebook.folder': { path: string };
+  'notebook.outside': { path: string; root: string };
+  'notebook.unreadable': { path: string; line: number; reason: string };
+  'notebook.cell': { path: string; cells: number; cell: number };
+  'folder.missing': { folder: string };
+  'file.missing': { path: string };
+  'record.missing': { notebook: string; record: string };
+  'record.unreadable': { record: string; reason: string };
+  'figures.format': { format: string };
+  'sheet.recordings': { folder: string };
+  'sheet.conditions': object;
+  'sheet.runs': object;
+  'sheet.detect': object;
+  'sheet.spread': object;
+  'sheet.power': { detect: number; spread: number };
+  'sheet.exists': { file: string };
+}
+
+/** What the commands say of wrong use; codes that begin with `usage.` are told with the usage below them. */
+export const { refuse } = messages<Facts>({
+  'command.unknown': ({ name, commands }) => `there is no command "${name}"; there is ${commands.join(', ')}.`,
+  'usage.options': ({ reason }) => reason,
+  'usage.notebook': ({ article, purpose }) => `name ${article} notebook ${purpose}.`,
+  'usage.files': () => 'name a file to look at.',
+  'usage.sheet': () => 'name a folder of recordings, or say how many runs are planned.',
+  'usage.figures': () => 'say with --out DIR where the figures go.',
+  'usage.cell': ({ given }) => `--cell takes a whole number, not "${given}".`,
+  'usage.decimal': () => '--decimal is "." or ",".',
+  'usage.unit': ({ given }) => `--unit "${given}" is no known unit.`,
+  'usage.rate': ({ given }) => `--rate takes a frequency, such as "400 Hz", not "${given}".`,
+  'usage.skip': () => '--skip takes a whole number of lines.',
+  'usage.scale': () => '--scale takes a number.',
+  'notebook.missing': ({ path }) => `there is no notebook ${path}.`,
+  'notebook.folder': ({ path }) => `${path} is a folder, not a notebook.`,
+  'notebook.outside': ({ path, root }) => `${path} does not lie in the project folder ${root}.`,
+  'notebook.unreadable': ({ path, line, reason }) => `${path}, line ${line}: ${reason}`,
+  'notebook.cell': ({ path, cells, cell }) =>
+    `${path} has ${counted(cells, 'cell')}, counted from 1: there is no cell ${cell}.`,
+  'folder.missing': ({ folder }) => `there is no folder ${folder}.`,
+  'file.missing': ({ path }) => `there is no file ${path}.`,
+  'record.missing': ({ notebook, record }) =>
+    `${notebook} has no record ${record}: write one with "washboard record ${notebook}".`,
+  'record.unreadable': ({ record, reason }) => `${record}: ${reason}`,
+  'figures.format': ({ format }) => `figures are written as svg, not as "${format}".`,
+  'sheet.recordings': ({ folder }) => `no recordings lie in ${folder}.`,
+  'sheet.conditions': () => '--conditions takes two names, as in "foam,gel".',
+  'sheet.runs': () => '--runs takes a whole number from 1 to 100.',
+  'sheet.detect': () => '--detect takes a percentage, such as 5.',
+  'sheet.spread': () => '--detect needs --spread, the scatter from run to run in percent, such as 4.',
+  'sheet.power': ({ detect, spread }) =>
+    `a reduction of ${detect} % in a scatter of ${spread} % would need more runs than can be reckoned with.`,
+  'sheet.exists': ({ file }) => `${file} is there already and is left as it is.`,
+});
