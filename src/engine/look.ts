@@ -1,4 +1,6 @@
-import { read } from '../readers/read.ts';
+import { unwatched } from '../readers/read.ts';
+import { readChecked } from '../readers/readChecked.ts';
+import { worstFirst } from '../readers/severity.ts';
 import type { ByteSource, Finding, ReadOptions, Recording } from '../readers/recording.ts';
 import { loadLine } from './loadLine.ts';
 
@@ -12,14 +14,10 @@ export interface Look {
   readonly recording: Recording | undefined;
 }
 
-/** Looks at a file without keeping it. @param given the options of `load` that were stated by hand */
-export async function look(
-  source: ByteSource,
-  given: ReadOptions,
-  checks: (recording: Recording) => readonly Finding[] = () => [],
-): Promise<Look> {
+/** Looks at a file without keeping it, with the checks that `load` makes. @param given the options of `load` that were stated by hand */
+export async function look(source: ByteSource, given: ReadOptions): Promise<Look> {
   const { path, size } = source;
-  const found = await read(source, given, { cancelled: () => false, progress: () => undefined });
+  const found = await readChecked(source, given, unwatched);
   if (!found.ok)
     return {
       path,
@@ -38,7 +36,7 @@ export async function look(
     ...clockLines(recording),
     ...channelLines(recording),
     ...rowLines(recording),
-    ...findingLines([...recording.findings, ...checks(recording)]),
+    ...findingLines(recording.findings),
   ];
   const load = loadLine([path], given);
   lines.push(unsettled.length > 0 ? `  to load it, add what settles the unit:  ${load}` : `  to load it:  ${load}`);
@@ -144,8 +142,5 @@ function rowLines({ layout: { firstRows = [] } }: Recording): string[] {
 }
 
 function findingLines(findings: readonly Finding[]): string[] {
-  const rank = { fault: 0, warning: 1, note: 2 };
-  return [...findings]
-    .sort((a, b) => rank[a.severity] - rank[b.severity])
-    .map(({ severity, message }) => `  ${severity}: ${message}`);
+  return worstFirst(findings, (one) => one).map(({ severity, message }) => `  ${severity}: ${message}`);
 }

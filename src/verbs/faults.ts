@@ -1,8 +1,3 @@
-import { clipping } from '../readers/checks/clipping.ts';
-import { flat } from '../readers/checks/flat.ts';
-import { gravity } from '../readers/checks/gravity.ts';
-import { resolution } from '../readers/checks/resolution.ts';
-import type { CheckedRun } from '../readers/checks/checked.ts';
 import type { Finding } from '../readers/recording.ts';
 import type { Run } from '../values/run.ts';
 import { runsOf } from '../values/kinds.ts';
@@ -21,14 +16,6 @@ export function faultsBehind({ operands }: Arguments): Warning[] {
 
 function runsBehind(argument: Argument): readonly Run[] {
   return argument.type === 'value' ? runsOf(argument.value) : [];
-}
-
-/** The checks that can find a fault, and are quick enough to be made of every recording that is loaded. */
-export function faultsOf(run: CheckedRun): Finding[] {
-  if ((run.channels[0]?.samples.length ?? 0) < 2) return [];
-  return [clipping, flat, gravity, resolution]
-    .flatMap((check) => check(run, {}))
-    .filter(({ severity }) => severity === 'fault');
 }
 
 /** Whether a finding speaks of any part of the stretch from one time to another, in s from the recording's first sample. */

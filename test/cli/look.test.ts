@@ -29,6 +29,22 @@ describe('washboard look', () => {
     assert.match(printed, /load ".*a\.csv"\n/);
   });
 
+  it('makes the checks that load makes', async () => {
+    const rows = recording({ seconds: 5 }).split('\n');
+    const clipped = rows
+      .map((row) => row.replace(/,[^,]*$/, (z) => (Number(z.slice(1)) > 1.1 ? ',1.1' : z)))
+      .join('\n');
+    const other = new Sandbox({ 'clipped.csv': clipped, 'a.washboard.md': '```washboard\nload "clipped.csv"\n```\n' });
+    try {
+      const looked = await other.run('look', other.path('clipped.csv'));
+      const [, said] = /^ {2}fault: (z is clipped.*)$/m.exec(looked.printed) ?? assert.fail(looked.printed);
+      const { printed, errors } = await other.run('run', other.path('a.washboard.md'));
+      assert.ok(`${printed}${errors}`.includes(said), `${printed}${errors}`);
+    } finally {
+      other.remove();
+    }
+  });
+
   it('passes what was stated by hand into the line to paste', async () => {
     const { code, printed } = await sandbox.run('look', sandbox.path('bare.txt'), '--rate', '400 Hz', '--unit', 'g');
     assert.equal(code, 0);

@@ -52,6 +52,14 @@ export function checkRecording(run: CheckedRun, question: Question = {}): Findin
   );
 }
 
+/** The faults among what can be checked so quickly that it is done for every recording that is loaded or looked at. */
+export function sampleFaults(run: CheckedRun): Finding[] {
+  if ((run.channels[0]?.samples.length ?? 0) < 2) return [];
+  return [clipping, flat, gravity, resolution]
+    .flatMap((check) => check(run, {}))
+    .filter(({ severity }) => severity === 'fault');
+}
+
 /** What does not match between the runs of a set, the most serious first; nothing for a single run. */
 export function checkSet(runs: readonly NamedRun[]): SetFinding[] {
   const sound = runs.every(({ channels }) => channels.length > 0 && channels[0].samples.length > 1);

@@ -1,9 +1,7 @@
 import type { Finding, ReadOptions, Recording } from '../../readers/recording.ts';
-import { checkedRun as checkedRecording } from '../../readers/checks/check.ts';
-import { read } from '../../readers/read.ts';
+import { readChecked } from '../../readers/readChecked.ts';
 import { parseUnit } from '../../units/parse.ts';
 import { findChannel } from './channel.ts';
-import { faultsOf } from '../faults.ts';
 import { hasFlag, option, siOf, textOf, unitOf } from '../arguments.ts';
 import { excludedRun, excludedWarnings } from '../excludedRuns.ts';
 import { settleClock } from '../../analysis/recordings/settleClock.ts';
@@ -152,11 +150,11 @@ async function readOne(
   done: number,
 ): Promise<Recording | { ok: false; failure: Failure }> {
   const source = await files.open(path);
-  const found = await read(source, options, {
+  const found = await readChecked(source, options, {
     cancelled: watch.cancelled,
     progress: (fraction) => watch.progress(done + fraction * (1 - done), `reading ${path}`),
   });
-  return found.ok ? found.value : refuse(found.failure.code, found.failure.message, 'files');
+  return found.ok ? found.value : { ok: false, failure: { ...found.failure, at: 'files' } };
 }
 
 function readOptions(given: Arguments): { value: ReadOptions } | { ok: false; failure: Failure } {
@@ -232,10 +230,8 @@ function runOf(
       includesStatic: true,
     });
   }
-  const { clock, layout } = recording;
-  // Gravity is judged by all axes, whichever of them are taken.
-  const faults = faultsOf(checkedRecording(recording));
-  const findings = [...faults, ...recording.findings];
+  // Gravity was judged by all axes, whichever of them are taken.
+  const { clock, layout, findings } = recording;
   const run: Run = {
     label,
     file,
