@@ -1,16 +1,29 @@
-/** Percentages in sentences: one decimal below 100 %, and the minus sign that print has. */
+// Percentages in sentences, with the minus sign that print has. A figure is given in percent: 12.3 for 12.3 %.
 
+/** A percentage without its sign: one decimal below 100 %, none above; `12.3 %`. @param value in percent */
 export const percentText = (value: number): string => `${figure(Math.abs(value))} %`;
 
+/** A change, which has a sign unless it is 0: `−12.3 %`. @param value in percent */
 export const signedPercentText = (value: number): string => `${signedFigure(value)} %`;
 
-/** `−27.2 to −15.3 %` */
+/** An interval of changes: `−27.2 to −15.3 %`. @param low, high its ends in percent */
 export const intervalText = (low: number, high: number): string => `${signedFigure(low)} to ${signedFigure(high)} %`;
 
-const signedFigure = (value: number): string => {
-  const text = figure(Math.abs(value));
-  return Number(text) === 0 ? text : `${value < 0 ? '−' : '+'}${text}`;
-};
+/** A change with one decimal whatever its size, as a verdict has it: `+120.4 %`. @param value in percent */
+export const signedTenthsText = (value: number): string => `${signedTenths(value)} %`;
+
+/** An interval of changes with one decimal. @param low, high its ends in percent */
+export const tenthsIntervalText = (low: number, high: number): string =>
+  `${signedTenths(low)} to ${signedTenths(high)} %`;
+
+/** A percentage as it was stated, to four digits: `27.75 %`. @param value in percent */
+export const statedPercentText = (value: number): string => `${Number(value.toPrecision(4))} %`;
+
+const signedFigure = (value: number): string => withSign(value, figure(Math.abs(value)));
+const signedTenths = (value: number): string => withSign(value, Math.abs(value).toFixed(1));
+
+const withSign = (value: number, size: string): string =>
+  Number(size) === 0 ? size : `${value < 0 ? '−' : '+'}${size}`;
 
 function figure(size: number): string {
   if (size > 0 && size < 0.05) return String(Number(size.toPrecision(1)));

@@ -1,8 +1,7 @@
-import { bandText } from '../evidence/compareSentence.ts';
-import { percentText } from '../percents.ts';
+import type { Message, Warning } from '../../result/result.ts';
 import type { Band } from '../../values/band.ts';
 import type { PlanFollowed, PlanValue, Settled } from '../../values/plan.ts';
-import type { Warning } from '../../result/result.ts';
+import { deviation, tell } from '../messages/planning.ts';
 
 /** What was done, in the terms in which a plan settles it. */
 export interface Done {
@@ -10,6 +9,7 @@ export interface Done {
   readonly channel: string;
   readonly primary: Band | undefined;
   readonly bands: readonly Band[];
+  /** Fractions. */
   readonly margin: number | undefined;
   readonly confidence: number;
   readonly method: string;
@@ -20,21 +20,29 @@ export interface Done {
   readonly includesExcluded: boolean;
 }
 
+/** Whether two bands have the same edges, to rounding. */
 export const sameBand = (one: Band, other: Band): boolean =>
   Math.abs(one.from - other.from) <= 1e-9 * other.to && Math.abs(one.to - other.to) <= 1e-9 * other.to;
 
-/** How what was done stands to the plan. */
+/** How what was done stands to the plan of this name: what it claims, its bands, and each point that is otherwise. */
 export function planFollowed(name: string, { hash, settled }: PlanValue, done: Done): PlanFollowed {
-  const question = settled?.question ?? '';
+  if (settled === undefined) return { name, hash, question: '', bands: [], unplanned: [], deviations: [] };
+  const { question, claim, source } = settled;
+  const unplanned = levelDeviations(settled, done).map(({ message }) => message);
+  const others = [
+    ...figureDeviations(settled, done),
+    ...bandDeviations(settled, done),
+    ...runDeviations(settled, done),
+  ].map(({ message }) => message);
   return {
     name,
     hash,
     question,
-    ...(settled?.claim === undefined ? {} : { claim: settled.claim }),
-    ...(settled?.source === undefined ? {} : { source: settled.source }),
-    bands: settled === undefined ? [] : plannedBands(settled),
-    unplanned: settled === undefined ? [] : deviationsOfLevel(settled, done),
-    deviations: settled === undefined ? [] : [...deviationsOfLevel(settled, done), ...deviationsFrom(settled, done)],
+    ...(claim === undefined ? {} : { claim }),
+    ...(source === undefined ? {} : { source }),
+    bands: plannedBands(settled),
+    unplanned,
+    deviations: [...unplanned, ...others],
   };
 }
 
@@ -43,69 +51,59 @@ const plannedBands = ({ primary, bands = [] }: Settled): Band[] => [
   ...bands,
 ];
 
-function differs<T>(
-  planned: T | undefined,
-  is: T | undefined,
-  words: string,
-  tell: (value: T | undefined) => string,
-): string[] {
-  if (planned === undefined || planned === is) return [];
-  return [`${words} was planned as ${tell(planned)} and is ${tell(is)}`];
+/** Where something was planned and is otherwise. */
+function deviates<T>(planned: T | undefined, is: T | undefined): planned is T {
+  return planned !== undefined && planned !== is;
 }
-
-const text = (value: string | undefined): string => value ?? 'none';
-const share = (value: number | undefined): string => (value === undefined ? 'none' : percentText(100 * value));
 
 /** Another level than was planned: no verdict can be given by it. */
-function deviationsOfLevel(plan: Settled, done: Done): string[] {
-  return [
-    ...differs(plan.metric, done.metric, 'the metric', text),
-    ...differs(plan.channel, done.channel, 'the channel', text),
-  ];
-}
-
-/** One clause for each other thing that was settled and is otherwise; the planned figure first. */
-function deviationsFrom(plan: Settled, done: Done): string[] {
-  const found = [
-    ...differs(plan.confidence, done.confidence, 'the confidence', share),
-    ...differs(plan.margin, done.margin, 'the margin', share),
-    ...differs<string>(plan.method, done.method, 'the method', text),
-  ];
-  const planned = plannedBands(plan);
-  if (planned.length > 0) {
-    if (plan.primary !== undefined && (done.primary === undefined || !sameBand(done.primary, plan.primary))) {
-      const is = done.primary === undefined ? 'none is named' : `it is ${bandText(done.primary)}`;
-      found.push(`the primary band was planned as ${bandText(plan.primary)} and ${is}`);
-    }
-    const all = [...(done.primary === undefined ? [] : [done.primary]), ...done.bands];
-    const added = all.filter((band) => !planned.some((one) => sameBand(band, one)));
-    const missing = planned.filter((band) => !all.some((one) => sameBand(band, one)));
-    if (added.length > 0) found.push(`${added.map(bandText).join(', ')} was not among the bands planned`);
-    if (missing.length > 0) found.push(`${missing.map(bandText).join(', ')} was planned and is not compared`);
-  }
-  if (plan.runs !== undefined && (done.runsA !== plan.runs || done.runsB !== plan.runs))
-    found.push(`${plan.runs} runs of each were planned and there are ${done.runsA} + ${done.runsB}`);
-  if (plan.order !== undefined && done.order !== plan.order)
-    found.push(
-      `the order was planned as ${plan.order} and ${done.order === undefined ? 'is not known: give it in the run sheet' : `was ${done.order}`}`,
-    );
-  if (done.includesExcluded) found.push('runs that the sheet excludes were taken in');
+function levelDeviations({ metric, channel }: Settled, done: Done): Message[] {
+  const found: Message[] = [];
+  if (deviates(metric, done.metric)) found.push(deviation('deviation.metric', { planned: metric, is: done.metric }));
+  if (deviates(channel, done.channel))
+    found.push(deviation('deviation.channel', { planned: channel, is: done.channel }));
   return found;
 }
 
-/** What a reader is told of it: that the plan was followed, or where it was not; or how to state a plan. */
+function figureDeviations({ confidence, margin, method }: Settled, done: Done): Message[] {
+  const found: Message[] = [];
+  if (deviates(confidence, done.confidence))
+    found.push(deviation('deviation.confidence', { planned: confidence, is: done.confidence }));
+  if (deviates(margin, done.margin)) found.push(deviation('deviation.margin', { planned: margin, is: done.margin }));
+  if (deviates<string>(method, done.method))
+    found.push(deviation('deviation.method', { planned: method, is: done.method }));
+  return found;
+}
+
+function bandDeviations(settled: Settled, { primary, bands }: Done): Message[] {
+  const planned = plannedBands(settled);
+  if (planned.length === 0) return [];
+  const found: Message[] = [];
+  if (settled.primary !== undefined && (primary === undefined || !sameBand(primary, settled.primary)))
+    found.push(deviation('deviation.primary', { planned: settled.primary, is: primary }));
+  const all = [...(primary === undefined ? [] : [primary]), ...bands];
+  const added = all.filter((band) => !planned.some((one) => sameBand(band, one)));
+  const missing = planned.filter((band) => !all.some((one) => sameBand(band, one)));
+  if (added.length > 0) found.push(deviation('deviation.bands-added', { bands: added }));
+  if (missing.length > 0) found.push(deviation('deviation.bands-missing', { bands: missing }));
+  return found;
+}
+
+function runDeviations({ runs, order }: Settled, done: Done): Message[] {
+  const found: Message[] = [];
+  const { runsA, runsB } = done;
+  if (runs !== undefined && (runsA !== runs || runsB !== runs))
+    found.push(deviation('deviation.runs', { planned: runs, runsA, runsB }));
+  if (deviates(order, done.order)) found.push(deviation('deviation.order', { planned: order, is: done.order }));
+  if (done.includesExcluded) found.push(deviation('deviation.excluded', {}));
+  return found;
+}
+
+/**
+ * What a reader is told of it: that the plan was not followed in some point; or, without a plan, how to state one.
+ * @param bands how many were compared
+ */
 export function planWarnings(plan: PlanFollowed | undefined, bands: number): Warning[] {
-  if (plan === undefined) {
-    const what = bands === 1 ? 'that this band was' : 'that these bands were';
-    return [
-      {
-        code: 'compare.unplanned',
-        message: `Nothing here shows ${what} chosen before the data were seen: state it beforehand in a plan cell, as in p = plan "…" primary 10..50 Hz, and give the comparison "plan p".`,
-      },
-    ];
-  }
-  return plan.deviations.map((deviation) => ({
-    code: 'plan.deviates',
-    message: `This is not as planned in ${plan.name}: ${deviation}.`,
-  }));
+  if (plan === undefined) return [tell('compare.unplanned', { bands })];
+  return plan.deviations.map((one) => tell('plan.deviates', { plan: plan.name, deviation: one }));
 }

@@ -1,11 +1,9 @@
-import { abbaOrder, driftBalance, orderText, placesOf, randomisedBlocks } from '../../statistics/order.ts';
-import { hasFlag, option, operand, quantityIn, si, siOf, textOf } from '../arguments.ts';
-import { sheetOfOrder } from '../../analysis/planning/sheetText.ts';
-import type { OrderValue } from '../../values/order.ts';
+import { mostRuns, runOrder } from '../../analysis/planning/runOrder.ts';
+import { hasFlag, operand, quantityIn, si, siOf, textOf } from '../arguments.ts';
+import { refuse } from '../messages/evidence.ts';
 import { answer, type Verb } from '../verb.ts';
-import { refuse } from '../../result/result.ts';
 
-const mostRuns = 100;
+const usualSeed = 1;
 
 export const order: Verb = {
   form: {
@@ -35,28 +33,14 @@ export const order: Verb = {
   },
   evaluate(given) {
     const runs = quantityIn(operand(given, 'runs'));
-    const count = runs === undefined ? NaN : si(runs);
-    if (!Number.isInteger(count) || count < 1 || count > mostRuns)
-      return refuse('order.runs', `The runs of each condition are a whole number from 1 to ${mostRuns}.`, 'runs');
-    const blocks = hasFlag(given, 'blocks');
-    const seed = siOf(given, 'seed') ?? 1;
-    if (!blocks && option(given, 'seed') !== undefined)
-      return refuse('order.seed', 'A seed goes with blocks: without it nothing is left to chance.', 'seed');
-    if (!Number.isInteger(seed)) return refuse('order.seed', 'A seed is a whole number.', 'seed');
+    if (runs === undefined) throw new Error('order without runs');
+    const seed = siOf(given, 'seed');
+    const isByChance = hasFlag(given, 'blocks');
+    if (!isByChance && seed !== undefined) return refuse('order.seed', {}, 'seed');
     const names = (given.options.conditions ?? []).flatMap((argument) => textOf(argument) ?? []);
     if (names.length !== 0 && (names.length !== 2 || names[0] === names[1]))
-      return refuse('order.conditions', 'An order is of two conditions, as in "conditions foam, gel".', 'conditions');
-    const conditions: readonly [string, string] = names.length === 2 ? [names[0], names[1]] : ['A', 'B'];
-    const sequence = blocks ? randomisedBlocks(count, seed) : abbaOrder(count);
-    const places = placesOf(sequence);
-    const value: OrderValue = {
-      kind: 'order',
-      scheme: blocks ? `Randomised blocks, seed ${seed}` : `ABBA in turn (${orderText(sequence)})`,
-      sequence,
-      leanPercent: driftBalance(places.a, places.b).steady,
-      conditions,
-      sheet: sheetOfOrder(sequence, conditions),
-    };
-    return answer(value);
+      return refuse('order.conditions', {}, 'conditions');
+    const [a = 'A', b = 'B'] = names;
+    return answer(runOrder(si(runs), isByChance ? (seed ?? usualSeed) : undefined, [a, b]));
   },
 };

@@ -1,16 +1,12 @@
+import { claimedRow } from '../../analysis/evidence/claimedRow.ts';
+import { verdictOf } from '../../analysis/evidence/verdict.ts';
+import { success, type Result } from '../../result/result.ts';
 import type { Claim } from '../../statistics/claimForm.ts';
-import { boundWords, claimFrom, directionWords, ofWords, sizeAccepts } from './claimWords.ts';
-import { sideAgain, type Refused } from './sides.ts';
-import { bandText } from '../../analysis/evidence/compareSentence.ts';
-import { comparisonOf } from './comparison.ts';
-import { option, operand, si, textOf, valueOf, wordOf } from '../arguments.ts';
-import { judged, methodOf } from './verdict.ts';
-import { sameBand } from '../../analysis/planning/planFollowed.ts';
-import type { Band } from '../../values/band.ts';
-import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
+import type { ComparisonValue } from '../../values/comparison.ts';
+import { operand, option, rangesIn, textOf, valueOf, wordOf } from '../arguments.ts';
+import { refuse } from '../messages/evidence.ts';
 import { answer, type Arguments, type Verb } from '../verb.ts';
-import { refuse, type Warning } from '../../result/result.ts';
-import type { Watch } from '../../values/ports.ts';
+import { boundWords, claimFrom, directionWords, ofWords, sizeAccepts } from './claimWords.ts';
 
 export const claim: Verb = {
   form: {
@@ -56,17 +52,20 @@ export const claim: Verb = {
   },
   evaluate(given, { watch }) {
     const comparison = valueOf(given, 'comparison', 'comparison');
-    const words = claimOf(given, comparison);
-    if ('failure' in words) return words;
-    const picked = rowFor(given, comparison, watch);
-    if ('failure' in picked) return picked;
+    const claim = claimIn(given, comparison);
+    if (!claim.ok) return claim;
+    const [over] = rangesIn(given.options.over ?? []);
+    const claimed = claimedRow(comparison, over, watch);
+    if (!claimed.ok) return claimed;
     const planned = given.operands.direction === undefined ? comparison.plan?.source : undefined;
-    const value = judged(words, picked.comparison, picked.row, textOf(option(given, 'source')) ?? planned);
-    return answer(value, picked.warnings);
+    const source = textOf(option(given, 'source')) ?? planned;
+    const { row, warnings } = claimed.value;
+    return answer(verdictOf(claim.value, claimed.value.comparison, row, source), warnings);
   },
 };
 
-function claimOf(given: Arguments, { plan }: ComparisonValue): Claim | Refused {
+/** The claim in words, or that of the comparison's plan. */
+function claimIn(given: Arguments, { plan }: ComparisonValue): Result<Claim> {
   const direction = wordOf(operand(given, 'direction'));
   if (direction !== undefined) {
     const words = {
@@ -79,71 +78,6 @@ function claimOf(given: Arguments, { plan }: ComparisonValue): Claim | Refused {
     return claimFrom(words, given.operands.size === undefined ? 'direction' : 'size');
   }
   if ((given.operands.bound ?? given.operands.size ?? given.options.of ?? given.options.tolerance) !== undefined)
-    return refuse('claim.words', 'Say which way the change is claimed to go, as in "reduction 15 %".', 'comparison');
-  if (plan?.claim !== undefined) return plan.claim;
-  return refuse(
-    'claim.words',
-    'claim needs what is claimed, as in "reduction 15 %", or a comparison whose plan states it.',
-    'comparison',
-  );
-}
-
-interface Picked {
-  readonly comparison: ComparisonValue;
-  readonly row: ComparisonRow;
-  readonly warnings: readonly Warning[];
-}
-
-/** The row that the claim is about: of the band it names, else the primary, else the only one. */
-function rowFor(given: Arguments, comparison: ComparisonValue, watch: Watch): Picked | Refused {
-  const { rows } = comparison;
-  const over = option(given, 'over');
-  if (over?.type === 'range') {
-    const band = { from: si(over.from), to: si(over.to) };
-    const row = rows.find((one) => sameBand(one.band, band));
-    return row === undefined ? comparedAnew(band, comparison, watch) : { comparison, row, warnings: [] };
-  }
-  const row = rows.length === 1 ? rows[0] : rows.find(({ primary }) => primary === true);
-  if (row !== undefined) return { comparison, row, warnings: [] };
-  return refuse(
-    'claim.band',
-    `The comparison has the bands ${rows.map(({ band }) => bandText(band)).join(', ')}: say which one the claim is about, as in "over ${rows[0].band.from}..${rows[0].band.to} Hz".`,
-    'comparison',
-  );
-}
-
-/** A band that was not compared, measured now from the same spectra. */
-function comparedAnew(band: Band, comparison: ComparisonValue, watch: Watch): Picked | Refused {
-  const { rows, metricCode = 'rms', confidence, margin } = comparison;
-  const [a, b] = [comparison.a, comparison.b].map(sideAgain);
-  const known = rows.map((row) => bandText(row.band)).join(', ');
-  if (a === undefined || b === undefined)
-    return refuse(
-      'claim.band',
-      `The comparison has no band ${bandText(band)}, only ${known}: compare over it first.`,
-      'over',
-    );
-  const half = Math.min(...[...a.tracks, ...b.tracks].map(({ run }) => run.rate)) / 2;
-  if (!(band.to > band.from) || band.to > half)
-    return refuse('band.outside', `The band ${bandText(band)} has no width or reaches past half the rate.`, 'over');
-  const asked = {
-    metric: metricCode,
-    bands: [band],
-    primary: undefined,
-    confidence,
-    margin,
-    method: methodOf(comparison),
-    ofSignal: false,
-  };
-  const found = comparisonOf({ a, b }, asked, watch);
-  if ('failure' in found) return found;
-  const { plan, includesExcluded, guards } = comparison;
-  const value: ComparisonValue = {
-    ...found.value,
-    ...(plan === undefined ? {} : { plan }),
-    ...(includesExcluded === true ? { includesExcluded } : {}),
-    ...(guards === undefined ? {} : { guards }),
-  };
-  const message = `${bandText(band)} is none of the bands that were compared (${known}): it is compared here by itself.`;
-  return { comparison: value, row: value.rows[0], warnings: [{ code: 'claim.band', message }, ...found.warnings] };
+    return refuse('claim.words', { fault: 'no-direction' }, 'comparison');
+  return plan?.claim === undefined ? refuse('claim.words', { fault: 'no-claim' }, 'comparison') : success(plan.claim);
 }

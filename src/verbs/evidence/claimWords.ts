@@ -1,7 +1,8 @@
-import { isPossible, type Claim } from '../../statistics/claimForm.ts';
 import type { Accept } from '../../language/form.ts';
+import { success, type Result } from '../../result/result.ts';
+import { isPossible, type Claim } from '../../statistics/claimForm.ts';
 import { si } from '../arguments.ts';
-import { refuse, type Failure } from '../../result/result.ts';
+import { refuse, type ClaimFault } from '../messages/evidence.ts';
 import type { Argument } from '../verb.ts';
 
 /** How a claim is written, in a `claim` and in a `plan`: `reduction 15 %`, `reduction at-most 15 %`, `no-worse 5 %`. */
@@ -23,40 +24,39 @@ export interface ClaimWords {
 }
 
 /** The claim that the words make, or why they make none. @param at the operand or option to blame */
-export function claimFrom(words: ClaimWords, at: string): Claim | { readonly ok: false; readonly failure: Failure } {
-  const { direction, bound, tolerance } = words;
-  const of = words.of === 'power' ? 'power' : 'amplitude';
-  const percent = percentOf(words.size, direction);
-  const points = percentOf(tolerance, direction);
-  const wrong = (message: string): { ok: false; failure: Failure } => refuse('claim.words', message, at);
-  if (points !== undefined && bound !== 'about')
-    return wrong('A tolerance goes with about, as in "reduction about 15 % tolerance 5 %".');
-  if (direction === 'no-worse') {
-    if (percent === undefined)
-      return wrong('no-worse needs a figure, as in "no-worse 5 %": an increase of no more than that.');
-    if (bound !== undefined) return wrong(`no-worse is a bound itself: leave ${bound} out.`);
-    return possible({ kind: 'no worse than', percent, of }, wrong);
-  }
-  const way = direction === 'increase' ? 'increase' : 'reduction';
-  if (percent === undefined) {
-    if (bound !== undefined) return wrong(`${bound} needs a figure, as in "${way} ${bound} 15 %".`);
-    return { kind: way === 'increase' ? 'increases' : 'reduces' };
-  }
-  if (bound === 'about') {
-    if (points === undefined || !(points > 0))
-      return wrong('about needs a tolerance, as in "reduction about 15 % tolerance 5 %": 10 to 20 %.');
-    return possible({ kind: 'about', direction: way, percent, tolerancePercent: points, of }, wrong);
-  }
-  return possible({ kind: bound === 'at-most' ? 'at most' : 'at least', direction: way, percent, of }, wrong);
+export function claimFrom(words: ClaimWords, at: string): Result<Claim> {
+  const found = words.direction === 'no-worse' ? noWorseClaim(words) : directedClaim(words);
+  if ('fault' in found) return refuse('claim.words', found, at);
+  return isPossible(found) ? success(found) : refuse('claim.words', { fault: 'impossible' }, at);
 }
 
-/** A claim of a change that a level can have. */
-function possible(
-  claim: Claim,
-  wrong: (message: string) => { ok: false; failure: Failure },
-): Claim | { ok: false; failure: Failure } {
-  return isPossible(claim) ? claim : wrong('A level can’t be reduced by 100 % or more: claim less.');
+function noWorseClaim(words: ClaimWords): Claim | ClaimFault {
+  const { bound, tolerance, size, direction } = words;
+  const percent = percentOf(size, direction);
+  if (tolerance !== undefined && bound !== 'about') return { fault: 'tolerance-without-about' };
+  if (percent === undefined) return { fault: 'no-worse-without-figure' };
+  return bound === undefined
+    ? { kind: 'no worse than', percent, of: measureOf(words) }
+    : { fault: 'no-worse-with-bound', bound };
 }
+
+function directedClaim(words: ClaimWords): Claim | ClaimFault {
+  const { bound, size } = words;
+  const direction = words.direction === 'increase' ? 'increase' : 'reduction';
+  const percent = percentOf(size, direction);
+  const tolerancePercent = percentOf(words.tolerance, direction);
+  const of = measureOf(words);
+  if (tolerancePercent !== undefined && bound !== 'about') return { fault: 'tolerance-without-about' };
+  if (percent === undefined) {
+    if (bound !== undefined) return { fault: 'bound-without-figure', bound, direction };
+    return { kind: direction === 'increase' ? 'increases' : 'reduces' };
+  }
+  if (bound !== 'about') return { kind: bound === 'at-most' ? 'at most' : 'at least', direction, percent, of };
+  if (tolerancePercent === undefined || !(tolerancePercent > 0)) return { fault: 'no-tolerance' };
+  return { kind: 'about', direction, percent, tolerancePercent, of };
+}
+
+const measureOf = ({ of }: ClaimWords): 'amplitude' | 'power' => (of === 'power' ? 'power' : 'amplitude');
 
 /** In percent of amplitude or power, whichever is claimed; decibels are the same of both, and told as amplitude. */
 function percentOf(argument: Argument | undefined, direction: string): number | undefined {

@@ -1,15 +1,12 @@
-import { windowNames } from '../../signal/windows.ts';
-import { askedOf, type AskedWith } from './compareRequest.ts';
-import { comparedSides, type Refused, type Sides } from './sides.ts';
-import { comparisonOf } from './comparison.ts';
-import { takenIn, whyNoneExcluded } from './excludedSides.ts';
-import { isWeighting, metricWords, weightedSide } from './metrics.ts';
+import { comparedSides } from '../../analysis/evidence/comparedSides.ts';
+import { metricNames } from '../../analysis/evidence/metrics.ts';
+import { sideOf, sidesOf } from '../../analysis/evidence/sides.ts';
 import { octaveFractions } from '../../analysis/spectra/octaves.ts';
-import { planFollowed, planWarnings } from '../../analysis/planning/planFollowed.ts';
-import type { ComparisonValue } from '../../values/comparison.ts';
-import type { PlanFollowed } from '../../values/plan.ts';
-import { answer, type Verb } from '../verb.ts';
-import type { Warning } from '../../result/result.ts';
+import { windowNames } from '../../signal/windows.ts';
+import { hasFlag } from '../arguments.ts';
+import { windowOf } from '../spectra/using.ts';
+import type { Verb } from '../verb.ts';
+import { comparableIn, compareRequest } from './compareRequest.ts';
 
 export const compare: Verb = {
   form: {
@@ -48,7 +45,7 @@ export const compare: Verb = {
       {
         keyword: 'metric',
         doc: 'The level that is compared.',
-        accepts: [{ type: 'word', words: metricWords }],
+        accepts: [{ type: 'word', words: metricNames }],
         default: 'rms',
       },
       {
@@ -64,7 +61,7 @@ export const compare: Verb = {
       {
         keyword: 'confidence',
         doc: 'Of the intervals.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', least: 0.5, most: 0.9999 }],
+        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0.5, most: 0.9999 }],
         default: '95 %',
       },
       {
@@ -97,71 +94,18 @@ export const compare: Verb = {
     ],
   },
   evaluate(given, { watch }) {
-    const sides = comparedSides(given);
-    if ('failure' in sides) return sides;
-    const none = whyNoneExcluded(given, sides);
-    if (none !== undefined) return none;
-    const asked = askedOf(given, sides);
-    if ('failure' in asked) return asked;
-    const weighted = weightedSides(sides, asked);
-    if ('failure' in weighted) return weighted;
-    const found = comparisonOf(weighted, asked, watch);
-    if ('failure' in found) return found;
-    const excluded = takenIn(given, sides);
-    const includes = excluded.includes;
-    const plan = followed(asked, sides, found.value, includes);
-    const value: ComparisonValue = {
-      ...found.value,
-      ...(plan === undefined ? {} : { plan }),
-      ...(includes ? { includesExcluded: true } : {}),
-    };
-    const named = (given.options.over ?? given.options.primary) !== undefined;
-    const planned = plan === undefined && !named ? [] : planWarnings(plan, value.rows.length);
-    return answer(value, unique([...found.warnings, ...asked.warnings, ...excluded.warnings, ...planned]));
+    const includesExcluded = hasFlag(given, 'including');
+    const window = windowOf(given);
+    const [a, b] = (['a', 'b'] as const).map((at) => {
+      const { value, name } = comparableIn(given, at);
+      return sideOf(value, { name, window, includesExcluded, at });
+    });
+    if (!a.ok) return a;
+    if (!b.ok) return b;
+    const sides = sidesOf(a.value, b.value);
+    if (!sides.ok) return sides;
+    const request = compareRequest(given);
+    if (!request.ok) return request;
+    return comparedSides(sides.value, request.value, watch);
   },
 };
-
-/** Both sides with their tracks weighted, where the metric is a weighting. */
-function weightedSides(sides: Sides, { metric }: AskedWith): Sides | Refused {
-  if (!isWeighting(metric)) return sides;
-  const a = weightedSide(sides.a, metric, 'a');
-  if ('failure' in a) return a;
-  const b = weightedSide(sides.b, metric, 'b');
-  return 'failure' in b ? b : { a, b };
-}
-
-function followed(
-  { plan, bands, primary, metric, margin }: AskedWith,
-  { a, b }: Sides,
-  value: ComparisonValue,
-  includes: boolean,
-): PlanFollowed | undefined {
-  if (plan === undefined) return undefined;
-  return planFollowed(plan.name, plan.value, {
-    metric,
-    channel: value.channel,
-    primary: primary === undefined ? undefined : bands[primary],
-    bands: bands.filter((_, index) => index !== primary),
-    margin,
-    confidence: value.confidence,
-    method: value.methodCode,
-    runsA: a.tracks.length,
-    runsB: b.tracks.length,
-    order: letters(value.a.places, value.b.places),
-    includesExcluded: includes,
-  });
-}
-
-/** `ABBABAAB`, from the places of the runs of both sides. */
-function letters(a: readonly number[] | undefined, b: readonly number[] | undefined): string | undefined {
-  if (a === undefined || b === undefined) return undefined;
-  const all = [...a.map((place) => ({ place, letter: 'A' })), ...b.map((place) => ({ place, letter: 'B' }))];
-  return all
-    .sort((one, other) => one.place - other.place)
-    .map(({ letter }) => letter)
-    .join('');
-}
-
-function unique(warnings: readonly Warning[]): Warning[] {
-  return warnings.filter(({ message }, index) => warnings.findIndex((other) => other.message === message) === index);
-}

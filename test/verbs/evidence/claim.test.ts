@@ -1,8 +1,8 @@
 import { strict as assert } from 'node:assert';
-import { toJson } from '../../src/values/json.ts';
-import type { VerdictValue } from '../../src/values/verdict.ts';
-import { errorOf, near, recordingOf, resultOf, sine, valueOf } from './notebook.ts';
-import { loadPads, pads, worked, type Pads } from './pads.ts';
+import { toJson } from '../../../src/values/json.ts';
+import type { VerdictValue } from '../../../src/values/verdict.ts';
+import { errorOf, near, recordingOf, resultOf, sine, valueOf } from '../notebook.ts';
+import { loadPads, pads, worked, type Pads } from '../pads.ts';
 
 const over = 'c = compare foam with gel over 10..30 Hz\n';
 
@@ -39,7 +39,7 @@ describe('claim', () => {
     near(power.powerReductionPercent, 100 * (1 - 0.8581 ** 2), 1e-3);
     assert.match(
       power.because.join('\n'),
-      /claimed −15\.0 % of amplitude, which is −27\.8 % of power; found −14\.2 % of amplitude, which is −26\.4 % of power/,
+      /Claimed −15\.0 % of amplitude, which is −27\.8 % of power; found −14\.2 % of amplitude, which is −26\.4 % of power/,
     );
   });
 
@@ -128,13 +128,13 @@ describe('what forbids a verdict', () => {
       /2 \+ 2 runs are too few/,
     );
     const one = await verdictOf(`${over}claim c reduction 15 %`, { a: [0.3], b: [0.1], seconds: 30 });
-    assert.match(one.because[0], /one run each says nothing about how other runs/);
+    assert.match(one.because[0], /One run each says nothing about how other runs/);
     assert.deepEqual([one.verdict, one.lowPercent], ['not shown', undefined]);
   });
 
   it('speeds too far apart', async () => {
     const facts = { speed: [...four.a.map(() => '1.2'), ...four.b.map(() => '1.4')] };
-    assert.match(await because(`${over}claim c reduction 15 %`, { ...four, facts }), /speeds differ by 16\.7 %/);
+    assert.match(await because(`${over}claim c reduction 15 %`, { ...four, facts }), /The mean speeds differ by 16\.7 %/);
   });
 
   it('a band under the logger’s noise', async () => {
@@ -148,7 +148,7 @@ describe('what forbids a verdict', () => {
     const clipped = (t: number): number => Math.max(0.5, Math.min(1.5, sine(20, 2, 1)(t)));
     const more = { 'gel-1.csv': recordingOf({ z: clipped }, { seconds: 10 }) };
     const text = `${over}claim c reduction 15 %`;
-    assert.match(await because(text, four, more), /a recording has a fault: gel-1/);
+    assert.match(await because(text, four, more), /A recording has a fault: gel-1 \(/);
   });
 
   it('a level or a band that the plan does not name', async () => {
@@ -156,7 +156,7 @@ describe('what forbids a verdict', () => {
     assert.equal((await verdictOf(`${plan}c = compare foam with gel plan p\nclaim c`, four)).verdict, 'supported');
     assert.match(
       await because(`${plan}c = compare foam with gel metric vdv plan p\nclaim c`, four),
-      /the metric was planned as rms and is vdv/,
+      /The metric was planned as rms and is vdv/,
     );
     assert.match(
       await because(`${plan}c = compare foam with gel over 15..30 Hz plan p\nclaim c`, four),
@@ -165,7 +165,7 @@ describe('what forbids a verdict', () => {
     const axis = plan.replace('channel z', 'channel x');
     assert.match(
       await because(`${axis}c = compare foam with gel plan p\nclaim c`, four),
-      /the channel was planned as x and is z/,
+      /The channel was planned as x and is z/,
     );
   });
 });

@@ -1,9 +1,9 @@
 import { strict as assert } from 'node:assert';
 import { createHash } from 'node:crypto';
 import fc from 'fast-check';
-import { sheetOfFiles, sheetOfOrder } from '../../src/analysis/planning/sheetText.ts';
-import { errorOf, near, resultOf, valueOf } from './notebook.ts';
-import { loadPads, pads } from './pads.ts';
+import { sheetOfFiles, sheetOfOrder } from '../../../src/analysis/planning/sheetText.ts';
+import { errorOf, near, resultOf, valueOf } from '../notebook.ts';
+import { loadPads, pads } from '../pads.ts';
 
 const planOf = (text: string) => valueOf('plan', text, {});
 

@@ -1,8 +1,8 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import type { ComparisonRow } from '../../src/values/comparison.ts';
-import { errorOf, near, recordingOf, resultOf, sine, valueOf, warningsOf } from './notebook.ts';
-import { loadPads, pads, worked, type Pads } from './pads.ts';
+import type { ComparisonRow } from '../../../src/values/comparison.ts';
+import { errorOf, near, recordingOf, resultOf, sine, valueOf, warningsOf } from '../notebook.ts';
+import { loadPads, pads, worked, type Pads } from '../pads.ts';
 
 const over = 'compare foam with gel over 10..30 Hz';
 

@@ -1,8 +1,8 @@
-import { present } from '../../src/charts/present.ts';
+import { present } from '../../../src/charts/present.ts';
 import { strict as assert } from 'node:assert';
-import { Engine } from '../../src/engine/engine.ts';
-import { MemoryHost, quietWatch } from '../engine/memoryFiles.ts';
-import { errorOf, recordingOf, resultOf, sine, valueOf, warningsOf } from './notebook.ts';
+import { Engine } from '../../../src/engine/engine.ts';
+import { MemoryHost, quietWatch } from '../../engine/memoryFiles.ts';
+import { errorOf, recordingOf, resultOf, sine, valueOf, warningsOf } from '../notebook.ts';
 
 const header = 'file,condition,surface,order,speed (m/s),excluded,why\n';
 const rows = [

@@ -1,0 +1,109 @@
+import type { Message, Warning } from '../../result/result.ts';
+import { covariateSensitivity } from '../../statistics/covariate.ts';
+import type { CompareOptions, Levels } from '../../statistics/comparison.ts';
+import { extent, type Run } from '../../values/run.ts';
+import { tell, type UnlikeCondition } from '../messages/evidence.ts';
+import { guard } from '../messages/verdict.ts';
+import { conditionsOf, type Condition } from './conditions.ts';
+import type { Side, Sides } from './sides.ts';
+
+/** Thresholds beyond which two sides were not measured alike (engineering choices). */
+const durationsDiffer = 0.1;
+const ratesDiffer = 0.005;
+const conditionsDiffer = 0.02;
+/** Speeds so far apart are not compared at all. */
+const speedsForbid = 0.1;
+
+/** Powers of speed that vibration of vehicles was seen to grow with. */
+const speedExponents = [0.5, 1, 1.5];
+
+/** What differs between two sides that should not. */
+export interface Differences {
+  readonly warnings: readonly Warning[];
+  /** Reasons that forbid a verdict, as clauses. */
+  readonly guards: readonly Message[];
+}
+
+/**
+ * What differs between two sides that should not: lengths, rates, windows, faults, and the speed, load and tyre
+ * pressures that the run sheet gives of every run.
+ *
+ * @param levels those of the band that is to show what a difference of speed may do
+ */
+export function differences(
+  sides: Sides,
+  { levels, options }: { readonly levels: Levels; readonly options: CompareOptions },
+): Differences {
+  const conditions = conditionsOf(sides);
+  const speed = conditions.find(({ column }) => column === 'speed');
+  const others = conditions.filter(({ column }) => column !== 'speed');
+  return {
+    warnings: [
+      ...unlikeRecordings(sides),
+      ...(speed === undefined ? [] : speedWarnings(sides, speed, levels, options)),
+      ...others.flatMap((one) => conditionWarnings(sides, one)),
+    ],
+    guards: [
+      ...(speed !== undefined && isTooFar(speed)
+        ? [guard('guard.speeds', { changePercent: 100 * distance(speed) })]
+        : []),
+      ...faultsOf(sides).slice(0, 1),
+    ],
+  };
+}
+
+const meanOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+const runsOf = ({ tracks }: Side): Run[] => tracks.map(({ run }) => run);
+
+function unlikeRecordings({ a, b }: Sides): Warning[] {
+  const found: Warning[] = [];
+  const names = { a: a.name, b: b.name };
+  const [secondsA, secondsB] = [a, b].map((side) => meanOf(runsOf(side).map(extent)));
+  if (Math.abs(secondsA / secondsB - 1) > durationsDiffer)
+    found.push(tell('compare.durations', { ...names, secondsA, secondsB }));
+  const [rateA, rateB] = [a, b].map((side) => meanOf(runsOf(side).map(({ rate }) => rate)));
+  if (Math.abs(rateA / rateB - 1) > ratesDiffer) found.push(tell('compare.rates', { ...names, rateA, rateB }));
+  const windows = [a, b].map(({ window: { shape, length } }) => ({ shape, length }));
+  if (windows[0].shape !== windows[1].shape || windows[0].length !== windows[1].length)
+    found.push(tell('compare.windows', { windows }));
+  return found;
+}
+
+/** Faults of the recordings, which are told with every result by whoever shows it. */
+const faultsOf = ({ a, b }: Sides): Message[] =>
+  [...runsOf(a), ...runsOf(b)].flatMap(({ label, findings }) =>
+    findings
+      .filter(({ severity }) => severity === 'fault')
+      .map(({ code, channel }) => guard('guard.fault', { run: label, code, channel })),
+  );
+
+/** How far apart the means are, as a fraction of the baseline's. */
+const distance = ({ a, b }: Condition): number => Math.abs(meanOf(b) / meanOf(a) - 1);
+const isTooFar = (condition: Condition): boolean => distance(condition) > speedsForbid;
+
+function factsOf({ a, b }: Sides, condition: Condition): UnlikeCondition {
+  const [meanA, meanB] = [condition.a, condition.b].map(meanOf);
+  return {
+    a: a.name,
+    b: b.name,
+    column: condition.column,
+    unit: condition.unit,
+    meanA: meanA / condition.factor,
+    meanB: meanB / condition.factor,
+    changePercent: 100 * (meanB / meanA - 1),
+  };
+}
+
+function conditionWarnings(sides: Sides, condition: Condition): Warning[] {
+  if (distance(condition) <= conditionsDiffer) return [];
+  const { column } = condition;
+  const code = column === 'mass' || column === 'load' ? (`compare.${column}` as const) : 'compare.pressure';
+  return [tell(code, factsOf(sides, condition))];
+}
+
+function speedWarnings(sides: Sides, speed: Condition, levels: Levels, options: CompareOptions): Warning[] {
+  if (distance(speed) <= conditionsDiffer) return [];
+  const rows = covariateSensitivity(levels, speed, { ...options, sensitivity: false }, speedExponents);
+  const atEqualSpeed = rows.map(({ exponent, row }) => ({ exponent, changePercent: row.changePercent ?? 0 }));
+  return [tell('compare.speeds', { ...factsOf(sides, speed), isTooFar: isTooFar(speed), atEqualSpeed })];
+}

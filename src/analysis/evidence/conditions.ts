@@ -1,0 +1,52 @@
+import { sheetNumber } from '../../readers/sheet.ts';
+import type { Covariate } from '../../statistics/covariate.ts';
+import { parseUnit } from '../../units/parse.ts';
+import type { Run } from '../../values/run.ts';
+import { bareHeader } from '../recordings/sheetFile.ts';
+import type { Side, Sides } from './sides.ts';
+
+/** A figure of the run sheet that every run of both sides has: in SI where its unit is known, in the sheet's else. */
+export interface Condition extends Covariate {
+  /** The column's header without its unit, in lower case: `speed`, `tyre pressure`. */
+  readonly column: string;
+  /** As the header has it: `m/s`; empty where it has none. */
+  readonly unit: string;
+  /** What a figure in the sheet's unit is multiplied by. */
+  readonly factor: number;
+}
+
+/** Columns that say under what conditions a run was made. */
+const conditionColumns = /^(speed|mass|load|pressure.*|.* pressure)$/;
+const unitInHeader = /[([]\s*([^()[\]]*?)\s*[)\]]\s*$/;
+
+/** The speed, mass, load and pressures of the run sheet, where every run of both sides has a figure above 0. */
+export function conditionsOf({ a, b }: Sides): Condition[] {
+  const headers = Object.keys(a.tracks[0].run.sheet?.facts ?? {}).filter((header) =>
+    conditionColumns.test(bareHeader(header)),
+  );
+  return headers.flatMap((header) => {
+    const column = bareHeader(header);
+    const [figuresA, figuresB] = [a, b].map((side) => figuresOf(side, column));
+    if (figuresA === undefined || figuresB === undefined) return [];
+    const unit = unitInHeader.exec(header)?.[1] ?? '';
+    return [{ column, unit, factor: factorOf(unit), a: figuresA, b: figuresB }];
+  });
+}
+
+function figuresOf({ tracks }: Side, column: string): number[] | undefined {
+  const figures = tracks.flatMap(({ run }) => figureOf(run, column) ?? []);
+  return figures.length === tracks.length && figures.every((value) => value > 0) ? figures : undefined;
+}
+
+/** A run's figure under a column, in SI where its header's unit is known. */
+function figureOf({ sheet }: Run, column: string): number | undefined {
+  const header = Object.keys(sheet?.facts ?? {}).find((one) => bareHeader(one) === column);
+  if (header === undefined) return undefined;
+  const value = sheetNumber(sheet?.facts[header] ?? '');
+  return value === undefined ? undefined : value * factorOf(unitInHeader.exec(header)?.[1] ?? '');
+}
+
+function factorOf(unit: string): number {
+  const parsed = parseUnit(unit);
+  return parsed.ok ? parsed.unit.factor : 1;
+}

@@ -1,0 +1,103 @@
+import { success, type Result } from '../../result/result.ts';
+import { bandMeanSquare, totalMeanSquare } from '../../signal/band.ts';
+import { levels, moments, vibrationDose } from '../../signal/levels.ts';
+import { unit as unitNamed } from '../../units/parse.ts';
+import type { Unit } from '../../units/unit.ts';
+import type { Band } from '../../values/band.ts';
+import type { Watch } from '../../values/ports.ts';
+import type { SpectrumValue } from '../../values/spectrum.ts';
+import type { TransferEntry } from '../../values/transfer.ts';
+import { refuse } from '../messages/evidence.ts';
+import { isAcceleration } from '../recordings/dimensions.ts';
+import { bandRow } from '../spectra/bands.ts';
+import { densityOf } from '../spectra/density.ts';
+import { blockMeanSquares, signalMeanSquares } from './blocks.ts';
+import type { ComparisonTerms } from './request.ts';
+import type { Side } from './sides.ts';
+import { sideSpectrum } from './sideSpectrum.ts';
+
+/** One side measured: a level for each run in each band, in one unit. */
+export interface Measured {
+  readonly unit: Unit;
+  readonly level: (run: number, band: Band) => number;
+  /** Mean squares of the blocks of a run, for the interval of a single pair. */
+  readonly blocks?: (run: number, band: Band) => number[];
+  /** Share of the mean square over all frequencies but 0, in percent, mean over the runs. */
+  readonly share?: (band: Band) => number;
+  readonly spectrum: SpectrumValue | undefined;
+}
+
+/** A side measured by the metric of the terms; refused where its runs are too short, or of a dose of no acceleration. */
+export function measured(
+  side: Side,
+  { metric, ofSignal }: Pick<ComparisonTerms, 'metric' | 'ofSignal'>,
+  watch: Watch,
+  at: 'a' | 'b',
+): Result<Measured> {
+  if (side.transfers !== undefined) return success(measuredTransfers(side.transfers));
+  if (ofSignal) return measuredSignal(side, metric, at);
+  const spectrum = sideSpectrum(side, watch, at);
+  return spectrum.ok ? success(measuredBands(spectrum.value)) : spectrum;
+}
+
+/** Levels of the whole signal of each run: r.m.s., dose value or percentile. */
+function measuredSignal({ tracks }: Side, metric: string, at: string): Result<Measured> {
+  const [{ channel: first }] = tracks;
+  if (metric === 'vdv') {
+    if (!isAcceleration(first.unit)) return refuse('metric.unit', { channel: first.name, unit: first.unit.symbol }, at);
+    const doses = tracks.map(({ run, channel }) =>
+      vibrationDose(moments(channel.samples), run.rate, channel.unit.factor),
+    );
+    return success({ unit: unitNamed('m/s^1.75'), level: (run) => doses[run], spectrum: undefined });
+  }
+  const scratch = new Float64Array(Math.max(...tracks.map(({ channel }) => channel.samples.length)));
+  const found = tracks.map(({ channel }) => levels(channel.samples, scratch));
+  const { unit } = first;
+  if (metric === 'p99') return success({ unit, level: (run) => found[run].p99, spectrum: undefined });
+  if (metric === 'p99_9') return success({ unit, level: (run) => found[run].p999, spectrum: undefined });
+  const blocks = (run: number): number[] => signalMeanSquares(tracks[run]);
+  return success({ unit, level: (run) => found[run].rms, blocks, spectrum: undefined });
+}
+
+/** Band r.m.s. of each run, from its spectrum. */
+function measuredBands(spectrum: SpectrumValue): Measured {
+  const { entries } = spectrum;
+  return {
+    unit: entries[0].channel.unit,
+    level: (run, band) => bandRow(entries[run], band).rms,
+    blocks: (run, band) => blockMeanSquares(entries[run], band),
+    share: (band) => {
+      const shares = entries.map((entry) => {
+        const density = densityOf(entry);
+        const still = density.density[0] * density.step;
+        return (
+          bandMeanSquare(density, band.from, Math.min(band.to, entry.run.rate / 2)) / (totalMeanSquare(density) - still)
+        );
+      });
+      return (100 * shares.reduce((sum, one) => sum + one, 0)) / shares.length;
+    },
+    spectrum,
+  };
+}
+
+/** Root mean square of |H1| over a band: what a flat input would come out as. */
+function measuredTransfers(entries: readonly TransferEntry[]): Measured {
+  return {
+    unit: entries[0].unit,
+    level: (run, { from, to }) => {
+      const { magnitude, spacing, averages } = entries[run];
+      const segmentLength = 2 * (magnitude.length - 1);
+      const power = {
+        density: magnitude.map((value) => value * value),
+        step: spacing,
+        segmentLength,
+        rate: spacing * segmentLength,
+        segments: 1,
+        averages,
+        noiseBandwidth: spacing,
+      };
+      return Math.sqrt(bandMeanSquare(power, from, Math.min(to, power.rate / 2)) / (to - from));
+    },
+    spectrum: undefined,
+  };
+}

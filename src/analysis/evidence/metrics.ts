@@ -1,0 +1,38 @@
+import { weightingNames, type WeightingName } from '../../signal/weighting.ts';
+import { capitalised } from '../../result/words.ts';
+import type { Side } from './sides.ts';
+
+/** What can be compared, by the name that requests have for it. */
+const metrics = {
+  rms: 'band r.m.s.',
+  vdv: 'vibration dose value',
+  p99: '99 % level of |x − mean|',
+  p99_9: '99.9 % level of |x − mean|',
+} as const;
+
+/** The metrics and the weightings by which an r.m.s. can be compared. */
+export const metricNames: readonly string[] = [...Object.keys(metrics), ...weightingNames];
+
+/** Whether a metric is an r.m.s. by this frequency weighting. */
+export const isWeighting = (metric: string): metric is WeightingName =>
+  (weightingNames as readonly string[]).includes(metric);
+
+/** Whether a metric is of the whole signal, so that it has no bands. */
+export const isOfSignal = (metric: string): boolean => metric === 'vdv' || metric.startsWith('p99');
+
+/** A metric in words by itself, as a plan states it: `r.m.s. weighted by wk`. */
+export const plannedMetric = (metric: string): string =>
+  isWeighting(metric) ? `r.m.s. weighted by ${metric}` : metrics[metric as keyof typeof metrics];
+
+/** What a metric of a side is called: `band r.m.s.`, `Wk-weighted r.m.s.`. @param ofSignal whether it has no bands */
+export function metricTitle(metric: string, side: Side, ofSignal: boolean): string {
+  if (side.transfers !== undefined) return 'transmissibility';
+  const { weighting } = side.tracks[0].channel;
+  const rms = ofSignal ? 'r.m.s.' : metrics.rms;
+  if (isWeighting(metric)) return `${capitalised(metric)}-weighted ${rms}`;
+  const own = metric === 'rms' ? rms : metrics[metric as keyof typeof metrics];
+  return weighting === undefined ? own : `${weighting}-weighted ${own}`;
+}
+
+/** Whether a title is the one that goes without saying. */
+export const isUsualTitle = (title: string): boolean => title === metrics.rms;

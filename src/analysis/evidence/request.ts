@@ -1,0 +1,56 @@
+import type { Method } from '../../statistics/methods.ts';
+import type { Band } from '../../values/band.ts';
+import type { PlanValue, Settled } from '../../values/plan.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import type { SpectrumValue } from '../../values/spectrum.ts';
+import type { OctaveFraction } from '../spectra/octaves.ts';
+
+/** What is asked of a comparison; undefined is not stated, and may be settled by the plan or taken as usual. */
+export interface ComparisonRequest {
+  /** `rms`, `vdv`, `p99`, `p99_9` or a weighting: `wk`. */
+  readonly metric: string | undefined;
+  /** Bands in Hz; or ranges in Hz that parts of an octave are to cover. */
+  readonly bands: readonly Band[];
+  readonly fraction: OctaveFraction | undefined;
+  /** The band that was named in advance. */
+  readonly primary: Band | undefined;
+  /** 0.5 to 1, both excluded. */
+  readonly confidence: number | undefined;
+  /** A fraction above 0: smaller changes count as none. */
+  readonly margin: number | undefined;
+  readonly method: Method | undefined;
+  /** A recording of the logger at rest. */
+  readonly floor: RunsValue | SpectrumValue | undefined;
+  readonly plan: NamedPlan | undefined;
+  /** Whether runs that the run sheet leaves out are taken in. */
+  readonly includesExcluded: boolean;
+  /** Whether a window is stated for the spectra. */
+  readonly statesWindow: boolean;
+}
+
+export interface NamedPlan {
+  readonly name: string;
+  readonly value: PlanValue;
+}
+
+/** What a comparison is made by, once its request, its plan and its sides have been held together. */
+export interface ComparisonTerms {
+  readonly metric: string;
+  /** With the primary one among them. */
+  readonly bands: readonly Band[];
+  /** Index of the band named in advance. */
+  readonly primary: number | undefined;
+  /** The level is of the whole signal, and there is one band: all of it. */
+  readonly ofSignal: boolean;
+  readonly confidence: number;
+  readonly margin: number | undefined;
+  readonly method: Method;
+  readonly floor: RunsValue | SpectrumValue | undefined;
+}
+
+/** What a request's plan settles; nothing where it has none. */
+export const settledBy = ({ plan }: ComparisonRequest): Partial<Settled> => plan?.value.settled ?? {};
+
+/** Whether a request names a band itself. */
+export const namesBand = ({ bands, fraction, primary }: ComparisonRequest): boolean =>
+  bands.length > 0 || fraction !== undefined || primary !== undefined;

@@ -1,0 +1,136 @@
+import { success, type Refused, type Result } from '../../result/result.ts';
+import type { ComparisonSide } from '../../values/comparison.ts';
+import type { ExcludedRun } from '../../values/excluded.ts';
+import type { Channel, Run } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import type { SpectrumValue } from '../../values/spectrum.ts';
+import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
+import type { WindowValue } from '../../values/window.ts';
+import { refuse } from '../messages/evidence.ts';
+import { whyUneven } from '../recordings/runs.ts';
+import { whyNoFrequencies } from '../spectra/orderAxis.ts';
+
+/** One side of a comparison: one channel of each run. */
+export interface Side {
+  readonly name: string;
+  readonly channel: string;
+  readonly tracks: readonly Track[];
+  /** Given, or to be made of the tracks when it is needed. */
+  readonly spectrum: SpectrumValue | undefined;
+  readonly window: WindowValue;
+  /** Where responses are compared. */
+  readonly transfers: readonly TransferEntry[] | undefined;
+  /** Runs that the run sheet leaves out, whether they are among the tracks or not. */
+  readonly excluded: readonly ExcludedRun[];
+}
+
+export interface Track {
+  readonly run: Run;
+  readonly channel: Channel;
+}
+
+export interface Sides {
+  readonly a: Side;
+  readonly b: Side;
+}
+
+/** What can stand on a side. */
+export type Comparable = RunsValue | SpectrumValue | TransferValue;
+
+/** How a side is taken from what stands on it. */
+export interface SideOptions {
+  /** What the side is called. */
+  readonly name: string;
+  /** Of the spectra that are made of runs. */
+  readonly window: WindowValue;
+  /** Whether runs that the run sheet leaves out are taken in. */
+  readonly includesExcluded: boolean;
+  /** The operand to blame. */
+  readonly at: 'a' | 'b';
+}
+
+/** A side made of runs, spectra or responses; refused where they are unevenly sampled, of orders, or of several channels. */
+export function sideOf(value: Comparable, options: SideOptions): Result<Side> {
+  switch (value.kind) {
+    case 'runs':
+      return sideOfRuns(value, options);
+    case 'spectrum':
+      return sideOfSpectra(value, options);
+    case 'transfer':
+      return sideOfTransfers(value, options);
+  }
+}
+
+function sideOfRuns(value: RunsValue, { name, window, includesExcluded, at }: SideOptions): Result<Side> {
+  const uneven = whyUneven(value);
+  if (uneven !== undefined) return uneven;
+  const { excluded = [] } = value;
+  const runs = [...value.runs, ...(includesExcluded ? includable(excluded) : [])];
+  const channels = [...new Set(runs.flatMap((run) => run.channels.map((channel) => channel.name)))];
+  if (channels.length > 1) return manyChannels(name, channels, at);
+  const tracks = runs.map((run) => ({ run, channel: run.channels[0] }));
+  return success({ name, channel: channels[0], tracks, spectrum: undefined, window, transfers: undefined, excluded });
+}
+
+function sideOfSpectra(value: SpectrumValue, { name, includesExcluded, at }: SideOptions): Result<Side> {
+  const orders = whyNoFrequencies(value, at);
+  if (orders !== undefined) return orders;
+  const channels = [...new Set(value.entries.map(({ channel }) => channel.name))];
+  if (channels.length > 1) return manyChannels(name, channels, at);
+  const { excluded = [], window } = value;
+  const more = (includesExcluded ? includable(excluded) : []).flatMap((run) => {
+    const channel = run.channels.find((one) => one.name === channels[0]);
+    return channel === undefined ? [] : [{ run, channel }];
+  });
+  const tracks = [...tracksOf(value), ...more];
+  const spectrum = more.length === 0 ? value : undefined;
+  return success({ name, channel: channels[0], tracks, spectrum, window, transfers: undefined, excluded });
+}
+
+function sideOfTransfers(value: TransferValue, { name, at }: SideOptions): Result<Side> {
+  const ways = [...new Set(value.entries.map(({ from, to }) => `${from} to ${to}`))];
+  if (ways.length > 1) return manyChannels(name, ways, at);
+  const tracks = value.entries.flatMap(({ run, to }) => {
+    const channel = run.channels.find((one) => one.name === to);
+    return channel === undefined ? [] : [{ run, channel }];
+  });
+  const { excluded = [], window, entries } = value;
+  return success({ name, channel: ways[0], tracks, spectrum: undefined, window, transfers: entries, excluded });
+}
+
+/** Each run and channel that a spectrum was made of. */
+export const tracksOf = ({ entries }: SpectrumValue): Track[] => entries.map(({ run, channel }) => ({ run, channel }));
+
+/** Excluded runs that went through every step. */
+const includable = (excluded: readonly ExcludedRun[]): Run[] => excluded.flatMap(({ run }) => run ?? []);
+
+const manyChannels = (side: string, channels: readonly string[], at: string): Refused =>
+  refuse('channel.many', { side, channels }, at);
+
+/** Both sides of a comparison; refused unless they are of one kind, unit and channel, and no run stands on both. */
+export function sidesOf(a: Side, b: Side): Result<Sides> {
+  const names = { a: a.name, b: b.name };
+  if ((a.transfers === undefined) !== (b.transfers === undefined)) return refuse('compare.kinds', {}, 'b');
+  const [unitA, unitB] = [a, b].map(unitOf);
+  if (unitA !== unitB) return refuse('unit.mixed', { ...names, unitA, unitB }, 'b');
+  if (a.channel !== b.channel)
+    return refuse('channel.mixed', { ...names, channelA: a.channel, channelB: b.channel }, 'b');
+  const shared = a.tracks.find(({ run }) =>
+    b.tracks.some(({ run: other }) => other.file.sha256 === run.file.sha256 && other.start === run.start),
+  );
+  return shared === undefined ? success({ a, b }) : refuse('compare.same', { run: shared.run.label }, 'b');
+}
+
+const unitOf = ({ tracks, transfers }: Side): string => (transfers?.[0] ?? tracks[0].channel).unit.symbol;
+
+/** The side that a comparison was made of; undefined where its spectra were not kept, so that nothing can be measured anew. */
+export function sideOfComparison({ name, spectrum, excluded = [] }: ComparisonSide): Side | undefined {
+  if (spectrum === undefined) return undefined;
+  const tracks = tracksOf(spectrum);
+  const { window } = spectrum;
+  return { name, channel: tracks[0].channel.name, tracks, spectrum, window, transfers: undefined, excluded };
+}
+
+/** Hz; that of the slowest run of both sides. */
+export const slowestRate = ({ a, b }: Sides): number =>
+  Math.min(...[...a.tracks, ...b.tracks].map(({ run }) => run.rate));

@@ -1,0 +1,115 @@
+import { success, type Refused, type Result } from '../../result/result.ts';
+import type { Band } from '../../values/band.ts';
+import { refuse } from '../messages/evidence.ts';
+import { isOfSignal, isWeighting } from './metrics.ts';
+import { namesBand, settledBy, type ComparisonRequest, type ComparisonTerms } from './request.ts';
+import { slowestRate, type Side, type Sides } from './sides.ts';
+import { sameBand } from '../planning/planFollowed.ts';
+import { bandsWithin } from '../spectra/bands.ts';
+import { halfRate, isPast, type SpectrumReach } from '../spectra/density.ts';
+import { fractionalBands, type OctaveFraction } from '../spectra/octaves.ts';
+
+const usualConfidence = 0.95;
+
+/**
+ * What a comparison of these sides is made by: what the request states, else what its plan settles, else what is usual.
+ * Refused of a metric that the sides or the bands do not allow, and of bands that reach past what the runs hold.
+ */
+export function termsOf(request: ComparisonRequest, sides: Sides): Result<ComparisonTerms> {
+  const settled = settledBy(request);
+  const metric = request.metric ?? settled.metric ?? 'rms';
+  const bands = whyNoMetric(request, metric, sides) ?? bandsOf(request, metric, sides);
+  if (!bands.ok) return bands;
+  return success({
+    ...bands.value,
+    metric,
+    confidence: request.confidence ?? settled.confidence ?? usualConfidence,
+    margin: request.margin ?? settled.margin,
+    method: request.method ?? settled.method ?? 'welch',
+    floor: request.floor,
+  });
+}
+
+function whyNoMetric(request: ComparisonRequest, metric: string, { a }: Sides): Refused | undefined {
+  if (a.transfers !== undefined && metric !== 'rms') return refuse('metric.transfer', {}, 'metric');
+  if (!isOfSignal(metric) || !namesBand(request)) return undefined;
+  const namesOver = request.bands.length > 0 || request.fraction !== undefined;
+  return refuse('metric.band', { metric }, namesOver ? 'over' : 'primary');
+}
+
+type Bands = Pick<ComparisonTerms, 'bands' | 'primary' | 'ofSignal'>;
+
+function bandsOf(request: ComparisonRequest, metric: string, sides: Sides): Result<Bands> {
+  if (isOfSignal(metric)) return success(wholeSignal(sides));
+  const reach = reachOf(sides);
+  const named = namesBand(request) ? statedBands(request, reach) : plannedBands(request, reach);
+  if (!named.ok) return named;
+  const { first, others } = named.value;
+  const bands = first === undefined || others.some((band) => sameBand(band, first)) ? others : [first, ...others];
+  const primary = first === undefined ? undefined : bands.findIndex((band) => sameBand(band, first));
+  if (bands.length > 0) return success({ bands, primary, ofSignal: false });
+  const weighted = isWeighting(metric) || sides.a.tracks[0].channel.weighting !== undefined;
+  if (weighted && sides.a.transfers === undefined) return success(wholeSignal(sides));
+  return success({ bands: [usualBand(sides)], primary: undefined, ofSignal: false });
+}
+
+interface NamedBands {
+  /** The one named in advance. */
+  readonly first: Band | undefined;
+  readonly others: readonly Band[];
+}
+
+function statedBands(
+  { bands, fraction, primary }: ComparisonRequest,
+  reach: readonly SpectrumReach[],
+): Result<NamedBands> {
+  const others = fraction === undefined ? bandsWithin(bands, reach, 'over') : fractions(fraction, bands, reach);
+  if (!others.ok) return others;
+  const first = bandsWithin(primary === undefined ? [] : [primary], reach, 'primary');
+  return first.ok ? success({ first: first.value[0], others: others.value }) : first;
+}
+
+function fractions(
+  fraction: OctaveFraction,
+  ranges: readonly Band[],
+  reach: readonly SpectrumReach[],
+): Result<readonly Band[]> {
+  return ranges.length === 0
+    ? refuse('band.missing', { fraction }, 'over')
+    : fractionalBands(fraction, ranges, reach, 'over');
+}
+
+function plannedBands(request: ComparisonRequest, reach: readonly SpectrumReach[]): Result<NamedBands> {
+  const { primary: first, bands: others = [] } = settledBy(request);
+  const shortest = reach.reduce((least, one) => (halfRate(one) < halfRate(least) ? one : least));
+  const past = [...(first === undefined ? [] : [first]), ...others].find(({ to }) => isPast(to, shortest));
+  return past === undefined
+    ? success({ first, others })
+    : refuse('band.outside', { planned: past, half: halfRate(shortest) }, 'plan');
+}
+
+/** How far up each run's spectrum reaches: what bands are held against. */
+function reachOf({ a, b }: Sides): SpectrumReach[] {
+  const of = ({ tracks, transfers, spectrum }: Side): readonly SpectrumReach[] =>
+    spectrum?.entries ??
+    tracks.map(({ run }, index) => {
+      const bins = transfers?.[index];
+      return bins === undefined
+        ? { run, spacing: run.rate, segmentSamples: 1 }
+        : { run, spacing: bins.spacing, segmentSamples: 2 * (bins.magnitude.length - 1) };
+    });
+  return [...of(a), ...of(b)];
+}
+
+/** All that the slowest run holds. */
+const wholeSignal = (sides: Sides): Bands => ({
+  bands: [{ from: 0, to: slowestRate(sides) / 2 }],
+  primary: undefined,
+  ofSignal: true,
+});
+
+/** Without bands: what vibration there is above 1 Hz, short of where a logger's own filter and folding set in. */
+function usualBand(sides: Sides): Band {
+  const rate = slowestRate(sides);
+  return { from: Math.min(1, rate / 20), to: Math.floor(rate * 0.4 * 10) / 10 };
+}

@@ -1,0 +1,243 @@
+import type { Note } from '../../statistics/comparison.ts';
+import type { Obstacle } from '../../statistics/methods.ts';
+import { messages, type Sentences } from '../../result/messages.ts';
+import type { Warning } from '../../result/result.ts';
+import type { Band } from '../../values/band.ts';
+import { hertz } from '../amounts.ts';
+import { bandHead, bandsText, bandText } from '../bandWords.ts';
+import { signedPercentText, signedTenthsText } from '../percents.ts';
+import { withinTheseRuns } from './comparison.ts';
+import { formatNumber } from '../../units/format.ts';
+
+// Why two sides can't be compared or a claim be judged by them, and what a reader must know of a comparison.
+
+/** Names of the two sides. */
+export interface SideNames {
+  readonly a: string;
+  readonly b: string;
+}
+
+/** A run that the run sheet leaves out. */
+interface LeftOut {
+  readonly label: string;
+  /** The sheet's reason. */
+  readonly why: string;
+}
+
+/** A run that is left out and can't be taken in. */
+interface Unable {
+  readonly label: string;
+  /** Why, as a clause. */
+  readonly obstacle: string;
+}
+
+/** A figure of the run sheet that differs between the sides, as means in the sheet's unit. */
+export interface UnlikeCondition extends SideNames {
+  /** The column without its unit: `mass`, `tyre pressure`. */
+  readonly column: string;
+  readonly unit: string;
+  readonly meanA: number;
+  readonly meanB: number;
+  readonly changePercent: number;
+}
+
+/** A note's facts with what its sentence takes from its surroundings. */
+type NoteFacts = {
+  [N in Note as `compare.${N['code']}`]: Omit<N, 'code' | 'band'> &
+    SideNames &
+    (N extends { readonly band: number } ? { readonly band: Band } : object);
+};
+
+export interface EvidenceFacts extends NoteFacts {
+  'compare.kinds': object;
+  'unit.mixed': SideNames & { readonly unitA: string; readonly unitB: string };
+  'channel.mixed': SideNames & { readonly channelA: string; readonly channelB: string };
+  'channel.many': { readonly side: string; readonly channels: readonly string[] };
+  'compare.same': { readonly run: string };
+  /** Every run that is left out; empty where no sheet leaves one out. */
+  'compare.including': { readonly excluded: readonly Unable[] };
+  'compare.zero': { readonly band: Band };
+  'metric.transfer': object;
+  'metric.band': { readonly metric: string };
+  'metric.unit': { readonly channel: string; readonly unit: string };
+  'weight.unit': {
+    readonly channel: string;
+    readonly run: string;
+    readonly unit: string;
+    /** The weighting that was applied before, if one was. */
+    readonly weighting: string | undefined;
+  };
+  'floor.channel': { readonly channel: string };
+  'floor.unit': { readonly floor: string; readonly runs: string };
+  'band.missing': { readonly fraction: string };
+  /** A band of the plan, or one of a claim. `half` the rate in Hz. */
+  'band.outside': { readonly planned: Band; readonly half: number } | { readonly claimed: Band };
+  /** Which of the bands compared a claim is about: not said, or none of them. */
+  'claim.band':
+    | { readonly problem: 'not said'; readonly compared: readonly Band[] }
+    | { readonly problem: 'not compared' | 'compared now'; readonly compared: readonly Band[]; readonly band: Band };
+  'compare.using': object;
+  /** Mean lengths of the runs in s, and mean rates in Hz. */
+  'compare.durations': SideNames & { readonly secondsA: number; readonly secondsB: number };
+  'compare.rates': SideNames & { readonly rateA: number; readonly rateB: number };
+  'compare.windows': { readonly windows: readonly { readonly shape: string; readonly length: number }[] };
+  'compare.mass': UnlikeCondition;
+  'compare.load': UnlikeCondition;
+  'compare.pressure': UnlikeCondition;
+  'compare.speeds': UnlikeCondition & {
+    readonly isTooFar: boolean;
+    /** The change at equal speed, if levels go with speed to the power `exponent`. */
+    readonly atEqualSpeed: readonly { readonly exponent: number; readonly changePercent: number }[];
+  };
+  /** Ratio of mean squares. */
+  'compare.floor': { readonly band: Band; readonly run: string; readonly ratio: number; readonly wanted: number };
+  'compare.small-share': { readonly band: Band; readonly sharePercent: number };
+  'runs.included': { readonly runs: readonly LeftOut[] };
+  'runs.excluded': { readonly leftOut: readonly LeftOut[] } | { readonly stillOut: Unable };
+}
+
+const withReasons = (runs: readonly LeftOut[]): string => runs.map(({ label, why }) => `${label} (${why})`).join(', ');
+
+const oneOf = (texts: readonly string[]): string => `${texts.slice(0, -1).join(', ')} or ${texts[texts.length - 1]}`;
+
+function conditionText({ column, unit, a, b, meanA, meanB, changePercent }: UnlikeCondition): string {
+  const [figureA, figureB] = [meanA, meanB].map((mean) => `${formatNumber(mean, 3)}${unit && ` ${unit}`}`);
+  return `By the run sheet the mean ${column} was ${figureA} with ${a} and ${figureB} with ${b} (${signedPercentText(changePercent)})`;
+}
+
+const conditionSentence = (facts: UnlikeCondition): string => `${conditionText(facts)}: that may be the change.`;
+
+function speedSentence({ isTooFar, atEqualSpeed, ...facts }: EvidenceFacts['compare.speeds']): string {
+  const verdict = isTooFar ? 'too far apart to compare' : 'vibration grows with speed';
+  const changes = oneOf(atEqualSpeed.map(({ changePercent }) => signedPercentText(changePercent)));
+  const powers = oneOf(atEqualSpeed.map(({ exponent }) => String(exponent)));
+  return `${conditionText(facts)}: ${verdict}. At equal speed the change would be ${changes}, if levels go with speed to the power ${powers}.`;
+}
+
+function includingSentence({ excluded }: EvidenceFacts['compare.including']): string {
+  if (excluded.length === 0) return 'No run sheet excludes a run of either side, so there is none to take in.';
+  const runs = excluded.map(({ label, obstacle }) => `${label} (${obstacle})`);
+  return `None of the excluded runs can be taken in: ${runs.join(', ')}.`;
+}
+
+function excludedSentence(facts: EvidenceFacts['runs.excluded']): string {
+  if ('stillOut' in facts) return `Still left out: ${facts.stillOut.label} (${facts.stillOut.obstacle}).`;
+  const count = facts.leftOut.length === 1 ? '1 run is' : `${facts.leftOut.length} runs are`;
+  return `By the run sheet ${count} left out: ${withReasons(facts.leftOut)}. "including excluded" gives the result with them.`;
+}
+
+function claimBandSentence(facts: EvidenceFacts['claim.band']): string {
+  const compared = bandsText(facts.compared);
+  switch (facts.problem) {
+    case 'not said':
+      return `The comparison has the bands ${compared}: say which one the claim is about, as in "over ${facts.compared[0].from}..${facts.compared[0].to} Hz".`;
+    case 'not compared':
+      return `The comparison has no band ${bandText(facts.band)}, only ${compared}: compare over it first.`;
+    case 'compared now':
+      return `${bandText(facts.band)} is none of the bands that were compared (${compared}): it is compared here by itself.`;
+  }
+}
+
+const obstacleText = ({ obstacle, a, b, runsA, runsB }: EvidenceFacts['compare.method-not-possible']): string =>
+  ({
+    'unequal-counts': `pairs need as many runs of ${a} as of ${b}, and there are ${runsA} and ${runsB}.`,
+    'no-order':
+      'the trend method needs the order of the runs. Give the order in a run sheet (column order), and load with it.',
+    'same-place': 'two runs have the same place in the order.',
+    'one-before-the-other':
+      'all runs of one condition came before the other, so drift and change cannot be told apart.',
+  })[obstacle satisfies Obstacle];
+
+function driftSentence({ band, perRun, p, method }: EvidenceFacts['compare.drift-seen']): string {
+  const chance = p < 0.001 ? 'below 0.001' : `= ${p.toFixed(3)}`;
+  const effect = method === 'trend' ? 'which is taken out' : 'which the trend method would take out';
+  return `${bandHead(band)}: The level drifted by ${signedTenthsText(100 * perRun)} a run over the day (p ${chance}), ${effect}.`;
+}
+
+function disagreement({ band, methods, shown }: EvidenceFacts['compare.methods-disagree']): string {
+  const found = shown ? 'no difference where this method shows one' : 'a difference where this method shows none';
+  return `${bandHead(band)}: By the ${methods.join(' and ')} ${methods.length === 1 ? 'method' : 'methods'} the runs would show ${found}; the planned method counts.`;
+}
+
+function leaningSentence({ a, b, lag }: EvidenceFacts['compare.order-leans']): string {
+  const size = Math.abs(lag).toFixed(1);
+  return `Runs of ${b} came on average ${size} runs ${lag > 0 ? 'after' : 'before'} those of ${a}, so a drift of 1 % a run would look like a change of ${size} %; an ABBA order cancels it.`;
+}
+
+const noteSentences: Sentences<NoteFacts> = {
+  'compare.one-run-each': () => `There is one run each: the figures hold ${withinTheseRuns}.`,
+  'compare.few-runs': ({ a, b, runsA, runsB, needed }) =>
+    `There are ${runsA} runs of ${a} and ${runsB} of ${b}; at least ${needed} of each are needed for an interval.`,
+  'compare.method-not-possible': (facts) =>
+    `Welch's method was used instead of ${facts.method}: ${obstacleText(facts)}`,
+  'compare.order-leans': leaningSentence,
+  'compare.drift-seen': driftSentence,
+  'compare.pairs-not-neighbours': () =>
+    'The runs of a pair did not follow one another, so pairing does not take out what wandered between them.',
+  'compare.no-scatter': ({ band }) =>
+    `${bandHead(band)}: The runs do not differ at all; was the same file loaded more than once?`,
+  'compare.not-a-level': ({ band }) => `${bandHead(band)}: A level is 0 or not a number, so no ratio can be formed.`,
+  'compare.methods-disagree': disagreement,
+};
+
+const sentences: Sentences<EvidenceFacts> = {
+  ...noteSentences,
+  'compare.kinds': () => 'A response can only be compared with a response.',
+  'unit.mixed': ({ a, b, unitA, unitB }) => `${a} is in ${unitA} and ${b} in ${unitB}: load both in one unit.`,
+  'channel.mixed': ({ a, b, channelA, channelB }) =>
+    `${a} is of channel ${channelA} and ${b} of ${channelB}: compare like with like.`,
+  'channel.many': ({ side, channels }) =>
+    `${side} has the channels ${channels.join(', ')}: choose one to compare, as in "channel ${side} ${channels[channels.length - 1]}", or take the resultant.`,
+  'compare.same': ({ run }) => `${run} stands on both sides: a run can't be evidence against itself.`,
+  'compare.including': includingSentence,
+  'compare.zero': ({ band }) => `In ${bandText(band)} a run has no vibration at all, so there is no ratio to give.`,
+  'metric.transfer': () => 'Responses are compared by their transmissibility: leave the metric out.',
+  'metric.band': ({ metric }) =>
+    `${metric} is a level of the whole signal, not of a band: take the band out of the runs first, as in "bandpass runs 10..50 Hz".`,
+  'metric.unit': ({ channel, unit }) =>
+    `A vibration dose value is of an acceleration, and ${channel} is in ${unit || 'no unit'}.`,
+  'weight.unit': ({ channel, run, unit, weighting }) =>
+    weighting === undefined
+      ? `${channel} of ${run} is in ${unit || 'no unit'}, and only an acceleration can be weighted.`
+      : `${channel} of ${run} is weighted by ${weighting} already: leave the metric out.`,
+  'floor.channel': ({ channel }) => `The recording at rest has no channel ${channel}: load it with all its axes.`,
+  'floor.unit': ({ floor, runs }) =>
+    `The recording at rest is in ${floor} and the runs in ${runs}: load both in one unit.`,
+  'band.missing': ({ fraction }) => `${fraction} bands need the range they are to cover, as in ${fraction} 4..100 Hz.`,
+  'band.outside': (facts) =>
+    'planned' in facts
+      ? `The plan’s band up to ${hertz(facts.planned.to)} reaches past half the rate, which is ${hertz(facts.half)}.`
+      : `The band ${bandText(facts.claimed)} has no width or reaches past half the rate.`,
+  'claim.band': claimBandSentence,
+  'compare.using': () =>
+    'What is compared was already cut into segments: its own window counts, not the one after using.',
+  'compare.durations': ({ a, b, secondsA, secondsB }) =>
+    `The runs of ${a} last ${secondsA.toFixed(1)} s on average and those of ${b} ${secondsB.toFixed(1)} s: trim both to the same stretch.`,
+  'compare.rates': ({ a, b, rateA, rateB }) =>
+    `${a} was sampled at ${rateA.toFixed(1)} Hz and ${b} at ${rateB.toFixed(1)} Hz: keep bands below 0.4 of the lower rate.`,
+  'compare.windows': ({ windows }) =>
+    `The spectra were made with different windows (${windows.map(({ shape, length }) => `${shape} ${length} s`).join(', ')}): use one for both.`,
+  'compare.mass': conditionSentence,
+  'compare.load': conditionSentence,
+  'compare.pressure': conditionSentence,
+  'compare.speeds': speedSentence,
+  'compare.floor': ({ band, run, ratio, wanted }) =>
+    `${bandHead(band)}: the mean square of ${run} is only ${ratio.toPrecision(2)} times that of the logger at rest, and ${wanted} times are wanted.`,
+  'compare.small-share': ({ band, sharePercent }) =>
+    `${bandHead(band)} holds only ${sharePercent.toPrecision(2)} % of the mean square of the baseline: a change there is hardly felt.`,
+  'runs.included': ({ runs }) =>
+    `Taken in although the run sheet excludes ${runs.length === 1 ? 'it' : 'them'}: ${withReasons(runs)}.`,
+  'runs.excluded': excludedSentence,
+};
+
+export const { tell, refuse } = messages<EvidenceFacts>(sentences);
+
+/**
+ * A note of a comparison as a warning.
+ * @param names of the two sides
+ * @param bands those compared, which a note about one of them is told with
+ */
+export const noteWarning = (note: Note, names: SideNames, bands: readonly Band[]): Warning =>
+  'band' in note
+    ? tell(`compare.${note.code}`, { ...note, ...names, band: bands[note.band] })
+    : tell(`compare.${note.code}`, { ...note, ...names });

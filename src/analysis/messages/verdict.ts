@@ -1,0 +1,168 @@
+import { messages, type Sentences } from '../../result/messages.ts';
+import { capitalised } from '../../result/words.ts';
+import type { NoInference, Reason, Settle, Strongest, Verdict } from '../../statistics/claim.ts';
+import type { BothWays, Claim } from '../../statistics/claimForm.ts';
+import type { Comparison } from '../../statistics/comparison.ts';
+import type { Band } from '../../values/band.ts';
+import { bandText } from '../bandWords.ts';
+import { intervalText, percentText, signedTenthsText, statedPercentText, tenthsIntervalText } from '../percents.ts';
+import { methodText } from './comparison.ts';
+
+// A claim, what became of it, and why, in words.
+
+const article = { reduction: 'a reduction', increase: 'an increase' } as const;
+
+/** The claim with the number as it was claimed: `a reduction of at least 15 %`. */
+export function claimText(claim: Claim): string {
+  if (claim.kind === 'reduces') return article.reduction;
+  if (claim.kind === 'increases') return article.increase;
+  const size = `${statedPercentText(claim.percent)}${claim.of === 'power' ? ' of power' : ''}`;
+  if (claim.kind === 'no worse than') return `an increase of no more than ${size}`;
+  const around = claim.kind === 'about' ? ` (within ${Number(claim.tolerancePercent.toPrecision(4))} points)` : '';
+  return `${article[claim.direction]} of ${claim.kind} ${size}${around}`;
+}
+
+/** Reasons outside the figures that forbid a verdict. The message of each is a clause, as after `because`. */
+export interface GuardFacts {
+  'guard.speeds': { readonly changePercent: number };
+  /** `code` of the finding, and the channel where it is about one. */
+  'guard.fault': { readonly run: string; readonly code: string; readonly channel: string | undefined };
+  /** Mean square of the run's band against that of the logger at rest. */
+  'guard.floor': { readonly run: string; readonly ratio: number };
+  'guard.band': { readonly band: Band };
+  'guard.family': { readonly bands: number; readonly lowPercent: number; readonly highPercent: number };
+}
+
+const guardClauses: Sentences<GuardFacts> = {
+  'guard.speeds': ({ changePercent }) =>
+    `the mean speeds differ by ${percentText(changePercent)}, so the sides are not comparable`,
+  'guard.fault': ({ run, code, channel }) =>
+    `a recording has a fault: ${run} (${code}${channel === undefined ? '' : `, channel ${channel}`})`,
+  'guard.floor': ({ run, ratio }) =>
+    `the band lies under the logger’s noise floor (${run} holds ${ratio.toPrecision(2)} times the mean square of the logger at rest)`,
+  'guard.band': ({ band }) => `${bandText(band)} is no band of the plan`,
+  'guard.family': ({ bands, lowPercent, highPercent }) =>
+    `${bands} bands were compared and this one was not named beforehand: the interval that holds for all of them at once is ${intervalText(lowPercent, highPercent)}`,
+};
+
+export const { tell: guard } = messages<GuardFacts>(guardClauses);
+
+/** What changed and where: `From foam to gel, the band r.m.s. of z in 10 to 50 Hz`. */
+export interface Subject {
+  readonly a: string;
+  readonly b: string;
+  readonly metric: string;
+  readonly channel: string;
+  /** Undefined of a level of the whole signal. */
+  readonly band: Band | undefined;
+}
+
+export interface VerdictFacts {
+  readonly subject: Subject;
+  readonly claim: Claim;
+  readonly comparison: Pick<Comparison, 'method' | 'confidence' | 'runsA' | 'runsB'>;
+  readonly verdict: Verdict;
+  /** Clauses, as `guard` and the deviations of a plan give them. */
+  readonly guards: readonly string[];
+  /** Share of A's mean square that the band holds, in percent. */
+  readonly shareOfA: number | undefined;
+  /** The claim of the plan, where it is another. */
+  readonly otherPlanned: Claim | undefined;
+}
+
+/** A verdict in words. */
+export interface VerdictWords {
+  /** The verdict as one or two sentences that can be quoted. */
+  readonly sentence: string;
+  /** Why it is what it is, and why it is no stronger: one sentence each. */
+  readonly because: readonly string[];
+  /** What would settle a claim that is not shown, as a clause. */
+  readonly settle: string | undefined;
+}
+
+/** The words of a verdict; the sentence names a claim that is supported instead of the reason where there is one. */
+export function verdictWords(facts: VerdictFacts): VerdictWords {
+  const { subject, claim, verdict } = facts;
+  const reason = reasonText(facts);
+  const { strongest } = verdict;
+  const found =
+    strongest !== undefined && verdict.verdict !== 'supported'
+      ? `; ${strongestText(strongest)} is supported`
+      : `: ${reason}`;
+  return {
+    sentence: `${subjectText(subject)} ${changeText(facts)}. The claim of ${claimText(claim)} is ${verdict.verdict}${found}.`,
+    because: [reason, ...besides(facts)].map((clause) => `${capitalised(clause)}.`),
+    settle: verdict.settle && settleText(verdict.settle),
+  };
+}
+
+const subjectText = ({ a, b, metric, channel, band }: Subject): string =>
+  `From ${a} to ${b}, the ${metric} of ${channel}${band === undefined ? '' : ` in ${bandText(band)}`}`;
+
+const strongestText = ({ direction, percent }: Strongest): string =>
+  `${article[direction]}${percent > 0 ? ` of at least ${percent} %` : ''}`;
+
+function changeText({ comparison, verdict }: VerdictFacts): string {
+  const { changePercent, lowPercent, highPercent } = verdict;
+  if (changePercent === undefined) return 'cannot be compared';
+  const change = `changed by ${signedTenthsText(changePercent)}`;
+  if (lowPercent === undefined || highPercent === undefined) return `${change} (${methodText(comparison)})`;
+  const { confidence, runsA, runsB } = comparison;
+  return `${change} (${statedPercentText(100 * confidence)} interval ${tenthsIntervalText(lowPercent, highPercent)}, ${runsA} + ${runsB} runs)`;
+}
+
+function reasonText({ comparison, verdict, guards }: VerdictFacts): string {
+  const { reason, noInference, zone } = verdict;
+  if (reason !== 'guarded') return reasonClauses[reason](zone.low > 0 && zone.high < Infinity);
+  return [...(noInference === undefined ? [] : [noInferenceText(noInference, comparison)]), ...guards].join('; ');
+}
+
+const sizeText = (isBounded: boolean): string => (isBounded ? 'as claimed' : 'as large or as small as claimed');
+
+/** `isBounded`: whether the claim allows changes between two ends. */
+const reasonClauses: Readonly<Record<Exclude<Reason, 'guarded'>, (isBounded: boolean) => string>> = {
+  inside: () => 'the whole interval lies where the claim is true',
+  outside: () => 'no part of the interval lies where the claim is true',
+  'reduction-shown': (isBounded) => `a reduction is shown, but whether it is ${sizeText(isBounded)} is not settled`,
+  'increase-shown': (isBounded) => `an increase is shown, but whether it is ${sizeText(isBounded)} is not settled`,
+  'no-change-shown': () => 'no change is shown either way',
+};
+
+function noInferenceText(why: NoInference, { runsA, runsB }: VerdictFacts['comparison']): string {
+  switch (why) {
+    case 'not-a-level':
+      return 'a level is 0 or not a number, so no ratio can be formed';
+    case 'one-run-each':
+      return 'one run each says nothing about how other runs would come out';
+    case 'few-runs':
+      return `${runsA} + ${runsB} runs are too few to infer anything`;
+    case 'no-scatter':
+      return 'the runs do not differ at all, which real runs never do';
+  }
+}
+
+/** What a reader is told beside the reason. */
+function besides({ verdict: { bothWays }, subject, shareOfA, otherPlanned }: VerdictFacts): string[] {
+  const clauses: string[] = [];
+  if (bothWays !== undefined)
+    clauses.push(`claimed ${bothWaysText(bothWays.claimed)}; found ${bothWaysText(bothWays.found)}`);
+  if (shareOfA !== undefined)
+    clauses.push(`the band holds ${shareOfA.toPrecision(3)} % of the mean square of ${subject.a}`);
+  if (otherPlanned !== undefined)
+    clauses.push(`the claim that was planned is ${claimText(otherPlanned)}, and this is another`);
+  return clauses;
+}
+
+const bothWaysText = ({ amplitudePercent, powerPercent }: BothWays): string =>
+  `${signedTenthsText(amplitudePercent)} of amplitude, which is ${signedTenthsText(powerPercent)} of power`;
+
+function settleText(settle: Settle): string {
+  switch (settle.by) {
+    case 'removing-guards':
+      return 'this can be judged once the reasons named are removed';
+    case 'nothing':
+      return 'the change found lies so close to the claimed value that more runs would not settle it';
+    case 'runs':
+      return `if the change is really as found, about ${settle.runs} runs of each would ${settle.way} the claim (80 % power, scatter as seen); adding runs to these until it holds would not be a fair test`;
+  }
+}
