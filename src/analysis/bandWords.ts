@@ -7,7 +7,7 @@ import type { Band } from '../values/band.ts';
 export const bandText = ({ from, to, label }: Band): string =>
   label === undefined ? `${formatNumber(from, 4)} to ${formatNumber(to, 4)} Hz` : `the band of ${label} Hz`;
 
-/** Several of them: `10 to 50 Hz, 50 to 100 Hz`. */
+/** Several bands in a row: `10 to 50 Hz, 50 to 100 Hz`. @param bands in Hz */
 export const bandsText = (bands: readonly Band[]): string => bands.map(bandText).join(', ');
 
 /** How a sentence about a band begins: `From 10 to 50 Hz`, `In the band of 8 Hz`. */
