@@ -24,9 +24,9 @@ export interface VerdictValue {
   readonly powerReductionPercent: number;
   /** One sentence that can be quoted. */
   readonly sentence: string;
-  /** Why the verdict is what it is, and why it is no stronger. */
+  /** Why the verdict is what it is, and why it is no stronger: one sentence each. */
   readonly because: readonly string[];
-  /** What would settle it, if it is not shown. */
+  /** What would settle it, if it is not shown: a clause. */
   readonly settle: string | undefined;
 }
 
@@ -68,7 +68,7 @@ export const verdictKind: DrawnDescription<VerdictValue> = {
       doc: 'The reduction of mean square of a verdict',
       dimension: 'ratio',
     },
-    { key: 'because', json: ({ because }) => because.map(sentence).join(' ') },
+    { key: 'because', json: ({ because }) => because.join(' ') },
     { key: 'source', json: ({ source }) => source ?? null },
     { key: 'claimed_ratio_from', json: ({ claimed }) => finite(claimed.from) },
     { key: 'claimed_ratio_to', json: ({ claimed }) => finite(claimed.to) },
@@ -87,5 +87,3 @@ export const verdictKind: DrawnDescription<VerdictValue> = {
   drawn: 'itself',
   runs: ({ comparison }) => comparedRuns(comparison),
 };
-
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1).replace(/\.$/, '')}.`;

@@ -28,10 +28,6 @@ export const exceptions: Readonly<
   ],
   /** Files in which a docstring does not say all. */
   lackingDocstrings: [
-    'src/analysis/evidence/runOrder.ts',
-    'src/analysis/percents.ts',
-    'src/analysis/planning/planFollowed.ts',
-    'src/analysis/planning/sheetText.ts',
     'src/analysis/recordings/uniformRate.ts',
     'src/analysis/spectra/exposure.ts',
     'src/analysis/spectra/spectrumMean.ts',

@@ -1,8 +1,7 @@
-import type { Warning } from '../../result/result.ts';
+import { answered, type Answer, type Warning } from '../../result/result.ts';
 import type { ComparisonValue } from '../../values/comparison.ts';
 import type { PlanFollowed } from '../../values/plan.ts';
 import type { Watch } from '../../values/ports.ts';
-import { answered, type Answer } from '../answer.ts';
 import { tell } from '../messages/evidence.ts';
 import { excludedWarnings, whyNoneIncluded } from './excludedSides.ts';
 import { namesBand, type ComparisonRequest, type ComparisonTerms } from './request.ts';

@@ -1,4 +1,4 @@
-import { success, type Result, type Warning } from '../../result/result.ts';
+import { answered, type Answer, success, type Result, type Warning } from '../../result/result.ts';
 import { compare as compareLevels } from '../../statistics/compare.ts';
 import type { CompareOptions, Comparison, Levels } from '../../statistics/comparison.ts';
 import { densityRatio } from '../../statistics/densityRatio.ts';
@@ -6,7 +6,6 @@ import type { Band } from '../../values/band.ts';
 import type { ComparisonRow, ComparisonSide, ComparisonValue, DensityRatio } from '../../values/comparison.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
-import { answered, type Answer } from '../answer.ts';
 import { methodText } from '../messages/comparison.ts';
 import { noteWarning, refuse, tell } from '../messages/evidence.ts';
 import { differences } from './comparability.ts';

@@ -12,6 +12,8 @@ export interface KnownOrder {
 /**
  * By the sheet's order, else its dates, else the clocks of files that have a date; undefined where none of them tells
  * all runs apart. Dates and clocks are turned into places from 1, so that a drift is one a run.
+ *
+ * @param a, b the runs of either side
  */
 export function knownOrder(a: readonly Run[], b: readonly Run[]): KnownOrder | undefined {
   const by = (

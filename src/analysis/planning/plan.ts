@@ -1,6 +1,5 @@
-import { success, type Result, type Warning } from '../../result/result.ts';
+import { answered, type Answer, success, type Result, type Warning } from '../../result/result.ts';
 import type { PlanValue, Settled } from '../../values/plan.ts';
-import { answered, type Answer } from '../answer.ts';
 import { bandsText, bandText } from '../bandWords.ts';
 import { isOfSignal, plannedMetric } from '../evidence/metrics.ts';
 import { refuse, tell, type OpenItem } from '../messages/planning.ts';

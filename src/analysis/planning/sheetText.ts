@@ -24,7 +24,11 @@ export function sheetOfFiles(files: readonly string[]): string {
   return sheetText(files.map((file) => ({ file, condition: conditionOf(file), order: undefined })));
 }
 
-/** A run sheet to be filled in, one row a run that is still to be made. */
+/**
+ * A run sheet to be filled in, one row a run that is still to be made.
+ *
+ * @param sequence the condition of each run, in the order in which they are to be made
+ */
 export function sheetOfOrder(sequence: readonly ('A' | 'B')[], [a, b]: readonly [a: string, b: string]): string {
   return sheetText(
     sequence.map((letter, index) => ({ file: '', condition: letter === 'A' ? a : b, order: index + 1 })),
