@@ -3,9 +3,10 @@ import type { Output } from '../charts/output.ts';
 import type { CellKeys } from '../engine/result.ts';
 import type { CellStates } from './cellStates.ts';
 import type { EngineThread } from './engineThread.ts';
+import { errorOf } from './messages.ts';
 import { controllerId, languageId, notebookType } from './names.ts';
 import { cellOutput } from './outputs.ts';
-import { codeCells, placeOf } from './place.ts';
+import { codeCells, foldersOf } from './notebooks.ts';
 
 /** Content keys by cell. */
 type Keys = ReadonlyMap<vscode.NotebookCell, string>;
@@ -89,13 +90,12 @@ export class Controller {
     let success: boolean | undefined = false;
     let end: RunEnd = { stopped: false, keys: undefined };
     try {
-      const place = placeOf(notebook);
-      if (place === undefined)
-        throw new Error('Save the notebook first: the paths of raw files are relative to its folder.');
+      const folders = foldersOf(notebook);
+      if (folders === undefined) throw errorOf('notebook.unsaved', {});
       const all = codeCells(notebook, languageId);
       const index = all.indexOf(cell);
       const run = await this.#engine.run(
-        { notebook: place, cells: textsOf(all), cell: index, keyed: [...new Set([...this.#runBefore(all), index])] },
+        { notebook: folders, cells: textsOf(all), cell: index, keyed: [...new Set([...this.#runBefore(all), index])] },
         {
           output: (output, line) => shown.push({ output, line }),
           progress: (fraction, what) =>
@@ -131,11 +131,11 @@ export class Controller {
 
   /** The content keys, as of now, of the cells that were run. */
   async #keys(notebook: vscode.NotebookDocument): Promise<Keys> {
-    const place = placeOf(notebook);
+    const folders = foldersOf(notebook);
     const cells = codeCells(notebook, languageId);
     const keyed = this.#runBefore(cells);
-    if (place === undefined || keyed.length === 0) return new Map();
-    return byCell(await this.#engine.keys(place, textsOf(cells), keyed), cells);
+    if (folders === undefined || keyed.length === 0) return new Map();
+    return byCell(await this.#engine.keys(folders, textsOf(cells), keyed), cells);
   }
 
   /** Cells that were run and would show something else by now. */

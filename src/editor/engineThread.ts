@@ -1,7 +1,8 @@
 import { Worker } from 'node:worker_threads';
 import type { CellKeys } from '../engine/result.ts';
-import type { NotebookFacts, NotebookPlace, Reply, Request } from '../engine/service.ts';
+import type { NotebookFacts, ProjectFolders, Reply, Request } from '../engine/service.ts';
 import type { Output } from '../charts/output.ts';
+import { errorOf } from './messages.ts';
 
 export interface CellRun {
   readonly ok: boolean;
@@ -12,7 +13,7 @@ export interface CellRun {
 
 /** One cell of a notebook, to be run. */
 export interface RunOrder {
-  readonly notebook: NotebookPlace;
+  readonly notebook: ProjectFolders;
   readonly cells: readonly string[];
   readonly cell: number;
   /** The cells whose content keys are to come with the answer. */
@@ -64,46 +65,22 @@ export class EngineThread {
   }
 
   /** Content keys of cells, as a run would give them with its answer. */
-  keys(notebook: NotebookPlace, cells: readonly string[], keyed: readonly number[]): Promise<CellKeys> {
-    const id = this.#next++;
-    return new Promise((done, reject) => {
-      this.#ask({ type: 'keys', id, notebook, cells, keyed }, id, {
-        receive: (reply) => {
-          if (reply.type === 'keys') done(reply.keys);
-        },
-        fail: reject,
-      });
-    });
+  async keys(notebook: ProjectFolders, cells: readonly string[], keyed: readonly number[]): Promise<CellKeys> {
+    return (await this.#answer('keys', { notebook, cells, keyed })).keys;
   }
 
   /** What a first look at files shows, as lines of text. */
-  look(notebook: NotebookPlace, paths: readonly string[]): Promise<readonly string[]> {
-    const id = this.#next++;
-    return new Promise((done, reject) => {
-      this.#ask({ type: 'look', id, notebook, paths }, id, {
-        receive: (reply) => {
-          if (reply.type === 'look') done(reply.lines);
-        },
-        fail: reject,
-      });
-    });
+  async look(notebook: ProjectFolders, paths: readonly string[]): Promise<readonly string[]> {
+    return (await this.#answer('look', { notebook, paths })).lines;
   }
 
   /** What is known, without long work, of a notebook's names and of some of its files. */
-  facts(notebook: NotebookPlace, cells: readonly string[], files: readonly string[] = []): Promise<NotebookFacts> {
-    const id = this.#next++;
-    return new Promise((done, reject) => {
-      this.#ask({ type: 'facts', id, notebook, cells, files }, id, {
-        receive: (reply) => {
-          if (reply.type === 'facts') done(reply);
-        },
-        fail: reject,
-      });
-    });
+  facts(notebook: ProjectFolders, cells: readonly string[], files: readonly string[] = []): Promise<NotebookFacts> {
+    return this.#answer('facts', { notebook, cells, files });
   }
 
   /** Forgets the values of a folder's notebooks; what is asked again is computed again. */
-  clear(notebook: NotebookPlace): void {
+  clear(notebook: ProjectFolders): void {
     const request: Request = { type: 'clear', notebook };
     this.#worker?.postMessage(request);
   }
@@ -113,7 +90,23 @@ export class EngineThread {
     const worker = this.#worker;
     this.#worker = undefined;
     await worker?.terminate();
-    this.#failAll(new Error('The engine was stopped.'));
+    this.#failAll(errorOf('engine.stopped', {}));
+  }
+
+  /** Asks what has one reply, of the same type. */
+  #answer<Type extends 'keys' | 'look' | 'facts'>(
+    type: Type,
+    rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>,
+  ): Promise<Extract<Reply, { type: Type }>> {
+    const id = this.#next++;
+    return new Promise((done, reject) => {
+      this.#ask({ type, id, ...rest } as Extract<Request, { type: Type }>, id, {
+        receive: (reply) => {
+          if (reply.type === type) done(reply as Extract<Reply, { type: Type }>);
+        },
+        fail: reject,
+      });
+    });
   }
 
   #ask(request: Request, id: number, pending: Pending): void {
@@ -136,9 +129,7 @@ export class EngineThread {
       this.#failAll(error);
     };
     worker.on('error', lost);
-    worker.on('exit', (code) =>
-      lost(new Error(`The engine ended unexpectedly (code ${code}); running the cell again starts it anew.`)),
-    );
+    worker.on('exit', (exitCode) => lost(errorOf('engine.ended', { exitCode })));
     this.#worker = worker;
     return worker;
   }

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { naturalOrder } from '../disk/naturalOrder.ts';
 import { isRecordingName } from '../disk/recordings.ts';
+import { sentence } from './messages.ts';
 import { sheetOfFiles } from '../analysis/planning/sheetText.ts';
 
 /** Writes a run sheet for the recordings of a folder, beside them, and opens it to be filled in. */
@@ -22,7 +23,7 @@ export function registerSheet(): vscode.Disposable {
       .map(([name]) => name)
       .filter(isRecordingName)
       .sort(naturalOrder);
-    if (files.length === 0) return void vscode.window.showWarningMessage('No recordings lie in this folder.');
+    if (files.length === 0) return void vscode.window.showWarningMessage(sentence('sheet.recordings', {}));
     // A sheet that is there holds somebody's notes: it is opened, not written again.
     if (!entries.some(([name]) => name === 'runs.csv'))
       await vscode.workspace.fs.writeFile(sheet, new TextEncoder().encode(sheetOfFiles(files)));

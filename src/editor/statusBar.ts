@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { CellStates } from './cellStates.ts';
+import { sentence } from './messages.ts';
 import { languageId, notebookType } from './names.ts';
 
 /** Under a cell: the work in hand, or that what it shows is out of date. */
@@ -13,7 +14,7 @@ export function registerStatusBar(states: CellStates): vscode.Disposable {
       if (progress !== undefined) return [new vscode.NotebookCellStatusBarItem(`$(loading~spin) ${progress}`, at)];
       if (stale !== true) return [];
       const item = new vscode.NotebookCellStatusBarItem('$(history) Out of date', at);
-      item.tooltip = 'Something that this cell uses has changed since it ran. Run it again.';
+      item.tooltip = sentence('cell.stale', {});
       item.command = {
         title: 'Run cell',
         command: 'notebook.cell.execute',

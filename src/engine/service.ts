@@ -15,7 +15,7 @@ export type Request =
   | {
       readonly type: 'run';
       readonly id: number;
-      readonly notebook: NotebookPlace;
+      readonly notebook: ProjectFolders;
       readonly cells: readonly string[];
       readonly wanted: readonly number[];
       /** The cells whose content keys are to come with the answer. */
@@ -26,26 +26,26 @@ export type Request =
   | {
       readonly type: 'keys';
       readonly id: number;
-      readonly notebook: NotebookPlace;
+      readonly notebook: ProjectFolders;
       readonly cells: readonly string[];
       readonly keyed: readonly number[];
     }
-  | { readonly type: 'look'; readonly id: number; readonly notebook: NotebookPlace; readonly paths: readonly string[] }
+  | { readonly type: 'look'; readonly id: number; readonly notebook: ProjectFolders; readonly paths: readonly string[] }
   | FactsRequest
-  | { readonly type: 'clear'; readonly notebook: NotebookPlace };
+  | { readonly type: 'clear'; readonly notebook: ProjectFolders };
 
 /** What is known, without long work, of a notebook's names and of some files; given up as soon as anything else is asked. */
 export interface FactsRequest {
   readonly type: 'facts';
   readonly id: number;
-  readonly notebook: NotebookPlace;
+  readonly notebook: ProjectFolders;
   readonly cells: readonly string[];
   /** Relative to the notebook's folder. */
   readonly files: readonly string[];
 }
 
 /** The folder a notebook's paths are relative to, and the project's folder they must stay in; both absolute. */
-export interface NotebookPlace {
+export interface ProjectFolders {
   readonly folder: string;
   readonly root: string;
 }
@@ -85,13 +85,13 @@ export interface NotebookFacts {
 /** Answers requests one after the other; a run that was stopped while it waited is answered at once. */
 export class Service {
   readonly #engines = new Map<string, Engine>();
-  readonly #makeHost: (place: NotebookPlace) => Host;
+  readonly #makeHost: (folders: ProjectFolders) => Host;
   readonly #reply: (reply: Reply) => void;
   #queue: Promise<void> = Promise.resolve();
   /** Requests that were received and not yet answered. */
   #open = 0;
 
-  constructor(makeHost: (place: NotebookPlace) => Host, reply: (reply: Reply) => void) {
+  constructor(makeHost: (folders: ProjectFolders) => Host, reply: (reply: Reply) => void) {
     this.#makeHost = makeHost;
     this.#reply = reply;
   }
@@ -134,7 +134,7 @@ export class Service {
     this.#reply({ type: 'done', id, ok, cancelled, keys });
   }
 
-  async #look(notebook: NotebookPlace, paths: readonly string[]): Promise<string[]> {
+  async #look(notebook: ProjectFolders, paths: readonly string[]): Promise<string[]> {
     const { files } = this.#makeHost(notebook);
     const looks = [];
     for (const path of paths) looks.push(await look(await files.open(path), {}));
@@ -173,10 +173,10 @@ export class Service {
     };
   }
 
-  #engine(place: NotebookPlace): Engine {
-    const key = JSON.stringify([place.folder, place.root]);
+  #engine(folders: ProjectFolders): Engine {
+    const key = JSON.stringify([folders.folder, folders.root]);
     let engine = this.#engines.get(key);
-    if (engine === undefined) this.#engines.set(key, (engine = new Engine(this.#makeHost(place))));
+    if (engine === undefined) this.#engines.set(key, (engine = new Engine(this.#makeHost(folders))));
     return engine;
   }
 }

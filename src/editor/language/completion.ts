@@ -3,7 +3,7 @@ import { caretAt, type Caret } from '../../language/services/caret.ts';
 import { completionsAt, type Completion, type CompletionKind } from '../../language/services/completion.ts';
 import type { Outside } from '../../language/services/outside.ts';
 import { rangeOf, type Analyses, type Part } from './analyses.ts';
-import type { Known } from './known.ts';
+import type { EngineFacts } from './engineFacts.ts';
 import { outsideOf } from './outside.ts';
 import { followUp } from './followUp.ts';
 import type { Snippets } from './snippets.ts';
@@ -29,7 +29,7 @@ const kinds: Readonly<Record<CompletionKind, vscode.CompletionItemKind>> = {
 export function registerCompletion(
   selector: vscode.DocumentSelector,
   analyses: Analyses,
-  known: Known,
+  engineFacts: EngineFacts,
   snippets: Snippets,
 ): vscode.Disposable {
   return vscode.languages.registerCompletionItemProvider(
@@ -41,7 +41,7 @@ export function registerCompletion(
         const offset = document.offsetAt(position);
         const caret = caretAt(part.notebook, part.cell, offset);
         if (trigger !== undefined && !isAsked(trigger, caret)) return undefined;
-        const outside = outsideOf(part, known);
+        const outside = outsideOf(part, engineFacts);
         const found = await completionsAt(part.notebook, part.cell, offset, outside);
         if (trigger === ' ' && !isPressing(part, offset, found)) return undefined;
         const items = found.map((completion, order) => itemOf(completion, order, document, position, outside));

@@ -4,7 +4,7 @@ import { diagnose, diagnoseOutside } from '../../language/services/diagnostics.t
 import { pageOf } from '../reference.ts';
 import { recordings } from '../staleness.ts';
 import { rangeOf, type Analyses, type Analysis } from './analyses.ts';
-import type { Known } from './known.ts';
+import type { EngineFacts } from './engineFacts.ts';
 import { outsideOf } from './outside.ts';
 import { openPrograms, programOf, programOfNotebook, isOurs, type Program } from './program.ts';
 
@@ -20,7 +20,7 @@ const severities: Readonly<Record<Problem['severity'], vscode.DiagnosticSeverity
 /** What is wrong with each cell, as one types; what its files and earlier runs tell comes a moment later. */
 export class Diagnostics {
   readonly #analyses: Analyses;
-  readonly #known: Known;
+  readonly #engineFacts: EngineFacts;
   readonly #collection = vscode.languages.createDiagnosticCollection('washboard');
   readonly #waiting = new Map<string, ReturnType<typeof setTimeout>>();
   /** Documents of each program that were given diagnostics. */
@@ -29,9 +29,9 @@ export class Diagnostics {
   readonly #outside = new Map<string, { readonly text: string; readonly problems: readonly Problem[] }>();
   readonly #listening: vscode.Disposable;
 
-  constructor(analyses: Analyses, known: Known) {
+  constructor(analyses: Analyses, engineFacts: EngineFacts) {
     this.#analyses = analyses;
-    this.#known = known;
+    this.#engineFacts = engineFacts;
     this.#listening = this.#listen();
     openPrograms().forEach((program) => this.#soon(program));
   }
@@ -68,7 +68,7 @@ export class Diagnostics {
         if (isOurs(notebook) && (contentChanges.length > 0 || ran)) this.#soon(programOfNotebook(notebook));
       }),
       vscode.workspace.onDidCloseNotebookDocument(({ uri }) => this.#forget(uri)),
-      this.#known.onDidChange((uri) => {
+      this.#engineFacts.onDidChange((uri) => {
         const program = openPrograms().find((one) => one.uri.toString() === uri.toString());
         if (program !== undefined) void this.#lookOutside(this.#analyses.of(program));
       }),
@@ -97,15 +97,15 @@ export class Diagnostics {
   #refresh(analysis: Analysis): void {
     this.#show(analysis);
     void this.#lookOutside(analysis);
-    void this.#known.refresh(analysis);
+    void this.#engineFacts.refresh(analysis);
   }
 
   async #lookOutside(analysis: Analysis): Promise<void> {
     const { notebook, documents } = analysis;
-    const outside = outsideOf(analysis, this.#known, 'warnings');
+    const outside = outsideOf(analysis, this.#engineFacts, 'warnings');
     const found = await Promise.all(documents.map((_, cell) => diagnoseOutside(notebook, cell, outside)));
     found.forEach((problems, cell) => {
-      const failures = this.#known
+      const failures = this.#engineFacts
         .failures(analysis, cell)
         .map(({ code, message, place }): Problem => ({ code, severity: 'error', place, message }));
       // Where the language has its own words for it, with a page and a fix, those are taken.
@@ -142,7 +142,7 @@ export class Diagnostics {
     });
     this.#shown.delete(key);
     this.#analyses.forget(uri);
-    this.#known.forget(uri);
+    this.#engineFacts.forget(uri);
   }
 
   dispose(): void {

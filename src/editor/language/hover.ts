@@ -3,16 +3,20 @@ import { hoverAt } from '../../language/services/hover.ts';
 import { mentionAt } from '../../language/services/mentionAt.ts';
 import { openReference, referenceCommand } from '../reference.ts';
 import { rangeOf, type Analyses, type Part } from './analyses.ts';
-import type { Known } from './known.ts';
+import type { EngineFacts } from './engineFacts.ts';
 import { outsideOf } from './outside.ts';
 
-export function registerHover(selector: vscode.DocumentSelector, analyses: Analyses, known: Known): vscode.Disposable {
+export function registerHover(
+  selector: vscode.DocumentSelector,
+  analyses: Analyses,
+  engineFacts: EngineFacts,
+): vscode.Disposable {
   return vscode.languages.registerHoverProvider(selector, {
     provideHover(document, position) {
       const part = analyses.ofDocument(document);
       if (part === undefined) return undefined;
       const offset = document.offsetAt(position);
-      const found = hoverAt(part.notebook, part.cell, offset, outsideOf(part, known));
+      const found = hoverAt(part.notebook, part.cell, offset, outsideOf(part, engineFacts));
       if (found === undefined) return undefined;
       const text = new vscode.MarkdownString(`${found.text}${moreAbout(part, offset)}`);
       text.isTrusted = { enabledCommands: [referenceCommand] };

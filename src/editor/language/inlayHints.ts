@@ -1,25 +1,25 @@
 import * as vscode from 'vscode';
 import { inlayHints } from '../../language/services/inlayHints.ts';
 import { spanOf, type Analyses } from './analyses.ts';
-import type { Known } from './known.ts';
+import type { EngineFacts } from './engineFacts.ts';
 import { outsideOf } from './outside.ts';
 
 export function registerInlayHints(
   selector: vscode.DocumentSelector,
   analyses: Analyses,
-  known: Known,
+  engineFacts: EngineFacts,
 ): vscode.Disposable {
   const changed = new vscode.EventEmitter<void>();
   return vscode.Disposable.from(
     changed,
-    known.onDidChange(() => changed.fire()),
+    engineFacts.onDidChange(() => changed.fire()),
     vscode.languages.registerInlayHintsProvider(selector, {
       onDidChangeInlayHints: changed.event,
       async provideInlayHints(document, range) {
         const part = analyses.ofDocument(document);
         if (part === undefined) return undefined;
         const { from, to } = spanOf(document, range);
-        const found = await inlayHints(part.notebook, part.cell, outsideOf(part, known));
+        const found = await inlayHints(part.notebook, part.cell, outsideOf(part, engineFacts));
         return found
           .filter(({ at }) => from <= at && at <= to)
           .map(({ at, text, tip }) => {

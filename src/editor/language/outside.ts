@@ -1,26 +1,30 @@
 import * as vscode from 'vscode';
 import { diskFiles } from '../../disk/files.ts';
 import { naturalOrder } from '../../disk/naturalOrder.ts';
-import type { NotebookPlace } from '../../engine/service.ts';
+import type { ProjectFolders } from '../../engine/service.ts';
 import { nowhere, type FolderEntry, type Outside } from '../../language/services/outside.ts';
-import { placeOf } from '../place.ts';
+import { foldersOf } from '../notebooks.ts';
 import type { Analysis } from './analyses.ts';
-import type { Known } from './known.ts';
+import type { EngineFacts } from './engineFacts.ts';
 
 /**
  * What surrounds a program, for one request: what was asked once is not asked again while that is answered. For
  * warnings a channel may be called by its header, too, and a path that may not be read is not called missing: of that
  * the engine says why.
  */
-export function outsideOf(analysis: Analysis, known: Known, purpose: 'help' | 'warnings' = 'help'): Outside {
-  const place = placeOf(analysis);
+export function outsideOf(
+  analysis: Analysis,
+  engineFacts: EngineFacts,
+  purpose: 'help' | 'warnings' = 'help',
+): Outside {
+  const folders = foldersOf(analysis);
   // An unsaved notebook is nowhere, and relative to nowhere no file is missing.
-  if (place === undefined) return { ...nowhere, count: () => Promise.resolve(1) };
-  const files = diskFiles(place.folder, place.root);
+  if (folders === undefined) return { ...nowhere, count: () => Promise.resolve(1) };
+  const files = diskFiles(folders.folder, folders.root);
   const expand = once((pattern: string) => files.expand(pattern));
   const warning = purpose === 'warnings';
   return {
-    list: once((folder: string) => entriesOf(place, folder)),
+    list: once((folder: string) => entriesOf(folders, folder)),
     count: async (pattern) => {
       const found = await expand(pattern);
       if (found.ok) return found.value.length;
@@ -30,18 +34,18 @@ export function outsideOf(analysis: Analysis, known: Known, purpose: 'help' | 'w
       const found = await expand(pattern);
       if (!found.ok) return [];
       const [path] = found.value;
-      const file = vscode.Uri.joinPath(vscode.Uri.file(place.folder), path);
-      return known.channels(place, file, path).catch(() => []);
+      const file = vscode.Uri.joinPath(vscode.Uri.file(folders.folder), path);
+      return engineFacts.channels(folders, file, path).catch(() => []);
     }),
     facts: (name) => {
-      const facts = known.name(analysis, name);
+      const facts = engineFacts.name(analysis, name);
       if (!warning || facts?.channels === undefined) return facts;
       return { ...facts, channels: [...facts.channels, ...(facts.headers ?? [])] };
     },
   };
 }
 
-async function entriesOf({ folder, root }: NotebookPlace, path: string): Promise<readonly FolderEntry[]> {
+async function entriesOf({ folder, root }: ProjectFolders, path: string): Promise<readonly FolderEntry[]> {
   const uri = vscode.Uri.joinPath(vscode.Uri.file(folder), path);
   const project = vscode.Uri.file(root);
   if (uri.path !== project.path && !uri.path.startsWith(`${project.path}/`)) return [];

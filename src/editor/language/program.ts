@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { languageId, notebookType } from '../names.ts';
-import { codeCells } from '../place.ts';
+import { codeCells } from '../notebooks.ts';
 
 /** Cells of every notebook, whatever its file system, and script files. */
 export const selector: vscode.DocumentSelector = { language: languageId };

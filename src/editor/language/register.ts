@@ -9,7 +9,7 @@ import { registerFollowUp } from './followUp.ts';
 import { registerFormatting } from './formatting.ts';
 import { registerHover } from './hover.ts';
 import { registerInlayHints } from './inlayHints.ts';
-import { Known } from './known.ts';
+import { EngineFacts } from './engineFacts.ts';
 import { selector } from './program.ts';
 import { registerReferences } from './references.ts';
 import { registerRename } from './rename.ts';
@@ -22,17 +22,17 @@ import { registerSymbols } from './symbols.ts';
 /** The features of the language in the editor, each over one check of the whole notebook. */
 export function registerLanguage(engine: EngineThread, extension: vscode.Uri): vscode.Disposable {
   const analyses = new Analyses();
-  const known = new Known(engine);
-  const diagnostics = new Diagnostics(analyses, known);
+  const engineFacts = new EngineFacts(engine);
+  const diagnostics = new Diagnostics(analyses, engineFacts);
   return vscode.Disposable.from(
-    known,
+    engineFacts,
     diagnostics,
     registerCodeActions(selector, analyses, diagnostics),
-    registerCompletion(selector, analyses, known, new Snippets(extension)),
+    registerCompletion(selector, analyses, engineFacts, new Snippets(extension)),
     registerFollowUp(),
     registerSignatureHelp(selector, analyses),
-    registerHover(selector, analyses, known),
-    registerInlayHints(selector, analyses, known),
+    registerHover(selector, analyses, engineFacts),
+    registerInlayHints(selector, analyses, engineFacts),
     registerSemanticTokens(selector, analyses),
     registerFolding(selector, analyses),
     registerSymbols(selector, analyses),

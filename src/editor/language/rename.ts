@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { renamableAt, renameAt, type CellEdit } from '../../language/services/rename.ts';
+import { errorOf } from '../messages.ts';
 import { rangeOf, type Analyses } from './analyses.ts';
 import type { Program } from './program.ts';
 
@@ -9,7 +10,7 @@ export function registerRename(selector: vscode.DocumentSelector, analyses: Anal
     prepareRename(document, position) {
       const part = analyses.ofDocument(document);
       const found = part && renamableAt(part.notebook, part.cell, document.offsetAt(position));
-      if (!found) throw new Error('Only a name that a statement binds can be renamed.');
+      if (!found) throw errorOf('rename.nothing', {});
       return { range: rangeOf(document, found.place), placeholder: found.name };
     },
     provideRenameEdits(document, position, to) {

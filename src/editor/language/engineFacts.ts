@@ -1,17 +1,17 @@
 import * as vscode from 'vscode';
 import type { CellFailure } from '../../engine/recall.ts';
-import type { NotebookFacts, NotebookPlace } from '../../engine/service.ts';
+import type { NotebookFacts, ProjectFolders } from '../../engine/service.ts';
 import type { CheckedNotebook } from '../../language/check.ts';
 import type { ChannelFacts } from '../../language/services/outside.ts';
 import type { EngineThread } from '../engineThread.ts';
-import { placeOf } from '../place.ts';
+import { foldersOf } from '../notebooks.ts';
 import type { Analysis } from './analyses.ts';
 import { standsUnchanged } from './unchanged.ts';
 
 type NameFacts = NotebookFacts['names'][string];
 
 /** What the engine told of a program, and of which text. */
-interface Told {
+interface Answer {
   readonly notebook: CheckedNotebook;
   readonly facts: NotebookFacts;
 }
@@ -22,9 +22,9 @@ const patience = 1500;
 const later = 1000;
 
 /** What the engine knows of each program's names and of its files, asked for in the background. */
-export class Known {
+export class EngineFacts {
   readonly #engine: EngineThread;
-  readonly #told = new Map<string, Told>();
+  readonly #answers = new Map<string, Answer>();
   readonly #asking = new Set<string>();
   readonly #next = new Map<string, Analysis>();
   readonly #later = new Map<string, ReturnType<typeof setTimeout>>();
@@ -40,8 +40,8 @@ export class Known {
   /** Asks anew, one question at a time: of what was edited meanwhile, only the latest. */
   async refresh(analysis: Analysis): Promise<void> {
     const key = analysis.uri.toString();
-    const place = placeOf(analysis);
-    if (place === undefined) return;
+    const folders = foldersOf(analysis);
+    if (folders === undefined) return;
     clearTimeout(this.#later.get(key));
     if (this.#asking.has(key)) {
       this.#next.set(key, analysis);
@@ -51,13 +51,13 @@ export class Known {
     const { notebook } = analysis;
     const facts = await this.#engine
       .facts(
-        place,
+        folders,
         notebook.cells.map(({ text }) => text),
       )
       .catch(() => undefined);
     this.#asking.delete(key);
     if (facts !== undefined) {
-      this.#told.set(key, { notebook, facts: completed(facts, notebook, this.#told.get(key)) });
+      this.#answers.set(key, { notebook, facts: completed(facts, notebook, this.#answers.get(key)) });
       this.#changed.fire(analysis.uri);
     }
     const next = this.#next.get(key);
@@ -76,33 +76,33 @@ export class Known {
 
   /** Of a name's value; undefined once its statement, or one that it uses, reads otherwise. */
   name({ uri, notebook }: Analysis, name: string): NameFacts | undefined {
-    const told = this.#told.get(uri.toString());
-    const facts = told?.facts.names[name];
-    return told !== undefined && facts !== undefined && standsUnchanged(name, told.notebook, notebook)
+    const answer = this.#answers.get(uri.toString());
+    const facts = answer?.facts.names[name];
+    return answer !== undefined && facts !== undefined && standsUnchanged(name, answer.notebook, notebook)
       ? facts
       : undefined;
   }
 
   /** Of statements in a cell that are certain to fail when they are run; none once the cell reads otherwise. */
   failures({ uri, notebook }: Analysis, cell: number): readonly CellFailure[] {
-    const told = this.#told.get(uri.toString());
-    if (told?.notebook.cells[cell]?.text !== notebook.cells[cell].text) return [];
-    return told.facts.failures.filter((failure) => failure.cell === cell);
+    const answer = this.#answers.get(uri.toString());
+    if (answer?.notebook.cells[cell]?.text !== notebook.cells[cell].text) return [];
+    return answer.facts.failures.filter((failure) => failure.cell === cell);
   }
 
   /** Channels of one file, as it stands on the disk; empty while that is not known. */
-  async channels(place: NotebookPlace, file: vscode.Uri, path: string): Promise<readonly ChannelFacts[]> {
+  async channels(folders: ProjectFolders, file: vscode.Uri, path: string): Promise<readonly ChannelFacts[]> {
     const { mtime, size } = await vscode.workspace.fs.stat(file);
     const stamp = `${size} ${mtime}`;
     const key = file.toString();
     const known = this.#channels.get(key);
-    const found = known?.stamp === stamp ? known.found : this.#look(place, key, path);
+    const found = known?.stamp === stamp ? known.found : this.#look(folders, key, path);
     this.#channels.set(key, { stamp, found });
     return within(patience, found, []);
   }
 
-  async #look(place: NotebookPlace, key: string, path: string): Promise<readonly ChannelFacts[]> {
-    const facts = await this.#engine.facts(place, [], [path]).catch(() => undefined);
+  async #look(folders: ProjectFolders, key: string, path: string): Promise<readonly ChannelFacts[]> {
+    const facts = await this.#engine.facts(folders, [], [path]).catch(() => undefined);
     const channels = facts?.files[path];
     // Given up for something else: the next one to ask has better luck.
     if (channels === undefined) this.#channels.delete(key);
@@ -111,7 +111,7 @@ export class Known {
 
   forget(uri: vscode.Uri): void {
     const key = uri.toString();
-    this.#told.delete(key);
+    this.#answers.delete(key);
     this.#next.delete(key);
     clearTimeout(this.#later.get(key));
     this.#later.delete(key);
@@ -124,7 +124,7 @@ export class Known {
 }
 
 /** An answer that was given up half-way, with what was told before and still holds. */
-function completed(facts: NotebookFacts, notebook: CheckedNotebook, before: Told | undefined): NotebookFacts {
+function completed(facts: NotebookFacts, notebook: CheckedNotebook, before: Answer | undefined): NotebookFacts {
   if (facts.complete || before === undefined) return facts;
   const names = Object.entries(before.facts.names).filter(([name]) => standsUnchanged(name, before.notebook, notebook));
   const sameCell = (cell: number): boolean => before.notebook.cells[cell]?.text === notebook.cells[cell]?.text;

@@ -1,10 +1,10 @@
 import { dirname } from 'node:path';
 import * as vscode from 'vscode';
 import { projectRoot } from '../disk/project.ts';
-import type { NotebookPlace } from '../engine/service.ts';
+import type { ProjectFolders } from '../engine/service.ts';
 
 /** Where a notebook's raw files are looked for: its folder, within its workspace folder; undefined while unsaved. */
-export function placeOf({ uri }: { readonly uri: vscode.Uri }): NotebookPlace | undefined {
+export function foldersOf({ uri }: { readonly uri: vscode.Uri }): ProjectFolders | undefined {
   if (uri.scheme !== 'file') return undefined;
   const folder = dirname(uri.fsPath);
   const workspace = vscode.workspace.getWorkspaceFolder(uri);

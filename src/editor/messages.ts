@@ -1,0 +1,28 @@
+import { messages } from '../result/messages.ts';
+
+interface Facts {
+  'notebook.unsaved': object;
+  'engine.stopped': object;
+  'engine.ended': { exitCode: number };
+  'cell.stale': object;
+  'rename.nothing': object;
+  'sheet.recordings': object;
+}
+
+/** What the editor's own parts say; what runs and what is checked is worded where it is found. */
+const { tell } = messages<Facts>({
+  'notebook.unsaved': () => 'Save the notebook first: the paths of raw files are relative to its folder.',
+  'engine.stopped': () => 'The engine was stopped.',
+  'engine.ended': ({ exitCode }) =>
+    `The engine ended unexpectedly (code ${exitCode}); running the cell again starts it anew.`,
+  'cell.stale': () => 'Something that this cell uses has changed since it ran. Run it again.',
+  'rename.nothing': () => 'Only a name that a statement binds can be renamed.',
+  'sheet.recordings': () => 'No recordings lie in this folder.',
+});
+
+/** The sentence alone: the editor takes nothing else. */
+export const sentence = <Code extends keyof Facts>(code: Code, facts: Facts[Code]): string => tell(code, facts).message;
+
+/** An error, whose sentence the editor shows where the call was made. */
+export const errorOf = <Code extends keyof Facts>(code: Code, facts: Facts[Code]): Error =>
+  new Error(sentence(code, facts));
