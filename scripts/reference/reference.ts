@@ -1,13 +1,17 @@
 import { describeAccepts, describeKind } from '../../src/language/describe.ts';
 import type { Form, OptionForm, ValueKind } from '../../src/language/form.ts';
+import { vocabularyOf } from '../../src/language/vocabulary.ts';
 import { grammar, terminals } from '../../src/language/grammar.ts';
 import { messagePages, type MessagePage } from '../../src/language/messagePages.ts';
 import { codes } from '../../src/language/messages.ts';
 import { functionSynopsis, synopsisOf } from '../../src/language/services/synopsis.ts';
+import { listed } from '../../src/result/words.ts';
 import { catalogue } from '../../src/verbs/language.ts';
 import { cell, heading, page, table, verbatim } from './markdown.ts';
 import { channels, introduction, quantities, spectra, statements } from './prose.ts';
 import { unitTable } from './units.ts';
+
+const { kinds } = vocabularyOf(catalogue);
 
 /** The language reference as one page of Markdown, made from what the language is made of. */
 export function reference(): string {
@@ -70,7 +74,7 @@ function verbList(): string {
 }
 
 const givenKind = (kind: ValueKind): string =>
-  kind === 'same' ? 'a value of the kind it is given' : describeKind(kind);
+  kind === 'same' ? 'a value of the kind it is given' : describeKind(kind, kinds);
 
 function verbSection(form: Form): string {
   const { verb, summary, help, operands, options, gives, examples } = form;
@@ -83,7 +87,7 @@ function verbSection(form: Form): string {
       ['Operand', 'Takes', ''],
       operands.map(({ name, keyword, accepts, many, optional, doc }) => [
         `${keyword === undefined ? '' : `\`${keyword}\` `}${name.toUpperCase()}`,
-        `${describeAccepts(accepts)}${many === true ? '; several' : ''}${optional === true ? '; may be left out' : ''}`,
+        `${listed(describeAccepts(accepts, kinds), 'or')}${many === true ? '; several' : ''}${optional === true ? '; may be left out' : ''}`,
         doc,
       ]),
     ),
@@ -94,14 +98,17 @@ function verbSection(form: Form): string {
 }
 
 function optionRow({ keyword, accepts, parts, many, repeatable, default: given, doc }: OptionForm): readonly string[] {
-  const taken = parts === undefined ? describeAccepts(accepts) : parts.map((part) => partText(part)).join(', then ');
+  const taken =
+    parts === undefined
+      ? listed(describeAccepts(accepts, kinds), 'or')
+      : parts.map((part) => partText(part)).join(', then ');
   const takes = taken === '' ? 'nothing' : taken;
   const more = many === true ? '; several' : repeatable === true ? '; may stand several times' : '';
   return [`\`${keyword}\``, `${takes}${more}`, given === undefined ? '' : `\`${given}\``, doc];
 }
 
 const partText = ({ accepts, optional }: NonNullable<OptionForm['parts']>[number]): string =>
-  `${describeAccepts(accepts)}${optional === true ? ' (may be left out)' : ''}`;
+  `${listed(describeAccepts(accepts, kinds), 'or')}${optional === true ? ' (may be left out)' : ''}`;
 
 function functionSection(form: (typeof catalogue.functions)[number]): string {
   return page(
@@ -117,13 +124,8 @@ function functionSection(form: (typeof catalogue.functions)[number]): string {
 }
 
 function fieldTable(): string {
-  const rows = Object.entries(catalogue.fields).flatMap(([kind, fields]) =>
-    fields.map(({ name, doc, dimension }, index) => [
-      index === 0 ? describeKind(kind as ValueKind) : '',
-      `\`${name}\``,
-      doc,
-      dimension ?? '',
-    ]),
+  const rows = catalogue.kinds.flatMap(({ words, fields }) =>
+    fields.map(({ name, doc, dimension }, index) => [index === 0 ? words : '', `\`${name}\``, doc, dimension ?? '']),
   );
   return table(['Value', 'Field', '', 'Measures'], rows);
 }

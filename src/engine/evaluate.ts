@@ -1,5 +1,5 @@
 import type { Checked, CheckedArgument, CheckedArguments } from '../language/checked.ts';
-import type { Place } from '../language/problem.ts';
+import type { Place } from '../language/diagnostic.ts';
 import { arithmetic, convertQuantity, negate } from '../verbs/arithmetic.ts';
 import { verbNamed, functionNamed } from '../verbs/catalogue.ts';
 import { faultsBehind } from '../verbs/faults.ts';
@@ -130,7 +130,7 @@ export class Evaluator {
     const given = await this.#given(node);
     if (!given.ok) return given;
     const unfit = firstUnfit(verb.form, node, given.value);
-    if (unfit !== undefined) return fail(unfit.trouble.code, unfit.message, unfit.place);
+    if (unfit !== undefined) return { ok: false, failure: unfit };
     if ((await this.#around.mayCompute?.(node)) === false)
       return fail(notComputed, `${node.verb} has not been run yet.`, node.place);
     if (this.#around.watch.cancelled()) return fail('cancelled', 'The run was stopped.', node.place);

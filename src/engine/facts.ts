@@ -1,7 +1,7 @@
 import { interval, signed } from '../charts/number.ts';
-import { describeKind } from '../language/describe.ts';
 import type { Facts } from '../language/services/outside.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
+import { descriptionOf } from '../values/kinds.ts';
 import { extent, type Run } from '../values/run.ts';
 import type { ComparisonValue } from '../values/comparison.ts';
 import type { RunsValue } from '../values/runs.ts';
@@ -37,7 +37,7 @@ export function factsOf(value: Value): NameFacts {
     case 'comparison':
       return { kind: value.kind, summary: comparisonSummary(value) };
     default:
-      return { kind: value.kind, summary: parts(describeKind(value.kind), rowsOf(value)) };
+      return { kind: value.kind, summary: parts(descriptionOf(value).words, rowsOf(value)) };
   }
 }
 

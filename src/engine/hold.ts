@@ -1,12 +1,15 @@
 import { whyNoRange, whyUnfit, type Asked } from '../language/argument.ts';
 import type { Checked, CheckedArgument, CheckedArguments } from '../language/checked.ts';
 import type { Accept, Form } from '../language/form.ts';
-import { messageOf } from '../language/messages.ts';
-import type { Place } from '../language/problem.ts';
-import type { Trouble } from '../language/trouble.ts';
+import type { Place } from '../language/diagnostic.ts';
+import type { LanguageMessage } from '../language/facts.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
+import { catalogue } from '../verbs/language.ts';
+import { vocabularyOf } from '../language/vocabulary.ts';
 import type { Quantity } from '../units/unit.ts';
 import type { Argument, Arguments } from '../verbs/verb.ts';
+
+const { kinds } = vocabularyOf(catalogue);
 
 type Call = Extract<Checked, { type: 'call' }>;
 
@@ -22,7 +25,7 @@ export function firstUnfit(
   form: Form,
   call: Call,
   given: Arguments,
-): { readonly trouble: Trouble; readonly message: string; readonly place: Place } | undefined {
+): (LanguageMessage & { readonly place: Place }) | undefined {
   const slots = [
     ...form.operands.map(({ name, accepts }) => ({ slot: name, option: false, accepts })),
     ...form.options.map(({ keyword, accepts, parts = [] }) => ({
@@ -34,9 +37,8 @@ export function firstUnfit(
   for (const { slot, option, accepts } of slots) {
     const where = { verb: form.verb, slot, option };
     for (const { argument, node, accepts: own } of heldIn(slot, option, accepts, call, given)) {
-      const trouble = whyNot(argument, { where, accepts: own, found: spelled(argument) });
-      if (trouble === undefined) continue;
-      return { trouble, message: sentence(trouble), place: node.place };
+      const message = whyNot(argument, { where, accepts: own, found: spelled(argument), kinds });
+      if (message !== undefined) return { ...message, place: node.place };
     }
   }
   return undefined;
@@ -59,7 +61,7 @@ function heldIn(
 }
 
 /** Words, texts and units stand in the text as they are, where the checker has held them. */
-function whyNot(argument: Argument, asked: Asked): Trouble | undefined {
+function whyNot(argument: Argument, asked: Asked): LanguageMessage | undefined {
   switch (argument.type) {
     case 'quantity': {
       const { quantity } = argument;
@@ -85,6 +87,3 @@ function exactly(quantity: Quantity): string {
   const whole = Number.isInteger(Number(formatNumber(quantity.value, 6)));
   return formatQuantity(quantity, whole && !Number.isInteger(quantity.value) ? 17 : 6);
 }
-
-const sentence = ({ code, facts }: Trouble): string =>
-  (messageOf as (code: string, facts: unknown) => string)(code, facts);

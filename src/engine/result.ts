@@ -1,5 +1,5 @@
 import type { ValueKind } from '../language/form.ts';
-import type { Place } from '../language/problem.ts';
+import type { Place } from '../language/diagnostic.ts';
 import type { Value } from '../values/value.ts';
 import type { RawFile } from '../values/run.ts';
 import type { Warning } from '../result/result.ts';

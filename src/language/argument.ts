@@ -3,9 +3,12 @@ import { dimensionOf, sameDimension } from '../units/dimension.ts';
 import { formatQuantity } from '../units/format.ts';
 import { unit as unitNamed } from '../units/parse.ts';
 import type { Dimension, Quantity } from '../units/unit.ts';
+import { describeKind } from './describe.ts';
+import type { LanguageMessage, Slot } from './facts.ts';
 import type { Accept, DimensionName, ValueKind } from './form.ts';
-import type { Trouble, Where } from './trouble.ts';
+import { tell } from './messages.ts';
 import { usualUnit } from './usual.ts';
+import type { Kinds } from './vocabulary.ts';
 import { kindsOf, type Typed } from './work.ts';
 
 // What a form asks of one argument: the same rules whether it stands in the text or was computed.
@@ -13,11 +16,12 @@ import { kindsOf, type Typed } from './work.ts';
 /** What is known of an argument: some of it before anything runs, all of it afterwards. */
 export type Known = Pick<Typed, 'kind' | 'dimension' | 'constant'>;
 
-/** The place of an argument: where it stands, how it may be given there, and how it is told of. */
+/** What is asked of an argument: the slot it stands in, how that may be filled, and how the argument is spelled. */
 export interface Asked {
-  readonly where: Where;
+  readonly where: Slot;
   readonly accepts: readonly Accept[];
   readonly found: string;
+  readonly kinds: Kinds;
 }
 
 type SizeAccept = Extract<Accept, { type: 'quantity' | 'number' | 'integer' }>;
@@ -32,21 +36,21 @@ export const measures = (dimension: Dimension, wanted: readonly DimensionName[])
 const dimensionIn = (accept: SizeAccept): DimensionName => (accept.type === 'quantity' ? accept.dimension : 'ratio');
 
 /** Why an argument can't stand in its place, by its kind, its dimension and its bounds; undefined if it can. */
-export function whyUnfit(known: Known, asked: Asked): Trouble | undefined {
+export function whyUnfit(known: Known, asked: Asked): LanguageMessage | undefined {
   const { kind, dimension, constant } = known;
   const sizes = asked.accepts.filter(isSize);
   const wanted = kindsWanted(asked.accepts, sizes);
-  if (kind !== undefined && !wanted.includes(kind))
-    return {
-      code: 'kind.mismatch',
-      facts: { where: asked.where, wanted, kind, found: asked.found, instead: undefined },
-    };
+  if (kind !== undefined && !wanted.includes(kind)) {
+    const { where, found, kinds } = asked;
+    const words = wanted.map((one) => describeKind(one, kinds));
+    return tell('kind.mismatch', { where, wanted: words, kind: describeKind(kind, kinds), found, instead: undefined });
+  }
   if (dimension === undefined || sizes.length === 0) return undefined;
   const fitting = sizes.find((accept) => measures(dimension, [dimensionIn(accept)]));
   if (fitting !== undefined) return constant === undefined ? undefined : whyOutOfBounds(constant, fitting, asked);
   const names = sizes.map(dimensionIn);
   const { where, found } = asked;
-  return { code: 'unit.dimension', facts: { where, wanted: names, found, dimension, unit: usualUnit(names[0]) } };
+  return tell('unit.dimension', { where, wanted: names, found, dimension, unit: usualUnit(names[0]) });
 }
 
 function kindsWanted(accepts: readonly Accept[], sizes: readonly SizeAccept[]): readonly ValueKind[] {
@@ -54,7 +58,7 @@ function kindsWanted(accepts: readonly Accept[], sizes: readonly SizeAccept[]): 
   return sizes.length === 0 || kinds.includes('quantity') ? kinds : [...kinds, 'quantity'];
 }
 
-function whyOutOfBounds(given: Quantity, accept: SizeAccept, { where, found }: Asked): Trouble | undefined {
+function whyOutOfBounds(given: Quantity, accept: SizeAccept, { where, found }: Asked): LanguageMessage | undefined {
   const value = roundedSI(given);
   const { unit } = given;
   const { above, most } = accept;
@@ -69,14 +73,12 @@ function whyOutOfBounds(given: Quantity, accept: SizeAccept, { where, found }: A
     value / 100 <= most;
   const shown = (bound: number): string =>
     formatQuantity(percent ? { value: bound * 100, unit: unitNamed('%') } : { value: bound / unit.factor, unit });
-  if (accept.type === 'integer' && !Number.isInteger(value)) return { code: 'value.integer', facts: { where, found } };
-  if (above !== undefined && value <= above)
-    return { code: 'value.above', facts: { where, above: shown(above), found } };
-  if (least !== undefined && value < least)
-    return { code: 'value.least', facts: { where, least: shown(least), found } };
+  if (accept.type === 'integer' && !Number.isInteger(value)) return tell('value.integer', { where, found });
+  if (above !== undefined && value <= above) return tell('value.above', { where, above: shown(above), found });
+  if (least !== undefined && value < least) return tell('value.least', { where, least: shown(least), found });
   if (most !== undefined && value > most) {
     const instead = percent ? `${found} %` : undefined;
-    return { code: 'value.most', facts: { where, most: shown(most), found, instead } };
+    return tell('value.most', { where, most: shown(most), found, instead });
   }
   return undefined;
 }
@@ -85,15 +87,15 @@ function whyOutOfBounds(given: Quantity, accept: SizeAccept, { where, found }: A
  * Why two ends make no range, by their dimensions and their order; undefined if they do.
  * @param instead the range the other way round
  */
-export function whyNoRange(from: Quantity, to: Quantity, asked: Asked, instead: string): Trouble | undefined {
+export function whyNoRange(from: Quantity, to: Quantity, asked: Asked, instead: string): LanguageMessage | undefined {
   const { where, accepts, found } = asked;
   const wanted = rangesIn(accepts);
   const { dimension } = from.unit;
   if (!sameDimension(dimension, to.unit.dimension) || !measures(dimension, wanted))
-    return { code: 'unit.dimension', facts: { where, wanted, found, dimension, unit: usualUnit(wanted[0]) } };
+    return tell('unit.dimension', { where, wanted, found, dimension, unit: usualUnit(wanted[0]) });
   const [a, b] = [roundedSI(from), roundedSI(to)];
-  if (a === b) return { code: 'range.empty', facts: { found } };
-  return a > b ? { code: 'range.reversed', facts: { found, instead } } : undefined;
+  if (a === b) return tell('range.empty', { found });
+  return a > b ? tell('range.reversed', { found, instead }) : undefined;
 }
 
 /** The dimensions of the ranges that a place takes. */

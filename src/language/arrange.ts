@@ -1,10 +1,10 @@
 import { nearest } from '../units/nearest.ts';
 import { choose, inPlace, type Surroundings } from './fit.ts';
 import type { Accept, Form, OptionForm } from './form.ts';
-import { sampleOf } from './describe.ts';
-import type { Fix, Place } from './problem.ts';
+import { describeAccepts, sampleOf } from './describe.ts';
+import type { Fix, Place } from './diagnostic.ts';
 import type { Item, Operand, Word } from './tree.ts';
-import type { Report } from './trouble.ts';
+import type { Report } from './messages.ts';
 
 /** A piece in its place: which way of giving it was taken, and whether it certainly is that. */
 export interface Entry {
@@ -299,7 +299,7 @@ class Arranger {
     if (needs) {
       const place = { from: standing.keyword.place.to, to: standing.keyword.place.to };
       const wanted = form.parts ? form.parts[standing.entries.length].accepts : form.accepts;
-      const facts = { verb: this.#form.verb, option: form.keyword, accepts: wanted };
+      const facts = { verb: this.#form.verb, option: form.keyword, wanted: this.#inWords(wanted) };
       this.#run.report('option.missing', place, facts, insertion(place, sampleOf(wanted)));
     }
     this.#open = undefined;
@@ -339,7 +339,12 @@ class Arranger {
       const place = { from: this.#result.to, to: this.#result.to };
       const sample = keyword !== undefined || this.#result.options.size === 0 ? sampleOf(accepts) : undefined;
       const fixes = insertion(place, sample && (keyword === undefined ? sample : `${keyword} ${sample}`));
-      this.#run.report('operand.missing', place, { verb: this.#form.verb, operand: name, keyword, accepts }, fixes);
+      this.#run.report(
+        'operand.missing',
+        place,
+        { verb: this.#form.verb, operand: name, keyword, wanted: this.#inWords(accepts) },
+        fixes,
+      );
     });
   }
 
@@ -347,6 +352,10 @@ class Arranger {
     this.#result.to = Math.max(this.#result.to, this.#run.items[this.#run.at].node.place.to);
     this.#run.at++;
     return true;
+  }
+
+  #inWords(accepts: readonly Accept[]): readonly string[] {
+    return describeAccepts(accepts, this.#run.around.vocabulary.kinds);
   }
 
   #textOf(node: Operand): string {

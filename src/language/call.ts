@@ -5,10 +5,12 @@ import type { Checked, CheckedArgument } from './checked.ts';
 import { changeTo, checkExpression, checkUnit } from './expression.ts';
 import { sliceOf } from './fit.ts';
 import type { Accept, DimensionName, Form, ValueKind } from './form.ts';
-import type { Fix, Place } from './problem.ts';
+import { describeAccepts } from './describe.ts';
+import type { Fix, Place } from './diagnostic.ts';
+import { reportMessage } from './messages.ts';
 import { checkRange } from './ranges.ts';
 import type { Expression, Operand } from './tree.ts';
-import { tell, type Trouble, type Troubles, type Where } from './trouble.ts';
+import type { LanguageFacts, LanguageMessage, Slot } from './facts.ts';
 import { usualUnit } from './usual.ts';
 import { kindsOf, wrong, type Typed, type Work } from './work.ts';
 
@@ -28,7 +30,7 @@ export function checkCall(arrangement: Arrangement, piped: Typed | undefined, wo
     work.mention({ role: 'keyword', form, keyword: keyword.text, place: keyword.place }),
   );
   form.operands.forEach((operand, index) => {
-    const where: Where = { verb: form.verb, slot: operand.name, option: false };
+    const where: Slot = { verb: form.verb, slot: operand.name, option: false };
     const list: CheckedArgument[] = [];
     if (piped && index === 0) keep(list, pipedArgument(piped, arrangement, operand.accepts, where, work));
     for (const entry of arrangement.operands.get(operand.name) ?? []) {
@@ -43,7 +45,7 @@ export function checkCall(arrangement: Arrangement, piped: Typed | undefined, wo
     if (!standings) continue;
     const list = (options[option.keyword] = [] as CheckedArgument[]);
     for (const standing of standings) {
-      const where: Where = { verb: form.verb, slot: option.keyword, option: true };
+      const where: Slot = { verb: form.verb, slot: option.keyword, option: true };
       const given = standing.entries.map((entry) => checkEntry(entry, where, form, work).argument);
       if (option.parts) keep(list, groupOf(standing, given));
       else given.forEach((argument) => keep(list, argument));
@@ -66,11 +68,12 @@ function pipedArgument(
   piped: Typed,
   arrangement: Arrangement,
   accepts: readonly Accept[],
-  where: Where,
+  where: Slot,
   work: Work,
 ): Checked | undefined {
   if (!piped.checked) return undefined;
-  const fits = checkKind(piped, { where, accepts, found: 'what comes down the pipe' }, arrangement.place, false, work);
+  const asked = { where, accepts, found: 'what comes down the pipe', kinds: work.vocabulary.kinds };
+  const fits = checkKind(piped, asked, arrangement.place, false, work);
   return fits ? piped.checked : undefined;
 }
 
@@ -87,7 +90,7 @@ const argued = (
   argument,
 });
 
-function checkEntry(entry: Entry, where: Where, form: Form, work: Work): Argued {
+function checkEntry(entry: Entry, where: Slot, form: Form, work: Work): Argued {
   const { node, accept, accepts, inner } = entry;
   if (inner) {
     const typed = checkCall(inner, undefined, work);
@@ -95,7 +98,11 @@ function checkEntry(entry: Entry, where: Where, form: Form, work: Work): Argued 
   }
   const refuse = (): Argued => {
     if (node.type !== 'missing')
-      work.report('operand.wrong', node.place, { where, accepts, found: sliceOf(work.text, node) });
+      work.report('operand.wrong', node.place, {
+        where,
+        wanted: describeAccepts(accepts, work.vocabulary.kinds),
+        found: sliceOf(work.text, node),
+      });
     return argued(undefined);
   };
   switch (accept.type) {
@@ -137,22 +144,22 @@ function unquoted(node: Operand, work: Work): Argued | undefined {
 
 const isExpression = (node: Operand): node is Expression => !['range', 'assigned', 'unit', 'stray'].includes(node.type);
 
-function checkValue(node: Expression, accepts: readonly Accept[], where: Where, work: Work): Argued {
+function checkValue(node: Expression, accepts: readonly Accept[], where: Slot, work: Work): Argued {
   const typed = checkExpression(node, work);
-  const asked = { where, accepts, found: sliceOf(work.text, node) };
+  const asked = { where, accepts, found: sliceOf(work.text, node), kinds: work.vocabulary.kinds };
   const fits = !typed.checked || checkKind(typed, asked, node.place, true, work);
   return argued(fits ? typed.checked : undefined, typed);
 }
 
 /** Whether a value's kind is one of those accepted, or unknown. */
 function checkKind({ kind }: Typed, asked: Asked, place: Place, wrap: boolean, work: Work): boolean {
-  const trouble = whyUnfit({ kind, dimension: undefined, constant: undefined }, asked);
-  if (trouble?.code !== 'kind.mismatch') return true;
-  const { wanted } = trouble.facts;
+  const misfit = whyUnfit({ kind, dimension: undefined, constant: undefined }, asked);
+  if (misfit?.code !== 'kind.mismatch') return true;
+  const wanted = kindsOf(asked.accepts);
   const verb = wrap && kind && kind !== 'quantity' && kind !== 'text' ? bridge(kind, wanted, work) : undefined;
   const instead = verb && `(${verb} ${asked.found})`;
   const fixes = instead === undefined ? undefined : [changeTo(instead, place)];
-  work.report('kind.mismatch', place, { ...trouble.facts, instead }, fixes);
+  work.report('kind.mismatch', place, { ...misfit.facts, instead }, fixes);
   return false;
 }
 
@@ -169,20 +176,25 @@ function bridge(from: ValueKind, wanted: readonly ValueKind[], work: Work): stri
 }
 
 /** A quantity, number or whole number: its kind, dimension and bounds, as far as they can be told. */
-function checkSize(node: Expression, accepts: readonly Accept[], where: Where, work: Work): Argued {
+function checkSize(node: Expression, accepts: readonly Accept[], where: Slot, work: Work): Argued {
   const typed = checkExpression(node, work);
   if (!typed.checked) return argued(undefined, typed);
-  const asked = { where, accepts, found: sliceOf(work.text, node) };
-  const trouble = whyUnfit(typed, asked);
-  if (trouble === undefined) return argued(typed.checked, typed);
-  if (trouble.code === 'unit.dimension' && node.type === 'number' && !node.unit)
-    reportBare(node, trouble.facts, asked, work);
-  else tell(work.report, trouble, node.place, fixesFor(trouble, node));
+  const asked = { where, accepts, found: sliceOf(work.text, node), kinds: work.vocabulary.kinds };
+  const misfit = whyUnfit(typed, asked);
+  if (misfit === undefined) return argued(typed.checked, typed);
+  if (misfit.code === 'unit.dimension' && node.type === 'number' && !node.unit)
+    reportBare(node, misfit.facts, asked, work);
+  else reportMessage(work.report, misfit, node.place, fixesFor(misfit, node));
   return argued(undefined, typed);
 }
 
 /** A number without a unit where one is needed; or one that a decimal comma cut short. */
-function reportBare(node: Expression, { wanted, unit }: Troubles['unit.dimension'], asked: Asked, work: Work): void {
+function reportBare(
+  node: Expression,
+  { wanted, unit }: LanguageFacts['unit.dimension'],
+  asked: Asked,
+  work: Work,
+): void {
   const { where, found } = asked;
   const decimal = /^,(\d+)/.exec(work.text.slice(node.place.to));
   if (decimal) {
@@ -196,10 +208,10 @@ function reportBare(node: Expression, { wanted, unit }: Troubles['unit.dimension
   work.report('unit.missing', node.place, { where, wanted: wanted[0], found, unit }, fixes);
 }
 
-function fixesFor(trouble: Trouble, node: Expression): readonly Fix[] | undefined {
-  if (trouble.code === 'unit.dimension') return unitFixes(node, trouble.facts.wanted[0]);
-  if (trouble.code !== 'value.most' || trouble.facts.instead === undefined) return undefined;
-  return [changeTo(trouble.facts.instead, node.place)];
+function fixesFor(misfit: LanguageMessage, node: Expression): readonly Fix[] | undefined {
+  if (misfit.code === 'unit.dimension') return unitFixes(node, misfit.facts.wanted[0]);
+  if (misfit.code !== 'value.most' || misfit.facts.instead === undefined) return undefined;
+  return [changeTo(misfit.facts.instead, node.place)];
 }
 
 /** A gram where a mass is wanted is the usual slip: `g` is gravity. */
@@ -210,13 +222,7 @@ function unitFixes(node: Expression, wanted: DimensionName): readonly Fix[] | un
   return unit ? [changeTo(unit, node.unit.place)] : undefined;
 }
 
-function checkWord(
-  node: Operand,
-  accepts: readonly Accept[],
-  where: Where,
-  form: Form,
-  work: Work,
-): Argued | undefined {
+function checkWord(node: Operand, accepts: readonly Accept[], where: Slot, form: Form, work: Work): Argued | undefined {
   if (node.type !== 'word') return undefined;
   const wanted = accepts.flatMap((accept) => (accept.type === 'word' ? accept.words : []));
   const { text: word, place } = node;
@@ -248,7 +254,7 @@ function checkChannel(node: Operand, form: Form, work: Work): Argued | undefined
   );
 }
 
-function checkUnitName(node: Operand, dimension: DimensionName, where: Where, work: Work): Argued | undefined {
+function checkUnitName(node: Operand, dimension: DimensionName, where: Slot, work: Work): Argued | undefined {
   if (!['word', 'unit', 'binary'].includes(node.type)) return undefined;
   const { place } = node;
   const text = sliceOf(work.text, node);

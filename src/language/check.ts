@@ -1,12 +1,11 @@
 import type { CheckedStatement } from './checked.ts';
 import { constants } from './expression.ts';
 import { circles, evaluationOrder } from './graph.ts';
-import { problemOf } from './messages.ts';
+import { reporter } from './messages.ts';
 import { parseCell } from './parser.ts';
-import type { Problem } from './problem.ts';
+import type { Diagnostic } from './diagnostic.ts';
 import { checkPipeline } from './step.ts';
 import type { Cell, Statement } from './tree.ts';
-import { reporter, type Found } from './trouble.ts';
 import { vocabularyOf, type Catalogue, type Vocabulary } from './vocabulary.ts';
 import { wrong, type Laid, type Mention, type Typed, type Work } from './work.ts';
 
@@ -20,7 +19,7 @@ export interface CheckedNotebook {
   /** Indices into `statements`, each after those it needs; members of circles come last. */
   readonly order: readonly number[];
   /** By cell, in the order of the text. */
-  readonly problems: readonly (readonly Problem[])[];
+  readonly problems: readonly (readonly Diagnostic[])[];
   /** Index of the statement that binds a name: the first, where two do. */
   readonly bindings: ReadonlyMap<string, number>;
   /** What is known of each bound name's value without running. */
@@ -34,7 +33,7 @@ export interface CheckedNotebook {
 /** What checking one statement gave. */
 export interface Findings {
   readonly cell: number;
-  readonly found: readonly Found[];
+  readonly found: readonly Diagnostic[];
   /** Each name used, with what was known of it. */
   readonly uses: ReadonlyMap<string, Typed>;
   readonly mentions: readonly Mention[];
@@ -60,7 +59,7 @@ interface Entry {
   readonly index: number;
   readonly statement: Statement;
   /** What is wrong with its name and its place among the others. */
-  readonly found: Found[];
+  readonly found: Diagnostic[];
   state: 'new' | 'checking' | 'done';
   findings: Findings;
 }
@@ -182,7 +181,7 @@ class NotebookCheck {
 
   #fresh(entry: Entry): Findings {
     const { cell, statement } = entry;
-    const found: Found[] = [];
+    const found: Diagnostic[] = [];
     const uses = new Map<string, Typed>();
     const mentions: Mention[] = [];
     const laid: Laid[] = [];
@@ -261,26 +260,26 @@ class NotebookCheck {
       expression: hasFailed(entry) ? undefined : findings.typed.checked,
       uses: [...findings.uses.keys()],
       kind: findings.typed.kind,
-      problems: this.#foundIn(entry).map(problemOf),
+      problems: this.#foundIn(entry),
     };
   }
 
   /** All that is wrong with a statement, without what only follows from something else that is wrong with it. */
-  #foundIn({ cell, statement, found, findings }: Entry): readonly Found[] {
+  #foundIn({ cell, statement, found, findings }: Entry): readonly Diagnostic[] {
     if (statement.sound) return [...found, ...findings.found];
     const { from, to } = statement.place;
     const syntax = this.#cells[cell].found.filter(({ place }) => place.from >= from && place.from <= to);
     const rest = findings.found.filter(({ code }) => !followsFromSyntax(code));
     const unquoted = rest.filter(({ code }) => code === 'text.quotes');
-    const hidden = (one: Found): boolean =>
+    const hidden = (one: Diagnostic): boolean =>
       unquoted.some((other) => other !== one && other.place.from <= one.place.from && one.place.to <= other.place.to);
     return [...[...syntax, ...rest].filter((one) => !hidden(one)), ...found];
   }
 
-  #problemsByCell(): readonly (readonly Problem[])[] {
-    const lists: Found[][] = this.#cells.map(() => []);
+  #problemsByCell(): readonly (readonly Diagnostic[])[] {
+    const lists: Diagnostic[][] = this.#cells.map(() => []);
     this.#entries.forEach((entry) => lists[entry.cell].push(...this.#foundIn(entry)));
-    return lists.map((list) => list.map(problemOf).sort((a, b) => a.place.from - b.place.from));
+    return lists.map((list) => list.sort((a, b) => a.place.from - b.place.from));
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { DimensionName, ValueKind } from './form.ts';
-import type { Place, Problem } from './problem.ts';
+import type { Place, Diagnostic } from './diagnostic.ts';
 
 /**
  * A cell's statements as the engine evaluates them: every call has been held against its verb's form, every
@@ -18,7 +18,7 @@ export interface CheckedStatement {
   readonly uses: readonly string[];
   /** Kind of its value as far as it can be told without running. */
   readonly kind: ValueKind | undefined;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
 }
 
 export type Checked =

@@ -1,8 +1,8 @@
 import { isUnit } from '../units/parse.ts';
-import type { Place } from './problem.ts';
+import type { Place } from './diagnostic.ts';
 import type { Token, TokenKind } from './tokens.ts';
 import type { Expected, Expression, Missing, Piece, Stray, UnitName, Word } from './tree.ts';
-import type { Report } from './trouble.ts';
+import type { Report } from './messages.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** Brackets, signs and operators in a row; more is no honest text and would exhaust the stack. */

@@ -1,6 +1,7 @@
 import { withArticle } from '../units/dimension.ts';
 import type { Accept, DimensionName, ValueKind } from './form.ts';
 import { usualUnit } from './usual.ts';
+import type { Kinds } from './vocabulary.ts';
 
 const dimensions: Readonly<Record<DimensionName, string>> = {
   ...withArticle,
@@ -23,34 +24,20 @@ const samples: Readonly<Record<DimensionName, string>> = {
   any: '10..50 Hz',
 };
 
-/** Kinds whose name alone would not read as a noun. */
-const kinds: Partial<Readonly<Record<ValueKind, string>>> = {
-  running: 'a running level',
-  transfer: 'a transfer function',
-  repeats: 'a number of repeats',
-  sheet: 'a run sheet',
-  plan: 'a plan',
-  order: 'an order of runs',
-  same: 'a value',
-};
-
-export const describeKind = (kind: ValueKind): string =>
-  kinds[kind] ?? (/s$/.test(kind) ? kind : /^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`);
+/** A kind in a sentence: `a spectrum`, `runs`. */
+export const describeKind = (kind: ValueKind, kinds: Kinds): string => kinds.get(kind)?.words ?? 'a value';
 
 export const describeDimensionName = (name: DimensionName): string => dimensions[name];
 
-const orList = (parts: readonly string[]): string =>
-  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} or ${parts[parts.length - 1]}`;
+/** What may stand in a slot, each way in words: `runs`, `a range such as 10..50 Hz`, `a number`. */
+export const describeAccepts = (accepts: readonly Accept[], kinds: Kinds): readonly string[] => [
+  ...new Set(accepts.flatMap((accept) => describeAccept(accept, kinds))),
+];
 
-/** What an operand or option takes, in words: `runs`, `a range such as 10..50 Hz`, `one of mean and linear`. */
-export function describeAccepts(accepts: readonly Accept[]): string {
-  return orList([...new Set(accepts.flatMap(describeAccept))]);
-}
-
-function describeAccept(accept: Accept): readonly string[] {
+function describeAccept(accept: Accept, kinds: Kinds): readonly string[] {
   switch (accept.type) {
     case 'value':
-      return accept.kinds.length > 6 ? ['a value'] : accept.kinds.map(describeKind);
+      return accept.kinds.length > 6 ? ['a value'] : accept.kinds.map((kind) => describeKind(kind, kinds));
     case 'quantity':
       return [dimensions[accept.dimension]];
     case 'range':

@@ -5,7 +5,8 @@ import { operate } from '../units/operate.ts';
 import { one, parseUnit } from '../units/parse.ts';
 import type { Dimension, Quantity, Unit } from '../units/unit.ts';
 import type { Checked, FunctionForm } from './checked.ts';
-import type { Fix, Place } from './problem.ts';
+import { describeKind } from './describe.ts';
+import type { Fix, Place } from './diagnostic.ts';
 import type { Amount, Binary, Bracket, Call, Convert, Expression, Field, Pick, Word } from './tree.ts';
 import { wrong, type Typed, type Work } from './work.ts';
 
@@ -111,7 +112,7 @@ function checkArithmetic(node: Expression, work: Work): Typed {
   if (typed.kind === undefined || typed.kind === 'quantity') return typed;
   work.report('arithmetic.kind', node.place, {
     found: work.text.slice(node.place.from, node.place.to),
-    kind: typed.kind,
+    kind: describeKind(typed.kind, work.vocabulary.kinds),
   });
   return wrong;
 }
@@ -254,14 +255,13 @@ function dimensionOfCall({ gives }: FunctionForm, values: readonly Typed[]): Dim
 const constantOfCall = ({ gives }: FunctionForm, values: readonly Typed[]): Quantity | undefined =>
   gives === 'root' && values[0]?.constant && values[0].constant.value >= 0 ? root(values[0].constant) : undefined;
 
-const single = new Set(['quantity', 'text', 'window', 'verdict', 'chart', 'repeats', 'plan', 'table']);
-
 function checkPick(node: Pick, work: Work): Typed {
   const of = checkExpression(node.of, work);
-  if (of.kind && single.has(of.kind)) {
+  const { kinds } = work.vocabulary;
+  if (of.kind && kinds.get(of.kind)?.picks === false) {
     work.report('pick.kind', node.place, {
       found: work.text.slice(node.of.place.from, node.of.place.to),
-      kind: of.kind,
+      kind: describeKind(of.kind, kinds),
     });
     return wrong;
   }
@@ -279,13 +279,18 @@ function checkField(node: Field, work: Work): Typed {
   if (node.field.type === 'missing') return wrong;
   const name = node.field.text;
   const { place } = node.field;
-  const fields = of.kind ? (work.catalogue.fields[of.kind] ?? []) : undefined;
+  const fields = of.kind ? (work.vocabulary.kinds.get(of.kind)?.fields ?? []) : undefined;
   const field = fields?.find((form) => form.name === name);
   if (fields && !field && of.kind) {
     const known = fields.map((form) => form.name);
     const near = nearest(name, known);
     const fixes = near.map((word) => changeTo(word, place));
-    work.report('field.unknown', place, { field: name, kind: of.kind, known, nearest: near }, fixes);
+    work.report(
+      'field.unknown',
+      place,
+      { field: name, kind: describeKind(of.kind, work.vocabulary.kinds), known, nearest: near },
+      fixes,
+    );
     return wrong;
   }
   if (field && of.kind) work.mention({ role: 'field', kind: of.kind, field, place });

@@ -1,4 +1,4 @@
-import type { Code } from './trouble.ts';
+import type { Code } from './facts.ts';
 
 /** A code's page in the reference: why it is an error, a cell that has it and the same put right. */
 export interface MessagePage {

@@ -1,33 +1,25 @@
+import { messages, type Sentences } from '../result/messages.ts';
+import { capitalised, counted, listed } from '../result/words.ts';
 import { describeDimension } from '../units/dimension.ts';
-import { describeAccepts, describeKind } from './describe.ts';
-import type { Problem } from './problem.ts';
+import { describeDimensionName } from './describe.ts';
+import type { Diagnostic, Fix, Place, Severity } from './diagnostic.ts';
+import type { Code, LanguageFacts, LanguageMessage, Slot } from './facts.ts';
 import type { Expected } from './tree.ts';
-import type { Code, Found, Troubles, Where } from './trouble.ts';
 
-/** All words of the language's problems are made here, from the code and its facts. */
-type Words = { readonly [C in Code]: (facts: Troubles[C]) => string };
-
-const list = (words: readonly string[], last = 'or'): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1]}`;
-
-const quoted = (words: readonly string[], last = 'or'): string =>
-  list(
+/** Words of the language as alternatives; a long list is told by its first members. */
+const quoted = (words: readonly string[], last = 'or', most = Infinity): string =>
+  listed(
     words.map((word) => `\`${word}\``),
     last,
+    most,
   );
-
-/** A long circle is told by its first members. */
-const some = (words: readonly string[]): readonly string[] =>
-  words.length > 6 ? [...words.slice(0, 5), `${words.length - 5} more`] : words;
 
 const meant = (nearest: readonly string[]): string =>
   nearest.length > 0 ? `did you mean ${quoted(nearest.slice(0, 2))}?` : '';
 
-/** The place of a verb in words: `the option \`order\` of \`highpass\``. */
-const placeOf = ({ verb, slot, option }: Where): string =>
+/** `the option \`order\` of \`highpass\``. */
+const placeOf = ({ verb, slot, option }: Slot): string =>
   option ? `the option \`${slot}\` of \`${verb}\`` : `what \`${verb}\` takes as ${slot.toUpperCase()}`;
-
-const capital = (text: string): string => text[0].toUpperCase() + text.slice(1);
 
 const such = (unit: string): string => (unit === '' ? '' : `, such as ${unit}`);
 
@@ -42,7 +34,7 @@ const expected: Readonly<Record<Expected, string>> = {
   'end of range': 'the upper end of the range',
 };
 
-const words: Words = {
+const sentences: Sentences<LanguageFacts> = {
   'syntax.missing': ({ expected: what, after }) =>
     after === '' ? `Here ${expected[what]} is missing.` : `After \`${after}\` ${expected[what]} is missing.`,
   'syntax.unexpected': ({ found }) =>
@@ -67,7 +59,7 @@ const words: Words = {
   'function.unknown': ({ name, nearest }) =>
     `There is no function \`${name}\`; ${meant(nearest) || 'bind it to a name or use one of the functions that the language has.'}`,
   'function.arguments': ({ name, wanted, found }) =>
-    `\`${name}\` is used as ${wanted}; here it has ${found === 0 ? 'no arguments' : found === 1 ? '1 argument' : `${found} arguments`}.`,
+    `\`${name}\` is used as ${wanted}; here it has ${found === 0 ? 'no arguments' : counted(found, 'argument')}.`,
   'name.unknown': ({ name, nearest }) =>
     `Nothing in this notebook is called \`${name}\`; ${meant(nearest) || `bind it with \`${name} = …\`.`}`,
   'name.twice': ({ name, cell, line, same }) =>
@@ -78,55 +70,55 @@ const words: Words = {
   'name.circle': ({ members }) =>
     members.length === 1
       ? `\`${members[0]}\` is made from itself; bind the result to another name.`
-      : `${quoted(some(members), 'and')} need each other in a circle; make one of them without the others.`,
+      : `${quoted(members, 'and', 6)} need each other in a circle; make one of them without the others.`,
   'name.failed': ({ names }) =>
-    `This depends on ${quoted(some(names), 'and')}, which ${names.length === 1 ? 'has' : 'have'} an error.`,
+    `This depends on ${quoted(names, 'and', 6)}, which ${names.length === 1 ? 'has' : 'have'} an error.`,
   'name.unused': ({ name }) => `\`${name}\` is never used.`,
-  'operand.missing': ({ verb, operand, keyword, accepts }) =>
-    `\`${verb}\` needs ${keyword === undefined ? '' : `\`${keyword}\` and `}${describeAccepts(accepts)}${keyword === undefined ? ` (${operand.toUpperCase()})` : ''}.`,
+  'operand.missing': ({ verb, operand, keyword, wanted }) =>
+    `\`${verb}\` needs ${keyword === undefined ? '' : `\`${keyword}\` and `}${listed(wanted, 'or')}${keyword === undefined ? ` (${operand.toUpperCase()})` : ''}.`,
   'operand.extra': ({ verb, found }) =>
     `\`${verb}\` has no place for \`${found}\`; remove it, or say with a keyword what it is.`,
-  'operand.wrong': ({ where, accepts, found }) =>
-    `${capital(placeOf(where))} has to be ${describeAccepts(accepts)}, not \`${found}\`.`,
+  'operand.wrong': ({ where, wanted, found }) =>
+    `${capitalised(placeOf(where))} has to be ${listed(wanted, 'or')}, not \`${found}\`.`,
   'operand.minus': ({ found, instead }) =>
     `\`${found}\` reads as one word; put blanks around the minus: \`${instead}\`.`,
   'option.unknown': ({ verb, word, nearest, known }) =>
     `\`${verb}\` has no option \`${word}\`; ${meant(nearest) || (known.length > 0 ? `it knows ${quoted(known, 'and')}.` : 'it has no options.')}`,
   'option.twice': ({ verb, option }) => `\`${option}\` stands twice in this \`${verb}\`; leave one out.`,
-  'option.missing': ({ verb, option, accepts }) =>
-    `After \`${option}\`, \`${verb}\` needs ${describeAccepts(accepts)}.`,
+  'option.missing': ({ verb, option, wanted }) => `After \`${option}\`, \`${verb}\` needs ${listed(wanted, 'or')}.`,
   'word.unknown': ({ where, word, wanted, nearest }) =>
-    `${capital(placeOf(where))} can't be \`${word}\`; ${meant(nearest) || `it is ${quoted(wanted)}.`}`,
+    `${capitalised(placeOf(where))} can't be \`${word}\`; ${meant(nearest) || `it is ${quoted(wanted)}.`}`,
   'kind.mismatch': ({ where, wanted, kind, found, instead }) =>
-    `${capital(placeOf(where))} has to be ${list(wanted.map(describeKind))}, but \`${found}\` is ${describeKind(kind)}${instead === undefined ? '.' : `; write \`${instead}\`.`}`,
+    `${capitalised(placeOf(where))} has to be ${listed(wanted, 'or')}, but \`${found}\` is ${kind}${instead === undefined ? '.' : `; write \`${instead}\`.`}`,
   'unit.unknown': ({ unit, nearest }) =>
     `There is no unit \`${unit}\`; ${meant(nearest) || 'units are written like Hz, m/s^2 or N/mm, and case counts.'}`,
   'unit.missing': ({ where, found, wanted, unit }) =>
-    `${capital(placeOf(where))} needs a unit of ${wanted} after \`${found}\`${such(unit)}.`,
+    `${capitalised(placeOf(where))} needs a unit of ${wanted} after \`${found}\`${such(unit)}.`,
   'unit.dimension': ({ where, wanted, found, dimension, unit }) =>
     wanted[0] === 'mass' && /\bg$/.test(found)
-      ? `${capital(placeOf(where))} has to be a mass, but g is standard gravity here: write \`gram\`, or kg.`
-      : `${capital(placeOf(where))} has to be ${describeAccepts(wanted.map((dimension) => ({ type: 'quantity', dimension })))}${unit === '' ? '' : `, in ${unit} for example`}, but \`${found}\` is ${describeDimension(dimension)}.`,
+      ? `${capitalised(placeOf(where))} has to be a mass, but g is standard gravity here: write \`gram\`, or kg.`
+      : `${capitalised(placeOf(where))} has to be ${listed([...new Set(wanted.map(describeDimensionName))], 'or')}${unit === '' ? '' : `, in ${unit} for example`}, but \`${found}\` is ${describeDimension(dimension)}.`,
   'range.reversed': ({ found, instead }) => `The range \`${found}\` runs backwards; write \`${instead}\`.`,
   'range.empty': ({ found }) => `The range \`${found}\` is empty; its ends have to differ.`,
   'range.constant': ({ found }) =>
     `An end of a range has to be a quantity known before anything runs, such as 10 Hz, and \`${found}\` is not.`,
-  'value.above': ({ where, above, found }) => `${capital(placeOf(where))} has to be above ${above}, not \`${found}\`.`,
+  'value.above': ({ where, above, found }) =>
+    `${capitalised(placeOf(where))} has to be above ${above}, not \`${found}\`.`,
   'value.least': ({ where, least, found }) =>
-    `${capital(placeOf(where))} has to be at least ${least}, not \`${found}\`.`,
+    `${capitalised(placeOf(where))} has to be at least ${least}, not \`${found}\`.`,
   'value.most': ({ where, most, found, instead }) =>
-    `${capital(placeOf(where))} has to be at most ${most}, not \`${found}\`${instead === undefined ? '.' : `; did you mean \`${instead}\`?`}`,
-  'value.integer': ({ where, found }) => `${capital(placeOf(where))} has to be a whole number, not \`${found}\`.`,
+    `${capitalised(placeOf(where))} has to be at most ${most}, not \`${found}\`${instead === undefined ? '.' : `; did you mean \`${instead}\`?`}`,
+  'value.integer': ({ where, found }) => `${capitalised(placeOf(where))} has to be a whole number, not \`${found}\`.`,
   'field.unknown': ({ field, kind, known, nearest }) =>
     known.length === 0
-      ? `${capital(describeKind(kind))} ${plural(kind)} no fields, so \`.${field}\` can't be read off; use \`table\` to see the numbers.`
-      : `${capital(describeKind(kind))} ${plural(kind)} no field \`${field}\`; ${meant(nearest) || `the fields are ${quoted(known, 'and')}.`}`,
-  'pick.kind': ({ found, kind }) => `\`${found}\` is ${describeKind(kind)}, and only a set of runs can be picked from.`,
+      ? `${capitalised(kind)} ${has(kind)} no fields, so \`.${field}\` can't be read off; use \`table\` to see the numbers.`
+      : `${capitalised(kind)} ${has(kind)} no field \`${field}\`; ${meant(nearest) || `the fields are ${quoted(known, 'and')}.`}`,
+  'pick.kind': ({ found, kind }) => `\`${found}\` is ${kind}, and only a set of runs can be picked from.`,
   'pick.index': ({ found }) => `Runs are counted from 1, so \`${found}\` picks none.`,
   'arithmetic.kind': ({ found, kind }) =>
-    `Arithmetic is done with quantities, but \`${found}\` is ${describeKind(kind)}; read a number off it with a field, such as \`.rms\`.`,
+    `Arithmetic is done with quantities, but \`${found}\` is ${kind}; read a number off it with a field, such as \`.rms\`.`,
   'arithmetic.dimension': ({ operator, left, right }) =>
-    `${capital(describeDimension(left))} and ${describeDimension(right)} can't be ${operator === '+' ? 'added' : 'subtracted'}; both sides have to measure the same.`,
+    `${capitalised(describeDimension(left))} and ${describeDimension(right)} can't be ${operator === '+' ? 'added' : 'subtracted'}; both sides have to measure the same.`,
   'arithmetic.level': () =>
     'A level in dB is a logarithm and never mixes with other quantities; add levels to levels, or convert by hand with 10^(dB/20).',
   'arithmetic.exponent': ({ dimension }) =>
@@ -134,20 +126,30 @@ const words: Words = {
   'arithmetic.zero': () => 'This divides by zero; the divisor has to differ from 0.',
   'arithmetic.finite': () => 'This number is too large to calculate with; write it smaller, or in a larger unit.',
   'convert.dimension': ({ unit, wanted, found }) =>
-    `${capital(describeDimension(found))} can't be told in ${unit}, which measures ${describeDimension(wanted)}; take a unit of the same dimension.`,
+    `${capitalised(describeDimension(found))} can't be told in ${unit}, which measures ${describeDimension(wanted)}; take a unit of the same dimension.`,
   'file.missing': ({ pattern, nearest }) =>
     `No file is called ${pattern}; ${meant(nearest) || 'paths are relative to the folder of this notebook.'}`,
   'channel.unknown': ({ channel, known, nearest }) =>
-    `There is no channel \`${channel}\`; ${meant(nearest) || `the channels are ${quoted(some(known), 'and')}.`}`,
+    `There is no channel \`${channel}\`; ${meant(nearest) || `the channels are ${quoted(known, 'and', 6)}.`}`,
   'range.outside': ({ found, end }) =>
     `The range \`${found}\` reaches outside the recording, which runs from 0 s to ${end}; end it there.`,
   'band.rate': ({ found, half }) =>
     `The range \`${found}\` reaches past half the rate, ${half}; end it there, or record at a higher rate.`,
 };
 
-const plural = (kind: string): string => (/s$/.test(kind) && kind !== 'bands' ? 'have' : 'has');
+const { tell: untyped, refuse } = messages(sentences);
 
-const severities: Partial<Record<Code, Problem['severity']>> = {
+/** `runs` have, `a spectrum` has. */
+const has = (kind: string): string => (/^an? /.test(kind) ? 'has' : 'have');
+
+export { refuse };
+
+/** A message that its code tells apart from others. */
+export const tell = <C extends Code>(code: C, facts: LanguageFacts[C]): Extract<LanguageMessage, { code: C }> =>
+  // The compiler cannot tie a generic code to its own facts; the signature does.
+  untyped(code, facts as LanguageFacts[C] & object) as Extract<LanguageMessage, { code: C }>;
+
+const severities: Partial<Record<Code, Severity>> = {
   'name.failed': 'hint',
   'name.unused': 'hint',
   // Seen from outside before anything runs; the run itself has the last word.
@@ -157,16 +159,29 @@ const severities: Partial<Record<Code, Problem['severity']>> = {
   'band.rate': 'warning',
 };
 
-/** The sentence for a trouble. */
-export function messageOf<C extends Code>(code: C, facts: Troubles[C]): string {
-  return words[code](facts);
+export type Report = <C extends Code>(code: C, place: Place, facts: LanguageFacts[C], fixes?: readonly Fix[]) => void;
+
+/** A list to report into. */
+export function reporter(diagnostics: Diagnostic[]): Report {
+  return (code, place, facts, fixes = []) => {
+    // Two ways of reading may come upon the same mistake.
+    if (diagnostics.some((one) => one.code === code && one.place.from === place.from && one.place.to === place.to))
+      return;
+    const severity = severities[code] ?? 'error';
+    diagnostics.push({ ...tell(code, facts), severity, place, ...(fixes.length > 0 ? { fixes } : {}) });
+  };
 }
 
-export function problemOf(found: Found): Problem {
-  const { code, facts, place, fixes } = found;
-  const message = (messageOf as (code: Code, facts: unknown) => string)(code, facts);
-  return { code, severity: severities[code] ?? 'error', place, message, ...(fixes ? { fixes } : {}) };
+/** Reports a message made elsewhere. */
+export function reportMessage(
+  report: Report,
+  { code, facts }: LanguageMessage,
+  place: Place,
+  fixes?: readonly Fix[],
+): void {
+  // Code and facts belong together in a message, which the signature of Report can't be told of a union.
+  (report as (code: Code, place: Place, facts: object, fixes?: readonly Fix[]) => void)(code, place, facts, fixes);
 }
 
 /** Every code there is, in the order of the reference. */
-export const codes = Object.keys(words) as readonly Code[];
+export const codes = Object.keys(sentences) as readonly Code[];

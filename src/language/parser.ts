@@ -1,18 +1,18 @@
 import { statementsOf } from './lines.ts';
-import type { Place } from './problem.ts';
+import type { Diagnostic, Place } from './diagnostic.ts';
 import { StatementParser } from './statement.ts';
 import { tokenize } from './tokens.ts';
 import type { Cell, Statement } from './tree.ts';
-import { reporter, type Found } from './trouble.ts';
+import { reporter } from './messages.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /**
- * Reads a cell. Never throws: what is missing or stray is a node and a trouble, and the rest of the cell is read all
+ * Reads a cell. Never throws: what is missing or stray is a node and a diagnostic, and the rest of the cell is read all
  * the same.
  */
 export function parseCell(text: string, vocabulary: Vocabulary): Cell {
   const tokens = tokenize(text);
-  const found: Found[] = [];
+  const found: Diagnostic[] = [];
   const report = reporter(found);
   const statements: Statement[] = [];
   const lines = lineCounter(text);

@@ -5,13 +5,14 @@ import type { Checked } from './checked.ts';
 import { changeTo, checkExpression } from './expression.ts';
 import { sliceOf } from './fit.ts';
 import type { Accept } from './form.ts';
-import type { Fix } from './problem.ts';
+import type { Fix } from './diagnostic.ts';
 import type { Expression, Range } from './tree.ts';
-import { tell, type Troubles, type Where } from './trouble.ts';
+import type { LanguageFacts, Slot } from './facts.ts';
+import { reportMessage } from './messages.ts';
 import type { Typed, Work } from './work.ts';
 
 /** `5..80 s`, `5 s..80 s`, `1 min..80 s`: a number without a unit takes that of the other end. */
-export function checkRange(node: Range, accepts: readonly Accept[], where: Where, work: Work): Checked | undefined {
+export function checkRange(node: Range, accepts: readonly Accept[], where: Slot, work: Work): Checked | undefined {
   const from = checkEnd(node.from, work);
   const to = checkEnd(node.to, work);
   if (!from || !to) return undefined;
@@ -19,11 +20,21 @@ export function checkRange(node: Range, accepts: readonly Accept[], where: Where
   const low = bare(from) ? { value: from.value, unit: to.unit } : from;
   const high = bare(to) ? { value: to.value, unit: from.unit } : to;
   const instead = swapped(node, work);
-  const trouble = whyNoRange(low, high, { where, accepts, found: sliceOf(work.text, node) }, instead);
-  if (trouble?.code === 'unit.dimension') reportEnds(node, low, trouble.facts, work);
-  else if (trouble !== undefined)
-    tell(work.report, trouble, node.place, trouble.code === 'range.reversed' ? [changeTo(instead, node.place)] : []);
-  if (trouble !== undefined) return undefined;
+  const misfit = whyNoRange(
+    low,
+    high,
+    { where, accepts, found: sliceOf(work.text, node), kinds: work.vocabulary.kinds },
+    instead,
+  );
+  if (misfit?.code === 'unit.dimension') reportEnds(node, low, misfit.facts, work);
+  else if (misfit !== undefined)
+    reportMessage(
+      work.report,
+      misfit,
+      node.place,
+      misfit.code === 'range.reversed' ? [changeTo(instead, node.place)] : [],
+    );
+  if (misfit !== undefined) return undefined;
   return { type: 'range', from: low, to: high, place: node.place };
 }
 
@@ -35,7 +46,7 @@ function checkEnd(node: Expression, work: Work): Quantity | undefined {
 }
 
 /** Ends that measure something else than what is wanted, or than each other: without a unit, or in a wrong one. */
-function reportEnds(node: Range, { unit }: Quantity, facts: Troubles['unit.dimension'], work: Work): void {
+function reportEnds(node: Range, { unit }: Quantity, facts: LanguageFacts['unit.dimension'], work: Work): void {
   const { where, wanted, found, dimension, unit: usual } = facts;
   const end = node.from;
   if (isDimensionless(dimension) && unit.symbol === '') {

@@ -1,4 +1,4 @@
-import type { Place } from './problem.ts';
+import type { Place } from './diagnostic.ts';
 
 export type TokenKind = 'newline' | 'comment' | 'number' | 'word' | 'text' | 'sign' | 'bad';
 

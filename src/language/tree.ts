@@ -1,6 +1,5 @@
-import type { Place } from './problem.ts';
+import type { Diagnostic, Place } from './diagnostic.ts';
 import type { Token } from './tokens.ts';
-import type { Found } from './trouble.ts';
 
 /** What a missing piece should have been. */
 export type Expected = 'step' | 'value' | 'operand' | 'unit' | 'text' | 'field' | 'number' | 'end of range';
@@ -11,7 +10,7 @@ export interface Cell {
   readonly statements: readonly Statement[];
   readonly comments: readonly Token[];
   /** What is wrong with the form of the text alone. */
-  readonly found: readonly Found[];
+  readonly found: readonly Diagnostic[];
 }
 
 export interface Statement {

@@ -1,6 +1,5 @@
 import type { FunctionForm } from './checked.ts';
-import type { Accept, Form, ValueKind } from './form.ts';
-import type { DimensionName } from './form.ts';
+import type { Accept, DimensionName, Form, ValueKind } from './form.ts';
 
 /** A scalar or a part that can be read off a value: `C.change`. */
 export interface FieldForm {
@@ -12,17 +11,30 @@ export interface FieldForm {
   readonly kind?: ValueKind;
 }
 
-/** All that the language knows of the verbs, as data. */
+/** A kind of value, as far as the language goes. */
+export interface KindForm {
+  readonly name: ValueKind;
+  /** In a sentence: `a spectrum`, `runs`. */
+  readonly words: string;
+  readonly fields: readonly FieldForm[];
+  /** Whether one of its rows can be picked: `r[2]`. */
+  readonly picks: boolean;
+}
+
+/** All that the language knows of verbs, functions and kinds of value, as data. */
 export interface Catalogue {
   readonly verbs: readonly Form[];
   readonly functions: readonly FunctionForm[];
-  readonly fields: Readonly<Partial<Record<ValueKind, readonly FieldForm[]>>>;
+  readonly kinds: readonly KindForm[];
 }
 
-/** The words that have a meaning of their own; the parser needs no more of a catalogue than this. */
+export type Kinds = ReadonlyMap<ValueKind, KindForm>;
+
+/** The words that have a meaning of their own. */
 export interface Vocabulary {
   readonly verbs: ReadonlyMap<string, Form>;
   readonly functions: ReadonlyMap<string, FunctionForm>;
+  readonly kinds: Kinds;
   /** Words that introduce an option or an operand. */
   readonly keywords: ReadonlySet<string>;
   /** Fixed words of operands and options: `hann`, `psd`. */
@@ -52,6 +64,7 @@ export function vocabularyOf(catalogue: Catalogue): Vocabulary {
   const vocabulary = {
     verbs: new Map(catalogue.verbs.map((form) => [form.verb, form])),
     functions: new Map(catalogue.functions.map((form) => [form.name, form])),
+    kinds: new Map(catalogue.kinds.map((kind) => [kind.name, kind])),
     keywords,
     words,
   };

@@ -3,9 +3,9 @@ import type { Arrangement } from './arrange.ts';
 import type { Checked, FunctionForm } from './checked.ts';
 import type { Surroundings } from './fit.ts';
 import type { Accept, Form, ValueKind } from './form.ts';
-import type { Place } from './problem.ts';
+import type { Place } from './diagnostic.ts';
 import type { Pipeline, Step } from './tree.ts';
-import type { Report } from './trouble.ts';
+import type { Report } from './messages.ts';
 import type { Catalogue, FieldForm } from './vocabulary.ts';
 
 /** What is known of an expression without running it; `checked` is undefined where something in it is wrong. */

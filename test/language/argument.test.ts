@@ -7,6 +7,7 @@ const asked = (...accepts: readonly Accept[]): Asked => ({
   where: { verb: 'verb', slot: 'slot', option: true },
   accepts,
   found: 'it',
+  kinds: new Map(),
 });
 
 const known = (value: number, unit: string): Known => {

@@ -1,6 +1,6 @@
 import type { FunctionForm } from '../../src/language/checked.ts';
 import type { Accept, DimensionName, Form, OperandForm, OptionForm, ValueKind } from '../../src/language/form.ts';
-import type { Catalogue } from '../../src/language/vocabulary.ts';
+import type { Catalogue, KindForm } from '../../src/language/vocabulary.ts';
 
 /** Forms that mirror the table of verbs of the language, so that this room is tested without the real catalogue. */
 const value = (...kinds: ValueKind[]): Accept => ({ type: 'value', kinds });
@@ -210,14 +210,38 @@ export const functions: readonly FunctionForm[] = [
   fn('rotation_rate', 'speed circumference', false, { gives: 'frequency' }),
 ];
 
+const kind = (name: ValueKind, words: string, picks = false, fields: KindForm['fields'] = []): KindForm => ({
+  name,
+  words,
+  picks,
+  fields,
+});
+
 export const catalogue: Catalogue = {
   verbs,
   functions,
-  fields: {
-    levels: [
+  kinds: [
+    kind('quantity', 'a quantity'),
+    kind('text', 'a text'),
+    kind('runs', 'runs', true),
+    kind('window', 'a window'),
+    kind('spectrum', 'a spectrum', true),
+    kind('levels', 'levels', true, [
       { name: 'rms', doc: 'Root mean square.' },
       { name: 'peak', doc: 'Largest deviation.' },
-    ],
-    comparison: [{ name: 'change', doc: 'B/A - 1.', dimension: 'ratio' }],
-  },
+    ]),
+    kind('bands', 'bands', true),
+    kind('comparison', 'a comparison', true, [{ name: 'change', doc: 'B/A - 1.', dimension: 'ratio' }]),
+    kind('verdict', 'a verdict'),
+    kind('findings', 'findings'),
+    kind('peaks', 'peaks', true),
+    kind('transfer', 'a transfer function', true),
+    kind('spectrogram', 'a spectrogram', true),
+    kind('running', 'a running level', true),
+    kind('repeats', 'a number of repeats'),
+    kind('profile', 'a profile'),
+    kind('order', 'an order of runs'),
+    kind('table', 'a table'),
+    kind('chart', 'a chart'),
+  ],
 };

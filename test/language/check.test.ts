@@ -2,13 +2,13 @@ import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { checkNotebook, type CheckedNotebook } from '../../src/language/check.ts';
 import type { Checked } from '../../src/language/checked.ts';
-import type { Problem } from '../../src/language/problem.ts';
+import type { Diagnostic } from '../../src/language/diagnostic.ts';
 import { catalogue } from './catalogue.ts';
 import { validCells } from './valid.ts';
 
 const check = (...cells: string[]): CheckedNotebook => checkNotebook(cells, catalogue);
-const problemsOf = (...cells: string[]): readonly Problem[] => check(...cells).problems.flat();
-const errorsOf = (...cells: string[]): readonly Problem[] =>
+const problemsOf = (...cells: string[]): readonly Diagnostic[] => check(...cells).problems.flat();
+const errorsOf = (...cells: string[]): readonly Diagnostic[] =>
   problemsOf(...cells).filter(({ severity }) => severity === 'error');
 
 /** One cell after a first that binds runs `r` and `q`, a spectrum `S`, a window `W`, a comparison `C`, levels `L`. */
@@ -20,7 +20,7 @@ const ground = [
   'C = compare r with q',
   'L = levels r',
 ].join('\n');
-const errors = (cell: string): readonly Problem[] => errorsOf(ground, cell);
+const errors = (cell: string): readonly Diagnostic[] => errorsOf(ground, cell);
 
 /** The one error of a cell: its code, and the text at its place. */
 function only(cell: string): { code: string; at: string; message: string; fixed: string | undefined } {

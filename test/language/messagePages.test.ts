@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import { checkNotebook } from '../../src/language/check.ts';
 import { messagePages } from '../../src/language/messagePages.ts';
 import { codes } from '../../src/language/messages.ts';
-import type { Problem } from '../../src/language/problem.ts';
+import type { Diagnostic } from '../../src/language/diagnostic.ts';
 import { diagnoseOutside } from '../../src/language/services/diagnostics.ts';
 import type { Outside } from '../../src/language/services/outside.ts';
 import { catalogue } from '../../src/verbs/language.ts';
@@ -28,7 +28,7 @@ const outside: Outside = {
         : undefined,
 };
 
-async function problemsOf(cell: string): Promise<readonly Problem[]> {
+async function problemsOf(cell: string): Promise<readonly Diagnostic[]> {
   const notebook = checkNotebook([cell], catalogue);
   return [...notebook.problems[0], ...(await diagnoseOutside(notebook, 0, outside))];
 }

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { checkNotebook, type CheckedNotebook } from '../../language/check.ts';
-import type { Place } from '../../language/problem.ts';
+import type { Place } from '../../language/diagnostic.ts';
 import { catalogue } from '../../verbs/language.ts';
 import { programOf, type Program } from './program.ts';
 

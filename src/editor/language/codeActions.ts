@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { Problem } from '../../language/problem.ts';
+import type { Diagnostic } from '../../language/diagnostic.ts';
 import { actionsAt, addOption, fixesOf, type Action } from '../../language/services/fixes.ts';
 import { spanOf, rangeOf, type Analyses, type Part } from './analyses.ts';
 import type { Diagnostics } from './diagnostics.ts';
@@ -40,7 +40,7 @@ export function registerCodeActions(
 }
 
 /** The fixes that a problem brings, and the option that the engine's sentence names as what would settle it. */
-function fixesAround({ notebook, cell }: Part, problem: Problem): readonly Action[] {
+function fixesAround({ notebook, cell }: Part, problem: Diagnostic): readonly Action[] {
   const named = /\b(?:option|write|add|give) [`"]?([a-z]+)\b/.exec(problem.message)?.[1];
   const option = named === undefined ? undefined : addOption(notebook, cell, problem.place, named);
   return [...fixesOf(notebook, cell, problem), ...(option === undefined ? [] : [{ ...option, problem }])];

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { caretAt, type Caret } from '../../language/services/caret.ts';
-import { completionsAt, type Completion, type CompletionKind } from '../../language/services/completion.ts';
+import { completionsAt } from '../../language/services/completion.ts';
+import type { Completion, CompletionKind } from '../../language/services/offer.ts';
 import type { Outside } from '../../language/services/outside.ts';
 import { rangeOf, type Analyses, type Part } from './analyses.ts';
 import type { EngineFacts } from './engineFacts.ts';

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { Problem } from '../../language/problem.ts';
+import type { Diagnostic } from '../../language/diagnostic.ts';
 import { diagnose, diagnoseOutside } from '../../language/services/diagnostics.ts';
 import { pageOf } from '../reference.ts';
 import { recordings } from '../staleness.ts';
@@ -11,7 +11,7 @@ import { openPrograms, programOf, programOfNotebook, isOurs, type Program } from
 /** Pause in typing after which a program is checked anew, in ms. */
 const pause = 250;
 
-const severities: Readonly<Record<Problem['severity'], vscode.DiagnosticSeverity>> = {
+const severities: Readonly<Record<Diagnostic['severity'], vscode.DiagnosticSeverity>> = {
   error: vscode.DiagnosticSeverity.Error,
   warning: vscode.DiagnosticSeverity.Warning,
   hint: vscode.DiagnosticSeverity.Hint,
@@ -26,7 +26,7 @@ export class Diagnostics {
   /** Documents of each program that were given diagnostics. */
   readonly #shown = new Map<string, readonly vscode.Uri[]>();
   /** What the world around showed of a cell's text, by document. */
-  readonly #outside = new Map<string, { readonly text: string; readonly problems: readonly Problem[] }>();
+  readonly #outside = new Map<string, { readonly text: string; readonly problems: readonly Diagnostic[] }>();
   readonly #listening: vscode.Disposable;
 
   constructor(analyses: Analyses, engineFacts: EngineFacts) {
@@ -37,11 +37,11 @@ export class Diagnostics {
   }
 
   /** The problems of a document as they are shown now. */
-  problemsOf(analysis: Analysis, cell: number): readonly Problem[] {
+  problemsOf(analysis: Analysis, cell: number): readonly Diagnostic[] {
     const own = diagnose(analysis.notebook)[cell];
     const known = this.#outside.get(analysis.documents[cell].uri.toString());
     const around = known?.text === analysis.notebook.cells[cell].text ? known.problems : [];
-    const free = ({ place }: Problem): boolean => !own.some((problem) => touches(problem.place, place));
+    const free = ({ place }: Diagnostic): boolean => !own.some((problem) => touches(problem.place, place));
     return [...own, ...around.filter(free)];
   }
 
@@ -107,7 +107,7 @@ export class Diagnostics {
     found.forEach((problems, cell) => {
       const failures = this.#engineFacts
         .failures(analysis, cell)
-        .map(({ code, message, place }): Problem => ({ code, severity: 'error', place, message }));
+        .map(({ code, message, place }): Diagnostic => ({ code, severity: 'error', place, message }));
       // Where the language has its own words for it, with a page and a fix, those are taken.
       const others = failures.filter(({ place }) => !problems.some((problem) => touches(problem.place, place)));
       const { text } = notebook.cells[cell];
@@ -152,10 +152,10 @@ export class Diagnostics {
   }
 }
 
-const touches = (a: Problem['place'], b: Problem['place']): boolean => a.from <= b.to && b.from <= a.to;
+const touches = (a: Diagnostic['place'], b: Diagnostic['place']): boolean => a.from <= b.to && b.from <= a.to;
 
 /** The code links to its page in the reference, where it has one. */
-export function diagnosticOf(document: vscode.TextDocument, problem: Problem): vscode.Diagnostic {
+export function diagnosticOf(document: vscode.TextDocument, problem: Diagnostic): vscode.Diagnostic {
   const { code, severity, place, message } = problem;
   const diagnostic = new vscode.Diagnostic(rangeOf(document, place), message, severities[severity]);
   const target = pageOf(code);

@@ -3,7 +3,7 @@ import type { CheckedNotebook } from '../check.ts';
 import { inPlace } from '../fit.ts';
 import type { Accept, OperandForm, OptionForm, ValueKind } from '../form.ts';
 import { parseCell } from '../parser.ts';
-import type { Place } from '../problem.ts';
+import type { Place } from '../diagnostic.ts';
 import { checkPipeline } from '../step.ts';
 import { tokenize } from '../tokens.ts';
 import { childrenOf, type Field, type Call, type Convert, type Node, type Pipeline, type Step } from '../tree.ts';

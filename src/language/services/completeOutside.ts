@@ -1,7 +1,7 @@
 import type { Entry } from '../arrange.ts';
 import type { CheckedNotebook } from '../check.ts';
 import type { Expecting } from './caret.ts';
-import type { Offer } from './completion.ts';
+import type { Offer } from './offer.ts';
 import type { ChannelFacts, FolderEntry, Outside } from './outside.ts';
 import { sourcesOf } from './source.ts';
 import { quietly } from './typing.ts';

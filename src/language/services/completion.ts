@@ -6,49 +6,14 @@ import type { CheckedNotebook } from '../check.ts';
 import { describeKind } from '../describe.ts';
 import { constants } from '../expression.ts';
 import type { Accept, DimensionName, Form, ValueKind } from '../form.ts';
-import type { Place } from '../problem.ts';
 import { usualUnits } from '../usual.ts';
 import { kindsOf } from '../work.ts';
 import { caretAt, type Expecting, type Situation } from './caret.ts';
 import { completeChannels, completeFiles } from './completeOutside.ts';
+import type { Completion, Offer } from './offer.ts';
 import type { Outside } from './outside.ts';
 import { presets } from './presets.ts';
 import { functionSynopsis, synopsisOf, withDefault } from './synopsis.ts';
-
-export type CompletionKind =
-  | 'verb'
-  | 'name'
-  | 'keyword'
-  | 'word'
-  | 'unit'
-  | 'file'
-  | 'folder'
-  | 'channel'
-  | 'function'
-  | 'field'
-  | 'constant'
-  | 'range';
-
-export interface Completion {
-  readonly label: string;
-  readonly kind: CompletionKind;
-  /** What it replaces. */
-  readonly place: Place;
-  readonly insert: string;
-  /** One line beside the label. */
-  readonly detail?: string;
-  /** Markdown. */
-  readonly doc?: string;
-  /** Whether another completion is likely wanted right after, as after a folder or a verb. */
-  readonly again?: boolean;
-  /** Lower comes first. */
-  readonly rank: number;
-}
-
-export type Offer = Omit<Completion, 'place' | 'insert' | 'rank'> & {
-  readonly insert?: string;
-  readonly rank?: number;
-};
 
 /** What could be written at a caret, nearest to the grammar's expectation first. */
 export async function completionsAt(
@@ -129,7 +94,12 @@ function names(
 ): readonly Offer[] {
   return [...notebook.types]
     .filter(([, { kind, dimension }]) => kind === undefined || wanted(kind, dimension))
-    .map(([label, { kind }]) => ({ label, kind: 'name', rank, ...(kind ? { detail: describeKind(kind) } : {}) }));
+    .map(([label, { kind }]) => ({
+      label,
+      kind: 'name',
+      rank,
+      ...(kind ? { detail: describeKind(kind, notebook.vocabulary.kinds) } : {}),
+    }));
 }
 
 function functions(notebook: CheckedNotebook): readonly Offer[] {
@@ -148,7 +118,7 @@ const constantOffers = (): readonly Offer[] =>
   Object.entries(constants).map(([label, value]) => ({ label, kind: 'constant', detail: String(value), rank: 4 }));
 
 function fields(notebook: CheckedNotebook, kind: ValueKind | undefined): readonly Offer[] {
-  const known = kind ? (notebook.catalogue.fields[kind] ?? []) : [];
+  const known = kind ? (notebook.vocabulary.kinds.get(kind)?.fields ?? []) : [];
   return known.map(({ name, doc }) => ({ label: name, kind: 'field', detail: doc }));
 }
 

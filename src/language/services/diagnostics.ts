@@ -5,15 +5,14 @@ import type { CheckedNotebook } from '../check.ts';
 import type { Checked } from '../checked.ts';
 import { changeTo } from '../expression.ts';
 import type { Form } from '../form.ts';
-import { problemOf } from '../messages.ts';
-import type { Problem } from '../problem.ts';
-import { reporter, type Found, type Report } from '../trouble.ts';
+import { reporter, type Report } from '../messages.ts';
+import type { Diagnostic } from '../diagnostic.ts';
 import { callsIn, type CallOf } from './calls.ts';
 import type { Facts, Outside } from './outside.ts';
 import { filesOf, sourcesOf } from './source.ts';
 
 /** The problems of every cell that the text alone shows, as you type. */
-export const diagnose = (notebook: CheckedNotebook): readonly (readonly Problem[])[] => notebook.problems;
+export const diagnose = (notebook: CheckedNotebook): readonly (readonly Diagnostic[])[] => notebook.problems;
 
 /**
  * What the world around shows of one cell before anything runs: files and channels that do not exist, stretches outside
@@ -23,8 +22,8 @@ export async function diagnoseOutside(
   notebook: CheckedNotebook,
   cell: number,
   outside: Outside,
-): Promise<readonly Problem[]> {
-  const found: Found[] = [];
+): Promise<readonly Diagnostic[]> {
+  const found: Diagnostic[] = [];
   const report = reporter(found);
   for (const { cell: at, expression } of notebook.statements) {
     if (at !== cell || !expression) continue;
@@ -36,7 +35,7 @@ export async function diagnoseOutside(
       lookAtRanges(call, form, outside, report);
     }
   }
-  return found.map(problemOf).sort((a, b) => a.place.from - b.place.from);
+  return found.sort((a, b) => a.place.from - b.place.from);
 }
 
 async function lookForFiles(call: CallOf, form: Form, outside: Outside, report: Report): Promise<void> {

@@ -4,7 +4,7 @@ import { formatNumber } from '../../units/format.ts';
 import { parseUnit, unit as unitNamed } from '../../units/parse.ts';
 import type { CheckedNotebook } from '../check.ts';
 import { sampleOf } from '../describe.ts';
-import type { Place, Problem } from '../problem.ts';
+import type { Place, Diagnostic } from '../diagnostic.ts';
 import { childrenOf, type Amount, type Node, type Pipeline } from '../tree.ts';
 import { usualUnits } from '../usual.ts';
 import type { CellEdit } from './rename.ts';
@@ -14,7 +14,7 @@ export interface Action {
   readonly kind: 'quickfix' | 'refactor';
   readonly edits: readonly CellEdit[];
   /** What it puts right. */
-  readonly problem?: Problem;
+  readonly problem?: Diagnostic;
   /** The likeliest of several. */
   readonly preferred?: boolean;
 }
@@ -24,14 +24,14 @@ const touches = (a: Place, b: Place): boolean => a.from <= b.to && b.from <= a.t
 /** What could be done to the text at a place: the fixes of its problems, and conversions of its quantities. */
 export function actionsAt(notebook: CheckedNotebook, cell: number, place: Place): readonly Action[] {
   // A missing bracket is told at its partner, and mended at the end.
-  const near = (problem: Problem): boolean =>
+  const near = (problem: Diagnostic): boolean =>
     [problem, ...(problem.fixes ?? [])].some((one) => touches(one.place, place));
   const problems = notebook.problems[cell].filter(near);
   return [...problems.flatMap((problem) => fixesOf(notebook, cell, problem)), ...conversions(notebook, cell, place)];
 }
 
 /** The quick fixes of one problem: those that it brings, and for an unknown name its binding. */
-export function fixesOf(notebook: CheckedNotebook, cell: number, problem: Problem): readonly Action[] {
+export function fixesOf(notebook: CheckedNotebook, cell: number, problem: Diagnostic): readonly Action[] {
   const own = (problem.fixes ?? []).map(({ title, place, text }, i): Action => ({
     title,
     kind: 'quickfix',
@@ -45,7 +45,7 @@ export function fixesOf(notebook: CheckedNotebook, cell: number, problem: Proble
 }
 
 /** A statement above that binds the name, to be filled in. */
-function createBinding(notebook: CheckedNotebook, cell: number, problem: Problem): Action {
+function createBinding(notebook: CheckedNotebook, cell: number, problem: Diagnostic): Action {
   const { text, statements } = notebook.cells[cell];
   const name = text.slice(problem.place.from, problem.place.to);
   const at =
@@ -65,7 +65,7 @@ function createBinding(notebook: CheckedNotebook, cell: number, problem: Problem
 }
 
 /** Shows the value instead of binding it. */
-function removeBinding(notebook: CheckedNotebook, cell: number, problem: Problem): readonly Action[] {
+function removeBinding(notebook: CheckedNotebook, cell: number, problem: Diagnostic): readonly Action[] {
   const statement = notebook.cells[cell].statements.find(({ name }) => name?.place.from === problem.place.from);
   if (!statement?.name) return [];
   const place = { from: statement.name.place.from, to: statement.pipeline.place.from };

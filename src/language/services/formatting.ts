@@ -1,5 +1,5 @@
 import { printCell } from '../printer.ts';
-import type { Place } from '../problem.ts';
+import type { Place } from '../diagnostic.ts';
 import type { Cell } from '../tree.ts';
 
 export interface TextEdit {

@@ -1,3 +1,4 @@
+import { listed } from '../../result/words.ts';
 import { convert } from '../../units/arithmetic.ts';
 import { describeDimension, nameOfDimension, preferredSymbol } from '../../units/dimension.ts';
 import { formatNumber, formatQuantity } from '../../units/format.ts';
@@ -6,7 +7,8 @@ import type { CheckedNotebook } from '../check.ts';
 import { describeAccepts, describeKind } from '../describe.ts';
 import { constants } from '../expression.ts';
 import type { Form } from '../form.ts';
-import type { Place } from '../problem.ts';
+import type { Place } from '../diagnostic.ts';
+import type { Kinds } from '../vocabulary.ts';
 import type { Mention } from '../work.ts';
 import { mentionAt } from './mentionAt.ts';
 import type { Outside } from './outside.ts';
@@ -35,7 +37,7 @@ function textOf(mention: Mention, notebook: CheckedNotebook, outside: Outside): 
     case 'verb':
       return verbText(mention.form);
     case 'keyword':
-      return keywordText(mention.form, mention.keyword);
+      return keywordText(mention.form, mention.keyword, notebook.vocabulary.kinds);
     case 'word':
       return `\`${mention.word}\`: ${slotDoc(mention.form, mention.slot)}`;
     case 'channel':
@@ -45,7 +47,7 @@ function textOf(mention: Mention, notebook: CheckedNotebook, outside: Outside): 
     case 'constant':
       return `\`${mention.name}\` = ${formatNumber(constants[mention.name], 10)}`;
     case 'field':
-      return `\`${mention.field.name}\` of ${describeKind(mention.kind)}: ${mention.field.doc}`;
+      return `\`${mention.field.name}\` of ${describeKind(mention.kind, notebook.vocabulary.kinds)}: ${mention.field.doc}`;
     case 'unit':
       return unitText(mention.unit);
   }
@@ -58,7 +60,8 @@ function nameText(name: string, notebook: CheckedNotebook, outside: Outside): st
   const typed = notebook.types.get(name);
   const facts = outside.facts(name);
   const constant = typed?.constant && formatQuantity(typed.constant, 6);
-  const what = facts?.summary ?? constant ?? (typed?.kind ? describeKind(typed.kind) : 'not run yet');
+  const what =
+    facts?.summary ?? constant ?? (typed?.kind ? describeKind(typed.kind, notebook.vocabulary.kinds) : 'not run yet');
   const text = notebook.cells[cell].text.slice(place.from, place.to);
   return `**${name}**: ${what}\n${code(text)}\nBound in cell ${cell + 1}, line ${line}.`;
 }
@@ -74,11 +77,11 @@ function verbText(form: Form): string {
   ].join('\n');
 }
 
-function keywordText(form: Form, keyword: string): string | undefined {
+function keywordText(form: Form, keyword: string, kinds: Kinds): string | undefined {
   const option = form.options.find((one) => one.keyword === keyword);
   if (option) {
     const accepts = option.parts?.flatMap((part) => part.accepts) ?? option.accepts;
-    const takes = accepts.length > 0 ? ` Takes ${describeAccepts(accepts)}.` : '';
+    const takes = accepts.length > 0 ? ` Takes ${listed(describeAccepts(accepts, kinds), 'or')}.` : '';
     return `\`${keyword}\` of \`${form.verb}\`: ${withDefault(option)}${takes}`;
   }
   const operand = form.operands.find((one) => one.keyword === keyword);

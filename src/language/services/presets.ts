@@ -1,5 +1,5 @@
 import type { DimensionName } from '../form.ts';
-import type { Offer } from './completion.ts';
+import type { Offer } from './offer.ts';
 
 /** Frequency ranges that standards name, offered where a band is wanted. */
 const frequency: readonly (readonly [range: string, what: string])[] = [

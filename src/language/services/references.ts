@@ -1,5 +1,5 @@
 import type { CheckedNotebook } from '../check.ts';
-import type { Place } from '../problem.ts';
+import type { Place } from '../diagnostic.ts';
 import { nameAt } from './mentionAt.ts';
 
 export interface Location {

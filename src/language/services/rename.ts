@@ -1,6 +1,6 @@
 import { isName, reservedAs, type CheckedNotebook } from '../check.ts';
-import { messageOf } from '../messages.ts';
-import type { Place } from '../problem.ts';
+import { tell } from '../messages.ts';
+import type { Place } from '../diagnostic.ts';
 import { nameAt } from './mentionAt.ts';
 import { referencesTo } from './references.ts';
 
@@ -27,13 +27,13 @@ export function renamableAt(
 export function renameAt(notebook: CheckedNotebook, cell: number, offset: number, to: string): Renamed {
   const name = nameAt(notebook, cell, offset)?.name;
   if (name === undefined) return { ok: false, message: 'Only a name that a statement binds can be renamed.' };
-  if (!isName(to)) return { ok: false, message: messageOf('name.letters', { name: to }) };
+  if (!isName(to)) return { ok: false, message: tell('name.letters', { name: to }).message };
   const what = reservedAs(to, notebook.vocabulary);
-  if (what) return { ok: false, message: messageOf('name.reserved', { name: to, what }) };
+  if (what) return { ok: false, message: tell('name.reserved', { name: to, what }).message };
   const other = notebook.bindings.get(to);
   if (other !== undefined && to !== name) {
     const { cell: at, line } = notebook.statements[other];
-    return { ok: false, message: messageOf('name.twice', { name: to, cell: at + 1, line, same: at === cell }) };
+    return { ok: false, message: tell('name.twice', { name: to, cell: at + 1, line, same: at === cell }).message };
   }
   return {
     ok: true,

@@ -1,4 +1,4 @@
-import type { Place } from '../problem.ts';
+import type { Place } from '../diagnostic.ts';
 import { childrenOf, type Cell, type Node, type Pipeline } from '../tree.ts';
 
 /** Places around an offset, each inside the next: word, item, step, pipeline, statement, cell. */

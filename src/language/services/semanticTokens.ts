@@ -1,5 +1,5 @@
 import type { CheckedNotebook } from '../check.ts';
-import type { Place } from '../problem.ts';
+import type { Place } from '../diagnostic.ts';
 import type { Mention } from '../work.ts';
 
 /** Standard names of the editor's protocol, so that every theme colours them. */

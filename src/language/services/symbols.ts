@@ -1,6 +1,6 @@
 import type { CheckedNotebook } from '../check.ts';
 import { describeKind } from '../describe.ts';
-import type { Place } from '../problem.ts';
+import type { Place } from '../diagnostic.ts';
 
 export interface BoundSymbol {
   readonly name: string;
@@ -19,7 +19,7 @@ export function symbolsOf(notebook: CheckedNotebook, cell: number): readonly Bou
       ? [
           {
             name: statement.name.text,
-            detail: statement.kind ? describeKind(statement.kind) : '',
+            detail: statement.kind ? describeKind(statement.kind, notebook.vocabulary.kinds) : '',
             place: statement.place,
             namePlace: statement.name.place,
           },

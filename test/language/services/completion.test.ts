@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { completionsAt, type Completion } from '../../../src/language/services/completion.ts';
+import { completionsAt } from '../../../src/language/services/completion.ts';
+import type { Completion } from '../../../src/language/services/offer.ts';
 import { nowhere } from '../../../src/language/services/outside.ts';
 import { validCells } from '../valid.ts';
 import { ground, marked, Memory } from './marked.ts';

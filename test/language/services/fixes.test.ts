@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import type { Problem } from '../../../src/language/problem.ts';
+import type { Diagnostic } from '../../../src/language/diagnostic.ts';
 import { diagnose, diagnoseOutside } from '../../../src/language/services/diagnostics.ts';
 import { actionsAt, addOption, type Action } from '../../../src/language/services/fixes.ts';
 import { formattingEdits } from '../../../src/language/services/formatting.ts';
@@ -68,7 +68,7 @@ describe('diagnoseOutside', () => {
       [],
     );
     return (await diagnoseOutside(notebook, 0, new Memory())).map(
-      ({ code, place, severity, fixes }: Problem) =>
+      ({ code, place, severity, fixes }: Diagnostic) =>
         `${severity} ${code} ${text.slice(place.from, place.to)}${fixes ? ` -> ${fixes[0].text}` : ''}`,
     );
   };

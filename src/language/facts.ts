@@ -1,11 +1,12 @@
+import type { Message } from '../result/result.ts';
 import type { Dimension } from '../units/unit.ts';
-import type { Accept, DimensionName, ValueKind } from './form.ts';
-import type { Fix, Place } from './problem.ts';
+import type { DimensionName } from './form.ts';
 import type { Expected } from './tree.ts';
 
-/** Which place of a verb a trouble speaks of: an operand or an option. */
-export interface Where {
+/** An operand or an option of a verb. */
+export interface Slot {
   readonly verb: string;
+  /** Name of the operand or keyword of the option. */
   readonly slot: string;
   readonly option: boolean;
 }
@@ -25,13 +26,23 @@ interface Instead {
 }
 
 interface At {
-  readonly where: Where;
+  readonly where: Slot;
+}
+
+/** What may stand in a slot, each in words: `a spectrum`, `a range such as 10..50 Hz`. */
+interface Wanted {
+  readonly wanted: readonly string[];
+}
+
+/** A kind of value in words: `a spectrum`, `runs`. */
+interface OfKind {
+  readonly kind: string;
 }
 
 type Nothing = Record<never, never>;
 
-/** What can be wrong with a notebook's text, by stable code, each with the facts that its sentence is made of. */
-export interface Troubles {
+/** All that the language may say, by stable code, each with the facts that its sentence is made of. */
+export interface LanguageFacts {
   'syntax.missing': { readonly expected: Expected; readonly after: string };
   'syntax.unexpected': Piece;
   'syntax.character': Piece & Instead;
@@ -54,20 +65,19 @@ export interface Troubles {
   'name.circle': { readonly members: readonly string[] };
   'name.failed': { readonly names: readonly string[] };
   'name.unused': { readonly name: string };
-  'operand.missing': {
+  'operand.missing': Wanted & {
     readonly verb: string;
     readonly operand: string;
     readonly keyword: string | undefined;
-    readonly accepts: readonly Accept[];
   };
   'operand.extra': Piece & { readonly verb: string };
-  'operand.wrong': Piece & At & { readonly accepts: readonly Accept[] };
+  'operand.wrong': Piece & At & Wanted;
   'operand.minus': Piece & Instead;
   'option.unknown': Near & { readonly verb: string; readonly word: string; readonly known: readonly string[] };
   'option.twice': { readonly verb: string; readonly option: string };
-  'option.missing': { readonly verb: string; readonly option: string; readonly accepts: readonly Accept[] };
+  'option.missing': Wanted & { readonly verb: string; readonly option: string };
   'word.unknown': Near & At & { readonly word: string; readonly wanted: readonly string[] };
-  'kind.mismatch': Piece & At & Instead & { readonly wanted: readonly ValueKind[]; readonly kind: ValueKind };
+  'kind.mismatch': Piece & At & Instead & Wanted & OfKind;
   'unit.unknown': Near & { readonly unit: string };
   'unit.missing': Piece & At & { readonly wanted: DimensionName; readonly unit: string };
   'unit.dimension': Piece &
@@ -79,10 +89,10 @@ export interface Troubles {
   'value.least': Piece & At & { readonly least: string };
   'value.most': Piece & At & Instead & { readonly most: string };
   'value.integer': Piece & At;
-  'field.unknown': Near & { readonly field: string; readonly kind: ValueKind; readonly known: readonly string[] };
-  'pick.kind': Piece & { readonly kind: ValueKind };
+  'field.unknown': Near & OfKind & { readonly field: string; readonly known: readonly string[] };
+  'pick.kind': Piece & OfKind;
   'pick.index': Piece;
-  'arithmetic.kind': Piece & { readonly kind: ValueKind };
+  'arithmetic.kind': Piece & OfKind;
   'arithmetic.dimension': { readonly operator: string; readonly left: Dimension; readonly right: Dimension };
   'arithmetic.level': Nothing;
   'arithmetic.exponent': { readonly dimension: Dimension };
@@ -95,27 +105,9 @@ export interface Troubles {
   'band.rate': Piece & { readonly half: string };
 }
 
-export type Code = keyof Troubles;
+export type Code = keyof LanguageFacts;
 
-export type Trouble = { [C in Code]: { readonly code: C; readonly facts: Troubles[C] } }[Code];
-
-/** A trouble and where; the words are made at the edge, in messages.ts. */
-export type Found = Trouble & { readonly place: Place; readonly fixes?: readonly Fix[] };
-
-export type Report = <C extends Code>(code: C, place: Place, facts: Troubles[C], fixes?: readonly Fix[]) => void;
-
-/** A list to report into. */
-export function reporter(found: Found[]): Report {
-  return (code, place, facts, fixes) => {
-    // Two ways of reading may come upon the same mistake.
-    if (found.some((one) => one.code === code && one.place.from === place.from && one.place.to === place.to)) return;
-    // The compiler cannot tie a generic code to its own facts; the signature of Report does.
-    found.push({ code, facts, place, ...(fixes && fixes.length > 0 ? { fixes } : {}) } as unknown as Found);
-  };
-}
-
-/** Reports a trouble made elsewhere. */
-export function tell(report: Report, { code, facts }: Trouble, place: Place, fixes?: readonly Fix[]): void {
-  // Code and facts belong together in a trouble, which the signature of Report can't be told of a union.
-  (report as (code: Code, place: Place, facts: unknown, fixes?: readonly Fix[]) => void)(code, place, facts, fixes);
-}
+/** A message with its code and facts, told apart by the code. */
+export type LanguageMessage = {
+  [C in Code]: Message & { readonly code: C; readonly facts: LanguageFacts[C] };
+}[Code];
