@@ -10,7 +10,7 @@ export interface ExcludedRun {
   readonly why: string;
   /** The run after the same steps; undefined where one of them could not be done with it. */
   readonly run: Run | undefined;
-  /** Why a step could not be done. */
+  /** Why a step could not be done, in a sentence. */
   readonly obstacle?: string;
 }
 

@@ -48,6 +48,10 @@ export function textOf(argument: Argument | undefined): string | undefined {
   return argument?.type === 'word' ? (argument.text ?? argument.word) : undefined;
 }
 
+/** The texts and words of a list of arguments. */
+export const textsIn = (given: readonly Argument[] = []): string[] =>
+  given.flatMap((argument) => textOf(argument) ?? []);
+
 export function wordOf(argument: Argument | undefined): string | undefined {
   return argument?.type === 'word' ? argument.word : undefined;
 }

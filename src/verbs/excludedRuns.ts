@@ -1,31 +1,7 @@
-import type { ChosenFile } from './recordings/sheetChoice.ts';
-import type { Run } from '../values/run.ts';
-import type { RunsValue } from '../values/runs.ts';
-import { handsOnExcluded } from '../values/kinds.ts';
 import type { ExcludedRun } from '../values/excluded.ts';
-import { answer, type Answer, type Context, type Arguments, type Verb } from './verb.ts';
-import type { Failure, Warning } from '../result/result.ts';
-
-/** A run that the sheet leaves out, as it was read, or why it could not be. */
-export function excludedRun(
-  { path, excluded }: ChosenFile,
-  label: string,
-  run: Run | { readonly ok: false; readonly failure: Failure } | undefined,
-): ExcludedRun {
-  const why = excluded ?? 'no reason given';
-  if (run === undefined) return { label, path, why, run, obstacle: 'its recording is not there' };
-  return 'failure' in run
-    ? { label, path, why, run: undefined, obstacle: clause(run.failure.message) }
-    : { label, path, why, run };
-}
-
-/** One sentence that lists what was left out, and why. */
-export function excludedWarnings(excluded: readonly ExcludedRun[]): Warning[] {
-  if (excluded.length === 0) return [];
-  const list = excluded.map(({ label, why }) => `${label} (${why})`).join(', ');
-  const count = excluded.length === 1 ? '1 run is' : `${excluded.length} runs are`;
-  return [{ code: 'runs.excluded', message: `By the run sheet ${count} left out: ${list}.` }];
-}
+import { handsOnExcluded } from '../values/kinds.ts';
+import type { RunsValue } from '../values/runs.ts';
+import { answer, type Answer, type Arguments, type Context, type Verb } from './verb.ts';
 
 /**
  * The verb, seeing to it that the runs left out by a sheet stay with whatever it gives: where it gives runs, each
@@ -73,8 +49,6 @@ async function followed(
     operands: { ...given.operands, [operand]: [{ type: 'value', value: alone, name: undefined }] },
   };
   const found: Answer = await verb.evaluate(instead, context);
-  if (!found.ok) return { ...one, run: undefined, obstacle: clause(found.failure.message) };
+  if (!found.ok) return { ...one, run: undefined, obstacle: found.failure.message };
   return found.value.kind === 'runs' ? { ...one, run: found.value.runs[0] } : { ...one, run };
 }
-
-const clause = (sentence: string): string => sentence.replace(/\.$/, '');

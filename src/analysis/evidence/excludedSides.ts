@@ -11,7 +11,7 @@ function excludedOf({ a, b }: Sides): ExcludedRun[] {
   return all.filter(({ path }, index) => all.findIndex((other) => other.path === path) === index);
 }
 
-const obstacleOf = ({ label, obstacle = 'it is not there' }: ExcludedRun): { label: string; obstacle: string } => ({
+const obstacleOf = ({ label, obstacle = 'It is not there.' }: ExcludedRun): { label: string; obstacle: string } => ({
   label,
   obstacle,
 });

@@ -27,7 +27,7 @@ interface LeftOut {
 /** A run that is left out and can't be taken in. */
 interface Unable {
   readonly label: string;
-  /** Why, as a clause. */
+  /** Why, in a sentence. */
   readonly obstacle: string;
 }
 
@@ -116,12 +116,11 @@ function speedSentence({ isTooFar, atEqualSpeed, ...facts }: EvidenceFacts['comp
 
 function includingSentence({ excluded }: EvidenceFacts['compare.including']): string {
   if (excluded.length === 0) return 'No run sheet excludes a run of either side, so there is none to take in.';
-  const runs = excluded.map(({ label, obstacle }) => `${label} (${obstacle})`);
-  return `None of the excluded runs can be taken in: ${runs.join(', ')}.`;
+  return ['None of the excluded runs can be taken in.', ...excluded.map(({ obstacle }) => obstacle)].join(' ');
 }
 
 function excludedSentence(facts: EvidenceFacts['runs.excluded']): string {
-  if ('stillOut' in facts) return `Still left out: ${facts.stillOut.label} (${facts.stillOut.obstacle}).`;
+  if ('stillOut' in facts) return `Still left out: ${facts.stillOut.label}. ${facts.stillOut.obstacle}`;
   const count = facts.leftOut.length === 1 ? '1 run is' : `${facts.leftOut.length} runs are`;
   return `By the run sheet ${count} left out: ${withReasons(facts.leftOut)}. "including excluded" gives the result with them.`;
 }

@@ -1,6 +1,9 @@
+import type { Finding } from '../../readers/recording.ts';
 import { messages, type Sentences } from '../../result/messages.ts';
+import type { Failure, Warning } from '../../result/result.ts';
 import { formatNumber } from '../../units/format.ts';
-import { hertz, seconds } from '../amounts.ts';
+import { counted, listed } from '../../result/words.ts';
+import { hertz, seconds, toMillisecond } from '../amounts.ts';
 import { alsoOf } from '../together.ts';
 
 /** Of a warning about one run that is told of others, too. */
@@ -8,10 +11,61 @@ interface Shared {
   readonly others: readonly string[];
 }
 
+interface Ends {
+  readonly from: number;
+  readonly to: number;
+}
+
+interface ChannelUnit {
+  readonly channel: string;
+  readonly unit: string;
+}
+
 type Goal = 'velocity' | 'displacement';
 
 /** What can be said of recordings and of the conditioning of their samples. Times are in s, frequencies and rates in Hz. */
 export interface RecordingFacts {
+  'channel.unknown': { readonly run: string; readonly channel: string; readonly known: readonly string[] };
+  'channel.few': { readonly run: string; readonly channel: string | undefined };
+  'unit.mixed': { readonly run: string; readonly one: ChannelUnit; readonly other: ChannelUnit };
+  'unit.unsettled': {
+    readonly path: string;
+    readonly channel: string;
+    readonly unit: string | undefined;
+    /** What the reader says of it. */
+    readonly finding: string | undefined;
+  };
+  'trim.outside': Ends & { readonly run: string; readonly length: number };
+  'trim.empty': Ends & { readonly run: string };
+  'runs.excluded': { readonly runs: readonly { readonly label: string; readonly why: string }[] };
+  'runs.missing': { readonly run: string; readonly path: string };
+  'sheet.many': { readonly path: string; readonly files: number };
+  'sheet.row': { readonly path: string } & (
+    | { readonly why: 'no file'; readonly columns: readonly string[] }
+    | { readonly why: 'none' }
+    | { readonly why: 'excluded' | 'order'; readonly line: number; readonly cell: string }
+    | { readonly why: 'twice'; readonly line: number; readonly cell: string; readonly earlier: number | undefined }
+  );
+  'sheet.why': { readonly file: string; readonly lines: readonly (number | undefined)[] };
+  'sheet.where':
+    | { readonly why: 'pairs' }
+    | {
+        readonly why: 'column';
+        readonly file: string;
+        readonly column: string;
+        readonly known: readonly string[];
+        readonly nearest: string | undefined;
+      }
+    | {
+        readonly why: 'value';
+        readonly file: string;
+        readonly column: string;
+        readonly value: string;
+        readonly there: readonly string[];
+      };
+  'sheet.unmade': { readonly file: string; readonly lines: readonly (number | undefined)[] };
+  'sheet.unlisted': { readonly path: string; readonly file: string };
+  'sheet.none': { readonly file: string; readonly excluded: boolean };
   'rate.uneven': { readonly run: string; readonly set: string | undefined; readonly rate: number };
   'filter.corner': { readonly run: string; readonly corner: number; readonly half: number };
   'filter.short': { readonly run: string; readonly start: number; readonly samples: number; readonly padding: number };
@@ -73,7 +127,74 @@ export interface RecordingFacts {
   };
 }
 
+function unsettledUnit({ path, channel, unit, finding }: RecordingFacts['unit.unsettled']): string {
+  if (finding !== undefined) return `${path}: ${finding}`;
+  const why =
+    unit === undefined
+      ? `Nothing in ${path} settles the unit of ${channel}`
+      : `${path} gives ${channel} in "${unit}", which is no known unit`;
+  return `${why}: say it with the option unit, as in "unit g".`;
+}
+
+function sheetRow(facts: RecordingFacts['sheet.row']): string {
+  const { path } = facts;
+  switch (facts.why) {
+    case 'no file':
+      return `${path} has no column "file": it has ${facts.columns.join(', ')}, and one must name each run's recording.`;
+    case 'none':
+      return `${path} has a header and no runs.`;
+    case 'excluded':
+      return `${path}:${facts.line}: "${facts.cell}" under excluded is neither yes nor no: write why in its own column.`;
+    case 'order':
+      return `${path}:${facts.line}: "${facts.cell}" under order is no number: give each run's place in the day, counted from 1.`;
+    case 'twice':
+      return `${path}:${facts.line}: ${facts.cell} stands in line ${facts.earlier} already.`;
+  }
+}
+
+function sheetWhere(facts: RecordingFacts['sheet.where']): string {
+  switch (facts.why) {
+    case 'pairs':
+      return 'where takes pairs of a column and a value, as in where condition foam, surface brick.';
+    case 'column': {
+      const { file, column, known, nearest } = facts;
+      const hint = nearest === undefined ? `it has ${known.join(', ')}` : `did you mean ${nearest}`;
+      return `${file} has no column ${column}: ${hint}.`;
+    }
+    case 'value': {
+      const { file, column, value, there } = facts;
+      const found = there.length === 0 ? 'that column is blank' : `there is ${there.slice(0, 8).join(', ')}`;
+      return `No run of ${file} has ${column} "${value}": ${found}.`;
+    }
+  }
+}
+
 const sentences: Sentences<RecordingFacts> = {
+  'channel.unknown': ({ run, channel, known }) =>
+    `${run} has no channel ${channel}: it has ${known.length === 1 ? 'only ' : ''}${listed(known)}.`,
+  'channel.few': ({ run, channel = '?' }) =>
+    `${run} has only the channel ${channel}: a resultant needs two or three axes.`,
+  'unit.mixed': ({ run, one, other }) =>
+    `In ${run}, ${one.channel} is in ${one.unit} and ${other.channel} in ${other.unit}: only axes of one unit can be summed.`,
+  'unit.unsettled': unsettledUnit,
+  'trim.outside': ({ run, length, from, to }) =>
+    `${run} runs from 0 to ${toMillisecond(length)}, and ${toMillisecond(from)} to ${toMillisecond(to)} reaches outside it.`,
+  'trim.empty': ({ run, from, to }) =>
+    `No sample of ${run} lies between ${toMillisecond(from)} and ${toMillisecond(to)}.`,
+  'runs.excluded': ({ runs }) => {
+    const list = runs.map(({ label, why }) => `${label} (${why})`).join(', ');
+    return `By the run sheet ${counted(runs.length, 'run is', 'runs are')} left out: ${list}.`;
+  },
+  'runs.missing': ({ run, path }) => `The recording of ${run}, ${path}, is not there.`,
+  'sheet.many': ({ path, files }) => `"${path}" stands for ${files} files, and a run sheet is one.`,
+  'sheet.row': sheetRow,
+  'sheet.why': ({ file, lines }) =>
+    `${file} excludes ${lines.length === 1 ? 'a run' : 'runs'} without saying why (line ${lines.join(', ')}): a reader must be able to judge it.`,
+  'sheet.where': sheetWhere,
+  'sheet.unmade': ({ file, lines }) => `${file} names no recording yet in line ${lines.join(', ')}.`,
+  'sheet.unlisted': ({ path, file }) => `${path} does not stand in ${file}: add a row for it.`,
+  'sheet.none': ({ file, excluded }) =>
+    `${file} leaves no run to load: ${excluded ? 'all of them are excluded' : 'none of them names a recording'}.`,
   'rate.uneven': ({ run, set = 'runs', rate }) =>
     `${run} is sampled too unevenly for this: resample it first, as in "resample ${set} ${Math.floor(rate)} Hz".`,
   'filter.corner': ({ run, corner, half }) =>
@@ -113,3 +234,17 @@ const sentences: Sentences<RecordingFacts> = {
 };
 
 export const { tell, refuse } = messages(sentences);
+
+/** What reading or a check found of a run, told beside what is made from it. */
+export const tellFinding = (run: string, { message }: Finding, code: string): Warning => ({
+  code,
+  facts: { run },
+  message: `${run}: ${message}`,
+});
+
+/** A failure over a file that a run sheet names, with the line that names it. */
+export const atSheetLine = (sheet: string, line: number | undefined, failure: Failure): Failure => ({
+  ...failure,
+  message: `${sheet}:${line}: ${failure.message}`,
+  at: 'sheet',
+});

@@ -1,14 +1,8 @@
 import { readSheet, sheetNumber, type SheetColumn, type SheetText } from '../../readers/sheet.ts';
-import type { SheetRow, SheetValue } from '../../values/sheet.ts';
-import { refuse, type Failure, type Warning } from '../../result/result.ts';
+import { answered, refused, success, type Answer, type Result, type Warning } from '../../result/result.ts';
 import type { Files } from '../../values/ports.ts';
-
-type Refused = { readonly ok: false; readonly failure: Failure };
-
-export interface ReadSheet {
-  readonly sheet: SheetValue;
-  readonly warnings: readonly Warning[];
-}
+import type { SheetRow, SheetValue } from '../../values/sheet.ts';
+import { refuse, tell } from '../messages/recordings.ts';
 
 /** Other words for the columns that mean something to Washboard. */
 const synonyms: Readonly<Record<string, string>> = {
@@ -21,23 +15,23 @@ const synonyms: Readonly<Record<string, string>> = {
 const yes = ['yes', 'y', 'true', '1', 'x'];
 const no = ['', 'no', 'n', 'false', '0'];
 
-/** The run sheet in a file, its rows understood; or why it can't be. @param at the operand or option that names it */
-export async function sheetIn(path: string, files: Files, at: string): Promise<ReadSheet | Refused> {
+/**
+ * The run sheet in a file, its rows understood. Refuses what is not one file, no run sheet, or says of a run what can't
+ * be understood; warns of runs that are excluded without a reason.
+ * @param at the operand or option that names it
+ */
+export async function sheetIn(path: string, files: Files, at: string): Promise<Answer<SheetValue>> {
   const listed = await files.expand(path);
-  if (!listed.ok) return refuse(listed.failure.code, listed.failure.message, at);
-  if (listed.value.length !== 1)
-    return refuse('sheet.many', `"${path}" stands for ${listed.value.length} files, and a run sheet is one.`, at);
-  const found = await readSheet(await files.open(listed.value[0]));
-  if (!found.ok) return refuse(found.failure.code, found.failure.message, at);
-  const rows = rowsOf(listed.value[0], found.value);
-  if (typeof rows === 'string') return refuse('sheet.row', rows, at);
-  const sheet: SheetValue = {
-    kind: 'sheet',
-    file: listed.value[0],
-    columns: found.value.columns.map(({ header }) => header),
-    rows,
-  };
-  return { sheet, warnings: doubts(sheet) };
+  if (!listed.ok) return refused({ ...listed.failure, at });
+  const [file] = listed.value;
+  if (listed.value.length !== 1) return refuse('sheet.many', { path, files: listed.value.length }, at);
+  const found = await readSheet(await files.open(file));
+  if (!found.ok) return refused({ ...found.failure, at });
+  const rows = rowsOf(file, found.value, at);
+  if (!rows.ok) return rows;
+  const columns = found.value.columns.map(({ header }) => header);
+  const sheet: SheetValue = { kind: 'sheet', file, columns, rows: rows.value };
+  return answered(sheet, doubts(sheet));
 }
 
 /** Where a column stands, by its name or a synonym. */
@@ -46,47 +40,52 @@ function columnAt(columns: readonly SheetColumn[], name: string): number {
   return exact >= 0 ? exact : columns.findIndex((column) => synonyms[column.name] === name);
 }
 
-function rowsOf(path: string, { columns, rows }: SheetText): SheetRow[] | string {
-  const at = (name: string): number => columnAt(columns, name);
-  if (at('file') < 0)
-    return `${path} has no column "file": it has ${columns.map(({ name }) => name).join(', ')}, and one must name each run's recording.`;
-  const folder = path.includes('/') ? path.slice(0, path.lastIndexOf('/') + 1) : '';
+function rowsOf(path: string, { columns, rows }: SheetText, at: string): Result<readonly SheetRow[]> {
+  if (columnAt(columns, 'file') < 0) {
+    const names = columns.map(({ name }) => name);
+    return refuse('sheet.row', { path, why: 'no file', columns: names }, at);
+  }
   const found: SheetRow[] = [];
   for (const { line, cells } of rows) {
-    const cellOf = (name: string): string => (at(name) < 0 ? '' : cells[at(name)]);
-    const excluded = cellOf('excluded').toLowerCase();
-    if (!yes.includes(excluded) && !no.includes(excluded))
-      return `${path}:${line}: "${cellOf('excluded')}" under excluded is neither yes nor no: write why in its own column.`;
-    const order = cellOf('order');
-    if (order !== '' && sheetNumber(order) === undefined)
-      return `${path}:${line}: "${order}" under order is no number: give each run's place in the day, counted from 1.`;
-    const file = cellOf('file');
-    const earlier = found.find((row) => row.file !== '' && row.file === folder + file);
-    if (earlier !== undefined) return `${path}:${line}: ${file} stands in line ${earlier.line} already.`;
-    found.push({
-      line,
-      file: file === '' ? '' : folder + file.split('\\').join('/'),
-      condition: cellOf('condition') || undefined,
-      order: sheetNumber(order),
-      excluded: yes.includes(excluded),
-      why: cellOf('why') || undefined,
-      facts: Object.fromEntries(columns.map(({ header }, index) => [header, cells[index]])),
-    });
+    const cellOf = (name: string): string => cells[columnAt(columns, name)] ?? '';
+    const row = rowOf(path, line, cellOf, found, at);
+    if (!row.ok) return row;
+    const facts = Object.fromEntries(columns.map(({ header }, index) => [header, cells[index]]));
+    found.push({ ...row.value, facts });
   }
-  if (found.length === 0) return `${path} has a header and no runs.`;
-  return found;
+  return found.length === 0 ? refuse('sheet.row', { path, why: 'none' }, at) : success(found);
+}
+
+function rowOf(
+  path: string,
+  line: number,
+  cellOf: (column: string) => string,
+  before: readonly SheetRow[],
+  at: string,
+): Result<Omit<SheetRow, 'facts'>> {
+  const [file, excluded, order] = ['file', 'excluded', 'order'].map(cellOf);
+  const folder = path.includes('/') ? path.slice(0, path.lastIndexOf('/') + 1) : '';
+  const isExcluded = yes.includes(excluded.toLowerCase());
+  if (!isExcluded && !no.includes(excluded.toLowerCase()))
+    return refuse('sheet.row', { path, line, why: 'excluded', cell: excluded }, at);
+  if (order !== '' && sheetNumber(order) === undefined)
+    return refuse('sheet.row', { path, line, why: 'order', cell: order }, at);
+  const earlier = before.find((row) => row.file !== '' && row.file === folder + file);
+  if (earlier !== undefined)
+    return refuse('sheet.row', { path, line, why: 'twice', cell: file, earlier: earlier.line }, at);
+  return success({
+    line,
+    file: file === '' ? '' : folder + file.split('\\').join('/'),
+    condition: cellOf('condition') || undefined,
+    order: sheetNumber(order),
+    excluded: isExcluded,
+    why: cellOf('why') || undefined,
+  });
 }
 
 function doubts({ file, rows }: SheetValue): Warning[] {
-  const silent = rows.filter(({ excluded, why }) => excluded && why === undefined);
-  if (silent.length === 0) return [];
-  const lines = silent.map(({ line }) => line).join(', ');
-  return [
-    {
-      code: 'sheet.why',
-      message: `${file} excludes ${silent.length === 1 ? 'a run' : 'runs'} without saying why (line ${lines}): a reader must be able to judge it.`,
-    },
-  ];
+  const lines = rows.filter(({ excluded, why }) => excluded && why === undefined).map(({ line }) => line);
+  return lines.length === 0 ? [] : [tell('sheet.why', { file, lines })];
 }
 
 /** A header without its unit, in lower case: `speed (m/s)` is `speed`. */

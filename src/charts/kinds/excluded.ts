@@ -5,9 +5,10 @@ import type { Part } from '../output.ts';
 export function excludedPart(...lists: readonly (readonly ExcludedRun[] | undefined)[]): Part | undefined {
   const runs = lists.flatMap((list) => list ?? []);
   if (runs.length === 0) return undefined;
-  const named = runs.map(({ label, why, obstacle: hindered }) => {
-    const reason = why === '' ? 'no reason given' : why;
-    return `${label} (${reason}${hindered === undefined ? '' : `; ${hindered}`})`;
-  });
-  return { type: 'text', style: 'aside', text: `Left out by the run sheet: ${named.join(', ')}.` };
+  const named = runs.map(({ label, why }) => `${label} (${why === '' ? 'no reason given' : why})`);
+  const sentences = [
+    `Left out by the run sheet: ${named.join(', ')}.`,
+    ...runs.flatMap(({ obstacle = [] }) => obstacle),
+  ];
+  return { type: 'text', style: 'aside', text: sentences.join(' ') };
 }

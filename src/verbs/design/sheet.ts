@@ -1,6 +1,7 @@
 import { textOf, operand } from '../arguments.ts';
 import { sheetIn } from '../../analysis/recordings/sheetFile.ts';
-import { answer, type Verb } from '../verb.ts';
+import { refused } from '../../result/result.ts';
+import type { Verb } from '../verb.ts';
 
 export const sheet: Verb = {
   form: {
@@ -14,10 +15,9 @@ export const sheet: Verb = {
   },
   async sources(given, files) {
     const listed = await files.expand(textOf(operand(given, 'file')) ?? '');
-    return listed.ok ? listed : { ok: false, failure: { ...listed.failure, at: 'file' } };
+    return listed.ok ? listed : refused({ ...listed.failure, at: 'file' });
   },
   async evaluate(given, { files }) {
-    const found = await sheetIn(textOf(operand(given, 'file')) ?? '', files, 'file');
-    return 'failure' in found ? found : answer(found.sheet, found.warnings);
+    return sheetIn(textOf(operand(given, 'file')) ?? '', files, 'file');
   },
 };

@@ -1,10 +1,6 @@
-import { checkRecording, checkSet, worstFirst } from '../../readers/checks/check.ts';
-import type { CheckedRun } from '../../readers/checks/checked.ts';
-import { isAcceleration } from '../../analysis/recordings/dimensions.ts';
-import { option, si, valueOf } from '../arguments.ts';
-import type { Run } from '../../values/run.ts';
+import { findingsOf } from '../../analysis/recordings/findings.ts';
+import { option, rangeIn, valueOf } from '../arguments.ts';
 import { answer, type Verb } from '../verb.ts';
-import { defaultWindow } from '../../analysis/spectra/window.ts';
 
 export const check: Verb = {
   passesFaults: true,
@@ -30,37 +26,6 @@ export const check: Verb = {
     examples: ['foam = load "raw/brick-foam-*.csv.gz" | trim 12..72 s\ncheck foam over 10..50 Hz'],
   },
   evaluate(given, { watch }) {
-    const { runs } = valueOf(given, 'runs', 'runs');
-    const over = option(given, 'over');
-    const question =
-      over?.type === 'range' ? { low: si(over.from), high: si(over.to), segment: defaultWindow.length } : {};
-    const rows = runs.flatMap((run, index) => {
-      watch.progress(index / runs.length, `checking ${run.label}`);
-      const known = new Set(run.findings.map(({ code, channel }) => `${code} ${channel ?? ''}`));
-      const fresh = checkRecording(checkedRun(run), question).filter(
-        ({ code, channel }) => !known.has(`${code} ${channel ?? ''}`),
-      );
-      return [...run.findings, ...fresh].map((finding) => ({ run, finding }));
-    });
-    const between = checkSet(runs.map((run) => ({ ...checkedRun(run), label: run.label }))).map(({ run, finding }) => ({
-      run: runs[run],
-      finding,
-    }));
-    return answer({ kind: 'findings', rows: worstFirst([...rows, ...between], ({ finding }) => finding) });
+    return answer(findingsOf(valueOf(given, 'runs', 'runs'), rangeIn(option(given, 'over')), watch));
   },
 };
-
-/** A run as the checks take it. */
-export function checkedRun({ rate, stretches, channels }: Run): CheckedRun {
-  return {
-    rate,
-    stretches,
-    channels: channels.map(({ name, unit, samples, includesStatic: steady }) => ({
-      name,
-      unit: unit.symbol,
-      axis: isAcceleration(unit),
-      samples,
-      steady,
-    })),
-  };
-}

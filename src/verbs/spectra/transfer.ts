@@ -5,7 +5,7 @@ import { windowShape } from '../../signal/windows.ts';
 import { sameDimension } from '../../units/dimension.ts';
 import { one, parseUnit } from '../../units/parse.ts';
 import type { Unit } from '../../units/unit.ts';
-import { findChannel } from '../recordings/channel.ts';
+import { findChannel } from '../../analysis/recordings/channels.ts';
 import { operand, textOf, valueOf } from '../arguments.ts';
 import { whyUneven } from '../../analysis/recordings/runs.ts';
 import { segmentSamples, whyTooShort } from '../../analysis/spectra/segments.ts';

@@ -115,7 +115,7 @@ describe('a run sheet in a notebook', () => {
     const { excluded, runs } = await valueOf('runs', `${load} where condition gel | trim 1..10 s | channel z`, files);
     assert.equal(runs.length, 1);
     assert.equal(excluded?.[0].run, undefined);
-    assert.match(excluded?.[0].obstacle ?? '', /gel-2 runs from 0 to 4 s, and 1 s to 10 s reaches outside it$/);
+    assert.match(excluded?.[0].obstacle ?? '', /gel-2 runs from 0 to 4 s, and 1 s to 10 s reaches outside it\.$/);
   });
 
   it('may exclude a run whose recording is gone', async () => {
@@ -123,7 +123,7 @@ describe('a run sheet in a notebook', () => {
     const { excluded } = await valueOf('runs', load, rest);
     assert.deepEqual(
       excluded?.map(({ label, obstacle: hindered }) => [label, hindered]),
-      [['gel-2', 'its recording is not there']],
+      [['gel-2', 'The recording of gel-2, raw/gel-2.csv, is not there.']],
     );
   });
 

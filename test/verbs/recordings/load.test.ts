@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { errorOf, noise, recordingOf, resultOf, sine, valueOf } from './notebook.ts';
+import { errorOf, noise, recordingOf, resultOf, sine, valueOf } from '../notebook.ts';
 
 const shake = noise(1);
 const axes = {
@@ -42,7 +42,7 @@ describe('load', () => {
     }
     assert.match(
       (await errorOf('load "raw/a 1.csv" channel q', files)).message,
-      /a 1 has no channel q: it has x, y, z, post/,
+      /a 1 has no channel q: it has x, y, z and post/,
     );
   });
 

@@ -1,0 +1,18 @@
+import type { Warning } from '../../result/result.ts';
+import type { Finding } from '../../readers/recording.ts';
+import type { Run } from '../../values/run.ts';
+import { tellFinding } from '../messages/recordings.ts';
+
+/** The faults of `runs`, each run's once, as warnings of what is made from them. */
+export function faultWarnings(runs: readonly Run[]): Warning[] {
+  return [...new Set(runs)].flatMap(({ label, findings }) =>
+    findings
+      .filter(({ severity }) => severity === 'fault')
+      .map((finding) => tellFinding(label, finding, `fault.${finding.code}`)),
+  );
+}
+
+/** Whether a finding speaks of any part of the stretch `from` one time `to` another, in s from the recording's first sample. */
+export function touches({ places }: Finding, from: number, to: number): boolean {
+  return places === undefined || places.length === 0 || places.some((place) => place.to >= from && place.from <= to);
+}

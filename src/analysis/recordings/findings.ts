@@ -1,0 +1,49 @@
+import { checkRecording, checkSet, worstFirst } from '../../readers/checks/check.ts';
+import type { CheckedRun } from '../../readers/checks/checked.ts';
+import type { FindingsValue } from '../../values/findings.ts';
+import type { Watch } from '../../values/ports.ts';
+import type { Run } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import { defaultWindow } from '../spectra/window.ts';
+import { isAcceleration } from './dimensions.ts';
+
+/**
+ * What a careful look finds on each run and between them, the most serious first: what reading found, and the checks
+ * of the samples.
+ * @param band of interest in Hz, by which rate and length are judged
+ */
+export function findingsOf(
+  { runs }: RunsValue,
+  band: { readonly from: number; readonly to: number } | undefined,
+  watch: Watch,
+): FindingsValue {
+  const question = band === undefined ? {} : { low: band.from, high: band.to, segment: defaultWindow.length };
+  const rows = runs.flatMap((run, index) => {
+    watch.progress(index / runs.length, `checking ${run.label}`);
+    const known = new Set(run.findings.map(({ code, channel }) => `${code} ${channel ?? ''}`));
+    const fresh = checkRecording(checkedRun(run), question).filter(
+      ({ code, channel }) => !known.has(`${code} ${channel ?? ''}`),
+    );
+    return [...run.findings, ...fresh].map((finding) => ({ run, finding }));
+  });
+  const between = checkSet(runs.map((run) => ({ ...checkedRun(run), label: run.label }))).map(({ run, finding }) => ({
+    run: runs[run],
+    finding,
+  }));
+  return { kind: 'findings', rows: worstFirst([...rows, ...between], ({ finding }) => finding) };
+}
+
+/** A run as the checks take it. */
+function checkedRun({ rate, stretches, channels }: Run): CheckedRun {
+  return {
+    rate,
+    stretches,
+    channels: channels.map(({ name, unit, samples, includesStatic }) => ({
+      name,
+      unit: unit.symbol,
+      axis: isAcceleration(unit),
+      samples,
+      steady: includesStatic,
+    })),
+  };
+}

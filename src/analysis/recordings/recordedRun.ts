@@ -1,0 +1,103 @@
+import type { ReadOptions, Recording, RecordedChannel } from '../../readers/recording.ts';
+import { success, type Result } from '../../result/result.ts';
+import { parseUnit } from '../../units/parse.ts';
+import type { Channel, RawFile, Run } from '../../values/run.ts';
+import { refuse } from '../messages/recordings.ts';
+import { findChannel } from './channels.ts';
+import { settleClock } from './settleClock.ts';
+
+/** What is asked of a recording that has been read. */
+interface Reading {
+  readonly channels: readonly string[];
+  readonly reading: ReadOptions;
+}
+
+/**
+ * The run of a recording: the channels asked for, each in a settled unit, on a settled clock. Refuses a channel that is
+ * not there, and one whose unit nothing settles.
+ */
+export function runOf(recording: Recording, file: RawFile, label: string, asked: Reading): Result<Run> {
+  const chosen = chosenChannels(recording, asked.channels, label);
+  if (!chosen.ok) return chosen;
+  const channels: Channel[] = [];
+  for (const read of chosen.value) {
+    const channel = inItsUnit(byOption(read, asked.reading), recording, file, asked.reading);
+    if (!channel.ok) return channel;
+    channels.push(channel.value);
+  }
+  // Gravity was judged by all axes, whichever of them are taken.
+  const { clock, layout, findings } = recording;
+  const run: Run = {
+    label,
+    file,
+    rate: clock.rate,
+    channels,
+    stretches: clock.stretches,
+    start: 0,
+    history: [],
+    findings,
+    layout,
+  };
+  return success(settleClock(run, clock));
+}
+
+function chosenChannels(
+  { channels }: Recording,
+  asked: readonly string[],
+  run: string,
+): Result<readonly RecordedChannel[]> {
+  if (asked.length === 0) {
+    const axes = channels.filter(({ axis }) => axis);
+    return success(axes.length > 0 ? axes : channels);
+  }
+  const chosen: RecordedChannel[] = [];
+  for (const name of asked) {
+    const found = findChannel(channels, name);
+    if (found === undefined) {
+      const known = channels.map((one) => one.name);
+      return refuse('channel.unknown', { run, channel: name, known }, 'channel');
+    }
+    chosen.push(found);
+  }
+  return success(chosen);
+}
+
+/**
+ * A channel with the unit of the option where the file settles none. The reader applies the option to the axes of
+ * acceleration; a column that is none has been named by hand, and then the option is meant for it.
+ */
+function byOption(read: RecordedChannel, { unit, scale }: ReadOptions): RecordedChannel {
+  if (read.unit !== undefined || unit === undefined) return read;
+  const samples = scale === undefined ? read.samples : read.samples.map((value) => value * scale);
+  return { ...read, unit, unitFrom: 'option', samples };
+}
+
+const origins = {
+  option: 'the option',
+  header: 'the header',
+  'mean vector': 'the length of the mean vector',
+  none: 'nothing',
+} as const;
+
+function inItsUnit(
+  { name, header, unit, unitFrom, samples }: RecordedChannel,
+  { findings }: Recording,
+  { path }: RawFile,
+  stated: ReadOptions,
+): Result<Channel> {
+  const parsed = unit === undefined ? undefined : parseUnit(unit);
+  if (parsed?.ok !== true) {
+    // The reader may know more of why, and which option with which figure settles it.
+    const finding = unit === undefined ? findings.find(({ code }) => code === 'unit-unsettled')?.message : undefined;
+    const facts = { path, channel: name, unit, finding };
+    return refuse('unit.unsettled', facts, stated.unit === undefined ? 'files' : 'unit');
+  }
+  return success({
+    name,
+    ...(header === undefined ? {} : { header }),
+    unit: parsed.unit,
+    unitFrom: origins[unitFrom],
+    samples,
+    includesStatic: true,
+  });
+}
