@@ -3,6 +3,7 @@ import type { DrawnDescription, Figure } from './description.ts';
 import { excludedJson, type ExcludedRun } from './excluded.ts';
 import { finite, list, type Json } from './jsonNumbers.ts';
 import { followedJson, type PlanFollowed } from './plan.ts';
+import type { Message } from '../result/result.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Outcome } from '../statistics/outcome.ts';
 import type { Band } from './band.ts';
@@ -36,8 +37,8 @@ export interface ComparisonValue {
   readonly plan?: PlanFollowed;
   /** Whether the runs that the sheet leaves out were taken in all the same. */
   readonly includesExcluded?: boolean;
-  /** Reasons outside the figures that forbid a verdict by any row, each a clause after `because`. */
-  readonly guards?: readonly string[];
+  /** Reasons outside the figures that forbid a verdict by any row; the message of each is a clause, as after `because`. */
+  readonly guards?: readonly Message[];
 }
 
 /** B/A of the densities in each bin, with the interval of each bin by itself. */
@@ -96,8 +97,8 @@ export interface ComparisonRow {
   readonly equivalence?: PercentInterval & { readonly p: number };
   /** What the other possible methods say of the same figures. */
   readonly sensitivity?: readonly Sensitivity[];
-  /** Reasons outside the figures that forbid a verdict by this row, each a clause after `because`. */
-  readonly guards?: readonly string[];
+  /** Reasons outside the figures that forbid a verdict by this row; the message of each is a clause. */
+  readonly guards?: readonly Message[];
 }
 
 /** Changes beyond these are ruled out; each at least 0, in percent of amplitude. */
@@ -243,7 +244,7 @@ export const comparisonKind: DrawnDescription<ComparisonValue, ComparisonRow> = 
     { key: 'includes_excluded', read: ({ includesExcluded }) => includesExcluded === true },
     { key: 'excluded', json: (value) => excludedOfSides(value) },
     { key: 'plan', json: ({ plan }) => followedJson(plan) },
-    { key: 'guards', json: ({ guards = [] }) => guards },
+    { key: 'guards', json: ({ guards = [] }) => guards.map(({ message }) => message) },
   ],
   rows: {
     key: 'rows',
@@ -258,7 +259,7 @@ export const comparisonKind: DrawnDescription<ComparisonValue, ComparisonRow> = 
       { key: 'equivalence', json: ({ equivalence }) => lowHigh(equivalence) },
       { key: 'equivalence_p', json: ({ equivalence }) => finite(equivalence?.p) },
       { key: 'sensitivity', json: ({ sensitivity = [] }) => sensitivity.map(otherMethod) },
-      { key: 'guards', json: ({ guards = [] }) => guards },
+      { key: 'guards', json: ({ guards = [] }) => guards.map(({ message }) => message) },
       { key: 'sentence', json: ({ sentence }) => sentence },
       { key: 'a_each', json: ({ aRuns }) => list(aRuns) },
       { key: 'b_each', json: ({ bRuns }) => list(bRuns) },

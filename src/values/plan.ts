@@ -1,5 +1,6 @@
 import type { Description } from './description.ts';
 import type { Json } from './jsonNumbers.ts';
+import type { Message } from '../result/result.ts';
 import type { Claim } from '../statistics/claimForm.ts';
 import type { Band } from './band.ts';
 
@@ -42,10 +43,10 @@ export interface PlanFollowed {
   readonly source?: string;
   /** Every band that it names, the primary one first. */
   readonly bands?: readonly Band[];
-  /** Those deviations that forbid a verdict, as clauses. */
-  readonly unplanned?: readonly string[];
-  /** One clause for each thing that is not as it was planned; empty when the plan was followed. */
-  readonly deviations: readonly string[];
+  /** Those deviations that forbid a verdict. */
+  readonly unplanned?: readonly Message[];
+  /** Each thing that is not as it was planned, its message a clause; empty when the plan was followed. */
+  readonly deviations: readonly Message[];
 }
 
 export const planKind: Description<PlanValue, PlanValue['entries'][number]> = {
@@ -75,5 +76,5 @@ export const followedJson = (plan: PlanFollowed | undefined): Json =>
         question: plan.question,
         sha256: plan.hash,
         follows: plan.deviations.length === 0,
-        deviations: plan.deviations,
+        deviations: plan.deviations.map(({ message }) => message),
       };

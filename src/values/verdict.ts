@@ -26,6 +26,8 @@ export interface VerdictValue {
   readonly sentence: string;
   /** Why the verdict is what it is, and why it is no stronger: one sentence each. */
   readonly because: readonly string[];
+  /** Those of them that `sentence` does not tell already. */
+  readonly untold: readonly string[];
   /** What would settle it, if it is not shown: a clause. */
   readonly settle: string | undefined;
 }

@@ -192,7 +192,8 @@ export function madeVerdict(comparison: ComparisonValue): VerdictValue {
     highPercent: row.lowPercent === undefined ? undefined : -row.lowPercent,
     powerReductionPercent: 100 * (1 - (1 + row.changePercent / 100) ** 2),
     sentence: 'In 30–50 Hz (z) r.m.s. changed by -23 %; the claim of at least 25 % less is not shown.',
-    because: ['The interval reaches from smaller to larger reductions than the claim'],
+    because: ['The interval reaches from smaller to larger reductions than the claim.'],
+    untold: ['The interval reaches from smaller to larger reductions than the claim.'],
     settle: 'About 6 more runs of each would settle it if the true change is what was measured',
   };
 }

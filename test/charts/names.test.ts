@@ -1,5 +1,15 @@
 import { strict as assert } from 'node:assert';
-import { axisTitle, bandName, channelQuantity, counted, listed, printedUnit, quantityName, windowWords, sentence } from '../../src/charts/names.ts';
+import {
+  axisTitle,
+  bandName,
+  channelQuantity,
+  counted,
+  listed,
+  printedUnit,
+  quantityName,
+  windowWords,
+  sentence,
+} from '../../src/charts/names.ts';
 import { g, hertzUnit, madeRun, plainUnit } from './made-up.ts';
 
 describe('names of what is measured', () => {

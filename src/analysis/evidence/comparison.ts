@@ -56,7 +56,7 @@ export function comparisonOf(sides: Sides, terms: ComparisonTerms, watch: Watch)
     rows,
     ...(margin === undefined ? {} : { margin }),
     ...ratioOf(a.spectrum, b.spectrum, confidence),
-    ...(unlike.guards.length === 0 ? {} : { guards: unlike.guards.map(({ message }) => message) }),
+    ...(unlike.guards.length === 0 ? {} : { guards: unlike.guards }),
   };
   const names = { a: sides.a.name, b: sides.b.name };
   const warnings = [

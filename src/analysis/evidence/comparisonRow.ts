@@ -43,7 +43,7 @@ export function comparisonRow(facts: RowFacts, found: Found, comparison: Compari
     ...(found.spread === undefined ? {} : { spread: found.spread }),
     ...(inference === undefined ? {} : inferred(inference)),
     ...(found.sensitivity.length === 0 ? {} : { sensitivity: sensitivityOf(found) }),
-    ...(guards.length === 0 ? {} : { guards: guards.map(({ message }) => message) }),
+    ...(guards.length === 0 ? {} : { guards }),
   };
 }
 

@@ -1,4 +1,5 @@
 import { messages, type Sentences } from '../../result/messages.ts';
+import type { Message } from '../../result/result.ts';
 import { capitalised } from '../../result/words.ts';
 import type { NoInference, Reason, Settle, Strongest, Verdict } from '../../statistics/claim.ts';
 import type { BothWays, Claim } from '../../statistics/claimForm.ts';
@@ -62,8 +63,8 @@ export interface VerdictFacts {
   readonly claim: Claim;
   readonly comparison: Pick<Comparison, 'method' | 'confidence' | 'runsA' | 'runsB'>;
   readonly verdict: Verdict;
-  /** Clauses, as `guard` and the deviations of a plan give them. */
-  readonly guards: readonly string[];
+  /** As `guard` and the deviations of a plan give them: the message of each is a clause. */
+  readonly guards: readonly Message[];
   /** Share of A's mean square that the band holds, in percent. */
   readonly shareOfA: number | undefined;
   /** The claim of the plan, where it is another. */
@@ -76,6 +77,8 @@ export interface VerdictWords {
   readonly sentence: string;
   /** Why it is what it is, and why it is no stronger: one sentence each. */
   readonly because: readonly string[];
+  /** Those of them that `sentence` does not tell already. */
+  readonly untold: readonly string[];
   /** What would settle a claim that is not shown, as a clause. */
   readonly settle: string | undefined;
 }
@@ -83,15 +86,14 @@ export interface VerdictWords {
 /** The words of a verdict; the sentence names a claim that is supported instead of the reason where there is one. */
 export function verdictWords(facts: VerdictFacts): VerdictWords {
   const { subject, claim, verdict } = facts;
+  const strongest = verdict.verdict === 'supported' ? undefined : verdict.strongest;
   const reason = reasonText(facts);
-  const { strongest } = verdict;
-  const found =
-    strongest !== undefined && verdict.verdict !== 'supported'
-      ? `; ${strongestText(strongest)} is supported`
-      : `: ${reason}`;
+  const found = strongest === undefined ? `: ${reason}` : `; ${strongestText(strongest)} is supported`;
+  const because = [reason, ...besides(facts)].map((clause) => `${capitalised(clause)}.`);
   return {
     sentence: `${subjectText(subject)} ${changeText(facts)}. The claim of ${claimText(claim)} is ${verdict.verdict}${found}.`,
-    because: [reason, ...besides(facts)].map((clause) => `${capitalised(clause)}.`),
+    because,
+    untold: strongest === undefined ? because.slice(1) : because,
     settle: verdict.settle && settleText(verdict.settle),
   };
 }
@@ -114,7 +116,10 @@ function changeText({ comparison, verdict }: VerdictFacts): string {
 function reasonText({ comparison, verdict, guards }: VerdictFacts): string {
   const { reason, noInference, zone } = verdict;
   if (reason !== 'guarded') return reasonClauses[reason](zone.low > 0 && zone.high < Infinity);
-  return [...(noInference === undefined ? [] : [noInferenceText(noInference, comparison)]), ...guards].join('; ');
+  return [
+    ...(noInference === undefined ? [] : [noInferenceText(noInference, comparison)]),
+    ...guards.map(({ message }) => message),
+  ].join('; ');
 }
 
 const sizeText = (isBounded: boolean): string => (isBounded ? 'as claimed' : 'as large or as small as claimed');

@@ -28,12 +28,12 @@ export const sameBand = (one: Band, other: Band): boolean =>
 export function planFollowed(name: string, { hash, settled }: PlanValue, done: Done): PlanFollowed {
   if (settled === undefined) return { name, hash, question: '', bands: [], unplanned: [], deviations: [] };
   const { question, claim, source } = settled;
-  const unplanned = levelDeviations(settled, done).map(({ message }) => message);
+  const unplanned = levelDeviations(settled, done);
   const others = [
     ...figureDeviations(settled, done),
     ...bandDeviations(settled, done),
     ...runDeviations(settled, done),
-  ].map(({ message }) => message);
+  ];
   return {
     name,
     hash,
@@ -105,5 +105,5 @@ function runDeviations({ runs, order }: Settled, done: Done): Message[] {
  */
 export function planWarnings(plan: PlanFollowed | undefined, bands: number): Warning[] {
   if (plan === undefined) return [tell('compare.unplanned', { bands })];
-  return plan.deviations.map((one) => tell('plan.deviates', { plan: plan.name, deviation: one }));
+  return plan.deviations.map((one) => tell('plan.deviates', { plan: plan.name, deviation: one.message }));
 }

@@ -8,9 +8,10 @@ export function planPart({ plan, guards = [], includesExcluded }: ComparisonValu
   if (plan !== undefined) {
     lines.push(`Plan ${plan.name} (SHA-256 ${plan.hash.slice(0, 12)}…): ${plan.question}`);
     if (plan.deviations.length === 0) lines.push('It was followed in every point that it settles.');
-    else lines.push('Not as planned:', ...plan.deviations.map((deviation) => `– ${sentence(deviation)}`));
+    else lines.push('Not as planned:', ...plan.deviations.map(({ message }) => `– ${sentence(message)}`));
   }
   if (includesExcluded === true) lines.push('Runs that the run sheet leaves out are taken in here all the same.');
-  if (guards.length > 0) lines.push(`No verdict may rest on this, because ${guards.join('; ').replace(/\.$/, '')}.`);
+  const reasons = guards.map(({ message }) => message);
+  if (reasons.length > 0) lines.push(`No verdict may rest on this, because ${reasons.join('; ')}.`);
   return lines.length === 0 ? undefined : { type: 'text', style: 'aside', text: lines.join('\n') };
 }

@@ -22,10 +22,8 @@ export const presentVerdict: Presenter<'verdict'> = (value) =>
   );
 
 /** The sentence that can be quoted, and the reasons as far as it has not told them already. */
-function reasonsPart({ sentence: said, because, settle, source }: VerdictValue): TextPart {
-  const told = said.toLowerCase();
-  const untold = because.filter((reason) => !told.includes(reason.toLowerCase().replace(/\.$/, '')));
-  const lines = [said, ...untold.map(sentence)];
+function reasonsPart({ sentence: said, untold, settle, source }: VerdictValue): TextPart {
+  const lines = [said, ...untold];
   if (settle !== undefined) lines.push(sentence(settle));
   if (source !== undefined) lines.push(`The claim stands in: ${source}.`);
   return { type: 'text', text: lines.join('\n') };
