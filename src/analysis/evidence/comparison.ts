@@ -62,7 +62,7 @@ export function comparisonOf(sides: Sides, terms: ComparisonTerms, watch: Watch)
   const warnings = [
     ...doubts.flatMap((doubt) => doubt.warnings),
     ...unlike.warnings,
-    ...found.notes.map((note) => noteWarning(note, names, bands)),
+    ...found.notes.flatMap((note) => noteWarning(note, names, bands) ?? []),
     ...shareWarnings(rows),
   ];
   return answered(value, warnings);

@@ -41,9 +41,12 @@ export interface UnlikeCondition extends SideNames {
   readonly changePercent: number;
 }
 
+/** Levels of 0 are refused before they are compared, so that no note is about one. */
+type ToldNote = Exclude<Note, { readonly code: 'not-a-level' }>;
+
 /** A note's facts with what its sentence takes from its surroundings. */
 type NoteFacts = {
-  [N in Note as `compare.${N['code']}`]: Omit<N, 'code' | 'band'> &
+  [N in ToldNote as `compare.${N['code']}`]: Omit<N, 'code' | 'band'> &
     SideNames &
     (N extends { readonly band: number } ? { readonly band: Band } : object);
 };
@@ -175,7 +178,6 @@ const noteSentences: Sentences<NoteFacts> = {
     'The runs of a pair did not follow one another, so pairing does not take out what wandered between them.',
   'compare.no-scatter': ({ band }) =>
     `${bandHead(band)}: The runs do not differ at all; was the same file loaded more than once?`,
-  'compare.not-a-level': ({ band }) => `${bandHead(band)}: A level is 0 or not a number, so no ratio can be formed.`,
   'compare.methods-disagree': disagreement,
 };
 
@@ -232,11 +234,13 @@ const sentences: Sentences<EvidenceFacts> = {
 export const { tell, refuse } = messages<EvidenceFacts>(sentences);
 
 /**
- * A note of a comparison as a warning.
+ * A note of a comparison as a warning; undefined of a level that is none, which is refused before.
  * @param names of the two sides
  * @param bands those compared, which a note about one of them is told with
  */
-export const noteWarning = (note: Note, names: SideNames, bands: readonly Band[]): Warning =>
-  'band' in note
+export function noteWarning(note: Note, names: SideNames, bands: readonly Band[]): Warning | undefined {
+  if (note.code === 'not-a-level') return undefined;
+  return 'band' in note
     ? tell(`compare.${note.code}`, { ...note, ...names, band: bands[note.band] })
     : tell(`compare.${note.code}`, { ...note, ...names });
+}

@@ -134,7 +134,10 @@ describe('what forbids a verdict', () => {
 
   it('speeds too far apart', async () => {
     const facts = { speed: [...four.a.map(() => '1.2'), ...four.b.map(() => '1.4')] };
-    assert.match(await because(`${over}claim c reduction 15 %`, { ...four, facts }), /The mean speeds differ by 16\.7 %/);
+    assert.match(
+      await because(`${over}claim c reduction 15 %`, { ...four, facts }),
+      /The mean speeds differ by 16\.7 %/,
+    );
   });
 
   it('a band under the logger’s noise', async () => {

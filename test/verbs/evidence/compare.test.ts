@@ -280,7 +280,10 @@ describe('what compare warns of', () => {
       loadPads + over,
       pads({ ...four, facts: { 'speed (m/s)': cells('1.20', '1.40') } }),
     );
-    assert.match(far.guards?.join() ?? '', /speeds differ by 16\.7 %, so the sides are not comparable/);
+    assert.match(
+      far.guards?.map(({ message }) => message).join() ?? '',
+      /speeds differ by 16\.7 %, so the sides are not comparable/,
+    );
   });
 
   it('tyre pressures and loads more than 2 % apart', async () => {
@@ -307,7 +310,7 @@ describe('what compare warns of', () => {
       /10 to 30 Hz: the mean square of gel-2 is only 6\.5 times that of the logger at rest/,
     );
     const under = await valueOf('comparison', loadPads + text, { ...pads(four), ...still(0.2) });
-    assert.match(under.rows[0].guards?.join() ?? '', /under the logger’s noise floor/);
+    assert.match(under.rows[0].guards?.map(({ message }) => message).join() ?? '', /under the logger’s noise floor/);
     const other = { 'still.csv': recordingOf({ x: sine(20) }) };
     assert.match((await errorOf(loadPads + text, { ...pads(four), ...other })).message, /has no channel z/);
   });
