@@ -2,9 +2,11 @@ import { describeAccepts, describeKind } from '../../src/language/describe.ts';
 import type { Form, OptionForm, ValueKind } from '../../src/language/form.ts';
 import { vocabularyOf } from '../../src/language/vocabulary.ts';
 import { grammar, terminals } from '../../src/language/grammar.ts';
-import { messagePages, type MessagePage } from '../../src/language/messagePages.ts';
+import { messagePages } from '../../src/language/messagePages.ts';
 import { codes } from '../../src/language/messages.ts';
 import { functionSynopsis, synopsisOf } from '../../src/language/services/synopsis.ts';
+import { readerPages } from '../../src/readers/messagePages.ts';
+import type { ReaderExample } from '../../src/readers/messagePages/page.ts';
 import { listed } from '../../src/result/words.ts';
 import { catalogue } from '../../src/verbs/language.ts';
 import { cell, heading, page, table, verbatim } from './markdown.ts';
@@ -47,11 +49,35 @@ export function reference(): string {
       ['Word', 'stands for'],
       Object.entries(terminals).map(([word, meaning]) => [`\`${word}\``, meaning]),
     ),
-    heading(2, 'Messages'),
-    'What can be wrong with a notebook’s text, by the code that the editor shows and links to.',
-    ...codes.map((code) => messageSection(code, messagePages[code])),
+    ...messageSources.flatMap(({ title, intro, pages }) => [heading(2, title), intro, ...pages()]),
   )}\n`;
 }
+
+/** The codes of each room that speaks, with their pages. */
+const messageSources: readonly {
+  readonly title: string;
+  readonly intro: string;
+  readonly pages: () => readonly string[];
+}[] = [
+  {
+    title: 'Messages',
+    intro: 'What can be wrong with a notebook’s text, by the code that the editor shows and links to.',
+    pages: () =>
+      codes.map((code) => {
+        const { title, why, wrong, right } = messagePages[code];
+        return messageSection(code, title, why, cell(shortened(wrong)), cell(right));
+      }),
+  },
+  {
+    title: 'Messages on recordings',
+    intro:
+      'Why a file can’t be read, and what `load`, `check` and a look at a file say of one that was. Each example is a file, or what is worth showing of it (`…` stands for rows like those before), with the line that loads it.',
+    pages: () =>
+      Object.entries(readerPages).map(([code, { title, why, wrong, right }]) =>
+        messageSection(code, title, why, fileAndLine(wrong), fileAndLine(right)),
+      ),
+  },
+];
 
 const contents = [
   '[Statements](#statements)',
@@ -63,7 +89,7 @@ const contents = [
   '[Functions](#functions)',
   '[Fields](#fields)',
   '[Grammar](#grammar)',
-  '[Messages](#messages)',
+  ...messageSources.map(({ title }) => `[${title}](#${title.toLowerCase().replaceAll(' ', '-')})`),
 ].join(' · ');
 
 function verbList(): string {
@@ -130,9 +156,13 @@ function fieldTable(): string {
   return table(['Value', 'Field', '', 'Measures'], rows);
 }
 
-function messageSection(code: string, { title, why, wrong, right }: MessagePage): string {
-  return page(heading(3, code), `**${title}.** ${why}`, 'Wrong:', cell(shortened(wrong)), 'Right:', cell(right));
+/** A code's page: what it means, an example that has it, and the same put right. */
+function messageSection(code: string, title: string, why: string, wrong: string, right: string): string {
+  return page(heading(3, code), `**${title}.** ${why}`, 'Wrong:', wrong, 'Right:', right);
 }
+
+/** A file and the line that loads it. */
+const fileAndLine = ({ file, load }: ReaderExample): string => verbatim(`${file}\n\n${load}`);
 
 /** An example that is wrong by its length is told by its ends. */
 const shortened = (text: string): string => (text.length < 160 ? text : `${text.slice(0, 30)} … ${text.slice(-20)}`);

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { codes } from '../language/messages.ts';
+import { readerCodes } from '../readers/messages.ts';
 import { anchorOf } from './language/anchor.ts';
 
 export const referenceCommand = 'washboard.openReference';
@@ -8,7 +9,7 @@ export const referenceCommand = 'washboard.openReference';
 export const openReference = (title: string): vscode.Uri =>
   vscode.Uri.parse(`command:${referenceCommand}?${encodeURIComponent(JSON.stringify([title]))}`);
 
-const pages: ReadonlySet<string> = new Set(codes);
+const pages: ReadonlySet<string> = new Set([...codes, ...readerCodes]);
 
 /**
  * The address of a message's page, where it has one. The editor follows no command from a problem's code, but an

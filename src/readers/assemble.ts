@@ -110,8 +110,7 @@ function axisOfText(path: string, { columns }: Table, options: ReadOptions): Ref
 /** A number with a bracket, a quote, a delimiter or a checksum stuck to it. */
 const strayMark = /^(?:[[({<"';:|]+[-+]?[\d.,]+|[-+]?[\d.,]+[\])}>"';:|]+|[-+]?\d+[.,]\d+[*#&$][\dA-F]*)$/i;
 
-function refusedOption(path: string, { rate, scale, unit, timezone }: ReadOptions): Refused | undefined {
-  if (rate !== undefined && !(rate > 0 && Number.isFinite(rate))) return refuse('rate', { path });
+function refusedOption(path: string, { scale, unit, timezone }: ReadOptions): Refused | undefined {
   if (scale !== undefined && !(Number.isFinite(scale) && scale !== 0)) return refuse('scale', { path });
   if (scale !== undefined && unit === undefined) return refuse('scale', { path, lacksUnit: { scale } });
   const isOffset = timezone === undefined || timezone === 'local' || zoneMinutes(timezone) !== undefined;

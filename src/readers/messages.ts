@@ -1,4 +1,4 @@
-import { messages } from '../result/messages.ts';
+import { messages, type Sentences } from '../result/messages.ts';
 import { channelSentences, type ChannelFacts } from './messages/channels.ts';
 import { checkSentences, type CheckFacts } from './messages/checks.ts';
 import { fileSentences, type FileFacts } from './messages/file.ts';
@@ -12,14 +12,18 @@ export interface ReaderFacts extends FileFacts, TextFacts, TimeFacts, ChannelFac
 
 export type ReaderCode = keyof ReaderFacts;
 
-const { tell, refuse } = messages<ReaderFacts>({
+const sentences: Sentences<ReaderFacts> = {
   ...fileSentences,
   ...textSentences,
   ...timeSentences,
   ...channelSentences,
   ...checkSentences,
   ...setSentences,
-});
+};
+
+export const readerCodes = Object.keys(sentences) as ReaderCode[];
+
+const { tell, refuse } = messages(sentences);
 
 export { refuse };
 

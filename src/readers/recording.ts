@@ -99,6 +99,7 @@ export interface FirstRow {
 export interface ReadOptions {
   readonly time?: string;
   readonly unit?: string;
+  /** Samples a second, above 0. */
   readonly rate?: number;
   readonly delimiter?: string;
   readonly decimal?: '.' | ',';

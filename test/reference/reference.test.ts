@@ -5,6 +5,7 @@ import { diskHost } from '../../src/disk/host.ts';
 import { anchorOf } from '../../src/editor/language/anchor.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { codes } from '../../src/language/messages.ts';
+import { readerCodes } from '../../src/readers/messages.ts';
 import { catalogue } from '../../src/verbs/language.ts';
 import { quietWatch } from '../engine/memoryFiles.ts';
 
@@ -39,6 +40,7 @@ describe('the language reference', () => {
       ...catalogue.verbs.map(({ verb }) => verb),
       ...catalogue.functions.map(({ name }) => name),
       ...codes,
+      ...readerCodes,
     ];
     assert.deepEqual(
       wanted.filter((title) => !headings.includes(title)),

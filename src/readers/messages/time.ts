@@ -20,7 +20,6 @@ interface LeftOut {
 
 /** What a message tells of the time column, the rate, and of what the stamps show. Times in s, rates in Hz. */
 export interface TimeFacts {
-  rate: { readonly path: string };
   timezone: { readonly path: string; readonly timezone: string };
   'no-time-column': { readonly path: string; readonly name: string; readonly columns: readonly string[] };
   'time-not-numbers': { readonly path: string; readonly name: string };
@@ -92,7 +91,6 @@ const treatments: Readonly<Record<TimeFacts['uneven']['treatment'], string>> = {
 };
 
 export const timeSentences: Sentences<TimeFacts> = {
-  rate: ({ path }) => `${path}: rate must be above 0 Hz.`,
   timezone: ({ path, timezone }) =>
     `${path}: timezone "${timezone}" is not an offset from UTC: write one such as timezone "+02:00", or "local".`,
   'no-time-column': ({ path, name, columns }) =>
