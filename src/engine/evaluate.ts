@@ -222,7 +222,15 @@ export function literalArgument(node: CheckedArgument): Argument | undefined {
         : { type: 'word', word: node.word, text: node.text };
     case 'unit':
       return { type: 'unit', unit: node.unit };
-    default:
+    case 'group':
+    case 'call':
+    case 'name':
+    case 'pick':
+    case 'field':
+    case 'function':
+    case 'binary':
+    case 'negative':
+    case 'convert':
       return undefined;
   }
 }

@@ -1,5 +1,6 @@
 import { interval, signed } from '../charts/number.ts';
 import type { Facts } from '../language/services/outside.ts';
+import { counted } from '../result/words.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
 import { descriptionOf } from '../values/kinds.ts';
 import { extent, type Run } from '../values/run.ts';
@@ -15,6 +16,7 @@ export interface NameFacts extends Facts {
 
 /** A value in short, for a hover and for what can be checked against it before anything runs. */
 export function factsOf(value: Value): NameFacts {
+  // eslint-disable-next-line @typescript-eslint/switch-exhaustiveness-check -- the description of a kind serves for all others
   switch (value.kind) {
     case 'quantity':
       return { kind: value.kind, summary: formatQuantity(value.quantity, 6) };
@@ -43,8 +45,6 @@ export function factsOf(value: Value): NameFacts {
 
 const parts = (...words: readonly (string | undefined)[]): string =>
   words.filter((word) => word !== undefined && word !== '').join(' · ');
-
-const counted = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
 
 /** One figure where all agree to what is shown, else the least and the most of them. */
 function spread(values: readonly number[], unit: string, digits: number): string {

@@ -71,7 +71,10 @@ function whyNot(argument: Argument, asked: Asked): LanguageMessage | undefined {
       return whyUnfit({ kind: argument.value.kind, dimension: undefined, constant: undefined }, asked);
     case 'range':
       return whyNoRange(argument.from, argument.to, asked, `${exactly(argument.to)}..${exactly(argument.from)}`);
-    default:
+    case 'word':
+    case 'text':
+    case 'unit':
+    case 'group':
       return undefined;
   }
 }

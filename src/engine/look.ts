@@ -89,7 +89,7 @@ function clockLines({ clock, layout, channels }: Recording): string[] {
     'file header': 'from the file’s header',
   }[clock.rateFrom];
   const gaps = clock.stretches.length - 1;
-  const last = clock.stretches[clock.stretches.length - 1];
+  const last = clock.stretches.at(-1);
   const duration = last === undefined ? 0 : last.start + (last.to - last.from) / clock.rate;
   const lines: string[] = [];
   if (layout.time !== undefined)

@@ -63,8 +63,8 @@ export interface Verdict {
  * @throws RangeError for a row that is not there, or a claim that no level can meet
  */
 export function judge(claim: Claim, comparison: Comparison, band: number, forbidden = false): Verdict {
+  if (!(band in comparison.rows)) throw new RangeError(`there is no band ${band}`);
   const row = comparison.rows[band];
-  if (row === undefined) throw new RangeError(`there is no band ${band}`);
   const zone = claimZone(claim);
   const interval = row.inference?.interval;
   const noInference = withheld(comparison, row);

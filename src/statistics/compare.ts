@@ -70,8 +70,7 @@ function requireOptions(bands: readonly Levels[], options: CompareOptions, confi
   if ((orderA && orderA.length !== a.length) || (orderB && orderB.length !== b.length)) {
     throw new RangeError('the order must give one place for each run');
   }
-  if (primary !== undefined && bands[primary] === undefined)
-    throw new RangeError(`there is no band ${primary} to be primary`);
+  if (primary !== undefined && !(primary in bands)) throw new RangeError(`there is no band ${primary} to be primary`);
 }
 
 /** Two-sided p of each band, adjusted by Holm over those that are not primary. */

@@ -64,7 +64,7 @@ class Reader {
   }
 
   #take(...wanted: readonly string[]): string | undefined {
-    const next = this.#pieces[this.#at];
+    const next = this.#pieces.at(this.#at);
     if (next === undefined || !wanted.includes(next)) return undefined;
     this.#at++;
     return next;
@@ -104,7 +104,7 @@ class Reader {
       const { dimension, factor } = unitOf(merged);
       return [{ symbol: `(${symbolOf(merged)})`, dimension, factor, exponent: 1 }];
     }
-    const word = this.#pieces[this.#at++];
+    const word = this.#pieces.at(this.#at++);
     const atom = word === undefined ? undefined : atoms.get(word);
     return atom ? [{ ...atom, exponent: 1 }] : { unknown: word ?? '' };
   }

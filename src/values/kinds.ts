@@ -52,7 +52,7 @@ export const kinds: {
 };
 
 /** The description of a value's kind. */
-export const descriptionOf = (value: Value): Described<Value> => kinds[value.kind] as Described<Value>;
+export const descriptionOf = (value: Value): Described<Value> => kinds[value.kind];
 
 export const kindNames = Object.keys(kinds) as readonly Kind[];
 

@@ -54,11 +54,11 @@ export function rowsJson<V, Row>(rows: Rows<V, Row>, value: V): Json[] {
     const own = unit?.(row, value).symbol;
     const indices = series === undefined ? [] : Array.from(series.indices(row, value));
     const lists = (series?.columns ?? []).filter(({ json }) => json !== null);
-    return Object.fromEntries([
+    return Object.fromEntries<Json>([
       ...rowJson(names, row, value),
       ...(own === undefined || own === common ? [] : [['unit', own] as const]),
       ...rowJson(columns, row, value, jsonFirst),
-      ...lists.map((column) => [
+      ...lists.map((column): [string, Json] => [
         jsonKey(column),
         column.json?.(row, value) ?? indices.map((index) => finite(column.at(row, index))),
       ]),
