@@ -8,8 +8,9 @@ import { Cache } from './cache.ts';
 import { Evaluator, type PlacedFailure, type EvaluationContext } from './evaluate.ts';
 import type { Host } from './host.ts';
 import { Keys } from './key.ts';
-import { passing, quickOnly, type CellFailure, type Recalled } from './recall.ts';
-import { understand } from './understand.ts';
+import { tell } from './messages.ts';
+import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from './recall.ts';
+import { checkCells } from './checkCells.ts';
 import { locate, type CellKeys, type RunReport, type RunRequest, type StatementResult } from './result.ts';
 import { sourcesOf } from './sources.ts';
 
@@ -32,13 +33,13 @@ export class Engine {
   }
 
   async run(request: RunRequest, watch: Watch, listen: Listener = () => undefined): Promise<RunReport> {
-    return new Run(this.#understand(request.cells), request, watch, this.#host, this.#cache).all(listen);
+    return new Run(this.#checkCells(request.cells), request, watch, this.#host, this.#cache).all(listen);
   }
 
   /** The content keys of cells, of all unless said, as a run of them would report them. */
   async keys(cells: readonly string[], keyed: readonly number[] = [...cells.keys()]): Promise<CellKeys> {
     const watch = { cancelled: () => false, progress: () => undefined };
-    return new Run(this.#understand(cells), { cells, wanted: [], keyed }, watch, this.#host, this.#cache).cellKeys();
+    return new Run(this.#checkCells(cells), { cells, wanted: [], keyed }, watch, this.#host, this.#cache).cellKeys();
   }
 
   /**
@@ -46,7 +47,7 @@ export class Engine {
    * little to make. Ends early, with what it has, once the watch says so.
    */
   async recall(cells: readonly string[], watch: Watch): Promise<Recalled> {
-    return new Run(this.#understand(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).recall();
+    return new Run(this.#checkCells(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).recall();
   }
 
   /** Forgets every value. */
@@ -54,8 +55,8 @@ export class Engine {
     this.#cache.clear();
   }
 
-  #understand(cells: readonly string[]): CheckedNotebook {
-    this.#last = understand(cells, this.#last);
+  #checkCells(cells: readonly string[]): CheckedNotebook {
+    this.#last = checkCells(cells, this.#last);
     return this.#last;
   }
 }
@@ -125,14 +126,14 @@ class Run {
 
   async recall(): Promise<Recalled> {
     const failures: CellFailure[] = [];
-    const mayCompute = quickOnly(this.#host.files);
+    const mayCompute = quickCallsOnly(this.#host.files);
     for (const index of this.#notebook.order) {
       const statement = this.#notebook.statements[index];
       if (statement.expression === undefined) continue;
       if (this.#watch.cancelled()) break;
       const found = await this.#evaluator({ mayCompute }).value(statement.expression);
       if (found.ok) this.#bind(statement, found.value);
-      else if (!passing.includes(found.failure.code)) failures.push({ cell: statement.cell, ...found.failure });
+      else if (isConclusive(found.failure)) failures.push({ cell: statement.cell, ...found.failure });
     }
     return { values: this.#values, failures, complete: !this.#watch.cancelled() };
   }
@@ -158,12 +159,8 @@ class Run {
   async #statement(statement: CheckedStatement): Promise<StatementResult> {
     const error = statement.problems.find(({ severity }) => severity === 'error');
     if (error !== undefined || statement.expression === undefined) {
-      const place = error?.place ?? statement.place;
-      return this.#result(statement, undefined, [], {
-        code: error?.code ?? 'statement.empty',
-        message: error?.message ?? 'Nothing to do here.',
-        place,
-      });
+      const { code, message } = error ?? tell('statement.empty', {});
+      return this.#result(statement, undefined, [], { code, message, place: error?.place ?? statement.place });
     }
     const evaluator = this.#evaluator();
     const found = await evaluator.value(statement.expression);

@@ -7,13 +7,14 @@ import { fieldOf } from '../values/fields.ts';
 import { pickOf } from '../values/pick.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import type { Value } from '../values/value.ts';
-import { refuse, type Failure, type Warning, type Result } from '../result/result.ts';
+import type { Failure, Message, Result, Warning } from '../result/result.ts';
 import type { Answer, Argument, Arguments, Answered, Verb } from '../verbs/verb.ts';
 import type { Watch } from '../values/ports.ts';
 import type { Cache } from './cache.ts';
 import type { Files } from './host.ts';
-import { firstUnfit } from './hold.ts';
+import { firstUnfit, firstUnfitParameter } from './hold.ts';
 import type { Keys } from './key.ts';
+import { refuse, tell } from './messages.ts';
 
 /** A failure with the place of what is to blame. */
 export interface PlacedFailure extends Failure {
@@ -37,18 +38,15 @@ export interface EvaluationContext {
 
 type Call = Extract<Checked, { type: 'call' }>;
 
-/** Code of the failure of a call that was not to be computed now. */
-export const notComputed = 'call.later';
-
 /** Evaluates one statement's expression, taking from the cache every call whose key is already there. */
 export class Evaluator {
-  readonly #around: EvaluationContext;
+  readonly #context: EvaluationContext;
   readonly warnings: Warning[] = [];
   /** Whether any call had to be computed. */
   computed = false;
 
-  constructor(around: EvaluationContext) {
-    this.#around = around;
+  constructor(context: EvaluationContext) {
+    this.#context = context;
   }
 
   async value(node: Checked): Promise<Evaluated<Value>> {
@@ -56,10 +54,8 @@ export class Evaluator {
       case 'call':
         return this.#call(node);
       case 'name': {
-        const value = this.#around.valueOf(node.name);
-        return value === undefined
-          ? fail('name.failed', `${node.name} has no value, because its own statement failed.`, node.place)
-          : { ok: true, value };
+        const value = this.#context.valueOf(node.name);
+        return value === undefined ? failed(tell('name.failed', { name: node.name }), node.place) : { ok: true, value };
       }
       case 'pick': {
         const of = await this.value(node.of);
@@ -94,7 +90,7 @@ export class Evaluator {
       case 'range':
       case 'word':
       case 'unit':
-        return fail('value.expected', 'A value is expected here, not a range, a word or a unit.', node.place);
+        throw new Error(`a ${node.type} stands only as an argument`);
     }
   }
 
@@ -102,11 +98,7 @@ export class Evaluator {
     const found = await this.value(node);
     if (!found.ok) return found;
     if (found.value.kind === 'quantity') return { ok: true, value: found.value };
-    return fail(
-      'quantity.expected',
-      `Arithmetic works on quantities, and this is ${articled(found.value.kind)}.`,
-      node.place,
-    );
+    return failed(tell('quantity.expected', { kind: found.value.kind }), node.place);
   }
 
   async #function(node: Extract<Checked, { type: 'function' }>): Promise<Evaluated<Value>> {
@@ -117,44 +109,42 @@ export class Evaluator {
       given.push(found.value.quantity);
     }
     const named = functionNamed(node.name);
-    if (named === undefined) return fail('function.unknown', `There is no function ${node.name}.`, node.place);
-    return placed(named.evaluate(given), node.place);
+    if (named === undefined) throw new Error(`there is no function ${node.name}`);
+    const unfit = firstUnfitParameter(named.form, node, given);
+    return unfit === undefined ? placed(named.evaluate(given), node.place) : { ok: false, failure: unfit };
   }
 
   async #call(node: Call): Promise<Evaluated<Value>> {
-    const key = await this.#around.keys.of(node);
-    const known = this.#around.cache.get(key);
+    const key = await this.#context.keys.of(node);
+    const known = this.#context.cache.get(key);
     if (known !== undefined) return this.#accept(known);
     const verb = verbNamed(node.verb);
-    if (verb === undefined) return fail('verb.unknown', `There is no verb ${node.verb}.`, node.place);
-    const given = await this.#given(node);
+    if (verb === undefined) throw new Error(`there is no verb ${node.verb}`);
+    const given = await this.#argumentsOf(node);
     if (!given.ok) return given;
     const unfit = firstUnfit(verb.form, node, given.value);
     if (unfit !== undefined) return { ok: false, failure: unfit };
-    if ((await this.#around.mayCompute?.(node)) === false)
-      return fail(notComputed, `${node.verb} has not been run yet.`, node.place);
-    if (this.#around.watch.cancelled()) return fail('cancelled', 'The run was stopped.', node.place);
+    if ((await this.#context.mayCompute?.(node)) === false)
+      return failed(tell('call.later', { verb: node.verb }), node.place);
+    if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     this.computed = true;
-    const found = await this.#evaluate(verb, given.value);
-    if (this.#around.watch.cancelled()) return fail('cancelled', 'The run was stopped.', node.place);
+    const found = await this.#run(verb, given.value);
+    if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     if (!found.ok) return { ok: false, failure: { ...found.failure, place: blamed(node, found.failure.at) } };
     const told =
       verb.passesFaults === true ? found : { ...found, warnings: [...found.warnings, ...faultsBehind(given.value)] };
-    this.#around.cache.set(key, told);
+    this.#context.cache.set(key, told);
     return this.#accept(told);
   }
 
   /** An exception is a fault of ours: it is told as such, and ends its statement and not the notebook. */
-  async #evaluate(verb: Verb, given: Arguments): Promise<Answer> {
-    const { files, watch, digest } = this.#around;
+  async #run(verb: Verb, given: Arguments): Promise<Answer> {
+    const { files, watch, digest } = this.#context;
     try {
       return await verb.evaluate(given, { files, watch, digest });
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
-      return refuse(
-        'internal',
-        `${verb.form.verb} failed by a fault of Washboard itself, not of your notebook: ${reason}.`,
-      );
+      return refuse('internal', { verb: verb.form.verb, reason });
     }
   }
 
@@ -165,15 +155,15 @@ export class Evaluator {
     return { ok: true, value };
   }
 
-  async #given(node: Call): Promise<Evaluated<Arguments>> {
-    const operands = await this.#arguments(node.operands);
+  async #argumentsOf(node: Call): Promise<Evaluated<Arguments>> {
+    const operands = await this.#evaluateAll(node.operands);
     if (!operands.ok) return operands;
-    const options = await this.#arguments(node.options);
+    const options = await this.#evaluateAll(node.options);
     if (!options.ok) return options;
     return { ok: true, value: { operands: operands.value, options: options.value } };
   }
 
-  async #arguments(given: CheckedArguments): Promise<Evaluated<Record<string, Argument[]>>> {
+  async #evaluateAll(given: CheckedArguments): Promise<Evaluated<Record<string, Argument[]>>> {
     const found: Record<string, Argument[]> = {};
     for (const [name, nodes] of Object.entries(given)) {
       found[name] = [];
@@ -255,10 +245,6 @@ function placed(found: Result<Value>, place: Place): Evaluated<Value> {
   return found.ok ? { ok: true, value: found.value } : { ok: false, failure: { ...found.failure, place } };
 }
 
-function fail(code: string, message: string, place: Place): { ok: false; failure: PlacedFailure } {
-  return { ok: false, failure: { code, message, place } };
-}
-
-function articled(kind: string): string {
-  return kind === 'runs' ? 'a set of runs' : `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`;
+function failed(why: Message, place: Place): { ok: false; failure: PlacedFailure } {
+  return { ok: false, failure: { ...why, place } };
 }

@@ -1,5 +1,5 @@
 import { whyNoRange, whyUnfit, type Asked } from '../language/argument.ts';
-import type { Checked, CheckedArgument, CheckedArguments } from '../language/checked.ts';
+import type { Checked, CheckedArgument, CheckedArguments, FunctionForm } from '../language/checked.ts';
 import type { Accept, Form } from '../language/form.ts';
 import type { Place } from '../language/diagnostic.ts';
 import type { LanguageMessage } from '../language/facts.ts';
@@ -12,6 +12,7 @@ import type { Argument, Arguments } from '../verbs/verb.ts';
 const { kinds } = vocabularyOf(catalogue);
 
 type Call = Extract<Checked, { type: 'call' }>;
+type FunctionCall = Extract<Checked, { type: 'function' }>;
 
 /** What an argument is held against, with its value and its place in the text. */
 interface Held {
@@ -40,6 +41,22 @@ export function firstUnfit(
       const message = whyNot(argument, { where, accepts: own, found: spelled(argument), kinds });
       if (message !== undefined) return { ...message, place: node.place };
     }
+  }
+  return undefined;
+}
+
+/** The first of a function's evaluated arguments that measures something else than its parameter, and why. */
+export function firstUnfitParameter(
+  { name, parameters }: FunctionForm,
+  call: FunctionCall,
+  given: readonly Quantity[],
+): (LanguageMessage & { readonly place: Place }) | undefined {
+  for (const [index, quantity] of given.entries()) {
+    const { name: slot, dimension = 'any' } = parameters[Math.min(index, parameters.length - 1)];
+    const accepts: readonly Accept[] = [{ type: 'quantity', dimension, signed: true }];
+    const asked = { where: { verb: name, slot, option: false }, accepts, found: exactly(quantity), kinds };
+    const message = whyNot({ type: 'quantity', quantity }, asked);
+    if (message !== undefined) return { ...message, place: call.arguments[index].place };
   }
   return undefined;
 }

@@ -1,7 +1,8 @@
 import type { Checked } from '../language/checked.ts';
 import type { Value } from '../values/value.ts';
 import type { Files } from '../values/ports.ts';
-import { notComputed, type PlacedFailure } from './evaluate.ts';
+import type { PlacedFailure } from './evaluate.ts';
+import type { EngineFacts } from './messages.ts';
 import { sourcesOf } from './sources.ts';
 
 /** A failure with the index of the code cell it is in. */
@@ -20,19 +21,22 @@ export interface Recalled {
 }
 
 /** Codes of failures that say nothing against the statement itself. */
-export const passing: readonly string[] = [notComputed, 'cancelled', 'name.failed'];
+const inconclusive: readonly string[] = ['call.later', 'cancelled', 'name.failed'] satisfies (keyof EngineFacts)[];
+
+/** Whether a failure tells that its statement is certain to fail when it is run. */
+export const isConclusive = ({ code }: PlacedFailure): boolean => !inconclusive.includes(code);
 
 /** Verbs that read their operands' descriptions and hand on the samples as they are, or that only note words. */
-const light: ReadonlySet<string> = new Set(['channel', 'trim', 'window', 'sheet', 'plan']);
+const cheapVerbs: ReadonlySet<string> = new Set(['channel', 'trim', 'window', 'sheet', 'plan']);
 
 /** Bytes of raw files that may be read for one call, and for one notebook: a second's work, and a few seconds'. */
 const most = { call: 4e6, notebook: 24e6 };
 
-/** Whether a call takes little to compute: light verbs, and reading of small files. Made anew for each recall. */
-export function quickOnly(files: Files): (call: Extract<Checked, { type: 'call' }>) => Promise<boolean> {
+/** Whether a call takes little to compute: cheap verbs, and reading of small files. Made anew for each recall. */
+export function quickCallsOnly(files: Files): (call: Extract<Checked, { type: 'call' }>) => Promise<boolean> {
   let left = most.notebook;
   return async (call) => {
-    if (light.has(call.verb)) return true;
+    if (cheapVerbs.has(call.verb)) return true;
     const list = await sourcesOf(call, files);
     if (list === undefined) return false;
     // Evaluation of a call whose files can't be found says why.

@@ -1,57 +1,35 @@
+import { success, type Result } from '../result/result.ts';
 import { convert, negate as negated } from '../units/arithmetic.ts';
-import { describeDimension } from '../units/dimension.ts';
 import { operate, type Operator } from '../units/operate.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
-import { answer, type Answer } from './verb.ts';
-import { refuse } from '../result/result.ts';
+import type { QuantityValue } from '../values/quantity.ts';
+import { refuse } from './messages/expressions.ts';
 
-const value = (quantity: Quantity): Answer => answer({ kind: 'quantity', quantity });
-
-const joined: Record<Operator, string> = {
-  '+': 'added to',
-  '-': 'subtracted from',
-  '*': 'multiplied by',
-  '/': 'divided by',
-  '^': 'raised to',
-};
+const value = (quantity: Quantity): Result<QuantityValue> => success({ kind: 'quantity', quantity });
 
 /** Arithmetic of the language's expressions. */
-export function arithmetic(operator: Operator, left: Quantity, right: Quantity): Answer {
+export function arithmetic(operator: Operator, left: Quantity, right: Quantity): Result<QuantityValue> {
   const found = operate(operator, left, right);
   if (found.ok) return value(found.quantity);
-  const [a, b] = [left, right].map(({ unit }) => describeDimension(unit.dimension));
+  const [a, b] = [left, right].map(({ unit }) => unit.dimension);
   switch (found.reason) {
     case 'dimension':
-      return operator === '-'
-        ? refuse('unit.dimension', `${capital(b)} can't be subtracted from ${a}: only like quantities add up.`)
-        : refuse(
-            'unit.dimension',
-            `${capital(a)} and ${b} can't be ${joined[operator]} each other: only like quantities add up.`,
-          );
+      return refuse('unit.dimension', { operator, left: a, right: b });
     case 'level':
-      return refuse(
-        'unit.level',
-        'A level in dB adds only to a level: turn it into a ratio first, or multiply it by a plain number.',
-      );
+      return refuse('unit.level', {});
     case 'exponent':
-      return refuse('unit.exponent', `An exponent is a plain number, and this is ${b}.`);
+      return refuse('unit.exponent', { dimension: b });
     case 'zero':
-      return refuse('arithmetic.zero', 'This divides by zero.');
+      return refuse('arithmetic.zero', {});
     case 'finite':
-      return refuse('arithmetic.finite', 'The result is no finite number.');
+      return refuse('arithmetic.finite', {});
   }
 }
 
-export const negate = (of: Quantity): Answer => value(negated(of));
+export const negate = (of: Quantity): Result<QuantityValue> => value(negated(of));
 
 /** The quantity in another unit; a level in dB is converted to nothing else. */
-export function convertQuantity(of: Quantity, to: Unit): Answer {
+export function convertQuantity(of: Quantity, to: Unit): Result<QuantityValue> {
   const found = convert(of, to);
-  if (found !== undefined) return value(found);
-  return refuse(
-    'unit.dimension',
-    `${capital(describeDimension(of.unit.dimension))} can't be given in ${to.symbol === '' ? 'plain numbers' : to.symbol}, which is for ${describeDimension(to.dimension)}.`,
-  );
+  return found === undefined ? refuse('unit.dimension', { to, from: of.unit.dimension }) : value(found);
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,22 +1,23 @@
 import type { FunctionForm } from '../language/checked.ts';
 import { naturalFrequency, transmissibility } from '../signal/mechanics.ts';
 import { add, convert, divide, inSI, power, quantity, root } from '../units/arithmetic.ts';
-import { describeDimension, dimensionOf, sameDimension, type NamedDimension } from '../units/dimension.ts';
+import { sameDimension, type NamedDimension } from '../units/dimension.ts';
 import { unit } from '../units/parse.ts';
 import type { Quantity } from '../units/unit.ts';
-import { answer, type Answer } from './verb.ts';
-import { refuse } from '../result/result.ts';
+import type { QuantityValue } from '../values/quantity.ts';
+import { success, type Refused, type Result } from '../result/result.ts';
+import { refuse } from './messages/expressions.ts';
 
-/** A function of the language's expressions. */
+type Found = Result<QuantityValue>;
+
+/** A function of the language's expressions; its arguments have been held against its form. */
 export interface NamedFunction {
   readonly form: FunctionForm;
-  readonly evaluate: (given: readonly Quantity[]) => Answer;
+  readonly evaluate: (given: readonly Quantity[]) => Found;
 }
 
-const value = (found: Quantity): Answer =>
-  Number.isFinite(found.value)
-    ? answer({ kind: 'quantity', quantity: found })
-    : refuse('arithmetic.finite', 'The result is no finite number.');
+const value = (found: Quantity): Found =>
+  Number.isFinite(found.value) ? success({ kind: 'quantity', quantity: found }) : refuse('arithmetic.finite', {});
 
 interface Shape {
   readonly name: string;
@@ -25,10 +26,9 @@ interface Shape {
   readonly variadic?: boolean;
   readonly gives?: FunctionForm['gives'];
   readonly example: string;
-  readonly compute: (given: readonly Quantity[]) => Answer;
+  readonly compute: NamedFunction['evaluate'];
 }
 
-/** Holds the number and the dimensions of the arguments against the parameters before it computes. */
 function define({ name, summary, parameters, variadic = false, gives, example, compute }: Shape): NamedFunction {
   const form: FunctionForm = {
     name,
@@ -42,39 +42,18 @@ function define({ name, summary, parameters, variadic = false, gives, example, c
     variadic,
     example,
   };
-  return {
-    form,
-    evaluate(given) {
-      const count = parameters.length;
-      if (given.length < count || (!variadic && given.length > count)) {
-        const wants = `${variadic ? 'at least ' : ''}${count} ${count === 1 ? 'value' : 'values'}`;
-        return refuse('function.arguments', `${name} takes ${wants}, as in "${example}", and has ${given.length}.`);
-      }
-      for (const [index, one] of given.entries()) {
-        const [parameter, , dimension] = parameters[Math.min(index, count - 1)];
-        if (dimension !== undefined && !sameDimension(one.unit.dimension, dimensionOf(dimension))) {
-          return refuse(
-            'unit.dimension',
-            `${name} wants ${describeDimension(dimensionOf(dimension))} for ${parameter}, and this is ${describeDimension(one.unit.dimension)}.`,
-          );
-        }
-      }
-      return compute(given);
-    },
-  };
+  return { form, evaluate: compute };
 }
 
-const alike = (name: string, given: readonly Quantity[]): Answer | undefined => {
-  const other = given.find((one) => !sameDimension(one.unit.dimension, given[0].unit.dimension));
-  if (other === undefined) return undefined;
-  return refuse(
-    'unit.dimension',
-    `${name} compares like quantities, and here are ${describeDimension(given[0].unit.dimension)} and ${describeDimension(other.unit.dimension)}.`,
-  );
-};
+/** Why quantities can't be compared with each other. */
+function whyUnlike(name: string, given: readonly Quantity[]): Refused | undefined {
+  const [one, ...rest] = given.map(({ unit: { dimension } }) => dimension);
+  const other = rest.find((dimension) => !sameDimension(dimension, one));
+  return other === undefined ? undefined : refuse('unit.dimension', { function: name, one, other });
+}
 
-const positive = (name: string, given: readonly Quantity[]): Answer | undefined =>
-  given.every((one) => one.value > 0) ? undefined : refuse('function.range', `${name} wants values above zero.`);
+const whyNotPositive = (name: string, given: readonly Quantity[]): Refused | undefined =>
+  given.every((one) => one.value > 0) ? undefined : refuse('function.range', { function: name, zero: false });
 
 const least = (a: Quantity, b: Quantity): Quantity => (inSI(b) < inSI(a) ? (convert(b, a.unit) ?? b) : a);
 const most = (a: Quantity, b: Quantity): Quantity => (inSI(b) > inSI(a) ? (convert(b, a.unit) ?? b) : a);
@@ -93,8 +72,7 @@ export const functions: readonly NamedFunction[] = [
     summary: 'The square root, units and all.',
     parameters: [['value', 'At least 0.']],
     example: 'sqrt(2)',
-    compute: ([one]) =>
-      one.value < 0 ? refuse('function.range', 'sqrt wants a value of at least 0.') : value(root(one)),
+    compute: ([one]) => (one.value < 0 ? refuse('function.range', { function: 'sqrt', zero: true }) : value(root(one))),
   }),
   define({
     name: 'abs',
@@ -111,7 +89,7 @@ export const functions: readonly NamedFunction[] = [
     parameters: [['values', 'Quantities of one dimension.']],
     variadic: true,
     example: 'min(3 mm, 1 cm)',
-    compute: (given) => alike('min', given) ?? value(given.reduce(least)),
+    compute: (given) => whyUnlike('min', given) ?? value(given.reduce(least)),
   }),
   define({
     name: 'max',
@@ -120,7 +98,7 @@ export const functions: readonly NamedFunction[] = [
     parameters: [['values', 'Quantities of one dimension.']],
     variadic: true,
     example: 'max(3 mm, 1 cm)',
-    compute: (given) => alike('max', given) ?? value(given.reduce(most)),
+    compute: (given) => whyUnlike('max', given) ?? value(given.reduce(most)),
   }),
   define({
     name: 'log10',
@@ -128,7 +106,7 @@ export const functions: readonly NamedFunction[] = [
     summary: 'The decimal logarithm of a plain number above 0.',
     parameters: [['value', 'A plain number.', 'ratio']],
     example: 'log10(0.85)',
-    compute: ([one]) => positive('log10', [one]) ?? value(quantity(Math.log10(inSI(one)), '')),
+    compute: ([one]) => whyNotPositive('log10', [one]) ?? value(quantity(Math.log10(inSI(one)), '')),
   }),
   define({
     name: 'series',
@@ -137,7 +115,7 @@ export const functions: readonly NamedFunction[] = [
     parameters: [['stiffnesses', 'Stiffnesses of the springs.', 'stiffness']],
     variadic: true,
     example: 'series(400 N/mm, 100 N/mm)',
-    compute: (given) => positive('series', given) ?? value(harmonic(given)),
+    compute: (given) => whyNotPositive('series', given) ?? value(harmonic(given)),
   }),
   define({
     name: 'parallel',
@@ -146,7 +124,7 @@ export const functions: readonly NamedFunction[] = [
     parameters: [['stiffnesses', 'Stiffnesses of the springs.', 'stiffness']],
     variadic: true,
     example: 'parallel(10 N/mm, 10 N/mm)',
-    compute: (given) => positive('parallel', given) ?? value(given.reduce((sum, one) => add(sum, one) ?? sum)),
+    compute: (given) => whyNotPositive('parallel', given) ?? value(given.reduce((sum, one) => add(sum, one) ?? sum)),
   }),
   define({
     name: 'natural_frequency',
@@ -158,7 +136,7 @@ export const functions: readonly NamedFunction[] = [
     ],
     example: 'natural_frequency(100 N/mm, 70 kg)',
     compute: ([k, m]) =>
-      positive('natural_frequency', [k, m]) ?? value(quantity(naturalFrequency(inSI(k), inSI(m)), 'Hz')),
+      whyNotPositive('natural_frequency', [k, m]) ?? value(quantity(naturalFrequency(inSI(k), inSI(m)), 'Hz')),
   }),
   define({
     name: 'rotation_rate',
@@ -170,7 +148,7 @@ export const functions: readonly NamedFunction[] = [
     ],
     example: 'rotation_rate(5 km/h, 1.9 m)',
     compute: ([speed, circumference]) =>
-      positive('rotation_rate', [circumference]) ??
+      whyNotPositive('rotation_rate', [circumference]) ??
       value(convert(divide(speed, circumference), unit('Hz')) ?? divide(speed, circumference)),
   }),
   define({
@@ -179,7 +157,7 @@ export const functions: readonly NamedFunction[] = [
     summary: 'The level in dB of a ratio of amplitudes, 20 log10(ratio).',
     parameters: [['ratio', 'A ratio of amplitudes above 0.', 'ratio']],
     example: 'decibels(0.85)',
-    compute: ([one]) => positive('decibels', [one]) ?? value(quantity(20 * Math.log10(inSI(one)), 'dB')),
+    compute: ([one]) => whyNotPositive('decibels', [one]) ?? value(quantity(20 * Math.log10(inSI(one)), 'dB')),
   }),
   define({
     name: 'transmissibility',
@@ -193,7 +171,7 @@ export const functions: readonly NamedFunction[] = [
     ],
     example: 'transmissibility(20 Hz, 6 Hz, 10 %)',
     compute: ([frequency, natural, damping]) => {
-      const refusal = positive('transmissibility', [natural]);
+      const refusal = whyNotPositive('transmissibility', [natural]);
       if (refusal !== undefined) return refusal;
       const r = inSI(frequency) / inSI(natural);
       return value(quantity(transmissibility(r, inSI(damping)), ''));

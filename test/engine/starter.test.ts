@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { starterNotebook } from '../../src/engine/starter.ts';
-import { understand } from '../../src/engine/understand.ts';
+import { checkCells } from '../../src/engine/checkCells.ts';
 
 const cellsOf = (text: string): string[] =>
   [...text.matchAll(/^```washboard\n([\s\S]*?)\n```$/gm)].map((match) => match[1]);
@@ -30,7 +30,7 @@ describe('a notebook that begins with files', () => {
       ['run-09.csv.gz', 'run-10.csv.gz'],
     ]) {
       const text = starterNotebook(names, names);
-      const wrong = understand(cellsOf(text)).statements.flatMap(({ problems }) =>
+      const wrong = checkCells(cellsOf(text)).statements.flatMap(({ problems }) =>
         problems.filter(({ severity }) => severity === 'error'),
       );
       assert.deepEqual(

@@ -2,7 +2,7 @@ import { chosenFiles } from '../../analysis/recordings/choice.ts';
 import { loaded, type LoadRequest } from '../../analysis/recordings/load.ts';
 import { success, type Refused, type Result } from '../../result/result.ts';
 import { hasFlag, option, siOf, textOf, textsIn, unitOf } from '../arguments.ts';
-import { refuse } from '../messages.ts';
+import { refuse } from '../messages/calls.ts';
 import type { Arguments, Verb } from '../verb.ts';
 
 export const load: Verb = {

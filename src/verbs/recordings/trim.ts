@@ -1,7 +1,7 @@
 import { trimmed, type Span } from '../../analysis/recordings/trim.ts';
 import { success, type Result } from '../../result/result.ts';
 import { operand, rangeIn, siOf, valueOf } from '../arguments.ts';
-import { refuse } from '../messages.ts';
+import { refuse } from '../messages/calls.ts';
 import { answerOf, type Arguments, type Verb } from '../verb.ts';
 
 export const trim: Verb = {

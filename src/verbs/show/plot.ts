@@ -1,8 +1,9 @@
-import { quantityIn, si, textOf, wordOf, option } from '../arguments.ts';
+import { option, quantityIn, rangeIn, si, textOf, wordOf } from '../arguments.ts';
+import type { Refused } from '../../result/result.ts';
+import { refuse } from '../messages/calls.ts';
 import type { ChartSubject, ChartValue, Drawable } from '../../values/chart.ts';
 import { isDrawable, kindsOver } from '../../values/kinds.ts';
 import { answer, type Argument, type Arguments, type Verb } from '../verb.ts';
-import { refuse } from '../../result/result.ts';
 
 /** What is drawn over time and what over frequency: the two can't share a chart. */
 const overTime = kindsOver('time');
@@ -55,52 +56,43 @@ export const plot: Verb = {
     ],
   },
   evaluate(given) {
-    const subjects: ChartSubject[] = [];
-    for (const argument of given.operands.subjects) {
-      if (argument.type !== 'value' || !isDrawable(argument.value))
-        return refuse('plot.kind', cantDraw(argument), 'subjects');
-      subjects.push({ name: argument.name, value: argument.value });
-    }
+    const subjects = given.operands.subjects.flatMap((argument) =>
+      argument.type === 'value' && isDrawable(argument.value) ? [{ name: argument.name, value: argument.value }] : [],
+    );
     const mixed = whyMixed(subjects, given);
-    if (mixed !== undefined) return refuse('plot.mixed', mixed, 'subjects');
-    const over = option(given, 'over');
-    const marks = (given.options.mark ?? []).flatMap((group) => {
-      const parts = group.type === 'group' ? group.parts : [group];
-      const at = quantityIn(parts[0]);
-      return at === undefined ? [] : [{ at: si(at), label: textOf(parts[1]) ?? '' }];
-    });
+    if (mixed !== undefined) return mixed;
+    const over = rangeIn(option(given, 'over'));
     const value: ChartValue = {
       kind: 'chart',
       subjects,
-      ...(over?.type === 'range' ? { over: { from: si(over.from), to: si(over.to) } } : {}),
+      ...(over === undefined ? {} : { over }),
       frequency: wordOf(option(given, 'scale')) === 'log' ? 'log' : 'linear',
-      marks,
+      marks: (given.options.mark ?? []).flatMap(markIn),
     };
-    if (value.over !== undefined && !(value.over.to > value.over.from))
-      return refuse('range.backward', 'The stretch to show ends before it begins.', 'over');
     return answer(value);
   },
 };
 
-function cantDraw(argument: Argument): string {
-  const what = argument.type === 'value' ? `a value of the kind ${argument.value.kind}` : `a ${argument.type}`;
-  return `There is no chart of ${what}: ${drawn.slice(0, -1).join(', ')} and ${drawn[drawn.length - 1]} can be drawn.`;
+function markIn(group: Argument): ChartValue['marks'] {
+  const parts = group.type === 'group' ? group.parts : [group];
+  const at = quantityIn(parts[0]);
+  return at === undefined ? [] : [{ at: si(at), label: textOf(parts[1]) ?? '' }];
 }
 
 /** Why the subjects can't share a chart, or its options be read on their axis. */
-function whyMixed(subjects: readonly ChartSubject[], given: Arguments): string | undefined {
+function whyMixed(subjects: readonly ChartSubject[], given: Arguments): Refused | undefined {
   const kinds = subjects.map(({ value }) => value.kind);
   const among = (list: readonly Drawable['kind'][]): Drawable['kind'] | undefined =>
     kinds.find((kind) => list.includes(kind));
   const [time, frequency] = [among(overTime), among(overFrequency)];
   if (time !== undefined && frequency !== undefined)
-    return `A chart is over time, as for ${time}, or over frequency, as for ${frequency}: make two charts.`;
+    return refuse('plot.mixed', { why: 'axes', time, frequency }, 'subjects');
   const axes = subjects.map(({ value }) => (value.kind === 'spectrum' ? value.axis : undefined));
   const orders = axes.find((axis) => axis !== undefined);
   if (orders === undefined) return undefined;
-  if (axes.some((axis) => axis?.name !== orders.name))
-    return `A spectrum over ${orders.name} shares a chart only with its like: make two charts.`;
-  if (given.options.over !== undefined || given.options.mark !== undefined)
-    return `The axis of this chart is ${orders.name}, and \`over\` and \`mark\` are in Hz or s: leave them out.`;
-  return undefined;
+  const { name: axis } = orders;
+  if (axes.some((other) => other?.name !== axis)) return refuse('plot.mixed', { why: 'orders', axis }, 'subjects');
+  return given.options.over !== undefined || given.options.mark !== undefined
+    ? refuse('plot.mixed', { why: 'options', axis }, 'subjects')
+    : undefined;
 }

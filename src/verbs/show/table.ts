@@ -2,7 +2,6 @@ import { operand } from '../arguments.ts';
 import { tabulatedKinds } from '../../values/kinds.ts';
 import { tabulate } from '../../values/tabulate.ts';
 import { answer, type Verb } from '../verb.ts';
-import { refuse } from '../../result/result.ts';
 
 export const table: Verb = {
   form: {
@@ -25,8 +24,7 @@ export const table: Verb = {
   evaluate(given) {
     const found = operand(given, 'value');
     const value = found?.type === 'value' ? tabulate(found.value) : undefined;
-    return value === undefined
-      ? refuse('table.kind', 'There are no numbers to tabulate here.', 'value')
-      : answer(value);
+    if (value === undefined) throw new Error('the form takes no value without a table');
+    return answer(value);
   },
 };

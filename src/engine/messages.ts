@@ -1,0 +1,25 @@
+import { messages, type Sentences } from '../result/messages.ts';
+
+/** Why a statement has no value, besides what is wrong with its text or its data. */
+export interface EngineFacts {
+  'name.failed': { readonly name: string };
+  'quantity.expected': { readonly kind: string };
+  'statement.empty': object;
+  'call.later': { readonly verb: string };
+  cancelled: object;
+  internal: { readonly verb: string; readonly reason: string };
+}
+
+const articled = (kind: string): string =>
+  kind === 'runs' ? 'a set of runs' : `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`;
+
+const sentences: Sentences<EngineFacts> = {
+  'name.failed': ({ name }) => `${name} has no value, because its own statement failed.`,
+  'quantity.expected': ({ kind }) => `Arithmetic works on quantities, and this is ${articled(kind)}.`,
+  'statement.empty': () => 'Nothing to do here.',
+  'call.later': ({ verb }) => `${verb} has not been run yet.`,
+  cancelled: () => 'The run was stopped.',
+  internal: ({ verb, reason }) => `${verb} failed by a fault of Washboard itself, not of your notebook: ${reason}.`,
+};
+
+export const { tell, refuse } = messages(sentences);
