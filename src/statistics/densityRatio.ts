@@ -27,7 +27,7 @@ export function densityRatio(
 ): RatioOfDensities | undefined {
   if (a.length < 3 || b.length < 3) return undefined;
   const bins = Math.min(...[...a, ...b].map(({ length }) => length));
-  const [ratio, low, high] = [0, 1, 2].map(() => new Float64Array(bins));
+  const [ratio, low, high] = Array.from({ length: 3 }, () => new Float64Array(bins));
   for (let k = 0; k < bins; k++) {
     const [lnA, lnB] = [a, b].map((side) => side.map((density) => Math.log(density[k])));
     const difference = meanAndVariance(lnB).mean - meanAndVariance(lnA).mean;

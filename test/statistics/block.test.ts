@@ -13,6 +13,15 @@ describe('blockInterval', () => {
     assert.ok(Math.abs(block.df - 6) < 1e-9);
   });
 
+  it('needs two blocks a run, of any size', () => {
+    const block = blockInterval([0.04, 0.05], [0.02, 0.03], 0.9);
+    assert.ok(block && block.low < block.ratio && block.ratio < block.high);
+    assert.ok(Math.abs(block.ratio - Math.sqrt(0.025 / 0.045)) < 1e-15);
+    assert.equal(blockInterval([], [1, 2], 0.95), undefined);
+    assert.equal(blockInterval([1, 2], [], 0.95), undefined);
+    assert.equal(blockInterval([1, 2], [3], 0.95), undefined);
+  });
+
   it('gives none without blocks, scatter or signal', () => {
     assert.equal(blockInterval([1], [1, 2], 0.95), undefined);
     assert.equal(blockInterval([1, 1], [2, 2], 0.95), undefined);

@@ -36,6 +36,16 @@ describe('a claim', () => {
     );
   });
 
+  it('comes with the change and its interval in percent, and the ratios for which it is true', () => {
+    const { changePercent, lowPercent, highPercent, interval, zone } = judge(reduction('at least', 15), comparison, 0);
+    assert.deepEqual(
+      [changePercent, lowPercent, highPercent].map((percent) => percent?.toFixed(1)),
+      ['-14.2', '-19.1', '-9.0'],
+    );
+    assert.deepEqual(interval, comparison.rows[0].inference?.interval);
+    assert.deepEqual(zone, { low: 0, high: 0.85 });
+  });
+
   it('of power is told apart from one of amplitude: 27.75 % less power is 15 % less amplitude', () => {
     const ofPower: Claim = { kind: 'at least', direction: 'reduction', percent: 27.75, of: 'power' };
     assert.ok(Math.abs(claimZone(ofPower).high - 0.85) < 1e-12);
@@ -66,6 +76,11 @@ describe('a claim', () => {
     const near = judge({ kind: 'about', direction: 'reduction', percent: 15, tolerancePercent: 4 }, comparison, 0);
     assert.ok(near.settle?.by === 'runs' && near.settle.runs > 3 && near.settle.runs < 40);
     assert.equal(near.settle.way, 'support');
+    // The nearer end decides: the same runs settle a claim of 11 % by itself and with a far end beside it.
+    const narrow = judge({ kind: 'about', direction: 'reduction', percent: 41, tolerancePercent: 30 }, comparison, 0);
+    const alone = judge(reduction('at least', 11), comparison, 0);
+    assert.ok(alone.settle?.by === 'runs' && alone.settle.way === 'support');
+    assert.deepEqual(narrow.settle, alone.settle);
     const found = comparison.rows[0].changePercent ?? 0;
     const exact = judge(reduction('at least', -found), comparison, 0);
     assert.deepEqual(exact.settle, { by: 'nothing' });

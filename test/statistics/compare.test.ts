@@ -165,6 +165,16 @@ describe('compare', () => {
     assert.deepEqual(comparison.notes, [{ code: 'methods-disagree', band: 0, methods: ['paired'], shown: false }]);
   });
 
+  it('leaves a method without an answer out of what the others say', () => {
+    // Each pair differs by the same factor, which leaves pairing nothing to judge by.
+    const [row] = compare([{ a: [1, 1.1, 1.3], b: [2, 2.2, 2.6] }]).rows;
+    assert.deepEqual(
+      row.sensitivity.map(({ method }) => method),
+      ['pooled'],
+    );
+    assert.deepEqual(compare([{ a, b }], { sensitivity: false }).rows[0].sensitivity, []);
+  });
+
   it('refuses options that mean nothing', () => {
     assert.throws(() => compare([]), /at least one band/);
     assert.throws(() => compare([{ a: [], b }]), /at least one run/);

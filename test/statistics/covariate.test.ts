@@ -39,5 +39,6 @@ describe('covariate sensitivity', () => {
     const on = (a: number[], b: number[]) => () => covariateSensitivity(band, { a, b }, {}, [1]);
     assert.throws(on([5], [5, 5]), /2 levels but 1 values/);
     assert.throws(on([5, 5], [5, 0]), /must be above 0, but is 0/);
+    assert.throws(on([5, Infinity], [5, 5]), /must be above 0, but is Infinity/);
   });
 });
