@@ -3,7 +3,6 @@ import fc from 'fast-check';
 import { convert, divide, inSI, multiply, power, quantity, root } from '../../src/units/arithmetic.ts';
 import { atomSymbols } from '../../src/units/atoms.ts';
 import { formatQuantity } from '../../src/units/format.ts';
-import { operate } from '../../src/units/operate.ts';
 import { unit } from '../../src/units/parse.ts';
 import type { Quantity } from '../../src/units/unit.ts';
 
@@ -98,29 +97,5 @@ describe('arithmetic with units', () => {
         close(inSI(root(q(a, ua))), Math.sqrt(inSI(q(a, ua))), 1e-11);
       }),
     );
-  });
-});
-
-describe('operate', () => {
-  const reason = (operator: '+' | '*' | '/' | '^', a: Quantity, b: Quantity): string => {
-    const done = operate(operator, a, b);
-    return done.ok ? shown(done.quantity) : done.reason;
-  };
-  it('adds in the unit of the first term, and only what measures the same', () => {
-    assert.equal(reason('+', q(1, 'm'), q(20, 'cm')), '1.2 m');
-    assert.equal(reason('+', q(1, 'g'), q(20, 'kg')), 'dimension');
-  });
-  it('lets a level meet levels and plain numbers only', () => {
-    assert.equal(reason('+', q(3, 'dB'), q(3, 'dB')), '6 dB');
-    assert.equal(reason('*', q(3, 'dB'), q(2, '')), '6 dB');
-    assert.equal(reason('+', q(3, 'dB'), q(3, '%')), 'dimension');
-    assert.equal(reason('*', q(3, 'dB'), q(3, '%')), 'level');
-    assert.equal(reason('*', q(3, 'dB'), q(3, 'N')), 'level');
-    assert.equal(reason('/', q(3, 'N'), q(3, 'dB')), 'level');
-  });
-  it('refuses a zero below the line, a number too large and an exponent with a unit', () => {
-    assert.equal(reason('/', q(3, 'N'), q(0, 'm')), 'zero');
-    assert.equal(reason('^', q(1e200, ''), q(2, '')), 'finite');
-    assert.equal(reason('^', q(3, 'N'), q(2, 'm')), 'exponent');
   });
 });
