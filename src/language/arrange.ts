@@ -1,10 +1,10 @@
 import { nearest } from '../units/nearest.ts';
-import { choose, inPlace, type Surroundings } from './fit.ts';
+import { choose, inPlace, type FitContext } from './fit.ts';
 import type { Accept, Form, OptionForm } from './form.ts';
 import { describeAccepts, sampleOf } from './describe.ts';
 import type { Fix, Place } from './diagnostic.ts';
 import type { Item, Operand, Word } from './tree.ts';
-import type { Report } from './messages.ts';
+import { changeTo, titles, type Report } from './messages.ts';
 
 /** A piece in its place: which way of giving it was taken, and whether it certainly is that. */
 export interface Entry {
@@ -17,8 +17,8 @@ export interface Entry {
   readonly inner?: Arrangement;
 }
 
-/** One standing of an option: its keyword and what follows it. */
-export interface Standing {
+/** One use of an option: its keyword and what follows it. */
+export interface OptionUse {
   readonly keyword: Word;
   readonly entries: Entry[];
 }
@@ -31,7 +31,7 @@ export interface Arrangement {
   /** Whether the verb itself stands there. */
   readonly named: boolean;
   readonly operands: Map<string, Entry[]>;
-  readonly options: Map<string, Standing[]>;
+  readonly options: Map<string, OptionUse[]>;
   readonly keywords: Word[];
   /** How far it reaches. */
   to: number;
@@ -40,9 +40,10 @@ export interface Arrangement {
   next: number;
 }
 
-interface Run {
+/** A step's items as they are read one by one, by the step and by the steps written in place inside it. */
+interface ItemReader {
   readonly items: readonly Item[];
-  readonly around: Surroundings;
+  readonly context: FitContext;
   readonly report: Report;
   at: number;
 }
@@ -53,36 +54,43 @@ export function arrange(
   verb: Word,
   items: readonly Item[],
   piped: boolean,
-  around: Surroundings,
+  context: FitContext,
   report: Report,
 ): Arrangement {
-  const run: Run = { items, around, report, at: 0 };
-  return new Arranger(form, verb.place, true, piped, run).arrange();
+  const reader: ItemReader = { items, context, report, at: 0 };
+  return new Arranger(form, verb.place, true, piped, reader).arrange();
 }
 
 class Arranger {
   readonly #form: Form;
-  readonly #run: Run;
+  readonly #reader: ItemReader;
   /** Keywords of the step outside, which end this one. */
   readonly #outer: ReadonlySet<string> | undefined;
   readonly #piped: boolean;
   readonly #result: Arrangement;
-  #open: { form: OptionForm; standing: Standing } | undefined;
+  #open: { form: OptionForm; use: OptionUse } | undefined;
   /** Index of the operand that the next item would be. */
   #next: number;
 
-  constructor(form: Form, place: Place, named: boolean, piped: boolean, run: Run, outer?: ReadonlySet<string>) {
+  constructor(
+    form: Form,
+    place: Place,
+    named: boolean,
+    piped: boolean,
+    reader: ItemReader,
+    outer?: ReadonlySet<string>,
+  ) {
     this.#form = form;
-    this.#run = run;
+    this.#reader = reader;
     this.#outer = outer;
     this.#piped = piped;
     this.#next = piped ? 1 : 0;
-    const lists = { operands: new Map<string, Entry[]>(), options: new Map<string, Standing[]>(), keywords: [] };
+    const lists = { operands: new Map<string, Entry[]>(), options: new Map<string, OptionUse[]>(), keywords: [] };
     this.#result = { form, place, named, ...lists, to: place.to, open: undefined, next: 0 };
   }
 
   arrange(): Arrangement {
-    while (this.#run.at < this.#run.items.length && this.#item());
+    while (this.#reader.at < this.#reader.items.length && this.#item());
     this.#result.open = this.#takesMore() ? this.#open?.form : undefined;
     this.#result.next = this.#next;
     this.#closeOption();
@@ -92,12 +100,11 @@ class Arranger {
 
   /** Puts the next item in its place; false when it belongs to the step outside. */
   #item(): boolean {
-    const { items, at } = this.#run;
+    const { items, at } = this.#reader;
     const { node } = items[at];
     const listed = at > 0 && items[at - 1].comma;
     if (node.type === 'stray' || (listed && this.#isDecimal(node))) return this.#skip();
-    if (this.#takesMore() && (listed || this.#open!.standing.entries.length === 0) && this.#intoOption(true))
-      return true;
+    if (this.#takesMore() && (listed || this.#open!.use.entries.length === 0) && this.#intoOption(true)) return true;
     if (this.#isWanted(node, listed) && this.#intoOperand(true)) return true;
     if (node.type === 'word') {
       if (this.#startOption(node) || this.#startOperand(node)) return true;
@@ -120,7 +127,7 @@ class Arranger {
 
   /** An item that fits nowhere: take it where it was likely meant, so that the trouble says what is wanted there. */
   #misfit(node: Operand, listed: boolean): boolean {
-    const { report } = this.#run;
+    const { report } = this.#reader;
     if (this.#takesMore() && (listed || this.#emptyOption()) && this.#intoOption(false)) return true;
     const word = node.type === 'word' ? this.#likelyKeyword(node.text) : [];
     if (node.type === 'word' && word.length > 0 && !listed) {
@@ -129,13 +136,13 @@ class Arranger {
         'option.unknown',
         node.place,
         { verb: this.#form.verb, word: node.text, nearest: word, known: this.#keywords() },
-        [{ title: `Change to ${word[0]}`, place: node.place, text: word[0] }],
+        [changeTo(word[0], node.place)],
       );
       return this.#skipOption();
     }
     if (this.#intoOperand(false)) return true;
     if (this.#takesMore() && this.#intoOption(false)) return true;
-    if (node.type === 'word' && !this.#run.around.bound(node.text)) {
+    if (node.type === 'word' && !this.#reader.context.bound(node.text)) {
       report('option.unknown', node.place, {
         verb: this.#form.verb,
         word: node.text,
@@ -150,25 +157,23 @@ class Arranger {
 
   /** `2,5 Hz` where one quantity is wanted: a decimal comma, whose second half belongs nowhere. */
   #isDecimal(node: Operand): boolean {
-    const before = this.#run.items[this.#run.at - 1]?.node;
+    const before = this.#reader.items[this.#reader.at - 1]?.node;
     if (node.type !== 'number' || before?.type !== 'number' || before.unit) return false;
     if (node.place.from !== before.place.to + 1) return false;
     const many = this.#open ? this.#open.form.many : this.#form.operands[this.#next - 1]?.many;
     if (many) return false;
     const place = { from: before.place.from, to: node.number.to };
-    const found = this.#run.around.text.slice(place.from, place.to);
+    const found = this.#reader.context.text.slice(place.from, place.to);
     const instead = found.replace(',', '.');
-    this.#run.report('number.comma', place, { found, instead }, [
-      { title: `Change to ${instead}`, place, text: instead },
-    ]);
+    this.#reader.report('number.comma', place, { found, instead }, [changeTo(instead, place)]);
     return true;
   }
 
   /** Passes over a misspelt keyword and what would have been its values, so that one mistake makes one message. */
   #skipOption(): boolean {
     this.#skip();
-    while (this.#run.at < this.#run.items.length) {
-      const { node } = this.#run.items[this.#run.at];
+    while (this.#reader.at < this.#reader.items.length) {
+      const { node } = this.#reader.items[this.#reader.at];
       if (node.type === 'word' && this.#isKeyword(node.text)) break;
       this.#skip();
     }
@@ -191,7 +196,7 @@ class Arranger {
     if (node.type !== 'word') return false;
     const operand = this.#form.operands[this.#next];
     const last = this.#form.operands[this.#next - 1];
-    if (listed && !this.#open && last?.many && choose(node, last.accepts, this.#run.around)?.sure) return true;
+    if (listed && !this.#open && last?.many && choose(node, last.accepts, this.#reader.context)?.sure) return true;
     if (!operand || operand.keyword !== undefined || operand.optional || this.#open) return false;
     return operand.accepts.some(({ type }) => type === 'channel');
   }
@@ -200,12 +205,12 @@ class Arranger {
     const form = this.#form.options.find(({ keyword }) => keyword === word.text);
     if (!form) return false;
     this.#closeOption();
-    const standing: Standing = { keyword: word, entries: [] };
+    const use: OptionUse = { keyword: word, entries: [] };
     const known = this.#result.options.get(form.keyword);
     if (known && !form.repeatable) {
-      this.#run.report('option.twice', word.place, { verb: this.#form.verb, option: form.keyword });
-    } else this.#result.options.set(form.keyword, [...(known ?? []), standing]);
-    this.#open = { form, standing };
+      this.#reader.report('option.twice', word.place, { verb: this.#form.verb, option: form.keyword });
+    } else this.#result.options.set(form.keyword, [...(known ?? []), use]);
+    this.#open = { form, use };
     this.#result.keywords.push(word);
     return this.#skip();
   }
@@ -218,14 +223,14 @@ class Arranger {
     this.#next = index;
     this.#result.keywords.push(word);
     this.#skip();
-    const item = this.#run.items[this.#run.at];
+    const item = this.#reader.items[this.#reader.at];
     if (item && !this.#fill(index, item.node)) this.#fillLoosely(index, item.node);
     return true;
   }
 
   #fillLoosely(index: number, node: Operand): boolean {
     const operand = this.#form.operands[index];
-    const chosen = choose(node, operand.accepts, this.#run.around);
+    const chosen = choose(node, operand.accepts, this.#reader.context);
     if (!chosen || (node.type === 'word' && this.#isKeyword(node.text))) return false;
     return this.#put(index, this.#entry(node, chosen.accept, operand.accepts, false));
   }
@@ -236,7 +241,7 @@ class Arranger {
 
   #fill(index: number, node: Operand): boolean {
     const { accepts } = this.#form.operands[index];
-    const chosen = choose(node, accepts, this.#run.around);
+    const chosen = choose(node, accepts, this.#reader.context);
     return chosen?.sure === true && this.#put(index, this.#entry(node, chosen.accept, accepts, true));
   }
 
@@ -250,7 +255,7 @@ class Arranger {
   /** Into the operand that is being filled, or the next that it fits; optional ones may be passed over. */
   #intoOperand(sure: boolean): boolean {
     const { operands } = this.#form;
-    const { node } = this.#run.items[this.#run.at];
+    const { node } = this.#reader.items[this.#reader.at];
     const put = (index: number): boolean => (sure ? this.#fill(index, node) : this.#fillLoosely(index, node));
     const last = operands[this.#next - 1];
     if (last?.many && this.#result.operands.has(last.name) && !this.#open && put(this.#next - 1)) return true;
@@ -267,40 +272,38 @@ class Arranger {
 
   #takesMore(): boolean {
     if (!this.#open) return false;
-    const { form, standing } = this.#open;
-    if (form.parts) return standing.entries.length < form.parts.length;
-    return form.accepts.length > 0 && (form.many === true || standing.entries.length === 0);
+    const { form, use } = this.#open;
+    if (form.parts) return use.entries.length < form.parts.length;
+    return form.accepts.length > 0 && (form.many === true || use.entries.length === 0);
   }
 
   #emptyOption(): boolean {
-    return this.#takesMore() && this.#open!.standing.entries.length === 0;
+    return this.#takesMore() && this.#open!.use.entries.length === 0;
   }
 
   #intoOption(sure: boolean): boolean {
-    const { form, standing } = this.#open!;
-    const { node } = this.#run.items[this.#run.at];
-    const accepts = form.parts
-      ? form.parts.slice(standing.entries.length).flatMap((part) => part.accepts)
-      : form.accepts;
-    const chosen = choose(node, accepts, this.#run.around);
+    const { form, use } = this.#open!;
+    const { node } = this.#reader.items[this.#reader.at];
+    const accepts = form.parts ? form.parts.slice(use.entries.length).flatMap((part) => part.accepts) : form.accepts;
+    const chosen = choose(node, accepts, this.#reader.context);
     if (!chosen || (sure && !chosen.sure)) return false;
     if (!chosen.sure && node.type === 'word' && this.#isKeyword(node.text)) return false;
     const part = form.parts?.find((one) => one.accepts.includes(chosen.accept));
-    standing.entries.push(this.#entry(node, chosen.accept, part?.accepts ?? form.accepts, chosen.sure));
+    use.entries.push(this.#entry(node, chosen.accept, part?.accepts ?? form.accepts, chosen.sure));
     return true;
   }
 
   #closeOption(): void {
     if (!this.#open) return;
-    const { form, standing } = this.#open;
+    const { form, use } = this.#open;
     const needs = form.parts
-      ? form.parts.some((part, i) => !part.optional && i >= standing.entries.length)
-      : form.accepts.length > 0 && standing.entries.length === 0;
+      ? form.parts.some((part, i) => !part.optional && i >= use.entries.length)
+      : form.accepts.length > 0 && use.entries.length === 0;
     if (needs) {
-      const place = { from: standing.keyword.place.to, to: standing.keyword.place.to };
-      const wanted = form.parts ? form.parts[standing.entries.length].accepts : form.accepts;
+      const place = { from: use.keyword.place.to, to: use.keyword.place.to };
+      const wanted = form.parts ? form.parts[use.entries.length].accepts : form.accepts;
       const facts = { verb: this.#form.verb, option: form.keyword, wanted: this.#inWords(wanted) };
-      this.#run.report('option.missing', place, facts, insertion(place, sampleOf(wanted)));
+      this.#reader.report('option.missing', place, facts, insertion(place, sampleOf(wanted)));
     }
     this.#open = undefined;
   }
@@ -313,23 +316,25 @@ class Arranger {
       return { node, accept, accepts, sure };
     }
     if (place.named) this.#skip();
-    const before = this.#run.at;
+    const before = this.#reader.at;
     const outer = new Set([...(this.#outer ?? []), ...this.#keywords()]);
-    const inner = new Arranger(place.form, node.place, place.named, false, this.#run, outer).arrange();
-    if (this.#run.at === before && !place.named) this.#skip();
+    const inner = new Arranger(place.form, node.place, place.named, false, this.#reader, outer).arrange();
+    if (this.#reader.at === before && !place.named) this.#skip();
     this.#result.to = Math.max(this.#result.to, inner.to);
     return { node, accept, accepts, sure, inner };
   }
 
   /** A word that stands for itself (`using hann`) begins a step when what follows goes on with it (`using hann 2 s`). */
   #stepInPlace(word: string, accept: Accept, accepts: readonly Accept[]): { form: Form; named: boolean } | undefined {
-    if (accept.type !== 'word') return inPlace(accept, word, this.#run.around.vocabulary);
-    const step = accepts.flatMap((one) => inPlace(one, word, this.#run.around.vocabulary) ?? [])[0];
-    const { items, at } = this.#run;
+    if (accept.type !== 'word') return inPlace(accept, word, this.#reader.context.vocabulary);
+    const step = accepts.flatMap((one) => inPlace(one, word, this.#reader.context.vocabulary) ?? [])[0];
+    const { items, at } = this.#reader;
     const next = items[at].comma ? undefined : items[at + 1]?.node;
     if (!step || !next) return undefined;
     if (next.type === 'word') return step.form.options.some(({ keyword }) => keyword === next.text) ? step : undefined;
-    return step.form.operands[1] && choose(next, step.form.operands[1].accepts, this.#run.around) ? step : undefined;
+    return step.form.operands[1] && choose(next, step.form.operands[1].accepts, this.#reader.context)
+      ? step
+      : undefined;
   }
 
   #requireOperands(): void {
@@ -339,7 +344,7 @@ class Arranger {
       const place = { from: this.#result.to, to: this.#result.to };
       const sample = keyword !== undefined || this.#result.options.size === 0 ? sampleOf(accepts) : undefined;
       const fixes = insertion(place, sample && (keyword === undefined ? sample : `${keyword} ${sample}`));
-      this.#run.report(
+      this.#reader.report(
         'operand.missing',
         place,
         { verb: this.#form.verb, operand: name, keyword, wanted: this.#inWords(accepts) },
@@ -349,19 +354,19 @@ class Arranger {
   }
 
   #skip(): true {
-    this.#result.to = Math.max(this.#result.to, this.#run.items[this.#run.at].node.place.to);
-    this.#run.at++;
+    this.#result.to = Math.max(this.#result.to, this.#reader.items[this.#reader.at].node.place.to);
+    this.#reader.at++;
     return true;
   }
 
   #inWords(accepts: readonly Accept[]): readonly string[] {
-    return describeAccepts(accepts, this.#run.around.vocabulary.kinds);
+    return describeAccepts(accepts, this.#reader.context.vocabulary.kinds);
   }
 
   #textOf(node: Operand): string {
-    return this.#run.around.text.slice(node.place.from, node.place.to);
+    return this.#reader.context.text.slice(node.place.from, node.place.to);
   }
 }
 
 const insertion = (place: Place, text: string | undefined): readonly Fix[] =>
-  text === undefined ? [] : [{ title: `Add ${text}`, place, text: ` ${text}` }];
+  text === undefined ? [] : [{ title: titles.add(text), place, text: ` ${text}` }];

@@ -1,18 +1,18 @@
 import { nearest } from '../units/nearest.ts';
 import { measures, whyUnfit, type Asked } from './argument.ts';
-import type { Arrangement, Entry, Standing } from './arrange.ts';
+import type { Arrangement, Entry, OptionUse } from './arrange.ts';
 import type { Checked, CheckedArgument } from './checked.ts';
-import { changeTo, checkExpression, checkUnit } from './expression.ts';
+import { checkExpression, checkUnit } from './expression.ts';
 import { sliceOf } from './fit.ts';
 import type { Accept, DimensionName, Form, ValueKind } from './form.ts';
 import { describeAccepts } from './describe.ts';
 import type { Fix, Place } from './diagnostic.ts';
-import { reportMessage } from './messages.ts';
+import { changeTo, reportMessage, titles } from './messages.ts';
 import { checkRange } from './ranges.ts';
 import type { Expression, Operand } from './tree.ts';
 import type { LanguageFacts, LanguageMessage, Slot } from './facts.ts';
 import { usualUnit } from './usual.ts';
-import { kindsOf, wrong, type Typed, type Work } from './work.ts';
+import { kindsOf, untyped, type Typed, type Work } from './work.ts';
 
 /** Checks a verb's arrangement into a call; undefined where something in it is wrong. */
 export function checkCall(arrangement: Arrangement, piped: Typed | undefined, work: Work): Typed {
@@ -25,9 +25,9 @@ export function checkCall(arrangement: Arrangement, piped: Typed | undefined, wo
     if (argument) list.push(argument);
     else sound = false;
   };
-  if (arrangement.named) work.mention({ role: 'verb', form, place });
+  if (arrangement.named) work.note({ role: 'verb', form, place });
   arrangement.keywords.forEach((keyword) =>
-    work.mention({ role: 'keyword', form, keyword: keyword.text, place: keyword.place }),
+    work.note({ role: 'keyword', form, keyword: keyword.text, place: keyword.place }),
   );
   form.operands.forEach((operand, index) => {
     const where: Slot = { verb: form.verb, slot: operand.name, option: false };
@@ -41,13 +41,13 @@ export function checkCall(arrangement: Arrangement, piped: Typed | undefined, wo
     if (list.length > 0) operands[operand.name] = list;
   });
   for (const option of form.options) {
-    const standings = arrangement.options.get(option.keyword);
-    if (!standings) continue;
+    const uses = arrangement.options.get(option.keyword);
+    if (!uses) continue;
     const list = (options[option.keyword] = [] as CheckedArgument[]);
-    for (const standing of standings) {
+    for (const use of uses) {
       const where: Slot = { verb: form.verb, slot: option.keyword, option: true };
-      const given = standing.entries.map((entry) => checkEntry(entry, where, form, work).argument);
-      if (option.parts) keep(list, groupOf(standing, given));
+      const given = use.entries.map((entry) => checkEntry(entry, where, form, work).argument);
+      if (option.parts) keep(list, groupOf(use, given));
       else given.forEach((argument) => keep(list, argument));
     }
   }
@@ -58,7 +58,7 @@ export function checkCall(arrangement: Arrangement, piped: Typed | undefined, wo
   return { checked, kind, dimension: undefined, constant: undefined };
 }
 
-function groupOf({ keyword }: Standing, given: readonly (CheckedArgument | undefined)[]): CheckedArgument | undefined {
+function groupOf({ keyword }: OptionUse, given: readonly (CheckedArgument | undefined)[]): CheckedArgument | undefined {
   const parts = given.filter((part): part is Checked => part !== undefined && part.type !== 'group');
   if (parts.length !== given.length || parts.length === 0) return undefined;
   return { type: 'group', parts, place: { from: keyword.place.from, to: parts[parts.length - 1].place.to } };
@@ -81,7 +81,7 @@ type Argued = Typed & { readonly argument: CheckedArgument | undefined };
 
 const argued = (
   argument: CheckedArgument | undefined,
-  { checked, kind, dimension, constant }: Typed = wrong,
+  { checked, kind, dimension, constant }: Typed = untyped,
 ): Argued => ({
   checked,
   kind,
@@ -137,7 +137,7 @@ function unquoted(node: Operand, work: Work): Argued | undefined {
   const written = work.text.slice(place.from, place.to);
   const instead = `"${written}"`;
   work.report('text.quotes', place, { found: written, instead }, [
-    { title: `Put ${written} in quotes`, place, text: instead },
+    { title: titles.quote(written), place, text: instead },
   ]);
   return argued(undefined);
 }
@@ -204,7 +204,7 @@ function reportBare(
     return;
   }
   const end = { from: node.place.to, to: node.place.to };
-  const fixes = unit ? [{ title: `Add the unit ${unit}`, place: end, text: ` ${unit}` }] : [];
+  const fixes = unit ? [{ title: titles.addUnit(unit), place: end, text: ` ${unit}` }] : [];
   work.report('unit.missing', node.place, { where, wanted: wanted[0], found, unit }, fixes);
 }
 
@@ -227,7 +227,7 @@ function checkWord(node: Operand, accepts: readonly Accept[], where: Slot, form:
   const wanted = accepts.flatMap((accept) => (accept.type === 'word' ? accept.words : []));
   const { text: word, place } = node;
   if (wanted.includes(word)) {
-    work.mention({ role: 'word', form, word, slot: where.slot, place });
+    work.note({ role: 'word', form, word, slot: where.slot, place });
     return argued({ type: 'word', word, place });
   }
   const near = nearest(word, wanted);
@@ -243,12 +243,12 @@ function checkWord(node: Operand, accepts: readonly Accept[], where: Slot, form:
 function checkChannel(node: Operand, form: Form, work: Work): Argued | undefined {
   const { place } = node;
   if (node.type === 'word') {
-    work.mention({ role: 'channel', form, word: node.text, place });
+    work.note({ role: 'channel', form, word: node.text, place });
     return argued({ type: 'word', word: node.text, place });
   }
   if (node.type === 'text') return argued({ type: 'text', text: node.text, place });
   if (node.type !== 'assigned') return undefined;
-  work.mention({ role: 'channel', form, word: node.name.text, place: node.name.place });
+  work.note({ role: 'channel', form, word: node.name.text, place: node.name.place });
   return argued(
     node.text.type === 'missing' ? undefined : { type: 'word', word: node.name.text, text: node.text.text, place },
   );

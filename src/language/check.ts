@@ -7,7 +7,7 @@ import type { Diagnostic } from './diagnostic.ts';
 import { checkPipeline } from './step.ts';
 import type { Cell, Statement } from './tree.ts';
 import { vocabularyOf, type Catalogue, type Vocabulary } from './vocabulary.ts';
-import { wrong, type Laid, type Mention, type Typed, type Work } from './work.ts';
+import { untyped, type ArrangedStep, type Occurrence, type Typed, type Work } from './work.ts';
 
 /** A whole notebook as checked: what the engine runs and what the editor's features read. */
 export interface CheckedNotebook {
@@ -24,8 +24,8 @@ export interface CheckedNotebook {
   readonly bindings: ReadonlyMap<string, number>;
   /** What is known of each bound name's value without running. */
   readonly types: ReadonlyMap<string, Typed>;
-  readonly mentions: readonly Mention[];
-  readonly laid: readonly Laid[];
+  readonly occurrences: readonly Occurrence[];
+  readonly steps: readonly ArrangedStep[];
   /** By cell and statement; lets the next check of an edited notebook take over what did not change. */
   readonly findings: readonly (readonly Findings[])[];
 }
@@ -36,8 +36,8 @@ export interface Findings {
   readonly found: readonly Diagnostic[];
   /** Each name used, with what was known of it. */
   readonly uses: ReadonlyMap<string, Typed>;
-  readonly mentions: readonly Mention[];
-  readonly laid: readonly Laid[];
+  readonly occurrences: readonly Occurrence[];
+  readonly steps: readonly ArrangedStep[];
   readonly typed: Typed;
 }
 
@@ -64,7 +64,7 @@ interface Entry {
   findings: Findings;
 }
 
-const none: Findings = { cell: 0, found: [], uses: new Map(), mentions: [], laid: [], typed: wrong };
+const none: Findings = { cell: 0, found: [], uses: new Map(), occurrences: [], steps: [], typed: untyped };
 
 /** How many names deep a check may follow; only circles, and what looks like one, get there. */
 const deepest = 50;
@@ -119,8 +119,8 @@ class NotebookCheck {
       problems: this.#problemsByCell(),
       bindings: this.#bindings,
       types: new Map([...this.#bindings].map(([name, index]) => [name, this.#entries[index].findings.typed])),
-      mentions: this.#entries.flatMap((entry) => [...definitionOf(entry), ...entry.findings.mentions]),
-      laid: this.#entries.flatMap((entry) => entry.findings.laid),
+      occurrences: this.#entries.flatMap((entry) => [...definitionOf(entry), ...entry.findings.occurrences]),
+      steps: this.#entries.flatMap((entry) => entry.findings.steps),
       findings,
     };
   }
@@ -183,8 +183,8 @@ class NotebookCheck {
     const { cell, statement } = entry;
     const found: Diagnostic[] = [];
     const uses = new Map<string, Typed>();
-    const mentions: Mention[] = [];
-    const laid: Laid[] = [];
+    const occurrences: Occurrence[] = [];
+    const steps: ArrangedStep[] = [];
     const own = statement.name?.text;
     const work: Work = {
       catalogue: this.#catalogue,
@@ -193,8 +193,8 @@ class NotebookCheck {
       report: reporter(found),
       bound: (name) => this.#bindings.has(name),
       names: () => [...this.#bindings.keys()].filter((name) => name !== own),
-      mention: (mention) => void mentions.push({ ...mention, cell } as Mention),
-      laid: (step, arrangement, piped) => void laid.push({ cell, step, arrangement, piped }),
+      note: (occurrence) => void occurrences.push({ ...occurrence, cell } as Occurrence),
+      arranged: ({ place }, arrangement) => void steps.push({ cell, place, arrangement }),
       use: (name) => {
         const typed = this.#typeOf(name);
         uses.set(name, typed);
@@ -203,7 +203,7 @@ class NotebookCheck {
       pipeline: (pipeline) => checkPipeline(pipeline, work),
     };
     const typed = checkPipeline(statement.pipeline, work);
-    return { cell, found, uses, mentions, laid, typed };
+    return { cell, found, uses, occurrences, steps, typed };
   }
 
   #typeOf(name: string): Typed {
@@ -299,7 +299,7 @@ export function reservedAs(
   return Object.hasOwn(constants, name) ? 'constant' : undefined;
 }
 
-function definitionOf({ cell, statement: { name } }: Entry): readonly Mention[] {
+function definitionOf({ cell, statement: { name } }: Entry): readonly Occurrence[] {
   return name ? [{ role: 'definition', name: name.text, place: name.place, cell }] : [];
 }
 

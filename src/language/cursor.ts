@@ -2,7 +2,7 @@ import { isUnit } from '../units/parse.ts';
 import type { Place } from './diagnostic.ts';
 import type { Token, TokenKind } from './tokens.ts';
 import type { Expected, Expression, Missing, Piece, Stray, UnitName, Word } from './tree.ts';
-import type { Report } from './messages.ts';
+import { titles, type Report } from './messages.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** Brackets, signs and operators in a row; more is no honest text and would exhaust the stack. */
@@ -131,11 +131,11 @@ export class Cursor {
     const closed = /.["”“»]$/.test(token.text);
     const text = token.text.slice(1, closed ? -1 : undefined);
     if (!token.text.startsWith('"')) {
-      const fix = { title: 'Write straight quotes', place, text: `"${text}"` };
+      const fix = { title: titles.straightQuotes, place, text: `"${text}"` };
       this.report('syntax.character', place, { found: token.text[0], instead: '"' }, [fix]);
     } else if (!closed) {
       const end = { from: token.to, to: token.to };
-      this.report('text.unclosed', place, {}, [{ title: 'Add the missing "', place: end, text: '"' }]);
+      this.report('text.unclosed', place, {}, [{ title: titles.addMissing('"'), place: end, text: '"' }]);
     }
     return { type: 'text', place, text };
   }
@@ -163,7 +163,7 @@ export class Cursor {
     const end = { from: last.to, to: last.to };
     if (this.lost) return end;
     this.report('bracket.unclosed', { from: open.from, to: open.to }, { bracket: open.text }, [
-      { title: `Add the missing ${bracket}`, place: end, text: bracket },
+      { title: titles.addMissing(bracket), place: end, text: bracket },
     ]);
     return end;
   }
@@ -224,4 +224,10 @@ const instead: Readonly<Record<string, string>> = {
 const fixFor = (token: Token): { title: string; place: Place; text: string }[] | undefined =>
   instead[token.text] === undefined
     ? undefined
-    : [{ title: `Write ${instead[token.text]}`, place: { from: token.from, to: token.to }, text: instead[token.text] }];
+    : [
+        {
+          title: titles.write(instead[token.text]),
+          place: { from: token.from, to: token.to },
+          text: instead[token.text],
+        },
+      ];

@@ -6,9 +6,10 @@ import { one, parseUnit } from '../units/parse.ts';
 import type { Dimension, Quantity, Unit } from '../units/unit.ts';
 import type { Checked, FunctionForm } from './checked.ts';
 import { describeKind } from './describe.ts';
-import type { Fix, Place } from './diagnostic.ts';
+import type { Place } from './diagnostic.ts';
+import { changeTo } from './messages.ts';
 import type { Amount, Binary, Bracket, Call, Convert, Expression, Field, Pick, Word } from './tree.ts';
-import { wrong, type Typed, type Work } from './work.ts';
+import { untyped, type Typed, type Work } from './work.ts';
 
 type Named = { readonly text: string; readonly place: Place };
 
@@ -22,8 +23,6 @@ const quantityTyped = (checked: Checked | undefined, dimension?: Dimension, cons
   constant,
 });
 
-export const changeTo = (word: string, place: Place): Fix => ({ title: `Change to ${word}`, place, text: word });
-
 /** Checks a value written as arithmetic over quantities, names, fields and functions. */
 export function checkExpression(node: Expression, work: Work): Typed {
   switch (node.type) {
@@ -32,7 +31,7 @@ export function checkExpression(node: Expression, work: Work): Typed {
     case 'number':
       return checkAmount(node, work);
     case 'text':
-      return { ...wrong, checked: { type: 'text', text: node.text, place: node.place }, kind: 'text' };
+      return { ...untyped, checked: { type: 'text', text: node.text, place: node.place }, kind: 'text' };
     case 'negative': {
       const of = checkArithmetic(node.of, work);
       const checked: Checked | undefined = of.checked && { type: 'negative', of: of.checked, place: node.place };
@@ -51,7 +50,7 @@ export function checkExpression(node: Expression, work: Work): Typed {
     case 'bracket':
       return checkBracket(node, work);
     case 'missing':
-      return wrong;
+      return untyped;
   }
 }
 
@@ -59,12 +58,12 @@ const checkBracket = (node: Bracket, work: Work): Typed => work.pipeline(node.in
 
 function checkName({ text: name, place }: Word, work: Work): Typed {
   if (work.bound(name)) {
-    work.mention({ role: 'name', name, place });
+    work.note({ role: 'name', name, place });
     return { ...work.use(name), checked: { type: 'name', name, place } };
   }
   if (Object.hasOwn(constants, name)) {
     const quantity = { value: constants[name], unit: one };
-    work.mention({ role: 'constant', name, place });
+    work.note({ role: 'constant', name, place });
     return quantityTyped({ type: 'quantity', quantity, place }, one.dimension, quantity);
   }
   const { verbs, functions } = work.vocabulary;
@@ -78,15 +77,15 @@ function checkName({ text: name, place }: Word, work: Work): Typed {
   } else {
     const near = nearest(name, [...work.names(), ...Object.keys(constants)]);
     const fixes = near.map((word) => changeTo(word, place));
-    work.mention({ role: 'name', name, place });
+    work.note({ role: 'name', name, place });
     work.report('name.unknown', place, { name, nearest: near }, fixes);
   }
-  return wrong;
+  return untyped;
 }
 
 export function checkUnit({ text, place }: Named, work: Work): Unit | undefined {
   const parsed = parseUnit(text);
-  work.mention({ role: 'unit', unit: text, place });
+  work.note({ role: 'unit', unit: text, place });
   if (parsed.ok) return parsed.unit;
   const whole = (word: string): string =>
     word.includes('/') || parsed.unknown === '' ? word : text.replace(parsed.unknown, word);
@@ -114,7 +113,7 @@ function checkArithmetic(node: Expression, work: Work): Typed {
     found: work.text.slice(node.place.from, node.place.to),
     kind: describeKind(typed.kind, work.vocabulary.kinds),
   });
-  return wrong;
+  return untyped;
 }
 
 function checkBinary(node: Binary, work: Work): Typed {
@@ -192,9 +191,9 @@ function checkFunction(node: Call, work: Work): Typed {
   const values = node.arguments.map((argument) => checkArithmetic(argument, work));
   if (!form) {
     unknownFunction(node.name, work);
-    return wrong;
+    return untyped;
   }
-  work.mention({ role: 'function', form, place: node.name.place });
+  work.note({ role: 'function', form, place: node.name.place });
   const least = form.parameters.length;
   const counted = node.arguments.length >= least && (form.variadic || node.arguments.length === least);
   if (!counted) {
@@ -263,20 +262,20 @@ function checkPick(node: Pick, work: Work): Typed {
       found: work.text.slice(node.of.place.from, node.of.place.to),
       kind: describeKind(of.kind, kinds),
     });
-    return wrong;
+    return untyped;
   }
-  if (node.index.type === 'missing' || !of.checked) return { ...wrong, kind: of.kind };
+  if (node.index.type === 'missing' || !of.checked) return { ...untyped, kind: of.kind };
   const index = node.index.value;
   if (!Number.isInteger(index) || index < 1) {
     work.report('pick.index', node.index.place, { found: work.text.slice(node.index.place.from, node.index.place.to) });
-    return { ...wrong, kind: of.kind };
+    return { ...untyped, kind: of.kind };
   }
   return { ...of, checked: { type: 'pick', of: of.checked, index, place: node.place } };
 }
 
 function checkField(node: Field, work: Work): Typed {
   const of = checkExpression(node.of, work);
-  if (node.field.type === 'missing') return wrong;
+  if (node.field.type === 'missing') return untyped;
   const name = node.field.text;
   const { place } = node.field;
   const fields = of.kind ? (work.vocabulary.kinds.get(of.kind)?.fields ?? []) : undefined;
@@ -291,9 +290,9 @@ function checkField(node: Field, work: Work): Typed {
       { field: name, kind: describeKind(of.kind, work.vocabulary.kinds), known, nearest: near },
       fixes,
     );
-    return wrong;
+    return untyped;
   }
-  if (field && of.kind) work.mention({ role: 'field', kind: of.kind, field, place });
+  if (field && of.kind) work.note({ role: 'field', kind: of.kind, field, place });
   const checked: Checked | undefined = of.checked && { type: 'field', of: of.checked, field: name, place: node.place };
   const dimension = field?.dimension && field.dimension !== 'any' ? dimensionOf(field.dimension) : undefined;
   return { checked, kind: field ? (field.kind ?? 'quantity') : undefined, dimension, constant: undefined };

@@ -5,7 +5,7 @@ import type { Operand } from './tree.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** What matching needs to know beyond the form: the words of the language, the names bound, the text. */
-export interface Surroundings {
+export interface FitContext {
   readonly vocabulary: Vocabulary;
   readonly bound: (name: string) => boolean;
   readonly text: string;
@@ -45,8 +45,8 @@ const hasDimension = (unit: string, name: DimensionName): boolean => {
 };
 
 /** Whether a piece of text is certainly one of the things accepted, told from its form and the names alone. */
-export function fits(node: Operand, accept: Accept, around: Surroundings): boolean {
-  const { vocabulary, bound, text } = around;
+export function fits(node: Operand, accept: Accept, context: FitContext): boolean {
+  const { vocabulary, bound, text } = context;
   switch (accept.type) {
     case 'value':
       if (node.type === 'word') return bound(node.text);
@@ -109,9 +109,9 @@ export function resembles(node: Operand, accept: Accept): boolean {
 export function choose(
   node: Operand,
   accepts: readonly Accept[],
-  around: Surroundings,
+  context: FitContext,
 ): { accept: Accept; sure: boolean } | undefined {
-  const sure = accepts.find((accept) => fits(node, accept, around));
+  const sure = accepts.find((accept) => fits(node, accept, context));
   if (sure) return { accept: sure, sure: true };
   const loose = accepts.find((accept) => resembles(node, accept));
   return loose && { accept: loose, sure: false };

@@ -183,5 +183,31 @@ export function reportMessage(
   (report as (code: Code, place: Place, facts: object, fixes?: readonly Fix[]) => void)(code, place, facts, fixes);
 }
 
+/** What the fixes and refactorings are called. */
+export const titles = {
+  change: (to: string) => `Change to ${to}`,
+  add: (text: string) => `Add ${text}`,
+  addUnit: (unit: string) => `Add the unit ${unit}`,
+  addMissing: (sign: string) => `Add the missing ${sign}`,
+  addPipe: 'Add a pipe',
+  addOption: (keyword: string) => `Add the option ${keyword}`,
+  write: (text: string) => `Write ${text}`,
+  straightQuotes: 'Write straight quotes',
+  quote: (text: string) => `Put ${text} in quotes`,
+  bind: (name: string) => `Bind ${name} in a new statement above`,
+  unbind: (name: string) => `Show the value instead of naming it ${name}`,
+  convert: (to: string) => `Convert to ${to}`,
+} as const;
+
+/** What stands over an inlay hint. */
+export const tips = {
+  spacing: 'Spacing of the bins, 1 / length; exactly rate / samples once the rate is known.',
+  files: (pattern: string) => `Files that ${pattern} stands for now.`,
+  result: 'The result.',
+  unit: 'The unit understood when this was last run; the option `unit` overrides it.',
+} as const;
+
+export const changeTo = (word: string, place: Place): Fix => ({ title: titles.change(word), place, text: word });
+
 /** Every code there is, in the order of the reference. */
 export const codes = Object.keys(sentences) as readonly Code[];

@@ -2,13 +2,13 @@ import { isDimensionless } from '../units/dimension.ts';
 import type { Quantity } from '../units/unit.ts';
 import { whyNoRange } from './argument.ts';
 import type { Checked } from './checked.ts';
-import { changeTo, checkExpression } from './expression.ts';
+import { checkExpression } from './expression.ts';
 import { sliceOf } from './fit.ts';
 import type { Accept } from './form.ts';
 import type { Fix } from './diagnostic.ts';
 import type { Expression, Range } from './tree.ts';
 import type { LanguageFacts, Slot } from './facts.ts';
-import { reportMessage } from './messages.ts';
+import { changeTo, reportMessage, titles } from './messages.ts';
 import type { Typed, Work } from './work.ts';
 
 /** `5..80 s`, `5 s..80 s`, `1 min..80 s`: a number without a unit takes that of the other end. */
@@ -51,7 +51,7 @@ function reportEnds(node: Range, { unit }: Quantity, facts: LanguageFacts['unit.
   const end = node.from;
   if (isDimensionless(dimension) && unit.symbol === '') {
     const at = { from: node.place.to, to: node.place.to };
-    const fixes: readonly Fix[] = [{ title: `Add the unit ${usual}`, place: at, text: ` ${usual}` }];
+    const fixes: readonly Fix[] = [{ title: titles.addUnit(usual), place: at, text: ` ${usual}` }];
     work.report('unit.missing', node.place, { where, wanted: wanted[0], found, unit: usual }, fixes);
     return;
   }

@@ -1,9 +1,10 @@
 import { nearest } from '../units/nearest.ts';
 import { arrange } from './arrange.ts';
 import { checkCall } from './call.ts';
-import { changeTo, checkExpression } from './expression.ts';
+import { checkExpression } from './expression.ts';
+import { changeTo, titles } from './messages.ts';
 import { childrenOf, type Node, type Pipeline, type Step } from './tree.ts';
-import { wrong, type Typed, type Work } from './work.ts';
+import { untyped, type Typed, type Work } from './work.ts';
 
 /** Checks a pipeline: each step's value is the next step's first operand. */
 export function checkPipeline({ steps }: Pipeline, work: Work): Typed {
@@ -19,10 +20,10 @@ export function checkPipeline({ steps }: Pipeline, work: Work): Typed {
       if (step.type !== 'missing')
         work.report('pipe.verb', step.place, { found: work.text.slice(step.place.from, step.place.to) });
       checkExpression(step, work);
-      value = wrong;
+      value = untyped;
     }
   }
-  return value ?? wrong;
+  return value ?? untyped;
 }
 
 function checkStep(step: Step, piped: Typed | undefined, work: Work): Typed {
@@ -30,13 +31,13 @@ function checkStep(step: Step, piped: Typed | undefined, work: Work): Typed {
   const form = work.vocabulary.verbs.get(verb.text);
   if (form) {
     const arrangement = arrange(form, verb, step.items, piped !== undefined, work, work.report);
-    work.laid(step, arrangement, piped !== undefined);
+    work.arranged(step, arrangement);
     return checkCall(arrangement, piped, work);
   }
   if (work.bound(verb.text)) nameBeforeOperands(step, work);
   else unknownVerb(verb.text, verb.place, work);
   step.items.forEach(({ node }) => noteNames(node, work));
-  return wrong;
+  return untyped;
 }
 
 /** A lone word that is no name and nearer to a verb than to any name. */
@@ -51,7 +52,7 @@ function unknownVerb(verb: string, place: Step['place'], work: Work): Typed {
   if (form) {
     const wanted = `${verb}(${form.parameters.map(({ name }) => name).join(', ')})`;
     work.report('function.arguments', place, { name: verb, wanted, found: 0 });
-    return wrong;
+    return untyped;
   }
   const near = nearest(verb, work.vocabulary.verbs.keys());
   work.report(
@@ -60,18 +61,18 @@ function unknownVerb(verb: string, place: Step['place'], work: Work): Typed {
     { verb, nearest: near },
     near.map((word) => changeTo(word, place)),
   );
-  return wrong;
+  return untyped;
 }
 
 /** `r levels`: a name where a verb stands; the pipe is likely what is missing. */
 function nameBeforeOperands({ verb, items }: Step, work: Work): void {
   const name = verb.text;
   work.use(name);
-  work.mention({ role: 'name', name, place: verb.place });
+  work.note({ role: 'name', name, place: verb.place });
   const next = items[0]?.node;
   const pipes = next?.type === 'word' && work.vocabulary.verbs.has(next.text);
   const at = { from: verb.place.to, to: verb.place.to };
-  const fixes = pipes ? [{ title: 'Add a pipe', place: at, text: ' |' }] : undefined;
+  const fixes = pipes ? [{ title: titles.addPipe, place: at, text: ' |' }] : undefined;
   work.report(
     'verb.missing',
     verb.place,
@@ -84,7 +85,7 @@ function nameBeforeOperands({ verb, items }: Step, work: Work): void {
 function noteNames(node: Node | Pipeline, work: Work): void {
   if ('type' in node && node.type === 'word' && work.bound(node.text)) {
     work.use(node.text);
-    work.mention({ role: 'name', name: node.text, place: node.place });
+    work.note({ role: 'name', name: node.text, place: node.place });
   }
   childrenOf(node).forEach((child) => noteNames(child, work));
 }

@@ -1,7 +1,7 @@
 import type { Dimension, Quantity } from '../units/unit.ts';
 import type { Arrangement } from './arrange.ts';
 import type { Checked, FunctionForm } from './checked.ts';
-import type { Surroundings } from './fit.ts';
+import type { FitContext } from './fit.ts';
 import type { Accept, Form, ValueKind } from './form.ts';
 import type { Place } from './diagnostic.ts';
 import type { Pipeline, Step } from './tree.ts';
@@ -17,10 +17,10 @@ export interface Typed {
   readonly constant: Quantity | undefined;
 }
 
-export const wrong: Typed = { checked: undefined, kind: undefined, dimension: undefined, constant: undefined };
+export const untyped: Typed = { checked: undefined, kind: undefined, dimension: undefined, constant: undefined };
 
 /** What a piece of text turned out to be: the ground for colours, hovers, renaming. */
-export type Mention = { readonly cell: number; readonly place: Place } & (
+export type Occurrence = { readonly cell: number; readonly place: Place } & (
   | { readonly role: 'definition' | 'name'; readonly name: string }
   | { readonly role: 'verb'; readonly form: Form }
   | { readonly role: 'keyword'; readonly form: Form; readonly keyword: string }
@@ -33,22 +33,21 @@ export type Mention = { readonly cell: number; readonly place: Place } & (
 );
 
 type WithoutCell<M> = M extends unknown ? Omit<M, 'cell'> : never;
-export type NewMention = WithoutCell<Mention>;
+export type NewOccurrence = WithoutCell<Occurrence>;
 
-/** A verb's items as they were laid out, for signature help, inlay hints and completion. */
-export interface Laid {
+/** A step of the text with its arrangement, to which an option can be added. */
+export interface ArrangedStep {
   readonly cell: number;
-  readonly step: Step;
+  readonly place: Place;
   readonly arrangement: Arrangement;
-  readonly piped: boolean;
 }
 
 /** One statement's check in progress: what it may ask, and where it writes what it found. */
-export interface Work extends Surroundings {
+export interface Work extends FitContext {
   readonly catalogue: Catalogue;
   readonly report: Report;
-  readonly mention: (mention: NewMention) => void;
-  readonly laid: (step: Step, arrangement: Arrangement, piped: boolean) => void;
+  readonly note: (occurrence: NewOccurrence) => void;
+  readonly arranged: (step: Step, arrangement: Arrangement) => void;
   /** What a bound name stands for, noting that this statement uses it. */
   readonly use: (name: string) => Typed;
   readonly names: () => readonly string[];

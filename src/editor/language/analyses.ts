@@ -1,8 +1,8 @@
 import * as vscode from 'vscode';
-import { checkNotebook, type CheckedNotebook } from '../../language/check.ts';
+import type { CheckedNotebook } from '../../language/check.ts';
 import type { Place } from '../../language/diagnostic.ts';
-import { catalogue } from '../../verbs/language.ts';
 import { programOf, type Program } from './program.ts';
+import { language } from './service.ts';
 
 /** A program as checked. */
 export interface Analysis extends Program {
@@ -27,7 +27,7 @@ export class Analyses {
     const same =
       before?.notebook.cells.length === texts.length &&
       texts.every((text, cell) => before.notebook.cells[cell].text === text);
-    const notebook = same ? before.notebook : checkNotebook(texts, catalogue, before?.notebook);
+    const notebook = same ? before.notebook : language.check(texts, before?.notebook);
     const analysis = { ...program, notebook };
     this.#known.set(key, analysis);
     return analysis;

@@ -1,9 +1,10 @@
 import * as vscode from 'vscode';
 import type { Diagnostic } from '../../language/diagnostic.ts';
-import { actionsAt, addOption, fixesOf, type Action } from '../../language/services/fixes.ts';
+import type { Action } from '../../language/services/fixes.ts';
 import { spanOf, rangeOf, type Analyses, type Part } from './analyses.ts';
 import type { Diagnostics } from './diagnostics.ts';
 import { editOf } from './rename.ts';
+import { language } from './service.ts';
 
 const kinds: Readonly<Record<Action['kind'], vscode.CodeActionKind>> = {
   quickfix: vscode.CodeActionKind.QuickFix,
@@ -28,7 +29,7 @@ export function registerCodeActions(
           .problemsOf(part, part.cell)
           .filter((problem) => !own.has(problem) && problem.place.from <= place.to && place.from <= problem.place.to);
         return [
-          ...actionsAt(part.notebook, part.cell, place),
+          ...language.actionsAt(part.notebook, part.cell, place),
           ...around.flatMap((problem) => fixesAround(part, problem)),
         ]
           .filter(({ kind }) => only === undefined || only.contains(kinds[kind]))
@@ -42,8 +43,8 @@ export function registerCodeActions(
 /** The fixes that a problem brings, and the option that the engine's sentence names as what would settle it. */
 function fixesAround({ notebook, cell }: Part, problem: Diagnostic): readonly Action[] {
   const named = /\b(?:option|write|add|give) [`"]?([a-z]+)\b/.exec(problem.message)?.[1];
-  const option = named === undefined ? undefined : addOption(notebook, cell, problem.place, named);
-  return [...fixesOf(notebook, cell, problem), ...(option === undefined ? [] : [{ ...option, problem }])];
+  const option = named === undefined ? undefined : language.addOption(notebook, cell, problem.place, named);
+  return [...language.fixesOf(notebook, cell, problem), ...(option === undefined ? [] : [{ ...option, problem }])];
 }
 
 function actionOf(part: Part, action: Action, shown: readonly vscode.Diagnostic[]): vscode.CodeAction {

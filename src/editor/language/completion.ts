@@ -1,6 +1,5 @@
 import * as vscode from 'vscode';
-import { caretAt, type Caret } from '../../language/services/caret.ts';
-import { completionsAt } from '../../language/services/completion.ts';
+import type { Caret } from '../../language/services/caret.ts';
 import type { Completion, CompletionKind } from '../../language/services/offer.ts';
 import type { Outside } from '../../language/services/outside.ts';
 import { rangeOf, type Analyses, type Part } from './analyses.ts';
@@ -8,6 +7,7 @@ import type { EngineFacts } from './engineFacts.ts';
 import { outsideOf } from './outside.ts';
 import { followUp } from './followUp.ts';
 import type { Snippets } from './snippets.ts';
+import { language } from './service.ts';
 
 /** Characters after which something may be wanted that no letter has begun yet. */
 const triggers = [' ', '"', '/', '.', '|', '(', '='];
@@ -40,10 +40,10 @@ export function registerCompletion(
         const part = analyses.ofDocument(document);
         if (part === undefined) return undefined;
         const offset = document.offsetAt(position);
-        const caret = caretAt(part.notebook, part.cell, offset);
+        const caret = language.caretAt(part.notebook, part.cell, offset);
         if (trigger !== undefined && !isAsked(trigger, caret)) return undefined;
         const outside = outsideOf(part, engineFacts);
-        const found = await completionsAt(part.notebook, part.cell, offset, outside);
+        const found = await language.completionsAt(part.notebook, part.cell, offset, outside);
         if (trigger === ' ' && !isPressing(part, offset, found)) return undefined;
         const items = found.map((completion, order) => itemOf(completion, order, document, position, outside));
         return beginsLine(part, caret) ? [...items, ...(await snippets.items(rangeOf(document, caret.place)))] : items;

@@ -1,12 +1,12 @@
 import * as vscode from 'vscode';
 import type { Diagnostic } from '../../language/diagnostic.ts';
-import { diagnose, diagnoseOutside } from '../../language/services/diagnostics.ts';
 import { pageOf } from '../reference.ts';
 import { recordings } from '../staleness.ts';
 import { rangeOf, type Analyses, type Analysis } from './analyses.ts';
 import type { EngineFacts } from './engineFacts.ts';
 import { outsideOf } from './outside.ts';
 import { openPrograms, programOf, programOfNotebook, isOurs, type Program } from './program.ts';
+import { language } from './service.ts';
 
 /** Pause in typing after which a program is checked anew, in ms. */
 const pause = 250;
@@ -38,7 +38,7 @@ export class Diagnostics {
 
   /** The problems of a document as they are shown now. */
   problemsOf(analysis: Analysis, cell: number): readonly Diagnostic[] {
-    const own = diagnose(analysis.notebook)[cell];
+    const own = language.diagnose(analysis.notebook)[cell];
     const known = this.#outside.get(analysis.documents[cell].uri.toString());
     const around = known?.text === analysis.notebook.cells[cell].text ? known.problems : [];
     const free = ({ place }: Diagnostic): boolean => !own.some((problem) => touches(problem.place, place));
@@ -103,7 +103,7 @@ export class Diagnostics {
   async #lookOutside(analysis: Analysis): Promise<void> {
     const { notebook, documents } = analysis;
     const outside = outsideOf(analysis, this.#engineFacts, 'warnings');
-    const found = await Promise.all(documents.map((_, cell) => diagnoseOutside(notebook, cell, outside)));
+    const found = await Promise.all(documents.map((_, cell) => language.diagnoseOutside(notebook, cell, outside)));
     found.forEach((problems, cell) => {
       const failures = this.#engineFacts
         .failures(analysis, cell)

@@ -1,8 +1,7 @@
 import * as vscode from 'vscode';
-import { parseCell } from '../../language/parser.ts';
-import { formattingEdits } from '../../language/services/formatting.ts';
 import type { Cell } from '../../language/tree.ts';
 import { spanOf, rangeOf, type Analyses, type Part } from './analyses.ts';
+import { language } from './service.ts';
 
 /** One canonical text for a cell, or for the statements that a range touches. */
 export function registerFormatting(selector: vscode.DocumentSelector, analyses: Analyses): vscode.Disposable {
@@ -10,7 +9,8 @@ export function registerFormatting(selector: vscode.DocumentSelector, analyses: 
     const part = analyses.ofDocument(document);
     if (part === undefined) return [];
     const { cell, start } = range === undefined ? wholeOf(part) : touchedBy(part, range);
-    return formattingEdits(cell)
+    return language
+      .formattingEdits(cell)
       .map(({ place: { from, to }, text }) =>
         vscode.TextEdit.replace(rangeOf(document, { from: from + start, to: to + start }), withEnds(document, text)),
       )
@@ -41,7 +41,7 @@ function touchedBy({ notebook, cell, document }: Part, range: vscode.Range): Pie
   const touched = statements.filter(({ place }) => place.from <= to && from <= place.to).map(({ place }) => place);
   const start = touched.at(0)?.from ?? from;
   const end = touched.at(-1)?.to ?? start;
-  return { cell: parseCell(text.slice(start, end), notebook.vocabulary), start };
+  return { cell: language.parse(text.slice(start, end)), start };
 }
 
 /** Line ends as the document has them. */

@@ -1,10 +1,9 @@
 import * as vscode from 'vscode';
-import { hoverAt } from '../../language/services/hover.ts';
-import { mentionAt } from '../../language/services/mentionAt.ts';
 import { openReference, referenceCommand } from '../reference.ts';
 import { rangeOf, type Analyses, type Part } from './analyses.ts';
 import type { EngineFacts } from './engineFacts.ts';
 import { outsideOf } from './outside.ts';
+import { language } from './service.ts';
 
 export function registerHover(
   selector: vscode.DocumentSelector,
@@ -16,7 +15,7 @@ export function registerHover(
       const part = analyses.ofDocument(document);
       if (part === undefined) return undefined;
       const offset = document.offsetAt(position);
-      const found = hoverAt(part.notebook, part.cell, offset, outsideOf(part, engineFacts));
+      const found = language.hoverAt(part.notebook, part.cell, offset, outsideOf(part, engineFacts));
       if (found === undefined) return undefined;
       const text = new vscode.MarkdownString(`${found.text}${moreAbout(part, offset)}`);
       text.isTrusted = { enabledCommands: [referenceCommand] };
@@ -27,8 +26,8 @@ export function registerHover(
 
 /** A link to the page of a verb, or of the verb that an option belongs to. */
 function moreAbout({ notebook, cell }: Part, offset: number): string {
-  const mention = mentionAt(notebook, cell, offset);
-  if (mention?.role !== 'verb' && mention?.role !== 'function') return '';
-  const title = mention.role === 'verb' ? mention.form.verb : mention.form.name;
+  const occurrence = language.occurrenceAt(notebook, cell, offset);
+  if (occurrence?.role !== 'verb' && occurrence?.role !== 'function') return '';
+  const title = occurrence.role === 'verb' ? occurrence.form.verb : occurrence.form.name;
   return `\n\n[More in the reference](${openReference(title).toString()})`;
 }

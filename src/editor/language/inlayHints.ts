@@ -1,8 +1,8 @@
 import * as vscode from 'vscode';
-import { inlayHints } from '../../language/services/inlayHints.ts';
 import { spanOf, type Analyses } from './analyses.ts';
 import type { EngineFacts } from './engineFacts.ts';
 import { outsideOf } from './outside.ts';
+import { language } from './service.ts';
 
 export function registerInlayHints(
   selector: vscode.DocumentSelector,
@@ -19,7 +19,7 @@ export function registerInlayHints(
         const part = analyses.ofDocument(document);
         if (part === undefined) return undefined;
         const { from, to } = spanOf(document, range);
-        const found = await inlayHints(part.notebook, part.cell, outsideOf(part, engineFacts));
+        const found = await language.inlayHints(part.notebook, part.cell, outsideOf(part, engineFacts));
         return found
           .filter(({ at }) => from <= at && at <= to)
           .map(({ at, text, tip }) => {

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
-import { definitionAt, highlightsAt, referencesAt } from '../../language/services/references.ts';
 import { locationOf, rangeOf, type Analyses } from './analyses.ts';
+import { language } from './service.ts';
 
 /** Where a name is bound, and where else it stands, over all cells. */
 export function registerReferences(selector: vscode.DocumentSelector, analyses: Analyses): vscode.Disposable {
@@ -8,7 +8,7 @@ export function registerReferences(selector: vscode.DocumentSelector, analyses: 
     vscode.languages.registerDefinitionProvider(selector, {
       provideDefinition(document, position) {
         const part = analyses.ofDocument(document);
-        const found = part && definitionAt(part.notebook, part.cell, document.offsetAt(position));
+        const found = part && language.definitionAt(part.notebook, part.cell, document.offsetAt(position));
         return found && locationOf(part, found.cell, found.place);
       },
     }),
@@ -16,7 +16,8 @@ export function registerReferences(selector: vscode.DocumentSelector, analyses: 
       provideReferences(document, position, { includeDeclaration }) {
         const part = analyses.ofDocument(document);
         if (part === undefined) return undefined;
-        return referencesAt(part.notebook, part.cell, document.offsetAt(position))
+        return language
+          .referencesAt(part.notebook, part.cell, document.offsetAt(position))
           .filter(({ binds }) => includeDeclaration || !binds)
           .map(({ cell, place }) => locationOf(part, cell, place));
       },
@@ -25,13 +26,15 @@ export function registerReferences(selector: vscode.DocumentSelector, analyses: 
       provideDocumentHighlights(document, position) {
         const part = analyses.ofDocument(document);
         if (part === undefined) return undefined;
-        return highlightsAt(part.notebook, part.cell, document.offsetAt(position)).map(
-          ({ place, binds }) =>
-            new vscode.DocumentHighlight(
-              rangeOf(document, place),
-              binds ? vscode.DocumentHighlightKind.Write : vscode.DocumentHighlightKind.Read,
-            ),
-        );
+        return language
+          .highlightsAt(part.notebook, part.cell, document.offsetAt(position))
+          .map(
+            ({ place, binds }) =>
+              new vscode.DocumentHighlight(
+                rangeOf(document, place),
+                binds ? vscode.DocumentHighlightKind.Write : vscode.DocumentHighlightKind.Read,
+              ),
+          );
       },
     }),
   );

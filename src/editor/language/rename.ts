@@ -1,25 +1,27 @@
 import * as vscode from 'vscode';
-import { renamableAt, renameAt, type CellEdit } from '../../language/services/rename.ts';
+import type { CellEdit } from '../../language/services/rename.ts';
 import { errorOf } from '../messages.ts';
 import { rangeOf, type Analyses } from './analyses.ts';
 import type { Program } from './program.ts';
+import { language } from './service.ts';
 
 /** Over all cells in one edit, which is undone in one step. */
 export function registerRename(selector: vscode.DocumentSelector, analyses: Analyses): vscode.Disposable {
   return vscode.languages.registerRenameProvider(selector, {
     prepareRename(document, position) {
       const part = analyses.ofDocument(document);
-      const found = part && renamableAt(part.notebook, part.cell, document.offsetAt(position));
+      const found = part && language.renamableAt(part.notebook, part.cell, document.offsetAt(position));
       if (!found) throw errorOf('rename.nothing', {});
       return { range: rangeOf(document, found.place), placeholder: found.name };
     },
     provideRenameEdits(document, position, to) {
       const part = analyses.ofDocument(document);
       if (part === undefined) return undefined;
-      const found = renameAt(part.notebook, part.cell, document.offsetAt(position), to);
+      const found = language.renameAt(part.notebook, part.cell, document.offsetAt(position), to);
+      if (found === undefined) throw errorOf('rename.nothing', {});
       // The editor shows the sentence at the name.
-      if (!found.ok) throw new Error(found.message);
-      return editOf(part, found.edits);
+      if (!found.ok) throw new Error(found.failure.message);
+      return editOf(part, found.value);
     },
   });
 }

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
-import { selectionsAt } from '../../language/services/selection.ts';
 import { rangeOf, type Analyses } from './analyses.ts';
+import { language } from './service.ts';
 
 export function registerSelectionRanges(selector: vscode.DocumentSelector, analyses: Analyses): vscode.Disposable {
   return vscode.languages.registerSelectionRangeProvider(selector, {
@@ -9,7 +9,7 @@ export function registerSelectionRanges(selector: vscode.DocumentSelector, analy
       if (part === undefined) return undefined;
       const cell = part.notebook.cells[part.cell];
       return positions.map((position) => {
-        const places = selectionsAt(cell, document.offsetAt(position));
+        const places = language.selectionsAt(cell, document.offsetAt(position));
         return (
           places.reduceRight<vscode.SelectionRange | undefined>(
             (parent, place) => new vscode.SelectionRange(rangeOf(document, place), parent),

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
-import { semanticTokens, tokenModifiers, tokenTypes } from '../../language/services/semanticTokens.ts';
+import { tokenModifiers, tokenTypes } from '../../language/services/semanticTokens.ts';
 import { rangeOf, type Analyses } from './analyses.ts';
+import { language } from './service.ts';
 
 const legend = new vscode.SemanticTokensLegend([...tokenTypes], [...tokenModifiers]);
 
@@ -12,7 +13,7 @@ export function registerSemanticTokens(selector: vscode.DocumentSelector, analys
         const part = analyses.ofDocument(document);
         if (part === undefined) return undefined;
         const builder = new vscode.SemanticTokensBuilder(legend);
-        for (const token of semanticTokens(part.notebook, part.cell))
+        for (const token of language.semanticTokens(part.notebook, part.cell))
           builder.push(rangeOf(document, token), token.type, [...token.modifiers]);
         return builder.build();
       },

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
-import { signatureAt } from '../../language/services/signature.ts';
 import type { Analyses } from './analyses.ts';
+import { language } from './service.ts';
 
 export function registerSignatureHelp(selector: vscode.DocumentSelector, analyses: Analyses): vscode.Disposable {
   return vscode.languages.registerSignatureHelpProvider(
@@ -8,7 +8,7 @@ export function registerSignatureHelp(selector: vscode.DocumentSelector, analyse
     {
       provideSignatureHelp(document, position) {
         const part = analyses.ofDocument(document);
-        const found = part && signatureAt(part.notebook, part.cell, document.offsetAt(position));
+        const found = part && language.signatureAt(part.notebook, part.cell, document.offsetAt(position));
         if (!found) return undefined;
         const { synopsis, doc, active } = found;
         const signature = new vscode.SignatureInformation(synopsis.text, new vscode.MarkdownString(doc));

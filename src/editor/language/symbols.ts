@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
-import { symbolsOf } from '../../language/services/symbols.ts';
 import { rangeOf, type Analyses } from './analyses.ts';
+import { language } from './service.ts';
 
 /** Bound names, for outline, breadcrumbs and `@` in the quick open. */
 export function registerSymbols(selector: vscode.DocumentSelector, analyses: Analyses): vscode.Disposable {
@@ -10,16 +10,18 @@ export function registerSymbols(selector: vscode.DocumentSelector, analyses: Ana
       provideDocumentSymbols(document) {
         const part = analyses.ofDocument(document);
         if (part === undefined) return undefined;
-        return symbolsOf(part.notebook, part.cell).map(
-          ({ name, detail, place, namePlace }) =>
-            new vscode.DocumentSymbol(
-              name,
-              detail,
-              vscode.SymbolKind.Variable,
-              rangeOf(document, place),
-              rangeOf(document, namePlace),
-            ),
-        );
+        return language
+          .symbolsOf(part.notebook, part.cell)
+          .map(
+            ({ name, detail, place, namePlace }) =>
+              new vscode.DocumentSymbol(
+                name,
+                detail,
+                vscode.SymbolKind.Variable,
+                rangeOf(document, place),
+                rangeOf(document, namePlace),
+              ),
+          );
       },
     },
     { label: 'Washboard' },

@@ -7,7 +7,7 @@ import type { Place } from '../diagnostic.ts';
 import { checkPipeline } from '../step.ts';
 import { tokenize } from '../tokens.ts';
 import { childrenOf, type Field, type Call, type Convert, type Node, type Pipeline, type Step } from '../tree.ts';
-import { wrong, type Typed, type Work } from '../work.ts';
+import { untyped, type Typed, type Work } from '../work.ts';
 import { quietly } from './typing.ts';
 
 /** What could stand next in a verb's items. */
@@ -140,7 +140,7 @@ function situationOf(path: Path, notebook: CheckedNotebook, text: string, at: nu
           .slice(step + 1)
           .every((node) => 'type' in node && ['number', 'range', 'negative', 'word', 'unit'].includes(node.type));
       if (direct) return argument(path, step, parent.type === 'number', notebook, text, at);
-      return parent.type === 'number' ? { type: 'unit', of: wrong } : { type: 'value', call: undefined, argument: 0 };
+      return parent.type === 'number' ? { type: 'unit', of: untyped } : { type: 'value', call: undefined, argument: 0 };
     }
     default:
       return { type: 'value', call: undefined, argument: 0 };
@@ -191,8 +191,8 @@ function expectingOf(
   piped: Typed | undefined,
   work: Work,
 ): readonly Expecting[] {
-  const standings = [...arrangement.options.values()].flat();
-  const entries = [...arrangement.operands.values(), ...standings.map((one) => one.entries)].flat();
+  const uses = [...arrangement.options.values()].flat();
+  const entries = [...arrangement.operands.values(), ...uses.map((one) => one.entries)].flat();
   const last = entries.find(({ node, inner }) => (inner ?? node.place).to === arrangement.to);
   const own = expecting(arrangement, listed, piped);
   const inner = last && !listed ? (last.inner ?? couldGoOn(last, work)) : last?.inner;
@@ -208,13 +208,13 @@ function couldGoOn({ node, accept, accepts }: Entry, work: Work): Arrangement | 
 
 function expecting(arrangement: Arrangement, listed: boolean, piped: Typed | undefined): Expecting {
   const { form, open, next } = arrangement;
-  const standing = open && arrangement.options.get(open.keyword)?.at(-1);
-  const empty = open !== undefined && standing?.entries.length === 0;
+  const use = open && arrangement.options.get(open.keyword)?.at(-1);
+  const empty = open !== undefined && use?.entries.length === 0;
   const accepts: Accept[] = [];
   let slot: Expecting['slot'];
   if (open) {
     accepts.push(
-      ...(open.parts ? open.parts.slice(standing?.entries.length ?? 0).flatMap((part) => part.accepts) : open.accepts),
+      ...(open.parts ? open.parts.slice(use?.entries.length ?? 0).flatMap((part) => part.accepts) : open.accepts),
     );
     slot = { name: open.keyword, option: true };
   }

@@ -5,6 +5,7 @@ import { parseUnit, unit as unitNamed } from '../../units/parse.ts';
 import type { CheckedNotebook } from '../check.ts';
 import { sampleOf } from '../describe.ts';
 import type { Place, Diagnostic } from '../diagnostic.ts';
+import { titles } from '../messages.ts';
 import { childrenOf, type Amount, type Node, type Pipeline } from '../tree.ts';
 import { usualUnits } from '../usual.ts';
 import type { CellEdit } from './rename.ts';
@@ -57,7 +58,7 @@ function createBinding(notebook: CheckedNotebook, cell: number, problem: Diagnos
     /[-+*/^(]\s*$/.test(text.slice(at, problem.place.from)) || /^\s*[-+*/^]/.test(text.slice(problem.place.to));
   const value = arithmetic || !reader ? '1' : `${reader.verb} ""`;
   return {
-    title: `Bind ${name} in a new statement above`,
+    title: titles.bind(name),
     kind: 'quickfix',
     edits: [{ cell, place: { from: at, to: at }, text: `${name} = ${value}\n` }],
     problem,
@@ -71,7 +72,7 @@ function removeBinding(notebook: CheckedNotebook, cell: number, problem: Diagnos
   const place = { from: statement.name.place.from, to: statement.pipeline.place.from };
   return [
     {
-      title: `Show the value instead of naming it ${statement.name.text}`,
+      title: titles.unbind(statement.name.text),
       kind: 'quickfix',
       edits: [{ cell, place, text: '' }],
       problem,
@@ -93,7 +94,7 @@ function conversions(notebook: CheckedNotebook, cell: number, place: Place): rea
       .map((symbol): Action => {
         const converted = convert({ value: amount.value, unit: parsed.unit }, unitNamed(symbol))!;
         const text = `${formatNumber(converted.value, 6)} ${symbol}`;
-        return { title: `Convert to ${text}`, kind: 'refactor', edits: [{ cell, place: amount.place, text }] };
+        return { title: titles.convert(text), kind: 'refactor', edits: [{ cell, place: amount.place, text }] };
       });
   });
 }
@@ -114,19 +115,19 @@ function amountsIn(
  * which would settle it.
  */
 export function addOption(notebook: CheckedNotebook, cell: number, place: Place, keyword: string): Action | undefined {
-  const laid = notebook.laid.find(
+  const step = notebook.steps.find(
     (one) =>
       one.cell === cell &&
-      touches(one.step.place, place) &&
+      touches(one.place, place) &&
       one.arrangement.form.options.some((option) => option.keyword === keyword),
   );
-  const option = laid?.arrangement.form.options.find((one) => one.keyword === keyword);
-  if (!laid || !option || laid.arrangement.options.has(keyword)) return undefined;
+  const option = step?.arrangement.form.options.find((one) => one.keyword === keyword);
+  if (!step || !option || step.arrangement.options.has(keyword)) return undefined;
   const accepts = option.parts?.[0]?.accepts ?? option.accepts;
   const value = accepts.length === 0 ? '' : ` ${sampleOf(accepts) ?? ''}`;
-  const at = laid.arrangement.to;
+  const at = step.arrangement.to;
   return {
-    title: `Add the option ${keyword}`,
+    title: titles.addOption(keyword),
     kind: 'quickfix',
     edits: [{ cell, place: { from: at, to: at }, text: ` ${keyword}${value}` }],
   };

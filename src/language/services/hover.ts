@@ -9,8 +9,8 @@ import { constants } from '../expression.ts';
 import type { Form } from '../form.ts';
 import type { Place } from '../diagnostic.ts';
 import type { Kinds } from '../vocabulary.ts';
-import type { Mention } from '../work.ts';
-import { mentionAt } from './mentionAt.ts';
+import type { Occurrence } from '../work.ts';
+import { occurrenceAt } from './occurrenceAt.ts';
 import type { Outside } from './outside.ts';
 import { functionSynopsis, synopsisOf, withDefault } from './synopsis.ts';
 
@@ -22,34 +22,34 @@ export interface Hover {
 
 /** Help on what stands at a place: a verb with an example, an option, a unit, a name with its value in short. */
 export function hoverAt(notebook: CheckedNotebook, cell: number, offset: number, outside: Outside): Hover | undefined {
-  const mention = mentionAt(notebook, cell, offset);
-  const text = mention && textOf(mention, notebook, outside);
-  return mention && text ? { place: mention.place, text } : undefined;
+  const occurrence = occurrenceAt(notebook, cell, offset);
+  const text = occurrence && textOf(occurrence, notebook, outside);
+  return occurrence && text ? { place: occurrence.place, text } : undefined;
 }
 
 const code = (text: string): string => ['```washboard', text, '```'].join('\n');
 
-function textOf(mention: Mention, notebook: CheckedNotebook, outside: Outside): string | undefined {
-  switch (mention.role) {
+function textOf(occurrence: Occurrence, notebook: CheckedNotebook, outside: Outside): string | undefined {
+  switch (occurrence.role) {
     case 'definition':
     case 'name':
-      return nameText(mention.name, notebook, outside);
+      return nameText(occurrence.name, notebook, outside);
     case 'verb':
-      return verbText(mention.form);
+      return verbText(occurrence.form);
     case 'keyword':
-      return keywordText(mention.form, mention.keyword, notebook.vocabulary.kinds);
+      return keywordText(occurrence.form, occurrence.keyword, notebook.vocabulary.kinds);
     case 'word':
-      return `\`${mention.word}\`: ${slotDoc(mention.form, mention.slot)}`;
+      return `\`${occurrence.word}\`: ${slotDoc(occurrence.form, occurrence.slot)}`;
     case 'channel':
-      return `The channel \`${mention.word}\`.`;
+      return `The channel \`${occurrence.word}\`.`;
     case 'function':
-      return `${code(functionSynopsis(mention.form).text)}\n${mention.form.summary}\n\n\`${mention.form.example}\``;
+      return `${code(functionSynopsis(occurrence.form).text)}\n${occurrence.form.summary}\n\n\`${occurrence.form.example}\``;
     case 'constant':
-      return `\`${mention.name}\` = ${formatNumber(constants[mention.name], 10)}`;
+      return `\`${occurrence.name}\` = ${formatNumber(constants[occurrence.name], 10)}`;
     case 'field':
-      return `\`${mention.field.name}\` of ${describeKind(mention.kind, notebook.vocabulary.kinds)}: ${mention.field.doc}`;
+      return `\`${occurrence.field.name}\` of ${describeKind(occurrence.kind, notebook.vocabulary.kinds)}: ${occurrence.field.doc}`;
     case 'unit':
-      return unitText(mention.unit);
+      return unitText(occurrence.unit);
   }
 }
 

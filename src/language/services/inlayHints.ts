@@ -1,7 +1,9 @@
+import { counted } from '../../result/words.ts';
 import { inSI } from '../../units/arithmetic.ts';
 import { formatNumber, formatQuantity } from '../../units/format.ts';
 import type { CheckedNotebook } from '../check.ts';
 import type { CheckedStatement } from '../checked.ts';
+import { tips } from '../messages.ts';
 import { callsIn, type CallOf } from './calls.ts';
 import type { Outside } from './outside.ts';
 import { filesOf } from './source.ts';
@@ -44,7 +46,7 @@ function windowHints(call: CallOf, notebook: CheckedNotebook): readonly InlayHin
     {
       at: given.place.to,
       text: spacing,
-      tip: 'Spacing of the bins, 1 / length; exactly rate / samples once the rate is known.',
+      tip: tips.spacing,
     },
   ];
 }
@@ -59,8 +61,8 @@ async function fileHints(call: CallOf, notebook: CheckedNotebook, outside: Outsi
     const at = places.find((one) => one.type === 'text' && one.text === pattern)!.place.to;
     return {
       at,
-      text: counts[i] === 1 ? '1 file' : `${counts[i]} files`,
-      tip: `Files that ${pattern} stands for now.`,
+      text: counted(counts[i], 'file'),
+      tip: tips.files(pattern),
     };
   });
 }
@@ -73,7 +75,7 @@ function resultHints(
   if (!name || !expression) return [];
   const constant = notebook.types.get(name.text)?.constant;
   if (constant && expression.type !== 'quantity')
-    return [{ at: place.to, text: `= ${formatQuantity(constant)}`, tip: 'The result.' }];
+    return [{ at: place.to, text: `= ${formatQuantity(constant)}`, tip: tips.result }];
   const unit =
     expression.type === 'call' && filesOf(expression, notebook).length > 0 && !('unit' in expression.options)
       ? outside.facts(name.text)?.unit
@@ -84,7 +86,7 @@ function resultHints(
         {
           at: place.to,
           text: unit,
-          tip: 'The unit understood when this was last run; the option `unit` overrides it.',
+          tip: tips.unit,
         },
       ];
 }

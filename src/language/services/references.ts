@@ -1,6 +1,6 @@
 import type { CheckedNotebook } from '../check.ts';
 import type { Place } from '../diagnostic.ts';
-import { nameAt } from './mentionAt.ts';
+import { nameAt } from './occurrenceAt.ts';
 
 export interface Location {
   readonly cell: number;
@@ -25,10 +25,10 @@ export function referencesAt(notebook: CheckedNotebook, cell: number, offset: nu
 }
 
 export function referencesTo(notebook: CheckedNotebook, name: string): readonly Location[] {
-  return notebook.mentions
-    .flatMap((mention) =>
-      (mention.role === 'name' || mention.role === 'definition') && mention.name === name
-        ? [{ cell: mention.cell, place: mention.place, binds: mention.role === 'definition' }]
+  return notebook.occurrences
+    .flatMap((occurrence) =>
+      (occurrence.role === 'name' || occurrence.role === 'definition') && occurrence.name === name
+        ? [{ cell: occurrence.cell, place: occurrence.place, binds: occurrence.role === 'definition' }]
         : [],
     )
     .sort((a, b) => a.cell - b.cell || a.place.from - b.place.from);

@@ -1,7 +1,8 @@
+import { success, type Result } from '../../result/result.ts';
 import { isName, reservedAs, type CheckedNotebook } from '../check.ts';
-import { tell } from '../messages.ts';
+import { refuse } from '../messages.ts';
 import type { Place } from '../diagnostic.ts';
-import { nameAt } from './mentionAt.ts';
+import { nameAt } from './occurrenceAt.ts';
 import { referencesTo } from './references.ts';
 
 export interface CellEdit {
@@ -10,33 +11,34 @@ export interface CellEdit {
   readonly text: string;
 }
 
-export type Renamed =
-  { readonly ok: true; readonly edits: readonly CellEdit[] } | { readonly ok: false; readonly message: string };
-
 /** The name at a place that could be renamed. */
 export function renamableAt(
   notebook: CheckedNotebook,
   cell: number,
   offset: number,
 ): { readonly name: string; readonly place: Place } | undefined {
-  const mention = nameAt(notebook, cell, offset);
-  return mention && { name: mention.name, place: mention.place };
+  const occurrence = nameAt(notebook, cell, offset);
+  return occurrence && { name: occurrence.name, place: occurrence.place };
 }
 
-/** Renames across all cells; refused in one sentence where the new name would clash. */
-export function renameAt(notebook: CheckedNotebook, cell: number, offset: number, to: string): Renamed {
+/**
+ * Renames the name at a place across all cells; undefined where there is none, refused where the new name would clash.
+ */
+export function renameAt(
+  notebook: CheckedNotebook,
+  cell: number,
+  offset: number,
+  to: string,
+): Result<readonly CellEdit[]> | undefined {
   const name = nameAt(notebook, cell, offset)?.name;
-  if (name === undefined) return { ok: false, message: 'Only a name that a statement binds can be renamed.' };
-  if (!isName(to)) return { ok: false, message: tell('name.letters', { name: to }).message };
+  if (name === undefined) return undefined;
+  if (!isName(to)) return refuse('name.letters', { name: to });
   const what = reservedAs(to, notebook.vocabulary);
-  if (what) return { ok: false, message: tell('name.reserved', { name: to, what }).message };
+  if (what) return refuse('name.reserved', { name: to, what });
   const other = notebook.bindings.get(to);
   if (other !== undefined && to !== name) {
     const { cell: at, line } = notebook.statements[other];
-    return { ok: false, message: tell('name.twice', { name: to, cell: at + 1, line, same: at === cell }).message };
+    return refuse('name.twice', { name: to, cell: at + 1, line, same: at === cell });
   }
-  return {
-    ok: true,
-    edits: referencesTo(notebook, name).map(({ cell: at, place }) => ({ cell: at, place, text: to })),
-  };
+  return success(referencesTo(notebook, name).map(({ cell: at, place }) => ({ cell: at, place, text: to })));
 }

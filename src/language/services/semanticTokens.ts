@@ -1,6 +1,6 @@
 import type { CheckedNotebook } from '../check.ts';
 import type { Place } from '../diagnostic.ts';
-import type { Mention } from '../work.ts';
+import type { Occurrence } from '../work.ts';
 
 /** Standard names of the editor's protocol, so that every theme colours them. */
 export const tokenTypes = [
@@ -30,8 +30,8 @@ export interface SemanticToken extends Place {
 export function semanticTokens(notebook: CheckedNotebook, cell: number): readonly SemanticToken[] {
   const { statements, comments } = notebook.cells[cell];
   const tokens: SemanticToken[] = comments.map(({ from, to }) => ({ from, to, type: 'comment', modifiers: [] }));
-  const meant = notebook.mentions.filter((mention) => mention.cell === cell);
-  meant.forEach((mention) => tokens.push(tokenOf(mention)));
+  const meant = notebook.occurrences.filter((occurrence) => occurrence.cell === cell);
+  meant.forEach((occurrence) => tokens.push(tokenOf(occurrence)));
   const covered = meant.map(({ place }) => place).sort((a, b) => a.from - b.from);
   let next = 0;
   for (const { pieces } of statements) {
@@ -52,12 +52,12 @@ export function semanticTokens(notebook: CheckedNotebook, cell: number): readonl
   return tokens.sort((a, b) => a.from - b.from).filter((token, i, all) => i === 0 || token.from >= all[i - 1].to);
 }
 
-function tokenOf({ role, place }: Mention): SemanticToken {
+function tokenOf({ role, place }: Occurrence): SemanticToken {
   const [type, ...modifiers] = looks[role];
   return { from: place.from, to: place.to, type, modifiers };
 }
 
-const looks: Readonly<Record<Mention['role'], readonly [TokenType, ...(typeof tokenModifiers)[number][]]>> = {
+const looks: Readonly<Record<Occurrence['role'], readonly [TokenType, ...(typeof tokenModifiers)[number][]]>> = {
   definition: ['variable', 'declaration', 'readonly'],
   name: ['variable', 'readonly'],
   verb: ['function', 'defaultLibrary'],

@@ -1,6 +1,6 @@
 import type { CheckedNotebook } from '../check.ts';
 import { checkPipeline } from '../step.ts';
-import { wrong, type Work } from '../work.ts';
+import { untyped, type Work } from '../work.ts';
 
 /** A check that reports nothing, to learn what a piece of text would be among the names of a notebook. */
 export function quietly(notebook: CheckedNotebook, text: string): Work {
@@ -11,9 +11,9 @@ export function quietly(notebook: CheckedNotebook, text: string): Work {
     report: () => undefined,
     bound: (name) => notebook.bindings.has(name),
     names: () => [...notebook.bindings.keys()],
-    mention: () => undefined,
-    laid: () => undefined,
-    use: (name) => notebook.types.get(name) ?? wrong,
+    note: () => undefined,
+    arranged: () => undefined,
+    use: (name) => notebook.types.get(name) ?? untyped,
     pipeline: (pipeline) => checkPipeline(pipeline, work),
   };
   return work;

@@ -40,9 +40,9 @@ describe('names across cells', () => {
     const { notebook, cell, offset } = marked(...cells);
     assert.equal(renamableAt(notebook, cell, offset)?.name, 'r');
     const renamed = renameAt(notebook, cell, offset, 'stock');
-    assert.ok(renamed.ok);
+    assert.ok(renamed?.ok);
     const texts = cells.map((text) => text.replace('¦', ''));
-    for (const edit of [...renamed.edits].reverse())
+    for (const edit of [...renamed.value].reverse())
       texts[edit.cell] = texts[edit.cell].slice(0, edit.place.from) + edit.text + texts[edit.cell].slice(edit.place.to);
     assert.deepEqual(texts, [
       'stock = load "a.csv"\nx = channel stock x',
@@ -55,7 +55,8 @@ describe('names across cells', () => {
     const { notebook, cell, offset } = marked(...cells);
     const message = (to: string): string => {
       const renamed = renameAt(notebook, cell, offset, to);
-      return renamed.ok ? '' : renamed.message;
+      assert.ok(renamed);
+      return renamed.ok ? '' : renamed.failure.message;
     };
     assert.match(message('L'), /already bound in cell 3, line 1/);
     assert.match(message('trim'), /is a verb/);
@@ -63,7 +64,7 @@ describe('names across cells', () => {
     assert.match(message(''), /letters, digits/);
     const verb = marked('lev¦els r');
     assert.equal(renamableAt(verb.notebook, 0, verb.offset), undefined);
-    assert.ok(!renameAt(verb.notebook, 0, verb.offset, 'a').ok);
+    assert.equal(renameAt(verb.notebook, 0, verb.offset, 'a'), undefined);
   });
 
   it('are symbols of their cell', () => {

@@ -1,0 +1,5 @@
+import { languageService } from '../../language/service.ts';
+import { catalogue } from '../../verbs/language.ts';
+
+/** The language, with the verbs and kinds of value that there are. */
+export const language = languageService(catalogue);
