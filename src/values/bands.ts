@@ -24,7 +24,7 @@ export interface BandRow {
 
 const own = ({ unit }: BandRow): Unit => unit;
 
-export const bandsKind: DrawnDescription<BandsValue, BandRow> = {
+export const bandsKind = {
   kind: 'bands',
   words: 'bands',
   caption: () => 'Bands',
@@ -47,4 +47,4 @@ export const bandsKind: DrawnDescription<BandsValue, BandRow> = {
   named: true,
   handsOnExcluded: true,
   runs: ({ rows }) => rows.map(({ run }) => run),
-};
+} satisfies DrawnDescription<BandsValue, BandRow>;

@@ -44,7 +44,7 @@ export type Drawable =
   | ProfileValue
   | RepeatsValue;
 
-export const chartKind: Description<ChartValue> = {
+export const chartKind = {
   kind: 'chart',
   words: 'a chart',
   whole: [
@@ -54,4 +54,4 @@ export const chartKind: Description<ChartValue> = {
     },
   ],
   runs: () => [],
-};
+} satisfies Description<ChartValue>;

@@ -220,7 +220,7 @@ const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
   },
 ];
 
-export const comparisonKind: DrawnDescription<ComparisonValue, ComparisonRow> = {
+export const comparisonKind = {
   kind: 'comparison',
   words: 'a comparison',
   caption: ({ a, b }) => `${b.name} against ${a.name}`,
@@ -274,7 +274,7 @@ export const comparisonKind: DrawnDescription<ComparisonValue, ComparisonRow> = 
   },
   drawn: 'frequency',
   runs: comparedRuns,
-};
+} satisfies DrawnDescription<ComparisonValue, ComparisonRow>;
 
 /** The runs of both sides. */
 export function comparedRuns({ a, b }: ComparisonValue): readonly Run[] {

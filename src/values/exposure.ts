@@ -50,21 +50,23 @@ export const exposureColumns: readonly Column<ExposureRow>[] = [
     read: ({ total }) => total,
     shown: { title: 'Weighted r.m.s.', digits: 3 },
   },
-  { key: 'daily', unit: 'm/s^2', read: ({ daily }) => daily, shown: { title: 'If held for 8 h', digits: 3 } },
   {
     key: 'comfort',
     // Both ranges where they overlap.
-    read: ({ comfort }) => (comfort.length === 0 ? undefined : comfort.join(' / ')),
+    read: ({ comfort }) => comfort.join(' / ') || '–',
     json: ({ comfort }) => comfort,
     shown: { title: 'Comfort range' },
   },
+  { key: 'daily', unit: 'm/s^2', read: ({ daily }) => daily, shown: { title: 'If held for 8 h', digits: 3 } },
   { key: 'action', unit: 'm/s^2', read: ({ action }) => action, shown: { title: 'Action value', each: 'as given' } },
   { key: 'limit', unit: 'm/s^2', read: ({ limit }) => limit, shown: { title: 'Limit value', each: 'as given' } },
   { key: 'sentences', json: ({ sentences }) => sentences },
 ];
 
+const jsonFirst = ['run', 'channels', 'weightings', 'body', 'total', 'daily'];
+
 /** What JSON says of published ranges beside levels. */
 export const exposureJson = ({ rows, cautions }: ExposureValue): Json => ({
-  rows: rows.map((row) => Object.fromEntries(rowJson(exposureColumns, row, undefined))),
+  rows: rows.map((row) => Object.fromEntries(rowJson(exposureColumns, row, undefined, jsonFirst))),
   cautions,
 });

@@ -5,7 +5,7 @@ import { success, type Result } from '../result/result.ts';
 import type { Column, Figure } from './description.ts';
 import { descriptionOf, kinds } from './kinds.ts';
 import { refuse } from './messages.ts';
-import { isFigure } from './rows.ts';
+import { figuresIn } from './rows.ts';
 import type { Kind, Value } from './value.ts';
 
 /** A scalar that can be read off a value of a kind: `C.change`. */
@@ -23,7 +23,7 @@ export function fieldsOf(kind: Kind): readonly FieldForm[] {
 }
 
 function formsIn(columns: readonly Column<never, never>[] = [], owner: string | undefined): FieldForm[] {
-  return columns.filter(isFigure).flatMap(({ key, doc, dimension }) => {
+  return figuresIn(columns).flatMap(({ key, doc, dimension }) => {
     if (doc === undefined) return [];
     const form = { name: key, doc: owner === undefined ? doc : `${doc} of ${owner}` };
     return [dimension === undefined ? form : { ...form, dimension }];
@@ -49,7 +49,7 @@ export function fieldOf(value: Value, field: string): Result<Value> {
 }
 
 const figureNamed = <Row>(columns: readonly Column<Row, Value>[], field: string): Figure<Row, Value> | undefined =>
-  columns.filter(isFigure).find(({ key, doc }) => key === field && doc !== undefined);
+  figuresIn(columns).find(({ key, doc }) => key === field && doc !== undefined);
 
 function quantityOf<Row>({ key, read, unit = '' }: Figure<Row, Value>, row: Row, of: Value): Result<Value> {
   const value = read(row, of);

@@ -8,7 +8,7 @@ export interface FindingsValue {
   readonly rows: readonly { readonly run: Run; readonly finding: Finding }[];
 }
 
-export const findingsKind: Description<FindingsValue, FindingsValue['rows'][number]> = {
+export const findingsKind = {
   kind: 'findings',
   words: 'findings',
   caption: () => 'Findings',
@@ -27,4 +27,4 @@ export const findingsKind: Description<FindingsValue, FindingsValue['rows'][numb
     jsonFirst: ['code', 'severity', 'message'],
   },
   runs: () => [],
-};
+} satisfies Description<FindingsValue, FindingsValue['rows'][number]>;

@@ -45,7 +45,7 @@ export interface LevelsRow {
 
 const own = ({ channel }: LevelsRow): Unit => channel.unit;
 
-export const levelsKind: DrawnDescription<LevelsValue, LevelsRow> = {
+export const levelsKind = {
   kind: 'levels',
   words: 'levels',
   caption: () => 'Levels',
@@ -148,4 +148,4 @@ export const levelsKind: DrawnDescription<LevelsValue, LevelsRow> = {
   named: true,
   handsOnExcluded: true,
   runs: ({ rows }) => rows.map(({ run }) => run),
-};
+} satisfies DrawnDescription<LevelsValue, LevelsRow>;

@@ -15,7 +15,7 @@ export interface OrderValue {
 }
 
 /** Its table has a row a run. */
-export const orderKind: Description<OrderValue> = {
+export const orderKind = {
   kind: 'order',
   words: 'an order of runs',
   whole: [
@@ -35,4 +35,4 @@ export const orderKind: Description<OrderValue> = {
       sequence.map((letter, index) => [index + 1, conditions?.[letter === 'A' ? 0 : 1] ?? letter]),
     ),
   runs: () => [],
-};
+} satisfies Description<OrderValue>;

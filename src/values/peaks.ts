@@ -28,7 +28,7 @@ export interface PeakRow {
 
 const own = ({ unit }: PeakRow): Unit => unit;
 
-export const peaksKind: DrawnDescription<PeaksValue, PeakRow> = {
+export const peaksKind = {
   kind: 'peaks',
   words: 'peaks',
   caption: () => 'Peaks',
@@ -73,4 +73,4 @@ export const peaksKind: DrawnDescription<PeaksValue, PeakRow> = {
   },
   drawn: 'frequency',
   runs: ({ spectrum }) => spectrum.entries.map(({ run }) => run),
-};
+} satisfies DrawnDescription<PeaksValue, PeakRow>;

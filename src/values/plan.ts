@@ -49,7 +49,7 @@ export interface PlanFollowed {
   readonly deviations: readonly Message[];
 }
 
-export const planKind: Description<PlanValue, PlanValue['entries'][number]> = {
+export const planKind = {
   kind: 'plan',
   words: 'a plan',
   caption: () => 'Plan',
@@ -65,7 +65,7 @@ export const planKind: Description<PlanValue, PlanValue['entries'][number]> = {
     ],
   },
   runs: () => [],
-};
+} satisfies Description<PlanValue, PlanValue['entries'][number]>;
 
 /** What JSON says of how a result stands to its plan; null without one. */
 export const followedJson = (plan: PlanFollowed | undefined): Json =>

@@ -88,7 +88,7 @@ function profileCells(value: ProfileValue): Cells {
   return figureCells(caption, againstColumns, against, value);
 }
 
-export const profileKind: DrawnDescription<ProfileValue, Point> = {
+export const profileKind = {
   kind: 'profile',
   words: 'a profile',
   whole: [
@@ -106,4 +106,4 @@ export const profileKind: DrawnDescription<ProfileValue, Point> = {
   table: profileCells,
   drawn: 'frequency',
   runs: () => [],
-};
+} satisfies DrawnDescription<ProfileValue, Point>;

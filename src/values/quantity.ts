@@ -6,7 +6,7 @@ export interface QuantityValue {
   readonly quantity: Quantity;
 }
 
-export const quantityKind: Description<QuantityValue> = {
+export const quantityKind = {
   kind: 'quantity',
   words: 'a quantity',
   caption: () => '',
@@ -15,4 +15,4 @@ export const quantityKind: Description<QuantityValue> = {
     { key: 'unit', json: ({ quantity }) => quantity.unit.symbol },
   ],
   runs: () => [],
-};
+} satisfies Description<QuantityValue>;

@@ -23,7 +23,7 @@ export interface RepeatsRow {
   readonly halfWidthPercent: number;
 }
 
-export const repeatsKind: DrawnDescription<RepeatsValue, RepeatsRow> = {
+export const repeatsKind = {
   kind: 'repeats',
   words: 'a number of repeats',
   caption: () => 'Runs of each condition',
@@ -72,4 +72,4 @@ export const repeatsKind: DrawnDescription<RepeatsValue, RepeatsRow> = {
   },
   drawn: 'itself',
   runs: () => [],
-};
+} satisfies DrawnDescription<RepeatsValue, RepeatsRow>;

@@ -4,7 +4,10 @@ import { finite, type Json } from './jsonNumbers.ts';
 
 // What JSON and tables have of columns and rows, whatever the kind.
 
-export const isFigure = <Row, V>(column: Column<Row, V> | Detail<Row, V>): column is Figure<Row, V> => 'read' in column;
+const isFigure = <Row, V>(column: Column<Row, V> | Detail<Row, V>): column is Figure<Row, V> => 'read' in column;
+
+/** The columns that are figures or words, and not JSON's alone. */
+export const figuresIn = <Row, V>(columns: readonly Column<Row, V>[]): Figure<Row, V>[] => columns.filter(isFigure);
 
 /** What JSON adds to the name of a figure whose unit never varies. */
 const suffixes: Readonly<Record<string, string>> = {
@@ -87,7 +90,7 @@ function headOf<Row, V>(
 }
 
 const tabulated = <Row, V>(columns: readonly Column<Row, V>[]): Figure<Row, V>[] =>
-  columns.filter(isFigure).filter(({ notIn }) => notIn === undefined);
+  figuresIn(columns).filter(({ notIn }) => notIn === undefined);
 
 /** One row of a table for each row, of the figures that a table can hold. */
 export function figureCells<Row, V>(

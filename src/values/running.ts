@@ -27,7 +27,7 @@ export interface RunningEntry {
 const own = ({ channel }: RunningEntry): Unit => channel.unit;
 
 /** In JSON and tables the r.m.s. of each span after the other, so that no sample counts twice. */
-export const runningKind: DrawnDescription<RunningValue, RunningEntry> = {
+export const runningKind = {
   kind: 'running',
   words: 'a running level',
   caption: ({ over }) => `R.m.s. over each ${over} s`,
@@ -61,7 +61,7 @@ export const runningKind: DrawnDescription<RunningValue, RunningEntry> = {
   drawn: 'time',
   named: true,
   runs: ({ entries }) => entries.map(({ run }) => run),
-};
+} satisfies DrawnDescription<RunningValue, RunningEntry>;
 
 /** Indices of the values whose spans follow each other without overlap, from the first of each unbroken stretch. */
 function marksOf({ times }: RunningEntry, over: number): number[] {

@@ -22,7 +22,7 @@ function commonUnit({ runs }: RunsValue): string {
 
 const duration = (run: Run): number => sampleCount(run) / run.rate;
 
-export const runsKind: DrawnDescription<RunsValue, Run> = {
+export const runsKind = {
   kind: 'runs',
   words: 'runs',
   caption: () => 'Runs',
@@ -63,4 +63,4 @@ export const runsKind: DrawnDescription<RunsValue, Run> = {
   named: true,
   handsOnExcluded: true,
   runs: ({ runs }) => runs,
-};
+} satisfies DrawnDescription<RunsValue, Run>;

@@ -23,7 +23,7 @@ export interface SheetRow {
 }
 
 /** Its table has the columns of the file. */
-export const sheetKind: Description<SheetValue, SheetRow> = {
+export const sheetKind = {
   kind: 'sheet',
   words: 'a run sheet',
   whole: [
@@ -51,4 +51,4 @@ export const sheetKind: Description<SheetValue, SheetRow> = {
       rows.map(({ facts }) => columns.map((name) => facts[name] ?? '')),
     ),
   runs: () => [],
-};
+} satisfies Description<SheetValue, SheetRow>;

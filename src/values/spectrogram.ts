@@ -32,7 +32,7 @@ export interface SpectrogramEntry {
 const own = ({ unit }: SpectrogramEntry): Unit => unit;
 
 /** Its table has a row a cell of the picture; JSON has the densities of each column in a list. */
-export const spectrogramKind: DrawnDescription<SpectrogramValue, SpectrogramEntry> = {
+export const spectrogramKind = {
   kind: 'spectrogram',
   words: 'a spectrogram',
   caption: () => 'Spectrogram',
@@ -75,4 +75,4 @@ export const spectrogramKind: DrawnDescription<SpectrogramValue, SpectrogramEntr
   drawn: 'time',
   named: true,
   runs: ({ entries }) => entries.map(({ run }) => run),
-};
+} satisfies DrawnDescription<SpectrogramValue, SpectrogramEntry>;

@@ -61,7 +61,7 @@ export interface SpectrumMean {
   readonly high: Float64Array;
 }
 
-export const spectrumKind: DrawnDescription<SpectrumValue, SpectrumEntry> = {
+export const spectrumKind = {
   kind: 'spectrum',
   words: 'a spectrum',
   whole: [],
@@ -71,12 +71,27 @@ export const spectrumKind: DrawnDescription<SpectrumValue, SpectrumEntry> = {
     each: ['run and channel', 'a spectrum'],
     names: channelNames,
     columns: [
-      { key: 'spacing', unit: 'Hz', read: ({ spacing }) => spacing, doc: 'The bin spacing', dimension: 'frequency' },
+      { key: 'segments', read: ({ segments }) => segments, shown: { each: 'as given' } },
       {
         key: 'averages',
         read: ({ averages }) => averages,
         doc: 'The effective number of averages',
         dimension: 'ratio',
+        shown: { digits: 3, each: 'rounded' },
+      },
+      {
+        key: 'spacing',
+        unit: 'Hz',
+        read: ({ spacing }) => spacing,
+        doc: 'The bin spacing',
+        dimension: 'frequency',
+        shown: { digits: 5, each: 'as given' },
+      },
+      {
+        key: 'noise_bandwidth',
+        unit: 'Hz',
+        read: ({ noiseBandwidth }) => noiseBandwidth,
+        shown: { digits: 4, each: 'as given' },
       },
     ],
     pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries, means: [] }) },
@@ -87,7 +102,7 @@ export const spectrumKind: DrawnDescription<SpectrumValue, SpectrumEntry> = {
   named: true,
   handsOnExcluded: true,
   runs: ({ entries }) => entries.map(({ run }) => run),
-};
+} satisfies DrawnDescription<SpectrumValue, SpectrumEntry>;
 
 /** One axis for all, and a column a curve. */
 function spectrumCells({ entries, axis }: SpectrumValue): Cells {

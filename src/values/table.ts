@@ -6,7 +6,7 @@ export interface TableValue extends Cells {
   readonly kind: 'table';
 }
 
-export const tableKind: Description<TableValue> = {
+export const tableKind = {
   kind: 'table',
   words: 'a table',
   whole: [
@@ -19,4 +19,4 @@ export const tableKind: Description<TableValue> = {
   ],
   table: ({ caption, columns, rows }) => ({ caption, columns, rows }),
   runs: () => [],
-};
+} satisfies Description<TableValue>;

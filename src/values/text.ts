@@ -5,9 +5,9 @@ export interface TextValue {
   readonly text: string;
 }
 
-export const textKind: Description<TextValue> = {
+export const textKind = {
   kind: 'text',
   words: 'a text',
   whole: [{ key: 'text', read: ({ text }) => text }],
   runs: () => [],
-};
+} satisfies Description<TextValue>;

@@ -40,7 +40,7 @@ export interface TransferEntry {
 
 const own = ({ unit }: TransferEntry): Unit => unit;
 
-export const transferKind: DrawnDescription<TransferValue, TransferEntry> = {
+export const transferKind = {
   kind: 'transfer',
   words: 'a transfer function',
   caption: () => 'Frequency response',
@@ -76,4 +76,4 @@ export const transferKind: DrawnDescription<TransferValue, TransferEntry> = {
   named: true,
   handsOnExcluded: true,
   runs: ({ entries }) => entries.map(({ run }) => run),
-};
+} satisfies DrawnDescription<TransferValue, TransferEntry>;

@@ -32,7 +32,7 @@ export interface VerdictValue {
   readonly settle: string | undefined;
 }
 
-export const verdictKind: DrawnDescription<VerdictValue> = {
+export const verdictKind = {
   kind: 'verdict',
   words: 'a verdict',
   caption: () => 'Claim against measurement',
@@ -88,4 +88,4 @@ export const verdictKind: DrawnDescription<VerdictValue> = {
   ],
   drawn: 'itself',
   runs: ({ comparison }) => comparedRuns(comparison),
-};
+} satisfies DrawnDescription<VerdictValue>;

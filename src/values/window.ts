@@ -11,7 +11,7 @@ export interface WindowValue {
   readonly overlap: number;
 }
 
-export const windowKind: Description<WindowValue> = {
+export const windowKind = {
   kind: 'window',
   words: 'a window',
   whole: [
@@ -20,4 +20,4 @@ export const windowKind: Description<WindowValue> = {
     { key: 'overlap', unit: '%', read: ({ overlap }) => overlap * 100 },
   ],
   runs: () => [],
-};
+} satisfies Description<WindowValue>;
