@@ -1,4 +1,4 @@
-import { channelNames, ofRun } from './columns.ts';
+import { channelNames, detail, field, figure, ofRun } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Band } from './band.ts';
@@ -36,10 +36,10 @@ export const bandsKind = {
     unit: own,
     names: channelNames,
     columns: [
-      { key: 'from', unit: 'Hz', read: ({ band }) => band.from },
-      { key: 'to', unit: 'Hz', read: ({ band }) => band.to },
-      { key: 'label', json: ({ band }) => band.label },
-      { key: 'rms', unit: own, read: ({ rms }) => rms, doc: 'The r.m.s.' },
+      figure('from', 'Hz', ({ band }) => band.from),
+      figure('to', 'Hz', ({ band }) => band.to),
+      detail('label', ({ band }) => band.label),
+      field('rms', own, ({ rms }) => rms, 'The r.m.s.'),
     ],
     pick: { together: ofRun, keep: (value, rows) => ({ ...value, rows }) },
   },

@@ -1,3 +1,4 @@
+import { detail } from './columns.ts';
 import type { Description } from './description.ts';
 import type { RunsValue } from './runs.ts';
 import type { SpectrumValue } from './spectrum.ts';
@@ -48,10 +49,7 @@ export const chartKind = {
   kind: 'chart',
   words: 'a chart',
   whole: [
-    {
-      key: 'shows',
-      json: ({ subjects }) => subjects.map(({ name, value }) => ({ name: name ?? null, kind: value.kind })),
-    },
+    detail('shows', ({ subjects }) => subjects.map(({ name, value }) => ({ name: name ?? null, kind: value.kind }))),
   ],
   runs: () => [],
 } satisfies Description<ChartValue>;

@@ -1,13 +1,36 @@
-import type { Figure } from './description.ts';
+import type { Detail, Figure, From, More } from './description.ts';
+import type { Unit } from '../units/unit.ts';
 import type { Channel, Run } from './run.ts';
 
+type Read<Row, V> = Figure<Row, V>['read'];
+
+/** A figure of each row, or a word where its unit is empty; `more` says where it departs from what its key gives. */
+export const figure = <Row, V>(
+  key: string,
+  unit: string | From<Row, V, Unit>,
+  read: Read<Row, V>,
+  more: More<Row, V> = {},
+): Figure<Row, V> => ({ key, unit, read, ...more });
+
+/** A figure that can be asked for by name, as `L.rms`: `doc` stands in completion and in the reference. */
+export const field = <Row, V>(
+  key: string,
+  unit: string | From<Row, V, Unit>,
+  read: Read<Row, V>,
+  doc: string,
+  more: More<Row, V> = {},
+): Figure<Row, V> => ({ key, unit, read, doc, ...more });
+
+/** What JSON alone can hold of each row. */
+export const detail = <Row, V>(key: string, json: Detail<Row, V>['json']): Detail<Row, V> => ({ key, json });
+
 /** The name of a row that is of one run. */
-export const runName: Figure<{ readonly run: Run }> = { key: 'run', read: ({ run }) => run.label };
+export const runName: Figure<{ readonly run: Run }> = figure('run', '', ({ run }) => run.label);
 
 /** The names of a row that is of one channel of one run. */
 export const channelNames: readonly Figure<{ readonly run: Run; readonly channel: Channel }>[] = [
   runName,
-  { key: 'channel', read: ({ channel }) => channel.name },
+  figure('channel', '', ({ channel }) => channel.name),
 ];
 
 /** Rows of one run are picked together. */

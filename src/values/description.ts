@@ -1,4 +1,3 @@
-import type { NamedDimension } from '../units/dimension.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Cells } from './cells.ts';
 import type { Json } from './jsonNumbers.ts';
@@ -6,30 +5,30 @@ import type { Run } from './run.ts';
 
 // Functions of a value, and of one of its rows. Taken from methods, so that what is made for one kind may stand among those of all kinds.
 type Of<V, T> = { of(value: V): T }['of'];
-type From<Row, V, T> = { from(row: Row, value: V): T }['from'];
+export type From<Row, V, T> = { from(row: Row, value: V): T }['from'];
 
 /** A figure or a word of each row: JSON, tables, CSV, fields, the reference and charts all read this. */
-export interface Figure<Row, V = unknown> {
+export interface Figure<Row, V = unknown> extends More<Row, V> {
   /** Its name in JSON, over a table's column and as a field: `crest_factor`. JSON adds a unit that never varies: `width_hz`. */
   readonly key: string;
+  /** A symbol, or where it comes from; empty for words and plain numbers. */
+  readonly unit: string | From<Row, V, Unit>;
   /** What stands in a row; undefined or not finite where there is none. */
   readonly read: From<Row, V, number | string | boolean | undefined>;
-  /** A symbol, or where it comes from; words and plain numbers have none. */
-  readonly unit?: string | From<Row, V, Unit>;
-  /** Over a table's column, where the key won't do. */
-  readonly heading?: string | Of<V, string>;
   /** What it is; this makes it a field (`L.rms`) with a line in completion and in the reference. */
   readonly doc?: string;
-  /** Of a field, where it does not depend on the value. */
-  readonly dimension?: NamedDimension;
+}
+
+/** Where a figure departs from what its key and unit give. */
+export interface More<Row, V = unknown> extends Shown {
+  /** Over a table's column, where the key won't do. */
+  readonly heading?: string | Of<V, string>;
   /** In JSON, where it is called otherwise than key and unit say. */
   readonly jsonKey?: string;
   /** In JSON, where it is more than what a table's cell can hold. */
   readonly json?: From<Row, V, Json>;
   /** Where it does not stand. */
   readonly notIn?: 'table' | 'json and table';
-  /** How charts write it. */
-  readonly shown?: Shown;
 }
 
 /** What only JSON can hold of each row: lists and parts. Undefined leaves it out. */

@@ -1,4 +1,4 @@
-import { runName } from './columns.ts';
+import { detail, figure, runName } from './columns.ts';
 import type { Column } from './description.ts';
 import type { Json } from './jsonNumbers.ts';
 import { rowJson } from './rows.ts';
@@ -36,31 +36,21 @@ export interface ExposureRow {
 
 export const exposureColumns: readonly Column<ExposureRow>[] = [
   runName,
-  { key: 'channels', read: ({ channels }) => channels.join(', '), json: ({ channels }) => channels },
-  {
-    key: 'weightings',
-    read: ({ weightings }) => weightings.join(', '),
+  figure('channels', '', ({ channels }) => channels.join(', '), { json: ({ channels }) => channels }),
+  figure('weightings', '', ({ weightings }) => weightings.join(', '), {
     json: ({ weightings }) => weightings,
-    shown: { title: 'Weighting' },
-  },
-  { key: 'body', json: ({ body }) => body },
-  {
-    key: 'total',
-    unit: 'm/s^2',
-    read: ({ total }) => total,
-    shown: { title: 'Weighted r.m.s.', digits: 3 },
-  },
-  {
-    key: 'comfort',
-    // Both ranges where they overlap.
-    read: ({ comfort }) => comfort.join(' / ') || '–',
+    title: 'Weighting',
+  }),
+  detail('body', ({ body }) => body),
+  figure('total', 'm/s^2', ({ total }) => total, { title: 'Weighted r.m.s.', digits: 3 }),
+  figure('comfort', '', ({ comfort }) => comfort.join(' / ') || '–', {
     json: ({ comfort }) => comfort,
-    shown: { title: 'Comfort range' },
-  },
-  { key: 'daily', unit: 'm/s^2', read: ({ daily }) => daily, shown: { title: 'If held for 8 h', digits: 3 } },
-  { key: 'action', unit: 'm/s^2', read: ({ action }) => action, shown: { title: 'Action value', each: 'as given' } },
-  { key: 'limit', unit: 'm/s^2', read: ({ limit }) => limit, shown: { title: 'Limit value', each: 'as given' } },
-  { key: 'sentences', json: ({ sentences }) => sentences },
+    title: 'Comfort range',
+  }),
+  figure('daily', 'm/s^2', ({ daily }) => daily, { title: 'If held for 8 h', digits: 3 }),
+  figure('action', 'm/s^2', ({ action }) => action, { title: 'Action value', each: 'as given' }),
+  figure('limit', 'm/s^2', ({ limit }) => limit, { title: 'Limit value', each: 'as given' }),
+  detail('sentences', ({ sentences }) => sentences),
 ];
 
 const jsonFirst = ['run', 'channels', 'weightings', 'body', 'total', 'daily'];

@@ -1,4 +1,4 @@
-import type { NamedDimension } from '../units/dimension.ts';
+import { nameOfDimension, type NamedDimension } from '../units/dimension.ts';
 import { nearest } from '../units/nearest.ts';
 import { unit as unitOf } from '../units/parse.ts';
 import { success, type Result } from '../result/result.ts';
@@ -23,9 +23,11 @@ export function fieldsOf(kind: Kind): readonly FieldForm[] {
 }
 
 function formsIn(columns: readonly Column<never, never>[] = [], owner: string | undefined): FieldForm[] {
-  return figuresIn(columns).flatMap(({ key, doc, dimension }) => {
+  return figuresIn(columns).flatMap(({ key, unit, doc }) => {
     if (doc === undefined) return [];
     const form = { name: key, doc: owner === undefined ? doc : `${doc} of ${owner}` };
+    // What is in the data's own unit measures what the data measure.
+    const dimension = typeof unit === 'string' ? nameOfDimension(unitOf(unit).dimension) : undefined;
     return [dimension === undefined ? form : { ...form, dimension }];
   });
 }
@@ -51,7 +53,7 @@ export function fieldOf(value: Value, field: string): Result<Value> {
 const figureNamed = <Row>(columns: readonly Column<Row, Value>[], field: string): Figure<Row, Value> | undefined =>
   figuresIn(columns).find(({ key, doc }) => key === field && doc !== undefined);
 
-function quantityOf<Row>({ key, read, unit = '' }: Figure<Row, Value>, row: Row, of: Value): Result<Value> {
+function quantityOf<Row>({ key, read, unit }: Figure<Row, Value>, row: Row, of: Value): Result<Value> {
   const value = read(row, of);
   if (typeof value !== 'number' || !Number.isFinite(value)) return refuse('field.absent', { field: key });
   return success({

@@ -1,4 +1,4 @@
-import { runName } from './columns.ts';
+import { figure, runName } from './columns.ts';
 import type { Description } from './description.ts';
 import type { Finding } from '../readers/recording.ts';
 import type { Run } from './run.ts';
@@ -19,10 +19,10 @@ export const findingsKind = {
     each: ['finding', 'a finding'],
     names: [runName],
     columns: [
-      { key: 'severity', read: ({ finding }) => finding.severity },
-      { key: 'code', read: ({ finding }) => finding.code },
-      { key: 'value', read: ({ finding }) => finding.value },
-      { key: 'message', read: ({ finding }) => finding.message },
+      figure('severity', '', ({ finding }) => finding.severity),
+      figure('code', '', ({ finding }) => finding.code),
+      figure('value', '', ({ finding }) => finding.value),
+      figure('message', '', ({ finding }) => finding.message),
     ],
     jsonFirst: ['code', 'severity', 'message'],
   },

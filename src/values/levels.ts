@@ -1,4 +1,4 @@
-import { channelNames, ofRun } from './columns.ts';
+import { channelNames, detail, field, ofRun } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import { exposureJson } from './exposure.ts';
 import type { ExcludedRun } from './excluded.ts';
@@ -57,82 +57,37 @@ export const levelsKind = {
     unit: own,
     names: channelNames,
     columns: [
-      { key: 'mean', unit: own, read: (row) => row.mean, doc: 'The mean' },
-      { key: 'rms', unit: own, read: (row) => row.rms, doc: 'The r.m.s., mean removed,', shown: { title: 'R.m.s.' } },
-      {
-        key: 'total_rms',
-        unit: own,
-        read: (row) => row.totalRms,
-        doc: 'The r.m.s., mean kept,',
-        shown: { title: 'R.m.s. with mean', further: true },
-      },
-      { key: 'peak', unit: own, read: (row) => row.peak, doc: 'The largest distance from the mean' },
-      {
-        key: 'peak_to_peak',
-        unit: own,
-        read: (row) => row.peakToPeak,
-        doc: 'The largest less the smallest value',
-        shown: { further: true },
-      },
-      {
-        key: 'p99',
-        unit: own,
-        read: (row) => row.percentile99,
-        doc: 'The level that |x − mean| stays below 99 % of the time',
-        shown: { title: '99 % below', further: true },
-      },
-      {
-        key: 'p99_9',
-        unit: own,
-        read: (row) => row.percentile999,
-        doc: 'The level that |x − mean| stays below 99.9 % of the time',
-        shown: { title: '99.9 % below', further: true },
-      },
-      {
-        key: 'crest_factor',
-        read: (row) => row.crestFactor,
-        doc: 'Peak over r.m.s.',
-        dimension: 'ratio',
-        shown: { digits: 3 },
-      },
-      {
-        key: 'kurtosis',
-        read: (row) => row.kurtosis,
-        doc: 'The kurtosis, 3 for a Gaussian,',
-        dimension: 'ratio',
-        shown: { digits: 3 },
-      },
-      {
-        key: 'skewness',
-        read: (row) => row.skewness,
-        doc: 'The skewness',
-        dimension: 'ratio',
-        shown: { digits: 3, further: true },
-      },
-      {
-        key: 'vdv',
-        unit: 'm/s^1.75',
-        read: (row) => row.vdv,
-        doc: 'The vibration dose value',
-        shown: { title: 'VDV' },
-      },
-      {
-        key: 'mtvv',
-        unit: own,
-        read: (row) => row.mtvv,
-        doc: 'The largest r.m.s. over 1 s',
-        shown: { title: 'Largest 1 s r.m.s.', further: true },
-      },
-      {
-        key: 'mtvv_at',
-        unit: 's',
-        read: (row) => row.mtvvAt,
-        doc: 'The end of the second of the largest r.m.s.',
-        dimension: 'time',
-        shown: { title: 'at', digits: 3, further: true },
-      },
-      { key: 'duration', unit: 's', read: (row) => row.duration, doc: 'The duration', dimension: 'time' },
-      { key: 'weighting', json: ({ channel }) => channel.weighting },
+      field('mean', own, (row) => row.mean, 'The mean'),
+      field('rms', own, (row) => row.rms, 'The r.m.s., mean removed,', { title: 'R.m.s.' }),
+      field('total_rms', own, (row) => row.totalRms, 'The r.m.s., mean kept,', {
+        title: 'R.m.s. with mean',
+        further: true,
+      }),
+      field('peak', own, (row) => row.peak, 'The largest distance from the mean'),
+      field('peak_to_peak', own, (row) => row.peakToPeak, 'The largest less the smallest value', { further: true }),
+      field('p99', own, (row) => row.percentile99, 'The level that |x − mean| stays below 99 % of the time', {
+        title: '99 % below',
+        further: true,
+      }),
+      field('p99_9', own, (row) => row.percentile999, 'The level that |x − mean| stays below 99.9 % of the time', {
+        title: '99.9 % below',
+        further: true,
+      }),
+      field('crest_factor', '', (row) => row.crestFactor, 'Peak over r.m.s.', { digits: 3 }),
+      field('kurtosis', '', (row) => row.kurtosis, 'The kurtosis, 3 for a Gaussian,', { digits: 3 }),
+      field('skewness', '', (row) => row.skewness, 'The skewness', { digits: 3, further: true }),
+      field('vdv', 'm/s^1.75', (row) => row.vdv, 'The vibration dose value', { title: 'VDV' }),
+      field('mtvv', own, (row) => row.mtvv, 'The largest r.m.s. over 1 s', {
+        title: 'Largest 1 s r.m.s.',
+        further: true,
+      }),
+      field('mtvv_at', 's', (row) => row.mtvvAt, 'The end of the second of the largest r.m.s.', {
+        title: 'at',
+        digits: 3,
+        further: true,
+      }),
+      field('duration', 's', (row) => row.duration, 'The duration'),
+      detail('weighting', ({ channel }) => channel.weighting),
     ],
     jsonFirst: ['mean', 'rms', 'total_rms', 'peak', 'crest_factor', 'kurtosis', 'vdv', 'skewness'],
     pick: {
@@ -143,7 +98,7 @@ export const levelsKind = {
           : { ...value, rows, exposure: { ...exposure, rows: exposure.rows.filter(({ run }) => run === rows[0].run) } },
     },
   },
-  after: [{ key: 'exposure', json: ({ exposure }) => exposure && exposureJson(exposure) }],
+  after: [detail('exposure', ({ exposure }) => exposure && exposureJson(exposure))],
   drawn: 'itself',
   named: true,
   handsOnExcluded: true,

@@ -1,3 +1,4 @@
+import { detail, figure } from './columns.ts';
 import { cellsOf } from './cells.ts';
 import type { Description } from './description.ts';
 
@@ -19,11 +20,11 @@ export const orderKind = {
   kind: 'order',
   words: 'an order of runs',
   whole: [
-    { key: 'scheme', read: ({ scheme }) => scheme },
-    { key: 'sequence', json: ({ sequence }) => sequence },
-    { key: 'lean', unit: '%', read: ({ leanPercent }) => leanPercent },
-    { key: 'conditions', json: ({ conditions }) => conditions ?? null },
-    { key: 'sheet', read: ({ sheet }) => sheet },
+    figure('scheme', '', ({ scheme }) => scheme),
+    detail('sequence', ({ sequence }) => sequence),
+    figure('lean', '%', ({ leanPercent }) => leanPercent),
+    detail('conditions', ({ conditions }) => conditions ?? null),
+    figure('sheet', '', ({ sheet }) => sheet),
   ],
   table: ({ sequence, conditions }) =>
     cellsOf(

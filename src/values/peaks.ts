@@ -1,3 +1,4 @@
+import { field, figure } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { Unit } from '../units/unit.ts';
 import type { SpectrumValue } from './spectrum.ts';
@@ -38,36 +39,25 @@ export const peaksKind = {
     of: ({ rows }) => rows,
     each: ['peak', 'a peak'],
     unit: own,
-    names: [
-      { key: 'run', read: ({ run }) => run },
-      { key: 'channel', read: ({ channel }) => channel },
-    ],
+    names: [figure('run', '', ({ run }) => run), figure('channel', '', ({ channel }) => channel)],
     columns: [
-      { key: 'frequency', unit: 'Hz', read: (row) => row.frequency, doc: 'The frequency', dimension: 'frequency' },
-      { key: 'level', unit: own, read: (row) => row.level, doc: 'The height', shown: { each: 'rounded' } },
-      {
-        key: 'prominence',
-        unit: 'dB',
-        read: (row) => row.prominence,
-        doc: 'The height over the surroundings',
-        dimension: 'level',
-        shown: { title: 'Above surroundings', decimals: 1 },
-      },
-      {
-        key: 'width',
-        unit: 'Hz',
-        read: (row) => row.width,
-        doc: 'The half-power width',
-        dimension: 'frequency',
-        shown: { title: 'Half-power width', digits: 3, each: 'rounded' },
-      },
-      {
-        key: 'damping',
-        read: (row) => row.damping,
-        doc: 'The damping ratio',
-        dimension: 'ratio',
-        shown: { title: 'Damping ratio', digits: 2, each: 'rounded', percent: true },
-      },
+      field('frequency', 'Hz', (row) => row.frequency, 'The frequency'),
+      field('level', own, (row) => row.level, 'The height', { each: 'rounded' }),
+      field('prominence', 'dB', (row) => row.prominence, 'The height over the surroundings', {
+        title: 'Above surroundings',
+        decimals: 1,
+      }),
+      field('width', 'Hz', (row) => row.width, 'The half-power width', {
+        title: 'Half-power width',
+        digits: 3,
+        each: 'rounded',
+      }),
+      field('damping', '', (row) => row.damping, 'The damping ratio', {
+        title: 'Damping ratio',
+        digits: 2,
+        each: 'rounded',
+        percent: true,
+      }),
     ],
     pick: { keep: (value, rows) => ({ ...value, rows }) },
   },

@@ -1,3 +1,4 @@
+import { figure } from './columns.ts';
 import type { Description } from './description.ts';
 import type { Json } from './jsonNumbers.ts';
 import type { Message } from '../result/result.ts';
@@ -53,15 +54,15 @@ export const planKind = {
   kind: 'plan',
   words: 'a plan',
   caption: () => 'Plan',
-  whole: [{ key: 'sha256', read: ({ hash }) => hash }],
+  whole: [figure('sha256', '', ({ hash }) => hash)],
   rows: {
     key: 'entries',
     of: ({ entries }) => entries,
     each: ['item', 'an item'],
     names: [],
     columns: [
-      { key: 'word', heading: 'item', read: ({ word }) => word },
-      { key: 'text', heading: 'settled as', read: ({ text }) => text },
+      figure('word', '', ({ word }) => word, { heading: 'item' }),
+      figure('text', '', ({ text }) => text, { heading: 'settled as' }),
     ],
   },
   runs: () => [],

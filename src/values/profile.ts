@@ -1,5 +1,5 @@
+import { channelNames, detail, field, figure } from './columns.ts';
 import type { Cells } from './cells.ts';
-import { channelNames } from './columns.ts';
 import type { Column, DrawnDescription, Rows } from './description.ts';
 import { figureCells, rowJson, rowsCells } from './rows.ts';
 import type { Unit } from '../units/unit.ts';
@@ -40,42 +40,40 @@ const points: Rows<ProfileValue, Point> = {
   each: ['breakpoint', 'a breakpoint'],
   names: [],
   columns: [
-    { key: 'frequency', unit: 'Hz', read: ({ frequency }) => frequency, shown: { each: 'as given' } },
-    { key: 'density', unit: (_, { unit }) => unit, read: ({ density }) => density, shown: { each: 'as given' } },
+    figure('frequency', 'Hz', ({ frequency }) => frequency, { each: 'as given' }),
+    figure(
+      'density',
+      (_, { unit }) => unit,
+      ({ density }) => density,
+      { each: 'as given' },
+    ),
   ],
 };
 
 export const againstColumns: readonly Column<ProfileAgainst, ProfileValue>[] = [
   ...channelNames,
-  { key: 'rms', unit: (_, { rmsUnit }) => rmsUnit, read: ({ rms }) => rms, shown: { title: 'R.m.s.' } },
-  {
-    key: 'db',
+  figure(
+    'rms',
+    (_, { rmsUnit }) => rmsUnit,
+    ({ rms }) => rms,
+    { title: 'R.m.s.' },
+  ),
+  figure('db', 'dB', ({ decibels }) => decibels, {
     heading: 'against profile',
-    unit: 'dB',
-    read: ({ decibels }) => decibels,
-    shown: { title: 'R.m.s. against the profile', decimals: 2, signed: true },
-  },
-  {
-    key: 'highest',
-    unit: 'dB',
-    read: ({ highest }) => highest.decibels,
-    shown: { title: 'Highest bin', decimals: 1, signed: true },
-  },
-  { key: 'highest_at', heading: 'at', unit: 'Hz', read: ({ highest }) => highest.frequency, shown: { title: 'at' } },
-  {
-    key: 'lowest',
-    unit: 'dB',
-    read: ({ lowest }) => lowest.decibels,
-    shown: { title: 'Lowest bin', decimals: 1, signed: true },
-  },
-  { key: 'lowest_at', heading: 'at', unit: 'Hz', read: ({ lowest }) => lowest.frequency, shown: { title: 'at' } },
-  {
-    key: 'over_3_db_off',
+    title: 'R.m.s. against the profile',
+    decimals: 2,
+    signed: true,
+  }),
+  figure('highest', 'dB', ({ highest }) => highest.decibels, { title: 'Highest bin', decimals: 1, signed: true }),
+  figure('highest_at', 'Hz', ({ highest }) => highest.frequency, { heading: 'at', title: 'at' }),
+  figure('lowest', 'dB', ({ lowest }) => lowest.decibels, { title: 'Lowest bin', decimals: 1, signed: true }),
+  figure('lowest_at', 'Hz', ({ lowest }) => lowest.frequency, { heading: 'at', title: 'at' }),
+  figure('over_3_db_off', '%', ({ outside }) => 100 * outside, {
     heading: 'bins over 3 dB off',
-    unit: '%',
-    read: ({ outside }) => 100 * outside,
-    shown: { title: 'Bins more than 3 dB off', digits: 3, each: 'rounded' },
-  },
+    title: 'Bins more than 3 dB off',
+    digits: 3,
+    each: 'rounded',
+  }),
 ];
 
 /** Its table has the breakpoints; or, where spectra were held against them, one row a spectrum. */
@@ -92,16 +90,18 @@ export const profileKind = {
   kind: 'profile',
   words: 'a profile',
   whole: [
-    { key: 'unit', json: ({ unit }) => unit.symbol },
-    { key: 'rms', unit: ({ rmsUnit }) => rmsUnit, read: ({ rms }) => rms, doc: 'The r.m.s. of a profile' },
-    { key: 'rms_unit', json: ({ rmsUnit }) => rmsUnit.symbol },
+    detail('unit', ({ unit }) => unit.symbol),
+    field(
+      'rms',
+      ({ rmsUnit }) => rmsUnit,
+      ({ rms }) => rms,
+      'The r.m.s. of a profile',
+    ),
+    detail('rms_unit', ({ rmsUnit }) => rmsUnit.symbol),
   ],
   rows: points,
   after: [
-    {
-      key: 'against',
-      json: (value) => value.against?.map((one) => Object.fromEntries(rowJson(againstColumns, one, value))),
-    },
+    detail('against', (value) => value.against?.map((one) => Object.fromEntries(rowJson(againstColumns, one, value)))),
   ],
   table: profileCells,
   drawn: 'frequency',

@@ -1,3 +1,4 @@
+import { detail, figure } from './columns.ts';
 import type { Description } from './description.ts';
 import type { Quantity } from '../units/unit.ts';
 
@@ -11,8 +12,12 @@ export const quantityKind = {
   words: 'a quantity',
   caption: () => '',
   whole: [
-    { key: 'value', unit: ({ quantity }) => quantity.unit, read: ({ quantity }) => quantity.value },
-    { key: 'unit', json: ({ quantity }) => quantity.unit.symbol },
+    figure(
+      'value',
+      ({ quantity }) => quantity.unit,
+      ({ quantity }) => quantity.value,
+    ),
+    detail('unit', ({ quantity }) => quantity.unit.symbol),
   ],
   runs: () => [],
 } satisfies Description<QuantityValue>;

@@ -1,4 +1,4 @@
-import { inPercent } from './columns.ts';
+import { detail, field, figure, inPercent } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 
 /** How many runs of each a test needs. */
@@ -28,46 +28,30 @@ export const repeatsKind = {
   words: 'a number of repeats',
   caption: () => 'Runs of each condition',
   whole: [
-    {
-      key: 'runs',
-      read: ({ runs }) => runs,
-      doc: 'The runs of each condition of a plan of repeats',
-      dimension: 'ratio',
-    },
-    { key: 'detect', unit: '%', read: ({ detect }) => 100 * detect },
-    { key: 'spread', unit: '%', read: ({ spread }) => 100 * spread },
-    {
-      key: 'power',
-      unit: '%',
-      read: ({ reached }) => inPercent(reached),
-      doc: 'The power that so many runs give of a plan of repeats',
-      dimension: 'ratio',
+    field('runs', '', ({ runs }) => runs, 'The runs of each condition of a plan of repeats'),
+    figure('detect', '%', ({ detect }) => 100 * detect),
+    figure('spread', '%', ({ spread }) => 100 * spread),
+    field('power', '%', ({ reached }) => inPercent(reached), 'The power that so many runs give of a plan of repeats', {
       notIn: 'json and table',
-    },
-    { key: 'power', json: ({ power }) => power },
-    { key: 'power_reached', read: ({ reached }) => reached },
-    { key: 'confidence', read: ({ confidence }) => confidence },
+    }),
+    detail('power', ({ power }) => power),
+    figure('power_reached', '', ({ reached }) => reached),
+    figure('confidence', '', ({ confidence }) => confidence),
   ],
   rows: {
     key: 'rows',
     of: ({ table }) => table,
     each: ['number of runs', 'a number of runs'],
-    names: [{ key: 'runs', read: ({ runs }) => runs, shown: { title: 'Runs of each', each: 'as given' } }],
+    names: [figure('runs', '', ({ runs }) => runs, { title: 'Runs of each', each: 'as given' })],
     columns: [
-      {
-        key: 'smallest_reduction',
+      figure('smallest_reduction', '%', ({ smallestPercent }) => smallestPercent, {
         heading: 'smallest reduction',
-        unit: '%',
-        read: ({ smallestPercent }) => smallestPercent,
-        shown: { digits: 3 },
-      },
-      {
-        key: 'half_width',
+        digits: 3,
+      }),
+      figure('half_width', '%', ({ halfWidthPercent }) => halfWidthPercent, {
         heading: 'half-width of the interval',
-        unit: '%',
-        read: ({ halfWidthPercent }) => halfWidthPercent,
-        shown: { digits: 3 },
-      },
+        digits: 3,
+      }),
     ],
   },
   drawn: 'itself',

@@ -1,3 +1,4 @@
+import { figure } from './columns.ts';
 import { cellsOf, type Cell, type Cells } from './cells.ts';
 import type { Column, Detail, Figure, Rows, SeriesColumn } from './description.ts';
 import { finite, type Json } from './jsonNumbers.ts';
@@ -19,7 +20,7 @@ const suffixes: Readonly<Record<string, string>> = {
   'm/s^2': '_m_s2',
 };
 
-type Keyed = Pick<Figure<never>, 'key' | 'unit' | 'jsonKey'>;
+type Keyed = Pick<Figure<never>, 'key' | 'unit'> & { readonly jsonKey?: string };
 
 /** `width_hz` of a width in Hz; `change_db` and `db` say it already. */
 function jsonKey({ key, unit, jsonKey: own }: Keyed): string {
@@ -111,7 +112,7 @@ export function figureCells<Row, V>(
 export function rowsCells<V, Row>(caption: string, rows: Rows<V, Row>, value: V): Cells {
   const { of, names, columns, series, unit } = rows;
   const found = of(value);
-  const ownUnit: Figure<Row, V>[] = unit === undefined ? [] : [{ key: 'unit', read: (row) => unit(row, value).symbol }];
+  const ownUnit: Figure<Row, V>[] = unit === undefined ? [] : [figure('unit', '', (row) => unit(row, value).symbol)];
   const differ = new Set(found.flatMap((row) => ownUnit.map(({ read }) => read(row, value)))).size > 1;
   const called = [...tabulated(names), ...(differ ? ownUnit : [])];
   if (series === undefined) return figureCells(caption, [...called, ...columns], found, value);

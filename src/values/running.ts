@@ -1,4 +1,4 @@
-import { channelNames, ofRun } from './columns.ts';
+import { channelNames, field, figure, ofRun } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { Channel, Run } from './run.ts';
 import type { Unit } from '../units/unit.ts';
@@ -31,7 +31,7 @@ export const runningKind = {
   kind: 'running',
   words: 'a running level',
   caption: ({ over }) => `R.m.s. over each ${over} s`,
-  whole: [{ key: 'over', unit: 's', read: ({ over }) => over }],
+  whole: [figure('over', 's', ({ over }) => over)],
   rows: {
     key: 'rows',
     of: ({ entries }) => entries,
@@ -39,15 +39,10 @@ export const runningKind = {
     unit: own,
     names: channelNames,
     columns: [
-      { key: 'largest', unit: own, read: ({ largest }) => largest, doc: 'The largest running r.m.s.' },
-      {
-        key: 'largest_at',
-        unit: 's',
-        read: ({ largestAt }) => largestAt,
-        doc: 'The end of the span of the largest running r.m.s.',
-        dimension: 'time',
-        shown: { title: 'at' },
-      },
+      field('largest', own, ({ largest }) => largest, 'The largest running r.m.s.'),
+      field('largest_at', 's', ({ largestAt }) => largestAt, 'The end of the span of the largest running r.m.s.', {
+        title: 'at',
+      }),
     ],
     series: {
       indices: (entry, { over }) => marksOf(entry, over),

@@ -1,3 +1,4 @@
+import { detail, field, figure } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { ExcludedRun } from './excluded.ts';
 import { sampleCount, type Run } from './run.ts';
@@ -27,35 +28,27 @@ export const runsKind = {
   words: 'runs',
   caption: () => 'Runs',
   whole: [
-    { key: 'unit', json: commonUnit },
-    {
-      key: 'count',
-      read: ({ runs }) => runs.length,
-      doc: 'The number of runs',
-      dimension: 'ratio',
-      notIn: 'json and table',
-    },
+    detail('unit', commonUnit),
+    field('count', '', ({ runs }) => runs.length, 'The number of runs', { notIn: 'json and table' }),
   ],
   rows: {
     key: 'runs',
     of: ({ runs }) => runs,
     each: ['run', 'a run'],
-    names: [{ key: 'label', heading: 'run', read: ({ label }) => label }],
+    names: [figure('label', '', ({ label }) => label, { heading: 'run' })],
     columns: [
-      { key: 'file', read: ({ file }) => file.path },
-      {
-        key: 'channels',
-        read: ({ channels }) => channels.map(({ name }) => name).join(', '),
+      figure('file', '', ({ file }) => file.path),
+      figure('channels', '', ({ channels }) => channels.map(({ name }) => name).join(', '), {
         json: ({ channels }) => channels.map(({ name }) => name),
-      },
-      { key: 'units', heading: 'unit', read: (run) => [...new Set(units(run))].join(', '), json: units },
-      { key: 'unit_from', json: ({ channels }) => channels.map(({ unitFrom }) => unitFrom) },
-      { key: 'rate', unit: 'Hz', read: ({ rate }) => rate, doc: 'The rate', dimension: 'frequency' },
-      { key: 'samples', read: sampleCount },
-      { key: 'start', unit: 's', read: ({ start }) => start },
-      { key: 'duration', unit: 's', read: duration, doc: 'The duration', dimension: 'time' },
-      { key: 'gaps', json: ({ stretches }) => stretches.length - 1 },
-      { key: 'history', json: ({ history }) => history },
+      }),
+      figure('units', '', (run) => [...new Set(units(run))].join(', '), { heading: 'unit', json: units }),
+      detail('unit_from', ({ channels }) => channels.map(({ unitFrom }) => unitFrom)),
+      field('rate', 'Hz', ({ rate }) => rate, 'The rate'),
+      figure('samples', '', sampleCount),
+      figure('start', 's', ({ start }) => start),
+      field('duration', 's', duration, 'The duration'),
+      detail('gaps', ({ stretches }) => stretches.length - 1),
+      detail('history', ({ history }) => history),
     ],
     pick: { keep: (value, runs) => ({ ...value, set: undefined, runs }) },
   },

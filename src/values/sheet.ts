@@ -1,3 +1,4 @@
+import { detail, figure } from './columns.ts';
 import { cellsOf } from './cells.ts';
 import type { Description } from './description.ts';
 
@@ -26,22 +27,19 @@ export interface SheetRow {
 export const sheetKind = {
   kind: 'sheet',
   words: 'a run sheet',
-  whole: [
-    { key: 'file', read: ({ file }) => file },
-    { key: 'columns', json: ({ columns }) => columns },
-  ],
+  whole: [figure('file', '', ({ file }) => file), detail('columns', ({ columns }) => columns)],
   rows: {
     key: 'rows',
     of: ({ rows }) => rows,
     each: ['run', 'a run'],
     names: [],
     columns: [
-      { key: 'file', read: ({ file }) => file },
-      { key: 'condition', read: ({ condition }) => condition },
-      { key: 'order', read: ({ order }) => order },
-      { key: 'excluded', read: ({ excluded }) => excluded },
-      { key: 'why', read: ({ why }) => why },
-      { key: 'cells', json: ({ facts }) => facts },
+      figure('file', '', ({ file }) => file),
+      figure('condition', '', ({ condition }) => condition),
+      figure('order', '', ({ order }) => order),
+      figure('excluded', '', ({ excluded }) => excluded),
+      figure('why', '', ({ why }) => why),
+      detail('cells', ({ facts }) => facts),
     ],
   },
   table: ({ file, columns, rows }) =>

@@ -1,4 +1,4 @@
-import { channelNames, ofRun } from './columns.ts';
+import { channelNames, figure, ofRun } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import { list } from './jsonNumbers.ts';
 import type { Unit } from '../units/unit.ts';
@@ -36,10 +36,7 @@ export const spectrogramKind = {
   kind: 'spectrogram',
   words: 'a spectrogram',
   caption: () => 'Spectrogram',
-  whole: [
-    { key: 'window', read: ({ window }) => window.shape },
-    { key: 'window', unit: 's', read: ({ window }) => window.length },
-  ],
+  whole: [figure('window', '', ({ window }) => window.shape), figure('window', 's', ({ window }) => window.length)],
   rows: {
     key: 'runs',
     of: ({ entries }) => entries,
@@ -47,9 +44,9 @@ export const spectrogramKind = {
     unit: own,
     names: channelNames,
     columns: [
-      { key: 'spacing', unit: 'Hz', read: ({ spacing }) => spacing },
-      { key: 'bins', read: ({ bins }) => bins },
-      { key: 'segments_per_column', read: ({ perColumn }) => perColumn ?? 1 },
+      figure('spacing', 'Hz', ({ spacing }) => spacing),
+      figure('bins', '', ({ bins }) => bins),
+      figure('segments_per_column', '', ({ perColumn }) => perColumn ?? 1),
     ],
     series: {
       indices: ({ density }) => density.map((_, index) => index),

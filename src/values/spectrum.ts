@@ -1,5 +1,5 @@
+import { channelNames, field, figure, ofRun } from './columns.ts';
 import { cellsOf, type Cells } from './cells.ts';
-import { channelNames, ofRun } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import { list, type Json } from './jsonNumbers.ts';
 import type { Unit } from '../units/unit.ts';
@@ -71,28 +71,13 @@ export const spectrumKind = {
     each: ['run and channel', 'a spectrum'],
     names: channelNames,
     columns: [
-      { key: 'segments', read: ({ segments }) => segments, shown: { each: 'as given' } },
-      {
-        key: 'averages',
-        read: ({ averages }) => averages,
-        doc: 'The effective number of averages',
-        dimension: 'ratio',
-        shown: { digits: 3, each: 'rounded' },
-      },
-      {
-        key: 'spacing',
-        unit: 'Hz',
-        read: ({ spacing }) => spacing,
-        doc: 'The bin spacing',
-        dimension: 'frequency',
-        shown: { digits: 5, each: 'as given' },
-      },
-      {
-        key: 'noise_bandwidth',
-        unit: 'Hz',
-        read: ({ noiseBandwidth }) => noiseBandwidth,
-        shown: { digits: 4, each: 'as given' },
-      },
+      figure('segments', '', ({ segments }) => segments, { each: 'as given' }),
+      field('averages', '', ({ averages }) => averages, 'The effective number of averages', {
+        digits: 3,
+        each: 'rounded',
+      }),
+      field('spacing', 'Hz', ({ spacing }) => spacing, 'The bin spacing', { digits: 5, each: 'as given' }),
+      figure('noise_bandwidth', 'Hz', ({ noiseBandwidth }) => noiseBandwidth, { digits: 4, each: 'as given' }),
     ],
     pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries, means: [] }) },
   },

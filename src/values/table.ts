@@ -1,3 +1,4 @@
+import { detail, figure } from './columns.ts';
 import type { Cells } from './cells.ts';
 import type { Description } from './description.ts';
 import { finite } from './jsonNumbers.ts';
@@ -10,12 +11,11 @@ export const tableKind = {
   kind: 'table',
   words: 'a table',
   whole: [
-    { key: 'caption', read: ({ caption }) => caption },
-    { key: 'columns', json: ({ columns }) => columns.map(({ name, unit }) => ({ name, unit })) },
-    {
-      key: 'rows',
-      json: ({ rows }) => rows.map((row) => row.map((cell) => (typeof cell === 'number' ? finite(cell) : cell))),
-    },
+    figure('caption', '', ({ caption }) => caption),
+    detail('columns', ({ columns }) => columns.map(({ name, unit }) => ({ name, unit }))),
+    detail('rows', ({ rows }) =>
+      rows.map((row) => row.map((cell) => (typeof cell === 'number' ? finite(cell) : cell))),
+    ),
   ],
   table: ({ caption, columns, rows }) => ({ caption, columns, rows }),
   runs: () => [],

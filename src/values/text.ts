@@ -1,3 +1,4 @@
+import { figure } from './columns.ts';
 import type { Description } from './description.ts';
 
 export interface TextValue {
@@ -8,6 +9,6 @@ export interface TextValue {
 export const textKind = {
   kind: 'text',
   words: 'a text',
-  whole: [{ key: 'text', read: ({ text }) => text }],
+  whole: [figure('text', '', ({ text }) => text)],
   runs: () => [],
 } satisfies Description<TextValue>;

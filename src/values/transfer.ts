@@ -1,4 +1,4 @@
-import { ofRun, runName } from './columns.ts';
+import { figure, ofRun, runName } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { Unit } from '../units/unit.ts';
 import type { ExcludedRun } from './excluded.ts';
@@ -45,20 +45,17 @@ export const transferKind = {
   words: 'a transfer function',
   caption: () => 'Frequency response',
   whole: [
-    { key: 'window', read: ({ window }) => window.shape },
-    { key: 'window', unit: 's', read: ({ window }) => window.length },
-    { key: 'least_coherence', read: ({ leastCoherence }) => leastCoherence },
+    figure('window', '', ({ window }) => window.shape),
+    figure('window', 's', ({ window }) => window.length),
+    figure('least_coherence', '', ({ leastCoherence }) => leastCoherence),
   ],
   rows: {
     key: 'runs',
     of: ({ entries }) => entries,
     each: ['run and pair of channels', 'a run’s pair of channels'],
     unit: own,
-    names: [runName, { key: 'from', read: ({ from }) => from }, { key: 'to', read: ({ to }) => to }],
-    columns: [
-      { key: 'spacing', unit: 'Hz', read: ({ spacing }) => spacing },
-      { key: 'averages', read: ({ averages }) => averages },
-    ],
+    names: [runName, figure('from', '', ({ from }) => from), figure('to', '', ({ to }) => to)],
+    columns: [figure('spacing', 'Hz', ({ spacing }) => spacing), figure('averages', '', ({ averages }) => averages)],
     series: {
       indices: ({ magnitude }) => magnitude.map((_, bin) => bin),
       columns: [
@@ -66,8 +63,8 @@ export const transferKind = {
         { key: 'h1', unit: own, at: ({ magnitude }, bin) => magnitude[bin] },
         { key: 'h2', unit: own, at: ({ magnitudeH2 }, bin) => magnitudeH2[bin] },
         { key: 'phase', unit: '°', at: ({ phase }, bin) => phase[bin] },
-        { key: 'coherence', at: ({ coherence }, bin) => coherence[bin] },
-        { key: 'random_error', heading: 'random error', at: ({ randomError }, bin) => randomError[bin] },
+        { key: 'coherence', unit: '', at: ({ coherence }, bin) => coherence[bin] },
+        { key: 'random_error', heading: 'random error', unit: '', at: ({ randomError }, bin) => randomError[bin] },
       ],
     },
     pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries }) },

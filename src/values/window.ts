@@ -1,3 +1,4 @@
+import { figure } from './columns.ts';
 import type { Description } from './description.ts';
 
 export type WindowName = 'hann' | 'hamming' | 'blackman' | 'blackman-harris' | 'flattop' | 'rectangular';
@@ -15,9 +16,9 @@ export const windowKind = {
   kind: 'window',
   words: 'a window',
   whole: [
-    { key: 'shape', read: ({ shape }) => shape },
-    { key: 'length', unit: 's', read: ({ length }) => length },
-    { key: 'overlap', unit: '%', read: ({ overlap }) => overlap * 100 },
+    figure('shape', '', ({ shape }) => shape),
+    figure('length', 's', ({ length }) => length),
+    figure('overlap', '%', ({ overlap }) => overlap * 100),
   ],
   runs: () => [],
 } satisfies Description<WindowValue>;

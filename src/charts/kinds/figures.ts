@@ -25,28 +25,28 @@ function withUnits<Row, V>(figures: Figure<Row, V>[], rows: readonly Row[], valu
   const mixed = figures.find((figure) => unitsOf(figure, rows, value).length > 1)?.unit;
   if (typeof mixed !== 'function') return figures;
   const names = figures.findIndex((figure) => rows.some((row) => typeof figure.read(row, value) === 'number'));
-  const unit: Figure<Row, V> = { key: 'unit', read: (row) => printedUnit(mixed(row, value).symbol) };
+  const unit: Figure<Row, V> = { key: 'unit', unit: '', read: (row) => printedUnit(mixed(row, value).symbol) };
   return [...figures.slice(0, names), unit, ...figures.slice(names)];
 }
 
 const unitsOf = <Row, V>({ unit }: Figure<Row, V>, rows: readonly Row[], value: V): string[] =>
-  typeof unit === 'function' ? distinct(rows.map((row) => unit(row, value).symbol)) : [unit ?? ''];
+  typeof unit === 'function' ? distinct(rows.map((row) => unit(row, value).symbol)) : [unit];
 
 type ShownColumn = TablePart['columns'][number] & { readonly texts: readonly string[] };
 
 function columnOf<Row, V>(figure: Figure<Row, V>, rows: readonly Row[], value: V): ShownColumn {
-  const { key, heading, shown = {}, read } = figure;
-  const name = shown.title ?? capitalised((typeof heading === 'string' ? heading : key).replaceAll('_', ' '));
+  const { key, heading, title, percent, signed: withSign, read } = figure;
+  const name = title ?? capitalised((typeof heading === 'string' ? heading : key).replaceAll('_', ' '));
   const cells = rows.map((row) => read(row, value));
   if (cells.some((cell) => typeof cell === 'string'))
     return { name, unit: '', align: 'left', texts: cells.map((cell) => String(cell ?? noFigure)) };
   const units = unitsOf(figure, rows, value);
-  const scale = shown.percent === true ? 100 : 1;
+  const scale = percent === true ? 100 : 1;
   const numbers = cells.map((cell) => (typeof cell === 'number' ? scale * cell : undefined));
   // Figures in several units are not compared down the column.
-  const texts = numbersShown(numbers, units.length > 1 ? { ...shown, each: 'rounded' } : shown);
-  const unit = shown.percent === true ? '%' : units.length === 1 ? units[0] : '';
-  return { name, unit, align: 'right', texts: shown.signed === true ? texts.map(signed) : texts };
+  const texts = numbersShown(numbers, units.length > 1 ? { ...figure, each: 'rounded' } : figure);
+  const unit = percent === true ? '%' : units.length === 1 ? units[0] : '';
+  return { name, unit, align: 'right', texts: withSign === true ? texts.map(signed) : texts };
 }
 
 function numbersShown(values: readonly (number | undefined)[], { digits, decimals, each }: Shown): string[] {

@@ -1,4 +1,5 @@
 import type { Figure } from '../../values/description.ts';
+import { runName } from '../../values/columns.ts';
 import { levelsKind, type LevelsRow } from '../../values/levels.ts';
 import { figuresIn } from '../../values/rows.ts';
 import { distinct } from '../names.ts';
@@ -14,8 +15,8 @@ export const presentLevels: Presenter<'levels'> = (value, name) => {
   const about = `${called === undefined ? '' : ` of ${called}`}${units.length > 1 ? ", each in its channel's unit" : ''}`;
   // What no channel here has, such as the dose of a velocity, needs no column of dashes.
   const there = figures.filter(({ read }) => rows.some((row) => read(row, value) !== undefined));
-  const main = there.filter(({ shown }) => shown?.further !== true);
-  const further = there.filter(({ shown }) => shown?.further === true);
+  const main = there.filter((one) => one.further !== true);
+  const further = there.filter((one) => one.further === true);
   return some(
     figuresTable(`Levels${about}`, [...names, ...main], rows, value),
     figuresTable(`Further levels${about}`, [...names, ...further], rows, value),
@@ -25,9 +26,10 @@ export const presentLevels: Presenter<'levels'> = (value, name) => {
 };
 
 const names: readonly Figure<LevelsRow>[] = [
-  { key: 'run', read: ({ run }) => run.label },
+  runName,
   {
     key: 'channel',
+    unit: '',
     read: ({ channel: { name, weighting } }) => (weighting === undefined ? name : `${name}, ${weighting}-weighted`),
   },
 ];

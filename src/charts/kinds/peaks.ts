@@ -16,7 +16,7 @@ export const presentPeaks: Presenter<'peaks'> = (value, name) => {
     column.unit !== 'Hz'
       ? column
       : column.key === 'frequency'
-        ? { ...column, unit: across.unit, shown: { title: capitalised(across.name) } }
+        ? { ...column, unit: across.unit, title: capitalised(across.name) }
         : { ...column, unit: across.unit },
   );
   const caption = `Peaks of ${setName({ name, value: spectrum })}; a dash where the bins are too wide to tell`;

@@ -28,7 +28,7 @@ function spectrumTable(value: SpectrumValue, name: string | undefined): TablePar
   const { unit } = acrossOf(value);
   const highest: readonly Figure<SpectrumEntry, SpectrumValue>[] = [
     { key: 'highest', unit: (entry) => entry.unit, read: (entry) => entry.level[topOf(entry) ?? -1] },
-    { key: 'at', unit, shown: { title: 'at' }, read: (entry) => topAt(entry) },
+    { key: 'at', unit, title: 'at', read: (entry) => topAt(entry) },
   ];
   const settings = spectrumKind.rows.columns.map((column): Figure<SpectrumEntry> =>
     column.unit === 'Hz' ? { ...column, unit } : column,
