@@ -9,6 +9,8 @@ import { readerPages } from '../../src/readers/messagePages.ts';
 import type { ReaderExample } from '../../src/readers/messagePages/page.ts';
 import { listed } from '../../src/result/words.ts';
 import { catalogue } from '../../src/verbs/language.ts';
+import { callPages } from '../../src/verbs/messagePages/calls.ts';
+import { recordingPages } from '../../src/verbs/messagePages/recordings.ts';
 import { cell, heading, page, table, verbatim } from './markdown.ts';
 import { channels, introduction, quantities, spectra, statements } from './prose.ts';
 import { unitTable } from './units.ts';
@@ -67,6 +69,14 @@ const messageSources: readonly {
         const { title, why, wrong, right } = messagePages[code];
         return messageSection(code, title, why, cell(shortened(wrong)), cell(right));
       }),
+  },
+  {
+    title: 'Messages of a run',
+    intro: 'What a cell may be told when it runs. Where the wrong example runs all the same, the message is a warning.',
+    pages: () =>
+      Object.entries({ ...callPages, ...recordingPages }).map(([code, { title, why, wrong, right }]) =>
+        messageSection(code, title, why, cell(wrong), cell(right)),
+      ),
   },
   {
     title: 'Messages on recordings',

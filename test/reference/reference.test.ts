@@ -1,15 +1,15 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import { diskHost } from '../../src/disk/host.ts';
 import { anchorOf } from '../../src/editor/language/anchor.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { codes } from '../../src/language/messages.ts';
 import { readerCodes } from '../../src/readers/messages.ts';
 import { catalogue } from '../../src/verbs/language.ts';
+import { callPages } from '../../src/verbs/messagePages/calls.ts';
+import { recordingPages } from '../../src/verbs/messagePages/recordings.ts';
 import { quietWatch } from '../engine/memoryFiles.ts';
+import { exampleHost } from '../verbs/exampleHost.ts';
 
-const samples = fileURLToPath(new URL('../../samples', import.meta.url));
 // By its address, since the scripts are a TypeScript project of their own.
 const { reference } = (await import(new URL('../../scripts/reference/reference.ts', import.meta.url).href)) as {
   reference: () => string;
@@ -41,6 +41,7 @@ describe('the language reference', () => {
       ...catalogue.functions.map(({ name }) => name),
       ...codes,
       ...readerCodes,
+      ...Object.keys({ ...callPages, ...recordingPages }),
     ];
     assert.deepEqual(
       wanted.filter((title) => !headings.includes(title)),
@@ -76,7 +77,7 @@ describe('the language reference', () => {
 
   describe('as its examples run', () => {
     // One engine, so that the recordings are read once.
-    const engine = new Engine(diskHost(samples, samples));
+    const engine = new Engine(exampleHost());
     for (const example of examples()) {
       it(example.split('\n').at(-1) ?? '', async () => {
         const report = await engine.run({ cells: [example], wanted: 'all' }, quietWatch);

@@ -1,0 +1,38 @@
+import { fileURLToPath } from 'node:url';
+import { diskHost } from '../../src/disk/host.ts';
+import type { Host } from '../../src/engine/host.ts';
+import { MemoryHost } from '../engine/memoryFiles.ts';
+import { recordingOf, sine, uniform } from './notebook.ts';
+
+const samples = fileURLToPath(new URL('../../samples', import.meta.url));
+
+function unevenTimes(): readonly number[] {
+  const random = uniform(7);
+  let t = 0;
+  return Array.from({ length: 2000 }, () => (t += 0.002 + 0.016 * random()));
+}
+
+/** Recordings and run sheets that are not among the samples. */
+const madeUp = {
+  'raw/two-units.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7, 1, 1), 'v (m/s)': sine(3) }),
+  'raw/no-unit.csv': recordingOf({ x: sine(5, 0.01), y: sine(7, 0.01), z: sine(9, 0.01, 0.3) }),
+  'raw/uneven.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes() }),
+  'raw/perhaps.csv': 'file,excluded\nbrick-foam-1.csv.gz,perhaps\n',
+  'raw/no-reason.csv': 'file,excluded,why\nbrick-foam-1.csv.gz,no,\nbrick-gel-1.csv.gz,yes,\n',
+  'raw/not-made.csv': 'file,condition\nbrick-foam-1.csv.gz,foam\n,gel\n',
+};
+
+/** The samples on the disk, with the made-up files of the reference's examples among them. */
+export function exampleHost(): Host {
+  const disk = diskHost(samples, samples);
+  const memory = new MemoryHost(madeUp);
+  const of = (path: string): Host['files'] => (path in madeUp ? memory : disk).files;
+  return {
+    digest: disk.digest,
+    files: {
+      expand: (pattern) => of(pattern).expand(pattern),
+      open: (path) => of(path).open(path),
+      identify: (path) => of(path).identify(path),
+    },
+  };
+}
