@@ -25,6 +25,7 @@ export interface LeftOut {
   readonly why: string;
 }
 
+/** The channels of a recording, with what settled their unit. */
 export interface Channels {
   readonly channels: readonly RecordedChannel[];
   readonly leftOut: readonly LeftOut[];

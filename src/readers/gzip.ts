@@ -3,6 +3,7 @@ import { limits } from './limits.ts';
 import { refuse } from './messages.ts';
 import type { Pieces } from './pieces.ts';
 
+/** Whether bytes begin a gzip file. */
 export const isGzip = (head: Uint8Array): boolean => head[0] === 0x1f && head[1] === 0x8b;
 
 /** The pieces unpacked from gzip. Fails where they are damaged, or grow beyond the limits. */

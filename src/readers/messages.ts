@@ -21,6 +21,7 @@ const sentences: Sentences<ReaderFacts> = {
   ...setSentences,
 };
 
+/** Every code that the readers may give. */
 export const readerCodes = Object.keys(sentences) as ReaderCode[];
 
 const { tell, refuse } = messages(sentences);
@@ -32,7 +33,7 @@ export function finding<Code extends ReaderCode>(
   code: Code,
   severity: Severity,
   facts: ReaderFacts[Code] & object,
-  judged: Pick<Finding, 'value' | 'threshold' | 'channel' | 'places'> = {},
+  judged: Pick<Finding, 'value' | 'threshold' | 'channel' | 'spans'> = {},
 ): Finding {
   return { ...tell(code, facts), severity, ...judged };
 }

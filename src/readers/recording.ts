@@ -16,6 +16,7 @@ export interface Recording {
   readonly findings: readonly Finding[];
 }
 
+/** One column of readings. */
 export interface RecordedChannel {
   /** `x`, `y`, `z` for a recognised acceleration axis, else the header without its unit, else `column1`… */
   readonly name: string;
@@ -54,9 +55,10 @@ export interface Finding extends Message {
   readonly threshold?: number | undefined;
   readonly channel?: string | undefined;
   /** Where in the recording, in s from the first sample. */
-  readonly places?: readonly TimeSpan[];
+  readonly spans?: readonly TimeSpan[];
 }
 
+/** In s from the recording's first sample. */
 export interface TimeSpan {
   readonly from: number;
   readonly to: number;
@@ -88,6 +90,7 @@ export interface Layout {
   readonly firstRows?: readonly FirstRow[];
 }
 
+/** A row as it stands, and as it was read. */
 export interface FirstRow {
   readonly line: number;
   readonly text: string;

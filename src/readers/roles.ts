@@ -9,6 +9,7 @@ import { runsForward, timeByOption, timeCandidates, type TimeCandidate } from '.
 import { isCounterName, timeName } from './timeNames.ts';
 import { readTime, type TimeRole } from './timeRole.ts';
 
+/** Which column is what. */
 export interface Roles {
   readonly time: TimeRole | undefined;
   /** Index of a column that counts rows. */

@@ -11,6 +11,7 @@ export interface Rows {
   readonly indices?: Int32Array | undefined;
 }
 
+/** The rows of so many that pass a test. */
 export function rowsWhere(count: number, test: (row: number) => boolean): Rows {
   const rows = new Int32Array(count);
   let kept = 0;
@@ -68,8 +69,8 @@ export function soundRows(
     const filled = rows;
     rows = rowsOf(filled, (i) => {
       const [row, before] = [rowAt(filled, i), rowAt(filled, i - 1)];
-      const isRepeat = i > 0 && stamps[row] === stamps[before];
-      return !isRepeat || !all.every((values) => Object.is(values[row], values[before]));
+      const isSameStamp = i > 0 && stamps[row] === stamps[before];
+      return !isSameStamp || !all.every((values) => Object.is(values[row], values[before]));
     });
     const repeated = filled.length - rows.length;
     if (repeated > 0)

@@ -45,6 +45,7 @@ export function timeName(name: string): TimeName | undefined {
   return undefined;
 }
 
+/** Whether a name is one of a time. */
 export function isTimeName(name: string): boolean {
   return timeName(name) !== undefined;
 }

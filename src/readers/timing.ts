@@ -21,6 +21,7 @@ export interface StatedRate {
   readonly name: string;
 }
 
+/** When the rows that are kept were sampled. */
 export interface Timing {
   readonly clock: Clock;
   /** Rows of the table that are kept. */

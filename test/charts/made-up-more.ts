@@ -146,7 +146,7 @@ export function madeFindings(runs: readonly Run[]): FindingsValue {
     severity: 'note' | 'warning' | 'fault',
     message: string,
     places: { from: number; to: number }[],
-  ): FindingsValue['rows'][number]['finding'] => ({ code, severity, message, channel: 'z', places });
+  ): FindingsValue['rows'][number]['finding'] => ({ code, severity, message, channel: 'z', spans });
   return {
     kind: 'findings',
     rows: [

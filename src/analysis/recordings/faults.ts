@@ -13,6 +13,6 @@ export function faultWarnings(runs: readonly Run[]): Warning[] {
 }
 
 /** Whether a finding speaks of any part of the stretch `from` one time `to` another, in s from the recording's first sample. */
-export function touches({ places }: Finding, from: number, to: number): boolean {
-  return places === undefined || places.length === 0 || places.some((place) => place.to >= from && place.from <= to);
+export function touches({ spans }: Finding, from: number, to: number): boolean {
+  return spans === undefined || spans.length === 0 || spans.some((span) => span.to >= from && span.from <= to);
 }

@@ -7,7 +7,7 @@ import type { Panel } from './trace-panel.ts';
 
 /** The recordings with the places that were remarked on; undefined when no finding names a place. */
 export function findingsChart({ rows }: FindingsValue): ChartPart | undefined {
-  const placed = rows.filter(({ finding }) => finding.severity !== 'note' && (finding.places ?? []).length > 0);
+  const placed = rows.filter(({ finding }) => finding.severity !== 'note' && (finding.spans ?? []).length > 0);
   const runs = distinct(placed.map(({ run }) => run.label)).map(
     (label) => placed.find(({ run }) => run.label === label)?.run,
   );
@@ -26,7 +26,7 @@ function panelsOf(run: Run, rows: FindingsValue['rows']): Panel[] {
   return run.channels.flatMap((channel, colour) => {
     const own = rows.filter(({ finding }) => finding.channel === undefined || finding.channel === channel.name);
     const places = own.flatMap(({ finding }) =>
-      (finding.places ?? []).map(({ from, to }) => ({ from, to, label: finding.code.replaceAll('-', ' ') })),
+      (finding.spans ?? []).map(({ from, to }) => ({ from, to, label: finding.code.replaceAll('-', ' ') })),
     );
     return places.length === 0 ? [] : [{ label: `${run.label} · ${channel.name}`, run, channel, colour, places }];
   });

@@ -9,6 +9,7 @@ export interface CheckedRun {
   readonly channels: readonly CheckedChannel[];
 }
 
+/** A channel as the checks take it. */
 export interface CheckedChannel {
   readonly name: string;
   /** Symbol of the unit, or undefined if it is not settled. */
@@ -43,7 +44,7 @@ export function inGravity({ unit }: CheckedChannel): number | undefined {
 }
 
 /** Time of a sample in s from the recording's first. */
-export function timeOf({ stretches, rate }: CheckedRun, index: number): number {
+function timeOf({ stretches, rate }: CheckedRun, index: number): number {
   let at = stretches[0];
   for (const stretch of stretches) if (stretch.from <= index) at = stretch;
   return at.start + (index - at.from) / rate;
@@ -57,6 +58,7 @@ export function some(samples: Float64Array, most = 100_000): Float64Array {
   return picked;
 }
 
+/** Mean of the samples from `from` up to but without `to`. */
 export function meanOf(samples: Float64Array, from = 0, to = samples.length): number {
   let sum = 0;
   for (let i = from; i < to; i++) sum += samples[i];
@@ -95,8 +97,8 @@ function smallestStep(samples: Float64Array): number {
 /** Whether two numbers are one reading, but for the last bits of a conversion. */
 export const alike = (a: number, b: number, range: number): boolean => Math.abs(a - b) <= 1e-9 * range;
 
-/** The stretches between pairs of times, joined where they touch; at most two hundred of them. */
-export function places(
+/** Spans of samples in s from the recording's first sample; at most two hundred of them. */
+export function timeSpans(
   run: CheckedRun,
   spans: readonly { readonly from: number; readonly to: number }[],
 ): { from: number; to: number }[] {

@@ -6,7 +6,7 @@ import {
   converterStep,
   inGravity,
   measured,
-  places,
+  timeSpans,
   type Check,
   type CheckedChannel,
   type CheckedRun,
@@ -108,6 +108,6 @@ function clippedAt(
     value: share,
     threshold: share > fault ? fault : 0,
     channel: name,
-    places: places(run, spans),
+    spans: timeSpans(run, spans),
   });
 }

@@ -1,7 +1,7 @@
 import type { Finding } from '../recording.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
-import { measured, places, type Check, type CheckedChannel, type CheckedRun } from './checked.ts';
+import { measured, timeSpans, type Check, type CheckedChannel, type CheckedRun } from './checked.ts';
 
 interface Held {
   readonly from: number;
@@ -73,7 +73,7 @@ function stuck(run: CheckedRun, { samples, name }: CheckedChannel, values: HeldV
   const longest = long.reduce((best, one) => (one.to - one.from > best.to - best.from ? one : best));
   const count = longest.to - longest.from;
   const facts = { channel: name, spans: long.length, samples: count, seconds: count / run.rate };
-  const judged = { value: count, threshold: most, channel: name, places: places(run, long) };
+  const judged = { value: count, threshold: most, channel: name, spans: timeSpans(run, long) };
   return [finding('stuck', 'warning', facts, judged)];
 }
 

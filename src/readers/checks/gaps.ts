@@ -19,7 +19,7 @@ export function gapFinding(clock: Clock, stamps: StampClock, lineOf: Lines): Fin
   return finding('gap', share > settings.missing ? 'warning' : 'note', facts, {
     value: share,
     threshold: settings.missing,
-    places: gaps.map(({ from, to }) => ({ from, to })),
+    spans: gaps.map(({ from, to }) => ({ from, to })),
   });
 }
 

@@ -1,7 +1,7 @@
 import { median } from '../../signal/percentile.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
-import { converterStep, measured, places, some, type Check } from './checked.ts';
+import { converterStep, measured, some, timeSpans, type Check } from './checked.ts';
 
 /** Lone samples far from all others: a bad contact or a damaged transfer, not a bump, which lasts longer. */
 export const spikes: Check = (run) =>
@@ -32,6 +32,6 @@ export const spikes: Check = (run) =>
       limit: most,
       largest: largest / spread,
     };
-    const judged = { value: largest / spread, threshold: settings.spike, channel: name, places: places(run, found) };
+    const judged = { value: largest / spread, threshold: settings.spike, channel: name, spans: timeSpans(run, found) };
     return [finding('spikes', 'warning', facts, judged)];
   });

@@ -1,7 +1,7 @@
 import type { Finding } from '../recording.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
-import { meanOf, meanSquare, measured, places, type Check, type CheckedRun } from './checked.ts';
+import { meanOf, meanSquare, measured, timeSpans, type Check, type CheckedRun } from './checked.ts';
 
 interface Block {
   readonly from: number;
@@ -40,7 +40,7 @@ function loudest(run: CheckedRun, blocks: readonly Block[]): Finding[] {
   );
   const { length, ratio, share: most, fair } = settings.blocks;
   const share = loud.power / total;
-  const where = { places: places(run, [loud]) };
+  const where = { spans: timeSpans(run, [loud]) };
   if (share > most && share * blocks.length > fair)
     return [finding('one-event', 'warning', { seconds: length, share }, { value: share, threshold: most, ...where })];
   const found = quiet.power > 0 ? loud.power / quiet.power : undefined;

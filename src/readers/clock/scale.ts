@@ -20,11 +20,13 @@ export const spreadsheetEpoch = -25_569 * 86_400;
 /** Whether a number is a spreadsheet's day between 1982 and 2064. */
 const isSpreadsheetDay = (days: number): boolean => days > 30_000 && days < 60_000;
 
+/** The name of a unit of so many seconds. */
 export const scaleName = (scale: number): string => names.find(([size]) => size === scale)?.[1] ?? `${scale} s`;
 
 /** Whether seconds from 1970 fall between 2000 and 2100. */
 export const isEpoch = (seconds: number): boolean => seconds > 946_684_800 && seconds < 4_102_444_800;
 
+/** How a column's numbers are a time: seconds of a clock from 1970, or of any other. */
 export const styleOf = (scale: number, first: number): string =>
   isEpoch(first * scale) ? `epoch ${scaleName(scale)}` : scaleName(scale);
 

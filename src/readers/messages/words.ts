@@ -17,6 +17,7 @@ export function quote(text: string): string {
 /** Names in a sentence, no more than eight of them. */
 export const list = (names: readonly string[], last = 'and'): string => listed(names, last, 8);
 
+/** Names in double quotes. */
 export const inQuotes = (names: readonly string[]): string[] => names.map((name) => `"${name}"`);
 
 /** A figure in a sentence: five significant digits, no trailing zeros. */
@@ -28,8 +29,10 @@ export const inUnit = (value: number, unit: string | undefined): string => `${fi
 /** A share in a sentence, in percent with three significant digits. */
 export const percent = (share: number): string => `${Number((100 * share).toPrecision(3))} %`;
 
+/** `once`, `3 times`. */
 export const times = (count: number): string => (count === 1 ? 'once' : `${count} times`);
 
+/** `3 rows of 200`. */
 export const rowsOf = (count: number, rows: number): string => `${counted(count, 'row')} of ${rows}`;
 
 /** A remark in brackets on the line that is meant, where it is known. */

@@ -10,6 +10,7 @@ import { isMissing, isOverload, parseNumber, type DecimalMark } from './number.t
 import { withoutTail } from './sniff.ts';
 import { scan, type Cursor, type Plan } from './scan.ts';
 
+/** How a text's rows are to be read. */
 export interface BodyLayout {
   readonly path: string;
   readonly plan: Plan;

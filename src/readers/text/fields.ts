@@ -17,6 +17,7 @@ function quotedFields(line: string, delimiter: string): string[] {
 
 const comment = /^\s*(?:#|%|\/\/|!|\*)+\s?/;
 
+/** Whether a line begins with a comment mark: `#`, `%`, `//`, `!` or `*`. */
 export function isComment(line: string): boolean {
   return comment.test(line);
 }
@@ -26,6 +27,7 @@ export function uncommented(line: string): string {
   return line.replace(comment, '');
 }
 
+/** Whether a line holds blanks alone. */
 export function isBlank(line: string): boolean {
   return line.trim() === '';
 }

@@ -3,6 +3,7 @@ import { limits } from '../limits.ts';
 import { refuse } from '../messages.ts';
 import type { OpenFile } from '../pieces.ts';
 
+/** A line of the head. */
 export interface HeadLine {
   readonly text: string;
   /** 1-based line of the file. */

@@ -64,7 +64,7 @@ export class ColumnSink {
 }
 
 /** Bytes as text, one character a byte. */
-export function latin1(bytes: Uint8Array, from: number, to: number): string {
+function latin1(bytes: Uint8Array, from: number, to: number): string {
   let text = '';
   for (let i = from; i < to; i++) text += String.fromCharCode(bytes[i]);
   return text;

@@ -139,6 +139,7 @@ function numbersOf(grid: Grid): string {
     .join(' ');
 }
 
+/** What is known of a table before its lines are looked at. */
 export interface SniffOptions {
   readonly delimiter?: string | undefined;
   readonly decimal?: DecimalMark | undefined;

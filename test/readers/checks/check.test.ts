@@ -54,13 +54,13 @@ describe('checks of a recording', () => {
       clipped.channels[2].samples.filter((value) => value === 0.7 || value === 1.3).length /
       clipped.channels[2].samples.length;
     assert.equal(hard.value, share);
-    assert.ok((hard.places ?? []).length > 10);
+    assert.ok((hard.spans ?? []).length > 10);
   });
 
   it('clipping: readings at the end of a standard range, though they are few', () => {
     const finding = found(machine({ z: (i, value) => (i === 500 || i === 7000 ? 1.999 : value) }), 'clipped');
     assert.deepEqual(
-      finding.places?.map(({ from }) => from),
+      finding.spans?.map(({ from }) => from),
       [500 / rate, 7000 / rate],
     );
   });
@@ -88,7 +88,7 @@ describe('checks of a recording', () => {
     let last = 0;
     const stuck = found(machine({ y: (i, value) => (last = i >= 4000 && i < 4100 ? last : value) }), 'stuck');
     assert.deepEqual(
-      stuck.places?.map(({ from, to }) => [from, to].map((t) => Math.round(t * rate))),
+      stuck.spans?.map(({ from, to }) => [from, to].map((t) => Math.round(t * rate))),
       [[3999, 4100]],
     );
   });
@@ -132,7 +132,7 @@ describe('checks of a recording', () => {
   it('spikes: a lone sample far off counts, a bump of several samples does not', () => {
     const lone = found(machine({ y: (i, value) => (i === 9000 ? value + 4 : value) }), 'spikes');
     assert.deepEqual(
-      lone.places?.map(({ from }) => from),
+      lone.spans?.map(({ from }) => from),
       [9000 / rate],
     );
     assert.ok(!codes(machine({ y: (i, value) => value + 4 * Math.exp(-(((i - 9000) / 4) ** 2)) })).includes('spikes'));
@@ -150,7 +150,7 @@ describe('checks of a recording', () => {
       louder((i) => (i > 22 * rate && i < 23 * rate ? 8 : 1)),
       'one-event',
     );
-    assert.deepEqual(event.places, [{ from: 20, to: 25 }]);
+    assert.deepEqual(event.spans, [{ from: 20, to: 25 }]);
     const trend = found(
       louder((i) => 1 + (0.5 * i) / (60 * rate)),
       'trend',

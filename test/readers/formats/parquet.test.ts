@@ -1,8 +1,8 @@
 import { strict as assert } from 'node:assert';
-import type { ByteSource } from '../../src/readers/recording.ts';
-import { read } from '../../src/readers/read.ts';
-import { parquet, type ParquetColumn } from './fixtures/parquet.ts';
-import { recordingOf, samplesOf } from './memory.ts';
+import type { ByteSource } from '../../../src/readers/recording.ts';
+import { read } from '../../../src/readers/read.ts';
+import { parquet, type ParquetColumn } from '../fixtures/parquet.ts';
+import { recordingOf, samplesOf } from '../memory.ts';
 
 const count = 500;
 const z = Array.from({ length: count }, (_, i) => 1 + 0.1 * Math.sin(i));

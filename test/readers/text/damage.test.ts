@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
-import type { ByteSource } from '../../src/readers/recording.ts';
-import { read } from '../../src/readers/read.ts';
-import { findingOf, recordingOf, refusalOf, rows, samplesOf, source } from './memory.ts';
+import type { ByteSource } from '../../../src/readers/recording.ts';
+import { read } from '../../../src/readers/read.ts';
+import { findingOf, recordingOf, refusalOf, rows, samplesOf, source } from '../memory.ts';
 
 const header = 't (s),x (g),y (g),z (g)\n';
 const reading = (i: number): string[] => [
