@@ -145,7 +145,7 @@ export function madeFindings(runs: readonly Run[]): FindingsValue {
     code: string,
     severity: 'note' | 'warning' | 'fault',
     message: string,
-    places: { from: number; to: number }[],
+    spans: { from: number; to: number }[],
   ): FindingsValue['rows'][number]['finding'] => ({ code, severity, message, channel: 'z', spans });
   return {
     kind: 'findings',
