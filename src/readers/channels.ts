@@ -156,7 +156,7 @@ function named(table: Table, columns: readonly number[]): Candidate[] {
     return {
       index,
       column,
-      name: reading?.name || `column${index + 1}`,
+      name: reading === undefined || reading.name === '' ? `column${index + 1}` : reading.name,
       letter: other
         ? undefined
         : (reading?.axis ?? (accelerationSize(unit) !== undefined ? loneLetter(reading?.name ?? '') : undefined)),

@@ -45,8 +45,10 @@ export function readHeader(header: string, unitBelow?: string): HeaderReading {
   }
   const spelt = text.replace(/([_ ]m+)[_ ]s\^?_?2$/i, '$1/s2');
   for (const pattern of suffixes) {
-    const [, front, last] = pattern.exec(spelt) ?? [];
-    if (last === undefined || (unitSymbol(unitWord(last)) === undefined && !isCounts(last))) continue;
+    const match = pattern.exec(spelt);
+    if (match === null) continue;
+    const [, front, last] = match;
+    if (unitSymbol(unitWord(last)) === undefined && !isCounts(last)) continue;
     const name = front.trim();
     const axis = axisOf(name);
     // A lone letter or word at a header's end is its unit only where the rest is an axis, or is a unit beyond doubt.

@@ -86,7 +86,7 @@ function columnOf(text: string): SheetColumn {
   const header = text.trim();
   const match = /^(.*?)\s*[([]\s*([^()[\]]*?)\s*[)\]]\s*$/.exec(header);
   const name = (match?.[1] ?? header).trim().toLowerCase();
-  return { header, name, unit: match?.[2] || undefined };
+  return { header, name, unit: match === null || match[2] === '' ? undefined : match[2] };
 }
 
 /** A number in a sheet's cell, with a decimal point or comma; undefined for anything else. */

@@ -23,8 +23,8 @@ export function timeByOption(path: string, table: Table, name: string): Result<T
       ? numbered !== null && Number(numbered[1]) === i + 1
       : same(header) || same(readHeader(header).name),
   );
-  const column = table.columns[index];
-  if (!column) {
+  const column = index < 0 ? undefined : table.columns[index];
+  if (column === undefined) {
     const columns = table.columns.map((one, i) => one.header ?? `column${i + 1}`);
     return refuse('no-time-column', { path, name, columns });
   }

@@ -87,8 +87,8 @@ function spansWhere(samples: Float64Array, test: (value: number) => boolean): { 
   const spans: { from: number; to: number }[] = [];
   for (let i = 0; i < samples.length; i++) {
     if (!test(samples[i])) continue;
-    const last = spans[spans.length - 1];
-    if (last && last.to === i) last.to = i + 1;
+    const last = spans.at(-1);
+    if (last?.to === i) last.to = i + 1;
     else spans.push({ from: i, to: i + 1 });
   }
   return spans;

@@ -106,10 +106,13 @@ function textSink(header: string, rows: number): Sink {
   };
 }
 
+/** A cell as the library gives it. */
+type Cell = string | number | bigint | boolean | Date | null | undefined;
+
+const textOf = (cell: Cell): string => (cell == null ? '' : String(cell));
+
 function sinkOf(header: string, rows: number, chunk: ArrayLike<unknown>): Sink {
-  const first = Array.from({ length: Math.min(chunk.length, 400) }, (_, i) =>
-    chunk[i] == null ? '' : String(chunk[i]),
-  );
+  const first = Array.from({ length: Math.min(chunk.length, 400) }, (_, i) => textOf(chunk[i] as Cell));
   const filled = first.filter((text) => !isMissing(text));
   if (filled.length === 0) return labelSink(header, rows);
   if (filled.every((text) => parseNumber(text, '.') !== undefined)) {
@@ -165,7 +168,7 @@ function labelSink(header: string, rows: number): Sink {
   return {
     take(chunk, from) {
       for (let i = 0; i < chunk.length && !many; i++) {
-        const text = chunk[i] == null ? '' : String(chunk[i]);
+        const text = textOf(chunk[i] as Cell);
         let label = numbers.get(text);
         if (label === undefined) {
           many = labels.length === limits.labels;

@@ -114,8 +114,8 @@ function responseAt(identity: string): Pick<Response, 'node' | 'entity' | 'direc
 }
 
 function readingOf(path: string, responses: readonly Response[], others: ReadonlySet<string>): Result<Reading> {
-  const [first] = responses;
-  if (!first) return refuse('no-time-response', { path, held: [...others] });
+  const first = responses.at(0);
+  if (first === undefined) return refuse('no-time-response', { path, held: [...others] });
   const series = ({ values, step }: Response): UniversalSeries => ({ values: values.length, rate: 1 / step });
   const odd = responses.find(
     ({ values, step }) => values.length !== first.values.length || Math.abs(step / first.step - 1) >= 1e-6,

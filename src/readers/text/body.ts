@@ -68,9 +68,9 @@ export class Body {
   /** The line of a row, where no blank line in the same piece makes it doubtful. */
   readonly lineOf = (row: number): number | undefined => {
     const after = this.marks.findIndex((mark) => mark.row > row);
-    const from = this.marks[(after < 0 ? this.marks.length : after) - 1];
+    const from = after === 0 ? undefined : this.marks.at(after < 0 ? -1 : after - 1);
     const to = after < 0 ? { row: this.cursor.row, line: this.cursor.line } : this.marks[after];
-    if (!from || to.line - from.line !== to.row - from.row) return undefined;
+    if (from === undefined || to.line - from.line !== to.row - from.row) return undefined;
     return from.line + row - from.row;
   };
 
@@ -192,7 +192,7 @@ export class Body {
       if (this.comments.length < 100) this.comments.push(text);
       return true;
     }
-    if (this.layout.headerText === undefined || text.trim() !== this.layout.headerText.trim()) return false;
+    if (text.trim() !== this.layout.headerText?.trim()) return false;
     this.repeatedHeaders.push(this.cursor.line);
     return true;
   }
@@ -280,7 +280,7 @@ export class Body {
       const facts = { count: this.overloads, line, text };
       findings.push(finding('overload', 'fault', facts, { value: this.overloads }));
     }
-    const [line] = this.repeatedHeaders;
+    const line = this.repeatedHeaders.at(0);
     if (line === undefined) return;
     const count = this.repeatedHeaders.length;
     findings.push(finding('header-repeated', 'note', { count, line }, { value: count }));

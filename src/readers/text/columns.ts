@@ -56,7 +56,7 @@ const filled = (grid: Grid, k: number): string[] => grid.rows.flatMap((row) => (
 
 /** The text of a column's header, units and kinds, as far as it has such. */
 const textsOf = ({ header: { names, units, kinds } }: FoundTable, k: number): ColumnText => ({
-  header: names?.[k] || undefined,
+  header: names?.[k] === '' ? undefined : names?.[k],
   unitBelow: units?.[k],
   kindBelow: kinds?.[k],
 });

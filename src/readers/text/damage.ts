@@ -77,7 +77,7 @@ export class Damage {
   /** A line here and there that is no row, as serial lines lose characters, costs its samples; more are refused. */
   leaveOut(rows: number, findings: Finding[]): Refused | undefined {
     const { faults, shape } = this;
-    const [first] = faults;
+    const first = faults.at(0);
     if (first === undefined) return undefined;
     const mark = shape.decimal === '.' ? ',' : '.';
     // A number by the other decimal mark is a reading misunderstood, not damage.

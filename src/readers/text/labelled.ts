@@ -35,8 +35,7 @@ function split(line: string, decimal: DecimalMark): Split {
   let at = 0;
   for (const match of line.matchAll(tokens[decimal])) {
     // A digit that ends a word (`X1`) belongs to the word.
-    const before = line[match.index - 1];
-    if (before !== undefined && /[\p{L}_]/u.test(before)) continue;
+    if (/[\p{L}_]/u.test(line.charAt(match.index - 1))) continue;
     words.push(line.slice(at, match.index));
     values.push(match[0]);
     at = match.index + match[0].length;

@@ -62,7 +62,7 @@ function pairsOf(line: string): [string, string][] {
 
 function amount(value: string): { readonly number: number; readonly unit: string } | undefined {
   const match = /^([+-]?\d+(?:[.,]\d+)?(?:[eE][+-]?\d+)?)\s*([^\d\s].*)?$/.exec(value.trim());
-  return match ? { number: Number(match[1].replace(',', '.')), unit: (match[2] ?? '').trim() } : undefined;
+  return match ? { number: Number(match[1].replace(',', '.')), unit: (match.at(2) ?? '').trim() } : undefined;
 }
 
 const bracket = /[([]\s*([^)\]]*?)\s*[)\]]/;

@@ -164,8 +164,8 @@ export function sniff(path: string, lines: readonly HeadLine[], options: SniffOp
   // Tabs part fields for sure; blanks beside them may stand within one, as between date and clock.
   const tabbed = grids.find((grid) => grid.delimiter === '\t' && grid.columns.length > 1 && !isDirty(grid));
   const blank = grids[0]?.delimiter === ' ' && tabbed && texts(tabbed) <= texts(grids[0]);
-  const best = blank ? tabbed : grids[0];
-  if (!best) return noTable(path, lines);
+  const best = blank ? tabbed : grids.at(0);
+  if (best === undefined) return noTable(path, lines);
   const header = options.headerFields(best);
   const rivals = grids.filter(
     (grid) =>

@@ -35,9 +35,9 @@ export function plainStamp(text: string): string | undefined {
   if (text.length < 14 || text.length > 48) return undefined;
   const packed = digits.exec(text);
   if (packed) {
-    const [, year, monthNumber, day, , hour, minute, second, thousandths, fraction, offset = ''] = packed;
+    const [, year, monthNumber, day, , hour, minute, second, , , offset = ''] = packed;
     if (Number(monthNumber) < 1 || Number(monthNumber) > 12 || Number(day) < 1 || Number(day) > 31) return undefined;
-    const part = thousandths ?? fraction;
+    const part = packed.at(8) ?? packed.at(9);
     return `${year}-${monthNumber}-${day} ${hour}:${minute}:${second}${part === undefined ? '' : `.${part}`}${offset}`;
   }
   if (!/\p{L}{3}/u.test(text)) return undefined;

@@ -165,5 +165,5 @@ export function zoneText(minutesOff: number): string {
 export function zoneMinutes(text: string): number | undefined {
   if (/^(Z|UTC|GMT)$/i.test(text.trim())) return 0;
   const match = /^(?:UTC|GMT)?\s?([+-])(\d{1,2})(?::?(\d{2}))?$/i.exec(text.trim());
-  return match ? (match[1] === '-' ? -1 : 1) * (Number(match[2]) * 60 + Number(match[3] ?? 0)) : undefined;
+  return match ? (match[1] === '-' ? -1 : 1) * (Number(match[2]) * 60 + Number(match.at(3) ?? 0)) : undefined;
 }

@@ -30,7 +30,7 @@ const minutes = /^\d{1,3}:\d{2}[.,]\d{1,9}$/;
 
 /** A date alone has its year in full, so that no version number is taken for one. */
 const isDate = (text: string): boolean => {
-  const groups = dateAlone.exec(text)?.groups;
+  const groups: Partial<Record<string, string>> | undefined = dateAlone.exec(text)?.groups;
   return groups !== undefined && (groups.year ?? groups.my ?? '2024').length === 4 && groups.whole === undefined;
 };
 
