@@ -2,16 +2,11 @@ import { describeAccepts, describeKind } from '../../src/language/describe.ts';
 import type { Form, OptionForm, ValueKind } from '../../src/language/form.ts';
 import { vocabularyOf } from '../../src/language/vocabulary.ts';
 import { grammar, terminals } from '../../src/language/grammar.ts';
-import { messagePages } from '../../src/language/messagePages.ts';
-import { codes } from '../../src/language/messages.ts';
 import { functionSynopsis, synopsisOf } from '../../src/language/services/synopsis.ts';
-import { readerPages } from '../../src/readers/messagePages.ts';
-import type { ReaderExample } from '../../src/readers/messagePages/page.ts';
 import { listed } from '../../src/result/words.ts';
 import { catalogue } from '../../src/verbs/language.ts';
-import { callPages } from '../../src/verbs/messagePages/calls.ts';
-import { recordingPages } from '../../src/verbs/messagePages/recordings.ts';
 import { cell, heading, page, table, verbatim } from './markdown.ts';
+import { messageSources, type PrintedPage } from './messageSources.ts';
 import { channels, introduction, quantities, spectra, statements } from './prose.ts';
 import { unitTable } from './units.ts';
 
@@ -51,43 +46,13 @@ export function reference(): string {
       ['Word', 'stands for'],
       Object.entries(terminals).map(([word, meaning]) => [`\`${word}\``, meaning]),
     ),
-    ...messageSources.flatMap(({ title, intro, pages }) => [heading(2, title), intro, ...pages()]),
+    ...messageSources.flatMap(({ title, intro, pages }) => [
+      heading(2, title),
+      intro,
+      ...Object.entries(pages).map(([code, one]) => messageSection(code, one)),
+    ]),
   )}\n`;
 }
-
-/** The codes of each room that speaks, with their pages. */
-const messageSources: readonly {
-  readonly title: string;
-  readonly intro: string;
-  readonly pages: () => readonly string[];
-}[] = [
-  {
-    title: 'Messages',
-    intro: 'What can be wrong with a notebook’s text, by the code that the editor shows and links to.',
-    pages: () =>
-      codes.map((code) => {
-        const { title, why, wrong, right } = messagePages[code];
-        return messageSection(code, title, why, cell(shortened(wrong)), cell(right));
-      }),
-  },
-  {
-    title: 'Messages of a run',
-    intro: 'What a cell may be told when it runs. Where the wrong example runs all the same, the message is a warning.',
-    pages: () =>
-      Object.entries({ ...callPages, ...recordingPages }).map(([code, { title, why, wrong, right }]) =>
-        messageSection(code, title, why, cell(wrong), cell(right)),
-      ),
-  },
-  {
-    title: 'Messages on recordings',
-    intro:
-      'Why a file can’t be read, and what `load`, `check` and a look at a file say of one that was. Each example is a file, or what is worth showing of it (`…` stands for rows like those before), with the line that loads it.',
-    pages: () =>
-      Object.entries(readerPages).map(([code, { title, why, wrong, right }]) =>
-        messageSection(code, title, why, fileAndLine(wrong), fileAndLine(right)),
-      ),
-  },
-];
 
 const contents = [
   '[Statements](#statements)',
@@ -167,12 +132,15 @@ function fieldTable(): string {
 }
 
 /** A code's page: what it means, an example that has it, and the same put right. */
-function messageSection(code: string, title: string, why: string, wrong: string, right: string): string {
-  return page(heading(3, code), `**${title}.** ${why}`, 'Wrong:', wrong, 'Right:', right);
-}
+const messageSection = (code: string, { title, why, wrong, right }: PrintedPage): string =>
+  page(heading(3, code), `**${title}.** ${why}`, 'Wrong:', wrong, 'Right:', right);
 
-/** A file and the line that loads it. */
-const fileAndLine = ({ file, load }: ReaderExample): string => verbatim(`${file}\n\n${load}`);
-
-/** An example that is wrong by its length is told by its ends. */
-const shortened = (text: string): string => (text.length < 160 ? text : `${text.slice(0, 30)} … ${text.slice(-20)}`);
+/** A module of the editor with the codes that have a page, so that it links those alone. */
+export const codesModule = (): string =>
+  [
+    '/** Codes with a page in the reference; written by scripts/reference/make-reference.ts. */',
+    'export const pagedCodes: ReadonlySet<string> = new Set([',
+    ...messageSources.flatMap(({ pages }) => Object.keys(pages)).map((code) => `  '${code}',`),
+    ']);',
+    '',
+  ].join('\n');

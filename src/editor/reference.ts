@@ -1,7 +1,6 @@
 import * as vscode from 'vscode';
-import { codes } from '../language/messages.ts';
-import { readerCodes } from '../readers/messages.ts';
 import { anchorOf } from './language/anchor.ts';
+import { pagedCodes } from './pagedCodes.ts';
 
 export const referenceCommand = 'washboard.openReference';
 
@@ -9,14 +8,12 @@ export const referenceCommand = 'washboard.openReference';
 export const openReference = (title: string): vscode.Uri =>
   vscode.Uri.parse(`command:${referenceCommand}?${encodeURIComponent(JSON.stringify([title]))}`);
 
-const pages: ReadonlySet<string> = new Set([...codes, ...readerCodes]);
-
 /**
  * The address of a message's page, where it has one. The editor follows no command from a problem's code, but an
  * address that it hands to us.
  */
 export const pageOf = (code: string): vscode.Uri | undefined =>
-  pages.has(code)
+  pagedCodes.has(code)
     ? vscode.Uri.from({ scheme: vscode.env.uriScheme, authority: extensionId, path: '/reference', query: code })
     : undefined;
 

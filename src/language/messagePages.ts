@@ -1,21 +1,12 @@
-import type { Code } from './facts.ts';
-
-/** A code's page in the reference: why it is an error, a cell that has it and the same put right. */
-export interface MessagePage {
-  readonly title: string;
-  readonly why: string;
-  readonly wrong: string;
-  readonly right: string;
-}
+import { page, type MessagePages } from '../result/pages.ts';
+import type { LanguageFacts } from './facts.ts';
 
 const foam = 'foam = load "raw/brick-foam-*.csv.gz" channel z';
 const both = `${foam}\ngel = load "raw/brick-gel-*.csv.gz" channel z`;
 const after = (line: string, ground = foam): string => `${ground}\n${line}`;
 
-const page = (title: string, why: string, wrong: string, right: string): MessagePage => ({ title, why, wrong, right });
-
 /** One page for every code; a test gives each wrong cell its code and each right one none. */
-export const messagePages: Readonly<Record<Code, MessagePage>> = {
+export const messagePages: MessagePages<LanguageFacts> = {
   'syntax.missing': page(
     'Something is missing',
     'The statement breaks off, or a sign stands without what it joins.',

@@ -11,7 +11,10 @@ import { quietWatch } from '../engine/memoryFiles.ts';
 import { exampleHost } from '../verbs/exampleHost.ts';
 
 // By its address, since the scripts are a TypeScript project of their own.
-const { reference } = (await import(new URL('../../scripts/reference/reference.ts', import.meta.url).href)) as {
+const { codesModule, reference } = (await import(
+  new URL('../../scripts/reference/reference.ts', import.meta.url).href
+)) as {
+  codesModule: () => string;
   reference: () => string;
 };
 const text = reference();
@@ -33,6 +36,8 @@ describe('the language reference', () => {
   it('is current: `npm run reference` writes what stands in media/reference.md', () => {
     const file = readFileSync(new URL('../../media/reference.md', import.meta.url), 'utf8');
     assert.equal(file, text);
+    const paged = readFileSync(new URL('../../src/editor/pagedCodes.ts', import.meta.url), 'utf8');
+    assert.equal(paged, codesModule());
   });
 
   it('has a heading for every verb, function and message code, each with an anchor of its own', () => {

@@ -1,12 +1,13 @@
 import type { CallFacts } from '../messages/calls.ts';
 import type { ExpressionFacts } from '../messages/expressions.ts';
-import { after, page, type RunPage } from './page.ts';
+import { page, type MessagePage } from '../../result/pages.ts';
+import { after } from './ground.ts';
 
 /** Codes that the checker of the text has too, and their pages with it. */
 type OfTheText = 'operand.missing' | 'unit.dimension' | 'arithmetic.zero' | 'arithmetic.finite';
 
 /** Of a call's arguments taken together, and of quantities that are known only when a cell runs. */
-export const callPages: Readonly<Record<Exclude<keyof (CallFacts & ExpressionFacts), OfTheText>, RunPage>> = {
+export const callPages: Readonly<Record<Exclude<keyof (CallFacts & ExpressionFacts), OfTheText>, MessagePage>> = {
   'option.value': page(
     'A decimal mark that is none',
     'Numbers are written with a point or a comma.',

@@ -1,5 +1,6 @@
 import type { RecordingFacts } from '../../analysis/messages/recordings.ts';
-import { after, page, type RunPage } from './page.ts';
+import { page, type MessagePage } from '../../result/pages.ts';
+import { after } from './ground.ts';
 
 /**
  * Codes without a page: no notebook can be made to give them in a few lines. `runs.missing` stands beside an excluded
@@ -13,7 +14,7 @@ type OfTheText = 'channel.unknown';
 const all = 'all = load "raw/brick-foam-1.csv.gz"';
 
 /** Of recordings and their conditioning. Files that are not among the samples are named for what is wrong with them. */
-export const recordingPages: Readonly<Record<Exclude<keyof RecordingFacts, WithoutPage | OfTheText>, RunPage>> = {
+export const recordingPages: Readonly<Record<Exclude<keyof RecordingFacts, WithoutPage | OfTheText>, MessagePage>> = {
   'channel.few': page(
     'One channel has no resultant',
     'The resultant is the vector sum of two or three axes.',
