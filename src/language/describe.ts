@@ -83,7 +83,9 @@ function sampleOfOne(accept: Accept): string | undefined {
       return accept.words[0];
     case 'unit':
       return accept.dimension === 'any' ? 'g' : usualUnit(accept.dimension);
-    default:
+    case 'value':
+    case 'channel':
+    case 'step':
       return undefined;
   }
 }

@@ -149,8 +149,10 @@ function binaryDimension(
       if (isDimensionless(right)) return quantityTyped(checked, isDimensionless(left) ? left : undefined);
       refuse('exponent', node, left, right, work);
       return quantityTyped(undefined);
-    default:
-      return quantityTyped(checked, combine(left, right, node.operator === '*' ? 1 : -1));
+    case '*':
+      return quantityTyped(checked, combine(left, right, 1));
+    case '/':
+      return quantityTyped(checked, combine(left, right, -1));
   }
 }
 

@@ -100,7 +100,10 @@ export function resembles(node: Operand, accept: Accept): boolean {
       return node.type === 'number' || node.type === 'range' || computed.has(node.type);
     case 'text':
       return ['text', 'word', 'binary', 'field', 'pick'].includes(node.type);
-    default:
+    case 'word':
+    case 'channel':
+    case 'unit':
+    case 'step':
       return node.type === 'word' || node.type === 'text' || node.type === 'unit' || node.type === 'number';
   }
 }

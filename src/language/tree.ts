@@ -191,7 +191,11 @@ export function childrenOf(node: Node | Pipeline): readonly (Node | Pipeline)[] 
       return [node.from, node.to];
     case 'assigned':
       return [node.name, node.text];
-    default:
+    case 'word':
+    case 'unit':
+    case 'text':
+    case 'missing':
+    case 'stray':
       return [];
   }
 }

@@ -18,7 +18,12 @@ export function callsIn(node: CheckedArgument): readonly CallOf[] {
       return [...callsIn(node.left), ...callsIn(node.right)];
     case 'function':
       return node.arguments.flatMap(callsIn);
-    default:
+    case 'name':
+    case 'quantity':
+    case 'range':
+    case 'text':
+    case 'word':
+    case 'unit':
       return [];
   }
 }

@@ -142,7 +142,15 @@ function situationOf(path: Path, notebook: CheckedNotebook, text: string, at: nu
       if (direct) return argument(path, step, parent.type === 'number', notebook, text, at);
       return parent.type === 'number' ? { type: 'unit', of: untyped } : { type: 'value', call: undefined, argument: 0 };
     }
-    default:
+    case 'word':
+    case 'unit':
+    case 'text':
+    case 'binary':
+    case 'pick':
+    case 'bracket':
+    case 'assigned':
+    case 'missing':
+    case 'stray':
       return { type: 'value', call: undefined, argument: 0 };
   }
 }

@@ -1,0 +1,60 @@
+import { strict as assert } from 'node:assert';
+import { checkNotebook } from '../../src/language/check.ts';
+import type { Diagnostic } from '../../src/language/diagnostic.ts';
+import { catalogue } from './catalogue.ts';
+import { ground } from './services/marked.ts';
+
+const errorsOf = (cell: string): readonly Diagnostic[] =>
+  checkNotebook([ground, cell], catalogue).problems[1].filter(({ severity }) => severity === 'error');
+
+const codesOf = (cell: string): string[] => errorsOf(cell).map(({ code }) => code);
+
+describe('the check of a call', () => {
+  it('offers the one verb that makes what is wanted of a value that stands there, and of no other', () => {
+    const [mismatch] = errorsOf('band r 10..50 Hz');
+    assert.equal(mismatch.code, 'kind.mismatch');
+    assert.deepEqual(
+      mismatch.fixes?.map(({ text }) => text),
+      ['(spectrum r)'],
+    );
+    assert.match(mismatch.message, /but `r` is runs; write `\(spectrum r\)`\.$/);
+    const [none] = errorsOf('trim S 1..2 s');
+    assert.deepEqual([none.code, none.fixes], ['kind.mismatch', undefined]);
+    assert.match(none.message, /has to be runs, but `S` is a spectrum\.$/);
+  });
+
+  it('offers no brackets for what comes down the pipe', () => {
+    const [mismatch] = errorsOf('r | band 10..50 Hz');
+    assert.deepEqual([mismatch.code, mismatch.fixes], ['kind.mismatch', undefined]);
+    assert.match(mismatch.message, /but `what comes down the pipe` is runs\.$/);
+  });
+
+  it('names the operand or the option that it speaks of', () => {
+    assert.match(errorsOf('spectrum r confidence 5 Hz')[0].message, /^The option `confidence` of `spectrum` has to be/);
+    assert.match(errorsOf('highpass r 5 s')[0].message, /^What `highpass` takes as [A-Z]+ has to be/);
+  });
+
+  it('knows the dimension of a product and of a quotient of what is computed', () => {
+    assert.deepEqual(codesOf('highpass r (C.change * f0)'), []);
+    assert.deepEqual(codesOf('highpass r (f0 / C.change)'), []);
+    assert.deepEqual(codesOf('highpass r (C.change / f0)'), ['unit.dimension']);
+  });
+
+  it('tells of a pick without its number once', () => {
+    assert.deepEqual(codesOf('levels r[]'), ['syntax.missing']);
+    assert.deepEqual(codesOf('levels r[0]'), ['pick.index']);
+    assert.deepEqual(codesOf('levels r[1.5]'), ['pick.index']);
+  });
+
+  it('picks and reads fields as the kinds that it was given say', () => {
+    assert.deepEqual(codesOf('S[1]'), []);
+    const [pick] = errorsOf('W[1]');
+    assert.deepEqual([pick.code, pick.message.includes('is a window, and')], ['pick.kind', true]);
+    const [field] = errorsOf('x = S.rms');
+    assert.match(field.message, /^A spectrum has no fields/);
+    assert.match(
+      errorsOf('x = L.nothing')[0].message,
+      /^Levels have no field `nothing`; the fields are `rms` and `peak`\.$/,
+    );
+  });
+});
