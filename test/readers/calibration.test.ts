@@ -1,31 +1,31 @@
 import { strict as assert } from 'node:assert';
 import { calibrationOf } from '../../src/readers/calibration.ts';
 
-const axes = (value: string): [string, string][] =>
-  ['x', 'y', 'z'].map((axis): [string, string] => [`calibration ${axis}`, value]);
-
-describe('calibrationOf', () => {
-  it('reads what a count is, and how many counts go to a unit as its inverse', () => {
-    assert.deepEqual(calibrationOf(axes('0.0039 g/count')), { unit: 'g', x: 0.0039, y: 0.0039, z: 0.0039 });
-    assert.deepEqual(calibrationOf(axes('256 LSB/g')), { unit: 'g', x: 1 / 256, y: 1 / 256, z: 1 / 256 });
-    assert.deepEqual(calibrationOf(axes('-4e3 counts per g')), { unit: 'g', x: -1 / 4000, y: -1 / 4000, z: -1 / 4000 });
+describe('a calibration in the preamble', () => {
+  it('is what one count is, or the inverse of the counts of a unit', () => {
+    const expected = { unit: 'g', x: 0.004, y: 0.008, z: 0.0025 };
+    const direct = [
+      ['calibration x', '0.004 g/count'],
+      ['calibration y', '0.008 g per LSB'],
+      ['calibration z', '2.5e-3 g/digit'],
+    ] as const;
+    assert.deepEqual(calibrationOf(direct), expected);
+    const inverse = [
+      ['sens_x', '250 counts/g'],
+      ['sens_y', '125 LSB per g'],
+      ['sens_z', '400 digits/g'],
+    ] as const;
+    assert.deepEqual(calibrationOf(inverse), expected);
   });
 
-  it('keeps to each axis its own factor, whichever way it is written', () => {
-    const entries: [string, string][] = [
-      ['rate', '100 Hz'],
-      ['z-sensitivity', '250 lsb/g'],
-      ['Scale (X)', '0.002 g/lsb'],
-      ['gain_y', '500 counts / g'],
-    ];
-    assert.deepEqual(calibrationOf(entries), { unit: 'g', x: 0.002, y: 1 / 500, z: 1 / 250 });
-  });
-
-  it('is none where an axis, an acceleration or one unit for all is missing', () => {
-    assert.equal(calibrationOf(axes('0.0039 g/count').slice(1)), undefined);
-    assert.equal(calibrationOf(axes('0.0039 V/count')), undefined);
-    assert.equal(calibrationOf([...axes('256 LSB/g').slice(1), ['calibration x', '0.01 m/s^2/count']]), undefined);
-    assert.equal(calibrationOf(axes('0 counts/g')), undefined);
-    assert.equal(calibrationOf(axes('0.0039')), undefined);
+  it('is one of three axes in one unit of acceleration', () => {
+    const two = [
+      ['scale x', '0.004 g/count'],
+      ['scale y', '0.004 g/count'],
+    ] as const;
+    assert.equal(calibrationOf(two), undefined);
+    assert.equal(calibrationOf([...two, ['scale z', '0.04 m/s^2/count']]), undefined);
+    assert.equal(calibrationOf([...two, ['scale z', '0.004 V/count']]), undefined);
+    assert.equal(calibrationOf([...two, ['scale z', '0 counts/g']]), undefined);
   });
 });

@@ -6,7 +6,7 @@ import type { StampClock } from './clock.ts';
  */
 export function rushAfterGaps(
   t: Float64Array,
-  { stretches, rate, quantum, delivery }: StampClock,
+  { stretches, rate, quantum, delivery }: Pick<StampClock, 'stretches' | 'rate' | 'quantum' | 'delivery'>,
 ): Uint8Array | undefined {
   if (delivery === 'bursts' || delivery === 'coarse' || stretches.length < 2) return undefined;
   const short = 0.5 / rate;
