@@ -18,7 +18,6 @@ export const exceptions: Readonly<
   onlyTested: ['src/language/printer.ts formatText'],
   /** Files in which a docstring does not say all. */
   lackingDocstrings: [
-    'src/analysis/recordings/uniformRate.ts',
     'src/analysis/spectra/exposure.ts',
     'src/analysis/spectra/spectrumMean.ts',
     'src/analysis/together.ts',

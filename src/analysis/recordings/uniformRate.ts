@@ -39,7 +39,7 @@ function rising(times: Float64Array, from: number, to: number): Int32Array {
 
 const pick = (values: Float64Array, rows: Int32Array): Float64Array => Float64Array.from(rows, (row) => values[row]);
 
-/** Pieces one after another in one array. */
+/** The `pieces` one after another in one array. */
 export function joined(pieces: readonly Float64Array[]): Float64Array {
   if (pieces.length === 1) return pieces[0];
   const all = new Float64Array(pieces.reduce((sum, { length }) => sum + length, 0));
