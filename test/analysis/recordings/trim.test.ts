@@ -25,7 +25,7 @@ const runs: RunsValue = {
       start: 0,
       history: [],
       findings: [
-        { code: 'gap', message: 'A gap.', severity: 'warning', places: [{ from: 1, to: 2 }] },
+        { code: 'gap', message: 'A gap.', severity: 'warning', spans: [{ from: 1, to: 2 }] },
         { code: 'drift', message: 'A drift.', severity: 'note' },
       ],
       layout: { format: 'delimited text', rows: 1000 },
