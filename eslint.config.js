@@ -11,6 +11,7 @@ const held = [
   'signal',
   'statistics',
   'values',
+  'analysis',
   'engine',
   'disk',
   'notebook',

@@ -34,6 +34,6 @@ export function findChannel<T extends { readonly name: string; readonly header?:
     channels.find((one) => one.name === name) ??
     channels.find((one) => one.header?.trim() === name.trim()) ??
     channels.find((one) => one.header !== undefined && bare(one.header) === name) ??
-    channels.find((one) => one.header !== undefined && one.header.toLowerCase().startsWith(`${name.toLowerCase()}_`))
+    channels.find((one) => one.header?.toLowerCase().startsWith(`${name.toLowerCase()}_`))
   );
 }

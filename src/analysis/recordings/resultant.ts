@@ -31,8 +31,8 @@ function sumOf(axes: readonly Channel[]): Channel {
 }
 
 function whyNoSum({ label: run, channels }: Run): Refused | undefined {
+  if (channels.length < 2) return refuse('channel.few', { run, channel: channels.at(0)?.name }, 'runs');
   const [first] = channels;
-  if (channels.length < 2) return refuse('channel.few', { run, channel: first?.name }, 'runs');
   const other = channels.find(({ unit }) => unit.symbol !== first.unit.symbol);
   if (other === undefined) return undefined;
   const of = ({ name, unit }: Channel): { channel: string; unit: string } => ({ channel: name, unit: unit.symbol });
