@@ -78,12 +78,11 @@ describe('fft', () => {
   });
 
   it('keeps the tables of recent lengths, and drops the oldest ones beyond a million points in all', () => {
-    const lengths = [2 ** 19, 2 ** 18, 2 ** 19 - 1];
+    const lengths = [2 ** 19, 2 ** 18, 3 * 2 ** 17];
     const [oldest, recent, last] = lengths.map((length) => fft(length));
     assert.equal(fft(lengths[2]), last);
     assert.equal(fft(lengths[1]), recent);
     assert.notEqual(fft(lengths[0]), oldest);
-    assert.notEqual(fft(2 ** 20 + 1), fft(2 ** 20 + 1), 'too long to be kept at all');
   });
 
   it('refuses a length that is no whole number from 1', () => {
