@@ -14,7 +14,9 @@ describe('overOrders', () => {
     close(area(orders.density, orders.step), area(of.density, of.step), 1e-12);
   });
 
-  it('refuses a speed of 0', () => {
+  it('holds for speeds below 1 as well, and refuses one of 0 or without bound', () => {
+    close(overOrders(of, 0.5).step, 7, 1e-15);
+    assert.throws(() => overOrders(of, Infinity), /speed above 0, not Infinity/);
     assert.throws(() => overOrders(of, 0), /speed above 0/);
   });
 });

@@ -42,5 +42,8 @@ describe('a profile', () => {
     assert.throws(() => profileMeanSquare(profile([10, 1])), /two breakpoints/);
     assert.throws(() => profileMeanSquare(profile([10, 1], [10, 2])), /breakpoint 2 at 10 Hz follows 10 Hz/);
     assert.throws(() => profileMeanSquare(profile([10, 1], [20, 0])), /breakpoint 2/);
+    assert.throws(() => profileMeanSquare(profile([0, 1], [20, 1])), /breakpoint 1 .* not 0 Hz and 1/);
+    assert.throws(() => profileMeanSquare(profile([10, 1], [Infinity, 1])), /breakpoint 2/);
+    assert.throws(() => profileMeanSquare(profile([10, Infinity], [20, 1])), /breakpoint 1/);
   });
 });

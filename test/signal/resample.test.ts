@@ -29,6 +29,8 @@ describe('rationalRatio', () => {
   it('refuses a ratio of 0 and one beyond reach', () => {
     assert.throws(() => rationalRatio(0), RangeError);
     assert.throws(() => rationalRatio(123_456), RangeError);
+    assert.throws(() => rationalRatio(1 / 10_001), /more than 10000/);
+    assert.deepEqual(rationalRatio(10_000), { up: 10_000, down: 1 });
   });
 });
 

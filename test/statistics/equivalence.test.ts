@@ -47,6 +47,23 @@ describe('equivalence', () => {
     );
   });
 
+  it('refuses a confidence that is no more than a guess, or certain', () => {
+    for (const confidence of [0.5, 1, 95, NaN])
+      assert.throws(
+        () => equivalence({ difference: 0, standardError: 1, df: 3 }, 0.1, confidence),
+        new RegExp(`confidence must lie between 0.5 and 1, but is ${confidence}`),
+      );
+    assert.throws(
+      () => equivalence({ difference: 0, standardError: 1, df: 3 }, Infinity, 0.9),
+      /margin must be above 0/,
+    );
+  });
+
+  it('states the zone it holds against: 1/1.25 to 1.25 for a margin of a quarter, and the margin', () => {
+    const { margin, zone } = equivalence({ difference: 0, standardError: 0.01, df: 6 }, 0.25, 0.9);
+    assert.deepEqual([margin, zone], [0.25, { low: 0.8, high: 1.25 }]);
+  });
+
   it('refuses a margin of nothing', () =>
     assert.throws(() => equivalence({ difference: 0, standardError: 1, df: 3 }, 0, 0.95), /margin must be above 0/));
 });
