@@ -9,12 +9,18 @@ const shape = windowShape('hann', 100);
 describe('spectrogram', () => {
   const samples = record(4, 3000);
 
-  it('averages over its columns to the Welch density', () => {
-    const found = spectrogram([{ samples, start: 0 }], { shape, rate: 350 });
-    const mean = new Float64Array(found.bins);
-    found.density.forEach((value, i) => (mean[i % found.bins] += value / found.times.length));
-    near(mean, welchDensity([samples], { shape, rate: 350 }).density, 1e-12);
-  });
+  for (const length of [16, 100]) {
+    it(`averages over its columns to the Welch density, single or gathered, of segments of ${length} samples`, () => {
+      const options = { shape: windowShape('hann', length), rate: 350 };
+      const { density } = welchDensity([samples], options);
+      for (const columns of [Infinity, 1]) {
+        const found = spectrogram([{ samples, start: 0 }], { ...options, columns });
+        const mean = new Float64Array(found.bins);
+        found.density.forEach((value, i) => (mean[i % found.bins] += value / found.times.length));
+        near(mean, density, 1e-12);
+      }
+    });
+  }
 
   it('keeps to the clock and lets no column cross a gap', () => {
     const found = spectrogram(

@@ -15,7 +15,9 @@ describe('pairedT', () => {
 
   it('gives none with unequal counts, fewer than 2 pairs, or differences that are all the same', () => {
     assert.equal(pairedT([1, 2], [2, 4, 6]), undefined);
+    assert.equal(pairedT([1, 2, 9], [2, 4]), undefined);
     assert.equal(pairedT([1], [2]), undefined);
+    assert.equal(pairedT([], []), undefined);
     assert.equal(pairedT([1, 2, 3], [2, 3, 4]), undefined);
     assert.equal(pairedT([1, 2], [2, 4])?.df, 1);
   });
