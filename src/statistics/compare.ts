@@ -30,10 +30,10 @@ export function compare(bands: readonly Levels[], options: CompareOptions = {}):
   if (Math.min(runsA, runsB) < fewestRuns) return withoutInference(bands, confidence, options);
 
   const notes: Note[] = [];
-  const asked = options.method ?? 'welch';
-  const hindered = obstacle(asked, runsA, runsB, order);
-  if (hindered) notes.push({ code: 'method-not-possible', method: asked, obstacle: hindered, runsA, runsB });
-  const method = hindered ? 'welch' : asked;
+  const planned = options.method ?? 'welch';
+  const problem = obstacle(planned, runsA, runsB, order);
+  if (problem) notes.push({ code: 'method-not-possible', method: planned, obstacle: problem, runsA, runsB });
+  const method = problem ? 'welch' : planned;
 
   const estimates = bands.map(({ a, b }) =>
     haveLogarithms(a) && haveLogarithms(b) ? estimateBy(method, logarithms(a), logarithms(b), order) : undefined,
