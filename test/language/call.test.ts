@@ -38,6 +38,8 @@ describe('the check of a call', () => {
     assert.deepEqual(codesOf('highpass r (C.change * f0)'), []);
     assert.deepEqual(codesOf('highpass r (f0 / C.change)'), []);
     assert.deepEqual(codesOf('highpass r (C.change / f0)'), ['unit.dimension']);
+    assert.deepEqual(codesOf('x = 2 ^ C.change'), []);
+    assert.deepEqual(codesOf('x = C.change ^ f0'), ['arithmetic.exponent']);
   });
 
   it('tells of a pick without its number once', () => {

@@ -80,6 +80,12 @@ describe('completionsAt', () => {
     assert.equal(await take('highpass r 2 k¦', 'kHz'), 'highpass r 2 kHz');
   });
 
+  it('offers no verb after a pipe that takes nothing down it, even where the kind is unknown', async () => {
+    const offered = await ofKind('nothing | ¦', 'verb');
+    assert.ok(offered.includes('levels'));
+    assert.ok(!offered.includes('load') && !offered.includes('window'));
+  });
+
   it('offers fields of a value', async () => {
     assert.deepEqual(await labels('L.¦'), ['rms', 'peak']);
     assert.deepEqual(await labels('x = C.ch¦'), ['change']);
