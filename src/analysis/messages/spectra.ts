@@ -1,10 +1,29 @@
 import { messages } from '../../result/messages.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Band } from '../../values/band.ts';
-import { hertz } from '../amounts.ts';
+import { hertz, seconds } from '../amounts.ts';
+import { alsoOf } from '../together.ts';
+
+/** Of a warning about one run that is told of others, too. */
+interface Shared {
+  readonly others: readonly string[];
+}
 
 /** What each message about spectra is told of. Times in s, frequencies in Hz; `run` is a label. */
 export interface SpectraFacts {
+  /** The figures that call for more than the weighted r.m.s., each where it does. */
+  'levels.additional': Shared & {
+    readonly run: string;
+    readonly channel: string;
+    readonly crest: number | undefined;
+    /** MTVV over the weighted r.m.s. */
+    readonly transient: number | undefined;
+    /** VDV over the weighted r.m.s. and the fourth root of the duration. */
+    readonly dose: number | undefined;
+  };
+  'running.short': { readonly over: number; readonly run: string };
+  'running.long': { readonly over: number; readonly run: string; readonly longest: number };
+  'running.few': Shared & { readonly over: number; readonly run: string; readonly samples: number };
   'spectrum.few': { readonly run: string; readonly segments: number; readonly averages: number };
   'spectrum.orders': { readonly axis: string };
   'window.long': SegmentFacts;
@@ -29,6 +48,20 @@ export interface SpectraFacts {
   };
   'peaks.none': { readonly range?: Band };
   'orders.speed': object;
+  'transfer.same': { readonly channel: string };
+  'transfer.unit': {
+    readonly input: string;
+    readonly inputUnit: string;
+    readonly output: string;
+    readonly outputUnit: string;
+  };
+  'transfer.few': Shared & { readonly run: string; readonly averages: number };
+  'transfer.incoherent': Shared & {
+    readonly run: string;
+    readonly from: string;
+    readonly to: string;
+    readonly least: number;
+  };
   'profile.mixed': object;
   'profile.few': object;
   /** What stands where a frequency is wanted. */
@@ -51,7 +84,8 @@ export type SegmentFacts =
       readonly length: number;
       readonly longest: number;
       readonly gaps: boolean;
-    };
+    }
+  | { readonly why: 'single'; readonly run: string; readonly length: number };
 
 /** Units that do not go together: of two breakpoints, of one by itself, or of a profile and a spectrum. */
 export type ProfileUnitFacts =
@@ -66,6 +100,19 @@ export type ProfileUnitFacts =
     };
 
 export const { tell, refuse } = messages<SpectraFacts>({
+  'levels.additional': ({ run, channel, crest, transient, dose, others }) => {
+    const signs = [
+      crest === undefined ? [] : `the crest factor ${formatNumber(crest, 3)} is above 9`,
+      transient === undefined ? [] : `MTVV/a_w ${formatNumber(transient, 3)} is above 1.5`,
+      dose === undefined ? [] : `VDV/(a_w T^¼) ${formatNumber(dose, 3)} is above 1.75`,
+    ].flat();
+    return `${run}, ${channel}: ${signs.join(' and ')}, so the weighted r.m.s. alone may say too little: read MTVV and VDV too (ISO 2631-1:1997, 6.2.1 and 6.3.3).${alsoOf(others)}`;
+  },
+  'running.short': ({ over, run }) => `A span of ${over} s holds no sample of ${run}: take a longer one.`,
+  'running.long': ({ over, run, longest }) =>
+    `The longest unbroken stretch of ${run} is ${seconds(longest)}, and a span of ${seconds(over)} does not fit in it.`,
+  'running.few': ({ over, run, samples, others }) =>
+    `A span of ${seconds(over)} holds only ${samples} samples of ${run}: it follows the wave itself rather than its level.${alsoOf(others)}`,
   'spectrum.few': ({ run, segments, averages }) =>
     `Only ${segments} ${segments === 1 ? 'segment goes' : 'segments go'} into the spectrum of ${run}, so each bin is uncertain by ${Math.round(100 / Math.sqrt(averages))} %: use a shorter window or a longer stretch.`,
   'spectrum.orders': ({ axis }) =>
@@ -85,6 +132,13 @@ export const { tell, refuse } = messages<SpectraFacts>({
   'peaks.none': ({ range }) =>
     `Nothing stands out of the confidence band${range === undefined ? '' : ` between ${hertz(range.from)} and ${hertz(range.to)}`}: a longer stretch gives more averages, and so a narrower band.`,
   'orders.speed': () => 'orders needs the speed, as in "orders S by 1.2 m/s", or the turning rate.',
+  'transfer.same': ({ channel }) => `${channel} stands on both sides: its response to itself is 1.`,
+  'transfer.unit': ({ input, inputUnit, output, outputUnit }) =>
+    `The response of ${output} in ${outputUnit || 'no unit'} to ${input} in ${inputUnit || 'no unit'} has no unit that can be written.`,
+  'transfer.few': ({ run, averages, others }) =>
+    `Only ${averages.toFixed(1)} independent averages go into the response of ${run}, so that even unrelated channels seem coherent: use a shorter window or a longer stretch.${alsoOf(others)}`,
+  'transfer.incoherent': ({ run, from, to, least, others }) =>
+    `The coherence of ${from} and ${to} of ${run} is nowhere ${least} or more: ${to} does not follow from ${from} alone.${alsoOf(others)}`,
   'profile.mixed': () => 'Give one profile, or breakpoints.',
   'profile.few': () => 'A profile needs at least two breakpoints, each a frequency and a density.',
   'profile.frequency': ({ found }) =>
@@ -106,6 +160,8 @@ function noSegment(facts: SegmentFacts): string {
       return `A segment of ${facts.length} s holds only ${facts.samples} samples at ${fourDigits(facts.rate)} Hz: take a longer window.`;
     case 'stretch':
       return `The longest${facts.gaps ? ' unbroken' : ''} stretch of ${facts.run} is ${fourDigits(facts.longest)} s, and a segment of ${facts.length} s does not fit in it: take a shorter window.`;
+    case 'single':
+      return `Only one segment of ${facts.length} s fits into ${facts.run}, of which any two channels seem coherent: take a shorter window.`;
   }
 }
 

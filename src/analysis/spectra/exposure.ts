@@ -11,7 +11,11 @@ const cautions: readonly string[] = [
   'This is context and no finding on anyone’s health: the local rules and the practice of those licensed to assess exposure decide.',
 ];
 
-/** The published ranges beside the levels of weighted acceleration, or undefined where there are none of those. */
+/**
+ * The published ranges beside the levels of weighted acceleration, in m/s^2, run by run (ISO 2631-1:1997, C.2.3;
+ * Directive 2002/44/EC); undefined where no level is of weighted acceleration.
+ * @param rows levels, each in its channel's unit
+ */
 export function exposureOf(rows: readonly LevelsRow[]): ExposureValue | undefined {
   const runs = [...new Set(rows.map(({ run }) => run))];
   const found = runs.flatMap((run) =>

@@ -3,9 +3,11 @@ import { chiSquareQuantile } from '../../statistics/distributions/chiSquare.ts';
 import type { SpectrumEntry, SpectrumMean, SpectrumValue } from '../../values/spectrum.ts';
 
 /**
- * The mean over runs of each channel's spectrum, as power whatever the form. Its limits come from the averages of
- * all runs together: they say how well the mean of these runs is known, and nothing about other runs. Runs whose
- * frequency axes differ by half a bin or more at their upper end have no common mean.
+ * The mean over runs of each channel's spectrum, as power whatever the form, in the unit of the entries. Its limits come
+ * from the averages of all runs together: they say how well the mean of these runs is known, and nothing about other
+ * runs. Runs whose frequency axes differ by half a bin or more at their upper end have no common mean.
+ * @param entries spectra of any channels
+ * @param confidence of the limits, 0 to 1
  */
 export function meansOf(
   entries: readonly SpectrumEntry[],
@@ -19,7 +21,7 @@ export function meansOf(
   });
 }
 
-/** Whether runs share one frequency axis, within half a bin at its upper end, and one unit. */
+/** Whether the `entries` share one frequency axis, within half a bin at its upper end, and one unit. */
 export function shareFrequencies(entries: readonly SpectrumEntry[]): boolean {
   const [first, ...rest] = entries;
   const bins = Math.min(...entries.map(({ level }) => level.length));

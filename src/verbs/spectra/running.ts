@@ -1,16 +1,6 @@
-import { moments } from '../../signal/levels.ts';
-import { runningRms } from '../../signal/running.ts';
-import { seconds } from '../../analysis/amounts.ts';
-import { joined } from '../../analysis/recordings/uniformRate.ts';
+import { runningLevels } from '../../analysis/spectra/running.ts';
 import { siOf, valueOf } from '../arguments.ts';
-import { pieces, whyUneven } from '../../analysis/recordings/runs.ts';
-import { alsoOf, together, type RunWarning } from '../../analysis/together.ts';
-import type { Channel, Run } from '../../values/run.ts';
-import type { RunningEntry } from '../../values/running.ts';
-import { answer, type Verb } from '../verb.ts';
-import { refuse } from '../../result/result.ts';
-
-const usualLength = 1;
+import type { Verb } from '../verb.ts';
 
 export const running: Verb = {
   form: {
@@ -30,62 +20,6 @@ export const running: Verb = {
     examples: ['foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\nrunning foam over 1 s'],
   },
   evaluate(given, { watch }) {
-    const runs = valueOf(given, 'runs', 'runs');
-    const uneven = whyUneven(runs);
-    if (uneven !== undefined) return uneven;
-    const over = siOf(given, 'over') ?? usualLength;
-    const entries: RunningEntry[] = [];
-    const warnings: RunWarning[] = [];
-    for (const run of runs.runs) {
-      watch.progress(entries.length / runs.runs.length, `running r.m.s. of ${run.label}`);
-      const length = Math.round(over * run.rate);
-      if (length < 1)
-        return refuse(
-          'running.short',
-          `A span of ${over} s holds no sample of ${run.label}: take a longer one.`,
-          'over',
-        );
-      const longest = Math.max(...run.stretches.map(({ from, to }) => to - from));
-      if (longest < length) {
-        return refuse(
-          'running.long',
-          `The longest unbroken stretch of ${run.label} is ${seconds(longest / run.rate)}, and a span of ${seconds(over)} does not fit in it.`,
-          'over',
-        );
-      }
-      if (length < 8) {
-        warnings.push({
-          code: 'running.few',
-          of: run.label,
-          tell: (others) => ({
-            code: 'running.few',
-            message: `A span of ${seconds(over)} holds only ${length} samples of ${run.label}: it follows the wave itself rather than its level.${alsoOf(others)}`,
-          }),
-        });
-      }
-      for (const channel of run.channels) entries.push(runningOf(run, channel, length));
-    }
-    return answer({ kind: 'running', set: runs.set, over, entries }, together(warnings));
+    return runningLevels(valueOf(given, 'runs', 'runs'), siOf(given, 'over') ?? 1, watch);
   },
 };
-
-/** Running r.m.s. over so many samples; the run holds at least one stretch as long. */
-export function runningOf(run: Run, channel: Channel, length: number): RunningEntry {
-  const { mean } = moments(channel.samples);
-  const times: Float64Array[] = [];
-  const values: Float64Array[] = [];
-  let largest = -1;
-  let largestAt = 0;
-  pieces(run, channel).forEach((piece, s) => {
-    if (piece.length < length) return;
-    const found = runningRms(piece, length, mean);
-    const { start } = run.stretches[s];
-    values.push(found.values);
-    times.push(found.values.map((_, i) => start + (length - 1 + i) / run.rate));
-    if (found.maximum > largest) {
-      largest = found.maximum;
-      largestAt = start + found.maximumAt / run.rate;
-    }
-  });
-  return { run, channel, times: joined(times), rms: joined(values), largest, largestAt };
-}

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
-import { tabulate } from '../../src/values/tabulate.ts';
-import { toJson } from '../../src/values/json.ts';
-import { errorOf, near, noise, recordingOf, resultOf, sine, valueOf, ownCodes } from './notebook.ts';
+import { tabulate } from '../../../src/values/tabulate.ts';
+import { toJson } from '../../../src/values/json.ts';
+import { errorOf, near, noise, recordingOf, resultOf, sine, valueOf, ownCodes } from '../notebook.ts';
 
 const withNoise = (seed: number): string => {
   const gauss = noise(seed);

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
-import { tabulate } from '../../src/values/tabulate.ts';
-import { toJson } from '../../src/values/json.ts';
-import { errorOf, near, recordingOf, resultOf, sine, valueOf } from './notebook.ts';
+import { tabulate } from '../../../src/values/tabulate.ts';
+import { toJson } from '../../../src/values/json.ts';
+import { errorOf, near, recordingOf, resultOf, sine, valueOf } from '../notebook.ts';
 
 const files = { 'a.csv': recordingOf({ z: sine(12) }, { seconds: 40 }) };
 const load = 'r = load "a.csv" unit g\nS = spectrum r\n';

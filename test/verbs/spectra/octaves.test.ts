@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { toJson } from '../../src/values/json.ts';
-import { errorOf, near, noise, recordingOf, resultOf, sine, valueOf, warningsOf, ownCodes } from './notebook.ts';
+import { toJson } from '../../../src/values/json.ts';
+import { errorOf, near, noise, recordingOf, resultOf, sine, valueOf, warningsOf, ownCodes } from '../notebook.ts';
 
 const gauss = noise(9);
 const rough = { 'a.csv': recordingOf({ z: () => gauss() }, { rate: 400, seconds: 40 }) };

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
-import { tabulate } from '../../src/values/tabulate.ts';
-import { toJson } from '../../src/values/json.ts';
-import { errorOf, near, noise, recordingOf, resultOf, valueOf, warningsOf } from './notebook.ts';
+import { tabulate } from '../../../src/values/tabulate.ts';
+import { toJson } from '../../../src/values/json.ts';
+import { errorOf, near, noise, recordingOf, resultOf, valueOf, warningsOf } from '../notebook.ts';
 
 const gauss = noise(21);
 /** White, 0.1 g r.m.s. at 200 Hz: 1e-4 g²/Hz. */

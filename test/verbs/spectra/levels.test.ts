@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { near, recordingOf, resultOf, sine, valueOf } from './notebook.ts';
+import { near, recordingOf, resultOf, sine, valueOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv" unit m/s^2\n';
 /** A sine of 1 m/s² at 8 Hz with one second of three times as much from 12 s on. */

@@ -1,0 +1,168 @@
+import { page, type MessagePages } from '../../result/pages.ts';
+import type { SpectraFacts } from './spectra.ts';
+
+const foam = 'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s';
+const after = (line: string): string => `${foam} | channel z\n${line}`;
+const ofAll = (line: string): string => `${foam}\n${line}`;
+const points = (list: string, rest = ''): string => `profile ${list}${rest}`;
+const limit = 'limit = profile 5 Hz 0.002 g^2/Hz, 100 Hz 0.0005 g^2/Hz';
+
+/** A page for every message about levels, spectra and what is read off them. */
+export const spectraPages: MessagePages<SpectraFacts> = {
+  'levels.additional': page(
+    'The weighted r.m.s. may say too little',
+    'Of weighted acceleration with shocks in it, ISO 2631-1:1997, 6.2.1 and 6.3.3 ask to look at MTVV and VDV beside the r.m.s.',
+    after('levels (weight foam wk)'),
+    after('levels foam'),
+  ),
+  'running.short': page(
+    'A span without a sample',
+    'The span of a running r.m.s. is shorter than the time between two samples.',
+    after('running foam over 1 ms'),
+    after('running foam over 1 s'),
+  ),
+  'running.long': page(
+    'A span longer than the recording',
+    'No span reaches across a gap, so one unbroken stretch of each run has to hold it.',
+    after('running foam over 100 s'),
+    after('running foam over 1 s'),
+  ),
+  'running.few': page(
+    'A span of few samples',
+    'Over so few samples the running r.m.s. rises and falls with the wave itself.',
+    after('running foam over 10 ms'),
+    after('running foam over 1 s'),
+  ),
+  'spectrum.few': page(
+    'Few segments to average',
+    'A spectrum of few segments is uncertain in every bin; a shorter window leaves more of them.',
+    after('spectrum foam using window hann 25 s'),
+    after('spectrum foam using window hann 2 s'),
+  ),
+  'spectrum.orders': page(
+    'A spectrum without frequencies',
+    'Its axis was divided by a speed, and what is asked for is in Hz.',
+    after('band (orders (spectrum foam) by 1.2 m/s) 4..10 Hz'),
+    after('band (spectrum foam) 4..10 Hz'),
+  ),
+  'window.long': page(
+    'A segment that does not fit',
+    'A segment is never padded: it has to fit in an unbroken stretch of every run, twice for a response, and to hold at least four samples.',
+    after('spectrum foam using window hann 100 s'),
+    after('spectrum foam using window hann 2 s'),
+  ),
+  'band.outside': page(
+    'A band past half the rate',
+    'A recording holds no frequencies above half its rate.',
+    after('band (spectrum foam) 10..500 Hz'),
+    after('band (spectrum foam) 10..150 Hz'),
+  ),
+  'band.zero': page(
+    'Bands of an octave from 0 Hz',
+    'Each band is a fixed ratio wide, so none begins at 0 Hz.',
+    after('band (spectrum foam) third-octave 0..100 Hz'),
+    after('band (spectrum foam) third-octave 20..100 Hz'),
+  ),
+  'band.narrow': page(
+    'A band of few bins',
+    'The level of a band of few bins rests on few figures, and a line at its edge is split.',
+    after('band (spectrum foam) 10..11 Hz'),
+    after('band (spectrum foam using window hann 8 s) 10..11 Hz'),
+  ),
+  'band.few-bins': page(
+    'Bands of an octave that stay empty',
+    'At low frequencies such bands are narrow, and a longer window is needed to resolve them.',
+    after('band (spectrum foam) third-octave 2.5..100 Hz'),
+    after('band (spectrum foam using window hann 8 s) third-octave 2.5..100 Hz'),
+  ),
+  'peaks.none': page(
+    'No peak stands out',
+    'A peak counts only where it lies above the confidence band of its surroundings.',
+    after('peaks (spectrum foam using window hann 20 s) 120..121 Hz'),
+    after('peaks (spectrum foam using window hann 4 s) 5..100 Hz'),
+  ),
+  'orders.speed': page(
+    'Orders without a speed',
+    'Frequencies become orders when they are divided by a speed or a turning rate.',
+    after('orders (spectrum foam)'),
+    after('orders (spectrum foam) by 1.2 m/s'),
+  ),
+  'transfer.same': page(
+    'A response of a channel to itself',
+    'It is 1 at every frequency.',
+    ofAll('transfer foam from x to x'),
+    ofAll('transfer foam from x to z'),
+  ),
+  'transfer.unit': page(
+    'A response without a unit',
+    'The unit of the output over that of the input has to be one that can be written.',
+    ofAll('transfer foam from x to z'),
+    ofAll('transfer foam from x to z'),
+  ),
+  'transfer.few': page(
+    'A response of few averages',
+    'With few segments any two signals seem coherent; a shorter window leaves more of them.',
+    ofAll('transfer foam from x to z using window hann 20 s'),
+    ofAll('transfer foam from x to z using window hann 1 s'),
+  ),
+  'transfer.incoherent': page(
+    'A response without coherence',
+    'Where the output does not follow from the input alone, their ratio says nothing.',
+    ofAll('transfer foam from x to y using window hann 1 s'),
+    ofAll('transfer foam from x to z using window hann 1 s'),
+  ),
+  'profile.mixed': page(
+    'A profile and breakpoints at once',
+    'A profile is given by its breakpoints or by its name.',
+    `${limit}\n${points('limit, 20 Hz')}`,
+    `${limit}\n${points('limit')}`,
+  ),
+  'profile.few': page(
+    'A profile of one breakpoint',
+    'Two breakpoints make the first line.',
+    points('20 Hz 0.01 g^2/Hz'),
+    points('20 Hz 0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz'),
+  ),
+  'profile.frequency': page(
+    'A breakpoint without its frequency',
+    'Each breakpoint is a frequency and a density.',
+    points('0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz'),
+    points('20 Hz 0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz'),
+  ),
+  'profile.density': page(
+    'A breakpoint without its density',
+    'Each breakpoint is a frequency and a density.',
+    points('20 Hz 0.01 g^2/Hz, 80 Hz'),
+    points('20 Hz 0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz'),
+  ),
+  'profile.unit': page(
+    'A density in another unit',
+    'The densities of a profile, and of the spectra held against it, are of one dimension: a unit squared per Hz.',
+    points('20 Hz 0.01 g/Hz, 80 Hz 0.04 g/Hz'),
+    points('20 Hz 0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz'),
+  ),
+  'profile.zero': page(
+    'A breakpoint at zero',
+    'Log-log paper has no zero.',
+    points('20 Hz 0 g^2/Hz, 80 Hz 0.04 g^2/Hz'),
+    points('20 Hz 0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz'),
+  ),
+  'profile.order': page(
+    'Breakpoints out of order',
+    'The frequencies of a profile rise from each breakpoint to the next.',
+    points('80 Hz 0.04 g^2/Hz, 20 Hz 0.01 g^2/Hz'),
+    points('20 Hz 0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz'),
+  ),
+  'profile.outside': page(
+    'A profile past half the rate',
+    'A recording holds no frequencies above half its rate, so it can’t be held against a profile that reaches there.',
+    after(points('20 Hz 0.01 g^2/Hz, 2000 Hz 0.007 g^2/Hz', ' against (spectrum foam)')),
+    after(points('20 Hz 0.01 g^2/Hz, 150 Hz 0.007 g^2/Hz', ' against (spectrum foam)')),
+  ),
+  'profile.bins': page(
+    'A profile between two bins',
+    'No bin of the spectrum lies within the profile; a longer window has more of them.',
+    after(points('20.1 Hz 0.01 g^2/Hz, 20.4 Hz 0.01 g^2/Hz', ' against (spectrum foam)')),
+    after(points('20 Hz 0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz', ' against (spectrum foam)')),
+  ),
+};

@@ -1,0 +1,89 @@
+import { answered, type Answer } from '../../result/result.ts';
+import { additionalMethods } from '../../signal/exposure.ts';
+import { levels, moments, vibrationDose } from '../../signal/levels.ts';
+import type { LevelsRow, LevelsValue } from '../../values/levels.ts';
+import type { Watch } from '../../values/ports.ts';
+import { sampleCount, type Channel, type Run } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import { tell } from '../messages/spectra.ts';
+import { isAcceleration } from '../recordings/dimensions.ts';
+import { whyUneven } from '../recordings/runs.ts';
+import { together, type RunWarning } from '../together.ts';
+import { exposureOf } from './exposure.ts';
+import { runningOf } from './running.ts';
+import { longestStretch } from './segments.ts';
+
+/** What is left of a mean that was taken out is rounding, below this share of the r.m.s. */
+const rounding = 1e-13;
+
+/** s; the span of the MTVV. */
+const mtvvSpan = 1;
+
+/**
+ * The single-number levels of every run and channel, in the channel's unit unless said (ISO 2631-1:1997, 6.3.1 and
+ * 6.3.2), with the published ranges beside levels of weighted acceleration. Refuses runs that are not sampled evenly.
+ */
+export function levelsOf(runs: RunsValue, watch: Watch): Answer<LevelsValue> {
+  const uneven = whyUneven(runs);
+  if (uneven !== undefined) return uneven;
+  const rows: LevelsRow[] = [];
+  const scratch = new Float64Array(Math.max(...runs.runs.map(sampleCount)));
+  runs.runs.forEach((run, index) => {
+    watch.progress(index / runs.runs.length, `levels of ${run.label}`);
+    for (const channel of run.channels) rows.push(levelsRow(run, channel, scratch));
+  });
+  const exposure = exposureOf(rows);
+  const value: LevelsValue = { kind: 'levels', set: runs.set, rows, ...(exposure === undefined ? {} : { exposure }) };
+  return answered(value, together(rows.flatMap(additionalMethodsOf)));
+}
+
+function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow {
+  const found = levels(channel.samples, scratch);
+  const span = Math.round(mtvvSpan * run.rate);
+  const transient = span >= 1 && longestStretch(run) >= span ? runningOf(run, channel, span) : undefined;
+  return {
+    run,
+    channel,
+    mean: Math.abs(found.mean) < rounding * found.rms ? 0 : found.mean,
+    rms: found.rms,
+    totalRms: found.totalRms,
+    peak: found.peak,
+    peakToPeak: found.peakToPeak,
+    crestFactor: found.crest ?? undefined,
+    kurtosis: found.kurtosis ?? undefined,
+    skewness: found.skewness ?? undefined,
+    vdv: isAcceleration(channel.unit)
+      ? vibrationDose(moments(channel.samples), run.rate, channel.unit.factor)
+      : undefined,
+    percentile99: found.p99,
+    percentile999: found.p999,
+    mtvv: transient?.largest,
+    mtvvAt: transient === undefined ? undefined : transient.largestAt - run.stretches[0].start,
+    duration: channel.samples.length / run.rate,
+  };
+}
+
+/** Weightings of the whole body, which ISO 2631-1 is about. */
+const wholeBody = ['Wk', 'Wd', 'Wc', 'We', 'Wj'];
+
+/** What of a weighted signal calls for more than its r.m.s. */
+function additionalMethodsOf(row: LevelsRow): RunWarning[] {
+  const { run, channel, rms, peak, mtvv, vdv, duration } = row;
+  if (!wholeBody.includes(channel.weighting ?? '') || vdv === undefined || !(rms > 0)) return [];
+  const greatestRunning = mtvv ?? 0;
+  const dose = vdv / channel.unit.factor;
+  const found = additionalMethods({ rms, peak, greatestRunning, dose, seconds: duration });
+  const signs = [found.crest, found.transient, found.dose];
+  if (!signs.some(({ calledFor }) => calledFor)) return [];
+  const [crest, transient, doses] = signs.map(({ calledFor, value }) => (calledFor ? value : undefined));
+  const code = 'levels.additional';
+  const facts = { run: run.label, channel: channel.name, crest, transient, dose: doses };
+  return [
+    {
+      code,
+      of: `${run.label}, ${channel.name}`,
+      alike: signs.map(({ calledFor }) => calledFor).join(),
+      tell: (others) => tell(code, { ...facts, others }),
+    },
+  ];
+}

@@ -1,0 +1,127 @@
+import { answered, success, type Answer, type Refused, type Result } from '../../result/result.ts';
+import { piecesOf } from '../../signal/stretch.ts';
+import { transfer } from '../../signal/transfer.ts';
+import { hopOf, segmentCount } from '../../signal/welch.ts';
+import { windowShape } from '../../signal/windows.ts';
+import { sameDimension } from '../../units/dimension.ts';
+import { one, parseUnit } from '../../units/parse.ts';
+import type { Unit } from '../../units/unit.ts';
+import type { Watch } from '../../values/ports.ts';
+import type { Channel, Run } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
+import type { WindowValue } from '../../values/window.ts';
+import { refuse as refuseRecording } from '../messages/recordings.ts';
+import { refuse, tell } from '../messages/spectra.ts';
+import { findChannel } from '../recordings/channels.ts';
+import { whyUneven } from '../recordings/runs.ts';
+import { together, type RunWarning } from '../together.ts';
+import { segmentSamples, whyTooShort } from './segments.ts';
+
+/** Below this coherence a response is not to be read (engineering choice). */
+const leastCoherence = 0.5;
+/** Fewer effective averages than this make any two signals seem coherent. */
+const fewAverages = 8;
+
+/** The channels of a response by name or header: what drives, and what responds. */
+export interface Way {
+  readonly from: string;
+  readonly to: string;
+}
+
+/**
+ * The frequency response of every run from one channel to another, H1 and H2, by Welch's averages (Bendat and Piersol,
+ * Random Data, 6.2 and 9.2). Refuses runs that are not sampled evenly or lack a channel, a channel to itself, units
+ * whose ratio can't be written, and windows of which fewer than two segments fit in a run.
+ */
+export function transferOf(runs: RunsValue, way: Way, window: WindowValue, watch: Watch): Answer<TransferValue> {
+  const uneven = whyUneven(runs);
+  if (uneven !== undefined) return uneven;
+  const entries: TransferEntry[] = [];
+  for (const run of runs.runs) {
+    watch.progress(entries.length / runs.runs.length, `transfer of ${run.label}`);
+    const pair = pairOf(run, way);
+    if (!pair.ok) return pair;
+    const refusal = whyTooShort([run], window, 'using') ?? whyOneSegment(run, window);
+    if (refusal !== undefined) return refusal;
+    entries.push(entryOf(run, pair.value, window, watch));
+  }
+  const value: TransferValue = { kind: 'transfer', set: runs.set, window, leastCoherence, entries };
+  return answered(value, together(entries.flatMap(doubts)));
+}
+
+interface Pair {
+  readonly input: Channel;
+  readonly output: Channel;
+  /** Of output / input, and what the plain ratio of samples is multiplied by to be in it. */
+  readonly unit: Unit;
+  readonly scale: number;
+}
+
+function pairOf(run: Run, { from, to }: Way): Result<Pair> {
+  const input = findChannel(run.channels, from);
+  const output = findChannel(run.channels, to);
+  if (input === undefined || output === undefined) {
+    const channel = input === undefined ? from : to;
+    const known = run.channels.map(({ name }) => name);
+    const at = input === undefined ? 'input' : 'output';
+    return refuseRecording('channel.unknown', { run: run.label, channel, known }, at);
+  }
+  if (input === output) return refuse('transfer.same', { channel: input.name }, 'output');
+  if (sameDimension(input.unit.dimension, output.unit.dimension))
+    return success({ input, output, unit: one, scale: output.unit.factor / input.unit.factor });
+  const [per, of] = [input, output].map(({ unit }) => unit.symbol);
+  const ratio = parseUnit(`${of || '1'}${per === '' ? '' : `/(${per})`}`);
+  if (ratio.ok) return success({ input, output, unit: ratio.unit, scale: 1 });
+  const facts = { input: input.name, inputUnit: per, output: output.name, outputUnit: of };
+  return refuse('transfer.unit', facts, 'output');
+}
+
+/** With a single segment any two signals are coherent. */
+function whyOneSegment(run: Run, window: WindowValue): Refused | undefined {
+  const length = segmentSamples(run, window);
+  const hop = hopOf(length, window.overlap);
+  const segments = run.stretches.reduce((sum, { from, to }) => sum + segmentCount(to - from, length, hop), 0);
+  if (segments > 1) return undefined;
+  return refuse('window.long', { why: 'single', run: run.label, length: window.length }, 'using');
+}
+
+function entryOf(run: Run, { input, output, unit, scale }: Pair, window: WindowValue, watch: Watch): TransferEntry {
+  const inputs = piecesOf(input.samples, run.stretches);
+  const outputs = piecesOf(output.samples, run.stretches);
+  const found = transfer(
+    inputs.map((piece, s) => ({ input: piece, output: outputs[s] })),
+    {
+      shape: windowShape(window.shape, segmentSamples(run, window)),
+      rate: run.rate,
+      overlap: window.overlap,
+      cancelled: watch.cancelled,
+    },
+  );
+  return {
+    run,
+    from: input.name,
+    to: output.name,
+    unit,
+    spacing: found.step,
+    averages: found.averages,
+    magnitude: found.h1.map((value) => value * scale),
+    magnitudeH2: found.h2.map((value) => value * scale),
+    phase: found.phase.map((value) => (value * 180) / Math.PI),
+    coherence: found.coherence,
+    randomError: found.error,
+  };
+}
+
+function doubts({ run: { label: run }, from, to, averages, coherence }: TransferEntry): RunWarning[] {
+  const found: RunWarning[] = [];
+  if (averages < fewAverages) {
+    const code = 'transfer.few';
+    found.push({ code, of: run, tell: (others) => tell(code, { run, averages, others }) });
+  }
+  if (coherence.subarray(1).every((value) => !(value >= leastCoherence))) {
+    const code = 'transfer.incoherent';
+    found.push({ code, of: run, tell: (others) => tell(code, { run, from, to, least: leastCoherence, others }) });
+  }
+  return found;
+}

@@ -1,0 +1,100 @@
+import { strict as assert } from 'node:assert';
+import { tabulate } from '../../../src/values/tabulate.ts';
+import { toJson } from '../../../src/values/json.ts';
+import { errorOf, near, noise, recordingOf, valueOf, warningsOf } from '../notebook.ts';
+
+const load = 'r = load "a.csv" unit g\n';
+
+describe('transfer', () => {
+  /** z follows x at half the height 10 ms later, with some noise of its own; y is unrelated. */
+  const gauss = noise(11);
+  const drive = Array.from({ length: 12_002 }, gauss);
+  const files = {
+    'a.csv': recordingOf(
+      { x: (_, i) => drive[i + 2], y: () => gauss(), z: (_, i) => 0.5 * drive[i] + 0.05 * gauss() },
+      { rate: 200, seconds: 60 },
+    ),
+  };
+
+  it('gives magnitude, delay as falling phase, and coherence', async () => {
+    const { entries, leastCoherence } = await valueOf(
+      'transfer',
+      `${load}transfer r from x to z using window hann 1 s`,
+      files,
+    );
+    const [entry] = entries;
+    assert.deepEqual([entry.from, entry.to, entry.unit.symbol, leastCoherence], ['x', 'z', '', 0.5]);
+    for (const k of [10, 25, 40]) {
+      near(entry.magnitude[k], 0.5, 0.05);
+      assert.ok(entry.magnitudeH2[k] >= entry.magnitude[k]);
+      const lag = -360 * k * 0.01;
+      const off = ((((entry.phase[k] - lag) % 360) + 540) % 360) - 180;
+      assert.ok(Math.abs(off) < 3, `${off} degrees off at ${k} Hz`);
+      assert.ok(entry.coherence[k] > 0.95);
+      near(entry.randomError[k], Math.sqrt((1 - entry.coherence[k]) / (entry.coherence[k] * 2 * entry.averages)), 1e-9);
+    }
+  });
+
+  it('of unrelated channels says that one does not follow from the other', async () => {
+    assert.deepEqual(await warningsOf(`${load}transfer r from x to y using window hann 0.5 s`, files), [
+      'transfer.incoherent',
+    ]);
+  });
+
+  it('warns of so few averages that anything seems coherent', async () => {
+    assert.ok(
+      (await warningsOf(`${load}transfer r from x to y using window hann 20 s`, files)).includes('transfer.few'),
+    );
+  });
+
+  it('carries the units of unlike channels', async () => {
+    const mixed = 'r = load "a.csv" channel force, z\ntransfer r from force to z';
+    const force = {
+      'a.csv': `t (s),force (N),z (g)\n${files['a.csv']
+        .split('\n')
+        .slice(1)
+        .map((row) =>
+          row
+            .split(',')
+            .filter((_, i) => i !== 2)
+            .join(','),
+        )
+        .join('\n')}`,
+    };
+    assert.equal((await valueOf('transfer', mixed, force)).entries[0].unit.symbol, 'g/N');
+  });
+
+  it('refuses a channel that is not there, one to itself, and a single segment', async () => {
+    const { code, message } = await errorOf(`${load}transfer r from axle to z`, files);
+    assert.equal(code, 'channel.unknown');
+    assert.match(message, /no channel axle: it has x, y and z/);
+    assert.match((await errorOf(`${load}transfer r from x to post`, files)).message, /no channel post/);
+    assert.equal((await errorOf(`${load}transfer r from x to x`, files)).code, 'transfer.same');
+    assert.match(
+      (await errorOf(`${load}transfer r from x to z using window hann 50 s`, files)).message,
+      /Only one segment/,
+    );
+    assert.equal((await errorOf(`${load}transfer r from x`, files)).code, 'operand.missing');
+  });
+
+  it('stands in table and JSON, without a number that is not finite', async () => {
+    const value = await valueOf('transfer', `${load}transfer r from x to z`, files);
+    const { runs, least_coherence } = toJson(value) as { runs: Record<string, number[]>[]; least_coherence: number };
+    assert.equal(least_coherence, 0.5);
+    assert.deepEqual(Object.keys(runs[0]), [
+      'run',
+      'from',
+      'to',
+      'spacing_hz',
+      'averages',
+      'h1',
+      'h2',
+      'phase_deg',
+      'coherence',
+      'random_error',
+    ]);
+    assert.equal(runs[0].h1.length, 201);
+    const cells = tabulate(value)!.rows.flat();
+    assert.ok(cells.every((one) => typeof one !== 'number' || Number.isFinite(one)));
+  });
+});
