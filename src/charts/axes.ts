@@ -1,4 +1,4 @@
-import { besidePlot, defaultChartWidth, role } from './specification.ts';
+import { besidePlot, defaultChartWidth } from './specification.ts';
 
 /** Domains, ticks and label places of axes, reckoned here so that every theme and host draws the same. */
 
@@ -99,14 +99,22 @@ export const fromZero = (values: readonly (number | null)[], room = 1): object =
   return { domain: [0, largest > 0 ? largest * room : 1], nice: true, zero: true };
 };
 
+/** What a picture over frequency is to show of its axis. */
+export interface FrequencyOptions {
+  readonly frequency: 'linear' | 'log';
+  /** In Hz. */
+  readonly over?: Domain;
+}
+
 /** A frequency axis in Hz over a domain. */
 export function frequencyAxis(
   domain: Domain,
   scale: 'linear' | 'log',
-  labels = true,
   title = 'Frequency (Hz)',
+  labels = true,
 ): object {
   return {
+    field: 'f',
     type: 'quantitative',
     scale: { type: scale, domain: [domain.from, domain.to], nice: false, zero: false },
     axis: {
@@ -120,15 +128,49 @@ export function frequencyAxis(
   };
 }
 
+/** The part of frequencies that is asked for, as far as there are any; a log axis begins above 0 Hz. */
+export function frequencyRange(lowest: number, highest: number, { over, frequency }: FrequencyOptions): Domain {
+  const least = frequency === 'log' ? lowest : 0;
+  const from = Math.max(over?.from ?? 0, least);
+  const to = Math.min(over?.to ?? highest, highest);
+  return from < to ? { from, to } : { from: least, to: highest };
+}
+
 /** A level axis, logarithmic over a domain. */
 export function logLevelAxis(title: string, domain: Domain): object {
   const values = logTicks(domain);
   return {
+    field: 'v',
     type: 'quantitative',
     scale: { type: 'log', domain: [domain.from, domain.to], nice: false },
     axis: { title, values, labelExpr: logLabel(values), labelOverlap: 'greedy' },
   };
 }
+
+/** A linear axis of levels, changes or figures. */
+export const levelAxis = (field: string, title: string | null, scale: object, axis: object = {}): object => ({
+  field,
+  type: 'quantitative',
+  scale,
+  axis: { title, labelExpr: figureLabel, tickCount: 6, ...axis },
+});
+
+/** A time axis over a domain in s. */
+export const timeAxis = (field: string, { from, to }: Domain, axis: object = {}): object => ({
+  field,
+  type: 'quantitative',
+  scale: { domain: [from, to], nice: false, zero: false },
+  axis: { title: 'Time (s)', labelExpr: figureLabel, tickCount: { expr: 'floor(chartWidth / 90)' }, ...axis },
+});
+
+/** Runs beside one another, in the order of their names. */
+export const runsAxis = (field: string, names: readonly string[], axis: object = {}): object => ({
+  field,
+  type: 'nominal',
+  sort: null,
+  scale: { domain: names },
+  axis: { title: 'Run', ...fittedNames(names), ...axis },
+});
 
 /** Width in px that a text of the labels' size takes, near enough to keep labels apart. */
 export const textWidth = (text: string, size = 11): number => [...text].length * size * 0.56;
@@ -190,27 +232,4 @@ export function along(domain: Domain, scale: 'linear' | 'log', at: number): numb
   return scale === 'log'
     ? Math.log(at / domain.from) / Math.log(domain.to / domain.from)
     : (at - domain.from) / (domain.to - domain.from);
-}
-
-const besideName = 44;
-
-/** Legend of series, in as many columns as their longest name leaves room for. */
-export function seriesLegend(labels: readonly string[], symbolType: 'stroke' | undefined): object {
-  const longest = Math.max(0, ...labels.map((label) => textWidth(label, 12)));
-  return {
-    title: null,
-    ...(symbolType === undefined ? { symbolStrokeWidth: 0 } : lineSymbol),
-    columns: { expr: `max(1, floor((chartWidth - 60) / ${Math.round(longest + besideName)}))` },
-    labelLimit: { expr: 'chartWidth - 130' },
-    labelColor: role('ink'),
-  };
-}
-
-/** A piece of line long enough to show its dashes, and no higher than the name beside it. */
-const lineSymbol = { symbolType: 'M-1,0L5.4,0', symbolSize: 100, labelOffset: 26 };
-
-/** Rows that such a legend takes at the default width. */
-export function legendRows(labels: readonly string[], width = 660): number {
-  const longest = Math.max(0, ...labels.map((label) => textWidth(label, 12)));
-  return Math.ceil(labels.length / Math.max(1, Math.floor(width / (longest + besideName))));
 }

@@ -15,6 +15,9 @@ export const fullWidth = 601.25;
 export const defaultChartWidth = 720;
 export const besidePlot = 88;
 
+/** Height in px that the x axis and its title take. */
+export const belowPlot = 46;
+
 /** A role of the theme as Vega-Lite takes it. */
 export interface Role {
   readonly expr: string;

@@ -1,4 +1,4 @@
-import { bandChart } from '../plots/band-bars.ts';
+import { bandChart } from '../plots/bandBars.ts';
 import { bandName, distinct, printedUnit } from '../names.ts';
 import { aligned, significant } from '../number.ts';
 import { excludedPart } from './excluded.ts';

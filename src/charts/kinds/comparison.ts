@@ -3,10 +3,10 @@ import { capitalised, counted, distinct, listed, sentence, shortened } from '../
 import { aligned, interval, percent, probability, signed, significant, fixed } from '../number.ts';
 import type { TablePart, TextPart } from '../output.ts';
 import { comparisonChart } from '../plots/change.ts';
-import { bareOverlay } from '../plots/overlay.ts';
+import { bareOverlay } from '../plots/overlayOptions.ts';
 import { ratioChart } from '../plots/ratio.ts';
-import { runOrderChart } from '../plots/run-order.ts';
-import { outcomes, outcomeWord } from '../plots/change-layers.ts';
+import { runOrderChart } from '../plots/runOrder.ts';
+import { outcomes, outcomeWord } from '../plots/changeLayers.ts';
 import { comparedName } from '../compared.ts';
 import { detailsTable, sensitivityTable } from './comparison-details.ts';
 import { excludedPart } from './excluded.ts';

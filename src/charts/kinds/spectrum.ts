@@ -4,7 +4,8 @@ import { spectrumKind, type SpectrumEntry, type SpectrumValue } from '../../valu
 import { windowWords } from '../names.ts';
 import type { TablePart } from '../output.ts';
 import { cumulativeChart } from '../plots/cumulative.ts';
-import { bareOverlay, overlayChart } from '../plots/overlay.ts';
+import { overlayChart } from '../plots/overlayChart.ts';
+import { bareOverlay } from '../plots/overlayOptions.ts';
 import { acrossOf, highestBin, setName, spectrumQuantity } from '../series.ts';
 import { excludedPart } from './excluded.ts';
 import { figuresTable } from './figures.ts';

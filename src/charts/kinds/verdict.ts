@@ -4,7 +4,7 @@ import { sentence } from '../names.ts';
 import { fixed, interval, percent, signed, significant } from '../number.ts';
 import type { TablePart, TextPart } from '../output.ts';
 import { verdictChart } from '../plots/verdict.ts';
-import { runOrderChart } from '../plots/run-order.ts';
+import { runOrderChart } from '../plots/runOrder.ts';
 import { excludedPart } from './excluded.ts';
 import { planPart } from './followed.ts';
 import { columns, some, type Presenter } from './kind.ts';

@@ -1,13 +1,16 @@
+import { counted } from '../../result/words.ts';
 import type { ComparisonValue } from '../../values/comparison.ts';
 import { comparedName, isOfSignal } from '../compared.ts';
-import { legendRows } from '../axes.ts';
-import { counted, sentence } from '../names.ts';
+import { legendRows } from '../legends.ts';
+import { layered } from '../marks.ts';
+import { sentence } from '../names.ts';
 import { percent, probability } from '../number.ts';
 import type { ChartPart } from '../output.ts';
-import { chartPart, fullWidth } from '../specification.ts';
-import { changeDomain, changeLayers, changeText, outcomeWord } from './change-layers.ts';
-import { overlayOf, type OverlayOptions } from './overlay.ts';
-import { overlayLayers } from './overlay-layers.ts';
+import { chartPart } from '../specification.ts';
+import { changeDomain, changeLayers, changeText, outcomeWord } from './changeLayers.ts';
+import { overlayOf } from './overlay.ts';
+import { overlayLayers } from './overlayLayers.ts';
+import type { OverlayOptions } from './overlayOptions.ts';
 
 /** The change in each band with its interval, below the spectra it was found in. */
 
@@ -21,7 +24,8 @@ const overlayHeight = 240;
 export function comparisonChart(value: ComparisonValue, options: OverlayOptions): ChartPart | undefined {
   if (value.rows.length === 0) return undefined;
   const above = overlayAbove(value, options);
-  const below = { width: fullWidth, height: rowHeight * value.rows.length + 14, layer: changeLayers(value) };
+  const height = rowHeight * value.rows.length + 14;
+  const below = layered(height, changeLayers(value));
   const overlayRoom = above === undefined ? 0 : overlayHeight + 60;
   const intervals = value.rows.some(({ lowPercent }) => lowPercent !== undefined);
   return chartPart({
@@ -32,7 +36,7 @@ export function comparisonChart(value: ComparisonValue, options: OverlayOptions)
       resolve: { scale: separate, legend: separate },
       vconcat: above === undefined ? [below] : [above, below],
     },
-    height: overlayRoom + below.height + 48,
+    height: overlayRoom + height + 48,
     legendRows: above === undefined ? 0 : legendRows([value.a.name, value.b.name]),
     description: changeDescription(value),
   });
@@ -57,7 +61,7 @@ function overlayAbove(value: ComparisonValue, options: OverlayOptions): object |
     to: bands.length === 0 ? Infinity : 2 * Math.max(...bands.map(({ to }) => to)),
   };
   const overlay = overlayOf([own(a, a.spectrum), own(b, b.spectrum)], { ...options, bands, over });
-  return overlay && { width: fullWidth, height: overlayHeight, layer: overlayLayers(overlay) };
+  return overlay && layered(overlayHeight, overlayLayers(overlay));
 }
 
 /** Said where an interval is wider than the picture. */

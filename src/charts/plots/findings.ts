@@ -3,7 +3,7 @@ import type { Run } from '../../values/run.ts';
 import { distinct } from '../names.ts';
 import type { ChartPart } from '../output.ts';
 import { panelChart } from './trace.ts';
-import type { Panel } from './trace-panel.ts';
+import type { Panel } from './tracePanel.ts';
 
 /** The recordings with the places that were remarked on; undefined when no finding names a place. */
 export function findingsChart({ rows }: FindingsValue): ChartPart | undefined {

@@ -1,10 +1,13 @@
+import { capitalised, listed } from '../../result/words.ts';
 import type { LevelsValue } from '../../values/levels.ts';
-import { figureLabel, fittedNames, fromZero, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
-import { axisTitle, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
+import { fromZero, heightOfNames, levelAxis, runsAxis } from '../axes.ts';
+import { bySeries, legendRows } from '../legends.ts';
+import { dots, layered, layerOf } from '../marks.ts';
+import { axisTitle, channelQuantity, distinct, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
-import { chartPart, fullWidth, seriesColour, seriesShape } from '../specification.ts';
+import { chartPart } from '../specification.ts';
 
 const plotHeight = 240;
 
@@ -26,29 +29,9 @@ export function levelsChart(
   const runs = distinct(points.map((point) => point.run));
   const unit = first.channel.unit.symbol;
   const quantity = `${channelQuantity(first.channel)} r.m.s.`;
-  const legend = seriesLegend(series, undefined);
-  const colour = {
-    field: 'series',
-    type: 'nominal',
-    scale: { domain: series, range: series.map((_, index) => seriesColour(index)) },
-    legend,
-  };
-  const encoding = {
-    x: {
-      field: 'run',
-      type: 'nominal',
-      sort: null,
-      scale: { domain: runs },
-      axis: { title: 'Run', ...fittedNames(runs) },
-    },
-    y: {
-      field: 'rms',
-      type: 'quantitative',
-      scale: fromZero(points.map(({ rms }) => rms)),
-      axis: { title: axisTitle(quantity, unit), labelExpr: figureLabel, tickCount: 6 },
-    },
-    color: colour,
-  };
+  const { color, shape } = bySeries(series, 'dot');
+  const rms = fromZero(points.map((point) => point.rms));
+  const encoding = { x: runsAxis('run', runs), y: levelAxis('rms', axisTitle(quantity, unit), rms), color };
   const values = points.map((point) => ({
     ...point,
     rms: drawn(point.rms),
@@ -56,27 +39,14 @@ export function levelsChart(
   }));
   return chartPart({
     title: `${capitalised(quantity)} of each run: ${listed(distinct(named.map(setName)))}`,
-    view: {
-      width: fullWidth,
-      height: plotHeight,
-      data: { values },
-      layer: [
-        { mark: { type: 'line', aria: false, strokeWidth: 1, opacity: 0.5 }, encoding },
-        {
-          mark: { type: 'point', filled: true, size: 80, opacity: 1, aria: false, tooltip: { content: 'encoding' } },
-          encoding: {
-            ...encoding,
-            shape: {
-              field: 'series',
-              type: 'nominal',
-              scale: { domain: series, range: series.map((_, index) => seriesShape(index)) },
-              legend,
-            },
-            tooltip: { field: 'says', type: 'nominal' },
-          },
-        },
+    view: layered(
+      plotHeight,
+      [
+        layerOf(undefined, { type: 'line', strokeWidth: 1, opacity: 0.5 }, encoding),
+        dots(undefined, 80, { ...encoding, shape }),
       ],
-    },
+      { data: { values } },
+    ),
     height: plotHeight + heightOfNames(runs),
     legendRows: legendRows(series),
     description: `${capitalised(quantity)} by run. ${series.map((name) => rangeSentence(name, points, unit)).join(' ')}`,

@@ -1,15 +1,18 @@
+import { capitalised, listed } from '../../result/words.ts';
 import type { PeakRow, PeaksValue } from '../../values/peaks.ts';
-import { along, frequencyAxis, legendRows, logLevelAxis, placeLabels, withHeadroom } from '../axes.ts';
-import { axisTitle, capitalised, distinct, listed, printedUnit } from '../names.ts';
+import { along, placeLabels, withHeadroom, type PlacedLabel } from '../axes.ts';
+import { legendRows } from '../legends.ts';
+import { dots, layered, layerOf, rim, rimmedText, writtenFrom } from '../marks.ts';
+import { distinct, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { placeOn, setName } from '../series.ts';
-import { chartPart, fullWidth, role } from '../specification.ts';
-import { bareOverlay, overlayOf, type Overlay, type OverlayOptions } from './overlay.ts';
-import { overlayLayers } from './overlay-layers.ts';
-import { labelHeight, labelsFor } from './overlay-labels.ts';
+import { belowPlot, chartPart, role } from '../specification.ts';
+import { overlayAxes, overlayHeight, overlayOf, type Overlay } from './overlay.ts';
+import { labelHeight, labelsFor } from './overlayLabels.ts';
+import { overlayLayers } from './overlayLayers.ts';
+import { bareOverlay, type OverlayOptions } from './overlayOptions.ts';
 
-const plotHeight = 300;
 const labelRows = 4;
 
 /** The spectrum with the lines that stand out marked, and named along the upper edge. */
@@ -32,17 +35,13 @@ export function peaksChart(
     labelRows,
   );
   const used = Math.max(0, ...placed.map(({ row }) => row + 1));
-  const overlay: Overlay = { ...bare, y: withHeadroom(bare.y, used * labelHeight + 6, plotHeight) };
+  const overlay: Overlay = { ...bare, y: withHeadroom(bare.y, used * labelHeight + 6, overlayHeight) };
   const names = overlay.series.map(({ label }) => label);
   return chartPart({
     title: `Peaks of ${setName({ name, value: value.spectrum })}, channel ${listed(distinct(rows.map(({ channel }) => channel)))}`,
     subtitle: `${capitalised(overlay.quantity)}; marked are lines that stand out of the confidence band of their surroundings${means.length > 0 && means.length < rows.length ? ', of the mean large and of single runs small' : ''}.`,
-    view: {
-      width: fullWidth,
-      height: plotHeight,
-      layer: [...overlayLayers(overlay), ...peakLayers(rows, overlay), ...nameLayers(placed)],
-    },
-    height: plotHeight + 46,
+    view: layered(overlayHeight, [...overlayLayers(overlay), ...peakLayers(rows, overlay), ...nameLayers(placed)]),
+    height: overlayHeight + belowPlot,
     legendRows: legendRows(names),
     description: peaksDescription(rows, overlay),
   });
@@ -50,7 +49,8 @@ export function peaksChart(
 
 const isOfMean = ({ run }: PeakRow): boolean => run === 'mean';
 
-function peakLayers(rows: readonly PeakRow[], { x, y, options, quantity, unit, across }: Overlay): object[] {
+function peakLayers(rows: readonly PeakRow[], overlay: Overlay): object[] {
+  const { y, unit, across } = overlay;
   const values = rows.map((row) => ({
     f: drawn(row.frequency),
     v: drawn(row.level),
@@ -58,52 +58,25 @@ function peakLayers(rows: readonly PeakRow[], { x, y, options, quantity, unit, a
     size: isOfMean(row) || !rows.some(isOfMean) ? 90 : 26,
     says: `${row.run} ${row.channel}\n${placeOn(across, row.frequency)}\n${significant(row.level, 3)} ${printedUnit(unit)}`,
   }));
-  const axisX = { field: 'f', ...frequencyAxis(x, options.frequency, true, across.title) };
-  const axisY = { field: 'v', ...logLevelAxis(axisTitle(quantity, unit), y) };
+  const axes = overlayAxes(overlay);
+  const color = role('ink');
+  const rule = { type: 'rule', strokeDash: [2, 3], color, opacity: 0.6, clip: true };
+  const triangle = { shape: 'triangle-down', fill: color, ...rim(1), yOffset: -8 };
   return [
-    {
-      data: { values: values.filter(({ size }) => size > 26) },
-      mark: { type: 'rule', aria: false, strokeDash: [2, 3], color: role('ink'), opacity: 0.6, clip: true },
-      encoding: { x: axisX, y: axisY, y2: { field: 'top' } },
-    },
-    {
-      data: { values },
-      mark: {
-        type: 'point',
-        shape: 'triangle-down',
-        filled: true,
-        aria: false,
-        size: { expr: 'datum.size' },
-        opacity: 1,
-        fill: role('ink'),
-        stroke: role('background'),
-        strokeWidth: 1,
-        yOffset: -8,
-        tooltip: { content: 'encoding' },
-      },
-      encoding: { x: axisX, y: axisY, tooltip: { field: 'says', type: 'nominal' } },
-    },
+    layerOf(
+      values.filter(({ size }) => size > 26),
+      rule,
+      { ...axes, y2: { field: 'top' } },
+    ),
+    dots(values, { expr: 'datum.size' }, axes, triangle),
   ];
 }
 
-function nameLayers(placed: ReturnType<typeof placeLabels>): object[] {
-  return placed.flatMap(({ at, text, row, align }) => {
-    const mark = {
-      type: 'text',
-      aria: false,
-      align,
-      baseline: 'middle',
-      x: { expr: `width * ${at}` },
-      y: 8 + labelHeight * row,
-    };
-    const encoding = { text: { field: 'text', type: 'nominal' } };
-    const data = { values: [{ text }] };
-    return [
-      { data, mark: { ...mark, stroke: role('background'), strokeWidth: 4, fill: role('background') }, encoding },
-      { data, mark: { ...mark, fill: role('ink') }, encoding },
-    ];
+const nameLayers = (placed: readonly PlacedLabel[]): object[] =>
+  placed.flatMap(({ at, text, row, align }) => {
+    const mark = { align, baseline: 'middle', x: { expr: `width * ${at}` }, y: 8 + labelHeight * row };
+    return rimmedText([{ text }], mark, writtenFrom('text'));
   });
-}
 
 function peaksDescription(rows: readonly PeakRow[], { quantity, x, unit, across }: Overlay): string {
   const lines = rows.map(({ run, channel, frequency, level, width }) => {

@@ -1,9 +1,12 @@
+import { capitalised, listed } from '../../result/words.ts';
 import type { ProfileValue } from '../../values/profile.ts';
-import { frequencyAxis, legendRows, logDomain, logLevelAxis, seriesLegend } from '../axes.ts';
-import { axisTitle, capitalised, listed, printedUnit, quantityName } from '../names.ts';
+import { frequencyAxis, logDomain, logLevelAxis } from '../axes.ts';
+import { bySeries, legendRows } from '../legends.ts';
+import { dots, layered, layerOf } from '../marks.ts';
+import { axisTitle, printedUnit, quantityName } from '../names.ts';
 import { drawn, hertz, hertzSpan, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
-import { chartPart, fullWidth, role, seriesColour, seriesDash, seriesShape } from '../specification.ts';
+import { belowPlot, chartPart, role } from '../specification.ts';
 
 export interface NamedProfile {
   readonly name: string | undefined;
@@ -33,10 +36,6 @@ export function profileChart(profiles: readonly NamedProfile[]): ChartPart | und
   if (x === undefined || y === undefined) return undefined;
   const { unit, rmsUnit } = profiles[0].value;
   const names = profiles.map(({ name }, index) => name ?? `profile ${index + 1}`);
-  const scale = (range: (index: number) => unknown): object => ({
-    domain: names,
-    range: names.map((_, index) => range(index)),
-  });
   const values = profiles.flatMap(({ value }, index) =>
     value.points.map(({ frequency, density }) => ({
       f: drawn(frequency),
@@ -47,43 +46,19 @@ export function profileChart(profiles: readonly NamedProfile[]): ChartPart | und
   );
   const quantity = `${quantityName(rmsUnit.dimension)} spectral density`;
   // One profile is named in the title, if it has a name.
-  const legend = profiles.length > 1 ? seriesLegend(names, undefined) : null;
-  const color = { field: 'series', type: 'nominal', scale: scale(seriesColour), legend };
-  const encoding = {
-    x: { field: 'f', ...frequencyAxis(x, 'log') },
-    y: { field: 'v', ...logLevelAxis(axisTitle(quantity, unit), y) },
-    color,
-  };
+  const { color, shape, strokeDash } = bySeries(names, 'dot', profiles.length > 1 ? {} : { legend: null });
+  const axes = { x: frequencyAxis(x, 'log'), y: logLevelAxis(axisTitle(quantity, unit), y) };
   return chartPart({
     title: `${capitalised(quantity)} profile${profiles.some(({ name }) => name !== undefined) ? `: ${listed(names)}` : ''}`,
-    view: {
-      width: fullWidth,
-      height: plotHeight,
-      data: { values },
-      layer: [
-        {
-          mark: { type: 'line', aria: false, strokeWidth: role('strong') },
-          encoding: {
-            ...encoding,
-            strokeDash: { field: 'series', type: 'nominal', scale: scale(seriesDash), legend: null },
-          },
-        },
-        {
-          mark: { type: 'point', aria: false, filled: true, size: 60, opacity: 1, tooltip: { content: 'encoding' } },
-          encoding: {
-            ...encoding,
-            shape: {
-              field: 'series',
-              type: 'nominal',
-              scale: scale(seriesShape),
-              legend,
-            },
-            tooltip: { field: 'says', type: 'nominal' },
-          },
-        },
+    view: layered(
+      plotHeight,
+      [
+        layerOf(undefined, { type: 'line', strokeWidth: role('strong') }, { ...axes, color, strokeDash }),
+        dots(undefined, 60, { ...axes, color, shape }),
       ],
-    },
-    height: plotHeight + 46,
+      { data: { values } },
+    ),
+    height: plotHeight + belowPlot,
     legendRows: profiles.length > 1 ? legendRows(names) : 0,
     description: profiles
       .map(({ value }, index) => {

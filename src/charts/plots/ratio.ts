@@ -1,14 +1,14 @@
 import type { ComparisonValue } from '../../values/comparison.ts';
-import { figureLabel, frequencyAxis, withinFew, type Domain } from '../axes.ts';
+import { frequencyAxis, levelAxis, withinFew, type Domain } from '../axes.ts';
 import { isOfSignal } from '../compared.ts';
 import { binsToDraw } from '../decimate.ts';
+import { curvesOf, layered, layerOf, strips } from '../marks.ts';
 import { drawn, hertz, hertzSpan, interval, percent, signed } from '../number.ts';
 import type { ChartPart } from '../output.ts';
-import { chartPart, fullWidth, role } from '../specification.ts';
-import { stripName } from '../strips.ts';
-import { bandLayers, labelLayers } from './band-layers.ts';
-import { labelRoom } from './overlay-labels.ts';
-import { bareOverlay, type OverlayOptions } from './overlay.ts';
+import { belowPlot, chartPart, role } from '../specification.ts';
+import { bandLayers, labelLayers } from './bandLayers.ts';
+import { labelRoom } from './overlayLabels.ts';
+import { bareOverlay, type OverlayOptions } from './overlayOptions.ts';
 
 /** B's density against A's, bin by bin: the ratio of the geometric means over runs, and its pointwise interval. */
 export interface DensityRatio {
@@ -51,8 +51,8 @@ export function ratioChart(
   return chartPart({
     title: `Change over frequency from ${value.a.name} to ${value.b.name}, channel ${value.channel}`,
     subtitle: `Amplitude, bin by bin; band: ${percent(ratio.confidence)} interval of each bin by itself, so that about one in ${Math.round(1 / (1 - ratio.confidence))} lies off by chance.`,
-    view: { width: fullWidth, height: plotHeight, layer: ratioLayers(ratio, bins, changes, options, { x, y }) },
-    height: plotHeight + 46,
+    view: layered(plotHeight, ratioLayers(ratio, bins, changes, options, { x, y })),
+    height: plotHeight + belowPlot,
     description: ratioDescription(value, ratio, bins, x),
   });
 }
@@ -75,60 +75,37 @@ const withRoom = ({ from, to }: Domain, room: number): Domain => ({
 function ratioLayers(
   ratio: DensityRatio,
   bins: readonly number[],
-  changes: Changes,
+  { low, middle, high }: Changes,
   options: OverlayOptions,
-  { x, y }: { x: Domain; y: Domain },
+  { x, y }: { readonly x: Domain; readonly y: Domain },
 ): object[] {
-  const axisX = { field: 'f', ...frequencyAxis(x, options.frequency) };
-  const axisY = {
-    field: 'v',
-    type: 'quantitative',
-    scale: { domain: [y.from, y.to], nice: false, zero: false },
-    axis: { title: 'Change of amplitude (%)', labelExpr: figureLabel, tickCount: 6 },
-  };
-  const f = bins.map((bin) => drawn(bin * ratio.spacing));
-  const transform = [{ flatten: ['f', 'v', 'v2'] }];
-  const data = { values: [{ f, v: changes.low.map(drawn), v2: changes.high.map(drawn) }] };
-  const line = { values: [{ f, v: changes.middle.map(drawn), v2: changes.middle.map(drawn) }] };
+  const scale = { domain: [y.from, y.to], nice: false, zero: false };
+  const axes = { x: frequencyAxis(x, options.frequency), y: levelAxis('v', 'Change of amplitude (%)', scale) };
+  const fields = ['f', 'v', 'v2'];
+  const curve = (from: readonly number[], to: readonly number[]): object[] => [
+    { f: bins.map((bin) => drawn(bin * ratio.spacing)), v: from.map(drawn), v2: to.map(drawn) },
+  ];
+  const area = { type: 'area', clip: true, color: role('faded'), opacity: 0.35 };
+  const line = { type: 'line', clip: true, color: role('ink'), strokeWidth: role('strong') };
   return [
-    ...bandLayers(options, x),
-    {
-      data,
-      transform,
-      mark: { type: 'area', aria: false, clip: true, color: role('faded'), opacity: 0.35 },
-      encoding: { x: axisX, y: axisY, y2: { field: 'v2' } },
-    },
-    {
-      data: { values: [{ v: 0 }] },
-      mark: { type: 'rule', aria: false, strokeWidth: 1.2, color: role('ink') },
-      encoding: { y: axisY },
-    },
-    {
-      data: line,
-      transform,
-      mark: { type: 'line', aria: false, clip: true, color: role('ink'), strokeWidth: role('strong') },
-      encoding: { x: axisX, y: axisY },
-    },
+    ...bandLayers(options, x, axes.x),
+    curvesOf(curve(low, high), fields, area, { ...axes, y2: { field: 'v2' } }),
+    layerOf([{ v: 0 }], { type: 'rule', strokeWidth: 1.2, color: role('ink') }, { y: axes.y }),
+    curvesOf(curve(middle, middle), fields, line, axes),
     ...labelLayers(options, x),
-    stripLayer(ratio, bins, axisX),
+    strips(stripRows(ratio, bins), axes.x, 'f2', { clip: true }),
   ];
 }
 
-function stripLayer({ spacing, ratio, low, high }: DensityRatio, bins: readonly number[], axisX: object): object {
+function stripRows({ spacing, ratio, low, high }: DensityRatio, bins: readonly number[]): object[] {
   const every = Math.max(1, Math.ceil(bins.length / 200));
-  const values = bins
+  return bins
     .filter((_, index) => index % every === 0)
     .map((bin) => {
       const text = interval(change(ratio[bin]), change(low[bin]), change(high[bin]));
       const says = `${hertz(bin * spacing)}\n${signed(text.value)} % (${signed(text.low)} to ${signed(text.high)})`;
       return { f: drawn((bin - 0.5) * spacing), f2: drawn((bin + every - 0.5) * spacing), says };
     });
-  return {
-    name: stripName,
-    data: { values },
-    mark: { type: 'rect', aria: false, clip: true, color: role('ink'), tooltip: { content: 'encoding' } },
-    encoding: { x: axisX, x2: { field: 'f2' }, tooltip: { field: 'says', type: 'nominal' } },
-  };
 }
 
 /** Where the interval leaves no change out, as stretches of neighbouring bins. */

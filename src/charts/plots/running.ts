@@ -1,12 +1,14 @@
+import { capitalised } from '../../result/words.ts';
 import type { RunningEntry, RunningValue } from '../../values/running.ts';
-import { figureLabel, fromZero, legendRows, seriesLegend, type Domain } from '../axes.ts';
+import { fromZero, levelAxis, timeAxis, type Domain } from '../axes.ts';
 import { envelope } from '../decimate.ts';
-import { axisTitle, capitalised, channelQuantity, distinct, printedUnit } from '../names.ts';
+import { bySeries, legendRows } from '../legends.ts';
+import { brokenLine, curvesOf, dots, layered, rim, strips } from '../marks.ts';
+import { axisTitle, channelQuantity, distinct, printedUnit } from '../names.ts';
 import { drawn, plain, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
-import { chartPart, fullWidth, role, seriesColour, seriesShape } from '../specification.ts';
-import { stripName } from '../strips.ts';
+import { belowPlot, chartPart } from '../specification.ts';
 
 export interface NamedRunning {
   readonly name: string | undefined;
@@ -36,12 +38,8 @@ export function runningChart(
   return chartPart({
     title: `${capitalised(quantity)} over ${plain(named[0].value.over)} s: ${distinct(all.map(({ set }) => set)).join(', ')}`,
     subtitle: `Each value belongs to the ${plain(named[0].value.over)} s before it; the largest of each is marked.${cut}`,
-    view: {
-      width: fullWidth,
-      height: plotHeight,
-      layer: runningLayers(lines, names, axisTitle(quantity, unit), unit, over),
-    },
-    height: plotHeight + 46,
+    view: layered(plotHeight, runningLayers(lines, names, axisTitle(quantity, unit), unit, over)),
+    height: plotHeight + belowPlot,
     legendRows: legendRows(names),
     description: `${capitalised(quantity)} over time. ${lines
       .map(
@@ -66,31 +64,12 @@ function runningLayers(
 ): object[] {
   const from = over?.from ?? Math.min(...lines.map(({ entry }) => entry.times[0]));
   const to = over?.to ?? Math.max(...lines.map(({ entry }) => entry.times[entry.times.length - 1]));
-  const scale = (range: (index: number) => unknown): object => ({
-    domain: names,
-    range: names.map((_, index) => range(index)),
-  });
-  const x = {
-    field: 't',
-    type: 'quantitative',
-    scale: { domain: [from, to], nice: false, zero: false },
-    axis: { title: 'Time (s)', labelExpr: figureLabel, tickCount: { expr: 'floor(chartWidth / 90)' } },
-  };
-  const y = {
-    field: 'v',
-    type: 'quantitative',
-    scale: fromZero(
-      lines.map(({ entry }) => entry.largest),
-      1.08,
-    ),
-    axis: { title, labelExpr: figureLabel, tickCount: 6 },
-  };
-  const color = {
-    field: 'series',
-    type: 'nominal',
-    scale: scale(seriesColour),
-    legend: seriesLegend(names, undefined),
-  };
+  const heights = fromZero(
+    lines.map(({ entry }) => entry.largest),
+    1.08,
+  );
+  const axes = { x: timeAxis('t', { from, to }), y: levelAxis('v', title, heights) };
+  const { color, shape } = bySeries(names, 'dot');
   const largest = lines.map(({ entry, series }) => ({
     series,
     t: drawn(entry.largestAt),
@@ -98,57 +77,24 @@ function runningLayers(
     says: `${series}\nlargest ${significant(entry.largest)} ${printedUnit(unit)} at ${plain(entry.largestAt, 5)} s`,
   }));
   return [
-    {
-      data: { values: lines.map(curve) },
-      transform: [{ flatten: ['t', 'v'] }],
-      mark: { type: 'line', clip: true, aria: false, strokeWidth: 1.2, invalid: 'break-paths-filter-domains' },
-      encoding: { x, y, color },
-    },
-    stripLayer(lines, { from, to }, unit, x),
-    {
-      data: { values: largest },
-      mark: {
-        type: 'point',
-        filled: true,
-        aria: false,
-        size: 110,
-        opacity: 1,
-        stroke: role('background'),
-        strokeWidth: 1,
-        tooltip: { content: 'encoding' },
-      },
-      encoding: {
-        x,
-        y,
-        color,
-        shape: { field: 'series', type: 'nominal', scale: scale(seriesShape), legend: seriesLegend(names, undefined) },
-        tooltip: { field: 'says', type: 'nominal' },
-      },
-    },
+    curvesOf(lines.map(curve), ['t', 'v'], { ...brokenLine, strokeWidth: 1.2 }, { ...axes, color }),
+    strips(stripRows(lines, { from, to }, unit), axes.x, 't2'),
+    dots(largest, 110, { ...axes, color, shape }, rim(1)),
   ];
 }
 
 const stripCount = 120;
 
-/** Invisible strips that say each line's value at their middle. */
-function stripLayer(lines: readonly Line[], { from, to }: Domain, unit: string, x: object): object {
+/** Each line's value at the middle of so many stretches of time. */
+function stripRows(lines: readonly Line[], { from, to }: Domain, unit: string): object[] {
   const width = (to - from) / stripCount;
-  const values = Array.from({ length: stripCount }, (_, strip) => {
+  return Array.from({ length: stripCount }, (_, strip) => {
     const t = from + strip * width;
     const middle = t + width / 2;
     const figures = lines.map(({ entry, series }) => `${series}: ${significant(valueAt(entry, middle), 3)}`);
-    return {
-      t: drawn(t),
-      t2: drawn(t + width),
-      says: [`${plain(middle, 4)} s, in ${printedUnit(unit)}`, ...figures].join('\n'),
-    };
+    const says = [`${plain(middle, 4)} s, in ${printedUnit(unit)}`, ...figures].join('\n');
+    return { t: drawn(t), t2: drawn(t + width), says };
   });
-  return {
-    name: stripName,
-    data: { values },
-    mark: { type: 'rect', aria: false, color: role('ink'), tooltip: { content: 'encoding' } },
-    encoding: { x, x2: { field: 't2' }, tooltip: { field: 'says', type: 'nominal' } },
-  };
 }
 
 /** The last value at or before a time; undefined where the run has none there. */

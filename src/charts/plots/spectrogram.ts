@@ -1,19 +1,22 @@
-import type { WindowValue } from '../../values/window.ts';
+import { capitalised } from '../../result/words.ts';
 import type { SpectrogramEntry } from '../../values/spectrogram.ts';
-import { figureLabel, logTicks, powerTicks, type Domain } from '../axes.ts';
-import { axisTitle, capitalised, channelQuantity, printedUnit, windowWords } from '../names.ts';
+import type { WindowValue } from '../../values/window.ts';
+import {
+  figureLabel,
+  frequencyRange,
+  logTicks,
+  powerTicks,
+  timeAxis,
+  type Domain,
+  type FrequencyOptions,
+} from '../axes.ts';
+import { layered, layerOf, strips } from '../marks.ts';
+import { axisTitle, channelQuantity, printedUnit, windowWords } from '../names.ts';
 import { hertz, hertzSpan, plain, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
-import { chartPart, fullWidth, role, type VegaJson } from '../specification.ts';
-import { stripName } from '../strips.ts';
+import { belowPlot, chartPart, role, type VegaJson } from '../specification.ts';
 import { heatColours } from '../theme.ts';
-import { cellGrid, colourPaths, levelSpan, stepOf, type Grid } from './spectrogram-cells.ts';
-
-export interface SpectrogramOptions {
-  readonly frequency: 'linear' | 'log';
-  /** Of the frequency axis in Hz. */
-  readonly over?: Domain;
-}
+import { cellGrid, colourPaths, levelSpan, stepOf, type Grid } from './spectrogramCells.ts';
 
 const plotHeight = 260;
 
@@ -33,7 +36,7 @@ interface Frame {
 export function spectrogramCharts(
   entries: readonly SpectrogramEntry[],
   window: WindowValue,
-  options: SpectrogramOptions,
+  options: FrequencyOptions,
 ): ChartPart[] {
   const frames = entries.flatMap((entry) => frameOf(entry, options) ?? []);
   return frames.map((frame) => {
@@ -46,28 +49,19 @@ export function spectrogramCharts(
   });
 }
 
-function frameOf(entry: SpectrogramEntry, options: SpectrogramOptions): Frame | undefined {
+function frameOf(entry: SpectrogramEntry, options: FrequencyOptions): Frame | undefined {
   const { times, spacing, bins } = entry;
   if (times.length === 0 || bins < 2) return undefined;
   const step = stepOf(times);
   const time = { from: times[0] - step / 2, to: times[times.length - 1] + step / 2 };
-  const top = spacing * (bins - 1);
-  const wanted = {
-    from: Math.max(options.over?.from ?? 0, options.frequency === 'log' ? spacing : 0),
-    to: Math.min(options.over?.to ?? top, top),
-  };
-  const frequency = wanted.from < wanted.to ? wanted : { from: spacing, to: top };
+  const frequency = frequencyRange(spacing, spacing * (bins - 1), options);
   const grid = cellGrid(entry, time, frequency, options.frequency);
   const span = levelSpan(grid);
   return span && { entry, time, frequency, grid, span };
 }
 
-function spectrogramChart(
-  { entry, time, frequency, grid, span }: Frame,
-  window: WindowValue,
-  options: SpectrogramOptions,
-  shared: boolean,
-): ChartPart {
+function spectrogramChart(frame: Frame, window: WindowValue, options: FrequencyOptions, shared: boolean): ChartPart {
+  const { entry, time, frequency, grid, span } = frame;
   const { run, channel } = entry;
   const quantity = `${channelQuantity(channel)} spectral density`;
   const colours = Array.from(
@@ -77,13 +71,12 @@ function spectrogramChart(
   return chartPart({
     title: `${capitalised(quantity)} over time: ${run.label}, channel ${channel.name}`,
     subtitle: `${capitalised(windowWords(window))}. ${averaged(entry)}Each cell shows the highest level in it.${shared ? ' One colour scale for all runs.' : ''}`,
-    view: {
-      width: fullWidth,
-      height: plotHeight,
-      layer: [axesLayer(entry, time, frequency, options, colours), stripLayer(entry, time)],
-    },
+    view: layered(plotHeight, [
+      axesLayer(frame, options, colours),
+      strips(stripRows(entry, time), { field: 't', type: 'quantitative' }, 't2'),
+    ]),
     finish: (vega) => withCells(vega, grid, span),
-    height: plotHeight + 46,
+    height: plotHeight + belowPlot,
     legendRows: 2,
     description: spectrogramDescription(entry, quantity, time, frequency),
   });
@@ -94,59 +87,49 @@ const averaged = ({ perColumn = 1 }: SpectrogramEntry): string =>
   perColumn > 1 ? `Each column is the mean of ${perColumn} segments. ` : '';
 
 /** The axes and the colour bar; the cells take the place of its mark. */
-function axesLayer(
-  entry: SpectrogramEntry,
-  time: Domain,
-  frequency: Domain,
-  options: SpectrogramOptions,
-  colours: readonly number[],
-): object {
-  const log = options.frequency === 'log';
+function axesLayer({ entry, time, frequency }: Frame, options: FrequencyOptions, colours: readonly number[]): object {
+  const values = [{ t: time.from, f: frequency.from, level: colours[0] }];
   return {
     name: 'cells',
-    data: { values: [{ t: time.from, f: frequency.from, level: colours[0] }] },
-    mark: { type: 'point', aria: false },
-    encoding: {
-      x: {
-        field: 't',
-        type: 'quantitative',
-        scale: { domain: [time.from, time.to], nice: false, zero: false },
-        axis: { title: 'Time (s)', grid: false, labelExpr: figureLabel, tickCount: { expr: 'floor(chartWidth / 90)' } },
+    ...layerOf(
+      values,
+      { type: 'point' },
+      {
+        x: timeAxis('t', time, { grid: false }),
+        y: upwardFrequency(frequency, options.frequency),
+        color: colourScale(colours, axisTitle('density', entry.unit)),
       },
-      y: {
-        field: 'f',
-        type: 'quantitative',
-        scale: { type: options.frequency, domain: [frequency.from, frequency.to], nice: false, zero: false },
-        axis: {
-          title: 'Frequency (Hz)',
-          grid: false,
-          ...(log
-            ? { values: logTicks(frequency), labelExpr: "format(datum.value, '~r')" }
-            : { labelExpr: figureLabel }),
-        },
-      },
-      color: {
-        field: 'level',
-        type: 'quantitative',
-        scale: {
-          type: 'linear',
-          domain: colours,
-          range: colours.map((_, index) => role(`heat${index + 1}`)),
-          clamp: true,
-        },
-        legend: {
-          type: 'gradient',
-          title: axisTitle('density', entry.unit),
-          titleOrient: 'left',
-          gradientLength: 280,
-          gradientThickness: 10,
-          gradientOpacity: 1,
-          ...powerTicks({ from: colours[0], to: colours[colours.length - 1] }),
-        },
-      },
-    },
+    ),
   };
 }
+
+const upwardFrequency = (domain: Domain, type: 'linear' | 'log'): object => ({
+  field: 'f',
+  type: 'quantitative',
+  scale: { type, domain: [domain.from, domain.to], nice: false, zero: false },
+  axis: {
+    title: 'Frequency (Hz)',
+    grid: false,
+    ...(type === 'log'
+      ? { values: logTicks(domain), labelExpr: "format(datum.value, '~r')" }
+      : { labelExpr: figureLabel }),
+  },
+});
+
+const colourScale = (colours: readonly number[], title: string): object => ({
+  field: 'level',
+  type: 'quantitative',
+  scale: { type: 'linear', domain: colours, range: colours.map((_, index) => role(`heat${index + 1}`)), clamp: true },
+  legend: {
+    type: 'gradient',
+    title,
+    titleOrient: 'left',
+    gradientLength: 280,
+    gradientThickness: 10,
+    gradientOpacity: 1,
+    ...powerTicks({ from: colours[0], to: colours[colours.length - 1] }),
+  },
+});
 
 function withCells(vega: VegaJson, grid: Grid, span: Domain): VegaJson {
   const data = [...((vega['data'] ?? []) as object[]), { name: 'cells', values: colourPaths(grid, span) }];
@@ -170,11 +153,12 @@ function withCells(vega: VegaJson, grid: Grid, span: Domain): VegaJson {
   return { ...vega, data, marks };
 }
 
-function stripLayer(entry: SpectrogramEntry, time: Domain): object {
+/** The highest level of so many columns, and where it lies. */
+function stripRows(entry: SpectrogramEntry, time: Domain): object[] {
   const { times } = entry;
   const every = Math.ceil(times.length / 160);
   const step = stepOf(times);
-  const values = Array.from({ length: Math.ceil(times.length / every) }, (_, strip) => {
+  return Array.from({ length: Math.ceil(times.length / every) }, (_, strip) => {
     const segment = Math.min(times.length - 1, strip * every + (every >> 1));
     const top = loudestBin(entry, segment);
     return {
@@ -183,16 +167,6 @@ function stripLayer(entry: SpectrogramEntry, time: Domain): object {
       says: `${plain(times[segment], 5)} s\nhighest ${significant(top.density, 3)} ${printedUnit(entry.unit.symbol)} at ${hertz(top.frequency)}`,
     };
   });
-  return {
-    name: stripName,
-    data: { values },
-    mark: { type: 'rect', aria: false, color: role('ink'), tooltip: { content: 'encoding' } },
-    encoding: {
-      x: { field: 't', type: 'quantitative' },
-      x2: { field: 't2' },
-      tooltip: { field: 'says', type: 'nominal' },
-    },
-  };
 }
 
 interface Loudest {

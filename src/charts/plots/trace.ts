@@ -1,18 +1,20 @@
+import { capitalised, counted, listed } from '../../result/words.ts';
 import type { Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { Domain } from '../axes.ts';
-import { capitalised, channelQuantity, counted, distinct, listed, printedUnit } from '../names.ts';
+import { channelQuantity, distinct, printedUnit } from '../names.ts';
 import { plain, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
-import { endOf, extent, levelDomain, timeDomain } from './trace-data.ts';
-import { panelView, type Panel } from './trace-panel.ts';
+import type { PlaceMark } from './overlayOptions.ts';
+import { endOf, extent, levelDomain, timeDomain } from './traceData.ts';
+import { panelView, type Panel } from './tracePanel.ts';
 
 /** Runs over time, a panel for each run and channel: lowest and highest sample of every column of the picture. */
 
 export interface TraceOptions {
   readonly over?: Domain;
-  readonly marks: readonly { readonly at: number; readonly label: string }[];
+  readonly marks: readonly PlaceMark[];
 }
 
 /** Beyond this many panels a chart is no longer read but scrolled past. */

@@ -1,16 +1,26 @@
+import { listed } from '../../result/words.ts';
 import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
-import { figureLabel, frequencyAxis, legendRows, logDomain, logLevelAxis, seriesLegend, type Domain } from '../axes.ts';
+import {
+  figureLabel,
+  frequencyAxis,
+  frequencyRange,
+  logDomain,
+  logLevelAxis,
+  type Domain,
+  type FrequencyOptions,
+} from '../axes.ts';
 import { binsToDraw } from '../decimate.ts';
-import { axisTitle, distinct, listed, printedUnit, windowWords } from '../names.ts';
+import { bySeries, legendRows } from '../legends.ts';
+import { brokenLine, curvesOf, layered, layerOf, markRule, strips, stripsAround, writtenFrom } from '../marks.ts';
+import { axisTitle, distinct, printedUnit, windowWords } from '../names.ts';
 import { drawn, hertz, plain, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
-import { chartPart, fullWidth, role, seriesColour, seriesDash } from '../specification.ts';
+import { chartPart, role } from '../specification.ts';
 import { stripName } from '../strips.ts';
+import type { PlaceMark } from './overlayOptions.ts';
 
-export interface TransferOptions {
-  readonly frequency: 'linear' | 'log';
-  readonly over?: Domain;
-  readonly marks: readonly { readonly at: number; readonly label: string }[];
+export interface TransferOptions extends FrequencyOptions {
+  readonly marks: readonly PlaceMark[];
 }
 
 interface Response {
@@ -31,7 +41,9 @@ export function transferChart(
     .slice(0, seriesLimit)
     .map((entry) => ({ label: several ? `${entry.run.label}, ${entry.from} to ${entry.to}` : entry.run.label, entry }));
   if (responses.length === 0) return undefined;
-  const x = responseDomain(responses, options);
+  const spacings = responses.map(({ entry }) => entry.spacing);
+  const ends = responses.map(({ entry }) => entry.spacing * (entry.magnitude.length - 1));
+  const x = frequencyRange(Math.min(...spacings), Math.max(...ends), options);
   const magnitudes = logDomain(
     responses.flatMap(({ entry }) => binsOf(entry, x, options).map((bin) => entry.magnitude[bin])),
   );
@@ -75,39 +87,28 @@ interface PanelRecipe {
   readonly y: object;
 }
 
-function responseDomain(responses: readonly Response[], { over, frequency }: TransferOptions): Domain {
-  const lowest = Math.min(...responses.map(({ entry }) => entry.spacing));
-  const highest = Math.max(...responses.map(({ entry }) => entry.spacing * (entry.magnitude.length - 1)));
-  const from = Math.max(over?.from ?? 0, frequency === 'log' ? lowest : 0);
-  const to = Math.min(over?.to ?? highest, highest);
-  return from < to ? { from, to } : { from: frequency === 'log' ? lowest : 0, to: highest };
-}
-
 const binsOf = (
   { magnitude, spacing }: TransferEntry,
   { from, to }: Domain,
   { frequency }: TransferOptions,
 ): number[] => binsToDraw(magnitude, spacing, from, to, frequency);
 
-function boundedAxis(title: string, from: number, to: number, values: readonly number[]): object {
-  return {
-    type: 'quantitative',
-    scale: { domain: [from, to], nice: false },
-    axis: { title, values, labelExpr: figureLabel },
-  };
-}
+const boundedAxis = (title: string, from: number, to: number, values: readonly number[]): object => ({
+  field: 'v',
+  type: 'quantitative',
+  scale: { domain: [from, to], nice: false },
+  axis: { title, values, labelExpr: figureLabel },
+});
 
-function panelView({ responses, value, options, x, field, height, y }: PanelRecipe): object {
+function panelView(recipe: PanelRecipe): object {
+  const { responses, value, options, x, field, height, y } = recipe;
   const last = field === 'coherence';
-  const labels = responses.map(({ label }) => label);
-  const scale = (range: (index: number) => unknown): object => ({
-    domain: labels,
-    range: labels.map((_, index) => range(index)),
-  });
-  const axisX = { field: 'f', ...frequencyAxis(x, options.frequency, last) };
-  const axisY = { field: 'v', ...y };
-  const line = { type: 'line', clip: true, aria: false, invalid: 'break-paths-filter-domains' };
-  const readable = (entry: TransferEntry, bin: number): boolean => last || entry.coherence[bin] >= value.leastCoherence;
+  const axes = { x: frequencyAxis(x, options.frequency, undefined, last), y };
+  const { color, strokeDash } = bySeries(
+    responses.map(({ label }) => label),
+    'line',
+    field === 'magnitude' ? {} : { legend: null },
+  );
   const rows = (wanted: (entry: TransferEntry, bin: number) => boolean): object[] =>
     responses.map(({ label, entry }) => {
       const bins = binsOf(entry, x, options);
@@ -117,37 +118,20 @@ function panelView({ responses, value, options, x, field, height, y }: PanelReci
         v: bins.map((bin) => (wanted(entry, bin) ? shown(entry, field, bin) : null)),
       };
     });
-  const transform = [{ flatten: ['f', 'v'] }];
-  return {
-    width: fullWidth,
-    height,
-    layer: [
-      {
-        data: { values: rows(() => true) },
-        transform,
-        mark: { ...line, color: role('faded'), strokeWidth: 0.8 },
-        encoding: { x: axisX, y: axisY, detail: { field: 'series' } },
-      },
-      {
-        data: { values: rows(readable) },
-        transform,
-        mark: { ...line, strokeWidth: responses.length > 2 ? 1.3 : role('strong') },
-        encoding: {
-          x: axisX,
-          y: axisY,
-          color: {
-            field: 'series',
-            type: 'nominal',
-            scale: scale(seriesColour),
-            legend: field === 'magnitude' ? seriesLegend(labels, 'stroke') : null,
-          },
-          strokeDash: { field: 'series', type: 'nominal', scale: scale(seriesDash) },
-        },
-      },
-      ...ruleLayers(field, value, options, x, axisX, y),
-      stripLayer(responses, options, x, axisX, field),
-    ],
-  };
+  const readable = (entry: TransferEntry, bin: number): boolean => last || entry.coherence[bin] >= value.leastCoherence;
+  const faint = { ...brokenLine, color: role('faded'), strokeWidth: 0.8 };
+  const strong = { ...brokenLine, strokeWidth: responses.length > 2 ? 1.3 : role('strong') };
+  return layered(height, [
+    curvesOf(
+      rows(() => true),
+      ['f', 'v'],
+      faint,
+      { ...axes, detail: { field: 'series' } },
+    ),
+    curvesOf(rows(readable), ['f', 'v'], strong, { ...axes, color, strokeDash }),
+    ...ruleLayers(recipe, axes.x),
+    strips(stripRows(recipe), axes.x, 'f2', { name: `${stripName}_${field}` }),
+  ]);
 }
 
 /** Phase that turns over the edge would draw a line across the plot: a null there breaks it. */
@@ -158,53 +142,23 @@ function shown(entry: TransferEntry, field: Field, bin: number): number | null {
   return drawn(value);
 }
 
-function ruleLayers(
-  field: Field,
-  { leastCoherence }: TransferValue,
-  { marks }: TransferOptions,
-  x: Domain,
-  axisX: object,
-  y: object,
-): object[] {
-  const visible = marks
+function ruleLayers({ field, value, options, x, y }: PanelRecipe, axisX: object): object[] {
+  const least = field === 'coherence' ? [layerOf([{ v: value.leastCoherence }], markRule, { y })] : [];
+  const marks = options.marks
     .filter(({ at }) => at >= x.from && at <= x.to)
     .map(({ at, label }) => ({ f: drawn(at), label: label === '' ? hertz(at) : label }));
-  const rule = { type: 'rule', aria: false, strokeDash: [3, 3], color: role('ink') };
-  const level =
-    field === 'coherence'
-      ? [{ data: { values: [{ v: leastCoherence }] }, mark: rule, encoding: { y: { field: 'v', ...y } } }]
-      : [];
-  if (visible.length === 0) return level;
-  const data = { values: visible };
-  const name = {
-    data,
-    mark: { type: 'text', aria: false, align: 'left', dx: 4, y: 8 },
-    encoding: { x: axisX, text: { field: 'label', type: 'nominal' } },
-  };
-  return [...level, { data, mark: rule, encoding: { x: axisX } }, ...(field === 'magnitude' ? [name] : [])];
+  if (marks.length === 0) return least;
+  const name = layerOf(marks, { type: 'text', align: 'left', dx: 4, y: 8 }, { x: axisX, ...writtenFrom('label') });
+  return [...least, layerOf(marks, markRule, { x: axisX }), ...(field === 'magnitude' ? [name] : [])];
 }
 
-function stripLayer(
-  responses: readonly Response[],
-  options: TransferOptions,
-  x: Domain,
-  axisX: object,
-  field: Field,
-): object {
-  const guide = responses[0].entry;
-  const bins = binsToDraw(guide.magnitude, guide.spacing, x.from, x.to, options.frequency, 160);
-  const at = bins.map((bin) => bin * guide.spacing);
-  const values = at.map((f, index) => ({
-    f: drawn(index === 0 ? x.from : (at[index - 1] + f) / 2),
-    f2: drawn(index === at.length - 1 ? x.to : (f + at[index + 1]) / 2),
-    says: [hertz(f), ...responses.map((response) => says(response, f))].join('\n'),
-  }));
-  return {
-    name: `${stripName}_${field}`,
-    data: { values },
-    mark: { type: 'rect', aria: false, color: role('ink'), tooltip: { content: 'encoding' } },
-    encoding: { x: axisX, x2: { field: 'f2' }, tooltip: { field: 'says', type: 'nominal' } },
-  };
+/** The values of all responses at so many places. */
+function stripRows({ responses, options: { frequency }, x }: PanelRecipe): object[] {
+  const { magnitude, spacing } = responses[0].entry;
+  const places = binsToDraw(magnitude, spacing, x.from, x.to, frequency, 160).map((bin) => bin * spacing);
+  return stripsAround(places, x, frequency, (f) =>
+    [hertz(f), ...responses.map((response) => says(response, f))].join('\n'),
+  );
 }
 
 function says({ label, entry }: Response, f: number): string {

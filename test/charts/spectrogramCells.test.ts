@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { cellGrid, colourPaths, levelSpan } from '../../src/charts/plots/spectrogram-cells.ts';
+import { cellGrid, colourPaths, levelSpan } from '../../src/charts/plots/spectrogramCells.ts';
 import type { SpectrogramEntry } from '../../src/values/spectrogram.ts';
 import { foam } from './made-up.ts';
 import { madeSpectrogram } from './made-up-more.ts';

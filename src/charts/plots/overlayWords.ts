@@ -1,4 +1,5 @@
-import { bandName, capitalised, distinct, listed, printedUnit, windowWords } from '../names.ts';
+import { capitalised, listed } from '../../result/words.ts';
+import { bandName, distinct, printedUnit, windowWords } from '../names.ts';
 import { hertz, percent, plain, significant } from '../number.ts';
 import { acrossOf, highestBin, placeOn, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';

@@ -1,10 +1,13 @@
+import { capitalised, listed } from '../../result/words.ts';
 import type { BandsValue } from '../../values/bands.ts';
-import { figureLabel, fittedNames, fromZero, heightOfNames, legendRows, seriesLegend } from '../axes.ts';
-import { axisTitle, bandName, capitalised, channelQuantity, distinct, listed, printedUnit } from '../names.ts';
+import { fittedNames, fromZero, heightOfNames, levelAxis } from '../axes.ts';
+import { bySeries, legendRows } from '../legends.ts';
+import { dots, layered, rim, tellingLayer } from '../marks.ts';
+import { axisTitle, bandName, channelQuantity, distinct, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
-import { chartPart, fullWidth, role, seriesColour, seriesShape } from '../specification.ts';
+import { chartPart } from '../specification.ts';
 
 export interface NamedBands {
   readonly name: string | undefined;
@@ -32,12 +35,9 @@ export function bandChart(named: readonly NamedBands[]): ChartPart | undefined {
   return chartPart({
     title: `${capitalised(quantity)} in bands: ${listed(series)}`,
     subtitle: subtitleOf(bars),
-    view: {
-      width: fullWidth,
-      height: plotHeight,
+    view: layered(plotHeight, barLayers(bars, series, bands, axisTitle(quantity, first.unit), first.unit.symbol), {
       resolve: { scale: { xOffset: 'independent' } },
-      layer: barLayers(bars, series, bands, axisTitle(quantity, first.unit), first.unit.symbol),
-    },
+    }),
     height: plotHeight + heightOfNames(bands),
     legendRows: legendRows(series),
     widest: Math.max(320, bands.length * (40 + 60 * series.length)),
@@ -87,91 +87,59 @@ function barLayers(
   title: string,
   unit: string,
 ): object[] {
-  const many = bands.length > 8;
-  const named = many ? bands.map((band) => band.replace(' Hz', '')) : bands;
-  const legend = seriesLegend(series, undefined);
-  const encoding = {
-    x: {
-      field: 'band',
-      type: 'nominal',
-      sort: null,
-      scale: { domain: bands, paddingInner: 0.25, paddingOuter: 0.15 },
-      axis: {
-        title: many ? 'Band (Hz)' : 'Band',
-        ...fittedNames(named),
-        ticks: false,
-        ...(many ? { labelExpr: "replace(datum.label, ' Hz', '')" } : {}),
-      },
-    },
-    color: {
-      field: 'series',
-      type: 'nominal',
-      scale: { domain: series, range: series.map((_, index) => seriesColour(index)) },
-      legend,
-    },
-  };
-  const y = (field: string): object => ({
-    field,
-    type: 'quantitative',
-    scale: fromZero(bars.flatMap(({ mean, runs }) => [mean, ...runs.map(({ rms }) => rms)])),
-    axis: { title, labelExpr: figureLabel, tickCount: 6, grid: true },
-  });
-  const says = (bar: Bar): string =>
-    [
+  const levels = fromZero(bars.flatMap(({ mean, runs }) => [mean, ...runs.map(({ rms }) => rms)]));
+  const { color, shape } = bySeries(series, 'dot');
+  const encoding = { x: bandsAxis(bands), y: levelAxis('rms', title, levels, { grid: true }), color };
+  const offset = (field: string, scale: object): object => ({ xOffset: { field, type: 'nominal', scale } });
+  const means = bars.map((bar) => ({
+    series: bar.series,
+    band: bar.band,
+    rms: drawn(bar.mean),
+    says: [
       `${bar.band}, ${bar.series}`,
       `mean ${significant(bar.mean)} ${printedUnit(unit)}`,
       ...bar.runs.map(({ run, rms }) => `${run}: ${significant(rms)}`),
-    ].join('\n');
+    ].join('\n'),
+  }));
+  const runs = bars.flatMap((bar) =>
+    bar.runs.map(({ run, rms }, place) => ({
+      series: bar.series,
+      band: bar.band,
+      slot: `${bar.series} ${place}`,
+      rms: drawn(rms),
+      says: `${run}, ${bar.band}\n${significant(rms)} ${printedUnit(unit)}`,
+    })),
+  );
   return [
-    {
-      data: {
-        values: bars.map((bar) => ({ series: bar.series, band: bar.band, rms: drawn(bar.mean), says: says(bar) })),
-      },
-      mark: { type: 'bar', aria: false, fillOpacity: 0.35, strokeWidth: 1.2, tooltip: { content: 'encoding' } },
-      encoding: {
-        ...encoding,
-        xOffset: { field: 'series', type: 'nominal', scale: { domain: series, paddingInner: 0.12 } },
-        y: y('rms'),
-        stroke: { ...encoding.color },
-        tooltip: { field: 'says', type: 'nominal' },
-      },
-    },
-    {
-      data: {
-        values: bars.flatMap((bar) =>
-          bar.runs.map(({ run, rms }, place) => ({
-            series: bar.series,
-            band: bar.band,
-            slot: `${bar.series} ${place}`,
-            rms: drawn(rms),
-            says: `${run}, ${bar.band}\n${significant(rms)} ${printedUnit(unit)}`,
-          })),
-        ),
-      },
-      mark: {
-        type: 'point',
-        filled: true,
-        stroke: role('background'),
-        strokeWidth: 0.8,
-        aria: false,
-        size: bands.length > 12 ? 14 : 34,
-        opacity: 1,
-        tooltip: { content: 'encoding' },
-      },
-      encoding: {
-        ...encoding,
-        xOffset: { field: 'slot', type: 'nominal', scale: { domain: slotsOf(bars, series) } },
-        y: y('rms'),
-        shape: {
-          field: 'series',
-          type: 'nominal',
-          scale: { domain: series, range: series.map((_, index) => seriesShape(index)) },
-          legend,
-        },
-        tooltip: { field: 'says', type: 'nominal' },
-      },
-    },
+    tellingLayer(
+      means,
+      { type: 'bar', fillOpacity: 0.35, strokeWidth: 1.2 },
+      { ...encoding, ...offset('series', { domain: series, paddingInner: 0.12 }), stroke: color },
+    ),
+    dots(
+      runs,
+      bands.length > 12 ? 14 : 34,
+      { ...encoding, ...offset('slot', { domain: slotsOf(bars, series) }), shape },
+      rim(0.8),
+    ),
   ];
+}
+
+/** The unit stands in the title where there are many bands. */
+function bandsAxis(bands: readonly string[]): object {
+  const many = bands.length > 8;
+  return {
+    field: 'band',
+    type: 'nominal',
+    sort: null,
+    scale: { domain: bands, paddingInner: 0.25, paddingOuter: 0.15 },
+    axis: {
+      title: many ? 'Band (Hz)' : 'Band',
+      ...fittedNames(many ? bands.map((band) => band.replace(' Hz', '')) : bands),
+      ticks: false,
+      ...(many ? { labelExpr: "replace(datum.label, ' Hz', '')" } : {}),
+    },
+  };
 }
 
 /** Places side by side within each bar, so that dots of about one height do not hide one another. */

@@ -1,10 +1,10 @@
-import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
-import type { Outcome } from '../../values/comparison.ts';
-import { figureLabel, textWidth, type Domain } from '../axes.ts';
+import type { ComparisonRow, ComparisonValue, Outcome } from '../../values/comparison.ts';
+import { levelAxis, textWidth, type Domain } from '../axes.ts';
 import { comparedName } from '../compared.ts';
+import { dots, layerOf, rimmedText, writtenFrom } from '../marks.ts';
 import { drawn, interval, plain, signed } from '../number.ts';
 import { role } from '../specification.ts';
-import { labelsFor } from './overlay-labels.ts';
+import { labelsFor } from './overlayLabels.ts';
 
 export const outcomes: readonly { readonly outcome: Outcome; readonly word: string; readonly shape: string }[] = [
   { outcome: 'lower', word: 'lower', shape: 'triangle-down' },
@@ -50,103 +50,67 @@ export const rowLabel = (value: ComparisonValue, row: ComparisonRow): string =>
 export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): object[] {
   const { rows, margin } = value;
   const domain = changeDomain(rows, margin, claim);
-  const data = { values: changeData(value, domain) };
-  const names = rows.map((row) => rowLabel(value, row));
+  const values = changeData(value, domain);
+  const x = changeAxis(value, domain);
   const y = {
     field: 'band',
     type: 'nominal',
     sort: null,
-    scale: { domain: names, padding: 0.1 },
+    scale: { domain: rows.map((row) => rowLabel(value, row)), padding: 0.1 },
     axis: { title: null, ticks: false, domain: false, labelLimit: 90 },
   };
-  const x = (field: string): object => ({ field, ...changeAxis(value, domain) });
   const present = outcomes.filter(({ outcome }) => rows.some((row) => row.outcome === outcome));
-  const words = present.map(({ word }) => word);
   const byOutcome = (range: readonly unknown[]): object => ({
     field: 'outcome',
     type: 'nominal',
-    scale: { domain: words, range },
+    scale: { domain: present.map(({ word }) => word), range },
     // The word stands beside each change.
     legend: null,
   });
   const color = byOutcome(present.map(({ outcome }) => role(outcome)));
-  const figures = { type: 'text', aria: false, dy: -12, fontSize: 11, align: { expr: 'datum.side' } };
-  const written = { y, x: x('change'), text: { field: 'text', type: 'nominal' } };
+  const shape = byOutcome(present.map((entry) => entry.shape));
+  const written = { dy: -12, fontSize: 11, align: { expr: 'datum.side' } };
   return [
-    ...(claim === undefined ? [] : claimLayers(claim, domain, x)),
-    ...(margin === undefined || claim !== undefined
-      ? []
-      : [zoneLayer({ from: -100 * margin, to: 100 * margin }, x, role('shade_alternate'))]),
-    {
-      data: { values: [{ zero: 0 }] },
-      mark: { type: 'rule', aria: false, strokeWidth: 1.2 },
-      encoding: { x: x('zero') },
-    },
-    {
-      data,
-      mark: { type: 'rule', aria: false, strokeWidth: role('strong'), clip: true },
-      encoding: { y, x: x('low'), x2: { field: 'high' }, color },
-    },
-    {
-      data,
-      mark: { type: 'point', aria: false, filled: true, size: 110, opacity: 1, tooltip: { content: 'encoding' } },
-      encoding: {
-        y,
-        x: x('change'),
-        color,
-        shape: byOutcome(present.map((entry) => entry.shape)),
-        tooltip: { field: 'says', type: 'nominal' },
-      },
-    },
-    // The same text in the background's colour behind it, so that no line runs through the figures.
-    {
-      data,
-      mark: { ...figures, stroke: role('background'), strokeWidth: 4, fill: role('background') },
-      encoding: written,
-    },
-    { data, mark: { ...figures, fill: role('ink') }, encoding: written },
+    ...(claim === undefined ? zoneOfMargin(margin, x) : claimLayers(claim, domain, x)),
+    layerOf([{ zero: 0 }], { type: 'rule', strokeWidth: 1.2 }, { x: x('zero') }),
+    layerOf(
+      values,
+      { type: 'rule', strokeWidth: role('strong'), clip: true },
+      { y, x: x('low'), x2: { field: 'high' }, color },
+    ),
+    dots(values, 110, { y, x: x('change'), color, shape }),
+    ...rimmedText(values, written, { y, x: x('change'), ...writtenFrom('text') }),
   ];
 }
 
-function changeAxis(value: ComparisonValue, domain: Domain): object {
-  return {
-    type: 'quantitative',
-    scale: { domain: [domain.from, domain.to], nice: false, zero: false },
-    axis: {
-      // The sides are named in the chart's title, where a long name can break.
-      title: `Change of ${value.metric} (%)`,
-      grid: true,
-      labelExpr: figureLabel,
-      tickCount: { expr: 'floor(chartWidth / 80)' },
-    },
-  };
-}
+type FieldAxis = (field: string) => object;
 
-function zoneLayer(zone: Domain, x: (field: string) => object, color: object, opacity = 1): object {
-  return {
-    data: { values: [zone] },
-    mark: { type: 'rect', aria: false, color, opacity },
-    encoding: { x: x('from'), x2: { field: 'to' } },
-  };
-}
+/** The sides are named in the chart's title, where a long name can break. */
+const changeAxis =
+  ({ metric }: ComparisonValue, { from, to }: Domain): FieldAxis =>
+  (field) =>
+    levelAxis(field, `Change of ${metric} (%)`, { domain: [from, to], nice: false, zero: false }, changeTicks);
+
+const changeTicks = { grid: true, tickCount: { expr: 'floor(chartWidth / 80)' } };
+
+const zoneLayer = (zone: Domain, x: FieldAxis, color: object, opacity: number): object =>
+  layerOf([zone], { type: 'rect', color, opacity }, { x: x('from'), x2: { field: 'to' } });
+
+const zoneOfMargin = (margin: number | undefined, x: FieldAxis): object[] =>
+  margin === undefined ? [] : [zoneLayer({ from: -100 * margin, to: 100 * margin }, x, role('shade_alternate'), 1)];
 
 const claimEnds = (claim: ClaimedChange | undefined): number[] =>
   [claim?.from, claim?.to].filter((end) => end !== undefined);
 
 /** What the claim allows, shaded, and its limits as lines with their figures. */
-function claimLayers(claim: ClaimedChange, domain: Domain, x: (field: string) => object): object[] {
+function claimLayers(claim: ClaimedChange, domain: Domain, x: FieldAxis): object[] {
   const zone = { from: claim.from ?? domain.from, to: claim.to ?? domain.to };
-  const data = {
-    values: claimEnds(claim).map((end) => ({ end: drawn(end), text: `claim ${signed(plain(end, 3))} %` })),
-  };
+  const ends = claimEnds(claim).map((end) => ({ end: drawn(end), text: `claim ${signed(plain(end, 3))} %` }));
+  const label = { type: 'text', align: 'left', dx: 4, y: { expr: 'height - 8' } };
   return [
     zoneLayer(zone, x, role('equivalent'), 0.18),
-    { data, mark: { type: 'rule', aria: false, strokeDash: [5, 3], strokeWidth: 1.4 }, encoding: { x: x('end') } },
-    {
-      data,
-      mark: { type: 'text', aria: false, align: 'left', dx: 4, y: { expr: 'height - 8' } },
-      encoding: { x: x('end'), text: { field: 'text', type: 'nominal' } },
-    },
+    layerOf(ends, { type: 'rule', strokeDash: [5, 3], strokeWidth: 1.4 }, { x: x('end') }),
+    layerOf(ends, label, { x: x('end'), ...writtenFrom('text') }),
   ];
 }
 

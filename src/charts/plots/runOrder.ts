@@ -1,0 +1,68 @@
+import { capitalised, counted } from '../../result/words.ts';
+import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
+import type { Run } from '../../values/run.ts';
+import { heightOfNames, levelAxis, runsAxis } from '../axes.ts';
+import { comparedName } from '../compared.ts';
+import { bySeries, legendRows } from '../legends.ts';
+import { dots, layered, layerOf, rim } from '../marks.ts';
+import { axisTitle, printedUnit } from '../names.ts';
+import { drawn, significant } from '../number.ts';
+import type { ChartPart } from '../output.ts';
+import { chartPart } from '../specification.ts';
+
+const plotHeight = 180;
+
+interface Dot {
+  readonly run: Run;
+  /** In the order the runs were made in, where it is known. */
+  readonly place: number | undefined;
+  readonly side: string;
+  readonly rms: number;
+}
+
+/** Every run of both sides a dot, in the order they were made: scatter, drift and the change at once. */
+export function runOrderChart(value: ComparisonValue, row: ComparisonRow): ChartPart | undefined {
+  const { a, b } = value;
+  const of = ({ runs, name, places }: ComparisonValue['a'], figures: readonly number[]): Dot[] =>
+    figures.flatMap((rms, index) =>
+      runs[index] === undefined ? [] : [{ run: runs[index], side: name, rms, place: places?.[index] }],
+    );
+  const { made, known } = inOrder([...of(a, row.aRuns), ...of(b, row.bRuns)]);
+  if (made.length === 0) return undefined;
+  const sides = a.name === b.name ? [a.name] : [a.name, b.name];
+  const unit = row.unit.symbol;
+  const { color, shape, strokeDash } = bySeries(sides, 'dot', { field: 'side' });
+  const levels = { zero: false, nice: true, padding: 8 };
+  const y = levelAxis('rms', axisTitle(value.metric, unit), levels, { tickCount: 5 });
+  const means = sides.map((side, index) => ({ side, rms: drawn(index === 0 ? row.a : row.b) }));
+  const values = made.map(({ run, side, rms }, place) => ({
+    place: `${place + 1}. ${run.label}`,
+    side,
+    rms: drawn(rms),
+    says: `${run.label}, ${side}\n${significant(rms)} ${printedUnit(unit)}`,
+  }));
+  const places = values.map(({ place }) => place);
+  return chartPart({
+    title: `Every run: ${value.metric}, ${comparedName(value, row)}, channel ${value.channel}`,
+    subtitle: `${known ? 'In the order in which the runs were made' : 'Set by set, for the order in which the runs were made is not known'}; the lines are the geometric means. The axis does not begin at zero.`,
+    view: layered(plotHeight, [
+      layerOf(means, { type: 'rule', strokeWidth: 1.4 }, { y, color, strokeDash }),
+      dots(values, 110, { x: runsAxis('place', places, { grid: false }), y, color, shape }, rim(1)),
+    ]),
+    height: plotHeight + heightOfNames(places),
+    legendRows: legendRows(sides),
+    description: `${capitalised(value.metric)}, ${comparedName(value, row)}, of ${counted(made.length, 'run')}${known ? ' in the order they were made' : ''}: ${made.map(({ run, side, rms }) => `${run.label} (${side}) ${significant(rms, 3)}`).join(', ')} ${printedUnit(unit)}.`,
+  });
+}
+
+/** By the places that the comparison knows, else by the run sheet, else by the files' clocks, else as they stand. */
+function inOrder(dots: readonly Dot[]): { made: Dot[]; known: boolean } {
+  const by = (placeOf: (dot: Dot) => number | undefined): Dot[] | undefined => {
+    const places = dots.map(placeOf);
+    if (places.some((each) => each === undefined) || new Set(places).size < places.length) return undefined;
+    const placed = dots.map((dot, index) => ({ dot, at: places[index] ?? 0 }));
+    return placed.sort((first, second) => first.at - second.at).map(({ dot }) => dot);
+  };
+  const ordered = by(({ place }) => place) ?? by(({ run }) => run.sheet?.order) ?? by(({ run }) => run.epoch);
+  return { made: ordered ?? [...dots], known: ordered !== undefined };
+}
