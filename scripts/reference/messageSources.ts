@@ -1,3 +1,4 @@
+import { spectraPages } from '../../src/analysis/messages/spectraPages.ts';
 import { messagePages } from '../../src/language/messagePages.ts';
 import { readerPages } from '../../src/readers/messagePages.ts';
 import type { ReaderExample } from '../../src/readers/messagePages/page.ts';
@@ -45,7 +46,7 @@ export const messageSources: readonly MessageSource[] = [
   {
     title: 'Messages of a run',
     intro: 'What a cell may be told when it runs. Where the wrong example runs all the same, the message is a warning.',
-    pages: printed({ ...callPages, ...recordingPages }, cell),
+    pages: printed({ ...callPages, ...recordingPages, ...spectraPages }, cell),
   },
   {
     title: 'Messages on recordings',

@@ -49,12 +49,6 @@ export interface SpectraFacts {
   'peaks.none': { readonly range?: Band };
   'orders.speed': object;
   'transfer.same': { readonly channel: string };
-  'transfer.unit': {
-    readonly input: string;
-    readonly inputUnit: string;
-    readonly output: string;
-    readonly outputUnit: string;
-  };
   'transfer.few': Shared & { readonly run: string; readonly averages: number };
   'transfer.incoherent': Shared & {
     readonly run: string;
@@ -133,8 +127,6 @@ export const { tell, refuse } = messages<SpectraFacts>({
     `Nothing stands out of the confidence band${range === undefined ? '' : ` between ${hertz(range.from)} and ${hertz(range.to)}`}: a longer stretch gives more averages, and so a narrower band.`,
   'orders.speed': () => 'orders needs the speed, as in "orders S by 1.2 m/s", or the turning rate.',
   'transfer.same': ({ channel }) => `${channel} stands on both sides: its response to itself is 1.`,
-  'transfer.unit': ({ input, inputUnit, output, outputUnit }) =>
-    `The response of ${output} in ${outputUnit || 'no unit'} to ${input} in ${inputUnit || 'no unit'} has no unit that can be written.`,
   'transfer.few': ({ run, averages, others }) =>
     `Only ${averages.toFixed(1)} independent averages go into the response of ${run}, so that even unrelated channels seem coherent: use a shorter window or a longer stretch.${alsoOf(others)}`,
   'transfer.incoherent': ({ run, from, to, least, others }) =>

@@ -93,12 +93,6 @@ export const spectraPages: MessagePages<SpectraFacts> = {
     ofAll('transfer foam from x to x'),
     ofAll('transfer foam from x to z'),
   ),
-  'transfer.unit': page(
-    'A response without a unit',
-    'The unit of the output over that of the input has to be one that can be written.',
-    ofAll('transfer foam from x to z'),
-    ofAll('transfer foam from x to z'),
-  ),
   'transfer.few': page(
     'A response of few averages',
     'With few segments any two signals seem coherent; a shorter window leaves more of them.',
@@ -107,9 +101,9 @@ export const spectraPages: MessagePages<SpectraFacts> = {
   ),
   'transfer.incoherent': page(
     'A response without coherence',
-    'Where the output does not follow from the input alone, their ratio says nothing.',
-    ofAll('transfer foam from x to y using window hann 1 s'),
+    'Where the output does not follow from the input alone, the ratio of the two says nothing: look at their spectra.',
     ofAll('transfer foam from x to z using window hann 1 s'),
+    ofAll('spectrum foam using window hann 1 s'),
   ),
   'profile.mixed': page(
     'A profile and breakpoints at once',

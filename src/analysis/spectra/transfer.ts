@@ -4,7 +4,7 @@ import { transfer } from '../../signal/transfer.ts';
 import { hopOf, segmentCount } from '../../signal/welch.ts';
 import { windowShape } from '../../signal/windows.ts';
 import { sameDimension } from '../../units/dimension.ts';
-import { one, parseUnit } from '../../units/parse.ts';
+import { one, unit } from '../../units/parse.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { Channel, Run } from '../../values/run.ts';
@@ -31,8 +31,8 @@ export interface Way {
 
 /**
  * The frequency response of every run from one channel to another, H1 and H2, by Welch's averages (Bendat and Piersol,
- * Random Data, 6.2 and 9.2). Refuses runs that are not sampled evenly or lack a channel, a channel to itself, units
- * whose ratio can't be written, and windows of which fewer than two segments fit in a run.
+ * Random Data, 6.2 and 9.2). Refuses runs that are not sampled evenly or lack a channel, a channel to itself, and
+ * windows of which fewer than two segments fit in a run.
  */
 export function transferOf(runs: RunsValue, way: Way, window: WindowValue, watch: Watch): Answer<TransferValue> {
   const uneven = whyUneven(runs);
@@ -70,11 +70,8 @@ function pairOf(run: Run, { from, to }: Way): Result<Pair> {
   if (input === output) return refuse('transfer.same', { channel: input.name }, 'output');
   if (sameDimension(input.unit.dimension, output.unit.dimension))
     return success({ input, output, unit: one, scale: output.unit.factor / input.unit.factor });
-  const [per, of] = [input, output].map(({ unit }) => unit.symbol);
-  const ratio = parseUnit(`${of || '1'}${per === '' ? '' : `/(${per})`}`);
-  if (ratio.ok) return success({ input, output, unit: ratio.unit, scale: 1 });
-  const facts = { input: input.name, inputUnit: per, output: output.name, outputUnit: of };
-  return refuse('transfer.unit', facts, 'output');
+  const [per, of] = [input, output].map((channel) => channel.unit.symbol);
+  return success({ input, output, unit: unit(`${of || '1'}${per === '' ? '' : `/(${per})`}`), scale: 1 });
 }
 
 /** With a single segment any two signals are coherent. */
