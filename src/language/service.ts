@@ -54,5 +54,3 @@ export function languageService(catalogue: Catalogue) {
     selectionsAt,
   });
 }
-
-export type LanguageService = ReturnType<typeof languageService>;
