@@ -7,6 +7,7 @@ import { hertz } from '../amounts.ts';
 import { bandHead, bandsText, bandText } from '../bandWords.ts';
 import { signedPercentText, signedTenthsText } from '../percents.ts';
 import { withinTheseRuns } from './comparison.ts';
+import { leftOutText, withReasons, type LeftOut } from './recordings.ts';
 import { formatNumber } from '../../units/format.ts';
 
 // Why two sides can't be compared or a claim be judged by them, and what a reader must know of a comparison.
@@ -15,13 +16,6 @@ import { formatNumber } from '../../units/format.ts';
 export interface SideNames {
   readonly a: string;
   readonly b: string;
-}
-
-/** A run that the run sheet leaves out. */
-interface LeftOut {
-  readonly label: string;
-  /** The sheet's reason. */
-  readonly why: string;
 }
 
 /** A run that is left out and can't be taken in. */
@@ -99,8 +93,6 @@ export interface EvidenceFacts extends NoteFacts {
   'runs.excluded': { readonly leftOut: readonly LeftOut[] } | { readonly stillOut: Unable };
 }
 
-const withReasons = (runs: readonly LeftOut[]): string => runs.map(({ label, why }) => `${label} (${why})`).join(', ');
-
 const oneOf = (texts: readonly string[]): string => `${texts.slice(0, -1).join(', ')} or ${texts[texts.length - 1]}`;
 
 function conditionText({ column, unit, a, b, meanA, meanB, changePercent }: UnlikeCondition): string {
@@ -124,8 +116,7 @@ function includingSentence({ excluded }: EvidenceFacts['compare.including']): st
 
 function excludedSentence(facts: EvidenceFacts['runs.excluded']): string {
   if ('stillOut' in facts) return `Still left out: ${facts.stillOut.label}. ${facts.stillOut.obstacle}`;
-  const count = facts.leftOut.length === 1 ? '1 run is' : `${facts.leftOut.length} runs are`;
-  return `By the run sheet ${count} left out: ${withReasons(facts.leftOut)}. "including excluded" gives the result with them.`;
+  return `${leftOutText(facts.leftOut)} "including excluded" gives the result with them.`;
 }
 
 function claimBandSentence(facts: EvidenceFacts['claim.band']): string {
@@ -240,7 +231,8 @@ export const { tell, refuse } = messages<EvidenceFacts>(sentences);
  */
 export function noteWarning(note: Note, names: SideNames, bands: readonly Band[]): Warning | undefined {
   if (note.code === 'not-a-level') return undefined;
-  return 'band' in note
-    ? tell(`compare.${note.code}`, { ...note, ...names, band: bands[note.band] })
-    : tell(`compare.${note.code}`, { ...note, ...names });
+  const { code, ...facts } = note;
+  return 'band' in facts
+    ? tell(`compare.${code}`, { ...facts, ...names, band: bands[facts.band] })
+    : tell(`compare.${code}`, { ...facts, ...names });
 }

@@ -37,7 +37,7 @@ export interface RecordingFacts {
   };
   'trim.outside': Ends & { readonly run: string; readonly length: number };
   'trim.empty': Ends & { readonly run: string };
-  'runs.excluded': { readonly runs: readonly { readonly label: string; readonly why: string }[] };
+  'runs.excluded': { readonly runs: readonly LeftOut[] };
   'runs.missing': { readonly run: string; readonly path: string };
   'sheet.many': { readonly path: string; readonly files: number };
   'sheet.row': { readonly path: string } & (
@@ -169,6 +169,20 @@ function sheetWhere(facts: RecordingFacts['sheet.where']): string {
   }
 }
 
+/** A run that the run sheet leaves out, and the sheet's reason. */
+export interface LeftOut {
+  readonly label: string;
+  readonly why: string;
+}
+
+/** The given runs with their reasons: `foam-5 (gust), gel-2 (broken off)`. */
+export const withReasons = (runs: readonly LeftOut[]): string =>
+  runs.map(({ label, why }) => `${label} (${why})`).join(', ');
+
+/** The sentence that lists the runs that a run sheet leaves out. */
+export const leftOutText = (runs: readonly LeftOut[]): string =>
+  `By the run sheet ${counted(runs.length, 'run is', 'runs are')} left out: ${withReasons(runs)}.`;
+
 const sentences: Sentences<RecordingFacts> = {
   'channel.unknown': ({ run, channel, known }) =>
     `${run} has no channel ${channel}: it has ${known.length === 1 ? 'only ' : ''}${listed(known)}.`,
@@ -181,10 +195,7 @@ const sentences: Sentences<RecordingFacts> = {
     `${run} runs from 0 to ${toMillisecond(length)}, and ${toMillisecond(from)} to ${toMillisecond(to)} reaches outside it.`,
   'trim.empty': ({ run, from, to }) =>
     `No sample of ${run} lies between ${toMillisecond(from)} and ${toMillisecond(to)}.`,
-  'runs.excluded': ({ runs }) => {
-    const list = runs.map(({ label, why }) => `${label} (${why})`).join(', ');
-    return `By the run sheet ${counted(runs.length, 'run is', 'runs are')} left out: ${list}.`;
-  },
+  'runs.excluded': ({ runs }) => leftOutText(runs),
   'runs.missing': ({ run, path }) => `The recording of ${run}, ${path}, is not there.`,
   'sheet.many': ({ path, files }) => `"${path}" stands for ${files} files, and a run sheet is one.`,
   'sheet.row': sheetRow,

@@ -75,8 +75,8 @@ describe('the messages of a comparison', () => {
 
   it('say why a run stays out, whatever the run is called', () => {
     assert.equal(
-      tell('runs.excluded', { stillOut: { label: 'gel', obstacle: 'gel ends at 4 s' } }).message,
-      'Still left out: gel (gel ends at 4 s).',
+      tell('runs.excluded', { stillOut: { label: 'gel', obstacle: 'gel ends at 4 s.' } }).message,
+      'Still left out: gel. gel ends at 4 s.',
     );
   });
 });

@@ -1,0 +1,249 @@
+import { page, type MessagePages } from '../../result/pages.ts';
+import type { EvidenceFacts } from './evidence.ts';
+
+const side = (pad: string, rest = '| channel z | trim 10..70 s'): string =>
+  `${pad} = load "raw/brick-${pad}-*.csv.gz" ${rest}`;
+const bySheet = (pad: string, sheet: string, where = ''): string =>
+  `${pad} = load sheet "raw/${sheet}.csv" where condition ${pad}${where} | channel z | trim 10..70 s`;
+
+/** After both pads were loaded. */
+const after = (...lines: readonly string[]): string => [side('foam'), side('gel'), ...lines].join('\n');
+/** The same by a run sheet. */
+const ofSheet = (sheet: string, line: string): string =>
+  [bySheet('foam', sheet), bySheet('gel', sheet), line].join('\n');
+const ofBricks = (line: string): string =>
+  [bySheet('foam', 'runs', ', surface brick'), bySheet('gel', 'runs', ', surface brick'), line].join('\n');
+
+const comparison = 'compare foam with gel over 10..50 Hz';
+const responses = [
+  'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s | transfer from x to z',
+  'gel = load "raw/brick-gel-*.csv.gz" | trim 10..70 s | transfer from x to z',
+].join('\n');
+const single = (pad: string): string => side(pad).replace('*', '1');
+
+/**
+ * A page for every message about comparisons and claims. The sheets `other-day` and `warming` list the sample's
+ * recordings with other conditions and another order.
+ */
+export const evidencePages: MessagePages<EvidenceFacts> = {
+  'compare.kinds': page(
+    'A response against a signal',
+    'A response is a ratio of two channels and can’t be held against a level of one.',
+    [responses, 'z = load "raw/tile-gel-*.csv.gz" | channel z', 'compare foam with z over 10..50 Hz'].join('\n'),
+    [responses, 'compare foam with gel over 10..50 Hz'].join('\n'),
+  ),
+  'unit.mixed': page(
+    'Two sides in different units',
+    'The change is a ratio of levels, and both have to be of one quantity in one unit.',
+    after('v = integrate gel to velocity', 'compare foam with v over 10..50 Hz'),
+    after(comparison),
+  ),
+  'channel.mixed': page(
+    'Two sides of different channels',
+    'What differs between two axes says nothing about what differs between two conditions.',
+    [side('foam', '| channel x'), side('gel', '| channel z'), comparison].join('\n'),
+    after(comparison),
+  ),
+  'channel.many': page(
+    'A side of several channels',
+    'A comparison is of one channel of each run.',
+    [side('foam', '| trim 10..70 s'), side('gel'), comparison].join('\n'),
+    after(comparison),
+  ),
+  'compare.same': page(
+    'A run on both sides',
+    'The same recording on both sides makes them alike by itself.',
+    after('compare foam with foam over 10..50 Hz'),
+    after(comparison),
+  ),
+  'compare.including': page(
+    'No excluded run to take in',
+    'Only a run sheet excludes runs, and only those that went through every step can be taken in.',
+    after(`${comparison} including excluded`),
+    after(comparison),
+  ),
+  'compare.zero': page(
+    'A band without vibration',
+    'A ratio to a level of zero does not exist.',
+    ['a = load "raw/silent-*.csv" unit g', 'b = load "raw/line-*.csv" unit g', 'compare a with b over 5..15 Hz'].join(
+      '\n',
+    ),
+    after(comparison),
+  ),
+  'metric.transfer': page(
+    'A metric of a response',
+    'Responses are compared by their transmissibility in a band, and have no other level.',
+    [responses, 'compare foam with gel over 10..50 Hz metric vdv'].join('\n'),
+    [responses, 'compare foam with gel over 10..50 Hz'].join('\n'),
+  ),
+  'metric.band': page(
+    'A band of a level that has none',
+    'Dose values and percentiles are of the whole signal; a filter before the comparison limits them to a band.',
+    after(`${comparison} metric vdv`),
+    after('compare foam with gel metric vdv'),
+  ),
+  'metric.unit': page(
+    'A dose value of what is no acceleration',
+    'The vibration dose value is defined of acceleration (ISO 2631-1:1997, 6.3.2).',
+    after('f = integrate foam to velocity', 'g1 = integrate gel to velocity', 'compare f with g1 metric vdv'),
+    after('compare foam with gel metric vdv'),
+  ),
+  'weight.unit': page(
+    'A weighting of what can’t be weighted',
+    'Frequency weightings are defined of acceleration, and are applied once.',
+    after('f = weight foam wk', 'g1 = weight gel wk', 'compare f with g1 metric wk'),
+    after('f = weight foam wk', 'g1 = weight gel wk', 'compare f with g1'),
+  ),
+  'floor.channel': page(
+    'A logger at rest without the channel',
+    'The noise of a channel is known only from the same channel at rest.',
+    after('rest = load "raw/still.csv" | channel x', `${comparison} above rest`),
+    after('rest = load "raw/still.csv"', `${comparison} above rest`),
+  ),
+  'floor.unit': page(
+    'A logger at rest in another unit',
+    'The noise is held against the runs in one unit.',
+    after('rest = integrate (load "raw/still.csv") to velocity', `${comparison} above rest`),
+    after('rest = load "raw/still.csv"', `${comparison} above rest`),
+  ),
+  'band.missing': page(
+    'Parts of an octave without a range',
+    'The range says which of the bands are compared.',
+    after('compare foam with gel over third-octave'),
+    after('compare foam with gel over third-octave 10..100 Hz'),
+  ),
+  'band.outside': page(
+    'A band past half the rate',
+    'A recording holds no frequencies above half its rate.',
+    after('p = plan "Less?" primary 10..500 Hz', 'compare foam with gel plan p'),
+    after('p = plan "Less?" primary 10..50 Hz', 'compare foam with gel plan p'),
+  ),
+  'claim.band': page(
+    'A claim about a band that is not plain',
+    'Of several bands the primary one is meant unless one is named; a band that was not compared is compared by itself.',
+    after('c = compare foam with gel over 10..50 Hz, 50..100 Hz', 'claim c reduction 10 %'),
+    after('c = compare foam with gel over 10..50 Hz, 50..100 Hz', 'claim c reduction 10 % over 10..50 Hz'),
+  ),
+  'compare.using': page(
+    'A window that comes too late',
+    'A spectrum was cut into segments when it was made.',
+    after('compare (spectrum foam) with (spectrum gel) over 10..50 Hz using window hann 4 s'),
+    after(`${comparison} using window hann 4 s`),
+  ),
+  'compare.durations': page(
+    'Sides of different lengths',
+    'Where the road or the machine changes with time, longer runs hold other parts of it.',
+    [side('foam'), side('gel', '| channel z | trim 10..40 s'), comparison].join('\n'),
+    after(comparison),
+  ),
+  'compare.rates': page(
+    'Sides of different rates',
+    'Loggers filter near half their rate, and that is not the same for both.',
+    after('slow = resample gel 200 Hz', 'compare foam with slow over 10..50 Hz'),
+    after(comparison),
+  ),
+  'compare.windows': page(
+    'Sides with different windows',
+    'Windows resolve lines and edges of bands differently.',
+    after('compare (spectrum foam using window hann 4 s) with (spectrum gel) over 10..50 Hz'),
+    after('compare (spectrum foam) with (spectrum gel) over 10..50 Hz'),
+  ),
+  'compare.mass': page(
+    'Another mass on the sides',
+    'More than 2 % of difference in mass may itself be the change.',
+    ofSheet('other-day', comparison),
+    ofBricks(comparison),
+  ),
+  'compare.load': page(
+    'Another load on the sides',
+    'More than 2 % of difference in load may itself be the change.',
+    ofSheet('other-day', comparison),
+    ofBricks(comparison),
+  ),
+  'compare.pressure': page(
+    'Other pressures on the sides',
+    'More than 2 % of difference in tyre pressure may itself be the change.',
+    ofSheet('other-day', comparison),
+    ofBricks(comparison),
+  ),
+  'compare.speeds': page(
+    'Other speeds on the sides',
+    'Vibration grows with speed, so more than 2 % of difference may be the change; beyond 10 % no verdict is given.',
+    ofSheet('other-day', comparison),
+    ofBricks(comparison),
+  ),
+  'compare.floor': page(
+    'A band near the logger’s noise',
+    'The mean square of a band should be ten times that of the logger at rest; below twice no verdict is given.',
+    after('rest = load "raw/tile-foam-*.csv.gz" | channel z', `${comparison} above rest`),
+    after('rest = load "raw/still.csv"', `${comparison} above rest`),
+  ),
+  'compare.small-share': page(
+    'A band of little vibration',
+    'A change in a band that holds less than 1 % of the mean square leaves the whole as it was.',
+    after('compare foam with gel over 120..125 Hz'),
+    after(comparison),
+  ),
+  'runs.included': page(
+    'Excluded runs were taken in',
+    'The result with the runs that the sheet leaves out shows what leaving them out does.',
+    ofBricks(`${comparison} including excluded`).replaceAll('10..70 s', '10..45 s'),
+    ofBricks(comparison).replaceAll('10..70 s', '10..45 s'),
+  ),
+  'runs.excluded': page(
+    'Runs were left out',
+    'The run sheet excludes them, and a reader must be able to see the result with them.',
+    ofBricks(comparison).replaceAll('10..70 s', '10..45 s'),
+    ofBricks(`${comparison} including excluded`).replaceAll('10..70 s', '10..45 s'),
+  ),
+  'compare.one-run-each': page(
+    'One run of each',
+    'Two runs of one condition differ, too: with one of each nothing tells that difference from the change.',
+    [single('foam'), single('gel'), comparison].join('\n'),
+    after(comparison),
+  ),
+  'compare.few-runs': page(
+    'Too few runs',
+    'With fewer than three runs a side the scatter is too little known for an interval.',
+    [side('foam').replace('*.csv.gz"', '1.csv.gz", "raw/brick-foam-2.csv.gz"'), side('gel'), comparison].join('\n'),
+    after(comparison),
+  ),
+  'compare.method-not-possible': page(
+    'A method that these runs do not allow',
+    'Pairs need as many runs on both sides, and a trend needs the order in which all were made, with the sides mingled.',
+    after(`${comparison} trend`),
+    ofBricks(`${comparison} trend`),
+  ),
+  'compare.order-leans': page(
+    'An order that lets a drift pass for a change',
+    'Where the runs of one side came later on average, whatever drifted over the day adds to the change.',
+    ofSheet('other-day', comparison),
+    ofBricks(comparison),
+  ),
+  'compare.drift-seen': page(
+    'A drift over the day',
+    'The level rises or falls from run to run by more than chance explains.',
+    ofSheet('warming', comparison),
+    ofBricks(comparison),
+  ),
+  'compare.pairs-not-neighbours': page(
+    'Pairs that are no neighbours',
+    'A pair takes out what both its runs share, and runs far apart in time share little.',
+    ofSheet('other-day', `${comparison} paired`),
+    ofBricks(`${comparison} paired`),
+  ),
+  'compare.no-scatter': page(
+    'Runs that do not differ at all',
+    'Real runs always scatter; the same file stands there more than once.',
+    ['a = load "raw/copy-*.csv" unit g', 'b = load "raw/twin-*.csv" unit g', 'compare a with b over 5..15 Hz'].join(
+      '\n',
+    ),
+    after(comparison),
+  ),
+  'compare.methods-disagree': page(
+    'Another method would say otherwise',
+    'Whether a difference is shown hangs on the method here, so it counts that the method was chosen before.',
+    ofBricks('compare foam with gel over 4..50 Hz').replaceAll('10..70 s', '10..45 s'),
+    ofBricks(comparison),
+  ),
+};
