@@ -22,10 +22,10 @@ const responses = [
 const single = (pad: string): string => side(pad).replace('*', '1');
 
 /**
- * A page for every message about comparisons and claims. The sheets `other-day` and `warming` list the sample's
+ * A page for every message about comparisons and claims; that of `band.outside` stands among those about spectra. The sheets `other-day` and `warming` list the sample's
  * recordings with other conditions and another order.
  */
-export const evidencePages: MessagePages<EvidenceFacts> = {
+export const evidencePages: MessagePages<Omit<EvidenceFacts, 'band.outside'>> = {
   'compare.kinds': page(
     'A response against a signal',
     'A response is a ratio of two channels and can’t be held against a level of one.',
@@ -111,12 +111,6 @@ export const evidencePages: MessagePages<EvidenceFacts> = {
     'The range says which of the bands are compared.',
     after('compare foam with gel over third-octave'),
     after('compare foam with gel over third-octave 10..100 Hz'),
-  ),
-  'band.outside': page(
-    'A band past half the rate',
-    'A recording holds no frequencies above half its rate.',
-    after('p = plan "Less?" primary 10..500 Hz', 'compare foam with gel plan p'),
-    after('p = plan "Less?" primary 10..50 Hz', 'compare foam with gel plan p'),
   ),
   'claim.band': page(
     'A claim about a band that is not plain',
