@@ -1,3 +1,5 @@
+import { evidencePages } from '../../src/analysis/messages/evidencePages.ts';
+import { planningPages } from '../../src/analysis/messages/planningPages.ts';
 import { spectraPages } from '../../src/analysis/messages/spectraPages.ts';
 import { messagePages } from '../../src/language/messagePages.ts';
 import { readerPages } from '../../src/readers/messagePages.ts';
@@ -46,7 +48,7 @@ export const messageSources: readonly MessageSource[] = [
   {
     title: 'Messages of a run',
     intro: 'What a cell may be told when it runs. Where the wrong example runs all the same, the message is a warning.',
-    pages: printed({ ...callPages, ...recordingPages, ...spectraPages }, cell),
+    pages: printed({ ...planningPages, ...evidencePages, ...callPages, ...recordingPages, ...spectraPages }, cell),
   },
   {
     title: 'Messages on recordings',
