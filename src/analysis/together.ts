@@ -12,7 +12,11 @@ export interface RunWarning {
   readonly tell: (others: readonly string[]) => Warning;
 }
 
-/** Warnings that differ only in what they are about, told once: the first in full, and which others it goes for. */
+/**
+ * Warnings that differ only in what they are about, told once: the first in full, and which others it goes for.
+ *
+ * @returns one warning for each code and each `alike` among `found`, in the order of their first ones.
+ */
 export function together(found: readonly RunWarning[]): Warning[] {
   const groups = new Map<string, RunWarning[]>();
   for (const one of found) {
@@ -24,6 +28,10 @@ export function together(found: readonly RunWarning[]): Warning[] {
   );
 }
 
-/** The end of a message that goes for others, too: a sentence with a blank before it, or nothing where there are none. */
+/**
+ * The end of a message that goes for others, too.
+ *
+ * @returns a sentence that names `others`, with a blank before it, or nothing where there are none.
+ */
 export const alsoOf = (others: readonly string[]): string =>
   others.length === 0 ? '' : ` Much the same goes for ${listed(others)}.`;

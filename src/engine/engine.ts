@@ -159,8 +159,8 @@ class Run {
   async #statement(statement: CheckedStatement): Promise<StatementResult> {
     const error = statement.problems.find(({ severity }) => severity === 'error');
     if (error !== undefined || statement.expression === undefined) {
-      const { code, message } = error ?? tell('statement.empty', {});
-      return this.#result(statement, undefined, [], { code, message, place: error?.place ?? statement.place });
+      const { code, facts, message } = error ?? tell('statement.empty', {});
+      return this.#result(statement, undefined, [], { code, facts, message, place: error?.place ?? statement.place });
     }
     const evaluator = this.#evaluator();
     const found = await evaluator.value(statement.expression);
@@ -198,6 +198,7 @@ class Run {
         ? undefined
         : {
             code: failure.code,
+            facts: failure.facts,
             message: failure.message,
             place: failure.place,
             ...locate(this.#request.cells[statement.cell], failure.place),

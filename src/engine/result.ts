@@ -2,7 +2,7 @@ import type { ValueKind } from '../language/form.ts';
 import type { Place } from '../language/diagnostic.ts';
 import type { Value } from '../values/value.ts';
 import type { RawFile } from '../values/run.ts';
-import type { Warning } from '../result/result.ts';
+import type { Message, Warning } from '../result/result.ts';
 
 /** What one statement gave. Exactly one of `value` and `error` is there once it has run. */
 export interface StatementResult {
@@ -21,9 +21,7 @@ export interface StatementResult {
   readonly shown: boolean;
 }
 
-export interface StatementError {
-  readonly code: string;
-  readonly message: string;
+export interface StatementError extends Message {
   /** Within the cell's text. */
   readonly place: Place;
   /** 1-based line within the cell, and first and last column on that line, 1-based, both inclusive. */

@@ -208,6 +208,3 @@ export const tips = {
 } as const;
 
 export const changeTo = (word: string, place: Place): Fix => ({ title: titles.change(word), place, text: word });
-
-/** Every code there is, in the order of the reference. */
-export const codes = Object.keys(sentences) as readonly Code[];

@@ -1,7 +1,5 @@
-import { parseCell } from './parser.ts';
 import type { Token } from './tokens.ts';
 import type { Cell, Statement } from './tree.ts';
-import type { Vocabulary } from './vocabulary.ts';
 
 const indent = '  ';
 
@@ -40,9 +38,6 @@ export function printCell(cell: Cell): string {
   flush(Infinity);
   return lines.join(cell.text.includes('\r\n') ? '\r\n' : '\n');
 }
-
-/** Formats text; what cannot be parsed stays as it is. */
-export const formatText = (text: string, vocabulary: Vocabulary): string => printCell(parseCell(text, vocabulary));
 
 const asItStands = ({ place }: Statement, text: string): readonly string[] =>
   text

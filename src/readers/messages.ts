@@ -21,9 +21,6 @@ const sentences: Sentences<ReaderFacts> = {
   ...setSentences,
 };
 
-/** Every code that the readers may give. */
-export const readerCodes = Object.keys(sentences) as ReaderCode[];
-
 const { tell, refuse } = messages(sentences);
 
 export { refuse };

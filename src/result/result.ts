@@ -23,7 +23,7 @@ export interface Failure extends Message {
 export interface Message {
   /** Dotted, stable, the key of its page in the reference. */
   readonly code: string;
-  readonly facts?: object;
+  readonly facts: object;
   /** One sentence: what, where, and what to do. */
   readonly message: string;
 }
@@ -47,10 +47,4 @@ export const answered = <T>(value: T, warnings: readonly Warning[] = []): Answer
   ok: true,
   value,
   warnings,
-});
-
-/** A failure in its sentence. */
-export const refuse = (code: string, message: string, at?: string): Refused => ({
-  ok: false,
-  failure: at === undefined ? { code, message } : { code, message, at },
 });

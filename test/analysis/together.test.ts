@@ -8,12 +8,12 @@ describe('warnings about several runs', () => {
       code,
       of,
       alike,
-      tell: (others) => ({ code, message: `${of} is short.${alsoOf(others)}` }),
+      tell: (others) => ({ code, facts: { of }, message: `${of} is short.${alsoOf(others)}` }),
     });
     assert.deepEqual(together([one('r1'), one('r2'), one('r3'), one('r2', 'b'), one('r1', 'a', 'x')]), [
-      { code: 'a', message: 'r1 is short. Much the same goes for r2 and r3.' },
-      { code: 'b', message: 'r2 is short.' },
-      { code: 'a', message: 'r1 is short.' },
+      { code: 'a', facts: { of: 'r1' }, message: 'r1 is short. Much the same goes for r2 and r3.' },
+      { code: 'b', facts: { of: 'r2' }, message: 'r2 is short.' },
+      { code: 'a', facts: { of: 'r1' }, message: 'r1 is short.' },
     ]);
     assert.deepEqual(together([]), []);
   });

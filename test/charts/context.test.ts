@@ -35,7 +35,7 @@ describe('what travels with a result', () => {
       name: 'plan',
       hash: '0123456789abcdef',
       question: 'Does gel give less?',
-      deviations: [{ code: 'deviation.order', message: 'the order was A B A B' }],
+      deviations: [{ code: 'deviation.order', facts: {}, message: 'the order was A B A B' }],
     };
     assert.match(text({ ...everyValue.comparison, plan }), /Not as planned:\n– The order was A B A B\./);
     assert.match(text({ ...everyValue.comparison, plan: { ...plan, deviations: [] } }), /followed in every point/);
@@ -43,7 +43,7 @@ describe('what travels with a result', () => {
 
   it('is what forbids a verdict', () => {
     assert.match(
-      text({ ...everyValue.comparison, guards: [{ code: 'guard.fault', message: 'a run is clipped' }] }),
+      text({ ...everyValue.comparison, guards: [{ code: 'guard.fault', facts: {}, message: 'a run is clipped' }] }),
       /No verdict may rest on this, because a run is clipped\./,
     );
   });

@@ -146,7 +146,7 @@ export function madeFindings(runs: readonly Run[]): FindingsValue {
     severity: 'note' | 'warning' | 'fault',
     message: string,
     spans: { from: number; to: number }[],
-  ): FindingsValue['rows'][number]['finding'] => ({ code, severity, message, channel: 'z', spans });
+  ): FindingsValue['rows'][number]['finding'] => ({ code, facts: {}, severity, message, channel: 'z', spans });
   return {
     kind: 'findings',
     rows: [

@@ -22,7 +22,8 @@ export class MemoryHost implements Host {
         isPattern(pattern) ? levelExpression(pattern).test(path) : path === pattern,
       );
       if (paths.length > 0) return { ok: true, value: paths.sort(naturalOrder) };
-      return { ok: false, failure: { code: 'file.missing', message: `There is no file "${pattern}".`, at: 'files' } };
+      const message = `There is no file "${pattern}".`;
+      return { ok: false, failure: { code: 'file.missing', facts: { pattern }, message, at: 'files' } };
     },
     identify: async (path) => {
       this.identified.push(path);

@@ -2,8 +2,8 @@ import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { anchorOf } from '../../src/editor/language/anchor.ts';
 import { Engine } from '../../src/engine/engine.ts';
-import { codes } from '../../src/language/messages.ts';
-import { readerCodes } from '../../src/readers/messages.ts';
+import { messagePages } from '../../src/language/messagePages.ts';
+import { readerPages } from '../../src/readers/messagePages.ts';
 import { catalogue } from '../../src/verbs/language.ts';
 import { callPages } from '../../src/verbs/messagePages/calls.ts';
 import { recordingPages } from '../../src/verbs/messagePages/recordings.ts';
@@ -44,9 +44,7 @@ describe('the language reference', () => {
     const wanted = [
       ...catalogue.verbs.map(({ verb }) => verb),
       ...catalogue.functions.map(({ name }) => name),
-      ...codes,
-      ...readerCodes,
-      ...Object.keys({ ...callPages, ...recordingPages }),
+      ...Object.keys({ ...messagePages, ...readerPages, ...callPages, ...recordingPages }),
     ];
     assert.deepEqual(
       wanted.filter((title) => !headings.includes(title)),

@@ -8,7 +8,7 @@ import { ratioChart } from '../plots/ratio.ts';
 import { runOrderChart } from '../plots/runOrder.ts';
 import { outcomes, outcomeWord } from '../plots/changeLayers.ts';
 import { comparedName } from '../compared.ts';
-import { detailsTable, sensitivityTable } from './comparison-details.ts';
+import { detailsTable, sensitivityTable } from './comparisonDetails.ts';
 import { excludedPart } from './excluded.ts';
 import { planPart } from './followed.ts';
 import { columns, some, type Column, type Presenter } from './kind.ts';

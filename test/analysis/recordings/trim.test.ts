@@ -25,8 +25,8 @@ const runs: RunsValue = {
       start: 0,
       history: [],
       findings: [
-        { code: 'gap', message: 'A gap.', severity: 'warning', spans: [{ from: 1, to: 2 }] },
-        { code: 'drift', message: 'A drift.', severity: 'note' },
+        { code: 'gap', facts: {}, message: 'A gap.', severity: 'warning', spans: [{ from: 1, to: 2 }] },
+        { code: 'drift', facts: {}, message: 'A drift.', severity: 'note' },
       ],
       layout: { format: 'delimited text', rows: 1000 },
     },

@@ -3,7 +3,8 @@ import type { Diagnostic } from '../../../src/language/diagnostic.ts';
 import { diagnose, diagnoseOutside } from '../../../src/language/services/diagnostics.ts';
 import { actionsAt, addOption, type Action } from '../../../src/language/services/fixes.ts';
 import { formattingEdits } from '../../../src/language/services/formatting.ts';
-import { formatText } from '../../../src/language/printer.ts';
+import { parseCell } from '../../../src/language/parser.ts';
+import { printCell } from '../../../src/language/printer.ts';
 import { validCells } from '../valid.ts';
 import { ground, marked, Memory } from './marked.ts';
 
@@ -116,7 +117,7 @@ describe('formattingEdits', () => {
         (text, { place, text: piece }) => text.slice(0, place.from) + piece + text.slice(place.to),
         loose,
       );
-      assert.equal(made, formatText(loose, notebook.vocabulary));
+      assert.equal(made, printCell(parseCell(loose, notebook.vocabulary)));
     }
   });
 });
