@@ -6,7 +6,7 @@ import { record } from './record.ts';
 import { report } from './report.ts';
 import { run } from './run.ts';
 import { sheet } from './sheet.ts';
-import { usage } from './usage.ts';
+import { usage, usageOf } from './usage.ts';
 import { verify } from './verify.ts';
 
 /** A command: gives the exit code. */
@@ -23,10 +23,26 @@ export async function runCommand(args: readonly string[]): Promise<number> {
     process.stdout.write(usage);
     return name === undefined ? 2 : 0;
   }
-  if (name === '--version') {
-    process.stdout.write(`${process.env.WASHBOARD_VERSION ?? ''}\n`);
-    return 0;
-  }
+  if (name === '--version') return printVersion();
   const command = commands.get(name);
+  if (command !== undefined) {
+    const flags = flagsOf(args.slice(1));
+    if (flags.includes('--help') || flags.includes('-h')) {
+      process.stdout.write(usageOf(name));
+      return 0;
+    }
+    if (flags.includes('--version')) return printVersion();
+  }
   return command?.(args.slice(1)) ?? exitFor(refuse('command.unknown', { name, commands: [...commands.keys()] }));
+}
+
+function printVersion(): 0 {
+  process.stdout.write(`${process.env.WASHBOARD_VERSION ?? ''}\n`);
+  return 0;
+}
+
+/** What may be an option: all before a `--`, after which there are only names of files. */
+function flagsOf(args: readonly string[]): readonly string[] {
+  const end = args.indexOf('--');
+  return end < 0 ? args : args.slice(0, end);
 }

@@ -1,4 +1,4 @@
-import { existsSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { openFile } from '../disk/files.ts';
 import { look as lookAt } from '../engine/look.ts';
@@ -17,7 +17,7 @@ export async function look(args: readonly string[]): Promise<number> {
   const { paths, readOptions } = given.value;
   let code = 0;
   for (const [index, path] of paths.entries()) {
-    if (!existsSync(path) || statSync(path).isDirectory()) {
+    if (statSync(path, { throwIfNoEntry: false })?.isFile() !== true) {
       say(refuse('file.missing', { path }));
       code = 1;
       continue;

@@ -1,4 +1,5 @@
 import { runCommand } from './commands.ts';
+import { exitForFault } from './fault.ts';
 
 // A reader that has seen enough, such as `head`, closes the pipe: that is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -12,9 +13,6 @@ runCommand(process.argv.slice(2)).then(
     process.exitCode = code;
   },
   (error: unknown) => {
-    process.stderr.write(
-      `washboard: this is a fault of the program: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
-    );
-    process.exitCode = 70;
+    process.exitCode = exitForFault(error);
   },
 );

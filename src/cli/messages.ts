@@ -16,6 +16,7 @@ interface Facts {
   'usage.scale': object;
   'notebook.missing': { path: string };
   'notebook.folder': { path: string };
+  'notebook.special': { path: string };
   'notebook.outside': { path: string; root: string };
   'notebook.unreadable': { path: string; line: number; reason: string };
   'notebook.cell': { path: string; cells: number; cell: number };
@@ -30,7 +31,6 @@ interface Facts {
   'sheet.detect': object;
   'sheet.spread': object;
   'sheet.power': { detect: number; spread: number };
-  'sheet.exists': { file: string };
 }
 
 /** What the commands say of wrong use; codes that begin with `usage.` are told with the usage below them. */
@@ -49,6 +49,7 @@ export const { refuse } = messages<Facts>({
   'usage.scale': () => '--scale takes a number.',
   'notebook.missing': ({ path }) => `there is no notebook ${path}.`,
   'notebook.folder': ({ path }) => `${path} is a folder, not a notebook.`,
+  'notebook.special': ({ path }) => `${path} is a pipe or a device, not a notebook.`,
   'notebook.outside': ({ path, root }) => `${path} does not lie in the project folder ${root}.`,
   'notebook.unreadable': ({ path, line, reason }) => `${path}, line ${line}: ${reason}`,
   'notebook.cell': ({ path, cells, cell }) =>
@@ -66,5 +67,4 @@ export const { refuse } = messages<Facts>({
   'sheet.spread': () => '--detect needs --spread, the scatter from run to run in percent, such as 4.',
   'sheet.power': ({ detect, spread }) =>
     `a reduction of ${detect} % in a scatter of ${spread} % would need more runs than can be reckoned with.`,
-  'sheet.exists': ({ file }) => `${file} is there already and is left as it is.`,
 });

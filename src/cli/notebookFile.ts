@@ -1,5 +1,5 @@
-import { existsSync, readFileSync, statSync } from 'node:fs';
-import { dirname, relative, resolve, sep } from 'node:path';
+import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
 import { diskHost } from '../disk/host.ts';
 import { projectRoot } from '../disk/project.ts';
 import { Engine } from '../engine/engine.ts';
@@ -15,7 +15,7 @@ export interface OpenNotebook {
   /** Prose and cells, in order. */
   readonly parts: readonly { readonly kind: 'code' | 'prose'; readonly text: string }[];
   readonly engine: Engine;
-  /** Whether an absolute path lies in the project folder. */
+  /** Whether a real path, all links followed, lies in the project folder. */
   readonly inProject: (path: string) => boolean;
 }
 
@@ -28,6 +28,7 @@ export interface CodeCell {
 export function openNotebook(path: string, rootOption: string | undefined): Result<OpenNotebook> {
   if (!existsSync(path)) return refuse('notebook.missing', { path });
   if (statSync(path).isDirectory()) return refuse('notebook.folder', { path });
+  if (!statSync(path).isFile()) return refuse('notebook.special', { path });
   const folder = dirname(resolve(path));
   const root = rootOption === undefined ? projectRoot(folder) : resolve(rootOption);
   if (rootOption !== undefined && !existsSync(root)) return refuse('folder.missing', { folder: rootOption });
@@ -46,6 +47,9 @@ export function openNotebook(path: string, rootOption: string | undefined): Resu
     kind: isCell(cell) ? ('code' as const) : ('prose' as const),
     text: cell.text,
   }));
-  const inProject = (file: string): boolean => !/^\.\.($|[\\/])/.test(relative(root, file));
+  // A link's goal is told by its own path, and so is the project's.
+  const realRoot = realpathSync(root);
+  const inProject = (file: string): boolean =>
+    !/^\.\.($|[\\/])/.test(relative(realRoot, file)) && !isAbsolute(relative(realRoot, file));
   return success({ path, cells, parts, engine: new Engine(diskHost(folder, root)), inProject });
 }

@@ -1,14 +1,15 @@
-import { writeFileSync } from 'node:fs';
-import { recordPath, recordText } from '../notebook/record.ts';
+import { writeProduct } from '../disk/writing.ts';
+import { parseRecord, recordPath, recordText } from '../notebook/record.ts';
 import { parsed, texts } from './args.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
+import { keptOf } from './kept.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
 
 /** `washboard record`: runs the notebook and writes its record beside it; exit codes as of `run`. */
 export async function record(args: readonly string[]): Promise<number> {
-  const given = parsed(args, texts('root'));
+  const given = parsed(args, { ...texts('root'), force: { type: 'boolean' } });
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   if (positionals.length !== 1) return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'to record' }));
@@ -17,7 +18,11 @@ export async function record(args: readonly string[]): Promise<number> {
   const notebook = opened.value;
   const { report, record: made } = await runWhole(notebook);
   const path = recordPath(notebook.path);
-  writeFileSync(path, recordText(made));
+  const written = writeProduct(
+    { path, text: recordText(made), kind: 'record', isOurs: (text) => parseRecord(text).ok },
+    { force: values.force ?? false, kept: keptOf(notebook, report).filter(({ as }) => as !== 'record') },
+  );
+  if (!written.ok) return exitFor(written);
   process.stdout.write(`${path}: ${Object.keys(made.results).length} values of ${made.sources.length} raw files\n`);
   for (const { error, cell, line } of report.results) {
     if (error !== undefined)

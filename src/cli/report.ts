@@ -1,16 +1,18 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { basename, dirname, extname, resolve } from 'node:path';
+import { writeProduct } from '../disk/writing.ts';
 import type { Piece } from '../report/page.ts';
 import { parsed, texts } from './args.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
+import { keptOf } from './kept.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
 import { shownByCell } from './shown.ts';
 
 /** `washboard report`: one self-contained page; exit codes as of `run`. */
 export async function report(args: readonly string[]): Promise<number> {
-  const given = parsed(args, texts('root', 'out'));
+  const given = parsed(args, { ...texts('root', 'out'), force: { type: 'boolean' } });
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   if (positionals.length !== 1) return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'to report' }));
@@ -24,13 +26,17 @@ export async function report(args: readonly string[]): Promise<number> {
     kind === 'code' ? { kind: 'cell', text, outputs: shown.get(cell++) ?? [] } : { kind: 'prose', text },
   );
   // Loaded only here: drawing would slow every other command's start.
-  const { reportPage } = await import('../report/page.ts');
+  const { generator, reportPage } = await import('../report/page.ts');
   const page = await reportPage(
     { file: basename(notebook.path), pieces, sources: run.sources, tool: record.tool },
     pictures(notebook),
   );
   const out = values.out ?? notebook.path.replace(/(\.washboard)?\.md$/, '') + '.html';
-  writeFileSync(out, page);
+  const written = writeProduct(
+    { path: out, text: page, kind: 'report page', isOurs: (text) => text.includes(generator) },
+    { force: values.force ?? false, kept: keptOf(notebook, run) },
+  );
+  if (!written.ok) return exitFor(written);
   process.stdout.write(`${out}\n`);
   return run.ok ? 0 : 1;
 }
@@ -49,9 +55,10 @@ function pictures({ path, inProject }: OpenNotebook): (source: string) => string
   return (source) => {
     const type = types.get(extname(source).toLowerCase());
     if (type === undefined || /^[a-z][a-z0-9+.-]*:/i.test(source)) return undefined;
-    const file = resolve(dirname(path), decodeURI(source));
-    if (!inProject(file)) return undefined;
     try {
+      // Whatever a link leads to has to lie in the project, too, and to be a file: a pipe would be waited for.
+      const file = realpathSync(resolve(dirname(path), decodeURI(source)));
+      if (!inProject(file) || !statSync(file).isFile()) return undefined;
       return `data:${type};base64,${readFileSync(file).toString('base64')}`;
     } catch {
       return undefined;

@@ -1,8 +1,9 @@
-import { existsSync, readdirSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { sheetOfFiles, sheetOfOrder } from '../analysis/planning/sheetText.ts';
 import { naturalOrder } from '../disk/naturalOrder.ts';
 import { isRecordingName } from '../disk/recordings.ts';
+import { writeProduct, type Surroundings } from '../disk/writing.ts';
 import { success, type Result } from '../result/result.ts';
 import { abbaOrder } from '../statistics/order.ts';
 import { runsNeeded } from '../statistics/repeats.ts';
@@ -12,19 +13,25 @@ import { refuse } from './messages.ts';
 
 /** `washboard sheet`: a run sheet to be filled in, of recordings that are there or of runs to be made. */
 export function sheet(args: readonly string[]): number {
-  const given = parsed(args, texts('out', 'runs', 'detect', 'spread', 'conditions'));
+  const given = parsed(args, {
+    ...texts('out', 'runs', 'detect', 'spread', 'conditions'),
+    force: { type: 'boolean' },
+  });
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   const planned = values.runs !== undefined || values.detect !== undefined;
   if (planned === positionals.length > 0) return exitFor(refuse('usage.sheet', {}));
-  const made = planned ? ofPlan(values) : ofFolder(positionals[0]);
-  return made.ok ? write(made.value, values.out) : exitFor(made);
+  const files = planned ? success([]) : recordingsIn(positionals[0]);
+  if (!files.ok) return exitFor(files);
+  const made = planned ? ofPlan(values) : success(sheetOfFiles(files.value));
+  const kept = files.value.map((file) => ({ path: join(positionals[0], file), as: 'source' as const }));
+  return made.ok ? write(made.value, values.out, { force: values.force ?? false, kept }) : exitFor(made);
 }
 
-function ofFolder(folder: string): Result<string> {
+function recordingsIn(folder: string): Result<readonly string[]> {
   if (!existsSync(folder) || !statSync(folder).isDirectory()) return refuse('folder.missing', { folder });
   const files = readdirSync(folder).filter(isRecordingName).sort(naturalOrder);
-  return files.length === 0 ? refuse('sheet.recordings', { folder }) : success(sheetOfFiles(files));
+  return files.length === 0 ? refuse('sheet.recordings', { folder }) : success(files);
 }
 
 type Plan = Readonly<Partial<Record<'runs' | 'detect' | 'spread' | 'conditions', string>>>;
@@ -48,14 +55,14 @@ function needed(detect: string | undefined, spread: string | undefined): Result<
 }
 
 /** Prints the sheet, or writes it; a sheet that is there holds somebody's notes and is left alone. */
-function write(text: string, out: string | undefined): number {
+function write(text: string, out: string | undefined, around: Surroundings): number {
   if (out === undefined) {
     process.stdout.write(text);
     return 0;
   }
   const file = existsSync(out) && statSync(out).isDirectory() ? join(out, 'runs.csv') : out;
-  if (existsSync(file)) return exitFor(refuse('sheet.exists', { file }));
-  writeFileSync(file, text);
+  const written = writeProduct({ path: file, text, kind: 'run sheet' }, around);
+  if (!written.ok) return exitFor(written);
   process.stdout.write(`${file}\n`);
   return 0;
 }

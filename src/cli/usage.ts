@@ -1,37 +1,71 @@
-export const usage = `Usage: washboard COMMAND …
-
-  run NOTEBOOK [--json] [--cell N] [--root DIR]
+/** How each command is called, by its name. */
+const parts: ReadonlyMap<string, string> = new Map([
+  [
+    'run',
+    `  run NOTEBOOK [--json] [--cell N] [--root DIR]
       Runs the notebook and prints what its cells show.
       --json      one JSON document instead
       --cell N    only the Nth cell, counted from 1, with what it needs
       --root DIR  the project folder, in which all raw files must lie; otherwise the
                   nearest folder above the notebook with .git, else its own folder
-      Exit code: 0; 1 if a statement failed; 2 for wrong usage or an unreadable notebook.
-
-  record NOTEBOOK [--root DIR]
+      Exit code: 0; 1 if a statement failed; 2 for wrong usage or an unreadable notebook.`,
+  ],
+  [
+    'record',
+    `  record NOTEBOOK [--root DIR] [--force]
       Runs the notebook and writes NAME.record.json beside it: the SHA-256 of every raw
-      file and every number of the results, one a line. Exit code as of run.
-
-  verify NOTEBOOK … [--root DIR]
+      file and every number of the results, one a line. Exit code as of run.`,
+  ],
+  [
+    'verify',
+    `  verify NOTEBOOK … [--root DIR]
       Runs each notebook again and holds it against its record.
-      Exit code: 0 the same; 1 differs, with a line a difference; 2 no record.
-
-  report NOTEBOOK [--out FILE.html] [--root DIR]
+      Exit code: 0 the same; 1 differs, with a line a difference; 2 no record.`,
+  ],
+  [
+    'report',
+    `  report NOTEBOOK [--out FILE.html] [--root DIR] [--force]
       Runs the notebook and writes one self-contained HTML page: prose, cells, charts,
-      tables, and the hashes of the raw files. Exit code as of run.
-
-  figures NOTEBOOK --out DIR [--format svg] [--root DIR]
-      Writes every chart of the notebook as a file. Exit code as of run.
-
-  look FILE … [--time COLUMN] [--unit U] [--rate F] [--delimiter D] [--decimal M]
+      tables, and the hashes of the raw files. Exit code as of run.`,
+  ],
+  [
+    'figures',
+    `  figures NOTEBOOK --out DIR [--format svg] [--root DIR] [--force]
+      Writes every chart of the notebook as a file. Exit code as of run.`,
+  ],
+  [
+    'look',
+    `  look FILE … [--time COLUMN] [--unit U] [--rate F] [--delimiter D] [--decimal M]
        [--skip N] [--scale X] [--sensor NAME] [--timezone Z]
       Shows how a logger's file is understood: layout, first rows beside the raw lines,
       rate, findings, and the load statement to paste into a notebook. The options
       override what is detected, as those of load do.
-      Exit code: 0; 1 if a file can't be read; 2 for wrong usage.
-
-  sheet FOLDER [--out FILE]
-  sheet --runs N | --detect PERCENT --spread PERCENT  [--conditions A,B] [--out FILE]
+      Exit code: 0; 1 if a file can't be read; 2 for wrong usage.`,
+  ],
+  [
+    'sheet',
+    `  sheet FOLDER [--out FILE] [--force]
+  sheet --runs N | --detect PERCENT --spread PERCENT  [--conditions A,B] [--out FILE] [--force]
       Makes a run sheet to be filled in: of the recordings in a folder, or of runs to be
-      made in ABBA order, as many as are said or as the test needs. Nothing is overwritten.
+      made in ABBA order, as many as are said or as the test needs.`,
+  ],
+]);
+
+const heading = 'Usage: washboard COMMAND …';
+
+/** How the command line is called. */
+export const usage = `${heading}
+
+${[...parts.values()].join('\n\n')}
+
+  A file that is there is replaced only if the same command made it; --force writes over any
+  other one, and never over the notebook or its raw files.
+
+  COMMAND --help prints the part on a command, --version the version.
 `;
+
+/** How one command is called; all of them for a name that is none. */
+export function usageOf(command: string): string {
+  const part = parts.get(command);
+  return part === undefined ? usage : `${heading}\n\n${part}\n`;
+}

@@ -38,6 +38,7 @@ export function diskFiles(folder: string, root: string): Files {
     const found = await fs.stat(absolute).catch(() => undefined);
     if (found === undefined) return missing(folder, pattern);
     if (found.isDirectory()) return refuse('file.folder', { path: pattern }, at);
+    if (!found.isFile()) return refuse('file.special', { path: pattern }, at);
     return success([slashed(pattern)]);
   }
 

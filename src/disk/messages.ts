@@ -1,22 +1,74 @@
 import { messages } from '../result/messages.ts';
+import type { DiskFault } from './faults.ts';
 
 type Missing =
   | { readonly path: string; readonly near?: string; readonly missingFolder?: string }
   /** `folder` is the notebook's, relative to the project. */
   | { readonly pattern: string; readonly folder: string };
 
+/** What a file is that no product may take the place of. */
+export type ProtectedAs = 'notebook' | 'source' | 'record';
+
 interface Facts {
   'file.outside': { path: string; how: 'absolute' | 'address' | 'outside' };
   'file.folder': { path: string };
   'file.missing': Missing;
+  'file.special': { path: string };
+  'write.kept': { path: string; as: ProtectedAs };
+  /** `isOfNotes`: each file of the kind may hold what somebody wrote into it. */
+  'write.foreign': { path: string; kind: string; isOfNotes: boolean };
+  'write.failed': { path: string } & DiskFault;
+  'disk.failed': { path: string | undefined } & DiskFault;
 }
 
-/** Why a file of the project cannot be read. */
+/** Why a file of the project cannot be read, or one that a command makes cannot be written. */
 export const { refuse } = messages<Facts>({
   'file.outside': ({ path, how }) => `"${path}" ${outside[how]}`,
   'file.folder': ({ path }) => `"${path}" is a folder: name its files, as in "${path.replace(/\/$/, '')}/*.csv".`,
   'file.missing': missing,
+  'file.special': ({ path }) =>
+    `"${path}" is a pipe or a device and no file: save the recording as a file and load that.`,
+  'write.kept': ({ path, as }) => `${path} is ${kept[as]}, which is never written over: name another file.`,
+  'write.foreign': ({ path, kind, isOfNotes }) =>
+    `${path} is there already and is ${isOfNotes ? 'left as it is' : `no ${kind} that Washboard made`}: name another file, or write over it with --force.`,
+  'write.failed': ({ path, ...fault }) => `${path} can't be written: ${unwritten(fault)}.`,
+  'disk.failed': ({ path, reason, system = 'no code' }) =>
+    `the system refused ${path ?? 'an operation on a file'}: ${reason === 'other' ? `it says ${system}` : refusals[reason]}.`,
 });
+
+const refusals = {
+  full: 'the disk is full',
+  missing: 'it is not there',
+  folder: 'it is a folder',
+  device: 'it is a pipe or a device',
+  denied: 'it may not be read or written; see its permissions',
+  long: 'its name is too long',
+};
+
+const kept = {
+  notebook: 'the notebook itself',
+  source: 'one of the raw files',
+  record: "the notebook's record",
+};
+
+function unwritten({ reason, system = 'no code' }: DiskFault): string {
+  switch (reason) {
+    case 'full':
+      return 'the disk is full; what was there is left as it was, so make room and run this again';
+    case 'missing':
+      return 'its folder does not exist; make the folder first';
+    case 'folder':
+      return 'a folder or a file stands in its place; name another one';
+    case 'device':
+      return 'it is a pipe or a device; name a file';
+    case 'denied':
+      return 'the place or the file is read-only; name another one, or see its permissions';
+    case 'long':
+      return 'its name is too long; name a shorter one';
+    case 'other':
+      return `the system says ${system}; what was there is left as it was`;
+  }
+}
 
 const outside = {
   absolute:

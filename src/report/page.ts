@@ -20,6 +20,9 @@ export type Piece =
   | { readonly kind: 'prose'; readonly text: string }
   | { readonly kind: 'cell'; readonly text: string; readonly outputs: readonly Output[] };
 
+/** By this line a page is known as one of ours, which a later one may replace. */
+export const generator = '<meta name="generator" content="Washboard report">';
+
 /** Gives a picture that the prose names as a `data:` address, or undefined where it can't. */
 export type PictureSource = (path: string) => string | undefined;
 
@@ -36,6 +39,7 @@ export async function reportPage(notebook: ReportedNotebook, picture: PictureSou
 <html lang="en">
 <head>
 <meta charset="utf-8">
+${new Markup(generator)}
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
 <title>${title}</title>

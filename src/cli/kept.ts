@@ -1,0 +1,15 @@
+import { dirname, resolve } from 'node:path';
+import type { Surroundings } from '../disk/writing.ts';
+import type { RunReport } from '../engine/result.ts';
+import { recordPath } from '../notebook/record.ts';
+import type { OpenNotebook } from './notebookFile.ts';
+
+/** What nothing that is made from a notebook may be written over: itself, its raw files and its record. */
+export function keptOf({ path }: OpenNotebook, { sources }: RunReport): Surroundings['kept'] {
+  const folder = dirname(resolve(path));
+  return [
+    { path, as: 'notebook' },
+    { path: recordPath(path), as: 'record' },
+    ...sources.map((source) => ({ path: resolve(folder, source.path), as: 'source' as const })),
+  ];
+}

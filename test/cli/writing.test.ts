@@ -1,0 +1,71 @@
+import { strict as assert } from 'node:assert';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { recording } from '../engine/memoryFiles.ts';
+import { Sandbox } from './sandbox.ts';
+
+const notebook = '```washboard\na = load "raw/a.csv" | channel z\nplot (spectrum a)\n```\n';
+
+describe('the commands that write', () => {
+  let sandbox: Sandbox;
+  let ride: string;
+  const raw = recording({ seed: 3 });
+  before(() => {
+    sandbox = new Sandbox({ 'raw/a.csv': raw, 'ride.washboard.md': notebook, 'notes.txt': 'mine' });
+    ride = sandbox.path('ride.washboard.md');
+  });
+  after(() => sandbox.remove());
+
+  it('replace neither the raw files nor the notebook nor the record with a report, even by force', async () => {
+    assert.equal((await sandbox.run('record', ride)).code, 0);
+    const record = readFileSync(sandbox.path('ride.record.json'), 'utf8');
+    for (const force of [[], ['--force']])
+      for (const name of ['raw/a.csv', 'ride.washboard.md']) {
+        const { code, errors } = await sandbox.run('report', ride, '--out', sandbox.path(name), ...force);
+        assert.equal(code, 2);
+        assert.match(errors, /never written over/);
+      }
+    assert.equal((await sandbox.run('report', ride, '--out', sandbox.path('ride.record.json'))).code, 2);
+    assert.equal(readFileSync(sandbox.path('raw/a.csv'), 'utf8'), raw);
+    assert.equal(readFileSync(ride, 'utf8'), notebook);
+    assert.equal(readFileSync(sandbox.path('ride.record.json'), 'utf8'), record);
+  });
+
+  it('write again what they wrote, and nothing of another making without --force', async () => {
+    const notes = sandbox.path('notes.txt');
+    assert.equal((await sandbox.run('report', ride, '--out', notes)).code, 2);
+    assert.equal(readFileSync(notes, 'utf8'), 'mine');
+    for (let time = 0; time < 2; time++) {
+      assert.equal((await sandbox.run('report', ride)).code, 0);
+      assert.equal((await sandbox.run('record', ride)).code, 0);
+      assert.equal((await sandbox.run('figures', ride, '--out', sandbox.path('figures'))).code, 0);
+    }
+    assert.equal((await sandbox.run('report', ride, '--out', notes, '--force')).code, 0);
+    writeFileSync(sandbox.path('figures/cell-01.svg'), '<svg/>');
+    assert.equal((await sandbox.run('figures', ride, '--out', sandbox.path('figures'))).code, 2);
+    assert.equal(readFileSync(sandbox.path('figures/cell-01.svg'), 'utf8'), '<svg/>');
+    writeFileSync(sandbox.path('ride.record.json'), '{"cut": ');
+    const { code, errors } = await sandbox.run('record', ride);
+    assert.equal(code, 2);
+    assert.match(errors, /is no record that Washboard made/);
+  });
+
+  it('say in a sentence where they can write nothing', async () => {
+    const { code, errors } = await sandbox.run('report', ride, '--out', sandbox.path('none/a.html'));
+    assert.equal(code, 2);
+    assert.match(errors, /can't be written: its folder does not exist/);
+    mkdirSync(sandbox.path('taken.html'));
+    assert.match(
+      (await sandbox.run('report', ride, '--out', sandbox.path('taken.html'))).errors,
+      /a folder or a file stands/,
+    );
+    assert.match(
+      (await sandbox.run('figures', ride, '--out', sandbox.path('notes.txt'))).errors,
+      /stands in its place/,
+    );
+    assert.match(
+      (await sandbox.run('sheet', sandbox.path('raw'), '--out', sandbox.path('raw/a.csv'), '--force')).errors,
+      /is one of the raw files/,
+    );
+    assert.ok(!existsSync(sandbox.path('none')));
+  });
+});
