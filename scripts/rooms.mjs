@@ -42,7 +42,7 @@ export const rooms = {
     packages: [],
   },
   verbs: {
-    imports: ['result', 'units', 'signal', 'statistics', 'readers', 'language', 'values', 'analysis'],
+    imports: ['result', 'units', 'language', 'values', 'analysis'],
     ambient: [],
     packages: [],
   },

@@ -5,6 +5,8 @@ import type { Message } from '../result/result.ts';
 import type { Claim } from '../statistics/claimForm.ts';
 import type { Band } from './band.ts';
 
+export type { Claim };
+
 /** What was settled before the data were looked at. */
 export interface PlanValue {
   readonly kind: 'plan';

@@ -1,8 +1,7 @@
 import type { FunctionForm } from '../language/checked.ts';
-import { naturalFrequency, transmissibility } from '../signal/mechanics.ts';
-import { add, convert, divide, inSI, power, quantity, root } from '../units/arithmetic.ts';
+import { inParallel, inSeries, massOnSpring, overMovingBase, rotationRate } from '../analysis/mechanics.ts';
+import { convert, inSI, quantity, root } from '../units/arithmetic.ts';
 import { sameDimension, type NamedDimension } from '../units/dimension.ts';
-import { unit } from '../units/parse.ts';
 import type { Quantity } from '../units/unit.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import { success, type Refused, type Result } from '../result/result.ts';
@@ -58,13 +57,6 @@ const whyNotPositive = (name: string, given: readonly Quantity[]): Refused | und
 const least = (a: Quantity, b: Quantity): Quantity => (inSI(b) < inSI(a) ? (convert(b, a.unit) ?? b) : a);
 const most = (a: Quantity, b: Quantity): Quantity => (inSI(b) > inSI(a) ? (convert(b, a.unit) ?? b) : a);
 
-/** 1 / (1/a + 1/b + …), in the unit of the first. */
-function harmonic(given: readonly Quantity[]): Quantity {
-  const inverse = given.map((one) => power(one, -1)).reduce((sum, one) => add(sum, one) ?? sum);
-  const total = power(inverse, -1);
-  return convert(total, given[0].unit) ?? total;
-}
-
 export const functions: readonly NamedFunction[] = [
   define({
     name: 'sqrt',
@@ -115,7 +107,7 @@ export const functions: readonly NamedFunction[] = [
     parameters: [['stiffnesses', 'Stiffnesses of the springs.', 'stiffness']],
     variadic: true,
     example: 'series(400 N/mm, 100 N/mm)',
-    compute: (given) => whyNotPositive('series', given) ?? value(harmonic(given)),
+    compute: (given) => whyNotPositive('series', given) ?? value(inSeries(given)),
   }),
   define({
     name: 'parallel',
@@ -124,7 +116,7 @@ export const functions: readonly NamedFunction[] = [
     parameters: [['stiffnesses', 'Stiffnesses of the springs.', 'stiffness']],
     variadic: true,
     example: 'parallel(10 N/mm, 10 N/mm)',
-    compute: (given) => whyNotPositive('parallel', given) ?? value(given.reduce((sum, one) => add(sum, one) ?? sum)),
+    compute: (given) => whyNotPositive('parallel', given) ?? value(inParallel(given)),
   }),
   define({
     name: 'natural_frequency',
@@ -135,8 +127,7 @@ export const functions: readonly NamedFunction[] = [
       ['m', 'Mass on it.', 'mass'],
     ],
     example: 'natural_frequency(100 N/mm, 70 kg)',
-    compute: ([k, m]) =>
-      whyNotPositive('natural_frequency', [k, m]) ?? value(quantity(naturalFrequency(inSI(k), inSI(m)), 'Hz')),
+    compute: ([k, m]) => whyNotPositive('natural_frequency', [k, m]) ?? value(massOnSpring(k, m)),
   }),
   define({
     name: 'rotation_rate',
@@ -148,8 +139,7 @@ export const functions: readonly NamedFunction[] = [
     ],
     example: 'rotation_rate(5 km/h, 1.9 m)',
     compute: ([speed, circumference]) =>
-      whyNotPositive('rotation_rate', [circumference]) ??
-      value(convert(divide(speed, circumference), unit('Hz')) ?? divide(speed, circumference)),
+      whyNotPositive('rotation_rate', [circumference]) ?? value(rotationRate(speed, circumference)),
   }),
   define({
     name: 'decibels',
@@ -170,11 +160,7 @@ export const functions: readonly NamedFunction[] = [
       ['damping', 'Damping ratio, at least 0.', 'ratio'],
     ],
     example: 'transmissibility(20 Hz, 6 Hz, 10 %)',
-    compute: ([frequency, natural, damping]) => {
-      const refusal = whyNotPositive('transmissibility', [natural]);
-      if (refusal !== undefined) return refusal;
-      const r = inSI(frequency) / inSI(natural);
-      return value(quantity(transmissibility(r, inSI(damping)), ''));
-    },
+    compute: ([frequency, natural, damping]) =>
+      whyNotPositive('transmissibility', [natural]) ?? value(overMovingBase(frequency, natural, damping)),
   }),
 ];

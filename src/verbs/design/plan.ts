@@ -1,8 +1,7 @@
 import { metricNames } from '../../analysis/evidence/metrics.ts';
 import { orderLetters, planOf } from '../../analysis/planning/plan.ts';
 import { success, type Result } from '../../result/result.ts';
-import type { Claim } from '../../statistics/claimForm.ts';
-import type { Settled } from '../../values/plan.ts';
+import type { Claim, Settled } from '../../values/plan.ts';
 import { operand, option, rangesIn, siOf, textOf, wordOf } from '../arguments.ts';
 import { boundWords, claimFrom, directionWords, ofWords, sizeAccepts } from '../evidence/claimWords.ts';
 import { methodIn } from '../evidence/compareRequest.ts';

@@ -1,8 +1,8 @@
 import { claimedRow } from '../../analysis/evidence/claimedRow.ts';
 import { verdictOf } from '../../analysis/evidence/verdict.ts';
 import { success, type Result } from '../../result/result.ts';
-import type { Claim } from '../../statistics/claimForm.ts';
 import type { ComparisonValue } from '../../values/comparison.ts';
+import type { Claim } from '../../values/plan.ts';
 import { operand, option, rangesIn, textOf, valueOf, wordOf } from '../arguments.ts';
 import { refuse } from '../messages/evidence.ts';
 import { answer, type Arguments, type Verb } from '../verb.ts';

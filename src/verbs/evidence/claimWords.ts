@@ -1,6 +1,7 @@
 import type { Accept } from '../../language/form.ts';
+import { isPossible } from '../../analysis/evidence/claims.ts';
 import { success, type Result } from '../../result/result.ts';
-import { isPossible, type Claim } from '../../statistics/claimForm.ts';
+import type { Claim } from '../../values/plan.ts';
 import { si } from '../arguments.ts';
 import { refuse, type ClaimFault } from '../messages/evidence.ts';
 import type { Argument } from '../verb.ts';

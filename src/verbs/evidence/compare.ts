@@ -2,7 +2,7 @@ import { comparedSides } from '../../analysis/evidence/comparedSides.ts';
 import { metricNames } from '../../analysis/evidence/metrics.ts';
 import { sideOf, sidesOf } from '../../analysis/evidence/sides.ts';
 import { octaveFractions } from '../../analysis/spectra/octaves.ts';
-import { windowNames } from '../../signal/windows.ts';
+import { windowNames } from '../../analysis/spectra/window.ts';
 import { hasFlag } from '../arguments.ts';
 import { windowOf } from '../spectra/using.ts';
 import type { Verb } from '../verb.ts';

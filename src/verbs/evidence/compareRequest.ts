@@ -2,7 +2,6 @@ import type { ComparisonRequest, NamedPlan } from '../../analysis/evidence/reque
 import type { Comparable } from '../../analysis/evidence/sides.ts';
 import type { OctaveFraction } from '../../analysis/spectra/octaves.ts';
 import { success, type Result } from '../../result/result.ts';
-import type { Method } from '../../statistics/methods.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import { hasFlag, operand, option, rangesIn, siOf, wordOf } from '../arguments.ts';
@@ -30,7 +29,7 @@ export function compareRequest(given: Arguments): Result<ComparisonRequest> {
 }
 
 /** The method that the flags name, of a comparison or of a plan. */
-export function methodIn(given: Arguments): Result<Extract<Method, 'paired' | 'trend'> | undefined> {
+export function methodIn(given: Arguments): Result<'paired' | 'trend' | undefined> {
   const [paired, trend] = [hasFlag(given, 'paired'), hasFlag(given, 'trend')];
   if (paired && trend) return refuse('compare.methods', {}, 'trend');
   return success(paired ? 'paired' : trend ? 'trend' : undefined);
