@@ -7,6 +7,9 @@ import { transformSync } from 'esbuild';
 /** The project's folder. */
 export const root = fileURLToPath(new URL('../..', import.meta.url));
 
+/** What instrumented code calls the list in which it marks its functions. */
+export const hitName = '$hit';
+
 type Code = (...given: readonly unknown[]) => void;
 
 interface Compiled {
@@ -36,7 +39,7 @@ export function compile(file: string, text: string): Compiled {
   const names = [...code.matchAll(/\brequire\("([^"]+)"\)/g)].map((match) => match[1]);
   const files = names.filter((name) => name.startsWith('.'));
   return {
-    code: compileFunction(code, ['exports', 'module', 'require'], { filename: join(root, file) }) as Code,
+    code: compileFunction(code, ['exports', 'module', 'require', hitName], { filename: join(root, file) }) as Code,
     files: new Map(files.map((name) => [name, join(file, '..', name).replaceAll('\\', '/')])),
     packages: names.filter((name) => !name.startsWith('.')),
   };
@@ -70,13 +73,19 @@ export async function loadPackages(files: readonly string[]): Promise<void> {
       }
 }
 
-/** A fresh set of modules, in which one file may stand with another text. */
+/** A fresh set of modules, in which some files may stand with another text. */
 export class Modules {
   readonly #made = new Map<string, { exports: unknown }>();
-  readonly #changed: ReadonlyMap<string, Compiled>;
+  readonly #changed: (file: string) => Compiled | undefined;
+  readonly #hits: (file: string) => Uint8Array | undefined;
 
-  constructor(changed?: { readonly file: string; readonly text: string }) {
-    this.#changed = new Map(changed === undefined ? [] : [[changed.file, compile(changed.file, changed.text)]]);
+  /** @param hits where a file's instrumented functions are marked */
+  constructor(
+    changed: (file: string) => Compiled | undefined,
+    hits: (file: string) => Uint8Array | undefined = () => undefined,
+  ) {
+    this.#changed = changed;
+    this.#hits = hits;
   }
 
   load(file: string): unknown {
@@ -84,12 +93,12 @@ export class Modules {
     if (before !== undefined) return before.exports;
     const module = { exports: {} as unknown };
     this.#made.set(file, module);
-    const { code, files } = this.#changed.get(file) ?? known(file);
+    const { code, files } = this.#changed(file) ?? known(file);
     const require = (name: string): unknown => {
       const inProject = files.get(name);
       return inProject === undefined ? packages.get(name) : this.load(inProject);
     };
-    code(module.exports, module, require);
+    code(module.exports, module, require, this.#hits(file));
     return module.exports;
   }
 }

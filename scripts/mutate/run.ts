@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { planFor, recorded, type TestFile } from './coverage.ts';
 import { closureOf, root, textOf } from './modules.ts';
 import { mutantsOf, type Mutant } from './mutants.ts';
 import { Runner } from './pool.ts';
@@ -13,7 +14,8 @@ const usage = `Usage: npm run mutate -- [--room ROOM]… [--file PART] [--count 
   --count  mutants a room, drawn at random; 150 unless said, 0 for all
   --seed   of the draw; 1 unless said
   --jobs   processes at a time
-  --slow   test files that take longer by themselves are left out; 5 unless said
+  --slow   of a test file that takes longer only the tests that run the changed function are run, and none that takes
+           longer by itself; seconds, 5 unless said
 `;
 
 interface Equivalent {
@@ -56,7 +58,7 @@ async function scoreOf(room: string): Promise<Score> {
   process.stdout.write(`${room}: ${sample.length} of ${all.length} mutants of ${files.length} files\n`);
   const runners = Array.from({ length: Number(values.jobs) }, () => new Runner());
   try {
-    return await runAll(sample, await testsOf(room, runners[0]), runners);
+    return await runAll(sample, await testsOf(room, runners), runners);
   } finally {
     for (const runner of runners) runner.stop();
   }
@@ -85,27 +87,22 @@ function drawn<T>(list: readonly T[], count: number, seed: number): T[] {
   );
 }
 
-interface TestFile {
-  readonly test: string;
-  readonly seconds: number;
-  readonly reaches: ReadonlySet<string>;
-}
-
-/** The tests of a room and the published checks of it, the quickest first; a test must pass before it can judge. */
-async function testsOf(room: string, runner: Runner): Promise<TestFile[]> {
-  const candidates = [`test/${room}`, 'test/published'].flatMap(filesIn).filter((file) => file.endsWith('.test.ts'));
+/** The tests of a room and the published checks of it; a test must pass before it can judge. */
+async function testsOf(room: string, runners: readonly Runner[]): Promise<TestFile[]> {
+  const queue = [`test/${room}`, 'test/published']
+    .flatMap(filesIn)
+    .filter((file) => file.endsWith('.test.ts'))
+    .filter((file) => [...closureOf([file])].some((reached) => reached.startsWith(`src/${room}/`)));
   const found: TestFile[] = [];
-  for (const test of candidates) {
-    const reaches = closureOf([test]);
-    if (![...reaches].some((file) => file.startsWith(`src/${room}/`))) continue;
-    const done = await runner.run({ mutant: undefined, tests: [test] }, 300);
-    if (done === undefined || done.end !== undefined) {
-      process.stdout.write(`  ${test} is left out, as it fails by itself: ${done?.end ?? 'it does not end'}\n`);
-    } else if (done.seconds > Number(values.slow)) {
-      process.stdout.write(`  ${test} is left out, as it takes ${done.seconds.toFixed(0)} s\n`);
-    } else found.push({ test, seconds: done.seconds, reaches });
-  }
-  return found.sort((a, b) => a.seconds - b.seconds);
+  const work = async (runner: Runner): Promise<void> => {
+    for (let test = queue.shift(); test !== undefined; test = queue.shift()) {
+      const file = await recorded(test, `src/${room}`, runner);
+      if (typeof file !== 'string') found.push(file);
+      else process.stdout.write(`  ${test} is left out, as it fails by itself: ${file}\n`);
+    }
+  };
+  await Promise.all(runners.map(work));
+  return found;
 }
 
 async function runAll(
@@ -131,11 +128,8 @@ const isSame = (one: Equivalent, { file, before, after }: Mutant): boolean =>
   one.file === file && one.before === before && one.after === after;
 
 async function judge(mutant: Mutant, tests: readonly TestFile[], runner: Runner, score: Score): Promise<void> {
-  const own = mutant.file.replace(/^src/, 'test').replace(/\.ts$/, '.test.ts');
-  const reaching = tests.filter(({ reaches }) => reaches.has(mutant.file));
-  const ordered = [...reaching.filter(({ test }) => test === own), ...reaching.filter(({ test }) => test !== own)];
-  const limit = 20 + 8 * ordered.reduce((sum, { seconds }) => sum + seconds, 0);
-  const done = await runner.run({ mutant, tests: ordered.map(({ test }) => test) }, limit);
+  const { choices, seconds } = planFor(mutant, tests, Number(values.slow));
+  const done = await runner.run({ mutant, choices }, 20 + 8 * seconds);
   if (done === undefined) score.timedOut++;
   else if (done.end === undefined) score.survivors.push(mutant);
   else score.killed++;

@@ -1,22 +1,34 @@
 import Mocha from 'mocha';
-import { Modules } from './modules.ts';
+import type { Modules } from './modules.ts';
 
 class Silent extends Mocha.reporters.Base {}
 
 /** What ended a run of tests: nothing, or the first failure. */
 export type End = string | undefined;
 
-/** Runs test files one after the other, until one fails. */
-export async function runTests(tests: readonly string[], modules: Modules): Promise<End> {
+/** A test file, or some of its tests, named by their full titles. */
+export interface Choice {
+  readonly test: string;
+  readonly only?: readonly string[];
+}
+
+/** Is told of each test. */
+export interface Watch {
+  readonly begins: () => void;
+  readonly passed: (title: string, seconds: number) => void;
+}
+
+/** Runs test files one after the other, until a test fails. */
+export async function runTests(choices: readonly Choice[], modules: Modules, watch?: Watch): Promise<End> {
   modules.load('test/setup.ts');
-  for (const test of tests) {
-    const end = await runFile(test, modules);
+  for (const choice of choices) {
+    const end = await runFile(choice, modules, watch);
     if (end !== undefined) return end;
   }
   return undefined;
 }
 
-async function runFile(test: string, modules: Modules): Promise<End> {
+async function runFile({ test, only }: Choice, modules: Modules, watch?: Watch): Promise<End> {
   const mocha = new Mocha({ ui: 'bdd', bail: true, timeout: 60_000, reporter: Silent });
   // Gives `describe`, `it` and the others to the file, as mocha does.
   mocha.suite.emit('pre-require', globalThis, test, mocha);
@@ -25,10 +37,20 @@ async function runFile(test: string, modules: Modules): Promise<End> {
   } catch (error) {
     return `${test}: ${error instanceof Error ? error.message : String(error)}`;
   }
+  if (only !== undefined) keepOnly(mocha.suite, new Set(only));
   let end: End;
   await new Promise<void>((resolve) => {
-    mocha.run(() => resolve()).on('fail', (failed) => (end ??= `${test}: ${failed.fullTitle()}`));
+    mocha
+      .run(() => resolve())
+      .on('test', () => watch?.begins())
+      .on('pass', (passed) => watch?.passed(passed.fullTitle(), (passed.duration ?? 0) / 1000))
+      .on('fail', (failed) => (end ??= `${test}: ${failed.fullTitle()}`));
   });
   mocha.dispose();
   return end;
+}
+
+function keepOnly(suite: Mocha.Suite, titles: ReadonlySet<string>): void {
+  suite.tests = suite.tests.filter((test) => titles.has(test.fullTitle()));
+  for (const inner of suite.suites) keepOnly(inner, titles);
 }
