@@ -36,7 +36,7 @@ export function runningRms(samples: Float64Array, length: number, mean = 0): Run
     // A span that begins in this block is the block's end from there on and the next block's beginning.
     let sum = 0;
     for (let i = length - 1; i >= 0; i--) {
-      sum += from + i < count ? (samples[from + i] - mean) ** 2 : 0;
+      sum += (samples[from + i] - mean) ** 2;
       toEnd[i] = sum;
     }
     sum = 0;

@@ -66,6 +66,7 @@ describe('bandMeanSquare', () => {
       [NaN, 2],
     ])
       assert.throws(() => bandMeanSquare(of, low, high), RangeError);
+    assert.throws(() => bandMeanSquare(of, 0, 6), /half the rate, 5 Hz.*not 0..6 Hz/);
     assert.doesNotThrow(() => bandMeanSquare(of, 0, 5 + 1e-12));
   });
 });

@@ -45,6 +45,6 @@ describe('butterworth', () => {
     assert.throws(() => butterworth('highpass', 4, [0], 350), RangeError);
     assert.throws(() => butterworth('bandpass', 4, [50, 10], 350), /lower corner first/);
     assert.throws(() => butterworth('bandpass', 4, [50], 350), /two corners/);
-    assert.throws(() => butterworth('lowpass', 2.5, [50], 350), /whole number/);
+    for (const order of [2.5, 0, -1]) assert.throws(() => butterworth('lowpass', order, [50], 350), /whole number/);
   });
 });

@@ -58,7 +58,49 @@ function resonance(samples: Float64Array, zeta: number): Float64Array {
   });
 }
 
+/** Peaks of a density of 1 with these bins in it, one Hz apart, averaged so often that every rise is real. */
+function peaksAmong(bins: Readonly<Record<number, number>>, windowWidth = 1.44): Peak[] {
+  const density = new Float64Array(101).fill(1);
+  for (const [bin, value] of Object.entries(bins)) density[Number(bin)] = value;
+  const of = { density, step: 1, segmentLength: 200, rate: 200, segments: 1e6, averages: 1e6, noiseBandwidth: 1.5 };
+  return findPeaks(of, { low: 0, high: 100, confidence: 0.95, quantile, windowWidth });
+}
+
 describe('findPeaks', () => {
+  it('states the prominence over the higher of the two dips, in dB', () => {
+    const [high, low] = peaksAmong({ 40: 1000, 41: 10, 42: 100 });
+    close(high.prominence, 30, 1e-12);
+    close(low.prominence, 10, 1e-12);
+    close(peaksAmong({ 40: 10, 41: 100 })[0].prominence, 20, 1e-12);
+  });
+
+  it('gives a top of equal bins once, between two of them', () => {
+    const found = peaksAmong({ 49: 100, 50: 100 });
+    assert.deepEqual(
+      found.map(({ frequency }) => frequency),
+      [49.5],
+    );
+    assert.equal(peaksAmong({ 49: 100, 50: 100, 51: 100 }).length, 1);
+  });
+
+  it('places a peak at the top of the parabola through three logarithms, and its half-power points on chords', () => {
+    const bell = (k: number): number => 2 ** (20 - (k - 50.25) ** 2);
+    const [peak] = peaksAmong(Object.fromEntries([47, 48, 49, 50, 51, 52, 53].map((k) => [k, bell(k)])), 0.1);
+    close(peak.frequency, 50.25, 1e-12);
+    // The logarithms fall, from the bin at 50, by 1.5 to the bin at 49 and by 0.5, then 3 to those above.
+    close(peak.half!.low, 50 - 1 / 1.5, 1e-12);
+    close(peak.half!.high, 51 + 0.5 / 2.5, 1e-12);
+    close(peak.width!, Math.sqrt((peak.half!.high - peak.half!.low) ** 2 - 0.1 ** 2), 1e-12);
+  });
+
+  it('has no half-power points where a higher peak or the end of the range comes first', () => {
+    const [high, low] = peaksAmong({ 60: 100, 61: 1000, 62: 60, 63: 70, 64: 65, 65: 69 });
+    assert.ok(high.half !== null);
+    assert.deepEqual([low.bin, low.half, low.width, low.line, low.damping], [63, null, null, false, null]);
+    assert.equal(peaksAmong({ 97: 50, 98: 90, 99: 100, 100: 99 })[0].half, null);
+    assert.equal(peaksAmong({ 1: 99, 2: 100, 3: 90 })[0].half, null);
+  });
+
   it('finds none in noise: at most one of twenty records has an accident at 95 %', () => {
     let withPeaks = 0;
     for (let seed = 1; seed <= 20; seed++) if (peaksOf(gaussian(seed, 15_000)).length > 0) withPeaks++;

@@ -14,6 +14,11 @@ describe('rationalRatio', () => {
     assert.deepEqual(rationalRatio(3), { up: 3, down: 1 });
   });
 
+  it('takes the first convergent within the tolerance, as 22/7 and 355/113 are for pi', () => {
+    assert.deepEqual(rationalRatio(Math.PI, 1e-2), { up: 22, down: 7 });
+    assert.deepEqual(rationalRatio(Math.PI, 1e-6), { up: 355, down: 113 });
+  });
+
   it('stays within its tolerance, or within one part in 10 000 squared where whole numbers run out', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.01, max: 100, noNaN: true }), (ratio) => {
@@ -47,6 +52,15 @@ describe('resampled', () => {
 
   it('does not dip at the ends of a record with gravity in it', () => {
     near(resampled(new Float64Array(200).fill(9.81), { up: 8, down: 7 }), new Float64Array(229).fill(9.81), 1e-14);
+  });
+
+  it('refuses a ratio that is not above 0', () => {
+    for (const ratio of [
+      { up: 0, down: 1 },
+      { up: 1, down: 0 },
+      { up: -1, down: 2 },
+    ])
+      assert.throws(() => resampled(record(1, 10), ratio), /whole numbers from 1/);
   });
 
   it('by 1 is the samples themselves', () => {
