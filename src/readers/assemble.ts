@@ -58,7 +58,7 @@ export function assemble({ origin, table }: Reading, options: ReadOptions): Resu
   const read = origin.calibration ? calibrated(named.value, origin.calibration, options) : named.value;
   const sound = soundRows(path, rows, roles.value.time?.seconds, read.channels);
   if (!sound.ok) return sound;
-  const timed = timing(path, rows, roles.value, sound.value.rows, origin.stated, options);
+  const timed = timing(path, rows, roles.value, sound.value, origin.stated, options);
   if (!timed.ok) return timed;
   const channels = read.channels.map((channel) => ({ ...channel, samples: pick(channel.samples, timed.value.rows) }));
   const gapless = dropGappy(channels);

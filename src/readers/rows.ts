@@ -1,5 +1,6 @@
 import { success, type Result } from '../result/result.ts';
 import { stepShape } from './clock/steps.ts';
+import { rowsSentAgain } from './copies.ts';
 import { hasGaps } from './gaps.ts';
 import { finding, refuse } from './messages.ts';
 import type { Finding, RecordedChannel } from './recording.ts';
@@ -39,11 +40,14 @@ export function pick(values: Float64Array, { length, indices }: Rows): Float64Ar
 /** The rows that are kept, and what is worth mentioning of the others. */
 export interface SoundRows {
   readonly rows: Rows;
+  /** How many rows were left out because they had been sent before. */
+  readonly sentAgain: number;
   readonly findings: readonly Finding[];
 }
 
 /**
- * Rows that hold a stamp and a reading of every axis, less those that say the same as the row before. Refuses a table
+ * Rows that hold a stamp and a reading of every axis, less those that say the same as the row before, or as any row
+ * before where they come late. Refuses a table
  * of which more than half the rows hold none, or fewer than two are left.
  */
 export function soundRows(
@@ -65,6 +69,9 @@ export function soundRows(
     findings.push(finding('empty-cells', 'warning', facts, { value: empty }));
   }
   const all = channels.map(({ samples }) => samples);
+  const late = stamps ? withoutLateCopies(table, rows, stamps, all) : undefined;
+  rows = late?.rows ?? rows;
+  findings.push(...(late?.findings ?? []));
   if (stamps && stampsRepeatRows(stamps, all)) {
     const filled = rows;
     rows = rowsOf(filled, (i) => {
@@ -76,7 +83,27 @@ export function soundRows(
     if (repeated > 0)
       findings.push(finding('rows-repeated', 'note', { repeated, rows: table.rows }, { value: repeated }));
   }
-  return rows.length < 2 ? refuse('too-short', { path, rows: 'incomplete' }) : success({ rows, findings });
+  return rows.length < 2
+    ? refuse('too-short', { path, rows: 'incomplete' })
+    : success({ rows, sentAgain: late?.sentAgain ?? 0, findings });
+}
+
+/** Rows less those that come again later on, as where a buffer is sent twice; undefined where there is none. */
+function withoutLateCopies(
+  table: Table,
+  rows: Rows,
+  stamps: Float64Array,
+  readings: readonly Float64Array[],
+): SoundRows | undefined {
+  const kept = pick(stamps, rows);
+  if (stepShape(kept).backward === 0) return undefined;
+  const again = rowsSentAgain(kept, [kept, ...readings.map((values) => pick(values, rows))]);
+  const first = again.indexOf(1);
+  if (first < 0) return undefined;
+  const fresh = rowsOf(rows, (i) => again[i] === 0);
+  const sentAgain = rows.length - fresh.length;
+  const facts = { again: sentAgain, rows: table.rows, line: table.lineOf(rowAt(rows, first)) };
+  return { rows: fresh, sentAgain, findings: [finding('rows-sent-again', 'warning', facts, { value: sentAgain })] };
 }
 
 /** The first row that is not kept. */

@@ -8,7 +8,7 @@ import { readHeader } from './names.ts';
 import { isTimeName } from './timeNames.ts';
 import type { Roles } from './roles.ts';
 import { counterSizes, unwrapped } from './clock/wrap.ts';
-import { pick, rowAt, rowsOf, type Rows } from './rows.ts';
+import { pick, rowAt, rowsOf, type Rows, type SoundRows } from './rows.ts';
 import { settings } from './settings.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
@@ -35,7 +35,7 @@ export function timing(
   path: string,
   table: Table,
   roles: Roles,
-  rows: Rows,
+  { rows, sentAgain }: SoundRows,
   stated: StatedRate | undefined,
   options: ReadOptions,
 ): Result<Timing> {
@@ -45,6 +45,8 @@ export function timing(
   const allSeconds = pick(time.seconds, rows);
   const ofAll = clockOf(allSeconds, time.resolution);
   if (!ofAll) return refuse('time-stands-still', { path, column, isChosen: false });
+  const behind = ofAll.backward - ofAll.resets;
+  if (sentAgain > 0 && behind > 0) return refuse('rows-disordered', { path, column, again: sentAgain, behind });
   const { slowest, fastest } = settings.possibleRate;
   if (options.rate === undefined && !(ofAll.rate >= slowest && ofAll.rate <= fastest))
     return refuse('rate-impossible', { path, column, rate: ofAll.rate });

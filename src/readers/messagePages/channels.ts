@@ -77,6 +77,12 @@ export const channelPages: Pages<ChannelFacts> = {
     wrong: example(`${header}\n${rows(3)}\n${rows(7, ',', 2)}`),
     right: example(`${header}\n${rows(9)}`),
   },
+  'rows-sent-again': {
+    title: 'Rows that come again later',
+    why: 'A buffer that was sent twice puts old rows among the new ones; the second of each is left out.',
+    wrong: example(`${header}\n${rows(6)}\n${rows(3, ',', 3)}\n${rows(3, ',', 6)}`),
+    right: example(`${header}\n${rows(9)}`),
+  },
   'dropped-samples': {
     title: 'Samples that the logger dropped',
     why: 'It says how many, but not where: the clock is then no longer that of the samples.',

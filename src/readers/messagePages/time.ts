@@ -9,6 +9,8 @@ const twoTimes =
 const stopped = times('t (s)', '7', '7', '7', '7', '7');
 const raw = times('time', '0', '100', '200', '300', '400', '500');
 
+const disordered = times('t (s)', '0.00', '0.01', '0.02', '0.00', '0.05', '0.03', '0.06', '0.04', '0.07');
+
 export const timePages: Pages<TimeFacts> = {
   timezone: {
     title: 'No offset from UTC',
@@ -51,6 +53,12 @@ export const timePages: Pages<TimeFacts> = {
     why: 'Two columns are times, and give different rates.',
     wrong: example(twoTimes),
     right: example(twoTimes, 'load "run.csv" time "time (s)"'),
+  },
+  'rows-disordered': {
+    title: 'Rows in no order',
+    why: 'Rows that were sent twice are left out; if what remains still jumps back and forth, the order of the samples is lost.',
+    wrong: example(disordered),
+    right: example(times('t (s)', '0.00', '0.01', '0.02', '0.03', '0.04', '0.05', '0.06', '0.07')),
   },
   'rate-impossible': {
     title: 'A rate that no logger has',

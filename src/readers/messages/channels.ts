@@ -56,6 +56,7 @@ export interface ChannelFacts {
   };
   'empty-cells': { readonly empty: number; readonly rows: number; readonly line: number | undefined };
   'rows-repeated': { readonly repeated: number; readonly rows: number };
+  'rows-sent-again': { readonly again: number; readonly rows: number; readonly line: number | undefined };
   'dropped-samples': { readonly dropped: number };
   'no-header': { readonly names: readonly string[] };
   'unit-conflict': {
@@ -156,6 +157,10 @@ export const channelSentences: Sentences<ChannelFacts> = {
   },
   'rows-repeated': ({ repeated, rows }) =>
     `${rowsOf(repeated, rows)} repeat the stamp and the readings of the row before and were left out.`,
+  'rows-sent-again': ({ again, rows, line }) => {
+    const [repeats, was] = again === 1 ? ['repeats', 'was'] : ['repeat', 'were'];
+    return `${rowsOf(again, rows)} ${repeats} the stamp and the readings of an earlier row${atLine('first at line', line)}, as where a buffer is sent twice, and ${was} left out.`;
+  },
   'dropped-samples': ({ dropped }) =>
     `The logger says that it dropped ${dropped} samples: where is not told, so no spectrum can step over them.`,
   'no-header': ({ names }) =>

@@ -1,4 +1,5 @@
 import type { Sentences } from '../../result/messages.ts';
+import { counted } from '../../result/words.ts';
 import { atLine, figure, inQuotes, list, percent, quote, times } from './words.ts';
 
 interface Column {
@@ -34,6 +35,7 @@ export interface TimeFacts {
     readonly columns: readonly [string, string];
     readonly rates: readonly [number, number];
   };
+  'rows-disordered': Column & { readonly again: number; readonly behind: number };
   'rate-impossible': Column & { readonly rate: number };
   'no-rate': {
     readonly path: string;
@@ -104,6 +106,8 @@ export const timeSentences: Sentences<TimeFacts> = {
   'time-unit': timeUnit,
   'times-differ': ({ path, columns: [one, two], rates }) =>
     `${path}: ${one} and ${two} are both times but do not agree (${figure(rates[0])} Hz and ${figure(rates[1])} Hz): name the right one with time.`,
+  'rows-disordered': ({ path, column, again, behind }) =>
+    `${path}: by ${column} ${counted(again, 'row')} ${again === 1 ? 'was' : 'were'} sent twice, and without ${again === 1 ? 'it' : 'them'} ${counted(behind, 'stamp')} still ${behind === 1 ? 'runs' : 'run'} backwards, so that nobody can tell the order of the samples: sort the rows by time in a copy of the file, and look at what sends them.`,
   'rate-impossible': ({ path, column, rate }) =>
     `${path}: by ${column} the rate would be ${figure(rate)} Hz, which no logger has: name another column with time, or state the rate with rate.`,
   'no-rate': noRate,

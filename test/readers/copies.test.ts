@@ -1,0 +1,56 @@
+import { strict as assert } from 'node:assert';
+import { rowsSentAgain } from '../../src/readers/copies.ts';
+import { findingOf, recordingOf, refusalOf, rows, samplesOf } from './memory.ts';
+
+/** A row of a recording at 100 Hz whose readings come again nowhere. */
+const row = (i: number): readonly (string | number)[] => [
+  (i / 100).toFixed(2),
+  (0.01 * Math.sin(i)).toFixed(6),
+  (0.02 * Math.cos(3 * i)).toFixed(6),
+  (1 + 0.1 * Math.sin(7 * i)).toFixed(6),
+];
+const header = 't (s),x (g),y (g),z (g)\n';
+const ofRows = (order: readonly number[]): string => header + rows(order.length, (i) => row(order[i]));
+
+describe('rows that were sent again', () => {
+  it('are left out wherever their copies stand, and the rate is that of what remains', async () => {
+    // Buffers of 20 rows; every other one is sent again, row by row among the next one's or after it.
+    const order: number[] = [];
+    for (let from = 0; from < 2000; from += 20) {
+      const again = from > 0 && from % 40 === 0;
+      for (let i = from; i < from + 20; i++) order.push(i, ...(again && from % 80 === 0 ? [i - 20] : []));
+      for (let i = from; i < from + 20; i++) if (again && from % 80 !== 0) order.push(i - 20);
+    }
+    const recording = await recordingOf(ofRows(order));
+    assert.equal(recording.clock.rate, 100);
+    assert.equal(recording.clock.stretches.length, 1);
+    assert.deepEqual(
+      samplesOf(recording, 'z'),
+      Array.from({ length: 2000 }, (_, i) => Number(row(i)[3])),
+    );
+    const told = findingOf(recording, 'rows-sent-again');
+    assert.equal(told?.value, order.length - 2000);
+    assert.equal(told?.severity, 'warning');
+    assert.match(told?.message ?? '', /line 62/);
+    assert.equal(findingOf(recording, 'bursts'), undefined);
+  });
+
+  it('are refused with the file where what remains does not run forward', async () => {
+    const order = Array.from({ length: 400 }, (_, i) => i);
+    order.splice(200, 0, ...order.slice(150, 160));
+    [order[300], order[301], order[302]] = [order[302], order[300], order[301]];
+    const failure = await refusalOf(ofRows(order));
+    assert.equal(failure.code, 'rows-disordered');
+    assert.match(failure.message, /10 rows .* 1 stamp still runs backwards/);
+  });
+
+  it('are no rows that only share a stamp or come back in value', () => {
+    const stamps = Float64Array.from([0, 0, 1, 1, 2, 2]);
+    const still = new Float64Array(6);
+    assert.deepEqual([...rowsSentAgain(stamps, [stamps, still])], [0, 0, 0, 0, 0, 0]);
+    const back = Float64Array.from([0, 1, 2, 1, 2, 2, 3]);
+    assert.deepEqual([...rowsSentAgain(back, [back, new Float64Array(7)])], [0, 0, 0, 1, 1, 1, 0]);
+    const fresh = Float64Array.from([0, 0, 0, 5, 0, 6, 0]);
+    assert.deepEqual([...rowsSentAgain(back, [back, fresh])], [0, 0, 0, 0, 0, 0, 0]);
+  });
+});
