@@ -124,8 +124,9 @@ async function runAll(
   return score;
 }
 
-const isSame = (one: Equivalent, { file, before, after }: Mutant): boolean =>
-  one.file === file && one.before === before && one.after === after;
+function isSame(one: Equivalent, { file, before, after }: Mutant): boolean {
+  return one.file === file && one.before === before && one.after === after;
+}
 
 async function judge(mutant: Mutant, tests: readonly TestFile[], runner: Runner, score: Score): Promise<void> {
   const { choices, seconds } = planFor(mutant, tests, Number(values.slow));
