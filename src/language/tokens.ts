@@ -47,7 +47,7 @@ function tokenAt(source: string, from: number): Token {
     const match = pattern.exec(source);
     if (!match) continue;
     // Blanks after a text that is never closed belong to no one: an editor may trim them.
-    const text = kind === 'text' && !/.["”“»]$/.test(match[0]) ? match[0].trimEnd() : match[0];
+    const text = kind === 'text' ? match[0].trimEnd() : match[0];
     return { kind, from, to: from + text.length, text };
   }
   return { kind: 'bad', from, to: from + 1, text: source[from] };

@@ -42,6 +42,53 @@ describe('the check of a call', () => {
     assert.deepEqual(codesOf('x = C.change ^ f0'), ['arithmetic.exponent']);
   });
 
+  it('knows the dimension of the root of what is computed', () => {
+    assert.deepEqual(codesOf('highpass r sqrt(f0 * f0 * C.change)'), []);
+    assert.deepEqual(codesOf('highpass r sqrt(f0 * C.change)'), ['unit.dimension']);
+  });
+
+  it('goes on with the values of an option, and with the options after a wrong one', () => {
+    assert.deepEqual(codesOf('load "a" channel x y unit s'), []);
+    assert.deepEqual(codesOf('load "a" channel x y unit nonsense'), ['unit.unknown']);
+    assert.deepEqual(codesOf('spectrum r as nonsense confidence 5 Hz'), ['word.unknown', 'unit.dimension']);
+  });
+
+  it('does not ask for a kind of what comes down the pipe where that is wrong itself', () => {
+    assert.deepEqual(codesOf('r | trim 80..5 s | band 10..50 Hz'), ['range.reversed']);
+    assert.deepEqual(codesOf('r | 5 | band 10..50 Hz'), ['pipe.verb']);
+  });
+
+  it('offers a unit that fits in place of one that does not, where one is written', () => {
+    const fixed = (cell: string): readonly string[] | undefined =>
+      errorsOf(cell)[0].fixes?.map(({ text, place }) => cell.slice(0, place.from) + text + cell.slice(place.to));
+    assert.deepEqual(fixed('highpass r 5 s'), ['highpass r 5 Hz']);
+    assert.equal(fixed('highpass r k'), undefined);
+  });
+
+  it('says where a mass is wanted that g is gravity, and elsewhere what was found', () => {
+    assert.match(errorsOf('natural_frequency(k, 80 g)')[0].message, /has to be a mass, but g is standard gravity here/);
+    assert.match(errorsOf('natural_frequency(k, 80 s)')[0].message, /has to be a mass, but `80 s` is a time\.$/);
+    assert.match(
+      errorsOf('highpass r 80 g')[0].message,
+      /has to be a frequency, in Hz.* but `80 g` is an acceleration\.$/,
+    );
+  });
+
+  it('names the options that a verb has where none is near to what was written, or says that it has none', () => {
+    assert.match(errorsOf('highpass r 5 Hz qqqqqq')[0].message, /has no option `qqqqqq`; it knows `order`\.$/);
+    assert.match(errorsOf('levels r qqqqqq')[0].message, /has no option `qqqqqq`; it has no options\.$/);
+    assert.match(errorsOf('highpass r 5 Hz ordr 4')[0].message, /has no option `ordr`; did you mean `order`\?$/);
+  });
+
+  it('tells of each mistake in form once, beside other statements that have their own', () => {
+    assert.deepEqual(codesOf('x = 2 *\n\ny = 3 *'), ['syntax.missing', 'syntax.missing']);
+  });
+
+  it('tells a value that is made from itself from values that need each other', () => {
+    assert.match(errorsOf('x = x + 1')[0].message, /^`x` is made from itself/);
+    assert.match(errorsOf('x = y + 1\ny = x')[0].message, /^`x` and `y` need each other in a circle/);
+  });
+
   it('tells of a pick without its number once', () => {
     assert.deepEqual(codesOf('levels r[]'), ['syntax.missing']);
     assert.deepEqual(codesOf('levels r[0]'), ['pick.index']);

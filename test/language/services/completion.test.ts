@@ -47,6 +47,14 @@ describe('completionsAt', () => {
     assert.deepEqual(await ofKind('plot r, ¦', 'name'), ['r', 'S', 'W', 'C', 'L', 'f0', 'k']);
   });
 
+  it('tells of a name what kind of value it has', async () => {
+    const told = (await complete('compare r with ¦')).filter(({ kind }) => kind === 'name');
+    assert.deepEqual(
+      told.map(({ detail }) => detail),
+      ['runs', 'a spectrum'],
+    );
+  });
+
   it('offers the options that are left, once the operands stand', async () => {
     assert.deepEqual(await ofKind('spectrum r ¦', 'keyword'), ['using', 'as', 'confidence']);
     assert.deepEqual(await ofKind('spectrum r as psd ¦', 'keyword'), ['using', 'confidence']);

@@ -98,6 +98,20 @@ describe('diagnoseOutside', () => {
   });
 });
 
+describe('what diagnoseOutside says of a range', () => {
+  const said = async (cell: string): Promise<string> => {
+    const { notebook } = marked(`${cell}¦`, ground);
+    const [{ message }] = await diagnoseOutside(notebook, 0, new Memory());
+    return message;
+  };
+
+  it('has its ends to nine digits, and what it may reach to six', async () => {
+    assert.match(await said('trim r 1.00000000012..85.1 s'), /`1\.\.85\.1 s` reaches .* from 0 s to 85 s;/);
+    assert.match(await said('trim r 1.00000001..85.1 s'), /`1\.00000001\.\.85\.1 s`/);
+    assert.match(await said('band S 10..176.00000012 Hz'), /`10\.\.176 Hz` reaches past half the rate, 176 Hz;/);
+  });
+});
+
 describe('formattingEdits', () => {
   it('is one edit, as small as can be, or none', () => {
     const { notebook, text } = marked('x=load "a.csv"\nlevels   x¦');

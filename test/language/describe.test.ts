@@ -1,0 +1,36 @@
+import { strict as assert } from 'node:assert';
+import { describeAccepts, sampleOf } from '../../src/language/describe.ts';
+import type { Accept } from '../../src/language/form.ts';
+import { vocabularyOf } from '../../src/language/vocabulary.ts';
+import { catalogue } from './catalogue.ts';
+
+const { kinds } = vocabularyOf(catalogue);
+
+describe('what may stand in a slot', () => {
+  const cases: readonly (readonly [accept: Accept, words: readonly string[], sample: string | undefined])[] = [
+    [{ type: 'value', kinds: ['runs', 'spectrum'] }, ['runs', 'a spectrum'], undefined],
+    [
+      { type: 'value', kinds: ['runs', 'spectrum', 'bands', 'levels', 'peaks', 'table', 'window'] },
+      ['a value'],
+      undefined,
+    ],
+    [{ type: 'quantity', dimension: 'frequency' }, ['a frequency'], '50 Hz'],
+    [{ type: 'quantity', dimension: 'ratio' }, ['a percentage or plain number'], '15 %'],
+    [{ type: 'quantity', dimension: 'any' }, ['a quantity'], undefined],
+    [{ type: 'range', dimension: 'time' }, ['a range such as 5..80 s'], '5..80 s'],
+    [{ type: 'number' }, ['a number'], '1'],
+    [{ type: 'integer', least: 2, most: 9 }, ['a whole number'], '2'],
+    [{ type: 'text', role: 'files' }, ['the name of a file in quotes'], '""'],
+    [{ type: 'text' }, ['a text in quotes'], '""'],
+    [{ type: 'word', words: ['mean', 'linear'] }, ['`mean`', '`linear`'], 'mean'],
+    [{ type: 'channel' }, ["a channel's name"], undefined],
+    [{ type: 'unit', dimension: 'any' }, ['a unit'], 'g'],
+    [{ type: 'unit', dimension: 'force' }, ['a unit of force'], 'N'],
+    [{ type: 'step', verb: 'window' }, ['a `window …` written in place'], undefined],
+  ];
+  for (const [accept, words, sample] of cases)
+    it(`is told as ${words.join(' or ')}, with ${sample ?? 'no sample'}`, () => {
+      assert.deepEqual(describeAccepts([accept, accept], kinds), words);
+      assert.equal(sampleOf([{ type: 'channel' }, accept]), sample);
+    });
+});
