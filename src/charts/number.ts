@@ -65,9 +65,8 @@ export function aligned(values: readonly (number | undefined | null)[], digits =
 export function plain(value: number | undefined | null, digits = 6): string {
   const text = significant(value, digits);
   if (!text.includes('.')) return text;
-  const [mantissa, exponent] = text.split('×');
-  const short = mantissa.replace(/\.?0+$/, '');
-  return exponent === undefined ? short : `${short}×${exponent}`;
+  const [mantissa, ...exponent] = text.split('×');
+  return [mantissa.replace(/\.?0+$/, ''), ...exponent].join('×');
 }
 
 /** Exponent of the leading digit after rounding to so many digits: 9.9996 to 4 digits is 10.00. */

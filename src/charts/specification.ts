@@ -77,7 +77,7 @@ export function chartPart(drawing: Drawing): ChartPart {
     title: drawing.title,
     subtitle: drawing.subtitle ?? '',
     height: Math.round(drawing.height + 8 + 20 * (drawing.legendRows ?? 0)),
-    vega: vega as Readonly<Record<string, unknown>>,
+    vega,
     description: drawing.description,
   };
 }

@@ -1,6 +1,6 @@
 import { nearest } from '../units/nearest.ts';
 import { choose, inPlace, type FitContext } from './fit.ts';
-import type { Accept, Form, OptionForm } from './form.ts';
+import type { Accept, Form, OperandForm, OptionForm } from './form.ts';
 import { describeAccepts, sampleOf } from './describe.ts';
 import type { Fix, Place } from './diagnostic.ts';
 import type { Item, Operand, Word } from './tree.ts';
@@ -157,10 +157,10 @@ class Arranger {
 
   /** `2,5 Hz` where one quantity is wanted: a decimal comma, whose second half belongs nowhere. */
   #isDecimal(node: Operand): boolean {
-    const before = this.#reader.items[this.#reader.at - 1]?.node;
+    const before = this.#reader.items.slice(0, this.#reader.at).at(-1)?.node;
     if (node.type !== 'number' || before?.type !== 'number' || before.unit) return false;
     if (node.place.from !== before.place.to + 1) return false;
-    const many = this.#open ? this.#open.form.many : this.#form.operands[this.#next - 1]?.many;
+    const many = this.#open ? this.#open.form.many : this.#lastOperand()?.many;
     if (many) return false;
     const place = { from: before.place.from, to: node.number.to };
     const found = this.#reader.context.text.slice(place.from, place.to);
@@ -191,11 +191,16 @@ class Arranger {
     ];
   }
 
+  /** The operand that was filled last. */
+  #lastOperand(): OperandForm | undefined {
+    return this.#form.operands.slice(0, this.#next).at(-1);
+  }
+
   /** A required operand that takes any word takes even a keyword: `channel r rate`. */
   #isWanted(node: Operand, listed: boolean): boolean {
     if (node.type !== 'word') return false;
-    const operand = this.#form.operands[this.#next];
-    const last = this.#form.operands[this.#next - 1];
+    const operand = this.#form.operands.at(this.#next);
+    const last = this.#lastOperand();
     if (listed && !this.#open && last?.many && choose(node, last.accepts, this.#reader.context)?.sure) return true;
     if (!operand || operand.keyword !== undefined || operand.optional || this.#open) return false;
     return operand.accepts.some(({ type }) => type === 'channel');
@@ -216,14 +221,14 @@ class Arranger {
   }
 
   #startOperand(word: Word): boolean {
-    const index = this.#form.operands.findIndex(({ keyword }) => keyword === word.text);
-    const operand = this.#form.operands[index];
+    const operand = this.#form.operands.find(({ keyword }) => keyword === word.text);
     if (!operand || this.#result.operands.has(operand.name)) return false;
     this.#closeOption();
+    const index = this.#form.operands.indexOf(operand);
     this.#next = index;
     this.#result.keywords.push(word);
     this.#skip();
-    const item = this.#reader.items[this.#reader.at];
+    const item = this.#reader.items.at(this.#reader.at);
     if (item && !this.#fill(index, item.node)) this.#fillLoosely(index, item.node);
     return true;
   }
@@ -257,7 +262,7 @@ class Arranger {
     const { operands } = this.#form;
     const { node } = this.#reader.items[this.#reader.at];
     const put = (index: number): boolean => (sure ? this.#fill(index, node) : this.#fillLoosely(index, node));
-    const last = operands[this.#next - 1];
+    const last = this.#lastOperand();
     if (last?.many && this.#result.operands.has(last.name) && !this.#open && put(this.#next - 1)) return true;
     for (let index = this.#next; index < operands.length; index++) {
       const operand = operands[index];
@@ -327,14 +332,13 @@ class Arranger {
   /** A word that stands for itself (`using hann`) begins a step when what follows goes on with it (`using hann 2 s`). */
   #stepInPlace(word: string, accept: Accept, accepts: readonly Accept[]): { form: Form; named: boolean } | undefined {
     if (accept.type !== 'word') return inPlace(accept, word, this.#reader.context.vocabulary);
-    const step = accepts.flatMap((one) => inPlace(one, word, this.#reader.context.vocabulary) ?? [])[0];
+    const step = accepts.flatMap((one) => inPlace(one, word, this.#reader.context.vocabulary) ?? []).at(0);
     const { items, at } = this.#reader;
-    const next = items[at].comma ? undefined : items[at + 1]?.node;
+    const next = items[at].comma ? undefined : items.at(at + 1)?.node;
     if (!step || !next) return undefined;
     if (next.type === 'word') return step.form.options.some(({ keyword }) => keyword === next.text) ? step : undefined;
-    return step.form.operands[1] && choose(next, step.form.operands[1].accepts, this.#reader.context)
-      ? step
-      : undefined;
+    const second = step.form.operands.at(1);
+    return second && choose(next, second.accepts, this.#reader.context) ? step : undefined;
   }
 
   #requireOperands(): void {

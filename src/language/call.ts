@@ -7,7 +7,7 @@ import { sliceOf } from './fit.ts';
 import type { Accept, DimensionName, Form, ValueKind } from './form.ts';
 import { describeAccepts } from './describe.ts';
 import type { Fix, Place } from './diagnostic.ts';
-import { changeTo, reportMessage, titles } from './messages.ts';
+import { changeTo, titles } from './messages.ts';
 import { checkRange } from './ranges.ts';
 import type { Expression, Operand } from './tree.ts';
 import type { LanguageFacts, LanguageMessage, Slot } from './facts.ts';
@@ -19,11 +19,12 @@ export function checkCall(arrangement: Arrangement, piped: Typed | undefined, wo
   const { form, place, to } = arrangement;
   const operands: Record<string, CheckedArgument[]> = {};
   const options: Record<string, CheckedArgument[]> = {};
-  let sound = true;
+  /** Arguments that are no sound ones. */
+  let lost = 0;
   let first: Typed | undefined = piped;
   const keep = (list: CheckedArgument[], argument: CheckedArgument | undefined): void => {
     if (argument) list.push(argument);
-    else sound = false;
+    else lost++;
   };
   if (arrangement.named) work.note({ role: 'verb', form, place });
   arrangement.keywords.forEach((keyword) =>
@@ -52,9 +53,8 @@ export function checkCall(arrangement: Arrangement, piped: Typed | undefined, wo
     }
   }
   const kind = form.gives === 'same' ? first?.kind : form.gives;
-  const checked: Checked | undefined = sound
-    ? { type: 'call', verb: form.verb, place: { from: place.from, to }, operands, options }
-    : undefined;
+  const checked: Checked | undefined =
+    lost === 0 ? { type: 'call', verb: form.verb, place: { from: place.from, to }, operands, options } : undefined;
   return { checked, kind, dimension: undefined, constant: undefined };
 }
 
@@ -184,7 +184,7 @@ function checkSize(node: Expression, accepts: readonly Accept[], where: Slot, wo
   if (misfit === undefined) return argued(typed.checked, typed);
   if (misfit.code === 'unit.dimension' && node.type === 'number' && !node.unit)
     reportBare(node, misfit.facts, asked, work);
-  else reportMessage(work.report, misfit, node.place, fixesFor(misfit, node));
+  else work.report(misfit.code, node.place, misfit.facts, fixesFor(misfit, node));
   return argued(undefined, typed);
 }
 

@@ -168,7 +168,7 @@ class NotebookCheck {
   /** The earlier findings of a statement whose text and whose names' values are as they were. */
   #kept({ cell, index, statement }: Entry): Findings | undefined {
     if (this.#before?.cells[cell] !== this.#cells[cell]) return undefined;
-    const findings = this.#before.findings[cell]?.[index];
+    const findings = this.#before.findings.at(cell)?.at(index);
     if (!findings) return undefined;
     if (this.#changed.length > 0) {
       // A name that came or went matters to who has that word, and to the advice of a message.
@@ -193,7 +193,7 @@ class NotebookCheck {
       report: reporter(found),
       bound: (name) => this.#bindings.has(name),
       names: () => [...this.#bindings.keys()].filter((name) => name !== own),
-      note: (occurrence) => void occurrences.push({ ...occurrence, cell } as Occurrence),
+      note: (occurrence) => void occurrences.push({ ...occurrence, cell }),
       arranged: ({ place }, arrangement) => void steps.push({ cell, place, arrangement }),
       use: (name) => {
         const typed = this.#typeOf(name);

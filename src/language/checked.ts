@@ -58,6 +58,10 @@ export type CheckedArguments = Readonly<Record<string, readonly CheckedArgument[
 export type CheckedArgument =
   Checked | { readonly type: 'group'; readonly parts: readonly Checked[]; readonly place: Place };
 
+/** What stands under a name, or undefined where nothing does. */
+export const argumentsUnder = (name: string, given: CheckedArguments): readonly CheckedArgument[] | undefined =>
+  given[name];
+
 /** A function of the expressions: series, natural_frequency … */
 export interface FunctionForm {
   readonly name: string;

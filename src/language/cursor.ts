@@ -1,5 +1,5 @@
 import { isUnit } from '../units/parse.ts';
-import type { Place } from './diagnostic.ts';
+import type { Fix, Place } from './diagnostic.ts';
 import type { Token, TokenKind } from './tokens.ts';
 import type { Expected, Expression, Missing, Piece, Stray, UnitName, Word } from './tree.ts';
 import { titles, type Report } from './messages.ts';
@@ -13,8 +13,7 @@ const longestUnit = 50;
 
 export const span = (from: Place, to: Place): Place => ({ from: from.from, to: Math.max(from.to, to.to) });
 
-export const touches = (a: Token | undefined, b: Token | undefined): boolean =>
-  a !== undefined && b !== undefined && a.to === b.from;
+export const touches = (a: Token | undefined, b: Token | undefined): boolean => a !== undefined && a.to === b?.from;
 
 /** A place in one statement's tokens, and the small pieces that every form of the grammar is made of. */
 export class Cursor {
@@ -202,7 +201,7 @@ export class Cursor {
 }
 
 /** What text processors put in place of the signs of the language. */
-const instead: Readonly<Record<string, string>> = {
+const instead: Readonly<Partial<Record<string, string>>> = {
   '“': '"',
   '”': '"',
   '„': '"',
@@ -221,13 +220,9 @@ const instead: Readonly<Record<string, string>> = {
   ';': ',',
 };
 
-const fixFor = (token: Token): { title: string; place: Place; text: string }[] | undefined =>
-  instead[token.text] === undefined
+function fixFor(token: Token): Fix[] | undefined {
+  const text = instead[token.text];
+  return text === undefined
     ? undefined
-    : [
-        {
-          title: titles.write(instead[token.text]),
-          place: { from: token.from, to: token.to },
-          text: instead[token.text],
-        },
-      ];
+    : [{ title: titles.write(text), place: { from: token.from, to: token.to }, text }];
+}

@@ -227,7 +227,7 @@ function unknownFunction({ text, place }: Word, work: Work): void {
 function argumentsFit(node: Call, form: FunctionForm, values: readonly Typed[], work: Work): boolean {
   let fit = true;
   values.forEach(({ dimension }, i) => {
-    const parameter = form.parameters[Math.min(i, form.parameters.length - 1)];
+    const parameter = form.parameters.at(Math.min(i, form.parameters.length - 1));
     const wanted = parameter?.dimension;
     if (!wanted || wanted === 'any' || !dimension || sameDimension(dimension, dimensionOf(wanted))) return;
     const { place } = node.arguments[i];

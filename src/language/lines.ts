@@ -37,11 +37,11 @@ function continues(tokens: readonly Token[], newline: number, last: Token | unde
     if (tokens[at].kind === 'newline' && at > newline && tokens[at - 1].kind === 'newline') blank = true;
     at++;
   }
-  const next = tokens[at];
+  const next = tokens.at(at);
   if (!next) return false;
   if (isSign(next, '|')) return true;
   if (depth > 0 && !blank && (isSign(next, ')') || isSign(next, ']'))) return true;
-  if (!last || last.kind !== 'sign' || !goesOn.has(last.text) || blank) return false;
+  if (last?.kind !== 'sign' || !goesOn.has(last.text) || blank) return false;
   const binds = next.kind === 'word' && isSign(tokens[at + 1], '=') && tokens[at + 2]?.kind !== 'text';
   return !binds;
 }

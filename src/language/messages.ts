@@ -172,17 +172,6 @@ export function reporter(diagnostics: Diagnostic[]): Report {
   };
 }
 
-/** Reports a message made elsewhere. */
-export function reportMessage(
-  report: Report,
-  { code, facts }: LanguageMessage,
-  place: Place,
-  fixes?: readonly Fix[],
-): void {
-  // Code and facts belong together in a message, which the signature of Report can't be told of a union.
-  (report as (code: Code, place: Place, facts: object, fixes?: readonly Fix[]) => void)(code, place, facts, fixes);
-}
-
 /** What the fixes and refactorings are called. */
 export const titles = {
   change: (to: string) => `Change to ${to}`,

@@ -8,7 +8,7 @@ import type { Accept } from './form.ts';
 import type { Fix } from './diagnostic.ts';
 import type { Expression, Range } from './tree.ts';
 import type { LanguageFacts, Slot } from './facts.ts';
-import { changeTo, reportMessage, titles } from './messages.ts';
+import { changeTo, titles } from './messages.ts';
 import type { Typed, Work } from './work.ts';
 
 /** `5..80 s`, `5 s..80 s`, `1 min..80 s`: a number without a unit takes that of the other end. */
@@ -28,10 +28,10 @@ export function checkRange(node: Range, accepts: readonly Accept[], where: Slot,
   );
   if (misfit?.code === 'unit.dimension') reportEnds(node, low, misfit.facts, work);
   else if (misfit !== undefined)
-    reportMessage(
-      work.report,
-      misfit,
+    work.report(
+      misfit.code,
       node.place,
+      misfit.facts,
       misfit.code === 'range.reversed' ? [changeTo(instead, node.place)] : [],
     );
   if (misfit !== undefined) return undefined;

@@ -69,7 +69,7 @@ function nameBeforeOperands({ verb, items }: Step, work: Work): void {
   const name = verb.text;
   work.use(name);
   work.note({ role: 'name', name, place: verb.place });
-  const next = items[0]?.node;
+  const next = items.at(0)?.node;
   const pipes = next?.type === 'word' && work.vocabulary.verbs.has(next.text);
   const at = { from: verb.place.to, to: verb.place.to };
   const fixes = pipes ? [{ title: titles.addPipe, place: at, text: ' |' }] : undefined;

@@ -61,7 +61,7 @@ export function unitOf(argument: Argument | undefined): Unit | undefined {
 }
 
 /** The ranges among arguments, in SI units: s, Hz. */
-export const rangesIn = (given: readonly Argument[]): Band[] =>
+export const rangesIn = (given: readonly Argument[] = []): Band[] =>
   given.flatMap((argument) => (argument.type === 'range' ? [{ from: si(argument.from), to: si(argument.to) }] : []));
 
 /** The values of one kind among arguments. */

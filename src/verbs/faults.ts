@@ -8,5 +8,5 @@ export const faultsBehind = ({ operands }: Arguments): Warning[] =>
   faultWarnings(
     Object.values(operands)
       .flat()
-      .flatMap((argument) => (argument.type === 'value' ? runsOf(argument.value) : [])),
+      .flatMap((argument) => (argument?.type === 'value' ? runsOf(argument.value) : [])),
   );

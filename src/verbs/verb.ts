@@ -48,8 +48,8 @@ export type Argument =
 
 /** A call's evaluated arguments, by operand name and option keyword. */
 export interface Arguments {
-  readonly operands: Readonly<Record<string, readonly Argument[]>>;
-  readonly options: Readonly<Record<string, readonly Argument[]>>;
+  readonly operands: Readonly<Partial<Record<string, readonly Argument[]>>>;
+  readonly options: Readonly<Partial<Record<string, readonly Argument[]>>>;
 }
 
 /** The outside, as a verb may see it. */

@@ -72,7 +72,7 @@ export const presentChart: Presenter<'chart'> = (chart) => {
   const kinds = [...new Set(chart.subjects.map(({ value }) => value.kind))];
   const parts = kinds.flatMap((kind) => {
     const subjects = chart.subjects.filter(({ value }) => value.kind === kind);
-    return (plots[kind] as Plot<typeof kind>)(subjects as readonly Named<typeof kind>[], chart);
+    return (plots[kind] as Plot<typeof kind>)(subjects, chart);
   });
   const drawn: Part[] = parts.filter((part) => part !== undefined);
   return drawn.length > 0

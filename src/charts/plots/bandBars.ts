@@ -26,7 +26,7 @@ const plotHeight = 260;
 
 /** R.m.s. in each band: a bar for each set's geometric mean, every run a dot. */
 export function bandChart(named: readonly NamedBands[]): ChartPart | undefined {
-  const first = named[0]?.value.rows[0];
+  const first = named.at(0)?.value.rows.at(0);
   if (first === undefined) return undefined;
   const bars = barsOf(named);
   const series = distinct(bars.map((bar) => bar.series));

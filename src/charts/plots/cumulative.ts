@@ -15,7 +15,7 @@ const plotHeight = 160;
 /** R.m.s. of everything up to each frequency: where the vibration is, whatever the log axis hides. Densities only. */
 export function cumulativeChart(spectra: readonly NamedSpectrum[], options: OverlayOptions): ChartPart | undefined {
   const series = spectrumSeries(spectra).filter(({ strong }) => strong !== undefined);
-  const first = series[0]?.entries[0];
+  const first = series.at(0)?.entries.at(0);
   if (first === undefined || spectra.some(({ value }) => value.form !== 'psd')) return undefined;
   const curves = series.map((one) => ({ ...one, rms: cumulativeRms(one) }));
   const names = series.map(({ label }) => label);

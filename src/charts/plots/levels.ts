@@ -15,7 +15,7 @@ const plotHeight = 240;
 export function levelsChart(
   named: readonly { readonly name: string | undefined; readonly value: LevelsValue }[],
 ): ChartPart | undefined {
-  const first = named[0]?.value.rows[0];
+  const first = named.at(0)?.value.rows.at(0);
   if (first === undefined) return undefined;
   const channels = distinct(named.flatMap(({ value }) => value.rows.map((row) => row.channel.name)));
   const points = named.flatMap((one) =>

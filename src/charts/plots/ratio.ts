@@ -118,7 +118,7 @@ function ratioDescription(
   const stretches = (outside: (bin: number) => boolean): string => {
     const found: [number, number][] = [];
     for (const bin of bins.filter(outside)) {
-      const last = found[found.length - 1];
+      const last = found.at(-1);
       if (last !== undefined && bin - last[1] <= 1) last[1] = bin;
       else found.push([bin, bin]);
     }

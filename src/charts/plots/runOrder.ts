@@ -24,9 +24,9 @@ interface Dot {
 export function runOrderChart(value: ComparisonValue, row: ComparisonRow): ChartPart | undefined {
   const { a, b } = value;
   const of = ({ runs, name, places }: ComparisonValue['a'], figures: readonly number[]): Dot[] =>
-    figures.flatMap((rms, index) =>
-      runs[index] === undefined ? [] : [{ run: runs[index], side: name, rms, place: places?.[index] }],
-    );
+    runs
+      .slice(0, figures.length)
+      .map((run, index) => ({ run, side: name, rms: figures[index], place: places?.[index] }));
   const { made, known } = inOrder([...of(a, row.aRuns), ...of(b, row.bRuns)]);
   if (made.length === 0) return undefined;
   const sides = a.name === b.name ? [a.name] : [a.name, b.name];

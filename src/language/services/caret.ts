@@ -6,7 +6,7 @@ import { parseCell } from '../parser.ts';
 import type { Place } from '../diagnostic.ts';
 import { checkPipeline } from '../step.ts';
 import { tokenize } from '../tokens.ts';
-import { childrenOf, type Field, type Call, type Convert, type Node, type Pipeline, type Step } from '../tree.ts';
+import { childrenOf, type Call, type Node, type Pipeline, type Step } from '../tree.ts';
 import { untyped, type Typed, type Work } from '../work.ts';
 import { quietly } from './typing.ts';
 
@@ -89,7 +89,7 @@ function situationAt(notebook: CheckedNotebook, before: string): Situation {
   const { statements } = parseCell(text, notebook.vocabulary);
   const statement = statements.at(-1);
   if (!statement || statement.place.to < text.length) return { type: 'nowhere' };
-  if (statement.name && statement.name.place.to === text.length) return { type: 'nowhere' };
+  if (statement.name?.place.to === text.length) return { type: 'nowhere' };
   const path = pathTo(statement.pipeline, before.length);
   return path ? situationOf(path, notebook, text, before.length) : { type: 'nowhere' };
 }
@@ -118,16 +118,16 @@ const isStep = (node: Node | Pipeline | undefined): node is Step =>
   node !== undefined && 'type' in node && node.type === 'step';
 
 function situationOf(path: Path, notebook: CheckedNotebook, text: string, at: number): Situation {
-  const parent = path[path.length - 2];
+  const parent = path.at(-2);
   if (parent === undefined || !('type' in parent)) return firstOrPiped(path, notebook, text);
   if (isStep(parent) && parent.verb === path[path.length - 1]) return firstOrPiped(path.slice(0, -1), notebook, text);
   switch (parent.type) {
     case 'field':
-      return { type: 'field', kind: typeOf((parent as Field).of, notebook, text).kind };
+      return { type: 'field', kind: typeOf(parent.of, notebook, text).kind };
     case 'convert':
-      return { type: 'unit', of: typeOf((parent as Convert).of, notebook, text) };
+      return { type: 'unit', of: typeOf(parent.of, notebook, text) };
     case 'call':
-      return { type: 'value', call: parent as Call, argument: (parent as Call).arguments.length - 1 };
+      return { type: 'value', call: parent, argument: parent.arguments.length - 1 };
     case 'step':
       return argument(path, path.length - 2, false, notebook, text, at);
     case 'number':
@@ -210,7 +210,7 @@ function expectingOf(
 /** After `using hann` the rest of a window may follow, though the word could stand alone. */
 function couldGoOn({ node, accept, accepts }: Entry, work: Work): Arrangement | undefined {
   if (node.type !== 'word' || accept.type !== 'word') return undefined;
-  const step = accepts.flatMap((one) => inPlace(one, node.text, work.vocabulary) ?? [])[0];
+  const step = accepts.flatMap((one) => inPlace(one, node.text, work.vocabulary) ?? []).at(0);
   return step && arrange(step.form, node, [{ node, comma: false }], false, work, work.report);
 }
 
@@ -228,7 +228,7 @@ function expecting(arrangement: Arrangement, listed: boolean, piped: Typed | und
   }
   let missing = false;
   if (!empty && !(open && listed)) {
-    const last = form.operands[next - 1];
+    const last = form.operands.slice(0, next).at(-1);
     if (last?.many && listed) {
       accepts.push(...last.accepts);
       slot ??= { name: last.name, option: false };
@@ -244,7 +244,7 @@ function expecting(arrangement: Arrangement, listed: boolean, piped: Typed | und
   }
   const free = !empty && !missing && !listed;
   const options = free
-    ? form.options.filter(({ keyword, repeatable }) => repeatable || !arrangement.options.has(keyword))
+    ? form.options.filter(({ keyword, repeatable }) => repeatable === true || !arrangement.options.has(keyword))
     : [];
   const operands = free
     ? form.operands.filter(({ keyword, name }) => keyword !== undefined && !arrangement.operands.has(name))

@@ -72,13 +72,14 @@ async function channelsFor(
   outside: Outside,
 ): Promise<readonly ChannelFacts[]> {
   const { form } = arrangement;
-  const entries = arrangement.operands.get(form.operands[0]?.name ?? '') ?? [];
+  const entries = arrangement.operands.get(form.operands.at(0)?.name ?? '') ?? [];
+  const first = entries.at(0);
   const texts = entries.flatMap(({ node }) => (node.type === 'text' ? [node.text] : []));
   if (texts.length > 0) return outside.channels(texts[0]);
-  const name = entries[0]?.node.type === 'word' ? entries[0].node.text : undefined;
+  const name = first?.node.type === 'word' ? first.node.text : undefined;
   const known = name === undefined ? undefined : outside.facts(name)?.channels;
   if (known) return known.map((channel) => ({ name: channel }));
-  const [pattern] = piped ? sourcesOf(piped.checked, notebook) : sourcesOfEntry(entries[0], notebook);
+  const pattern = (piped ? sourcesOf(piped.checked, notebook) : sourcesOfEntry(first, notebook)).at(0);
   return pattern === undefined ? [] : outside.channels(pattern);
 }
 

@@ -2,7 +2,7 @@ import { inSI } from '../../units/arithmetic.ts';
 import { formatNumber } from '../../units/format.ts';
 import { nearest } from '../../units/nearest.ts';
 import type { CheckedNotebook } from '../check.ts';
-import type { Checked } from '../checked.ts';
+import { argumentsUnder, type Checked, type CheckedArgument } from '../checked.ts';
 import type { Form } from '../form.ts';
 import { changeTo, reporter, type Report } from '../messages.ts';
 import type { Diagnostic } from '../diagnostic.ts';
@@ -66,8 +66,8 @@ async function lookForChannels(
   report: Report,
 ): Promise<void> {
   const slots = [
-    ...form.operands.map(({ name, accepts }) => ({ given: call.operands[name], accepts })),
-    ...form.options.map(({ keyword, accepts }) => ({ given: call.options[keyword], accepts })),
+    ...form.operands.map(({ name, accepts }) => ({ given: argumentsUnder(name, call.operands), accepts })),
+    ...form.options.map(({ keyword, accepts }) => ({ given: argumentsUnder(keyword, call.options), accepts })),
   ];
   const wanted = slots
     .filter(({ accepts }) => accepts.some(({ type }) => type === 'channel'))
@@ -94,6 +94,9 @@ async function lookForChannels(
   }
 }
 
+const firstOperand = (call: CallOf, form: Form): CheckedArgument | undefined =>
+  argumentsUnder(form.operands.at(0)?.name ?? '', call.operands)?.[0];
+
 /** Names and headers of the channels that a call's runs have, as far as that is known. */
 async function channelsOf(
   call: CallOf,
@@ -101,11 +104,11 @@ async function channelsOf(
   notebook: CheckedNotebook,
   outside: Outside,
 ): Promise<readonly string[]> {
-  const first = call.operands[form.operands[0]?.name ?? '']?.[0];
+  const first = firstOperand(call, form);
   const known = first?.type === 'name' ? outside.facts(first.name)?.channels : undefined;
   if (known) return known;
   const files = filesOf(call, notebook);
-  const [pattern] = files.length > 0 ? files : sourcesOf(first, notebook);
+  const pattern = (files.length > 0 ? files : sourcesOf(first, notebook)).at(0);
   if (pattern === undefined) return [];
   return (await outside.channels(pattern)).flatMap(({ name, header }) =>
     header === undefined ? [name] : [name, header],
@@ -114,7 +117,7 @@ async function channelsOf(
 
 /** Ranges of the first operand's own axis: a stretch of time, a band of frequency. A chart may show any stretch. */
 function lookAtRanges(call: CallOf, form: Form, outside: Outside, report: Report): void {
-  const first = call.operands[form.operands[0]?.name ?? '']?.[0];
+  const first = firstOperand(call, form);
   const facts = first?.type === 'name' ? outside.facts(first.name) : undefined;
   if (!facts || form.gives === 'chart') return;
   for (const argument of [...Object.values(call.operands), ...Object.values(call.options)].flat()) {

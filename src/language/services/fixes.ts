@@ -86,7 +86,7 @@ function conversions(notebook: CheckedNotebook, cell: number, place: Place): rea
     .filter((one) => touches(one.place, place))
     .flatMap(({ pipeline }) => amountsIn(pipeline, place));
   return amounts.flatMap((amount) => {
-    const parsed = parseUnit(amount.unit?.text ?? '');
+    const parsed = parseUnit(amount.unit.text);
     if (!parsed.ok || isDimensionless(parsed.unit.dimension)) return [];
     const name = nameOfDimension(parsed.unit.dimension);
     return (name ? usualUnits[name] : [])

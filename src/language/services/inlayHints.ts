@@ -2,7 +2,7 @@ import { counted } from '../../result/words.ts';
 import { inSI } from '../../units/arithmetic.ts';
 import { formatNumber, formatQuantity } from '../../units/format.ts';
 import type { CheckedNotebook } from '../check.ts';
-import type { CheckedStatement } from '../checked.ts';
+import { argumentsUnder, type CheckedStatement } from '../checked.ts';
 import { tips } from '../messages.ts';
 import { callsIn, type CallOf } from './calls.ts';
 import type { Outside } from './outside.ts';
@@ -39,7 +39,7 @@ function windowHints(call: CallOf, notebook: CheckedNotebook): readonly InlayHin
   const length = form.operands.find(({ accepts }) =>
     accepts.some((accept) => accept.type === 'quantity' && accept.dimension === 'time'),
   );
-  const given = length && call.operands[length.name]?.[0];
+  const given = length && argumentsUnder(length.name, call.operands)?.[0];
   if (given?.type !== 'quantity' || inSI(given.quantity) <= 0) return [];
   const spacing = `${formatNumber(1 / inSI(given.quantity))} Hz apart`;
   return [

@@ -15,7 +15,7 @@ export interface Signature {
 export function signatureAt(notebook: CheckedNotebook, cell: number, offset: number): Signature | undefined {
   const { situation } = caretAt(notebook, cell, offset);
   if (situation.type === 'argument' || situation.type === 'text') {
-    const first = situation.expecting.find(({ slot }) => slot !== undefined) ?? situation.expecting[0];
+    const first = situation.expecting.find(({ slot }) => slot !== undefined) ?? situation.expecting.at(0);
     if (!first) return undefined;
     const { form } = first.arrangement;
     const synopsis = synopsisOf(form);

@@ -1,5 +1,5 @@
 import type { CheckedNotebook } from '../check.ts';
-import type { Checked, CheckedArgument } from '../checked.ts';
+import { argumentsUnder, type Checked, type CheckedArgument } from '../checked.ts';
 
 /** The file patterns that a value was read from, following names and first operands back to the verb that reads. */
 export function sourcesOf(expression: CheckedArgument | undefined, notebook: CheckedNotebook): readonly string[] {
@@ -10,8 +10,8 @@ export function sourcesOf(expression: CheckedArgument | undefined, notebook: Che
     else if (at.type === 'call') {
       const files = filesOf(at, notebook);
       if (files.length > 0) return files;
-      const first = notebook.vocabulary.verbs.get(at.verb)?.operands[0];
-      at = first && at.operands[first.name]?.[0];
+      const first = notebook.vocabulary.verbs.get(at.verb)?.operands.at(0);
+      at = first && argumentsUnder(first.name, at.operands)?.[0];
     } else return [];
   }
   return [];

@@ -34,7 +34,7 @@ export const weight: Verb = {
     ],
   },
   evaluate(given, { watch }) {
-    const names = given.operands.weightings.map((one) => wordOf(one) as WeightingName);
+    const names = (given.operands.weightings ?? []).map((one) => wordOf(one) as WeightingName);
     return weighted(valueOf(given, 'runs', 'runs'), names, watch);
   },
 };

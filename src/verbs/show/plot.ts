@@ -56,7 +56,7 @@ export const plot: Verb = {
     ],
   },
   evaluate(given) {
-    const subjects = given.operands.subjects.flatMap((argument) =>
+    const subjects = (given.operands.subjects ?? []).flatMap((argument) =>
       argument.type === 'value' && isDrawable(argument.value) ? [{ name: argument.name, value: argument.value }] : [],
     );
     const mixed = whyMixed(subjects, given);

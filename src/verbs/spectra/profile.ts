@@ -29,11 +29,11 @@ export const profile: Verb = {
     ],
   },
   evaluate(given) {
-    const { points } = given.operands;
+    const { points = [] } = given.operands;
     const breakpoints = points.flatMap((argument) => quantityIn(argument) ?? []);
     const profile = profileOf(valuesIn(points, 'profile'), breakpoints);
     if (!profile.ok) return profile;
-    const [against] = valuesIn(given.options.against ?? [], 'spectrum');
+    const against = valuesIn(given.options.against ?? [], 'spectrum').at(0);
     return answerOf(against === undefined ? profile : heldAgainst(profile.value, against));
   },
 };
