@@ -104,7 +104,7 @@ function openBlocks(state: BlockState, depth: number, from: string): Step {
     if (leaf.kind === 'paragraph' && startsTable(leaf.last, rest.trimStart())) {
       return { state: { containers, leaf: { kind: 'table' } }, role: other };
     }
-    const opened = containerAt(rest, leaf.kind === 'paragraph');
+    const opened = containers.length < deepest ? containerAt(rest, leaf.kind === 'paragraph') : null;
     if (!opened) break;
     containers = [...containers, opened.container];
     rest = opened.rest;
@@ -117,6 +117,9 @@ function openBlocks(state: BlockState, depth: number, from: string): Step {
   const role: Role = opened.kind === 'fence' ? { kind: 'open', top, fence: opened.fence } : other;
   return { state: { containers, leaf: opened }, role };
 }
+
+/** Marks of more quotes and items within one another are text, as viewers have it: each line is read through all of them. */
+const deepest = 100;
 
 const thematicBreak = /^(?:(?:\* *){3,}|(?:_ *){3,}|(?:- *){3,})$/;
 

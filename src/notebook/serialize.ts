@@ -38,19 +38,30 @@ const tailOf = ({ tail }: Frame, eol: Eol, text: string): string =>
 
 /** Text being written, and what is open in it: what a fence means depends on what stands above. */
 class Writer {
-  text: string;
+  /** Kept apart until the end: to look at the end of one long text would copy it each time. */
+  readonly #parts: string[];
+  /** The last character written. */
+  #end: string;
   #state: BlockState = atStart;
   /** The last line, still without an end. */
   #line = '';
 
   constructor(head: string) {
-    this.text = head;
+    this.#parts = [head];
+    this.#end = head.slice(-1);
+  }
+
+  get text(): string {
+    return this.#parts.join('');
   }
 
   add(text: string): void {
-    const before = this.text.length - this.#line.length;
-    this.text = append(this.text, text);
-    for (const { text: line, eol } of splitLines(this.text.slice(before))) {
+    const added = append(this.#end, text).slice(this.#end.length);
+    this.#parts.push(added);
+    this.#end = added === '' ? this.#end : added.slice(-1);
+    const lines = splitLines(this.#line + added);
+    this.#line = '';
+    for (const { text: line, eol } of lines) {
       this.#line = eol ? '' : line;
       if (eol) this.#state = readLine(this.#state, line).state;
     }

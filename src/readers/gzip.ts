@@ -1,5 +1,5 @@
 import type { Refused } from '../result/result.ts';
-import { limits } from './limits.ts';
+import { unfoldsTooFar } from './limits.ts';
 import { refuse } from './messages.ts';
 import type { Pieces } from './pieces.ts';
 
@@ -55,7 +55,6 @@ export function unzipped(path: string, packed: Pieces): Pieces {
 }
 
 function tooFar(path: string, expanded: number, packed: number): Refused | undefined {
-  const factor = expanded / Math.max(packed, 1);
-  if (expanded <= limits.expanded && (expanded <= limits.expandedFree || factor <= limits.expansion)) return undefined;
-  return refuse('expands-too-far', { path, expanded, factor });
+  if (!unfoldsTooFar(expanded, packed)) return undefined;
+  return refuse('expands-too-far', { path, expanded, factor: expanded / Math.max(packed, 1) });
 }

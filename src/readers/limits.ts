@@ -17,3 +17,7 @@ export const limits = {
   /** Bytes read at a time. */
   piece: 2 * 2 ** 20,
 } as const;
+
+/** Whether `packed` bytes that grow to `expanded` are more than a recording would. */
+export const unfoldsTooFar = (expanded: number, packed: number): boolean =>
+  expanded > limits.expanded || (expanded > limits.expandedFree && expanded > limits.expansion * Math.max(packed, 1));

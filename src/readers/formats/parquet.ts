@@ -1,6 +1,6 @@
 import { success, type Refused, type Result } from '../../result/result.ts';
 import type { Reading } from '../assemble.ts';
-import { limits } from '../limits.ts';
+import { limits, unfoldsTooFar } from '../limits.ts';
 import { refuse } from '../messages.ts';
 import type { ByteSource, ReadWatch } from '../recording.ts';
 import type { Table, TableColumn } from '../table.ts';
@@ -29,8 +29,9 @@ export async function readParquet(source: ByteSource, watch: ReadWatch): Promise
     const metadata = await parquetMetadataAsync(file);
     const elements = metadata.schema.slice(1) as Element[];
     const rows = Number(metadata.num_rows);
-    const tooLarge = refusedSize(path, elements.length, rows);
+    const tooLarge = refusedSize(path, elements.length, rows, source.size);
     if (tooLarge) return tooLarge;
+    if (!isCredible(metadata.row_groups, rows, source.size)) return refuse('damaged-parquet', { path });
     const columns: TableColumn[] = [];
     for (const element of flatOf(elements)) {
       const sink = columnSink(element, rows);
@@ -41,7 +42,7 @@ export async function readParquet(source: ByteSource, watch: ReadWatch): Promise
       await parquetRead({
         file,
         metadata,
-        compressors,
+        compressors: limited(compressors),
         columns: [element.name],
         parsers: plainParsers,
         onChunk: ({ columnData, rowStart }) => sink.take(columnData as ArrayLike<unknown>, rowStart),
@@ -92,11 +93,52 @@ async function readAll(source: ByteSource, from: number, to: number): Promise<Ar
   return bytes.buffer;
 }
 
-function refusedSize(path: string, columns: number, rows: number): Refused | undefined {
+/** A number takes 8 bytes of memory, whatever it takes in the file. */
+const aNumber = 8;
+
+function refusedSize(path: string, columns: number, rows: number, size: number): Refused | undefined {
   if (columns > limits.columns) return refuse('too-many-columns', { path, columns });
   if (!(rows >= 0) || columns * rows > limits.samples) return refuse('too-many-samples', { path, what: 'values' });
-  return undefined;
+  const expanded = aNumber * columns * rows;
+  return unfoldsTooFar(expanded, size)
+    ? refuse('expands-too-far', { path, expanded, factor: expanded / size })
+    : undefined;
 }
+
+interface RowGroup {
+  readonly num_rows: bigint;
+  readonly columns: readonly { readonly meta_data?: { readonly total_compressed_size: bigint } }[];
+}
+
+/**
+ * Whether a file's counts hold against one another and its size, before memory is taken for them: its groups have
+ * as many rows as it states, and their columns lie in the file.
+ */
+function isCredible(groups: readonly RowGroup[], rows: number, size: number): boolean {
+  const sizes = groups.flatMap(({ columns }) =>
+    columns.map((one) => Number(one.meta_data?.total_compressed_size ?? 0)),
+  );
+  const stored = sizes.reduce((sum, bytes) => sum + bytes, 0);
+  const inGroups = groups.reduce((sum, group) => sum + Number(group.num_rows), 0);
+  return inGroups === rows && sizes.every((bytes) => bytes >= 0) && stored <= size;
+}
+
+type Compressor = (input: Uint8Array, outputLength: number) => Uint8Array;
+
+/** The library's ways to unpack, each held to the limits before it takes memory. */
+const limited = <Codec extends string>(
+  compressors: Readonly<Partial<Record<Codec, Compressor>>>,
+): Partial<Record<Codec, Compressor>> =>
+  Object.fromEntries(
+    Object.entries<Compressor | undefined>(compressors).map(([codec, unpack]) => [
+      codec,
+      (input: Uint8Array, outputLength: number) => {
+        if (unpack === undefined || unfoldsTooFar(outputLength, input.length))
+          throw new Error('a page unfolds beyond the limits');
+        return unpack(input, outputLength);
+      },
+    ]),
+  ) as Partial<Record<Codec, Compressor>>;
 
 /** The columns that hold one value a row, and the first of each nested one so that it can be named. */
 function flatOf(elements: readonly Element[]): Element[] {

@@ -84,7 +84,7 @@ export const fileSentences: Sentences<FileFacts> = {
   'packed-twice': ({ path }) => `${path}: the compressed file holds another packed file: unpack it first.`,
   'damaged-gzip': ({ path }) => `${path}: the compressed file is damaged or cut short: copy it again from the logger.`,
   'expands-too-far': ({ path, expanded, factor }) =>
-    `${path}: the compressed file grows to more than ${figure(expanded / 2 ** 20)} MiB, ${figure(factor)} times its size; the limits are ${limits.expanded / 2 ** 30} GiB and, past ${limits.expandedFree / 2 ** 20} MiB, ${limits.expansion} times: unpack it and load the parts you need.`,
+    `${path}: the packed file grows to more than ${figure(expanded / 2 ** 20)} MiB, ${figure(factor)} times its size; the limits are ${limits.expanded / 2 ** 30} GiB and, past ${limits.expandedFree / 2 ** 20} MiB, ${limits.expansion} times: unpack it and load the parts you need.`,
   'foreign-format': ({ path, format, remedy }) => `${path}: this is ${format}, which can't be read: ${remedy}.`,
   'damaged-parquet': ({ path }) =>
     `${path}: the Parquet file is damaged or uses a part of the format that can't be read: export it again, or as CSV.`,

@@ -50,4 +50,18 @@ describe('Parquet files', () => {
     assert.equal(recording.clock.rate, 100);
     assert.equal(recording.clock.epoch, start / 1000);
   });
+
+  it('that state more rows than they hold, or than their size can, are refused before memory is taken', async () => {
+    const before = process.memoryUsage().arrayBuffers;
+    for (const [stated, why] of [
+      [501, /damaged/],
+      [90_000_000, /grows to more than/],
+      [9_000_000_000, /more than 400 million values/],
+    ] as const) {
+      const result = await read(sharing(parquet([seconds, ...axes], false, undefined, stated)));
+      assert.ok(!result.ok);
+      assert.match(result.failure.message, why);
+    }
+    assert.ok(process.memoryUsage().arrayBuffers - before < 64e6);
+  });
 });
