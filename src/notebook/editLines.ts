@@ -1,4 +1,4 @@
-import { append, splitLines, type Eol, type Line } from './lines.ts';
+import { appendAll, splitLines, type Eol, type Line } from './lines.ts';
 
 /** The lines of a raw body. Of an `ended` body every line ends; otherwise the last does not, and may be empty. */
 export function bodyLines(body: string, ended: boolean): Line[] {
@@ -39,5 +39,5 @@ export function editLines(
 /** Joins lines so that each but the last ends, and the last if it is to. */
 function ending(lines: readonly Line[], { eol, ended }: { readonly eol: Eol; readonly ended: boolean }): string {
   const whole = lines.map((line, at) => line.text + (at < lines.length - 1 || ended ? line.eol || eol : ''));
-  return whole.reduce(append, '');
+  return appendAll(whole);
 }

@@ -25,6 +25,17 @@ export const joinLines = (lines: readonly Line[]): string => lines.map(({ text, 
 export const append = (text: string, more: string): string =>
   text + (text.endsWith('\r') && more.startsWith('\n') ? '\n' : '') + more;
 
+/** All of `pieces` as by {@link append}, each looked at once. */
+export function appendAll(pieces: readonly string[]): string {
+  let end = '';
+  const written = pieces.map((piece) => {
+    const added = append(end, piece).slice(end.length);
+    if (added !== '') end = added.slice(-1);
+    return added;
+  });
+  return written.join('');
+}
+
 /** Text as an editor shows it: every line end a line feed. */
 export const normalise = (text: string): string => text.replace(/\r\n?/g, '\n');
 

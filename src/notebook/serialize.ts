@@ -122,7 +122,7 @@ function writeCode(writer: Writer, cell: NotebookCell, eol: Eol, last: boolean):
     body = plainBody(normalise(cell.text), eol, closed);
   }
   const fence = readFence(open)!;
-  const longest = Math.max(0, ...splitLines(body).map(({ text }) => closerLength(fence.mark, text)));
+  const longest = splitLines(body).reduce((most, { text }) => Math.max(most, closerLength(fence.mark, text)), 0);
   const run = fence.mark.repeat(Math.max(fence.length, longest + 1));
   if (run.length > fence.length) open = open.replace(fence.mark.repeat(fence.length), run);
   if ((body !== '' || closed) && !/[\r\n]$/.test(open)) open += eol;

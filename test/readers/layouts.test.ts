@@ -375,7 +375,7 @@ describe('other formats', () => {
       /binary form/,
     );
     assert.match(await as(text.replace(/^ {9}2 {7}600 {9}1/m, '         5       600         1')), /complex/);
-    assert.match(await as(text.replace(/^ {9}2 {7}600 {9}1/m, '         2       600         0')), /unevenly/);
+    assert.match(await as(text.replace(/^ {9}2 {7}600 {9}1/m, '         2       600         2')), /neither even nor/);
     assert.match(await as(text.replace(/\n {4}1 {9}([123]) /g, '\n    4         $1 ')), /no time response/);
     assert.match(await as(text.slice(0, 5000)), /not closed/);
     assert.equal(await as(text.replace(/\n/g, '\r\n')), 'read');

@@ -18,6 +18,8 @@ interface Response {
   readonly direction: number;
   readonly step: number;
   readonly first: number;
+  /** The abscissa of each value, where it is uneven. */
+  readonly times: Float64Array | undefined;
   readonly unit: string | undefined;
   readonly values: Float64Array;
 }
@@ -36,7 +38,7 @@ const number = /[-+]?(?:\d+\.?\d*|\.\d+)(?:[EeDd][-+]?\d+)?/g;
 /**
  * Reads the time responses of dataset 58 (function at nodal degree of freedom) from a Universal File, as its published
  * description has it (Structural Dynamics Research Laboratory, University of Cincinnati: Universal file formats): ASCII,
- * real, even spacing. Each function is a channel: x, y, z by its direction where all are at one node.
+ * real. Each function is a channel: x, y, z by its direction where all are at one node.
  */
 export async function readUniversal(file: OpenFile, watch: ReadWatch): Promise<Result<Reading>> {
   const { path } = file;
@@ -78,25 +80,45 @@ function responseOf(path: string, lines: readonly string[], from: number): Resul
   if (lines.length < 13) return bad(0, { kind: 'header', lines: lines.length });
   const identity = lines[6];
   const kind = Number(identity.slice(0, 5));
-  const [type, count, spacing, first, step] = numbersOf(lines[7]);
+  const [type, count, spacing, first, step] = fieldsOf(lines[7], [10, 10, 10, 13, 13]);
   const abscissa = Number(lines[8].slice(0, 10));
   if (!(kind === 1 || (kind === 0 && abscissa === 17))) return success('58');
   if (type !== 2 && type !== 4) return bad(7, { kind: 'data type', type });
-  if (spacing !== 1) return bad(7, { kind: 'spacing' });
-  if (!(step > 0)) return bad(7, { kind: 'step', step });
+  if (spacing !== 0 && spacing !== 1) return bad(7, { kind: 'spacing' });
+  if (spacing === 1 && !(step > 0)) return bad(7, { kind: 'step', step });
   if (!Number.isInteger(count) || count < 2 || count > limits.samples) return bad(7, { kind: 'count', count });
-  const values = Float64Array.from(lines.slice(12).flatMap(numbersOf).slice(0, count));
-  if (values.length < count) return bad(12, { kind: 'values', values: values.length, count });
-  const unit = lines[9].slice(46, 66).trim() || lines[9].trim().split(/\s+/).slice(5).join(' ');
+  // Of uneven spacing each value stands behind its place on the abscissa.
+  const width = spacing === 0 ? 2 : 1;
+  const numbers = lines
+    .slice(12)
+    .flatMap(numbersOf)
+    .slice(0, width * count);
+  if (numbers.length < width * count)
+    return bad(12, { kind: 'values', values: Math.floor(numbers.length / width), count });
+  const values = Float64Array.from({ length: count }, (_, i) => numbers[width * i + width - 1]);
+  const times = spacing === 0 ? Float64Array.from({ length: count }, (_, i) => numbers[2 * i]) : undefined;
+  const unit = unitOf(lines[9]);
   return success({
     line: from,
     title: lines[1].trim(),
     ...responseAt(identity),
     step,
     first,
+    times,
     unit: /^(none)?$/i.test(unit) ? undefined : unit,
     values,
   });
+}
+
+/** The unit of an axis, from columns 48 to 67 of its record (I10,3I5,2(1X,20A1)); where a text is shorter, its last word. */
+const unitOf = (record: string): string => record.slice(47, 67).trim() || record.trim().split(/\s+/).slice(5).join(' ');
+
+/** Numbers that stand in columns of their own; where they don't, as they come. */
+function fieldsOf(line: string, widths: readonly number[]): number[] {
+  let at = 0;
+  const texts = widths.map((width) => line.slice(at, (at += width)).trim());
+  const isNumber = (text: string): boolean => text.match(number)?.[0] === text;
+  return texts.every(isNumber) ? texts.map((text) => Number(text.replace(/[Dd]/, 'e'))) : numbersOf(line);
 }
 
 function numbersOf(line: string): number[] {
@@ -116,10 +138,8 @@ function responseAt(identity: string): Pick<Response, 'node' | 'entity' | 'direc
 function readingOf(path: string, responses: readonly Response[], others: ReadonlySet<string>): Result<Reading> {
   const first = responses.at(0);
   if (first === undefined) return refuse('no-time-response', { path, held: [...others] });
-  const series = ({ values, step }: Response): UniversalSeries => ({ values: values.length, rate: 1 / step });
-  const odd = responses.find(
-    ({ values, step }) => values.length !== first.values.length || Math.abs(step / first.step - 1) >= 1e-6,
-  );
+  const series = (one: Response): UniversalSeries => ({ values: one.values.length, rate: rateOf(one) });
+  const odd = responses.find((one) => !isAlongside(one, first));
   if (odd) return refuse('universal-differ', { path, line: odd.line, own: series(odd), first: series(first) });
   const isTurned = responses.some(({ direction }) => direction < 0);
   const findings = isTurned ? [finding('direction-reversed', 'note', {})] : [];
@@ -128,10 +148,26 @@ function readingOf(path: string, responses: readonly Response[], others: Readonl
     const values = one.direction < 0 ? one.values.map((value) => -value) : one.values;
     return { kind: 'number', header: nameOf(one, oneNode), unitBelow: one.unit, values, decimals: 9 };
   });
+  if (first.times !== undefined)
+    columns.unshift({ kind: 'number', header: 'time', unitBelow: 's', values: first.times, decimals: 9 });
   const table: Table = { columns, rows: first.values.length, named: true, lineOf: () => undefined };
   const layout = { format: 'Universal File, dataset 58', rows: first.values.length, keys: { title: first.title } };
-  const stated = { rate: 1 / first.step, from: 'file header' as const, name: 'the file header' };
+  if (first.times !== undefined) return success({ table, origin: { path, layout, findings } });
+  const stated = { rate: rateOf(first), from: 'file header' as const, name: 'the file header' };
   return success({ table, origin: { path, layout, findings, stated, epoch: first.first } });
+}
+
+/** In Hz; of uneven spacing the mean. */
+const rateOf = ({ times, values, step }: Response): number =>
+  times === undefined ? 1 / step : (values.length - 1) / (times[times.length - 1] - times[0]);
+
+/** Whether two functions share their clock. */
+function isAlongside(one: Response, other: Response): boolean {
+  if (one.values.length !== other.values.length) return false;
+  if (one.times === undefined || other.times === undefined)
+    return one.times === other.times && Math.abs(one.step / other.step - 1) < 1e-6;
+  const { times } = other;
+  return one.times.every((time, i) => time === times[i]);
 }
 
 function nameOf({ node, entity, direction }: Response, oneNode: boolean): string {

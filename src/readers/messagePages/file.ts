@@ -85,9 +85,9 @@ export const filePages: Pages<FileFacts> = {
   },
   'universal-format': {
     title: 'A function that is not read',
-    why: 'Of dataset 58 the functions that are real and evenly spaced in time are read.',
+    why: 'Of dataset 58 the functions of time that are real are read.',
     wrong: example('record 7: 5 600 1 0.0 2.5e-3 (complex)', 'load "run.unv"'),
-    right: example('record 7: 2 600 1 0.0 2.5e-3 (real, evenly spaced)', 'load "run.unv"'),
+    right: example('record 7: 2 600 1 0.0 2.5e-3 (real)', 'load "run.unv"'),
   },
   'universal-differ': {
     title: 'Functions of different rates or lengths',

@@ -62,7 +62,7 @@ function universalFault(fault: UniversalFault): string {
     case 'data type':
       return `the function is ${fault.type === 5 || fault.type === 6 ? 'complex' : `of data type ${fault.type}`}, and only real ones can be read`;
     case 'spacing':
-      return 'the function is unevenly spaced, which is not read here';
+      return 'the function states a spacing that is neither even nor uneven (1 or 0)';
     case 'step':
       return `the step of ${fault.step} s is no time step`;
     case 'count':
@@ -103,7 +103,7 @@ export const fileSentences: Sentences<FileFacts> = {
   'universal-binary': ({ path, line }) =>
     `${location(path, line)}: this Universal File holds dataset 58 in its binary form, which can't be read: export it as ASCII.`,
   'universal-format': ({ path, line, fault }) =>
-    `${location(path, line)}: ${universalFault(fault)}: export the time histories as ASCII, real, evenly spaced.`,
+    `${location(path, line)}: ${universalFault(fault)}: export the time histories as ASCII and real.`,
   'universal-differ': ({ path, line, own, first }) =>
     `${location(path, line)}: this function has ${own.values} values at ${figure(own.rate)} Hz where the first has ${first.values} at ${figure(first.rate)} Hz: export functions of one rate and length to one file.`,
   'no-time-response': ({ path, held }) => {
