@@ -1,0 +1,133 @@
+import { strict as assert } from 'node:assert';
+import { findingOf, recordingOf, refusalOf, samplesOf } from '../memory.ts';
+
+interface Chunk {
+  readonly name: string;
+  readonly bytes: readonly number[];
+}
+
+/** The bytes of numbers of so many bytes each, the lowest first unless said. */
+const bytesOf = (width: number, numbers: readonly number[], little = true): number[] =>
+  numbers.flatMap((value) => {
+    const bytes = Array.from({ length: width }, (_, i) => Math.floor(value / 2 ** (8 * i)) & 255);
+    return little ? bytes : bytes.reverse();
+  });
+
+const letters = (text: string): number[] => [...text].map((letter) => letter.charCodeAt(0));
+
+/** A file of chunks as they come; each of an odd length is filled up by a byte. */
+function file(chunks: readonly Chunk[], form = 'RIFF'): Uint8Array {
+  const little = form !== 'RIFX';
+  const body = chunks.flatMap(({ name, bytes }) => [
+    ...letters(name),
+    ...bytesOf(4, [bytes.length], little),
+    ...bytes,
+    ...(bytes.length % 2 === 1 ? [0] : []),
+  ]);
+  return Uint8Array.from([...letters(form), ...bytesOf(4, [body.length + 4], little), ...letters('WAVE'), ...body]);
+}
+
+interface Format {
+  readonly code?: number;
+  readonly channels?: number;
+  readonly rate?: number;
+  readonly bits: number;
+}
+
+function format({ code = 1, channels = 1, rate = 400, bits }: Format, little = true): Chunk {
+  const frame = (channels * bits) / 8;
+  return {
+    name: 'fmt ',
+    bytes: [
+      ...bytesOf(2, [code, channels], little),
+      ...bytesOf(4, [rate, rate * frame], little),
+      ...bytesOf(2, [frame, bits], little),
+    ],
+  };
+}
+
+/** The samples that a file of one channel gives. */
+async function read(of: Format, bytes: readonly number[], form?: string): Promise<number[]> {
+  const content = file([format(of, form !== 'RIFX'), { name: 'data', bytes }], form);
+  return samplesOf(await recordingOf(content), 'column1');
+}
+
+describe('the samples of a WAV file', () => {
+  it('of 8 bits are counts from 0 to 255 less 128', async () => {
+    assert.deepEqual(await read({ bits: 8 }, [255, 0, 127, 128, 1, 129]), [127, -128, -1, 0, -127, 1]);
+  });
+
+  for (const [bits, values] of [
+    [16, [0, -32_768, 32_767, -2, 300]],
+    [24, [0, -8_388_608, 8_388_607, -2, 70_000]],
+    [32, [0, -2_147_483_648, 2_147_483_647, -2, 70_000_000]],
+  ] as const) {
+    it(`of ${bits} bits are whole numbers with a sign, the lowest byte first, in RIFX the highest`, async () => {
+      assert.deepEqual(await read({ bits }, bytesOf(bits / 8, values)), values);
+      assert.deepEqual(await read({ bits }, bytesOf(bits / 8, values, false), 'RIFX'), values);
+    });
+  }
+
+  it('of floating point stand as they are, with 32 bits and with 64', async () => {
+    const values = [0.5, -0.25, 1, 1.5, -3];
+    const short = [...new Uint8Array(Float32Array.from(values).buffer)];
+    const long = [...new Uint8Array(Float64Array.from(values).buffer)];
+    assert.deepEqual(await read({ code: 3, bits: 32 }, short), values);
+    assert.deepEqual(await read({ code: 3, bits: 64 }, long), values);
+  });
+
+  it('of several channels take turns', async () => {
+    const bytes = bytesOf(2, [3, 30, 300, 1, 10, 100, 2, 20, 200]);
+    const recording = await recordingOf(file([format({ bits: 16, channels: 3 }), { name: 'data', bytes }]));
+    assert.deepEqual(
+      recording.channels.map(({ samples }) => [...samples]),
+      [
+        [3, 1, 2],
+        [30, 10, 20],
+        [300, 100, 200],
+      ],
+    );
+    assert.equal(recording.clock.rate, 400);
+    assert.equal(recording.layout.format, 'WAV, 16 bits whole numbers');
+  });
+
+  it('are found behind chunks that nobody needs, of odd lengths too', async () => {
+    const note = { name: 'note', bytes: [1, 2, 3] };
+    const data = { name: 'data', bytes: bytesOf(2, [9, 7, 8]) };
+    const recording = await recordingOf(file([note, format({ bits: 16 }), note, data]));
+    assert.deepEqual(samplesOf(recording, 'column1'), [9, 7, 8]);
+    assert.equal(findingOf(recording, 'cut-short'), undefined);
+  });
+
+  it('are all that there are where the recorder never wrote how many', async () => {
+    const bytes = [...file([format({ bits: 16 }), { name: 'data', bytes: bytesOf(2, [9, 7, 8]) }])];
+    for (const stated of [0, 0xffffffff]) {
+      const open = Uint8Array.from([...bytes.slice(0, -10), ...bytesOf(4, [stated]), ...bytes.slice(-6)]);
+      const recording = await recordingOf(open);
+      assert.deepEqual(samplesOf(recording, 'column1'), [9, 7, 8]);
+      assert.ok(findingOf(recording, 'cut-short'));
+    }
+  });
+});
+
+describe('a WAV file', () => {
+  const data: Chunk = { name: 'data', bytes: bytesOf(2, [9, 7, 8]) };
+  const codeOf = async (...chunks: Chunk[]): Promise<string> => (await refusalOf(file(chunks))).code;
+
+  it('is refused in formats of samples that are not known', async () => {
+    for (const bits of [8, 12, 16]) assert.equal(await codeOf(format({ code: 3, bits }), data), 'wav-format');
+    for (const bits of [12, 64]) assert.equal(await codeOf(format({ bits }), data), 'wav-format');
+    assert.equal(await codeOf(format({ code: 2, bits: 16 }), data), 'wav-format');
+  });
+
+  it('is refused without channels or rate', async () => {
+    assert.equal(await codeOf(format({ bits: 16, channels: 0 }), data), 'wav-format');
+    assert.equal(await codeOf(format({ bits: 16, rate: 0 }), data), 'wav-format');
+  });
+
+  it('is refused where the format or the samples are lacking', async () => {
+    assert.equal(await codeOf(data, format({ bits: 16 })), 'damaged-wav');
+    assert.equal(await codeOf(format({ bits: 16 })), 'damaged-wav');
+    assert.equal(await codeOf({ name: 'fmt ', bytes: bytesOf(2, [1, 1]) }, data), 'damaged-wav');
+  });
+});
