@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { recordingOf, refusalOf, samplesOf } from '../memory.ts';
+import { isUniversal } from '../../../src/readers/formats/universal.ts';
+import { findingOf, recordingOf, refusalOf, samplesOf } from '../memory.ts';
 
 const real = (value: number): string => {
   const [mantissa, power] = value.toExponential(5).split('e');
@@ -82,5 +83,132 @@ describe('Universal File dataset 58', () => {
     );
     const { message } = await refusalOf(dataset({ spacing: 0, numbers: wave }));
     assert.match(message, /has 150 values where its header states 300/);
+  });
+});
+
+interface Response {
+  readonly kind?: number;
+  readonly abscissa?: number;
+  readonly type?: number;
+  /** Values that the header states. */
+  readonly count?: number;
+  readonly spacing?: number;
+  readonly first?: number;
+  readonly step?: number | string;
+  readonly entity?: string;
+  readonly node?: number;
+  readonly direction?: number;
+  readonly unit?: string;
+  readonly values?: readonly number[];
+}
+
+const closed = (lines: readonly string[]): string => ['    -1', ...lines, '    -1', ''].join('\n');
+
+/** A function at a node, by the columns that the published description has for its records. */
+function response(of: Response = {}): string {
+  const { kind = 1, abscissa = 17, type = 2, spacing = 1, first = 0, step = 0.0025 } = of;
+  const { entity = 'NONE', node = 4, direction = 3, unit = 'm/s^2', values = [1, 3, 2, 5] } = of;
+  const { count = values.length } = of;
+  const rest = `${whole(0, 10)}${whole(0, 5).repeat(3)} ${'NONE'.padEnd(20)} ${'NONE'.padEnd(20)}`;
+  return closed([
+    '    58',
+    'Seat pad',
+    'NONE',
+    '14-May-24 09:30:12',
+    'NONE',
+    'NONE',
+    `${whole(kind, 5)}${whole(1, 10)}${whole(1, 5)}${whole(0, 10)} ${entity.padEnd(10)}${whole(node, 10)}${whole(direction, 4)} ${'NONE'.padEnd(10)}${whole(0, 10)}${whole(0, 4)}`,
+    `${whole(type, 10)}${whole(count, 10)}${whole(spacing, 10)} ${first} ${step} 0`,
+    `${whole(abscissa, 10)}${whole(0, 5).repeat(3)} ${'Time'.padEnd(20)} ${'s'.padEnd(20)}`,
+    `${whole(12, 10)}${whole(0, 5).repeat(3)} ${'Acceleration'.padEnd(20)} ${unit.padEnd(20)}`,
+    rest,
+    rest,
+    values.join(' '),
+  ]);
+}
+
+async function refused(...sets: readonly string[]): Promise<readonly [code: string, message: string]> {
+  const { code, message } = await refusalOf(sets.join(''));
+  return [code, message];
+}
+
+describe('a function of dataset 58', () => {
+  it('gives its values, its rate, its start and its unit', async () => {
+    const recording = await recordingOf(response({ first: 2.5, step: '2.5D-03' }));
+    const [{ name, unit, samples }] = recording.channels;
+    assert.deepEqual([name, unit, [...samples]], ['z', 'm/s^2', [1, 3, 2, 5]]);
+    assert.ok(Math.abs(recording.clock.rate - 400) < 1e-9);
+    assert.equal(recording.clock.epoch, 2.5);
+  });
+
+  it('of unknown kind is a time response where it stands over the time', async () => {
+    assert.equal((await recordingOf(response({ kind: 0 }))).channels.length, 1);
+    assert.equal((await refused(response({ kind: 0, abscissa: 18 })))[0], 'no-time-response');
+    assert.equal((await refused(response({ kind: 4 })))[0], 'no-time-response');
+  });
+
+  it('of two values is read, and of fewer, or of a part of one, is not', async () => {
+    assert.deepEqual([...(await recordingOf(response({ values: [2, 1] }))).channels[0].samples], [2, 1]);
+    for (const [count, stated] of [
+      [1, '1'],
+      [0, '0'],
+    ] as const)
+      assert.match((await refused(response({ count })))[1], new RegExp(`run\\.csv:9: .*\\b${stated}\\b`));
+  });
+
+  it('is refused with fewer values than it states, a step that is not above 0, or another type of data', async () => {
+    assert.match((await refused(response({ count: 9 })))[1], /\b4\b.*\b9\b/);
+    assert.equal((await refused(response({ step: 0 })))[0], 'universal-format');
+    assert.equal((await refused(response({ step: -1 })))[0], 'universal-format');
+    for (const type of [5, 6]) assert.match((await refused(response({ type })))[1], /complex/);
+    assert.match((await refused(response({ type: 3 })))[1], /data type 3/);
+    assert.equal((await recordingOf(response({ type: 4 }))).channels.length, 1);
+  });
+
+  it('turns a response against its axis round, and says so', async () => {
+    const recording = await recordingOf(response({ direction: -1 }));
+    assert.deepEqual(
+      recording.channels.map(({ name, samples }) => [name, [...samples]]),
+      [['x', [-1, -3, -2, -5]]],
+    );
+    assert.ok(findingOf(recording, 'direction-reversed'));
+    assert.equal(findingOf(await recordingOf(response()), 'direction-reversed'), undefined);
+  });
+
+  it('is named by its direction at one node, and by its node among several', async () => {
+    const names = async (...all: readonly Response[]): Promise<string[]> =>
+      (await recordingOf(all.map(response).join(''))).channels.map(({ name }) => name);
+    assert.deepEqual(await names({ direction: 1 }, { direction: 2 }), ['x', 'y']);
+    assert.deepEqual(await names({ node: 4, direction: 5 }), ['ry']);
+    assert.deepEqual(await names({ node: 4 }, { node: 17 }), ['node 4 z', 'node 17 z']);
+    assert.deepEqual(await names({ entity: 'FRAME' }, { entity: 'PAD' }), ['FRAME 4 z', 'PAD 4 z']);
+    assert.deepEqual(await names({ direction: 0 }, { node: 17, direction: 0 }), ['node 4', 'node 17']);
+  });
+
+  it('has the length and the step of the first, and both are told where it has not', async () => {
+    const [code, message] = await refused(response(), response({ direction: 1, values: [1, 2, 1], step: 0.005 }));
+    assert.equal(code, 'universal-differ');
+    assert.match(message, /3 values at 200 Hz where the first has 4 at 400 Hz/);
+    assert.equal((await refused(response(), response({ step: 0.0025001 })))[0], 'universal-differ');
+    assert.equal((await recordingOf(response() + response({ direction: 1, step: 0.0025000001 }))).channels.length, 2);
+  });
+
+  it('is read beside other datasets, and these are told where there is none', async () => {
+    const other = closed(['   151', 'a header']);
+    assert.equal((await recordingOf(other + response())).channels.length, 1);
+    assert.match((await refused(other, response({ kind: 4 })))[1], /only dataset 151, functions that are no time/);
+  });
+});
+
+describe('isUniversal', () => {
+  const is = (text: string): boolean => isUniversal(new TextEncoder().encode(text));
+
+  it('tells a delimiter and the number of a dataset from columns of numbers', () => {
+    assert.ok(is('    -1\n    58\n'));
+    assert.ok(is('\n    -1   \r\n    58b     1     2\r\n'));
+    assert.ok(!is('-1\n0.25\n'));
+    assert.ok(!is('    -1,2\n    58\n'));
+    assert.ok(!is('    -1\n'));
+    assert.ok(!is(''));
   });
 });
