@@ -1,3 +1,4 @@
+import { capitalised } from '../result/words.ts';
 import type { Dimension, Unit } from '../units/unit.ts';
 import type { Band } from '../values/band.ts';
 import type { Channel } from '../values/run.ts';
@@ -37,8 +38,6 @@ export function channelQuantity(channel: Channel): string {
   return channel.weighting === undefined ? name : `${channel.weighting}-weighted ${name}`;
 }
 
-export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** `Acceleration (g)`: an axis title; the name alone for a plain number. */
 export function axisTitle(name: string, unit: Unit | string): string {
   const symbol = typeof unit === 'string' ? unit : unit.symbol;
@@ -61,11 +60,6 @@ export const windowWords = ({ shape, length, overlap }: WindowValue): string =>
 export const bandName = (band: Band): string =>
   band.label === undefined ? hertzSpan(band.from, band.to) : `${band.label} Hz`;
 
-/** `a`, `a and b`, `a, b and c`. */
-export function listed(names: readonly string[]): string {
-  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
-}
-
 /** A name cut to so many characters; where it is cut, the whole name stands nearby. */
 export const shortened = (name: string, limit = 28): string =>
   name.length <= limit ? name : `${name.slice(0, limit - 1).trimEnd()}…`;
@@ -75,9 +69,6 @@ export const unparted = (text: string): string => text.replace(/(\d) %/g, '$1\u0
 
 /** With a full stop, and never two. */
 export const sentence = (text: string): string => `${capitalised(text.replace(/\.$/, ''))}.`;
-
-/** `1 run`, `4 runs`. */
-export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 
 /** Each once, in order of appearance. */
 export const distinct = (names: readonly string[]): string[] => [...new Set(names)];

@@ -4,6 +4,7 @@ import { arithmetic, convertQuantity, negate } from '../verbs/arithmetic.ts';
 import { verbNamed, functionNamed } from '../verbs/catalogue.ts';
 import { faultsBehind } from '../verbs/faults.ts';
 import { fieldOf } from '../values/fields.ts';
+import { descriptionOf } from '../values/kinds.ts';
 import { pickOf } from '../values/pick.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import type { Value } from '../values/value.ts';
@@ -98,7 +99,7 @@ export class Evaluator {
     const found = await this.value(node);
     if (!found.ok) return found;
     if (found.value.kind === 'quantity') return { ok: true, value: found.value };
-    return failed(tell('quantity.expected', { kind: found.value.kind }), node.place);
+    return failed(tell('quantity.expected', { kind: descriptionOf(found.value).words }), node.place);
   }
 
   async #function(node: Extract<Checked, { type: 'function' }>): Promise<Evaluated<Value>> {

@@ -1,6 +1,6 @@
 import { unwatched } from '../readers/read.ts';
 import { readChecked } from '../readers/readChecked.ts';
-import { worstFirst } from '../readers/severity.ts';
+import { worstFirst } from '../result/severity.ts';
 import type { ByteSource, Finding, ReadOptions, Recording } from '../readers/recording.ts';
 import { loadLine } from './loadLine.ts';
 

@@ -3,6 +3,7 @@ import { messages, type Sentences } from '../result/messages.ts';
 /** Why a statement has no value, besides what is wrong with its text or its data. */
 export interface EngineFacts {
   'name.failed': { readonly name: string };
+  /** The kind in words. */
   'quantity.expected': { readonly kind: string };
   'statement.empty': object;
   'call.later': { readonly verb: string };
@@ -10,12 +11,9 @@ export interface EngineFacts {
   internal: { readonly verb: string; readonly reason: string };
 }
 
-const articled = (kind: string): string =>
-  kind === 'runs' ? 'a set of runs' : `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`;
-
 const sentences: Sentences<EngineFacts> = {
   'name.failed': ({ name }) => `${name} has no value, because its own statement failed.`,
-  'quantity.expected': ({ kind }) => `Arithmetic works on quantities, and this is ${articled(kind)}.`,
+  'quantity.expected': ({ kind }) => `Arithmetic works on quantities, and this is ${kind}.`,
   'statement.empty': () => 'Nothing to do here.',
   'call.later': ({ verb }) => `${verb} has not been run yet.`,
   cancelled: () => 'The run was stopped.',

@@ -9,7 +9,7 @@ import { readHeader } from './names.ts';
 import { findRoles, type Roles } from './roles.ts';
 import { pick, soundRows } from './rows.ts';
 import { pickSensor } from './sensors.ts';
-import { worstFirst } from './severity.ts';
+import { worstFirst } from '../result/severity.ts';
 import { calibrated, type Calibration } from './calibration.ts';
 import { columnName, type Table, type TableColumn } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';

@@ -1,4 +1,5 @@
 import type { Message } from '../result/result.ts';
+import type { Severity } from '../result/severity.ts';
 import type { Stretch } from '../signal/stretch.ts';
 
 export type { Stretch };
@@ -45,7 +46,7 @@ export interface Clock {
   readonly times: Float64Array | undefined;
 }
 
-export type Severity = 'note' | 'warning' | 'fault';
+export type { Severity };
 
 /** Something that a careful reader would mention. */
 export interface Finding extends Message {

@@ -3,13 +3,12 @@ import {
   axisTitle,
   bandName,
   channelQuantity,
-  counted,
-  listed,
   printedUnit,
   quantityName,
   windowWords,
   sentence,
 } from '../../src/charts/names.ts';
+import { counted, listed } from '../../src/result/words.ts';
 import { g, hertzUnit, madeRun, plainUnit } from './made-up.ts';
 
 describe('names of what is measured', () => {

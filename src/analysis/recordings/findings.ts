@@ -1,5 +1,6 @@
-import { checkRecording, checkSet, worstFirst } from '../../readers/checks/check.ts';
+import { checkRecording, checkSet } from '../../readers/checks/check.ts';
 import type { CheckedRun } from '../../readers/checks/checked.ts';
+import { worstFirst } from '../../result/severity.ts';
 import type { FindingsValue } from '../../values/findings.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { Run } from '../../values/run.ts';

@@ -1,5 +1,6 @@
 import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
-import { capitalised, counted, distinct, listed, sentence, shortened } from '../names.ts';
+import { capitalised, counted, listed } from '../../result/words.ts';
+import { distinct, sentence, shortened } from '../names.ts';
 import { aligned, interval, percent, probability, signed, significant, fixed } from '../number.ts';
 import type { TablePart, TextPart } from '../output.ts';
 import { comparisonChart } from '../plots/change.ts';

@@ -1,6 +1,7 @@
 import type { ComparisonRow, ComparisonValue, PercentInterval, Sensitivity } from '../../values/comparison.ts';
 import { comparedName } from '../compared.ts';
-import { capitalised, distinct } from '../names.ts';
+import { capitalised } from '../../result/words.ts';
+import { distinct } from '../names.ts';
 import { aligned, interval, probability, signed } from '../number.ts';
 import type { TablePart } from '../output.ts';
 import { columns, type Column } from './kind.ts';

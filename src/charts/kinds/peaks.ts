@@ -1,6 +1,6 @@
 import { peaksKind, type PeakRow } from '../../values/peaks.ts';
 import type { Figure } from '../../values/description.ts';
-import { capitalised } from '../names.ts';
+import { capitalised } from '../../result/words.ts';
 import { peaksChart } from '../plots/peaks.ts';
 import { acrossOf, setName } from '../series.ts';
 import { figuresTable } from './figures.ts';

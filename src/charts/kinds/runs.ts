@@ -1,5 +1,6 @@
 import type { Run } from '../../values/run.ts';
-import { capitalised, counted, distinct, printedUnit } from '../names.ts';
+import { capitalised, counted } from '../../result/words.ts';
+import { distinct, printedUnit } from '../names.ts';
 import { aligned, fixed, plain, significant } from '../number.ts';
 import type { Part, TablePart } from '../output.ts';
 import { excludedPart } from './excluded.ts';

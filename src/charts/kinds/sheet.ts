@@ -1,4 +1,4 @@
-import { counted } from '../names.ts';
+import { counted } from '../../result/words.ts';
 import type { Part } from '../output.ts';
 import type { Presenter } from './kind.ts';
 

@@ -1,5 +1,5 @@
 import type { TableValue } from '../../values/table.ts';
-import { counted } from '../names.ts';
+import { counted } from '../../result/words.ts';
 import { aligned, noFigure, plain, scientific, significant } from '../number.ts';
 import type { Part } from '../output.ts';
 import type { Presenter } from './kind.ts';

@@ -1,5 +1,6 @@
 import type { TransferEntry } from '../../values/transfer.ts';
-import { distinct, listed } from '../names.ts';
+import { distinct } from '../names.ts';
+import { listed } from '../../result/words.ts';
 import { fixed, plain, significant } from '../number.ts';
 import type { TablePart } from '../output.ts';
 import { transferChart } from '../plots/transfer.ts';

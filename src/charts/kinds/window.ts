@@ -1,4 +1,5 @@
-import { capitalised, windowWords } from '../names.ts';
+import { capitalised } from '../../result/words.ts';
+import { windowWords } from '../names.ts';
 import { plain } from '../number.ts';
 import type { Presenter } from './kind.ts';
 

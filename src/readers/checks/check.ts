@@ -1,5 +1,5 @@
 import type { Finding, Recording } from '../recording.ts';
-import { worstFirst } from '../severity.ts';
+import { worstFirst } from '../../result/severity.ts';
 import { aliasing } from './aliasing.ts';
 import { band } from './band.ts';
 import {
@@ -37,8 +37,6 @@ const checks: readonly Check[] = [
   length,
 ];
 const setChecks: readonly SetCheck[] = [sameRecording, sameChannels, sameRate, sameLength, sameGravity, sameStill];
-
-export { worstFirst };
 
 /**
  * What a careful engineer would say of a recording's samples, the most serious first. What was found while reading it
