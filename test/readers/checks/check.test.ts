@@ -63,6 +63,8 @@ describe('checks of a recording', () => {
       finding.spans?.map(({ from }) => from),
       [500 / rate, 7000 / rate],
     );
+    const beyond = machine({ z: (i, value) => (i === 500 || i === 7000 ? 2.2 : value) });
+    assert.ok(!codes(beyond).includes('clipped'));
   });
 
   it('clipping: a heap near the extreme, where noise was added after the sensor stopped', () => {
@@ -174,6 +176,9 @@ describe('checks of a recording', () => {
   it('band: too high for the rate, and segments too short for the lowest frequency', () => {
     assert.equal(found(machine(), 'band-high', { high: 180 }).severity, 'warning');
     assert.equal(found(machine(), 'band-high', { high: 250 }).severity, 'fault');
+    assert.match(found(machine(), 'band-high', { high: 180 }).message, /0\.4 of the rate \(160 Hz\).* at 450 Hz/);
+    assert.match(found(machine(), 'band-high', { high: 250 }).message, /end it below 160 Hz/);
+    assert.ok(!codes(machine(), { high: 160 }).includes('band-high'));
     assert.equal(found(machine(), 'segment-short', { low: 1 }).value, 2);
     assert.ok(!codes(machine(), { low: 1, segment: 4 }).includes('segment-short'));
   });

@@ -27,6 +27,7 @@ describe('findLabelled', () => {
     const labelled = found('X=0,12 Y=0,34', 'X=0,13 Y=0,35');
     assert.equal(labelled?.decimal, ',');
     assert.equal(labelled?.fields('X=1,5 Y=2,5'), '1,5\t2,5');
+    assert.equal(found('X: 1 Y: 2', 'X: 3 Y: 4')?.decimal, '.');
     assert.equal(found('X,Y=0.1,0.3', 'X,Y=0.2,0.4')?.decimal, '.');
     assert.equal(found('X,Y,Z=1,2,3', 'X,Y,Z=2,3,4')?.decimal, '.');
   });
