@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { openFile } from '../disk/files.ts';
+import { openFile } from '../disk/bytes.ts';
 import { look as lookAt } from '../engine/look.ts';
 import type { ReadOptions } from '../readers/recording.ts';
 import { success, type Result } from '../result/result.ts';

@@ -1,10 +1,10 @@
 import { success, type Refused, type Result } from '../result/result.ts';
-import { createHash } from 'node:crypto';
-import { createReadStream, promises as fs } from 'node:fs';
+import { promises as fs } from 'node:fs';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { ByteSource } from '../readers/recording.ts';
-import type { Files } from '../values/ports.ts';
+import type { FileIdentity, Files } from '../values/ports.ts';
 import { nearest } from '../units/nearest.ts';
+import { hashFile, heldTo, openFile, type Hashed } from './bytes.ts';
 import { naturalOrder } from './naturalOrder.ts';
 import { refuse } from './messages.ts';
 import { isPattern, levelExpression } from './pattern.ts';
@@ -17,17 +17,27 @@ import { isPattern, levelExpression } from './pattern.ts';
  * @param root the project's folder, absolute; `folder` lies in it
  */
 export function diskFiles(folder: string, root: string): Files {
-  const known = new Map<string, { readonly stamp: string; readonly sha256: string }>();
+  const known = new Map<string, Hashed & { readonly stamp: string }>();
 
-  async function identify(path: string): Promise<{ bytes: number; sha256: string }> {
+  async function identify(path: string): Promise<FileIdentity> {
     const absolute = resolve(folder, path);
     const { size, mtimeMs } = await fs.stat(absolute);
     const stamp = `${size} ${mtimeMs}`;
     const before = known.get(absolute);
-    if (before?.stamp === stamp) return { bytes: size, sha256: before.sha256 };
-    const sha256 = await digestFile(absolute);
-    known.set(absolute, { stamp, sha256 });
-    return { bytes: size, sha256 };
+    if (before?.stamp === stamp) return { bytes: before.bytes, sha256: before.sha256 };
+    const hashed = await hashFile(absolute);
+    known.set(absolute, { stamp, ...hashed });
+    return { bytes: hashed.bytes, sha256: hashed.sha256 };
+  }
+
+  async function open(path: string, identity?: FileIdentity): Promise<ByteSource> {
+    const absolute = resolve(folder, path);
+    const source = await openFile(absolute, path);
+    if (identity === undefined) return source;
+    const hashed = known.get(absolute);
+    const held = hashed?.sha256 === identity.sha256 ? hashed : undefined;
+    // Its time may not tell that a file was written: it is hashed anew the next time.
+    return heldTo(source, held, identity.bytes, () => known.delete(absolute));
   }
 
   async function expand(pattern: string): Promise<Result<readonly string[]>> {
@@ -42,43 +52,13 @@ export function diskFiles(folder: string, root: string): Files {
     return success([slashed(pattern)]);
   }
 
-  return { expand, identify, open: (path) => openFile(resolve(folder, path), path) };
+  return { expand, identify, open };
 }
 
 const slashed = (path: string): string => path.split('\\').join('/');
 
 /** The operand that names files. */
 const at = 'files';
-
-function digestFile(path: string): Promise<string> {
-  return new Promise((done, reject) => {
-    const hash = createHash('sha256');
-    createReadStream(path, { highWaterMark: 1 << 20 })
-      .on('data', (piece) => hash.update(piece))
-      .on('error', reject)
-      .on('end', () => done(hash.digest('hex')));
-  });
-}
-
-/** A file's bytes, read in pieces. */
-export async function openFile(absolute: string, path: string): Promise<ByteSource> {
-  const { size } = await fs.stat(absolute);
-  let buffer = new Uint8Array(0);
-  return {
-    path,
-    size,
-    async read(position, length) {
-      if (buffer.length < length) buffer = new Uint8Array(length);
-      const handle = await fs.open(absolute, 'r');
-      try {
-        const { bytesRead } = await handle.read(buffer, 0, length, position);
-        return buffer.subarray(0, bytesRead);
-      } finally {
-        await handle.close();
-      }
-    },
-  };
-}
 
 /** Why a path may not be read, or undefined. */
 async function refusedOutside(folder: string, root: string, path: string): Promise<Refused | undefined> {

@@ -158,6 +158,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'empty',
   'cancelled',
   'file-changed',
+  'file-unreadable',
   'packed-twice',
   'damaged-gzip',
   'expands-too-far',

@@ -11,6 +11,7 @@ import { Keys } from './key.ts';
 import { tell } from './messages.ts';
 import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from './recall.ts';
 import { checkCells } from './checkCells.ts';
+import { pinned } from './pinned.ts';
 import { locate, type CellKeys, type RunReport, type RunRequest, type StatementResult } from './result.ts';
 import { sourcesOf } from './sources.ts';
 
@@ -78,7 +79,7 @@ class Run {
     this.#notebook = notebook;
     this.#request = request;
     this.#watch = watch;
-    this.#host = host;
+    this.#host = { digest: host.digest, files: pinned(host.files) };
     this.#cache = cache;
     for (const statement of notebook.statements) {
       if (statement.name !== undefined && !this.#binders.has(statement.name.text))

@@ -29,16 +29,28 @@ export interface OpenFile {
   failure(): Refused | undefined;
 }
 
+/** Why a source gives no bytes, in a sentence. */
+export function refusedBy(source: ByteSource): Refused | undefined {
+  const { path } = source;
+  const fault = source.fault?.();
+  if (fault === undefined) return undefined;
+  return fault.kind === 'changed'
+    ? refuse('file-changed', { path })
+    : refuse('file-unreadable', { path, system: fault.system });
+}
+
 /** Fails with `file-changed` where the file ends before its size, as one does that is written anew while it is read. */
 export function piecesOf(source: ByteSource): Pieces {
   let position = 0;
-  let failure: Refused | undefined;
+  let failure = refusedBy(source);
   return {
     async next() {
       if (position >= source.size || failure) return undefined;
       const bytes = await source.read(position, Math.min(limits.piece, source.size - position));
       if (bytes.length === 0) {
-        failure = refuse('file-changed', { path: source.path, read: position, size: source.size });
+        failure =
+          refusedBy(source) ??
+          refuse('file-changed', { path: source.path, short: { read: position, size: source.size } });
         return undefined;
       }
       position += bytes.length;

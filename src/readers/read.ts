@@ -5,7 +5,7 @@ import { isUniversal, readUniversal } from './formats/universal.ts';
 import { isWav, readWav } from './formats/wav.ts';
 import { isGzip, unzipped } from './gzip.ts';
 import { refuse } from './messages.ts';
-import { openFile, piecesOf, type OpenFile } from './pieces.ts';
+import { openFile, piecesOf, refusedBy, type OpenFile } from './pieces.ts';
 import type { ByteSource, ReadOptions, Recording, ReadWatch } from './recording.ts';
 import { readText } from './text/text.ts';
 
@@ -34,6 +34,8 @@ export async function read(
 
 async function readFile(source: ByteSource, options: ReadOptions, watch: ReadWatch): Promise<Result<Reading>> {
   const { path, size } = source;
+  const refused = refusedBy(source);
+  if (refused) return refused;
   if (size === 0) return refuse('empty', { path });
   const file = await openFile(path, size, piecesOf(source));
   if (!file.ok) return file;

@@ -124,7 +124,12 @@ export interface ByteSource {
   readonly size: number;
   /** Up to `length` bytes from `position`; fewer only at the end. The array may be reused by the next call. */
   read(position: number, length: number): Promise<Uint8Array>;
+  /** Why a reading gave no bytes where there should be some, once one did. */
+  fault?(): SourceFault | undefined;
 }
+
+/** Other bytes than those that were hashed, or the system's refusal by its code, as `EACCES`. */
+export type SourceFault = { readonly kind: 'changed' } | { readonly kind: 'refused'; readonly system: string };
 
 /** How the host watches and stops a long reading. */
 export interface ReadWatch {

@@ -5,9 +5,15 @@ import type { Result } from '../result/result.ts';
 export interface Files {
   /** Paths that a name or a pattern with `*` and `?` stands for, in natural order; or why none may be read. */
   expand(pattern: string): Promise<Result<readonly string[]>>;
-  open(path: string): Promise<ByteSource>;
-  /** Size and SHA-256 (lower-case hex) of a file's bytes. */
-  identify(path: string): Promise<{ readonly bytes: number; readonly sha256: string }>;
+  /** The file's bytes; of an `identity` that was told of it before, the very bytes that were hashed, or a fault. */
+  open(path: string, identity?: FileIdentity): Promise<ByteSource>;
+  identify(path: string): Promise<FileIdentity>;
+}
+
+/** Size and SHA-256 (lower-case hex) of a file's bytes. */
+export interface FileIdentity {
+  readonly bytes: number;
+  readonly sha256: string;
 }
 
 /** How the host stops and watches long work. */

@@ -1,10 +1,11 @@
 import type { Result } from '../../src/result/result.ts';
 import { strict as assert } from 'node:assert';
 import { createHash } from 'node:crypto';
-import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, statSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { diskFiles } from '../../src/disk/files.ts';
+import { read } from '../../src/readers/read.ts';
 import type { Files } from '../../src/values/ports.ts';
 
 const paths = (list: Result<readonly string[]>): readonly string[] =>
@@ -86,5 +87,37 @@ describe('the files of a project', () => {
     assert.equal(Buffer.from(await source.read(4, 3)).toString(), '10.');
     assert.equal((await source.read(8, 100)).length, 2);
     assert.equal((await source.read(50, 10)).length, 0);
+  });
+
+  it('give the bytes that were hashed, or say that they changed', async () => {
+    const path = join(root, 'study', 'raw', 'long.csv');
+    const bytes = Buffer.alloc(2_500_000, '1,2\n');
+    writeFileSync(path, bytes);
+    const identity = await files.identify('raw/long.csv');
+    const { mtime } = statSync(path);
+    const source = await files.open('raw/long.csv', identity);
+    assert.ok(bytes.subarray(1_000_001, 2_400_000).equals(await source.read(1_000_001, 1_399_999)));
+    assert.ok(bytes.subarray(2_400_000).equals(await source.read(2_400_000, 200_000)));
+    assert.equal(source.fault?.(), undefined);
+    // One byte, and the time put back: the size and the time tell nothing.
+    bytes[1_700_000] = 0x37;
+    writeFileSync(path, bytes);
+    utimesSync(path, mtime, mtime);
+    assert.equal((await source.read(0, 1000)).length, 1000, 'a block that is as it was');
+    assert.equal((await source.read(1_600_000, 1000)).length, 0);
+    assert.deepEqual(source.fault?.(), { kind: 'changed' });
+    assert.notEqual((await files.identify('raw/long.csv')).sha256, identity.sha256, 'it is hashed anew');
+    const late = await read(await files.open('raw/long.csv', identity));
+    assert.ok(!late.ok);
+    assert.match(late.failure.message, /^raw\/long\.csv: the file changed while it was read/);
+  });
+
+  it('say in a sentence what the system refuses', async () => {
+    const gone = await read(await files.open('raw/gone.csv'));
+    assert.ok(!gone.ok);
+    assert.equal(
+      gone.failure.message,
+      'raw/gone.csv: the system refuses to read the file (ENOENT): see its permissions, or copy it to another disk.',
+    );
   });
 });

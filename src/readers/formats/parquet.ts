@@ -2,6 +2,7 @@ import { success, type Refused, type Result } from '../../result/result.ts';
 import type { Reading } from '../assemble.ts';
 import { limits, unfoldsTooFar } from '../limits.ts';
 import { refuse } from '../messages.ts';
+import { refusedBy } from '../pieces.ts';
 import type { ByteSource, ReadWatch } from '../recording.ts';
 import type { Table, TableColumn } from '../table.ts';
 import { columnSink, type Element } from './parquetColumns.ts';
@@ -53,6 +54,8 @@ export async function readParquet(source: ByteSource, watch: ReadWatch): Promise
     const table: Table = { columns, rows, named: true, lineOf: () => undefined };
     return success({ table, origin: { path, layout: { format: 'Parquet', rows }, findings: [] } });
   } catch {
+    const refused = refusedBy(source);
+    if (refused) return refused;
     return refuse(watch.cancelled() ? 'cancelled' : 'damaged-parquet', { path });
   }
 }
@@ -86,7 +89,7 @@ async function readAll(source: ByteSource, from: number, to: number): Promise<Ar
   let filled = 0;
   while (filled < bytes.length) {
     const some = await source.read(from + filled, bytes.length - filled);
-    if (some.length === 0) break;
+    if (some.length === 0) throw new Error('the file ended early');
     bytes.set(some.subarray(0, bytes.length - filled), filled);
     filled += some.length;
   }

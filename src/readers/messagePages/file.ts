@@ -25,9 +25,15 @@ export const filePages: Pages<FileFacts> = {
   },
   'file-changed': {
     title: 'The file changed while it was read',
-    why: 'Another program made it shorter, as a logger or a copy that is still being written does.',
+    why: 'Another program wrote to it, as a logger or a copy that is still being written does.',
     wrong: example('a file that is still being copied'),
     right: example('the same when the copy is complete'),
+  },
+  'file-unreadable': {
+    title: 'The system refuses to read the file',
+    why: 'Its permissions or a fault of the disk are in the way; the code is the system’s own.',
+    wrong: example('a file that belongs to another user'),
+    right: example('a copy that you may read'),
   },
   'packed-twice': {
     title: 'Packed twice',

@@ -12,7 +12,9 @@ export interface FileFacts {
   /** `skip` lines were passed over of so many. */
   empty: File & { readonly skipped?: { readonly skip: number; readonly lines: number } };
   cancelled: File;
-  'file-changed': File & { readonly read: number; readonly size: number };
+  /** `short`: the file ended early. */
+  'file-changed': File & { readonly short?: { readonly read: number; readonly size: number } };
+  'file-unreadable': File & { readonly system: string };
   'packed-twice': File;
   'damaged-gzip': File;
   'expands-too-far': File & { readonly expanded: number; readonly factor: number };
@@ -79,8 +81,12 @@ export const fileSentences: Sentences<FileFacts> = {
       ? `${path}: skip ${skipped.skip} passes over the whole file, which has ${skipped.lines} lines.`
       : `${path}: the file is empty.`,
   cancelled: ({ path }) => `${path}: reading was stopped.`,
-  'file-changed': ({ path, read, size }) =>
-    `${path}: the file became shorter while it was read (${read} of ${size} bytes): read it again when nothing writes to it any more.`,
+  'file-changed': ({ path, short }) =>
+    short === undefined
+      ? `${path}: the file changed while it was read, so these are not the bytes that were hashed: run this again when nothing writes to it any more.`
+      : `${path}: the file became shorter while it was read (${short.read} of ${short.size} bytes): read it again when nothing writes to it any more.`,
+  'file-unreadable': ({ path, system }) =>
+    `${path}: the system refuses to read the file (${system}): see its permissions, or copy it to another disk.`,
   'packed-twice': ({ path }) => `${path}: the compressed file holds another packed file: unpack it first.`,
   'damaged-gzip': ({ path }) => `${path}: the compressed file is damaged or cut short: copy it again from the logger.`,
   'expands-too-far': ({ path, expanded, factor }) =>
