@@ -35,7 +35,7 @@ export const rooms = {
     packages: ['papaparse', 'hyparquet', 'hyparquet-compressors'],
   },
   language: { imports: ['result', 'units'], ambient: [], packages: [] },
-  values: { imports: ['result', 'units'], types: ['statistics', 'readers'], ambient: [], packages: [] },
+  values: { imports: ['result', 'units', 'signal'], types: ['statistics', 'readers'], ambient: [], packages: [] },
   analysis: {
     imports: ['result', 'units', 'signal', 'statistics', 'readers', 'values'],
     ambient: [],

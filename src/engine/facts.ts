@@ -3,7 +3,7 @@ import type { Facts } from '../language/services/outside.ts';
 import { counted } from '../result/words.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
 import { descriptionOf } from '../values/kinds.ts';
-import { extent, type Run } from '../values/run.ts';
+import { extent, gapCount, type Run } from '../values/run.ts';
 import type { ComparisonValue } from '../values/comparison.ts';
 import type { RunsValue } from '../values/runs.ts';
 import type { SpectrumValue } from '../values/spectrum.ts';
@@ -81,7 +81,7 @@ function runsFacts({ kind, runs, excluded = [] }: RunsValue): NameFacts {
 }
 
 function gapsOf(runs: readonly Run[]): string | undefined {
-  const gaps = runs.reduce((sum, { stretches }) => sum + stretches.length - 1, 0);
+  const gaps = runs.reduce((sum, run) => sum + gapCount(run), 0);
   return gaps === 0 ? undefined : counted(gaps, 'gap');
 }
 

@@ -1,3 +1,4 @@
+import { gapsOf } from '../readers/checks/gaps.ts';
 import { unwatched } from '../readers/read.ts';
 import { readChecked } from '../readers/readChecked.ts';
 import { worstFirst } from '../result/severity.ts';
@@ -88,7 +89,7 @@ function clockLines({ clock, layout, channels }: Recording): string[] {
     preamble: 'from the lines above the table',
     'file header': 'from the file’s header',
   }[clock.rateFrom];
-  const gaps = clock.stretches.length - 1;
+  const gaps = gapsOf(clock).length;
   const last = clock.stretches.at(-1);
   const duration = last === undefined ? 0 : last.start + (last.to - last.from) / clock.rate;
   const lines: string[] = [];

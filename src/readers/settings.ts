@@ -6,6 +6,11 @@ export const settings = {
   unevenShare: 0.01,
   /** … and only a step of so many usual ones is a gap. */
   unevenGapSteps: 5,
+  /** Gaps of so many steps at most, that far from a whole number of them at most, are counted across for the rate. */
+  across: { most: 50, off: 0.25 },
+  /** Error of the rate, as a share, from which it is told; a share of rows that are breaks from which it is refined. */
+  uncertain: 1e-3,
+  refined: 0.01,
   /** Unevenness (standard deviation of the steps over their mean) that is worth a note, a resampling, a refusal. */
   jitter: { note: 0.01, resample: 0.05, refuse: 0.25 },
   /** Difference between the measured rate and a stated one. */
@@ -21,7 +26,9 @@ export const settings = {
   /** Rounding of the stamps over the length of the recording from which the rate is taken from their edges. */
   coarse: 1e-3,
   /** Rates in Hz that a column of numbers without a unit is believed to be sampled at. */
-  plausibleRate: { low: 4, lowWithFraction: 0.5, high: 20_000 },
+  plausibleRate: { low: 0.5, high: 20_000 },
+  /** Length in s beyond which a unit of time is not believed where another gives a shorter recording. */
+  plausibleLength: 3 * 86_400,
   /** Rates in Hz that a column with a unit may give. */
   possibleRate: { slowest: 1e-4, fastest: 1e8 },
   /** Length of the mean vector in each unit that a still sensor shows, as shares of standard gravity. */

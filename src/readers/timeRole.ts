@@ -1,10 +1,11 @@
 import { success, type Result } from '../result/result.ts';
-import { possibleScales, scaleName, spreadsheetEpoch, styleOf, type TimeScale } from './clock/scale.ts';
+import { otherScale, possibleScales, scaleName, spreadsheetEpoch, styleOf, type TimeScale } from './clock/scale.ts';
 import { stepShape, type StepShape } from './clock/steps.ts';
 import { unwrapped } from './clock/wrap.ts';
 import { clockInDigits } from './fractions.ts';
 import { refuse } from './messages.ts';
 import type { ReadOptions } from './recording.ts';
+import type { AssumedUnit, UnitReading } from './messages/time.ts';
 import { columnName, type NumberColumn, type StampColumn } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
 import type { TimeCandidate } from './timeCandidates.ts';
@@ -21,6 +22,8 @@ export interface TimeRole {
   /** Seconds from 1970 of second 0 of that clock, or undefined where the day is not known. */
   readonly base: number | undefined;
   readonly zone: string | undefined;
+  /** What nothing but its plausibility settles, where that is so. */
+  readonly assumed?: AssumedUnit;
 }
 
 /**
@@ -51,16 +54,24 @@ export function readTime(
   const { values } = column;
   const shape = stepShape(values);
   const step = typicalStep(values, shape);
+  const span = values[values.length - 1] - values[0];
   const all =
     scale === undefined
-      ? possibleScales(values[0], step, column.decimals <= 0, options.rate)
+      ? possibleScales(values[0], step, span, column.decimals <= 0, options.rate)
       : [{ scale, style: styleOf(scale, values[0]) }];
   const fitting = all.filter((one) => stated !== undefined && Math.abs(Math.log(stated * step * one.scale)) < 0.3);
   const name = columnName(column, index);
   const isUnsure = scale === undefined && options.rate === undefined && fitting.length !== 1;
   if (isUnsure && shape.zero === 0 && isCount(values)) return refuse('time-or-counter', { path, column: name });
   const possible = all.length > 1 && fitting.length === 1 ? fitting : all;
-  if (possible.length === 1) return success(ofNumbers(index, column, possible[0], shape.forwardMedian));
+  if (possible.length === 1) {
+    const role = ofNumbers(index, column, possible[0], shape.forwardMedian);
+    const isAssumed =
+      scale === undefined && options.rate === undefined && fitting.length === 0 && role.base === undefined;
+    // Numbers with a fraction are seconds to everybody.
+    const isTold = isAssumed && column.decimals <= 0 && possible[0].scale < 1;
+    return success(isTold ? { ...role, assumed: assumedUnit(name, step, span, possible[0].scale) } : role);
+  }
   if (possible.length > 1) {
     const readings = possible.map((one) => ({ unit: scaleName(one.scale), rate: 1 / (step * one.scale) }));
     return refuse('time-unit', { path, column: name, readings });
@@ -68,6 +79,15 @@ export function readTime(
   // With the rate stated the recording can do without.
   if (!byName || (options.rate !== undefined && options.time === undefined)) return success(undefined);
   return refuse('time-unit', { path, column: name, step, rate: options.rate });
+}
+
+function assumedUnit(column: string, step: number, span: number, scale: number): AssumedUnit {
+  const reading = (size: number): UnitReading => ({
+    unit: scaleName(size),
+    rate: 1 / (step * size),
+    length: span * size,
+  });
+  return { column, taken: reading(scale), other: reading(otherScale(step, scale)) };
 }
 
 function ofStamps(index: number, column: StampColumn): TimeRole {

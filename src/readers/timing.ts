@@ -67,6 +67,7 @@ export function timing(
   };
   const lost = rows.length - kept.length;
   const findings = [
+    ...(time.assumed ? [finding('time-unit-assumed', 'warning', time.assumed)] : []),
     ...(rush ? [finding('rush', 'warning', { rows: lost }, { value: lost })] : []),
     ...clockFindings(clock, stamps, stated, (row) => table.lineOf(rowAt(kept, row))),
   ];
@@ -111,7 +112,7 @@ function withoutStamps(
   const findings = counted
     ? clockFindings(
         clock,
-        { ...counted, rate, jitter: 0, repeated: 0, backward: 0, delivery: 'even' },
+        { ...counted, rate, jitter: 0, repeated: 0, backward: 0, delivery: 'even', least: 0, hidesLosses: false },
         undefined,
         (row) => table.lineOf(rowAt(rows, row)),
       )

@@ -36,3 +36,28 @@ export function trimStretches(stretches: readonly Stretch[], rate: number, begin
   }
   return kept;
 }
+
+/** What lies between two stretches, in s from the recording's first sample, and the first sample after it. */
+export interface Gap {
+  readonly from: number;
+  readonly to: number;
+  readonly row: number;
+}
+
+/**
+ * The gaps between stretches: from the last sample before to the first after, where these are more than 1.25 steps
+ * apart. A stretch that goes straight on, as after a reset of the clock, leaves none.
+ *
+ * @param stretches of the recording, in the order of time
+ * @param rate in Hz
+ */
+export function gapsBetween(stretches: readonly Stretch[], rate: number): Gap[] {
+  const gaps: Gap[] = [];
+  for (let s = 1; s < stretches.length; s++) {
+    const before = stretches[s - 1];
+    const from = before.start + (before.to - before.from - 1) / rate;
+    const to = stretches[s].start;
+    if (to - from > 1.25 / rate) gaps.push({ from, to, row: stretches[s].from });
+  }
+  return gaps;
+}

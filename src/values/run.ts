@@ -1,4 +1,5 @@
 import type { Finding, Layout, Stretch } from '../readers/recording.ts';
+import { gapsBetween } from '../signal/stretch.ts';
 import type { Unit } from '../units/unit.ts';
 
 export interface Run {
@@ -68,3 +69,6 @@ export function extent(run: Run): number {
 
 /** Samples of each channel. */
 export const sampleCount = (run: Run): number => run.channels[0]?.samples.length ?? 0;
+
+/** How many gaps a run has; where its clock was reset nobody knows of any. */
+export const gapCount = ({ stretches, rate }: Run): number => gapsBetween(stretches, rate).length;

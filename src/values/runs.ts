@@ -1,7 +1,7 @@
 import { detail, field, figure } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { ExcludedRun } from './excluded.ts';
-import { sampleCount, type Run } from './run.ts';
+import { gapCount, sampleCount, type Run } from './run.ts';
 
 /** One or more recordings, or stretches of them. */
 export interface RunsValue {
@@ -47,7 +47,7 @@ export const runsKind = {
       figure('samples', '', sampleCount),
       figure('start', 's', ({ start }) => start),
       field('duration', 's', duration, 'The duration'),
-      detail('gaps', ({ stretches }) => stretches.length - 1),
+      detail('gaps', gapCount),
       detail('history', ({ history }) => history),
     ],
     pick: { keep: (value, runs) => ({ ...value, set: undefined, runs }) },

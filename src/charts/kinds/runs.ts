@@ -1,4 +1,4 @@
-import type { Run } from '../../values/run.ts';
+import { gapCount, type Run } from '../../values/run.ts';
 import { capitalised, counted } from '../../result/words.ts';
 import { distinct, printedUnit } from '../names.ts';
 import { aligned, fixed, plain, significant } from '../number.ts';
@@ -28,9 +28,7 @@ function runsTable(runs: readonly Run[], called: string | undefined): TablePart 
       : []),
     { column: ['Duration', 's'], of: (run) => durations[runs.indexOf(run)] },
     { column: ['Unit', '', 'left'], of: unitText },
-    ...(runs.some(({ stretches }) => stretches.length > 1)
-      ? [{ column: ['Gaps', '', 'left'] as const, of: gapText }]
-      : []),
+    ...(runs.some((run) => gapCount(run) > 0) ? [{ column: ['Gaps', '', 'left'] as const, of: gapText }] : []),
     ...(alike(runs) ? [] : [{ column: ['Done', '', 'left'] as const, of: ({ history }: Run) => history.join('; ') }]),
   ];
   return {
@@ -59,12 +57,14 @@ function historyPart(runs: readonly Run[]): Part | undefined {
 }
 
 /** How many gaps, and how long they are together. */
-function gapText({ stretches, rate }: Run): string {
-  if (stretches.length < 2) return 'none';
+function gapText(run: Run): string {
+  const { stretches, rate } = run;
+  const gaps = gapCount(run);
+  if (gaps === 0) return 'none';
   let missing = 0;
   for (let index = 1; index < stretches.length; index++) {
     const before = stretches[index - 1];
     missing += stretches[index].start - (before.start + (before.to - before.from) / rate);
   }
-  return `${plain(stretches.length - 1)}, ${significant(missing, 2)} s in all`;
+  return `${plain(gaps)}, ${significant(missing, 2)} s in all`;
 }

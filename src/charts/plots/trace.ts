@@ -1,5 +1,5 @@
 import { capitalised, counted, listed } from '../../result/words.ts';
-import type { Run } from '../../values/run.ts';
+import { gapCount, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { Domain } from '../axes.ts';
 import { channelQuantity, distinct, printedUnit } from '../names.ts';
@@ -100,7 +100,7 @@ function traceDescription(panels: readonly Panel[], x: Domain): string {
   const lines = panels.map(({ label, run, channel, places = [] }) => {
     const { from, to } = extent(channel.samples);
     const range = `${significant(from, 3)} to ${significant(to, 3)} ${printedUnit(channel.unit.symbol)}`;
-    const gaps = run.stretches.length > 1 ? `, ${counted(run.stretches.length - 1, 'gap')}` : '';
+    const gaps = gapCount(run) > 0 ? `, ${counted(gapCount(run), 'gap')}` : '';
     const marked = places.length === 0 ? '' : `, marked: ${listed(distinct(places.map((place) => place.label)))}`;
     return `${label}: ${range}${stretchWords(run)}${gaps}${marked}.`;
   });

@@ -1,5 +1,6 @@
 import type { StampClock } from '../clock/clock.ts';
-import type { Clock, Finding, TimeSpan } from '../recording.ts';
+import { gapsBetween, type Gap } from '../../signal/stretch.ts';
+import type { Clock, Finding } from '../recording.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 
@@ -23,14 +24,5 @@ export function gapFinding(clock: Clock, stamps: Pick<StampClock, 'missing'>, li
   });
 }
 
-/** The gaps between stretches, in s from the first sample, with the first row after each. */
-export function gapsOf({ stretches, rate }: Clock): (TimeSpan & { readonly row: number })[] {
-  const gaps: (TimeSpan & { row: number })[] = [];
-  for (let s = 1; s < stretches.length; s++) {
-    const before = stretches[s - 1];
-    const from = before.start + (before.to - before.from - 1) / rate;
-    const to = stretches[s].start;
-    if (to - from > 1.25 / rate) gaps.push({ from, to, row: stretches[s].from });
-  }
-  return gaps;
-}
+/** The gaps of a clock, as every count of them has it. */
+export const gapsOf = ({ stretches, rate }: Pick<Clock, 'stretches' | 'rate'>): Gap[] => gapsBetween(stretches, rate);

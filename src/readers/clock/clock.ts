@@ -1,6 +1,7 @@
 import type { Stretch } from '../../signal/stretch.ts';
 import { settings } from '../settings.ts';
 import { missingSamples } from './missing.ts';
+import { leastRate, neighbourStep, rateAcross } from './losses.ts';
 import { median, stampQuantum, stepShape, type StepShape } from './steps.ts';
 
 /** What a column of stamps says about when samples were taken. */
@@ -22,6 +23,12 @@ export interface StampClock {
   readonly resets: number;
   /** Rows over which the clock stood still, far longer than stamps are shared elsewhere. */
   readonly held: { readonly rows: number; readonly first: number };
+  /** Whether many samples are lost, and stamps are too coarse to tell each loss. */
+  readonly hidesLosses: boolean;
+  /** Rate in Hz that the true one is not below, where stamps are about as coarse as the step; else 0. */
+  readonly least: number;
+  /** From the first stamp to the last, in s. */
+  readonly span: number;
 }
 
 interface Break {
@@ -39,6 +46,11 @@ export function clockOf(t: Float64Array, resolution: number): StampClock | undef
   const zero = shape.zero - held.rows;
   const coarse = isCoarse(t, { ...shape, zero }, quantum);
   const bursts = !coarse && (zero + shape.backward) / shape.count > settings.burst;
+  const single = coarse || bursts || held.rows > 0 ? undefined : neighbourStep(t, shape, quantum);
+  if (single !== undefined) {
+    const limit = settings.gapSteps * single;
+    return clockWith(t, shape, { resolution, quantum, held, coarse, bursts, usual: single, limit });
+  }
   const usual = usualStep(t, shape, coarse || bursts);
   const limit = gapLimit(t, shape, quantum, usual, coarse, bursts);
   const found = { resolution, quantum, held, coarse, bursts, usual, limit };
@@ -65,7 +77,11 @@ function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): Sta
   const { resolution, quantum, held, coarse, bursts, usual, limit } = judgement;
   const breaks = findBreaks(t, usual, limit, bursts || coarse, bursts ? shape.forwardHigh : 0);
   const spans = spansOf(t.length, breaks);
-  const rate = rateOf(t, spans, resolution, quantum, coarse, bursts, held.rows > 0) ?? 1 / usual;
+  const ofSpans = rateOf(t, spans, resolution, quantum, coarse, bursts, held.rows > 0) ?? 1 / usual;
+  const isPlain = !coarse && !bursts && held.rows === 0;
+  const joins = [false, ...breaks.map(({ reset }) => !reset)];
+  const isShort = isPlain && breaks.length > settings.refined * t.length;
+  const rate = isShort ? rateAcross(t, spans, joins, ofSpans) : ofSpans;
   const spread = bursts || coarse ? { jitter: 0, rounded: coarse } : unevenness(t, spans, quantum, held.rows > 0);
   const stretches = stretchesOf(t, spans, breaks, rate);
   return {
@@ -80,6 +96,9 @@ function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): Sta
     backward: shape.backward,
     resets: breaks.filter(({ reset }) => reset).length,
     held,
+    hidesLosses: isShort && quantum > 0.25 / rate,
+    least: !bursts && held.rows === 0 && quantum > 0.25 / rate ? leastRate(t, quantum) : 0,
+    span: t[t.length - 1] - t[0],
   };
 }
 

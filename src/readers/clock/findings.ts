@@ -1,7 +1,7 @@
 import { deliveryFinding, resetFinding, stoppedFinding } from '../checks/duplicates.ts';
 import { gapFinding, type Lines } from '../checks/gaps.ts';
 import { jitterFinding } from '../checks/jitter.ts';
-import { rateFinding } from '../checks/rate.ts';
+import { rateFinding, uncertainRate } from '../checks/rate.ts';
 import type { Clock, Finding } from '../recording.ts';
 import type { StampClock } from './clock.ts';
 
@@ -16,6 +16,7 @@ export function clockFindings(
     clock.rateFrom === 'option'
       ? rateFinding(stamps.rate, { rate: clock.rate, name: 'the option rate' })
       : stated && rateFinding(stamps.rate, stated),
+    clock.rateFrom === 'option' ? undefined : uncertainRate(stamps),
     gapFinding(clock, stamps, lineOf),
     deliveryFinding(stamps),
     jitterFinding(stamps),

@@ -33,17 +33,24 @@ export const styleOf = (scale: number, first: number): string =>
 /** A clock as a spreadsheet keeps it, in parts of a day: a rate that nothing else could be. */
 function partOfDay(first: number, step: number, whole: boolean, rate?: number): TimeScale[] {
   const hertz = 1 / (step * 86_400);
-  const { lowWithFraction, high } = settings.plausibleRate;
-  const fits =
-    rate === undefined ? hertz >= lowWithFraction && hertz <= high : Math.abs(Math.log(hertz / rate)) < Math.log(3);
+  const { low, high } = settings.plausibleRate;
+  const fits = rate === undefined ? hertz >= low && hertz <= high : Math.abs(Math.log(hertz / rate)) < Math.log(3);
   return whole || !fits || first < 0 || first > 2 ? [] : [{ scale: 86_400, style: 'part of a day' }];
 }
 
 /**
  * The scales that a column of numbers without a unit could be in: those that give a rate at which vibration is sampled,
- * or that make its first number a date of this century. With a rate stated, the scale that comes nearest to it.
+ * or that make its first number a date of this century. Of these a recording that would be far too long is
+ * passed over where another is not. With a rate stated, the scale that comes nearest to it.
+ * @param span from the first number to the last
  */
-export function possibleScales(first: number, step: number, whole: boolean, rate: number | undefined): TimeScale[] {
+export function possibleScales(
+  first: number,
+  step: number,
+  span: number,
+  whole: boolean,
+  rate: number | undefined,
+): TimeScale[] {
   const all: TimeScale[] = names.map(([scale]) => ({ scale, style: styleOf(scale, first) }));
   if (isSpreadsheetDay(first) && !whole) all.push({ scale: 86_400, style: 'days' });
   if (rate !== undefined) {
@@ -51,12 +58,20 @@ export function possibleScales(first: number, step: number, whole: boolean, rate
     const [nearest] = all.sort((a, b) => far(a) - far(b));
     return far(nearest) < Math.log(3) ? [nearest] : partOfDay(first, step, whole, rate);
   }
-  const { low, lowWithFraction, high } = settings.plausibleRate;
-  const plausible = all.filter(({ scale }) => {
-    const hertz = 1 / (step * scale);
-    return hertz <= high && hertz >= (whole ? low : lowWithFraction);
-  });
+  const { low, high } = settings.plausibleRate;
+  const plausible = all.filter(({ scale }) => 1 / (step * scale) <= high && 1 / (step * scale) >= low);
   if (plausible.length === 0) return partOfDay(first, step, whole);
   const dated = plausible.filter(({ style }) => style.startsWith('epoch') || style === 'days');
-  return dated.length === 1 ? dated : plausible;
+  if (dated.length === 1) return dated;
+  const believed = plausible.filter(({ scale }) => span * scale <= settings.plausibleLength);
+  return believed.length > 0 ? believed : plausible;
+}
+
+/** The other unit whose rate comes nearest to those that vibration is sampled at: what a column might be instead. */
+export function otherScale(step: number, scale: number): number {
+  const { low, high } = settings.plausibleRate;
+  const middle = Math.sqrt(low * high);
+  const far = (size: number): number => Math.abs(Math.log(1 / (step * size) / middle));
+  const others = names.map(([size]) => size).filter((size) => size !== scale);
+  return others.reduce((best, size) => (far(size) < far(best) ? size : best));
 }

@@ -48,6 +48,12 @@ export const timePages: Pages<TimeFacts> = {
     wrong: example(raw),
     right: example(raw, 'load "run.csv" rate 10 Hz'),
   },
+  'time-unit-assumed': {
+    title: 'A unit of time that was assumed',
+    why: 'Whole numbers without a unit are read in the one unit that gives a rate at which vibration is sampled; a stated rate settles it.',
+    wrong: example(times('time', '0', '10', '20', '30', '40')),
+    right: example(times('time (ms)', '0', '10', '20', '30', '40')),
+  },
   'times-differ': {
     title: 'Two times that do not agree',
     why: 'Two columns are times, and give different rates.',
@@ -83,6 +89,12 @@ export const timePages: Pages<TimeFacts> = {
     why: 'Frequencies scale with the rate: 5 % too much of it moves a peak at 20 Hz to 21 Hz.',
     wrong: example(sound, 'load "run.csv" rate 110 Hz'),
     right: example(sound),
+  },
+  'rate-uncertain': {
+    title: 'Losses that coarse stamps hide',
+    why: 'Stamps as coarse as the time between samples tell that some are lost, but not where: the rate is uncertain.',
+    wrong: example('t (s),z (g)\n…\n0.001,1.00\n0.001,0.98\n0.002,1.01\n0.005,1.00\n…'),
+    right: example('t (s),z (g)\n…\n0.00100,1.00\n0.00175,0.98\n0.00250,1.01\n0.00325,1.00\n…'),
   },
   gap: {
     title: 'A gap',

@@ -14,6 +14,18 @@ interface ScaleReading {
   readonly rate: number;
 }
 
+/** One reading of a column without a unit: the rate in Hz and the length of the recording in s that it gives. */
+export interface UnitReading extends ScaleReading {
+  readonly length: number;
+}
+
+/** A unit that was taken because it is the likelier one, and the next likely. */
+export interface AssumedUnit {
+  readonly column: string;
+  readonly taken: UnitReading;
+  readonly other: UnitReading;
+}
+
 interface LeftOut {
   readonly column: string;
   readonly why: string;
@@ -30,6 +42,7 @@ export interface TimeFacts {
   /** Either no unit fits the step, or several do. */
   'time-unit': Column &
     ({ readonly step: number; readonly rate: number | undefined } | { readonly readings: readonly ScaleReading[] });
+  'time-unit-assumed': AssumedUnit;
   'times-differ': {
     readonly path: string;
     readonly columns: readonly [string, string];
@@ -46,6 +59,8 @@ export interface TimeFacts {
   };
   rush: { readonly rows: number };
   'rate-differs': { readonly measured: number; readonly off: number; readonly stated: number; readonly name: string };
+  /** `least`: what the densest rows give, where that is above the rate over all. */
+  'rate-uncertain': { readonly rate: number; readonly least: number | undefined; readonly quantum: number };
   gap: {
     readonly gaps: number;
     readonly missing: number;
@@ -104,6 +119,10 @@ export const timeSentences: Sentences<TimeFacts> = {
   'time-or-counter': ({ path, column }) =>
     `${path}: ${column} goes up by exactly 1 from row to row, which reads as milliseconds at 1000 Hz and as a count of rows: say which with rate, such as rate 1000 Hz.`,
   'time-unit': timeUnit,
+  'time-unit-assumed': ({ column, taken, other }) => {
+    const words = ({ unit, rate, length }: UnitReading): string => `${unit} (${figure(rate)} Hz, ${figure(length)} s)`;
+    return `${column} has no unit: it was read as ${words(taken)}, which is likelier than ${words(other)}; state the rate with rate to settle it.`;
+  },
   'times-differ': ({ path, columns: [one, two], rates }) =>
     `${path}: ${one} and ${two} are both times but do not agree (${figure(rates[0])} Hz and ${figure(rates[1])} Hz): name the right one with time.`,
   'rows-disordered': ({ path, column, again, behind }) =>
@@ -115,6 +134,10 @@ export const timeSentences: Sentences<TimeFacts> = {
     `${rows} rows right after gaps have stamps in a rush, so that nobody can tell when they were sampled; they were left out.`,
   'rate-differs': ({ measured, off, stated, name }) =>
     `The stamps give ${figure(measured)} Hz, ${percent(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the ${figure(stated)} Hz of ${name}; frequencies scale with the rate, so check which is right.`,
+  'rate-uncertain': ({ rate, least, quantum }) => {
+    const known = least === undefined ? '' : `, and ${figure(least)} Hz at least where none is lost`;
+    return `Stamps are in steps of ${figure(quantum)} s, about as coarse as the time between samples, and show that some are lost, but not where: the rate is ${figure(rate)} Hz as far as they tell${known}, so state it with rate, or record finer stamps.`;
+  },
   gap,
   bursts: ({ repeated, backward, rate }) =>
     `${repeated} stamps repeat the one before and ${backward} run backwards, as where samples are delivered in bursts: samples are taken as even at ${figure(rate)} Hz, the slope of the stamps.`,

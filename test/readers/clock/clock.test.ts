@@ -39,6 +39,45 @@ describe('the clock of a recording', () => {
     assert.match(gap.message, /line 302/);
   });
 
+  it('keeps to the step between neighbours where many samples are lost singly', () => {
+    const random = dice(11);
+    const stamps: number[] = [];
+    // As a logger at 100.08 Hz that loses 12 % of its samples, in whole ms.
+    for (let i = 0; i < 2000; i++) if (random() >= 0.12) stamps.push(Math.floor((1000 * i) / 100.08) / 1000);
+    const clock = clockOf(Float64Array.from(stamps), 1e-3);
+    assert.ok(Math.abs((clock?.rate ?? 0) / 100.08 - 1) < 1e-3, String(clock?.rate));
+    const lost = stamps.filter((t, i) => i > 0 && t - stamps[i - 1] > 0.015).length;
+    assert.equal(clock?.stretches.length, lost + 1);
+    assert.equal(clock?.jitter, 0);
+  });
+
+  it('does not take the tail of uneven steps for losses', () => {
+    const random = dice(13);
+    const t = Float64Array.from({ length: 3000 }, (_, i) => (i + 0.6 * random()) / 100);
+    const clock = clockOf(t, 1e-9);
+    assert.equal(clock?.stretches.length, 1);
+    assert.ok(Math.abs((clock?.rate ?? 0) / 100 - 1) < 1e-3);
+  });
+
+  it('warns where stamps as coarse as the step hide what is lost', async () => {
+    const random = dice(17);
+    const kept = Array.from({ length: 3000 }, (_, i) => i).filter(() => random() >= 0.1);
+    const stamp = (i: number): string => (Math.floor((1000 * i) / 752) / 1000).toFixed(3);
+    const recording = await recordingOf('t (s),az (g)\n' + rows(kept.length, (k) => [stamp(kept[k]), z(k)]));
+    const told = findingOf(recording, 'rate-uncertain');
+    assert.equal(told?.severity, 'warning');
+    assert.match(told?.message ?? '', /steps of 0\.001 s/);
+    const whole = await recordingOf('t (s),az (g)\n' + rows(3000, (i) => [stamp(i), z(i)]));
+    assert.equal(findingOf(whole, 'rate-uncertain'), undefined);
+    assert.equal(
+      findingOf(
+        await recordingOf('t (s),az (g)\n' + rows(kept.length, (k) => [stamp(kept[k]), z(k)]), { rate: 752 }),
+        'rate-uncertain',
+      ),
+      undefined,
+    );
+  });
+
   it('finds every gap of three samples and more at its place, whatever the rate, the rounding and the start', () => {
     const law = fc.property(
       fc.double({ min: 50, max: 3000, noNaN: true }),
@@ -194,7 +233,7 @@ describe('the clock of a recording', () => {
     const cases: [string, (i: number) => string | number, string, number][] = [
       ['time', (i) => (i / 400).toFixed(4), 's', 400],
       ['time', (i) => i * 5, 'ms', 200],
-      ['time', (i) => i * 500, 'us', 2000],
+      ['time', (i) => i * 2500, 'us', 400],
       ['t [s]', (i) => i, 's', 1],
       ['elapsed_ms', (i) => i * 20, 'ms', 50],
       ['micros', (i) => i * 20, 'us', 50_000],
@@ -215,6 +254,23 @@ describe('the clock of a recording', () => {
     assert.match((await refusalOf(text(100))).message, /ms \(10 Hz\) and as us \(10000 Hz\).*rate/);
     assert.equal((await recordingOf(text(100), { rate: 10 })).layout.time?.style, 'ms');
     assert.match((await refusalOf('t,x,y,z\n' + rows(100, (i) => [i, 0.1, 0.2, z(i)]))).message, /count of rows.*rate/);
+  });
+
+  it('asks where a slow sensor in ms and a fast one in us are both plausible, and lets days settle it', async () => {
+    const text = (step: number, count: number): string =>
+      'time,x,y,z\n' + rows(count, (i) => [i * step, 0.1, 0.2, z(i)]);
+    assert.match((await refusalOf(text(510, 235))).message, /ms \(1\.9608 Hz\) and as us \(1960\.8 Hz\).*rate/);
+    // As ms these would be three days and a half.
+    assert.equal((await recordingOf(text(2000, 150_000))).layout.time?.style, 'us');
+  });
+
+  it('warns of a unit of time that plausibility alone settles, and names the other reading', async () => {
+    const text = (name: string): string => `${name},x,y,z\n` + rows(200, (i) => [i * 5, 0.1, 0.2, z(i)]);
+    const told = findingOf(await recordingOf(text('time')), 'time-unit-assumed');
+    assert.equal(told?.severity, 'warning');
+    assert.match(told?.message ?? '', /ms \(200 Hz, 0\.995 s\).* s \(0\.2 Hz, 995 s\)/);
+    assert.equal(findingOf(await recordingOf(text('time (ms)')), 'time-unit-assumed'), undefined);
+    assert.equal(findingOf(await recordingOf(text('time'), { rate: 200 }), 'time-unit-assumed'), undefined);
   });
 
   it('tells samples lost at random from the rounding of a slower rate, though every step is a whole unit of the stamps', async () => {

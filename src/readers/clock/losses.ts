@@ -1,0 +1,78 @@
+import { settings } from '../settings.ts';
+import type { StepShape } from './steps.ts';
+
+/**
+ * The step between neighbours, in s, where the longer steps are losses: they gather around twice that step and not
+ * right beyond 1.5 of it, as the tail of uneven steps does. Undefined where they don't, or rounding hides it.
+ */
+export function neighbourStep(t: Float64Array, { forwardMedian }: StepShape, quantum: number): number | undefined {
+  let step = forwardMedian;
+  for (let round = 0; round < 4; round++) {
+    const { sum, count } = stepsBetween(t, 0.5 * step, settings.gapSteps * step);
+    if (count === 0) return undefined;
+    step = sum / count;
+  }
+  if (quantum > 0.25 * step) return undefined;
+  const tail = stepsBetween(t, settings.gapSteps * step, 1.75 * step).count;
+  const twice = stepsBetween(t, 1.75 * step, 2.25 * step).count;
+  const long = stepsBetween(t, settings.gapSteps * step, Infinity).count;
+  return long > settings.unevenShare * t.length && twice > 3 * tail ? step : undefined;
+}
+
+function stepsBetween(t: Float64Array, above: number, upTo: number): { readonly sum: number; readonly count: number } {
+  let sum = 0;
+  let count = 0;
+  for (let i = 1; i < t.length; i++) {
+    const step = t[i] - t[i - 1];
+    if (!(step > above && step <= upTo)) continue;
+    sum += step;
+    count++;
+  }
+  return { sum, count };
+}
+
+/**
+ * Samples a second over short stretches whose gaps are whole numbers of steps long: counting on across them keeps the
+ * error of a stamp from entering at the ends of every stretch. A gap that fits no whole number begins a new count.
+ * @param spans unbroken rows, in order
+ * @param joins whether a span goes on with the clock of the one before
+ * @param rate as the spans alone give it, in Hz
+ */
+export function rateAcross(
+  t: Float64Array,
+  spans: readonly { readonly from: number; readonly to: number }[],
+  joins: readonly boolean[],
+  rate: number,
+): number {
+  let [steps, duration] = [0, 0];
+  for (const [s, { from, to }] of spans.entries()) {
+    steps += to - 1 - from;
+    duration += t[to - 1] - t[from];
+    if (s === 0 || !joins[s]) continue;
+    const gap = t[from] - t[from - 1];
+    const whole = Math.round(gap * rate);
+    if (whole > settings.across.most || Math.abs(gap * rate - whole) > settings.across.off) continue;
+    steps += whole;
+    duration += gap;
+  }
+  return duration > 0 && steps > 0 ? steps / duration : rate;
+}
+
+/**
+ * A rate in Hz that the true one is not below, by the rows that stand closest together: rounding to a quantum in s
+ * stretches what lies between two stamps by one quantum at most, and losses only thin rows out. Nothing where a part
+ * runs backwards.
+ */
+export function leastRate(t: Float64Array, quantum: number): number {
+  let least = 0;
+  for (const rows of [16, 32, 64, 128, 256, 512, 1024, 2048]) {
+    if (rows > t.length / 4) break;
+    let shortest = Infinity;
+    for (let i = rows; i < t.length; i++) {
+      const span = t[i] - t[i - rows];
+      if (span >= 0 && span < shortest) shortest = span;
+    }
+    least = Math.max(least, rows / (shortest + quantum));
+  }
+  return least;
+}
