@@ -2,18 +2,21 @@ import { claimedBothWays, claimZone, type BothWays, type Claim } from './claimFo
 import type { Comparison, ComparisonRow } from './comparison.ts';
 import type { RatioInterval } from './estimate.ts';
 import { runsNeededForLog } from './repeats.ts';
+import { changePercent, powerPercent } from './summary.ts';
 
 export type Judgement = 'supported' | 'contradicted' | 'not shown';
 
 /** The strongest plain statement of its kind that the interval carries. */
 export interface Strongest {
   readonly direction: 'reduction' | 'increase';
-  /** Whole percent of amplitude, or tenths below 1 %; rounded towards nothing. */
+  /** Whole percent, or tenths below 1 %; rounded towards nothing. */
   readonly percent: number;
+  /** What the percentage is of: as the claim's. */
+  readonly of: 'amplitude' | 'power';
 }
 
 /** Why a row carries no inference. */
-export type NoInference = 'not-a-level' | 'one-run-each' | 'few-runs' | 'no-scatter';
+export type NoInference = 'not-a-level' | 'one-run-each' | 'few-runs' | 'no-scatter' | 'order-apart';
 
 /** What the verdict rests on: the guards, or where the interval lies. */
 export type Reason =
@@ -53,40 +56,63 @@ export interface Verdict {
   readonly bothWays: { readonly claimed: BothWays; readonly found: BothWays } | undefined;
 }
 
+/** One row as it is judged: by its statement, whatever it was made with. */
+export interface Judged {
+  /** B/A of amplitudes; undefined where a level is none. */
+  readonly ratio: number | undefined;
+  /** The row's own interval, valid for all rows that are stated with it. */
+  readonly interval: RatioInterval | undefined;
+  /** Standard deviation of ln(level) from run to run, where there are runs to scatter. */
+  readonly spread: number | undefined;
+  /** Of the interval for this row alone. */
+  readonly confidence: number;
+  /** Why the numbers themselves forbid a verdict. */
+  readonly noInference: NoInference | undefined;
+}
+
+/** A row of a comparison as it is judged. @throws RangeError for a row that is not there */
+export function judgedRow(comparison: Comparison, band: number): Judged {
+  if (!(band in comparison.rows)) throw new RangeError(`there is no band ${band}`);
+  const row = comparison.rows[band];
+  return {
+    ratio: row.ratio,
+    interval: row.inference?.interval,
+    spread: row.spread,
+    confidence: 1 - (1 - comparison.confidence) / (row.primary ? 1 : comparison.family),
+    noInference: withheld(comparison, row),
+  };
+}
+
 /**
- * Judges a claim by one row of a comparison. Supported when the whole interval lies where the claim is true,
+ * Judges a claim by one row. Supported when the whole interval lies where the claim is true,
  * contradicted when none of it does, else not shown; a guard forces "not shown" whatever the numbers say.
  * At exactly the claimed value "not shown" is the right answer 95 times of 100.
  *
- * @param band index of the row
  * @param forbidden whether reasons outside the numbers forbid a verdict: a failed check, a metric that was not planned
- * @throws RangeError for a row that is not there, or a claim that no level can meet
+ * @throws RangeError for a claim that no level can meet
  */
-export function judge(claim: Claim, comparison: Comparison, band: number, forbidden = false): Verdict {
-  if (!(band in comparison.rows)) throw new RangeError(`there is no band ${band}`);
-  const row = comparison.rows[band];
+export function judge(claim: Claim, row: Judged, forbidden = false): Verdict {
   const zone = claimZone(claim);
-  const interval = row.inference?.interval;
-  const noInference = withheld(comparison, row);
+  const { interval, noInference, ratio } = row;
   const guarded = forbidden || noInference !== undefined;
   const verdict = guarded || interval === undefined ? 'not shown' : judgeInterval(zone, interval);
   return {
     verdict,
     zone,
     interval,
-    changePercent: row.changePercent,
-    lowPercent: interval && 100 * (interval.low - 1),
-    highPercent: interval && 100 * (interval.high - 1),
+    changePercent: ratio && changePercent(ratio),
+    lowPercent: interval && changePercent(interval.low),
+    highPercent: interval && changePercent(interval.high),
     noInference,
     reason: guarded ? 'guarded' : reasonOf(verdict, interval),
-    strongest: interval && !guarded ? strongestOf(interval) : undefined,
-    settle: verdict === 'not shown' ? settleOf(guarded, zone, row, comparison) : undefined,
-    bothWays: bothWays(claim, row),
+    strongest: interval && !guarded ? strongestOf(interval, ofWhat(claim)) : undefined,
+    settle: verdict === 'not shown' ? settleOf(guarded, zone, row) : undefined,
+    bothWays: bothWays(claim, ratio),
   };
 }
 
-function withheld({ method }: Comparison, row: ComparisonRow): NoInference | undefined {
-  if (row.inference) return undefined;
+function withheld({ method, sequence }: Comparison, row: ComparisonRow): NoInference | undefined {
+  if (row.inference) return sequence === 'apart' ? 'order-apart' : undefined;
   if (row.ratio === undefined) return 'not-a-level';
   if (method === 'one run each') return 'one-run-each';
   return method === 'no inference' ? 'few-runs' : 'no-scatter';
@@ -96,7 +122,7 @@ function withheld({ method }: Comparison, row: ComparisonRow): NoInference | und
  * Where an interval of the ratio B/A lies against the ratios for which a claim is true: all inside is "supported", all
  * outside "contradicted", else "not shown".
  */
-export function judgeInterval(zone: RatioInterval, { low, high }: RatioInterval): Judgement {
+function judgeInterval(zone: RatioInterval, { low, high }: RatioInterval): Judgement {
   if (low >= zone.low && high <= zone.high) return 'supported';
   return low > zone.high || high < zone.low ? 'contradicted' : 'not shown';
 }
@@ -108,37 +134,40 @@ function reasonOf(verdict: Judgement, interval: RatioInterval | undefined): Reas
   return interval && interval.low > 1 ? 'increase-shown' : 'no-change-shown';
 }
 
-function strongestOf({ low, high }: RatioInterval): Strongest | undefined {
+const ofWhat = (claim: Claim): 'amplitude' | 'power' => ('of' in claim ? (claim.of ?? 'amplitude') : 'amplitude');
+
+function strongestOf({ low, high }: RatioInterval, of: 'amplitude' | 'power'): Strongest | undefined {
   const direction = high < 1 ? 'reduction' : 'increase';
-  const size = high < 1 ? 100 * (1 - high) : 100 * (low - 1);
+  const exponent = of === 'power' ? 2 : 1;
+  const size = high < 1 ? 100 * (1 - high ** exponent) : 100 * (low ** exponent - 1);
   if (!(size > 0)) return undefined;
   // A shade is given back before rounding down, so that 10 % does not become 9 % by the last digit.
-  return { direction, percent: size >= 1 ? Math.floor(size + 1e-9) : Math.floor(10 * size + 1e-9) / 10 };
+  return { direction, of, percent: size >= 1 ? Math.floor(size + 1e-9) : Math.floor(10 * size + 1e-9) / 10 };
 }
 
 /** More runs than anyone makes; beyond it, more runs are no advice. */
 const mostAdvised = 200;
 
-function settleOf(guarded: boolean, zone: RatioInterval, row: ComparisonRow, { confidence }: Comparison): Settle {
+function settleOf(guarded: boolean, zone: RatioInterval, row: Judged): Settle {
   if (guarded) return { by: 'removing-guards' };
-  const runs = settlingRuns(zone, row, confidence);
+  const runs = settlingRuns(zone, row);
   if (runs === undefined || runs > mostAdvised) return { by: 'nothing' };
   const inside = row.ratio !== undefined && row.ratio >= zone.low && row.ratio <= zone.high;
   return { by: 'runs', runs, way: inside ? 'support' : 'contradict' };
 }
 
 /** Runs that would put the interval clear of the nearest end of the zone, if the change is as found. */
-function settlingRuns(zone: RatioInterval, row: ComparisonRow, confidence: number): number | undefined {
-  if (row.ratio === undefined || row.spread === undefined || row.spread <= 0) return undefined;
-  const at = Math.log(row.ratio);
+function settlingRuns(zone: RatioInterval, { ratio, spread, confidence }: Judged): number | undefined {
+  if (ratio === undefined || spread === undefined || spread <= 0) return undefined;
+  const at = Math.log(ratio);
   const ends = [zone.low, zone.high].filter((end) => end > 0 && end < Infinity);
   const distance = Math.min(...ends.map((end) => Math.abs(at - Math.log(end))));
   if (distance === 0) return undefined;
-  return runsNeededForLog(distance, { spread: row.spread, confidence })?.runs;
+  return runsNeededForLog(distance, { spread, confidence })?.runs;
 }
 
-function bothWays(claim: Claim, { changePercent, powerPercent }: ComparisonRow): Verdict['bothWays'] {
+function bothWays(claim: Claim, ratio: number | undefined): Verdict['bothWays'] {
   const claimed = claimedBothWays(claim);
-  if (claimed === undefined || changePercent === undefined || powerPercent === undefined) return undefined;
-  return { claimed, found: { amplitudePercent: changePercent, powerPercent } };
+  if (claimed === undefined || ratio === undefined) return undefined;
+  return { claimed, found: { amplitudePercent: changePercent(ratio), powerPercent: powerPercent(ratio) } };
 }

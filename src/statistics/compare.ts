@@ -1,60 +1,40 @@
-import { blockInterval } from './block.ts';
-import type { CompareOptions, Comparison, ComparisonRow, Inference, Levels, Note, Sensitivity } from './comparison.ts';
-import { equivalence } from './equivalence.ts';
-import { ratioInterval, twoSidedP, type Estimate } from './estimate.ts';
-import { holm } from './holm.ts';
-import { estimateBy, fewestRuns, methods, obstacle, type Method, type RunOrder } from './methods.ts';
-import { driftNotes, rowNotes } from './notes.ts';
+import type { CompareOptions, Comparison, ComparisonRow, Inference, Levels, Note } from './comparison.ts';
+import { twoSidedP, type Estimate } from './estimate.ts';
+import { statement } from './interval.ts';
+import { chooseMethod, fewestRuns, type ChosenMethod, type RunsKnown } from './methods.ts';
 import { exclusion, outcome, shownDirection } from './outcome.ts';
-import { trend } from './trend.ts';
 import { changeDb, changePercent, haveLogarithms, logarithms, meanAndVariance, powerPercent } from './summary.ts';
 
 /**
  * Compares condition B with condition A, band by band. The run is the unit of evidence: each run gives one level
  * a band, the logarithms of the levels are compared, and the result is the ratio of the geometric means over runs.
  *
- * - Welch's t interval by default; `paired`, `trend` or `pooled` where planned and possible, else Welch with a note.
- * - Fewer than 3 runs a side: no inference, whatever was asked; the ratio stands alone, and with one run each an
- *   interval from blocks that speaks of these two recordings only.
- * - Several bands: Holm's adjusted p; the primary band stands outside the family.
- * - Every other possible method's answer is given beside, as sensitivity.
+ * - The method follows from how the test was laid out (see `chooseMethod`), or from what was asked for.
+ * - Each row makes one statement (see `statement`): the primary band by itself, the others for all of them together.
+ *   Outcome, sentence and verdict are read from it.
+ * - All of one condition before the other: figures and intervals, and no outcome.
+ * - Fewer than 3 runs a side: no inference and no interval, whatever was asked.
  *
- * @param bands one entry a band, each with the same counts of runs, at least one a side
+ * @param bands one entry a band, each with the same counts of runs
  * @throws RangeError for options out of range or counts that differ from band to band
  */
 export function compare(bands: readonly Levels[], options: CompareOptions = {}): Comparison {
   const confidence = options.confidence ?? 0.95;
   requireOptions(bands, options, confidence);
+  const { order, pairs, days, primary, margin, method: asked } = options;
   const [runsA, runsB] = [bands[0].a.length, bands[0].b.length];
-  const order = options.orderA && options.orderB && { a: options.orderA, b: options.orderB };
-  if (Math.min(runsA, runsB) < fewestRuns) return withoutInference(bands, confidence, options);
-
-  const notes: Note[] = [];
-  const planned = options.method ?? 'welch';
-  const problem = obstacle(planned, runsA, runsB, order);
-  if (problem) notes.push({ code: 'method-not-possible', method: planned, obstacle: problem, runsA, runsB });
-  const method = problem ? 'welch' : planned;
-
-  const estimates = bands.map(({ a, b }) =>
-    haveLogarithms(a) && haveLogarithms(b) ? estimateBy(method, logarithms(a), logarithms(b), order) : undefined,
-  );
-  const adjusted = adjustedP(estimates, options.primary);
-  const family = Math.max(1, adjusted.filter((p, k) => p !== undefined && k !== options.primary).length);
+  const chosen = chooseMethod({ runsA, runsB, order, pairs, days, asked });
+  const { sequence, varianceInflation } = chosen;
+  const family = Math.max(1, bands.length - (primary === undefined ? 0 : 1) + (options.besides ?? 0));
+  const rest = { confidence, runsA, runsB, family, sequence, varianceInflation };
+  if (Math.min(runsA, runsB) < fewestRuns) return { ...rest, ...withoutInference(bands, primary) };
   const rows = bands.map((band, k) => {
-    const estimate = estimates[k];
-    const inFamily = k === options.primary ? 1 : family;
-    const drift = estimate && driftOf(band, order);
-    const inference =
-      estimate &&
-      infer(estimate, { method, confidence, family: inFamily, margin: options.margin }, adjusted[k] ?? 1, drift);
-    const sensitivity = inference && options.sensitivity !== false ? others(band, method, order, confidence) : [];
-    return row(band, k === options.primary, inference, sensitivity);
+    const estimate = estimateOf(band, chosen);
+    const inference = estimate && infer(estimate, confidence, k === primary ? 1 : family, margin);
+    return row(band, k === primary, inference, sequence !== 'apart');
   });
-  notes.push(
-    ...driftNotes(method, order, rows, confidence),
-    ...rows.flatMap((entry, k) => rowNotes(entry, k, confidence)),
-  );
-  return { method, confidence, runsA, runsB, rows, notes };
+  const notes = [...layoutNotes(chosen, options, runsA, runsB), ...rows.flatMap(rowNotes)];
+  return { ...rest, method: chosen.method, rows, notes };
 }
 
 function requireOptions(bands: readonly Levels[], options: CompareOptions, confidence: number): void {
@@ -66,106 +46,49 @@ function requireOptions(bands: readonly Levels[], options: CompareOptions, confi
   if (bands.some((band) => band.a.length !== a.length || band.b.length !== b.length)) {
     throw new RangeError('every band must have the same runs');
   }
-  const { orderA, orderB, primary } = options;
-  if ((orderA && orderA.length !== a.length) || (orderB && orderB.length !== b.length)) {
-    throw new RangeError('the order must give one place for each run');
+  const { order, pairs, days, primary, margin } = options;
+  for (const known of [order, pairs, days]) {
+    if (known && (known.a.length !== a.length || known.b.length !== b.length))
+      throw new RangeError('order, pairs and days must be given for each run');
   }
-  if (primary !== undefined && !(primary in bands)) throw new RangeError(`there is no band ${primary} to be primary`);
+  if (primary !== undefined && !(primary in bands))
+    throw new RangeError(`there is no band ${primary} to be primary`);
+  if (margin !== undefined && !(margin > 0 && margin < Infinity))
+    throw new RangeError(`margin must be above 0, but is ${margin}`);
 }
 
-/** Two-sided p of each band, adjusted by Holm over those that are not primary. */
-function adjustedP(estimates: readonly (Estimate | undefined)[], primary: number | undefined): (number | undefined)[] {
-  const p = estimates.map((estimate) => estimate && twoSidedP(estimate));
-  const members = p.flatMap((value, k) => (value === undefined || k === primary ? [] : [{ value, k }]));
-  const stepped = holm(members.map(({ value }) => value));
-  members.forEach(({ k }, place) => (p[k] = stepped[place]));
-  return p;
+function estimateOf({ a, b }: Levels, { contrast }: ChosenMethod): Estimate | undefined {
+  if (contrast === undefined || !haveLogarithms(a) || !haveLogarithms(b)) return undefined;
+  return contrast.estimate([...logarithms(a), ...logarithms(b)]);
 }
 
-/** The drift a run and its p, where the order of the runs lets it be told from the change. */
-function driftOf({ a, b }: Levels, order: RunOrder | undefined): Inference['drift'] {
-  if (order === undefined || obstacle('trend', a.length, b.length, order)) return undefined;
-  const drift = trend(logarithms(a), logarithms(b), order.a, order.b)?.drift;
-  return drift && { perRun: Math.expm1(drift.slope), p: drift.p };
-}
-
-interface InferenceOptions {
-  readonly method: Method;
-  readonly confidence: number;
-  /** How many rows the family holds. */
-  readonly family: number;
-  readonly margin: number | undefined;
-}
-
-function infer(
-  estimate: Estimate,
-  { method, confidence, family, margin }: InferenceOptions,
-  pAdjusted: number,
-  drift: Inference['drift'],
-): Inference {
-  const { difference, standardError, df } = estimate;
-  const ratio = Math.exp(difference);
-  const interval = ratioInterval(estimate, confidence);
+function infer(estimate: Estimate, confidence: number, family: number, margin: number | undefined): Inference {
+  const said = statement(estimate, confidence, family);
+  const { low, high } = said.interval;
   return {
-    difference,
-    standardError,
-    df,
-    method,
-    ratio,
-    interval,
-    simultaneous: ratioInterval(estimate, 1 - (1 - confidence) / family),
-    p: twoSidedP(estimate),
-    pAdjusted,
-    direction: shownDirection(ratio, pAdjusted, confidence),
-    equivalence: margin === undefined ? undefined : equivalence(estimate, margin, confidence),
-    excluded: exclusion(interval),
-    drift,
+    ...estimate,
+    ...said,
+    ratio: Math.exp(estimate.difference),
+    pAlone: twoSidedP(estimate),
+    direction: shownDirection(said.interval),
+    equivalent: margin === undefined ? undefined : low >= 1 / (1 + margin) && high <= 1 + margin,
+    excluded: exclusion(said.interval),
   };
 }
 
-function others({ a, b }: Levels, used: Method, order: RunOrder | undefined, confidence: number): Sensitivity[] {
-  return methods.flatMap((method) => {
-    if (method === used || obstacle(method, a.length, b.length, order)) return [];
-    const estimate = estimateBy(method, logarithms(a), logarithms(b), order);
-    if (estimate === undefined) return [];
-    return [
-      {
-        method,
-        ratio: Math.exp(estimate.difference),
-        interval: ratioInterval(estimate, confidence),
-        p: twoSidedP(estimate),
-      },
-    ];
-  });
-}
-
 /** The plain figures of a band, to which the inference is added where there is one. */
-function row(
-  band: Levels,
-  primary: boolean,
-  inference: Inference | undefined,
-  sensitivity: readonly Sensitivity[],
-): ComparisonRow {
-  const rest = { primary, inference, block: undefined, sensitivity };
+function row(band: Levels, primary: boolean, inference: Inference | undefined, decides: boolean): ComparisonRow {
   if (!haveLogarithms(band.a) || !haveLogarithms(band.b)) {
     const none = undefined;
-    return {
-      ...rest,
-      a: none,
-      b: none,
-      ratio: none,
-      changePercent: none,
-      changeDb: none,
-      powerPercent: none,
-      spread: none,
-      outcome: 'unclear',
-    };
+    const figures = { a: none, b: none, ratio: none, changePercent: none, changeDb: none, powerPercent: none };
+    return { ...figures, primary, inference: none, spread: none, outcome: 'not shown' };
   }
   const [a, b] = [meanAndVariance(logarithms(band.a)), meanAndVariance(logarithms(band.b))];
   const ratio = inference?.ratio ?? Math.exp(b.mean - a.mean);
   const df = a.n + b.n - 2;
   return {
-    ...rest,
+    primary,
+    inference,
     a: Math.exp(a.mean),
     b: Math.exp(b.mean),
     ratio,
@@ -173,22 +96,47 @@ function row(
     changeDb: changeDb(ratio),
     powerPercent: powerPercent(ratio),
     spread: df > 0 ? Math.sqrt((a.variance * (a.n - 1) + b.variance * (b.n - 1)) / df) : undefined,
-    outcome: inference ? outcome(inference.direction, inference.equivalence) : 'unclear',
+    outcome: inference && decides ? outcome(inference.direction, inference.equivalent) : 'not shown',
   };
 }
 
-function withoutInference(bands: readonly Levels[], confidence: number, { primary }: CompareOptions): Comparison {
+function withoutInference(
+  bands: readonly Levels[],
+  primary: number | undefined,
+): Pick<Comparison, 'method' | 'rows' | 'notes'> {
   const [runsA, runsB] = [bands[0].a.length, bands[0].b.length];
   const single = runsA === 1 && runsB === 1;
-  const rows = bands.map((band, k) => {
-    const plain = row(band, k === primary, undefined, []);
-    if (!single || !band.blocksA || !band.blocksB) return plain;
-    return { ...plain, block: blockInterval(band.blocksA, band.blocksB, confidence) };
-  });
+  const rows = bands.map((band, k) => row(band, k === primary, undefined, false));
   const note: Note = single ? { code: 'one-run-each' } : { code: 'few-runs', runsA, runsB, needed: fewestRuns };
-  const notes = [
-    note,
-    ...rows.flatMap((entry, k) => (entry.ratio === undefined ? rowNotes(entry, k, confidence) : [])),
-  ];
-  return { method: single ? 'one run each' : 'no inference', confidence, runsA, runsB, rows, notes };
+  const notes = rows.flatMap((one, band) => (one.ratio === undefined ? rowNotes(one, band) : []));
+  return { method: single ? 'one run each' : 'no inference', rows, notes: [note, ...notes] };
+}
+
+/** What the layout of the test puts at risk. */
+function layoutNotes(
+  { method, obstacle, sequence, varianceInflation }: ChosenMethod,
+  { method: asked, order }: CompareOptions,
+  runsA: number,
+  runsB: number,
+): Note[] {
+  const notes: Note[] = [];
+  if (obstacle !== undefined)
+    notes.push({ code: 'method-not-possible', method: asked ?? 'paired', instead: method, obstacle, runsA, runsB });
+  if (sequence === 'apart') notes.push({ code: 'order-apart', varianceInflation });
+  if (sequence === 'leaning' && varianceInflation !== undefined) notes.push({ code: 'order-leans', varianceInflation });
+  if (method === 'paired' && asked === 'paired' && order && !neighbours(order))
+    notes.push({ code: 'pairs-not-neighbours' });
+  return notes;
+}
+
+/** Whether the k-th run of A and the k-th of B are next to each other in the order, for every k. */
+function neighbours(order: RunsKnown<number>): boolean {
+  const all = [...order.a, ...order.b].sort((x, y) => x - y);
+  const [a, b] = [[...order.a].sort((x, y) => x - y), [...order.b].sort((x, y) => x - y)];
+  return a.every((place, k) => Math.abs(all.indexOf(place) - all.indexOf(b[k])) === 1);
+}
+
+function rowNotes(row: ComparisonRow, band: number): Note[] {
+  if (row.ratio === undefined) return [{ code: 'not-a-level', band }];
+  return row.inference === undefined ? [{ code: 'no-scatter', band }] : [];
 }

@@ -1,94 +1,63 @@
-import type { BlockInterval } from './block.ts';
-import type { Equivalence } from './equivalence.ts';
-import type { Estimate, RatioInterval } from './estimate.ts';
-import type { Method, Obstacle } from './methods.ts';
+import type { Estimate } from './estimate.ts';
+import type { Statement } from './interval.ts';
+import type { Method, Obstacle, RunsKnown, Sequence } from './methods.ts';
 import type { Direction, Exclusion, Outcome } from './outcome.ts';
 
 /** The levels of one band (or one other metric): a positive number a run, amplitudes, in any one unit. */
 export interface Levels {
   readonly a: readonly number[];
   readonly b: readonly number[];
-  /** Mean square of each block, when there is one run a side (see `blockInterval`). */
-  readonly blocksA?: readonly number[] | undefined;
-  readonly blocksB?: readonly number[] | undefined;
 }
 
 export interface CompareOptions {
-  /** Confidence of the interval, default 0.95; above 0.5 and below 1. */
+  /** Confidence of the intervals, default 0.95; above 0.5 and below 1. */
   readonly confidence?: number | undefined;
-  /** The method planned, default `welch`. */
-  readonly method?: Method | undefined;
-  /** Place of each run of A and of B in the day's order. Needed for `trend`, and for pairing other than in the order given. */
-  readonly orderA?: readonly number[] | undefined;
-  readonly orderB?: readonly number[] | undefined;
+  /** A method that the author or the plan named; else the layout of the test decides. */
+  readonly method?: 'paired' | 'trend' | undefined;
+  /** Place of each run in the order they were made in, its pair and its day, where they are known. */
+  readonly order?: RunsKnown<number> | undefined;
+  readonly pairs?: RunsKnown<string> | undefined;
+  readonly days?: RunsKnown<string> | undefined;
   /** Ratios between 1/(1+margin) and 1+margin count as the same; a fraction, declared before looking. */
   readonly margin?: number | undefined;
-  /** Index of the one band named in advance, which is not adjusted for the others. */
+  /** Index of the one band named in advance, which is a family of its own. */
   readonly primary?: number | undefined;
-  /** Whether to work out what the other methods say; default true. */
-  readonly sensitivity?: boolean | undefined;
+  /** How many other rows were stated before these, with which they hold together; default 0. */
+  readonly besides?: number | undefined;
 }
 
 /** Something the reader must know. `band` is the row's index when it concerns one row only. */
 export type Note =
   | { readonly code: 'few-runs'; readonly runsA: number; readonly runsB: number; readonly needed: number }
   | { readonly code: 'one-run-each' }
-  /** Welch's method was used instead of the one asked for. */
+  /** Another method was used than the one asked for. */
   | {
       readonly code: 'method-not-possible';
-      readonly method: Method;
+      readonly method: 'paired' | 'trend';
+      readonly instead: Method;
       readonly obstacle: Obstacle;
       readonly runsA: number;
       readonly runsB: number;
     }
-  /** Mean place of B in the day's order minus that of A, in runs: a drift of 1 % a run looks like a change of so many percent. */
-  | { readonly code: 'order-leans'; readonly lag: number }
-  /** `perRun` as a fraction, p adjusted for the number of bands; with `trend` the drift is taken out. */
-  | {
-      readonly code: 'drift-seen';
-      readonly band: number;
-      readonly perRun: number;
-      readonly p: number;
-      readonly method: Method;
-    }
+  /** The order costs precision: so many times the variance of an interleaved one. */
+  | { readonly code: 'order-leans'; readonly varianceInflation: number }
+  /** All runs of one condition came before the other's: the verdict is withheld. */
+  | { readonly code: 'order-apart'; readonly varianceInflation: number | undefined }
   | { readonly code: 'pairs-not-neighbours' }
   | { readonly code: 'no-scatter'; readonly band: number }
-  | { readonly code: 'not-a-level'; readonly band: number }
-  /** `shown`: whether the method used shows a difference, which these others do not; or the other way round. */
-  | {
-      readonly code: 'methods-disagree';
-      readonly band: number;
-      readonly methods: readonly Method[];
-      readonly shown: boolean;
-    };
-
-/** What another method would have said of the same row. */
-export interface Sensitivity {
-  readonly method: Method;
-  readonly ratio: number;
-  readonly interval: RatioInterval;
-  readonly p: number;
-}
+  | { readonly code: 'not-a-level'; readonly band: number };
 
 /** What a row says about runs in general, and not only about the runs that were made. */
-export interface Inference extends Estimate {
-  readonly method: Method;
-  /** exp(difference): the ratio this method estimates; with `trend`, after the drift is taken out. */
+export interface Inference extends Estimate, Statement {
+  /** exp(difference): the ratio that the method estimates, after what it takes out. */
   readonly ratio: number;
-  /** Interval of the ratio B/A at the comparison's confidence, for this row alone. */
-  readonly interval: RatioInterval;
-  /** Bonferroni interval, which holds for all rows of the family at once; the same as `interval` for a family of one. */
-  readonly simultaneous: RatioInterval;
-  /** Two-sided p of "no change". */
-  readonly p: number;
-  /** Holm's adjusted p over the bands that are not primary; p itself for the primary band. */
-  readonly pAdjusted: number;
-  /** The direction shown at the confidence (by the adjusted p), if one is. */
+  /** Two-sided p of "no change" of this row by itself, which decides nothing. */
+  readonly pAlone: number;
+  /** The direction that is shown, if one is: the interval leaves 1 out. */
   readonly direction: Direction | undefined;
-  readonly equivalence: Equivalence | undefined;
+  /** Whether the interval lies within the declared margin; undefined without one. */
+  readonly equivalent: boolean | undefined;
   readonly excluded: Exclusion;
-  /** Drift a run as a fraction (0.01 = 1 % a run) and its two-sided p, by the trend method; where the order is given. */
-  readonly drift: { readonly perRun: number; readonly p: number } | undefined;
 }
 
 export interface ComparisonRow {
@@ -106,9 +75,6 @@ export interface ComparisonRow {
   readonly outcome: Outcome;
   /** Undefined when the data allow none. */
   readonly inference: Inference | undefined;
-  /** One run each: how well these two recordings are known. */
-  readonly block: BlockInterval | undefined;
-  readonly sensitivity: readonly Sensitivity[];
 }
 
 export interface Comparison {
@@ -116,6 +82,10 @@ export interface Comparison {
   readonly confidence: number;
   readonly runsA: number;
   readonly runsB: number;
+  /** How many rows hold together at the confidence, the primary one apart. */
+  readonly family: number;
+  readonly sequence: Sequence;
+  readonly varianceInflation: number | undefined;
   readonly rows: readonly ComparisonRow[];
   readonly notes: readonly Note[];
 }

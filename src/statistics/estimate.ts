@@ -1,4 +1,4 @@
-import { studentTInterval, studentTSurvival, studentTTwoSided } from './distributions/studentT.ts';
+import { studentTTwoSided } from './distributions/studentT.ts';
 
 /** A difference of means on the logarithmic scale, with what is known of its error. */
 export interface Estimate {
@@ -26,27 +26,7 @@ export interface RatioInterval {
   readonly high: number;
 }
 
-/**
- * The two-sided t interval of the ratio B/A, exp(d -+ t se).
- *
- * @param confidence for instance 0.95
- */
-export function ratioInterval({ difference, standardError, df }: Estimate, confidence: number): RatioInterval {
-  const reach = studentTInterval(confidence, df) * standardError;
-  return { low: Math.exp(difference - reach), high: Math.exp(difference + reach) };
-}
-
 /** Two-sided p of "no change", d = 0. */
 export function twoSidedP({ difference, standardError, df }: Estimate): number {
   return studentTTwoSided(difference / standardError, df);
-}
-
-/** One-sided p of "B/A is at least `ratio`", a ratio above 0: small when the data speak for less. */
-export function pAtLeast({ difference, standardError, df }: Estimate, ratio: number): number {
-  return studentTSurvival((Math.log(ratio) - difference) / standardError, df);
-}
-
-/** One-sided p of "B/A is at most `ratio`", a ratio above 0: small when the data speak for more. */
-export function pAtMost({ difference, standardError, df }: Estimate, ratio: number): number {
-  return studentTSurvival((difference - Math.log(ratio)) / standardError, df);
 }

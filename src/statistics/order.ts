@@ -11,9 +11,31 @@ export type Condition = 'A' | 'B';
  * @param runs of each condition, a whole number from 1 to 10 000
  * @throws RangeError for any other number
  */
-export function abbaOrder(runs: number): Condition[] {
+function abbaOrder(runs: number): Condition[] {
   requireRuns(runs);
   return Array.from({ length: runs }, (_, pair) => pairOf(ones(pair) % 2 === 0)).flat();
+}
+
+/** Orders of 3, 5, 6 and 7 pairs that let neither a steady nor, as far as may be, a curved drift pass for a change. */
+const settledOrders: Readonly<Record<number, string>> = {
+  3: 'ABBAAB',
+  5: 'ABBAABBAAB',
+  6: 'ABBAABABBAAB',
+  7: 'ABBABABAABABBA',
+};
+
+/**
+ * The order to make runs in: the Thue-Morse order for multiples of 4, where it cancels steady and curved drift; else a
+ * settled one, behind so many fours.
+ *
+ * @param runs of each condition, a whole number from 1 to 10 000
+ * @throws RangeError for any other number
+ */
+export function interleavedOrder(runs: number): Condition[] {
+  requireRuns(runs);
+  const rest = runs % 4 === 0 ? 0 : runs < 4 ? runs : (runs % 4) + 4;
+  const last = settledOrders[rest] === undefined ? abbaOrder(rest || runs) : [...settledOrders[rest]];
+  return rest === 0 || rest === runs ? (last as Condition[]) : [...abbaOrder(runs - rest), ...(last as Condition[])];
 }
 
 /**

@@ -1,6 +1,8 @@
-import { noncentralTCdf, noncentralTSurvival } from './distributions/noncentralT.ts';
+import type { Contrast } from './contrast.ts';
 import { normalQuantile, normalUpperQuantile } from './distributions/normal.ts';
-import { studentTInterval } from './distributions/studentT.ts';
+import { chooseMethod, fewestRuns, type Method } from './methods.ts';
+import { interleavedOrder, placesOf } from './order.ts';
+import { equivalencePower, expectedHalfWidth, power, type Expected } from './power.ts';
 
 /** What a test with equal numbers of runs should be able to do. */
 export interface TestDesign {
@@ -8,79 +10,72 @@ export interface TestDesign {
   readonly spread: number;
   /** Chance of showing the change when it is there; default 0.8. */
   readonly power?: number | undefined;
-  /** Two-sided confidence; default 0.95. */
+  /** Two-sided confidence of a row's own interval; default 0.95. */
   readonly confidence?: number | undefined;
+  /** Whether the runs are made in an interleaved order that is written down, or nothing is known of it. Default interleaved. */
+  readonly order?: 'interleaved' | 'unknown' | undefined;
 }
 
 /** No plan asks for more runs than this. */
-const mostRuns = 10_000;
+const mostRuns = 2_000;
 
-/**
- * Chance that a two-sided t test on `runs` + `runs` shows a true change, by the noncentral t distribution:
- * df = 2n - 2, delta = |ln ratio| / (s sqrt(2/n)) (Johnson and Welch 1940, Biometrika 31).
- *
- * @param logChange ln of the true ratio B/A
- * @param spread standard deviation of ln(level) from run to run, above 0
- * @param runs of each condition, a whole number from 2
- * @param confidence two-sided, between 0 and 1
- * @throws RangeError for any of these out of range
- */
-export function twoSamplePower(logChange: number, spread: number, runs: number, confidence = 0.95): number {
-  requirePlan(spread, confidence);
-  if (!(runs >= 2 && Number.isInteger(runs)))
-    throw new RangeError(`runs must be a whole number of at least 2, but is ${runs}`);
-  const df = 2 * runs - 2;
-  const delta = Math.abs(logChange) / (spread * Math.sqrt(2 / runs));
-  // Beyond 38 standard errors the chance differs from 1 by less than any number can tell.
-  if (delta > 38 + studentTInterval(confidence, df)) return 1;
-  const reach = studentTInterval(confidence, df);
-  return Math.min(1, noncentralTSurvival(reach, df, delta) + noncentralTCdf(-reach, df, delta));
-}
+/** Above this many runs the degrees of freedom that a drift costs no longer matter. */
+const manyRuns = 60;
 
-/** How many runs of each condition a test needs. */
+/** How many runs of each condition a test needs, by the method that will judge it. */
 export interface RunsNeeded {
   readonly runs: number;
   /** The power that this whole number of runs gives. */
   readonly power: number;
+  readonly method: Method;
 }
 
 /**
- * The fewest runs of each condition that show a change with the wanted power.
+ * The fewest runs of each condition, never under 3, by which `compare` shows a change with the wanted power.
  *
  * @param changePercent the true change of amplitude: -5 for a reduction of 5 %
- * @returns undefined when more than 10 000 would be needed
+ * @returns undefined when more than 2000 would be needed
  * @throws RangeError for a change of 0, or of -100 % and below
  */
 export function runsNeeded(changePercent: number, design: TestDesign): RunsNeeded | undefined {
-  if (!(changePercent > -100 && changePercent !== 0 && changePercent < Infinity)) {
+  if (!(changePercent > -100 && changePercent !== 0 && changePercent < Infinity))
     throw new RangeError(`the change must be above -100 % and not 0, but is ${changePercent} %`);
-  }
   return runsNeededForLog(Math.log1p(changePercent / 100), design);
 }
 
-/**
- * As `runsNeeded`, with the change given as ln of the ratio.
- *
- * @param logChange not 0
- * @throws RangeError for a change of 0 or a design out of range
- */
-export function runsNeededForLog(
-  logChange: number,
-  { spread, power = 0.8, confidence = 0.95 }: TestDesign,
-): RunsNeeded | undefined {
-  requirePlan(spread, confidence);
-  requirePower(power);
+/** As `runsNeeded`, with the change given as ln of the ratio. */
+export function runsNeededForLog(logChange: number, design: TestDesign): RunsNeeded | undefined {
   if (!(Math.abs(logChange) > 0)) throw new RangeError(`the change must not be 0, but its logarithm is ${logChange}`);
-  // With the scatter known the answer would be 2 (z + z)^2 s^2 / d^2; not knowing it costs a run or two more.
-  const z = normalUpperQuantile((1 - confidence) / 2) + normalQuantile(power);
-  const guess = Math.ceil(2 * (Math.max(0, z) * (spread / logChange)) ** 2);
-  if (!(guess < mostRuns)) return undefined;
-  const powerOf = (runs: number): number => twoSamplePower(logChange, spread, runs, confidence);
-  let runs = Math.max(2, guess);
-  while (powerOf(runs) < power) runs++;
-  while (runs > 2 && powerOf(runs - 1) >= power) runs--;
-  return { runs, power: powerOf(runs) };
+  const { wanted, confidence } = settled(design);
+  const z = normalUpperQuantile((1 - confidence) / 2) + normalQuantile(wanted);
+  return fewest(wanted, Math.max(0, z) / Math.abs(logChange), design, (runs) => powerOf(logChange, runs, design));
 }
+
+/**
+ * The fewest runs of each condition by which two that are the same are shown to be so within a margin.
+ *
+ * @param margin ratios between 1/(1+margin) and 1+margin count as the same; a fraction above 0
+ * @returns undefined when more than 2000 would be needed
+ */
+export function runsForEquivalence(margin: number, design: TestDesign): RunsNeeded | undefined {
+  if (!(margin > 0 && margin < Infinity)) throw new RangeError(`margin must be above 0, but is ${margin}`);
+  const { wanted, confidence } = settled(design);
+  const z = normalUpperQuantile((1 - confidence) / 2) + normalUpperQuantile((1 - wanted) / 2);
+  return fewest(wanted, z / Math.log1p(margin), design, (runs) => sameness(margin, runs, design));
+}
+
+/**
+ * The smallest margin within which `runs` runs of each condition, 3 or more, show two that are the same to be so.
+ *
+ * @returns a fraction
+ */
+export function smallestMargin(runs: number, design: TestDesign): number {
+  const { wanted } = settled(design);
+  return Math.expm1(least(design.spread, (reach) => sameness(Math.expm1(reach), runs, design) >= wanted));
+}
+
+const sameness = (margin: number, runs: number, design: TestDesign): number =>
+  equivalencePower(planned(runs, design).made, expectation(0, design), margin);
 
 /** The smallest change that a number of runs can show, as ln of the ratio and in percent either way. */
 export interface SmallestChange {
@@ -89,43 +84,96 @@ export interface SmallestChange {
   readonly increasePercent: number;
 }
 
-/**
- * The smallest true change that `runs` runs of each condition show with the wanted power.
- *
- * @param runs a whole number from 2
- * @throws RangeError for a design out of range, or a power that chance alone gives
- */
-export function smallestChange(runs: number, { spread, power = 0.8, confidence = 0.95 }: TestDesign): SmallestChange {
-  requirePower(power);
-  if (power <= 1 - confidence) throw new RangeError(`power must be above ${1 - confidence}, but is ${power}`);
-  let [low, high] = [0, spread];
-  while (twoSamplePower(high, spread, runs, confidence) < power) high *= 2;
-  for (let k = 0; k < 60 && high - low > 1e-13 * high; k++) {
+/** The smallest true change that `runs` runs of each condition, 3 or more, show with the wanted power. */
+export function smallestChange(runs: number, design: TestDesign): SmallestChange {
+  const { wanted, confidence } = settled(design);
+  if (wanted <= 1 - confidence) throw new RangeError(`power must be above ${1 - confidence}, but is ${wanted}`);
+  const logChange = least(design.spread, (size) => powerOf(size, runs, design) >= wanted);
+  return {
+    logChange,
+    reductionPercent: -100 * Math.expm1(-logChange),
+    increasePercent: 100 * Math.expm1(logChange),
+  };
+}
+
+/** The least size above 0 that is enough, by halving; what is enough stays so when it grows. */
+function least(guess: number, isEnough: (size: number) => boolean): number {
+  let [low, high] = [0, guess];
+  while (!isEnough(high)) high *= 2;
+  for (let k = 0; k < 40 && high - low > 1e-7 * high; k++) {
     const middle = (low + high) / 2;
-    if (twoSamplePower(middle, spread, runs, confidence) < power) low = middle;
-    else high = middle;
+    if (isEnough(middle)) high = middle;
+    else low = middle;
   }
-  return { logChange: high, reductionPercent: -100 * Math.expm1(-high), increasePercent: 100 * Math.expm1(high) };
+  return high;
 }
 
-/**
- * Expected half-width of the interval of ln(ratio): t s sqrt(2/n).
- *
- * @param runs n of each condition, a whole number from 2
- * @param spread s, standard deviation of ln(level) from run to run, above 0
- * @param confidence two-sided, between 0 and 1
- */
-export function intervalHalfWidth(runs: number, spread: number, confidence = 0.95): number {
-  requirePlan(spread, confidence);
-  return studentTInterval(confidence, 2 * runs - 2) * spread * Math.sqrt(2 / runs);
+/** Expected half-width of the interval of ln(ratio), with `runs` runs of each condition. */
+export function intervalHalfWidth(runs: number, design: TestDesign): number {
+  settled(design);
+  return expectedHalfWidth(planned(runs, design).made, expectation(0, design));
 }
 
-function requirePlan(spread: number, confidence: number): void {
+/** Chance that the comparison shows a change of ln(ratio). @param runs of each condition, at least 3 */
+export function powerOf(logChange: number, runs: number, design: TestDesign): number {
+  return power(planned(runs, design).made, expectation(logChange, design));
+}
+
+function fewest(
+  wanted: number,
+  reach: number,
+  design: TestDesign,
+  chance: (runs: number) => number,
+): RunsNeeded | undefined {
+  // With the scatter known the answer would be 2 (z + z)^2 s^2 / d^2; not knowing it costs a run or two more.
+  const guess = Math.ceil(2 * (reach * design.spread) ** 2);
+  if (!(guess < mostRuns)) return undefined;
+  let runs = Math.max(fewestRuns, guess);
+  while (chance(runs) < wanted) if (++runs > mostRuns) return undefined;
+  while (runs > fewestRuns && chance(runs - 1) >= wanted) runs--;
+  return { runs, power: chance(runs), method: planned(runs, design).method };
+}
+
+function planned(runs: number, { order = 'interleaved' }: TestDesign): Known {
+  if (!(Number.isInteger(runs) && runs >= fewestRuns))
+    throw new RangeError(`runs must be a whole number of at least ${fewestRuns}, but is ${runs}`);
+  return known(runs, order);
+}
+
+/** A design whose contrast is made, and the method it calls for. */
+interface Known {
+  readonly made: Contrast;
+  readonly method: Method;
+}
+
+const remembered = new Map<string, Known>();
+
+function known(runs: number, order: 'interleaved' | 'unknown'): Known {
+  const key = `${runs} ${order}`;
+  const found = remembered.get(key);
+  if (found !== undefined) return found;
+  const places = order === 'interleaved' && runs <= manyRuns ? placesOf(interleavedOrder(runs)) : undefined;
+  const { contrast: made, method } = chooseMethod({ runsA: runs, runsB: runs, order: places });
+  if (made === undefined) throw new Error(`no contrast of ${runs} runs`);
+  const one = { made, method };
+  remembered.set(key, one);
+  return one;
+}
+
+const expectation = (logChange: number, { spread, confidence = 0.95 }: TestDesign): Expected => ({
+  logChange,
+  spreadA: spread,
+  spreadB: spread,
+  confidence,
+});
+
+function settled({ spread, power: wanted = 0.8, confidence = 0.95 }: TestDesign): {
+  readonly wanted: number;
+  readonly confidence: number;
+} {
   if (!(spread > 0 && spread < Infinity)) throw new RangeError(`spread must be above 0, but is ${spread}`);
-  if (!(confidence > 0 && confidence < 1))
-    throw new RangeError(`confidence must lie between 0 and 1, but is ${confidence}`);
-}
-
-function requirePower(power: number): void {
-  if (!(power > 0 && power < 1)) throw new RangeError(`power must lie between 0 and 1, but is ${power}`);
+  if (!(confidence > 0.5 && confidence < 1))
+    throw new RangeError(`confidence must lie between 0.5 and 1, but is ${confidence}`);
+  if (!(wanted > 0 && wanted < 1)) throw new RangeError(`power must lie between 0 and 1, but is ${wanted}`);
+  return { wanted, confidence };
 }

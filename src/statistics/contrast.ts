@@ -1,0 +1,232 @@
+import { ifScattered, type Estimate } from './estimate.ts';
+
+/** What beside the two conditions the runs' levels may follow, by the design of the test and never by the data. */
+export interface ContrastDesign {
+  /** Condition of each run, in any order of the runs. */
+  readonly conditions: readonly ('A' | 'B')[];
+  /** Further columns of the model, one number a run each: a trend, an intercept a pair or a day. A constant is added. */
+  readonly nuisance: readonly (readonly number[])[];
+  /** How the scatter enters: a variance for each condition (`mq`), or each run's own residual (`hc2`). */
+  readonly scatter: 'mq' | 'hc2';
+}
+
+/** A design made ready: the same for every band whose runs it orders. */
+export interface Contrast {
+  /** Weights of ln(level) in the difference B - A; they add to 0. */
+  readonly weights: Float64Array;
+  /** sum w^2 / (1/nA + 1/nB): 1 where the conditions are balanced over all columns, more where they lean. */
+  readonly varianceInflation: number;
+  /** @param y ln(level) of each run, in the design's order; undefined where the runs do not scatter */
+  estimate(y: readonly number[]): Estimate | undefined;
+  /** How the residuals of A and of B divide: what planning needs of the design. */
+  readonly residuals: ResidualShares;
+  /** Variance of the difference for variances of ln(level) of A and of B. */
+  varianceOf(a: number, b: number): number;
+  /** Variance and degrees of freedom that residual sums of squares of A and of B give, for planning. */
+  fromSquares(a: number, b: number): { readonly variance: number; readonly df: number };
+}
+
+/**
+ * Difference of two conditions when nuisance columns are taken out by least squares, with the scatter of each
+ * condition by itself. With M = I - H, e = M y and w the row of (X'X)^-1 X' that gives the difference:
+ *
+ * - `mq`: a variance a condition by quadratic unbiased estimation, s^2 = T^-1 Q with Q_g = sum e_i^2 and
+ *   T_gh = sum M_ij^2 (Rao 1970, MINQUE with unit weights); v = sum W_g s_g^2, W_g = sum w_i^2;
+ * - `hc2`: v = sum w_i^2 e_i^2 / (1 - h_i) (MacKinnon & White 1985).
+ *
+ * Degrees of freedom by Satterthwaite's rule on v as a quadratic form of the scatter (Bell & McCaffrey 2002): with
+ * K = M D M, (sum a_g s_g^2)^2 / sum b_gh s_g^2 s_h^2. Without nuisance both are Welch's t; with an intercept a pair
+ * `hc2` is the paired t.
+ *
+ * @returns undefined where the columns leave nothing to tell the conditions apart by, or no residual
+ */
+export function contrast({ conditions, nuisance, scatter }: ContrastDesign): Contrast | undefined {
+  const n = conditions.length;
+  const [inA, inB] = (['A', 'B'] as const).map((one) => conditions.flatMap((other, i) => (other === one ? [i] : [])));
+  if (inA.length === 0 || inB.length === 0) return undefined;
+  const basis = orthonormal([conditions.map(() => 1), ...nuisance], n);
+  const indicator = Float64Array.from(conditions, (one) => (one === 'B' ? 1 : 0));
+  const size = dot(indicator, indicator);
+  const rest = without(without(indicator, basis), basis);
+  const square = dot(rest, rest);
+  // What is left of the conditions once the other columns have taken their part: rounding, or something.
+  if (square <= 1e-9 * size) return undefined;
+  const weights = rest.map((value) => value / square);
+  const residual = residualMaker([...basis, rest.map((value) => value / Math.sqrt(square))], n);
+  if (n - basis.length - 1 < 1) return undefined;
+  const groups = [inA, inB];
+  const made = scatter === 'mq' ? byGroup(residual, weights, groups) : byRun(residual, weights, groups);
+  if (made === undefined) return undefined;
+  const shares = groups.map((g) => sum(g, (i) => weights[i] ** 2));
+  const varianceInflation = dot(weights, weights) / (1 / inA.length + 1 / inB.length);
+  return {
+    weights,
+    varianceInflation,
+    residuals: residualShares(residual, groups, basis.length - 1),
+    estimate: (y) => {
+      const e = residual.map((row) => dot(row, y));
+      const { variance, groupVariances } = made(e);
+      return ifScattered({
+        difference: dot(weights, y),
+        standardError: Math.sqrt(variance),
+        df: degreesOfFreedom(made.moments, groupVariances),
+      });
+    },
+    varianceOf: (a, b) => shares[0] * a + shares[1] * b,
+    fromSquares: (a, b) => {
+      const groupVariances = made.fromSquares([a, b]);
+      const variance = shares[0] * groupVariances[0] + shares[1] * groupVariances[1];
+      return { variance, df: degreesOfFreedom(made.moments, groupVariances) };
+    },
+  };
+}
+
+/**
+ * Independent directions of the residuals: of A alone, of B alone, and those that both share because a column of the
+ * model runs through both; of the square of a shared one A has the part `sharedInA`, as a mean over them.
+ */
+export interface ResidualShares {
+  readonly ownA: number;
+  readonly ownB: number;
+  readonly shared: number;
+  readonly sharedInA: number;
+}
+
+/** The variance of a difference from the residuals, and each condition's scatter behind its degrees of freedom. */
+interface Scatter {
+  (e: readonly number[]): { readonly variance: number; readonly groupVariances: readonly number[] };
+  readonly moments: Moments;
+  /** Each condition's variance from its residual sum of squares. */
+  readonly fromSquares: (q: readonly number[]) => number[];
+}
+
+/** Of the quadratic form e'De: its mean and variance as forms of the conditions' variances. */
+interface Moments {
+  readonly mean: readonly number[];
+  readonly variance: readonly (readonly number[])[];
+}
+
+function residualShares(
+  m: readonly Float64Array[],
+  groups: readonly (readonly number[])[],
+  shared: number,
+): ResidualShares {
+  const [ownA, ownB] = groups.map((g) => Math.max(0, g.length - 1 - shared));
+  const free = sum(groups[0], (i) => m[i][i]);
+  return { ownA, ownB, shared, sharedInA: shared === 0 ? 0 : Math.min(1, Math.max(0, (free - ownA) / shared)) };
+}
+
+function byGroup(
+  m: readonly Float64Array[],
+  w: Float64Array,
+  groups: readonly (readonly number[])[],
+): Scatter | undefined {
+  const t = groups.map((g) => groups.map((h) => sum(g, (i) => sum(h, (j) => m[i][j] ** 2))));
+  const determinant = t[0][0] * t[1][1] - t[0][1] * t[1][0];
+  if (determinant <= 1e-9 * t[0][0] * t[1][1]) return undefined;
+  const inverse = [
+    [t[1][1] / determinant, -t[0][1] / determinant],
+    [-t[1][0] / determinant, t[0][0] / determinant],
+  ];
+  const share = groups.map((g) => sum(g, (i) => w[i] ** 2));
+  const c = groups.map((_, h) => share[0] * inverse[0][h] + share[1] * inverse[1][h]);
+  const diagonal = new Float64Array(w.length);
+  groups.forEach((g, k) => g.forEach((i) => (diagonal[i] = c[k])));
+  const fromSquares = (q: readonly number[]): number[] => {
+    const floor = 1e-9 * (q[0] + q[1]);
+    return inverse.map((row) => Math.max(floor, row[0] * q[0] + row[1] * q[1]));
+  };
+  const scatter = (e: readonly number[]): ReturnType<Scatter> => {
+    const groupVariances = fromSquares(groups.map((g) => sum(g, (i) => e[i] ** 2)));
+    return { variance: share[0] * groupVariances[0] + share[1] * groupVariances[1], groupVariances };
+  };
+  return Object.assign(scatter, { moments: momentsOf(m, diagonal, groups), fromSquares });
+}
+
+function byRun(
+  m: readonly Float64Array[],
+  w: Float64Array,
+  groups: readonly (readonly number[])[],
+): Scatter | undefined {
+  const free = m.map((row, i) => row[i]);
+  // A run that the columns fit alone has no residual of its own.
+  if (free.some((left) => left <= 1e-9)) return undefined;
+  const diagonal = w.map((weight, i) => weight ** 2 / free[i]);
+  const fromSquares = (q: readonly number[]): number[] => q.map((square, k) => square / sum(groups[k], (i) => free[i]));
+  const scatter = (e: readonly number[]): ReturnType<Scatter> => ({
+    variance: e.reduce((total, value, i) => total + diagonal[i] * value ** 2, 0),
+    groupVariances: fromSquares(groups.map((g) => sum(g, (i) => e[i] ** 2))),
+  });
+  return Object.assign(scatter, { moments: momentsOf(m, diagonal, groups), fromSquares });
+}
+
+function momentsOf(m: readonly Float64Array[], d: Float64Array, groups: readonly (readonly number[])[]): Moments {
+  const n = d.length;
+  const k = m.map((row) => {
+    const line = new Float64Array(n);
+    for (let l = 0; l < n; l++) {
+      const part = row[l] * d[l];
+      for (let j = 0; j < n; j++) line[j] += part * m[l][j];
+    }
+    return line;
+  });
+  return {
+    mean: groups.map((g) => sum(g, (i) => k[i][i])),
+    variance: groups.map((g) => groups.map((h) => sum(g, (i) => sum(h, (j) => k[i][j] ** 2)))),
+  };
+}
+
+function degreesOfFreedom({ mean, variance }: Moments, s: readonly number[]): number {
+  const most = Math.max(...s);
+  if (!(most > 0)) return 1;
+  // Relative to the largest, so that tiny variances do not underflow when squared.
+  const r = s.map((value) => value / most);
+  const top = (mean[0] * r[0] + mean[1] * r[1]) ** 2;
+  return top / r.reduce((total, g, i) => total + r.reduce((part, h, j) => part + variance[i][j] * g * h, 0), 0);
+}
+
+/** I - QQ' for orthonormal columns. */
+function residualMaker(basis: readonly Float64Array[], n: number): Float64Array[] {
+  return Array.from({ length: n }, (_, i) =>
+    Float64Array.from({ length: n }, (_, j) => basis.reduce((left, q) => left - q[i] * q[j], i === j ? 1 : 0)),
+  );
+}
+
+/** Columns made orthonormal in turn; one that the others already span is left out. */
+function orthonormal(columns: readonly (readonly number[])[], n: number): Float64Array[] {
+  const basis: Float64Array[] = [];
+  for (const column of columns) {
+    if (column.length !== n)
+      throw new RangeError(`a column needs a number for each of ${n} runs, and has ${column.length}`);
+    const size = Math.sqrt(dot(column, column));
+    if (size === 0) continue;
+    // Twice, for what rounding leaves of the first time.
+    const rest = without(
+      without(
+        Float64Array.from(column, (value) => value / size),
+        basis,
+      ),
+      basis,
+    );
+    const left = Math.sqrt(dot(rest, rest));
+    if (left > 1e-9) basis.push(rest.map((value) => value / left));
+  }
+  return basis;
+}
+
+function without(column: Float64Array, basis: readonly Float64Array[]): Float64Array {
+  const rest = column.slice();
+  for (const q of basis) {
+    const along = dot(q, rest);
+    for (let i = 0; i < rest.length; i++) rest[i] -= along * q[i];
+  }
+  return rest;
+}
+
+function dot(one: ArrayLike<number>, other: ArrayLike<number>): number {
+  let total = 0;
+  for (let i = 0; i < one.length; i++) total += one[i] * other[i];
+  return total;
+}
+
+const sum = (list: readonly number[], of: (i: number) => number): number => list.reduce((total, i) => total + of(i), 0);

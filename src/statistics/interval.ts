@@ -1,0 +1,25 @@
+import { studentTInterval, studentTTwoSided } from './distributions/studentT.ts';
+import type { Estimate, RatioInterval } from './estimate.ts';
+
+/** What is said of one row, and all that is said of it: rows, claims, sentences and charts read these and no others. */
+export interface Statement {
+  /** Interval of the ratio B/A, valid for all rows of the family at once. */
+  readonly interval: RatioInterval;
+  /** Two-sided p of "no change", min(1, m p): at most 1 - confidence exactly where the interval leaves 1 out. */
+  readonly p: number;
+}
+
+/**
+ * The single-step simultaneous statement (Bonferroni; Dunn 1961): d -+ t(1 - alpha/(2m)) se, and p times m. Whatever
+ * thresholds are asked of such intervals, the chance that any of m is wrong stays within alpha.
+ *
+ * @param confidence 1 - alpha, for instance 0.95
+ * @param family m, how many rows are stated together; 1 for the one that was named in advance
+ */
+export function statement({ difference, standardError, df }: Estimate, confidence: number, family: number): Statement {
+  const reach = studentTInterval(1 - (1 - confidence) / family, df) * standardError;
+  return {
+    interval: { low: Math.exp(difference - reach), high: Math.exp(difference + reach) },
+    p: Math.min(1, family * studentTTwoSided(difference / standardError, df)),
+  };
+}
