@@ -9,12 +9,11 @@ export const signedPercentText = (value: number): string => `${signedFigure(valu
 /** An interval of changes: `−27.2 to −15.3 %`. @param low, high its ends in percent */
 export const intervalText = (low: number, high: number): string => `${signedFigure(low)} to ${signedFigure(high)} %`;
 
+/** The ends of an interval of sizes, which have no sign: `57.1 to 63.1 %`. @param low, high at least 0, in percent */
+export const sizesText = (low: number, high: number): string => `${figure(low)} to ${figure(high)} %`;
+
 /** A change with one decimal whatever its size, as a verdict has it: `+120.4 %`. @param value in percent */
 export const signedTenthsText = (value: number): string => `${signedTenths(value)} %`;
-
-/** An interval of changes with one decimal. @param low, high its ends in percent */
-export const tenthsIntervalText = (low: number, high: number): string =>
-  `${signedTenths(low)} to ${signedTenths(high)} %`;
 
 /** A percentage as it was stated, to four digits: `27.75 %`. @param value in percent */
 export const statedPercentText = (value: number): string => `${Number(value.toPrecision(4))} %`;

@@ -5,7 +5,7 @@ import { naturalOrder } from '../disk/naturalOrder.ts';
 import { isRecordingName } from '../disk/recordings.ts';
 import { writeProduct, type Surroundings } from '../disk/writing.ts';
 import { success, type Result } from '../result/result.ts';
-import { abbaOrder } from '../statistics/order.ts';
+import { interleavedOrder } from '../statistics/order.ts';
 import { runsNeeded } from '../statistics/repeats.ts';
 import { parsed, texts } from './args.ts';
 import { exitFor } from './exit.ts';
@@ -42,7 +42,7 @@ function ofPlan({ runs, detect, spread, conditions = 'A,B' }: Plan): Result<stri
   const count = runs === undefined ? needed(detect, spread) : success(Number(runs));
   if (!count.ok) return count;
   if (!Number.isInteger(count.value) || count.value < 1 || count.value > 100) return refuse('sheet.runs', {});
-  return success(sheetOfOrder(abbaOrder(count.value), [names[0], names[1]]));
+  return success(sheetOfOrder(interleavedOrder(count.value), [names[0], names[1]]));
 }
 
 /** Runs of each that show a reduction of `detect` when runs scatter by `spread`, with 80 % power at 95 % confidence. */

@@ -1,5 +1,4 @@
 import { claimedBothWays, claimZone, type BothWays, type Claim } from './claimForm.ts';
-import type { Comparison, ComparisonRow } from './comparison.ts';
 import type { RatioInterval } from './estimate.ts';
 import { runsNeededForLog } from './repeats.ts';
 import { changePercent, powerPercent } from './summary.ts';
@@ -70,19 +69,6 @@ export interface Judged {
   readonly noInference: NoInference | undefined;
 }
 
-/** A row of a comparison as it is judged. @throws RangeError for a row that is not there */
-export function judgedRow(comparison: Comparison, band: number): Judged {
-  if (!(band in comparison.rows)) throw new RangeError(`there is no band ${band}`);
-  const row = comparison.rows[band];
-  return {
-    ratio: row.ratio,
-    interval: row.inference?.interval,
-    spread: row.spread,
-    confidence: 1 - (1 - comparison.confidence) / (row.primary ? 1 : comparison.family),
-    noInference: withheld(comparison, row),
-  };
-}
-
 /**
  * Judges a claim by one row. Supported when the whole interval lies where the claim is true,
  * contradicted when none of it does, else not shown; a guard forces "not shown" whatever the numbers say.
@@ -109,13 +95,6 @@ export function judge(claim: Claim, row: Judged, forbidden = false): Verdict {
     settle: verdict === 'not shown' ? settleOf(guarded, zone, row) : undefined,
     bothWays: bothWays(claim, ratio),
   };
-}
-
-function withheld({ method, sequence }: Comparison, row: ComparisonRow): NoInference | undefined {
-  if (row.inference) return sequence === 'apart' ? 'order-apart' : undefined;
-  if (row.ratio === undefined) return 'not-a-level';
-  if (method === 'one run each') return 'one-run-each';
-  return method === 'no inference' ? 'few-runs' : 'no-scatter';
 }
 
 /**

@@ -5,6 +5,7 @@ import { finite, list, type Json } from './jsonNumbers.ts';
 import { followedJson, type PlanFollowed } from './plan.ts';
 import type { Message } from '../result/result.ts';
 import type { Unit } from '../units/unit.ts';
+import type { Sequence } from '../statistics/methods.ts';
 import type { Outcome } from '../statistics/outcome.ts';
 import type { Band } from './band.ts';
 import type { Run } from './run.ts';
@@ -17,10 +18,16 @@ export interface ComparisonValue {
   readonly kind: 'comparison';
   /** How the interval was made, in words, or why there is none. */
   readonly method: string;
-  /** Stable name of the method: `welch`, `paired`, `trend`, `one run each`, `too few runs`. */
+  /** Stable name of the method: `welch`, `paired`, `days`, `trend`, `curve`, `one run each`, `no inference`. */
   readonly methodCode: string;
   /** 0 to 1. */
   readonly confidence: number;
+  /** How many rows hold together at the confidence, the primary one apart; 1 unless said. */
+  readonly family?: number;
+  /** How the runs of both sides follow one another: `apart` withholds every verdict. */
+  readonly sequence?: Sequence;
+  /** So many times the variance of an interleaved order, with a steady drift taken out; where the order is known. */
+  readonly varianceInflation?: number;
   readonly channel: string;
   /** In words: `band r.m.s.`, `vibration dose value`. */
   readonly metric: string;
@@ -31,7 +38,7 @@ export interface ComparisonValue {
   readonly rows: readonly ComparisonRow[];
   /** As a fraction, where one was asked for. */
   readonly margin?: number;
-  /** The ratio of the densities bin by bin, where both sides have spectra of one frequency axis and three runs. */
+  /** The ratio of the densities bin by bin, where both sides have spectra of one frequency axis and four runs. */
   readonly ratio?: DensityRatio;
   /** The plan it was asked to follow, and where it does not. */
   readonly plan?: PlanFollowed;
@@ -41,7 +48,7 @@ export interface ComparisonValue {
   readonly guards?: readonly Message[];
 }
 
-/** B/A of the densities in each bin, with the interval of each bin by itself. */
+/** B/A of the densities in each bin, with an interval that holds for all bins together. */
 export interface DensityRatio {
   /** Bin k is at k x spacing, in Hz. */
   readonly spacing: number;
@@ -76,8 +83,10 @@ export interface ComparisonRow {
   /** B/A - 1 in percent and 20 log10(B/A). */
   readonly changePercent: number;
   readonly changeDb: number;
+  /** The interval that everything said of this row rests on: for all rows together, the primary one by itself. */
   readonly lowPercent: number | undefined;
   readonly highPercent: number | undefined;
+  /** Of the row alone, which decides nothing; and that of the interval, at most 1 - confidence where it leaves out 0. */
   readonly p: number | undefined;
   readonly pAdjusted: number | undefined;
   readonly outcome: Outcome;
@@ -85,18 +94,14 @@ export interface ComparisonRow {
   readonly sentence: string;
   /** This band's share of A's mean square over all frequencies but 0, in percent. */
   readonly shareOfA: number | undefined;
-  /** Named in advance, and so not adjusted for the other bands. */
+  /** The band that the question is about, which stands by itself. */
   readonly primary?: boolean;
   /** Standard deviation of ln(level) from run to run, pooled over both sides: 0.04 is about 4 %. */
   readonly spread?: number;
   /** What the interval rules out, in percent of amplitude. */
   readonly excludes?: RuledOut;
-  /** The interval that holds for all rows that are not primary at once (Bonferroni). */
-  readonly simultaneous?: PercentInterval;
-  /** Of a comparison with a margin: the interval (90 % for a confidence of 95 %) that had to lie within it, and p. */
-  readonly equivalence?: PercentInterval & { readonly p: number };
-  /** What the other possible methods say of the same figures. */
-  readonly sensitivity?: readonly Sensitivity[];
+  /** Of a comparison with a margin: whether the interval lies within it. */
+  readonly equivalent?: boolean;
   /** Reasons outside the figures that forbid a verdict by this row; the message of each is a clause. */
   readonly guards?: readonly Message[];
 }
@@ -113,19 +118,18 @@ export interface PercentInterval {
   readonly highPercent: number;
 }
 
-export interface Sensitivity extends PercentInterval {
-  /** `welch`, `pooled`, `paired` or `trend`. */
-  readonly method: string;
-  readonly changePercent: number;
-  readonly p: number;
-}
-
 const own = ({ unit }: ComparisonRow): Unit => unit;
 
-const lowHigh = (interval: PercentInterval | undefined): Json =>
-  interval === undefined
+/** The interval beside the margin that it is held against; null without one. */
+const heldAgainst = ({ equivalent, lowPercent, highPercent }: ComparisonRow, { margin }: ComparisonValue): Json =>
+  equivalent === undefined
     ? null
-    : { low_percent: finite(interval.lowPercent), high_percent: finite(interval.highPercent) };
+    : {
+        margin_percent: inPercent(margin) ?? null,
+        low_percent: finite(lowPercent),
+        high_percent: finite(highPercent),
+        within: equivalent,
+      };
 
 const ruledOut = (excludes: RuledOut | undefined): Json =>
   excludes === undefined
@@ -135,14 +139,6 @@ const ruledOut = (excludes: RuledOut | undefined): Json =>
         increase_percent: finite(excludes.increasePercent),
         either_way_percent: finite(excludes.eitherWayPercent),
       };
-
-const otherMethod = ({ method, changePercent, lowPercent, highPercent, p }: Sensitivity): Json => ({
-  method,
-  change_percent: finite(changePercent),
-  low_percent: finite(lowPercent),
-  high_percent: finite(highPercent),
-  p: finite(p),
-});
 
 /** The figures of the sides and what makes the change. */
 const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
@@ -182,6 +178,9 @@ export const comparisonKind = {
     figure('method', '', ({ method }) => method),
     figure('method_code', '', ({ methodCode }) => methodCode),
     figure('confidence', '', ({ confidence }) => confidence),
+    figure('family', '', ({ family = 1 }) => family),
+    figure('sequence', '', ({ sequence }) => sequence),
+    figure('variance_inflation', '', ({ varianceInflation }) => varianceInflation),
     detail('margin_percent', ({ margin }) => inPercent(margin)),
     detail('unit', ({ rows }) => rows[0]?.unit.symbol ?? ''),
     figure('channel', '', ({ channel }) => channel),
@@ -208,17 +207,14 @@ export const comparisonKind = {
       ...figures,
       detail('band', ({ band }) => band.label),
       detail('primary', ({ primary }) => primary === true),
-      detail('simultaneous', ({ simultaneous }) => lowHigh(simultaneous)),
-      detail('equivalence', ({ equivalence }) => lowHigh(equivalence)),
-      detail('equivalence_p', ({ equivalence }) => finite(equivalence?.p)),
-      detail('sensitivity', ({ sensitivity = [] }) => sensitivity.map(otherMethod)),
+      detail('equivalence', heldAgainst),
       detail('guards', ({ guards = [] }) => guards.map(({ message }) => message)),
       detail('sentence', ({ sentence }) => sentence),
       detail('a_each', ({ aRuns }) => list(aRuns)),
       detail('b_each', ({ bRuns }) => list(bRuns)),
     ],
     jsonFirst: ['from', 'to', 'band', 'primary', 'a', 'b', 'change', 'change_db'],
-    // The band that was named beforehand speaks for the comparison.
+    // The band that the question is about speaks for the comparison.
     speakers: (rows) => {
       const primary = rows.filter((row) => row.primary === true);
       return primary.length === 1 ? primary : rows;

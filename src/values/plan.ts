@@ -30,7 +30,7 @@ export interface Settled {
   /** Fractions. */
   readonly margin?: number;
   readonly confidence?: number;
-  readonly method?: 'welch' | 'paired' | 'trend';
+  readonly method?: 'paired' | 'trend';
   /** Of each condition. */
   readonly runs?: number;
   /** As letters: `ABBABAAB`. */

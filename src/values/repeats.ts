@@ -4,8 +4,9 @@ import type { DrawnDescription } from './description.ts';
 /** How many runs of each a test needs. */
 export interface RepeatsValue {
   readonly kind: 'repeats';
-  /** Fractions. */
-  readonly detect: number;
+  /** The reduction that is to be shown, or the margin within which both are to be shown to be the same; fractions. */
+  readonly detect?: number;
+  readonly equivalent?: number;
   readonly spread: number;
   readonly power: number;
   readonly confidence: number;
@@ -13,7 +14,9 @@ export interface RepeatsValue {
   readonly runs: number | undefined;
   /** Power that this whole number of runs gives, as a fraction. */
   readonly reached?: number;
-  /** What so many runs of each can show at that power: the smallest reduction, in percent. */
+  /** The method that such a test is judged by: `trend` and `curve` of an interleaved order, `welch` of none. */
+  readonly method?: string;
+  /** What so many runs of each can show at that power: the smallest reduction, or the smallest margin, in percent. */
   readonly table: readonly RepeatsRow[];
 }
 
@@ -29,7 +32,8 @@ export const repeatsKind = {
   caption: () => 'Runs of each condition',
   whole: [
     field('runs', '', ({ runs }) => runs, 'The runs of each condition of a plan of repeats'),
-    figure('detect', '%', ({ detect }) => 100 * detect),
+    figure('detect', '%', ({ detect }) => inPercent(detect)),
+    figure('equivalent', '%', ({ equivalent }) => inPercent(equivalent)),
     figure('spread', '%', ({ spread }) => 100 * spread),
     field('power', '%', ({ reached }) => inPercent(reached), 'The power that so many runs give of a plan of repeats', {
       notIn: 'json and table',
@@ -37,6 +41,7 @@ export const repeatsKind = {
     detail('power', ({ power }) => power),
     figure('power_reached', '', ({ reached }) => reached),
     figure('confidence', '', ({ confidence }) => confidence),
+    figure('method', '', ({ method }) => method),
   ],
   rows: {
     key: 'rows',
@@ -45,7 +50,7 @@ export const repeatsKind = {
     names: [figure('runs', '', ({ runs }) => runs, { title: 'Runs of each', each: 'as given' })],
     columns: [
       figure('smallest_reduction', '%', ({ smallestPercent }) => smallestPercent, {
-        heading: 'smallest reduction',
+        heading: ({ equivalent }) => (equivalent === undefined ? 'smallest reduction' : 'smallest margin'),
         digits: 3,
       }),
       figure('half_width', '%', ({ halfWidthPercent }) => halfWidthPercent, {

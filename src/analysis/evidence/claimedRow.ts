@@ -2,9 +2,9 @@ import { success, type Result, type Warning } from '../../result/result.ts';
 import type { Band } from '../../values/band.ts';
 import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
 import type { Watch } from '../../values/ports.ts';
-import { refuse, tell } from '../messages/evidence.ts';
+import { refuse } from '../messages/evidence.ts';
+import { guard } from '../messages/verdict.ts';
 import { sideOfComparison, slowestRate } from './sides.ts';
-import { methodOf } from './verdict.ts';
 import { sameBand } from '../planning/planFollowed.ts';
 import { comparisonOf } from './comparison.ts';
 
@@ -17,7 +17,7 @@ export interface ClaimedRow {
 
 /**
  * The row that a claim is about: of the band it names, else the primary, else the only one. A band that was not
- * compared is compared now from the same spectra. Refused where several bands are left, and of a band that can't be
+ * compared is compared now from the same spectra, and shows nothing. Refused where several bands are left, and of a band that can't be
  * measured.
  */
 export function claimedRow(comparison: ComparisonValue, band: Band | undefined, watch: Watch): Result<ClaimedRow> {
@@ -34,7 +34,7 @@ export function claimedRow(comparison: ComparisonValue, band: Band | undefined, 
 }
 
 function rowComparedNow(band: Band, comparison: ComparisonValue, watch: Watch): Result<ClaimedRow> {
-  const { rows, metricCode = 'rms', confidence, margin, plan, includesExcluded, guards } = comparison;
+  const { rows, metricCode = 'rms', methodCode, confidence, margin, plan, includesExcluded, guards } = comparison;
   const [a, b] = [comparison.a, comparison.b].map(sideOfComparison);
   const compared = rows.map((row) => row.band);
   if (a === undefined || b === undefined)
@@ -48,9 +48,10 @@ function rowComparedNow(band: Band, comparison: ComparisonValue, watch: Watch): 
     ofSignal: false,
     confidence,
     margin,
-    method: methodOf(comparison),
+    method: methodCode === 'paired' || methodCode === 'trend' ? methodCode : undefined,
     floor: undefined,
-  };
+    besides: comparison.family ?? rows.length,
+  } as const;
   const found = comparisonOf(sides, terms, watch);
   if (!found.ok) return found;
   const value: ComparisonValue = {
@@ -59,6 +60,11 @@ function rowComparedNow(band: Band, comparison: ComparisonValue, watch: Watch): 
     ...(includesExcluded === true ? { includesExcluded } : {}),
     ...(guards === undefined ? {} : { guards }),
   };
-  const now = tell('claim.band', { problem: 'compared now', compared, band });
-  return success({ comparison: value, row: value.rows[0], warnings: [now, ...found.warnings] });
+  const [row] = value.rows;
+  const unplanned = guard('guard.compared', { band });
+  return success({
+    comparison: value,
+    row: { ...row, guards: [...(row.guards ?? []), unplanned] },
+    warnings: found.warnings,
+  });
 }

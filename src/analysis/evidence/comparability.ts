@@ -5,6 +5,7 @@ import { extent, type Run } from '../../values/run.ts';
 import { tell, type UnlikeCondition } from '../messages/evidence.ts';
 import { guard } from '../messages/verdict.ts';
 import { conditionsOf, type Condition } from './conditions.ts';
+import { mixedWarnings } from './mixed.ts';
 import type { Side, Sides } from './sides.ts';
 
 /** Thresholds beyond which two sides were not measured alike (engineering choices). */
@@ -40,6 +41,7 @@ export function differences(
   return {
     warnings: [
       ...unlikeRecordings(sides),
+      ...mixedWarnings(sides),
       ...(speed === undefined ? [] : speedWarnings(sides, speed, levels, options)),
       ...others.flatMap((one) => conditionWarnings(sides, one)),
     ],
@@ -103,7 +105,7 @@ function conditionWarnings(sides: Sides, condition: Condition): Warning[] {
 
 function speedWarnings(sides: Sides, speed: Condition, levels: Levels, options: CompareOptions): Warning[] {
   if (distance(speed) <= conditionsDiffer) return [];
-  const rows = covariateSensitivity(levels, speed, { ...options, sensitivity: false }, speedExponents);
+  const rows = covariateSensitivity(levels, speed, options, speedExponents);
   const atEqualSpeed = rows.map(({ exponent, row }) => ({ exponent, changePercent: row.changePercent ?? 0 }));
   return [tell('compare.speeds', { ...factsOf(sides, speed), isTooFar: isTooFar(speed), atEqualSpeed })];
 }

@@ -4,6 +4,7 @@ import type { PlanFollowed } from '../../values/plan.ts';
 import type { Watch } from '../../values/ports.ts';
 import { tell } from '../messages/evidence.ts';
 import { excludedWarnings, whyNoneIncluded } from './excludedSides.ts';
+import { orderLetters } from './layout.ts';
 import { namesBand, type ComparisonRequest, type ComparisonTerms } from './request.ts';
 import type { Sides } from './sides.ts';
 import { weightedSides } from './weightedSides.ts';
@@ -69,16 +70,6 @@ function followed(
     order: orderLetters(value.a.places, value.b.places),
     includesExcluded,
   });
-}
-
-/** `ABBABAAB`, from the places of the runs of both sides; undefined where they are not known. */
-function orderLetters(a: readonly number[] | undefined, b: readonly number[] | undefined): string | undefined {
-  if (a === undefined || b === undefined) return undefined;
-  const all = [...a.map((place) => ({ place, letter: 'A' })), ...b.map((place) => ({ place, letter: 'B' }))];
-  return all
-    .sort((one, other) => one.place - other.place)
-    .map(({ letter }) => letter)
-    .join('');
 }
 
 const distinct = (warnings: readonly Warning[]): Warning[] =>

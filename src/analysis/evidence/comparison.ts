@@ -10,9 +10,9 @@ import { methodText } from '../messages/comparison.ts';
 import { noteWarning, refuse, tell } from '../messages/evidence.ts';
 import { differences } from './comparability.ts';
 import { comparisonRow } from './comparisonRow.ts';
-import { isUsualTitle, metricTitle } from './metrics.ts';
+import { layoutOf, orderLetters, type Layout } from './layout.ts';
+import { levelName, metricTitle } from './metrics.ts';
 import type { ComparisonTerms } from './request.ts';
-import { knownOrder } from './runOrder.ts';
 import type { Side, Sides } from './sides.ts';
 import { shareFrequencies } from '../spectra/spectrumMean.ts';
 import { measured, type Measured } from './measure.ts';
@@ -37,17 +37,21 @@ export function comparisonOf(sides: Sides, terms: ComparisonTerms, watch: Watch)
   if (!measurement.ok) return measurement;
   const { a, b, levels } = measurement.value;
   const { confidence, margin, method, primary, bands } = terms;
-  const order = knownOrder(runsOf(sides.a), runsOf(sides.b));
-  const options: CompareOptions = { confidence, margin, method, primary, orderA: order?.a, orderB: order?.b };
+  const layout = layoutOf(runsOf(sides.a), runsOf(sides.b));
+  const { order } = layout;
+  const options: CompareOptions = { confidence, margin, method, primary, besides: terms.besides, ...layout };
   const found = compareLevels(levels, options);
   const doubts = bands.map((band) => floorDoubtsOf(band, measurement.value));
-  const rows = rowsOf(measurement.value, terms, found, doubts);
+  const rows = rowsOf(measurement.value, terms, found, { doubts, layout });
   const unlike = differences(sides, { levels: levels[primary ?? 0], options: { ...options, primary: undefined } });
   const value: ComparisonValue = {
     kind: 'comparison',
     method: methodText(found),
     methodCode: found.method,
     confidence,
+    family: found.family,
+    sequence: found.sequence,
+    ...(found.varianceInflation === undefined ? {} : { varianceInflation: found.varianceInflation }),
     channel: sides.a.channel,
     metric: metricTitle(terms.metric, sides.a, terms.ofSignal),
     metricCode: sides.a.transfers === undefined ? terms.metric : 'transmissibility',
@@ -86,9 +90,7 @@ function measurementOf(sides: Sides, terms: ComparisonTerms, watch: Watch): Resu
 
 function levelsIn(band: Band, sides: Sides, a: Measured, b: Measured): Levels {
   const of = ({ tracks }: Side, { level }: Measured): number[] => tracks.map((_, run) => level(run, band));
-  const levels = { a: of(sides.a, a), b: of(sides.b, b) };
-  if (levels.a.length !== 1 || levels.b.length !== 1 || a.blocks === undefined || b.blocks === undefined) return levels;
-  return { ...levels, blocksA: a.blocks(0, band), blocksB: b.blocks(0, band) };
+  return { a: of(sides.a, a), b: of(sides.b, b) };
 }
 
 /** How a band stands to the logger at rest, where there is one and the sides have spectra. */
@@ -99,22 +101,26 @@ function floorDoubtsOf(band: Band, { a, b, floor }: Measurement): FloorDoubts {
 
 function rowsOf(
   { sides, a, levels }: Measurement,
-  { bands, metric, ofSignal }: ComparisonTerms,
+  { bands, metric, ofSignal, margin, besides }: ComparisonTerms,
   found: Comparison,
-  doubts: readonly FloorDoubts[],
+  { doubts, layout: { order } }: { readonly doubts: readonly FloorDoubts[]; readonly layout: Layout },
 ): ComparisonRow[] {
-  const title = metricTitle(metric, sides.a, ofSignal);
   return found.rows.map((row, index) => {
     const band = bands[index];
     const place = {
       band: ofSignal ? undefined : band,
-      metric: isUsualTitle(title) ? undefined : title,
+      level: levelName(metric, sides.a),
+      channel: sides.a.channel,
+      order: orderLetters(order?.a, order?.b),
       a: sides.a.name,
       b: sides.b.name,
     };
     const { guards } = doubts[index];
     return comparisonRow(
-      { band, unit: a.unit, levels: levels[index], shareOfA: a.share?.(band), guards, place },
+      {
+        ...{ band, unit: a.unit, levels: levels[index], shareOfA: a.share?.(band), guards, margin, place },
+        isUnplanned: besides !== undefined,
+      },
       row,
       found,
     );

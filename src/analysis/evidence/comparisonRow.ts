@@ -3,7 +3,7 @@ import type { Comparison, ComparisonRow as Found, Inference, Levels } from '../.
 import type { RatioInterval } from '../../statistics/estimate.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Band } from '../../values/band.ts';
-import type { ComparisonRow, PercentInterval, Sensitivity } from '../../values/comparison.ts';
+import type { ComparisonRow, PercentInterval } from '../../values/comparison.ts';
 import { tell, type ResultPlace } from '../messages/comparison.ts';
 
 /** What a row is told with, beside what statistics found. */
@@ -15,14 +15,17 @@ export interface RowFacts {
   readonly shareOfA: number | undefined;
   /** Reasons against a verdict by this row, as clauses. */
   readonly guards: readonly Message[];
-  readonly place: Omit<ResultPlace, 'changePercent'>;
+  /** A fraction: changes within it count as none. */
+  readonly margin: number | undefined;
+  /** Whether it was asked for after others had been compared: then it shows nothing. */
+  readonly isUnplanned: boolean;
+  readonly place: Omit<ResultPlace, 'changePercent' | 'method' | 'runsA' | 'runsB'>;
 }
 
 /** A row of a comparison as its value has it, with its sentence. */
 export function comparisonRow(facts: RowFacts, found: Found, comparison: Comparison): ComparisonRow {
-  const { inference, block } = found;
+  const { inference } = found;
   const { band, unit, levels, shareOfA, guards } = facts;
-  const interval = inference?.interval ?? block;
   return {
     band,
     unit,
@@ -33,16 +36,15 @@ export function comparisonRow(facts: RowFacts, found: Found, comparison: Compari
     bRuns: levels.b,
     changePercent: found.changePercent ?? 0,
     changeDb: found.changeDb ?? 0,
-    ...(interval === undefined ? { lowPercent: undefined, highPercent: undefined } : percents(interval)),
-    p: inference?.p,
-    pAdjusted: inference?.pAdjusted,
-    outcome: found.outcome,
+    ...(inference === undefined ? { lowPercent: undefined, highPercent: undefined } : percents(inference.interval)),
+    p: inference?.pAlone,
+    pAdjusted: inference?.p,
+    outcome: facts.isUnplanned ? 'not shown' : found.outcome,
     shareOfA,
     sentence: sentenceOf(facts, found, comparison),
     ...(found.primary ? { primary: true } : {}),
     ...(found.spread === undefined ? {} : { spread: found.spread }),
     ...(inference === undefined ? {} : inferred(inference)),
-    ...(found.sensitivity.length === 0 ? {} : { sensitivity: sensitivityOf(found) }),
     ...(guards.length === 0 ? {} : { guards }),
   };
 }
@@ -52,42 +54,24 @@ const percents = ({ low, high }: RatioInterval): PercentInterval => ({
   highPercent: 100 * (high - 1),
 });
 
-const inferred = ({
-  excluded,
-  simultaneous,
-  equivalence,
-}: Inference): Pick<ComparisonRow, 'excludes' | 'simultaneous' | 'equivalence'> => ({
+const inferred = ({ excluded, equivalent }: Inference): Pick<ComparisonRow, 'excludes' | 'equivalent'> => ({
   excludes: excluded,
-  simultaneous: percents(simultaneous),
-  ...(equivalence === undefined ? {} : { equivalence: { ...percents(equivalence.interval), p: equivalence.p } }),
+  ...(equivalent === undefined ? {} : { equivalent }),
 });
 
-const sensitivityOf = ({ sensitivity }: Found): Sensitivity[] =>
-  sensitivity.map(({ method, ratio, interval, p }) => ({
-    method,
-    changePercent: 100 * (ratio - 1),
-    ...percents(interval),
-    p,
-  }));
-
-/** A row's result in one sentence for a reader without statistics. */
-function sentenceOf({ place }: RowFacts, found: Found, comparison: Comparison): string {
-  const { confidence, runsA, runsB } = comparison;
-  const { inference, block, outcome } = found;
-  const at: ResultPlace = { ...place, changePercent: found.changePercent ?? 0 };
+/** A row's result in one sentence that may be printed. */
+function sentenceOf({ place, margin = 0, isUnplanned }: RowFacts, found: Found, comparison: Comparison): string {
+  const { confidence, family, method, runsA, runsB, sequence } = comparison;
+  const { inference, outcome } = found;
+  const at: ResultPlace = { ...place, changePercent: found.changePercent ?? 0, method, runsA, runsB };
   if (inference === undefined) {
-    if (comparison.method === 'one run each') {
-      const within = block === undefined ? undefined : { ...percents(block), confidence };
-      return tell('result.one-run-each', { ...at, within }).message;
-    }
-    if (comparison.method === 'no inference') return tell('result.few-runs', { ...at, runsA, runsB }).message;
-    return tell('result.no-scatter', at).message;
+    if (method === 'one run each') return tell('result.one-run-each', at).message;
+    return tell(method === 'no inference' ? 'result.few-runs' : 'result.no-scatter', at).message;
   }
-  const shown = { ...at, ...percents(inference.interval), confidence };
-  if (outcome !== 'unclear') return tell(`result.${outcome}`, shown).message;
-  if (inference.p <= 1 - confidence) {
-    const bands = comparison.rows.filter(({ primary }) => !primary).length;
-    return tell('result.chance', { ...shown, bands, pAdjusted: inference.pAdjusted }).message;
-  }
-  return tell('result.unclear', { ...shown, eitherWayPercent: inference.excluded.eitherWayPercent }).message;
+  const shown = { ...at, ...percents(inference.interval), confidence, family: found.primary ? 1 : family };
+  if (isUnplanned) return tell('result.unplanned', shown).message;
+  if (sequence === 'apart') return tell('result.apart', shown).message;
+  if (outcome === 'equivalent') return tell('result.equivalent', { ...shown, margin }).message;
+  if (outcome !== 'not shown') return tell(`result.${outcome}`, shown).message;
+  return tell('result.not-shown', { ...shown, eitherWayPercent: inference.excluded.eitherWayPercent }).message;
 }

@@ -16,7 +16,7 @@ export interface Condition extends Covariate {
 }
 
 /** Columns that say under what conditions a run was made. */
-const conditionColumns = /^(speed|mass|load|pressure.*|.* pressure)$/;
+export const conditionColumns = /^(speed|mass|load|pressure.*|.* pressure)$/;
 const unitInHeader = /[([]\s*([^()[\]]*?)\s*[)\]]\s*$/;
 
 /** The speed, mass, load and pressures of the run sheet, where every run of both sides has a figure above 0. */

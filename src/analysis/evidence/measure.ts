@@ -11,7 +11,6 @@ import { refuse } from '../messages/evidence.ts';
 import { isAcceleration } from '../recordings/dimensions.ts';
 import { bandRow } from '../spectra/bands.ts';
 import { densityOf } from '../spectra/density.ts';
-import { blockMeanSquares, signalMeanSquares } from './blocks.ts';
 import type { ComparisonTerms } from './request.ts';
 import type { Side } from './sides.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
@@ -20,8 +19,6 @@ import { sideSpectrum } from './sideSpectrum.ts';
 export interface Measured {
   readonly unit: Unit;
   readonly level: (run: number, band: Band) => number;
-  /** Mean squares of the blocks of a run, for the interval of a single pair. */
-  readonly blocks?: (run: number, band: Band) => number[];
   /** Share of the mean square over all frequencies but 0, in percent, mean over the runs. */
   readonly share?: (band: Band) => number;
   readonly spectrum: SpectrumValue | undefined;
@@ -55,8 +52,7 @@ function measuredSignal({ tracks }: Side, metric: string, at: string): Result<Me
   const { unit } = first;
   if (metric === 'p99') return success({ unit, level: (run) => found[run].p99, spectrum: undefined });
   if (metric === 'p99_9') return success({ unit, level: (run) => found[run].p999, spectrum: undefined });
-  const blocks = (run: number): number[] => signalMeanSquares(tracks[run]);
-  return success({ unit, level: (run) => found[run].rms, blocks, spectrum: undefined });
+  return success({ unit, level: (run) => found[run].rms, spectrum: undefined });
 }
 
 /** Band r.m.s. of each run, from its spectrum. */
@@ -65,7 +61,6 @@ function measuredBands(spectrum: SpectrumValue): Measured {
   return {
     unit: entries[0].channel.unit,
     level: (run, band) => bandRow(entries[run], band).rms,
-    blocks: (run, band) => blockMeanSquares(entries[run], band),
     share: (band) => {
       const shares = entries.map((entry) => {
         const density = densityOf(entry);

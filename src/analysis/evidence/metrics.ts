@@ -1,5 +1,6 @@
 import { weightingNames, type WeightingName } from '../../signal/weighting.ts';
 import { capitalised } from '../../result/words.ts';
+import { quantityOf } from '../recordings/dimensions.ts';
 import type { Side } from './sides.ts';
 
 /** What can be compared, by the name that requests have for it. */
@@ -34,5 +35,14 @@ export function metricTitle(metric: string, side: Side, ofSignal: boolean): stri
   return weighting === undefined ? own : `${weighting}-weighted ${own}`;
 }
 
-/** Whether a title is the one that goes without saying. */
-export const isUsualTitle = (title: string): boolean => title === metrics.rms;
+/** What a metric of a side is called in a sentence, with its quantity: `acceleration r.m.s.`. */
+export function levelName(metric: string, { transfers, tracks }: Side): string {
+  if (transfers !== undefined) return 'transmissibility';
+  const [{ channel }] = tracks;
+  const weighting = isWeighting(metric) ? capitalised(metric) : channel.weighting;
+  const quantity = [...(weighting === undefined ? [] : [`${weighting}-weighted`]), ...quantityOf(channel.unit)];
+  if (metric === 'vdv') return [...quantity.slice(0, -1), metrics.vdv].join(' ');
+  if (metric === 'p99' || metric === 'p99_9')
+    return [...quantity, `${metric === 'p99' ? '99' : '99.9'} % level about the mean`].join(' ');
+  return [...quantity, 'r.m.s.'].join(' ');
+}

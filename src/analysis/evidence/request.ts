@@ -1,9 +1,10 @@
-import type { Method } from '../../statistics/methods.ts';
 import type { Band } from '../../values/band.ts';
 import type { PlanValue, Settled } from '../../values/plan.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { OctaveFraction } from '../spectra/octaves.ts';
+
+export type AskedMethod = 'paired' | 'trend';
 
 /** What is asked of a comparison; undefined is not stated, and may be settled by the plan or taken as usual. */
 export interface ComparisonRequest {
@@ -12,13 +13,13 @@ export interface ComparisonRequest {
   /** Bands in Hz; or ranges in Hz that parts of an octave are to cover. */
   readonly bands: readonly Band[];
   readonly fraction: OctaveFraction | undefined;
-  /** The band that was named in advance. */
+  /** The band that the question is about. */
   readonly primary: Band | undefined;
   /** 0.5 to 1, both excluded. */
   readonly confidence: number | undefined;
   /** A fraction above 0: smaller changes count as none. */
   readonly margin: number | undefined;
-  readonly method: Method | undefined;
+  readonly method: AskedMethod | undefined;
   /** A recording of the logger at rest. */
   readonly floor: RunsValue | SpectrumValue | undefined;
   readonly plan: NamedPlan | undefined;
@@ -38,14 +39,17 @@ export interface ComparisonTerms {
   readonly metric: string;
   /** With the primary one among them. */
   readonly bands: readonly Band[];
-  /** Index of the band named in advance. */
+  /** Index of the band that the question is about. */
   readonly primary: number | undefined;
   /** The level is of the whole signal, and there is one band: all of it. */
   readonly ofSignal: boolean;
   readonly confidence: number;
   readonly margin: number | undefined;
-  readonly method: Method;
+  /** Where one is asked for; else the layout of the test decides. */
+  readonly method: AskedMethod | undefined;
   readonly floor: RunsValue | SpectrumValue | undefined;
+  /** How many bands were compared before these, which are then unplanned. */
+  readonly besides?: number;
 }
 
 /** What a request's plan settles; nothing where it has none. */

@@ -25,7 +25,7 @@ export function termsOf(request: ComparisonRequest, sides: Sides): Result<Compar
     metric,
     confidence: request.confidence ?? settled.confidence ?? usualConfidence,
     margin: request.margin ?? settled.margin,
-    method: request.method ?? settled.method ?? 'welch',
+    method: request.method ?? settled.method,
     floor: request.floor,
   });
 }
@@ -54,7 +54,7 @@ function bandsOf(request: ComparisonRequest, metric: string, sides: Sides): Resu
 }
 
 interface NamedBands {
-  /** The one named in advance. */
+  /** The one that the question is about. */
   readonly first: Band | undefined;
   readonly others: readonly Band[];
 }

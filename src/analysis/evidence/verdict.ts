@@ -1,15 +1,9 @@
-import { judge } from '../../statistics/claim.ts';
+import { judge, type Judged, type NoInference } from '../../statistics/claim.ts';
 import { claimZone, type Claim } from '../../statistics/claimForm.ts';
-import { compare as compareLevels } from '../../statistics/compare.ts';
-import type { Method } from '../../statistics/methods.ts';
 import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
 import type { VerdictValue } from '../../values/verdict.ts';
-import { claimText, verdictWords, type Subject } from '../messages/verdict.ts';
+import { claimText, verdictWords } from '../messages/verdict.ts';
 import { guardsOf } from './guards.ts';
-
-/** The method of a comparison, where it had one; Welch's else. */
-export const methodOf = ({ methodCode }: ComparisonValue): Method =>
-  methodCode === 'paired' || methodCode === 'trend' || methodCode === 'pooled' ? methodCode : 'welch';
 
 /** What becomes of a claim by one row of a comparison. @param source where the claim stands */
 export function verdictOf(
@@ -18,19 +12,16 @@ export function verdictOf(
   row: ComparisonRow,
   source: string | undefined,
 ): VerdictValue {
-  const { a, b, confidence, plan } = comparison;
-  const found = compareLevels([{ a: row.aRuns, b: row.bRuns }], {
-    confidence,
-    method: methodOf(comparison),
-    orderA: a.places,
-    orderB: b.places,
-  });
-  const guards = guardsOf(claim, comparison, row);
-  const verdict = judge(claim, found, 0, guards.length > 0);
+  const { plan } = comparison;
+  const guards = guardsOf(comparison, row);
+  const judged = judgedRow(comparison, row);
+  const verdict = judge(claim, judged, guards.length > 0);
   const words = verdictWords({
-    subject: subjectOf(comparison, row),
+    found: row.sentence,
+    a: comparison.a.name,
+    runsA: comparison.a.runs.length,
+    runsB: comparison.b.runs.length,
     claim,
-    comparison: found,
     verdict,
     guards,
     shareOfA: row.shareOfA,
@@ -58,9 +49,28 @@ export function verdictOf(
 const reduction = (percent: number | undefined): number | undefined =>
   percent === undefined ? undefined : 0 - percent;
 
-function subjectOf({ a, b, channel, metric, metricCode }: ComparisonValue, { band }: ComparisonRow): Subject {
-  const isWhole = band.from === 0 && metricCode !== 'rms';
-  return { a: a.name, b: b.name, metric, channel, band: isWhole ? undefined : band };
+/** A row as it is judged: by the interval it is printed with. */
+function judgedRow(comparison: ComparisonValue, row: ComparisonRow): Judged {
+  const { lowPercent, highPercent, changePercent, spread, primary } = row;
+  const { confidence, family = 1 } = comparison;
+  return {
+    ratio: ratioOf(changePercent),
+    interval:
+      lowPercent === undefined || highPercent === undefined
+        ? undefined
+        : { low: ratioOf(lowPercent), high: ratioOf(highPercent) },
+    spread,
+    confidence: 1 - (1 - confidence) / (primary === true ? 1 : family),
+    noInference: withheld(comparison, row),
+  };
 }
+
+function withheld({ methodCode, sequence }: ComparisonValue, { lowPercent }: ComparisonRow): NoInference | undefined {
+  if (lowPercent !== undefined) return sequence === 'apart' ? 'order-apart' : undefined;
+  if (methodCode === 'one run each') return 'one-run-each';
+  return methodCode === 'no inference' ? 'few-runs' : 'no-scatter';
+}
+
+const ratioOf = (percent: number): number => 1 + percent / 100;
 
 const isSameClaim = (one: Claim, other: Claim): boolean => JSON.stringify(one) === JSON.stringify(other);

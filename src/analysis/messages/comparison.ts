@@ -1,19 +1,19 @@
 import { messages, type Sentences } from '../../result/messages.ts';
+import { capitalised } from '../../result/words.ts';
 import type { Comparison } from '../../statistics/comparison.ts';
 import { fewestRuns, type Method } from '../../statistics/methods.ts';
 import type { Band } from '../../values/band.ts';
-import { inBand } from '../bandWords.ts';
-import { intervalText, percentText, signedPercentText, statedPercentText } from '../percents.ts';
+import { bandText } from '../bandWords.ts';
+import { intervalText, percentText, signedPercentText, sizesText, statedPercentText } from '../percents.ts';
 
-// What a comparison found, in words for a reader without statistics, and the method it was found by.
-
-export const withinTheseRuns = 'within these two runs only; not evidence about the change itself';
+// What a comparison found, in words that may be printed, and the method it was found by.
 
 const methodNames: Readonly<Record<Method, string>> = {
-  welch: 'Welch t interval on the logarithms of the runs',
-  pooled: 'pooled t interval on the logarithms of the runs',
-  paired: 'paired t interval on the logarithms of the runs',
-  trend: 'linear trend over the run order taken out',
+  welch: 'Welch t interval on the logarithms of the runs, order not known',
+  paired: 't interval on the logarithms of the runs, compared in pairs',
+  days: 't interval on the logarithms of the runs, differences between days taken out',
+  trend: 't interval on the logarithms of the runs, steady drift taken out',
+  curve: 't interval on the logarithms of the runs, steady and curved drift taken out',
 };
 
 /** How a comparison was made, and of how many runs. */
@@ -21,28 +21,32 @@ export type MethodFacts = Pick<Comparison, 'method' | 'runsA' | 'runsB'>;
 
 /** The method of a comparison and what it rests on, as a phrase; or why there is no interval. */
 export function methodText({ method, runsA, runsB }: MethodFacts): string {
-  if (method === 'one run each') return `one run each: ${withinTheseRuns}`;
+  if (method === 'one run each') return 'one run each, which says nothing about other runs';
   if (method === 'no inference')
     return `${runsA} + ${runsB} runs: too few to infer anything about other runs; at least ${fewestRuns} of each are needed`;
   return `${methodNames[method]}, ${runsA} + ${runsB} runs`;
 }
 
-/** What every result names: where it was found, the sides, and the change of B against A. */
-export interface ResultPlace {
+/** What every result names: what was measured and where, the sides, the change of B against A, and the runs. */
+export interface ResultPlace extends MethodFacts {
+  /** What was measured: `acceleration r.m.s.`. */
+  readonly level: string;
+  readonly channel: string;
   /** Undefined of a level of the whole signal. */
   readonly band: Band | undefined;
-  /** What was compared, where it is not the r.m.s. of a band. */
-  readonly metric: string | undefined;
   readonly a: string;
   readonly b: string;
   readonly changePercent: number;
+  /** As letters, where it is known: `ABBABAAB`. */
+  readonly order: string | undefined;
 }
 
-/** An interval in percent and its confidence, 0 to 1. */
+/** An interval in percent, its confidence, 0 to 1, and for how many bands together it holds. */
 export interface ResultInterval {
   readonly lowPercent: number;
   readonly highPercent: number;
   readonly confidence: number;
+  readonly family: number;
 }
 
 type Shown = ResultPlace & ResultInterval;
@@ -50,47 +54,73 @@ type Shown = ResultPlace & ResultInterval;
 export interface ResultFacts {
   'result.lower': Shown;
   'result.higher': Shown;
-  'result.equivalent': Shown;
+  /** A fraction: changes within it count as none. */
+  'result.equivalent': Shown & { readonly margin: number };
   /** What the interval rules out, in percent. */
-  'result.unclear': Shown & { readonly eitherWayPercent: number };
-  /** Shown by itself, and not among the bands that were compared together. */
-  'result.chance': Shown & { readonly bands: number; readonly pAdjusted: number };
-  'result.one-run-each': ResultPlace & { readonly within: ResultInterval | undefined };
-  'result.few-runs': ResultPlace & { readonly runsA: number; readonly runsB: number };
+  'result.not-shown': Shown & { readonly eitherWayPercent: number };
+  /** All runs of one side came before the other's. */
+  'result.apart': Shown;
+  /** A band that was asked for after others had been compared. */
+  'result.unplanned': Shown;
+  'result.one-run-each': ResultPlace;
+  'result.few-runs': ResultPlace;
   'result.no-scatter': ResultPlace;
 }
 
-/** How a result begins: with the band, with the metric of the whole signal, or with both. */
-function placeText({ band, metric }: ResultPlace): string {
-  if (band === undefined) return `By the ${metric ?? 'r.m.s.'}`;
-  return metric === undefined ? inBand(band) : `${inBand(band)}, by the ${metric},`;
+/** Longer orders are not read letter by letter. */
+const lettersRead = 24;
+
+const methodPhrases: Readonly<Record<Method, string>> = {
+  welch: ', order not known',
+  paired: ', compared in pairs',
+  days: ', differences between days taken out',
+  trend: ', steady drift taken out',
+  curve: ', steady and curved drift taken out',
+};
+
+function runsText({ runsA, runsB, order, method }: ResultPlace): string {
+  const isRead = order !== undefined && order.length <= lettersRead;
+  const how = method === 'one run each' || method === 'no inference' ? '' : methodPhrases[method];
+  return `${runsA} + ${runsB} runs${isRead ? ` in order ${order}` : ''}${how}`;
 }
 
-const intervalOf = ({ confidence, lowPercent, highPercent }: ResultInterval): string =>
-  `${statedPercentText(100 * confidence)} interval ${intervalText(lowPercent, highPercent)}`;
+const subject = ({ level, channel, band }: ResultPlace): string =>
+  `${level} (${channel}${band === undefined ? '' : `, ${bandText(band)}`})`;
 
-const found = (facts: Shown): string => `${signedPercentText(facts.changePercent)} (${intervalOf(facts)})`;
+function intervalPhrase({ confidence, family }: ResultInterval, text: string): string {
+  const share = statedPercentText(100 * confidence);
+  return family === 1 ? `${share} interval ${text}` : `interval ${text}, ${share} for all ${family} bands together`;
+}
 
-const measured = (facts: ResultPlace): string =>
-  `${placeText(facts)} ${facts.b} measured ${signedPercentText(facts.changePercent)} against ${facts.a}`;
+const changed = (facts: Shown): string =>
+  `${signedPercentText(facts.changePercent)} (${intervalPhrase(facts, intervalText(facts.lowPercent, facts.highPercent))}; ${runsText(facts)})`;
 
-const probability = (p: number): string => (p < 0.001 ? 'below 0.001' : p.toFixed(p < 0.1 ? 3 : 2));
+function directed(facts: Shown, word: 'lower' | 'higher'): string {
+  const { changePercent, lowPercent, highPercent } = facts;
+  const ends = word === 'lower' ? [-highPercent, -lowPercent] : [lowPercent, highPercent];
+  return `${capitalised(subject(facts))} was ${percentText(changePercent)} ${word} with ${facts.b} than with ${facts.a} (${intervalPhrase(facts, sizesText(ends[0], ends[1]))}; ${runsText(facts)}).`;
+}
+
+const difference = (facts: ResultPlace): string =>
+  `A difference in ${subject(facts)} between ${facts.b} and ${facts.a} is not shown`;
+
+const measured = (facts: ResultPlace, why: string): string =>
+  `${difference(facts)}: ${signedPercentText(facts.changePercent)} was measured in ${runsText(facts)}, ${why}.`;
 
 const sentences: Sentences<ResultFacts> = {
-  'result.lower': (facts) => `${placeText(facts)} ${facts.b} vibrates less than ${facts.a}: ${found(facts)}.`,
-  'result.higher': (facts) => `${placeText(facts)} ${facts.b} vibrates more than ${facts.a}: ${found(facts)}.`,
+  'result.lower': (facts) => directed(facts, 'lower'),
+  'result.higher': (facts) => directed(facts, 'higher'),
   'result.equivalent': (facts) =>
-    `${placeText(facts)} ${facts.b} and ${facts.a} are practically the same: ${found(facts)}, within the margin stated.`,
-  'result.unclear': (facts) =>
-    `${placeText(facts)} no difference is shown: ${found(facts)}. The data rule out a change of more than ${percentText(facts.eitherWayPercent)} either way, but do not show that there is none.`,
-  'result.chance': (facts) =>
-    `${placeText(facts)} no difference is shown: ${found(facts)} would show one if it stood alone, but ${facts.bands} bands were compared, and then it may be chance (p ${probability(facts.pAdjusted)} for all of them).`,
-  'result.one-run-each': (facts) =>
-    `${measured(facts)} (one run each${facts.within === undefined ? '' : `; ${intervalOf(facts.within)} within these two runs only`}): that is no evidence about the change itself.`,
-  'result.few-runs': (facts) =>
-    `${measured(facts)} (${facts.runsA} + ${facts.runsB} runs): too few runs to say whether the change is real.`,
-  'result.no-scatter': (facts) =>
-    `${measured(facts)} (the runs do not scatter at all): nothing says whether the change is real.`,
+    `${capitalised(subject(facts))} was the same within ±${percentText(100 * facts.margin)} with ${facts.b} and with ${facts.a}: ${changed(facts)}.`,
+  'result.not-shown': (facts) =>
+    `${difference(facts)}: ${changed(facts)}. The data rule out a change of more than ${percentText(facts.eitherWayPercent)} either way, but do not show that there is none.`,
+  'result.apart': (facts) =>
+    `${difference(facts)}, because all runs of one came before the other’s and a drift would look the same: ${changed(facts)}.`,
+  'result.unplanned': (facts) =>
+    `${difference(facts)}, because it is not among the bands compared: ${changed(facts)}, unplanned.`,
+  'result.one-run-each': (facts) => measured(facts, 'which says nothing about other runs'),
+  'result.few-runs': (facts) => measured(facts, `and at least ${fewestRuns} of each are needed`),
+  'result.no-scatter': (facts) => measured(facts, 'which do not scatter at all, as real runs do'),
 };
 
 export const { tell } = messages<ResultFacts>(sentences);

@@ -5,8 +5,7 @@ import type { Warning } from '../../result/result.ts';
 import type { Band } from '../../values/band.ts';
 import { hertz } from '../amounts.ts';
 import { bandHead, bandsText, bandText } from '../bandWords.ts';
-import { signedPercentText, signedTenthsText } from '../percents.ts';
-import { withinTheseRuns } from './comparison.ts';
+import { signedPercentText } from '../percents.ts';
 import { leftOutText, withReasons, type LeftOut } from './recordings.ts';
 import { formatNumber } from '../../units/format.ts';
 
@@ -72,8 +71,10 @@ export interface EvidenceFacts extends NoteFacts {
   /** Which of the bands compared a claim is about: not said, or none of them. */
   'claim.band':
     | { readonly problem: 'not said'; readonly compared: readonly Band[] }
-    | { readonly problem: 'not compared' | 'compared now'; readonly compared: readonly Band[]; readonly band: Band };
+    | { readonly problem: 'not compared'; readonly compared: readonly Band[]; readonly band: Band };
   'compare.using': object;
+  /** Words that a column of the run sheet has for the runs of a side. */
+  'compare.mixed': { readonly side: string; readonly column: string; readonly words: readonly string[] };
   /** Mean lengths of the runs in s, and mean rates in Hz. */
   'compare.durations': SideNames & { readonly secondsA: number; readonly secondsB: number };
   'compare.rates': SideNames & { readonly rateA: number; readonly rateB: number };
@@ -126,8 +127,6 @@ function claimBandSentence(facts: EvidenceFacts['claim.band']): string {
       return `The comparison has the bands ${compared}: say which one the claim is about, as in "over ${facts.compared[0].from}..${facts.compared[0].to} Hz".`;
     case 'not compared':
       return `The comparison has no band ${bandText(facts.band)}, only ${compared}: compare over it first.`;
-    case 'compared now':
-      return `${bandText(facts.band)} is none of the bands that were compared (${compared}): it is compared here by itself.`;
   }
 }
 
@@ -137,39 +136,31 @@ const obstacleText = ({ obstacle, a, b, runsA, runsB }: EvidenceFacts['compare.m
     'no-order':
       'the trend method needs the order of the runs. Give the order in a run sheet (column order), and load with it.',
     'same-place': 'two runs have the same place in the order.',
-    'one-before-the-other':
-      'all runs of one condition came before the other, so drift and change cannot be told apart.',
+    'pairs-incomplete': 'the pairs of the run sheet do not hold one run of each.',
   })[obstacle satisfies Obstacle];
 
-function driftSentence({ band, perRun, p, method }: EvidenceFacts['compare.drift-seen']): string {
-  const chance = p < 0.001 ? 'below 0.001' : `= ${p.toFixed(3)}`;
-  const effect = method === 'trend' ? 'which is taken out' : 'which the trend method would take out';
-  return `${bandHead(band)}: The level drifted by ${signedTenthsText(100 * perRun)} a run over the day (p ${chance}), ${effect}.`;
-}
+const inflationText = (inflation: number): string =>
+  `the variance of the change is ${inflation.toFixed(2)} times that of an interleaved order`;
 
-function disagreement({ band, methods, shown }: EvidenceFacts['compare.methods-disagree']): string {
-  const found = shown ? 'no difference where this method shows one' : 'a difference where this method shows none';
-  return `${bandHead(band)}: By the ${methods.join(' and ')} ${methods.length === 1 ? 'method' : 'methods'} the runs would show ${found}; the planned method counts.`;
-}
-
-function leaningSentence({ a, b, lag }: EvidenceFacts['compare.order-leans']): string {
-  const size = Math.abs(lag).toFixed(1);
-  return `Runs of ${b} came on average ${size} runs ${lag > 0 ? 'after' : 'before'} those of ${a}, so a drift of 1 % a run would look like a change of ${size} %; an ABBA order cancels it.`;
+function apartSentence({ a, b, varianceInflation }: EvidenceFacts['compare.order-apart']): string {
+  const cost =
+    varianceInflation === undefined ? '' : ` (with a steady drift taken out, ${inflationText(varianceInflation)})`;
+  return `All runs of one of ${a} and ${b} came before the other’s, so a drift cannot be told from a change and no verdict is given${cost}: mix them, as "order" proposes.`;
 }
 
 const noteSentences: Sentences<NoteFacts> = {
-  'compare.one-run-each': () => `There is one run each: the figures hold ${withinTheseRuns}.`,
+  'compare.one-run-each': () => 'There is one run each: the figures say nothing about other runs.',
   'compare.few-runs': ({ a, b, runsA, runsB, needed }) =>
     `There are ${runsA} runs of ${a} and ${runsB} of ${b}; at least ${needed} of each are needed for an interval.`,
   'compare.method-not-possible': (facts) =>
-    `Welch's method was used instead of ${facts.method}: ${obstacleText(facts)}`,
-  'compare.order-leans': leaningSentence,
-  'compare.drift-seen': driftSentence,
+    `The method ${facts.instead} was used instead of ${facts.method}: ${obstacleText(facts)}`,
+  'compare.order-leans': ({ a, b, varianceInflation }) =>
+    `The runs of ${a} and ${b} are not well mixed: ${inflationText(varianceInflation)}, as "order" proposes one.`,
+  'compare.order-apart': apartSentence,
   'compare.pairs-not-neighbours': () =>
     'The runs of a pair did not follow one another, so pairing does not take out what wandered between them.',
   'compare.no-scatter': ({ band }) =>
     `${bandHead(band)}: The runs do not differ at all; was the same file loaded more than once?`,
-  'compare.methods-disagree': disagreement,
 };
 
 const sentences: Sentences<EvidenceFacts> = {
@@ -203,6 +194,8 @@ const sentences: Sentences<EvidenceFacts> = {
   'claim.band': claimBandSentence,
   'compare.using': () =>
     'What is compared was already cut into segments: its own window counts, not the one after using.',
+  'compare.mixed': ({ side, column, words }) =>
+    `The runs of ${side} differ in ${column} (${words.join(', ')}): compare like with like, as in "where ${column} ${words[0]}".`,
   'compare.durations': ({ a, b, secondsA, secondsB }) =>
     `The runs of ${a} last ${secondsA.toFixed(1)} s on average and those of ${b} ${secondsB.toFixed(1)} s: trim both to the same stretch.`,
   'compare.rates': ({ a, b, rateA, rateB }) =>
@@ -216,7 +209,7 @@ const sentences: Sentences<EvidenceFacts> = {
   'compare.floor': ({ band, run, ratio, wanted }) =>
     `${bandHead(band)}: the mean square of ${run} is only ${ratio.toPrecision(2)} times that of the logger at rest, and ${wanted} times are wanted.`,
   'compare.small-share': ({ band, sharePercent }) =>
-    `${bandHead(band)} holds only ${sharePercent.toPrecision(2)} % of the mean square of the baseline: a change there is hardly felt.`,
+    `${bandHead(band)} holds only ${sharePercent.toPrecision(2)} % of the mean square of the baseline: a change there hardly changes the whole.`,
   'runs.included': ({ runs }) =>
     `Taken in although the run sheet excludes ${runs.length === 1 ? 'it' : 'them'}: ${withReasons(runs)}.`,
   'runs.excluded': excludedSentence,

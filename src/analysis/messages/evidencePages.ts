@@ -114,7 +114,7 @@ export const evidencePages: MessagePages<Omit<EvidenceFacts, 'band.outside'>> = 
   ),
   'claim.band': page(
     'A claim about a band that is not plain',
-    'Of several bands the primary one is meant unless one is named; a band that was not compared is compared by itself.',
+    'Of several bands the primary one is meant unless one is named; of a band that was not compared nothing is shown.',
     after('c = compare foam with gel over 10..50 Hz, 50..100 Hz', 'claim c reduction 10 %'),
     after('c = compare foam with gel over 10..50 Hz, 50..100 Hz', 'claim c reduction 10 % over 10..50 Hz'),
   ),
@@ -204,20 +204,26 @@ export const evidencePages: MessagePages<Omit<EvidenceFacts, 'band.outside'>> = 
   ),
   'compare.method-not-possible': page(
     'A method that these runs do not allow',
-    'Pairs need as many runs on both sides, and a trend needs the order in which all were made, with the sides mingled.',
+    'Pairs need one run of each side, and a trend needs the order in which all were made.',
     after(`${comparison} trend`),
     ofBricks(`${comparison} trend`),
   ),
   'compare.order-leans': page(
-    'An order that lets a drift pass for a change',
-    'Where the runs of one side came later on average, whatever drifted over the day adds to the change.',
+    'An order that mixes the runs badly',
+    'Where the runs of one side came later on average, taking the drift out costs precision: the interval is wider.',
+    ofSheet('warming', comparison),
+    ofBricks(comparison),
+  ),
+  'compare.order-apart': page(
+    'All of one side before the other',
+    'Whatever drifted over the day looks like the change, so that no verdict is given.',
     ofSheet('other-day', comparison),
     ofBricks(comparison),
   ),
-  'compare.drift-seen': page(
-    'A drift over the day',
-    'The level rises or falls from run to run by more than chance explains.',
-    ofSheet('warming', comparison),
+  'compare.mixed': page(
+    'A side of several set-ups',
+    'Runs that differ in a column of the run sheet scatter by what it names, and the sides may hold unlike shares of it.',
+    ofSheet('runs', comparison),
     ofBricks(comparison),
   ),
   'compare.pairs-not-neighbours': page(
@@ -233,11 +239,5 @@ export const evidencePages: MessagePages<Omit<EvidenceFacts, 'band.outside'>> = 
       '\n',
     ),
     after(comparison),
-  ),
-  'compare.methods-disagree': page(
-    'Another method would say otherwise',
-    'Whether a difference is shown hangs on the method here, so it counts that the method was chosen before.',
-    ofBricks('compare foam with gel over 4..50 Hz').replaceAll('10..70 s', '10..45 s'),
-    ofBricks(comparison),
   ),
 };

@@ -3,11 +3,9 @@ import type { Message } from '../../result/result.ts';
 import { capitalised } from '../../result/words.ts';
 import type { NoInference, Reason, Settle, Strongest, Verdict } from '../../statistics/claim.ts';
 import type { BothWays, Claim } from '../../statistics/claimForm.ts';
-import type { Comparison } from '../../statistics/comparison.ts';
 import type { Band } from '../../values/band.ts';
 import { bandText } from '../bandWords.ts';
-import { intervalText, percentText, signedTenthsText, statedPercentText, tenthsIntervalText } from '../percents.ts';
-import { methodText } from './comparison.ts';
+import { percentText, signedTenthsText, statedPercentText } from '../percents.ts';
 
 // A claim, what became of it, and why, in words.
 
@@ -31,7 +29,8 @@ export interface GuardFacts {
   /** Mean square of the run's band against that of the logger at rest. */
   'guard.floor': { readonly run: string; readonly ratio: number };
   'guard.band': { readonly band: Band };
-  'guard.family': { readonly bands: number; readonly lowPercent: number; readonly highPercent: number };
+  /** Asked for after others had been compared. */
+  'guard.compared': { readonly band: Band };
 }
 
 const guardClauses: Sentences<GuardFacts> = {
@@ -42,26 +41,19 @@ const guardClauses: Sentences<GuardFacts> = {
   'guard.floor': ({ run, ratio }) =>
     `the band lies under the logger’s noise floor (${run} holds ${ratio.toPrecision(2)} times the mean square of the logger at rest)`,
   'guard.band': ({ band }) => `${bandText(band)} is no band of the plan`,
-  'guard.family': ({ bands, lowPercent, highPercent }) =>
-    `${bands} bands were compared and this one was not named beforehand: the interval that holds for all of them at once is ${intervalText(lowPercent, highPercent)}`,
+  'guard.compared': ({ band }) => `${bandText(band)} is not among the bands compared; add it to "over"`,
 };
 
 export const { tell: guard } = messages<GuardFacts>(guardClauses);
 
-/** What changed and where: `From foam to gel, the band r.m.s. of z in 10 to 50 Hz`. */
-export interface Subject {
-  readonly a: string;
-  readonly b: string;
-  readonly metric: string;
-  readonly channel: string;
-  /** Undefined of a level of the whole signal. */
-  readonly band: Band | undefined;
-}
-
 export interface VerdictFacts {
-  readonly subject: Subject;
+  /** What the row found, in a sentence. */
+  readonly found: string;
+  /** Name of the baseline. */
+  readonly a: string;
+  readonly runsA: number;
+  readonly runsB: number;
   readonly claim: Claim;
-  readonly comparison: Pick<Comparison, 'method' | 'confidence' | 'runsA' | 'runsB'>;
   readonly verdict: Verdict;
   /** As `guard` and the deviations of a plan give them: the message of each is a clause. */
   readonly guards: readonly Message[];
@@ -85,39 +77,28 @@ export interface VerdictWords {
 
 /** The words of a verdict; the sentence names a claim that is supported instead of the reason where there is one. */
 export function verdictWords(facts: VerdictFacts): VerdictWords {
-  const { subject, claim, verdict } = facts;
+  const { found, claim, verdict } = facts;
   const strongest = verdict.verdict === 'supported' ? undefined : verdict.strongest;
   const reason = reasonText(facts);
-  const found = strongest === undefined ? `: ${reason}` : `; ${strongestText(strongest)} is supported`;
+  const why = strongest === undefined ? `: ${reason}` : `; ${strongestText(strongest)} is supported`;
   const because = [reason, ...besides(facts)].map((clause) => `${capitalised(clause)}.`);
   return {
-    sentence: `${subjectText(subject)} ${changeText(facts)}. The claim of ${claimText(claim)} is ${verdict.verdict}${found}.`,
+    sentence: `${found} The claim of ${claimText(claim)} is ${verdict.verdict}${why}.`,
     because,
     untold: strongest === undefined ? because.slice(1) : because,
     settle: verdict.settle && settleText(verdict.settle),
   };
 }
 
-const subjectText = ({ a, b, metric, channel, band }: Subject): string =>
-  `From ${a} to ${b}, the ${metric} of ${channel}${band === undefined ? '' : ` in ${bandText(band)}`}`;
+const strongestText = ({ direction, percent, of }: Strongest): string =>
+  `${article[direction]}${percent > 0 ? ` of at least ${percent} %${of === 'power' ? ' of power' : ''}` : ''}`;
 
-const strongestText = ({ direction, percent }: Strongest): string =>
-  `${article[direction]}${percent > 0 ? ` of at least ${percent} %` : ''}`;
-
-function changeText({ comparison, verdict }: VerdictFacts): string {
-  const { changePercent, lowPercent, highPercent } = verdict;
-  if (changePercent === undefined) return 'cannot be compared';
-  const change = `changed by ${signedTenthsText(changePercent)}`;
-  if (lowPercent === undefined || highPercent === undefined) return `${change} (${methodText(comparison)})`;
-  const { confidence, runsA, runsB } = comparison;
-  return `${change} (${statedPercentText(100 * confidence)} interval ${tenthsIntervalText(lowPercent, highPercent)}, ${runsA} + ${runsB} runs)`;
-}
-
-function reasonText({ comparison, verdict, guards }: VerdictFacts): string {
+function reasonText(facts: VerdictFacts): string {
+  const { verdict, guards } = facts;
   const { reason, noInference, zone } = verdict;
   if (reason !== 'guarded') return reasonClauses[reason](zone.low > 0 && zone.high < Infinity);
   return [
-    ...(noInference === undefined ? [] : [noInferenceText(noInference, comparison)]),
+    ...(noInference === undefined ? [] : [noInferenceText(noInference, facts)]),
     ...guards.map(({ message }) => message),
   ].join('; ');
 }
@@ -133,7 +114,7 @@ const reasonClauses: Readonly<Record<Exclude<Reason, 'guarded'>, (isBounded: boo
   'no-change-shown': () => 'no change is shown either way',
 };
 
-function noInferenceText(why: NoInference, { runsA, runsB }: VerdictFacts['comparison']): string {
+function noInferenceText(why: NoInference, { runsA, runsB }: VerdictFacts): string {
   switch (why) {
     case 'not-a-level':
       return 'a level is 0 or not a number, so no ratio can be formed';
@@ -143,16 +124,17 @@ function noInferenceText(why: NoInference, { runsA, runsB }: VerdictFacts['compa
       return `${runsA} + ${runsB} runs are too few to infer anything`;
     case 'no-scatter':
       return 'the runs do not differ at all, which real runs never do';
+    case 'order-apart':
+      return 'all runs of one condition came before the other’s, so that a drift cannot be told from a change';
   }
 }
 
 /** What a reader is told beside the reason. */
-function besides({ verdict: { bothWays }, subject, shareOfA, otherPlanned }: VerdictFacts): string[] {
+function besides({ verdict: { bothWays }, a, shareOfA, otherPlanned }: VerdictFacts): string[] {
   const clauses: string[] = [];
   if (bothWays !== undefined)
     clauses.push(`claimed ${bothWaysText(bothWays.claimed)}; found ${bothWaysText(bothWays.found)}`);
-  if (shareOfA !== undefined)
-    clauses.push(`the band holds ${shareOfA.toPrecision(3)} % of the mean square of ${subject.a}`);
+  if (shareOfA !== undefined) clauses.push(`the band holds ${shareOfA.toPrecision(3)} % of the mean square of ${a}`);
   if (otherPlanned !== undefined)
     clauses.push(`the claim that was planned is ${claimText(otherPlanned)}, and this is another`);
   return clauses;

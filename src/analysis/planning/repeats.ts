@@ -1,5 +1,12 @@
 import { success, type Result } from '../../result/result.ts';
-import { intervalHalfWidth, runsNeeded, smallestChange } from '../../statistics/repeats.ts';
+import {
+  intervalHalfWidth,
+  runsForEquivalence,
+  runsNeeded,
+  smallestChange,
+  smallestMargin,
+  type RunsNeeded,
+} from '../../statistics/repeats.ts';
 import type { RepeatsValue } from '../../values/repeats.ts';
 import { refuse } from '../messages/planning.ts';
 
@@ -7,42 +14,48 @@ import { refuse } from '../messages/planning.ts';
 const usualRows = 12;
 const mostRows = 30;
 
+/** What is to be shown if it is so, as a fraction: a reduction below 1, or that both are the same within a margin. */
+export type Wanted = { readonly detect: number } | { readonly equivalent: number };
+
 /** What a test of two conditions should be able to do; all as fractions. */
-export interface RepeatsDesign {
-  /** The reduction that is to be shown if it is there; above 0 and below 1. */
-  readonly detect: number;
+export type RepeatsDesign = Wanted & {
   /** Standard deviation of ln(level) from run to run; above 0. */
   readonly spread: number;
   readonly power: number;
   readonly confidence: number;
-}
+};
 
 /**
- * How many runs of each condition a two-sided t test needs, and what so many runs can show (noncentral t; see
- * `runsNeeded` and `smallestChange`). Refused of a power that chance alone reaches, which is 1 - confidence.
+ * How many runs of each condition, in an interleaved order that is written down, a comparison needs to show what is
+ * wanted, and what so many runs can show (see `runsNeeded` and `runsForEquivalence`). Refused of a power that chance
+ * alone reaches, which is 1 - confidence.
  *
  * @throws RangeError for figures out of range
  */
 export function repeatsOf(design: RepeatsDesign): Result<RepeatsValue> {
-  const { detect, spread, power, confidence } = design;
+  const { power, confidence } = design;
   if (power <= 1 - confidence) return refuse('repeats.power', { power, confidence }, 'power');
-  const needed = runsNeeded(-100 * detect, design);
+  const needed = neededFor(design);
   return success({
     kind: 'repeats',
     ...design,
     runs: needed?.runs,
-    ...(needed === undefined ? {} : { reached: needed.power }),
+    ...(needed === undefined ? {} : { reached: needed.power, method: needed.method }),
     table: rowsFor(needed?.runs).map((runs) => ({
       runs,
-      smallestPercent: smallestChange(runs, design).reductionPercent,
-      halfWidthPercent: 100 * Math.expm1(intervalHalfWidth(runs, spread, confidence)),
+      smallestPercent:
+        'detect' in design ? smallestChange(runs, design).reductionPercent : 100 * smallestMargin(runs, design),
+      halfWidthPercent: 100 * Math.expm1(intervalHalfWidth(runs, design)),
     })),
   });
 }
 
-/** 2, 3, 4 … to the usual end, or a little past the number needed. */
+const neededFor = (design: RepeatsDesign): RunsNeeded | undefined =>
+  'detect' in design ? runsNeeded(-100 * design.detect, design) : runsForEquivalence(design.equivalent, design);
+
+/** 3, 4 … to the usual end, or a little past the number needed. */
 function rowsFor(needed: number | undefined): number[] {
   const last = Math.max(usualRows, Math.min(mostRows, (needed ?? 0) + 2));
-  const rows = Array.from({ length: last - 1 }, (_, k) => k + 2);
+  const rows = Array.from({ length: last - 2 }, (_, k) => k + 3);
   return needed !== undefined && needed > last ? [...rows, needed] : rows;
 }

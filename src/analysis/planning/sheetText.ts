@@ -5,6 +5,8 @@ export const sheetColumns = [
   'file',
   'condition',
   'order',
+  'pair',
+  'day',
   'date',
   'speed (m/s)',
   'mass (kg)',
@@ -28,10 +30,20 @@ export function sheetOfFiles(files: readonly string[]): string {
  * A run sheet to be filled in, one row a run that is still to be made.
  *
  * @param sequence the condition of each run, in the order in which they are to be made
+ * @param inPairs whether each two in a row are a pair, which the sheet then names
  */
-export function sheetOfOrder(sequence: readonly ('A' | 'B')[], [a, b]: readonly [a: string, b: string]): string {
+export function sheetOfOrder(
+  sequence: readonly ('A' | 'B')[],
+  [a, b]: readonly [a: string, b: string],
+  inPairs = false,
+): string {
   return sheetText(
-    sequence.map((letter, index) => ({ file: '', condition: letter === 'A' ? a : b, order: index + 1 })),
+    sequence.map((letter, index) => ({
+      file: '',
+      condition: letter === 'A' ? a : b,
+      order: index + 1,
+      ...(inPairs ? { pair: Math.floor(index / 2) + 1 } : {}),
+    })),
   );
 }
 
@@ -39,6 +51,7 @@ interface Row {
   readonly file: string;
   readonly condition: string;
   readonly order: number | undefined;
+  readonly pair?: number;
 }
 
 function sheetText(rows: readonly Row[]): string {
@@ -48,7 +61,7 @@ function sheetText(rows: readonly Row[]): string {
   });
 }
 
-const isFilled = (column: string): column is keyof Row => ['file', 'condition', 'order'].includes(column);
+const isFilled = (column: string): column is keyof Row => ['file', 'condition', 'order', 'pair'].includes(column);
 
 /** `brick-foam-1.csv.gz` is of `brick-foam`. */
 function conditionOf(file: string): string {

@@ -10,3 +10,12 @@ export function isAcceleration({ dimension }: Unit): boolean {
     dimension.level === 0
   );
 }
+
+const powersOfTime: Readonly<Record<number, string>> = { [-2]: 'acceleration', [-1]: 'velocity', 0: 'displacement' };
+
+/** What is measured in this unit, in one word: acceleration, velocity or displacement; nothing of any other. */
+export function quantityOf({ dimension }: Unit): readonly [string] | readonly [] {
+  const { length, mass, count, level, time } = dimension;
+  const name = length === 1 && mass === 0 && count === 0 && level === 0 ? powersOfTime[time] : undefined;
+  return name === undefined ? [] : [name];
+}

@@ -1,15 +1,15 @@
 import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
 import { capitalised, counted, listed } from '../../result/words.ts';
 import { distinct, sentence, shortened } from '../names.ts';
-import { aligned, interval, percent, probability, signed, significant, fixed } from '../number.ts';
+import { aligned, interval, probability, signed, significant, fixed } from '../number.ts';
 import type { TablePart, TextPart } from '../output.ts';
 import { comparisonChart } from '../plots/change.ts';
 import { bareOverlay } from '../plots/overlayOptions.ts';
 import { ratioChart } from '../plots/ratio.ts';
 import { runOrderChart } from '../plots/runOrder.ts';
 import { outcomes, outcomeWord } from '../plots/changeLayers.ts';
-import { comparedName } from '../compared.ts';
-import { detailsTable, sensitivityTable } from './comparisonDetails.ts';
+import { comparedName, intervalName } from '../compared.ts';
+import { detailsTable } from './comparisonDetails.ts';
 import { excludedPart } from './excluded.ts';
 import { planPart } from './followed.ts';
 import { columns, some, type Column, type Presenter } from './kind.ts';
@@ -24,7 +24,6 @@ export const presentComparison: Presenter<'comparison'> = (value) =>
     ...headRows(value).map((row) => runOrderChart(value, row)),
     comparisonTable(value),
     detailsTable(value),
-    sensitivityTable(value),
     excludedPart(value.a.excluded, value.b.excluded),
   );
 
@@ -32,10 +31,11 @@ export const presentComparison: Presenter<'comparison'> = (value) =>
 const bandsTold = 4;
 
 /**
- * One sentence a band, the one named beforehand as the answer and the others after it; of many bands how they came
+ * One sentence a band, the one that the question is about as the answer and the others after it; of many bands how they came
  * out, and the sentences on demand.
  */
-function foundParts({ rows }: ComparisonValue): TextPart[] {
+function foundParts(value: ComparisonValue): TextPart[] {
+  const { rows } = value;
   const said = (some: readonly ComparisonRow[]): string => some.map((row) => row.sentence).join('\n');
   const primary = rows.filter((row) => row.primary === true);
   const others = rows.filter((row) => row.primary !== true);
@@ -44,9 +44,9 @@ function foundParts({ rows }: ComparisonValue): TextPart[] {
     if (rows.length === 1) return [{ type: 'text', style: 'lead', text: said(rows) }];
     return primary.length === 0 ? [told] : [{ type: 'text', style: 'lead', text: said(primary) }, told];
   }
-  const counts = outcomes.flatMap(({ outcome, word }) => {
+  const counts = outcomes.flatMap(({ outcome }) => {
     const count = others.filter((row) => row.outcome === outcome).length;
-    return count === 0 ? [] : [`${word} in ${count}`];
+    return count === 0 ? [] : [`${outcomeWord(outcome, value)} in ${count}`];
   });
   const lines = [
     ...primary.map((row) => row.sentence),
@@ -58,7 +58,7 @@ function foundParts({ rows }: ComparisonValue): TextPart[] {
   ];
 }
 
-/** The row whose runs are shown one by one: the band named beforehand, else the one that holds most of A's vibration. */
+/** The row whose runs are shown one by one: the primary band, else the one that holds most of A's vibration. */
 function headRows({ rows }: ComparisonValue): ComparisonRow[] {
   const primary = rows.filter((row) => row.primary === true);
   const byShare = [...rows].sort((first, second) => (second.shareOfA ?? 0) - (first.shareOfA ?? 0));
@@ -79,7 +79,7 @@ function comparisonTable(value: ComparisonValue): TablePart {
       column: ['Band', '', 'left'],
       texts: rows.map((row) => `${comparedName(value, row)}${row.primary === true ? ' (primary)' : ''}`),
     },
-    { column: ['Outcome', '', 'left'], texts: rows.map(({ outcome }) => outcomeWord(outcome)) },
+    { column: ['Outcome', '', 'left'], texts: rows.map(({ outcome }) => outcomeWord(outcome, value)) },
     ...changeDetails(value),
     ...levelDetails(value),
     { column: ['Change', 'dB'], texts: rows.map(({ changeDb }) => signed(fixed(changeDb, 2))) },
@@ -95,24 +95,19 @@ function comparisonTable(value: ComparisonValue): TablePart {
   };
 }
 
-function changeDetails({ rows, confidence }: ComparisonValue): Detail[] {
+function changeDetails(value: ComparisonValue): Detail[] {
+  const { rows, family = 1 } = value;
   const texts = rows.map((row) => interval(row.changePercent, row.lowPercent, row.highPercent));
   const change: Detail = { column: ['Change', '%'], texts: texts.map(({ value }) => signed(value)) };
   if (rows.every(({ lowPercent }) => lowPercent === undefined)) return [change];
   const spans = texts.map(({ low, high }, index) =>
     rows[index].lowPercent === undefined ? '–' : `${signed(low)} to ${signed(high)}`,
   );
-  const family = rows.filter((row) => row.primary !== true).length > 1;
-  const details: readonly { readonly column: Column; readonly p: (row: ComparisonRow) => number | undefined }[] = [
-    { column: ['p', ''], p: (row) => row.p },
-    ...(family ? [{ column: ['p for all bands', ''] as const, p: (row: ComparisonRow) => row.pAdjusted }] : []),
-  ];
+  const chances = rows.map((row) => probability(row.pAdjusted));
   return [
     change,
-    { column: [`${percent(confidence)} interval`, '%'], texts: spans },
-    ...details
-      .filter(({ p }) => rows.some((row) => p(row) !== undefined))
-      .map(({ column, p }) => ({ column, texts: rows.map((row) => probability(p(row))) })),
+    { column: [intervalName(value), '%'], texts: spans },
+    { column: [family === 1 ? 'p' : 'p for all bands', ''], texts: chances },
   ];
 }
 

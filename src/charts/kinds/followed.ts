@@ -7,7 +7,7 @@ export function planPart({ plan, guards = [], includesExcluded }: ComparisonValu
   const lines: string[] = [];
   if (plan !== undefined) {
     lines.push(`Plan ${plan.name} (SHA-256 ${plan.hash.slice(0, 12)}…): ${plan.question}`);
-    if (plan.deviations.length === 0) lines.push('It was followed in every point that it settles.');
+    if (plan.deviations.length === 0) lines.push('As written here, it was followed in every point that it settles.');
     else lines.push('Not as planned:', ...plan.deviations.map(({ message }) => `– ${sentence(message)}`));
   }
   if (includesExcluded === true) lines.push('Runs that the run sheet leaves out are taken in here all the same.');

@@ -1,7 +1,7 @@
 import type { VerdictValue } from '../../values/verdict.ts';
-import { comparedName } from '../compared.ts';
+import { comparedName, rowIntervalName } from '../compared.ts';
 import { sentence } from '../names.ts';
-import { fixed, interval, percent, signed, significant } from '../number.ts';
+import { fixed, interval, signed, significant } from '../number.ts';
 import type { TablePart, TextPart } from '../output.ts';
 import { verdictChart } from '../plots/verdict.ts';
 import { runOrderChart } from '../plots/runOrder.ts';
@@ -39,7 +39,7 @@ function verdictTable({ verdict, claim, comparison, row, powerReductionPercent }
       ['Verdict', '', 'left'],
       ['Band', '', 'left'],
       ['Change', '%'],
-      [`${percent(comparison.confidence)} interval`, '%'],
+      [rowIntervalName(comparison, row), '%'],
       ['Change of mean square', '%'],
       ...(row.shareOfA === undefined ? [] : ([['Share of mean square', '%']] as const)),
     ),

@@ -1,6 +1,6 @@
 import { counted } from '../../result/words.ts';
 import type { ComparisonValue } from '../../values/comparison.ts';
-import { comparedName, isOfSignal } from '../compared.ts';
+import { comparedName, intervalName, isOfSignal } from '../compared.ts';
 import { legendRows } from '../legends.ts';
 import { layered } from '../marks.ts';
 import { sentence } from '../names.ts';
@@ -30,7 +30,7 @@ export function comparisonChart(value: ComparisonValue, options: OverlayOptions)
   const intervals = value.rows.some(({ lowPercent }) => lowPercent !== undefined);
   return chartPart({
     title: `Change of ${value.metric} from ${value.a.name} to ${value.b.name}, channel ${value.channel}`,
-    subtitle: `${sentence(value.method)}${intervals ? ` Line: ${percent(value.confidence)} interval.` : ''}${starWords(value)}${zoneWords(value)}${cutWords(value)}`,
+    subtitle: `${sentence(value.method)}${intervals ? ` Line: ${intervalName(value)}.` : ''}${starWords(value)}${zoneWords(value)}${cutWords(value)}`,
     view: {
       spacing: 18,
       resolve: { scale: separate, legend: separate },
@@ -72,18 +72,16 @@ function cutWords({ rows, margin }: ComparisonValue): string {
 }
 
 const starWords = ({ rows }: ComparisonValue): string =>
-  rows.some(({ primary }) => primary === true) ? ' ★ named in advance.' : '';
+  rows.some(({ primary }) => primary === true) ? ' ★ primary: the band that the question is about.' : '';
 
 const zoneWords = ({ margin }: ComparisonValue): string =>
-  margin === undefined
-    ? ''
-    : ` Shaded: changes of less than ${percent(margin)}, declared to make no practical difference.`;
+  margin === undefined ? '' : ` Shaded: changes within ±${percent(margin)}, declared to count as none.`;
 
 function changeDescription(value: ComparisonValue): string {
   const sentences = value.rows.map((row) => {
-    const p = row.pAdjusted ?? row.p;
-    return `${comparedName(value, row)}: ${changeText(row)}, ${outcomeWord(row.outcome)}${p === undefined ? '' : `, p ${probability(p)}`}.`;
+    const p = row.pAdjusted;
+    return `${comparedName(value, row)}: ${changeText(row)}, ${outcomeWord(row.outcome, value)}${p === undefined ? '' : `, p ${probability(p)}`}.`;
   });
   const sides = [value.a, value.b].map(({ name, runs }) => `${name} (${counted(runs.length, 'run')})`);
-  return `Change of ${value.metric} from ${sides.join(' to ')}, channel ${value.channel}, with ${percent(value.confidence)} interval. ${sentences.join(' ')}`;
+  return `Change of ${value.metric} from ${sides.join(' to ')}, channel ${value.channel}, with ${intervalName(value)}. ${sentences.join(' ')}`;
 }

@@ -2,19 +2,20 @@ import type { ComparisonRow, ComparisonValue, Outcome } from '../../values/compa
 import { levelAxis, textWidth, type Domain } from '../axes.ts';
 import { comparedName } from '../compared.ts';
 import { dots, layerOf, rimmedText, writtenFrom } from '../marks.ts';
-import { drawn, interval, plain, signed } from '../number.ts';
+import { drawn, interval, percent, plain, signed } from '../number.ts';
 import { role } from '../specification.ts';
 import { labelsFor } from './overlayLabels.ts';
 
-export const outcomes: readonly { readonly outcome: Outcome; readonly word: string; readonly shape: string }[] = [
-  { outcome: 'lower', word: 'lower', shape: 'triangle-down' },
-  { outcome: 'higher', word: 'higher', shape: 'triangle-up' },
-  { outcome: 'equivalent', word: 'practically the same', shape: 'square' },
-  { outcome: 'unclear', word: 'not settled', shape: 'circle' },
-];
+export const outcomes = [
+  { outcome: 'lower', shape: 'triangle-down', ink: 'lower' },
+  { outcome: 'higher', shape: 'triangle-up', ink: 'higher' },
+  { outcome: 'equivalent', shape: 'square', ink: 'equivalent' },
+  { outcome: 'not shown', shape: 'circle', ink: 'unclear' },
+] as const satisfies readonly { readonly outcome: Outcome; readonly shape: string; readonly ink: string }[];
 
-export const outcomeWord = (outcome: Outcome): string =>
-  outcomes.find((entry) => entry.outcome === outcome)?.word ?? outcome;
+/** lower, higher, the same within ±5 %, not shown. */
+export const outcomeWord = (outcome: Outcome, { margin = 0 }: Pick<ComparisonValue, 'margin'>): string =>
+  outcome === 'equivalent' ? `the same within ±${percent(margin)}` : outcome;
 
 /** `-14.2 % (-19.1 to -9.0)`. */
 export function changeText({ changePercent, lowPercent, highPercent }: ComparisonRow): string {
@@ -42,7 +43,7 @@ export interface ClaimedChange {
   readonly to: number | undefined;
 }
 
-/** The row's name on its axis; a star for the one that was named in advance. */
+/** The row's name on its axis; a star for the one that the question is about. */
 export const rowLabel = (value: ComparisonValue, row: ComparisonRow): string =>
   `${comparedName(value, row)}${row.primary === true ? ' ★' : ''}`;
 
@@ -63,11 +64,11 @@ export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): obj
   const byOutcome = (range: readonly unknown[]): object => ({
     field: 'outcome',
     type: 'nominal',
-    scale: { domain: present.map(({ word }) => word), range },
+    scale: { domain: present.map(({ outcome }) => outcomeWord(outcome, value)), range },
     // The word stands beside each change.
     legend: null,
   });
-  const color = byOutcome(present.map(({ outcome }) => role(outcome)));
+  const color = byOutcome(present.map(({ ink }) => role(ink)));
   const shape = byOutcome(present.map((entry) => entry.shape));
   const written = { dy: -12, fontSize: 11, align: { expr: 'datum.side' } };
   return [
@@ -114,7 +115,8 @@ function claimLayers(claim: ClaimedChange, domain: Domain, x: FieldAxis): object
   ];
 }
 
-const wordsOf = (row: ComparisonRow): string => `${changeText(row)}, ${outcomeWord(row.outcome)}`;
+const wordsOf = (value: ComparisonValue, row: ComparisonRow): string =>
+  `${changeText(row)}, ${outcomeWord(row.outcome, value)}`;
 
 /** Centred over its place where that leaves it in the picture, however narrow; else to the side that has room. */
 function sideOf(along: number, text: string): 'left' | 'center' | 'right' {
@@ -129,9 +131,9 @@ function changeData(value: ComparisonValue, domain: Domain): object[] {
     change: drawn(row.changePercent),
     low: drawn(Math.max(domain.from, row.lowPercent ?? row.changePercent)),
     high: drawn(Math.min(domain.to, row.highPercent ?? row.changePercent)),
-    outcome: outcomeWord(row.outcome),
-    side: sideOf(along(row.changePercent), wordsOf(row)),
-    text: wordsOf(row),
+    outcome: outcomeWord(row.outcome, value),
+    side: sideOf(along(row.changePercent), wordsOf(value, row)),
+    text: wordsOf(value, row),
     says: `${rowLabel(value, row)}\n${row.sentence}`,
   }));
 }

@@ -10,7 +10,7 @@ import { bandLayers, labelLayers } from './bandLayers.ts';
 import { labelRoom } from './overlayLabels.ts';
 import { bareOverlay, type OverlayOptions } from './overlayOptions.ts';
 
-/** B's density against A's, bin by bin: the ratio of the geometric means over runs, and its pointwise interval. */
+/** B's density against A's, bin by bin: the ratio of the geometric means over runs, and an interval for all bins together. */
 export interface DensityRatio {
   /** Bin k is at k x spacing, in Hz. */
   readonly spacing: number;
@@ -18,7 +18,7 @@ export interface DensityRatio {
   readonly ratio: Float64Array;
   readonly low: Float64Array;
   readonly high: Float64Array;
-  /** Of each bin's interval by itself, 0 to 1. */
+  /** Of the interval for all bins together, 0 to 1. */
   readonly confidence: number;
 }
 
@@ -50,7 +50,7 @@ export function ratioChart(
   const y = withRoom(withinFew([...changes.low, ...changes.high, 0]), labelRoom(options, x));
   return chartPart({
     title: `Change over frequency from ${value.a.name} to ${value.b.name}, channel ${value.channel}`,
-    subtitle: `Amplitude, bin by bin; band: ${percent(ratio.confidence)} interval of each bin by itself, so that about one in ${Math.round(1 / (1 - ratio.confidence))} lies off by chance.`,
+    subtitle: `Amplitude, bin by bin; band: ${percent(ratio.confidence)} interval for all bins together. It shows where to look, and no verdict rests on a bin.`,
     view: layered(plotHeight, ratioLayers(ratio, bins, changes, options, { x, y })),
     height: plotHeight + belowPlot,
     description: ratioDescription(value, ratio, bins, x),

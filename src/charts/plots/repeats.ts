@@ -7,15 +7,17 @@ import { belowPlot, chartPart, role, seriesColour } from '../specification.ts';
 
 const plotHeight = 240;
 
-/** The smallest reduction that so many runs of each can show, with the wanted one as a line. */
+/** The smallest reduction, or margin of sameness, that so many runs of each can show, with the wanted one as a line. */
 export function repeatsChart(value: RepeatsValue): ChartPart | undefined {
-  const { table, detect, runs } = value;
+  const { table, detect, equivalent = 0, runs } = value;
+  const wanted = detect ?? equivalent;
+  const what = detect === undefined ? 'margin of sameness' : 'reduction';
   if (table.length < 2) return undefined;
   const last = Math.max(...table.map((row) => row.runs));
   const x = {
     field: 'runs',
     type: 'quantitative',
-    scale: { domain: [1.5, last + 0.5], nice: false, zero: false },
+    scale: { domain: [2.5, last + 0.5], nice: false, zero: false },
     axis: {
       title: 'Runs of each condition',
       values: table.map((row) => row.runs),
@@ -23,11 +25,11 @@ export function repeatsChart(value: RepeatsValue): ChartPart | undefined {
       format: 'd',
     },
   };
-  const y = levelAxis('smallest', 'Smallest reduction shown (%)', { zero: true });
+  const y = levelAxis('smallest', `Smallest ${what} shown (%)`, { zero: true });
   const values = table.map((row) => ({
     runs: row.runs,
     smallest: row.smallestPercent,
-    enough: row.smallestPercent <= detect * 100 ? 'enough' : 'too few',
+    enough: row.smallestPercent <= wanted * 100 ? 'enough' : 'too few',
     says: `${row.runs} runs of each: ${significant(row.smallestPercent, 3)} %\ninterval ± ${significant(row.halfWidthPercent, 3)} %`,
   }));
   const byEnough = (range: readonly unknown[]): object => ({
@@ -40,15 +42,15 @@ export function repeatsChart(value: RepeatsValue): ChartPart | undefined {
   const shape = byEnough(['circle', 'cross']);
   return chartPart({
     title: `What so many runs of each can show, when runs scatter by ${percent(value.spread)}`,
-    subtitle: `Smallest true reduction found with ${percent(value.power)} power at ${percent(value.confidence)} confidence; the dashed line is the ${percent(detect)} asked for.`,
+    subtitle: `Smallest ${what} shown with ${percent(value.power)} power at ${percent(value.confidence)} confidence; the dashed line is the ${percent(wanted)} asked for.`,
     view: layered(plotHeight, [
       layerOf(values, { type: 'line', strokeWidth: role('strong'), color: seriesColour(0) }, { x, y }),
-      layerOf([{ smallest: detect * 100 }], { ...markRule, strokeDash: [6, 4] }, { y }),
+      layerOf([{ smallest: wanted * 100 }], { ...markRule, strokeDash: [6, 4] }, { y }),
       dots(values, 80, { x, y, color, shape }, rim(0.8)),
     ]),
     height: plotHeight + belowPlot,
     legendRows: 1,
-    description: `${runs === undefined ? 'No number of runs in the table is enough' : `${runs} runs of each are needed`} for ${percent(detect)}. ${table
+    description: `${runs === undefined ? 'No number of runs in the table is enough' : `${runs} runs of each are needed`} for ${percent(wanted)}. ${table
       .map((row) => `${row.runs} runs: ${significant(row.smallestPercent, 2)} %`)
       .join('; ')}.`,
   });

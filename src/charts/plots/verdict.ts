@@ -1,7 +1,7 @@
 import type { VerdictValue } from '../../values/verdict.ts';
-import { comparedName } from '../compared.ts';
+import { comparedName, rowIntervalName } from '../compared.ts';
 import { layered } from '../marks.ts';
-import { percent, plain } from '../number.ts';
+import { plain } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
 import { changeLayers, changeText, type ClaimedChange } from './changeLayers.ts';
@@ -14,7 +14,7 @@ export function verdictChart(value: VerdictValue): ChartPart {
   const claimed = claimedChange(value);
   return chartPart({
     title: `${verdict === 'not shown' ? 'Not shown' : verdict === 'supported' ? 'Supported' : 'Contradicted'}: ${claim}`,
-    subtitle: `${row.lowPercent === undefined ? '' : `Line: ${percent(comparison.confidence)} interval of the change from ${comparison.a.name} to ${comparison.b.name}. `}Shaded: changes that the claim allows.`,
+    subtitle: `${row.lowPercent === undefined ? '' : `Line: ${rowIntervalName(comparison, row)} of the change from ${comparison.a.name} to ${comparison.b.name}. `}Shaded: changes that the claim allows.`,
     view: layered(rowHeight, changeLayers({ ...comparison, rows: [row] }, claimed)),
     height: rowHeight + 48,
     description: `${sentence} Measured, ${comparedName(comparison, row)}: ${changeText(row)}. The claim allows changes ${allowed(claimed)}.`,

@@ -9,7 +9,7 @@ export const order: Verb = {
   form: {
     verb: 'order',
     summary: 'Gives an order in which to make the runs, and a run sheet for it.',
-    help: 'Each pair of runs holds one of A and one of B. Without more, ABBA BAAB BAAB ABBA …: four runs cancel a steady drift, eight a curved one, and so on (the Thue–Morse rule). With `blocks`, the toss of a coin decides in each pair; the same seed gives the same order. All of A before all of B lets every drift of the day pass for a change.',
+    help: 'Without more, an interleaved order: ABBA BAAB … of 4 and 8 runs of each (the Thue–Morse rule), ABBAAB of 3, and others that let neither a steady nor, as far as may be, a curved drift pass for a change. `compare` takes the drift out when the order stands in the run sheet. With `blocks`, the toss of a coin decides in each pair, and the sheet names the pairs, within which `compare` then compares; the same seed gives the same order. On several days, run a whole order each day and fill in the column `day`. Of all of A before all of B no verdict is given.',
     operands: [
       {
         name: 'runs',

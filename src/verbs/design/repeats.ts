@@ -7,13 +7,18 @@ export const repeats: Verb = {
   form: {
     verb: 'repeats',
     summary: 'Says how many runs of each a test needs.',
-    help: 'The fewest runs of each of two conditions from which a two-sided t test shows a true reduction of `detect` with the given power: exact, by the noncentral t distribution (Johnson and Welch 1940). `spread` is the standard deviation of ln(level) from run to run, 4 % being common; it comes from four or more runs of one condition, or from an earlier comparison as `C.spread`. Fix the number before the first run: adding runs until a difference shows is no test. To support a claim of at least 15 %, the truth must exceed 15 % by what the table says.',
+    help: 'The fewest runs of each of two conditions, never under 3, from which `compare` shows a true reduction of `detect` with the given power; or, with `equivalent`, shows two that are the same to be so within that margin. It is reckoned for the method that `compare` will use: an interleaved order that is written down, as `order` gives it, its drift taken out, and one band named as `primary`. `spread` is the standard deviation of ln(level) from run to run, 4 % being common; it comes from four or more runs of one condition, or from an earlier comparison as `C.spread`. Fix the number before the first run: adding runs until a difference shows is no test. To support a claim of at least 15 %, the truth must exceed 15 % by what the table says.',
     operands: [],
     options: [
       {
         keyword: 'detect',
         doc: 'The reduction that is to be shown if it is there.',
         accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 0.99 }],
+      },
+      {
+        keyword: 'equivalent',
+        doc: 'The margin within which both are to be shown to be the same, instead of detect.',
+        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 1 }],
       },
       {
         keyword: 'spread',
@@ -34,16 +39,25 @@ export const repeats: Verb = {
       },
     ],
     gives: 'repeats',
-    examples: ['repeats detect 5 % spread 4 %', 'repeats detect 10 % spread 3 % power 90 %'],
+    examples: [
+      'repeats detect 5 % spread 4 %',
+      'repeats detect 10 % spread 3 % power 90 %',
+      'repeats equivalent 5 % spread 3 %',
+    ],
   },
   evaluate(given) {
-    const detect = siOf(given, 'detect');
-    const spread = siOf(given, 'spread');
-    if (detect === undefined || spread === undefined)
-      return refuse('option.missing', { option: detect === undefined ? 'detect' : 'spread' });
+    const [detect, equivalent, spread] = ['detect', 'equivalent', 'spread'].map((option) => siOf(given, option));
+    if (detect !== undefined && equivalent !== undefined) return refuse('repeats.both', {}, 'equivalent');
+    if (spread === undefined) return refuse('option.missing', { option: 'spread' });
     const power = siOf(given, 'power') ?? 0.8;
     const confidence = siOf(given, 'confidence') ?? 0.95;
-    const found = repeatsOf({ detect, spread, power, confidence });
+    const rest = { spread, power, confidence };
+    const found =
+      detect !== undefined
+        ? repeatsOf({ detect, ...rest })
+        : equivalent !== undefined
+          ? repeatsOf({ equivalent, ...rest })
+          : refuse('option.missing', { option: 'detect' });
     return found.ok ? answer(found.value) : found;
   },
 };

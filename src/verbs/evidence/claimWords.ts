@@ -26,9 +26,18 @@ export interface ClaimWords {
 
 /** The claim that the words make, or why they make none. @param at the operand or option to blame */
 export function claimFrom(words: ClaimWords, at: string): Result<Claim> {
+  const bare = [words.size, words.tolerance].flatMap(bareFigure)[0];
+  if (bare !== undefined) return refuse('claim.words', { fault: 'no-percent', figure: bare }, at);
   const found = words.direction === 'no-worse' ? noWorseClaim(words) : directedClaim(words);
   if ('fault' in found) return refuse('claim.words', found, at);
   return isPossible(found) ? success(found) : refuse('claim.words', { fault: 'impossible' }, at);
+}
+
+/** A plain number of 1 or more, which would be 100 % or more and more likely lacks its `%`. */
+function bareFigure(argument: Argument | undefined): readonly number[] {
+  if (argument?.type !== 'quantity') return [];
+  const { value, unit } = argument.quantity;
+  return unit.symbol === '' && value >= 1 ? [value] : [];
 }
 
 function noWorseClaim(words: ClaimWords): Claim | ClaimFault {

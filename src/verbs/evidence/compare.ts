@@ -12,7 +12,7 @@ export const compare: Verb = {
   form: {
     verb: 'compare',
     summary: 'Says how much B differs from A in each band, and how sure that is.',
-    help: 'The run is the unit of evidence: each run gives one level a band, their logarithms are compared by Welch’s t (Welch 1947), and the change is B/A − 1 of the geometric means, in percent of amplitude and in dB (20 log10). With several bands, p is also given as adjusted for all of them (Holm 1979); the one named `primary` is not adjusted. `paired` compares neighbouring runs, `trend` takes a steady drift over the day out (both planned beforehand; the order comes from a run sheet or dated recordings). `metric` compares another level than the r.m.s. of a band: `vdv`, the 99 and 99.9 % levels, or the r.m.s. weighted by `wk` and its kin. `margin` asks whether both are practically the same (two one-sided tests, Schuirmann 1987). With fewer than 3 runs a side the figure stands without inference. A change that is not shown is not the same as no change: read the interval, and what it rules out. Name bands before looking at the spectra, in a `plan`.',
+    help: 'The run is the unit of evidence: each run gives one level a band, and their logarithms are compared; the change is B/A − 1 of the geometric means, in percent of amplitude and in dB (20 log10). The method follows from how the test was laid out, as its run sheet tells, and never from the data: within pairs that the sheet names (column `pair`); with differences between days taken out (column `day` or `session`, or dates); with a steady drift over the known order taken out, from 6 runs a side a curved one, too; by Welch’s t (Welch 1947) where the order is not known. Of all runs of A before all of B no verdict is given. Each row makes one statement: its interval, p, outcome and every claim rest on the same limits. The band named `primary` stands by itself; the others hold together (Bonferroni). A row is lower, higher, the same within the stated `margin` when the whole interval lies within it, or not shown. `metric` compares another level than the r.m.s. of a band: `vdv`, the 99 and 99.9 % levels, or the r.m.s. weighted by `wk` and its kin. With fewer than 3 runs a side the figure stands without interval. A change that is not shown is not the same as no change: read the interval, and what it rules out. Name bands before looking at the spectra, in a `plan`.',
     operands: [
       {
         name: 'a',
@@ -39,7 +39,7 @@ export const compare: Verb = {
       },
       {
         keyword: 'primary',
-        doc: 'The one band that was named in advance: it is not adjusted for the others.',
+        doc: 'The one band that the question is about: it stands by itself, not together with the others.',
         accepts: [{ type: 'range', dimension: 'frequency' }],
       },
       {
@@ -69,8 +69,8 @@ export const compare: Verb = {
         doc: 'Changes smaller than this, either way, count as none; state it before looking.',
         accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 1 }],
       },
-      { keyword: 'paired', doc: 'Compare within pairs of neighbouring runs.', accepts: [] },
-      { keyword: 'trend', doc: 'Take a steady drift over the order of the runs out.', accepts: [] },
+      { keyword: 'paired', doc: 'Compare within pairs of runs, neighbours unless the sheet names them.', accepts: [] },
+      { keyword: 'trend', doc: 'Take a steady drift out, and nothing else, whatever the layout.', accepts: [] },
       {
         keyword: 'above',
         doc: 'The logger at rest, above whose noise every band should stand clear.',

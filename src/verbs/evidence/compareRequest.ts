@@ -1,4 +1,4 @@
-import type { ComparisonRequest, NamedPlan } from '../../analysis/evidence/request.ts';
+import type { AskedMethod, ComparisonRequest, NamedPlan } from '../../analysis/evidence/request.ts';
 import type { Comparable } from '../../analysis/evidence/sides.ts';
 import type { OctaveFraction } from '../../analysis/spectra/octaves.ts';
 import { success, type Result } from '../../result/result.ts';
@@ -29,7 +29,7 @@ export function compareRequest(given: Arguments): Result<ComparisonRequest> {
 }
 
 /** The method that the flags name, of a comparison or of a plan. */
-export function methodIn(given: Arguments): Result<'paired' | 'trend' | undefined> {
+export function methodIn(given: Arguments): Result<AskedMethod | undefined> {
   const [paired, trend] = [hasFlag(given, 'paired'), hasFlag(given, 'trend')];
   if (paired && trend) return refuse('compare.methods', {}, 'trend');
   return success(paired ? 'paired' : trend ? 'trend' : undefined);

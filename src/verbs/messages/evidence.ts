@@ -6,6 +6,8 @@ import { messages, type Sentences } from '../../result/messages.ts';
 export type ClaimFault =
   | { readonly fault: 'no-claim' | 'no-direction' | 'tolerance-alone' | 'tolerance-without-about' | 'no-tolerance' }
   | { readonly fault: 'no-worse-without-figure' | 'impossible' }
+  /** A plain number, as it was written. */
+  | { readonly fault: 'no-percent'; readonly figure: number }
   | { readonly fault: 'no-worse-with-bound'; readonly bound: string }
   | { readonly fault: 'bound-without-figure'; readonly bound: string; readonly direction: string };
 
@@ -14,6 +16,7 @@ export interface WordFacts {
   'compare.methods': object;
   'order.seed': object;
   'order.conditions': object;
+  'repeats.both': object;
   'option.missing': { readonly option: 'detect' | 'spread' };
 }
 
@@ -31,6 +34,8 @@ function claimSentence(facts: ClaimFault): string {
       return 'about needs a tolerance, as in "reduction about 15 % tolerance 5 %": 10 to 20 %.';
     case 'no-worse-without-figure':
       return 'no-worse needs a figure, as in "no-worse 5 %": an increase of no more than that.';
+    case 'no-percent':
+      return `${facts.figure} %? Write the unit, as in "${facts.figure} %" or "${facts.figure} dB".`;
     case 'no-worse-with-bound':
       return `no-worse is a bound itself: leave ${facts.bound} out.`;
     case 'bound-without-figure':
@@ -40,13 +45,17 @@ function claimSentence(facts: ClaimFault): string {
   }
 }
 
-const missing = { detect: 'reduction to detect', spread: 'spread from run to run' } as const;
+const missing = {
+  detect: 'reduction to detect, or equivalent and a margin',
+  spread: 'spread from run to run',
+} as const;
 
 const sentences: Sentences<WordFacts> = {
   'claim.words': claimSentence,
   'compare.methods': () => 'Choose one of paired and trend: each takes another kind of wandering out.',
   'order.seed': () => 'A seed goes with blocks: without it nothing is left to chance.',
   'order.conditions': () => 'An order is of two conditions, as in "conditions foam, gel".',
+  'repeats.both': () => 'Choose one of detect and equivalent: a difference is to be shown, or that there is none.',
   'option.missing': ({ option }) => `repeats needs the ${missing[option]}, as in "repeats detect 5 % spread 4 %".`,
 };
 

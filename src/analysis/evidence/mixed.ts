@@ -1,0 +1,29 @@
+import type { Warning } from '../../result/result.ts';
+import { tell } from '../messages/evidence.ts';
+import { bareHeader } from '../recordings/sheetFile.ts';
+import { conditionColumns } from './conditions.ts';
+import type { Side, Sides } from './sides.ts';
+
+/** Columns that differ from run to run by their nature, or whose differences the method takes out. */
+const ownColumns = ['file', 'filename', 'recording', 'order', 'date', 'time', 'pair', 'day', 'session'];
+const remarks = ['note', 'excluded', 'why', 'reason'];
+
+/**
+ * Sides whose runs differ in a column of the run sheet, such as the surface: told with its words and how to choose one.
+ * A column whose every cell is another, as a measured figure is, names no set-up.
+ */
+export function mixedWarnings({ a, b }: Sides): Warning[] {
+  return [a, b].flatMap((side) =>
+    Object.keys(side.tracks[0].run.sheet?.facts ?? {}).flatMap((header) => {
+      const column = bareHeader(header);
+      if ([...ownColumns, ...remarks].includes(column) || conditionColumns.test(column)) return [];
+      const [own, all] = [cellsOf([side], header), cellsOf([a, b], header)];
+      const words = [...new Set(own)];
+      const isSetUp = words.length > 1 && new Set(all).size < all.length;
+      return isSetUp ? [tell('compare.mixed', { side: side.name, column, words })] : [];
+    }),
+  );
+}
+
+const cellsOf = (sides: readonly Side[], header: string): string[] =>
+  sides.flatMap(({ tracks }) => tracks.flatMap(({ run }) => run.sheet?.facts[header] || []));
