@@ -1,13 +1,17 @@
-/** What the experiments have to show. A run of `npm run simulate` and the tests fail outside these limits. */
+/** What the experiments have to show. A run of `npm run simulate` names what is outside; the tests fail there. */
 export const limits = {
-  /** Coverage of the default 95 % interval in percent. */
+  /** Coverage of the default 95 % interval in percent, where it is neither a hump nor heavy tails that are asked for. */
   coverage: [93.5, 97.5],
-  /** False alarms of a family of nine bands, most percent of experiments. */
-  familyAlarms: 5,
+  /** A row of a family misses anywhere: most percent of experiments. */
+  familyMisses: 5.5,
   /** A claim at exactly its true value: most percent supported, and most percent contradicted. */
-  wrongVerdicts: 3,
-  /** Called equivalent at exactly the margin: most percent (a nominal 5, and what chance adds). */
-  falseEquivalence: 5.5,
+  wrongVerdicts: 3.2,
+  /** Called the same at exactly the margin: most percent. */
+  falseEquivalence: 3.2,
+  /** The interval for all bins misses anywhere: most percent. */
+  densityMisses: 5,
+  /** Simulated less reckoned power, in points. */
+  power: 1.5,
 } as const;
 
 /** The limits that a figure breaks, as sentences; none when all hold. */

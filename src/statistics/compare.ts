@@ -51,8 +51,7 @@ function requireOptions(bands: readonly Levels[], options: CompareOptions, confi
     if (known && (known.a.length !== a.length || known.b.length !== b.length))
       throw new RangeError('order, pairs and days must be given for each run');
   }
-  if (primary !== undefined && !(primary in bands))
-    throw new RangeError(`there is no band ${primary} to be primary`);
+  if (primary !== undefined && !(primary in bands)) throw new RangeError(`there is no band ${primary} to be primary`);
   if (margin !== undefined && !(margin > 0 && margin < Infinity))
     throw new RangeError(`margin must be above 0, but is ${margin}`);
 }

@@ -26,9 +26,10 @@ export interface Expected {
 export function power(made: Contrast, expected: Expected): number {
   const { limits, df, delta } = planned(made, expected);
   const { nodes, weights } = chiRule(df, 0, Infinity);
-  // P(|Z + delta| > c S), Z normal: both tails.
+  // P(|Z + delta| > c S), Z normal: both tails, the far one as far as a plan can tell.
+  const far = (z: number): number => (z < -8 ? 0 : normalCdf(z));
   const chance = (c: number): number =>
-    nodes.reduce((sum, s, k) => sum + weights[k] * (normalCdf(delta - c * s) + normalCdf(-delta - c * s)), 0);
+    nodes.reduce((sum, s, k) => sum + weights[k] * (normalCdf(delta - c * s) + far(-delta - c * s)), 0);
   return Math.min(1, mean(limits, chance));
 }
 
@@ -98,7 +99,7 @@ function limitsOf(made: Contrast, { spreadA, spreadB, confidence }: Expected): L
   const total = ownA + ownB + shared;
   const mixed = sharedInA * squareA + (1 - sharedInA) * squareB;
   // One division needs many points for full accuracy; two of them only what a plan is worth.
-  const points = shared === 0 || ownA + ownB === 0 ? 40 : 14;
+  const points = shared === 0 || ownA + ownB === 0 ? 40 : 10;
   return betaRule(shared / 2, (ownA + ownB) / 2, points).flatMap(({ share: common, weight: outer }) =>
     betaRule(ownA / 2, ownB / 2, points).map(({ share, weight }) => {
       const a = (1 - common) * share * squareA + common * sharedInA * mixed;

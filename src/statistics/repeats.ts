@@ -100,7 +100,7 @@ export function smallestChange(runs: number, design: TestDesign): SmallestChange
 function least(guess: number, isEnough: (size: number) => boolean): number {
   let [low, high] = [0, guess];
   while (!isEnough(high)) high *= 2;
-  for (let k = 0; k < 40 && high - low > 1e-7 * high; k++) {
+  for (let k = 0; k < 40 && high - low > 1e-6 * high; k++) {
     const middle = (low + high) / 2;
     if (isEnough(middle)) high = middle;
     else low = middle;

@@ -188,7 +188,7 @@ export function madeComparison(a: SpectrumValue, b: SpectrumValue, bands = study
     const half = 0.05 + 0.03 * index;
     const ratio = Math.exp(lnB - lnA);
     const [low, high] = [ratio * Math.exp(-half), ratio * Math.exp(half)];
-    const outcome = high < 1 ? 'lower' : low > 1 ? 'higher' : 'unclear';
+    const outcome = high < 1 ? 'lower' : low > 1 ? 'higher' : 'not shown';
     return {
       band,
       unit: g,

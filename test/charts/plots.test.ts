@@ -237,7 +237,7 @@ describe('the comparison', () => {
   it('shows the margin as a zone when one was declared', () => {
     const [change] = charts({ ...everyValue.comparison, margin: 0.05 });
     assert.ok(found(change, (row) => row['from'] === -5 && row['to'] === 5).length === 1);
-    assert.match(change.subtitle, /less than 5 %/);
+    assert.match(change.subtitle, /within ±5 %/);
   });
 });
 

@@ -116,7 +116,7 @@ describe('what the kinds say', () => {
   it('comparison: p for all bands only where there is a family of them', () => {
     const { rows, ...rest } = everyValue.comparison;
     const names = (shown: typeof rows): string[] =>
-      tables(present({ ...rest, rows: shown }, 'C', []).parts)[0].columns.map(({ name }) => name);
+      tables(present({ ...rest, rows: shown, family: shown.length }, 'C', []).parts)[0].columns.map(({ name }) => name);
     const adjusted = rows.map((row) => ({ ...row, pAdjusted: 0.03 }));
     assert.ok(names(adjusted).includes('p for all bands'));
     assert.ok(!names(adjusted.slice(0, 1)).includes('p for all bands'));
@@ -130,7 +130,7 @@ describe('what the kinds say', () => {
       highPercent: undefined,
       p: undefined,
       pAdjusted: undefined,
-      outcome: 'unclear' as const,
+      outcome: 'not shown' as const,
     }));
     const [table] = tables(present({ ...rest, rows: bare }, 'C', []).parts);
     assert.ok(table.columns.every(({ name }) => !/interval|^p/.test(name)));

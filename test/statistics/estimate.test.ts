@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { ifScattered, pAtLeast, pAtMost, ratioInterval, twoSidedP } from '../../src/statistics/estimate.ts';
+import { ifScattered, twoSidedP } from '../../src/statistics/estimate.ts';
+import { statement } from '../../src/statistics/interval.ts';
 
 const estimate = fc.record({
   difference: fc.double({ min: -2, max: 2, noNaN: true }),
@@ -17,31 +18,28 @@ describe('an estimate of a difference of logarithms', () => {
     assert.equal(of(1e-12), undefined);
     assert.deepEqual(of(1.1e-12), { difference: 1, standardError: 1.1e-12, df: 3 });
   });
+});
 
+describe('the statement of a row', () => {
   it('by hand: 0.1 +- 2.7764 x 0.02 with 4 degrees of freedom is 1.0455 to 1.1683', () => {
-    const { low, high } = ratioInterval({ difference: 0.1, standardError: 0.02, df: 4 }, 0.95);
+    const { low, high } = statement({ difference: 0.1, standardError: 0.02, df: 4 }, 0.95, 1).interval;
     assert.deepEqual([low.toFixed(4), high.toFixed(4)], ['1.0455', '1.1683']);
   });
 
-  it('leaves 1 outside its interval exactly when the two-sided p says so', () => {
-    fc.assert(
-      fc.property(estimate, confidence, (e, level) => {
-        const { low, high } = ratioInterval(e, level);
-        const p = twoSidedP(e);
-        if (Math.abs(p - (1 - level)) > 1e-9) assert.equal(p < 1 - level, low > 1 || high < 1);
-      }),
-    );
+  it('of m rows together has m times the p, and the interval at alpha / m', () => {
+    const e = { difference: 0.1, standardError: 0.05, df: 4 };
+    const { p, interval } = statement(e, 0.95, 3);
+    near(p, 3 * twoSidedP(e));
+    near(interval.low, statement(e, 1 - 0.05 / 3, 1).interval.low);
+    assert.equal(statement(e, 0.95, 100).p, 1);
   });
 
-  it('has one-sided p that add up to 1, the smaller of which is half the two-sided one against 1', () => {
+  it('leaves 1 outside its interval exactly when its p says so', () => {
     fc.assert(
-      fc.property(estimate, fc.double({ min: 0.2, max: 5, noNaN: true }), (e, ratio) => {
-        near(pAtLeast(e, ratio) + pAtMost(e, ratio), 1);
-        near(Math.min(pAtLeast(e, 1), pAtMost(e, 1)), twoSidedP(e) / 2);
+      fc.property(estimate, confidence, fc.integer({ min: 1, max: 30 }), (e, level, family) => {
+        const { interval, p } = statement(e, level, family);
+        if (Math.abs(p - (1 - level)) > 1e-9) assert.equal(p < 1 - level, interval.low > 1 || interval.high < 1);
       }),
     );
-    const lower = { difference: -0.5, standardError: 0.1, df: 8 };
-    assert.ok(pAtLeast(lower, 1) < 0.001 && pAtMost(lower, 1) > 0.999);
-    near(pAtLeast(lower, Math.exp(-0.5)), 0.5);
   });
 });

@@ -1,49 +1,72 @@
 import { strict as assert } from 'node:assert';
-import { estimateBy, methods, obstacle } from '../../src/statistics/methods.ts';
-import { pairedT } from '../../src/statistics/pairedT.ts';
-import { pooledT } from '../../src/statistics/pooledT.ts';
-import { trend } from '../../src/statistics/trend.ts';
-import { welchT } from '../../src/statistics/welchT.ts';
+import { chooseMethod, type ChosenMethod, type TestLayout } from '../../src/statistics/methods.ts';
+import { interleavedOrder, placesOf } from '../../src/statistics/order.ts';
 
-const order = { a: [1, 4, 6], b: [2, 3, 5] };
-
-describe('obstacle', () => {
-  it('never stands in the way of Welch and of a pooled variance', () => {
-    for (const method of ['welch', 'pooled'] as const) assert.equal(obstacle(method, 3, 5, undefined), undefined);
-  });
-
-  it('keeps pairs from unequal counts', () => {
-    assert.equal(obstacle('paired', 3, 4, order), 'unequal-counts');
-    assert.equal(obstacle('paired', 4, 4, undefined), undefined);
-  });
-
-  it('keeps a trend from runs without an order, from two at one place and from conditions that do not mingle', () => {
-    assert.equal(obstacle('trend', 3, 3, undefined), 'no-order');
-    assert.equal(obstacle('trend', 3, 3, { a: [1, 4, 6], b: [2, 3, 6] }), 'same-place');
-    assert.equal(obstacle('trend', 3, 3, { a: [1, 2, 3], b: [4, 5, 6] }), 'one-before-the-other');
-    assert.equal(obstacle('trend', 3, 3, { a: [4, 5, 6], b: [1, 2, 3] }), 'one-before-the-other');
-    assert.equal(obstacle('trend', 3, 3, { a: [1, 2, 4], b: [3, 5, 6] }), undefined);
-    assert.equal(obstacle('trend', 3, 3, { a: [3, 4, 5], b: [1, 2, 6] }), undefined);
-  });
+const interleaved = (runs: number): TestLayout => ({
+  runsA: runs,
+  runsB: runs,
+  order: placesOf(interleavedOrder(runs)),
 });
+const inOrder = (letters: string): TestLayout => {
+  const order = placesOf([...letters] as ('A' | 'B')[]);
+  return { runsA: order.a.length, runsB: order.b.length, order };
+};
+const said = ({ method, sequence, obstacle }: ChosenMethod): unknown[] => [method, sequence, obstacle];
 
-describe('estimateBy', () => {
-  const [a, b] = [
-    [1, 3, 2],
-    [5, 4, 7],
-  ];
-
-  it('takes the estimate of the method', () => {
-    assert.deepEqual(methods, ['welch', 'pooled', 'paired', 'trend']);
-    assert.deepEqual(estimateBy('welch', a, b, order), welchT(a, b));
-    assert.deepEqual(estimateBy('pooled', a, b, order), pooledT(a, b));
-    assert.deepEqual(estimateBy('trend', a, b, order), trend(a, b, order.a, order.b));
-    assert.equal(estimateBy('trend', a, b, undefined), undefined);
+describe('the method of a test', () => {
+  it('follows from its layout: no order, a known order of 3 to 5 and of 6 and more runs', () => {
+    assert.deepEqual(said(chooseMethod({ runsA: 4, runsB: 4 })), ['welch', 'unknown', undefined]);
+    for (const runs of [3, 4, 5])
+      assert.deepEqual(said(chooseMethod(interleaved(runs))), ['trend', 'interleaved', undefined]);
+    for (const runs of [6, 8])
+      assert.deepEqual(said(chooseMethod(interleaved(runs))), ['curve', 'interleaved', undefined]);
+    // The smaller side decides.
+    assert.equal(chooseMethod(inOrder('BABBABBABBB')).method, 'trend');
   });
 
-  it('pairs in the order of the day where it is known, else as given', () => {
-    assert.deepEqual(estimateBy('paired', a, b, { a: [6, 1, 4], b: [2, 3, 5] }), pairedT([3, 2, 1], b));
-    assert.deepEqual(estimateBy('paired', a, b, { a: [1, 4, 6], b: [5, 2, 3] }), pairedT(a, [4, 7, 5]));
-    assert.deepEqual(estimateBy('paired', a, b, undefined), pairedT(a, b));
+  it('compares within the pairs that the sheet names, where each holds one run of each', () => {
+    const pairs = { a: ['1', '2', '3'], b: ['2', '1', '3'] };
+    assert.equal(chooseMethod({ ...interleaved(3), pairs }).method, 'paired');
+    const broken = chooseMethod({ ...interleaved(3), pairs: { a: ['1', '1', '3'], b: ['2', '1', '3'] } });
+    assert.deepEqual(said(broken), ['trend', 'interleaved', 'pairs-incomplete']);
+    assert.equal(
+      chooseMethod({ ...inOrder('ABBAABB'), pairs: { a: ['1', '2', '3'], b: ['1', '2', '3', '4'] } }).obstacle,
+      'unequal-counts',
+    );
+  });
+
+  it('takes days apart, with or without an order within them', () => {
+    const days = { a: ['1', '1', '2', '2'], b: ['1', '1', '2', '2'] };
+    const weights = ({ contrast }: ChosenMethod): number[] => [...(contrast ?? assert.fail()).weights];
+    const found = chooseMethod({ ...interleaved(4), days });
+    assert.deepEqual(said(found), ['days', 'interleaved', undefined]);
+    assert.equal(weights(found).length, 8);
+    assert.equal(chooseMethod({ runsA: 4, runsB: 4, days }).method, 'days');
+    // A level that is another on the second day has no part in the difference.
+    const shift = [0, 0, 1, 1, 0, 0, 1, 1].reduce((sum, day, k) => sum + day * weights(found)[k], 0);
+    assert.ok(Math.abs(shift) < 1e-12);
+  });
+
+  it('says when all of one side came before the other, by order or by day, and when an order leans', () => {
+    assert.equal(chooseMethod(inOrder('AAABBB')).sequence, 'apart');
+    assert.equal(chooseMethod(inOrder('BBBBAAAA')).sequence, 'apart');
+    const leaning = chooseMethod(inOrder('AABABB'));
+    assert.equal(leaning.sequence, 'leaning');
+    assert.ok(Math.abs((leaning.varianceInflation ?? 0) - 1.88) < 0.005);
+    const days = { a: ['mon', 'mon', 'mon'], b: ['tue', 'tue', 'tue'] };
+    assert.equal(chooseMethod({ runsA: 3, runsB: 3, days }).sequence, 'apart');
+  });
+
+  it('is the one asked for where the runs allow it, and says what is in the way where not', () => {
+    assert.deepEqual(said(chooseMethod({ ...interleaved(6), asked: 'trend' })), ['trend', 'interleaved', undefined]);
+    assert.deepEqual(said(chooseMethod({ ...interleaved(4), asked: 'paired' })), ['paired', 'interleaved', undefined]);
+    assert.deepEqual(said(chooseMethod({ runsA: 4, runsB: 4, asked: 'trend' })), ['welch', 'unknown', 'no-order']);
+    const same = { runsA: 3, runsB: 3, order: { a: [1, 2, 3], b: [3, 4, 5] }, asked: 'trend' } as const;
+    assert.deepEqual(said(chooseMethod(same)), ['welch', 'unknown', 'same-place']);
+    assert.deepEqual(said(chooseMethod({ ...inOrder('ABBAABB'), asked: 'paired' })), [
+      'trend',
+      'interleaved',
+      'unequal-counts',
+    ]);
   });
 });

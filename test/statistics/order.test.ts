@@ -1,30 +1,36 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { abbaOrder, driftBalance, orderText, placesOf, randomisedBlocks } from '../../src/statistics/order.ts';
+import { interleavedOrder, driftBalance, orderText, placesOf, randomisedBlocks } from '../../src/statistics/order.ts';
 
-const balanceOf = (order: ReturnType<typeof abbaOrder>): ReturnType<typeof driftBalance> => {
+const balanceOf = (order: ReturnType<typeof interleavedOrder>): ReturnType<typeof driftBalance> => {
   const { a, b } = placesOf(order);
   return driftBalance(a, b);
 };
 
 describe('run orders', () => {
   it('turn the pairs so that drifts cancel', () => {
-    assert.equal(orderText(abbaOrder(3)), 'ABBA BA');
-    assert.equal(orderText(abbaOrder(4)), 'ABBA BAAB');
-    assert.equal(orderText(abbaOrder(8)), 'ABBA BAAB BAAB ABBA');
+    assert.equal(orderText(interleavedOrder(3)), 'ABBA AB');
+    assert.equal(orderText(interleavedOrder(4)), 'ABBA BAAB');
+    assert.equal(orderText(interleavedOrder(5)), 'ABBA ABBA AB');
+    assert.equal(orderText(interleavedOrder(6)), 'ABBA ABAB BAAB');
+    assert.equal(orderText(interleavedOrder(7)), 'ABBA BABA ABAB BA');
+    assert.equal(orderText(interleavedOrder(11)), 'ABBA BAAB ABBA BABA ABAB BA');
+    assert.equal(orderText(interleavedOrder(8)), 'ABBA BAAB BAAB ABBA');
   });
 
   it('ABBA cancels a steady drift, ABBA BAAB a curved one too, AABB neither', () => {
-    assert.equal(balanceOf(abbaOrder(2)).steady, 0);
-    assert.notEqual(balanceOf(abbaOrder(2)).curved, 0);
-    assert.deepEqual(balanceOf(abbaOrder(4)), { steady: 0, curved: 0 });
+    assert.equal(balanceOf(interleavedOrder(2)).steady, 0);
+    assert.notEqual(balanceOf(interleavedOrder(2)).curved, 0);
+    assert.deepEqual(balanceOf(interleavedOrder(4)), { steady: 0, curved: 0 });
     assert.equal(driftBalance([1, 2, 3, 4], [5, 6, 7, 8]).steady, 4);
   });
 
-  it('every even number of runs balances a steady drift, and odd ones miss by less than one run', () => {
-    for (let n = 1; n <= 30; n++) {
-      const { steady } = balanceOf(abbaOrder(n));
-      assert.ok(n % 2 === 0 ? Math.abs(steady) < 1e-12 : Math.abs(steady) <= 1, `n ${n}: ${steady}`);
+  it('hold as many runs of each, balance a steady drift in multiples of 4, and miss by no more than a third of a run elsewhere', () => {
+    for (let n = 2; n <= 30; n++) {
+      const { a, b } = placesOf(interleavedOrder(n));
+      assert.deepEqual([a.length, b.length], [n, n]);
+      const { steady } = balanceOf(interleavedOrder(n));
+      assert.ok(n % 4 === 0 ? Math.abs(steady) < 1e-12 : Math.abs(steady) <= 1 / 3 + 1e-12, `n ${n}: ${steady}`);
     }
   });
 
@@ -51,7 +57,7 @@ describe('run orders', () => {
   });
 
   it('refuse a number of runs that is none', () => {
-    assert.throws(() => abbaOrder(0), /whole number from 1/);
+    assert.throws(() => interleavedOrder(0), /whole number from 1/);
     assert.throws(() => randomisedBlocks(2.5, 1), /whole number/);
   });
 });

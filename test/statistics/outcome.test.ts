@@ -1,32 +1,23 @@
 import { strict as assert } from 'node:assert';
-import type { Equivalence } from '../../src/statistics/equivalence.ts';
 import { exclusion, outcome, shownDirection } from '../../src/statistics/outcome.ts';
 
 describe('shownDirection', () => {
-  it('is shown at a p of alpha or below, and points where the ratio does', () => {
-    assert.equal(shownDirection(0.9, 0.01, 0.95), 'lower');
-    assert.equal(shownDirection(1.1, 0.01, 0.95), 'higher');
-    assert.equal(shownDirection(0.9, 0.25, 0.75), 'lower');
-    assert.equal(shownDirection(0.9, 0.26, 0.75), undefined);
-    assert.equal(shownDirection(0.9, NaN, 0.95), undefined);
+  it('is shown where the interval leaves 1 out, and points where it lies', () => {
+    assert.equal(shownDirection({ low: 0.8, high: 0.99 }), 'lower');
+    assert.equal(shownDirection({ low: 1.01, high: 1.2 }), 'higher');
+    assert.equal(shownDirection({ low: 0.9, high: 1.1 }), undefined);
+    assert.equal(shownDirection({ low: 0.9, high: 1 }), undefined);
+    assert.equal(shownDirection({ low: 1, high: 1.1 }), undefined);
   });
 });
 
 describe('outcome', () => {
-  const within = (equivalent: boolean): Equivalence => ({
-    margin: 0.05,
-    zone: { low: 1 / 1.05, high: 1.05 },
-    interval: { low: 0.99, high: 1.01 },
-    equivalent,
-    p: equivalent ? 0.01 : 0.2,
-  });
-
-  it('is "equivalent" before it is a direction, and "unclear", never the same, without either', () => {
-    assert.equal(outcome('lower', within(true)), 'equivalent');
-    assert.equal(outcome('lower', within(false)), 'lower');
+  it('is "equivalent" before it is a direction, and "not shown", never the same, without either', () => {
+    assert.equal(outcome('lower', true), 'equivalent');
+    assert.equal(outcome('lower', false), 'lower');
     assert.equal(outcome('higher', undefined), 'higher');
-    assert.equal(outcome(undefined, within(false)), 'unclear');
-    assert.equal(outcome(undefined, undefined), 'unclear');
+    assert.equal(outcome(undefined, false), 'not shown');
+    assert.equal(outcome(undefined, undefined), 'not shown');
   });
 });
 

@@ -1,7 +1,5 @@
 import { strict as assert } from 'node:assert';
 import { contrast, type Contrast } from '../../src/statistics/contrast.ts';
-import { noncentralTSurvival } from '../../src/statistics/distributions/noncentralT.ts';
-import { studentTInterval } from '../../src/statistics/distributions/studentT.ts';
 import { chooseMethod } from '../../src/statistics/methods.ts';
 import { placesOf } from '../../src/statistics/order.ts';
 import { equivalencePower, power, type Expected } from '../../src/statistics/power.ts';
@@ -38,7 +36,8 @@ describe('power', () => {
     close(power(welch(8), expected(600)), 1, 1e-12);
   });
 
-  // 400,000 made-up tests a case, error 0.0008: scripts/simulate gives the same for the code as shipped.
+  // 400,000 made-up tests a case, error 0.0008. A division of the residuals that overlooks what both conditions share
+  // comes to .5482 for three runs; the experiment says .5520 and this quadrature .5512.
   it('is that of an interleaved order whose drift is taken out', () => {
     close(power(inOrder('ABBAAB', 'hc2'), expected(-8)), 0.552, 0.003);
     close(power(inOrder('ABBABAAB', 'hc2'), expected(-8)), 0.846, 0.003);
@@ -52,13 +51,8 @@ describe('power', () => {
     const { a, b } = placesOf([...'ABBABAAB'] as ('A' | 'B')[]);
     const pairs = { a: ['1', '2', '3', '4'], b: ['1', '2', '3', '4'] };
     const made = chooseMethod({ runsA: 4, runsB: 4, order: { a, b }, pairs }).contrast ?? assert.fail();
-    const delta = -Math.log(0.92) / (0.03 * Math.sqrt(2 / 4));
-    const limit = studentTInterval(0.95, 3);
-    close(
-      power(made, expected(-8)),
-      noncentralTSurvival(limit, 3, delta) + noncentralTSurvival(limit, 3, -delta),
-      1e-9,
-    );
+    // By the noncentral t of scipy, with the limit t(.975, 3).
+    close(power(made, expected(-8)), 0.7418192330629325, 1e-9);
   });
 });
 

@@ -1,5 +1,6 @@
 import type { Note } from '../../statistics/comparison.ts';
-import type { Obstacle } from '../../statistics/methods.ts';
+import type { Method, Obstacle } from '../../statistics/methods.ts';
+import { capitalised } from '../../result/words.ts';
 import { messages, type Sentences } from '../../result/messages.ts';
 import type { Warning } from '../../result/result.ts';
 import type { Band } from '../../values/band.ts';
@@ -130,6 +131,14 @@ function claimBandSentence(facts: EvidenceFacts['claim.band']): string {
   }
 }
 
+const shortNames: Readonly<Record<Method, string>> = {
+  welch: 'Welch’s t',
+  paired: 'comparing in pairs',
+  days: 'taking days apart',
+  trend: 'taking a steady drift out',
+  curve: 'taking a steady and a curved drift out',
+};
+
 const obstacleText = ({ obstacle, a, b, runsA, runsB }: EvidenceFacts['compare.method-not-possible']): string =>
   ({
     'unequal-counts': `pairs need as many runs of ${a} as of ${b}, and there are ${runsA} and ${runsB}.`,
@@ -153,7 +162,7 @@ const noteSentences: Sentences<NoteFacts> = {
   'compare.few-runs': ({ a, b, runsA, runsB, needed }) =>
     `There are ${runsA} runs of ${a} and ${runsB} of ${b}; at least ${needed} of each are needed for an interval.`,
   'compare.method-not-possible': (facts) =>
-    `The method ${facts.instead} was used instead of ${facts.method}: ${obstacleText(facts)}`,
+    `${capitalised(shortNames[facts.instead])} was used instead of ${facts.method}: ${obstacleText(facts)}`,
   'compare.order-leans': ({ a, b, varianceInflation }) =>
     `The runs of ${a} and ${b} are not well mixed: ${inflationText(varianceInflation)}, as "order" proposes one.`,
   'compare.order-apart': apartSentence,

@@ -6,12 +6,15 @@ describe('the words of a method', () => {
     const runs = { runsA: 3, runsB: 4 };
     assert.equal(
       methodText({ method: 'welch', ...runs }),
-      'Welch t interval on the logarithms of the runs, 3 + 4 runs',
+      'Welch t interval on the logarithms of the runs, order not known, 3 + 4 runs',
     );
-    assert.equal(methodText({ method: 'trend', ...runs }), 'linear trend over the run order taken out, 3 + 4 runs');
+    assert.equal(
+      methodText({ method: 'trend', ...runs }),
+      't interval on the logarithms of the runs, steady drift taken out, 3 + 4 runs',
+    );
     assert.equal(
       methodText({ method: 'one run each', runsA: 1, runsB: 1 }),
-      'one run each: within these two runs only; not evidence about the change itself',
+      'one run each, which says nothing about other runs',
     );
     assert.equal(
       methodText({ method: 'no inference', runsA: 2, runsB: 2 }),
@@ -22,48 +25,51 @@ describe('the words of a method', () => {
 
 describe('a result in a sentence', () => {
   const place = {
-    band: { from: 10, to: 50 },
-    metric: undefined,
+    level: 'acceleration r.m.s.',
+    channel: 'z',
+    band: { from: 100, to: 400 },
     a: 'cost $& of A',
     b: '-5 lower',
-    changePercent: -14.19,
-  };
-  const interval = { lowPercent: -19.07, highPercent: -9.01, confidence: 0.95 };
+    changePercent: -60.2,
+    method: 'trend',
+    runsA: 4,
+    runsB: 4,
+    order: 'ABBABAAB',
+  } as const;
+  const interval = { lowPercent: -63.1, highPercent: -57.1, confidence: 0.95, family: 1 };
 
-  it('begins with the band, the metric of the whole signal, or both', () => {
-    const found = '-5 lower vibrates less than cost $& of A: −14.2 % (95 % interval −19.1 to −9.0 %).';
-    assert.equal(tell('result.lower', { ...place, ...interval }).message, `From 10 to 50 Hz ${found}`);
+  it('names quantity, axis, band, both sides, change, interval, runs and order', () => {
     assert.equal(
-      tell('result.lower', {
+      tell('result.lower', { ...place, ...interval }).message,
+      'Acceleration r.m.s. (z, 100 to 400 Hz) was 60.2 % lower with -5 lower than with cost $& of A (95 % interval 57.1 to 63.1 %; 4 + 4 runs in order ABBABAAB, steady drift taken out).',
+    );
+    assert.equal(
+      tell('result.higher', {
         ...place,
-        ...interval,
-        band: { from: 7.1, to: 8.9, label: '8' },
-        metric: 'Wk-weighted band r.m.s.',
+        ...{ changePercent: 12, lowPercent: 8, highPercent: 16.04, confidence: 0.9, family: 3 },
+        ...{ level: 'vibration dose value', band: undefined, order: undefined, method: 'welch' },
       }).message,
-      `In the band of 8 Hz, by the Wk-weighted band r.m.s., ${found}`,
+      'Vibration dose value (z) was 12.0 % higher with -5 lower than with cost $& of A (interval 8.0 to 16.0 %, 90 % for all 3 bands together; 4 + 4 runs, order not known).',
     );
-    assert.equal(
-      tell('result.lower', { ...place, ...interval, band: undefined, metric: 'vibration dose value' }).message,
-      `By the vibration dose value ${found}`,
+    assert.match(
+      tell('result.equivalent', { ...place, ...interval, margin: 0.7 }).message,
+      /^Acceleration r\.m\.s\. \(z, 100 to 400 Hz\) was the same within ±70\.0 % with -5 lower and with cost \$& of A: −60\.2 % \(95 % interval −63\.1 to −57\.1 %; /,
     );
   });
 
-  it('says of a difference that is not shown what the data rule out, or that it may be chance', () => {
-    assert.match(
-      tell('result.unclear', { ...place, ...interval, eitherWayPercent: 19.07 }).message,
-      /^From 10 to 50 Hz no difference is shown: −14\.2 % .*rule out a change of more than 19\.1 % either way/,
-    );
-    assert.match(
-      tell('result.chance', { ...place, ...interval, bands: 3, pAdjusted: 0.0612 }).message,
-      /but 3 bands were compared, and then it may be chance \(p 0\.061 for all of them\)\.$/,
-    );
-  });
-
-  it('claims nothing of one run each', () => {
-    assert.match(
-      tell('result.one-run-each', { ...place, within: interval }).message,
-      /\(one run each; 95 % interval −19\.1 to −9\.0 % within these two runs only\): that is no evidence/,
-    );
-    assert.match(tell('result.one-run-each', { ...place, within: undefined }).message, /\(one run each\): that/);
+  it('says of a difference that is not shown why, and what the data rule out', () => {
+    const begins =
+      /^A difference in acceleration r\.m\.s\. \(z, 100 to 400 Hz\) between -5 lower and cost \$& of A is not shown/;
+    const said = [
+      tell('result.not-shown', { ...place, ...interval, eitherWayPercent: 19.07 }),
+      tell('result.apart', { ...place, ...interval }),
+      tell('result.unplanned', { ...place, ...interval }),
+      tell('result.one-run-each', { ...place, method: 'one run each', runsA: 1, runsB: 1 }),
+      tell('result.few-runs', { ...place, method: 'no inference', runsA: 2 }),
+      tell('result.no-scatter', place),
+    ].map(({ message }) => message);
+    for (const sentence of said) assert.match(sentence, begins);
+    assert.match(said[0], /rule out a change of more than 19\.1 % either way/);
+    for (const sentence of said.slice(3)) assert.doesNotMatch(sentence, /interval/);
   });
 });

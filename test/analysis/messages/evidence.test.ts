@@ -17,41 +17,51 @@ describe('a note of a comparison', () => {
       'There are 2 runs of cost $& of A and 4 of order of B, -3; at least 3 of each are needed for an interval.',
     );
     assert.equal(
-      told({ code: 'order-leans', lag: -1.5 }),
-      'Runs of order of B, -3 came on average 1.5 runs before those of cost $& of A, so a drift of 1 % a run would look like a change of 1.5 %; an ABBA order cancels it.',
+      told({ code: 'order-leans', varianceInflation: 1.88 }),
+      'The runs of cost $& of A and order of B, -3 are not well mixed: the variance of the change is 1.88 times that of an interleaved order, as "order" proposes one.',
     );
     assert.equal(
-      told({ code: 'method-not-possible', method: 'paired', obstacle: 'unequal-counts', runsA: 3, runsB: 4 }),
-      "Welch's method was used instead of paired: pairs need as many runs of cost $& of A as of order of B, -3, and there are 3 and 4.",
+      told({
+        code: 'method-not-possible',
+        method: 'paired',
+        instead: 'trend',
+        obstacle: 'unequal-counts',
+        runsA: 3,
+        runsB: 4,
+      }),
+      'Taking a steady drift out was used instead of paired: pairs need as many runs of cost $& of A as of order of B, -3, and there are 3 and 4.',
     );
   });
 
   it('says where an order comes from only where it was missing', () => {
     assert.match(
-      told({ code: 'method-not-possible', method: 'trend', obstacle: 'no-order', runsA: 3, runsB: 3 }),
+      told({
+        code: 'method-not-possible',
+        method: 'trend',
+        instead: 'welch',
+        obstacle: 'no-order',
+        runsA: 3,
+        runsB: 3,
+      }),
       /needs the order of the runs\. Give the order in a run sheet \(column order\), and load with it\.$/,
     );
     assert.match(
-      told({ code: 'method-not-possible', method: 'trend', obstacle: 'same-place', runsA: 3, runsB: 3 }),
+      told({
+        code: 'method-not-possible',
+        method: 'trend',
+        instead: 'welch',
+        obstacle: 'same-place',
+        runsA: 3,
+        runsB: 3,
+      }),
       /two runs have the same place in the order\.$/,
     );
   });
 
   it('begins with the band that it is about', () => {
-    const warning = noteWarning(
-      { code: 'drift-seen', band: 0, perRun: -0.031, p: 0.0004, method: 'welch' },
-      names,
-      bands,
-    );
-    assert.equal(warning?.code, 'compare.drift-seen');
-    assert.equal(
-      warning?.message,
-      '10 to 50 Hz: The level drifted by −3.1 % a run over the day (p below 0.001), which the trend method would take out.',
-    );
-    assert.match(
-      told({ code: 'methods-disagree', band: 1, methods: ['paired', 'trend'], shown: true }),
-      /^The band of 8 Hz: By the paired and trend methods the runs would show no difference where this method shows one/,
-    );
+    const warning = noteWarning({ code: 'no-scatter', band: 1 }, names, bands);
+    assert.equal(warning?.code, 'compare.no-scatter');
+    assert.match(warning?.message ?? '', /^The band of 8 Hz: The runs do not differ at all/);
   });
 });
 

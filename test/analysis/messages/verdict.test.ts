@@ -1,23 +1,38 @@
 import { strict as assert } from 'node:assert';
 import { claimText, guard, verdictWords, type VerdictWords } from '../../../src/analysis/messages/verdict.ts';
-import { judge } from '../../../src/statistics/claim.ts';
+import { judge, type Judged, type NoInference } from '../../../src/statistics/claim.ts';
 import type { Claim } from '../../../src/statistics/claimForm.ts';
 import { compare } from '../../../src/statistics/compare.ts';
+import type { Comparison } from '../../../src/statistics/comparison.ts';
 import type { Message } from '../../../src/result/result.ts';
 
 // 0.8581 [0.8093, 0.9099]
 const comparison = compare([{ a: [0.3, 0.312, 0.305], b: [0.262, 0.255, 0.27] }]);
-const subject = { a: 'cost $& of A', b: 'soft: gel.', metric: 'band r.m.s.', channel: 'z', band: { from: 10, to: 50 } };
+const judged = ({ rows: [row], confidence }: Comparison, noInference?: NoInference): Judged => ({
+  ratio: row.ratio,
+  interval: row.inference?.interval,
+  spread: row.spread,
+  confidence,
+  noInference,
+});
+const found = 'From cost $& of A to soft: gel. it was less.';
 
 const words = (
   claim: Claim,
-  { guards = [] as readonly Message[], data = comparison, shareOfA = undefined as number | undefined } = {},
+  {
+    guards = [] as readonly Message[],
+    data = comparison,
+    shareOfA = undefined as number | undefined,
+    noInference = undefined as NoInference | undefined,
+  } = {},
 ): VerdictWords =>
   verdictWords({
-    subject,
+    found,
+    a: 'cost $& of A',
+    runsA: data.runsA,
+    runsB: data.runsB,
     claim,
-    comparison: data,
-    verdict: judge(claim, data, 0, guards.length > 0),
+    verdict: judge(claim, judged(data, noInference), guards.length > 0),
     guards,
     shareOfA,
     otherPlanned: undefined,
@@ -44,11 +59,11 @@ describe('the words of a claim', () => {
 });
 
 describe('the words of a verdict', () => {
-  it('name the sides as they are written, and the strongest claim that the data do carry', () => {
+  it('begin with what was found, and name the strongest claim that the data do carry', () => {
     const { sentence, because, untold, settle } = words({ kind: 'at least', direction: 'reduction', percent: 15 });
     assert.equal(
       sentence,
-      'From cost $& of A to soft: gel., the band r.m.s. of z in 10 to 50 Hz changed by −14.2 % (95 % interval −19.1 to −9.0 %, 3 + 3 runs). ' +
+      'From cost $& of A to soft: gel. it was less. ' +
         'The claim of a reduction of at least 15 % is not shown; a reduction of at least 9 % is supported.',
     );
     assert.equal(because[0], 'A reduction is shown, but whether it is as large or as small as claimed is not settled.');
@@ -88,10 +103,11 @@ describe('the words of a verdict', () => {
       /is not shown: a recording has a fault: gel \$1 \(clipped, channel z\); the mean speeds differ by 12\.0 %, so the sides are not comparable\.$/,
     );
     assert.match(guarded.settle ?? '', /once the reasons named are removed/);
-    const because = (a: number[], b: number[]): string =>
-      words({ kind: 'reduces' }, { data: compare([{ a, b }]) }).because[0];
-    assert.equal(because([3, 3.01], [1, 1.01]), '2 + 2 runs are too few to infer anything.');
-    assert.equal(because([3], [1]), 'One run each says nothing about how other runs would come out.');
-    assert.equal(because([3, 3, 3], [1, 1, 1]), 'The runs do not differ at all, which real runs never do.');
+    const because = (noInference: NoInference): string =>
+      words({ kind: 'reduces' }, { noInference, data: compare([{ a: [3, 3.01], b: [1, 1.01] }]) }).because[0];
+    assert.equal(because('few-runs'), '2 + 2 runs are too few to infer anything.');
+    assert.equal(because('one-run-each'), 'One run each says nothing about how other runs would come out.');
+    assert.equal(because('no-scatter'), 'The runs do not differ at all, which real runs never do.');
+    assert.match(because('order-apart'), /^All runs of one condition came before the other’s/);
   });
 });

@@ -6,9 +6,9 @@ import { valueOf } from '../../verbs/notebook.ts';
 describe('a run sheet to be filled in', () => {
   it('names the files there are, and guesses the condition from each', () => {
     const lines = sheetOfFiles(['brick-foam-1.csv.gz', 'a "b", 2.csv']).split('\n');
-    assert.equal(lines[0], 'file,condition,order,date,speed (m/s),mass (kg),pressure (bar),note,excluded,why');
-    assert.equal(lines[1], 'brick-foam-1.csv.gz,brick-foam,,,,,,,,');
-    assert.equal(lines[2], '"a ""b"", 2.csv","a ""b"",",,,,,,,,');
+    assert.equal(lines[0], 'file,condition,order,pair,day,date,speed (m/s),mass (kg),pressure (bar),note,excluded,why');
+    assert.equal(lines[1], 'brick-foam-1.csv.gz,brick-foam,,,,,,,,,,');
+    assert.equal(lines[2], '"a ""b"", 2.csv","a ""b"",",,,,,,,,,,');
   });
 
   it('can be read again whatever the files are called', async () => {
@@ -33,6 +33,6 @@ describe('a run sheet to be filled in', () => {
   });
 
   it('has a row a run to be made', () => {
-    assert.equal(sheetOfOrder(['A', 'B'], ['foam', 'gel']).split('\n')[2], ',gel,2,,,,,,,');
+    assert.equal(sheetOfOrder(['A', 'B'], ['foam', 'gel']).split('\n')[2], ',gel,2,,,,,,,,,');
   });
 });

