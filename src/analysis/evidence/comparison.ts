@@ -153,7 +153,7 @@ function sideValue(side: Side, { spectrum }: Measured, places: readonly number[]
   };
 }
 
-/** A share of the baseline's mean square below which a change is hardly felt, in percent (engineering choice). */
+/** A share of the baseline's mean square below which a change hardly changes the whole, in percent (engineering choice). */
 const smallShare = 1;
 
 const shareWarnings = (rows: readonly ComparisonRow[]): Warning[] =>

@@ -27,10 +27,9 @@ export function comparisonChart(value: ComparisonValue, options: OverlayOptions)
   const height = rowHeight * value.rows.length + 14;
   const below = layered(height, changeLayers(value));
   const overlayRoom = above === undefined ? 0 : overlayHeight + 60;
-  const intervals = value.rows.some(({ lowPercent }) => lowPercent !== undefined);
   return chartPart({
     title: `Change of ${value.metric} from ${value.a.name} to ${value.b.name}, channel ${value.channel}`,
-    subtitle: `${sentence(value.method)}${intervals ? ` Line: ${intervalName(value)}.` : ''}${starWords(value)}${zoneWords(value)}${cutWords(value)}`,
+    subtitle: `${sentence(value.method)}${hasIntervals(value) ? ` Line: ${intervalName(value)}.` : ''}${starWords(value)}${zoneWords(value)}${cutWords(value)}`,
     view: {
       spacing: 18,
       resolve: { scale: separate, legend: separate },
@@ -77,11 +76,13 @@ const starWords = ({ rows }: ComparisonValue): string =>
 const zoneWords = ({ margin }: ComparisonValue): string =>
   margin === undefined ? '' : ` Shaded: changes within ±${percent(margin)}, declared to count as none.`;
 
+const hasIntervals = ({ rows }: ComparisonValue): boolean => rows.some(({ lowPercent }) => lowPercent !== undefined);
+
 function changeDescription(value: ComparisonValue): string {
   const sentences = value.rows.map((row) => {
     const p = row.pAdjusted;
     return `${comparedName(value, row)}: ${changeText(row)}, ${outcomeWord(row.outcome, value)}${p === undefined ? '' : `, p ${probability(p)}`}.`;
   });
   const sides = [value.a, value.b].map(({ name, runs }) => `${name} (${counted(runs.length, 'run')})`);
-  return `Change of ${value.metric} from ${sides.join(' to ')}, channel ${value.channel}, with ${intervalName(value)}. ${sentences.join(' ')}`;
+  return `Change of ${value.metric} from ${sides.join(' to ')}, channel ${value.channel}${hasIntervals(value) ? `, with ${intervalName(value)}` : ''}. ${sentences.join(' ')}`;
 }
