@@ -1,0 +1,121 @@
+import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import { present } from '../../../src/charts/present.ts';
+import { toJson } from '../../../src/values/json.ts';
+import type { ComparisonRow, ComparisonValue } from '../../../src/values/comparison.ts';
+import type { VerdictValue } from '../../../src/values/verdict.ts';
+import { valueOf } from '../notebook.ts';
+import { loadPads, pads, type Pads } from '../pads.ts';
+
+const bands = ['10..30 Hz', '12..28 Hz', '15..25 Hz'];
+const orders: Readonly<Record<number, readonly (readonly number[] | undefined)[]>> = {
+  2: [undefined],
+  3: [undefined, [1, 4, 5, 2, 3, 6], [1, 2, 3, 4, 5, 6]],
+  4: [undefined, [1, 4, 6, 7, 2, 3, 5, 8], [1, 2, 4, 5, 3, 6, 7, 8]],
+};
+
+/** Two pads that differ by some percent, with scatter, in a known order, a bad one or none. */
+const study = fc
+  .record({
+    runs: fc.constantFrom(2, 3, 3, 4, 4, 4),
+    change: fc.constantFrom(-30, -12, -4, 0, 4, 12),
+    scatter: fc.constantFrom(0.2, 1, 4),
+    levels: fc.uniqueArray(fc.integer({ min: -1000, max: 1000 }), { minLength: 8, maxLength: 8 }),
+    order: fc.nat(2),
+    over: fc.constantFrom(1, 3),
+    primary: fc.boolean(),
+    margin: fc.boolean(),
+  })
+  .map(({ runs, change, scatter, levels, order, over, primary, margin }) => {
+    const level = (k: number, factor: number): number => 0.3 * factor * (1 + (scatter * levels[k]) / 100_000);
+    const places = orders[runs][order % orders[runs].length];
+    const made: Pads = {
+      a: Array.from({ length: runs }, (_, k) => level(k, 1)),
+      b: Array.from({ length: runs }, (_, k) => level(k + 4, 1 + change / 100)),
+      seconds: 4,
+      ...(places === undefined ? {} : { order: places }),
+    };
+    const first = primary ? ` primary ${bands[0]}` : '';
+    const others = bands.slice(primary ? 1 : 0, over);
+    const text = `compare foam with gel${first}${others.length > 0 ? ` over ${others.join(', ')}` : ` over ${bands[0]}`}${margin ? ' margin 5 %' : ''}`;
+    return { made, text };
+  });
+
+/** What a sentence says was found. */
+function wordIn(sentence: string): string {
+  if (/is not shown/.test(sentence)) return 'not shown';
+  const [, word] = / was \S+ % (lower|higher) /.exec(sentence) ?? [];
+  return word ?? (/ was the same within ±5/.test(sentence) ? 'equivalent' : `nothing: ${sentence}`);
+}
+
+function holdsTogether(value: ComparisonValue, row: ComparisonRow, index: number): void {
+  const { outcome, lowPercent, highPercent, pAdjusted, sentence } = row;
+  const json = (toJson(value) as { rows: Record<string, unknown>[] }).rows[index];
+  assert.equal(wordIn(sentence), outcome);
+  assert.deepEqual(
+    [json['outcome'], json['sentence'], json['low_percent'] ?? undefined, json['p_adjusted'] ?? undefined],
+    [outcome, sentence, lowPercent, pAdjusted],
+  );
+  if (lowPercent === undefined || highPercent === undefined || pAdjusted === undefined) {
+    assert.deepEqual([lowPercent, highPercent, pAdjusted, row.p, outcome], [...Array(4).fill(undefined), 'not shown']);
+    assert.doesNotMatch(sentence, /interval/);
+    return;
+  }
+  const leavesOut0 = lowPercent > 0 || highPercent < 0;
+  if (Math.abs(pAdjusted - 0.05) > 1e-9) assert.equal(leavesOut0, pAdjusted < 0.05);
+  if (value.sequence === 'apart') assert.equal(outcome, 'not shown');
+  else if (outcome === 'lower') assert.ok(highPercent < 0);
+  else if (outcome === 'higher') assert.ok(lowPercent > 0);
+  else if (outcome === 'equivalent') assert.ok(lowPercent >= 100 / 1.05 - 100 - 1e-9 && highPercent <= 5 + 1e-9);
+  else assert.ok(!leavesOut0);
+}
+
+function isShown(value: ComparisonValue): void {
+  const { parts } = present(value, undefined, []);
+  const word = ({ outcome }: ComparisonRow): string => (outcome === 'equivalent' ? 'the same within ±5 %' : outcome);
+  const table = parts.find((part) => part.type === 'table');
+  assert.ok(table?.type === 'table');
+  const at = table.columns.findIndex(({ name }) => name === 'Outcome');
+  assert.deepEqual(
+    table.rows.map((cells) => cells[at]),
+    value.rows.map(word),
+  );
+  const chart = parts.find((part) => part.type === 'chart');
+  assert.ok(chart?.type === 'chart');
+  for (const row of value.rows) assert.ok(chart.description.includes(`, ${word(row)}`), chart.description);
+}
+
+function agrees({ verdict, claim, sentence, ...value }: VerdictValue, { outcome, ...row }: ComparisonRow): void {
+  assert.equal(value.row.sentence, row.sentence);
+  assert.ok(sentence.startsWith(row.sentence) && sentence.includes(`The claim of ${claim} is ${verdict}`));
+  assert.equal(value.lowPercent ?? 0, 0 - (row.highPercent ?? 0));
+  if (verdict === 'not shown') return;
+  assert.notEqual(outcome, 'not shown', `${sentence} of a row that shows nothing`);
+  if (outcome !== 'equivalent' && /^a (reduction|increase)$|^an increase$/.test(claim))
+    assert.equal(verdict === 'supported', (outcome === 'lower') === (claim === 'a reduction'));
+}
+
+describe('what is said of a study', () => {
+  it('never contradicts itself in row, sentence, chart, table, JSON and claims', async () => {
+    await fc.assert(
+      fc.asyncProperty(study, async ({ made, text }) => {
+        const files = pads(made);
+        const value = await valueOf('comparison', loadPads + text, files);
+        value.rows.forEach((row, index) => holdsTogether(value, row, index));
+        isShown(value);
+        const [row] = value.rows;
+        const claims = ['reduction', 'increase', 'reduction 10 %', 'reduction at-most 10 %', 'no-worse 3 %'];
+        const verdicts = await Promise.all(
+          claims.map((claim) => valueOf('verdict', `${loadPads}c = ${text}\nclaim c ${claim} over ${bands[0]}`, files)),
+        );
+        for (const verdict of verdicts) agrees(verdict, row);
+        const [less, more, least, most] = verdicts.map(({ verdict }) => verdict);
+        const both = (one: string, other: string): boolean => one === 'supported' && other === 'supported';
+        assert.ok(!both(less, more) && !both(least, most) && !both(least, more));
+        const moved = await valueOf('verdict', `${loadPads}c = ${text}\nclaim c reduction over 10.1..30 Hz`, files);
+        assert.deepEqual([moved.verdict, moved.row.outcome], ['not shown', 'not shown']);
+      }),
+      { numRuns: 10, seed: 20 },
+    );
+  }).timeout(300_000);
+});
