@@ -245,13 +245,13 @@ describe('the ratio of densities', () => {
   const ratio = more.madeRatio(made.foamSpectrum, made.gelSpectrum);
   const [, chart] = charts({ ...everyValue.comparison, ratio } as Value);
 
-  it('is drawn as change of amplitude with its pointwise interval', () => {
+  it('is drawn as change of amplitude with an interval for all bins together', () => {
     const [limits, line] = found(chart, (row) => Array.isArray(row['v2']));
     const bin = (line['f'] as number[]).indexOf(40);
     const amplitude = 100 * (Math.sqrt(ratio.ratio[80]) - 1);
     assert.ok(Math.abs((line['v'] as number[])[bin] - amplitude) < 1e-3 * Math.abs(amplitude));
     assert.ok((limits['v'] as number[])[bin] < amplitude && amplitude < (limits['v2'] as number[])[bin]);
-    assert.match(chart.subtitle, /95 % interval of each bin by itself/);
+    assert.match(chart.subtitle, /95 % interval for all bins together/);
   });
 
   it('says where the interval leaves out no change', () =>
