@@ -10,9 +10,6 @@ export const bandText = ({ from, to, label }: Band): string =>
 /** Several bands in a row: `10 to 50 Hz, 50 to 100 Hz`. @param bands in Hz */
 export const bandsText = (bands: readonly Band[]): string => bands.map(bandText).join(', ');
 
-/** How a sentence about a band begins: `From 10 to 50 Hz`, `In the band of 8 Hz`. */
-export const inBand = (band: Band): string => `${band.label === undefined ? 'From' : 'In'} ${bandText(band)}`;
-
 /** The band as the head of a message: `10 to 50 Hz`, `The band of 8 Hz`. */
 export const bandHead = (band: Band): string =>
   band.label === undefined ? bandText(band) : `The band of ${band.label} Hz`;

@@ -1,4 +1,4 @@
-import { studentTInterval, studentTTwoSided } from './distributions/studentT.ts';
+import { studentTInterval, studentTSurvival } from './distributions/studentT.ts';
 import type { Estimate, RatioInterval } from './estimate.ts';
 
 /** What is said of one row, and all that is said of it: rows, claims, sentences and charts read these and no others. */
@@ -20,6 +20,6 @@ export function statement({ difference, standardError, df }: Estimate, confidenc
   const reach = studentTInterval(1 - (1 - confidence) / family, df) * standardError;
   return {
     interval: { low: Math.exp(difference - reach), high: Math.exp(difference + reach) },
-    p: Math.min(1, family * studentTTwoSided(difference / standardError, df)),
+    p: Math.min(1, 2 * family * studentTSurvival(Math.abs(difference / standardError), df)),
   };
 }

@@ -43,6 +43,7 @@ export function gaussLegendre(n: number): Rule {
  * share = sin^2 u the density is sin^(2a-1) cos^(2b-1), smooth for whole and half numbers.
  *
  * @param a, b parameters, at least 1/2; with one of them 0 all of it is on the other side
+ * @param points of the rule, at least 1
  */
 export function betaRule(a: number, b: number, points: number): { readonly share: number; readonly weight: number }[] {
   if (a === 0 || b === 0) return [{ share: a === 0 ? 0 : 1, weight: 1 }];
@@ -59,7 +60,9 @@ export function betaRule(a: number, b: number, points: number): { readonly share
  * Points and weights of an integral over S = sqrt(chi-square_df / df), between two limits: Gauss-Legendre over 12
  * standard deviations about 1. The weights add to the probability between the limits.
  *
- * @param df above 0
+ * @param df degrees of freedom, above 0
+ * @param from, to limits of S, from 0 up; the upper one may be infinite
+ * @param points of the rule, at least 1
  */
 export function chiRule(df: number, from: number, to: number, points = 64): Rule {
   const reach = 12 / Math.sqrt(2 * df);

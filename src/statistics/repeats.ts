@@ -43,7 +43,12 @@ export function runsNeeded(changePercent: number, design: TestDesign): RunsNeede
   return runsNeededForLog(Math.log1p(changePercent / 100), design);
 }
 
-/** As `runsNeeded`, with the change given as ln of the ratio. */
+/**
+ * As `runsNeeded`, with the change given as ln of the ratio.
+ *
+ * @param logChange ln of the true ratio B/A, not 0
+ * @throws RangeError for a change of 0 or a design out of range
+ */
 export function runsNeededForLog(logChange: number, design: TestDesign): RunsNeeded | undefined {
   if (!(Math.abs(logChange) > 0)) throw new RangeError(`the change must not be 0, but its logarithm is ${logChange}`);
   const { wanted, confidence } = settled(design);
@@ -55,6 +60,7 @@ export function runsNeededForLog(logChange: number, design: TestDesign): RunsNee
  * The fewest runs of each condition by which two that are the same are shown to be so within a margin.
  *
  * @param margin ratios between 1/(1+margin) and 1+margin count as the same; a fraction above 0
+ * @throws RangeError for another margin or a design out of range
  * @returns undefined when more than 2000 would be needed
  */
 export function runsForEquivalence(margin: number, design: TestDesign): RunsNeeded | undefined {
@@ -65,8 +71,10 @@ export function runsForEquivalence(margin: number, design: TestDesign): RunsNeed
 }
 
 /**
- * The smallest margin within which `runs` runs of each condition, 3 or more, show two that are the same to be so.
+ * The smallest margin within which `runs` runs of each condition show two that are the same to be so.
  *
+ * @param runs a whole number from 3
+ * @throws RangeError for a design out of range
  * @returns a fraction
  */
 export function smallestMargin(runs: number, design: TestDesign): number {
@@ -84,7 +92,12 @@ export interface SmallestChange {
   readonly increasePercent: number;
 }
 
-/** The smallest true change that `runs` runs of each condition, 3 or more, show with the wanted power. */
+/**
+ * The smallest true change that `runs` runs of each condition show with the wanted power.
+ *
+ * @param runs a whole number from 3
+ * @throws RangeError for a design out of range, or a power that chance alone gives
+ */
 export function smallestChange(runs: number, design: TestDesign): SmallestChange {
   const { wanted, confidence } = settled(design);
   if (wanted <= 1 - confidence) throw new RangeError(`power must be above ${1 - confidence}, but is ${wanted}`);
@@ -108,13 +121,24 @@ function least(guess: number, isEnough: (size: number) => boolean): number {
   return high;
 }
 
-/** Expected half-width of the interval of ln(ratio), with `runs` runs of each condition. */
+/**
+ * Expected half-width of the interval of ln(ratio).
+ *
+ * @param runs of each condition, a whole number from 3
+ * @throws RangeError for a design out of range
+ */
 export function intervalHalfWidth(runs: number, design: TestDesign): number {
   settled(design);
   return expectedHalfWidth(planned(runs, design).made, expectation(0, design));
 }
 
-/** Chance that the comparison shows a change of ln(ratio). @param runs of each condition, at least 3 */
+/**
+ * Chance that the comparison shows a true change.
+ *
+ * @param logChange ln of the true ratio B/A
+ * @param runs of each condition, at least 3
+ * @throws RangeError for fewer runs
+ */
 export function powerOf(logChange: number, runs: number, design: TestDesign): number {
   return power(planned(runs, design).made, expectation(logChange, design));
 }

@@ -16,6 +16,8 @@ const secondsOfDay = 86_400;
 /**
  * The order of the runs (see `knownOrder`), their pairs by the sheet's column `pair`, and their days by its column `day`
  * or `session`, else by dates on several days. A column counts where it has something for every run of both sides.
+ *
+ * @param a, b the runs of either side
  */
 export function layoutOf(a: readonly Run[], b: readonly Run[]): Layout {
   const order = knownOrder(a, b);
@@ -48,7 +50,11 @@ function known(
 const several = (column: RunsKnown<string> | undefined): RunsKnown<string> | undefined =>
   column !== undefined && new Set([...column.a, ...column.b]).size > 1 ? column : undefined;
 
-/** `ABBABAAB`, from the places of the runs of both sides; undefined where they are not known. */
+/**
+ * The order as letters: `ABBABAAB`; undefined where it is not known.
+ *
+ * @param a, b places of the runs of either side
+ */
 export function orderLetters(a: readonly number[] | undefined, b: readonly number[] | undefined): string | undefined {
   if (a === undefined || b === undefined) return undefined;
   const all = [...a.map((place) => ({ place, letter: 'A' })), ...b.map((place) => ({ place, letter: 'B' }))];

@@ -20,8 +20,3 @@ export function requireProbability(name: string, p: number): void {
 export function requireNumber(name: string, x: number): void {
   if (Number.isNaN(x)) throw new RangeError(`${name} must be a number, but is NaN`);
 }
-
-/** Throws unless `x` is a finite number. */
-export function requireFinite(name: string, x: number): void {
-  if (!Number.isFinite(x)) throw new RangeError(`${name} must be finite, but is ${x}`);
-}

@@ -22,8 +22,8 @@ describePages('comparisons and claims', evidencePages, {
   ),
   'raw/warming.csv': sheet(
     'order',
-    (k) => String([1, 3, 7, 5][k]),
-    (k) => String([8, 4, 2, 6][k]),
+    (k) => String([1, 2, 4, 5][k]),
+    (k) => String([3, 6, 7, 8][k]),
   ),
   ...Object.fromEntries(
     runs.flatMap((run, k) => [
