@@ -10,20 +10,24 @@ export interface ContrastDesign {
   readonly scatter: 'mq' | 'hc2';
 }
 
+/** What planning needs of a design. */
+export interface PlannedContrast {
+  /** How the residuals of A and of B divide. */
+  readonly residuals: ResidualShares;
+  /** Variance of the difference for variances of ln(level) of A and of B. */
+  varianceOf(a: number, b: number): number;
+  /** Variance and degrees of freedom that residual sums of squares of A and of B give. */
+  fromSquares(a: number, b: number): { readonly variance: number; readonly df: number };
+}
+
 /** A design made ready: the same for every band whose runs it orders. */
-export interface Contrast {
+export interface Contrast extends PlannedContrast {
   /** Weights of ln(level) in the difference B - A; they add to 0. */
   readonly weights: Float64Array;
   /** sum w^2 / (1/nA + 1/nB): 1 where the conditions are balanced over all columns, more where they lean. */
   readonly varianceInflation: number;
   /** @param y ln(level) of each run, in the design's order; undefined where the runs do not scatter */
   estimate(y: readonly number[]): Estimate | undefined;
-  /** How the residuals of A and of B divide: what planning needs of the design. */
-  readonly residuals: ResidualShares;
-  /** Variance of the difference for variances of ln(level) of A and of B. */
-  varianceOf(a: number, b: number): number;
-  /** Variance and degrees of freedom that residual sums of squares of A and of B give, for planning. */
-  fromSquares(a: number, b: number): { readonly variance: number; readonly df: number };
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { Contrast } from './contrast.ts';
+import type { PlannedContrast } from './contrast.ts';
 import { normalCdf } from './distributions/normal.ts';
 import { studentTInterval } from './distributions/studentT.ts';
 import { betaRule, chiRule } from './quadrature.ts';
@@ -23,7 +23,7 @@ export interface Expected {
  *
  * @returns 0 to 1
  */
-export function power(made: Contrast, expected: Expected): number {
+export function power(made: PlannedContrast, expected: Expected): number {
   const { limits, df, delta } = planned(made, expected);
   const { nodes, weights } = chiRule(df, 0, Infinity);
   // P(|Z + delta| > c S), Z normal: both tails, the far one as far as a plan can tell.
@@ -39,7 +39,7 @@ export function power(made: Contrast, expected: Expected): number {
  *
  * @param margin a fraction above 0
  */
-export function equivalencePower(made: Contrast, expected: Expected, margin: number): number {
+export function equivalencePower(made: PlannedContrast, expected: Expected, margin: number): number {
   const { limits, df, delta, unit } = planned(made, expected);
   const half = Math.log1p(margin) / unit;
   // P(|Z + delta| <= half - c S): no scatter beyond half / c is small enough.
@@ -52,7 +52,7 @@ export function equivalencePower(made: Contrast, expected: Expected, margin: num
 }
 
 /** Expected half-width of the interval of ln(ratio): the mean of t times the standard error. */
-export function expectedHalfWidth(made: Contrast, expected: Expected): number {
+export function expectedHalfWidth(made: PlannedContrast, expected: Expected): number {
   const { limits, df, unit } = planned(made, expected);
   const { nodes, weights } = chiRule(df, 0, Infinity);
   const root = nodes.reduce((sum, s, k) => sum + weights[k] * s, 0);
@@ -77,9 +77,9 @@ interface Planned {
   readonly unit: number;
 }
 
-const remembered = new WeakMap<Contrast, Map<string, readonly Limit[]>>();
+const remembered = new WeakMap<PlannedContrast, Map<string, readonly Limit[]>>();
 
-function planned(made: Contrast, expected: Expected): Planned {
+function planned(made: PlannedContrast, expected: Expected): Planned {
   const { spreadA, spreadB, confidence, logChange } = expected;
   const { ownA, ownB, shared } = made.residuals;
   const unit = Math.sqrt(made.varianceOf(spreadA ** 2, spreadB ** 2));
@@ -92,7 +92,7 @@ function planned(made: Contrast, expected: Expected): Planned {
   return { limits, df: ownA + ownB + shared, delta, unit };
 }
 
-function limitsOf(made: Contrast, { spreadA, spreadB, confidence }: Expected): Limit[] {
+function limitsOf(made: PlannedContrast, { spreadA, spreadB, confidence }: Expected): Limit[] {
   const { ownA, ownB, shared, sharedInA } = made.residuals;
   const [squareA, squareB] = [spreadA ** 2, spreadB ** 2];
   const variance = made.varianceOf(squareA, squareB);

@@ -1,4 +1,4 @@
-import type { Contrast } from './contrast.ts';
+import type { PlannedContrast } from './contrast.ts';
 import { normalQuantile, normalUpperQuantile } from './distributions/normal.ts';
 import { chooseMethod, fewestRuns, type Method } from './methods.ts';
 import { interleavedOrder, placesOf } from './order.ts';
@@ -166,8 +166,18 @@ function planned(runs: number, { order = 'interleaved' }: TestDesign): Known {
 
 /** A design whose contrast is made, and the method it calls for. */
 interface Known {
-  readonly made: Contrast;
+  readonly made: PlannedContrast;
   readonly method: Method;
+}
+
+/** Welch's t of so many runs, without the matrices of a contrast. */
+function manyByWelch(runs: number): PlannedContrast {
+  const free = runs - 1;
+  return {
+    residuals: { ownA: free, ownB: free, shared: 0, sharedInA: 0 },
+    varianceOf: (a, b) => (a + b) / runs,
+    fromSquares: (a, b) => ({ variance: (a + b) / free / runs, df: (free * (a + b) ** 2) / (a * a + b * b) }),
+  };
 }
 
 const remembered = new Map<string, Known>();
@@ -176,7 +186,8 @@ function known(runs: number, order: 'interleaved' | 'unknown'): Known {
   const key = `${runs} ${order}`;
   const found = remembered.get(key);
   if (found !== undefined) return found;
-  const places = order === 'interleaved' && runs <= manyRuns ? placesOf(interleavedOrder(runs)) : undefined;
+  if (runs > manyRuns) return { made: manyByWelch(runs), method: order === 'interleaved' ? 'curve' : 'welch' };
+  const places = order === 'interleaved' ? placesOf(interleavedOrder(runs)) : undefined;
   const { contrast: made, method } = chooseMethod({ runsA: runs, runsB: runs, order: places });
   if (made === undefined) throw new Error(`no contrast of ${runs} runs`);
   const one = { made, method };
