@@ -84,7 +84,7 @@ describe('compare', () => {
 
   it('states the rows that are not primary together, and the primary one by itself', () => {
     const still = { a, b: [0.306, 0.309, 0.304, 0.311] };
-    const faint = { a, b: [0.299, 0.303, 0.295, 0.3] };
+    const faint = { a, b: [0.298, 0.302, 0.295, 0.299] };
     const family = compare([{ a, b }, still, faint]);
     assert.equal(family.family, 3);
     for (const { inference } of family.rows)
