@@ -75,8 +75,8 @@ export function chooseMethod(layout: TestLayout): ChosenMethod {
   const { runsA, runsB, order, days, asked } = layout;
   const conditions = [...Array<'A'>(runsA).fill('A'), ...Array<'B'>(runsB).fill('B')];
   const places = order && [...order.a, ...order.b];
-  const distinct = places !== undefined && new Set(places).size === places.length ? places : undefined;
-  const straight = distinct && straightDrift(conditions, distinct);
+  const distinct = new Set(places).size === places?.length ? places : undefined;
+  const straight = distinct === undefined ? undefined : straightDrift(conditions, distinct);
   const varianceInflation = straight?.varianceInflation;
   const sequence = sequenceOf(distinct && order, days, varianceInflation);
   const { pairs, obstacle } = pairsOf(layout);

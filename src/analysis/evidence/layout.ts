@@ -31,7 +31,10 @@ export function layoutOf(a: readonly Run[], b: readonly Run[]): Layout {
   };
 }
 
-const cellOf = ({ sheet }: Run, column: string): string | undefined => factOf(sheet?.facts ?? {}, column) || undefined;
+function cellOf({ sheet }: Run, column: string): string | undefined {
+  const cell = factOf(sheet?.facts ?? {}, column);
+  return cell === '' ? undefined : cell;
+}
 
 function dayOf(run: Run): string | undefined {
   const date = sheetDate(cellOf(run, 'date') ?? '');

@@ -26,4 +26,4 @@ export function mixedWarnings({ a, b }: Sides): Warning[] {
 }
 
 const cellsOf = (sides: readonly Side[], header: string): string[] =>
-  sides.flatMap(({ tracks }) => tracks.flatMap(({ run }) => run.sheet?.facts[header] || []));
+  sides.flatMap(({ tracks }) => tracks.map(({ run }) => run.sheet?.facts[header] ?? '')).filter((cell) => cell !== '');

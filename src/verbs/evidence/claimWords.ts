@@ -26,7 +26,7 @@ export interface ClaimWords {
 
 /** The claim that the words make, or why they make none. @param at the operand or option to blame */
 export function claimFrom(words: ClaimWords, at: string): Result<Claim> {
-  const bare = [words.size, words.tolerance].flatMap(bareFigure)[0];
+  const bare = [words.size, words.tolerance].flatMap(bareFigure).at(0);
   if (bare !== undefined) return refuse('claim.words', { fault: 'no-percent', figure: bare }, at);
   const found = words.direction === 'no-worse' ? noWorseClaim(words) : directedClaim(words);
   if ('fault' in found) return refuse('claim.words', found, at);
