@@ -80,13 +80,15 @@ export function firstUnit<V, Row>({ of, unit }: Rows<V, Row>, value: V): { unit?
 const cellOf = (value: number | string | boolean | undefined): Cell =>
   typeof value === 'number' ? finite(value) : value === undefined ? null : String(value);
 
+const fixed = (symbol: string | undefined): string[] => [symbol ?? ''];
+
 /** A column's name, and the unit that all rows share, or none. */
 function headOf<Row, V>(
   { key, heading = key, unit }: Pick<Figure<Row, V>, 'key' | 'heading' | 'unit'>,
   rows: readonly Row[],
   value: V,
 ): [string, string] {
-  const symbols = typeof unit === 'function' ? [...new Set(rows.map((row) => unit(row, value).symbol))] : [unit ?? ''];
+  const symbols = typeof unit === 'function' ? [...new Set(rows.map((row) => unit(row, value).symbol))] : fixed(unit);
   return [typeof heading === 'string' ? heading : heading(value), symbols.length === 1 ? symbols[0] : ''];
 }
 
