@@ -17,7 +17,7 @@ export interface TestDesign {
 }
 
 /** No plan asks for more runs than this. */
-const mostRuns = 2_000;
+const mostRuns = 10_000;
 
 /** Above this many runs the degrees of freedom that a drift costs no longer matter. */
 const manyRuns = 60;
@@ -34,7 +34,7 @@ export interface RunsNeeded {
  * The fewest runs of each condition, never under 3, by which `compare` shows a change with the wanted power.
  *
  * @param changePercent the true change of amplitude: -5 for a reduction of 5 %
- * @returns undefined when more than 2000 would be needed
+ * @returns undefined when more than 10 000 would be needed
  * @throws RangeError for a change of 0, or of -100 % and below
  */
 export function runsNeeded(changePercent: number, design: TestDesign): RunsNeeded | undefined {
@@ -61,7 +61,7 @@ export function runsNeededForLog(logChange: number, design: TestDesign): RunsNee
  *
  * @param margin ratios between 1/(1+margin) and 1+margin count as the same; a fraction above 0
  * @throws RangeError for another margin or a design out of range
- * @returns undefined when more than 2000 would be needed
+ * @returns undefined when more than 10 000 would be needed
  */
 export function runsForEquivalence(margin: number, design: TestDesign): RunsNeeded | undefined {
   if (!(margin > 0 && margin < Infinity)) throw new RangeError(`margin must be above 0, but is ${margin}`);
