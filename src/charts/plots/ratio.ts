@@ -1,4 +1,4 @@
-import type { ComparisonValue } from '../../values/comparison.ts';
+import type { ComparisonValue, DensityRatio } from '../../values/comparison.ts';
 import { frequencyAxis, levelAxis, withinFew, type Domain } from '../axes.ts';
 import { isOfSignal } from '../compared.ts';
 import { binsToDraw } from '../decimate.ts';
@@ -9,18 +9,6 @@ import { belowPlot, chartPart, role } from '../specification.ts';
 import { bandLayers, labelLayers } from './bandLayers.ts';
 import { labelRoom } from './overlayLabels.ts';
 import { bareOverlay, type OverlayOptions } from './overlayOptions.ts';
-
-/** B's density against A's, bin by bin: the ratio of the geometric means over runs, and an interval for all bins together. */
-export interface DensityRatio {
-  /** Bin k is at k x spacing, in Hz. */
-  readonly spacing: number;
-  /** B/A of the densities (mean square), above 0. */
-  readonly ratio: Float64Array;
-  readonly low: Float64Array;
-  readonly high: Float64Array;
-  /** Of the interval for all bins together, 0 to 1. */
-  readonly confidence: number;
-}
 
 const plotHeight = 220;
 
