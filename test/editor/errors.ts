@@ -16,6 +16,8 @@ const noise: readonly RegExp[] = [
   /onDidChangeTextModelContent[^]*pushEditOperations/,
   /extension gallery|marketplace|open-vsx/i,
   /mermaid-markdown-features/,
+  // The editor gives its listeners a fixed time before a save, which a starved machine exceeds; nobody here listens.
+  /Aborted onWillSave\w+-event after \d+ms/,
 ];
 
 /** Gathers the errors that the page, its frames and the extension host write to the console from now on. */

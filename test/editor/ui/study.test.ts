@@ -70,7 +70,15 @@ describe('the sample study in a served editor', function () {
     }
   });
 
-  it('leaves no error on the console', () => assert.deepEqual(workbench.errors, []));
+  /** The errors since this was last asked: one of them fails one test. */
+  let seen = 0;
+  const newErrors = (): readonly string[] => {
+    const errors = workbench.errors.slice(seen);
+    seen = workbench.errors.length;
+    return errors;
+  };
+
+  it('leaves no error on the console', () => assert.deepEqual(newErrors(), []));
 
   for (const theme of ['dark', 'high-contrast', 'high-contrast-light', 'light'] as Theme[]) {
     it(`is drawn anew in the ${theme} theme, with words that stand out`, async () => {
@@ -87,7 +95,7 @@ describe('the sample study in a served editor', function () {
         `a contrast of ${needed} in the ${theme} theme`,
       );
       await workbench.screenshot(join(pictures, `study-${theme}.png`));
-      assert.deepEqual(workbench.errors, []);
+      assert.deepEqual(newErrors(), []);
     });
   }
 
@@ -102,7 +110,7 @@ describe('the sample study in a served editor', function () {
     assert.equal(await notebook.runCell(loading), 'success');
     await notebook.reveal(densities);
     await until(async () => (await chart(/density.*bricks/i).innerHTML()) !== before, 'a chart that follows the edit');
-    assert.deepEqual(workbench.errors, []);
+    assert.deepEqual(newErrors(), []);
   });
 
   it('saves the edit as one changed line, and nothing of the outputs', async () => {
