@@ -1,3 +1,4 @@
+import { visible, visibleLine } from '../result/visible.ts';
 import type { Value } from '../values/value.ts';
 import { presentBands } from './kinds/bands.ts';
 import { presentChart } from './kinds/chart.ts';
@@ -21,7 +22,7 @@ import { presentSheet } from './kinds/sheet.ts';
 import { presentSpectrogram } from './kinds/spectrogram.ts';
 import { presentTransfer } from './kinds/transfer.ts';
 import { presentVerdict } from './kinds/verdict.ts';
-import type { Message, Output } from './output.ts';
+import type { Message, Output, Part } from './output.ts';
 import { outputText } from './text.ts';
 
 /** How each kind of value is shown: a new kind is its own file and one line here. */
@@ -58,6 +59,28 @@ const presenters: { readonly [K in Value['kind']]: Presenter<K> } = {
  */
 export function present(value: Value, name: string | undefined, messages: readonly Message[]): Output {
   const presenter = presenters[value.kind] as Presenter<Value['kind']>;
-  const parts = presenter(value, name);
+  const parts = presenter(value, name).map(shown);
   return { version: 1, name, kind: value.kind, parts, messages, text: outputText(name, parts, messages) };
+}
+
+/** The same with its texts as they may be shown: a name or label from a file steers no reader, and a cell is one line. */
+function shown(part: Part): Part {
+  if (part.type === 'text') return { ...part, text: visible(part.text) };
+  if (part.type === 'chart')
+    return {
+      ...part,
+      title: visibleLine(part.title),
+      subtitle: visibleLine(part.subtitle),
+      description: visible(part.description),
+    };
+  return {
+    ...part,
+    caption: visibleLine(part.caption),
+    columns: part.columns.map((column) => ({
+      ...column,
+      name: visibleLine(column.name),
+      unit: visibleLine(column.unit),
+    })),
+    rows: part.rows.map((row) => row.map(visibleLine)),
+  };
 }

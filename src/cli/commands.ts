@@ -8,6 +8,7 @@ import { run } from './run.ts';
 import { sheet } from './sheet.ts';
 import { usage, usageOf } from './usage.ts';
 import { verify } from './verify.ts';
+import { print } from './terminal.ts';
 
 /** A command: gives the exit code. */
 type Command = (args: readonly string[]) => number | Promise<number>;
@@ -20,7 +21,7 @@ const commands: ReadonlyMap<string, Command> = new Map(
 export async function runCommand(args: readonly string[]): Promise<number> {
   const name = args.at(0);
   if (name === undefined || name === 'help' || name === '--help' || name === '-h') {
-    process.stdout.write(usage);
+    print(usage);
     return name === undefined ? 2 : 0;
   }
   if (name === '--version') return printVersion();
@@ -28,7 +29,7 @@ export async function runCommand(args: readonly string[]): Promise<number> {
   if (command !== undefined) {
     const flags = flagsOf(args.slice(1));
     if (flags.includes('--help') || flags.includes('-h')) {
-      process.stdout.write(usageOf(name));
+      print(usageOf(name));
       return 0;
     }
     if (flags.includes('--version')) return printVersion();
@@ -37,7 +38,7 @@ export async function runCommand(args: readonly string[]): Promise<number> {
 }
 
 function printVersion(): 0 {
-  process.stdout.write(`${process.env.WASHBOARD_VERSION ?? ''}\n`);
+  print(`${process.env.WASHBOARD_VERSION ?? ''}\n`);
   return 0;
 }
 

@@ -10,6 +10,7 @@ import { keptOf } from './kept.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
 import { shownByCell } from './shown.ts';
+import { print } from './terminal.ts';
 
 /** `washboard figures`: every chart as an SVG file; exit codes as of `run`. */
 export async function figures(args: readonly string[]): Promise<number> {
@@ -48,7 +49,7 @@ async function writeCharts(charts: readonly ChartPart[], path: string, around: S
     const isOurs = (before: string): boolean => before.trimEnd().endsWith(mark);
     const written = writeProduct({ path: file, text, kind: 'figure', isOurs }, around);
     if (!written.ok) return written;
-    process.stdout.write(`${file}: ${chart.title}\n`);
+    print(`${file}: ${chart.title}\n`);
   }
   return success(undefined);
 }

@@ -9,6 +9,7 @@ import { parseUnit, unit } from '../units/parse.ts';
 import { parsed, texts } from './args.ts';
 import { exitFor, say } from './exit.ts';
 import { refuse } from './messages.ts';
+import { print } from './terminal.ts';
 
 /** `washboard look`: 0; 1 if a file can't be read; 2 for wrong usage. */
 export async function look(args: readonly string[]): Promise<number> {
@@ -23,7 +24,7 @@ export async function look(args: readonly string[]): Promise<number> {
       continue;
     }
     const { lines, ok } = await lookAt(await openFile(resolve(path), path), readOptions);
-    process.stdout.write(`${index === 0 ? '' : '\n'}${lines.join('\n')}\n`);
+    print(`${index === 0 ? '' : '\n'}${lines.join('\n')}\n`);
     if (!ok) code = 1;
   }
   return code;

@@ -6,6 +6,7 @@ import { refuse } from './messages.ts';
 import { keptOf } from './kept.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
+import { complain, print } from './terminal.ts';
 
 /** `washboard record`: runs the notebook and writes its record beside it; exit codes as of `run`. */
 export async function record(args: readonly string[]): Promise<number> {
@@ -23,10 +24,9 @@ export async function record(args: readonly string[]): Promise<number> {
     { force: values.force ?? false, kept: keptOf(notebook, report).filter(({ as }) => as !== 'record') },
   );
   if (!written.ok) return exitFor(written);
-  process.stdout.write(`${path}: ${Object.keys(made.results).length} values of ${made.sources.length} raw files\n`);
+  print(`${path}: ${Object.keys(made.results).length} values of ${made.sources.length} raw files\n`);
   for (const { error, cell, line } of report.results) {
-    if (error !== undefined)
-      process.stderr.write(`${notebook.path}:${notebook.cells[cell].line + line - 1}: ${error.message}\n`);
+    if (error !== undefined) complain(`${notebook.path}:${notebook.cells[cell].line + line - 1}: ${error.message}\n`);
   }
   return report.ok ? 0 : 1;
 }

@@ -9,6 +9,7 @@ import { keptOf } from './kept.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
 import { shownByCell } from './shown.ts';
+import { print } from './terminal.ts';
 
 /** `washboard report`: one self-contained page; exit codes as of `run`. */
 export async function report(args: readonly string[]): Promise<number> {
@@ -37,7 +38,7 @@ export async function report(args: readonly string[]): Promise<number> {
     { force: values.force ?? false, kept: keptOf(notebook, run) },
   );
   if (!written.ok) return exitFor(written);
-  process.stdout.write(`${out}\n`);
+  print(`${out}\n`);
   return run.ok ? 0 : 1;
 }
 

@@ -8,6 +8,7 @@ import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { terminalWatch } from './progress.ts';
+import { complain, print } from './terminal.ts';
 
 interface RunOptions {
   readonly path: string;
@@ -31,8 +32,8 @@ export async function run(args: readonly string[]): Promise<number> {
   const cells = notebook.cells.map(({ text }) => text);
   const report = await notebook.engine.run({ cells, wanted: cell === undefined ? 'all' : [cell - 1] }, watch);
   watch.done();
-  if (json) process.stdout.write(`${JSON.stringify(reportJson(basename(path), notebook.cells, report))}\n`);
-  else print(notebook, report, cell);
+  if (json) print(`${JSON.stringify(reportJson(basename(path), notebook.cells, report))}\n`);
+  else printCells(notebook, report, cell);
   return report.ok ? 0 : 1;
 }
 
@@ -48,7 +49,7 @@ function options(args: readonly string[]): Result<RunOptions> {
 }
 
 /** What the cells show, as text: results on standard output, errors on standard error too. */
-function print(notebook: OpenNotebook, report: RunReport, only: number | undefined): void {
+function printCells(notebook: OpenNotebook, report: RunReport, only: number | undefined): void {
   for (const result of report.results) {
     const output = show(result);
     if (output === undefined || (only !== undefined && result.cell !== only - 1 && result.error === undefined))
@@ -57,7 +58,7 @@ function print(notebook: OpenNotebook, report: RunReport, only: number | undefin
     const source = notebook.cells[result.cell].text.split('\n')[result.line - 1].trim();
     const head = `── cell ${result.cell + 1}, line ${line}: ${source} `;
     const text = `${head.padEnd(72, '─')}\n${output.text}\n\n`;
-    process.stdout.write(text);
-    if (result.error !== undefined) process.stderr.write(`${notebook.path}:${line}: ${result.error.message}\n`);
+    print(text);
+    if (result.error !== undefined) complain(`${notebook.path}:${line}: ${result.error.message}\n`);
   }
 }

@@ -10,6 +10,7 @@ import { runsNeeded } from '../statistics/repeats.ts';
 import { parsed, texts } from './args.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
+import { print } from './terminal.ts';
 
 /** `washboard sheet`: a run sheet to be filled in, of recordings that are there or of runs to be made. */
 export function sheet(args: readonly string[]): number {
@@ -57,12 +58,12 @@ function needed(detect: string | undefined, spread: string | undefined): Result<
 /** Prints the sheet, or writes it; a sheet that is there holds somebody's notes and is left alone. */
 function write(text: string, out: string | undefined, around: Surroundings): number {
   if (out === undefined) {
-    process.stdout.write(text);
+    print(text);
     return 0;
   }
   const file = existsSync(out) && statSync(out).isDirectory() ? join(out, 'runs.csv') : out;
   const written = writeProduct({ path: file, text, kind: 'run sheet' }, around);
   if (!written.ok) return exitFor(written);
-  process.stdout.write(`${file}\n`);
+  print(`${file}\n`);
   return 0;
 }

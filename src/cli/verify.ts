@@ -6,6 +6,7 @@ import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
+import { print } from './terminal.ts';
 
 /** `washboard verify`: 0 if every notebook gives what its record says; 1 with a line a difference; 2 without a record. */
 export async function verify(args: readonly string[]): Promise<number> {
@@ -28,11 +29,11 @@ async function verifyOne(path: string, root: string | undefined): Promise<number
   const { record: now } = await runWhole(notebook.value);
   const differences = compareRecords(recorded.value, now);
   if (differences.length === 0) {
-    process.stdout.write(
+    print(
       `${path}: the same ${Object.keys(now.results).length} values from the same ${now.sources.length} raw files\n`,
     );
     return 0;
   }
-  for (const difference of differences) process.stdout.write(`${path}: ${difference.message}\n`);
+  for (const difference of differences) print(`${path}: ${difference.message}\n`);
   return 1;
 }

@@ -7,5 +7,6 @@ export function levelExpression(level: string): RegExp {
     .replace(/[.+^${}()|[\]\\]/g, '\\$&')
     .replace(/\*+/g, '.*')
     .replace(/\?/g, '.');
-  return new RegExp(`^${escaped}$`, 'u');
+  // A name may hold a line end, too.
+  return new RegExp(`^${escaped}$`, 'us');
 }

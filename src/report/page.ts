@@ -2,6 +2,7 @@ import MarkdownIt from 'markdown-it';
 import { printedUnit, unparted } from '../charts/names.ts';
 import type { ChartPart, Message, Output, Part, TablePart, TextPart } from '../charts/output.ts';
 import { themes } from '../charts/theme.ts';
+import { visible } from '../result/visible.ts';
 import { capitalised } from '../result/words.ts';
 import { html, Markup } from './markup.ts';
 import { reportStyle } from './style.ts';
@@ -20,28 +21,28 @@ export type Piece =
   | { readonly kind: 'prose'; readonly text: string }
   | { readonly kind: 'cell'; readonly text: string; readonly outputs: readonly Output[] };
 
-/** By this line a page is known as one of ours, which a later one may replace. */
-export const generator = '<meta name="generator" content="Washboard report">';
+/** By this beginning of a line a page is known as one of ours, which a later one may replace. */
+export const generator = '<meta name="generator" content="Washboard report"';
 
 /** Gives a picture that the prose names as a `data:` address, or undefined where it can't. */
 export type PictureSource = (path: string) => string | undefined;
 
 /**
  * One self-contained HTML page: prose, cells, charts as inline SVG, tables, methods and the hashes of the raw files.
- * Nothing in it runs, and nothing is fetched when it is opened.
+ * Nothing in it runs, and nothing is fetched when it is opened. It is well-formed XML as well, whatever stood in files.
  */
 export async function reportPage(notebook: ReportedNotebook, picture: PictureSource): Promise<string> {
   const pieces: Markup[] = [];
   for (const piece of notebook.pieces)
     pieces.push(piece.kind === 'prose' ? prose(piece.text, picture) : await cell(piece));
   const title = titleOf(notebook);
-  const page = html`<!doctype html>
-<html lang="en">
+  const page = html`<!DOCTYPE html>
+<html xmlns="http://www.w3.org/1999/xhtml" lang="en">
 <head>
-<meta charset="utf-8">
-${new Markup(generator)}
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
+<meta charset="utf-8" />
+${new Markup(generator)} />
+<meta name="viewport" content="width=device-width, initial-scale=1" />
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:" />
 <title>${title}</title>
 <style>${new Markup(reportStyle)}</style>
 </head>
@@ -53,7 +54,7 @@ ${rawFiles(notebook)}
 </body>
 </html>
 `;
-  return page.text;
+  return visible(page.text);
 }
 
 function titleOf({ file, pieces }: ReportedNotebook): string {
@@ -63,7 +64,7 @@ function titleOf({ file, pieces }: ReportedNotebook): string {
 
 /** Markdown as the editor shows it, without HTML of its own and without addresses that run something. */
 function prose(text: string, picture: PictureSource): Markup {
-  const markdown = new MarkdownIt({ html: false, linkify: false });
+  const markdown = new MarkdownIt({ html: false, linkify: false, xhtmlOut: true });
   markdown.renderer.rules['image'] = (tokens, index) => {
     const token = tokens[index];
     const source = picture(String(token.attrGet('src') ?? ''));

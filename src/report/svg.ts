@@ -7,6 +7,7 @@ import type { Spec } from 'vega-typings';
 import { View } from 'vega-view';
 import * as viewTransforms from 'vega-view-transforms';
 import type { ChartPart } from '../charts/output.ts';
+import { visible } from '../result/visible.ts';
 import { stripName } from '../charts/strips.ts';
 import { withTitle } from '../charts/titles.ts';
 import { withTheme, type Theme } from '../charts/theme.ts';
@@ -45,7 +46,7 @@ export async function toSvg(chart: ChartPart, theme: Theme, width = 720): Promis
 
 /** Cells of one colour lie edge to edge: softened edges would draw a grid between them. */
 const finished = (svg: string, chart: ChartPart): string =>
-  ownIds(svg.replaceAll('class="mark-path ', 'shape-rendering="crispEdges" class="mark-path '), chart);
+  visible(ownIds(svg.replaceAll('class="mark-path ', 'shape-rendering="crispEdges" class="mark-path '), chart));
 
 /** Vega numbers clips and gradients through the whole process; ours depend on the chart alone, and meet no other's. */
 function ownIds(svg: string, { title, description }: ChartPart): string {

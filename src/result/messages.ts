@@ -1,4 +1,5 @@
 import type { Failure, Message, Refused } from './result.ts';
+import { visibleLine } from './visible.ts';
 
 /** A room's sentences, by code: each is made of its facts alone, and nowhere else. */
 export type Sentences<Facts extends object> = { readonly [Code in keyof Facts]: (facts: Facts[Code]) => string };
@@ -14,7 +15,12 @@ export interface Messages<Facts extends object> {
  * from them the functions that the room's other files call. A code without a sentence does not compile.
  */
 export function messages<Facts extends object>(sentences: Sentences<Facts>): Messages<Facts> {
-  const tell: Messages<Facts>['tell'] = (code, facts) => ({ code, facts, message: sentences[code](facts) });
+  const tell: Messages<Facts>['tell'] = (code, facts) => ({
+    code,
+    facts,
+    // Names, labels and whatever else the facts have from files are only text in a sentence, which is one line.
+    message: visibleLine(sentences[code](facts)),
+  });
   return {
     tell,
     refuse: (code, facts, at) => {
