@@ -5,8 +5,12 @@ import { messagePages } from '../../src/language/messagePages.ts';
 import { readerPages } from '../../src/readers/messagePages.ts';
 import type { ReaderExample } from '../../src/readers/messagePages/page.ts';
 import type { MessagePage } from '../../src/result/pages.ts';
+import { diskPages } from '../../src/disk/messagePages.ts';
+import { notebookPages } from '../../src/notebook/messagePages.ts';
+import { valuePages } from '../../src/values/messagePages.ts';
 import { callPages } from '../../src/verbs/messagePages/calls.ts';
 import { recordingPages } from '../../src/verbs/messagePages/recordings.ts';
+import { wordPages } from '../../src/verbs/messagePages/words.ts';
 import { cell, verbatim } from './markdown.ts';
 
 /** A code's page with its examples in Markdown. */
@@ -38,6 +42,9 @@ const asCell = (text: string): string => cell(shortened(text));
 /** A file and the line that loads it. */
 const fileAndLine = ({ file, load }: ReaderExample): string => verbatim(`${file}\n\n${load}`);
 
+/** Markdown as it stands, its own fences included. */
+const indented = (text: string): string => text.replaceAll(/^/gm, '    ');
+
 /** Every room's pages, in the order of the reference: a room that gets pages is put in here, and nowhere else. */
 export const messageSources: readonly MessageSource[] = [
   {
@@ -48,12 +55,30 @@ export const messageSources: readonly MessageSource[] = [
   {
     title: 'Messages of a run',
     intro: 'What a cell may be told when it runs. Where the wrong example runs all the same, the message is a warning.',
-    pages: printed({ ...planningPages, ...evidencePages, ...callPages, ...recordingPages, ...spectraPages }, cell),
+    pages: printed(
+      {
+        ...planningPages,
+        ...evidencePages,
+        ...wordPages,
+        ...callPages,
+        ...valuePages,
+        ...recordingPages,
+        ...spectraPages,
+        ...diskPages,
+      },
+      cell,
+    ),
   },
   {
     title: 'Messages on recordings',
     intro:
       'Why a file can’t be read, and what `load`, `check` and a look at a file say of one that was. Each example is a file, or what is worth showing of it (`…` stands for rows like those before), with the line that loads it.',
     pages: printed(readerPages, fileAndLine),
+  },
+  {
+    title: 'Messages on notebooks',
+    intro:
+      'What is said of a notebook’s file as it is opened. Each example is its Markdown; `�` stands for bytes that are no text.',
+    pages: printed(notebookPages, indented),
   },
 ];

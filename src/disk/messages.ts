@@ -9,7 +9,7 @@ type Missing =
 /** What a file is that no product may take the place of. */
 export type ProtectedAs = 'notebook' | 'source' | 'record';
 
-interface Facts {
+export interface DiskFacts {
   'file.outside': { path: string; how: 'absolute' | 'address' | 'outside' };
   'file.folder': { path: string };
   'file.missing': Missing;
@@ -22,7 +22,7 @@ interface Facts {
 }
 
 /** Why a file of the project cannot be read, or one that a command makes cannot be written. */
-export const { refuse } = messages<Facts>({
+export const { refuse } = messages<DiskFacts>({
   'file.outside': ({ path, how }) => `"${path}" ${outside[how]}`,
   'file.folder': ({ path }) => `"${path}" is a folder: name its files, as in "${path.replace(/\/$/, '')}/*.csv".`,
   'file.missing': missing,

@@ -1,7 +1,7 @@
 import { messages } from '../result/messages.ts';
 
 /** Lines are counted from 1. */
-interface Facts {
+export interface NotebookFacts {
   'not-utf8': { line: number; utf16: boolean };
   conflict: { line: number; mark: string };
   'nested-cell': { line: number };
@@ -14,7 +14,7 @@ interface Facts {
 }
 
 /** What is said of a notebook's file, of its blocks, and of its record. */
-export const { tell, refuse } = messages<Facts>({
+export const { tell, refuse } = messages<NotebookFacts>({
   'not-utf8': ({ line, utf16 }) =>
     utf16
       ? 'The file is UTF-16 text; a notebook is UTF-8. Open it as text and save it with the encoding UTF-8.'

@@ -1,7 +1,7 @@
 import { messages } from '../result/messages.ts';
 
 /** What can be said of fields and picks, and the facts it is made of. */
-interface ValueFacts {
+export interface ValueFacts {
   'field.kind': { readonly kind: string };
   'field.unknown': {
     readonly kind: string;

@@ -26,7 +26,7 @@ function examples(): readonly string[] {
     ...catalogue.verbs.flatMap((form) => form.examples),
     ...catalogue.functions.map((form) => form.example),
   ]);
-  const cells = [...text.matchAll(/(Wrong:\n\n)?```washboard\n([^]*?)\n```/g)]
+  const cells = [...text.matchAll(/(Wrong:\n\n)?^```washboard\n([^]*?)\n```/gm)]
     .filter(([, wrong]) => wrong === undefined)
     .map(([, , cell]) => cell);
   return [...new Set(cells)].filter((cell) => !elsewhere.has(cell));

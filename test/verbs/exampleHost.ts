@@ -17,20 +17,25 @@ const madeUp = {
   'raw/two-units.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7, 1, 1), 'v (m/s)': sine(3) }),
   'raw/no-unit.csv': recordingOf({ x: sine(5, 0.01), y: sine(7, 0.01), z: sine(9, 0.01, 0.3) }),
   'raw/uneven.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes() }),
+  'raw/long.csv': recordingOf({ 'x (g)': (_t, i) => i % 7 }, { rate: 100, seconds: 2100 }),
   'raw/perhaps.csv': 'file,excluded\nbrick-foam-1.csv.gz,perhaps\n',
   'raw/no-reason.csv': 'file,excluded,why\nbrick-foam-1.csv.gz,no,\nbrick-gel-1.csv.gz,yes,\n',
   'raw/not-made.csv': 'file,condition\nbrick-foam-1.csv.gz,foam\n,gel\n',
 };
 
-/** The samples on the disk, with the made-up files of the reference's examples among them. */
-export function exampleHost(): Host {
+/** The samples on the disk, with the made-up files of the reference's examples and further ones among them. */
+export function exampleHost(more: Readonly<Record<string, string>> = {}): Host {
   const disk = diskHost(samples, samples);
-  const memory = new MemoryHost(madeUp);
-  const of = (path: string): Host['files'] => (path in madeUp ? memory : disk).files;
+  const texts = { ...madeUp, ...more };
+  const memory = new MemoryHost(texts);
+  const of = (path: string): Host['files'] => (path in texts ? memory : disk).files;
   return {
     digest: disk.digest,
     files: {
-      expand: (pattern) => of(pattern).expand(pattern),
+      expand: async (pattern) => {
+        const found = await memory.files.expand(pattern);
+        return found.ok ? found : disk.files.expand(pattern);
+      },
       open: (path) => of(path).open(path),
       identify: (path) => of(path).identify(path),
     },

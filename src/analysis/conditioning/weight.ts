@@ -3,7 +3,7 @@ import { piecesOf } from '../../signal/stretch.ts';
 import { weighted as weightedSamples, weightingNames, type WeightingName } from '../../signal/weighting.ts';
 import { capitalised } from '../../result/words.ts';
 import type { Watch } from '../../values/ports.ts';
-import type { Run } from '../../values/run.ts';
+import type { Channel, Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { isAcceleration } from '../recordings/dimensions.ts';
@@ -44,13 +44,9 @@ export function weighted(runs: RunsValue, names: readonly WeightingName[], watch
     const own = run.channels.map((_, c) => (names.length === 1 ? names[0] : names[c]));
     warnings.push(...doubts(run, [...new Set(own)]));
     done.push(
-      withSamples(run, `frequency-weighted ${names.map(capitalised).join(', ')}`, (channel) => {
-        const name = own[run.channels.indexOf(channel)];
-        const into = new Float64Array(channel.samples.length);
-        const pieces = piecesOf(channel.samples, run.stretches);
-        piecesOf(into, run.stretches).forEach((piece, s) => weightedSamples(name, pieces[s], run.rate, piece));
-        return { samples: into, includesStatic: false, weighting: capitalised(name) };
-      }),
+      withSamples(run, `frequency-weighted ${names.map(capitalised).join(', ')}`, (channel) =>
+        weightedChannel(run, channel, own[run.channels.indexOf(channel)]),
+      ),
     );
   }
   return answered({ ...runs, runs: done }, together(warnings));
@@ -61,11 +57,37 @@ function whyNoWeighting({ label: run, channels }: Run, names: readonly Weighting
     const facts = { run, channels: channels.map(({ name }) => name), weightings: names.length };
     return refuse('weight.count', facts, 'weightings');
   }
-  for (const { name: channel, unit, weighting } of channels) {
-    if (weighting !== undefined) return refuse('weight.twice', { run, channel, weighting }, 'runs');
-    if (!isAcceleration(unit)) return refuse('weight.unit', { run, channel, unit: unit.symbol }, 'runs');
+  for (const channel of channels) {
+    const refusal = whyUnweightable(run, channel, 'runs');
+    if (refusal !== undefined) return refusal;
   }
   return undefined;
+}
+
+/**
+ * Why a channel can't be weighted, or undefined: only an acceleration can be, and once.
+ * @param run its label
+ * @param at the operand that holds it, `runs` or a side of a comparison that is to be weighted as its metric
+ */
+export function whyUnweightable(
+  run: string,
+  { name: channel, unit, weighting }: Channel,
+  at: 'runs' | 'a' | 'b',
+): Refused | undefined {
+  if (weighting !== undefined) return refuse('weight.twice', { run, channel, weighting, asMetric: at !== 'runs' }, at);
+  return isAcceleration(unit) ? undefined : refuse('weight.unit', { run, channel, unit: unit.symbol }, at);
+}
+
+/** What weighting changes in a channel: its samples, each unbroken stretch by itself, and its static part, which is gone. */
+export function weightedChannel(
+  { rate, stretches }: Run,
+  { samples }: Channel,
+  name: WeightingName,
+): Pick<Channel, 'samples' | 'includesStatic' | 'weighting'> {
+  const into = new Float64Array(samples.length);
+  const pieces = piecesOf(samples, stretches);
+  piecesOf(into, stretches).forEach((piece, s) => weightedSamples(name, pieces[s], rate, piece));
+  return { samples: into, includesStatic: false, weighting: capitalised(name) };
 }
 
 function doubts(run: Run, names: readonly WeightingName[]): RunWarning[] {

@@ -3,8 +3,9 @@ import type { Band } from '../../values/band.ts';
 import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
 import type { Watch } from '../../values/ports.ts';
 import { refuse } from '../messages/evidence.ts';
+import { refuse as refuseBand } from '../messages/spectra.ts';
 import { guard } from '../messages/verdict.ts';
-import { sideOfComparison, slowestRate } from './sides.ts';
+import { sideOfComparison, slowestRun } from './sides.ts';
 import { sameBand } from '../planning/planFollowed.ts';
 import { comparisonOf } from './comparison.ts';
 
@@ -40,7 +41,10 @@ function rowComparedNow(band: Band, comparison: ComparisonValue, watch: Watch): 
   if (a === undefined || b === undefined)
     return refuse('claim.band', { problem: 'not compared', compared, band }, 'over');
   const sides = { a, b };
-  if (band.to > slowestRate(sides) / 2) return refuse('band.outside', { claimed: band }, 'over');
+  const slowest = slowestRun(sides);
+  const half = slowest.rate / 2;
+  if (band.to > half)
+    return refuseBand('band.outside', { from: band.from, to: band.to, run: slowest.label, half }, 'over');
   const terms = {
     metric: metricCode,
     bands: [band],

@@ -1,6 +1,7 @@
 import type { Refused, Warning } from '../../result/result.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import { refuse, tell } from '../messages/evidence.ts';
+import { tell as tellOfRuns } from '../messages/recordings.ts';
 import type { Sides } from './sides.ts';
 
 // Runs that a run sheet leaves out of either side of a comparison.
@@ -29,12 +30,12 @@ export function excludedWarnings(sides: Sides, includesExcluded: boolean): Warni
   const able = excluded.filter(({ run }) => run !== undefined);
   if (!includesExcluded) {
     // What can't be taken in is listed with the result; a hint is owed only where there is a choice.
-    return able.length === 0 ? [] : [tell('runs.excluded', { leftOut: excluded.map(reasonOf) })];
+    return able.length === 0 ? [] : [tellOfRuns('runs.excluded', { runs: excluded.map(reasonOf), canInclude: true })];
   }
   const unable = excluded.filter(({ run }) => run === undefined);
   return [
     tell('runs.included', { runs: able.map(reasonOf) }),
-    ...unable.map((one) => tell('runs.excluded', { stillOut: obstacleOf(one) })),
+    ...unable.map((one) => tellOfRuns('runs.excluded', { stillOut: one.label, obstacle: obstacleOf(one).obstacle })),
   ];
 }
 

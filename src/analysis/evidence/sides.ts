@@ -7,6 +7,7 @@ import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { refuse } from '../messages/evidence.ts';
+import { refuse as refuseRuns } from '../messages/recordings.ts';
 import { whyUneven } from '../recordings/runs.ts';
 import { whyNoFrequencies } from '../spectra/orderAxis.ts';
 
@@ -112,7 +113,7 @@ export function sidesOf(a: Side, b: Side): Result<Sides> {
   const names = { a: a.name, b: b.name };
   if ((a.transfers === undefined) !== (b.transfers === undefined)) return refuse('compare.kinds', {}, 'b');
   const [unitA, unitB] = [a, b].map(unitOf);
-  if (unitA !== unitB) return refuse('unit.mixed', { ...names, unitA, unitB }, 'b');
+  if (unitA !== unitB) return refuseRuns('unit.mixed', { ...names, unitA, unitB }, 'b');
   if (a.channel !== b.channel)
     return refuse('channel.mixed', { ...names, channelA: a.channel, channelB: b.channel }, 'b');
   const shared = a.tracks.find(({ run }) =>
@@ -131,6 +132,6 @@ export function sideOfComparison({ name, spectrum, excluded = [] }: ComparisonSi
   return { name, channel: tracks[0].channel.name, tracks, spectrum, window, transfers: undefined, excluded };
 }
 
-/** Hz; that of the slowest run of both sides. */
-export const slowestRate = ({ a, b }: Sides): number =>
-  Math.min(...[...a.tracks, ...b.tracks].map(({ run }) => run.rate));
+/** The run of either side that was sampled the slowest. */
+export const slowestRun = ({ a, b }: Sides): Run =>
+  [...a.tracks, ...b.tracks].map(({ run }) => run).reduce((least, run) => (run.rate < least.rate ? run : least));

@@ -1,9 +1,10 @@
 import { success, type Refused, type Result } from '../../result/result.ts';
 import type { Band } from '../../values/band.ts';
 import { refuse } from '../messages/evidence.ts';
+import { refuse as refuseBand } from '../messages/spectra.ts';
 import { isOfSignal, isWeighting } from './metrics.ts';
 import { namesBand, settledBy, type ComparisonRequest, type ComparisonTerms } from './request.ts';
-import { slowestRate, type Side, type Sides } from './sides.ts';
+import { slowestRun, type Side, type Sides } from './sides.ts';
 import { sameBand } from '../planning/planFollowed.ts';
 import { bandsWithin } from '../spectra/bands.ts';
 import { halfRate, isPast, type SpectrumReach } from '../spectra/density.ts';
@@ -85,7 +86,11 @@ function plannedBands(request: ComparisonRequest, reach: readonly SpectrumReach[
   const past = [...(first === undefined ? [] : [first]), ...others].find(({ to }) => isPast(to, shortest));
   return past === undefined
     ? success({ first, others })
-    : refuse('band.outside', { planned: past, half: halfRate(shortest) }, 'plan');
+    : refuseBand(
+        'band.outside',
+        { from: past.from, to: past.to, run: shortest.run.label, half: halfRate(shortest) },
+        'plan',
+      );
 }
 
 /** How far up each run's spectrum reaches: what bands are held against. */
@@ -103,13 +108,13 @@ function reachOf({ a, b }: Sides): SpectrumReach[] {
 
 /** All that the slowest run holds. */
 const wholeSignal = (sides: Sides): Bands => ({
-  bands: [{ from: 0, to: slowestRate(sides) / 2 }],
+  bands: [{ from: 0, to: slowestRun(sides).rate / 2 }],
   primary: undefined,
   ofSignal: true,
 });
 
 /** Without bands: what vibration there is above 1 Hz, short of where a logger's own filter and folding set in. */
 function usualBand(sides: Sides): Band {
-  const rate = slowestRate(sides);
+  const rate = slowestRun(sides).rate;
   return { from: Math.min(1, rate / 20), to: Math.floor(rate * 0.4 * 10) / 10 };
 }

@@ -1,9 +1,6 @@
-import { capitalised } from '../../result/words.ts';
 import { success, type Result } from '../../result/result.ts';
-import { piecesOf } from '../../signal/stretch.ts';
-import { weighted, type WeightingName } from '../../signal/weighting.ts';
-import { refuse } from '../messages/evidence.ts';
-import { isAcceleration } from '../recordings/dimensions.ts';
+import { capitalised } from '../../result/words.ts';
+import { weightedChannel, whyUnweightable, type WeightingName } from '../conditioning/weight.ts';
 import { withSamples } from '../recordings/runs.ts';
 import { isWeighting } from './metrics.ts';
 import type { Side, Sides, Track } from './sides.ts';
@@ -20,11 +17,10 @@ export function weightedSides(sides: Sides, metric: string): Result<Sides> {
   return b.ok ? success({ a: a.value, b: b.value }) : b;
 }
 
-function weightedSide(side: Side, metric: WeightingName, at: string): Result<Side> {
-  const wrong = side.tracks.find(({ channel }) => channel.weighting !== undefined || !isAcceleration(channel.unit));
-  if (wrong !== undefined) {
-    const { name, unit, weighting } = wrong.channel;
-    return refuse('weight.unit', { channel: name, run: wrong.run.label, unit: unit.symbol, weighting }, at);
+function weightedSide(side: Side, metric: WeightingName, at: 'a' | 'b'): Result<Side> {
+  for (const { run, channel } of side.tracks) {
+    const refusal = whyUnweightable(run.label, channel, at);
+    if (refusal !== undefined) return refusal;
   }
   return success({
     ...side,
@@ -34,13 +30,9 @@ function weightedSide(side: Side, metric: WeightingName, at: string): Result<Sid
 }
 
 function weightedTrack({ run, channel }: Track, metric: WeightingName): Track {
-  const into = new Float64Array(channel.samples.length);
-  const from = piecesOf(channel.samples, run.stretches);
-  piecesOf(into, run.stretches).forEach((piece, s) => weighted(metric, from[s], run.rate, piece));
-  const done = withSamples({ ...run, channels: [channel] }, `frequency-weighted ${capitalised(metric)}`, () => ({
-    samples: into,
-    includesStatic: false,
-    weighting: capitalised(metric),
-  }));
+  const one = { ...run, channels: [channel] };
+  const done = withSamples(one, `frequency-weighted ${capitalised(metric)}`, () =>
+    weightedChannel(run, channel, metric),
+  );
   return { run: done, channel: done.channels[0] };
 }

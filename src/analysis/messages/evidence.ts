@@ -4,10 +4,9 @@ import { capitalised } from '../../result/words.ts';
 import { messages, type Sentences } from '../../result/messages.ts';
 import type { Warning } from '../../result/result.ts';
 import type { Band } from '../../values/band.ts';
-import { hertz } from '../amounts.ts';
 import { bandHead, bandsText, bandText } from '../bandWords.ts';
 import { signedPercentText } from '../percents.ts';
-import { leftOutText, withReasons, type LeftOut } from './recordings.ts';
+import { withReasons, type LeftOut } from './recordings.ts';
 import { formatNumber } from '../../units/format.ts';
 
 // Why two sides can't be compared or a claim be judged by them, and what a reader must know of a comparison.
@@ -47,7 +46,6 @@ type NoteFacts = {
 
 export interface EvidenceFacts extends NoteFacts {
   'compare.kinds': object;
-  'unit.mixed': SideNames & { readonly unitA: string; readonly unitB: string };
   'channel.mixed': SideNames & { readonly channelA: string; readonly channelB: string };
   'channel.many': { readonly side: string; readonly channels: readonly string[] };
   'compare.same': { readonly run: string };
@@ -57,18 +55,9 @@ export interface EvidenceFacts extends NoteFacts {
   'metric.transfer': object;
   'metric.band': { readonly metric: string };
   'metric.unit': { readonly channel: string; readonly unit: string };
-  'weight.unit': {
-    readonly channel: string;
-    readonly run: string;
-    readonly unit: string;
-    /** The weighting that was applied before, if one was. */
-    readonly weighting: string | undefined;
-  };
   'floor.channel': { readonly channel: string };
   'floor.unit': { readonly floor: string; readonly runs: string };
   'band.missing': { readonly fraction: string };
-  /** A band of the plan, or one of a claim. `half` the rate in Hz. */
-  'band.outside': { readonly planned: Band; readonly half: number } | { readonly claimed: Band };
   /** Which of the bands compared a claim is about: not said, or none of them. */
   'claim.band':
     | { readonly problem: 'not said'; readonly compared: readonly Band[] }
@@ -92,7 +81,6 @@ export interface EvidenceFacts extends NoteFacts {
   'compare.floor': { readonly band: Band; readonly run: string; readonly ratio: number; readonly wanted: number };
   'compare.small-share': { readonly band: Band; readonly sharePercent: number };
   'runs.included': { readonly runs: readonly LeftOut[] };
-  'runs.excluded': { readonly leftOut: readonly LeftOut[] } | { readonly stillOut: Unable };
 }
 
 const oneOf = (texts: readonly string[]): string => `${texts.slice(0, -1).join(', ')} or ${texts[texts.length - 1]}`;
@@ -114,11 +102,6 @@ function speedSentence({ isTooFar, atEqualSpeed, ...facts }: EvidenceFacts['comp
 function includingSentence({ excluded }: EvidenceFacts['compare.including']): string {
   if (excluded.length === 0) return 'No run sheet excludes a run of either side, so there is none to take in.';
   return ['None of the excluded runs can be taken in.', ...excluded.map(({ obstacle }) => obstacle)].join(' ');
-}
-
-function excludedSentence(facts: EvidenceFacts['runs.excluded']): string {
-  if ('stillOut' in facts) return `Still left out: ${facts.stillOut.label}. ${facts.stillOut.obstacle}`;
-  return `${leftOutText(facts.leftOut)} "including excluded" gives the result with them.`;
 }
 
 function claimBandSentence(facts: EvidenceFacts['claim.band']): string {
@@ -175,7 +158,6 @@ const noteSentences: Sentences<NoteFacts> = {
 const sentences: Sentences<EvidenceFacts> = {
   ...noteSentences,
   'compare.kinds': () => 'A response can only be compared with a response.',
-  'unit.mixed': ({ a, b, unitA, unitB }) => `${a} is in ${unitA} and ${b} in ${unitB}: load both in one unit.`,
   'channel.mixed': ({ a, b, channelA, channelB }) =>
     `${a} is of channel ${channelA} and ${b} of ${channelB}: compare like with like.`,
   'channel.many': ({ side, channels }) =>
@@ -188,18 +170,10 @@ const sentences: Sentences<EvidenceFacts> = {
     `${metric} is a level of the whole signal, not of a band: take the band out of the runs first, as in "bandpass runs 10..50 Hz".`,
   'metric.unit': ({ channel, unit }) =>
     `A vibration dose value is of an acceleration, and ${channel} is in ${unit || 'no unit'}.`,
-  'weight.unit': ({ channel, run, unit, weighting }) =>
-    weighting === undefined
-      ? `${channel} of ${run} is in ${unit || 'no unit'}, and only an acceleration can be weighted.`
-      : `${channel} of ${run} is weighted by ${weighting} already: leave the metric out.`,
   'floor.channel': ({ channel }) => `The recording at rest has no channel ${channel}: load it with all its axes.`,
   'floor.unit': ({ floor, runs }) =>
     `The recording at rest is in ${floor} and the runs in ${runs}: load both in one unit.`,
   'band.missing': ({ fraction }) => `${fraction} bands need the range they are to cover, as in ${fraction} 4..100 Hz.`,
-  'band.outside': (facts) =>
-    'planned' in facts
-      ? `The plan’s band up to ${hertz(facts.planned.to)} reaches past half the rate, which is ${hertz(facts.half)}.`
-      : `The band ${bandText(facts.claimed)} has no width or reaches past half the rate.`,
   'claim.band': claimBandSentence,
   'compare.using': () =>
     'What is compared was already cut into segments: its own window counts, not the one after using.',
@@ -221,7 +195,6 @@ const sentences: Sentences<EvidenceFacts> = {
     `${bandHead(band)} holds only ${sharePercent.toPrecision(2)} % of the mean square of the baseline: a change there hardly changes the whole.`,
   'runs.included': ({ runs }) =>
     `Taken in although the run sheet excludes ${runs.length === 1 ? 'it' : 'them'}: ${withReasons(runs)}.`,
-  'runs.excluded': excludedSentence,
 };
 
 export const { tell, refuse } = messages<EvidenceFacts>(sentences);

@@ -22,21 +22,15 @@ const responses = [
 const single = (pad: string): string => side(pad).replace('*', '1');
 
 /**
- * A page for every message about comparisons and claims; that of `band.outside` stands among those about spectra. The sheets `other-day` and `warming` list the sample's
+ * A page for every message about comparisons and claims. The sheets `other-day` and `warming` list the sample's
  * recordings with other conditions and another order.
  */
-export const evidencePages: MessagePages<Omit<EvidenceFacts, 'band.outside'>> = {
+export const evidencePages: MessagePages<EvidenceFacts> = {
   'compare.kinds': page(
     'A response against a signal',
     'A response is a ratio of two channels and can’t be held against a level of one.',
     [responses, 'z = load "raw/tile-gel-*.csv.gz" | channel z', 'compare foam with z over 10..50 Hz'].join('\n'),
     [responses, 'compare foam with gel over 10..50 Hz'].join('\n'),
-  ),
-  'unit.mixed': page(
-    'Two sides in different units',
-    'The change is a ratio of levels, and both have to be of one quantity in one unit.',
-    after('v = integrate gel to velocity', 'compare foam with v over 10..50 Hz'),
-    after(comparison),
   ),
   'channel.mixed': page(
     'Two sides of different channels',
@@ -87,12 +81,6 @@ export const evidencePages: MessagePages<Omit<EvidenceFacts, 'band.outside'>> = 
     'The vibration dose value is defined of acceleration (ISO 2631-1:1997, 6.3.2).',
     after('f = integrate foam to velocity', 'g1 = integrate gel to velocity', 'compare f with g1 metric vdv'),
     after('compare foam with gel metric vdv'),
-  ),
-  'weight.unit': page(
-    'A weighting of what can’t be weighted',
-    'Frequency weightings are defined of acceleration, and are applied once.',
-    after('f = weight foam wk', 'g1 = weight gel wk', 'compare f with g1 metric wk'),
-    after('f = weight foam wk', 'g1 = weight gel wk', 'compare f with g1'),
   ),
   'floor.channel': page(
     'A logger at rest without the channel',
@@ -183,12 +171,6 @@ export const evidencePages: MessagePages<Omit<EvidenceFacts, 'band.outside'>> = 
     'The result with the runs that the sheet leaves out shows what leaving them out does.',
     ofBricks(`${comparison} including excluded`).replaceAll('10..70 s', '10..45 s'),
     ofBricks(comparison).replaceAll('10..70 s', '10..45 s'),
-  ),
-  'runs.excluded': page(
-    'Runs were left out',
-    'The run sheet excludes them, and a reader must be able to see the result with them.',
-    ofBricks(comparison).replaceAll('10..70 s', '10..45 s'),
-    ofBricks(`${comparison} including excluded`).replaceAll('10..70 s', '10..45 s'),
   ),
   'compare.one-run-each': page(
     'One run of each',

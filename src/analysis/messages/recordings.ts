@@ -27,7 +27,10 @@ type Goal = 'velocity' | 'displacement';
 export interface RecordingFacts {
   'channel.unknown': { readonly run: string; readonly channel: string; readonly known: readonly string[] };
   'channel.few': { readonly run: string; readonly channel: string | undefined };
-  'unit.mixed': { readonly run: string; readonly one: ChannelUnit; readonly other: ChannelUnit };
+  /** Channels of a run that are to be summed, or two sides that are to be compared. */
+  'unit.mixed':
+    | { readonly run: string; readonly one: ChannelUnit; readonly other: ChannelUnit }
+    | { readonly a: string; readonly b: string; readonly unitA: string; readonly unitB: string };
   'unit.unsettled': {
     readonly path: string;
     readonly channel: string;
@@ -37,7 +40,10 @@ export interface RecordingFacts {
   };
   'trim.outside': Ends & { readonly run: string; readonly length: number };
   'trim.empty': Ends & { readonly run: string };
-  'runs.excluded': { readonly runs: readonly LeftOut[] };
+  /** `canInclude`: a comparison that can take them in; or a run that can't be taken in, and why in a sentence. */
+  'runs.excluded':
+    | { readonly runs: readonly LeftOut[]; readonly canInclude: boolean }
+    | { readonly stillOut: string; readonly obstacle: string };
   'runs.missing': { readonly run: string; readonly path: string };
   'sheet.many': { readonly path: string; readonly files: number };
   'sheet.row': { readonly path: string } & (
@@ -109,7 +115,13 @@ export interface RecordingFacts {
     readonly lowCut: number;
   };
   'weight.count': { readonly run: string; readonly channels: readonly string[]; readonly weightings: number };
-  'weight.twice': { readonly run: string; readonly channel: string; readonly weighting: string };
+  /** `asMetric`: it was to be weighted once more for a comparison. */
+  'weight.twice': {
+    readonly run: string;
+    readonly channel: string;
+    readonly weighting: string;
+    readonly asMetric: boolean;
+  };
   'weight.unit': { readonly run: string; readonly channel: string; readonly unit: string };
   'weight.rate': Shared & {
     readonly run: string;
@@ -179,23 +191,29 @@ export interface LeftOut {
 export const withReasons = (runs: readonly LeftOut[]): string =>
   runs.map(({ label, why }) => `${label} (${why})`).join(', ');
 
-/** The sentence that lists the runs that a run sheet leaves out. */
-export const leftOutText = (runs: readonly LeftOut[]): string =>
-  `By the run sheet ${counted(runs.length, 'run is', 'runs are')} left out: ${withReasons(runs)}.`;
+function excludedSentence(facts: RecordingFacts['runs.excluded']): string {
+  if ('stillOut' in facts) return `Still left out: ${facts.stillOut}. ${facts.obstacle}`;
+  const { runs, canInclude } = facts;
+  const leftOut = `By the run sheet ${counted(runs.length, 'run is', 'runs are')} left out: ${withReasons(runs)}.`;
+  return canInclude ? `${leftOut} "including excluded" gives the result with them.` : leftOut;
+}
 
 const sentences: Sentences<RecordingFacts> = {
   'channel.unknown': ({ run, channel, known }) =>
     `${run} has no channel ${channel}: it has ${known.length === 1 ? 'only ' : ''}${listed(known)}.`,
   'channel.few': ({ run, channel = '?' }) =>
     `${run} has only the channel ${channel}: a resultant needs two or three axes.`,
-  'unit.mixed': ({ run, one, other }) =>
-    `In ${run}, ${one.channel} is in ${one.unit} and ${other.channel} in ${other.unit}: only axes of one unit can be summed.`,
+  'unit.mixed': (facts) => {
+    if ('a' in facts) return `${facts.a} is in ${facts.unitA} and ${facts.b} in ${facts.unitB}: load both in one unit.`;
+    const { run, one, other } = facts;
+    return `In ${run}, ${one.channel} is in ${one.unit} and ${other.channel} in ${other.unit}: only axes of one unit can be summed.`;
+  },
   'unit.unsettled': unsettledUnit,
   'trim.outside': ({ run, length, from, to }) =>
     `${run} runs from 0 to ${toMillisecond(length)}, and ${toMillisecond(from)} to ${toMillisecond(to)} reaches outside it.`,
   'trim.empty': ({ run, from, to }) =>
     `No sample of ${run} lies between ${toMillisecond(from)} and ${toMillisecond(to)}.`,
-  'runs.excluded': ({ runs }) => leftOutText(runs),
+  'runs.excluded': excludedSentence,
   'runs.missing': ({ run, path }) => `The recording of ${run}, ${path}, is not there.`,
   'sheet.many': ({ path, files }) => `"${path}" stands for ${files} files, and a run sheet is one.`,
   'sheet.row': sheetRow,
@@ -235,7 +253,8 @@ const sentences: Sentences<RecordingFacts> = {
     `A stretch of ${run} lasts only ${seconds(length)}, less than ${periods} periods of the low cut of ${hertz(lowCut)}: take a higher low cut.${alsoOf(others)}`,
   'weight.count': ({ run, channels, weightings }) =>
     `${run} has the channels ${channels.join(', ')}, and ${weightings} weightings are given: give one for all, or one for each.`,
-  'weight.twice': ({ run, channel, weighting }) => `${channel} of ${run} is weighted by ${weighting} already.`,
+  'weight.twice': ({ run, channel, weighting, asMetric }) =>
+    `${channel} of ${run} is weighted by ${weighting} already${asMetric ? ': leave the metric out' : ''}.`,
   'weight.unit': ({ run, channel, unit }) =>
     `${channel} of ${run} is in ${unit || 'no unit'}, and only an acceleration can be weighted: take the channels that are one.`,
   'weight.rate': ({ run, weighting, highest, needed, rate, others }) =>

@@ -57,7 +57,7 @@ export async function loaded(request: LoadRequest, outside: Outside): Promise<An
 /** One sentence that lists the `excluded` runs and why they are; none where there are none. */
 function excludedWarnings(excluded: readonly ExcludedRun[]): Warning[] {
   if (excluded.length === 0) return [];
-  return [tell('runs.excluded', { runs: excluded.map(({ label, why }) => ({ label, why })) })];
+  return [tell('runs.excluded', { runs: excluded.map(({ label, why }) => ({ label, why })), canInclude: false })];
 }
 
 const reasonOf = ({ excluded = 'no reason given' }: ChosenFile): string => excluded;

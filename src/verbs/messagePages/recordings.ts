@@ -2,11 +2,8 @@ import type { RecordingFacts } from '../../analysis/messages/recordings.ts';
 import { page, type MessagePage } from '../../result/pages.ts';
 import { after } from './ground.ts';
 
-/**
- * Codes without a page: no notebook can be made to give them in a few lines. `runs.missing` stands beside an excluded
- * run, the others take a recording of hours or one whose clock stands still.
- */
-type WithoutPage = 'runs.missing' | 'resample.large' | 'resample.empty';
+/** Codes without a page: `runs.missing` is told as a part of `runs.excluded`, and a clock that stands still is refused as it is read. */
+type WithoutPage = 'runs.missing' | 'resample.empty';
 
 /** A code that the checker of the text has too, and its page with it. */
 type OfTheText = 'channel.unknown';
@@ -117,6 +114,12 @@ export const recordingPages: Readonly<Record<Exclude<keyof RecordingFacts, Witho
     'More than a thousand times either way is a slip of the unit.',
     after('resample foam 400 kHz'),
     after('resample foam 400 Hz'),
+  ),
+  'resample.large': page(
+    'More samples than a machine holds',
+    'So high a rate of so long a recording is most likely a slip of the unit.',
+    'load "raw/long.csv" | resample 100 kHz',
+    'load "raw/long.csv" | resample 50 Hz',
   ),
   'resample.up': page(
     'A higher rate adds nothing',

@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { noteWarning, refuse, tell } from '../../../src/analysis/messages/evidence.ts';
+import { noteWarning, tell } from '../../../src/analysis/messages/evidence.ts';
+import { refuse, tell as tellOfRuns } from '../../../src/analysis/messages/recordings.ts';
 import type { Note } from '../../../src/statistics/comparison.ts';
 
 /** Labels that would be mangled if a sentence were made by replacing parts of another. */
@@ -85,7 +86,7 @@ describe('the messages of a comparison', () => {
 
   it('say why a run stays out, whatever the run is called', () => {
     assert.equal(
-      tell('runs.excluded', { stillOut: { label: 'gel', obstacle: 'gel ends at 4 s.' } }).message,
+      tellOfRuns('runs.excluded', { stillOut: 'gel', obstacle: 'gel ends at 4 s.' }).message,
       'Still left out: gel. gel ends at 4 s.',
     );
   });

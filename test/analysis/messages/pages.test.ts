@@ -1,6 +1,7 @@
 import { evidencePages } from '../../../src/analysis/messages/evidencePages.ts';
 import { planningPages } from '../../../src/analysis/messages/planningPages.ts';
 import { recordingOf, sine } from '../../verbs/notebook.ts';
+import { exampleHost } from '../../verbs/exampleHost.ts';
 import { describePages } from './pages.ts';
 
 const runs = ['1', '2', '3', '4'];
@@ -13,7 +14,7 @@ const sheet = (header: string, foam: (k: number) => string, gel: (k: number) => 
 
 const line = (level: number): string => recordingOf({ z: sine(10, level, 1) }, { seconds: 10, rate: 100 });
 
-describePages('comparisons and claims', evidencePages, {
+const texts = {
   // All of foam in the morning, all of gel in the afternoon, faster, heavier and with harder tyres.
   'raw/other-day.csv': sheet(
     'order,speed (m/s),mass (kg),load (kg),pressure (bar)',
@@ -33,6 +34,7 @@ describePages('comparisons and claims', evidencePages, {
       [`raw/silent-${run}.csv`, line(0)],
     ]),
   ),
-});
+};
 
+describePages('comparisons and claims', evidencePages, () => exampleHost(texts));
 describePages('plans', planningPages);

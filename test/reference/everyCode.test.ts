@@ -1,0 +1,82 @@
+import { strict as assert } from 'node:assert';
+import ts from 'typescript';
+import { pagedCodes } from '../../src/editor/pagedCodes.ts';
+import { filesOf, sourceOf } from '../house/sources.ts';
+
+/** Rooms whose codes no reader meets, and why. */
+const roomsWithout = {
+  cli: 'a command tells the sentence of its wrong use alone',
+  editor: 'the editor tells the sentence alone',
+};
+
+/** Codes without a page, and why. */
+const codesWithout: Readonly<Record<string, readonly string[]>> = {
+  'a command tells the sentence alone': [
+    'disk.failed',
+    'record.incomplete',
+    'record.json',
+    'record.object',
+    'record.version',
+    'write.failed',
+    'write.foreign',
+    'write.kept',
+  ],
+  'a part of the sentence of a result, which names no code': [
+    ...['lower', 'higher', 'equivalent', 'not-shown', 'apart', 'unplanned'].map((one) => `result.${one}`),
+    ...['one-run-each', 'few-runs', 'no-scatter'].map((one) => `result.${one}`),
+    ...['metric', 'channel', 'confidence', 'margin', 'method', 'primary'].map((one) => `deviation.${one}`),
+    ...['bands-added', 'bands-missing', 'runs', 'order', 'excluded'].map((one) => `deviation.${one}`),
+    ...['speeds', 'fault', 'floor', 'band', 'compared'].map((one) => `guard.${one}`),
+  ],
+  'a part of the sentence of runs.excluded': ['runs.missing'],
+  'a fault of the program, which no cell is to blame for': ['internal'],
+  'of a statement that waits for its run, which nobody is shown': ['call.later'],
+  'what the checker of the text says first': ['field.kind', 'quantity.expected', 'statement.empty'],
+  'what reading the file says first': ['resample.empty'],
+};
+
+/** The codes that a file has sentences for: the keys of what is typed as such, or given to `messages`. */
+function codesOf(file: string): string[] {
+  const source = sourceOf(file);
+  const codes: string[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isObjectLiteralExpression(node) && isOfSentences(node.parent, source))
+      codes.push(...node.properties.flatMap(({ name }) => (name === undefined ? [] : name.getText(source))));
+    ts.forEachChild(node, visit);
+  };
+  visit(source);
+  return codes.map((code) => code.replaceAll("'", ''));
+}
+
+function isOfSentences(parent: ts.Node, source: ts.SourceFile): boolean {
+  if (ts.isCallExpression(parent)) return parent.expression.getText(source) === 'messages';
+  return ts.isVariableDeclaration(parent) && /^Sentences</.test(parent.type?.getText(source) ?? '');
+}
+
+const told = filesOf('src').flatMap((file) => codesOf(file).map((code) => ({ room: file.split('/')[1], code })));
+
+describe('every code that a reader can meet', () => {
+  const excepted = new Set(Object.values(codesWithout).flat());
+
+  it('has a page in the reference, but for those that are excepted', () => {
+    assert.ok(told.length > 300, `${told.length}`);
+    const without = told.filter(({ room, code }) => !(room in roomsWithout) && !pagedCodes.has(code));
+    assert.deepEqual([...new Set(without.map(({ code }) => code))].sort(), [...excepted].sort());
+  });
+
+  it('has one sentence in each room', () => {
+    const keys = told.map(({ room, code }) => `${room} ${code}`);
+    assert.deepEqual(
+      keys.filter((key, index) => keys.indexOf(key) !== index),
+      [],
+    );
+  });
+
+  it('has a sentence that its page is of', () => {
+    const codes = new Set(told.map(({ code }) => code));
+    assert.deepEqual(
+      [...pagedCodes].filter((code) => !codes.has(code)),
+      [],
+    );
+  });
+});
