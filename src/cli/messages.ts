@@ -26,7 +26,7 @@ interface Facts {
   'record.unreadable': { record: string; reason: string };
   'figures.format': { format: string };
   'sheet.recordings': { folder: string };
-  'sheet.conditions': object;
+  'sheet.conditions': { readonly most: number };
   'sheet.runs': object;
   'sheet.detect': object;
   'sheet.spread': object;
@@ -61,7 +61,7 @@ export const { refuse } = messages<Facts>({
   'record.unreadable': ({ record, reason }) => `${record}: ${reason}`,
   'figures.format': ({ format }) => `figures are written as svg, not as "${format}".`,
   'sheet.recordings': ({ folder }) => `no recordings lie in ${folder}.`,
-  'sheet.conditions': () => '--conditions takes two names, as in "foam,gel".',
+  'sheet.conditions': ({ most }) => `--conditions takes two names or more, up to ${most}, as in "foam,gel".`,
   'sheet.runs': () => '--runs takes a whole number from 1 to 100.',
   'sheet.detect': () => '--detect takes a percentage, such as 5.',
   'sheet.spread': () => '--detect needs --spread, the scatter from run to run in percent, such as 4.',

@@ -1,11 +1,11 @@
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { sheetOfFiles, sheetOfOrder } from '../analysis/planning/sheetText.ts';
+import { mostConditions, runOrder } from '../analysis/planning/runOrder.ts';
+import { sheetOfFiles } from '../analysis/planning/sheetText.ts';
 import { naturalOrder } from '../disk/naturalOrder.ts';
 import { isRecordingName } from '../disk/recordings.ts';
 import { writeProduct, type Surroundings } from '../disk/writing.ts';
 import { success, type Result } from '../result/result.ts';
-import { interleavedOrder } from '../statistics/order.ts';
 import { runsNeeded } from '../statistics/repeats.ts';
 import { parsed, texts } from './args.ts';
 import { exitFor } from './exit.ts';
@@ -39,11 +39,12 @@ type Plan = Readonly<Partial<Record<'runs' | 'detect' | 'spread' | 'conditions',
 
 function ofPlan({ runs, detect, spread, conditions = 'A,B' }: Plan): Result<string> {
   const names = conditions.split(',').map((name) => name.trim());
-  if (names.length !== 2 || names.includes('') || names[0] === names[1]) return refuse('sheet.conditions', {});
+  if (names.length < 2 || names.length > mostConditions || names.includes('') || new Set(names).size < names.length)
+    return refuse('sheet.conditions', { most: mostConditions });
   const count = runs === undefined ? needed(detect, spread) : success(Number(runs));
   if (!count.ok) return count;
   if (!Number.isInteger(count.value) || count.value < 1 || count.value > 100) return refuse('sheet.runs', {});
-  return success(sheetOfOrder(interleavedOrder(count.value), [names[0], names[1]]));
+  return success(runOrder(count.value, undefined, names).sheet ?? '');
 }
 
 /** Runs of each that show a reduction of `detect` when runs scatter by `spread`, with 80 % power at 95 % confidence. */

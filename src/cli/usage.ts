@@ -45,9 +45,9 @@ const parts: ReadonlyMap<string, string> = new Map([
   [
     'sheet',
     `  sheet FOLDER [--out FILE] [--force]
-  sheet --runs N | --detect PERCENT --spread PERCENT  [--conditions A,B] [--out FILE] [--force]
+  sheet --runs N | --detect PERCENT --spread PERCENT  [--conditions A,B,…] [--out FILE] [--force]
       Makes a run sheet to be filled in: of the recordings in a folder, or of runs to be
-      made in ABBA order, as many as are said or as the test needs.`,
+      made in a balanced order, as many as are said or as the test needs.`,
   ],
 ]);
 

@@ -1,7 +1,9 @@
 import type { Estimate } from './estimate.ts';
 import type { Statement } from './interval.ts';
-import type { Method, Obstacle, RunsKnown, Sequence } from './methods.ts';
+import type { Change } from './knownRun.ts';
+import type { Method, Obstacle, RunsKnown } from './methods.ts';
 import type { Direction, Exclusion, Outcome } from './outcome.ts';
+import type { Sequence } from './sequence.ts';
 
 /** The levels of one band (or one other metric): a positive number a run, amplitudes, in any one unit. */
 export interface Levels {
@@ -9,27 +11,58 @@ export interface Levels {
   readonly b: readonly number[];
 }
 
-export interface CompareOptions {
+/** How rows are stated, of two conditions or of several. */
+export interface StatementOptions {
   /** Confidence of the intervals, default 0.95; above 0.5 and below 1. */
   readonly confidence?: number | undefined;
   /** A method that the author or the plan named; else the layout of the test decides. */
   readonly method?: 'paired' | 'trend' | undefined;
+  /** Ratios between 1/(1+margin) and 1+margin count as the same; a fraction, declared before looking. */
+  readonly margin?: number | undefined;
+  /** How many other rows were stated before these, with which they hold together; default 0. */
+  readonly besides?: number | undefined;
+}
+
+export interface CompareOptions extends StatementOptions {
   /** Place of each run in the order they were made in, its pair and its day, where they are known. */
   readonly order?: RunsKnown<number> | undefined;
   readonly pairs?: RunsKnown<string> | undefined;
   readonly days?: RunsKnown<string> | undefined;
-  /** Ratios between 1/(1+margin) and 1+margin count as the same; a fraction, declared before looking. */
-  readonly margin?: number | undefined;
   /** Index of the one band named in advance, which is a family of its own. */
   readonly primary?: number | undefined;
-  /** How many other rows were stated before these, with which they hold together; default 0. */
-  readonly besides?: number | undefined;
+}
+
+/** How the changes of several conditions and strata are stated. */
+export interface ChangesOptions extends StatementOptions {
+  /** Indices of the rows of the one band named in advance (one an axis), which are a family of their own. */
+  readonly primary?: readonly number[] | undefined;
+  /** Covariates by a stated power of which the levels were brought to one value, and the uncertainty of that power. */
+  readonly stated?: readonly StatedPower[] | undefined;
+  /** Whether the strata stand for others like them, as days do for other days. */
+  readonly isOverDays?: boolean | undefined;
+  /** Whether one scatter stands for all runs, as only a plan may say. */
+  readonly isPooled?: boolean | undefined;
+}
+
+/** A covariate whose power was stated: ln of its value in each run, and the standard uncertainty of the power. */
+export interface StatedPower {
+  readonly logarithms: readonly number[];
+  readonly uncertainty: number;
+}
+
+/** One condition against another, in one stratum; or over all of them, each with the same weight. */
+export interface AskedChange extends Change {
+  readonly stratum?: string | undefined;
 }
 
 /** Something the reader must know. `band` is the row's index when it concerns one row only. */
 export type Note =
   | { readonly code: 'few-runs'; readonly runsA: number; readonly runsB: number; readonly needed: number }
   | { readonly code: 'one-run-each' }
+  /** Strata of which one has so few runs of a side, or so few days, that their changes are not put together. */
+  | { readonly code: 'few-in-cell'; readonly least: number; readonly needed: number; readonly of: 'runs' | 'days' }
+  /** Too few runs a side to fit the slope of a covariate. */
+  | { readonly code: 'few-for-slope'; readonly least: number; readonly needed: number }
   /** Another method was used than the one asked for. */
   | {
       readonly code: 'method-not-possible';
@@ -62,6 +95,8 @@ export interface Inference extends Estimate, Statement {
 
 export interface ComparisonRow {
   readonly primary: boolean;
+  /** With how many rows, itself among them, it holds together at the confidence. */
+  readonly family: number;
   /** Geometric means over the runs, in the levels' unit; undefined when a level is 0 or not finite. */
   readonly a: number | undefined;
   readonly b: number | undefined;
@@ -82,7 +117,7 @@ export interface Comparison {
   readonly confidence: number;
   readonly runsA: number;
   readonly runsB: number;
-  /** How many rows hold together at the confidence, the primary one apart. */
+  /** How many rows hold together at the confidence, those of the primary band apart. */
   readonly family: number;
   readonly sequence: Sequence;
   readonly varianceInflation: number | undefined;

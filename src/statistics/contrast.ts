@@ -10,6 +10,16 @@ export interface ContrastDesign {
   readonly scatter: 'mq' | 'hc2';
 }
 
+/** As `ContrastDesign`, of any number of groups of runs, each with a mean and a scatter of its own. */
+export interface GroupDesign extends Pick<ContrastDesign, 'nuisance'> {
+  /** Group of each run, in any order of the runs: its condition, and its stratum where there are several. */
+  readonly groups: readonly string[];
+  /** Weight of each group's mean in what is wanted; they add to 0, and a group without one has 0. */
+  readonly weights: ReadonlyMap<string, number>;
+  /** As of two conditions; or one variance for all runs (`pooled`). */
+  readonly scatter: 'mq' | 'hc2' | 'pooled';
+}
+
 /** What planning needs of a design. */
 export interface PlannedContrast {
   /** How the residuals of A and of B divide. */
@@ -20,15 +30,18 @@ export interface PlannedContrast {
   fromSquares(a: number, b: number): { readonly variance: number; readonly df: number };
 }
 
-/** A design made ready: the same for every band whose runs it orders. */
-export interface Contrast extends PlannedContrast {
-  /** Weights of ln(level) in the difference B - A; they add to 0. */
+/** A design of groups made ready: the same for every band whose runs it orders. */
+export interface GroupContrast {
+  /** Weights of ln(level) in the difference; they add to 0. */
   readonly weights: Float64Array;
-  /** sum w^2 / (1/nA + 1/nB): 1 where the conditions are balanced over all columns, more where they lean. */
+  /** sum w^2 over what it were without the nuisance: 1 where the groups are balanced over all columns, more where they lean. */
   readonly varianceInflation: number;
   /** @param y ln(level) of each run, in the design's order; undefined where the runs do not scatter */
   estimate(y: readonly number[]): Estimate | undefined;
 }
+
+/** A design of two conditions made ready. */
+export interface Contrast extends GroupContrast, PlannedContrast {}
 
 /**
  * Difference of two conditions when nuisance columns are taken out by least squares, with the scatter of each
@@ -45,42 +58,91 @@ export interface Contrast extends PlannedContrast {
  * @returns undefined where the columns leave nothing to tell the conditions apart by, or no residual
  */
 export function contrast({ conditions, nuisance, scatter }: ContrastDesign): Contrast | undefined {
-  const n = conditions.length;
-  const [inA, inB] = (['A', 'B'] as const).map((one) => conditions.flatMap((other, i) => (other === one ? [i] : [])));
-  if (inA.length === 0 || inB.length === 0) return undefined;
-  const basis = orthonormal([conditions.map(() => 1), ...nuisance], n);
-  const indicator = Float64Array.from(conditions, (one) => (one === 'B' ? 1 : 0));
+  const weights = new Map([
+    ['A', -1],
+    ['B', 1],
+  ]);
+  const made = fitted({ groups: conditions, weights, nuisance, scatter }, ['A', 'B']);
+  if (made === undefined) return undefined;
+  const { scattering, residual, members, shared } = made;
+  const shares = members.map((g) => sum(g, (i) => made.contrast.weights[i] ** 2));
+  return {
+    ...made.contrast,
+    residuals: residualShares(residual, members, shared),
+    varianceOf: (a, b) => shares[0] * a + shares[1] * b,
+    fromSquares: (a, b) => {
+      const groupVariances = scattering.fromSquares([a, b]);
+      const variance = shares[0] * groupVariances[0] + shares[1] * groupVariances[1];
+      return { variance, df: degreesOfFreedom(scattering.moments, groupVariances) };
+    },
+  };
+}
+
+/**
+ * A difference among the means of any number of groups, as `contrast` gives it of two: groups that have no weight in it
+ * help to tell the nuisance columns, and bring their own mean and scatter. With `pooled` v = sum w_i^2 s^2, s^2 the
+ * residual mean square of all runs, and its degrees of freedom.
+ *
+ * @returns undefined where the columns leave nothing to tell the groups apart by, or no residual
+ */
+export const groupContrast = (design: GroupDesign): GroupContrast | undefined =>
+  fitted(design, [...new Set(design.groups)])?.contrast;
+
+interface Fitted {
+  readonly contrast: GroupContrast;
+  readonly scattering: Scatter;
+  readonly residual: readonly Float64Array[];
+  /** Indices of each group's runs. */
+  readonly members: readonly (readonly number[])[];
+  /** Columns beside the groups' means. */
+  readonly shared: number;
+}
+
+function fitted(
+  { groups, weights: wanted, nuisance, scatter }: GroupDesign,
+  names: readonly string[],
+): Fitted | undefined {
+  const n = groups.length;
+  const members = names.map((name) => groups.flatMap((other, i) => (other === name ? [i] : [])));
+  if (members.some((g) => g.length === 0)) return undefined;
+  const pivot = names.findLast((name) => (wanted.get(name) ?? 0) !== 0);
+  const weightOf = (name: string): number => wanted.get(name) ?? 0;
+  if (pivot === undefined) return undefined;
+  // Means of the groups between which the difference wanted is 0; of two conditions that is a constant.
+  const level = names
+    .filter((name) => name !== pivot)
+    .map((name) => groups.map((one) => (one === name ? 1 : one === pivot ? 0 - weightOf(name) / weightOf(pivot) : 0)));
+  const basis = orthonormal([...level, ...nuisance], n);
+  const indicator = Float64Array.from(groups, (one) => (one === pivot ? 1 / weightOf(pivot) : 0));
   const size = dot(indicator, indicator);
   const rest = without(without(indicator, basis), basis);
   const square = dot(rest, rest);
-  // What is left of the conditions once the other columns have taken their part: rounding, or something.
+  // What is left of the groups once the other columns have taken their part: rounding, or something.
   if (square <= 1e-9 * size) return undefined;
   const weights = rest.map((value) => value / square);
   const residual = residualMaker([...basis, rest.map((value) => value / Math.sqrt(square))], n);
-  if (n - basis.length - 1 < 1) return undefined;
-  const groups = [inA, inB];
-  const made = scatter === 'mq' ? byGroup(residual, weights, groups) : byRun(residual, weights, groups);
-  if (made === undefined) return undefined;
-  const shares = groups.map((g) => sum(g, (i) => weights[i] ** 2));
-  const varianceInflation = dot(weights, weights) / (1 / inA.length + 1 / inB.length);
+  const free = n - basis.length - 1;
+  if (free < 1) return undefined;
+  const scattering = scatterings[scatter](residual, weights, members, free);
+  if (scattering === undefined) return undefined;
+  const plain = names.reduce((total, name, k) => total + weightOf(name) ** 2 / members[k].length, 0);
   return {
-    weights,
-    varianceInflation,
-    residuals: residualShares(residual, groups, basis.length - 1),
-    estimate: (y) => {
-      const e = residual.map((row) => dot(row, y));
-      const { variance, groupVariances } = made(e);
-      return ifScattered({
-        difference: dot(weights, y),
-        standardError: Math.sqrt(variance),
-        df: degreesOfFreedom(made.moments, groupVariances),
-      });
-    },
-    varianceOf: (a, b) => shares[0] * a + shares[1] * b,
-    fromSquares: (a, b) => {
-      const groupVariances = made.fromSquares([a, b]);
-      const variance = shares[0] * groupVariances[0] + shares[1] * groupVariances[1];
-      return { variance, df: degreesOfFreedom(made.moments, groupVariances) };
+    scattering,
+    residual,
+    members,
+    shared: basis.length - (names.length - 1),
+    contrast: {
+      weights,
+      varianceInflation: dot(weights, weights) / plain,
+      estimate: (y) => {
+        const e = residual.map((row) => dot(row, y));
+        const { variance, groupVariances } = scattering(e);
+        return ifScattered({
+          difference: dot(weights, y),
+          standardError: Math.sqrt(variance),
+          df: degreesOfFreedom(scattering.moments, groupVariances),
+        });
+      },
     },
   };
 }
@@ -120,31 +182,78 @@ function residualShares(
   return { ownA, ownB, shared, sharedInA: shared === 0 ? 0 : Math.min(1, Math.max(0, (free - ownA) / shared)) };
 }
 
+type MakeScatter = (
+  m: readonly Float64Array[],
+  w: Float64Array,
+  groups: readonly (readonly number[])[],
+  free: number,
+) => Scatter | undefined;
+
+const scatterings: Readonly<Record<GroupDesign['scatter'], MakeScatter>> = { mq: byGroup, hc2: byRun, pooled };
+
 function byGroup(
   m: readonly Float64Array[],
   w: Float64Array,
   groups: readonly (readonly number[])[],
 ): Scatter | undefined {
   const t = groups.map((g) => groups.map((h) => sum(g, (i) => sum(h, (j) => m[i][j] ** 2))));
-  const determinant = t[0][0] * t[1][1] - t[0][1] * t[1][0];
-  if (determinant <= 1e-9 * t[0][0] * t[1][1]) return undefined;
-  const inverse = [
-    [t[1][1] / determinant, -t[0][1] / determinant],
-    [-t[1][0] / determinant, t[0][0] / determinant],
-  ];
+  const inverse = inverseOf(t);
+  if (inverse === undefined) return undefined;
   const share = groups.map((g) => sum(g, (i) => w[i] ** 2));
-  const c = groups.map((_, h) => share[0] * inverse[0][h] + share[1] * inverse[1][h]);
+  const c = groups.map((_, h) => sumOf(share.map((part, g) => part * inverse[g][h])));
   const diagonal = new Float64Array(w.length);
   groups.forEach((g, k) => g.forEach((i) => (diagonal[i] = c[k])));
   const fromSquares = (q: readonly number[]): number[] => {
-    const floor = 1e-9 * (q[0] + q[1]);
-    return inverse.map((row) => Math.max(floor, row[0] * q[0] + row[1] * q[1]));
+    const floor = 1e-9 * sumOf(q);
+    return inverse.map((row) => Math.max(floor, sumOf(row.map((part, g) => part * q[g]))));
   };
   const scatter = (e: readonly number[]): ReturnType<Scatter> => {
     const groupVariances = fromSquares(groups.map((g) => sum(g, (i) => e[i] ** 2)));
-    return { variance: share[0] * groupVariances[0] + share[1] * groupVariances[1], groupVariances };
+    return { variance: sumOf(share.map((part, g) => part * groupVariances[g])), groupVariances };
   };
   return Object.assign(scatter, { moments: momentsOf(m, diagonal, groups), fromSquares });
+}
+
+/** One variance for all runs. */
+function pooled(
+  m: readonly Float64Array[],
+  w: Float64Array,
+  groups: readonly (readonly number[])[],
+  free: number,
+): Scatter {
+  const square = dot(w, w);
+  const fromSquares = (q: readonly number[]): number[] => q.map(() => sumOf(q) / free);
+  const scatter = (e: readonly number[]): ReturnType<Scatter> => {
+    const groupVariances = fromSquares(groups.map((g) => sum(g, (i) => e[i] ** 2)));
+    return { variance: square * groupVariances[0], groupVariances };
+  };
+  const diagonal = new Float64Array(w.length).fill(square / free);
+  return Object.assign(scatter, { moments: momentsOf(m, diagonal, groups), fromSquares });
+}
+
+/** The inverse of a matrix of positive sums, of two groups in closed form; undefined where it is singular to rounding. */
+function inverseOf(t: readonly (readonly number[])[]): number[][] | undefined {
+  if (t.length !== 2) return eliminated(t);
+  const determinant = t[0][0] * t[1][1] - t[0][1] * t[1][0];
+  if (determinant <= 1e-9 * t[0][0] * t[1][1]) return undefined;
+  return [
+    [t[1][1] / determinant, -t[0][1] / determinant],
+    [-t[1][0] / determinant, t[0][0] / determinant],
+  ];
+}
+
+/** By Gauss and Jordan's elimination with the largest pivot of each column. */
+function eliminated(t: readonly (readonly number[])[]): number[][] | undefined {
+  const n = t.length;
+  const rows = t.map((row, i) => [...row, ...t.map((_, j) => (i === j ? 1 : 0))]);
+  for (let k = 0; k < n; k++) {
+    const best = rows.reduce((top, row, i) => (i >= k && Math.abs(row[k]) > Math.abs(rows[top][k]) ? i : top), k);
+    if (Math.abs(rows[best][k]) <= 1e-9 * Math.max(...t[k])) return undefined;
+    [rows[k], rows[best]] = [rows[best], rows[k]];
+    const lead = rows[k].map((value) => value / rows[k][k]);
+    rows.forEach((row, i) => (rows[i] = i === k ? lead : row.map((value, j) => value - row[k] * lead[j])));
+  }
+  return rows.map((row) => row.slice(n));
 }
 
 function byRun(
@@ -185,7 +294,7 @@ function degreesOfFreedom({ mean, variance }: Moments, s: readonly number[]): nu
   if (!(most > 0)) return 1;
   // Relative to the largest, so that tiny variances do not underflow when squared.
   const r = s.map((value) => value / most);
-  const top = (mean[0] * r[0] + mean[1] * r[1]) ** 2;
+  const top = sumOf(mean.map((part, g) => part * r[g])) ** 2;
   return top / r.reduce((total, g, i) => total + r.reduce((part, h, j) => part + variance[i][j] * g * h, 0), 0);
 }
 
@@ -234,3 +343,4 @@ function dot(one: ArrayLike<number>, other: ArrayLike<number>): number {
 }
 
 const sum = (list: readonly number[], of: (i: number) => number): number => list.reduce((total, i) => total + of(i), 0);
+const sumOf = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

@@ -1,14 +1,24 @@
-import { contrast, type Contrast } from './contrast.ts';
+import { contrast, groupContrast, type Contrast, type GroupContrast } from './contrast.ts';
+import type { Change, KnownRun } from './knownRun.ts';
+import { sequenceOf, type Sequence } from './sequence.ts';
 
 /**
  * How the difference of two conditions and its error are taken from the runs: Welch's t of the two sets; differences
  * within pairs; an intercept for each day and one slope within the days; a straight, or a straight and a curved, drift
- * over the order taken out.
+ * over the order taken out; the cells of several strata, each with its own scatter; or the changes of several days, with
+ * their scatter from day to day.
  */
-export type Method = 'welch' | 'paired' | 'days' | 'trend' | 'curve';
+export type Method = 'welch' | 'paired' | 'days' | 'trend' | 'curve' | 'strata' | 'over-days';
 
 /** Fewest runs a side from which anything is inferred about other runs. */
 export const fewestRuns = 3;
+
+/** Fewest runs a side in each of several strata that are put together, and fewest days that stand for other days. */
+export const fewestInCell = 2;
+export const fewestDays = 3;
+
+/** Fewest runs a side with which the slope of a covariate is fitted. */
+export const fewestForSlope = 4;
 
 /** From so many runs on the smaller side a curved drift is taken out too, and each run enters by its own residual. */
 const runsForCurve = 6;
@@ -19,7 +29,10 @@ export interface RunsKnown<T> {
   readonly b: readonly T[];
 }
 
-/** How the test was laid out, from its run sheet. */
+/** A method that the author or the plan named; else the layout decides. */
+export type Asked = 'paired' | 'trend' | undefined;
+
+/** How a test of two conditions was laid out, from its run sheet. */
 export interface TestLayout {
   readonly runsA: number;
   readonly runsB: number;
@@ -29,8 +42,7 @@ export interface TestLayout {
   readonly pairs?: RunsKnown<string> | undefined;
   /** The day or session of each run, where there are several. */
   readonly days?: RunsKnown<string> | undefined;
-  /** A method that the author or the plan named; else the layout decides. */
-  readonly asked?: 'paired' | 'trend' | undefined;
+  readonly asked?: Asked;
 }
 
 /** Why a method that was asked for cannot be used with the runs there are. */
@@ -41,29 +53,27 @@ export type Obstacle =
   | 'no-order'
   | 'same-place';
 
-/** How the runs of both sides follow one another. */
-export type Sequence =
-  /** The order is not known. */
-  | 'unknown'
-  | 'interleaved'
-  /** One condition came earlier on the whole, so that its drift costs precision (variance inflation above 1.5). */
-  | 'leaning'
-  /** All runs of one condition came before the other's: drift and change cannot be told apart. */
-  | 'apart';
-
-export interface ChosenMethod {
+export interface ChosenMethod<C = GroupContrast> {
   readonly method: Method;
-  /** Of A's runs and then B's; undefined where the layout lets nothing be told. */
-  readonly contrast: Contrast | undefined;
+  /** Undefined where the layout lets nothing be told. */
+  readonly contrast: C | undefined;
   readonly sequence: Sequence;
-  /** sum w^2 / (1/nA + 1/nB) of the contrast with a straight drift taken out; undefined without an order. */
+  /** sum w^2 of the contrast with a straight drift taken out, over what it were without; undefined without an order. */
   readonly varianceInflation: number | undefined;
   /** What kept the asked method from being used. */
   readonly obstacle: Obstacle | undefined;
 }
 
-/** Variance inflation above which an order leans. */
-const leaning = 1.5;
+/** A method for one change, and the runs that it is of: indices into those that are known. */
+export interface ChosenForChange extends ChosenMethod {
+  readonly runs: readonly number[];
+}
+
+/** Columns that are taken out, and how the scatter enters. */
+interface Model {
+  readonly nuisance: readonly (readonly number[])[];
+  readonly scatter: 'mq' | 'hc2';
+}
 
 /**
  * The method that a layout calls for; the levels have no say in it. Pairs that the sheet names are compared within;
@@ -71,82 +81,172 @@ const leaning = 1.5;
  * on the smaller side, else straight and curved; without an order it is Welch's t (coverage and power of each rule by
  * simulation: scripts/simulate/RESULTS.md).
  */
-export function chooseMethod(layout: TestLayout): ChosenMethod {
-  const { runsA, runsB, order, days, asked } = layout;
-  const conditions = [...Array<'A'>(runsA).fill('A'), ...Array<'B'>(runsB).fill('B')];
-  const places = order && [...order.a, ...order.b];
-  const distinct = new Set(places).size === places?.length ? places : undefined;
-  const straight = distinct === undefined ? undefined : straightDrift(conditions, distinct);
+export function chooseMethod({ runsA, runsB, order, pairs, days, asked }: TestLayout): ChosenMethod<Contrast> {
+  const side = (condition: 'A' | 'B', count: number): KnownRun[] =>
+    Array.from({ length: count }, (_, k) => {
+      const of = <T>(known: RunsKnown<T> | undefined): T | undefined => known?.[condition === 'A' ? 'a' : 'b'][k];
+      return { condition, stratum: '', place: of(order), pair: of(pairs), day: of(days) };
+    });
+  const runs = [...side('A', runsA), ...side('B', runsB)];
+  const conditions = runs.map(({ condition }) => condition as 'A' | 'B');
+  const change = { from: 'A', to: 'B' };
+  return choose(runs, change, asked, (_, model) => contrast({ conditions, ...model }));
+}
+
+/**
+ * The same of one change among several conditions and strata: with reference runs and the runs of other conditions,
+ * which tell of the drift and bring a mean and a scatter of their own. Over several strata the change is the mean of
+ * the strata's with equal weights. Pairs are of the two conditions alone.
+ *
+ * @param isPooled whether one scatter stands for all runs
+ */
+export function chooseForChange(
+  runs: readonly KnownRun[],
+  change: Change,
+  asked: Asked,
+  isPooled = false,
+): ChosenForChange {
+  let used: readonly number[] = [];
+  const chosen = choose(runs, change, asked, (indices, model) => {
+    used = indices;
+    const groups = indices.map((index) => cellOf(runs[index]));
+    const made = groupContrast({
+      groups,
+      weights: weightsOf(runs, change),
+      nuisance: model.nuisance,
+      scatter: isPooled ? 'pooled' : model.scatter,
+    });
+    return made;
+  });
+  return { ...chosen, runs: used };
+}
+
+const cellOf = ({ condition, stratum }: KnownRun): string => `${condition}\u0000${stratum}`;
+
+/** Each stratum's change has the same weight. */
+function weightsOf(runs: readonly KnownRun[], { from, to }: Change): Map<string, number> {
+  const strata = [...new Set(runs.filter(({ condition }) => condition === to).map(({ stratum }) => stratum))];
+  return new Map(
+    strata.flatMap((stratum): [string, number][] => [
+      [cellOf({ condition: from, stratum }), -1 / strata.length],
+      [cellOf({ condition: to, stratum }), 1 / strata.length],
+    ]),
+  );
+}
+
+/** Makes the contrast of some runs by a model, or tells that it can't be. */
+type Make<C> = (indices: readonly number[], model: Model) => C | undefined;
+
+function choose<C extends GroupContrast>(
+  runs: readonly KnownRun[],
+  change: Change,
+  asked: Asked,
+  make: Make<C>,
+): ChosenMethod<C> {
+  const all = runs.map((_, index) => index);
+  const own = all.filter((index) => isOf(runs[index], change));
+  const counts = cellCounts(runs);
+  const smallest = Math.min(...counts);
+  const placed = placesOf(runs);
+  const places = placed !== undefined && new Set(placed).size === placed.length ? placed : undefined;
+  const covariates = columnsOf(runs);
+  const straightly = (list: readonly number[]): C | undefined => {
+    const of = (scatter: Model['scatter']): C | undefined => make(all, { nuisance: [list, ...covariates], scatter });
+    return of('mq') ?? of('hc2');
+  };
+  const straight = places === undefined ? undefined : straightly(places);
   const varianceInflation = straight?.varianceInflation;
-  const sequence = sequenceOf(distinct && order, days, varianceInflation);
-  const { pairs, obstacle } = pairsOf(layout);
-  const by = (method: Method, made: Contrast | undefined): ChosenMethod => ({
-    sequence,
+  const { pairs, obstacle } = pairsOf(
+    own.map((index) => runs[index]),
+    change,
+    asked,
+  );
+  const by = (method: Method, made: C | undefined): ChosenMethod<C> => ({
+    sequence: sequenceOf(runs, change, places !== undefined, varianceInflation),
     varianceInflation,
     method,
     contrast: made,
-    obstacle: obstacle ?? trendObstacle(layout, distinct),
+    obstacle: obstacle ?? trendObstacle(placed, places, asked),
   });
-  if (pairs !== undefined) return by('paired', contrast({ conditions, nuisance: intercepts(pairs), scatter: 'hc2' }));
-  const byDays = asked === undefined && days !== undefined ? withDays(conditions, days, distinct) : undefined;
-  if (byDays !== undefined) return by('days', byDays);
-  if (distinct === undefined || straight === undefined)
-    return by('welch', contrast({ conditions, nuisance: [], scatter: 'mq' }));
-  if (Math.min(runsA, runsB) < runsForCurve || asked === 'trend') return by('trend', straight);
-  const middle = distinct.reduce((sum, place) => sum + place, 0) / distinct.length;
-  const squares = distinct.map((place) => (place - middle) ** 2);
-  return by('curve', contrast({ conditions, nuisance: [distinct, squares], scatter: 'hc2' }));
+  if (pairs !== undefined) {
+    const kept = covariates.map((column) => own.map((index) => column[index]));
+    return by('paired', make(own, { nuisance: [...intercepts(pairs), ...kept], scatter: 'hc2' }));
+  }
+  const days = asked === undefined ? daysOf(runs) : undefined;
+  if (days !== undefined) {
+    const slopes = places === undefined ? [] : [withinDays(days, places)];
+    const made = make(all, { nuisance: [...intercepts(days), ...slopes, ...covariates], scatter: 'hc2' });
+    if (made !== undefined) return by('days', made);
+  }
+  const strata = counts.length > new Set(runs.map(({ condition }) => condition)).size;
+  const plain = (): C | undefined => make(all, { nuisance: covariates, scatter: 'mq' });
+  if (strata && smallest < fewestRuns) return by('strata', plain());
+  if (places === undefined || straight === undefined) return by('welch', plain());
+  if (smallest < runsForCurve || asked === 'trend') return by('trend', straight);
+  const middle = places.reduce((sum, place) => sum + place, 0) / places.length;
+  const squares = places.map((place) => (place - middle) ** 2);
+  return by('curve', make(all, { nuisance: [places, squares, ...covariates], scatter: 'hc2' }));
 }
 
-function straightDrift(conditions: readonly ('A' | 'B')[], places: readonly number[]): Contrast | undefined {
-  const of = (scatter: 'mq' | 'hc2'): Contrast | undefined => contrast({ conditions, nuisance: [places], scatter });
-  return of('mq') ?? of('hc2');
+const isOf = ({ condition, isReference }: KnownRun, { from, to }: Change): boolean =>
+  isReference !== true && (condition === from || condition === to);
+
+/** Runs in each cell of condition and stratum, reference runs apart. */
+function cellCounts(runs: readonly KnownRun[]): number[] {
+  const cells = runs.filter(({ isReference }) => isReference !== true).map(cellOf);
+  return [...new Set(cells)].map((cell) => cells.filter((other) => other === cell).length);
 }
 
-function withDays(
-  conditions: readonly ('A' | 'B')[],
-  { a, b }: RunsKnown<string>,
-  places: readonly number[] | undefined,
-): Contrast | undefined {
-  const days = [...a, ...b];
-  const slopes = places === undefined ? [] : [withinDays(days, places)];
-  return contrast({ conditions, nuisance: [...intercepts(days), ...slopes], scatter: 'hc2' });
+/** Something that is known of every run; undefined otherwise. */
+function everyOne<T>(runs: readonly KnownRun[], of: (run: KnownRun) => T | undefined): T[] | undefined {
+  const known = runs.flatMap((run) => of(run) ?? []);
+  return known.length === runs.length && known.length > 0 ? known : undefined;
 }
 
-function trendObstacle({ order, asked }: TestLayout, distinct: readonly number[] | undefined): Obstacle | undefined {
+const placesOf = (runs: readonly KnownRun[]): number[] | undefined => everyOne(runs, ({ place }) => place);
+
+function daysOf(runs: readonly KnownRun[]): string[] | undefined {
+  const days = everyOne(runs, ({ day }) => day);
+  return days !== undefined && new Set(days).size > 1 ? days : undefined;
+}
+
+/** The covariates of all runs as columns. */
+function columnsOf(runs: readonly KnownRun[]): number[][] {
+  const rows = everyOne(runs, ({ covariates }) => covariates) ?? [];
+  return (rows[0] ?? []).map((_, k) => rows.map((row) => row[k]));
+}
+
+function trendObstacle(
+  placed: readonly number[] | undefined,
+  distinct: readonly number[] | undefined,
+  asked: Asked,
+): Obstacle | undefined {
   if (asked !== 'trend' || distinct !== undefined) return undefined;
-  return order === undefined ? 'no-order' : 'same-place';
+  return placed === undefined ? 'no-order' : 'same-place';
 }
 
-/** The pair of each of A's and then B's runs, where pairs were asked for or named; or what keeps runs from being paired. */
-function pairsOf({ runsA, runsB, order, pairs, asked }: TestLayout): {
-  readonly pairs?: readonly (number | string)[];
-  readonly obstacle?: Obstacle;
-} {
-  if (asked === 'trend' || (asked === undefined && pairs === undefined)) return {};
-  if (runsA !== runsB) return { obstacle: 'unequal-counts' };
-  if (pairs === undefined) return { pairs: [...rankOf(order?.a, runsA), ...rankOf(order?.b, runsB)] };
-  const isPaired = new Set(pairs.a).size === runsA && pairs.a.every((pair) => pairs.b.includes(pair));
-  return isPaired ? { pairs: [...pairs.a, ...pairs.b] } : { obstacle: 'pairs-incomplete' };
+/** The pair of each run of the two conditions, where pairs were asked for or named; or what keeps runs from being paired. */
+function pairsOf(
+  own: readonly KnownRun[],
+  { from, to }: Change,
+  asked: Asked,
+): { readonly pairs?: readonly (number | string)[]; readonly obstacle?: Obstacle } {
+  const named = everyOne(own, ({ pair }) => pair);
+  if (asked === 'trend' || (asked === undefined && named === undefined)) return {};
+  const [a, b] = [from, to].map((one) => own.filter(({ condition }) => condition === one));
+  if (a.length !== b.length) return { obstacle: 'unequal-counts' };
+  if (named === undefined) return { pairs: own.map((run) => rankOf(run, own)) };
+  const [inA, inB] = [a, b].map((runs) => runs.map(({ pair }) => pair));
+  const isPaired = new Set(inA).size === a.length && inA.every((pair) => inB.includes(pair));
+  return isPaired ? { pairs: named } : { obstacle: 'pairs-incomplete' };
 }
 
-function sequenceOf(
-  order: RunsKnown<number> | undefined,
-  days: RunsKnown<string> | undefined,
-  inflation: number | undefined,
-): Sequence {
-  if (days !== undefined && new Set([...days.a, ...days.b]).size === 2 && !days.a.some((day) => days.b.includes(day)))
-    return 'apart';
-  if (order === undefined) return 'unknown';
-  const apart = Math.max(...order.a) < Math.min(...order.b) || Math.max(...order.b) < Math.min(...order.a);
-  if (apart) return 'apart';
-  return inflation === undefined || inflation > leaning ? 'leaning' : 'interleaved';
-}
-
-/** The rank of each run among its own condition's, so that the k-th of A meets the k-th of B. */
-function rankOf(places: readonly number[] | undefined, count: number): number[] {
-  if (places === undefined) return Array.from({ length: count }, (_, k) => k);
-  return places.map((place) => places.filter((other) => other < place).length);
+/** The rank of a run among its own condition's, so that the k-th of A meets the k-th of B: by place, else as they stand. */
+function rankOf(run: KnownRun, own: readonly KnownRun[]): number {
+  const same = own.filter(({ condition }) => condition === run.condition);
+  const { place } = run;
+  if (place === undefined || same.some((other) => other.place === undefined)) return same.indexOf(run);
+  return same.filter((other) => (other.place ?? 0) < place).length;
 }
 
 /** An indicator for each group but the first, for which the constant stands. */

@@ -58,9 +58,9 @@ export function placesOf(order: readonly Condition[]): { readonly a: number[]; r
   return { a: places('A'), b: places('B') };
 }
 
-/** An `order` to be read in fours: `ABBA BAAB`. */
-export function orderText(order: readonly Condition[]): string {
-  return order.join('').replace(/(.{4})(?=.)/g, '$1 ');
+/** Letters of an order to be read in blocks, of four unless said: `ABBA BAAB`. */
+export function orderText(order: readonly string[], block = 4): string {
+  return order.join('').replace(new RegExp(`(.{${block}})(?=.)`, 'g'), '$1 ');
 }
 
 /** How far an order lets a drift pass for a change. */

@@ -5,7 +5,7 @@ import { finite, list, type Json } from './jsonNumbers.ts';
 import { followedJson, type PlanFollowed } from './plan.ts';
 import type { Message } from '../result/result.ts';
 import type { Unit } from '../units/unit.ts';
-import type { Sequence } from '../statistics/methods.ts';
+import type { Sequence } from '../statistics/sequence.ts';
 import type { Outcome } from '../statistics/outcome.ts';
 import type { Band } from './band.ts';
 import type { Run } from './run.ts';

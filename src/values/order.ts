@@ -6,14 +6,19 @@ import type { Description } from './description.ts';
 export interface OrderValue {
   readonly kind: 'order';
   readonly scheme: string;
-  readonly sequence: readonly ('A' | 'B')[];
-  /** How far a drift of 1 % a run would lean the change, in percent. */
+  /** The letter of each run's condition: A of the first one named, then B, C … */
+  readonly sequence: readonly string[];
+  /** How far a drift of 1 % a run would lean the change from A, in percent; of several the one that leans most. */
   readonly leanPercent: number;
-  /** Names of A and B. */
-  readonly conditions?: readonly [a: string, b: string];
+  /** Names of A, B, C … */
+  readonly conditions?: readonly string[];
   /** A run sheet to be filled in, as text of a CSV file. */
   readonly sheet?: string;
 }
+
+/** What the condition of a letter is called. */
+export const conditionNamed = (letter: string, conditions: readonly string[] = []): string =>
+  conditions.at(letter.charCodeAt(0) - 'A'.charCodeAt(0)) ?? letter;
 
 /** Its table has a row a run. */
 export const orderKind = {
@@ -33,7 +38,7 @@ export const orderKind = {
         ['order', ''],
         ['condition', ''],
       ],
-      sequence.map((letter, index) => [index + 1, conditions?.[letter === 'A' ? 0 : 1] ?? letter]),
+      sequence.map((letter, index) => [index + 1, conditionNamed(letter, conditions)]),
     ),
   runs: () => [],
 } satisfies Description<OrderValue>;

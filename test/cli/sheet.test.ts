@@ -64,7 +64,7 @@ describe('washboard sheet', () => {
       [['--runs', 'many'], /whole number/],
       [['--detect', '5'], /needs --spread/],
       [['--detect', '0.001', '--spread', '50'], /more runs than/],
-      [['--runs', '3', '--conditions', 'foam'], /two names/],
+      [['--runs', '3', '--conditions', 'foam'], /two names or more/],
     ];
     for (const [words, said] of cases) {
       const { code, errors } = await sandbox.run('sheet', ...words);

@@ -14,6 +14,8 @@ const methodNames: Readonly<Record<Method, string>> = {
   days: 't interval on the logarithms of the runs, differences between days taken out',
   trend: 't interval on the logarithms of the runs, steady drift taken out',
   curve: 't interval on the logarithms of the runs, steady and curved drift taken out',
+  strata: 'Welch t interval on the logarithms of the runs in each stratum',
+  'over-days': 't interval on the changes of the days',
 };
 
 /** How a comparison was made, and of how many runs. */
@@ -76,6 +78,8 @@ const methodPhrases: Readonly<Record<Method, string>> = {
   days: ', differences between days taken out',
   trend: ', steady drift taken out',
   curve: ', steady and curved drift taken out',
+  strata: ', each stratum with its own scatter',
+  'over-days': ', with the scatter from day to day',
 };
 
 function runsText({ runsA, runsB, order, method }: ResultPlace): string {

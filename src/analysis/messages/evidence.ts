@@ -120,6 +120,8 @@ const shortNames: Readonly<Record<Method, string>> = {
   days: 'taking days apart',
   trend: 'taking a steady drift out',
   curve: 'taking a steady and a curved drift out',
+  strata: 'putting the strata together',
+  'over-days': 'putting the days together',
 };
 
 const obstacleText = ({ obstacle, a, b, runsA, runsB }: EvidenceFacts['compare.method-not-possible']): string =>
@@ -144,6 +146,12 @@ const noteSentences: Sentences<NoteFacts> = {
   'compare.one-run-each': () => 'There is one run each: the figures say nothing about other runs.',
   'compare.few-runs': ({ a, b, runsA, runsB, needed }) =>
     `There are ${runsA} runs of ${a} and ${runsB} of ${b}; at least ${needed} of each are needed for an interval.`,
+  'compare.few-in-cell': ({ least, needed, of }) =>
+    of === 'days'
+      ? `There are ${least} days, and at least ${needed} are needed to speak of other days: what is found is of these days.`
+      : `In one stratum there ${least === 1 ? 'is 1 run' : `are ${least} runs`} of a side; at least ${needed} are needed in each to put the strata together.`,
+  'compare.few-for-slope': ({ least, needed }) =>
+    `The slope of a covariate is fitted with at least ${needed} runs of each, and there are ${least}: state its exponent instead.`,
   'compare.method-not-possible': (facts) =>
     `${capitalised(shortNames[facts.instead])} was used instead of ${facts.method}: ${obstacleText(facts)}`,
   'compare.order-leans': ({ a, b, varianceInflation }) =>

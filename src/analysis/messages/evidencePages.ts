@@ -25,7 +25,7 @@ const single = (pad: string): string => side(pad).replace('*', '1');
  * A page for every message about comparisons and claims. The sheets `other-day` and `warming` list the sample's
  * recordings with other conditions and another order.
  */
-export const evidencePages: MessagePages<EvidenceFacts> = {
+export const evidencePages: MessagePages<Omit<EvidenceFacts, 'compare.few-in-cell' | 'compare.few-for-slope'>> = {
   'compare.kinds': page(
     'A response against a signal',
     'A response is a ratio of two channels and can’t be held against a level of one.',

@@ -1,4 +1,5 @@
 import { csvOf } from '../../values/csv.ts';
+import { conditionNamed } from '../../values/order.ts';
 
 /** Columns of a run sheet that is still to be filled in. */
 export const sheetColumns = [
@@ -29,20 +30,17 @@ export function sheetOfFiles(files: readonly string[]): string {
 /**
  * A run sheet to be filled in, one row a run that is still to be made.
  *
- * @param sequence the condition of each run, in the order in which they are to be made
- * @param inPairs whether each two in a row are a pair, which the sheet then names
+ * @param sequence the letter of each run's condition, in the order in which they are to be made
+ * @param conditions what A, B, C … are called
+ * @param inPairs whether each condition once in a row is a block, which the sheet then names as a pair
  */
-export function sheetOfOrder(
-  sequence: readonly ('A' | 'B')[],
-  [a, b]: readonly [a: string, b: string],
-  inPairs = false,
-): string {
+export function sheetOfOrder(sequence: readonly string[], conditions: readonly string[], inPairs = false): string {
   return sheetText(
     sequence.map((letter, index) => ({
       file: '',
-      condition: letter === 'A' ? a : b,
+      condition: conditionNamed(letter, conditions),
       order: index + 1,
-      ...(inPairs ? { pair: Math.floor(index / 2) + 1 } : {}),
+      ...(inPairs ? { pair: Math.floor(index / conditions.length) + 1 } : {}),
     })),
   );
 }

@@ -1,4 +1,4 @@
-import type { OrderValue } from '../../values/order.ts';
+import { conditionNamed, type OrderValue } from '../../values/order.ts';
 import { plain } from '../number.ts';
 import { some, type Presenter } from './kind.ts';
 
@@ -13,8 +13,9 @@ export const presentOrder: Presenter<'order'> = (value) =>
 function orderText({ scheme, sequence, leanPercent, conditions }: OrderValue): string {
   const lines = [`${scheme}: ${sequence.join(' ')}`];
   if (conditions !== undefined) {
-    const [a, b] = conditions;
-    lines.push(`A is ${a}, B is ${b}: ${sequence.map((letter) => (letter === 'A' ? a : b)).join(', ')}.`);
+    const letters = [...new Set(sequence)].sort();
+    const names = letters.map((letter) => `${letter} is ${conditionNamed(letter, conditions)}`).join(', ');
+    lines.push(`${names}: ${sequence.map((letter) => conditionNamed(letter, conditions)).join(', ')}.`);
   }
   lines.push(
     Math.abs(leanPercent) < 1e-9

@@ -15,7 +15,7 @@ export interface WordFacts {
   'claim.words': ClaimFault;
   'compare.methods': object;
   'order.seed': object;
-  'order.conditions': object;
+  'order.conditions': { readonly named: readonly string[]; readonly most: number };
   'repeats.both': object;
   'option.missing': { readonly option: 'detect' | 'spread' };
 }
@@ -54,7 +54,8 @@ const sentences: Sentences<WordFacts> = {
   'claim.words': claimSentence,
   'compare.methods': () => 'Choose one of paired and trend: each takes another kind of wandering out.',
   'order.seed': () => 'A seed goes with blocks: without it nothing is left to chance.',
-  'order.conditions': () => 'An order is of two conditions, as in "conditions foam, gel".',
+  'order.conditions': ({ named, most }) =>
+    `An order is of two conditions or more, up to ${most}, each with a name of its own, and not of "${named.join(', ')}": write "conditions foam, gel".`,
   'repeats.both': () => 'Choose one of detect and equivalent: a difference is to be shown, or that there is none.',
   'option.missing': ({ option }) => `repeats needs the ${missing[option]}, as in "repeats detect 5 % spread 4 %".`,
 };

@@ -44,10 +44,25 @@ describe('order', () => {
     );
   });
 
+  it('of several conditions is of a Williams design, with a sheet that names them', async () => {
+    const value = await valueOf('order', 'order 4 conditions rigid, rubber, cork', {});
+    assert.match(value.scheme, /Williams design \(1949\)/);
+    assert.equal(value.sequence.join(''), 'ABCCBABCAACB');
+    assert.equal(value.leanPercent, 0);
+    const rows = (value.sheet ?? '').trim().split('\n').slice(1);
+    assert.deepEqual(
+      rows.map((row) => row.split(',')[1]),
+      value.sequence.map((letter) => ({ A: 'rigid', B: 'rubber', C: 'cork' })[letter]),
+    );
+    const { sheet } = await valueOf('order', 'order 2 blocks conditions rigid, rubber, cork', {});
+    assert.match(sheet ?? '', /^,(rigid|rubber|cork),4,2,/m);
+  });
+
   it('refuses what is no order', async () => {
     assert.match((await errorOf('order 2.5')).message, /whole number/);
     assert.match((await errorOf('order 0')).message, /1/);
     assert.match((await errorOf('order 4 seed 7')).message, /goes with blocks/);
-    assert.match((await errorOf('order 4 conditions foam')).message, /two conditions/);
+    assert.match((await errorOf('order 4 conditions foam')).message, /two conditions or more/);
+    assert.match((await errorOf('order 4 conditions foam, gel, foam')).message, /a name of its own/);
   });
 });
