@@ -148,7 +148,7 @@ function choose<C extends GroupContrast>(
   const counts = cellCounts(runs);
   const smallest = Math.min(...counts);
   const placed = placesOf(runs);
-  const places = placed !== undefined && new Set(placed).size === placed.length ? placed : undefined;
+  const places = new Set(placed).size === placed?.length ? placed : undefined;
   const covariates = columnsOf(runs);
   const straightly = (list: readonly number[]): C | undefined => {
     const of = (scatter: Model['scatter']): C | undefined => make(all, { nuisance: [list, ...covariates], scatter });
