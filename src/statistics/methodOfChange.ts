@@ -4,7 +4,11 @@ import { chooseForChange, fewestInCell, fewestRuns, type ChosenForChange } from 
 import { isFirstOnEveryDay, overDays } from './overDays.ts';
 import { sequenceOf } from './sequence.ts';
 
-/** The runs that a change rests on, and where they stand among all: of its stratum, as a study of its own, or all. */
+/**
+ * The runs that a change rests on, and where they stand among all: of its stratum, as a study of its own, or all.
+ *
+ * @param known every run, of whatever condition
+ */
 export function runsOfChange(
   known: readonly KnownRun[],
   { from, to, stratum }: AskedChange,

@@ -58,7 +58,11 @@ export function placesOf(order: readonly Condition[]): { readonly a: number[]; r
   return { a: places('A'), b: places('B') };
 }
 
-/** Letters of an order to be read in blocks, of four unless said: `ABBA BAAB`. */
+/**
+ * Letters of an order to be read in blocks: `ABBA BAAB`.
+ *
+ * @param block letters in each
+ */
 export function orderText(order: readonly string[], block = 4): string {
   return order.join('').replace(new RegExp(`(.{${block}})(?=.)`, 'g'), '$1 ');
 }

@@ -54,7 +54,11 @@ function dayWeights(
   return weights;
 }
 
-/** Whether one condition came first on every day, so that a drift within the day cannot be told from the change. */
+/**
+ * Whether one condition came first on every day, so that a drift within the day cannot be told from the change.
+ *
+ * @param runs each with its place
+ */
 export function isFirstOnEveryDay(runs: readonly KnownRun[], { from, to }: Change): boolean {
   const strata = [...new Set(runs.map(({ stratum }) => stratum))];
   const turns = strata.map((stratum) => {

@@ -36,7 +36,13 @@ export function williamsOrder(runs: number, conditions: number): number[] {
   return order;
 }
 
-/** Blocks that hold each condition once, in an order drawn for each. The same seed gives the same order. */
+/**
+ * Blocks that hold each condition once, in an order drawn for each. The same seed gives the same order.
+ *
+ * @param runs of each condition, a whole number from 1
+ * @param conditions how many
+ * @returns the conditions of all runs as indices from 0
+ */
 export function randomisedSeveral(runs: number, conditions: number, seed: number): number[] {
   const random = seededRandom(seed);
   return Array.from({ length: runs }, () => {
@@ -50,7 +56,11 @@ export function randomisedSeveral(runs: number, conditions: number, seed: number
   }).flat();
 }
 
-/** The drift balance of each condition but the first against the first, the worst of them. */
+/**
+ * The drift balance of each condition but the first against the first, the worst of them.
+ *
+ * @param order the conditions of all runs as indices from 0
+ */
 export function worstBalance(order: readonly number[]): DriftBalance {
   const placesOf = (condition: number): number[] => order.flatMap((one, k) => (one === condition ? [k + 1] : []));
   const others = [...new Set(order)].filter((one) => one !== 0);
