@@ -3,7 +3,7 @@ import { parseCell } from './parser.ts';
 import { caretAt } from './services/caret.ts';
 import { completionsAt } from './services/completion.ts';
 import { diagnose, diagnoseOutside } from './services/diagnostics.ts';
-import { actionsAt, addOption, fixesOf } from './services/fixes.ts';
+import { actionsAt, addOptions, fixesOf } from './services/fixes.ts';
 import { foldsOf } from './services/folding.ts';
 import { formattingEdits } from './services/formatting.ts';
 import { hoverAt } from './services/hover.ts';
@@ -31,7 +31,7 @@ export function languageService(catalogue: Catalogue) {
     diagnoseOutside,
     actionsAt,
     fixesOf,
-    addOption,
+    addOptions,
     // Help while writing.
     caretAt,
     completionsAt,

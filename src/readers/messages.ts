@@ -3,6 +3,7 @@ import { channelSentences, type ChannelFacts } from './messages/channels.ts';
 import { checkSentences, type CheckFacts } from './messages/checks.ts';
 import { fileSentences, type FileFacts } from './messages/file.ts';
 import { setSentences, type SetFacts } from './messages/set.ts';
+import { settling } from './messages/settling.ts';
 import { textSentences, type TextFacts } from './messages/text.ts';
 import { timeSentences, type TimeFacts } from './messages/time.ts';
 import type { Finding, Severity } from './recording.ts';
@@ -21,7 +22,7 @@ const sentences: Sentences<ReaderFacts> = {
   ...setSentences,
 };
 
-const { tell, refuse } = messages(sentences);
+const { tell, refuse } = messages<ReaderFacts>(sentences, settling);
 
 export { refuse };
 

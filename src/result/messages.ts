@@ -4,6 +4,11 @@ import { visibleLine } from './visible.ts';
 /** A room's sentences, by code: each is made of its facts alone, and nowhere else. */
 export type Sentences<Facts extends object> = { readonly [Code in keyof Facts]: (facts: Facts[Code]) => string };
 
+/** Keywords of the options that would settle what a code tells, the likeliest first. */
+export type Settling<Facts extends object> = {
+  readonly [Code in keyof Facts]?: (facts: Facts[Code]) => readonly string[];
+};
+
 /** The makers of a room's messages. */
 export interface Messages<Facts extends object> {
   readonly tell: <Code extends keyof Facts & string>(code: Code, facts: Facts[Code] & object) => Message;
@@ -14,13 +19,16 @@ export interface Messages<Facts extends object> {
  * A room's one home of messages: `interface Facts { 'trim.empty': { run: string } }`, a sentence for each code, and
  * from them the functions that the room's other files call. A code without a sentence does not compile.
  */
-export function messages<Facts extends object>(sentences: Sentences<Facts>): Messages<Facts> {
-  const tell: Messages<Facts>['tell'] = (code, facts) => ({
-    code,
-    facts,
+export function messages<Facts extends object>(
+  sentences: Sentences<Facts>,
+  settling: Settling<Facts> = {},
+): Messages<Facts> {
+  const tell: Messages<Facts>['tell'] = (code, facts) => {
+    const settledBy = settling[code]?.(facts);
     // Names, labels and whatever else the facts have from files are only text in a sentence, which is one line.
-    message: visibleLine(sentences[code](facts)),
-  });
+    const message = visibleLine(sentences[code](facts));
+    return settledBy === undefined ? { code, facts, message } : { code, facts, message, settledBy };
+  };
   return {
     tell,
     refuse: (code, facts, at) => {

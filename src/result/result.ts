@@ -26,6 +26,8 @@ export interface Message {
   readonly facts: object;
   /** One sentence: what, where, and what to do. */
   readonly message: string;
+  /** Keywords of the options that would settle it, the likeliest first, where there are such. */
+  readonly settledBy?: readonly string[];
 }
 
 export const success = <T>(value: T): Success<T> => ({ ok: true, value });

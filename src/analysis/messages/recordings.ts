@@ -263,7 +263,7 @@ const sentences: Sentences<RecordingFacts> = {
     `${weighting} counts frequencies down to ${hertz(lowest)}, and a stretch of ${run} lasts only ${seconds(length)}: take at least ${seconds(needed)}.${alsoOf(others)}`,
 };
 
-export const { tell, refuse } = messages(sentences);
+export const { tell, refuse } = messages<RecordingFacts>(sentences, { 'unit.unsettled': () => ['unit'] });
 
 /** What reading or a check found of a run, told beside what is made from it. */
 export const tellFinding = (run: string, { message }: Finding, code: string): Warning => ({

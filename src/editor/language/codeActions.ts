@@ -40,11 +40,9 @@ export function registerCodeActions(
   );
 }
 
-/** The fixes that a problem brings, and the option that the engine's sentence names as what would settle it. */
+/** The fixes that a problem brings, and the options that would settle it. */
 function fixesAround({ notebook, cell }: Part, problem: Diagnostic): readonly Action[] {
-  const named = /\b(?:option|write|add|give) [`"]?([a-z]+)\b/.exec(problem.message)?.[1];
-  const option = named === undefined ? undefined : language.addOption(notebook, cell, problem.place, named);
-  return [...language.fixesOf(notebook, cell, problem), ...(option === undefined ? [] : [{ ...option, problem }])];
+  return [...language.fixesOf(notebook, cell, problem), ...language.addOptions(notebook, cell, problem)];
 }
 
 function actionOf(part: Part, action: Action, shown: readonly vscode.Diagnostic[]): vscode.CodeAction {

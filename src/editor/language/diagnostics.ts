@@ -107,7 +107,7 @@ export class Diagnostics {
     found.forEach((problems, cell) => {
       const failures = this.#engineFacts
         .failures(analysis, cell)
-        .map(({ code, facts, message, place }): Diagnostic => ({ code, facts, severity: 'error', place, message }));
+        .map(({ cell: _cell, at: _at, ...failure }): Diagnostic => ({ ...failure, severity: 'error' }));
       // Where the language has its own words for it, with a page and a fix, those are taken.
       const others = failures.filter(({ place }) => !problems.some((problem) => touches(problem.place, place)));
       const { text } = notebook.cells[cell];

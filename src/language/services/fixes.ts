@@ -110,11 +110,15 @@ function amountsIn(
   return childrenOf(node).flatMap((child) => amountsIn(child, place));
 }
 
-/**
- * Adds an option, with a value to start from, to the call at a place: for a run-time failure that names the option
- * which would settle it.
- */
-export function addOption(notebook: CheckedNotebook, cell: number, place: Place, keyword: string): Action | undefined {
+/** The options that would settle a failure of a run, each added with a value to start from. */
+export const addOptions = (notebook: CheckedNotebook, cell: number, problem: Diagnostic): readonly Action[] =>
+  (problem.settledBy ?? []).flatMap((keyword) => {
+    const action = addOption(notebook, cell, problem.place, keyword);
+    return action === undefined ? [] : [{ ...action, problem }];
+  });
+
+/** Adds an option to the call at a place, if it has such a one and it is not given yet. */
+function addOption(notebook: CheckedNotebook, cell: number, place: Place, keyword: string): Action | undefined {
   const step = notebook.steps.find(
     (one) =>
       one.cell === cell &&

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import type { Diagnostic } from '../../../src/language/diagnostic.ts';
 import { diagnose, diagnoseOutside } from '../../../src/language/services/diagnostics.ts';
-import { actionsAt, addOption, type Action } from '../../../src/language/services/fixes.ts';
+import { actionsAt, addOptions, type Action } from '../../../src/language/services/fixes.ts';
 import { formattingEdits } from '../../../src/language/services/formatting.ts';
 import { parseCell } from '../../../src/language/parser.ts';
 import { printCell } from '../../../src/language/printer.ts';
@@ -47,17 +47,27 @@ describe('actionsAt', () => {
   });
 });
 
-describe('addOption', () => {
-  it('adds the option that would settle a failure, with a value to start from', () => {
+describe('addOptions', () => {
+  const failure: Diagnostic = {
+    code: 'of-a-run',
+    facts: {},
+    message: 'Write label, or add sheet.',
+    severity: 'error',
+    place: { from: 4, to: 8 },
+  };
+
+  it('adds each option that would settle a failure, with a value to start from', () => {
     const { notebook, text } = marked('x = load "a.csv" label "b" | levels¦');
-    const add = (keyword: string): string | undefined => {
-      const action = addOption(notebook, 0, { from: 4, to: 8 }, keyword);
-      return action && apply(text, action);
-    };
-    assert.equal(add('unit'), 'x = load "a.csv" label "b" unit g | levels');
-    assert.equal(add('rate'), 'x = load "a.csv" label "b" rate 50 Hz | levels');
-    assert.equal(add('label'), undefined);
-    assert.equal(add('nonsense'), undefined);
+    const settledBy = ['unit', 'label', 'nonsense', 'rate'];
+    const actions = addOptions(notebook, 0, { ...failure, settledBy });
+    assert.deepEqual(
+      actions.map((action) => apply(text, action)),
+      ['x = load "a.csv" label "b" unit g | levels', 'x = load "a.csv" label "b" rate 50 Hz | levels'],
+    );
+  });
+
+  it('goes by the facts, whatever words the sentence holds', () => {
+    assert.deepEqual(addOptions(marked('x = load "a.csv"¦').notebook, 0, failure), []);
   });
 });
 
