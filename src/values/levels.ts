@@ -19,14 +19,16 @@ export interface LevelsValue {
 export interface LevelsRow {
   readonly run: Run;
   readonly channel: Channel;
+  /** Of a resultant the length of the mean vector. */
   readonly mean: number;
   /** Mean removed. */
   readonly rms: number;
   /** Mean kept. */
   readonly totalRms: number;
-  /** Largest |x - mean|. */
+  /** Largest |x - mean|; of a resultant, here and below, x and its mean are vectors. */
   readonly peak: number;
-  readonly peakToPeak: number;
+  /** A resultant has none, nor kurtosis, skewness or a dose: they are of one axis. */
+  readonly peakToPeak: number | undefined;
   readonly crestFactor: number | undefined;
   /** 3 for a Gaussian. */
   readonly kurtosis: number | undefined;
@@ -57,13 +59,18 @@ export const levelsKind = {
     unit: own,
     names: channelNames,
     columns: [
-      field('mean', own, (row) => row.mean, 'The mean'),
+      field('mean', own, (row) => row.mean, 'The mean, of a resultant the length of the mean vector,'),
       field('rms', own, (row) => row.rms, 'The r.m.s., mean removed,', { title: 'R.m.s.' }),
       field('total_rms', own, (row) => row.totalRms, 'The r.m.s., mean kept,', {
         title: 'R.m.s. with mean',
         further: true,
       }),
-      field('peak', own, (row) => row.peak, 'The largest distance from the mean'),
+      field(
+        'peak',
+        own,
+        (row) => row.peak,
+        'The largest distance from the mean, of a resultant the largest length of its vector,',
+      ),
       field('peak_to_peak', own, (row) => row.peakToPeak, 'The largest less the smallest value', { further: true }),
       field('p99', own, (row) => row.percentile99, 'The level that |x − mean| stays below 99 % of the time', {
         title: '99 % below',

@@ -47,15 +47,28 @@ export interface RawFile {
   readonly sha256: string;
 }
 
-export interface Channel {
+/** A signal, or the resultant of several: told apart by its axes. */
+export type Channel = Signal | Resultant;
+
+/** The vector of several signals at right angles, all of one unit. It is carried as its axes: mean squares add, lengths do not. */
+export interface Resultant extends ChannelFacts {
+  /** With their means; two or more, all of one length. */
+  readonly axes: readonly Signal[];
+}
+
+export interface Signal extends ChannelFacts {
+  readonly samples: Float64Array;
+  readonly axes?: undefined;
+}
+
+interface ChannelFacts {
   readonly name: string;
   /** The header's text in the file, by which the channel may be named too. */
   readonly header?: string;
   readonly unit: Unit;
   /** Where the unit came from, in words: `the header`, `the option`, `the length of the mean vector`. */
   readonly unitFrom: string;
-  readonly samples: Float64Array;
-  /** Frequency weighting that was applied, such as `Wk`. */
+  /** Frequency weighting that was applied, such as `Wk`; of a resultant whose axes differ, one an axis: `Wd/Wd/Wk`. */
   readonly weighting?: string;
   /** Whether the mean still holds gravity; false once a mean or a high-pass has been taken out. */
   readonly includesStatic: boolean;
@@ -67,8 +80,14 @@ export function extent(run: Run): number {
   return last.start + (last.to - last.from) / run.rate - run.stretches[0].start;
 }
 
+/** The signals of a run, those of a resultant one by one. */
+export const signalsOf = ({ channels }: Pick<Run, 'channels'>): Signal[] => channels.flatMap(axesOf);
+
+/** The axes of a resultant; a signal is its own only one. */
+export const axesOf = (channel: Channel): readonly Signal[] => channel.axes ?? [channel];
+
 /** Samples of each channel. */
-export const sampleCount = (run: Run): number => run.channels[0]?.samples.length ?? 0;
+export const sampleCount = (run: Run): number => signalsOf(run)[0]?.samples.length ?? 0;
 
 /** How many gaps a run has; where its clock was reset nobody knows of any. */
 export const gapCount = ({ stretches, rate }: Run): number => gapsBetween(stretches, rate).length;

@@ -1,5 +1,6 @@
 import type { BandsValue } from '../../src/values/bands.ts';
-import type { Channel, Run } from '../../src/values/run.ts';
+import { signalsOf, type Run, type Signal } from '../../src/values/run.ts';
+import { changed } from '../../src/values/resultant.ts';
 import type { ComparisonRow, ComparisonValue } from '../../src/values/comparison.ts';
 import type { LevelsValue } from '../../src/values/levels.ts';
 import type { RunsValue } from '../../src/values/runs.ts';
@@ -37,7 +38,7 @@ export function madeRun(label: string, seed: number, gain = 1, channels = ['z'])
   const random = seeded(seed);
   const rate = 350;
   const length = 29750;
-  const made = channels.map((name): Channel => {
+  const made = channels.map((name): Signal => {
     const samples = new Float64Array(length);
     let slow = 0;
     for (let index = 0; index < length; index++) {
@@ -67,7 +68,9 @@ export function trimmedRun(whole: Run, from: number, to: number): Run {
   const last = Math.round(to * whole.rate);
   return {
     ...whole,
-    channels: whole.channels.map((channel) => ({ ...channel, samples: channel.samples.subarray(first, last) })),
+    channels: whole.channels.map((channel) =>
+      changed(channel, (signal) => ({ ...signal, samples: signal.samples.subarray(first, last) })),
+    ),
     stretches: [{ from: 0, to: last - first, start: from }],
     start: from,
     untrimmed: whole,
@@ -222,7 +225,7 @@ export function madeComparison(a: SpectrumValue, b: SpectrumValue, bands = study
 
 export function madeLevels(value: RunsValue): LevelsValue {
   const rows = value.runs.flatMap((run) =>
-    run.channels.map((channel) => {
+    signalsOf(run).map((channel) => {
       const x = channel.samples;
       const average = mean([...x]);
       const square = mean([...x].map((sample) => (sample - average) ** 2));

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import type { ChartPart } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
-import type { Run } from '../../src/values/run.ts';
+import { signalsOf, type Run } from '../../src/values/run.ts';
 import type { Value } from '../../src/values/value.ts';
 import { everyPlot, everyValue, plotOf } from './every-value.ts';
 import * as made from './made-up.ts';
@@ -163,7 +163,7 @@ describe('time traces', () => {
     const run = made.madeRun('a1', 5);
     const [chart] = charts(plotOf([{ kind: 'runs', set: undefined, runs: [run] }]));
     const [piece] = found(chart, (row) => Array.isArray(row['t']));
-    const { samples } = run.channels[0];
+    const { samples } = signalsOf(run)[0];
     assert.equal(Math.max(...(piece['v2'] as number[])), Number(Math.max(...samples).toPrecision(5)));
     assert.equal(Math.min(...(piece['v'] as number[])), Number(Math.min(...samples).toPrecision(5)));
   });

@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { sampleCount } from '../../src/values/run.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import type { RunReport, StatementResult } from '../../src/engine/result.ts';
 import { MemoryHost, quietWatch, recording } from './memoryFiles.ts';
@@ -35,7 +36,7 @@ describe('the engine', () => {
     const part = named(report, 'part').value;
     assert.ok(part?.kind === 'runs');
     assert.deepEqual(
-      part.runs.map(({ channels, start }) => [channels[0].samples.length, start]),
+      part.runs.map((run) => [sampleCount(run), run.start]),
       [
         [3200, 2],
         [3200, 2],

@@ -15,6 +15,8 @@ function unevenTimes(): readonly number[] {
 /** Recordings and run sheets that are not among the samples. */
 const madeUp = {
   'raw/two-units.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7, 1, 1), 'v (m/s)': sine(3) }),
+  'raw/some-axes-1.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7), 'z (g)': sine(9, 1, 1) }),
+  'raw/some-axes-2.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7) }),
   'raw/no-unit.csv': recordingOf({ x: sine(5, 0.01), y: sine(7, 0.01), z: sine(9, 0.01, 0.3) }),
   'raw/uneven.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes() }),
   'raw/long.csv': recordingOf({ 'x (g)': (_t, i) => i % 7 }, { rate: 100, seconds: 2100 }),

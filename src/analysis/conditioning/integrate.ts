@@ -7,7 +7,7 @@ import { formatNumber } from '../../units/format.ts';
 import { unit } from '../../units/parse.ts';
 import type { Dimension } from '../../units/unit.ts';
 import type { Watch } from '../../values/ports.ts';
-import type { Channel, Run } from '../../values/run.ts';
+import type { Run, Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { shortestStretch, whyUneven, withSamples } from '../recordings/runs.ts';
@@ -39,9 +39,9 @@ export function integrated(runs: RunsValue, goal: Goal, lowCut: number, watch: W
     warnings.push(...shortness(run, lowCut));
     const step = `integrated to ${goal} above ${formatNumber(lowCut, 6)} Hz`;
     done.push(
-      withSamples(run, step, (channel) => {
-        const samples = integralOf(run, channel, goal, lowCut);
-        warnings.push(...doubts(run, channel, samples, goal, lowCut));
+      withSamples(run, step, (signal) => {
+        const samples = integralOf(run, signal, goal, lowCut);
+        warnings.push(...doubts(run, signal, samples, goal, lowCut));
         return { samples, unit: resultUnit[goal], unitFrom: 'integration', includesStatic: false };
       }),
     );
@@ -64,12 +64,12 @@ function timesTo(goal: Goal, dimension: Dimension): 1 | 2 | undefined {
   return sameDimension(dimension, dimensionOf('speed')) && goal === 'displacement' ? 1 : undefined;
 }
 
-function integralOf(run: Run, channel: Channel, goal: Goal, lowCut: number): Float64Array {
-  const into = new Float64Array(channel.samples.length);
-  const times = timesTo(goal, channel.unit.dimension)!;
-  const pieces = piecesOf(channel.samples, run.stretches);
+function integralOf(run: Run, signal: Signal, goal: Goal, lowCut: number): Float64Array {
+  const into = new Float64Array(signal.samples.length);
+  const times = timesTo(goal, signal.unit.dimension)!;
+  const pieces = piecesOf(signal.samples, run.stretches);
   piecesOf(into, run.stretches).forEach((piece, s) => integrate(pieces[s], run.rate, times, lowCut, piece));
-  const scale = channel.unit.factor / resultUnit[goal].factor;
+  const scale = signal.unit.factor / resultUnit[goal].factor;
   for (let i = 0; i < into.length; i++) into[i] *= scale;
   return into;
 }
@@ -84,13 +84,13 @@ function shortness(run: Run, lowCut: number): RunWarning[] {
 }
 
 /** Where most of the result lies just above the low cut, another cut would give another result. */
-function doubts(run: Run, channel: Channel, samples: Float64Array, goal: Goal, lowCut: number): RunWarning[] {
+function doubts(run: Run, signal: Signal, samples: Float64Array, goal: Goal, lowCut: number): RunWarning[] {
   const all = moments(samples).m2;
   if (!(all > 0) || 2 * lowCut >= run.rate / 2) return [];
-  const above = moments(integralOf(run, channel, goal, 2 * lowCut)).m2;
+  const above = moments(integralOf(run, signal, goal, 2 * lowCut)).m2;
   const share = 1 - above / all;
   if (share <= decisiveShare) return [];
   const code = 'integrate.low-cut';
-  const facts = { run: run.label, channel: channel.name, goal, lowCut, share };
-  return [{ code, of: `${run.label}, ${channel.name}`, tell: (others) => tell(code, { ...facts, others }) }];
+  const facts = { run: run.label, channel: signal.name, goal, lowCut, share };
+  return [{ code, of: `${run.label}, ${signal.name}`, tell: (others) => tell(code, { ...facts, others }) }];
 }

@@ -1,12 +1,13 @@
 import { answered, type Answer, type Refused } from '../../result/result.ts';
 import { rationalRatio, resampled as atRatio, type Ratio } from '../../signal/resample.ts';
-import { piecesOf, type Stretch } from '../../signal/stretch.ts';
+import type { Stretch } from '../../signal/stretch.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Watch } from '../../values/ports.ts';
 import { sampleCount, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
-import { atUniformRate, joined } from '../recordings/uniformRate.ts';
+import { pieces } from '../recordings/runs.ts';
+import { atUniformRate, ofPieces } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
 
 /** Rates may change by so much either way; more is a slip of the unit. */
@@ -76,19 +77,11 @@ function atRate(run: Run, ratio: Ratio, { cancelled }: Watch): Run {
   if (ratio.up === ratio.down) return run;
   const { untrimmed: _untrimmed, ...rest } = run;
   const rate = (run.rate * ratio.up) / ratio.down;
-  const parts = run.channels.map(({ samples }) =>
-    piecesOf(samples, run.stretches).map((piece) => atRatio(piece, ratio, cancelled)),
-  );
-  const stretches: Stretch[] = [];
-  run.stretches.forEach(({ start }, s) => {
-    const from = stretches[s - 1]?.to ?? 0;
-    stretches.push({ from, to: from + parts[0][s].length, start });
-  });
+  const starts = run.stretches.map(({ start }) => start);
   return {
     ...rest,
     rate,
-    stretches,
-    channels: run.channels.map((channel, c) => ({ ...channel, samples: joined(parts[c]) })),
+    ...ofPieces(run, starts, (signal) => pieces(run, signal).map((piece) => atRatio(piece, ratio, cancelled))),
     history: [...run.history, `resampled from ${formatNumber(run.rate, 6)} to ${formatNumber(rate, 6)} Hz`],
   };
 }

@@ -3,11 +3,11 @@ import { piecesOf } from '../../signal/stretch.ts';
 import { weighted as weightedSamples, weightingNames, type WeightingName } from '../../signal/weighting.ts';
 import { capitalised } from '../../result/words.ts';
 import type { Watch } from '../../values/ports.ts';
-import type { Channel, Run } from '../../values/run.ts';
+import { signalsOf, type Channel, type Run, type Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { isAcceleration } from '../recordings/dimensions.ts';
-import { shortestStretch, whyUneven, withSamples } from '../recordings/runs.ts';
+import { pieces, shortestStretch, whyUneven, withSamples } from '../recordings/runs.ts';
 import { together, type RunWarning } from '../together.ts';
 
 export { weightingNames, type WeightingName };
@@ -28,9 +28,9 @@ const rateFactor = 2.5;
 const periodsWanted = 4;
 
 /**
- * The runs with each channel weighted. Refuses uneven runs, another number of weightings than one or one a channel,
- * channels that are no acceleration, and those that are weighted already.
- * @param names one weighting for all channels, or one for each in their order
+ * The runs with each channel weighted, a resultant axis by axis. Refuses uneven runs, another number of weightings than
+ * one or one a channel or axis, channels that are no acceleration, and those that are weighted already.
+ * @param names one weighting for all, or one for each channel or axis in their order
  */
 export function weighted(runs: RunsValue, names: readonly WeightingName[], watch: Watch): Answer<RunsValue> {
   const uneven = whyUneven(runs);
@@ -41,24 +41,25 @@ export function weighted(runs: RunsValue, names: readonly WeightingName[], watch
     watch.progress(done.length / runs.runs.length, `weighting ${run.label}`);
     const refusal = whyNoWeighting(run, names);
     if (refusal !== undefined) return refusal;
-    const own = run.channels.map((_, c) => (names.length === 1 ? names[0] : names[c]));
+    const signals = signalsOf(run);
+    const own = signals.map((_, s) => (names.length === 1 ? names[0] : names[s]));
     warnings.push(...doubts(run, [...new Set(own)]));
-    done.push(
-      withSamples(run, `frequency-weighted ${names.map(capitalised).join(', ')}`, (channel) =>
-        weightedChannel(run, channel, own[run.channels.indexOf(channel)]),
-      ),
-    );
+    const step = `frequency-weighted ${names.map(capitalised).join(', ')}`;
+    done.push(withSamples(run, step, (signal) => weightedSignal(run, signal, own[signals.indexOf(signal)])));
   }
   return answered({ ...runs, runs: done }, together(warnings));
 }
 
-function whyNoWeighting({ label: run, channels }: Run, names: readonly WeightingName[]): Refused | undefined {
-  if (names.length !== 1 && names.length !== channels.length) {
-    const facts = { run, channels: channels.map(({ name }) => name), weightings: names.length };
+function whyNoWeighting(of: Run, names: readonly WeightingName[]): Refused | undefined {
+  const { label: run, channels } = of;
+  const signals = signalsOf(of);
+  if (names.length !== 1 && names.length !== signals.length) {
+    const isOfAxes = channels.some(({ axes }) => axes !== undefined);
+    const facts = { run, channels: signals.map(({ name }) => name), isOfAxes, weightings: names.length };
     return refuse('weight.count', facts, 'weightings');
   }
-  for (const channel of channels) {
-    const refusal = whyUnweightable(run, channel, 'runs');
+  for (const signal of signals) {
+    const refusal = whyUnweightable(run, signal, 'runs');
     if (refusal !== undefined) return refusal;
   }
   return undefined;
@@ -78,16 +79,16 @@ export function whyUnweightable(
   return isAcceleration(unit) ? undefined : refuse('weight.unit', { run, channel, unit: unit.symbol }, at);
 }
 
-/** What weighting changes in a channel: its samples, each unbroken stretch by itself, and its static part, which is gone. */
-export function weightedChannel(
-  { rate, stretches }: Run,
-  { samples }: Channel,
+/** What weighting changes in a signal: its samples, each unbroken stretch by itself, and its static part, which is gone. */
+export function weightedSignal(
+  run: Run,
+  signal: Signal,
   name: WeightingName,
-): Pick<Channel, 'samples' | 'includesStatic' | 'weighting'> {
-  const into = new Float64Array(samples.length);
-  const pieces = piecesOf(samples, stretches);
-  piecesOf(into, stretches).forEach((piece, s) => weightedSamples(name, pieces[s], rate, piece));
-  return { samples: into, includesStatic: false, weighting: capitalised(name) };
+): Required<Pick<Signal, 'samples' | 'includesStatic' | 'weighting'>> {
+  const samples = new Float64Array(signal.samples.length);
+  const from = pieces(run, signal);
+  piecesOf(samples, run.stretches).forEach((piece, s) => weightedSamples(name, from[s], run.rate, piece));
+  return { samples, includesStatic: false, weighting: capitalised(name) };
 }
 
 function doubts(run: Run, names: readonly WeightingName[]): RunWarning[] {

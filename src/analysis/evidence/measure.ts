@@ -1,15 +1,16 @@
 import { success, type Result } from '../../result/result.ts';
 import { bandMeanSquare, totalMeanSquare } from '../../signal/band.ts';
-import { levels, moments, vibrationDose } from '../../signal/levels.ts';
 import { unit as unitNamed } from '../../units/parse.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Band } from '../../values/band.ts';
 import type { Watch } from '../../values/ports.ts';
+import { sampleCount } from '../../values/run.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { TransferEntry } from '../../values/transfer.ts';
 import { refuse } from '../messages/evidence.ts';
 import { isAcceleration } from '../recordings/dimensions.ts';
 import { bandRow } from '../spectra/bands.ts';
+import { channelLevels, doseOf } from '../spectra/channelLevels.ts';
 import { densityOf } from '../spectra/density.ts';
 import type { ComparisonTerms } from './request.ts';
 import type { Side } from './sides.ts';
@@ -24,7 +25,7 @@ export interface Measured {
   readonly spectrum: SpectrumValue | undefined;
 }
 
-/** A side measured by the metric of the terms; refused where its runs are too short, or of a dose of no acceleration. */
+/** A side measured by the metric of the terms; refused where its runs are too short, or of a dose of no acceleration or of a resultant. */
 export function measured(
   side: Side,
   { metric, ofSignal }: Pick<ComparisonTerms, 'metric' | 'ofSignal'>,
@@ -42,13 +43,12 @@ function measuredSignal({ tracks }: Side, metric: string, at: string): Result<Me
   const [{ channel: first }] = tracks;
   if (metric === 'vdv') {
     if (!isAcceleration(first.unit)) return refuse('metric.unit', { channel: first.name, unit: first.unit.symbol }, at);
-    const doses = tracks.map(({ run, channel }) =>
-      vibrationDose(moments(channel.samples), run.rate, channel.unit.factor),
-    );
+    if (first.axes !== undefined) return refuse('metric.resultant', { axes: first.axes.map(({ name }) => name) }, at);
+    const doses = tracks.map(({ run, channel }) => doseOf(run, channel) ?? NaN);
     return success({ unit: unitNamed('m/s^1.75'), level: (run) => doses[run], spectrum: undefined });
   }
-  const scratch = new Float64Array(Math.max(...tracks.map(({ channel }) => channel.samples.length)));
-  const found = tracks.map(({ channel }) => levels(channel.samples, scratch));
+  const scratch = new Float64Array(Math.max(...tracks.map(({ run }) => sampleCount(run))));
+  const found = tracks.map(({ channel }) => channelLevels(channel, scratch));
   const { unit } = first;
   if (metric === 'p99') return success({ unit, level: (run) => found[run].p99, spectrum: undefined });
   if (metric === 'p99_9') return success({ unit, level: (run) => found[run].p999, spectrum: undefined });

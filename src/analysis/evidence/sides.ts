@@ -1,13 +1,14 @@
 import { success, type Refused, type Result } from '../../result/result.ts';
 import type { ComparisonSide } from '../../values/comparison.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
-import type { Channel, Run } from '../../values/run.ts';
+import { axesOf, type Channel, type Run, type Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { refuse } from '../messages/evidence.ts';
 import { refuse as refuseRuns } from '../messages/recordings.ts';
+import { whyOtherAxes } from '../recordings/resultant.ts';
 import { whyUneven } from '../recordings/runs.ts';
 import { whyNoFrequencies } from '../spectra/orderAxis.ts';
 
@@ -116,10 +117,22 @@ export function sidesOf(a: Side, b: Side): Result<Sides> {
   if (unitA !== unitB) return refuseRuns('unit.mixed', { ...names, unitA, unitB }, 'b');
   if (a.channel !== b.channel)
     return refuse('channel.mixed', { ...names, channelA: a.channel, channelB: b.channel }, 'b');
+  const unlike = whyOtherResultant([...a.tracks, ...b.tracks]);
+  if (unlike !== undefined) return unlike;
   const shared = a.tracks.find(({ run }) =>
     b.tracks.some(({ run: other }) => other.file.sha256 === run.file.sha256 && other.start === run.start),
   );
   return shared === undefined ? success({ a, b }) : refuse('compare.same', { run: shared.run.label }, 'b');
+}
+
+function whyOtherResultant([first, ...others]: readonly Track[]): Refused | undefined {
+  if (first.channel.axes === undefined) return undefined;
+  const axes = ({ run, channel }: Track): { run: Run; axes: readonly Signal[] } => ({ run, axes: axesOf(channel) });
+  for (const other of others) {
+    const refusal = whyOtherAxes(axes(other), axes(first), 'b');
+    if (refusal !== undefined) return refusal;
+  }
+  return undefined;
 }
 
 const unitOf = ({ tracks, transfers }: Side): string => (transfers?.[0] ?? tracks[0].channel).unit.symbol;

@@ -1,6 +1,6 @@
 import { success, type Result } from '../../result/result.ts';
 import { capitalised } from '../../result/words.ts';
-import { weightedChannel, whyUnweightable, type WeightingName } from '../conditioning/weight.ts';
+import { weightedSignal, whyUnweightable, type WeightingName } from '../conditioning/weight.ts';
 import { withSamples } from '../recordings/runs.ts';
 import { isWeighting } from './metrics.ts';
 import type { Side, Sides, Track } from './sides.ts';
@@ -30,9 +30,7 @@ function weightedSide(side: Side, metric: WeightingName, at: 'a' | 'b'): Result<
 }
 
 function weightedTrack({ run, channel }: Track, metric: WeightingName): Track {
-  const one = { ...run, channels: [channel] };
-  const done = withSamples(one, `frequency-weighted ${capitalised(metric)}`, () =>
-    weightedChannel(run, channel, metric),
-  );
+  const step = `frequency-weighted ${capitalised(metric)}`;
+  const done = withSamples({ ...run, channels: [channel] }, step, (signal) => weightedSignal(run, signal, metric));
   return { run: done, channel: done.channels[0] };
 }

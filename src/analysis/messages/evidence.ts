@@ -1,6 +1,6 @@
 import type { Note } from '../../statistics/comparison.ts';
 import type { Method, Obstacle } from '../../statistics/methods.ts';
-import { capitalised } from '../../result/words.ts';
+import { capitalised, listed } from '../../result/words.ts';
 import { messages, type Sentences } from '../../result/messages.ts';
 import type { Warning } from '../../result/result.ts';
 import type { Band } from '../../values/band.ts';
@@ -54,6 +54,8 @@ export interface EvidenceFacts extends NoteFacts {
   'compare.zero': { readonly band: Band };
   'metric.transfer': object;
   'metric.band': { readonly metric: string };
+  /** Of a dose value. */
+  'metric.resultant': { readonly axes: readonly string[] };
   'metric.unit': { readonly channel: string; readonly unit: string };
   'floor.channel': { readonly channel: string };
   'floor.unit': { readonly floor: string; readonly runs: string };
@@ -176,6 +178,8 @@ const sentences: Sentences<EvidenceFacts> = {
   'metric.transfer': () => 'Responses are compared by their transmissibility: leave the metric out.',
   'metric.band': ({ metric }) =>
     `${metric} is a level of the whole signal, not of a band: take the band out of the runs first, as in "bandpass runs 10..50 Hz".`,
+  'metric.resultant': ({ axes }) =>
+    `A vibration dose value is of one axis, and no standard adds up those of ${listed(axes)}: compare an axis, as in "channel runs ${axes[axes.length - 1]}", or the r.m.s. of the resultant.`,
   'metric.unit': ({ channel, unit }) =>
     `A vibration dose value is of an acceleration, and ${channel} is in ${unit || 'no unit'}.`,
   'floor.channel': ({ channel }) => `The recording at rest has no channel ${channel}: load it with all its axes.`,

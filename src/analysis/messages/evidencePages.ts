@@ -76,6 +76,12 @@ export const evidencePages: MessagePages<Omit<EvidenceFacts, 'compare.few-in-cel
     after(`${comparison} metric vdv`),
     after('compare foam with gel metric vdv'),
   ),
+  'metric.resultant': page(
+    'A dose value of a resultant',
+    'ISO 2631-1:1997, 6.3.2 defines the vibration dose value of each axis, and none of several together.',
+    [side('foam', '| resultant'), side('gel', '| resultant'), 'compare foam with gel metric vdv'].join('\n'),
+    after('compare foam with gel metric vdv'),
+  ),
   'metric.unit': page(
     'A dose value of what is no acceleration',
     'The vibration dose value is defined of acceleration (ISO 2631-1:1997, 6.3.2).',

@@ -27,6 +27,12 @@ type Goal = 'velocity' | 'displacement';
 export interface RecordingFacts {
   'channel.unknown': { readonly run: string; readonly channel: string; readonly known: readonly string[] };
   'channel.few': { readonly run: string; readonly channel: string | undefined };
+  'resultant.axes': {
+    readonly run: string;
+    readonly axes: readonly string[];
+    readonly other: string;
+    readonly otherAxes: readonly string[];
+  };
   /** Channels of a run that are to be summed, or two sides that are to be compared. */
   'unit.mixed':
     | { readonly run: string; readonly one: ChannelUnit; readonly other: ChannelUnit }
@@ -114,7 +120,13 @@ export interface RecordingFacts {
     readonly periods: number;
     readonly lowCut: number;
   };
-  'weight.count': { readonly run: string; readonly channels: readonly string[]; readonly weightings: number };
+  'weight.count': {
+    readonly run: string;
+    readonly channels: readonly string[];
+    /** Whether they are the axes of a resultant. */
+    readonly isOfAxes: boolean;
+    readonly weightings: number;
+  };
   /** `asMetric`: it was to be weighted once more for a comparison. */
   'weight.twice': {
     readonly run: string;
@@ -203,6 +215,8 @@ const sentences: Sentences<RecordingFacts> = {
     `${run} has no channel ${channel}: it has ${known.length === 1 ? 'only ' : ''}${listed(known)}.`,
   'channel.few': ({ run, channel = '?' }) =>
     `${run} has only the channel ${channel}: a resultant needs two or three axes.`,
+  'resultant.axes': ({ run, axes, other, otherAxes }) =>
+    `The resultant of ${other} is of ${listed(otherAxes)}, and that of ${run} of ${listed(axes)}: take the same axes of all, as in "channel r ${otherAxes.join(' ')}".`,
   'unit.mixed': (facts) => {
     if ('a' in facts) return `${facts.a} is in ${facts.unitA} and ${facts.b} in ${facts.unitB}: load both in one unit.`;
     const { run, one, other } = facts;
@@ -251,8 +265,8 @@ const sentences: Sentences<RecordingFacts> = {
     `${channel} of ${run} is in ${unit || 'no unit'}: ${goal} comes from an acceleration${goal === 'displacement' ? ' or a velocity' : ''}.`,
   'integrate.short': ({ run, length, periods, lowCut, others }) =>
     `A stretch of ${run} lasts only ${seconds(length)}, less than ${periods} periods of the low cut of ${hertz(lowCut)}: take a higher low cut.${alsoOf(others)}`,
-  'weight.count': ({ run, channels, weightings }) =>
-    `${run} has the channels ${channels.join(', ')}, and ${weightings} weightings are given: give one for all, or one for each.`,
+  'weight.count': ({ run, channels, isOfAxes, weightings }) =>
+    `${run} has the ${isOfAxes ? 'axes' : 'channels'} ${channels.join(', ')}, and ${weightings} weightings are given: give one for all, or one for each.`,
   'weight.twice': ({ run, channel, weighting, asMetric }) =>
     `${channel} of ${run} is weighted by ${weighting} already${asMetric ? ': leave the metric out' : ''}.`,
   'weight.unit': ({ run, channel, unit }) =>

@@ -1,4 +1,5 @@
 import { messages } from '../../result/messages.ts';
+import { listed } from '../../result/words.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Band } from '../../values/band.ts';
 import { hertz, seconds } from '../amounts.ts';
@@ -48,6 +49,7 @@ export interface SpectraFacts {
   };
   'peaks.none': { readonly range?: Band };
   'orders.speed': object;
+  'transfer.resultant': { readonly run: string; readonly axes: readonly string[] };
   'transfer.same': { readonly channel: string };
   'transfer.few': Shared & { readonly run: string; readonly averages: number };
   'transfer.incoherent': Shared & {
@@ -126,6 +128,8 @@ export const { tell, refuse } = messages<SpectraFacts>({
   'peaks.none': ({ range }) =>
     `Nothing stands out of the confidence band${range === undefined ? '' : ` between ${hertz(range.from)} and ${hertz(range.to)}`}: a longer stretch gives more averages, and so a narrower band.`,
   'orders.speed': () => 'orders needs the speed, as in "orders S by 1.2 m/s", or the turning rate.',
+  'transfer.resultant': ({ run, axes }) =>
+    `The resultant of ${run} is the size of a vector and has no phase: take the response between two of its axes, ${listed(axes)}, without resultant.`,
   'transfer.same': ({ channel }) => `${channel} stands on both sides: its response to itself is 1.`,
   'transfer.few': ({ run, averages, others }) =>
     `Only ${averages.toFixed(1)} independent averages go into the response of ${run}, so that even unrelated channels seem coherent: use a shorter window or a longer stretch.${alsoOf(others)}`,

@@ -87,6 +87,12 @@ export const spectraPages: MessagePages<SpectraFacts> = {
     after('orders (spectrum foam)'),
     after('orders (spectrum foam) by 1.2 m/s'),
   ),
+  'transfer.resultant': page(
+    'A response of a resultant',
+    'A frequency response has a phase, and the length of a vector has none.',
+    ofAll('resultant foam | transfer from resultant to resultant'),
+    ofAll('transfer foam from x to z'),
+  ),
   'transfer.same': page(
     'A response of a channel to itself',
     'It is 1 at every frequency.',

@@ -3,7 +3,7 @@ import type { CheckedRun } from '../../readers/checks/checked.ts';
 import { worstFirst } from '../../result/severity.ts';
 import type { FindingsValue } from '../../values/findings.ts';
 import type { Watch } from '../../values/ports.ts';
-import type { Run } from '../../values/run.ts';
+import { signalsOf, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { defaultWindow } from '../spectra/window.ts';
 import { isAcceleration } from './dimensions.ts';
@@ -34,12 +34,13 @@ export function findingsOf(
   return { kind: 'findings', rows: worstFirst([...rows, ...between], ({ finding }) => finding) };
 }
 
-/** A run as the checks take it. */
-function checkedRun({ rate, stretches, channels }: Run): CheckedRun {
+/** A run as the checks take it: faults are those of the signals, so of a resultant's axes. */
+function checkedRun(run: Run): CheckedRun {
+  const { rate, stretches } = run;
   return {
     rate,
     stretches,
-    channels: channels.map(({ name, unit, samples, includesStatic }) => ({
+    channels: signalsOf(run).map(({ name, unit, samples, includesStatic }) => ({
       name,
       unit: unit.symbol,
       axis: isAcceleration(unit),

@@ -1,40 +1,56 @@
 import { success, type Refused, type Result } from '../../result/result.ts';
-import { resultant as vectorSum } from '../../signal/resultant.ts';
-import type { Channel, Run } from '../../values/run.ts';
+import { resultantOf } from '../../values/resultant.ts';
+import { signalsOf, type Channel, type Run, type Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse } from '../messages/recordings.ts';
 
-/** The runs with one channel each, the vector sum of theirs. Refuses runs of one channel, and of several units. */
-export function resultantOf(runs: RunsValue): Result<RunsValue> {
-  const summed: Run[] = [];
+/**
+ * The runs with one channel each, the resultant of theirs, carried as its axes with their means. Refuses runs of one
+ * channel, of several units, and runs whose channels differ from the first's.
+ */
+export function resultants(runs: RunsValue): Result<RunsValue> {
+  const done: Run[] = [];
   for (const run of runs.runs) {
-    const refusal = whyNoSum(run);
+    const refusal = whyNoResultant(run, runs.runs[0]);
     if (refusal !== undefined) return refusal;
-    const names = run.channels.map(({ name }) => name);
-    summed.push({
-      ...run,
-      channels: [sumOf(run.channels)],
-      history: [...run.history, `resultant of ${names.join(', ')}`],
-    });
+    done.push(combined(run, namesOf(run.channels)));
   }
-  return success({ ...runs, runs: summed });
+  return success({ ...runs, runs: done });
 }
 
-function sumOf(axes: readonly Channel[]): Channel {
-  const { header: _header, ...first } = axes[0];
+/** The recording that it was trimmed from is combined likewise, so that a plot can show where the stretch lies. */
+function combined(run: Run, names: readonly string[]): Run {
+  const axes = signalsOf(run).filter(({ name }) => names.includes(name));
   return {
-    ...first,
-    name: 'resultant',
-    samples: vectorSum(axes.map(({ samples }) => samples)),
-    includesStatic: axes.some(({ includesStatic }) => includesStatic),
+    ...run,
+    channels: [resultantOf(axes)],
+    history: [...run.history, `resultant of ${names.join(', ')}`],
+    ...(run.untrimmed === undefined ? {} : { untrimmed: combined(run.untrimmed, names) }),
   };
 }
 
-function whyNoSum({ label: run, channels }: Run): Refused | undefined {
-  if (channels.length < 2) return refuse('channel.few', { run, channel: channels.at(0)?.name }, 'runs');
-  const [first] = channels;
-  const other = channels.find(({ unit }) => unit.symbol !== first.unit.symbol);
-  if (other === undefined) return undefined;
-  const of = ({ name, unit }: Channel): { channel: string; unit: string } => ({ channel: name, unit: unit.symbol });
-  return refuse('unit.mixed', { run, one: of(first), other: of(other) }, 'runs');
+const namesOf = (channels: readonly Channel[]): string[] => channels.map(({ name }) => name);
+
+function whyNoResultant(run: Run, first: Run): Refused | undefined {
+  const { label, channels } = run;
+  if (channels.length < 2) return refuse('channel.few', { run: label, channel: channels.at(0)?.name }, 'runs');
+  const axes = signalsOf(run);
+  const other = axes.find(({ unit }) => unit.symbol !== axes[0].unit.symbol);
+  if (other !== undefined) {
+    const of = ({ name, unit }: Signal): { channel: string; unit: string } => ({ channel: name, unit: unit.symbol });
+    return refuse('unit.mixed', { run: label, one: of(axes[0]), other: of(other) }, 'runs');
+  }
+  return whyOtherAxes({ run, axes }, { run: first, axes: signalsOf(first) }, 'runs');
+}
+
+/** Resultants are alike only where their axes are: a sum of other axes is another quantity. @param at what is to blame */
+export function whyOtherAxes(one: Axes, first: Axes, at: string): Refused | undefined {
+  const [axes, otherAxes] = [one, first].map((of) => namesOf(of.axes));
+  if (axes.join('\n') === otherAxes.join('\n')) return undefined;
+  return refuse('resultant.axes', { run: one.run.label, axes, other: first.run.label, otherAxes }, at);
+}
+
+interface Axes {
+  readonly run: Pick<Run, 'label'>;
+  readonly axes: readonly Signal[];
 }

@@ -1,5 +1,6 @@
 import { success, type Result } from '../../result/result.ts';
 import { trimStretches, type Stretch } from '../../signal/stretch.ts';
+import { changed } from '../../values/resultant.ts';
 import { extent, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { toMillisecond } from '../amounts.ts';
@@ -50,7 +51,9 @@ function cutRun(run: Run, from: number, to: number): Run | undefined {
   const last = kept[kept.length - 1].to;
   return {
     ...run,
-    channels: run.channels.map((channel) => ({ ...channel, samples: channel.samples.subarray(first, last) })),
+    channels: run.channels.map((channel) =>
+      changed(channel, (signal) => ({ ...signal, samples: signal.samples.subarray(first, last) })),
+    ),
     stretches: kept.map((stretch) => ({ ...stretch, from: stretch.from - first, to: stretch.to - first })),
     start: kept[0].start,
     untrimmed: run.untrimmed ?? run,

@@ -1,6 +1,7 @@
 import { evenlySampled } from '../../signal/spline.ts';
 import type { Stretch } from '../../readers/recording.ts';
-import type { Run } from '../../values/run.ts';
+import { changed } from '../../values/resultant.ts';
+import { signalsOf, type Run, type Signal } from '../../values/run.ts';
 
 /**
  * A run whose samples carry their own times, at even steps of its mean rate: through a natural cubic spline, each
@@ -10,18 +11,12 @@ export function atUniformRate(run: Run): Run {
   const { times, untrimmed: _whole, ...rest } = run;
   if (times === undefined) return run;
   const kept = run.stretches.map(({ from, to }) => rising(times, from, to)).filter((rows) => rows.length > 1);
-  const stretches: Stretch[] = [];
-  const parts = run.channels.map(({ samples }) =>
-    kept.map((rows) => evenlySampled(pick(times, rows), pick(samples, rows), run.rate)),
-  );
-  kept.forEach((rows, s) => {
-    const from = stretches[s - 1]?.to ?? 0;
-    stretches.push({ from, to: from + parts[0][s].length, start: times[rows[0]] });
-  });
+  const starts = kept.map((rows) => times[rows[0]]);
   return {
     ...rest,
-    stretches,
-    channels: run.channels.map((channel, c) => ({ ...channel, samples: joined(parts[c]) })),
+    ...ofPieces(run, starts, ({ samples }) =>
+      kept.map((rows) => evenlySampled(pick(times, rows), pick(samples, rows), run.rate)),
+    ),
     history: [
       ...run.history,
       `uneven readings brought to even steps of ${run.rate.toPrecision(6)} Hz by a cubic spline`,
@@ -38,6 +33,27 @@ function rising(times: Float64Array, from: number, to: number): Int32Array {
 }
 
 const pick = (values: Float64Array, rows: Int32Array): Float64Array => Float64Array.from(rows, (row) => values[row]);
+
+/**
+ * The signals of a run, its resultants' axes included, made of other pieces.
+ * @param starts times of the new unbroken stretches in s
+ * @param become a signal's samples in each of them
+ */
+export function ofPieces(
+  run: Run,
+  starts: readonly number[],
+  become: (signal: Signal) => readonly Float64Array[],
+): Pick<Run, 'stretches' | 'channels'> {
+  const parts = new Map(signalsOf(run).map((signal) => [signal, become(signal)]));
+  const [first = []] = parts.values();
+  const stretches: Stretch[] = [];
+  starts.forEach((start, s) => {
+    const from = stretches[s - 1]?.to ?? 0;
+    stretches.push({ from, to: from + first[s].length, start });
+  });
+  const joinedUp = (signal: Signal): Signal => ({ ...signal, samples: joined(parts.get(signal) ?? []) });
+  return { stretches, channels: run.channels.map((channel) => changed(channel, joinedUp)) };
+}
 
 /** The `pieces` one after another in one array. */
 export function joined(pieces: readonly Float64Array[]): Float64Array {

@@ -1,14 +1,13 @@
 import { answered, type Answer } from '../../result/result.ts';
 import { additionalMethods } from '../../signal/exposure.ts';
-import { levels, moments, vibrationDose } from '../../signal/levels.ts';
 import type { LevelsRow, LevelsValue } from '../../values/levels.ts';
 import type { Watch } from '../../values/ports.ts';
 import { sampleCount, type Channel, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { tell } from '../messages/spectra.ts';
-import { isAcceleration } from '../recordings/dimensions.ts';
 import { whyUneven } from '../recordings/runs.ts';
 import { together, type RunWarning } from '../together.ts';
+import { channelLevels, doseOf } from './channelLevels.ts';
 import { exposureOf } from './exposure.ts';
 import { runningOf } from './running.ts';
 import { longestStretch } from './segments.ts';
@@ -38,7 +37,7 @@ export function levelsOf(runs: RunsValue, watch: Watch): Answer<LevelsValue> {
 }
 
 function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow {
-  const found = levels(channel.samples, scratch);
+  const found = channelLevels(channel, scratch);
   const span = Math.round(mtvvSpan * run.rate);
   const transient = span >= 1 && longestStretch(run) >= span ? runningOf(run, channel, span) : undefined;
   return {
@@ -52,14 +51,12 @@ function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow
     crestFactor: found.crest ?? undefined,
     kurtosis: found.kurtosis ?? undefined,
     skewness: found.skewness ?? undefined,
-    vdv: isAcceleration(channel.unit)
-      ? vibrationDose(moments(channel.samples), run.rate, channel.unit.factor)
-      : undefined,
+    vdv: doseOf(run, channel),
     percentile99: found.p99,
     percentile999: found.p999,
     mtvv: transient?.largest,
     mtvvAt: transient === undefined ? undefined : transient.largestAt - run.stretches[0].start,
-    duration: channel.samples.length / run.rate,
+    duration: found.count / run.rate,
   };
 }
 

@@ -1,8 +1,8 @@
 import { answered, type Answer, type Refused } from '../../result/result.ts';
 import { moments } from '../../signal/levels.ts';
-import { runningRms } from '../../signal/running.ts';
+import { resultantRunning } from '../../signal/resultant.ts';
 import type { Watch } from '../../values/ports.ts';
-import type { Channel, Run } from '../../values/run.ts';
+import { axesOf, type Channel, type Run } from '../../values/run.ts';
 import type { RunningEntry, RunningValue } from '../../values/running.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/spectra.ts';
@@ -50,19 +50,24 @@ function fewIn({ label }: Run, over: number, samples: number): RunWarning {
 }
 
 /**
- * Running r.m.s. of a channel over `length` samples, in its unit, at the end of each span in s; its maximum. Stretches
+ * Running r.m.s. of a channel, of a resultant that of its vector, over `length` samples, in its unit, at the end of each span in s; its maximum. Stretches
  * that are shorter are left out: the run holds at least one that is not.
  */
 export function runningOf(run: Run, channel: Channel, length: number): RunningEntry {
-  const { mean } = moments(channel.samples);
+  const axes = axesOf(channel);
+  const means = axes.map(({ samples }) => moments(samples).mean);
+  const parts = axes.map((axis) => pieces(run, axis));
   const times: Float64Array[] = [];
   const values: Float64Array[] = [];
   let largest = -1;
   let largestAt = 0;
-  pieces(run, channel).forEach((piece, s) => {
-    if (piece.length < length) return;
-    const found = runningRms(piece, length, mean);
-    const { start } = run.stretches[s];
+  run.stretches.forEach(({ from, to, start }, s) => {
+    if (to - from < length) return;
+    const found = resultantRunning(
+      parts.map((axis) => axis[s]),
+      length,
+      means,
+    );
     values.push(found.values);
     times.push(found.values.map((_, i) => start + (length - 1 + i) / run.rate));
     if (found.maximum > largest) {

@@ -1,9 +1,10 @@
 import { success, type Result } from '../../result/result.ts';
+import { summed } from '../../signal/resultant.ts';
 import { spectrogram } from '../../signal/spectrogram.ts';
 import { windowShape } from '../../signal/windows.ts';
 import { densityUnit } from '../../units/parse.ts';
 import type { Watch } from '../../values/ports.ts';
-import type { Channel, Run } from '../../values/run.ts';
+import { axesOf, type Channel, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrogramEntry, SpectrogramValue } from '../../values/spectrogram.ts';
 import type { WindowValue } from '../../values/window.ts';
@@ -36,8 +37,11 @@ function entryOf(
   overlap: number,
   { cancelled }: Watch,
 ): SpectrogramEntry {
-  const stretches = pieces(run, channel).map((samples, s) => ({ samples, start: run.stretches[s].start }));
-  const found = spectrogram(stretches, { shape, rate: run.rate, overlap, cancelled, columns: mostColumns });
+  const each = axesOf(channel).map((axis) => {
+    const stretches = pieces(run, axis).map((samples, s) => ({ samples, start: run.stretches[s].start }));
+    return spectrogram(stretches, { shape, rate: run.rate, overlap, cancelled, columns: mostColumns });
+  });
+  const [found] = each;
   return {
     run,
     channel,
@@ -45,7 +49,7 @@ function entryOf(
     spacing: found.step,
     bins: found.bins,
     times: found.times,
-    density: found.density,
+    density: summed(each.map(({ density }) => density)),
     ...(found.perColumn > 1 ? { perColumn: found.perColumn } : {}),
   };
 }

@@ -1,11 +1,12 @@
 import { answered, type Answer, type Warning } from '../../result/result.ts';
 import { confidenceFactors } from '../../signal/confidence.ts';
+import { summedDensity } from '../../signal/resultant.ts';
 import { peakAmplitude, welchDensity, type Density } from '../../signal/welch.ts';
 import { windowShape } from '../../signal/windows.ts';
 import { chiSquareQuantile } from '../../statistics/distributions/chiSquare.ts';
 import { densityUnit } from '../../units/parse.ts';
 import type { Watch } from '../../values/ports.ts';
-import type { Channel, Run } from '../../values/run.ts';
+import { axesOf, type Channel, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import type { WindowValue } from '../../values/window.ts';
@@ -28,7 +29,7 @@ export interface SpectrumRequest {
 
 /**
  * Spectra of every run and channel by Welch's method (Welch 1967, IEEE Trans. Audio Electroacoust. 15), with limits
- * from chi-square, and their means over runs. One-sided, in unit^2/Hz or the channel's unit; bin k is at k x rate / segment.
+ * from chi-square, and their means over runs; of a resultant the sum of its axes' densities. One-sided, in unit^2/Hz or the channel's unit; bin k is at k x rate / segment.
  * Refuses runs that are not sampled evenly, and runs that hold no segment.
  * @param at the operand or option to blame where a run holds no segment
  */
@@ -49,12 +50,8 @@ export function spectrumOf(
     if (shape === undefined) shapes.set(length, (shape = windowShape(window.shape, length)));
     for (const channel of run.channels) {
       watch.progress(entries.length / total, `spectrum of ${run.label}, ${channel.name}`);
-      const density = welchDensity(pieces(run, channel), {
-        shape,
-        rate: run.rate,
-        overlap: window.overlap,
-        cancelled: watch.cancelled,
-      });
+      const options = { shape, rate: run.rate, overlap: window.overlap, cancelled: watch.cancelled };
+      const density = summedDensity(axesOf(channel).map((axis) => welchDensity(pieces(run, axis), options)));
       entries.push(entryOf(run, channel, density, form, confidence));
     }
   }

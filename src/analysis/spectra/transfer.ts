@@ -7,7 +7,7 @@ import { sameDimension } from '../../units/dimension.ts';
 import { one, unit } from '../../units/parse.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Watch } from '../../values/ports.ts';
-import type { Channel, Run } from '../../values/run.ts';
+import { signalsOf, type Run, type Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
 import type { WindowValue } from '../../values/window.ts';
@@ -31,12 +31,12 @@ export interface Way {
 
 /**
  * The frequency response of every run from one channel to another, H1 and H2, by Welch's averages (Bendat and Piersol,
- * Random Data, 6.2 and 9.2). Refuses runs that are not sampled evenly or lack a channel, a channel to itself, and
+ * Random Data, 6.2 and 9.2). Refuses runs that are not sampled evenly, resultants, runs that lack a channel, a channel to itself, and
  * windows of which fewer than two segments fit in a run.
  */
 export function transferOf(runs: RunsValue, way: Way, window: WindowValue, watch: Watch): Answer<TransferValue> {
-  const uneven = whyUneven(runs);
-  if (uneven !== undefined) return uneven;
+  const refused = whyUneven(runs) ?? whyVector(runs);
+  if (refused !== undefined) return refused;
   const entries: TransferEntry[] = [];
   for (const run of runs.runs) {
     watch.progress(entries.length / runs.runs.length, `transfer of ${run.label}`);
@@ -50,20 +50,29 @@ export function transferOf(runs: RunsValue, way: Way, window: WindowValue, watch
   return answered(value, together(entries.flatMap(doubts)));
 }
 
+function whyVector({ runs }: RunsValue): Refused | undefined {
+  for (const { label, channels } of runs)
+    for (const { axes } of channels)
+      if (axes !== undefined)
+        return refuse('transfer.resultant', { run: label, axes: axes.map(({ name }) => name) }, 'runs');
+  return undefined;
+}
+
 interface Pair {
-  readonly input: Channel;
-  readonly output: Channel;
+  readonly input: Signal;
+  readonly output: Signal;
   /** Of output / input, and what the plain ratio of samples is multiplied by to be in it. */
   readonly unit: Unit;
   readonly scale: number;
 }
 
 function pairOf(run: Run, { from, to }: Way): Result<Pair> {
-  const input = findChannel(run.channels, from);
-  const output = findChannel(run.channels, to);
+  const signals = signalsOf(run);
+  const input = findChannel(signals, from);
+  const output = findChannel(signals, to);
   if (input === undefined || output === undefined) {
     const channel = input === undefined ? from : to;
-    const known = run.channels.map(({ name }) => name);
+    const known = signals.map(({ name }) => name);
     const at = input === undefined ? 'input' : 'output';
     return refuseRecording('channel.unknown', { run: run.label, channel, known }, at);
   }

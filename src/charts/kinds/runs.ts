@@ -1,6 +1,6 @@
-import { gapCount, type Run } from '../../values/run.ts';
+import { gapCount, sampleCount, type Run } from '../../values/run.ts';
 import { capitalised, counted } from '../../result/words.ts';
-import { distinct, printedUnit } from '../names.ts';
+import { channelName, distinct, printedUnit } from '../names.ts';
 import { aligned, fixed, plain, significant } from '../number.ts';
 import type { Part, TablePart } from '../output.ts';
 import { excludedPart } from './excluded.ts';
@@ -20,7 +20,7 @@ function runsTable(runs: readonly Run[], called: string | undefined): TablePart 
   const shown: Detail[] = [
     { column: ['Run', '', 'left'], of: ({ label }) => label },
     { column: ['File', '', 'left'], of: ({ file }) => file.path },
-    { column: ['Channels', '', 'left'], of: ({ channels }) => channels.map((channel) => channel.name).join(', ') },
+    { column: ['Channels', '', 'left'], of: ({ channels }) => channels.map(channelName).join(', ') },
     { column: ['Rate', 'Hz'], of: rateText },
     { column: ['Samples', ''], of: (run) => String(sampleCount(run)) },
     ...(runs.some(({ start }) => start !== 0)
@@ -38,8 +38,6 @@ function runsTable(runs: readonly Run[], called: string | undefined): TablePart 
     rows: runs.map((run) => shown.map(({ of }) => of(run))),
   };
 }
-
-const sampleCount = (run: Run): number => run.channels[0]?.samples.length ?? 0;
 
 const rateText = ({ rate, times }: Run): string =>
   times === undefined ? significant(rate) : `uneven, about ${significant(rate, 3)}`;

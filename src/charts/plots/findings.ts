@@ -1,5 +1,5 @@
 import type { FindingsValue } from '../../values/findings.ts';
-import type { Run } from '../../values/run.ts';
+import { signalsOf, type Run } from '../../values/run.ts';
 import { distinct } from '../names.ts';
 import type { ChartPart } from '../output.ts';
 import { panelChart } from './trace.ts';
@@ -22,8 +22,9 @@ export function findingsChart({ rows }: FindingsValue): ChartPart | undefined {
   return panelChart(panels, { marks: [] }, 'with the places that were remarked on');
 }
 
+/** Faults are of signals: of a resultant the axes are drawn. */
 function panelsOf(run: Run, rows: FindingsValue['rows']): Panel[] {
-  return run.channels.flatMap((channel, colour) => {
+  return signalsOf(run).flatMap((channel, colour) => {
     const own = rows.filter(({ finding }) => finding.channel === undefined || finding.channel === channel.name);
     const places = own.flatMap(({ finding }) =>
       (finding.spans ?? []).map(({ from, to }) => ({ from, to, label: finding.code.replaceAll('-', ' ') })),

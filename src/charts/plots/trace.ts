@@ -2,13 +2,13 @@ import { capitalised, counted, listed } from '../../result/words.ts';
 import { gapCount, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { Domain } from '../axes.ts';
-import { channelQuantity, distinct, printedUnit } from '../names.ts';
+import { channelName, distinct, drawnQuantity, printedUnit } from '../names.ts';
 import { plain, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
 import type { PlaceMark } from './overlayOptions.ts';
-import { endOf, extent, levelDomain, timeDomain } from './traceData.ts';
-import { panelView, type Panel } from './tracePanel.ts';
+import { endOf, extent, levelDomain, timeDomain, traceOf } from './traceData.ts';
+import { panelView, type Panel, type TracedPanel } from './tracePanel.ts';
 
 /** Runs over time, a panel for each run and channel: lowest and highest sample of every column of the picture. */
 
@@ -45,9 +45,9 @@ function shownNames(
 /** Any panels under one another on one time axis. */
 export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions, about: string): ChartPart | undefined {
   if (all.length === 0) return undefined;
-  const panels = all.slice(0, panelLimit);
+  const panels = all.slice(0, panelLimit).map((panel) => ({ ...panel, trace: traceOf(panel.run, panel.channel) }));
   const alone = panels.length === 1;
-  const quantities = distinct(panels.map(({ channel }) => channelQuantity(channel)));
+  const quantities = distinct(panels.map(({ channel }) => drawnQuantity(channel)));
   const x = timeDomain(
     panels.map(({ run }) => run),
     over,
@@ -58,9 +58,12 @@ export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions,
       ? ` The first ${panels.length} of ${all.length} are shown; pick single runs to see the others.`
       : '';
   const trimmed = panels.some(({ run }) => run.untrimmed !== undefined) ? '; grey: outside the stretch in use' : '';
+  const vector = panels.some(({ channel }) => channel.axes !== undefined)
+    ? ' A resultant is drawn as the length of its vector, each axis about its mean in the stretch in use.'
+    : '';
   return chartPart({
-    title: `${capitalised(quantities.length === 1 ? quantities[0] : 'signals')} ${about}${alone ? `, channel ${panels[0].channel.name}` : ''}`,
-    subtitle: `Each column of the picture reaches from the lowest to the highest sample in it${trimmed}.${cut}`,
+    title: `${capitalised(quantities.length === 1 ? quantities[0] : 'signals')} ${about}${alone ? `, channel ${channelName(panels[0].channel)}` : ''}`,
+    subtitle: `Each column of the picture reaches from the lowest to the highest sample in it${trimmed}.${vector}${cut}`,
     view: {
       spacing: 10,
       vconcat: panels.map((panel, index) =>
@@ -96,9 +99,9 @@ function panelsOf(sets: readonly { readonly value: RunsValue }[]): Panel[] {
   );
 }
 
-function traceDescription(panels: readonly Panel[], x: Domain): string {
-  const lines = panels.map(({ label, run, channel, places = [] }) => {
-    const { from, to } = extent(channel.samples);
+function traceDescription(panels: readonly TracedPanel[], x: Domain): string {
+  const lines = panels.map(({ label, run, channel, trace, places = [] }) => {
+    const { from, to } = extent(trace.used);
     const range = `${significant(from, 3)} to ${significant(to, 3)} ${printedUnit(channel.unit.symbol)}`;
     const gaps = gapCount(run) > 0 ? `, ${counted(gapCount(run), 'gap')}` : '';
     const marked = places.length === 0 ? '' : `, marked: ${listed(distinct(places.map((place) => place.label)))}`;

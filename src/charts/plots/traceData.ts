@@ -1,4 +1,5 @@
-import type { Channel, Run } from '../../values/run.ts';
+import { drawnSamples } from '../../values/resultant.ts';
+import { sampleCount, signalsOf, type Channel, type Run } from '../../values/run.ts';
 import type { Domain } from '../axes.ts';
 import { envelope, pointLimit } from '../decimate.ts';
 import { drawn } from '../number.ts';
@@ -10,7 +11,7 @@ export const wholeOf = (run: Run): Run => run.untrimmed ?? run;
 
 /** s on the recording's time axis, one sample past the last. */
 export function endOf(run: Run): number {
-  const length = (run.channels[0]?.samples.length ?? 0) / run.rate;
+  const length = sampleCount(run) / run.rate;
   return run.stretches.reduce(
     (end, { from, to, start }) => Math.max(end, start + (to - from) / run.rate),
     run.start + length,
@@ -26,22 +27,31 @@ export function timeDomain(runs: readonly Run[], over?: Domain): Domain {
   return cut.from < cut.to ? cut : { from, to };
 }
 
+/** The samples that are drawn of a channel: of the stretch in use, and of the whole recording. */
+export interface Trace {
+  readonly used: Float64Array;
+  readonly whole: Float64Array;
+}
+
+/** Of a resultant the length of its vector, about the means of the stretch in use all along. */
+export function traceOf(run: Run, channel: Channel): Trace {
+  const used = drawnSamples(channel);
+  if (run.untrimmed === undefined) return { used, whole: used };
+  const whole = [...run.untrimmed.channels, ...signalsOf(run.untrimmed)].find(({ name }) => name === channel.name);
+  return { used, whole: whole === undefined ? new Float64Array(0) : drawnSamples(whole, channel) };
+}
+
 /** One domain for all channels of a name and unit, so that runs can be compared by eye. */
 export function levelDomain(
-  shown: readonly { readonly run: Run; readonly channel: Channel }[],
+  shown: readonly { readonly channel: Channel; readonly trace: Trace }[],
   { name, unit }: Channel,
 ): Domain {
   const alike = shown.filter(({ channel }) => channel.name === name && channel.unit.symbol === unit.symbol);
-  const spans = alike.flatMap(({ run, channel }) =>
-    [channel, sameChannel(wholeOf(run), channel.name) ?? channel].map(({ samples }) => extent(samples)),
-  );
+  const spans = alike.flatMap(({ trace }) => [trace.used, trace.whole].map(extent));
   const from = Math.min(...spans.map((span) => span.from));
   const to = Math.max(...spans.map((span) => span.to));
   return from < to ? { from, to } : { from: from - 1, to: to + 1 };
 }
-
-export const sameChannel = (run: Run, name: string): Channel | undefined =>
-  run.channels.find((channel) => channel.name === name);
 
 /** Lowest and highest sample. */
 export function extent(samples: Iterable<number>): Domain {
@@ -62,10 +72,9 @@ export interface Piece {
   readonly v2: (number | null)[];
 }
 
-/** One piece per unbroken stretch, so that no line bridges a gap; columns are shared out by length. */
-export function pieces(run: Run, name: string, x: Domain, columns = pointLimit): Piece[] {
-  const samples = sameChannel(run, name)?.samples;
-  if (samples === undefined) return [];
+/** One piece per unbroken stretch, so that no line bridges a gap; columns are shared out by length. @param samples all of the run's */
+export function pieces(run: Run, samples: Float64Array, x: Domain, columns = pointLimit): Piece[] {
+  if (samples.length === 0) return [];
   const stretches = run.stretches.length > 0 ? run.stretches : [{ from: 0, to: samples.length, start: run.start }];
   const visible = stretches.map(({ from, to, start }) => ({
     start,

@@ -1,12 +1,17 @@
 import type { Channel, Run } from '../../values/run.ts';
 import { levelAxis, timeAxis, type Domain } from '../axes.ts';
 import { curvesOf, layered, layerOf, rimmedText, strips, writtenFrom } from '../marks.ts';
-import { axisTitle, channelQuantity, printedUnit } from '../names.ts';
+import { axisTitle, drawnQuantity, printedUnit } from '../names.ts';
 import { drawn, plain, significant } from '../number.ts';
 import { role, seriesColour } from '../specification.ts';
 import { stripName } from '../strips.ts';
 import type { PlaceMark } from './overlayOptions.ts';
-import { endOf, pieces } from './traceData.ts';
+import { endOf, pieces, wholeOf, type Piece, type Trace } from './traceData.ts';
+
+/** A panel, and what is drawn in it. */
+export interface TracedPanel extends Panel {
+  readonly trace: Trace;
+}
 
 /** One run and channel over time. */
 export interface Panel {
@@ -31,8 +36,9 @@ export interface PanelFrame {
 }
 
 /** The whole recording grey, the stretch in use over it, places shaded, marks as rules. */
-export function panelView(panel: Panel, frame: PanelFrame): object {
-  const { run, channel, label, colour } = panel;
+export function panelView(panel: TracedPanel, frame: PanelFrame): object {
+  const { run, channel, label, colour, trace } = panel;
+  const columns = frame.alone ? 800 : 500;
   const name = {
     text: `${label} (${printedUnit(channel.unit.symbol)})`,
     fontSize: 11,
@@ -45,12 +51,12 @@ export function panelView(panel: Panel, frame: PanelFrame): object {
     run.untrimmed === undefined
       ? []
       : [
-          areaLayer(panel, run.untrimmed, frame, role('faded'), 0.55),
+          areaLayer(panel, pieces(run.untrimmed, trace.whole, frame.x, columns), frame, role('faded'), 0.55),
           spanLayer([{ from: run.start, to: endOf(run) }], frame, role('shade'), 0.6),
         ];
   const layers = [
     ...whole,
-    areaLayer(panel, run, frame, seriesColour(colour), 1),
+    areaLayer(panel, pieces(run, trace.used, frame.x, columns), frame, seriesColour(colour), 1),
     ...placeLayers(panel, frame),
     ...markLayers(frame),
     strips(stripRows(panel, frame), axisOf(frame), 't2', { name: `${stripName} ${label}`.replace(/\W+/g, '_') }),
@@ -60,12 +66,18 @@ export function panelView(panel: Panel, frame: PanelFrame): object {
 
 const axisOf = ({ x, last }: PanelFrame): object => timeAxis('t', x, { title: last ? 'Time (s)' : null, labels: last });
 
-function areaLayer({ channel }: Panel, source: Run, frame: PanelFrame, color: object, opacity: number): object {
-  const { alone, x, y } = frame;
-  const title = alone ? axisTitle(channelQuantity(channel), channel.unit) : null;
+function areaLayer(
+  { channel }: Panel,
+  area: readonly Piece[],
+  frame: PanelFrame,
+  color: object,
+  opacity: number,
+): object {
+  const { alone, y } = frame;
+  const title = alone ? axisTitle(drawnQuantity(channel), channel.unit) : null;
   const scale = { zero: false, nice: true, domain: [y.from, y.to] };
   return curvesOf(
-    pieces(source, channel.name, x, alone ? 800 : 500),
+    area,
     ['t', 'v', 'v2'],
     { type: 'area', clip: true, color, stroke: color, strokeWidth: 0.7, opacity },
     {
@@ -113,10 +125,9 @@ const nameLayers = (values: readonly object[], frame: PanelFrame, dx: number): o
   rimmedText(values, { align: 'left', dx, y: 8 }, { x: axisOf(frame), ...writtenFrom('label') });
 
 /** The lowest and highest sample of so many stretches. */
-function stripRows({ run, channel, label }: Panel, frame: PanelFrame): object[] {
-  const source = run.untrimmed ?? run;
+function stripRows({ run, channel, label, trace }: TracedPanel, frame: PanelFrame): object[] {
   const unit = printedUnit(channel.unit.symbol);
-  return pieces(source, channel.name, frame.x, frame.alone ? 200 : 80).flatMap(({ t, v, v2 }) =>
+  return pieces(wholeOf(run), trace.whole, frame.x, frame.alone ? 200 : 80).flatMap(({ t, v, v2 }) =>
     t.map((at, index) => {
       const to = t[index + 1] ?? at + (t[1] ?? at) - t[0];
       return {

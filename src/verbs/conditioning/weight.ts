@@ -16,12 +16,12 @@ export const weight: Verb = {
   form: {
     verb: 'weight',
     summary: 'Weights accelerations by how strongly a person responds to each frequency.',
-    help: `Frequency weightings as ISO 8041-1 defines them: ${weightingNames.map((name) => `\`${name}\` ${purposes[name]}`).join(', ')} (ISO 2631-1:1997; \`wh\` ISO 5349-1:2001). Each unbroken stretch is transformed whole, multiplied by the weighting’s magnitude and phase, and transformed back: no filter’s error near half the rate. The mean, and gravity in it, is removed by the weighting. Give one weighting for all channels, or one for each in their order: \`wd wd wk\` for x, y and z of a seated person. Weighted levels say something of a person only where the acceleration enters the body: on the seat, or at the hand.`,
+    help: `Frequency weightings as ISO 8041-1 defines them: ${weightingNames.map((name) => `\`${name}\` ${purposes[name]}`).join(', ')} (ISO 2631-1:1997; \`wh\` ISO 5349-1:2001). Each unbroken stretch is transformed whole, multiplied by the weighting’s magnitude and phase, and transformed back: no filter’s error near half the rate. The mean, and gravity in it, is removed by the weighting. Give one weighting for all channels, or one for each in their order: \`wd wd wk\` for x, y and z of a seated person, or for the axes of their \`resultant\`. Weighted levels say something of a person only where the acceleration enters the body: on the seat, or at the hand.`,
     operands: [
       { name: 'runs', doc: 'The runs, of accelerations.', accepts: [{ type: 'value', kinds: ['runs'] }] },
       {
         name: 'weightings',
-        doc: 'The weighting: one, or one for each channel.',
+        doc: 'The weighting: one, or one for each channel or axis.',
         accepts: [{ type: 'word', words: weightingNames }],
         many: true,
       },

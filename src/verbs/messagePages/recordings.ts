@@ -14,9 +14,15 @@ const all = 'all = load "raw/brick-foam-1.csv.gz"';
 export const recordingPages: Readonly<Record<Exclude<keyof RecordingFacts, WithoutPage | OfTheText>, MessagePage>> = {
   'channel.few': page(
     'One channel has no resultant',
-    'The resultant is the vector sum of two or three axes.',
+    'A resultant is of two or three axes.',
     after('resultant foam'),
     after('resultant all', all),
+  ),
+  'resultant.axes': page(
+    'Runs with different axes',
+    'A sum of other axes is another quantity; take the same axes of all runs.',
+    'r = load "raw/some-axes-*.csv"\nresultant r',
+    'r = load "raw/some-axes-*.csv" channel x, y\nresultant r',
   ),
   'unit.mixed': page(
     'Channels in different units',

@@ -1,18 +1,21 @@
-import { resultantOf } from '../../analysis/recordings/resultant.ts';
+import { resultants } from '../../analysis/recordings/resultant.ts';
 import { valueOf } from '../arguments.ts';
 import { answerOf, type Verb } from '../verb.ts';
 
 export const resultant: Verb = {
   form: {
     verb: 'resultant',
-    summary: 'Gives the vector sum of the axes, sample by sample.',
-    help: 'sqrt(x² + y² + z²). It does not depend on how the logger is turned, but it is never negative: with gravity in it, it is close to 1 g plus the vibration along gravity. Take the mean out of each axis first (`detrend`) to get the size of the vibration alone.',
+    summary: 'Takes the axes together, as one vector.',
+    help: 'The resultant is carried as its axes, and does not depend on how the logger was turned. Mean squares add: its density is the sum of the axes’ densities, its r.m.s., band r.m.s. and running r.m.s. the root of the sum of the axes’ squares, as in the vibration total value of ISO 2631-1:1997, 6.5 and ISO 5349-1:2001; never the spectrum of a length, which doubles frequencies. Gravity is no vibration: each axis counts about its own mean. Peak, percentiles and crest factor are of the length of the vector of the mean-free axes; `mean` is the length of the mean vector, and `total_rms` keeps it. Limits of its spectrum are those of as many averages as one axis has: exact where the axes move as one, wider than need be otherwise. What is of one axis alone it has not: phase and transfer, kurtosis, skewness, peak to peak, and the vibration dose value, which ISO 2631-1 does not add up over axes. Filters, `weight`, `integrate`, `resample` and `trim` act on its axes: `weight r wd wd wk` weights x, y and z in turn. A plot over time draws the length.',
     operands: [{ name: 'runs', doc: 'Runs with two or three axes.', accepts: [{ type: 'value', kinds: ['runs'] }] }],
     options: [],
     gives: 'runs',
-    examples: ['foam = load "raw/brick-foam-*.csv.gz"\nresultant foam'],
+    examples: [
+      'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s\nresultant foam | spectrum | band 10..50 Hz',
+      'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s | resultant\nlevels (weight foam wd wd wk)',
+    ],
   },
   evaluate(given) {
-    return answerOf(resultantOf(valueOf(given, 'runs', 'runs')));
+    return answerOf(resultants(valueOf(given, 'runs', 'runs')));
   },
 };

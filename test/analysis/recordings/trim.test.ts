@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { signalsOf } from '../../../src/values/run.ts';
 import { trimmed, type Span } from '../../../src/analysis/recordings/trim.ts';
 import { unit } from '../../../src/units/parse.ts';
 import type { RunsValue } from '../../../src/values/runs.ts';
@@ -40,7 +41,7 @@ describe('a stretch of runs', () => {
     const firstAndCount = (span: Span): number[] => {
       const found = of(span);
       assert.ok(found.ok);
-      const [{ samples }] = found.value.runs[0].channels;
+      const [{ samples }] = signalsOf(found.value.runs[0]);
       return [samples[0], samples.length];
     };
     assert.deepEqual(firstAndCount({ from: 2, to: 5 }), [200, 300]);
@@ -55,7 +56,7 @@ describe('a stretch of runs', () => {
     const found = of({ from: 2.5, to: 5 });
     assert.ok(found.ok);
     const [run] = found.value.runs;
-    assert.equal(run.channels[0].samples.buffer, runs.runs[0].channels[0].samples.buffer);
+    assert.equal(signalsOf(run)[0].samples.buffer, signalsOf(runs.runs[0])[0].samples.buffer);
     assert.deepEqual(
       run.findings.map(({ code }) => code),
       ['drift'],

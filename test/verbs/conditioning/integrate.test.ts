@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { signalsOf } from '../../../src/values/run.ts';
 import { errorOf, near, noise, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv" unit g\n';
@@ -6,11 +7,11 @@ const twenty = { 'a.csv': recordingOf({ z: sine(20, 0.3 * Math.SQRT2, 1) }, { ra
 
 describe('integrate', () => {
   it('0.30 g r.m.s. at 20 Hz is 23.41 mm/s and 0.1863 mm', async () => {
-    const velocity = (await valueOf('runs', `${load}integrate r to velocity`, twenty)).runs[0].channels[0];
+    const [velocity] = signalsOf((await valueOf('runs', `${load}integrate r to velocity`, twenty)).runs[0]);
     near(rmsOf(velocity.samples), 0.02341, 5e-4);
     assert.equal(velocity.unit.symbol, 'm/s');
     const displacement = (await valueOf('runs', `${load}integrate r to displacement above 2 Hz`, twenty)).runs[0];
-    near(rmsOf(displacement.channels[0].samples), 0.1863, 5e-4);
+    near(rmsOf(signalsOf(displacement)[0].samples), 0.1863, 5e-4);
     assert.equal(displacement.channels[0].unit.symbol, 'mm');
     assert.deepEqual(displacement.history, ['integrated to displacement above 2 Hz']);
   });
@@ -18,12 +19,12 @@ describe('integrate', () => {
   it('a velocity once integrated is the displacement', async () => {
     const twice = await valueOf('runs', `${load}integrate r to velocity | integrate to displacement`, twenty);
     const once = await valueOf('runs', `${load}integrate r to displacement`, twenty);
-    const [a, b] = [twice, once].map(({ runs }) => runs[0].channels[0].samples);
+    const [a, b] = [twice, once].map(({ runs }) => signalsOf(runs[0])[0].samples);
     a.forEach((value, i) => assert.ok(Math.abs(value - b[i]) < 1e-9));
   });
 
   it('leads the phase as calculus says: a sine of acceleration is a minus cosine of velocity', async () => {
-    const { samples } = (await valueOf('runs', `${load}integrate r to velocity`, twenty)).runs[0].channels[0];
+    const { samples } = signalsOf((await valueOf('runs', `${load}integrate r to velocity`, twenty)).runs[0])[0];
     const amplitude = (0.3 * Math.SQRT2 * 9.80665) / (2 * Math.PI * 20);
     for (let i = 0; i < samples.length; i += 11)
       assert.ok(Math.abs(samples[i] + amplitude * Math.cos((2 * Math.PI * 20 * i) / 400)) < 1e-6);

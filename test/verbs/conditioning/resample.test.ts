@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { signalsOf } from '../../../src/values/run.ts';
 import {
   errorOf,
   near,
@@ -32,7 +33,7 @@ describe('resample', () => {
       const { runs } = await valueOf('runs', `${load}resample r ${rate} Hz`, even);
       const [run] = runs;
       near(run.rate, rate, 1.01e-6);
-      const { samples } = run.channels[0];
+      const { samples } = signalsOf(run)[0];
       assert.equal(samples.length, Math.ceil(((4000 * run.rate) / 200) * (1 - 1e-12)));
       for (let i = Math.round(rate); i < samples.length - rate; i += 7)
         assert.ok(Math.abs(samples[i] - 1 - sine(10)(i / run.rate)) < 4e-3, `${rate} Hz, sample ${i}`);
@@ -43,7 +44,7 @@ describe('resample', () => {
     const gain = async (frequency: number): Promise<number> => {
       const files = { 'a.csv': recordingOf({ z: sine(frequency) }) };
       const { runs } = await valueOf('runs', `${load}resample r 100 Hz`, files);
-      const { samples } = runs[0].channels[0];
+      const { samples } = signalsOf(runs[0])[0];
       return rmsOf(samples, 200, samples.length - 200) / Math.SQRT1_2;
     };
     near(await gain(40.3), 1, 0.005);
@@ -56,7 +57,7 @@ describe('resample', () => {
     const { runs } = await valueOf('runs', `${load}resample r 100 Hz`, uneven(0.3));
     const [run] = runs;
     assert.equal(run.times, undefined);
-    const { samples } = run.channels[0];
+    const { samples } = signalsOf(run)[0];
     for (const { from, to, start } of run.stretches)
       for (let i = from + 20; i < to - 20; i++)
         assert.ok(Math.abs(samples[i] - sine(4)(begun(0.3) + start + (i - from) / run.rate)) < 0.01, `sample ${i}`);
@@ -91,7 +92,7 @@ describe('uneven sampling', () => {
     assert.deepEqual(ownCodes(warnings), ['uneven']);
     assert.match(warnings[0].message, /vary by 1[45].* %/);
     assert.match(run.history[0], /cubic spline/);
-    const { samples } = run.channels[0];
+    const { samples } = signalsOf(run)[0];
     for (const { from, to, start } of run.stretches)
       for (let i = from + 3; i < to - 3; i++)
         assert.ok(Math.abs(samples[i] - sine(4)(begun(0.15) + start + (i - from) / run.rate)) < 2e-3, `sample ${i}`);

@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { signalsOf } from '../../../src/values/run.ts';
 import { errorOf, near, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv" unit m/s^2\n';
@@ -16,7 +17,7 @@ describe('weight', () => {
     ] as const) {
       const { runs } = await valueOf('runs', `${load}weight r ${name}`, of(10));
       for (const [c, amplitude] of [1, 2, 1].entries())
-        near(rmsOf(runs[0].channels[c].samples), amplitude * Math.SQRT1_2 * factor, 5e-4);
+        near(rmsOf(signalsOf(runs[0])[c].samples), amplitude * Math.SQRT1_2 * factor, 5e-4);
     }
   });
 
@@ -27,15 +28,15 @@ describe('weight', () => {
       run.channels.map(({ weighting }) => weighting),
       ['Wd', 'Wd', 'Wk'],
     );
-    near(rmsOf(run.channels[1].samples), 2 * Math.SQRT1_2 * 0.2017, 5e-4);
-    near(rmsOf(run.channels[2].samples), Math.SQRT1_2 * 0.9884, 5e-4);
+    near(rmsOf(signalsOf(run)[1].samples), 2 * Math.SQRT1_2 * 0.2017, 5e-4);
+    near(rmsOf(signalsOf(run)[2].samples), Math.SQRT1_2 * 0.9884, 5e-4);
     assert.equal(run.channels[2].includesStatic, false);
     assert.match(run.history[0], /Wd, Wd, Wk/);
   });
 
   it('weights g as it weights m/s^2', async () => {
     const { runs } = await valueOf('runs', 'r = load "a.csv" unit g\nweight r wk', of(10));
-    near(rmsOf(runs[0].channels[0].samples), Math.SQRT1_2 * 0.9884, 5e-4);
+    near(rmsOf(signalsOf(runs[0])[0].samples), Math.SQRT1_2 * 0.9884, 5e-4);
     assert.equal(runs[0].channels[0].unit.symbol, 'g');
   });
 

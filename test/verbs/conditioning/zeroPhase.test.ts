@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { signalsOf } from '../../../src/values/run.ts';
 import { errorOf, near, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv" unit g\n';
@@ -10,21 +11,21 @@ describe('highpass, lowpass and bandpass', () => {
     const files = { 'a.csv': recordingOf({ z: sine(20) }) };
     for (const step of ['highpass r 20 Hz', 'lowpass r 20 Hz', 'lowpass r 20 Hz order 2', 'bandpass r 20..60 Hz']) {
       const { runs } = await valueOf('runs', load + step, files);
-      near(rmsOf(middle(runs[0].channels[0].samples)), 0.5 * Math.SQRT1_2, 2e-3);
+      near(rmsOf(middle(signalsOf(runs[0])[0].samples)), 0.5 * Math.SQRT1_2, 2e-3);
     }
   });
 
   it('keep the time of what they pass', async () => {
     const { runs } = await valueOf('runs', `${load}bandpass r 2..12 Hz`, two);
-    const { samples } = runs[0].channels[0];
+    const { samples } = signalsOf(runs[0])[0];
     for (let i = 1000; i < 2000; i++) assert.ok(Math.abs(samples[i] - sine(5)(i / 200)) < 0.01, `sample ${i}`);
   });
 
   it('take gravity out where they cut low, and say so of the channel', async () => {
     const high = (await valueOf('runs', `${load}highpass r 20 Hz`, two)).runs[0];
     const low = (await valueOf('runs', `${load}lowpass r 20 Hz`, two)).runs[0];
-    near(rmsOf(middle(high.channels[0].samples)), Math.SQRT1_2, 3e-3);
-    near(rmsOf(middle(low.channels[0].samples)), Math.sqrt(1.5), 1e-3);
+    near(rmsOf(middle(signalsOf(high)[0].samples)), Math.SQRT1_2, 3e-3);
+    near(rmsOf(middle(signalsOf(low)[0].samples)), Math.sqrt(1.5), 1e-3);
     assert.deepEqual(
       [high, low].map(({ channels }) => channels[0].includesStatic),
       [false, true],
@@ -44,7 +45,7 @@ describe('highpass, lowpass and bandpass', () => {
     const step = { 'a.csv': recordingOf({ z: (t) => (t < 10 ? 0 : 1) }, { times: at }) };
     const { runs } = await valueOf('runs', `${load}lowpass r 5 Hz`, step);
     assert.equal(runs[0].stretches.length, 2);
-    const { samples } = runs[0].channels[0];
+    const { samples } = signalsOf(runs[0])[0];
     assert.ok(Math.abs(samples[1999]) < 1e-9 && Math.abs(samples[2000] - 1) < 1e-9);
   });
 

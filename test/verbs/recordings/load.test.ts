@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { sampleCount, signalsOf } from '../../../src/values/run.ts';
 import { errorOf, noise, recordingOf, resultOf, sine, valueOf } from '../notebook.ts';
 
 const shake = noise(1);
@@ -79,7 +80,7 @@ describe('load', () => {
   });
 });
 
-describe('channel, resultant, detrend and trim', () => {
+describe('channel, detrend and trim', () => {
   it('say what a run has when a channel is asked for that it has not', async () => {
     assert.match(
       (await errorOf('channel (load "raw/a 1.csv") q', files)).message,
@@ -87,17 +88,10 @@ describe('channel, resultant, detrend and trim', () => {
     );
   });
 
-  it('sum the axes as a vector', async () => {
-    const three = { 'x (g)': () => 2, 'y (g)': () => 3, 'z (g)': () => 6 };
-    const { runs } = await valueOf('runs', 'resultant (load "v.csv" unit g)', { 'v.csv': recordingOf(three) });
-    assert.deepEqual([runs[0].channels[0].name, runs[0].channels[0].samples[5]], ['resultant', 7]);
-    assert.equal((await errorOf('load "raw/a 1.csv" channel z | resultant', files)).code, 'channel.few');
-  });
-
   it('take the mean, or a line, out of every channel, and say that gravity has gone', async () => {
     const files = { 'd.csv': recordingOf({ 'z (g)': (t) => 1 + 0.01 * t + 0.1 * Math.sin(2 * Math.PI * 10 * t) }) };
     const level = await valueOf('runs', 'detrend (load "d.csv") linear', files);
-    const { samples, includesStatic: steady } = level.runs[0].channels[0];
+    const { samples, includesStatic: steady } = signalsOf(level.runs[0])[0];
     assert.equal(steady, false);
     assert.ok(Math.abs(samples.reduce((sum, value) => sum + value, 0)) < 1e-6);
     assert.ok(Math.abs(samples[0]) < 0.01 && Math.abs(samples[samples.length - 1]) < 0.1);
@@ -106,8 +100,8 @@ describe('channel, resultant, detrend and trim', () => {
   it('keep the samples from the first time up to but without the second, of the run as it is given', async () => {
     const { runs } = await valueOf('runs', 'load "raw/a 1.csv" | trim 2..12 s | trim from 1 s length 3 s', files);
     const [run] = runs;
-    assert.deepEqual([run.start, run.channels[0].samples.length], [3, 600]);
-    assert.equal(run.untrimmed?.channels[0].samples.length, 4000);
+    assert.deepEqual([run.start, signalsOf(run)[0].samples.length], [3, 600]);
+    assert.equal(run.untrimmed && sampleCount(run.untrimmed), 4000);
   });
 
   it('refuse a stretch that reaches outside, said twice, or of nothing', async () => {

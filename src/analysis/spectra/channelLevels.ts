@@ -1,0 +1,28 @@
+import { levels, moments, vibrationDose, type Levels } from '../../signal/levels.ts';
+import { resultantLevels, type ResultantLevels } from '../../signal/resultant.ts';
+import type { Channel, Run } from '../../values/run.ts';
+import { isAcceleration } from '../recordings/dimensions.ts';
+
+/** What every channel has, and what a signal alone has. */
+export type ChannelLevels = ResultantLevels & Partial<Levels>;
+
+/**
+ * Levels of a channel in its unit, of a resultant those of the vector of its axes.
+ * @param scratch room for as many values as the channel has samples
+ */
+export const channelLevels = (channel: Channel, scratch: Float64Array): ChannelLevels =>
+  channel.axes === undefined
+    ? levels(channel.samples, scratch)
+    : resultantLevels(
+        channel.axes.map(({ samples }) => samples),
+        scratch,
+      );
+
+/**
+ * Vibration dose value in m/s^1.75; undefined of what is no acceleration, and of a resultant: ISO 2631-1:1997, 6.3.2 has a
+ * dose of each axis, and none of several together.
+ */
+export const doseOf = (run: Run, channel: Channel): number | undefined =>
+  channel.axes === undefined && isAcceleration(channel.unit)
+    ? vibrationDose(moments(channel.samples), run.rate, channel.unit.factor)
+    : undefined;

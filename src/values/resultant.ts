@@ -1,0 +1,46 @@
+import { listed } from '../result/words.ts';
+import { moments } from '../signal/levels.ts';
+import { resultantLength } from '../signal/resultant.ts';
+import { axesOf, type Channel, type Resultant, type Signal } from './run.ts';
+
+/**
+ * The resultant of axes, told by what they have in common.
+ * @param axes two or more at right angles, of one unit and length
+ */
+export function resultantOf(axes: readonly Signal[]): Resultant {
+  const weighting = commonWeighting(axes);
+  return {
+    name: 'resultant',
+    unit: axes[0].unit,
+    unitFrom: listed([...new Set(axes.map(({ unitFrom }) => unitFrom))]),
+    includesStatic: axes.some(({ includesStatic }) => includesStatic),
+    ...(weighting === undefined ? {} : { weighting }),
+    axes,
+  };
+}
+
+function commonWeighting(axes: readonly Signal[]): string | undefined {
+  const weightings = axes.map(({ weighting = 'unweighted' }) => weighting);
+  const [first, ...others] = new Set(weightings);
+  if (others.length > 0) return weightings.join('/');
+  return first === 'unweighted' ? undefined : first;
+}
+
+/** A channel with another signal in place of each of its own: itself, or its axes. */
+export const changed = (channel: Channel, change: (signal: Signal) => Signal): Channel =>
+  channel.axes === undefined ? change(channel) : resultantOf(channel.axes.map(change));
+
+/** The names of its axes: `x, y and z`. */
+export const axisNames = ({ axes }: Resultant): string => listed(axes.map(({ name }) => name));
+
+/**
+ * What is drawn of a channel over time, in its unit: its samples, or the length of the vector of its axes.
+ * @param about the stretch whose means are taken from a resultant's axes
+ */
+export function drawnSamples(channel: Channel, about: Channel = channel): Float64Array {
+  if (channel.axes === undefined) return channel.samples;
+  return resultantLength(
+    channel.axes.map(({ samples }) => samples),
+    axesOf(about).map(({ samples }) => moments(samples).mean),
+  );
+}
