@@ -31,7 +31,7 @@ export function finding<Code extends ReaderCode>(
   code: Code,
   severity: Severity,
   facts: ReaderFacts[Code] & object,
-  judged: Pick<Finding, 'value' | 'threshold' | 'channel' | 'spans'> = {},
+  judged: Pick<Finding, 'value' | 'threshold' | 'channel' | 'spans' | 'lost'> = {},
 ): Finding {
   return { ...tell(code, facts), severity, ...judged };
 }

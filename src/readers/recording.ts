@@ -55,6 +55,8 @@ export interface Finding extends Message {
   readonly value?: number | undefined;
   readonly threshold?: number | undefined;
   readonly channel?: string | undefined;
+  /** Of clipping: integral over time of the square of what was cut off, as far as its edges tell; in the channel's unit squared by s. */
+  readonly lost?: number | undefined;
   /** Where in the recording, in s from the first sample. */
   readonly spans?: readonly TimeSpan[];
 }

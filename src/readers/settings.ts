@@ -38,12 +38,14 @@ export const settings = {
   /** Share of empty cells from which a column is left out. */
   emptyCells: 0.05,
   /**
-   * Samples that count as clipped: so many at the extreme, so many times more than just inside of it; or a heap of so
-   * many within such a share of the range from it.
+   * Chance of an extreme to look as it does by itself below which it is called clipped, and the same where it lies at the
+   * end of a usual range (in g). Lone samples are a heap at one in so many tops at most. Where noise was added after the sensor
+   * stopped, the heap holds so many samples within such a share of the range, and so many times those inside of it.
    */
   clipping: {
-    samples: 3,
-    excess: 3,
+    chance: 0.01,
+    chanceAtEnd: 0.05,
+    lone: 0.25,
     near: 0.01,
     heap: 20,
     heapExcess: 5,

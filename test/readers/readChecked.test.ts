@@ -28,6 +28,16 @@ describe('a recording with its checks', () => {
     );
   });
 
+  it('knows the range that the file states, so that two peaks at its end are clipped', async () => {
+    const peaks = text.split('\n').map((row, i) => (i === 20 || i === 90 ? row.replace(/[^,]*$/, '3.000') : row));
+    const found = async (range: string): Promise<string[]> => {
+      const read = await readChecked(source(`Range: ${range}\n${peaks.join('\n')}`), {}, unwatched);
+      return read.ok ? read.value.findings.map(({ code }) => code) : [read.failure.code];
+    };
+    assert.deepEqual(await found('±3 g'), ['clipped', 'gap']);
+    assert.deepEqual(await found('±6 g'), ['gap']);
+  });
+
   it('is refused as it is without them', async () => {
     const found = await readChecked(source(''), {}, unwatched);
     assert.ok(!found.ok && found.failure.code === 'empty');

@@ -1,5 +1,6 @@
 import { checkRecording, checkSet } from '../../readers/checks/check.ts';
 import type { CheckedRun } from '../../readers/checks/checked.ts';
+import { statedRange } from '../../readers/statedRange.ts';
 import { worstFirst } from '../../result/severity.ts';
 import type { FindingsValue } from '../../values/findings.ts';
 import type { Watch } from '../../values/ports.ts';
@@ -36,7 +37,8 @@ export function findingsOf(
 
 /** A run as the checks take it: faults are those of the signals, so of a resultant's axes. */
 function checkedRun(run: Run): CheckedRun {
-  const { rate, stretches } = run;
+  const { rate, stretches, layout } = run;
+  const range = statedRange(layout.keys);
   return {
     rate,
     stretches,
@@ -46,6 +48,7 @@ function checkedRun(run: Run): CheckedRun {
       axis: isAcceleration(unit),
       samples,
       steady: includesStatic,
+      range,
     })),
   };
 }

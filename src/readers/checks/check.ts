@@ -1,5 +1,6 @@
 import type { Finding, Recording } from '../recording.ts';
 import { worstFirst } from '../../result/severity.ts';
+import { statedRange } from '../statedRange.ts';
 import { aliasing } from './aliasing.ts';
 import { band } from './band.ts';
 import {
@@ -69,6 +70,7 @@ export function checkSet(runs: readonly NamedRun[]): SetFinding[] {
 }
 
 /** A recording as the checks take it. */
-export function checkedRun({ clock, channels }: Recording): CheckedRun {
-  return { rate: clock.rate, stretches: clock.stretches, channels };
+export function checkedRun({ clock, channels, layout }: Recording): CheckedRun {
+  const range = statedRange(layout.keys);
+  return { rate: clock.rate, stretches: clock.stretches, channels: channels.map((channel) => ({ ...channel, range })) };
 }

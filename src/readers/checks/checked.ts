@@ -19,6 +19,8 @@ export interface CheckedChannel {
   readonly samples: Float64Array;
   /** False once the mean, and gravity with it, was taken out; true if not said. */
   readonly steady?: boolean | undefined;
+  /** End of the sensor's range in g, where the file states it. */
+  readonly range?: number | undefined;
 }
 
 /** What the recording is to answer: the band of interest in Hz and the length of a segment in s. */
@@ -97,12 +99,16 @@ function smallestStep(samples: Float64Array): number {
 /** Whether two numbers are one reading, but for the last bits of a conversion. */
 export const alike = (a: number, b: number, range: number): boolean => Math.abs(a - b) <= 1e-9 * range;
 
-/** Spans of samples in s from the recording's first sample; at most two hundred of them. */
+/** At most so many places of a finding are told one by one; the last of them reaches over the rest. */
+const spansTold = 200;
+
+/** Spans of samples in s from the recording's first sample, in order. */
 export function timeSpans(
   run: CheckedRun,
   spans: readonly { readonly from: number; readonly to: number }[],
 ): { from: number; to: number }[] {
-  return spans
-    .slice(0, 200)
-    .map(({ from, to }) => ({ from: timeOf(run, from), to: timeOf(run, Math.max(from, to - 1)) + 1 / run.rate }));
+  return spans.slice(0, spansTold).map(({ from, to }, index) => {
+    const end = index === spansTold - 1 ? spans[spans.length - 1].to : to;
+    return { from: timeOf(run, from), to: timeOf(run, Math.max(from, end - 1)) + 1 / run.rate };
+  });
 }

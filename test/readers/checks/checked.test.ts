@@ -74,7 +74,9 @@ describe('what the checks of a recording share', () => {
       [0.8, 3.2],
       [3, 3.1],
     ]);
-    assert.equal(timeSpans(run, Array<{ from: number; to: number }>(201).fill({ from: 0, to: 1 })).length, 200);
+    const many = timeSpans(run, [...Array<{ from: number; to: number }>(200).fill({ from: 0, to: 1 }), spans[1]]);
+    assert.equal(many.length, 200);
+    assert.equal(many[199].to.toFixed(9), '3.200000000');
   });
 
   it('cuts whole blocks, none across a gap, each with the mean square of all axes about their means', () => {

@@ -1,0 +1,168 @@
+import { strict as assert } from 'node:assert';
+import { clipping } from '../../../src/readers/checks/clipping.ts';
+import type { CheckedRun } from '../../../src/readers/checks/checked.ts';
+import type { Finding } from '../../../src/readers/recording.ts';
+
+const rate = 400;
+
+/** Even numbers from 0 to 1 from a seed (Park and Miller 1988), and Gaussian ones of them (Box and Muller 1958). */
+function dice(seed: number): { even: () => number; normal: () => number } {
+  let state = seed;
+  const even = (): number => (state = (state * 48_271) % 2_147_483_647) / 2_147_483_647;
+  even();
+  return { even, normal: () => Math.sqrt(-2 * Math.log(even())) * Math.cos(2 * Math.PI * even()) };
+}
+type Dice = ReturnType<typeof dice>;
+type Signal = (count: number, dice: Dice) => Float64Array;
+
+const of = (count: number, value: (i: number) => number): Float64Array =>
+  Float64Array.from({ length: count }, (_, i) => value(i));
+
+/** Noise through a resonance at a share of the rate, of r.m.s. about 1. */
+const resonance =
+  (from: number, to: number): Signal =>
+  (count, { even, normal }) => {
+    const w = 2 * Math.PI * (from + (to - from) * even());
+    const r = Math.exp(-(0.01 + 0.09 * even()) * w);
+    let [one, two] = [0, 0];
+    const made = of(count + 300, () => {
+      [one, two] = [2 * r * Math.cos(w) * one - r * r * two + normal(), one];
+      return one;
+    }).subarray(300);
+    const size = Math.sqrt(made.reduce((sum, value) => sum + value * value, 0) / count);
+    return made.map((value) => value / size);
+  };
+const sine: Signal = (count, { even }) => {
+  const [w, phase] = [2 * Math.PI * 0.002 * 200 ** even(), 2 * Math.PI * even()];
+  return of(count, (i) => Math.SQRT2 * Math.sin(w * i + phase));
+};
+const smooth: Signal = (count, { even, normal }) => {
+  const recent: number[] = Array<number>(2 + Math.floor(12 * even())).fill(0);
+  return of(count, (i) => {
+    recent[i % recent.length] = normal();
+    return recent.reduce((sum, one) => sum + one, 0) / Math.sqrt(recent.length);
+  });
+};
+const bumps: Signal = (count, dice) => {
+  const [ride, road] = [resonance(0.02, 0.2)(count, dice), smooth(count, dice)];
+  let bump = 0;
+  return of(count, (i) => {
+    bump = dice.even() < 0.002 ? 3 + 3 * dice.even() : 0.97 * bump;
+    return (0.7 * ride[i] + 0.5 * road[i]) * (1 + bump);
+  });
+};
+const signals: Readonly<Record<string, Signal>> = {
+  gaussian: (count, { normal }) => of(count, normal),
+  laplace: (count, { even }) => of(count, () => (even() < 0.5 ? 1 : -1) * Math.log(1 / even()) * Math.SQRT1_2),
+  sine,
+  'sine and noise': (count, dice) => sine(count, dice).map((value) => value + 0.1 * dice.normal()),
+  smooth,
+  'slow resonance': resonance(0.01, 0.1),
+  'fast resonance': resonance(0.1, 0.35),
+  bumps,
+  'at rest, then moving': (count, dice) => smooth(count, dice).map((value, i) => (i < 0.4 * count ? 0 : value)),
+  'readings held': (count, dice) => {
+    const [ride, times] = [smooth(count, dice), 2 + Math.floor(3 * dice.even())];
+    return ride.map((_, i) => ride[i - (i % times)]);
+  },
+};
+
+const run = (samples: Float64Array, range?: number): CheckedRun => ({
+  rate,
+  stretches: [{ from: 0, to: samples.length, start: 0 }],
+  channels: [{ name: 'z', unit: 'g', axis: true, samples, range }],
+});
+const inSteps = (samples: Float64Array, steps: number): Float64Array =>
+  samples.map((value) => Math.round(value * steps) / 1000);
+const found = (samples: Float64Array, range?: number): Finding | undefined => clipping(run(samples, range), {})[0];
+
+describe('clipping', () => {
+  it('is not seen in whole recordings: fewer than 0.5 % of 3,200, in steps of 3.3 to 0.00001 times the r.m.s.', () => {
+    const counts = Object.entries(signals).map(([name, signal], k) => {
+      let wrong = 0;
+      [0.3, 1, 3, 10, 30, 100, 1000, 1e5].forEach((steps, s) => {
+        for (let n = 0; n < 40; n++)
+          if (found(inSteps(signal(2000, dice(1 + n + 100 * s + 10_000 * k)), steps)) !== undefined) wrong++;
+      });
+      return { name, wrong };
+    });
+    const wrong = counts.reduce((sum, one) => sum + one.wrong, 0);
+    assert.ok(wrong < 0.005 * 3200, counts.map((one) => `${one.name} ${one.wrong}`).join(', '));
+  }).timeout(60_000);
+
+  it('is seen at 2 standard deviations in 99 of 100, at 3 in 95, and at 4 in half of those that lose 4 samples or more', () => {
+    const seen = (limit: number, signal: Signal, count: number): readonly [number, number] => {
+      let [able, hits] = [0, 0];
+      for (let n = 0; n < 600_000 / count; n++) {
+        const whole = signal(count, dice(77 + n + 1000 * limit));
+        const cut = whole.map((value) => Math.max(-limit, Math.min(limit, value)));
+        if (cut.filter((value) => Math.abs(value) === limit).length < 4) continue;
+        able++;
+        if (found(inSteps(cut, 300)) !== undefined) hits++;
+      }
+      return [able, hits];
+    };
+    const kinds = [smooth, resonance(0.01, 0.1), resonance(0.1, 0.35), signals['gaussian']];
+    const shareOf = (limit: number, count: number): number => {
+      const each = kinds.map((signal) => seen(limit, signal, count));
+      return each.reduce((sum, [, hits]) => sum + hits, 0) / each.reduce((sum, [able]) => sum + able, 0);
+    };
+    const shares = [shareOf(2, 12_000), shareOf(3, 12_000), shareOf(4, 60_000)];
+    assert.ok(shares[0] > 0.99 && shares[1] > 0.95 && shares[2] > 0.5, shares.join(', '));
+  }).timeout(60_000);
+
+  it('takes pure Gaussian readings in whole mg for what they are', () => {
+    const wrong = Array.from({ length: 1000 }, (_, n) => inSteps(of(2000, dice(5 + n).normal), 20)).filter(found);
+    assert.ok(wrong.length < 5, `${wrong.length} of 1000`);
+  }).timeout(30_000);
+
+  it('is a plateau at the end of a usual range, and not two lone peaks near it', () => {
+    const ride = smooth(12_000, dice(3)).map((value) => Math.round(200 * value) / 1000);
+    const peaks = (...at: number[]): Float64Array => ride.map((value, i) => (at.includes(i) ? 1.999 : value));
+    assert.equal(found(peaks(500, 7000)), undefined);
+    assert.deepEqual(
+      found(peaks(500, 501, 7000))?.spans?.map(({ from }) => Math.round(from * rate)),
+      [500, 7000],
+    );
+  });
+
+  it('is two readings at the range that the file states, wherever they stand', () => {
+    const ride = smooth(12_000, dice(4)).map((value) => Math.round(200 * value) / 1000);
+    const peaks = ride.map((value, i) => (i === 500 || i === 7000 ? 3 : value));
+    assert.equal(found(peaks), undefined);
+    assert.equal(found(peaks, 3)?.value, 2 / 12_000);
+    assert.equal(found(peaks, 4), undefined);
+  });
+
+  it('is not gravity on an axis at rest, whatever jolts it', () => {
+    for (const [rest, jolt] of [
+      [1, 0.8],
+      [1, 1.3],
+      [2, 0.5],
+    ])
+      assert.equal(found(of(4000, (i) => (i % 900 === 7 ? jolt : rest))), undefined);
+  });
+
+  it('is not a tone in step with the rate, whose every top is the same reading', () => {
+    for (const period of [4, 6, 8, 10])
+      assert.equal(
+        found(of(4000, (i) => Math.round(700 * Math.cos((2 * Math.PI * (i + 0.5)) / period)) / 1000)),
+        undefined,
+      );
+  });
+
+  it('says what was cut off: no less of it than there was, and no more than a few times that', () => {
+    for (const [signal, seed] of [
+      [resonance(0.02, 0.05), 1],
+      [resonance(0.1, 0.3), 2],
+      [smooth, 3],
+    ] as const)
+      for (const limit of [1.5, 2.5]) {
+        const whole = signal(24_000, dice(seed));
+        const cut = whole.map((value) => Math.max(-limit, Math.min(limit, value)));
+        const lost = whole.reduce((sum, value, i) => sum + (value - cut[i]) ** 2, 0) / rate;
+        const told = found(inSteps(cut, 1000))?.lost ?? 0;
+        assert.ok(told > 0.95 * lost && told < 9 * lost, `${told} for ${lost}`);
+      }
+  });
+});
