@@ -76,7 +76,7 @@ function layoutLines({ layout }: Recording): string[] {
     `${layout.rows} rows`,
   ];
   lines.push(where.join(', '));
-  for (const { column, why } of layout.leftOut ?? []) lines.push(`left out: ${column}, ${why}`);
+  for (const { column, why } of layout.leftOut ?? []) lines.push(`left out: ${column}, ${why.message}`);
   if (layout.sensors !== undefined) lines.push(`sensors in this file: ${layout.sensors.join(', ')}`);
   return lines.map((line) => `  ${line}`);
 }

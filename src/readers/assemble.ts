@@ -1,10 +1,10 @@
-import { success, type Refused, type Result } from '../result/result.ts';
-import { findChannels, type LeftOut } from './channels.ts';
+import { success, type Message, type Refused, type Result } from '../result/result.ts';
+import { findChannels } from './channels.ts';
 import { missingSamples } from './clock/missing.ts';
 import { hasGaps } from './gaps.ts';
-import type { Clock, Finding, Layout, ReadOptions, RecordedChannel, Recording } from './recording.ts';
+import type { Clock, Finding, Layout, LeftOut, ReadOptions, RecordedChannel, Recording } from './recording.ts';
 import { finding, refuse } from './messages.ts';
-import { inQuotes, list } from './messages/words.ts';
+import { leftOutFor } from './messages/leftOut.ts';
 import { readHeader } from './names.ts';
 import { findRoles, type Roles } from './roles.ts';
 import { pick, soundRows } from './rows.ts';
@@ -125,7 +125,7 @@ function channelColumns(table: Table, roles: Roles, sensor: number | undefined):
 /** A channel that is no axis and still has empty cells can't be sampled evenly: it is left out. */
 function dropGappy(channels: readonly RecordedChannel[]): { channels: RecordedChannel[]; leftOut: LeftOut[] } {
   const gappy = channels.filter(({ samples }) => hasGaps(samples));
-  const leftOut = gappy.map((one) => ({ column: `"${one.header ?? one.name}"`, why: 'it has empty cells' }));
+  const leftOut = gappy.map((one) => ({ column: `"${one.header ?? one.name}"`, why: leftOutFor('column.gaps', {}) }));
   return { channels: channels.filter((one) => !gappy.includes(one)), leftOut };
 }
 
@@ -133,24 +133,22 @@ function otherColumns(table: Table, roles: Roles, sensor: number | undefined): L
   return table.columns.flatMap((column, index) => {
     const why =
       roles.leftOut.find((one) => one.index === index)?.why ??
-      (index === roles.counter ? 'it counts rows' : undefined) ??
-      (index === sensor ? 'it names the sensor' : undefined) ??
+      (index === roles.counter ? leftOutFor('column.counter', {}) : undefined) ??
+      (index === sensor ? leftOutFor('column.sensor', {}) : undefined) ??
       (index === roles.time?.index ? undefined : whyNoChannel(column));
     return why === undefined ? [] : [{ column: columnName(column, index), why }];
   });
 }
 
 /** Why a column that is not the time is no channel, by what it holds. */
-function whyNoChannel(column: TableColumn): string | undefined {
+function whyNoChannel(column: TableColumn): Message | undefined {
   switch (column.kind) {
     case 'number':
       return undefined;
-    case 'label': {
-      const more = column.labels.length > 3 ? ', …' : '';
-      return `it holds text (${list(inQuotes(column.labels.slice(0, 3)))}${more})`;
-    }
+    case 'label':
+      return leftOutFor('column.text', { texts: column.labels.slice(0, 3), count: column.labels.length });
     case 'stamp':
-      return column.clock ? 'another time column was read' : 'it holds dates';
+      return leftOutFor(column.clock ? 'column.other-time' : 'column.dates', {});
     case 'other':
       return column.why;
   }

@@ -1,8 +1,9 @@
 import { success, type Result } from '../result/result.ts';
 import { hasGaps } from './gaps.ts';
 import { refuse } from './messages.ts';
+import { leftOutFor } from './messages/leftOut.ts';
 import { loneLetter, readHeader, unbracketed, type Axis } from './names.ts';
-import type { ReadOptions, RecordedChannel } from './recording.ts';
+import type { LeftOut, ReadOptions, RecordedChannel } from './recording.ts';
 import { settings } from './settings.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
 import { settleUnit, unsettled, type UnitReading } from './unit.ts';
@@ -17,12 +18,6 @@ interface Candidate {
   /** The header's unit in the language's spelling. */
   readonly unit: string | undefined;
   readonly unitText: string | undefined;
-}
-
-/** A column that becomes no channel. */
-export interface LeftOut {
-  readonly column: string;
-  readonly why: string;
 }
 
 /** The channels of a recording, with what settled their unit. */
@@ -50,7 +45,7 @@ export function findChannels(
     const axis = column.header !== undefined && readHeader(column.header).axis !== undefined;
     // An axis with empty cells loses those rows; another column with many of them is worth none.
     if (empty === 0 || empty <= settings.emptyCells * table.rows || axis || columns.length <= 3) return true;
-    leftOut.push({ column: columnName(column, index), why: `${empty} of its ${table.rows} cells are empty` });
+    leftOut.push({ column: columnName(column, index), why: leftOutFor('column.empty', { empty, rows: table.rows }) });
     return false;
   });
   const renamed = byHand(path, table, named(table, kept), options);
@@ -196,7 +191,7 @@ function preferCalibrated(candidates: readonly Candidate[], leftOut: LeftOut[]):
   leftOut.push(
     ...raw.map(({ column, index }) => ({
       column: columnName(column, index),
-      why: 'the same axis is there with a unit',
+      why: leftOutFor('column.raw', {}),
     })),
   );
   return candidates

@@ -86,11 +86,17 @@ export interface Layout {
   /** Header of the column read as time, its style (`s`, `ms`, `us`, `epoch`, `iso8601`, `clock`, …) and its step in s. */
   readonly time?: { readonly column: string; readonly style: string; readonly quantum: number };
   /** Columns that are not numbers or were left out, with the reason. */
-  readonly leftOut?: readonly { readonly column: string; readonly why: string }[];
+  readonly leftOut?: readonly LeftOut[];
   /** The sensors of a long-form file, of which one was read. */
   readonly sensors?: readonly string[];
   /** The first lines with numbers, as they stand and as they were read. */
   readonly firstRows?: readonly FirstRow[];
+}
+
+/** A column that becomes no channel, and why: a clause. */
+export interface LeftOut {
+  readonly column: string;
+  readonly why: Message;
 }
 
 /** A row as it stands, and as it was read. */

@@ -1,7 +1,8 @@
-import { success, type Result } from '../result/result.ts';
+import { success, type Message, type Result } from '../result/result.ts';
 import { stepShape } from './clock/steps.ts';
 import { joinFractions, type Joined } from './fractions.ts';
 import { refuse } from './messages.ts';
+import { leftOutFor } from './messages/leftOut.ts';
 import { readHeader } from './names.ts';
 import type { ReadOptions } from './recording.ts';
 import { columnName, type Table } from './table.ts';
@@ -15,7 +16,7 @@ export interface Roles {
   /** Index of a column that counts rows. */
   readonly counter: number | undefined;
   /** Other columns that are times, and why they were not read. */
-  readonly leftOut: readonly { readonly index: number; readonly why: string }[];
+  readonly leftOut: readonly { readonly index: number; readonly why: Message }[];
 }
 
 /**
@@ -32,26 +33,26 @@ export function findRoles(path: string, table: Table, options: ReadOptions, stat
   const found = chosen ? [chosen] : timeCandidates(table, counter, options.rate !== undefined || stated !== undefined);
   const joined = chosen ? undefined : joinFractions(found);
   const candidates = joined === undefined ? found : withFraction(found, joined);
-  const leftOut: { index: number; why: string }[] = [];
+  const leftOut: { index: number; why: Message }[] = [];
   const usable = candidates.filter((one) => {
     const isUsable = chosen !== undefined || runsForward(one.column);
-    if (!isUsable) leftOut.push({ index: one.index, why: 'it is a time that does not run forward' });
+    if (!isUsable) leftOut.push({ index: one.index, why: leftOutFor('column.backward', {}) });
     return isUsable;
   });
-  if (joined !== undefined) leftOut.push({ index: joined.part, why: 'it is the part of the second, and was added' });
+  if (joined !== undefined) leftOut.push({ index: joined.part, why: leftOutFor('column.fraction', {}) });
   const times: TimeRole[] = [];
   for (const one of usable) {
     const time = readTime(path, one, options, stated);
     if (!time.ok) return time;
     if (time.value) times.push(time.value);
-    else leftOut.push({ index: one.index, why: 'it is no time at the rate that is stated' });
+    else leftOut.push({ index: one.index, why: leftOutFor('column.off-rate', {}) });
   }
   if (times.length === 0) return success({ time: undefined, counter, leftOut });
   const best = finest(path, table, times);
   if (!best.ok) return best;
   const { index } = best.value;
   const others = times.filter((one) => one.index !== index);
-  leftOut.push(...others.map((one) => ({ index: one.index, why: 'another time column was read' })));
+  leftOut.push(...others.map((one) => ({ index: one.index, why: leftOutFor('column.other-time', {}) })));
   return success({ time: best.value, counter: counter === index ? undefined : counter, leftOut });
 }
 

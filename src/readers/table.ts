@@ -1,3 +1,5 @@
+import type { Message } from '../result/result.ts';
+
 /** A file's columns as read, before anyone has said which is the time and which an axis. */
 export interface Table {
   readonly columns: readonly TableColumn[];
@@ -49,7 +51,7 @@ export interface LabelColumn extends ColumnText {
 /** A column of which nothing is kept. */
 export interface OtherColumn extends ColumnText {
   readonly kind: 'other';
-  readonly why: string;
+  readonly why: Message;
   /** Some of its cells, where they were looked at. */
   readonly cells?: readonly string[];
 }

@@ -104,7 +104,7 @@ describe('names of channels', () => {
     const recording = await recordingOf(text);
     assert.equal(recording.channels.length, 3);
     assert.equal(samplesOf(recording, 'z').length, 50);
-    assert.match(recording.layout.leftOut?.[0].why ?? '', /45 of its 50 cells are empty/);
+    assert.match(recording.layout.leftOut?.[0].why.message ?? '', /45 of its 50 cells are empty/);
   });
 });
 

@@ -29,10 +29,15 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
     ...['speeds', 'fault', 'floor', 'band', 'compared'].map((one) => `guard.${one}`),
   ],
   'a part of the sentence of runs.excluded': ['runs.missing'],
+  'a clause of a look at a file, or of the sentence of no-rate': [
+    ...['backward', 'counter', 'dates', 'empty', 'fraction', 'gaps', 'nested'].map((one) => `column.${one}`),
+    ...['no-number', 'off-rate', 'other-time', 'raw', 'sensor', 'text', 'type'].map((one) => `column.${one}`),
+  ],
   'a fault of the program, which no cell is to blame for': ['internal'],
   'of a statement that waits for its run, which nobody is shown': ['call.later'],
   'what the checker of the text says first': ['field.kind', 'quantity.expected', 'statement.empty'],
   'what reading the file says first': ['resample.empty'],
+  'of a comparison that no statement asks for yet': ['compare.few-for-slope', 'compare.few-in-cell'],
 };
 
 /** The codes that a file has sentences for: the keys of what is typed as such, or given to `messages`. */
@@ -40,7 +45,7 @@ function codesOf(file: string): string[] {
   const source = sourceOf(file);
   const codes: string[] = [];
   const visit = (node: ts.Node): void => {
-    if (ts.isObjectLiteralExpression(node) && isOfSentences(node.parent, source))
+    if (ts.isObjectLiteralExpression(node) && isOfSentences(node, source))
       codes.push(...node.properties.flatMap(({ name }) => (name === undefined ? [] : name.getText(source))));
     ts.forEachChild(node, visit);
   };
@@ -48,8 +53,10 @@ function codesOf(file: string): string[] {
   return codes.map((code) => code.replaceAll("'", ''));
 }
 
-function isOfSentences(parent: ts.Node, source: ts.SourceFile): boolean {
-  if (ts.isCallExpression(parent)) return parent.expression.getText(source) === 'messages';
+function isOfSentences(node: ts.ObjectLiteralExpression, source: ts.SourceFile): boolean {
+  const { parent } = node;
+  if (ts.isCallExpression(parent))
+    return parent.expression.getText(source) === 'messages' && parent.arguments[0] === node;
   return ts.isVariableDeclaration(parent) && /^Sentences</.test(parent.type?.getText(source) ?? '');
 }
 

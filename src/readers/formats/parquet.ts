@@ -36,7 +36,7 @@ export async function readParquet(source: ByteSource, watch: ReadWatch): Promise
     const columns: TableColumn[] = [];
     for (const element of flatOf(elements)) {
       const sink = columnSink(element, rows);
-      if (sink.skip) {
+      if (sink.skip !== undefined) {
         columns.push({ kind: 'other', header: element.name, why: sink.skip });
         continue;
       }

@@ -1,4 +1,6 @@
+import type { Message } from '../../result/result.ts';
 import { limits } from '../limits.ts';
+import { leftOutFor } from '../messages/leftOut.ts';
 import type { TableColumn } from '../table.ts';
 import { decimalsOf, isMissing, parseNumber } from '../text/number.ts';
 import { StampReader } from '../text/stamp.ts';
@@ -23,7 +25,8 @@ function unitsOf({ converted_type: converted, logical_type: logical }: Element):
 
 /** Where a column's values go while they are read. */
 export interface Sink {
-  readonly skip?: string;
+  /** Why the column is passed over, if it is. */
+  readonly skip?: Message;
   take(values: ArrayLike<unknown>, from: number): void;
   column(): TableColumn;
 }
@@ -31,8 +34,7 @@ export interface Sink {
 /** A place for a column's values by what it holds: numbers, stamps, texts that are either, or labels. */
 export function columnSink(element: Element, rows: number): Sink {
   const { name, type } = element;
-  const none = (): TableColumn => ({ kind: 'other', header: name, why: 'it was not read' });
-  if ((element.num_children ?? 0) > 0) return { skip: 'it is nested', take: () => undefined, column: none };
+  if ((element.num_children ?? 0) > 0) return passedOver(name, leftOutFor('column.nested', {}));
   if (type === 'BYTE_ARRAY') return textSink(name, rows);
   const numeric =
     type === 'DOUBLE' ||
@@ -41,15 +43,16 @@ export function columnSink(element: Element, rows: number): Sink {
     type === 'INT64' ||
     element.logical_type?.type === 'FLOAT16' ||
     element.converted_type === 'DECIMAL';
-  if (!numeric)
-    return {
-      skip: `it holds ${type?.toLowerCase() ?? 'nothing that can be read'}`,
-      take: () => undefined,
-      column: none,
-    };
+  if (!numeric) return passedOver(name, leftOutFor('column.type', { type }));
   const units = unitsOf(element);
   return units === undefined ? numberSink(name, rows) : stampSink(name, rows, units);
 }
+
+const passedOver = (header: string, why: Message): Sink => ({
+  skip: why,
+  take: () => undefined,
+  column: () => ({ kind: 'other', header, why }),
+});
 
 function numberSink(header: string, rows: number): Sink {
   const values = new Float64Array(rows).fill(NaN);
@@ -178,6 +181,9 @@ function labelSink(header: string, rows: number): Sink {
         values[from + i] = label;
       }
     },
-    column: () => (many ? { kind: 'other', header, why: 'it holds text' } : { kind: 'label', header, values, labels }),
+    column: () =>
+      many
+        ? { kind: 'other', header, why: leftOutFor('column.text', { texts: [], count: 0 }) }
+        : { kind: 'label', header, values, labels },
   };
 }

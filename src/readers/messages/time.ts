@@ -1,5 +1,6 @@
 import type { Sentences } from '../../result/messages.ts';
 import { counted } from '../../result/words.ts';
+import type { LeftOut } from '../recording.ts';
 import { atLine, figure, inQuotes, list, percent, quote, times } from './words.ts';
 
 interface Column {
@@ -24,11 +25,6 @@ export interface AssumedUnit {
   readonly column: string;
   readonly taken: UnitReading;
   readonly other: UnitReading;
-}
-
-interface LeftOut {
-  readonly column: string;
-  readonly why: string;
 }
 
 /** What a message tells of the time column, the rate, and of what the stamps show. Times in s, rates in Hz. */
@@ -81,7 +77,8 @@ export interface TimeFacts {
 function noRate({ path, counter, leftOut, ofText }: TimeFacts['no-rate']): string {
   const what =
     counter === undefined ? 'no column tells the time' : `${counter} counts rows and no column tells the time`;
-  const others = leftOut.length > 0 ? ` (${leftOut.map(({ column, why }) => `${column}: ${why}`).join('; ')})` : '';
+  const others =
+    leftOut.length > 0 ? ` (${leftOut.map(({ column, why }) => `${column}: ${why.message}`).join('; ')})` : '';
   const text = ofText ? ` (${ofText.column} holds text such as ${quote(ofText.text)})` : '';
   return `${path}: ${what}${others}${text}: state the rate with rate, such as rate 400 Hz, or name the time column with time.`;
 }

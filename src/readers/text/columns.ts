@@ -1,5 +1,6 @@
 import { declareWhole } from '../gaps.ts';
 import { limits } from '../limits.ts';
+import { leftOutFor } from '../messages/leftOut.ts';
 import type { FirstRow } from '../recording.ts';
 import type { ColumnText, StampColumn, TableColumn } from '../table.ts';
 import { Body } from './body.ts';
@@ -80,7 +81,8 @@ export function columnOf(found: FoundTable, k: number, body: Body): TableColumn 
     case 'label':
       return { ...texts, kind: 'label', values, labels: sink.labels };
     case 'skip': {
-      const why = grid.columns[k] === 'empty' ? 'it holds no number' : 'it holds text';
+      const isEmpty = grid.columns[k] === 'empty';
+      const why = isEmpty ? leftOutFor('column.no-number', {}) : leftOutFor('column.text', { texts: [], count: 0 });
       return { ...texts, kind: 'other', why, cells };
     }
   }
