@@ -14,6 +14,7 @@ const below = [
   'disk',
   'notebook',
   'report',
+  'files',
 ];
 
 /**
@@ -59,6 +60,11 @@ export const rooms = {
     imports: ['result', 'notebook', 'engine', 'charts'],
     ambient: [],
     packages: ['vega', 'vega-*', 'markdown-it'],
+  },
+  files: {
+    imports: ['result', 'values', 'charts', 'engine', 'report'],
+    ambient: ['node'],
+    packages: ['hyparquet-writer', 'pdfkit', 'svg-to-pdfkit', '@resvg/resvg-wasm'],
   },
   editor: {
     imports: below,

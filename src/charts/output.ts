@@ -20,6 +20,8 @@ export type Part = ChartPart | TablePart | TextPart;
 /** A compiled Vega specification with its data inside. */
 export interface ChartPart {
   readonly type: 'chart';
+  /** What it is, for the names of files: `change`, `over-frequency`. */
+  readonly what: string;
   readonly title: string;
   /** Settings and conventions, below the title; empty where there is nothing to say. */
   readonly subtitle: string;

@@ -43,6 +43,8 @@ export const seriesShape = (index: number): string =>
   shapes[(index + Math.floor(index / seriesColours)) % shapes.length];
 
 export interface Drawing {
+  /** What the chart is, in the few words that a file's name has room for: `change`, `over-frequency`. */
+  readonly what: string;
   readonly title: string;
   /** Settings and conventions in words, below the title. */
   readonly subtitle?: string;
@@ -74,6 +76,7 @@ export function chartPart(drawing: Drawing): ChartPart {
   const vega = responsive(drawing.finish === undefined ? compiled : drawing.finish(compiled), drawing.widest);
   return {
     type: 'chart',
+    what: drawing.what,
     title: drawing.title,
     subtitle: drawing.subtitle ?? '',
     height: Math.round(drawing.height + 8 + 20 * (drawing.legendRows ?? 0)),

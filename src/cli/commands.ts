@@ -6,6 +6,7 @@ import { record } from './record.ts';
 import { report } from './report.ts';
 import { run } from './run.ts';
 import { sheet } from './sheet.ts';
+import { tables } from './tables.ts';
 import { usage, usageOf } from './usage.ts';
 import { verify } from './verify.ts';
 import { print } from './terminal.ts';
@@ -14,7 +15,7 @@ import { print } from './terminal.ts';
 type Command = (args: readonly string[]) => number | Promise<number>;
 
 const commands: ReadonlyMap<string, Command> = new Map(
-  Object.entries({ run, look, record, verify, report, figures, sheet }),
+  Object.entries({ run, look, record, verify, report, figures, tables, sheet }),
 );
 
 /** Runs the command line; 2 for wrong usage. */

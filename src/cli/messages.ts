@@ -1,4 +1,4 @@
-import { counted } from '../result/words.ts';
+import { counted, listed } from '../result/words.ts';
 import { messages } from '../result/messages.ts';
 
 interface Facts {
@@ -7,7 +7,8 @@ interface Facts {
   'usage.notebook': { article: 'a' | 'one'; purpose: string };
   'usage.files': object;
   'usage.sheet': object;
-  'usage.figures': object;
+  'usage.out': { what: 'figures' | 'tables' };
+  'usage.format': { what: 'figures' | 'tables'; given: string; known: readonly string[] };
   'usage.cell': { given: string };
   'usage.decimal': object;
   'usage.unit': { given: string };
@@ -24,7 +25,6 @@ interface Facts {
   'file.missing': { path: string };
   'record.missing': { notebook: string; record: string };
   'record.unreadable': { record: string; reason: string };
-  'figures.format': { format: string };
   'sheet.recordings': { folder: string };
   'sheet.conditions': { readonly most: number };
   'sheet.runs': object;
@@ -40,7 +40,8 @@ export const { refuse } = messages<Facts>({
   'usage.notebook': ({ article, purpose }) => `name ${article} notebook ${purpose}.`,
   'usage.files': () => 'name a file to look at.',
   'usage.sheet': () => 'name a folder of recordings, or say how many runs are planned.',
-  'usage.figures': () => 'say with --out DIR where the figures go.',
+  'usage.out': ({ what }) => `say with --out DIR where the ${what} go.`,
+  'usage.format': ({ what, given, known }) => `${what} are written as ${listed(known)}, not as "${given}".`,
   'usage.cell': ({ given }) => `--cell takes a whole number, not "${given}".`,
   'usage.decimal': () => '--decimal is "." or ",".',
   'usage.unit': ({ given }) => `--unit "${given}" is no known unit.`,
@@ -59,7 +60,6 @@ export const { refuse } = messages<Facts>({
   'record.missing': ({ notebook, record }) =>
     `${notebook} has no record ${record}: write one with "washboard record ${notebook}".`,
   'record.unreadable': ({ record, reason }) => `${record}: ${reason}`,
-  'figures.format': ({ format }) => `figures are written as svg, not as "${format}".`,
   'sheet.recordings': ({ folder }) => `no recordings lie in ${folder}.`,
   'sheet.conditions': ({ most }) => `--conditions takes two names or more, up to ${most}, as in "foam,gel".`,
   'sheet.runs': () => '--runs takes a whole number from 1 to 100.',

@@ -20,7 +20,7 @@ export async function record(args: readonly string[]): Promise<number> {
   const { report, record: made } = await runWhole(notebook);
   const path = recordPath(notebook.path);
   const written = writeProduct(
-    { path, text: recordText(made), kind: 'record', isOurs: (text) => parseRecord(text).ok },
+    { path, content: recordText(made), kind: 'record', isOurs: (found) => parseRecord(found.toString()).ok },
     { force: values.force ?? false, kept: keptOf(notebook, report).filter(({ as }) => as !== 'record') },
   );
   if (!written.ok) return exitFor(written);

@@ -34,7 +34,7 @@ export async function report(args: readonly string[]): Promise<number> {
   );
   const out = values.out ?? notebook.path.replace(/(\.washboard)?\.md$/, '') + '.html';
   const written = writeProduct(
-    { path: out, text: page, kind: 'report page', isOurs: (text) => text.includes(generator) },
+    { path: out, content: page, kind: 'report page', isOurs: (found) => found.includes(generator) },
     { force: values.force ?? false, kept: keptOf(notebook, run) },
   );
   if (!written.ok) return exitFor(written);

@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import { reportJson } from '../engine/json.ts';
+import { runSchema } from '../engine/jsonSchema.ts';
 import { show } from '../engine/show.ts';
 import type { RunReport } from '../engine/result.ts';
 import { success, type Result } from '../result/result.ts';
@@ -19,6 +20,10 @@ interface RunOptions {
 
 /** `washboard run`: 0; 1 if a statement failed; 2 for wrong usage or an unreadable notebook. */
 export async function run(args: readonly string[]): Promise<number> {
+  if (args.length === 1 && args[0] === '--schema') {
+    print(`${JSON.stringify(runSchema(), null, 2)}\n`);
+    return 0;
+  }
   const given = options(args);
   if (!given.ok) return exitFor(given);
   const { path, json, cell, root } = given.value;

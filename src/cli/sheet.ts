@@ -63,7 +63,7 @@ function write(text: string, out: string | undefined, around: Surroundings): num
     return 0;
   }
   const file = existsSync(out) && statSync(out).isDirectory() ? join(out, 'runs.csv') : out;
-  const written = writeProduct({ path: file, text, kind: 'run sheet' }, around);
+  const written = writeProduct({ path: file, content: text, kind: 'run sheet' }, around);
   if (!written.ok) return exitFor(written);
   print(`${file}\n`);
   return 0;

@@ -4,7 +4,7 @@ const parts: ReadonlyMap<string, string> = new Map([
     'run',
     `  run NOTEBOOK [--json] [--cell N] [--root DIR]
       Runs the notebook and prints what its cells show.
-      --json      one JSON document instead
+      --json      one JSON document instead; run --schema prints its JSON Schema
       --cell N    only the Nth cell, counted from 1, with what it needs
       --root DIR  the project folder, in which all raw files must lie; otherwise the
                   nearest folder above the notebook with .git, else its own folder
@@ -32,6 +32,13 @@ const parts: ReadonlyMap<string, string> = new Map([
     'figures',
     `  figures NOTEBOOK --out DIR [--format svg] [--root DIR] [--force]
       Writes every chart of the notebook as a file. Exit code as of run.`,
+  ],
+  [
+    'tables',
+    `  tables NOTEBOOK --out DIR [--format csv|parquet] [--root DIR] [--force]
+      Writes every table of the notebook as a file called by the result's name, with units in
+      the headings and figures in full; spectra with a row a bin of each run, comparisons with
+      the level of each run beside them, all quantities in one. Exit code as of run.`,
   ],
   [
     'look',

@@ -20,11 +20,11 @@ import { refuse, type ProtectedAs } from './messages.ts';
 /** What a command makes. */
 export interface Product {
   readonly path: string;
-  readonly text: string;
+  readonly content: string | Uint8Array;
   /** In words, as in `report page`. */
   readonly kind: string;
-  /** Whether a file's text is such a product of an earlier run; none where each may hold somebody's notes. */
-  readonly isOurs?: (text: string) => boolean;
+  /** Whether what is found in a file is such a product of an earlier run; none where each may hold somebody's notes. */
+  readonly isOurs?: (found: Buffer) => boolean;
 }
 
 /** What stands around a product. */
@@ -36,7 +36,7 @@ export interface Surroundings {
 }
 
 /** The one step that may fail for want of space, so that a test can let it. */
-export type Put = (handle: number, text: string) => void;
+export type Put = (handle: number, content: string | Uint8Array) => void;
 
 /**
  * Writes what a command makes: beside its place, then renamed, so that a failure leaves the old file whole. Refuses
@@ -44,7 +44,7 @@ export type Put = (handle: number, text: string) => void;
  * sentence.
  */
 export function writeProduct(product: Product, { force, kept }: Surroundings, put: Put = writeFileSync): Result<void> {
-  const { path, text } = product;
+  const { path, content } = product;
   try {
     const found = statSync(path, { throwIfNoEntry: false });
     if (found !== undefined) {
@@ -53,7 +53,7 @@ export function writeProduct(product: Product, { force, kept }: Surroundings, pu
       // The rename would replace even a file that may not be written.
       accessSync(path, constants.W_OK);
     }
-    replace(found === undefined ? path : realpathSync(path), text, found?.mode, put);
+    replace(found === undefined ? path : realpathSync(path), content, found?.mode, put);
     return success(undefined);
   } catch (error) {
     return refuse('write.failed', { path, ...reasonOf(error) });
@@ -83,16 +83,16 @@ function refusedTarget(
     return other?.dev === found.dev && other.ino === found.ino;
   });
   if (same !== undefined && !(force && same.as === 'record')) return refuse('write.kept', { path, as: same.as });
-  if (force || isOurs?.(readFileSync(path, 'utf8')) === true) return undefined;
+  if (force || isOurs?.(readFileSync(path)) === true) return undefined;
   return refuse('write.foreign', { path, kind, isOfNotes: isOurs === undefined });
 }
 
-function replace(path: string, text: string, mode: number | undefined, put: Put): void {
+function replace(path: string, content: string | Uint8Array, mode: number | undefined, put: Put): void {
   const beside = join(dirname(path), `.washboard-${randomBytes(6).toString('hex')}.part`);
   const handle = openSync(beside, 'wx');
   try {
     try {
-      put(handle, text);
+      put(handle, content);
       if (mode !== undefined) fchmodSync(handle, mode & 0o7777);
       fsyncSync(handle);
     } finally {

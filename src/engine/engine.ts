@@ -10,6 +10,7 @@ import type { Host } from './host.ts';
 import { Keys } from './key.ts';
 import { tell } from './messages.ts';
 import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from './recall.ts';
+import { calledOf } from './called.ts';
 import { checkCells } from './checkCells.ts';
 import { pinned } from './pinned.ts';
 import { locate, type CellKeys, type RunReport, type RunRequest, type StatementResult } from './result.ts';
@@ -208,7 +209,8 @@ class Run {
     const shown = statement.name === undefined || inCell[inCell.length - 1] === statement;
     const { cell, line, name } = statement;
     const kind = value?.kind ?? statement.kind;
-    return { cell, line, name: name?.text, kind, value, warnings, error, cached: false, shown };
+    const called = calledOf(statement);
+    return { cell, line, name: name?.text, called, kind, value, warnings, error, cached: false, shown };
   }
 
   #nameKey(name: string): Promise<string> {

@@ -11,6 +11,8 @@ export interface StatementResult {
   /** 1-based line within the cell on which the statement begins. */
   readonly line: number;
   readonly name: string | undefined;
+  /** Its name, else its verb and what it uses: `compare-foam-gel`. Not unique. */
+  readonly called: string;
   readonly kind: ValueKind | undefined;
   readonly value: Value | undefined;
   readonly warnings: readonly Warning[];

@@ -38,7 +38,7 @@ export const bandsKind = {
     columns: [
       figure('from', 'Hz', ({ band }) => band.from),
       figure('to', 'Hz', ({ band }) => band.to),
-      detail('label', ({ band }) => band.label),
+      detail('label', ({ band }) => band.label, 'text'),
       field('rms', own, ({ rms }) => rms, 'The r.m.s.'),
     ],
     pick: { together: ofRun, keep: (value, rows) => ({ ...value, rows }) },

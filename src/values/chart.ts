@@ -49,7 +49,11 @@ export const chartKind = {
   kind: 'chart',
   words: 'a chart',
   whole: [
-    detail('shows', ({ subjects }) => subjects.map(({ name, value }) => ({ name: name ?? null, kind: value.kind }))),
+    detail(
+      'shows',
+      ({ subjects }) => subjects.map(({ name, value }) => ({ name: name ?? null, kind: value.kind })),
+      'rows',
+    ),
   ],
   runs: () => [],
 } satisfies Description<ChartValue>;

@@ -1,6 +1,7 @@
 import type { Detail, Figure, From, More } from './description.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Channel, Run } from './run.ts';
+import type { Shape } from './shapes.ts';
 
 type Read<Row, V> = Figure<Row, V>['read'];
 
@@ -21,8 +22,12 @@ export const field = <Row, V>(
   more: More<Row, V> = {},
 ): Figure<Row, V> => ({ key, unit, read, doc, ...more });
 
-/** What JSON alone can hold of each row. */
-export const detail = <Row, V>(key: string, json: Detail<Row, V>['json']): Detail<Row, V> => ({ key, json });
+/** What JSON alone can hold of each row; `shape` goes into the schema of JSON. */
+export const detail = <Row, V>(key: string, json: Detail<Row, V>['json'], shape: Shape = 'any'): Detail<Row, V> => ({
+  key,
+  json,
+  shape,
+});
 
 /** The name of a row that is of one run. */
 export const runName: Figure<{ readonly run: Run }> = figure('run', '', ({ run }) => run.label);

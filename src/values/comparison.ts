@@ -1,3 +1,4 @@
+import { cellsOf, type Cell, type Cells } from './cells.ts';
 import { detail, field, figure, inPercent } from './columns.ts';
 import type { DrawnDescription, Figure } from './description.ts';
 import { excludedJson, type ExcludedRun } from './excluded.ts';
@@ -181,22 +182,24 @@ export const comparisonKind = {
     figure('family', '', ({ family = 1 }) => family),
     figure('sequence', '', ({ sequence }) => sequence),
     figure('variance_inflation', '', ({ varianceInflation }) => varianceInflation),
-    detail('margin_percent', ({ margin }) => inPercent(margin)),
-    detail('unit', ({ rows }) => rows[0]?.unit.symbol ?? ''),
+    detail('margin_percent', ({ margin }) => inPercent(margin), 'number'),
+    detail('unit', ({ rows }) => rows[0]?.unit.symbol ?? '', 'text'),
     figure('channel', '', ({ channel }) => channel),
     figure('metric', '', ({ metric }) => metric),
     figure('metric_code', '', ({ metricCode }) => metricCode ?? 'rms'),
     figure('a', '', ({ a }) => a.name),
     figure('b', '', ({ b }) => b.name),
-    detail('a_runs', ({ a }) => a.runs.map(({ label }) => label)),
-    detail('b_runs', ({ b }) => b.runs.map(({ label }) => label)),
-    detail('order', ({ a, b }) =>
-      a.places === undefined || b.places === undefined ? null : { a: a.places, b: b.places },
+    detail('a_runs', ({ a }) => a.runs.map(({ label }) => label), 'texts'),
+    detail('b_runs', ({ b }) => b.runs.map(({ label }) => label), 'texts'),
+    detail(
+      'order',
+      ({ a, b }) => (a.places === undefined || b.places === undefined ? null : { a: a.places, b: b.places }),
+      'parts',
     ),
     figure('includes_excluded', '', ({ includesExcluded }) => includesExcluded === true),
-    detail('excluded', (value) => excludedOfSides(value)),
-    detail('plan', ({ plan }) => followedJson(plan)),
-    detail('guards', ({ guards = [] }) => guards.map(({ message }) => message)),
+    detail('excluded', (value) => excludedOfSides(value), 'rows'),
+    detail('plan', ({ plan }) => followedJson(plan), 'parts'),
+    detail('guards', ({ guards = [] }) => guards.map(({ message }) => message), 'texts'),
   ],
   rows: {
     key: 'rows',
@@ -205,13 +208,13 @@ export const comparisonKind = {
     names: [],
     columns: [
       ...figures,
-      detail('band', ({ band }) => band.label),
-      detail('primary', ({ primary }) => primary === true),
-      detail('equivalence', heldAgainst),
-      detail('guards', ({ guards = [] }) => guards.map(({ message }) => message)),
-      detail('sentence', ({ sentence }) => sentence),
-      detail('a_each', ({ aRuns }) => list(aRuns)),
-      detail('b_each', ({ bRuns }) => list(bRuns)),
+      detail('band', ({ band }) => band.label, 'text'),
+      detail('primary', ({ primary }) => primary === true, 'flag'),
+      detail('equivalence', heldAgainst, 'parts'),
+      detail('guards', ({ guards = [] }) => guards.map(({ message }) => message), 'texts'),
+      detail('sentence', ({ sentence }) => sentence, 'text'),
+      detail('a_each', ({ aRuns }) => list(aRuns), 'numbers'),
+      detail('b_each', ({ bRuns }) => list(bRuns), 'numbers'),
     ],
     jsonFirst: ['from', 'to', 'band', 'primary', 'a', 'b', 'change', 'change_db'],
     // The band that the question is about speaks for the comparison.
@@ -221,6 +224,7 @@ export const comparisonKind = {
     },
     pick: { keep: (value, rows) => ({ ...value, rows }) },
   },
+  savedBeside: (value) => [{ of: 'runs', cells: comparedLevels(value) }],
   drawn: 'frequency',
   runs: comparedRuns,
 } satisfies DrawnDescription<ComparisonValue, ComparisonRow>;
@@ -234,4 +238,28 @@ export function comparedRuns({ a, b }: ComparisonValue): readonly Run[] {
 export function excludedOfSides({ a, b }: ComparisonValue): Json {
   const all = [a, b].flatMap(({ excluded = [] }) => excluded);
   return excludedJson(all.filter(({ path }, index) => all.findIndex((other) => other.path === path) === index));
+}
+
+/** The level of each run behind a comparison: one row a band and run, in the order of the sides. */
+function comparedLevels({ a, b, rows, channel, metric }: ComparisonValue): Cells {
+  const units = [...new Set(rows.map(({ unit }) => unit.symbol))];
+  const unit = units.length === 1 ? units[0] : '';
+  const own = units.length === 1 ? [] : ([['unit', '']] as const);
+  return cellsOf(
+    `Level of each run, channel ${channel}`,
+    [['condition', ''], ['run', ''], ['place', ''], ['from', 'Hz'], ['to', 'Hz'], ...own, [metric, unit]],
+    rows.flatMap(({ band, unit, aRuns, bRuns }) => {
+      const levels = ({ name, runs, places }: ComparisonSide, each: readonly number[]): Cell[][] =>
+        runs.map(({ label }, index) => [
+          name,
+          label,
+          places?.[index] ?? null,
+          band.from,
+          finite(band.to),
+          ...own.map(() => unit.symbol),
+          finite(each[index]),
+        ]);
+      return [...levels(a, aRuns), ...levels(b, bRuns)];
+    }),
+  );
 }

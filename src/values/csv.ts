@@ -5,9 +5,12 @@ import type { Cell, Cells } from './cells.ts';
  * place without a figure empty.
  */
 export function csvOf({ columns, rows }: Pick<Cells, 'columns' | 'rows'>): string {
-  const heads = columns.map(({ name, unit }) => (unit === '' ? name : `${name} (${unit})`));
-  return [heads, ...rows].map((cells) => `${cells.map(csvCell).join(',')}\n`).join('');
+  return [columnHeads(columns), ...rows].map((cells) => `${cells.map(csvCell).join(',')}\n`).join('');
 }
+
+/** Headings with their units, as files have them: `rms (g)`. */
+export const columnHeads = (columns: Cells['columns']): string[] =>
+  columns.map(({ name, unit }) => (unit === '' ? name : `${name} (${unit})`));
 
 /** In quotes where it has to be. */
 function csvCell(cell: Cell): string {

@@ -2,6 +2,7 @@ import type { Unit } from '../units/unit.ts';
 import type { Cells } from './cells.ts';
 import type { Json } from './jsonNumbers.ts';
 import type { Run } from './run.ts';
+import type { Schema, Shape } from './shapes.ts';
 
 // Functions of a value, and of one of its rows. Taken from methods, so that what is made for one kind may stand among those of all kinds.
 type Of<V, T> = { of(value: V): T }['of'];
@@ -35,6 +36,8 @@ export interface More<Row, V = unknown> extends Shown {
 export interface Detail<Row, V = unknown> {
   readonly key: string;
   readonly json: From<Row, V, Json | undefined>;
+  /** For the schema of JSON; anything unless said. */
+  readonly shape?: Shape;
 }
 
 export type Column<Row, V = unknown> = Figure<Row, V> | Detail<Row, V>;
@@ -89,6 +92,12 @@ export interface Rows<V, Row = unknown> {
   readonly pick?: { readonly together?: From<Row, V, string>; readonly keep: From<V, readonly Row[], V> };
 }
 
+/** A table that is saved beside a value's own; one word says what it is of: `runs`. */
+export interface SavedTable {
+  readonly of: string;
+  readonly cells: Cells;
+}
+
 /** What a kind is drawn over; kinds over time and over frequency share no chart. */
 export type DrawnOver = 'time' | 'frequency' | 'itself';
 
@@ -108,8 +117,14 @@ export interface Described<V extends { readonly kind: string }, Row = unknown> {
   readonly caption?: Of<V, string>;
   /** A table of another shape than its rows have. */
   readonly table?: Of<V, Cells>;
+  /** The table that is saved as a file, where that has another shape: long, for other programs. */
+  readonly saved?: Of<V, Cells>;
+  /** Further tables, each saved as a file beside its own. */
+  readonly savedBeside?: Of<V, readonly SavedTable[]>;
   /** JSON of another shape than its columns give. */
   readonly json?: Of<V, { readonly [key: string]: Json }>;
+  /** The schema of such JSON. */
+  readonly jsonSchema?: Schema;
   /** Every run it was made from: their faults are told with whatever is made of it. */
   readonly runs: Of<V, readonly Run[]>;
   /** Over which axis `plot` draws it, if it does. */

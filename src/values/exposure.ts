@@ -41,7 +41,7 @@ export const exposureColumns: readonly Column<ExposureRow>[] = [
     json: ({ weightings }) => weightings,
     title: 'Weighting',
   }),
-  detail('body', ({ body }) => body),
+  detail('body', ({ body }) => body, 'text'),
   figure('total', 'm/s^2', ({ total }) => total, { title: 'Weighted r.m.s.', digits: 3 }),
   figure('comfort', '', ({ comfort }) => comfort.join(' / ') || '–', {
     json: ({ comfort }) => comfort,
@@ -50,7 +50,7 @@ export const exposureColumns: readonly Column<ExposureRow>[] = [
   figure('daily', 'm/s^2', ({ daily }) => daily, { title: 'If held for 8 h', digits: 3 }),
   figure('action', 'm/s^2', ({ action }) => action, { title: 'Action value', each: 'as given' }),
   figure('limit', 'm/s^2', ({ limit }) => limit, { title: 'Limit value', each: 'as given' }),
-  detail('sentences', ({ sentences }) => sentences),
+  detail('sentences', ({ sentences }) => sentences, 'texts'),
 ];
 
 const jsonFirst = ['run', 'channels', 'weightings', 'body', 'total', 'daily'];

@@ -94,7 +94,7 @@ export const levelsKind = {
         further: true,
       }),
       field('duration', 's', (row) => row.duration, 'The duration'),
-      detail('weighting', ({ channel }) => channel.weighting),
+      detail('weighting', ({ channel }) => channel.weighting, 'text'),
     ],
     jsonFirst: ['mean', 'rms', 'total_rms', 'peak', 'crest_factor', 'kurtosis', 'vdv', 'skewness'],
     pick: {
@@ -105,7 +105,7 @@ export const levelsKind = {
           : { ...value, rows, exposure: { ...exposure, rows: exposure.rows.filter(({ run }) => run === rows[0].run) } },
     },
   },
-  after: [detail('exposure', ({ exposure }) => exposure && exposureJson(exposure))],
+  after: [detail('exposure', ({ exposure }) => exposure && exposureJson(exposure), 'parts')],
   drawn: 'itself',
   named: true,
   handsOnExcluded: true,

@@ -26,9 +26,9 @@ export const orderKind = {
   words: 'an order of runs',
   whole: [
     figure('scheme', '', ({ scheme }) => scheme),
-    detail('sequence', ({ sequence }) => sequence),
+    detail('sequence', ({ sequence }) => sequence, 'texts'),
     figure('lean', '%', ({ leanPercent }) => leanPercent),
-    detail('conditions', ({ conditions }) => conditions ?? null),
+    detail('conditions', ({ conditions }) => conditions ?? null, 'texts'),
     figure('sheet', '', ({ sheet }) => sheet),
   ],
   table: ({ sequence, conditions }) =>

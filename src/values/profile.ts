@@ -90,18 +90,22 @@ export const profileKind = {
   kind: 'profile',
   words: 'a profile',
   whole: [
-    detail('unit', ({ unit }) => unit.symbol),
+    detail('unit', ({ unit }) => unit.symbol, 'text'),
     field(
       'rms',
       ({ rmsUnit }) => rmsUnit,
       ({ rms }) => rms,
       'The r.m.s. of a profile',
     ),
-    detail('rms_unit', ({ rmsUnit }) => rmsUnit.symbol),
+    detail('rms_unit', ({ rmsUnit }) => rmsUnit.symbol, 'text'),
   ],
   rows: points,
   after: [
-    detail('against', (value) => value.against?.map((one) => Object.fromEntries(rowJson(againstColumns, one, value)))),
+    detail(
+      'against',
+      (value) => value.against?.map((one) => Object.fromEntries(rowJson(againstColumns, one, value))),
+      'rows',
+    ),
   ],
   table: profileCells,
   drawn: 'frequency',

@@ -17,7 +17,7 @@ export const quantityKind = {
       ({ quantity }) => quantity.unit,
       ({ quantity }) => quantity.value,
     ),
-    detail('unit', ({ quantity }) => quantity.unit.symbol),
+    detail('unit', ({ quantity }) => quantity.unit.symbol, 'text'),
   ],
   runs: () => [],
 } satisfies Description<QuantityValue>;

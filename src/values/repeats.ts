@@ -38,7 +38,7 @@ export const repeatsKind = {
     field('power', '%', ({ reached }) => inPercent(reached), 'The power that so many runs give of a plan of repeats', {
       notIn: 'json and table',
     }),
-    detail('power', ({ power }) => power),
+    detail('power', ({ power }) => power, 'number'),
     figure('power_reached', '', ({ reached }) => reached),
     figure('confidence', '', ({ confidence }) => confidence),
     figure('method', '', ({ method }) => method),

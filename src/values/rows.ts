@@ -23,7 +23,7 @@ const suffixes: Readonly<Record<string, string>> = {
 type Keyed = Pick<Figure<never>, 'key' | 'unit'> & { readonly jsonKey?: string };
 
 /** `width_hz` of a width in Hz; `change_db` and `db` say it already. */
-function jsonKey({ key, unit, jsonKey: own }: Keyed): string {
+export function jsonKey({ key, unit, jsonKey: own }: Keyed): string {
   if (own !== undefined) return own;
   const suffix = typeof unit === 'string' ? (suffixes[unit] ?? '') : '';
   return `_${key}`.endsWith(suffix) ? key : key + suffix;

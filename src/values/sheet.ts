@@ -39,7 +39,7 @@ export const sheetKind = {
       figure('order', '', ({ order }) => order),
       figure('excluded', '', ({ excluded }) => excluded),
       figure('why', '', ({ why }) => why),
-      detail('cells', ({ facts }) => facts),
+      detail('cells', ({ facts }) => facts, 'parts'),
     ],
   },
   table: ({ file, columns, rows }) =>

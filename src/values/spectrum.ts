@@ -1,8 +1,9 @@
 import { channelNames, field, figure, ofRun } from './columns.ts';
-import { cellsOf, type Cells } from './cells.ts';
+import { cellsOf, type Cell, type Cells } from './cells.ts';
 import type { DrawnDescription } from './description.ts';
-import { list, type Json } from './jsonNumbers.ts';
+import { finite, list, type Json } from './jsonNumbers.ts';
 import type { Unit } from '../units/unit.ts';
+import { spectrumSchema } from './spectrumSchema.ts';
 import type { ExcludedRun } from './excluded.ts';
 import type { Channel, Run } from './run.ts';
 import type { WindowValue } from './window.ts';
@@ -82,7 +83,9 @@ export const spectrumKind = {
     pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries, means: [] }) },
   },
   json: spectrumJson,
+  jsonSchema: spectrumSchema,
   table: spectrumCells,
+  saved: spectrumLong,
   drawn: 'frequency',
   named: true,
   handsOnExcluded: true,
@@ -99,6 +102,43 @@ function spectrumCells({ entries, axis }: SpectrumValue): Cells {
       ...entries.map(({ run, channel, unit }) => [`${run.label} ${channel.name}`, unit.symbol] as const),
     ],
     Array.from({ length: bins }, (_, k) => [k * entries[0].spacing, ...entries.map(({ level }) => level[k])]),
+  );
+}
+
+/** One row a bin of each curve with its limits, those of the runs first; the mean's run is `mean`. */
+function spectrumLong({ form, entries, means, axis, confidence }: SpectrumValue): Cells {
+  const units = [...new Set([...entries, ...means].map(({ unit }) => unit.symbol))];
+  const unit = units.length === 1 ? units[0] : '';
+  const own = units.length === 1 ? [] : ([['unit', '']] as const);
+  const rows = (
+    run: string,
+    channel: string,
+    { spacing, level, low, high, unit }: SpectrumMean | SpectrumEntry,
+  ): Cell[][] =>
+    Array.from(level, (_, k) => [
+      run,
+      channel,
+      ...own.map(() => unit.symbol),
+      k * spacing,
+      finite(level[k]),
+      finite(low[k]),
+      finite(high[k]),
+    ]);
+  return cellsOf(
+    `Spectrum, limits at ${100 * confidence} %`,
+    [
+      ['run', ''],
+      ['channel', ''],
+      ...own,
+      axis === undefined ? ['frequency', 'Hz'] : [axis.name, axis.unit.symbol],
+      [form === 'amplitude' ? 'amplitude' : 'density', unit],
+      ['low', unit],
+      ['high', unit],
+    ],
+    [
+      ...entries.flatMap((entry) => rows(entry.run.label, entry.channel.name, entry)),
+      ...means.flatMap((mean) => rows('mean', mean.channel, mean)),
+    ],
   );
 }
 

@@ -74,7 +74,15 @@ describe('the plain text of an output', () => {
   });
 
   it('gives a chart by its title, settings and words', () => {
-    const chart = { type: 'chart', title: 'T', subtitle: '', height: 1, vega: {}, description: 'D.' } as const;
+    const chart = {
+      type: 'chart',
+      what: 'x',
+      title: 'T',
+      subtitle: '',
+      height: 1,
+      vega: {},
+      description: 'D.',
+    } as const;
     assert.equal(partsText([chart, { type: 'text', text: 'x' }]), '[chart] T\nD.\n\nx');
   });
 });

@@ -21,12 +21,18 @@ describe('the command line', () => {
   });
 
   it('explains each command, and tells its version wherever it is asked', async () => {
-    for (const name of ['run', 'record', 'verify', 'report', 'figures', 'look', 'sheet']) {
+    for (const name of ['run', 'record', 'verify', 'report', 'figures', 'tables', 'look', 'sheet']) {
       const { code, printed } = await sandbox.run(name, '--help');
       assert.equal(code, 0);
       assert.match(printed, new RegExp(`^Usage: .*\\n\\n  ${name} `));
       assert.equal((await sandbox.run(name, '--version')).printed, (await sandbox.run('--version')).printed);
     }
+  });
+
+  it('prints the schema of its JSON', async () => {
+    const { code, printed } = await sandbox.run('run', '--schema');
+    assert.equal(code, 0);
+    assert.equal(printed, readFileSync(new URL('../../media/run.schema.json', import.meta.url), 'utf8'));
   });
 
   it('reads no pipe: it would wait for ever', async () => {

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { recording } from '../engine/memoryFiles.ts';
 import { Sandbox } from './sandbox.ts';
 
@@ -53,9 +53,28 @@ describe('washboard report and figures', () => {
       '--out',
       sandbox.path('figures'),
     );
-    assert.deepEqual(readdirSync(sandbox.path('figures')), ['cell-01.svg']);
-    assert.match(printed, /cell-01\.svg: Acceleration spectral density/);
-    assert.match(readFileSync(sandbox.path('figures/cell-01.svg'), 'utf8'), /^<svg/);
+    assert.deepEqual(readdirSync(sandbox.path('figures')), ['plot-runs-spectrum.svg', 'washboard-files.json']);
+    assert.match(printed, /plot-runs-spectrum.svg: Acceleration spectral density.*, cell 1/);
+    assert.match(readFileSync(sandbox.path('figures/plot-runs-spectrum.svg'), 'utf8'), /^<svg/);
+  });
+
+  it('write every table as a file, and say what an earlier run left', async () => {
+    const ride = sandbox.path('ride.washboard.md');
+    const write = (): ReturnType<Sandbox['run']> => sandbox.run('tables', ride, '--out', sandbox.path('tables'));
+    const { printed, code } = await write();
+    assert.equal(code, 1, 'one statement failed');
+    assert.deepEqual(readdirSync(sandbox.path('tables')), [
+      'levels-runs.csv',
+      'plot-runs-spectrum.csv',
+      'runs.csv',
+      'washboard-files.json',
+    ]);
+    assert.match(printed, /levels-runs\.csv: Levels, cell 1/);
+    writeFileSync(ride, notebook.replace('levels runs', 'peak = levels runs'));
+    assert.match((await write()).errors, /levels-runs\.csv is from an earlier run and is no longer made/);
+    writeFileSync(ride, notebook);
+    assert.equal((await sandbox.run('tables', ride)).code, 2);
+    assert.equal((await sandbox.run('tables', ride, '--out', 'x', '--format', 'xls')).code, 2);
   });
 
   it('give 2 for wrong usage', async () => {

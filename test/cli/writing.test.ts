@@ -40,9 +40,9 @@ describe('the commands that write', () => {
       assert.equal((await sandbox.run('figures', ride, '--out', sandbox.path('figures'))).code, 0);
     }
     assert.equal((await sandbox.run('report', ride, '--out', notes, '--force')).code, 0);
-    writeFileSync(sandbox.path('figures/cell-01.svg'), '<svg/>');
+    writeFileSync(sandbox.path('figures/plot-a-spectrum.svg'), '<svg/>');
     assert.equal((await sandbox.run('figures', ride, '--out', sandbox.path('figures'))).code, 2);
-    assert.equal(readFileSync(sandbox.path('figures/cell-01.svg'), 'utf8'), '<svg/>');
+    assert.equal(readFileSync(sandbox.path('figures/plot-a-spectrum.svg'), 'utf8'), '<svg/>');
     writeFileSync(sandbox.path('ride.record.json'), '{"cut": ');
     const { code, errors } = await sandbox.run('record', ride);
     assert.equal(code, 2);

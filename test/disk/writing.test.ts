@@ -19,9 +19,9 @@ describe('what a command writes', () => {
   const free: Surroundings = { force: false, kept: [] };
   const page = (name: string, text = 'ours: new'): Parameters<typeof writeProduct>[0] => ({
     path: at(name),
-    text,
+    content: text,
     kind: 'report page',
-    isOurs: (before) => before.startsWith('ours'),
+    isOurs: (found) => found.toString().startsWith('ours'),
   });
   const said = (...given: Parameters<typeof writeProduct>): string => {
     const written = writeProduct(...given);

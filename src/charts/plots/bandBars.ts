@@ -33,6 +33,7 @@ export function bandChart(named: readonly NamedBands[]): ChartPart | undefined {
   const bands = distinct(bars.map((bar) => bar.band));
   const quantity = `${channelQuantity(first.channel)} r.m.s.`;
   return chartPart({
+    what: 'bands',
     title: `${capitalised(quantity)} in bands: ${listed(series)}`,
     subtitle: subtitleOf(bars),
     view: layered(plotHeight, barLayers(bars, series, bands, axisTitle(quantity, first.unit), first.unit.symbol), {

@@ -28,6 +28,7 @@ export function comparisonChart(value: ComparisonValue, options: OverlayOptions)
   const below = layered(height, changeLayers(value));
   const overlayRoom = above === undefined ? 0 : overlayHeight + 60;
   return chartPart({
+    what: 'change',
     title: `Change of ${value.metric} from ${value.a.name} to ${value.b.name}, channel ${value.channel}`,
     subtitle: `${sentence(value.method)}${hasIntervals(value) ? ` Line: ${intervalName(value)}.` : ''}${starWords(value)}${zoneWords(value)}${cutWords(value)}`,
     view: {

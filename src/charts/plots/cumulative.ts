@@ -38,6 +38,7 @@ export function cumulativeChart(spectra: readonly NamedSpectrum[], options: Over
   };
   const mark = { type: 'line', clip: true, strokeWidth: role('strong') };
   return chartPart({
+    what: 'cumulative',
     title: `Cumulative r.m.s. of ${listed(distinct(series.map(({ set }) => set)))}`,
     subtitle: `R.m.s. of everything from the lowest bin up to each ${across.hertz ? 'frequency' : 'place'}.`,
     view: {

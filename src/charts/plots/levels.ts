@@ -38,6 +38,7 @@ export function levelsChart(
     says: `${point.run}, ${point.series}\n${significant(point.rms)} ${printedUnit(unit)}`,
   }));
   return chartPart({
+    what: 'levels',
     title: `${capitalised(quantity)} of each run: ${listed(distinct(named.map(setName)))}`,
     view: layered(
       plotHeight,

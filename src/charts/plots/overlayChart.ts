@@ -17,6 +17,7 @@ export function overlayChart(spectra: readonly NamedSpectrum[], options: Overlay
   const channels = distinct(overlay.series.map(({ channel }) => channel));
   const sets = distinct(overlay.series.map(({ set }) => set));
   return chartPart({
+    what: 'spectrum',
     title: `${capitalised(overlay.quantity)} of ${listed(sets)}, ${channels.length === 1 ? 'channel' : 'channels'} ${listed(channels)}`,
     subtitle: overlaySettings(spectra, overlay),
     view: layered(overlayHeight, overlayLayers(overlay)),

@@ -38,6 +38,7 @@ export function peaksChart(
   const overlay: Overlay = { ...bare, y: withHeadroom(bare.y, used * labelHeight + 6, overlayHeight) };
   const names = overlay.series.map(({ label }) => label);
   return chartPart({
+    what: 'peaks',
     title: `Peaks of ${setName({ name, value: value.spectrum })}, channel ${listed(distinct(rows.map(({ channel }) => channel)))}`,
     subtitle: `${capitalised(overlay.quantity)}; marked are lines that stand out of the confidence band of their surroundings${means.length > 0 && means.length < rows.length ? ', of the mean large and of single runs small' : ''}.`,
     view: layered(overlayHeight, [...overlayLayers(overlay), ...peakLayers(rows, overlay), ...nameLayers(placed)]),

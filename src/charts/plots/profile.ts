@@ -49,6 +49,7 @@ export function profileChart(profiles: readonly NamedProfile[]): ChartPart | und
   const { color, shape, strokeDash } = bySeries(names, 'dot', profiles.length > 1 ? {} : { legend: null });
   const axes = { x: frequencyAxis(x, 'log'), y: logLevelAxis(axisTitle(quantity, unit), y) };
   return chartPart({
+    what: 'profile',
     title: `${capitalised(quantity)} profile${profiles.some(({ name }) => name !== undefined) ? `: ${listed(names)}` : ''}`,
     view: layered(
       plotHeight,

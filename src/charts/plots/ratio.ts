@@ -37,6 +37,7 @@ export function ratioChart(
   };
   const y = withRoom(withinFew([...changes.low, ...changes.high, 0]), labelRoom(options, x));
   return chartPart({
+    what: 'over-frequency',
     title: `Change over frequency from ${value.a.name} to ${value.b.name}, channel ${value.channel}`,
     subtitle: `Amplitude, bin by bin; band: ${percent(ratio.confidence)} interval for all bins together. It shows where to look, and no verdict rests on a bin.`,
     view: layered(plotHeight, ratioLayers(ratio, bins, changes, options, { x, y })),

@@ -41,6 +41,7 @@ export function repeatsChart(value: RepeatsValue): ChartPart | undefined {
   const color = byEnough([seriesColour(0), role('unclear')]);
   const shape = byEnough(['circle', 'cross']);
   return chartPart({
+    what: 'repeats',
     title: `What so many runs of each can show, when runs scatter by ${percent(value.spread)}`,
     subtitle: `Smallest ${what} shown with ${percent(value.power)} power at ${percent(value.confidence)} confidence; the dashed line is the ${percent(wanted)} asked for.`,
     view: layered(plotHeight, [

@@ -43,6 +43,7 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
   }));
   const places = values.map(({ place }) => place);
   return chartPart({
+    what: 'runs',
     title: `Every run: ${value.metric}, ${comparedName(value, row)}, channel ${value.channel}`,
     subtitle: `${known ? 'In the order in which the runs were made' : 'Set by set, for the order in which the runs were made is not known'}; the lines are the geometric means. The axis does not begin at zero.`,
     view: layered(plotHeight, [

@@ -36,6 +36,7 @@ export function runningChart(
   const quantity = `running ${channelQuantity(channel)} r.m.s.`;
   const cut = all.length > lines.length ? ` The first ${lines.length} of ${all.length} are shown.` : '';
   return chartPart({
+    what: 'running',
     title: `${capitalised(quantity)} over ${plain(named[0].value.over)} s: ${distinct(all.map(({ set }) => set)).join(', ')}`,
     subtitle: `Each value belongs to the ${plain(named[0].value.over)} s before it; the largest of each is marked.${cut}`,
     view: layered(plotHeight, runningLayers(lines, names, axisTitle(quantity, unit), unit, over)),

@@ -69,6 +69,7 @@ function spectrogramChart(frame: Frame, window: WindowValue, options: FrequencyO
     (_, index) => span.from + ((span.to - span.from) * index) / (heatColours - 1),
   );
   return chartPart({
+    what: `spectrogram-${run.label}`,
     title: `${capitalised(quantity)} over time: ${run.label}, channel ${channel.name}`,
     subtitle: `${capitalised(windowWords(window))}. ${averaged(entry)}Each cell shows the highest level in it.${shared ? ' One colour scale for all runs.' : ''}`,
     view: layered(plotHeight, [

@@ -62,6 +62,7 @@ export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions,
     ? ' A resultant is drawn as the length of its vector, each axis about its mean in the stretch in use.'
     : '';
   return chartPart({
+    what: 'trace',
     title: `${capitalised(quantities.length === 1 ? quantities[0] : 'signals')} ${about}${alone ? `, channel ${channelName(panels[0].channel)}` : ''}`,
     subtitle: `Each column of the picture reaches from the lowest to the highest sample in it${trimmed}.${vector}${cut}`,
     view: {

@@ -59,6 +59,7 @@ export function transferChart(
     panelView({ responses, value, options, x, field, height, y });
   const { unit } = responses[0].entry;
   return chartPart({
+    what: 'response',
     title: `Frequency response${called === undefined ? '' : ` of ${called}`} ${listed(pairs)}`,
     subtitle: `H1; ${windowWords(value.window)}. Grey: coherence below ${plain(value.leastCoherence)}, not to be read.${cut}`,
     view: {

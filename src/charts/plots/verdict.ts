@@ -13,6 +13,7 @@ export function verdictChart(value: VerdictValue): ChartPart {
   const { comparison, row, verdict, claim, sentence } = value;
   const claimed = claimedChange(value);
   return chartPart({
+    what: 'verdict',
     title: `${verdict === 'not shown' ? 'Not shown' : verdict === 'supported' ? 'Supported' : 'Contradicted'}: ${claim}`,
     subtitle: `${row.lowPercent === undefined ? '' : `Line: ${rowIntervalName(comparison, row)} of the change from ${comparison.a.name} to ${comparison.b.name}. `}Shaded: changes that the claim allows.`,
     view: layered(rowHeight, changeLayers({ ...comparison, rows: [row] }, claimed)),

@@ -1,0 +1,65 @@
+import { strict as assert } from 'node:assert';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { listName, writeFolder, type MadeFolder } from '../../src/disk/folder.ts';
+
+describe('a folder of files that a command makes', () => {
+  let path: string;
+  let folder: MadeFolder;
+  const free = { force: false, kept: [] };
+  const file = (name: string, content = name): { file: string; content: string } => ({ file: name, content });
+  const read = (name: string): string => readFileSync(join(path, name), 'utf8');
+  const write = (...given: Parameters<typeof writeFolder>): readonly string[] => {
+    const written = writeFolder(...given);
+    return written.ok ? written.value.stale : assert.fail(written.failure.message);
+  };
+
+  beforeEach(() => {
+    path = mkdtempSync(join(tmpdir(), 'washboard-folder-'));
+    folder = { path, notebook: 'ride.washboard.md', command: 'tables', kind: 'table' };
+  });
+  afterEach(() => rmSync(path, { recursive: true }));
+
+  it('is written again over what the same command made of the same notebook', () => {
+    assert.deepEqual(write(folder, [file('a.csv', 'old')], free), []);
+    assert.deepEqual(write(folder, [file('a.csv', 'new')], free), []);
+    assert.equal(read('a.csv'), 'new');
+  });
+
+  it('keeps a file that somebody changed or that another notebook made, and all of them by force only', () => {
+    write(folder, [file('a.csv'), file('b.csv')], free);
+    writeFileSync(join(path, 'a.csv'), 'mine');
+    assert.ok(!writeFolder(folder, [file('a.csv', 'new')], free).ok);
+    assert.ok(!writeFolder({ ...folder, notebook: 'other.md' }, [file('b.csv', 'other')], free).ok);
+    assert.deepEqual([read('a.csv'), read('b.csv')], ['mine', 'b.csv']);
+    write(folder, [file('a.csv', 'new')], { ...free, force: true });
+    assert.equal(read('a.csv'), 'new');
+  });
+
+  it('names what an earlier run left until it is gone, and no file of another command', () => {
+    write(folder, [file('a.csv'), file('b.csv')], free);
+    write({ ...folder, command: 'figures' }, [file('f.svg')], free);
+    assert.deepEqual(write(folder, [file('a.csv')], free), ['b.csv']);
+    assert.deepEqual(write(folder, [file('a.csv')], free), ['b.csv']);
+    assert.ok(existsSync(join(path, 'b.csv')));
+    rmSync(join(path, 'b.csv'));
+    assert.deepEqual(write(folder, [file('a.csv')], free), []);
+  });
+
+  it('knows what was written before a refusal', () => {
+    writeFileSync(join(path, 'b.csv'), 'mine');
+    assert.ok(!writeFolder(folder, [file('a.csv', 'old'), file('b.csv')], free).ok);
+    rmSync(join(path, 'b.csv'));
+    write(folder, [file('a.csv', 'new'), file('b.csv')], free);
+    assert.equal(read('a.csv'), 'new');
+  });
+
+  it('writes over no list that is none, and believes none that leads elsewhere', () => {
+    writeFileSync(join(path, listName), '{"washboard": 2}');
+    assert.ok(!writeFolder(folder, [file('a.csv')], free).ok);
+    const entry = { file: '../a.csv', notebook: folder.notebook, command: 'tables', sha256: '' };
+    writeFileSync(join(path, listName), JSON.stringify({ washboard: 1, files: [entry] }));
+    assert.deepEqual(write(folder, [], free), []);
+  });
+});
