@@ -152,6 +152,8 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'band.narrow',
   'band.few-bins',
   'peaks.none',
+  'peaks.unresolved',
+  'peaks.blurred',
   'orders.speed',
   'transfer.resultant',
   'transfer.same',

@@ -19,9 +19,14 @@ export interface Peak {
   readonly width: number | null;
   /** Whether the peak can't be told from a pure line with this resolution. */
   readonly line: boolean;
-  /** Damping ratio width / (2 f) where the width spans at least five bins and the ratio is below 0.1; else null. */
+  /** Whether the width spans at least five bins, so that the height and width are those of the resonance. */
+  readonly resolved: boolean;
+  /** Damping ratio width / (2 f) where the width is resolved and the ratio is below 0.1; else null. */
   readonly damping: number | null;
 }
+
+/** Bins that the half-power width of a resonance spans where its height and width are read without much bias. */
+export const fewestBins = 5;
 
 export interface PeakOptions {
   /** Range looked at, in Hz. */
@@ -86,8 +91,9 @@ function peakAt(of: Density, k: number, dip: number, first: number, last: number
   // Noise beside a line lets it seem a little wider than the window's own lobe.
   const line = seen !== undefined && seen < 1.15 * windowWidth;
   const width = seen === undefined || line ? null : Math.sqrt(seen ** 2 - windowWidth ** 2) * step;
+  const resolved = width !== null && width >= fewestBins * step;
   const ratio = width === null ? null : width / (2 * frequency);
-  const damping = width !== null && ratio !== null && width >= 5 * step && ratio < 0.1 ? ratio : null;
+  const damping = resolved && ratio !== null && ratio < 0.1 ? ratio : null;
   return {
     bin: k,
     frequency,
@@ -96,6 +102,7 @@ function peakAt(of: Density, k: number, dip: number, first: number, last: number
     half,
     width,
     line,
+    resolved,
     damping,
   };
 }

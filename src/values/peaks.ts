@@ -10,14 +10,20 @@ export interface PeaksValue {
   readonly rows: readonly PeakRow[];
 }
 
+export type PeakShape = 'line' | 'resonance' | 'unresolved' | 'blurred';
+
 export interface PeakRow {
   /** A run's label, or `mean` for the mean over runs. */
   readonly run: string;
   readonly channel: string;
   /** Hz, between bins. */
   readonly frequency: number;
-  /** In the unit of the spectrum. */
+  /** In the unit of the spectrum; of a pure line its own height, of anything else that of the bin. */
   readonly level: number;
+  /** Whether a pure line, a resonance wider than enough bins, one of too few, or a peak that its neighbours blur. */
+  readonly shape: PeakShape;
+  /** By how much a line between two bins is higher than its bin, as a fraction of the level. */
+  readonly correction: number | undefined;
   readonly unit: Unit;
   /** Half-power width in Hz, the window's own taken out; undefined where the bins are too wide to tell. */
   readonly width: number | undefined;
@@ -43,6 +49,7 @@ export const peaksKind = {
     columns: [
       field('frequency', 'Hz', (row) => row.frequency, 'The frequency'),
       field('level', own, (row) => row.level, 'The height', { each: 'rounded' }),
+      figure('shape', '', ({ shape }) => shape),
       field('prominence', 'dB', (row) => row.prominence, 'The height over the surroundings', {
         title: 'Above surroundings',
         decimals: 1,
@@ -58,6 +65,13 @@ export const peaksKind = {
         each: 'rounded',
         percent: true,
       }),
+      field(
+        'correction',
+        '',
+        (row) => row.correction,
+        'By how much the height of a line between two bins was raised over that of its bin',
+        { digits: 2, each: 'rounded', percent: true, further: true },
+      ),
     ],
     pick: { keep: (value, rows) => ({ ...value, rows }) },
   },

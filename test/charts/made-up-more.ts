@@ -20,6 +20,8 @@ export function madePeaks(spectrum: SpectrumValue): PeaksValue {
     channel: 'z',
     frequency,
     level,
+    shape: width === undefined ? 'line' : 'resonance',
+    correction: width === undefined ? 0.04 : undefined,
     unit: density,
     width,
     damping: width === undefined ? undefined : width / (2 * frequency),

@@ -1,5 +1,5 @@
 import { messages } from '../../result/messages.ts';
-import { listed } from '../../result/words.ts';
+import { counted, listed } from '../../result/words.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Band } from '../../values/band.ts';
 import { hertz, seconds } from '../amounts.ts';
@@ -48,6 +48,14 @@ export interface SpectraFacts {
     readonly window: number;
   };
   'peaks.none': { readonly range?: Band };
+  /** Resonances of too few bins, the narrowest first: where and how wide at half power, in Hz. */
+  'peaks.unresolved': {
+    readonly peaks: readonly { readonly frequency: number; readonly width: number }[];
+    readonly spacing: number;
+    readonly fewest: number;
+  };
+  /** Peaks that neighbours reach into; `loss` is the most by which a line between bins reads low, as a fraction. */
+  'peaks.blurred': { readonly frequencies: readonly number[]; readonly loss: number };
   'orders.speed': object;
   'transfer.resultant': { readonly run: string; readonly axes: readonly string[] };
   'transfer.same': { readonly channel: string };
@@ -127,6 +135,12 @@ export const { tell, refuse } = messages<SpectraFacts>({
   },
   'peaks.none': ({ range }) =>
     `Nothing stands out of the confidence band${range === undefined ? '' : ` between ${hertz(range.from)} and ${hertz(range.to)}`}: a longer stretch gives more averages, and so a narrower band.`,
+  'peaks.unresolved': ({ peaks: [narrowest, ...others], spacing, fewest }) => {
+    const also = others.length === 0 ? '' : ` (and ${counted(others.length, 'other', 'others')})`;
+    return `The resonance at ${hertz(narrowest.frequency)}${also} is only ${formatNumber(narrowest.width / spacing, 2)} bins wide at half power: its height reads low and its damping ratio is left out. From ${fewest} bins on both can be read, which takes a window of ${formatNumber(Math.ceil(fewest / narrowest.width), 3)} s or more.`;
+  },
+  'peaks.blurred': ({ frequencies, loss }) =>
+    `${frequencies.length === 1 ? 'The peak' : 'The peaks'} at ${listed(frequencies.map(hertz), 'and', 5)} can't be told apart from what lies beside ${frequencies.length === 1 ? 'it' : 'them'}, so the height is that of the bin, up to ${formatNumber(100 * loss, 2)} % low: a longer window parts them.`,
   'orders.speed': () => 'orders needs the speed, as in "orders S by 1.2 m/s", or the turning rate.',
   'transfer.resultant': ({ run, axes }) =>
     `The resultant of ${run} is the size of a vector and has no phase: take the response between two of its axes, ${listed(axes)}, without resultant.`,

@@ -81,6 +81,18 @@ export const spectraPages: MessagePages<SpectraFacts> = {
     after('peaks (spectrum foam using window hann 20 s) 120..121 Hz'),
     after('peaks (spectrum foam using window hann 4 s) 5..100 Hz'),
   ),
+  'peaks.unresolved': page(
+    'A resonance of few bins',
+    'The bins are too wide for the resonance: they smooth its top away, so that its height reads low and its width wide. Resonances with little damping need a long window.',
+    after('peaks (spectrum foam using window hann 4 s) 5..20 Hz'),
+    after('peaks (spectrum foam using window hann 8 s) 5..20 Hz'),
+  ),
+  'peaks.blurred': page(
+    'A peak that its neighbours reach into',
+    'Between such a peak and the next the spectrum does not fall to half, or the end of the range comes first, so that the height of a line between two bins can’t be worked out.',
+    after('peaks (spectrum foam using window hann 1 s) 2..150 Hz'),
+    after('peaks (spectrum foam using window hann 8 s) 5..30 Hz count 1'),
+  ),
   'orders.speed': page(
     'Orders without a speed',
     'Frequencies become orders when they are divided by a speed or a turning rate.',

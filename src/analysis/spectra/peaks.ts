@@ -1,10 +1,11 @@
 import { answered, type Answer, type Warning } from '../../result/result.ts';
-import { findPeaks, type PeakOptions } from '../../signal/peaks.ts';
+import { lineBetweenBins, worstLoss } from '../../signal/lineHeight.ts';
+import { fewestBins, findPeaks, type Peak, type PeakOptions } from '../../signal/peaks.ts';
 import type { Density } from '../../signal/welch.ts';
 import { halfPowerWidthBins, windowShape } from '../../signal/windows.ts';
 import { chiSquareQuantile } from '../../statistics/distributions/chiSquare.ts';
 import type { Band } from '../../values/band.ts';
-import type { PeakRow, PeaksValue } from '../../values/peaks.ts';
+import type { PeakRow, PeakShape, PeaksValue } from '../../values/peaks.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import { tell } from '../messages/spectra.ts';
 import { whyOutside } from './bands.ts';
@@ -36,7 +37,7 @@ export function peaksOf(spectrum: SpectrumValue, range: Band | undefined, count 
     ...spectrum.entries.flatMap((entry) => peaksIn(densityOf(entry), entry.level, entry, entry.run.label, search)),
     ...meanPeaks(search),
   ];
-  return answered({ kind: 'peaks', spectrum, rows }, doubts(rows, range));
+  return answered({ kind: 'peaks', spectrum, rows }, doubts(rows, search));
 }
 
 function peaksIn(
@@ -55,16 +56,29 @@ function peaksIn(
     windowWidth: halfPowerWidthBins(shape),
     count,
   };
-  return findPeaks(of, options).map((peak) => ({
-    run,
-    channel: channel.name,
-    frequency: peak.frequency,
-    level: level[peak.bin],
-    unit,
-    width: peak.width ?? undefined,
-    damping: peak.damping ?? undefined,
-    prominence: peak.prominence,
-  }));
+  return findPeaks(of, options).map((peak) => {
+    const line = peak.line ? lineBetweenBins(of.density, peak.bin, shape, segmentSamples) : undefined;
+    const raised = line === undefined ? 1 : spectrum.form === 'amplitude' ? line.gain : line.gain ** 2;
+    return {
+      run,
+      channel: channel.name,
+      frequency: line === undefined ? peak.frequency : (peak.bin + line.offset) * of.step,
+      level: level[peak.bin] * raised,
+      shape: shapeOf(peak, line !== undefined),
+      correction: line === undefined ? undefined : raised - 1,
+      unit,
+      width: peak.width ?? undefined,
+      damping: peak.damping ?? undefined,
+      prominence: peak.prominence,
+    };
+  });
+}
+
+/** A line whose mirror image or neighbour leaks into it can't be corrected: it counts as blurred. */
+function shapeOf({ line, width, resolved }: Peak, corrected: boolean): PeakShape {
+  if (line && corrected) return 'line';
+  if (width === null) return 'blurred';
+  return resolved ? 'resonance' : 'unresolved';
 }
 
 /** Peaks of each channel's mean over runs, where there is one of several. */
@@ -82,5 +96,22 @@ function meanPeaks(search: Search): PeakRow[] {
   });
 }
 
-const doubts = (rows: readonly PeakRow[], range: Band | undefined): Warning[] =>
-  rows.length > 0 ? [] : [tell('peaks.none', range === undefined ? {} : { range })];
+function doubts(rows: readonly PeakRow[], { spectrum, range }: Search): Warning[] {
+  if (rows.length === 0) return [tell('peaks.none', range === undefined ? {} : { range })];
+  // With a mean, its peaks speak for those of the runs.
+  const means = rows.filter(({ run }) => run === 'mean');
+  const spoken = means.length > 0 ? means : rows;
+  const narrow = spoken
+    .filter(({ shape }) => shape === 'unresolved')
+    .sort((a, b) => a.width! - b.width!)
+    .map(({ frequency, width }) => ({ frequency, width: width! }));
+  const blurred = spoken.filter(({ shape }) => shape === 'blurred').map(({ frequency }) => frequency);
+  const { spacing, segmentSamples } = spectrum.entries[0];
+  const shape = windowShape(spectrum.window.shape, Math.min(segmentSamples, widthSamples));
+  const amplitude = 1 - worstLoss(shape);
+  const loss = 1 - (spectrum.form === 'amplitude' ? amplitude : amplitude ** 2);
+  return [
+    narrow.length === 0 ? [] : tell('peaks.unresolved', { peaks: narrow, spacing, fewest: fewestBins }),
+    blurred.length === 0 ? [] : tell('peaks.blurred', { frequencies: blurred, loss }),
+  ].flat();
+}

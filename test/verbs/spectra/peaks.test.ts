@@ -50,6 +50,27 @@ describe('peaks', () => {
     assert.equal(rows[0].unit.symbol, 'g');
   });
 
+  it('have the height of a sine between two bins, and say by how much its bin reads low', async () => {
+    const between = { 'a.csv': recordingOf({ z: sine(20.25) }, { rate: 200, seconds: 60 }) };
+    const text = 'r = load "a.csv" unit g\npeaks (spectrum r using window hann 2 s as amplitude) 5..90 Hz';
+    const { rows } = await valueOf('peaks', text, between);
+    near(rows[0].level, 1, 2e-3);
+    near(rows[0].frequency, 20.25, 1e-4);
+    near(rows[0].correction!, 1 / 0.849 - 1, 5e-3);
+    assert.equal(rows[0].shape, 'line');
+  });
+
+  it('of too few bins are told, with the window that resolves them', async () => {
+    const text = (length: number): string =>
+      `r = load "a.csv" unit g\npeaks (spectrum r using window hann ${length} s) 5..100 Hz count 1`;
+    const { warnings } = await resultOf(text(1), { 'a.csv': resonance() });
+    assert.deepEqual(ownCodes(warnings), ['peaks.unresolved']);
+    const said = /At|at ([\d.]+) Hz is only ([\d.]+) bins wide.* window of ([\d.]+) s/.exec(warnings[0].message)!;
+    near(Number(said[1]), 20, 0.02);
+    assert.ok(Number(said[2]) < 5);
+    assert.deepEqual(ownCodes((await resultOf(text(Number(said[3])), { 'a.csv': resonance() })).warnings), []);
+  });
+
   it('of a resonance have its width and damping', async () => {
     const text = 'r = load "a.csv" unit g\npeaks (spectrum r using window hann 4 s) 5..100 Hz count 1';
     const { rows } = await valueOf('peaks', text, { 'a.csv': resonance() });
@@ -78,7 +99,7 @@ describe('peaks', () => {
     const value = await valueOf('peaks', `${load}peaks S[1] 5..90 Hz`, lines);
     assert.deepEqual(
       tabulate(value)?.columns.map(({ name }) => name),
-      ['run', 'channel', 'frequency', 'level', 'prominence', 'width', 'damping'],
+      ['run', 'channel', 'frequency', 'level', 'shape', 'prominence', 'width', 'damping', 'correction'],
     );
     const { unit, rows } = toJson(value) as { unit: string; rows: { frequency_hz: number; width_hz: null }[] };
     assert.equal(unit, 'g^2/Hz');
