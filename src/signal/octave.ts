@@ -48,6 +48,31 @@ export function octaveBands(fraction: number, low: number, high: number): Octave
   });
 }
 
+/** By how much an end of a range may lie inside a band's edge and still be meant as that edge: 22.4 Hz for 22.387 Hz. */
+const edgeRounding = 0.005;
+
+/**
+ * The bands of `octaveBands` that a range holds. An end that is the nominal or exact mid-band frequency of a band names
+ * it, and the whole band counts; any other end is a limit, and a band that reaches past it is left out.
+ *
+ * @param fraction b, bands an octave: 1, 3, 6, 12, 24
+ * @param low in Hz, above 0
+ * @param high in Hz, at least `low`
+ * @returns the bands in Hz, rising; none where no whole band lies within the range
+ * @throws RangeError as `octaveBands` does
+ */
+export function wholeOctaveBands(fraction: number, low: number, high: number): OctaveBand[] {
+  const bands = octaveBands(fraction, low, high);
+  const [bottom, top] = [bands[0], bands[bands.length - 1]];
+  const from = names(low, bottom) ? bottom.low : low * (1 - edgeRounding);
+  const to = names(high, top) ? top.high : high * (1 + edgeRounding);
+  return bands.filter((band) => band.low >= from && band.high <= to);
+}
+
+/** Whether a frequency is what a band is called by. */
+const names = (frequency: number, { nominal, middle }: OctaveBand): boolean =>
+  Math.abs(frequency / nominal - 1) < 1e-9 || Math.abs(frequency / middle - 1) < 1e-3;
+
 function middleExponent(fraction: number, index: number): number {
   return fraction % 2 === 1 ? index / fraction : (2 * index + 1) / (2 * fraction);
 }

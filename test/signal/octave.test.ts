@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { octaveBands } from '../../src/signal/octave.ts';
+import { octaveBands, wholeOctaveBands } from '../../src/signal/octave.ts';
 import { close } from '../published/vectors.ts';
 
 describe('octaveBands', () => {
@@ -43,5 +43,41 @@ describe('octaveBands', () => {
     assert.throws(() => octaveBands(3, 0, 10), RangeError);
     assert.throws(() => octaveBands(3, 10, 1), RangeError);
     assert.throws(() => octaveBands(1.5, 1, 10), RangeError);
+  });
+});
+
+describe('wholeOctaveBands', () => {
+  it('end where the range ends, but for a band that an end names', () => {
+    const names = (low: number, high: number): number[] => wholeOctaveBands(3, low, high).map(({ nominal }) => nominal);
+    assert.deepEqual(names(31.5, 150), [31.5, 40, 50, 63, 80, 100, 125]);
+    assert.deepEqual(names(31.5, 160), [31.5, 40, 50, 63, 80, 100, 125, 160]);
+    assert.deepEqual(names(30, 85), [40, 50, 63]);
+    assert.deepEqual(names(22.4, 70.8), [25, 31.5, 40, 50, 63], 'edges as they are usually rounded');
+    assert.deepEqual(names(26, 28), []);
+  });
+
+  it('leave out no band that lies within the range, and none sticks out of it', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(1, 3, 6, 12, 24),
+        fc.double({ min: 0.1, max: 500, noNaN: true }),
+        fc.double({ min: 1, max: 50, noNaN: true }),
+        (fraction, low, times) => {
+          const high = low * times;
+          const bands = wholeOctaveBands(fraction, low, high);
+          const all = octaveBands(fraction, low / 20, high * 20);
+          const hair = 1 + 1e-12;
+          const named = ({ nominal, middle }: (typeof all)[number]): boolean =>
+            [low, high].some((end) => Math.abs(end / nominal - 1) < 1e-8 || Math.abs(end / middle - 1) <= 1e-3);
+          for (const band of all) {
+            const within = band.low * hair >= low && band.high <= high * hair;
+            const out = band.low * 1.0051 < low || band.high > high * 1.0051;
+            const found = bands.some((one) => one.nominal === band.nominal && one.middle === band.middle);
+            if (within) assert.ok(found);
+            if (found && out) assert.ok(named(band));
+          }
+        },
+      ),
+    );
   });
 });

@@ -63,6 +63,12 @@ export const spectraPages: MessagePages<SpectraFacts> = {
     after('band (spectrum foam) third-octave 0..100 Hz'),
     after('band (spectrum foam) third-octave 20..100 Hz'),
   ),
+  'band.none': page(
+    'A range without a whole band',
+    'A band of an octave that reaches past an end of the range is left out, unless that end is the nominal frequency it is called by.',
+    after('band (spectrum foam) octave 50..60 Hz'),
+    after('band (spectrum foam) third-octave 50..63 Hz'),
+  ),
   'band.narrow': page(
     'A band of few bins',
     'The level of a band of few bins rests on few figures, and a line at its edge is split.',

@@ -1,5 +1,5 @@
 import { success, type Result, type Warning } from '../../result/result.ts';
-import { octaveBands } from '../../signal/octave.ts';
+import { wholeOctaveBands } from '../../signal/octave.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Band } from '../../values/band.ts';
 import type { BandRow } from '../../values/bands.ts';
@@ -26,7 +26,7 @@ const fewestBins = 4;
 
 /**
  * The bands of a part of an octave over ranges of frequency (IEC 61260-1:2014), each once, called by its nominal
- * frequency. Refuses ranges that begin at 0 Hz, and bands that reach past half the rate of one of these spectra.
+ * frequency. Refuses ranges that begin at 0 Hz or hold no whole band, and bands that reach past half the rate of one of these spectra.
  * @param ranges in Hz
  * @param at the operand or option that is to blame
  */
@@ -39,7 +39,9 @@ export function fractionalBands(
   const bands = new Map<string, Band>();
   for (const { from: low, to: high } of ranges) {
     if (!(low > 0)) return refuse('band.zero', { low }, at);
-    for (const { low: from, high: to, nominal } of octaveBands(bandsAnOctave[fraction], low, high)) {
+    const within = wholeOctaveBands(bandsAnOctave[fraction], low, high);
+    if (within.length === 0) return refuse('band.none', { from: low, to: high, fraction }, at);
+    for (const { low: from, high: to, nominal } of within) {
       const label = formatNumber(nominal, 4);
       const short = spectra.find((one) => isPast(to, one));
       if (short !== undefined) {
