@@ -1,4 +1,4 @@
-import { figure, ofRun, runName } from './columns.ts';
+import { field, figure, ofRun, runName } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { Unit } from '../units/unit.ts';
 import type { ExcludedRun } from './excluded.ts';
@@ -26,6 +26,10 @@ export interface TransferEntry {
   readonly spacing: number;
   /** Effective number of averages. */
   readonly averages: number;
+  /** By how much the output comes later, in s, negative where it comes first; undefined where no one delay stands out. */
+  readonly delay: number | undefined;
+  /** By how much it was moved earlier before the response was taken, in s: 0 unless aligned. */
+  readonly aligned: number;
   /** |H1| = |Gxy| / Gxx. */
   readonly magnitude: Float64Array;
   /** |H2| = Gyy / |Gxy|. */
@@ -55,7 +59,14 @@ export const transferKind = {
     each: ['run and pair of channels', 'a run’s pair of channels'],
     unit: own,
     names: [runName, figure('from', '', ({ from }) => from), figure('to', '', ({ to }) => to)],
-    columns: [figure('spacing', 'Hz', ({ spacing }) => spacing), figure('averages', '', ({ averages }) => averages)],
+    columns: [
+      figure('spacing', 'Hz', ({ spacing }) => spacing),
+      figure('averages', '', ({ averages }) => averages),
+      field('delay', 's', ({ delay }) => delay, 'By how much the output comes later than the input', {
+        notIn: 'table',
+      }),
+      figure('aligned', 's', ({ aligned }) => aligned, { notIn: 'table' }),
+    ],
     series: {
       indices: ({ magnitude }) => magnitude.map((_, bin) => bin),
       columns: [

@@ -61,6 +61,8 @@ export function madeTransfer(run: Run): TransferValue {
         unit: plainUnit,
         spacing: 0.5,
         averages: 63.6,
+        delay: 0.004,
+        aligned: 0,
         magnitude,
         magnitudeH2: magnitude,
         phase: at(

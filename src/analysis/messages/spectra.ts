@@ -67,6 +67,15 @@ export interface SpectraFacts {
     readonly to: string;
     readonly least: number;
   };
+  'transfer.delay': Shared & {
+    readonly run: string;
+    readonly from: string;
+    readonly to: string;
+    /** By how much the output comes later, and the length of a segment, in s. */
+    readonly delay: number;
+    readonly segment: number;
+  };
+  'transfer.unaligned': Shared & { readonly run: string; readonly from: string; readonly to: string };
   'profile.mixed': object;
   'profile.few': object;
   /** What stands where a frequency is wanted. */
@@ -152,6 +161,10 @@ export const { tell, refuse } = messages<SpectraFacts>({
     `Only ${averages.toFixed(1)} independent averages go into the response of ${run}, so that even unrelated channels seem coherent: use a shorter window or a longer stretch.${alsoOf(others)}`,
   'transfer.incoherent': ({ run, from, to, least, others }) =>
     `The coherence of ${from} and ${to} of ${run} is nowhere ${least} or more: ${to} does not follow from ${from} alone.${alsoOf(others)}`,
+  'transfer.delay': ({ run, from, to, delay, segment, others }) =>
+    `In ${run}, ${to} comes ${seconds(Math.abs(delay))} ${delay > 0 ? 'later' : 'earlier'} than ${from}, more than a twentieth of a segment of ${seconds(segment)}: H1 and the coherence read low. Add align, or take a longer window.${alsoOf(others)}`,
+  'transfer.unaligned': ({ run, from, to, others }) =>
+    `No one delay between ${from} and ${to} of ${run} stands out, so that they were left as they are.${alsoOf(others)}`,
   'profile.mixed': () => 'Give one profile, or breakpoints.',
   'profile.few': () => 'A profile needs at least two breakpoints, each a frequency and a density.',
   'profile.frequency': ({ found }) =>

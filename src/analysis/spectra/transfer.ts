@@ -1,6 +1,7 @@
 import { answered, success, type Answer, type Refused, type Result } from '../../result/result.ts';
+import { aligned, delayBetween } from '../../signal/delay.ts';
 import { piecesOf } from '../../signal/stretch.ts';
-import { transfer } from '../../signal/transfer.ts';
+import { transfer, type Pair as SamplePair } from '../../signal/transfer.ts';
 import { hopOf, segmentCount } from '../../signal/welch.ts';
 import { windowShape } from '../../signal/windows.ts';
 import { sameDimension } from '../../units/dimension.ts';
@@ -23,10 +24,20 @@ const leastCoherence = 0.5;
 /** Fewer effective averages than this make any two signals seem coherent. */
 const fewAverages = 8;
 
+/** A delay above this share of a segment takes the output out of the segment that its input stands in (engineering choice). */
+const mostDelay = 1 / 20;
+
 /** The channels of a response by name or header: what drives, and what responds. */
 export interface Way {
   readonly from: string;
   readonly to: string;
+}
+
+/** How a response is taken. */
+export interface TransferRequest {
+  readonly window: WindowValue;
+  /** Whether the delay between the two is taken out first, to the nearest sample. */
+  readonly align?: boolean;
 }
 
 /**
@@ -34,7 +45,12 @@ export interface Way {
  * Random Data, 6.2 and 9.2). Refuses runs that are not sampled evenly, resultants, runs that lack a channel, a channel to itself, and
  * windows of which fewer than two segments fit in a run.
  */
-export function transferOf(runs: RunsValue, way: Way, window: WindowValue, watch: Watch): Answer<TransferValue> {
+export function transferOf(
+  runs: RunsValue,
+  way: Way,
+  { window, align = false }: TransferRequest,
+  watch: Watch,
+): Answer<TransferValue> {
   const refused = whyUneven(runs) ?? whyVector(runs);
   if (refused !== undefined) return refused;
   const entries: TransferEntry[] = [];
@@ -44,10 +60,13 @@ export function transferOf(runs: RunsValue, way: Way, window: WindowValue, watch
     if (!pair.ok) return pair;
     const refusal = whyTooShort([run], window, 'using') ?? whyOneSegment(run, window);
     if (refusal !== undefined) return refusal;
-    entries.push(entryOf(run, pair.value, window, watch));
+    const { delay, shift, pairs } = delayed(run, pair.value, align);
+    const overlong = whyShifted(run, window, shift);
+    if (overlong !== undefined) return overlong;
+    entries.push({ ...entryOf(run, pair.value, pairs, window, watch), delay, aligned: shift / run.rate });
   }
   const value: TransferValue = { kind: 'transfer', set: runs.set, window, leastCoherence, entries };
-  return answered(value, together(entries.flatMap(doubts)));
+  return answered(value, together(entries.flatMap((entry) => doubts(entry, window, align))));
 }
 
 function whyVector({ runs }: RunsValue): Refused | undefined {
@@ -92,18 +111,47 @@ function whyOneSegment(run: Run, window: WindowValue): Refused | undefined {
   return refuse('window.long', { why: 'single', run: run.label, length: window.length }, 'using');
 }
 
-function entryOf(run: Run, { input, output, unit, scale }: Pair, window: WindowValue, watch: Watch): TransferEntry {
+interface Delayed {
+  /** s */
+  readonly delay: number | undefined;
+  /** Samples that the output was moved earlier. */
+  readonly shift: number;
+  readonly pairs: readonly SamplePair[];
+}
+
+function delayed(run: Run, { input, output }: Pair, align: boolean): Delayed {
   const inputs = piecesOf(input.samples, run.stretches);
   const outputs = piecesOf(output.samples, run.stretches);
-  const found = transfer(
-    inputs.map((piece, s) => ({ input: piece, output: outputs[s] })),
-    {
-      shape: windowShape(window.shape, segmentSamples(run, window)),
-      rate: run.rate,
-      overlap: window.overlap,
-      cancelled: watch.cancelled,
-    },
-  );
+  const pairs = inputs.map((piece, s) => ({ input: piece, output: outputs[s] }));
+  const found = delayBetween(pairs);
+  const shift = align && found !== undefined ? Math.round(found.samples) : 0;
+  return { delay: found && found.samples / run.rate, shift, pairs: aligned(pairs, shift) };
+}
+
+/** Why what alignment leaves of a run holds too few segments. */
+function whyShifted(run: Run, window: WindowValue, shift: number): Refused | undefined {
+  const size = Math.abs(shift);
+  if (size === 0) return undefined;
+  const stretches = run.stretches
+    .filter(({ from, to }) => to - from > size)
+    .map((one) => ({ ...one, to: one.to - size }));
+  const left = { ...run, stretches };
+  return whyTooShort([left], window, 'using') ?? whyOneSegment(left, window);
+}
+
+function entryOf(
+  run: Run,
+  { input, output, unit, scale }: Pair,
+  pairs: readonly SamplePair[],
+  window: WindowValue,
+  watch: Watch,
+): Omit<TransferEntry, 'delay' | 'aligned'> {
+  const found = transfer(pairs, {
+    shape: windowShape(window.shape, segmentSamples(run, window)),
+    rate: run.rate,
+    overlap: window.overlap,
+    cancelled: watch.cancelled,
+  });
   return {
     run,
     from: input.name,
@@ -119,8 +167,30 @@ function entryOf(run: Run, { input, output, unit, scale }: Pair, window: WindowV
   };
 }
 
-function doubts({ run: { label: run }, from, to, averages, coherence }: TransferEntry): RunWarning[] {
+function doubts(entry: TransferEntry, window: WindowValue, align: boolean): RunWarning[] {
+  const {
+    run: { label: run },
+    from,
+    to,
+    averages,
+    coherence,
+    delay,
+    aligned: moved,
+  } = entry;
   const found: RunWarning[] = [];
+  const left = delay === undefined ? 0 : delay - moved;
+  if (Math.abs(left) > mostDelay * window.length) {
+    const code = 'transfer.delay';
+    found.push({
+      code,
+      of: run,
+      tell: (others) => tell(code, { run, from, to, delay: left, segment: window.length, others }),
+    });
+  }
+  if (align && delay === undefined) {
+    const code = 'transfer.unaligned';
+    found.push({ code, of: run, tell: (others) => tell(code, { run, from, to, others }) });
+  }
   if (averages < fewAverages) {
     const code = 'transfer.few';
     found.push({ code, of: run, tell: (others) => tell(code, { run, averages, others }) });

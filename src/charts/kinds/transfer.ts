@@ -20,6 +20,7 @@ function transferTable(entries: readonly TransferEntry[], least: number): TableP
   const pairs = distinct(entries.map(({ from, to }) => `from ${from} to ${to}`));
   const rows = entries.map((entry) => readable(entry, least));
   const any = rows.some(({ top }) => top !== undefined);
+  const late = entries.some(({ delay }) => delay !== undefined);
   return {
     type: 'table',
     caption: `Frequency response ${listed(pairs)}; read where the coherence is at least ${plain(least)}`,
@@ -27,6 +28,7 @@ function transferTable(entries: readonly TransferEntry[], least: number): TableP
       ['Run', '', 'left'],
       ...(pairs.length > 1 ? ([['Channels', '', 'left']] as const) : []),
       ['Averages', ''],
+      ...(late ? ([['Output later by', 'ms']] as const) : []),
       ['Bins to be read', '%'],
       ...(any
         ? ([
@@ -42,6 +44,7 @@ function transferTable(entries: readonly TransferEntry[], least: number): TableP
       entry.run.label,
       ...(pairs.length > 1 ? [`${entry.from} to ${entry.to}`] : []),
       significant(entry.averages, 3),
+      ...(late ? [entry.delay === undefined ? '–' : significant(1000 * entry.delay, 3)] : []),
       share,
       ...(any ? figuresAt(entry, top) : []),
     ]),

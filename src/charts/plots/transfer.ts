@@ -61,7 +61,7 @@ export function transferChart(
   return chartPart({
     what: 'response',
     title: `Frequency response${called === undefined ? '' : ` of ${called}`} ${listed(pairs)}`,
-    subtitle: `H1; ${windowWords(value.window)}. Grey: coherence below ${plain(value.leastCoherence)}, not to be read.${cut}`,
+    subtitle: `H1; ${windowWords(value.window)}${alignedWords(responses)}. Grey: coherence below ${plain(value.leastCoherence)}, not to be read.${cut}`,
     view: {
       spacing: 12,
       vconcat: [
@@ -74,6 +74,13 @@ export function transferChart(
     legendRows: legendRows(labels),
     description: `${responses.map((response) => responseSentence(response, value.leastCoherence, x)).join(' ')}${cut}`,
   });
+}
+
+/** By how much the output was moved, where it was. */
+function alignedWords(responses: readonly Response[]): string {
+  const moved = distinct(responses.map(({ entry }) => entry.aligned)).filter((by) => by !== 0);
+  if (moved.length === 0) return '';
+  return `; the output was taken ${listed(moved.map((by) => `${significant(1000 * Math.abs(by), 3)} ms ${by > 0 ? 'earlier' : 'later'}`))}`;
 }
 
 type Field = 'magnitude' | 'phase' | 'coherence';

@@ -4,13 +4,34 @@ import { spectraPages } from '../../../src/analysis/messages/spectraPages.ts';
 import { diskHost } from '../../../src/disk/host.ts';
 import { Engine } from '../../../src/engine/engine.ts';
 import type { Message } from '../../../src/result/result.ts';
-import { quietWatch } from '../../engine/memoryFiles.ts';
+import type { Host } from '../../../src/engine/host.ts';
+import { MemoryHost, quietWatch } from '../../engine/memoryFiles.ts';
+import { noise, recordingOf } from '../../verbs/notebook.ts';
 
 const samples = fileURLToPath(new URL('../../../samples', import.meta.url));
 
+/** The samples, and a made-up recording of two channels of which one comes half a second late. */
+function filesOfPages(): Host {
+  const gauss = noise(3);
+  const drive = Array.from({ length: 6100 }, gauss);
+  const late = recordingOf({ 'base (g)': (_, i) => drive[i + 100], 'seat (g)': (_, i) => drive[i] }, { seconds: 30 });
+  const disk = diskHost(samples, samples);
+  const made = new MemoryHost({ 'raw/late.csv': late });
+  const of = (path: string): Host['files'] => (made.contents.has(path) ? made.files : disk.files);
+  return {
+    digest: disk.digest,
+    files: {
+      ...disk.files,
+      expand: (pattern) => of(pattern).expand(pattern),
+      identify: (path) => of(path).identify(path),
+      open: (path) => of(path).open(path),
+    },
+  };
+}
+
 describe('the page of a message about spectra', () => {
   // One engine, so that the recordings are read once.
-  const engine = new Engine(diskHost(samples, samples));
+  const engine = new Engine(filesOfPages());
 
   async function saidOf(cell: string): Promise<readonly Message[]> {
     const { results } = await engine.run({ cells: [cell], wanted: 'all' }, quietWatch);

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { tabulate } from '../../../src/values/tabulate.ts';
 import { toJson } from '../../../src/values/json.ts';
-import { errorOf, near, noise, recordingOf, valueOf, warningsOf } from '../notebook.ts';
+import { errorOf, near, noise, ownCodes, recordingOf, resultOf, sine, valueOf, warningsOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv" unit g\n';
 
@@ -32,6 +32,43 @@ describe('transfer', () => {
       assert.ok(Math.abs(off) < 3, `${off} degrees off at ${k} Hz`);
       assert.ok(entry.coherence[k] > 0.95);
       near(entry.randomError[k], Math.sqrt((1 - entry.coherence[k]) / (entry.coherence[k] * 2 * entry.averages)), 1e-9);
+    }
+  });
+
+  it('of a copy that comes 0.5 s later reads low and says by how much it comes later, until it is aligned', async () => {
+    const own = noise(21);
+    const signal = Array.from({ length: 24_100 }, own);
+    const late = {
+      'a.csv': recordingOf({ x: (_, i) => signal[i + 100], z: (_, i) => signal[i] }, { rate: 200, seconds: 120 }),
+    };
+    const text = `${load}T = transfer r from x to z using window hann 2 s`;
+    const mean = (of: Float64Array): number => of.reduce((sum, one) => sum + one, 0) / of.length;
+    const { value, warnings } = await resultOf(text, late);
+    assert.ok(value?.kind === 'transfer');
+    near(mean(value.entries[0].magnitude), 0.65, 0.03);
+    near(mean(value.entries[0].coherence), 0.47, 0.1);
+    near(value.entries[0].delay!, 0.5, 1e-3);
+    assert.deepEqual(ownCodes(warnings), ['transfer.delay']);
+    assert.match(warnings[0].message, /z comes 0\.5 s later than x/);
+    const [whole] = (await valueOf('transfer', `${text} align`, late)).entries;
+    for (const h1 of whole.magnitude) near(h1, 1, 1e-6);
+    near(whole.aligned, 0.5, 1e-9);
+    assert.deepEqual(await warningsOf(`${text} align`, late), []);
+    const back = await valueOf('transfer', `${load}transfer r from z to x using window hann 2 s align`, late);
+    near(back.entries[0].aligned, -0.5, 1e-9);
+    near(back.entries[0].magnitude[30], 1, 1e-6);
+    const { value: delay } = await resultOf(`${text}\nT.delay in ms`, late);
+    assert.ok(delay?.kind === 'quantity');
+    near(delay.quantity.value, 500, 1e-3);
+  });
+
+  it('tells no delay of unrelated channels and of pure tones, and nothing is aligned by one', async () => {
+    const tones = { 'a.csv': recordingOf({ x: sine(20), z: sine(20, 1, 0.5) }, { rate: 200, seconds: 60 }) };
+    for (const from of [files, tones]) {
+      const text = `${load}transfer r from x to ${from === files ? 'y' : 'z'} using window hann 1 s align`;
+      const [entry] = (await valueOf('transfer', text, from)).entries;
+      assert.deepEqual([entry.delay, entry.aligned], [undefined, 0]);
+      assert.ok((await warningsOf(text, from)).includes('transfer.unaligned'));
     }
   });
 
@@ -87,6 +124,8 @@ describe('transfer', () => {
       'to',
       'spacing_hz',
       'averages',
+      'delay_s',
+      'aligned_s',
       'h1',
       'h2',
       'phase_deg',
