@@ -78,7 +78,7 @@ export function transferChart(
 
 /** By how much the output was moved, where it was. */
 function alignedWords(responses: readonly Response[]): string {
-  const moved = distinct(responses.map(({ entry }) => entry.aligned)).filter((by) => by !== 0);
+  const moved = [...new Set(responses.map(({ entry }) => entry.aligned))].filter((by) => by !== 0);
   if (moved.length === 0) return '';
   return `; the output was taken ${listed(moved.map((by) => `${significant(1000 * Math.abs(by), 3)} ms ${by > 0 ? 'earlier' : 'later'}`))}`;
 }
