@@ -44,7 +44,11 @@ export function lineBetweenBins(
   return { offset: side * offset, gain: 1 / windowResponse(shape, offset) };
 }
 
-/** The part of a line's amplitude that is lost to the bin in the worst case, half-way between two bins. */
+/**
+ * The part of a line's amplitude that its bin loses in the worst case, half-way between two bins.
+ *
+ * @param shape of the window
+ */
 export const worstLoss = (shape: Float64Array): number => 1 - windowResponse(shape, 0.5);
 
 /** The window's response so many bins away, as the highest of its lobe there. */

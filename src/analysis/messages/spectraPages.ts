@@ -4,8 +4,6 @@ import type { SpectraFacts } from './spectra.ts';
 const foam = 'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s';
 const after = (line: string): string => `${foam} | channel z\n${line}`;
 const ofAll = (line: string): string => `${foam}\n${line}`;
-const late = (rest = ''): string =>
-  `floor = load "raw/late.csv"\ntransfer floor from base to seat using window hann 1 s${rest}`;
 const points = (list: string, rest = ''): string => `profile ${list}${rest}`;
 const limit = 'limit = profile 5 Hz 0.002 g^2/Hz, 100 Hz 0.0005 g^2/Hz';
 
@@ -134,8 +132,8 @@ export const spectraPages: MessagePages<SpectraFacts> = {
   'transfer.delay': page(
     'A response with a delay',
     'Where the output comes much later than the input, as over a slow link, it has partly left the segment that its input stands in, and the response reads low.',
-    late(),
-    late(' align'),
+    'floor = load "raw/late.csv"\ntransfer floor from base to seat using window hann 1 s',
+    ofAll('transfer foam from x to z using window hann 1 s align'),
   ),
   'transfer.unaligned': page(
     'Nothing to align by',
