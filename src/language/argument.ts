@@ -1,5 +1,5 @@
 import { roundedSI } from '../units/arithmetic.ts';
-import { dimensionOf, sameDimension } from '../units/dimension.ts';
+import { dimensionOf, isNumber, sameDimension } from '../units/dimension.ts';
 import { formatQuantity } from '../units/format.ts';
 import { unit as unitNamed } from '../units/parse.ts';
 import type { Dimension, Quantity } from '../units/unit.ts';
@@ -31,7 +31,10 @@ const isSize = (accept: Accept): accept is SizeAccept =>
 
 /** Whether a quantity of this dimension may stand where one of these is wanted. */
 export const measures = (dimension: Dimension, wanted: readonly DimensionName[]): boolean =>
-  wanted.some((name) => name === 'any' || sameDimension(dimension, dimensionOf(name)));
+  wanted.some(
+    (name) =>
+      name === 'any' || sameDimension(dimension, dimensionOf(name)) || (name === 'ratio' && isNumber(dimension)),
+  );
 
 const dimensionIn = (accept: SizeAccept): DimensionName => (accept.type === 'quantity' ? accept.dimension : 'ratio');
 

@@ -21,6 +21,8 @@ const samples: Readonly<Record<DimensionName, string>> = {
   speed: '5..10 km/h',
   ratio: '5..15 %',
   level: '-3..3 dB',
+  angle: '0..3 rad',
+  'angular velocity': '10..50 rad/s',
   any: '10..50 Hz',
 };
 

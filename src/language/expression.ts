@@ -1,10 +1,12 @@
-import { convert, negate, root } from '../units/arithmetic.ts';
-import { combine, isDimensionless, raise, sameDimension, dimensionOf } from '../units/dimension.ts';
+import { negate, quantity, root } from '../units/arithmetic.ts';
+import { combine, isNumber, isSquaredRate, raise, sameDimension, settled, dimensionOf } from '../units/dimension.ts';
+import { canExpress, express } from '../units/express.ts';
 import { nearest } from '../units/nearest.ts';
-import { operate } from '../units/operate.ts';
+import { operate, withTurn } from '../units/operate.ts';
 import { one, parseUnit } from '../units/parse.ts';
 import type { Dimension, Quantity, Unit } from '../units/unit.ts';
 import type { Checked, FunctionForm } from './checked.ts';
+import { measures } from './argument.ts';
 import { describeKind } from './describe.ts';
 import type { Place } from './diagnostic.ts';
 import { changeTo } from './messages.ts';
@@ -13,8 +15,8 @@ import { untyped, type Typed, type Work } from './work.ts';
 
 type Named = { readonly text: string; readonly place: Place };
 
-/** Constants of the language. */
-export const constants: Readonly<Record<string, number>> = { pi: Math.PI };
+/** Constants of the language; pi is half a turn, so that 2 pi turns Hz into rad/s and back. */
+export const constants: Readonly<Record<string, Quantity>> = { pi: quantity(Math.PI, 'rad') };
 
 const quantityTyped = (checked: Checked | undefined, dimension?: Dimension, constant?: Quantity): Typed => ({
   checked,
@@ -62,9 +64,9 @@ function checkName({ text: name, place }: Word, work: Work): Typed {
     return { ...work.use(name), checked: { type: 'name', name, place } };
   }
   if (Object.hasOwn(constants, name)) {
-    const quantity = { value: constants[name], unit: one };
+    const constant = constants[name];
     work.note({ role: 'constant', name, place });
-    return quantityTyped({ type: 'quantity', quantity, place }, one.dimension, quantity);
+    return quantityTyped({ type: 'quantity', quantity: constant, place }, constant.unit.dimension, constant);
   }
   const { verbs, functions } = work.vocabulary;
   const form = functions.get(name);
@@ -128,7 +130,10 @@ function checkBinary(node: Binary, work: Work): Typed {
     refuse(done.reason, node, left.constant.unit.dimension, right.constant.unit.dimension, work);
     return quantityTyped(undefined);
   }
-  return binaryDimension(node, left.dimension, right.dimension, checked, work);
+  // A factor that is 2 pi counts as a turn beside what else is only known when it runs.
+  const [a, b] = [left, right].map(({ dimension, constant }) => dimension && { dimension, constant });
+  const [first, second] = a && b ? withTurn(operator, a, b) : [a, b];
+  return binaryDimension(node, first?.dimension, second?.dimension, checked, work);
 }
 
 function binaryDimension(
@@ -146,13 +151,13 @@ function binaryDimension(
       refuse('dimension', node, left, right, work);
       return quantityTyped(undefined);
     case '^':
-      if (isDimensionless(right)) return quantityTyped(checked, isDimensionless(left) ? left : undefined);
+      if (isNumber(right)) return quantityTyped(checked, isNumber(left) ? left : undefined);
       refuse('exponent', node, left, right, work);
       return quantityTyped(undefined);
     case '*':
-      return quantityTyped(checked, combine(left, right, 1));
+      return quantityTyped(checked, settled(combine(left, right, 1)));
     case '/':
-      return quantityTyped(checked, combine(left, right, -1));
+      return quantityTyped(checked, settled(combine(left, right, -1)));
   }
 }
 
@@ -173,7 +178,7 @@ function checkConvert(node: Convert, work: Work): Typed {
   if (node.unit.type === 'missing') return quantityTyped(undefined);
   const unit = checkUnit(node.unit, work);
   if (!unit) return quantityTyped(undefined);
-  if (of.dimension && !sameDimension(of.dimension, unit.dimension)) {
+  if (of.dimension && !canExpress(of.dimension, unit)) {
     work.report('convert.dimension', node.unit.place, {
       unit: unit.symbol,
       wanted: unit.dimension,
@@ -182,7 +187,7 @@ function checkConvert(node: Convert, work: Work): Typed {
     return quantityTyped(undefined);
   }
   const checked: Checked | undefined = of.checked && { type: 'convert', of: of.checked, unit, place: node.place };
-  return quantityTyped(checked, unit.dimension, of.constant && convert(of.constant, unit));
+  return quantityTyped(checked, unit.dimension, of.constant && express(of.constant, unit));
 }
 
 const wantedArguments = ({ name, parameters, variadic }: FunctionForm): string =>
@@ -229,7 +234,7 @@ function argumentsFit(node: Call, form: FunctionForm, values: readonly Typed[], 
   values.forEach(({ dimension }, i) => {
     const parameter = form.parameters.at(Math.min(i, form.parameters.length - 1));
     const wanted = parameter?.dimension;
-    if (!wanted || wanted === 'any' || !dimension || sameDimension(dimension, dimensionOf(wanted))) return;
+    if (!wanted || !dimension || measures(dimension, [wanted])) return;
     const { place } = node.arguments[i];
     const where = { verb: form.name, slot: parameter.name, option: false };
     work.report('unit.dimension', place, {
@@ -248,7 +253,8 @@ function dimensionOfCall({ gives }: FunctionForm, values: readonly Typed[]): Dim
   if (gives === undefined || gives === 'any') return undefined;
   const first = values[0]?.dimension;
   if (gives === 'same') return first;
-  if (gives === 'root') return first && raise(first, 0.5);
+  // Of a squared rate only the unit says whether the root is in Hz or rad/s.
+  if (gives === 'root') return first === undefined || isSquaredRate(first) ? undefined : raise(first, 0.5);
   return dimensionOf(gives);
 }
 

@@ -1,6 +1,6 @@
 import { messages, type Sentences } from '../result/messages.ts';
 import { capitalised, counted, listed } from '../result/words.ts';
-import { describeDimension } from '../units/dimension.ts';
+import { describeDimension, dimensionOf, sameDimension } from '../units/dimension.ts';
 import { describeDimensionName } from './describe.ts';
 import type { Diagnostic, Fix, Place, Severity } from './diagnostic.ts';
 import type { Code, LanguageFacts, LanguageMessage, Slot } from './facts.ts';
@@ -97,7 +97,7 @@ const sentences: Sentences<LanguageFacts> = {
   'unit.dimension': ({ where, wanted, found, dimension, unit }) =>
     wanted[0] === 'mass' && /\bg$/.test(found)
       ? `${capitalised(placeOf(where))} has to be a mass, but g is standard gravity here: write \`gram\`, or kg.`
-      : `${capitalised(placeOf(where))} has to be ${listed([...new Set(wanted.map(describeDimensionName))], 'or')}${unit === '' ? '' : `, in ${unit} for example`}, but \`${found}\` is ${describeDimension(dimension)}.`,
+      : `${capitalised(placeOf(where))} has to be ${listed([...new Set(wanted.map(describeDimensionName))], 'or')}${unit === '' ? '' : `, in ${unit} for example`}, but \`${found}\` is ${describeDimension(dimension)}${wanted.includes('frequency') && sameDimension(dimension, dimensionOf('angular velocity')) ? ': divide it by `2 * pi`, or say `in Hz`.' : '.'}`,
   'range.reversed': ({ found, instead }) => `The range \`${found}\` runs backwards; write \`${instead}\`.`,
   'range.empty': ({ found }) => `The range \`${found}\` is empty; its ends have to differ.`,
   'range.constant': ({ found }) =>

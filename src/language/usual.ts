@@ -13,6 +13,8 @@ export const usualUnits: Readonly<Record<DimensionName, readonly string[]>> = {
   speed: ['km/h', 'm/s', 'mph', 'mm/s'],
   ratio: ['%'],
   level: ['dB'],
+  angle: ['rad'],
+  'angular velocity': ['rad/s'],
   any: [],
 };
 

@@ -1,4 +1,12 @@
-import { exponentOver, isDimensionless, nameOfDimension, preferredSymbol, sameDimension } from './dimension.ts';
+import {
+  dimensionOf,
+  exponentOver,
+  isDimensionless,
+  isTurning,
+  nameOfDimension,
+  preferredSymbol,
+  sameDimension,
+} from './dimension.ts';
 import { one, termsOf, unit } from './parse.ts';
 import { merge, unitOf, type Term } from './terms.ts';
 import type { Quantity, Unit } from './unit.ts';
@@ -46,14 +54,28 @@ export const divide = (a: Quantity, b: Quantity): Quantity => product(a, b, -1);
 
 export function power(a: Quantity, exponent: number): Quantity {
   const terms = known(a.unit).map((term) => ({ ...term, exponent: term.exponent * exponent }));
-  return tidy(a.value ** exponent, merge(terms));
+  const found = tidy(a.value ** exponent, merge(terms));
+  return exponent === 0.5 ? angular(found, a.unit) : found;
 }
 
-/** The n-th root, square by default: sqrt of N/mm over kg is in Hz. */
+/** The n-th root, square by default: sqrt of N/mm over kg is in rad/s. */
 export function root(a: Quantity, n = 2): Quantity {
   const terms = known(a.unit).map((term) => ({ ...term, exponent: term.exponent / n }));
-  return tidy(n === 2 ? Math.sqrt(a.value) : a.value ** (1 / n), merge(terms));
+  const found = tidy(n === 2 ? Math.sqrt(a.value) : a.value ** (1 / n), merge(terms));
+  return n === 2 ? angular(found, a.unit) : found;
 }
+
+/** The square root of what is no square of a frequency, as of k/m, is ω in rad/s; that of Hz^2 stays in Hz. */
+function angular(found: Quantity, of: Unit): Quantity {
+  const { dimension } = found.unit;
+  if (!sameDimension(dimension, dimensionOf('frequency')) || countsTurns(of)) return found;
+  return { value: inSI(found), unit: unit('rad/s') };
+}
+
+/** Whether a unit is spelled with Hz or rpm, which count turns, and not with s or as stiffness over mass. */
+export const countsTurns = (of: Unit): boolean => known(of).some(turns);
+
+const turns = ({ dimension }: Term): boolean => sameDimension(dimension, dimensionOf('frequency'));
 
 export const negate = (a: Quantity): Quantity => ({ value: -a.value, unit: a.unit });
 
@@ -91,11 +113,16 @@ function tidy(value: number, terms: readonly Term[]): Quantity {
       kept[at] = { ...other, exponent: other.exponent + ratio * term.exponent };
     }
   }
-  const left = merge(kept);
+  const merged = merge(kept);
+  // Beside a length or a mass the radian has done its work: v = ω x is in mm/s.
+  const left = isTurning(unitOf(merged).dimension) ? merged : merged.filter(({ symbol }) => symbol !== 'rad');
   if (left.length === 0) return { value, unit: one };
   const result = unitOf(left);
   const name = nameOfDimension(result.dimension);
-  const odd = left.some(({ exponent }) => !Number.isInteger(exponent)) || left.every(({ exponent }) => exponent < 0);
+  const odd =
+    left.some(({ exponent }) => !Number.isInteger(exponent)) ||
+    left.every(({ exponent }) => exponent < 0) ||
+    (name === 'angular velocity' && left.some(turns));
   const shorter =
     name && (odd || termCount(preferredSymbol(name)) < left.length) ? unit(preferredSymbol(name)) : undefined;
   return shorter ? { value: (value * result.factor) / shorter.factor, unit: shorter } : { value, unit: result };

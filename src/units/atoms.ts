@@ -17,7 +17,7 @@ const frequency = dimensionOf('frequency');
 const acceleration = dimensionOf('acceleration');
 const force = dimensionOf('force');
 const pressure = dimensionOf('pressure');
-const count: Dimension = { length: 0, mass: 0, time: 0, count: 1, level: 0 };
+const count: Dimension = { length: 0, mass: 0, time: 0, count: 1, level: 0, angle: 0 };
 
 const poundForce = 4.4482216152605;
 const inch = 0.0254;
@@ -38,6 +38,7 @@ const table: readonly (readonly [string, Dimension, number, ...string[]])[] = [
   ['MHz', frequency, 1e6],
   ['mHz', frequency, 1e-3],
   ['rpm', frequency, 1 / 60],
+  ['rad', dimensionOf('angle'), 1, 'radian', 'radians'],
   ['g', acceleration, standardGravity, 'gn', 'g0', 'g_n'],
   ['mg', acceleration, standardGravity * 1e-3, 'milli-g'],
   ['µg', acceleration, standardGravity * 1e-6, 'ug'],
@@ -87,6 +88,7 @@ export const usualCompounds: readonly string[] = [
   'm/s',
   'mm/s',
   'km/h',
+  'rad/s',
   'N/mm',
   'N/m',
   'kgf/mm',

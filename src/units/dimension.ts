@@ -1,13 +1,14 @@
 import type { Dimension } from './unit.ts';
 
-const bases = ['length', 'mass', 'time', 'count', 'level'] as const;
+const bases = ['length', 'mass', 'time', 'count', 'level', 'angle'] as const;
 
-const dimension = (length = 0, mass = 0, time = 0, count = 0, level = 0): Dimension => ({
+const dimension = (length = 0, mass = 0, time = 0, count = 0, level = 0, angle = 0): Dimension => ({
   length,
   mass,
   time,
   count,
   level,
+  angle,
 });
 
 /** Of a plain number. */
@@ -26,6 +27,8 @@ const named = {
   speed: { dimension: dimension(1, 0, -1), unit: 'm/s' },
   ratio: { dimension: dimensionless, unit: '' },
   level: { dimension: dimension(0, 0, 0, 0, 1), unit: 'dB' },
+  angle: { dimension: dimension(0, 0, 0, 0, 0, 1), unit: 'rad' },
+  'angular velocity': { dimension: dimension(0, 0, -1, 0, 0, 1), unit: 'rad/s' },
 } as const;
 
 export type NamedDimension = keyof typeof named;
@@ -42,10 +45,25 @@ export const sameDimension = (a: Dimension, b: Dimension): boolean =>
 
 export const isDimensionless = (a: Dimension): boolean => sameDimension(a, dimensionless);
 
+/** Whether of a plain number or of an angle, which is a plain number wherever nothing turns. */
+export const isNumber = (a: Dimension): boolean => isDimensionless(withoutAngle(a));
+
+export const withoutAngle = (a: Dimension): Dimension => ({ ...a, angle: 0 });
+
+/** Whether of time and angle alone, as rad/s: there the radian tells an angular velocity from a frequency. */
+export const isTurning = ({ length, mass, count, level }: Dimension): boolean =>
+  [length, mass, count, level].every((exponent) => Math.abs(exponent) < 1e-9);
+
+/** Of Hz^2, and of k/m: its square root may be a frequency or an angular velocity. */
+export const isSquaredRate = (a: Dimension): boolean => sameDimension(a, dimension(0, 0, -2));
+
+/** What a product of such a dimension measures: beside a length or a mass the radian has done its work, and v = ω x is a speed. */
+export const settled = (a: Dimension): Dimension => (isTurning(a) ? a : withoutAngle(a));
+
 /** a times b to the given power. */
 export function combine(a: Dimension, b: Dimension, exponent: number): Dimension {
-  const [length, mass, time, count, level] = bases.map((base) => a[base] + exponent * b[base]);
-  return dimension(length, mass, time, count, level);
+  const [length, mass, time, count, level, angle] = bases.map((base) => a[base] + exponent * b[base]);
+  return dimension(length, mass, time, count, level, angle);
 }
 
 export const raise = (a: Dimension, exponent: number): Dimension => combine(dimensionless, a, exponent);
@@ -74,13 +92,15 @@ export const withArticle: Readonly<Record<NamedDimension, string>> = {
   speed: 'a speed',
   ratio: 'a plain number or percentage',
   level: 'a level in dB',
+  angle: 'an angle',
+  'angular velocity': 'an angular velocity',
 };
 
 /** In words, with its article: `a stiffness`; for a dimension without a name, in base units. */
 export function describeDimension(a: Dimension): string {
   const name = nameOfDimension(a);
   if (name) return withArticle[name];
-  const symbols = { length: 'm', mass: 'kg', time: 's', count: 'counts', level: 'dB' };
+  const symbols = { length: 'm', mass: 'kg', time: 's', count: 'counts', level: 'dB', angle: 'rad' };
   const terms = bases
     .filter((base) => a[base] !== 0)
     .map((base) => (a[base] === 1 ? symbols[base] : `${symbols[base]}^${Number(a[base].toFixed(4))}`));

@@ -1,6 +1,6 @@
 /**
- * What a unit measures, as exponents of independent bases. `level` (dB) and `count` (raw steps of a
- * converter) are bases of their own, so that neither can be mistaken for a plain number.
+ * What a unit measures, as exponents of independent bases. `level` (dB), `count` (raw steps of a converter) and
+ * `angle` (rad) are bases of their own, so that none of them can be mistaken for a plain number.
  */
 export interface Dimension {
   readonly length: number;
@@ -8,6 +8,7 @@ export interface Dimension {
   readonly time: number;
   readonly count: number;
   readonly level: number;
+  readonly angle: number;
 }
 
 export interface Unit {

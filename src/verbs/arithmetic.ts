@@ -1,5 +1,6 @@
 import { success, type Result } from '../result/result.ts';
-import { convert, negate as negated } from '../units/arithmetic.ts';
+import { negate as negated } from '../units/arithmetic.ts';
+import { express } from '../units/express.ts';
 import { operate, type Operator } from '../units/operate.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { QuantityValue } from '../values/quantity.ts';
@@ -30,6 +31,6 @@ export const negate = (of: Quantity): Result<QuantityValue> => value(negated(of)
 
 /** The quantity in another unit; a level in dB is converted to nothing else. */
 export function convertQuantity(of: Quantity, to: Unit): Result<QuantityValue> {
-  const found = convert(of, to);
+  const found = express(of, to);
   return found === undefined ? refuse('unit.dimension', { to, from: of.unit.dimension }) : value(found);
 }

@@ -10,7 +10,7 @@ import type { Dimension, Unit } from '../../src/units/unit.ts';
 
 /** Values made up for charts and their tests: a seat pad of foam against one of gel. Seeded. */
 
-const none: Dimension = { length: 0, mass: 0, time: 0, count: 0, level: 0 };
+const none: Dimension = { length: 0, mass: 0, time: 0, count: 0, level: 0, angle: 0 };
 export const g: Unit = { symbol: 'g', dimension: { ...none, length: 1, time: -2 }, factor: 9.80665 };
 export const density: Unit = { symbol: 'g^2/Hz', dimension: { ...none, length: 2, time: -3 }, factor: 9.80665 ** 2 };
 export const plainUnit: Unit = { symbol: '', dimension: none, factor: 1 };

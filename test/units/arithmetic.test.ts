@@ -71,9 +71,11 @@ describe('arithmetic with units', () => {
     assert.equal(shown(divide(q(10, 'N'), q(2, 'mm^2'))), '5000000 Pa');
   });
 
-  it('takes roots: a stiffness over a mass gives a frequency', () => {
+  it('takes roots: a stiffness over a mass gives an angular velocity, a frequency squared a frequency', () => {
     const omega = root(divide(q(40, 'N/mm'), q(80, 'kg')));
-    assert.equal(omega.unit.symbol, 'Hz');
+    assert.equal(omega.unit.symbol, 'rad/s');
+    assert.equal(shown(power(divide(q(9.81, 'm/s^2'), q(9.81, 'mm')), 0.5)), '31.6228 rad/s');
+    assert.equal(shown(root(multiply(q(4, 'Hz'), q(9, 'Hz')))), '6 Hz');
     close(omega.value, Math.sqrt(40000 / 80));
     assert.equal(shown(power(q(5, 's'), 2)), '25 s^2');
     assert.equal(shown(root(q(25, 's^2'))), '5 s');

@@ -1,7 +1,7 @@
 import { listed } from '../../result/words.ts';
 import { convert } from '../../units/arithmetic.ts';
 import { describeDimension, nameOfDimension, preferredSymbol } from '../../units/dimension.ts';
-import { formatNumber, formatQuantity } from '../../units/format.ts';
+import { formatQuantity } from '../../units/format.ts';
 import { parseUnit, unit as unitNamed } from '../../units/parse.ts';
 import type { CheckedNotebook } from '../check.ts';
 import { describeAccepts, describeKind } from '../describe.ts';
@@ -45,7 +45,7 @@ function textOf(occurrence: Occurrence, notebook: CheckedNotebook, outside: Outs
     case 'function':
       return `${code(functionSynopsis(occurrence.form).text)}\n${occurrence.form.summary}\n\n\`${occurrence.form.example}\``;
     case 'constant':
-      return `\`${occurrence.name}\` = ${formatNumber(constants[occurrence.name], 10)}`;
+      return `\`${occurrence.name}\` = ${formatQuantity(constants[occurrence.name], 10)}`;
     case 'field':
       return `\`${occurrence.field.name}\` of ${describeKind(occurrence.kind, notebook.vocabulary.kinds)}: ${occurrence.field.doc}`;
     case 'unit':
