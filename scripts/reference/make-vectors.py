@@ -37,9 +37,9 @@ def record(seed, count, offset=1.0, memory=0.75):
     return values
 
 
-def write(name, cases):
+def write(name, cases, by="make-vectors.py"):
     made = {
-        "by": "scripts/reference/make-vectors.py",
+        "by": f"scripts/reference/{by}",
         "python": platform.python_version(),
         "numpy": np.__version__,
         "scipy": scipy.__version__,

@@ -21,6 +21,12 @@ function commonUnit({ runs }: RunsValue): string {
   return found.length === 1 ? found[0] : '';
 }
 
+/** The names of a resultant's axes. */
+function axesJson({ channels }: Run): string[] | undefined {
+  const axes = channels.flatMap((channel) => channel.axes ?? []);
+  return axes.length === 0 ? undefined : axes.map(({ name }) => name);
+}
+
 const duration = (run: Run): number => sampleCount(run) / run.rate;
 
 export const runsKind = {
@@ -42,6 +48,7 @@ export const runsKind = {
         json: ({ channels }) => channels.map(({ name }) => name),
       }),
       figure('units', '', (run) => [...new Set(units(run))].join(', '), { heading: 'unit', json: units }),
+      detail('axes', axesJson, 'texts'),
       detail('unit_from', ({ channels }) => channels.map(({ unitFrom }) => unitFrom), 'texts'),
       field('rate', 'Hz', ({ rate }) => rate, 'The rate'),
       figure('samples', '', sampleCount),

@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { bandMeanSquare, bandRms } from '../../src/signal/band.ts';
+import { confidenceFactors } from '../../src/signal/confidence.ts';
 import { levels } from '../../src/signal/levels.ts';
 import {
   resultantLength,
@@ -11,6 +12,8 @@ import {
 } from '../../src/signal/resultant.ts';
 import { runningRms } from '../../src/signal/running.ts';
 import { welchDensity, type Density } from '../../src/signal/welch.ts';
+import { chiSquareQuantile } from '../../src/statistics/distributions/chiSquare.ts';
+import { seeded } from '../charts/made-up.ts';
 import { windowShape } from '../../src/signal/windows.ts';
 
 const rate = 100;
@@ -144,6 +147,28 @@ describe('the resultant', () => {
       }),
       { numRuns: 20 },
     );
+  });
+
+  it('has limits that hold the true density as often as they say, and more often where the axes differ', () => {
+    const random = seeded(3);
+    const gaussian = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+    const covered = { alike: 0, independent: 0, of: 0 };
+    for (let record = 0; record < 60; record++) {
+      const own = [0, 1, 2].map(() => Float64Array.from({ length: 2000 }, gaussian));
+      const [one] = own;
+      const [alike, independent] = [[one, one, one], own].map(densityOf);
+      const { lower, upper } = confidenceFactors(alike.averages, 0.95, chiSquareQuantile);
+      // White noise of three axes of variance 1 has a density of 3 x 2 / rate.
+      const holds = (level: number): number => Number(level * lower <= 6 / rate && 6 / rate <= level * upper);
+      for (let bin = 2; bin < 30; bin += 3) {
+        covered.of++;
+        covered.alike += holds(alike.density[bin]);
+        covered.independent += holds(independent.density[bin]);
+      }
+    }
+    const [alike, independent] = [covered.alike, covered.independent].map((count) => count / covered.of);
+    assert.ok(alike > 0.92 && alike < 0.98, `${alike}`);
+    assert.ok(independent > 0.98, `${independent}`);
   });
 
   it('adds lists place by place', () => {

@@ -5,7 +5,7 @@ import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import { refuse, tell } from '../messages/evidence.ts';
 import { guard } from '../messages/verdict.ts';
-import { tracksOf, type Side, type Track } from './sides.ts';
+import { tracksOf, whyOtherResultant, type Side, type Track } from './sides.ts';
 import { bandRow } from '../spectra/bands.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
 
@@ -16,7 +16,7 @@ const ratioForbidden = 2;
 
 /**
  * The spectrum of the logger at rest, on the side's channel and cut up as the side is. Refused where it has no such
- * channel, another unit, or a run too short for a segment.
+ * channel, another unit, a resultant of other axes, or a run too short for a segment.
  */
 export function floorSpectrum(rest: RunsValue | SpectrumValue, side: Side, watch: Watch): Result<SpectrumValue> {
   const tracks = restingTracks(rest).filter(({ channel }) => channel.name === side.channel);
@@ -25,6 +25,8 @@ export function floorSpectrum(rest: RunsValue | SpectrumValue, side: Side, watch
   const other = tracks.find(({ channel }) => channel.unit.symbol !== unit.symbol);
   if (other !== undefined)
     return refuse('floor.unit', { floor: other.channel.unit.symbol, runs: unit.symbol }, 'above');
+  const unlike = whyOtherResultant([...side.tracks, ...tracks], 'above');
+  if (unlike !== undefined) return unlike;
   return sideSpectrum({ name: 'floor', spectrum: undefined, tracks, window: side.window }, watch, 'above');
 }
 

@@ -109,7 +109,7 @@ const includable = (excluded: readonly ExcludedRun[]): Run[] => excluded.flatMap
 const manyChannels = (side: string, channels: readonly string[], at: string): Refused =>
   refuse('channel.many', { side, channels }, at);
 
-/** Both sides of a comparison; refused unless they are of one kind, unit and channel, and no run stands on both. */
+/** Both sides of a comparison; refused unless they are of one kind, unit, channel and axes, and no run stands on both. */
 export function sidesOf(a: Side, b: Side): Result<Sides> {
   const names = { a: a.name, b: b.name };
   if ((a.transfers === undefined) !== (b.transfers === undefined)) return refuse('compare.kinds', {}, 'b');
@@ -117,7 +117,7 @@ export function sidesOf(a: Side, b: Side): Result<Sides> {
   if (unitA !== unitB) return refuseRuns('unit.mixed', { ...names, unitA, unitB }, 'b');
   if (a.channel !== b.channel)
     return refuse('channel.mixed', { ...names, channelA: a.channel, channelB: b.channel }, 'b');
-  const unlike = whyOtherResultant([...a.tracks, ...b.tracks]);
+  const unlike = whyOtherResultant([...a.tracks, ...b.tracks], 'b');
   if (unlike !== undefined) return unlike;
   const shared = a.tracks.find(({ run }) =>
     b.tracks.some(({ run: other }) => other.file.sha256 === run.file.sha256 && other.start === run.start),
@@ -125,11 +125,12 @@ export function sidesOf(a: Side, b: Side): Result<Sides> {
   return shared === undefined ? success({ a, b }) : refuse('compare.same', { run: shared.run.label }, 'b');
 }
 
-function whyOtherResultant([first, ...others]: readonly Track[]): Refused | undefined {
+/** Why tracks can't stand beside one another, where they are resultants of other axes than the first. @param at what is to blame */
+export function whyOtherResultant([first, ...others]: readonly Track[], at: string): Refused | undefined {
   if (first.channel.axes === undefined) return undefined;
   const axes = ({ run, channel }: Track): { run: Run; axes: readonly Signal[] } => ({ run, axes: axesOf(channel) });
   for (const other of others) {
-    const refusal = whyOtherAxes(axes(other), axes(first), 'b');
+    const refusal = whyOtherAxes(axes(other), axes(first), at);
     if (refusal !== undefined) return refusal;
   }
   return undefined;

@@ -14,7 +14,7 @@ const cautions: readonly string[] = [
 /**
  * The published ranges beside the levels of weighted acceleration, in m/s^2, run by run (ISO 2631-1:1997, C.2.3;
  * Directive 2002/44/EC); undefined where no level is of weighted acceleration.
- * @param rows levels, each in its channel's unit
+ * @param rows levels of signals, those of a resultant axis by axis, each in its channel's unit
  */
 export function exposureOf(rows: readonly LevelsRow[]): ExposureValue | undefined {
   const runs = [...new Set(rows.map(({ run }) => run))];

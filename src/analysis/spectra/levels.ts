@@ -31,10 +31,17 @@ export function levelsOf(runs: RunsValue, watch: Watch): Answer<LevelsValue> {
     watch.progress(index / runs.runs.length, `levels of ${run.label}`);
     for (const channel of run.channels) rows.push(levelsRow(run, channel, scratch));
   });
-  const exposure = exposureOf(rows);
+  const ofAxes = rows.flatMap((row) => axisRows(row, scratch));
+  const exposure = exposureOf(ofAxes);
   const value: LevelsValue = { kind: 'levels', set: runs.set, rows, ...(exposure === undefined ? {} : { exposure }) };
-  return answered(value, together(rows.flatMap(additionalMethodsOf)));
+  return answered(value, together(ofAxes.flatMap(additionalMethodsOf)));
 }
+
+/** The standards judge a weighted resultant by its axes. */
+const axisRows = (row: LevelsRow, scratch: Float64Array): LevelsRow[] =>
+  row.channel.axes === undefined || row.channel.weighting === undefined
+    ? [row]
+    : row.channel.axes.map((axis) => levelsRow(row.run, axis, scratch));
 
 function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow {
   const found = channelLevels(channel, scratch);

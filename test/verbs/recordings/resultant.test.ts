@@ -1,7 +1,8 @@
 import { strict as assert } from 'node:assert';
 import { present } from '../../../src/charts/present.ts';
+import { toJson } from '../../../src/values/json.ts';
 import { signalsOf } from '../../../src/values/run.ts';
-import { errorOf, near, recordingOf, sine, valueOf, warningsOf } from '../notebook.ts';
+import { errorOf, near, recordingOf, resultOf, sine, valueOf, warningsOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv"\n';
 /** A sine of 10 Hz, √2/2 g r.m.s. 0.5, at right angles to gravity. */
@@ -10,6 +11,8 @@ const beside = { 'a.csv': recordingOf({ 'x (g)': sine(10, Math.SQRT1_2), 'y (g)'
 const three = {
   'a.csv': recordingOf({ 'x (g)': sine(8, 0.3), 'y (g)': sine(12, 0.2, -0.1), 'z (g)': sine(20, 0.4, 1) }),
 };
+
+const chartOf = async (text: string): Promise<unknown> => present(await valueOf('chart', text, three), undefined, []);
 
 describe('resultant', () => {
   it('carries the axes with their means, as one channel', async () => {
@@ -94,6 +97,40 @@ describe('resultant', () => {
     const { code, message } = await errorOf(`${load}r | resultant | weight wd wk`, three);
     assert.equal(code, 'weight.count');
     assert.match(message, /has the axes x, y, z, and 2 weightings are given/);
+  });
+
+  it('is held against the published ranges by its axes, as these are by themselves', async () => {
+    const shock = {
+      'a.csv': recordingOf({
+        'x (g)': (t, i) => (i === 2000 ? 3 : sine(4, 0.02)(t)),
+        'y (g)': sine(5, 0.02),
+        'z (g)': sine(6, 0.02, 1),
+      }),
+    };
+    for (const files of [three, shock]) {
+      const own = await resultOf(`${load}r | weight wd wd wk | levels`, files);
+      const found = await resultOf(`${load}r | resultant | weight wd wd wk | levels`, files);
+      assert.ok(own.value?.kind === 'levels' && found.value?.kind === 'levels');
+      assert.equal(found.value.exposure?.rows.length, 1);
+      const withoutRun = (value: typeof own.value): unknown => value.exposure?.rows.map(({ run: _run, ...row }) => row);
+      assert.deepEqual(withoutRun(found.value), withoutRun(own.value));
+      assert.deepEqual(found.warnings, own.warnings);
+    }
+    const { warnings } = await resultOf(`${load}r | resultant | weight wd wd wk | levels`, shock);
+    assert.ok(warnings.some(({ code }) => code === 'levels.additional'));
+  });
+
+  it('leaves cells blank, and says nothing of what it has not, in tables and JSON', async () => {
+    const value = await valueOf('levels', `${load}r | resultant | levels`, three);
+    const { rows } = toJson(value) as { rows: Record<string, unknown>[] };
+    assert.deepEqual(
+      ['vdv', 'kurtosis', 'skewness', 'peak_to_peak'].map((key) => rows[0][key]),
+      [null, null, null, null],
+    );
+    assert.doesNotMatch(
+      JSON.stringify([present(value, 'L', []), await chartOf(`${load}r | resultant | levels | plot`)]),
+      /NaN|undefined/,
+    );
   });
 
   it('refuses one channel, several units, and runs of other axes', async () => {
