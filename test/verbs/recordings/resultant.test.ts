@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import { present } from '../../../src/charts/present.ts';
 import { toJson } from '../../../src/values/json.ts';
 import { signalsOf } from '../../../src/values/run.ts';
-import { errorOf, near, recordingOf, resultOf, sine, valueOf, warningsOf } from '../notebook.ts';
+import { errorOf, near, noise, recordingOf, resultOf, sine, valueOf, warningsOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv"\n';
 /** A sine of 10 Hz, √2/2 g r.m.s. 0.5, at right angles to gravity. */
@@ -150,8 +150,10 @@ describe('resultant', () => {
   });
 
   it('has the faults of its axes', async () => {
+    const random = noise(5);
+    const stops = (value: number): number => Math.min(0.5, Math.max(-0.5, value));
     const clipped = {
-      'a.csv': recordingOf({ 'x (g)': (t) => Math.min(0.5, Math.max(-0.5, sine(10)(t))), 'z (g)': sine(20, 0.1, 1) }),
+      'a.csv': recordingOf({ 'x (g)': () => stops(0.4 * random()), 'z (g)': () => 1 + 0.1 * random() }),
     };
     const own = (await valueOf('findings', `${load}check r`, clipped)).rows.map(({ finding }) => finding);
     const found = (await valueOf('findings', `${load}r | resultant | check`, clipped)).rows.map(
