@@ -125,6 +125,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'sheet.unlisted',
   'sheet.none',
   'rate.uneven',
+  'rate.evened',
   'filter.corner',
   'filter.short',
   'filter.unsettled',

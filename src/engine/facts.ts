@@ -59,7 +59,7 @@ function runsFacts({ kind, runs, excluded = [] }: RunsValue): NameFacts {
   const channels = unique(runs.flatMap((run) => run.channels.map(({ name }) => name)));
   const headers = unique(runs.flatMap((run) => run.channels.flatMap(({ header }) => header ?? [])));
   const units = unique(runs.flatMap((run) => run.channels.map(({ unit }) => unit.symbol)));
-  const uneven = runs.some(({ times }) => times !== undefined);
+  const uneven = runs.some(({ stamps }) => stamps !== undefined);
   const durations = runs.map(extent);
   const rates = runs.map(({ rate }) => rate);
   return {
@@ -67,7 +67,7 @@ function runsFacts({ kind, runs, excluded = [] }: RunsValue): NameFacts {
     summary: parts(
       counted(runs.length, 'run'),
       `${channels.join(', ')} in ${units.map((unit) => unit || 'plain numbers').join(' and ')}`,
-      uneven ? 'unevenly sampled' : spread(rates, 'Hz', 4),
+      `${uneven ? 'unevenly sampled, about ' : ''}${spread(rates, 'Hz', 4)}`,
       spread(durations, 's', 4),
       gapsOf(runs),
       excluded.length > 0 ? `${excluded.length} left out by the sheet` : undefined,
@@ -75,7 +75,7 @@ function runsFacts({ kind, runs, excluded = [] }: RunsValue): NameFacts {
     channels,
     ...(headers.length > 0 ? { headers } : {}),
     ...(units.length === 1 && units[0] !== '' ? { unit: units[0] } : {}),
-    ...(uneven ? {} : { rate: Math.min(...rates) }),
+    rate: Math.min(...rates),
     duration: Math.min(...durations),
   };
 }

@@ -21,13 +21,14 @@ export interface Line {
 }
 
 /**
- * Takes the least-squares line out of a signal: one line for all stretches, each at its own time, so that a gap does
- * not bend it.
+ * Takes the least-squares line out of a signal: one line for all stretches, each sample at its own time, so that
+ * neither a gap nor uneven sampling bends it.
  *
  * @param samples of all stretches, one after another
  * @param into receives the samples less the line; may be the samples themselves
  * @param stretches the unbroken pieces, which together hold all samples
  * @param rate in Hz
+ * @param times one a sample, in s from the recording's first, where they were not taken evenly
  * @returns the line, in the signal's unit and per s
  * @throws RangeError for stretches that do not hold all samples
  */
@@ -36,29 +37,27 @@ export function removeLine(
   into: Float64Array,
   stretches: readonly Stretch[],
   rate: number,
+  times?: Float64Array,
 ): Line {
   const { mean } = moments(samples);
-  let count = 0;
-  let timeSum = 0;
-  for (const { from, to, start } of stretches) {
-    count += to - from;
-    timeSum += (to - from) * (start + (to - from - 1) / (2 * rate));
-  }
+  const count = stretches.reduce((sum, { from, to }) => sum + to - from, 0);
   if (count !== samples.length)
     throw new RangeError(`the stretches hold ${count} samples, the signal ${samples.length}`);
-  const middle = timeSum / count;
+  const timeOf = ({ from, start }: Stretch, i: number): number => times?.[i] ?? start + (i - from) / rate;
+  let middle = 0;
+  for (const stretch of stretches) for (let i = stretch.from; i < stretch.to; i++) middle += timeOf(stretch, i) / count;
   let product = 0;
   let square = 0;
-  for (const { from, to, start } of stretches) {
-    for (let i = from; i < to; i++) {
-      const t = start - middle + (i - from) / rate;
+  for (const stretch of stretches) {
+    for (let i = stretch.from; i < stretch.to; i++) {
+      const t = timeOf(stretch, i) - middle;
       product += t * (samples[i] - mean);
       square += t * t;
     }
   }
   const slope = square === 0 ? 0 : product / square;
-  for (const { from, to, start } of stretches) {
-    for (let i = from; i < to; i++) into[i] = samples[i] - mean - slope * (start - middle + (i - from) / rate);
+  for (const stretch of stretches) {
+    for (let i = stretch.from; i < stretch.to; i++) into[i] = samples[i] - mean - slope * (timeOf(stretch, i) - middle);
   }
   return { offset: mean - slope * middle, slope };
 }

@@ -37,6 +37,12 @@ export interface Moments {
 /**
  * Levels of a signal, its mean kept out of all but `mean` and `totalRms`.
  *
+ * Each sample counts once, whether or not the samples were taken evenly: what a logger takes early, late or not at all
+ * by chance is a sample of the signal at random times, whose plain mean square is free of bias. A mean weighted by the
+ * time between samples (trapezoidal rule) is no truer there and scatters more, since neighbours of a lost sample count
+ * twice; where the stamps tell when a sample was written and not when it was taken, its weights are false. Only a
+ * logger that samples faster while it shakes more needs it.
+ *
  * @param samples at least one, all finite
  * @param scratch room for the percentiles, at least as long as the samples; made if not given
  * @throws RangeError for no samples, or for a sample that is no finite number
@@ -69,7 +75,7 @@ export function levels(samples: Float64Array, scratch?: Float64Array): Levels {
  * frequency-weighted).
  *
  * @param of the signal's count and fourth moment
- * @param rate in Hz
+ * @param rate in Hz; of uneven samples their count over the duration
  * @param factor what a value is multiplied by to be in m/s^2: 9.80665 for g
  * @returns m/s^1.75
  */

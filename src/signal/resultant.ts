@@ -1,6 +1,6 @@
 import { moments, type Levels } from './levels.ts';
 import { percentiles } from './percentile.ts';
-import { runningRms, type Running } from './running.ts';
+import { runningRms, runningRmsAt, type Running, type UnevenRunning } from './running.ts';
 import type { Density } from './welch.ts';
 
 // The resultant of axes at right angles. Mean squares, and with them densities, add over the axes; the length of the
@@ -104,9 +104,34 @@ export function summed(lists: readonly Float64Array[]): Float64Array {
  */
 export function resultantRunning(axes: readonly Float64Array[], length: number, means: readonly number[]): Running {
   const each = axes.map((samples, axis) => runningRms(samples, length, means[axis]));
-  if (each.length === 1) return each[0];
+  return each.length === 1 ? each[0] : { length, ...vectorOf(each, length - 1) };
+}
+
+/**
+ * Running r.m.s. of the vector of axes that were not sampled evenly, as of `runningRmsAt`.
+ *
+ * @param axes one unbroken stretch of each, at least one
+ * @param times of the samples in s, never falling
+ * @param span `tau` and the mean `step` in s, and what is taken from each axis first
+ * @returns values in the axes' unit, none where the stretch is shorter than a span
+ */
+export function resultantRunningAt(
+  axes: readonly Float64Array[],
+  times: Float64Array,
+  { means, ...span }: { readonly tau: number; readonly step: number; readonly means: readonly number[] },
+): UnevenRunning {
+  const each = axes.map((samples, axis) => runningRmsAt(samples, times, { ...span, mean: means[axis] }));
+  const { begin } = each[0];
+  return each.length === 1 ? each[0] : { begin, ...vectorOf(each, begin) };
+}
+
+/** The root of the axes' summed mean squares. @param begin index of the sample with which the first span ends */
+function vectorOf(
+  each: readonly Pick<Running, 'values'>[],
+  begin: number,
+): Pick<Running, 'values' | 'maximum' | 'maximumAt'> {
   const values = summed(each.map((one) => one.values.map((value) => value * value))).map(Math.sqrt);
   let at = 0;
   for (let i = 1; i < values.length; i++) if (values[i] > values[at]) at = i;
-  return { values, length, maximum: values[at], maximumAt: at + length - 1 };
+  return { values, maximum: values[at], maximumAt: at + begin };
 }

@@ -52,3 +52,50 @@ export function runningRms(samples: Float64Array, length: number, mean = 0): Run
   }
   return { values, length, maximum, maximumAt };
 }
+
+/** Running r.m.s. of a stretch that was not sampled evenly; value i is of the span that ends with sample begin + i. */
+export interface UnevenRunning extends Omit<Running, 'length'> {
+  readonly begin: number;
+}
+
+/**
+ * Running r.m.s. of samples that were not taken evenly: at each sample the mean square of those of the tau seconds that
+ * end with it, t - tau < t_i <= t, each counted once. Of evenly taken samples it is that of `runningRms`. Sums are built
+ * up afresh as there.
+ *
+ * @param samples one unbroken stretch
+ * @param times of the samples in s, never falling
+ * @param tau in s
+ * @param step mean step between samples in s: the first whole span ends that much less than tau after the first sample
+ * @param mean what is taken from each sample first
+ * @returns values in the signal's unit, and the index of the sample with which the first span ends; none where the
+ * stretch is shorter than a span
+ */
+export function runningRmsAt(
+  samples: Float64Array,
+  times: Float64Array,
+  { tau, step, mean = 0 }: { readonly tau: number; readonly step: number; readonly mean?: number },
+): UnevenRunning {
+  const count = samples.length;
+  const begin = times.findIndex((time) => time - times[0] >= tau - 1.001 * step);
+  const values = new Float64Array(begin < 0 ? 0 : count - begin);
+  const toEnd = new Float64Array(count);
+  let [maximum, maximumAt] = [-1, -1];
+  // Sums to the end of a block stand for what a span holds of it; `ahead` is the sum of what it holds beyond.
+  let [first, blockEnd, ahead] = [0, 0, 0];
+  for (let i = 0; i < count; i++) {
+    ahead += (samples[i] - mean) ** 2;
+    while (times[first] <= times[i] - tau + 1e-3 * step) first++;
+    if (first >= blockEnd) {
+      let sum = 0;
+      for (let j = i; j >= first; j--) toEnd[j] = sum += (samples[j] - mean) ** 2;
+      blockEnd = i + 1;
+      ahead = 0;
+    }
+    if (begin < 0 || i < begin) continue;
+    const value = Math.sqrt((toEnd[first] + ahead) / (i - first + 1));
+    values[i - begin] = value;
+    if (value > maximum) [maximum, maximumAt] = [value, i];
+  }
+  return { values, begin, maximum, maximumAt };
+}

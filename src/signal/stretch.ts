@@ -50,12 +50,13 @@ export interface Gap {
  *
  * @param stretches of the recording, in the order of time
  * @param rate in Hz
+ * @param times of the samples in s from the recording's first sample, where they were not taken evenly
  */
-export function gapsBetween(stretches: readonly Stretch[], rate: number): Gap[] {
+export function gapsBetween(stretches: readonly Stretch[], rate: number, times?: Float64Array): Gap[] {
   const gaps: Gap[] = [];
   for (let s = 1; s < stretches.length; s++) {
     const before = stretches[s - 1];
-    const from = before.start + (before.to - before.from - 1) / rate;
+    const from = times?.[before.to - 1] ?? before.start + (before.to - before.from - 1) / rate;
     const to = stretches[s].start;
     if (to - from > 1.25 / rate) gaps.push({ from, to, row: stretches[s].from });
   }

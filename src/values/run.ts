@@ -16,8 +16,8 @@ export interface Run {
   readonly start: number;
   /** Time of the recording's first sample on the file's own clock in s, where it has one. */
   readonly epoch?: number;
-  /** Times in s where sampling is too uneven for a rate to mean anything: such a run must be resampled first. */
-  readonly times?: Float64Array;
+  /** When each sample was taken, where that is too uneven for the rate to tell; none where sampling is uniform. */
+  readonly stamps?: UnevenStamps;
   /** The run this one was trimmed from, so that a plot can show where the stretch lies. */
   readonly untrimmed?: Run;
   /** What was done to the samples, in order, in words for the methods section: `highpass 2 Hz order 4`. */
@@ -27,6 +27,14 @@ export interface Run {
   readonly layout: Layout;
   /** From a run sheet, if there is one. */
   readonly sheet?: RunFacts;
+}
+
+/** When the samples of a run were taken that was not sampled evenly. */
+export interface UnevenStamps {
+  /** One a sample, in s from the recording's first sample; never falling within a stretch. */
+  readonly times: Float64Array;
+  /** Standard deviation of the steps over their mean, with the rounding of the stamps taken out. */
+  readonly jitter: number;
 }
 
 /** What a run sheet says of one run. */
@@ -74,10 +82,19 @@ interface ChannelFacts {
   readonly includesStatic: boolean;
 }
 
+/** s; one mean step after the last sample of one of a run's stretches, on the recording's time axis. */
+export const stretchEnd = ({ rate, stamps }: Pick<Run, 'rate' | 'stamps'>, { from, to, start }: Stretch): number =>
+  stamps === undefined ? start + (to - from) / rate : stamps.times[to - 1] + 1 / rate;
+
 /** s; the time from a run's first sample to one step after its last, gaps and all. */
 export function extent(run: Run): number {
-  const last = run.stretches[run.stretches.length - 1];
-  return last.start + (last.to - last.from) / run.rate - run.stretches[0].start;
+  return stretchEnd(run, run.stretches[run.stretches.length - 1]) - run.stretches[0].start;
+}
+
+/** s; how long a run was sampled for, without its gaps. */
+export function sampledFor(run: Run): number {
+  if (run.stamps === undefined) return sampleCount(run) / run.rate;
+  return run.stretches.reduce((sum, stretch) => sum + stretchEnd(run, stretch) - stretch.start, 0);
 }
 
 /** The signals of a run, those of a resultant one by one. */
@@ -90,4 +107,5 @@ export const axesOf = (channel: Channel): readonly Signal[] => channel.axes ?? [
 export const sampleCount = (run: Run): number => signalsOf(run)[0]?.samples.length ?? 0;
 
 /** How many gaps a run has; where its clock was reset nobody knows of any. */
-export const gapCount = ({ stretches, rate }: Run): number => gapsBetween(stretches, rate).length;
+export const gapCount = ({ stretches, rate, stamps }: Run): number =>
+  gapsBetween(stretches, rate, stamps?.times).length;

@@ -1,7 +1,7 @@
 import { detail, field, figure } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { ExcludedRun } from './excluded.ts';
-import { gapCount, sampleCount, type Run } from './run.ts';
+import { gapCount, sampleCount, sampledFor, type Run } from './run.ts';
 
 /** One or more recordings, or stretches of them. */
 export interface RunsValue {
@@ -27,8 +27,6 @@ function axesJson({ channels }: Run): string[] | undefined {
   return axes.length === 0 ? undefined : axes.map(({ name }) => name);
 }
 
-const duration = (run: Run): number => sampleCount(run) / run.rate;
-
 export const runsKind = {
   kind: 'runs',
   words: 'runs',
@@ -53,7 +51,7 @@ export const runsKind = {
       field('rate', 'Hz', ({ rate }) => rate, 'The rate'),
       figure('samples', '', sampleCount),
       figure('start', 's', ({ start }) => start),
-      field('duration', 's', duration, 'The duration'),
+      field('duration', 's', sampledFor, 'The duration'),
       detail('gaps', gapCount, 'number'),
       detail('history', ({ history }) => history, 'texts'),
     ],

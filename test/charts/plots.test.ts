@@ -159,6 +159,29 @@ describe('time traces', () => {
     assert.match(chart.description, /1 gap/);
   });
 
+  it('draw uneven samples as logged, each at its own time, and all of those in the stretch that is seen', () => {
+    const samples = Float64Array.of(1, 2, 3, 4, 5, 6, 7, 8);
+    const times = Float64Array.of(0, 0.1, 0.2, 0.3, 5, 6, 7, 8);
+    const base = made.madeRun('a1', 1);
+    const run: Run = {
+      ...base,
+      rate: 0.9,
+      channels: [{ ...signalsOf(base)[0], samples }],
+      stretches: [{ from: 0, to: 8, start: 0 }],
+      stamps: { times, jitter: 1 },
+    };
+    const whole = { kind: 'runs', set: undefined, runs: [run] } as const;
+    const drawn = (value: Value): [unknown, unknown] => {
+      const [piece] = found(charts(value)[0], (row) => Array.isArray(row['t']));
+      return [piece['t'], piece['v']];
+    };
+    assert.deepEqual(drawn(plotOf([whole])), [[...times], [...samples]]);
+    assert.deepEqual(drawn({ ...plotOf([whole]), over: { from: 0.15, to: 6.5 } }), [
+      [0.1, 0.2, 0.3, 5, 6, 7],
+      [2, 3, 4, 5, 6, 7],
+    ]);
+  });
+
   it('keep the highest and the lowest sample', () => {
     const run = made.madeRun('a1', 5);
     const [chart] = charts(plotOf([{ kind: 'runs', set: undefined, runs: [run] }]));

@@ -21,6 +21,14 @@ describe('removeMean and removeLine', () => {
     assert.ok(Math.max(...samples.map(Math.abs)) < 1e-12);
   });
 
+  it('fit a line to the times of samples that were not taken evenly', () => {
+    const times = Float64Array.of(0, 0.1, 0.5, 0.6, 2, 2.2);
+    const samples = times.map((t) => 1 - 4 * t);
+    const { offset, slope } = removeLine(samples, samples, [{ from: 0, to: 6, start: 0 }], 2.5, times);
+    close(offset, 1, 1e-12);
+    close(slope, -4, 1e-12);
+  });
+
   it('refuse stretches that do not hold the whole signal', () => {
     const samples = new Float64Array(5);
     assert.throws(

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { runningRms } from '../../src/signal/running.ts';
+import { runningRms, runningRmsAt } from '../../src/signal/running.ts';
 import { close, noise } from '../published/vectors.ts';
 
 describe('runningRms', () => {
@@ -37,6 +37,45 @@ describe('runningRms', () => {
     assert.throws(
       () => runningRms(new Float64Array(9), 10),
       /over 10 samples needs a stretch at least as long, not one of 9/,
+    );
+  });
+});
+
+describe('runningRmsAt', () => {
+  it('is the running r.m.s. where the samples were taken evenly', () => {
+    const samples = noise(4, 300);
+    const times = Float64Array.from(samples, (_, i) => 3 + i / 50);
+    const even = runningRms(samples, 25, 0.1);
+    const { values, begin, maximum, maximumAt } = runningRmsAt(samples, times, { tau: 0.5, step: 0.02, mean: 0.1 });
+    assert.equal(begin, 24);
+    assert.equal(values.length, even.values.length);
+    values.forEach((value, i) => close(value, even.values[i], 1e-12));
+    close(maximum, even.maximum, 1e-12);
+    assert.equal(maximumAt, even.maximumAt);
+  });
+
+  it('counts each sample of the last tau seconds once, however many they are', () => {
+    const samples = noise(5, 400);
+    const steps = noise(6, 400);
+    let t = 0;
+    const times = Float64Array.from(steps, (step) => (t += 0.02 * (1 + 0.9 * Math.tanh(step))));
+    const { values, begin } = runningRmsAt(samples, times, { tau: 0.7, step: 0.02 });
+    values.forEach((value, i) => {
+      const at = times[begin + i];
+      const held = samples.filter((_, j) => times[j] > at - 0.7 + 2e-5 && times[j] <= at && j <= begin + i);
+      close(value, Math.sqrt(held.reduce((sum, x) => sum + x * x, 0) / held.length), 1e-12);
+    });
+  });
+
+  it('leaves nothing of a loud moment behind, and gives nothing of a stretch shorter than a span', () => {
+    const samples = new Float64Array(1000).fill(1e-8);
+    samples[100] = 1e6;
+    const times = Float64Array.from(samples, (_, i) => i / 100);
+    const { values } = runningRmsAt(samples, times, { tau: 0.5, step: 0.01 });
+    close(values[values.length - 1], 1e-8, 1e-12);
+    assert.equal(
+      runningRmsAt(samples.subarray(0, 30), times.subarray(0, 30), { tau: 0.5, step: 0.01 }).values.length,
+      0,
     );
   });
 });

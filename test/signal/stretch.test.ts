@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { trimStretches } from '../../src/signal/stretch.ts';
+import { gapsBetween, trimStretches } from '../../src/signal/stretch.ts';
 
 describe('trimStretches', () => {
   it('keeps the samples with begin <= t < end', () => {
@@ -26,5 +26,17 @@ describe('trimStretches', () => {
       { from: 100, to: 150, start: 3 },
     ]);
     assert.deepEqual(trimStretches(gappy, 100, 5, 8), []);
+  });
+});
+
+describe('gapsBetween', () => {
+  it('begins a gap at the time of the sample before it, where samples were not taken evenly', () => {
+    const stretches = [
+      { from: 0, to: 3, start: 0 },
+      { from: 3, to: 5, start: 4 },
+    ];
+    const times = Float64Array.of(0, 0.2, 0.3, 4, 5);
+    assert.deepEqual(gapsBetween(stretches, 1, times), [{ from: 0.3, to: 4, row: 3 }]);
+    assert.deepEqual(gapsBetween(stretches, 1), [{ from: 2, to: 4, row: 3 }]);
   });
 });

@@ -6,10 +6,11 @@ import { recordingOf, sine, uniform } from './notebook.ts';
 
 const samples = fileURLToPath(new URL('../../samples', import.meta.url));
 
-function unevenTimes(): readonly number[] {
+/** Steps of 10 ms, each so much shorter or longer at most, by chance. */
+function unevenTimes(most: number): readonly number[] {
   const random = uniform(7);
   let t = 0;
-  return Array.from({ length: 2000 }, () => (t += 0.002 + 0.016 * random()));
+  return Array.from({ length: 2000 }, () => (t += 0.01 + most * (2 * random() - 1)));
 }
 
 /** Recordings and run sheets that are not among the samples. */
@@ -18,7 +19,8 @@ const madeUp = {
   'raw/some-axes-1.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7), 'z (g)': sine(9, 1, 1) }),
   'raw/some-axes-2.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7) }),
   'raw/no-unit.csv': recordingOf({ x: sine(5, 0.01), y: sine(7, 0.01), z: sine(9, 0.01, 0.3) }),
-  'raw/uneven.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes() }),
+  'raw/uneven.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes(0.008) }),
+  'raw/jittery.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes(0.003) }),
   'raw/long.csv': recordingOf({ 'x (g)': (_t, i) => i % 7 }, { rate: 100, seconds: 2100 }),
   'raw/perhaps.csv': 'file,excluded\nbrick-foam-1.csv.gz,perhaps\n',
   'raw/no-reason.csv': 'file,excluded,why\nbrick-foam-1.csv.gz,no,\nbrick-gel-1.csv.gz,yes,\n',

@@ -7,7 +7,8 @@ import type { Watch } from '../../values/ports.ts';
 import type { Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
-import { shortestStretch, whyUneven, withSamples } from '../recordings/runs.ts';
+import { shortestStretch, withSamples } from '../recordings/runs.ts';
+import { evenly } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
 
 /** A Butterworth filter that is passed forwards and backwards. */
@@ -23,17 +24,17 @@ export interface Filter {
 const periodsWanted = 5;
 
 /**
- * All runs through a zero-phase filter, each unbroken stretch by itself. Refuses uneven runs, a corner that is not
+ * All runs through a zero-phase filter, each unbroken stretch by itself. Refuses runs too uneven to be brought to a uniform rate, a corner that is not
  * below half a run's rate, and a stretch that is shorter than the filter's padding; warns of short stretches.
  */
 export function filtered(runs: RunsValue, filter: Filter, { cancelled, progress }: Watch): Answer<RunsValue> {
-  const uneven = whyUneven(runs);
-  if (uneven !== undefined) return uneven;
   const { kind, corners, order } = filter;
+  const even = evenly(runs, kind);
+  if (!even.ok) return even;
   const step = `${kind} ${corners.map((corner) => formatNumber(corner, 6)).join('..')} Hz order ${order}, forwards and backwards`;
   const warnings: RunWarning[] = [];
   const done: Run[] = [];
-  for (const run of runs.runs) {
+  for (const run of even.value.runs) {
     progress(done.length / runs.runs.length, `${kind} of ${run.label}`);
     const refusal = whyNoCorner(run, filter);
     if (refusal !== undefined) return refusal;
@@ -50,7 +51,7 @@ export function filtered(runs: RunsValue, filter: Filter, { cancelled, progress 
       }),
     );
   }
-  return answered({ ...runs, runs: done }, together(warnings));
+  return answered({ ...runs, runs: done }, [...even.warnings, ...together(warnings)]);
 }
 
 function whyNoCorner(run: Run, { kind, corners }: Filter): Refused | undefined {

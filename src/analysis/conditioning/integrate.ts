@@ -10,7 +10,8 @@ import type { Watch } from '../../values/ports.ts';
 import type { Run, Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
-import { shortestStretch, whyUneven, withSamples } from '../recordings/runs.ts';
+import { shortestStretch, withSamples } from '../recordings/runs.ts';
+import { evenly } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
 
 export type Goal = 'velocity' | 'displacement';
@@ -23,16 +24,16 @@ const decisiveShare = 0.5;
 const resultUnit = { velocity: unit('m/s'), displacement: unit('mm') } as const;
 
 /**
- * Velocity in m/s or displacement in mm of every channel. Refuses uneven runs, a low cut that is not below half a
+ * Velocity in m/s or displacement in mm of every channel. Refuses runs too uneven to be brought to a uniform rate, a low cut that is not below half a
  * run's rate, and channels that neither are an acceleration nor, for displacement, a velocity.
  * @param lowCut in Hz, above 0; nothing below it is kept
  */
 export function integrated(runs: RunsValue, goal: Goal, lowCut: number, watch: Watch): Answer<RunsValue> {
-  const uneven = whyUneven(runs);
-  if (uneven !== undefined) return uneven;
+  const even = evenly(runs, 'integrate');
+  if (!even.ok) return even;
   const warnings: RunWarning[] = [];
   const done: Run[] = [];
-  for (const run of runs.runs) {
+  for (const run of even.value.runs) {
     watch.progress(done.length / runs.runs.length, `integrating ${run.label}`);
     const refusal = whyNoIntegral(run, goal, lowCut);
     if (refusal !== undefined) return refusal;
@@ -46,7 +47,7 @@ export function integrated(runs: RunsValue, goal: Goal, lowCut: number, watch: W
       }),
     );
   }
-  return answered({ ...runs, runs: done }, together(warnings));
+  return answered({ ...runs, runs: done }, [...even.warnings, ...together(warnings)]);
 }
 
 function whyNoIntegral(run: Run, goal: Goal, lowCut: number): Refused | undefined {

@@ -1,13 +1,12 @@
 import { answered, type Answer, type Refused } from '../../result/result.ts';
 import { rationalRatio, resampled as atRatio, type Ratio } from '../../signal/resample.ts';
-import type { Stretch } from '../../signal/stretch.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Watch } from '../../values/ports.ts';
 import { sampleCount, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { pieces } from '../recordings/runs.ts';
-import { atUniformRate, ofPieces } from '../recordings/uniformRate.ts';
+import { atUniformRate, ofPieces, widestStep } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
 
 /** Rates may change by so much either way; more is a slip of the unit. */
@@ -46,7 +45,7 @@ function whyNoResampling(run: Run, rate: number): Refused | undefined {
 }
 
 function doubts(run: Run, rate: number): RunWarning[] {
-  const { label: of, times } = run;
+  const { label: of, stamps } = run;
   const found: RunWarning[] = [];
   if (rate > run.rate * (1 + 1e-6))
     found.push({
@@ -54,8 +53,8 @@ function doubts(run: Run, rate: number): RunWarning[] {
       of,
       tell: (others) => tell('resample.up', { run: of, rate: run.rate, others }),
     });
-  if (times !== undefined) {
-    const step = widestStep(run.stretches, times);
+  if (stamps !== undefined) {
+    const step = widestStep(run);
     found.push({
       code: 'resample.uneven',
       of,
@@ -63,14 +62,6 @@ function doubts(run: Run, rate: number): RunWarning[] {
     });
   }
   return found;
-}
-
-/** Uneven readings carry content up to half the rate only where they stand that close. */
-function widestStep(stretches: readonly Stretch[], times: Float64Array): number {
-  let widest = 0;
-  for (const { from, to } of stretches)
-    for (let i = from + 1; i < to; i++) widest = Math.max(widest, times[i] - times[i - 1]);
-  return widest;
 }
 
 function atRate(run: Run, ratio: Ratio, { cancelled }: Watch): Run {

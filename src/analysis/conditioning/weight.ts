@@ -7,7 +7,8 @@ import { signalsOf, type Channel, type Run, type Signal } from '../../values/run
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { isAcceleration } from '../recordings/dimensions.ts';
-import { pieces, shortestStretch, whyUneven, withSamples } from '../recordings/runs.ts';
+import { pieces, shortestStretch, withSamples } from '../recordings/runs.ts';
+import { evenly } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
 
 export { weightingNames, type WeightingName };
@@ -28,16 +29,17 @@ const rateFactor = 2.5;
 const periodsWanted = 4;
 
 /**
- * The runs with each channel weighted, a resultant axis by axis. Refuses uneven runs, another number of weightings than
- * one or one a channel or axis, channels that are no acceleration, and those that are weighted already.
+ * The runs with each channel weighted, a resultant axis by axis. Refuses runs too uneven to be brought to a uniform
+ * rate, another number of weightings than one or one a channel or axis, channels that are no acceleration, and those
+ * that are weighted already.
  * @param names one weighting for all, or one for each channel or axis in their order
  */
 export function weighted(runs: RunsValue, names: readonly WeightingName[], watch: Watch): Answer<RunsValue> {
-  const uneven = whyUneven(runs);
-  if (uneven !== undefined) return uneven;
+  const even = evenly(runs, 'weight');
+  if (!even.ok) return even;
   const warnings: RunWarning[] = [];
   const done: Run[] = [];
-  for (const run of runs.runs) {
+  for (const run of even.value.runs) {
     watch.progress(done.length / runs.runs.length, `weighting ${run.label}`);
     const refusal = whyNoWeighting(run, names);
     if (refusal !== undefined) return refusal;
@@ -47,7 +49,7 @@ export function weighted(runs: RunsValue, names: readonly WeightingName[], watch
     const step = `frequency-weighted ${names.map(capitalised).join(', ')}`;
     done.push(withSamples(run, step, (signal) => weightedSignal(run, signal, own[signals.indexOf(signal)])));
   }
-  return answered({ ...runs, runs: done }, together(warnings));
+  return answered({ ...runs, runs: done }, [...even.warnings, ...together(warnings)]);
 }
 
 function whyNoWeighting(of: Run, names: readonly WeightingName[]): Refused | undefined {

@@ -3,6 +3,7 @@ import type { ComparisonValue } from '../../values/comparison.ts';
 import type { PlanFollowed } from '../../values/plan.ts';
 import type { Watch } from '../../values/ports.ts';
 import { tell } from '../messages/evidence.ts';
+import { evenSides } from './evenSides.ts';
 import { excludedWarnings, whyNoneIncluded } from './excludedSides.ts';
 import { orderLetters } from './layout.ts';
 import { namesBand, type ComparisonRequest, type ComparisonTerms } from './request.ts';
@@ -22,7 +23,9 @@ export function comparedSides(sides: Sides, request: ComparisonRequest, watch: W
   if (none !== undefined) return none;
   const terms = termsOf(request, sides);
   if (!terms.ok) return terms;
-  const weighted = weightedSides(sides, terms.value.metric);
+  const even = evenSides(sides, terms.value);
+  if (!even.ok) return even;
+  const weighted = weightedSides(even.value, terms.value.metric);
   if (!weighted.ok) return weighted;
   const found = comparisonOf(weighted.value, terms.value, watch);
   if (!found.ok) return found;
@@ -33,6 +36,7 @@ export function comparedSides(sides: Sides, request: ComparisonRequest, watch: W
     ...(request.includesExcluded ? { includesExcluded: true } : {}),
   };
   const warnings = [
+    ...even.warnings,
     ...found.warnings,
     ...spectrumWarnings(request, terms.value, sides),
     ...excludedWarnings(sides, request.includesExcluded),

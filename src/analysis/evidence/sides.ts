@@ -9,7 +9,6 @@ import type { WindowValue } from '../../values/window.ts';
 import { refuse } from '../messages/evidence.ts';
 import { refuse as refuseRuns } from '../messages/recordings.ts';
 import { whyOtherAxes } from '../recordings/resultant.ts';
-import { whyUneven } from '../recordings/runs.ts';
 import { whyNoFrequencies } from '../spectra/orderAxis.ts';
 
 /** One side of a comparison: one channel of each run. */
@@ -51,7 +50,7 @@ export interface SideOptions {
   readonly at: 'a' | 'b';
 }
 
-/** A side made of runs, spectra or responses; refused where they are unevenly sampled, of orders, or of several channels. */
+/** A side made of runs, spectra or responses; refused where they are of orders, or of several channels. */
 export function sideOf(value: Comparable, options: SideOptions): Result<Side> {
   switch (value.kind) {
     case 'runs':
@@ -64,8 +63,6 @@ export function sideOf(value: Comparable, options: SideOptions): Result<Side> {
 }
 
 function sideOfRuns(value: RunsValue, { name, window, includesExcluded, at }: SideOptions): Result<Side> {
-  const uneven = whyUneven(value);
-  if (uneven !== undefined) return uneven;
   const { excluded = [] } = value;
   const runs = [...value.runs, ...(includesExcluded ? includable(excluded) : [])];
   const channels = [...new Set(runs.flatMap((run) => run.channels.map((channel) => channel.name)))];

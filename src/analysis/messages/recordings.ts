@@ -2,7 +2,7 @@ import type { Finding } from '../../readers/recording.ts';
 import { messages, type Sentences } from '../../result/messages.ts';
 import type { Failure, Warning } from '../../result/result.ts';
 import { formatNumber } from '../../units/format.ts';
-import { counted, listed } from '../../result/words.ts';
+import { capitalised, counted, listed } from '../../result/words.ts';
 import { hertz, seconds, toMillisecond } from '../amounts.ts';
 import { alsoOf } from '../together.ts';
 
@@ -78,7 +78,21 @@ export interface RecordingFacts {
   'sheet.unmade': { readonly file: string; readonly lines: readonly (number | undefined)[] };
   'sheet.unlisted': { readonly path: string; readonly file: string };
   'sheet.none': { readonly file: string; readonly excluded: boolean };
-  'rate.uneven': { readonly run: string; readonly set: string | undefined; readonly rate: number };
+  /** `verb` is what needs a uniform rate; `jitter` the steps' standard deviation over their mean. */
+  'rate.uneven': {
+    readonly verb: string;
+    readonly run: string;
+    readonly set: string | undefined;
+    readonly rate: number;
+  };
+  /** `step` is the widest in s. */
+  'rate.evened': Shared & {
+    readonly verb: string;
+    readonly run: string;
+    readonly jitter: number;
+    readonly rate: number;
+    readonly step: number;
+  };
   'filter.corner': { readonly run: string; readonly corner: number; readonly half: number };
   'filter.short': { readonly run: string; readonly start: number; readonly samples: number; readonly padding: number };
   'filter.unsettled': Shared & {
@@ -238,8 +252,10 @@ const sentences: Sentences<RecordingFacts> = {
   'sheet.unlisted': ({ path, file }) => `${path} does not stand in ${file}: add a row for it.`,
   'sheet.none': ({ file, excluded }) =>
     `${file} leaves no run to load: ${excluded ? 'all of them are excluded' : 'none of them names a recording'}.`,
-  'rate.uneven': ({ run, set = 'runs', rate }) =>
-    `${run} is sampled too unevenly for this: resample it first, as in "resample ${set} ${Math.floor(rate)} Hz".`,
+  'rate.uneven': ({ verb, run, set = 'runs', rate }) =>
+    `${capitalised(verb)} needs a uniform rate, and ${run} is sampled too unevenly to be brought to one unasked: resample it first, as in "resample ${set} ${Math.floor(rate)} Hz".`,
+  'rate.evened': ({ verb, run, jitter, rate, step, others }) =>
+    `${capitalised(verb)} needs a uniform rate: the uneven samples of ${run}, whose steps vary by ${formatNumber(100 * jitter, 2)} % of their mean, were brought to ${hertz(rate)} by a cubic spline, and what is faster than ${hertz(1 / (2 * step))} is partly interpolated.${alsoOf(others)}`,
   'filter.corner': ({ run, corner, half }) =>
     `A corner at ${hertz(corner)} is not below half the rate of ${run}, which is ${hertz(half)}.`,
   'filter.short': ({ run, start, samples, padding }) =>

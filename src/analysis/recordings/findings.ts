@@ -37,11 +37,12 @@ export function findingsOf(
 
 /** A run as the checks take it: faults are those of the signals, so of a resultant's axes. */
 function checkedRun(run: Run): CheckedRun {
-  const { rate, stretches, layout } = run;
+  const { rate, stretches, stamps, layout } = run;
   const range = statedRange(layout.keys);
   return {
     rate,
     stretches,
+    times: stamps?.times,
     channels: signalsOf(run).map(({ name, unit, samples, includesStatic }) => ({
       name,
       unit: unit.symbol,

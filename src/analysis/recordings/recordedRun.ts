@@ -4,7 +4,6 @@ import { parseUnit } from '../../units/parse.ts';
 import type { Channel, RawFile, Run } from '../../values/run.ts';
 import { refuse } from '../messages/recordings.ts';
 import { findChannel } from './channels.ts';
-import { settleClock } from './settleClock.ts';
 
 /** What is asked of a recording that has been read. */
 interface Reading {
@@ -13,7 +12,8 @@ interface Reading {
 }
 
 /**
- * The run of a recording: the channels asked for, each in a settled unit, on a settled clock. Refuses a channel that is
+ * The run of a recording: the channels asked for, each in a settled unit, on the recording's clock: its samples
+ * are those that were logged. Refuses a channel that is
  * not there, and one whose unit nothing settles.
  */
 export function runOf(recording: Recording, file: RawFile, label: string, asked: Reading): Result<Run> {
@@ -37,8 +37,10 @@ export function runOf(recording: Recording, file: RawFile, label: string, asked:
     history: [],
     findings,
     layout,
+    ...(clock.epoch === undefined ? {} : { epoch: clock.epoch }),
+    ...(clock.times === undefined ? {} : { stamps: { times: clock.times, jitter: clock.jitter } }),
   };
-  return success(settleClock(run, clock));
+  return success(run);
 }
 
 function chosenChannels(

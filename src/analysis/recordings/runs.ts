@@ -2,9 +2,6 @@ import type { Stretch } from '../../readers/recording.ts';
 import { piecesOf } from '../../signal/stretch.ts';
 import { changed } from '../../values/resultant.ts';
 import type { Run, Signal } from '../../values/run.ts';
-import type { RunsValue } from '../../values/runs.ts';
-import type { Refused } from '../../result/result.ts';
-import { refuse } from '../messages/recordings.ts';
 
 /** The shortest of a run's unbroken stretches. */
 export const shortestStretch = ({ stretches }: Run): Stretch =>
@@ -27,11 +24,4 @@ export function withSamples(
     channels: run.channels.map((channel) => changed(channel, (signal) => ({ ...signal, ...change(signal) }))),
     history: [...run.history, step],
   };
-}
-
-/** Why a verb that needs a uniform rate can't work on these runs, or undefined. */
-export function whyUneven({ runs, set }: Pick<RunsValue, 'set' | 'runs'>): Refused | undefined {
-  const uneven = runs.find(({ times }) => times !== undefined);
-  if (uneven === undefined) return undefined;
-  return refuse('rate.uneven', { run: uneven.label, set, rate: uneven.rate }, 'runs');
 }

@@ -43,9 +43,9 @@ function endsOf({ from, to, length }: Span, whole: number): { readonly from: num
 function cutRun(run: Run, from: number, to: number): Run | undefined {
   const origin = run.stretches[0].start;
   const kept =
-    run.times === undefined
+    run.stamps === undefined
       ? trimStretches(run.stretches, run.rate, origin + from, origin + to)
-      : timedStretches(run.stretches, run.times, origin + from, origin + to);
+      : timedStretches(run.stretches, run.stamps.times, origin + from, origin + to);
   if (kept.length === 0) return undefined;
   const first = kept[0].from;
   const last = kept[kept.length - 1].to;
@@ -58,7 +58,7 @@ function cutRun(run: Run, from: number, to: number): Run | undefined {
     start: kept[0].start,
     untrimmed: run.untrimmed ?? run,
     findings: run.findings.filter((finding) => touches(finding, origin + from, origin + to)),
-    ...(run.times === undefined ? {} : { times: run.times.subarray(first, last) }),
+    ...(run.stamps === undefined ? {} : { stamps: { ...run.stamps, times: run.stamps.times.subarray(first, last) } }),
     history: [...run.history, `trim ${toMillisecond(from)} to ${toMillisecond(to)}`],
   };
 }

@@ -1,15 +1,49 @@
-import { evenlySampled } from '../../signal/spline.ts';
+import { settings } from '../../readers/settings.ts';
 import type { Stretch } from '../../readers/recording.ts';
+import { answered, type Answer } from '../../result/result.ts';
+import { evenlySampled } from '../../signal/spline.ts';
 import { changed } from '../../values/resultant.ts';
 import { signalsOf, type Run, type Signal } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import { refuse, tell } from '../messages/recordings.ts';
+import { together, type RunWarning } from '../together.ts';
+
+/**
+ * The runs as a verb takes them that needs a uniform rate: those of uneven stamps brought to even steps of their mean
+ * rate, and told. Refuses a run whose steps vary by more than 25 % of their mean, which is resampled by hand or not at
+ * all, and one of which no two samples follow each other in time.
+ *
+ * @param verb as the message names what needs the rate
+ */
+export function evenly<T extends Pick<RunsValue, 'set' | 'runs'>>(runs: T, verb: string): Answer<T> {
+  if (runs.runs.every(({ stamps }) => stamps === undefined)) return answered(runs);
+  const warnings: RunWarning[] = [];
+  const even: Run[] = [];
+  for (const run of runs.runs) {
+    if (run.stamps !== undefined && run.stamps.jitter > settings.jitter.refuse)
+      return refuse('rate.uneven', { verb, run: run.label, set: runs.set, rate: run.rate }, 'runs');
+    const done = atUniformRate(run);
+    if (done.stretches.length === 0) return refuse('resample.empty', { run: run.label }, 'runs');
+    if (run.stamps !== undefined) warnings.push(evened(run, run.stamps.jitter, verb));
+    even.push(done);
+  }
+  return answered({ ...runs, runs: even }, together(warnings));
+}
+
+function evened(run: Run, jitter: number, verb: string): RunWarning {
+  const code = 'rate.evened';
+  const facts = { verb, run: run.label, jitter, rate: run.rate, step: widestStep(run) };
+  return { code, of: run.label, tell: (others) => tell(code, { ...facts, others }) };
+}
 
 /**
  * A run whose samples carry their own times, at even steps of its mean rate: through a natural cubic spline, each
  * unbroken stretch by itself. Of readings that share a time the first is kept.
  */
 export function atUniformRate(run: Run): Run {
-  const { times, untrimmed: _whole, ...rest } = run;
-  if (times === undefined) return run;
+  const { stamps, untrimmed: _whole, ...rest } = run;
+  if (stamps === undefined) return run;
+  const { times } = stamps;
   const kept = run.stretches.map(({ from, to }) => rising(times, from, to)).filter((rows) => rows.length > 1);
   const starts = kept.map((rows) => times[rows[0]]);
   return {
@@ -22,6 +56,15 @@ export function atUniformRate(run: Run): Run {
       `uneven readings brought to even steps of ${run.rate.toPrecision(6)} Hz by a cubic spline`,
     ],
   };
+}
+
+/** s; the widest step of a run: uneven samples hold content up to half a rate only where they stand that close. */
+export function widestStep({ stretches, stamps, rate }: Run): number {
+  if (stamps === undefined) return 1 / rate;
+  let widest = 0;
+  for (const { from, to } of stretches)
+    for (let i = from + 1; i < to; i++) widest = Math.max(widest, stamps.times[i] - stamps.times[i - 1]);
+  return widest;
 }
 
 /** Rows from..to whose time follows that of the row kept before. */

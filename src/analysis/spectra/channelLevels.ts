@@ -1,6 +1,6 @@
 import { levels, moments, vibrationDose, type Levels } from '../../signal/levels.ts';
 import { resultantLevels, type ResultantLevels } from '../../signal/resultant.ts';
-import type { Channel, Run } from '../../values/run.ts';
+import { sampledFor, type Channel, type Run } from '../../values/run.ts';
 import { isAcceleration } from '../recordings/dimensions.ts';
 
 /** What every channel has, and what a signal alone has. */
@@ -24,5 +24,5 @@ export const channelLevels = (channel: Channel, scratch: Float64Array): ChannelL
  */
 export const doseOf = (run: Run, channel: Channel): number | undefined =>
   channel.axes === undefined && isAcceleration(channel.unit)
-    ? vibrationDose(moments(channel.samples), run.rate, channel.unit.factor)
+    ? vibrationDose(moments(channel.samples), channel.samples.length / sampledFor(run), channel.unit.factor)
     : undefined;

@@ -2,15 +2,13 @@ import { answered, type Answer } from '../../result/result.ts';
 import { additionalMethods } from '../../signal/exposure.ts';
 import type { LevelsRow, LevelsValue } from '../../values/levels.ts';
 import type { Watch } from '../../values/ports.ts';
-import { sampleCount, type Channel, type Run } from '../../values/run.ts';
+import { sampleCount, sampledFor, type Channel, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { tell } from '../messages/spectra.ts';
-import { whyUneven } from '../recordings/runs.ts';
 import { together, type RunWarning } from '../together.ts';
 import { channelLevels, doseOf } from './channelLevels.ts';
 import { exposureOf } from './exposure.ts';
-import { runningOf } from './running.ts';
-import { longestStretch } from './segments.ts';
+import { holdsSpan, runningOf } from './running.ts';
 
 /** What is left of a mean that was taken out is rounding, below this share of the r.m.s. */
 const rounding = 1e-13;
@@ -20,11 +18,10 @@ const mtvvSpan = 1;
 
 /**
  * The single-number levels of every run and channel, in the channel's unit unless said (ISO 2631-1:1997, 6.3.1 and
- * 6.3.2), with the published ranges beside levels of weighted acceleration. Refuses runs that are not sampled evenly.
+ * 6.3.2), with the published ranges beside levels of weighted acceleration. All are of the samples as logged, never of
+ * a resampled copy, and each sample counts once (docs of `levels` in `signal` say why), however uneven its time.
  */
 export function levelsOf(runs: RunsValue, watch: Watch): Answer<LevelsValue> {
-  const uneven = whyUneven(runs);
-  if (uneven !== undefined) return uneven;
   const rows: LevelsRow[] = [];
   const scratch = new Float64Array(Math.max(...runs.runs.map(sampleCount)));
   runs.runs.forEach((run, index) => {
@@ -45,8 +42,8 @@ const axisRows = (row: LevelsRow, scratch: Float64Array): LevelsRow[] =>
 
 function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow {
   const found = channelLevels(channel, scratch);
-  const span = Math.round(mtvvSpan * run.rate);
-  const transient = span >= 1 && longestStretch(run) >= span ? runningOf(run, channel, span) : undefined;
+  const isHeld = Math.round(mtvvSpan * run.rate) >= 1 && holdsSpan(run, mtvvSpan);
+  const transient = isHeld ? runningOf(run, channel, mtvvSpan) : undefined;
   return {
     run,
     channel,
@@ -63,7 +60,7 @@ function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow
     percentile999: found.p999,
     mtvv: transient?.largest,
     mtvvAt: transient === undefined ? undefined : transient.largestAt - run.stretches[0].start,
-    duration: found.count / run.rate,
+    duration: sampledFor(run),
   };
 }
 

@@ -1,28 +1,25 @@
 import { answered, type Answer, type Refused } from '../../result/result.ts';
 import { moments } from '../../signal/levels.ts';
-import { resultantRunning } from '../../signal/resultant.ts';
+import { resultantRunning, resultantRunningAt } from '../../signal/resultant.ts';
+import type { Stretch } from '../../signal/stretch.ts';
 import type { Watch } from '../../values/ports.ts';
-import { axesOf, type Channel, type Run } from '../../values/run.ts';
+import { axesOf, stretchEnd, type Channel, type Run } from '../../values/run.ts';
 import type { RunningEntry, RunningValue } from '../../values/running.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/spectra.ts';
-import { pieces, whyUneven } from '../recordings/runs.ts';
 import { joined } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
-import { longestStretch } from './segments.ts';
 
 /** A span of fewer samples follows the wave rather than its level (engineering choice). */
 const fewSamples = 8;
 
 /**
  * Running r.m.s. of every run and channel, with the mean of the run removed, and its maximum (ISO 2631-1:1997, 6.3.1,
- * linear averaging). Refuses runs that are not sampled evenly, and spans without a sample or longer than any unbroken
- * stretch of a run.
+ * linear averaging), of the samples as logged: where they were not taken evenly a span is of their own times. Refuses
+ * spans without a sample or longer than any unbroken stretch of a run.
  * @param over length of the span in s
  */
 export function runningLevels(runs: RunsValue, over: number, watch: Watch): Answer<RunningValue> {
-  const uneven = whyUneven(runs);
-  if (uneven !== undefined) return uneven;
   const entries: RunningEntry[] = [];
   const warnings: RunWarning[] = [];
   for (const run of runs.runs) {
@@ -31,7 +28,7 @@ export function runningLevels(runs: RunsValue, over: number, watch: Watch): Answ
     if (refusal !== undefined) return refusal;
     const samples = Math.round(over * run.rate);
     if (samples < fewSamples) warnings.push(fewIn(run, over, samples));
-    for (const channel of run.channels) entries.push(runningOf(run, channel, samples));
+    for (const channel of run.channels) entries.push(runningOf(run, channel, over));
   }
   return answered({ kind: 'running', set: runs.set, over, entries }, together(warnings));
 }
@@ -39,10 +36,19 @@ export function runningLevels(runs: RunsValue, over: number, watch: Watch): Answ
 function whyNoSpan(run: Run, over: number): Refused | undefined {
   const samples = Math.round(over * run.rate);
   if (samples < 1) return refuse('running.short', { over, run: run.label }, 'over');
-  const longest = longestStretch(run);
-  if (longest >= samples) return undefined;
-  return refuse('running.long', { over, run: run.label, longest: longest / run.rate }, 'over');
+  if (holdsSpan(run, over)) return undefined;
+  const longest = Math.max(...run.stretches.map((stretch) => stretchEnd(run, stretch) - stretch.start));
+  return refuse('running.long', { over, run: run.label, longest }, 'over');
 }
+
+/** Whether an unbroken stretch of a run is as long as a span. @param over length of the span in s */
+export const holdsSpan = (run: Run, over: number): boolean =>
+  run.stretches.some((stretch) => holds(run, stretch, over));
+
+const holds = (run: Run, stretch: Stretch, over: number): boolean =>
+  run.stamps === undefined
+    ? stretch.to - stretch.from >= Math.round(over * run.rate)
+    : stretchEnd(run, stretch) - stretch.start >= over;
 
 function fewIn({ label }: Run, over: number, samples: number): RunWarning {
   const code = 'running.few';
@@ -50,30 +56,49 @@ function fewIn({ label }: Run, over: number, samples: number): RunWarning {
 }
 
 /**
- * Running r.m.s. of a channel, of a resultant that of its vector, over `length` samples, in its unit, at the end of each span in s; its maximum. Stretches
- * that are shorter are left out: the run holds at least one that is not.
+ * Running r.m.s. of a channel, of a resultant that of its vector, over spans of so many s, in its unit, at the end of
+ * each span in s; its maximum. Stretches that are shorter are left out: the run holds at least one that is not.
  */
-export function runningOf(run: Run, channel: Channel, length: number): RunningEntry {
-  const axes = axesOf(channel);
-  const means = axes.map(({ samples }) => moments(samples).mean);
-  const parts = axes.map((axis) => pieces(run, axis));
+export function runningOf(run: Run, channel: Channel, over: number): RunningEntry {
+  const means = axesOf(channel).map(({ samples }) => moments(samples).mean);
   const times: Float64Array[] = [];
   const values: Float64Array[] = [];
   let largest = -1;
   let largestAt = 0;
-  run.stretches.forEach(({ from, to, start }, s) => {
-    if (to - from < length) return;
-    const found = resultantRunning(
-      parts.map((axis) => axis[s]),
-      length,
-      means,
-    );
+  for (const stretch of run.stretches) {
+    if (!holds(run, stretch, over)) continue;
+    const found = runningIn(run, channel, stretch, { over, means });
     values.push(found.values);
-    times.push(found.values.map((_, i) => start + (length - 1 + i) / run.rate));
-    if (found.maximum > largest) {
-      largest = found.maximum;
-      largestAt = start + found.maximumAt / run.rate;
-    }
-  });
+    times.push(found.times);
+    if (found.maximum <= largest) continue;
+    largest = found.maximum;
+    largestAt = found.maximumAt;
+  }
   return { run, channel, times: joined(times), rms: joined(values), largest, largestAt };
+}
+
+interface RunningPart {
+  readonly times: Float64Array;
+  readonly values: Float64Array;
+  readonly maximum: number;
+  /** s */
+  readonly maximumAt: number;
+}
+
+/** The running r.m.s. of one stretch. */
+function runningIn(
+  { rate, stamps }: Run,
+  channel: Channel,
+  { from, to, start }: Stretch,
+  { over, means }: { readonly over: number; readonly means: readonly number[] },
+): RunningPart {
+  const axes = axesOf(channel).map(({ samples }) => samples.subarray(from, to));
+  if (stamps === undefined) {
+    const { values, length, maximum, maximumAt } = resultantRunning(axes, Math.round(over * rate), means);
+    const times = values.map((_, i) => start + (length - 1 + i) / rate);
+    return { times, values, maximum, maximumAt: start + maximumAt / rate };
+  }
+  const times = stamps.times.subarray(from, to);
+  const { values, begin, maximum, maximumAt } = resultantRunningAt(axes, times, { tau: over, step: 1 / rate, means });
+  return { times: times.subarray(begin), values, maximum, maximumAt: times[maximumAt] };
 }

@@ -1,4 +1,4 @@
-import { success, type Result } from '../../result/result.ts';
+import { answered, type Answer } from '../../result/result.ts';
 import { summed } from '../../signal/resultant.ts';
 import { spectrogram } from '../../signal/spectrogram.ts';
 import { windowShape } from '../../signal/windows.ts';
@@ -8,7 +8,8 @@ import { axesOf, type Channel, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrogramEntry, SpectrogramValue } from '../../values/spectrogram.ts';
 import type { WindowValue } from '../../values/window.ts';
-import { pieces, whyUneven } from '../recordings/runs.ts';
+import { pieces } from '../recordings/runs.ts';
+import { evenly } from '../recordings/uniformRate.ts';
 import { segmentSamples, whyTooShort } from './segments.ts';
 
 /** Beyond this neighbouring segments are averaged: no screen shows more columns. */
@@ -16,10 +17,13 @@ const mostColumns = 1000;
 
 /**
  * The densities of the segments of every run and channel over time: one-sided, in unit^2/Hz, a column a segment or a
- * mean of neighbouring ones. Refuses runs that are not sampled evenly, and runs that hold no segment.
+ * mean of neighbouring ones. Refuses runs too uneven to be brought to a uniform rate, and runs that hold no segment.
  */
-export function spectrogramOf(runs: RunsValue, window: WindowValue, watch: Watch): Result<SpectrogramValue> {
-  const refusal = whyUneven(runs) ?? whyTooShort(runs.runs, window, 'using');
+export function spectrogramOf(asked: RunsValue, window: WindowValue, watch: Watch): Answer<SpectrogramValue> {
+  const even = evenly(asked, 'spectrogram');
+  if (!even.ok) return even;
+  const runs = even.value;
+  const refusal = whyTooShort(runs.runs, window, 'using');
   if (refusal !== undefined) return refusal;
   const entries: SpectrogramEntry[] = [];
   for (const run of runs.runs) {
@@ -27,7 +31,7 @@ export function spectrogramOf(runs: RunsValue, window: WindowValue, watch: Watch
     const shape = windowShape(window.shape, segmentSamples(run, window));
     for (const channel of run.channels) entries.push(entryOf(run, channel, shape, window.overlap, watch));
   }
-  return success({ kind: 'spectrogram', set: runs.set, window, entries });
+  return answered({ kind: 'spectrogram', set: runs.set, window, entries }, even.warnings);
 }
 
 function entryOf(

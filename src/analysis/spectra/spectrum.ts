@@ -11,7 +11,8 @@ import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { tell } from '../messages/spectra.ts';
-import { pieces, whyUneven } from '../recordings/runs.ts';
+import { pieces } from '../recordings/runs.ts';
+import { evenly } from '../recordings/uniformRate.ts';
 import { segmentSamples, whyTooShort } from './segments.ts';
 import { meansOf } from './spectrumMean.ts';
 
@@ -29,17 +30,21 @@ export interface SpectrumRequest {
 
 /**
  * Spectra of every run and channel by Welch's method (Welch 1967, IEEE Trans. Audio Electroacoust. 15), with limits
- * from chi-square, and their means over runs; of a resultant the sum of its axes' densities. One-sided, in unit^2/Hz or the channel's unit; bin k is at k x rate / segment.
- * Refuses runs that are not sampled evenly, and runs that hold no segment.
+ * from chi-square, and their means over runs; of a resultant the sum of its axes' densities. One-sided, in unit^2/Hz or
+ * the channel's unit; bin k is at k x rate / segment. Refuses runs too uneven to be brought to a uniform rate, and runs
+ * that hold no segment.
  * @param at the operand or option to blame where a run holds no segment
  */
 export function spectrumOf(
-  runs: Pick<RunsValue, 'set' | 'runs'>,
+  asked: Pick<RunsValue, 'set' | 'runs'>,
   { window, form = 'psd', confidence = 0.95 }: SpectrumRequest,
   watch: Watch,
   at = 'using',
 ): Answer<SpectrumValue> {
-  const refusal = whyUneven(runs) ?? whyTooShort(runs.runs, window, at);
+  const even = evenly(asked, 'spectrum');
+  if (!even.ok) return even;
+  const runs = even.value;
+  const refusal = whyTooShort(runs.runs, window, at);
   if (refusal !== undefined) return refusal;
   const shapes = new Map<number, Float64Array>();
   const entries: SpectrumEntry[] = [];
@@ -56,7 +61,8 @@ export function spectrumOf(
     }
   }
   const means = meansOf(entries, form, confidence);
-  return answered({ kind: 'spectrum', form, set: runs.set, window, confidence, entries, means }, doubts(entries));
+  const value: SpectrumValue = { kind: 'spectrum', form, set: runs.set, window, confidence, entries, means };
+  return answered(value, [...even.warnings, ...doubts(entries)]);
 }
 
 function doubts(entries: readonly SpectrumEntry[]): Warning[] {

@@ -15,7 +15,7 @@ import type { WindowValue } from '../../values/window.ts';
 import { refuse as refuseRecording } from '../messages/recordings.ts';
 import { refuse, tell } from '../messages/spectra.ts';
 import { findChannel } from '../recordings/channels.ts';
-import { whyUneven } from '../recordings/runs.ts';
+import { evenly } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
 import { segmentSamples, whyTooShort } from './segments.ts';
 
@@ -42,17 +42,20 @@ export interface TransferRequest {
 
 /**
  * The frequency response of every run from one channel to another, H1 and H2, by Welch's averages (Bendat and Piersol,
- * Random Data, 6.2 and 9.2). Refuses runs that are not sampled evenly, resultants, runs that lack a channel, a channel to itself, and
- * windows of which fewer than two segments fit in a run.
+ * Random Data, 6.2 and 9.2). Refuses runs too uneven to be brought to a uniform rate, resultants, runs that lack a
+ * channel, a channel to itself, and windows of which fewer than two segments fit in a run.
  */
 export function transferOf(
-  runs: RunsValue,
+  asked: RunsValue,
   way: Way,
   { window, align = false }: TransferRequest,
   watch: Watch,
 ): Answer<TransferValue> {
-  const refused = whyUneven(runs) ?? whyVector(runs);
+  const refused = whyVector(asked);
   if (refused !== undefined) return refused;
+  const even = evenly(asked, 'transfer');
+  if (!even.ok) return even;
+  const runs = even.value;
   const entries: TransferEntry[] = [];
   for (const run of runs.runs) {
     watch.progress(entries.length / runs.runs.length, `transfer of ${run.label}`);
@@ -66,7 +69,7 @@ export function transferOf(
     entries.push({ ...entryOf(run, pair.value, pairs, window, watch), delay, aligned: shift / run.rate });
   }
   const value: TransferValue = { kind: 'transfer', set: runs.set, window, leastCoherence, entries };
-  return answered(value, together(entries.flatMap((entry) => doubts(entry, window, align))));
+  return answered(value, [...even.warnings, ...together(entries.flatMap((entry) => doubts(entry, window, align)))]);
 }
 
 function whyVector({ runs }: RunsValue): Refused | undefined {

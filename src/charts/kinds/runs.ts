@@ -1,4 +1,4 @@
-import { gapCount, sampleCount, type Run } from '../../values/run.ts';
+import { gapCount, sampleCount, sampledFor, stretchEnd, type Run } from '../../values/run.ts';
 import { capitalised, counted } from '../../result/words.ts';
 import { channelName, distinct, printedUnit } from '../names.ts';
 import { aligned, fixed, plain, significant } from '../number.ts';
@@ -16,7 +16,7 @@ interface Detail {
 }
 
 function runsTable(runs: readonly Run[], called: string | undefined): TablePart {
-  const durations = aligned(runs.map((run) => sampleCount(run) / run.rate));
+  const durations = aligned(runs.map(sampledFor));
   const shown: Detail[] = [
     { column: ['Run', '', 'left'], of: ({ label }) => label },
     { column: ['File', '', 'left'], of: ({ file }) => file.path },
@@ -39,8 +39,8 @@ function runsTable(runs: readonly Run[], called: string | undefined): TablePart 
   };
 }
 
-const rateText = ({ rate, times }: Run): string =>
-  times === undefined ? significant(rate) : `uneven, about ${significant(rate, 3)}`;
+const rateText = ({ rate, stamps }: Run): string =>
+  stamps === undefined ? significant(rate) : `uneven, about ${significant(rate, 3)}`;
 
 const unitText = ({ channels }: Run): string =>
   distinct(channels.map(({ unit, unitFrom }) => `${printedUnit(unit.symbol) || 'none'} (from ${unitFrom})`)).join(', ');
@@ -56,13 +56,12 @@ function historyPart(runs: readonly Run[]): Part | undefined {
 
 /** How many gaps, and how long they are together. */
 function gapText(run: Run): string {
-  const { stretches, rate } = run;
+  const { stretches } = run;
   const gaps = gapCount(run);
   if (gaps === 0) return 'none';
   let missing = 0;
   for (let index = 1; index < stretches.length; index++) {
-    const before = stretches[index - 1];
-    missing += stretches[index].start - (before.start + (before.to - before.from) / rate);
+    missing += stretches[index].start - stretchEnd(run, stretches[index - 1]);
   }
   return `${plain(gaps)}, ${significant(missing, 2)} s in all`;
 }

@@ -1,5 +1,6 @@
+import type { Stretch } from '../../readers/recording.ts';
 import { drawnSamples } from '../../values/resultant.ts';
-import { sampleCount, signalsOf, type Channel, type Run } from '../../values/run.ts';
+import { sampledFor, signalsOf, stretchEnd, type Channel, type Run } from '../../values/run.ts';
 import type { Domain } from '../axes.ts';
 import { envelope, pointLimit } from '../decimate.ts';
 import { drawn } from '../number.ts';
@@ -11,10 +12,9 @@ export const wholeOf = (run: Run): Run => run.untrimmed ?? run;
 
 /** s on the recording's time axis, one sample past the last. */
 export function endOf(run: Run): number {
-  const length = sampleCount(run) / run.rate;
   return run.stretches.reduce(
-    (end, { from, to, start }) => Math.max(end, start + (to - from) / run.rate),
-    run.start + length,
+    (end, stretch) => Math.max(end, stretchEnd(run, stretch)),
+    run.start + (run.stretches.length > 0 ? 0 : sampledFor(run)),
   );
 }
 
@@ -76,17 +76,31 @@ export interface Piece {
 export function pieces(run: Run, samples: Float64Array, x: Domain, columns = pointLimit): Piece[] {
   if (samples.length === 0) return [];
   const stretches = run.stretches.length > 0 ? run.stretches : [{ from: 0, to: samples.length, start: run.start }];
-  const visible = stretches.map(({ from, to, start }) => ({
-    start,
-    origin: from,
-    from: Math.min(to, Math.max(from, from + Math.floor((x.from - start) * run.rate))),
-    to: Math.max(from, Math.min(to, from + Math.ceil((x.to - start) * run.rate) + 1)),
+  const visible = stretches.map((stretch) => ({
+    start: stretch.start,
+    origin: stretch.from,
+    ...seenRows(run, stretch, x),
   }));
   const total = visible.reduce((sum, { from, to }) => sum + Math.max(0, to - from), 0);
   return visible.flatMap(({ start, origin, from, to }, piece) => {
     if (to <= from) return [];
     const { at, low, high } = envelope(samples, from, to, Math.max(2, Math.round((columns * (to - from)) / total)));
-    const time = (index: number): number => run.times?.[index] ?? start + (index - origin) / run.rate;
+    const time = (index: number): number => run.stamps?.times[index] ?? start + (index - origin) / run.rate;
     return [{ piece, t: at.map((index) => drawn(time(index)) ?? 0), v: low.map(drawn), v2: high.map(drawn) }];
   });
+}
+
+/** The samples of a stretch that lie in what is seen, with one on either side so that the line goes to its edges. */
+function seenRows({ rate, stamps }: Run, { from, to, start }: Stretch, x: Domain): { from: number; to: number } {
+  if (stamps === undefined)
+    return {
+      from: Math.min(to, Math.max(from, from + Math.floor((x.from - start) * rate))),
+      to: Math.max(from, Math.min(to, from + Math.ceil((x.to - start) * rate) + 1)),
+    };
+  const { times } = stamps;
+  if (times[from] >= x.to || times[to - 1] <= x.from) return { from, to: from };
+  let [first, last] = [from, to];
+  while (first + 1 < to && times[first + 1] <= x.from) first++;
+  while (last - 1 > first && times[last - 2] >= x.to) last--;
+  return { from: first, to: last };
 }

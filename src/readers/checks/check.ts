@@ -72,5 +72,10 @@ export function checkSet(runs: readonly NamedRun[]): SetFinding[] {
 /** A recording as the checks take it. */
 export function checkedRun({ clock, channels, layout }: Recording): CheckedRun {
   const range = statedRange(layout.keys);
-  return { rate: clock.rate, stretches: clock.stretches, channels: channels.map((channel) => ({ ...channel, range })) };
+  return {
+    rate: clock.rate,
+    stretches: clock.stretches,
+    times: clock.times,
+    channels: channels.map((channel) => ({ ...channel, range })),
+  };
 }

@@ -6,6 +6,8 @@ export interface CheckedRun {
   /** Samples a second, in Hz. */
   readonly rate: number;
   readonly stretches: readonly Stretch[];
+  /** One a sample, in s from the recording's first, where they were not taken evenly. */
+  readonly times?: Float64Array | undefined;
   readonly channels: readonly CheckedChannel[];
 }
 
@@ -46,7 +48,8 @@ export function inGravity({ unit }: CheckedChannel): number | undefined {
 }
 
 /** Time of a sample in s from the recording's first. */
-function timeOf({ stretches, rate }: CheckedRun, index: number): number {
+function timeOf({ stretches, rate, times }: CheckedRun, index: number): number {
+  if (times !== undefined) return times[index];
   let at = stretches[0];
   for (const stretch of stretches) if (stretch.from <= index) at = stretch;
   return at.start + (index - at.from) / rate;

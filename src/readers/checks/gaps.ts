@@ -25,4 +25,5 @@ export function gapFinding(clock: Clock, stamps: Pick<StampClock, 'missing'>, li
 }
 
 /** The gaps of a clock, as every count of them has it. */
-export const gapsOf = ({ stretches, rate }: Pick<Clock, 'stretches' | 'rate'>): Gap[] => gapsBetween(stretches, rate);
+export const gapsOf = ({ stretches, rate, times }: Pick<Clock, 'stretches' | 'rate' | 'times'>): Gap[] =>
+  gapsBetween(stretches, rate, times);

@@ -128,7 +128,7 @@ export const timePages: Pages<TimeFacts> = {
   },
   uneven: {
     title: 'Uneven sampling',
-    why: 'Up to 5 % scatter of the steps is taken as even, up to 25 % is resampled; beyond, that must be asked for.',
+    why: 'Up to 5 % scatter of the steps is taken as even. Beyond, levels and plots are of the samples as logged; what needs a uniform rate resamples them up to 25 %, beyond which that must be asked for.',
     wrong: example('t (s),z (g)\n0.000,1.00\n0.013,0.98\n0.017,1.01\n0.031,1.00\n…'),
     right: example('the same, brought to even steps by hand', 'load "run.csv" | resample 100 Hz'),
   },

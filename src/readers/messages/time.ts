@@ -99,8 +99,10 @@ function gap({ gaps, missing, share, first, line, longest }: TimeFacts['gap']): 
 }
 
 const treatments: Readonly<Record<TimeFacts['uneven']['treatment'], string>> = {
-  refused: 'too uneven for a spectrum unless resample is written',
-  resampled: 'it is resampled to a uniform rate before a spectrum',
+  refused:
+    'levels are of the samples as logged, and what needs a uniform rate, as a spectrum does, asks for resample first',
+  resampled:
+    'levels are of the samples as logged, and what needs a uniform rate, as a spectrum does, brings them to one and says so',
   'taken as even': 'taken as even',
 };
 

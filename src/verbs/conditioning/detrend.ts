@@ -1,6 +1,6 @@
 import { detrended } from '../../analysis/conditioning/detrend.ts';
 import { operand, valueOf, wordOf } from '../arguments.ts';
-import { answerOf, type Verb } from '../verb.ts';
+import { answer, type Verb } from '../verb.ts';
 
 export const detrend: Verb = {
   form: {
@@ -25,6 +25,6 @@ export const detrend: Verb = {
   },
   evaluate(given) {
     const what = wordOf(operand(given, 'what')) === 'linear' ? 'linear' : 'mean';
-    return answerOf(detrended(valueOf(given, 'runs', 'runs'), what));
+    return answer(detrended(valueOf(given, 'runs', 'runs'), what));
   },
 };

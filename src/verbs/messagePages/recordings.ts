@@ -93,9 +93,15 @@ export const recordingPages: Readonly<Record<Exclude<keyof RecordingFacts, Witho
   ),
   'rate.uneven': page(
     'Sampled too unevenly',
-    'Spectra, filters and levels over time need one rate.',
+    'Spectra and filters need one rate; levels, running levels and plots over time take the samples as logged.',
     'r = load "raw/uneven.csv"\nhighpass r 2 Hz',
     'r = load "raw/uneven.csv" | resample 100 Hz\nhighpass r 2 Hz',
+  ),
+  'rate.evened': page(
+    'Brought to a uniform rate',
+    'The steps between samples vary by 5 to 25 % of their mean. What needs a uniform rate takes values from a cubic spline through the samples; levels don’t.',
+    'r = load "raw/jittery.csv"\nspectrum r',
+    'r = load "raw/jittery.csv" | resample 100 Hz\nspectrum r',
   ),
   'filter.corner': page(
     'A corner past half the rate',

@@ -1,6 +1,6 @@
 import { spectrogramOf } from '../../analysis/spectra/spectrogram.ts';
 import { valueOf } from '../arguments.ts';
-import { answerOf, type Verb } from '../verb.ts';
+import type { Verb } from '../verb.ts';
 import { usingOption, windowOf } from './using.ts';
 
 export const spectrogram: Verb = {
@@ -16,6 +16,6 @@ export const spectrogram: Verb = {
     ],
   },
   evaluate(given, { watch }) {
-    return answerOf(spectrogramOf(valueOf(given, 'runs', 'runs'), windowOf(given), watch));
+    return spectrogramOf(valueOf(given, 'runs', 'runs'), windowOf(given), watch);
   },
 };

@@ -57,6 +57,12 @@ describe('what the checks of a recording share', () => {
     assert.ok(alike(0.5, 0.5 + 1e-12, 2) && !alike(0.5, 0.5 + 1e-8, 2));
   });
 
+  it('tells spans by the samples’ own times where they were not taken evenly', () => {
+    const run = { rate: 10, stretches: [{ from: 0, to: 4, start: 0 }], channels: [] };
+    const times = Float64Array.of(0, 0.02, 0.3, 0.35);
+    assert.deepEqual(timeSpans({ ...run, times }, [{ from: 1, to: 3 }]), [{ from: 0.02, to: 0.4 }]);
+  });
+
   it('tells spans in seconds from the first sample, over a gap too, and two hundred of them at most', () => {
     const stretches = [
       { from: 0, to: 10, start: 0 },
