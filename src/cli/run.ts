@@ -55,12 +55,14 @@ function options(args: readonly string[]): Result<RunOptions> {
 
 /** What the cells show, as text: results on standard output, errors on standard error too. */
 function printCells(notebook: OpenNotebook, report: RunReport, only: number | undefined): void {
+  const lines = new Map<number, readonly string[]>();
   for (const result of report.results) {
     const output = show(result);
     if (output === undefined || (only !== undefined && result.cell !== only - 1 && result.error === undefined))
       continue;
     const line = notebook.cells[result.cell].line + result.line - 1;
-    const source = notebook.cells[result.cell].text.split('\n')[result.line - 1].trim();
+    if (!lines.has(result.cell)) lines.set(result.cell, notebook.cells[result.cell].text.split('\n'));
+    const source = lines.get(result.cell)?.at(result.line - 1)?.trim() ?? '';
     const head = `── cell ${result.cell + 1}, line ${line}: ${source} `;
     const text = `${head.padEnd(72, '─')}\n${output.text}\n\n`;
     print(text);

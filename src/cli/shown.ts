@@ -7,7 +7,9 @@ export function shownByCell({ results }: RunReport): ReadonlyMap<number, readonl
   const shown = new Map<number, Output[]>();
   for (const result of results) {
     const output = show(result);
-    if (output !== undefined) shown.set(result.cell, [...(shown.get(result.cell) ?? []), output]);
+    const before = shown.get(result.cell);
+    if (output !== undefined && before === undefined) shown.set(result.cell, [output]);
+    else if (output !== undefined) before?.push(output);
   }
   return shown;
 }

@@ -73,6 +73,7 @@ class Run {
   readonly #cache: Cache;
   readonly #values = new Map<string, Value>();
   readonly #binders = new Map<string, CheckedStatement>();
+  readonly #inCells: ReadonlyMap<number, readonly CheckedStatement[]>;
   readonly #sources = new Map<string, RawFile>();
   readonly #keys: Keys;
 
@@ -82,10 +83,15 @@ class Run {
     this.#watch = watch;
     this.#host = { digest: host.digest, files: pinned(host.files) };
     this.#cache = cache;
+    const inCells = new Map<number, CheckedStatement[]>();
     for (const statement of notebook.statements) {
+      const inCell = inCells.get(statement.cell);
+      if (inCell) inCell.push(statement);
+      else inCells.set(statement.cell, [statement]);
       if (statement.name !== undefined && !this.#binders.has(statement.name.text))
         this.#binders.set(statement.name.text, statement);
     }
+    this.#inCells = inCells;
     this.#keys = new Keys({
       digest: host.digest,
       nameKey: (name) => this.#nameKey(name),
@@ -119,7 +125,7 @@ class Run {
 
   async cellKeys(): Promise<CellKeys> {
     const keys = (this.#request.keyed ?? []).map(async (cell) => {
-      const inCell = this.#notebook.statements.filter((statement) => statement.cell === cell);
+      const inCell = this.#inCells.get(cell) ?? [];
       const parts = await Promise.all(inCell.map((statement) => this.#statementKey(statement)));
       return [cell, this.#host.digest(JSON.stringify(parts))] as const;
     });
@@ -203,10 +209,9 @@ class Run {
             facts: failure.facts,
             message: failure.message,
             place: failure.place,
-            ...locate(this.#request.cells[statement.cell], failure.place),
+            ...locate(this.#request.cells[statement.cell], failure.place, statement),
           };
-    const inCell = this.#notebook.statements.filter(({ cell }) => cell === statement.cell);
-    const shown = statement.name === undefined || inCell[inCell.length - 1] === statement;
+    const shown = statement.name === undefined || this.#inCells.get(statement.cell)?.at(-1) === statement;
     const { cell, line, name } = statement;
     const kind = value?.kind ?? statement.kind;
     const called = calledOf(statement);

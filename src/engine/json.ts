@@ -9,12 +9,16 @@ export interface CellPlace {
 
 /** A run as one JSON document. Lines are those of the file; columns count from 1, both ends inclusive. */
 export function reportJson(notebook: string, cells: readonly CellPlace[], { ok, results, sources }: RunReport): Json {
-  const shown = cells.flatMap(({ line }, index) => {
-    const statements = results.filter(({ cell }) => cell === index);
-    return statements.length === 0
-      ? []
-      : [{ index, line, statements: statements.map((result) => statementJson(line, result)) }];
-  });
+  const byCell = new Map<number, Json[]>();
+  for (const result of results) {
+    const statement = statementJson(cells[result.cell].line, result);
+    const inCell = byCell.get(result.cell);
+    if (inCell) inCell.push(statement);
+    else byCell.set(result.cell, [statement]);
+  }
+  const shown = [...byCell]
+    .sort(([a], [b]) => a - b)
+    .map(([index, statements]) => ({ index, line: cells[index].line, statements }));
   return { notebook, ok, sources: sources.map(({ path, bytes, sha256 }) => ({ path, bytes, sha256 })), cells: shown };
 }
 

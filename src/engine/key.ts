@@ -36,18 +36,22 @@ export class Keys {
 type KeyOf = (node: CheckedArgument) => Promise<string>;
 
 async function keyOf(node: CheckedArgument, source: KeySource, of: KeyOf): Promise<string> {
+  // What holds other keys is digested: a text within a text within a text would double with each.
+  const digested = (parts: readonly unknown[]): string => source.digest(JSON.stringify(parts));
   const inner = (nodes: readonly CheckedArgument[]): Promise<string[]> => Promise.all(nodes.map(of));
   switch (node.type) {
     case 'call': {
       const given = [await argumentsKey(node.operands, of), await argumentsKey(node.options, of)];
-      return source.digest(JSON.stringify([node.verb, ...given, (await source.rawFiles(node)) ?? null]));
+      return digested([node.verb, ...given, (await source.rawFiles(node)) ?? null]);
     }
     case 'name':
-      return JSON.stringify(['name', node.name, await source.nameKey(node.name)]);
+      // A turn later: names that need names in a long chain would exhaust the stack.
+      await Promise.resolve();
+      return digested(['name', node.name, await source.nameKey(node.name)]);
     case 'pick':
-      return JSON.stringify(['pick', ...(await inner([node.of])), node.index]);
+      return digested(['pick', ...(await inner([node.of])), node.index]);
     case 'field':
-      return JSON.stringify(['field', ...(await inner([node.of])), node.field]);
+      return digested(['field', ...(await inner([node.of])), node.field]);
     case 'quantity':
       return JSON.stringify(['quantity', quantityKey(node.quantity)]);
     case 'range':
@@ -59,15 +63,15 @@ async function keyOf(node: CheckedArgument, source: KeySource, of: KeyOf): Promi
     case 'unit':
       return JSON.stringify(['unit', unitKey(node.unit)]);
     case 'binary':
-      return JSON.stringify([node.operator, ...(await inner([node.left, node.right]))]);
+      return digested([node.operator, ...(await inner([node.left, node.right]))]);
     case 'negative':
-      return JSON.stringify(['negative', ...(await inner([node.of]))]);
+      return digested(['negative', ...(await inner([node.of]))]);
     case 'convert':
-      return JSON.stringify(['in', ...(await inner([node.of])), unitKey(node.unit)]);
+      return digested(['in', ...(await inner([node.of])), unitKey(node.unit)]);
     case 'function':
-      return JSON.stringify(['function', node.name, ...(await inner(node.arguments))]);
+      return digested(['function', node.name, ...(await inner(node.arguments))]);
     case 'group':
-      return JSON.stringify(['group', ...(await inner(node.parts))]);
+      return digested(['group', ...(await inner(node.parts))]);
   }
 }
 

@@ -59,12 +59,26 @@ export interface RunRequest {
   readonly keyed?: readonly number[];
 }
 
-/** Where a place stands in its cell, for a reader: 1-based line, 1-based inclusive columns on that line. */
-export function locate(text: string, place: Place): { line: number; from: number; to: number } {
-  const before = text.slice(0, place.from);
-  const start = Math.max(before.lastIndexOf('\n'), before.lastIndexOf('\r')) + 1;
-  const line = before.split(/\r\n|\r|\n/).length;
+/**
+ * Where a place stands in its cell, for a reader: 1-based line, 1-based inclusive columns on that line.
+ * @param statement the one that the place lies in, with its line: the text above it need not be counted again
+ */
+export function locate(
+  text: string,
+  place: Place,
+  statement: { readonly place: Place; readonly line: number },
+): { line: number; from: number; to: number } {
+  const first = lineStart(text, statement.place.from);
+  const start = lineStart(text, place.from);
+  const line = statement.line + text.slice(first, start).split(/\r\n|\r|\n/).length - 1;
   const rest = text.slice(place.from, place.to).split(/\r|\n/)[0];
   const from = place.from - start + 1;
   return { line, from, to: Math.max(from, from + rest.length - 1) };
+}
+
+/** Offset of the first character of the line that an offset lies in. */
+function lineStart(text: string, offset: number): number {
+  let start = offset;
+  while (start > 0 && text[start - 1] !== '\n' && text[start - 1] !== '\r') start--;
+  return start;
 }

@@ -157,7 +157,8 @@ class Arranger {
 
   /** `2,5 Hz` where one quantity is wanted: a decimal comma, whose second half belongs nowhere. */
   #isDecimal(node: Operand): boolean {
-    const before = this.#reader.items.slice(0, this.#reader.at).at(-1)?.node;
+    const { items, at } = this.#reader;
+    const before = at > 0 ? items[at - 1].node : undefined;
     if (node.type !== 'number' || before?.type !== 'number' || before.unit) return false;
     if (node.place.from !== before.place.to + 1) return false;
     const many = this.#open ? this.#open.form.many : this.#lastOperand()?.many;
@@ -214,7 +215,8 @@ class Arranger {
     const known = this.#result.options.get(form.keyword);
     if (known && !form.repeatable) {
       this.#reader.report('option.twice', word.place, { verb: this.#form.verb, option: form.keyword });
-    } else this.#result.options.set(form.keyword, [...(known ?? []), use]);
+    } else if (known) known.push(use);
+    else this.#result.options.set(form.keyword, [use]);
     this.#open = { form, use };
     this.#result.keywords.push(word);
     return this.#skip();
@@ -252,7 +254,9 @@ class Arranger {
 
   #put(index: number, entry: Entry): boolean {
     const { name } = this.#form.operands[index];
-    this.#result.operands.set(name, [...(this.#result.operands.get(name) ?? []), entry]);
+    const before = this.#result.operands.get(name);
+    if (before) before.push(entry);
+    else this.#result.operands.set(name, [entry]);
     this.#next = index + 1;
     return true;
   }

@@ -66,6 +66,9 @@ interface Entry {
 
 const none: Findings = { cell: 0, found: [], uses: new Map(), occurrences: [], steps: [], typed: untyped };
 
+/** Of so many names at most the one is sought that a misspelt name was meant to be. */
+const mostAdvised = 500;
+
 /** How many names deep a check may follow; only circles, and what looks like one, get there. */
 const deepest = 50;
 
@@ -192,7 +195,8 @@ class NotebookCheck {
       text: this.#cells[cell].text,
       report: reporter(found),
       bound: (name) => this.#bindings.has(name),
-      names: () => [...this.#bindings.keys()].filter((name) => name !== own),
+      // Advice that is sought among thousands of names would be sought for long, and be no advice.
+      names: () => (this.#bindings.size > mostAdvised ? [] : [...this.#bindings.keys()].filter((name) => name !== own)),
       note: (occurrence) => void occurrences.push({ ...occurrence, cell }),
       arranged: ({ place }, arrangement) => void steps.push({ cell, place, arrangement }),
       use: (name) => {
@@ -265,10 +269,9 @@ class NotebookCheck {
   }
 
   /** All that is wrong with a statement, without what only follows from something else that is wrong with it. */
-  #foundIn({ cell, statement, found, findings }: Entry): readonly Diagnostic[] {
-    if (statement.sound) return [...found, ...findings.found];
-    const { from, to } = statement.place;
-    const syntax = this.#cells[cell].found.filter(({ place }) => place.from >= from && place.from <= to);
+  #foundIn({ statement, found, findings }: Entry): readonly Diagnostic[] {
+    const syntax = statement.found;
+    if (syntax.length === 0) return [...found, ...findings.found];
     const rest = findings.found.filter(({ code }) => !followsFromSyntax(code));
     const unquoted = rest.filter(({ code }) => code === 'text.quotes');
     const hidden = (one: Diagnostic): boolean =>
@@ -304,6 +307,6 @@ function definitionOf({ cell, statement: { name } }: Entry): readonly Occurrence
 }
 
 const hasFailed = ({ statement, found, findings }: Entry): boolean =>
-  !statement.sound ||
+  statement.found.length > 0 ||
   findings.found.length > 0 ||
   found.some(({ code }) => code !== 'name.failed' && code !== 'name.unused');

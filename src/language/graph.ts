@@ -10,22 +10,42 @@ export function evaluationOrder(uses: Graph): readonly number[] {
   const users = reverse(uses);
   const order: number[] = [];
   const done = new Uint8Array(uses.length);
-  // A plain list of ready nodes, smallest first: notebooks hold hundreds of statements, not millions.
+  // Those that are ready in rising order are a heap already.
   const ready: number[] = [];
   waiting.forEach((count, node) => count === 0 && ready.push(node));
-  while (ready.length > 0) {
-    const node = ready.shift()!;
+  for (let node = takeLeast(ready); node !== undefined; node = takeLeast(ready)) {
     order.push(node);
     done[node] = 1;
-    for (const user of users[node]) {
-      if (--waiting[user] > 0) continue;
-      let at = ready.length;
-      while (at > 0 && ready[at - 1] > user) at--;
-      ready.splice(at, 0, user);
-    }
+    for (const user of users[node]) if (--waiting[user] === 0) put(ready, user);
   }
   uses.forEach((_, node) => done[node] === 0 && order.push(node));
   return order;
+}
+
+/** Into a binary heap, whose least number stands first. */
+function put(heap: number[], value: number): void {
+  let at = heap.push(value) - 1;
+  for (let above = (at - 1) >> 1; at > 0 && heap[above] > value; above = (at - 1) >> 1) {
+    heap[at] = heap[above];
+    at = above;
+  }
+  heap[at] = value;
+}
+
+/** The least number out of a binary heap; undefined of an empty one. */
+function takeLeast(heap: number[]): number | undefined {
+  const least = heap.at(0);
+  const last = heap.pop();
+  if (last === undefined || heap.length === 0) return least;
+  let at = 0;
+  for (let below = 1; below < heap.length; below = 2 * at + 1) {
+    if (below + 1 < heap.length && heap[below + 1] < heap[below]) below++;
+    if (heap[below] >= last) break;
+    heap[at] = heap[below];
+    at = below;
+  }
+  heap[at] = last;
+  return least;
 }
 
 function reverse(uses: Graph): readonly (readonly number[])[] {
@@ -69,7 +89,7 @@ export function circles(uses: Graph): readonly (readonly number[])[] {
       const parent = path.at(-1)?.[0];
       if (parent !== undefined) state.low[parent] = Math.min(state.low[parent], state.low[node]);
       if (state.low[node] < state.index[node]) continue;
-      const members = stack.splice(stack.indexOf(node));
+      const members = stack.splice(stack.lastIndexOf(node));
       members.forEach((member) => (state.on[member] = 0));
       if (members.length > 1 || uses[node].includes(node)) found.push(members.sort((a, b) => a - b));
     }

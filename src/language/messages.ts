@@ -8,11 +8,7 @@ import type { Expected } from './tree.ts';
 
 /** Words of the language as alternatives; a long list is told by its first members. */
 const quoted = (words: readonly string[], last = 'or', most = Infinity): string =>
-  listed(
-    words.map((word) => `\`${word}\``),
-    last,
-    most,
-  );
+  listed(words, last, most, (word) => `\`${word}\``);
 
 const meant = (nearest: readonly string[]): string =>
   nearest.length > 0 ? `did you mean ${quoted(nearest.slice(0, 2))}?` : '';
@@ -163,14 +159,20 @@ export type Report = <C extends Code>(code: C, place: Place, facts: LanguageFact
 
 /** A list to report into. */
 export function reporter(diagnostics: Diagnostic[]): Report {
+  const known = reported.get(diagnostics) ?? new Set<string>();
+  reported.set(diagnostics, known);
   return (code, place, facts, fixes = []) => {
     // Two ways of reading may come upon the same mistake.
-    if (diagnostics.some((one) => one.code === code && one.place.from === place.from && one.place.to === place.to))
-      return;
+    const key = `${code} ${place.from} ${place.to}`;
+    if (known.has(key)) return;
+    known.add(key);
     const severity = severities[code] ?? 'error';
     diagnostics.push({ ...tell(code, facts), severity, place, ...(fixes.length > 0 ? { fixes } : {}) });
   };
 }
+
+/** What a list of diagnostics holds already: a list of thousands is not gone through for each new one. */
+const reported = new WeakMap<Diagnostic[], Set<string>>();
 
 /** What the fixes and refactorings are called. */
 export const titles = {

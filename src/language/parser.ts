@@ -20,7 +20,7 @@ export function parseCell(text: string, vocabulary: Vocabulary): Cell {
     const before = found.length;
     const { name, pipeline, pieces } = new StatementParser(group, vocabulary, report).statement();
     const place: Place = { from: group[0].from, to: group[group.length - 1].to };
-    statements.push({ place, line: lines(place.from), name, pipeline, pieces, sound: found.length === before });
+    statements.push({ place, line: lines(place.from), name, pipeline, pieces, found: found.slice(before) });
   }
   return { text, statements, comments: tokens.filter(({ kind }) => kind === 'comment'), found };
 }

@@ -32,7 +32,11 @@ export function printCell(cell: Cell): string {
     gap(statement.place.from);
     const inside = comments.filter(({ from }) => from < statement.place.to);
     comments.splice(0, inside.length);
-    lines.push(...(statement.sound ? printStatement(statement, inside, cell.text) : asItStands(statement, cell.text)));
+    lines.push(
+      ...(statement.found.length === 0
+        ? printStatement(statement, inside, cell.text)
+        : asItStands(statement, cell.text)),
+    );
     end = statement.place.to;
   }
   flush(Infinity);

@@ -34,7 +34,8 @@ export class StatementParser extends Cursor {
   /** `step { "|" step }` */
   #pipeline(): Pipeline {
     const steps = [this.#step(true)];
-    while (this.isSign('|')) {
+    for (let count = 0; this.isSign('|'); count++) {
+      if (this.tooLong(count)) break;
       this.take();
       steps.push(this.#step(false));
     }
@@ -130,7 +131,8 @@ export class StatementParser extends Cursor {
   /** `sum [ "in" unit ]` */
   #expression(mode: Mode, tight = false): Expression {
     let expression = this.#sum(mode, tight);
-    while (this.isWord('in')) {
+    for (let count = 0; this.isWord('in'); count++) {
+      if (this.tooLong(count)) break;
       this.take();
       const unit = this.#convertTo();
       expression = { type: 'convert', place: span(expression.place, unit.place), of: expression, unit };

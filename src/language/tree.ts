@@ -20,8 +20,8 @@ export interface Statement {
   readonly name: Word | undefined;
   readonly pipeline: Pipeline;
   readonly pieces: readonly Piece[];
-  /** False when the form of its text is wrong. */
-  readonly sound: boolean;
+  /** What is wrong with the form of its text. */
+  readonly found: readonly Diagnostic[];
 }
 
 /** A token of a statement, and whether canonical text joins it to the token before. */

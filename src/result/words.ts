@@ -1,6 +1,15 @@
-/** Names in a sentence: `a`, `a and b`, `a, b and c`; beyond `most` of them, `a, b and 7 more`. */
-export function listed(names: readonly string[], last = 'and', most = Infinity): string {
-  const shown = names.length > most ? [...names.slice(0, most - 1), `${names.length - most + 1} more`] : names;
+/**
+ * Names in a sentence: `a`, `a and b`, `a, b and c`; beyond `most` of them, `a, b and 7 more`.
+ * @param written how each name that is told is written
+ */
+export function listed(
+  names: readonly string[],
+  last = 'and',
+  most = Infinity,
+  written = (name: string): string => name,
+): string {
+  const told = names.slice(0, names.length > most ? most - 1 : undefined).map(written);
+  const shown = told.length < names.length ? [...told, `${names.length - told.length} more`] : told;
   return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} ${last} ${shown[shown.length - 1]}`;
 }
 

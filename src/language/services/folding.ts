@@ -10,7 +10,7 @@ export interface Fold {
 /** Statements over several lines, and blocks of whole-line comments. */
 export function foldsOf({ text, statements, comments }: Cell): readonly Fold[] {
   const starts = lineStarts(text);
-  const lineAt = (offset: number): number => starts.findLastIndex((start) => start <= offset);
+  const lineAt = (offset: number): number => lastBefore(starts, offset);
   const folds: Fold[] = [];
   for (const { place } of statements) {
     const [from, to] = [lineAt(place.from), lineAt(place.to)];
@@ -33,4 +33,15 @@ export function lineStarts(text: string): readonly number[] {
   const starts = [0];
   for (const match of text.matchAll(/\r\n|\n|\r/g)) starts.push(match.index + match[0].length);
   return starts;
+}
+
+/** Index of the last of rising numbers that is not above one. */
+function lastBefore(rising: readonly number[], most: number): number {
+  let [low, high] = [-1, rising.length - 1];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (rising[middle] <= most) low = middle;
+    else high = middle - 1;
+  }
+  return low;
 }

@@ -1,0 +1,56 @@
+import { checkCells } from '../../src/engine/checkCells.ts';
+import { languageService } from '../../src/language/service.ts';
+import { catalogue } from '../../src/verbs/language.ts';
+import { holdToGrowth } from '../growth.ts';
+
+const lines = (size: number, line: (index: number) => string): string =>
+  Array.from({ length: size }, (_, index) => line(index)).join('\n');
+
+/** Texts of cells that no hand writes; each of so many pieces of one kind. */
+const hard: Readonly<Record<string, (size: number) => readonly string[]>> = {
+  commas: (size) => [`plot ${','.repeat(size)}`],
+  'names in a list': (size) => [`plot ${'a, '.repeat(size)}`],
+  'words in a row': (size) => [`plot ${'a '.repeat(size)}`],
+  'numbers in a row': (size) => [`plot ${'1 '.repeat(size)}`],
+  'ranges in a row': (size) => [`plot a ${'1..'.repeat(size)}`],
+  'options given again': (size) => [`load "a" ${'rate 1 Hz '.repeat(size)}`],
+  'steps of a pipe': (size) => [`load "a.csv" ${'| detrend '.repeat(size)}`],
+  'empty steps': (size) => [`a ${'|'.repeat(size)}`],
+  'conversions to inches': (size) => [`x = 5 ${'in '.repeat(size)}`],
+  'signs that mean nothing, a line each': (size) => ['§\n'.repeat(size)],
+  'greater-than signs': (size) => ['>'.repeat(size)],
+  'opening brackets': (size) => ['('.repeat(size)],
+  'closed brackets': (size) => [`x = ${'('.repeat(size)}1${')'.repeat(size)}`],
+  'opening square brackets': (size) => [`plot ${'['.repeat(size)}`],
+  'names in a circle': (size) => [lines(size, (i) => `x${i} = x${(i + 1) % size} + 1`)],
+  'names in a chain, the last first': (size) => [lines(size, (i) => `x${size - i} = x${size - i - 1} + 1`)],
+  'names that nothing binds': (size) => [lines(size, (i) => `x${i} = y${i} + 1`)],
+  cells: (size) => Array.from({ length: size }, (_, i) => `x${i} = ${i}`),
+  'cells that bind one name': (size) => Array.from({ length: size }, () => 'x = 1'),
+};
+
+const service = languageService(catalogue);
+
+describe('the check of a notebook of whatever text', () => {
+  for (const [name, make] of Object.entries(hard))
+    it(`takes as long as the text: ${name}`, () => holdToGrowth(make, 2500, (cells) => checkCells(cells)));
+
+  it('finds folds in as long as the text', () =>
+    holdToGrowth(
+      (size) => service.parse('1 + 1\n'.repeat(size)),
+      5000,
+      (cell) => service.foldsOf(cell),
+    ));
+
+  it('says in one sentence that a text is beyond reading', () => {
+    for (const text of [
+      `load "a.csv" ${'| detrend '.repeat(100_000)}`,
+      `x = ${'('.repeat(1001)}1${')'.repeat(1001)}`,
+      `x = 5 ${'in '.repeat(100_000)}`,
+    ]) {
+      const [found] = checkCells([text]).problems;
+      if (found.filter(({ code }) => code === 'syntax.deep').length !== 1)
+        throw new Error(JSON.stringify(found.slice(0, 3)));
+    }
+  });
+});
