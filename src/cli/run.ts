@@ -62,7 +62,11 @@ function printCells(notebook: OpenNotebook, report: RunReport, only: number | un
       continue;
     const line = notebook.cells[result.cell].line + result.line - 1;
     if (!lines.has(result.cell)) lines.set(result.cell, notebook.cells[result.cell].text.split('\n'));
-    const source = lines.get(result.cell)?.at(result.line - 1)?.trim() ?? '';
+    const source =
+      lines
+        .get(result.cell)
+        ?.at(result.line - 1)
+        ?.trim() ?? '';
     const head = `── cell ${result.cell + 1}, line ${line}: ${source} `;
     const text = `${head.padEnd(72, '─')}\n${output.text}\n\n`;
     print(text);
