@@ -39,7 +39,7 @@ export function lineStarts(text: string): readonly number[] {
 function lastBefore(rising: readonly number[], most: number): number {
   let [low, high] = [-1, rising.length - 1];
   while (low < high) {
-    const middle = Math.ceil((low + high) / 2);
+    const middle = low + Math.ceil((high - low) / 2);
     if (rising[middle] <= most) low = middle;
     else high = middle - 1;
   }
