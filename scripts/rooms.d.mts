@@ -3,6 +3,8 @@ export interface Room {
   /** Rooms of which it may import types alone. */
   readonly types?: readonly string[];
   readonly ambient: readonly string[];
+  /** Declarations of untyped packages that stand in another room. */
+  readonly declarations?: readonly string[];
   readonly packages: readonly string[];
 }
 export const rooms: Readonly<Record<string, Room>>;

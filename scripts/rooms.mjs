@@ -21,7 +21,8 @@ const below = [
  * The rooms of src/ and who may import whom: the one table that the import test, the lint rules, the
  * TypeScript project of each room and the guide for contributors are all held against.
  *
- * `imports` are the rooms a room may import from, `types` those of which it may import types alone. `ambient` are the type packages that give it a host:
+ * `imports` are the rooms a room may import from, `types` those of which it may import types alone, `declarations` the
+ * declarations of untyped packages that it shares with another room. `ambient` are the type packages that give it a host:
  * a room without one cannot even name `document`, `node:fs` or `vscode`. `packages` are the libraries of
  * npm it may import.
  */
@@ -55,10 +56,16 @@ export const rooms = {
   },
   disk: { imports: ['result', 'units', 'readers', 'values'], ambient: ['node'], packages: [] },
   notebook: { imports: ['result'], ambient: [], packages: [] },
-  renderer: { imports: ['result', 'charts'], ambient: ['dom'], packages: ['vega-*', 'vscode-notebook-renderer'] },
+  renderer: {
+    imports: ['result', 'charts'],
+    ambient: ['dom'],
+    declarations: ['charts/vegaModules.d.ts'],
+    packages: ['vega-*', 'vscode-notebook-renderer'],
+  },
   report: {
     imports: ['result', 'notebook', 'engine', 'charts'],
     ambient: [],
+    declarations: ['charts/vegaModules.d.ts'],
     packages: ['vega', 'vega-*', 'markdown-it'],
   },
   files: {

@@ -42,7 +42,7 @@ step(
     '--ignore',
     'test/editor/**',
     '--reporter',
-    'scripts/mocha-reporter.cjs',
+    'scripts/mochaReporter.cjs',
     '--reporter-option',
     `output=${unit}`,
   ],
@@ -50,7 +50,7 @@ step(
 );
 const editor = join(reports, 'editor.json');
 if (process.argv.includes('--no-editor')) console.log('\n── editor tests left out');
-else step('real editor', process.execPath, ['scripts/test-editor.mjs', '--report', editor], editor);
+else step('real editor', process.execPath, ['scripts/testEditor.mjs', '--report', editor], editor);
 rmSync(reports, { recursive: true, force: true });
 console.log(`\n${counts.passed} passed, ${counts.failed} failed`);
 process.exit(counts.failed === 0 ? 0 : 1);

@@ -2,8 +2,8 @@ import type { ChartPart } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
 import type { ChartSubject, ChartValue } from '../../src/values/chart.ts';
 import type { Value } from '../../src/values/value.ts';
-import * as made from '../../test/charts/made-up.ts';
-import * as more from '../../test/charts/made-up-more.ts';
+import * as made from '../../test/charts/madeUp.ts';
+import * as more from '../../test/charts/madeUpMore.ts';
 
 const plot = (subjects: readonly ChartSubject['value'][], rest: Partial<ChartValue> = {}): ChartValue => ({
   kind: 'chart',

@@ -46,7 +46,7 @@ export function grammar(): Grammar {
     scopeName: 'source.washboard',
     name: 'Washboard',
     information_for_contributors: [
-      'Made by scripts/grammar/make-grammar.ts from the catalogue of verbs; edit that, not this.',
+      'Made by scripts/grammar/makeGrammar.ts from the catalogue of verbs; edit that, not this.',
     ],
     fileTypes: ['washboard'],
     patterns: [

@@ -15,7 +15,7 @@ const { kinds } = vocabularyOf(catalogue);
 /** The language reference as one page of Markdown, made from what the language is made of. */
 export function reference(): string {
   return `${page(
-    '<!-- Written by scripts/reference/make-reference.ts from the definitions of the language. -->',
+    '<!-- Written by scripts/reference/makeReference.ts from the definitions of the language. -->',
     heading(1, 'The Washboard language'),
     introduction,
     contents,
@@ -138,7 +138,7 @@ const messageSection = (code: string, { title, why, wrong, right }: PrintedPage)
 /** A module of the editor with the codes that have a page, so that it links those alone. */
 export const codesModule = (): string =>
   [
-    '/** Codes with a page in the reference; written by scripts/reference/make-reference.ts. */',
+    '/** Codes with a page in the reference; written by scripts/reference/makeReference.ts. */',
     'export const pagedCodes: ReadonlySet<string> = new Set([',
     ...messageSources.flatMap(({ pages }) => Object.keys(pages)).map((code) => `  '${code}',`),
     ']);',

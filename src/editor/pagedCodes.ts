@@ -1,4 +1,4 @@
-/** Codes with a page in the reference; written by scripts/reference/make-reference.ts. */
+/** Codes with a page in the reference; written by scripts/reference/makeReference.ts. */
 export const pagedCodes: ReadonlySet<string> = new Set([
   'syntax.missing',
   'syntax.unexpected',

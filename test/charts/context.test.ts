@@ -2,8 +2,8 @@ import { strict as assert } from 'node:assert';
 import type { Part } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
 import type { Value } from '../../src/values/value.ts';
-import { everyValue, plotOf } from './every-value.ts';
-import * as made from './made-up.ts';
+import { everyValue, plotOf } from './everyValue.ts';
+import * as made from './madeUp.ts';
 
 const parts = (value: Value): readonly Part[] => present(value, 'v', []).parts;
 const text = (value: Value): string => present(value, 'v', []).text;

@@ -5,8 +5,8 @@ import { themes } from '../../src/charts/theme.ts';
 import { toSvg } from '../../src/report/svg.ts';
 import type { SpectrumValue } from '../../src/values/spectrum.ts';
 import type { Value } from '../../src/values/value.ts';
-import { everyValue, plotOf } from './every-value.ts';
-import { foamSpectrum, gelSpectrum, madeBands, madeComparison } from './made-up.ts';
+import { everyValue, plotOf } from './everyValue.ts';
+import { foamSpectrum, gelSpectrum, madeBands, madeComparison } from './madeUp.ts';
 
 /** Values at the edges of what is drawn: nothing but zeros, very large and very small, very many, very long names. */
 

@@ -9,7 +9,7 @@ import {
   sentence,
 } from '../../src/charts/names.ts';
 import { counted, listed } from '../../src/result/words.ts';
-import { g, hertzUnit, madeRun, plainUnit } from './made-up.ts';
+import { g, hertzUnit, madeRun, plainUnit } from './madeUp.ts';
 
 describe('names of what is measured', () => {
   it('print powers of a unit as superscripts', () => {

@@ -3,9 +3,9 @@ import type { ChartPart } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
 import { signalsOf, type Run } from '../../src/values/run.ts';
 import type { Value } from '../../src/values/value.ts';
-import { everyPlot, everyValue, plotOf } from './every-value.ts';
-import * as made from './made-up.ts';
-import * as more from './made-up-more.ts';
+import { everyPlot, everyValue, plotOf } from './everyValue.ts';
+import * as made from './madeUp.ts';
+import * as more from './madeUpMore.ts';
 
 const charts = (value: Value): ChartPart[] => present(value, 'v', []).parts.filter((part) => part.type === 'chart');
 

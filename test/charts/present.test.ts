@@ -2,8 +2,8 @@ import { strict as assert } from 'node:assert';
 import type { Part } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
 import type { Value } from '../../src/values/value.ts';
-import { everyPlot, everyValue, plotOf } from './every-value.ts';
-import { madeRun } from './made-up.ts';
+import { everyPlot, everyValue, plotOf } from './everyValue.ts';
+import { madeRun } from './madeUp.ts';
 
 const tables = (parts: readonly Part[]): Extract<Part, { type: 'table' }>[] =>
   parts.filter((part) => part.type === 'table');

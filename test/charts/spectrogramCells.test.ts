@@ -1,8 +1,8 @@
 import { strict as assert } from 'node:assert';
 import { cellGrid, colourPaths, levelSpan } from '../../src/charts/plots/spectrogramCells.ts';
 import type { SpectrogramEntry } from '../../src/values/spectrogram.ts';
-import { foam } from './made-up.ts';
-import { madeSpectrogram } from './made-up-more.ts';
+import { foam } from './madeUp.ts';
+import { madeSpectrogram } from './madeUpMore.ts';
 
 const [entry] = madeSpectrogram(foam.runs[0]).entries;
 const time = { from: entry.times[0] - 0.5, to: entry.times[entry.times.length - 1] + 0.5 };

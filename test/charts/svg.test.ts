@@ -4,7 +4,7 @@ import { present } from '../../src/charts/present.ts';
 import { themes } from '../../src/charts/theme.ts';
 import { wrapped } from '../../src/charts/titles.ts';
 import { toSvg } from '../../src/report/svg.ts';
-import { everyPlot, everyValue } from './every-value.ts';
+import { everyPlot, everyValue } from './everyValue.ts';
 
 const values = Object.entries({ ...everyValue, ...everyPlot });
 const charts = values.flatMap(([name, value]) =>

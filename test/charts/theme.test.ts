@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { heatColours, roleSignals, seriesColours, themes, withTheme, type Theme } from '../../src/charts/theme.ts';
-import { contrast, difference, eyes, lab, linear } from './colour-vision.ts';
+import { contrast, difference, eyes, lab, linear } from './colourVision.ts';
 
 /** Backgrounds of common editor themes beside our own. */
 const grounds: Readonly<Record<string, readonly string[]>> = {

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { Sandbox } from './sandbox.ts';
 import { studyRecording } from './study.ts';
 
-// Source of the figures: numpy and scipy, by scripts/reference/make-study-vectors.py, which names their versions.
+// Source of the figures: numpy and scipy, by scripts/reference/makeStudyVectors.py, which names their versions.
 interface Vectors {
   readonly rate_hz: number;
   readonly samples: number;

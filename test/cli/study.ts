@@ -1,4 +1,4 @@
-/** The recording of scripts/reference/make-study-vectors.py, made by the same formula. */
+/** The recording of scripts/reference/makeStudyVectors.py, made by the same formula. */
 export function studyRecording(): string {
   const rate = 349.6;
   let state = 20260301;

@@ -23,7 +23,7 @@ const cells = (): string[] => {
 };
 
 describe('the grammar of a cell', () => {
-  it('is what the catalogue of verbs makes of it: run `npx tsx scripts/grammar/make-grammar.ts` after a change', async () => {
+  it('is what the catalogue of verbs makes of it: run `npx tsx scripts/grammar/makeGrammar.ts` after a change', async () => {
     const made = await format(JSON.stringify(grammar()), { parser: 'json', printWidth: 120 });
     assert.equal(readFileSync(new URL('../../syntaxes/washboard.tmLanguage.json', import.meta.url), 'utf8'), made);
   });

@@ -7,7 +7,7 @@ import { assertNoneBut, exceptions } from './exceptions.ts';
 import { exportsOf, filesOf, importsOf, isDeclaration, root, sourceOf } from './sources.ts';
 
 /** What makes files that are shipped: the grammar and the reference. */
-const generators = ['scripts/grammar/make-grammar.ts', 'scripts/reference/make-reference.ts'];
+const generators = ['scripts/grammar/makeGrammar.ts', 'scripts/reference/makeReference.ts'];
 
 /** What is bundled. */
 const doors = [

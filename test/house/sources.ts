@@ -18,13 +18,16 @@ export interface Import {
   readonly names: readonly string[];
 }
 
-/** The TypeScript files of a folder and of those in it, relative to the project, with forward slashes. */
-export function filesOf(folder: string): string[] {
+/** The files of a folder and of those in it, relative to the project, with forward slashes. */
+export function allFilesOf(folder: string): string[] {
   return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.m?ts$/.test(name) && !name.split(sep).includes('node_modules'))
+    .filter((name) => !name.split(sep).includes('node_modules'))
     .map((name) => `${folder}/${name.split(sep).join('/')}`)
     .sort();
 }
+
+/** The TypeScript files among them. */
+export const filesOf = (folder: string): string[] => allFilesOf(folder).filter((name) => /\.m?ts$/.test(name));
 
 export const isDeclaration = (file: string): boolean => /\.d\.m?ts$/.test(file);
 

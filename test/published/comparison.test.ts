@@ -24,7 +24,7 @@ interface Example {
 }
 
 // Recomputed with the t tests of scipy 1.10.1 and the least squares of numpy 1.24.2
-// (scripts/reference/make-comparison-vectors.py).
+// (scripts/reference/makeComparisonVectors.py).
 const { examples } = JSON.parse(readFileSync(new URL('vectors/comparison.json', import.meta.url), 'utf8')) as {
   readonly examples: Record<string, Example>;
 };

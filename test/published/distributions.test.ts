@@ -11,7 +11,7 @@ import {
 import { studentTInterval, studentTSurvival, studentTTwoSided } from '../../src/statistics/distributions/studentT.ts';
 
 // Source of the values: mpmath 1.2.1 at 25 to 40 digits, each compared with scipy 1.10.1 where scipy holds its digits
-// (scripts/reference/make-distribution-vectors.py).
+// (scripts/reference/makeDistributionVectors.py).
 interface Reference {
   readonly normal: {
     readonly tails: [z: number, lower: number, upper: number][];

@@ -7,14 +7,14 @@ interface VectorFile<Case> {
   readonly cases: readonly Case[];
 }
 
-/** The cases of a file made by scripts/reference/make-vectors.py. */
+/** The cases of a file made by scripts/reference/makeVectors.py. */
 export function vectors<Case>(name: string): readonly Case[] {
   const file = JSON.parse(readFileSync(new URL(`vectors/${name}.json`, import.meta.url), 'utf8')) as VectorFile<Case>;
   assert.ok(file.made.scipy && file.cases.length > 0, `${name} names the scipy it was made with`);
   return file.cases;
 }
 
-/** Uniform numbers in [-0.5, 0.5), bit for bit those of make-vectors.py. */
+/** Uniform numbers in [-0.5, 0.5), bit for bit those of makeVectors.py. */
 export function noise(seed: number, count: number): Float64Array {
   let state = seed;
   return Float64Array.from({ length: count }, () => {
@@ -23,7 +23,7 @@ export function noise(seed: number, count: number): Float64Array {
   });
 }
 
-/** Coloured noise about an offset, bit for bit that of make-vectors.py. */
+/** Coloured noise about an offset, bit for bit that of makeVectors.py. */
 export function record(seed: number, count: number, offset = 1, memory = 0.75): Float64Array {
   let y = 0;
   return noise(seed, count).map((u) => {

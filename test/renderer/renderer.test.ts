@@ -2,8 +2,8 @@ import { strict as assert } from 'node:assert';
 import { gzipSync } from 'node:zlib';
 import { present } from '../../src/charts/present.ts';
 import { themes } from '../../src/charts/theme.ts';
-import { everyValue, plotOf } from '../charts/every-value.ts';
-import { foamSpectrum, gelSpectrum, madeBands } from '../charts/made-up.ts';
+import { everyValue, plotOf } from '../charts/everyValue.ts';
+import { foamSpectrum, gelSpectrum, madeBands } from '../charts/madeUp.ts';
 import { dark, light, openRendererPage, rendererBundle, type RendererPage } from './page.ts';
 
 const overlay = present(plotOf([foamSpectrum, gelSpectrum, madeBands(foamSpectrum)]), undefined, []);

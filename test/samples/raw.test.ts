@@ -31,7 +31,7 @@ describe('the raw data of the sample study', () => {
 
   it('come out of their script again, line for line', function () {
     const folder = mkdtempSync(join(tmpdir(), 'washboard-samples-'));
-    const script = fileURLToPath(new URL('../../scripts/samples/make-samples.ts', import.meta.url));
+    const script = fileURLToPath(new URL('../../scripts/samples/makeSamples.ts', import.meta.url));
     try {
       execFileSync(process.execPath, ['--import', 'tsx', script, folder], { cwd: rawFolder });
       assert.deepEqual(readdirSync(folder).sort(), readdirSync(rawFolder).sort());

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import papaparse from 'papaparse';
 import { csvOf } from '../../src/values/csv.ts';
 import { tabulate } from '../../src/values/tabulate.ts';
-import { everyValue } from '../charts/every-value.ts';
+import { everyValue } from '../charts/everyValue.ts';
 
 const parsed = (text: string): string[][] => {
   const { data, errors } = papaparse.parse<string[]>(text, { delimiter: ',', newline: '\n' });

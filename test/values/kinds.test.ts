@@ -18,7 +18,7 @@ import { figuresIn } from '../../src/values/rows.ts';
 import { tabulate } from '../../src/values/tabulate.ts';
 import type { Value } from '../../src/values/value.ts';
 import { makeRecord } from '../../src/notebook/record.ts';
-import { everyValue } from '../charts/every-value.ts';
+import { everyValue } from '../charts/everyValue.ts';
 
 const values: readonly Value[] = Object.values(everyValue);
 

@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Makes test/published/vectors/*.json: what numpy and scipy give for signals that the tests can make again.
 
-Run on Debian 12's packages (python3-numpy, python3-scipy):  /usr/bin/python3 scripts/reference/make-vectors.py
+Run on Debian 12's packages (python3-numpy, python3-scipy):  /usr/bin/python3 scripts/reference/makeVectors.py
 Each file names the versions it was made with. The signals come from whole-number arithmetic and sums that
 IEEE 754 fixes to the last bit, so that no input needs to be stored.
 """
@@ -37,7 +37,7 @@ def record(seed, count, offset=1.0, memory=0.75):
     return values
 
 
-def write(name, cases, by="make-vectors.py"):
+def write(name, cases, by="makeVectors.py"):
     made = {
         "by": f"scripts/reference/{by}",
         "python": platform.python_version(),

@@ -3,13 +3,13 @@ import { writeFileSync } from 'node:fs';
 import { rooms } from './rooms.mjs';
 
 const root = new URL('../', import.meta.url);
-for (const [room, { imports, types: typesOf = [], ambient }] of Object.entries(rooms)) {
+for (const [room, { imports, types: typesOf = [], ambient, declarations = [] }] of Object.entries(rooms)) {
   const lib = ambient.includes('dom') ? ['ES2023', 'DOM', 'DOM.Iterable'] : ['ES2023'];
   const types = ambient.filter((name) => name !== 'dom');
   const project = {
     extends: '../../tsconfig.base.json',
     compilerOptions: { rootDir: '.', outDir: `../../out/types/${room}`, lib, types },
-    include: ['**/*.ts'],
+    include: ['**/*.ts', ...declarations.map((file) => `../${file}`)],
     references: [...imports, ...typesOf].map((other) => ({ path: `../${other}` })),
   };
   writeFileSync(new URL(`src/${room}/tsconfig.json`, root), JSON.stringify(project, null, 2) + '\n');

@@ -1,12 +1,12 @@
-/** Writes the raw data of `samples/`: `npx tsx scripts/samples/make-samples.ts [FOLDER]`. */
+/** Writes the raw data of `samples/`: `npx tsx scripts/samples/makeSamples.ts [FOLDER]`. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { logger, runs, type RunDesign } from './design.ts';
 import { random } from './random.ts';
-import { packed, recordingText } from './recording-text.ts';
+import { packed, recordingText } from './recordingText.ts';
 import { logged, rideOn, type Lie, type Motion } from './ride.ts';
-import { runSheet, type SheetLine } from './run-sheet.ts';
+import { runSheet, type SheetLine } from './runSheet.ts';
 
 const folder = process.argv[2] ?? fileURLToPath(new URL('../../samples/raw/', import.meta.url));
 

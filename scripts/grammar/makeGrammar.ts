@@ -1,4 +1,4 @@
-/** Writes the grammar of a cell: `npx tsx scripts/grammar/make-grammar.ts`. */
+/** Writes the grammar of a cell: `npx tsx scripts/grammar/makeGrammar.ts`. */
 import { writeFileSync } from 'node:fs';
 import { format } from 'prettier';
 import { grammar } from './grammar.ts';

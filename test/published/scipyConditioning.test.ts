@@ -12,7 +12,7 @@ interface Case {
   values: number[];
 }
 
-// Source: numpy and scipy, through vectors that name their versions (scripts/reference/make-vectors.py).
+// Source: numpy and scipy, through vectors that name their versions (scripts/reference/makeVectors.py).
 describe('scipy: conditioning', () => {
   for (const { seed, count, up, down, values } of vectors<Case & { up: number; down: number }>('resampling')) {
     it(`${count} samples by ${up}/${down} equal scipy.signal.resample_poly, padded with the mean`, () => {

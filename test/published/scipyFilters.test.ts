@@ -13,7 +13,7 @@ interface FilterCase {
   filtered: number[];
 }
 
-// Source: scipy, through vectors that name its version (scripts/reference/make-vectors.py).
+// Source: scipy, through vectors that name its version (scripts/reference/makeVectors.py).
 describe('scipy: filters', () => {
   for (const { seed, kind, order, corners, rate, sos, count, filtered } of vectors<FilterCase>('filters')) {
     const title = `${kind} ${corners.join('..')} Hz of order ${order} at ${rate} Hz`;

@@ -1,7 +1,7 @@
 """Makes one recording of 85 s by a formula and takes its figures with numpy and scipy.
 
 test/cli/figures.test.ts writes the same recording, runs a notebook on it and compares. Run with Debian 12's
-python3-scipy:  python3 scripts/reference/make-study-vectors.py > test/published/vectors/study.json
+python3-scipy:  python3 scripts/reference/makeStudyVectors.py > test/published/vectors/study.json
 """
 import json
 import math

@@ -1,4 +1,4 @@
-/** Vega's parts carry no types of their own; these are the ones that are used here. */
+/** Vega's parts carry no types of their own; these are the ones that the renderer and the report use. */
 declare module 'vega-view' {
   import type { View as TypedView } from 'vega-typings';
   export const View: typeof TypedView;
@@ -29,4 +29,10 @@ declare module 'vega-encode' {
 }
 declare module 'vega-scenegraph' {
   export const resetSVGDefIds: () => void;
+  export const textMetrics: {
+    width: (
+      item: { readonly fontSize?: number; readonly limit?: number },
+      text: string | number | null | undefined,
+    ) => number;
+  };
 }

@@ -8,7 +8,7 @@ import { peakAmplitude, welchDensity } from '../../src/signal/welch.ts';
 import { windowShape, type WindowName } from '../../src/signal/windows.ts';
 import { close, near, record, vectors } from './vectors.ts';
 
-// Source: numpy and scipy, through vectors that name their versions (scripts/reference/make-vectors.py).
+// Source: numpy and scipy, through vectors that name their versions (scripts/reference/makeVectors.py).
 describe('scipy: spectra and levels', () => {
   for (const { seed, count, re, im } of vectors<{ seed: number; count: number; re: number[]; im: number[] }>('fft')) {
     it(`a transform of ${count} real samples equals numpy.fft.rfft`, () => {

@@ -1,6 +1,6 @@
 """Makes test/published/vectors/comparison.json: worked examples of the comparison of runs, and of its planning.
 
-Run with Debian's packages:  python3 scripts/reference/make-comparison-vectors.py
+Run with Debian's packages:  python3 scripts/reference/makeComparisonVectors.py
 Every figure comes from scipy's and numpy's own routines, not from the formulas under test; scipy 1.10's quantiles of
 t and its noncentral t hold only 9 to 11 digits, so these are polished with mpmath, and must agree to those digits.
 """
@@ -117,7 +117,7 @@ def planning():
 
 if __name__ == '__main__':
     document = {
-        'made by': 'scripts/reference/make-comparison-vectors.py',
+        'made by': 'scripts/reference/makeComparisonVectors.py',
         'versions': {'python': platform.python_version(), 'mpmath': mp.__version__, 'numpy': np.__version__, 'scipy': scipy.__version__},
         'examples': {name: compare(example) for name, example in EXAMPLES.items()},
         'planning': planning(),

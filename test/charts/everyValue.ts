@@ -1,7 +1,7 @@
 import type { ChartSubject, ChartValue } from '../../src/values/chart.ts';
 import type { Value } from '../../src/values/value.ts';
-import * as made from './made-up.ts';
-import * as more from './made-up-more.ts';
+import * as made from './madeUp.ts';
+import * as more from './madeUpMore.ts';
 
 /** A `plot` of values. */
 export function plotOf(subjects: readonly ChartSubject['value'][], rest: Partial<ChartValue> = {}): ChartValue {

@@ -1,5 +1,5 @@
 /**
- * Draws the pictures of `media/`: `npx tsx scripts/media/make-media.ts` (needs a Chromium; CHROMIUM names it). Those of
+ * Draws the pictures of `media/`: `npx tsx scripts/media/makeMedia.ts` (needs a Chromium; CHROMIUM names it). Those of
  * the walkthrough are the sample study's own charts, as the tool makes them.
  */
 import { readFileSync } from 'node:fs';

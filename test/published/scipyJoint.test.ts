@@ -3,7 +3,7 @@ import { transfer } from '../../src/signal/transfer.ts';
 import { windowShape, type WindowName } from '../../src/signal/windows.ts';
 import { near, noise, record, vectors } from './vectors.ts';
 
-// Source: scipy, through vectors that name its version (scripts/reference/make-vectors.py).
+// Source: scipy, through vectors that name its version (scripts/reference/makeVectors.py).
 describe('scipy: spectrogram and transfer', () => {
   interface SpectrogramCase {
     seed: number;

@@ -10,7 +10,7 @@ import type { RunningValue } from '../../src/values/running.ts';
 import type { SpectrogramValue } from '../../src/values/spectrogram.ts';
 import type { TransferValue } from '../../src/values/transfer.ts';
 import type { VerdictValue } from '../../src/values/verdict.ts';
-import { density, g, hann, plainUnit, seeded } from './made-up.ts';
+import { density, g, hann, plainUnit, seeded } from './madeUp.ts';
 
 /** Made-up values of the kinds beyond the first set. */
 

@@ -1,6 +1,6 @@
 """Makes test/published/vectors/distributions.json: reference values of the distributions.
 
-Run with Debian's packages:  python3 scripts/reference/make-distribution-vectors.py
+Run with Debian's packages:  python3 scripts/reference/makeDistributionVectors.py
 Values are computed with mpmath at 40 digits, from the definitions and not from the formulas under test;
 scipy computes each once more, and the run fails where the two part by more than scipy's known accuracy.
 """
@@ -180,7 +180,7 @@ def write(document):
 if __name__ == '__main__':
     os.makedirs(os.path.dirname(OUT), exist_ok=True)
     write({
-        'made by': 'scripts/reference/make-distribution-vectors.py',
+        'made by': 'scripts/reference/makeDistributionVectors.py',
         'versions': {'python': platform.python_version(), 'mpmath': mp.__version__, 'scipy': scipy.__version__},
         'normal': normal(),
         'chiSquare': chi_square(),
