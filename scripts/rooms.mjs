@@ -48,7 +48,7 @@ export const rooms = {
     ambient: [],
     packages: [],
   },
-  charts: { imports: ['result', 'units', 'values'], ambient: [], packages: ['vega', 'vega-lite'] },
+  charts: { imports: ['result', 'units', 'values'], ambient: [], packages: ['vega', 'vega-lite', 'vega-typings'] },
   engine: {
     imports: ['result', 'units', 'readers', 'language', 'values', 'verbs', 'charts'],
     ambient: [],
