@@ -9,7 +9,7 @@ import { reportJson } from '../../src/engine/json.ts';
 import { runSchema } from '../../src/engine/jsonSchema.ts';
 import { toJson } from '../../src/values/json.ts';
 import { kindNames } from '../../src/values/kinds.ts';
-import { everyValue } from '../charts/every-value.ts';
+import { everyValue } from '../charts/everyValue.ts';
 
 const text = readFileSync(new URL('../../media/run.schema.json', import.meta.url), 'utf8');
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true, keywords: ['x-unit'] });

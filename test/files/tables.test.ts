@@ -3,7 +3,7 @@ import { parquetReadObjects } from 'hyparquet';
 import type { RunReport, StatementResult } from '../../src/engine/result.ts';
 import { tableFiles } from '../../src/files/tables.ts';
 import type { Value } from '../../src/values/value.ts';
-import { comparison, everyValue, plotOf } from '../charts/every-value.ts';
+import { comparison, everyValue, plotOf } from '../charts/everyValue.ts';
 
 /** A statement that gave a value. */
 const gave = (value: Value, rest: Partial<StatementResult> = {}): StatementResult => ({
