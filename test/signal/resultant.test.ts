@@ -13,7 +13,7 @@ import {
 import { runningRms } from '../../src/signal/running.ts';
 import { welchDensity, type Density } from '../../src/signal/welch.ts';
 import { chiSquareQuantile } from '../../src/statistics/distributions/chiSquare.ts';
-import { seeded } from '../charts/made-up.ts';
+import { seeded } from '../charts/madeUp.ts';
 import { windowShape } from '../../src/signal/windows.ts';
 
 const rate = 100;

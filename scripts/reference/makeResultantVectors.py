@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Makes test/published/vectors/resultant.json: what numpy and scipy give for vectors of three axes.
 
-Run on Debian's packages (python3-numpy, python3-scipy):  python3 scripts/reference/make-resultant-vectors.py
+Run on Debian's packages (python3-numpy, python3-scipy):  python3 scripts/reference/makeResultantVectors.py
 The densities are the traces of scipy's spectral matrices, the levels those of the rows of numpy's arrays.
 """
 

@@ -65,7 +65,7 @@ function runOf(made: Case): RunsValue {
   return { kind: 'runs', set: undefined, runs: [run] };
 }
 
-// Source: numpy and scipy, through vectors that name their versions (scripts/reference/make-resultant-vectors.py).
+// Source: numpy and scipy, through vectors that name their versions (scripts/reference/makeResultantVectors.py).
 describe('scipy: the resultant', () => {
   for (const made of vectors<Case>('resultant')) {
     const vector = given(resultants(runOf(made)));
