@@ -1,5 +1,6 @@
 import { sameDimension, dimensionOf } from '../../units/dimension.ts';
 import { atomSymbols, usualCompounds } from '../../units/atoms.ts';
+import { formatQuantity } from '../../units/format.ts';
 import { unit } from '../../units/parse.ts';
 import type { Dimension } from '../../units/unit.ts';
 import type { CheckedNotebook } from '../check.ts';
@@ -115,7 +116,12 @@ function functions(notebook: CheckedNotebook): readonly Offer[] {
 }
 
 const constantOffers = (): readonly Offer[] =>
-  Object.entries(constants).map(([label, value]) => ({ label, kind: 'constant', detail: String(value), rank: 4 }));
+  Object.entries(constants).map(([label, value]) => ({
+    label,
+    kind: 'constant',
+    detail: formatQuantity(value, 10),
+    rank: 4,
+  }));
 
 function fields(notebook: CheckedNotebook, kind: ValueKind | undefined): readonly Offer[] {
   const known = kind ? (notebook.vocabulary.kinds.get(kind)?.fields ?? []) : [];
