@@ -1,4 +1,3 @@
-import type { Stretch } from '../../readers/recording.ts';
 import { drawnSamples } from '../../values/resultant.ts';
 import { sampledFor, signalsOf, stretchEnd, type Channel, type Run } from '../../values/run.ts';
 import type { Domain } from '../axes.ts';
@@ -91,7 +90,11 @@ export function pieces(run: Run, samples: Float64Array, x: Domain, columns = poi
 }
 
 /** The samples of a stretch that lie in what is seen, with one on either side so that the line goes to its edges. */
-function seenRows({ rate, stamps }: Run, { from, to, start }: Stretch, x: Domain): { from: number; to: number } {
+function seenRows(
+  { rate, stamps }: Run,
+  { from, to, start }: Run['stretches'][number],
+  x: Domain,
+): { from: number; to: number } {
   if (stamps === undefined)
     return {
       from: Math.min(to, Math.max(from, from + Math.floor((x.from - start) * rate))),

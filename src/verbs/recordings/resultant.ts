@@ -11,8 +11,8 @@ export const resultant: Verb = {
     options: [],
     gives: 'runs',
     examples: [
-      'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s\nresultant foam | spectrum | band 10..50 Hz',
-      'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s | resultant\nlevels (weight foam wd wd wk)',
+      'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s\nresultant foam',
+      'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s | weight wd wd wk\nresultant foam',
     ],
   },
   evaluate(given) {

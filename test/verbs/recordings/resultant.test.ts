@@ -39,7 +39,8 @@ describe('resultant', () => {
     near(row.totalRms, Math.sqrt(1.25), 1e-6);
     near(row.crestFactor ?? NaN, Math.SQRT2, 1e-6);
     const [highest] = (await valueOf('peaks', `${load}r | resultant | spectrum | peaks 2..80 Hz`, beside)).rows;
-    assert.deepEqual([highest.frequency, highest.run], [10, 'a']);
+    near(highest.frequency, 10, 1e-9);
+    assert.equal(highest.run, 'a');
     const { rows } = await valueOf('bands', `${load}r | resultant | spectrum | band 8..12 Hz, 18..22 Hz`, beside);
     near(rows[0].rms, 0.5, 1e-6);
     assert.ok(rows[1].rms < 1e-6);
