@@ -28,9 +28,9 @@ export const wordPages: MessagePages<Omit<WordFacts, 'option.missing'>> = {
     'order 4 blocks seed 7',
   ),
   'order.conditions': page(
-    'Other than two conditions',
-    'An order mixes the runs of A and of B.',
-    'order 4 conditions foam, gel, felt',
+    'A single condition, or one twice',
+    'An order mixes the runs of two conditions or more.',
+    'order 4 conditions foam, foam',
     'order 4 conditions foam, gel',
   ),
   'repeats.both': page(
