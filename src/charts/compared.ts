@@ -1,4 +1,12 @@
-import type { ComparisonRow, ComparisonValue } from '../values/comparison.ts';
+import {
+  hasAxes,
+  hasConditions,
+  hasSeveral,
+  sidesIn,
+  type ComparisonRow,
+  type ComparisonValue,
+} from '../values/comparison.ts';
+import { listed } from '../result/words.ts';
 import { bandName } from './names.ts';
 import { percent } from './number.ts';
 
@@ -8,13 +16,51 @@ const ofSignal = ['vdv', 'p99', 'p99_9'];
 export const isOfSignal = ({ metricCode }: ComparisonValue): boolean => ofSignal.includes(metricCode ?? '');
 
 /** What a row of a comparison is of: its band, or the whole signal. */
-export const comparedName = (value: ComparisonValue, { band }: ComparisonRow): string =>
+export const bandOfRow = (value: ComparisonValue, { band }: ComparisonRow): string =>
   isOfSignal(value) ? 'whole signal' : bandName(band);
 
-/** What the printed intervals are: for all bands together where several are stated together. */
-export const intervalName = ({ confidence, family = 1 }: ComparisonValue): string =>
-  family === 1 ? `${percent(confidence)} interval` : `${percent(confidence)} interval for all ${family} bands together`;
+/** What else a row is called by, each with its heading: its sides, stratum and axis, where there are several. */
+export function placesOfRow(value: ComparisonValue, row: ComparisonRow): readonly (readonly [string, string])[] {
+  const { baseline, condition, stratum = 'all', channel } = row;
+  return [
+    ...(hasConditions(value)
+      ? [['Condition', value.isAllPairs === true ? `${condition} against ${baseline}` : condition] as const]
+      : []),
+    ...(value.strata === undefined ? [] : [[value.strata.columns.join(', '), stratum] as const]),
+    ...(hasAxes(value) ? [['Axis', channel] as const] : []),
+  ];
+}
 
-/** The same of one row: the primary one stands by itself. */
-export const rowIntervalName = (value: ComparisonValue, { primary }: ComparisonRow): string =>
-  intervalName(primary === true ? { ...value, family: 1 } : value);
+/** What a row of a comparison is called: by its band, and by what else tells it from the others. */
+export const comparedName = (value: ComparisonValue, row: ComparisonRow): string =>
+  [bandOfRow(value, row), ...placesOfRow(value, row).map(([, name]) => name)].join(', ');
+
+/** What is held against the baseline, in words: `rubber and cork`. */
+export const conditionNames = (value: ComparisonValue): string =>
+  listed(
+    sidesIn(value)
+      .slice(1)
+      .map(({ name }) => name),
+  );
+
+/** What the printed intervals are: for all bands, or all changes, together where several are stated together. */
+export function intervalName(value: ComparisonValue): string {
+  const { rows } = value;
+  const within = rows.find(({ stratum }) => stratum !== undefined);
+  const over = togetherName(value, value.family ?? 1, hasSeveral(value) ? 'changes' : 'bands');
+  if (within === undefined) return over;
+  return `${over}; within strata ${togetherName(value, within.family, 'changes')}`;
+}
+
+/** The same of one row: those of the primary band, the others and those within strata are families of their own. */
+export const rowIntervalName = (value: ComparisonValue, { family, stratum }: ComparisonRow): string =>
+  togetherName(
+    value,
+    family,
+    stratum !== undefined ? 'changes within strata' : hasSeveral(value) ? 'changes' : 'bands',
+  );
+
+const togetherName = ({ confidence }: ComparisonValue, family: number, what: string): string =>
+  family === 1
+    ? `${percent(confidence)} interval`
+    : `${percent(confidence)} interval for all ${family} ${what} together`;

@@ -1,10 +1,10 @@
 import { interval, signed } from '../charts/number.ts';
 import type { Facts } from '../language/services/outside.ts';
-import { counted } from '../result/words.ts';
+import { counted, listed } from '../result/words.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
 import { descriptionOf } from '../values/kinds.ts';
 import { extent, gapCount, type Run } from '../values/run.ts';
-import type { ComparisonValue } from '../values/comparison.ts';
+import { hasAxes, hasConditions, sidesIn, type ComparisonValue } from '../values/comparison.ts';
 import type { RunsValue } from '../values/runs.ts';
 import type { SpectrumValue } from '../values/spectrum.ts';
 import type { Value } from '../values/value.ts';
@@ -104,12 +104,20 @@ function spectrumFacts({ kind, form, entries, axis }: SpectrumValue): Facts {
   };
 }
 
-function comparisonSummary({ a, b, metric, rows }: ComparisonValue): string {
-  const sides = `${b.name} (${counted(b.runs.length, 'run')}) against ${a.name} (${counted(a.runs.length, 'run')})`;
-  const shown = rows.slice(0, 3).map(({ band, changePercent, lowPercent, highPercent }) => {
-    const { value, low, high } = interval(changePercent, lowPercent, highPercent);
+function comparisonSummary(value: ComparisonValue): string {
+  const { metric, rows, strata } = value;
+  const [baseline, ...conditions] = sidesIn(value).map(({ name, runs }) => `${name} (${counted(runs.length, 'run')})`);
+  const sides = `${listed(conditions)} against ${baseline}`;
+  const shown = rows.slice(0, 3).map((row) => {
+    const { band, changePercent, lowPercent, highPercent, condition, stratum = 'all', channel } = row;
+    const place = [
+      ...(hasConditions(value) ? [condition] : []),
+      ...(strata === undefined ? [] : [stratum]),
+      ...(hasAxes(value) ? [channel] : []),
+    ].map((word) => `${word}, `);
+    const { value: change, low, high } = interval(changePercent, lowPercent, highPercent);
     const limits = lowPercent === undefined || highPercent === undefined ? '' : ` (${signed(low)} to ${signed(high)})`;
-    return `${formatNumber(band.from)} to ${formatNumber(band.to)} Hz: ${signed(value)}${limits} %`;
+    return `${place.join('')}${formatNumber(band.from)} to ${formatNumber(band.to)} Hz: ${signed(change)}${limits} %`;
   });
   const rest = rows.length > shown.length ? `and ${rows.length - shown.length} more` : undefined;
   return parts(sides, metric, ...shown, rest);

@@ -239,7 +239,16 @@ class Arranger {
     const operand = this.#form.operands[index];
     const chosen = choose(node, operand.accepts, this.#reader.context);
     if (!chosen || (node.type === 'word' && this.#isKeyword(node.text))) return false;
+    if (this.#isLaterWord(index, node)) return false;
     return this.#put(index, this.#entry(node, chosen.accept, operand.accepts, false));
+  }
+
+  /** A word that is no name is sooner a misspelt one of a later operand than the value of this one that may be left out. */
+  #isLaterWord(index: number, node: Operand): boolean {
+    const { operands } = this.#form;
+    if (!operands[index].optional || node.type !== 'word' || this.#reader.context.bound(node.text)) return false;
+    const isWord = ({ accepts }: OperandForm): boolean => accepts.some(({ type }) => type === 'word');
+    return !isWord(operands[index]) && operands.slice(index + 1).some(isWord);
   }
 
   #isKeyword(word: string): boolean {

@@ -10,7 +10,7 @@ import type {
 import { ifScattered, twoSidedP, type Estimate } from './estimate.ts';
 import { statement } from './interval.ts';
 import type { KnownRun } from './knownRun.ts';
-import { fewestDays, fewestForSlope, fewestInCell, fewestRuns, type ChosenForChange } from './methods.ts';
+import { fewestForSlope, fewestInCell, fewestRuns, type ChosenForChange } from './methods.ts';
 import { methodOfChange, runsOfChange } from './methodOfChange.ts';
 import { exclusion, outcome, shownDirection } from './outcome.ts';
 import { changeDb, changePercent, haveLogarithms, logarithms, meanAndVariance, powerPercent } from './summary.ts';
@@ -121,10 +121,9 @@ function shortage(known: readonly KnownRun[], change: AskedChange, options: Chan
   if (a.length === 1) {
     if (runsA === 1 && runsB === 1) return { code: 'one-run-each' };
     if (least < fewestRuns) return { code: 'few-runs', runsA, runsB, needed: fewestRuns };
-  } else if (options.isOverDays === true) {
-    const days = new Set(runs.map(({ day }) => day)).size;
-    if (days < fewestDays) return { code: 'few-in-cell', least: days, needed: fewestDays, of: 'days' };
-  } else if (least < fewestInCell) return { code: 'few-in-cell', least, needed: fewestInCell, of: 'runs' };
+  } else if (options.isOverDays !== true && least < fewestInCell) {
+    return { code: 'few-in-cell', least, needed: fewestInCell };
+  }
   const side = Math.min(runsA, runsB);
   const fits = (runs[0]?.covariates ?? []).length > 0;
   if (fits && side < fewestForSlope) return { code: 'few-for-slope', least: side, needed: fewestForSlope };

@@ -59,8 +59,8 @@ export interface AskedChange extends Change {
 export type Note =
   | { readonly code: 'few-runs'; readonly runsA: number; readonly runsB: number; readonly needed: number }
   | { readonly code: 'one-run-each' }
-  /** Strata of which one has so few runs of a side, or so few days, that their changes are not put together. */
-  | { readonly code: 'few-in-cell'; readonly least: number; readonly needed: number; readonly of: 'runs' | 'days' }
+  /** Strata of which one has so few runs of a side that their changes are not put together. */
+  | { readonly code: 'few-in-cell'; readonly least: number; readonly needed: number }
   /** Too few runs a side to fit the slope of a covariate. */
   | { readonly code: 'few-for-slope'; readonly least: number; readonly needed: number }
   /** Another method was used than the one asked for. */

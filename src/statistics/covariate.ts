@@ -1,8 +1,10 @@
-import { compare } from './compare.ts';
-import type { CompareOptions, ComparisonRow, Levels } from './comparison.ts';
+import { compareChanges } from './compareChanges.ts';
+import type { AskedChange, ChangesOptions, ComparisonRow } from './comparison.ts';
+import type { KnownRun } from './knownRun.ts';
 
-/** A quantity that differed from run to run and may explain part of a change: the mean speed, say. Above 0. */
+/** A quantity that differed from run to run and may explain part of a change: the mean speed, say. */
 export interface Covariate {
+  /** Of each side's runs; above 0. */
   readonly a: readonly number[];
   readonly b: readonly number[];
 }
@@ -26,10 +28,17 @@ function adjustLevels(
   return levels.map((level, k) => level * (reference / values[k]) ** exponent);
 }
 
-/** The comparison's row as it would be if the level grew with the given power of the covariate. */
+/** A row as it would be if the level grew with the given power of the covariate. */
 export interface CovariateRow {
   readonly exponent: number;
   readonly row: ComparisonRow;
+}
+
+/** The runs of a study, and the change in it that is looked at. */
+export interface StudiedChange {
+  readonly runs: readonly KnownRun[];
+  readonly change: AskedChange;
+  readonly options: Omit<ChangesOptions, 'primary'>;
 }
 
 /**
@@ -37,23 +46,21 @@ export interface CovariateRow {
  * power of the covariate, by levels brought to one value of it, level (reference / v)^p. It is sensitivity, never a
  * silent correction; the reference cancels in the ratio.
  *
- * @param band levels of the runs
+ * @param levels of the runs in one band
  * @param covariate its value in each run, in any one unit
- * @param options as of `compare`; the row stands for itself, so that `primary` does not count
+ * @param study the row stands for itself
  * @param exponents p of each row: 0 leaves the levels as they are
  * @throws RangeError for a run without a value, or a value that is not above 0
  */
 export function covariateSensitivity(
-  band: Levels,
-  covariate: Covariate,
-  options: CompareOptions,
+  levels: readonly number[],
+  covariate: readonly number[],
+  { runs, change, options }: StudiedChange,
   exponents: readonly number[],
 ): CovariateRow[] {
-  const all = [...covariate.a, ...covariate.b];
-  const reference = Math.exp(all.reduce((sum, value) => sum + Math.log(value), 0) / all.length);
+  const reference = Math.exp(covariate.reduce((sum, value) => sum + Math.log(value), 0) / covariate.length);
   return exponents.map((exponent) => {
-    const a = adjustLevels(band.a, covariate.a, exponent, reference);
-    const b = adjustLevels(band.b, covariate.b, exponent, reference);
-    return { exponent, row: compare([{ a, b }], { ...options, primary: undefined }).rows[0] };
+    const adjusted = adjustLevels(levels, covariate, exponent, reference);
+    return { exponent, row: compareChanges([adjusted], runs, [change], options)[0].rows[0] };
   });
 }

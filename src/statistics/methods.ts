@@ -148,7 +148,7 @@ function choose<C extends GroupContrast>(
   const counts = cellCounts(runs);
   const smallest = Math.min(...counts);
   const placed = placesOf(runs);
-  const places = new Set(placed).size === placed?.length ? placed : undefined;
+  const places = areDistinct(runs) ? placed : undefined;
   const covariates = columnsOf(runs);
   const straightly = (list: readonly number[]): C | undefined => {
     const of = (scatter: Model['scatter']): C | undefined => make(all, { nuisance: [list, ...covariates], scatter });
@@ -203,11 +203,20 @@ function everyOne<T>(runs: readonly KnownRun[], of: (run: KnownRun) => T | undef
   return known.length === runs.length && known.length > 0 ? known : undefined;
 }
 
+/** Whether no two runs of a stratum have one place. */
+const areDistinct = (runs: readonly KnownRun[]): boolean =>
+  new Set(runs.map(({ stratum, place }) => `${place} ${stratum}`)).size === runs.length;
+
 const placesOf = (runs: readonly KnownRun[]): number[] | undefined => everyOne(runs, ({ place }) => place);
 
 function daysOf(runs: readonly KnownRun[]): string[] | undefined {
   const days = everyOne(runs, ({ day }) => day);
-  return days !== undefined && new Set(days).size > 1 ? days : undefined;
+  const strata = [...new Set(runs.map(({ stratum }) => stratum))];
+  // Days that are strata, or that each stratum has one of, are told apart already.
+  const differ = strata.some(
+    (stratum) => new Set(days?.filter((_, index) => runs[index].stratum === stratum)).size > 1,
+  );
+  return differ ? days : undefined;
 }
 
 /** The covariates of all runs as columns. */

@@ -3,8 +3,9 @@ import { detail, field, figure, inPercent } from './columns.ts';
 import type { DrawnDescription, Figure } from './description.ts';
 import { excludedJson, type ExcludedRun } from './excluded.ts';
 import { finite, list, type Json } from './jsonNumbers.ts';
-import { followedJson, type PlanFollowed } from './plan.ts';
+import { followedJson, type PlanFollowed, type PlannedAdjustment } from './plan.ts';
 import type { Message } from '../result/result.ts';
+import { listed } from '../result/words.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Sequence } from '../statistics/sequence.ts';
 import type { Outcome } from '../statistics/outcome.ts';
@@ -34,8 +35,21 @@ export interface ComparisonValue {
   readonly metric: string;
   /** The metric's word in the language: `rms`, `vdv`, `p99_9`, `wk`; `transmissibility` of transfers. */
   readonly metricCode?: string;
+  /** The baseline, and what is held against it. */
   readonly a: ComparisonSide;
   readonly b: ComparisonSide;
+  /** Further conditions. */
+  readonly others?: readonly ComparisonSide[];
+  /** Runs made in between, of no condition compared, that tell of a drift. */
+  readonly reference?: ComparisonSide;
+  /** What runs are compared within. */
+  readonly strata?: ComparedStrata;
+  /** What was taken out of the levels. */
+  readonly adjusted?: readonly PlannedAdjustment[];
+  /** Whether every two conditions are compared, and not only each with the baseline. */
+  readonly isAllPairs?: boolean;
+  /** Whether one scatter stands for all runs. */
+  readonly isPooled?: boolean;
   readonly rows: readonly ComparisonRow[];
   /** As a fraction, where one was asked for. */
   readonly margin?: number;
@@ -47,6 +61,12 @@ export interface ComparisonValue {
   readonly includesExcluded?: boolean;
   /** Reasons outside the figures that forbid a verdict by any row; the message of each is a clause, as after `because`. */
   readonly guards?: readonly Message[];
+}
+
+/** Columns of the run sheet, and the words for which the runs are compared each by itself. */
+export interface ComparedStrata {
+  readonly columns: readonly string[];
+  readonly names: readonly string[];
 }
 
 /** B/A of the densities in each bin, with an interval that holds for all bins together. */
@@ -68,12 +88,25 @@ export interface ComparisonSide {
   readonly spectrum: SpectrumValue | undefined;
   /** Place of each run in the order they were made in, where it is known of all runs of both sides. */
   readonly places?: readonly number[];
+  /** The stratum of each run, where there are strata. */
+  readonly strata?: readonly string[];
   /** Runs that the run sheet leaves out, taken in or not. */
   readonly excluded?: readonly ExcludedRun[];
 }
 
 export interface ComparisonRow {
   readonly band: Band;
+  /** Names of the sides: A and B of this row. */
+  readonly baseline: string;
+  readonly condition: string;
+  /** The stratum that it is of; undefined over all of them, and where there are none. */
+  readonly stratum?: string;
+  readonly channel: string;
+  /** With how many rows, itself among them, it holds together at the confidence. */
+  readonly family: number;
+  /** As of the comparison; of this row's sides. */
+  readonly methodCode: string;
+  readonly sequence?: Sequence;
   readonly unit: Unit;
   /** Geometric mean over runs of the band r.m.s. */
   readonly a: number;
@@ -118,6 +151,37 @@ export interface PercentInterval {
   readonly lowPercent: number;
   readonly highPercent: number;
 }
+
+/** The sides that are compared, the baseline first. */
+export const sidesIn = ({ a, b, others = [] }: ComparisonValue): readonly ComparisonSide[] => [a, b, ...others];
+
+/** Both sides of a row, with the runs of its stratum alone. */
+export function sidesOfRow(
+  value: ComparisonValue,
+  { baseline, condition, stratum }: ComparisonRow,
+): { readonly a: ComparisonSide; readonly b: ComparisonSide } {
+  const sides = sidesIn(value);
+  const b = sides.findLast(({ name }) => name === condition) ?? value.b;
+  const a = sides.find(({ name }) => name === baseline) ?? value.a;
+  return { a: within(a, stratum), b: within(b, stratum) };
+}
+
+function within(side: ComparisonSide, stratum: string | undefined): ComparisonSide {
+  const { strata, runs, places } = side;
+  if (stratum === undefined || strata === undefined) return side;
+  const isOf = (_: unknown, index: number): boolean => strata[index] === stratum;
+  return { ...side, runs: runs.filter(isOf), ...(places === undefined ? {} : { places: places.filter(isOf) }) };
+}
+
+/** Whether the rows of a value are told apart by more than their bands. */
+export const hasSeveral = (value: ComparisonValue): boolean =>
+  hasConditions(value) || value.strata !== undefined || hasAxes(value);
+
+/** Whether there are more than two conditions. */
+export const hasConditions = ({ others = [] }: ComparisonValue): boolean => others.length > 0;
+
+/** Whether it is of more than one channel. */
+export const hasAxes = ({ rows }: ComparisonValue): boolean => new Set(rows.map(({ channel }) => channel)).size > 1;
 
 const own = ({ unit }: ComparisonRow): Unit => unit;
 
@@ -174,7 +238,7 @@ const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
 export const comparisonKind = {
   kind: 'comparison',
   words: 'a comparison',
-  caption: ({ a, b }) => `${b.name} against ${a.name}`,
+  caption: ({ a, b, others = [] }) => `${listed([b, ...others].map(({ name }) => name))} against ${a.name}`,
   whole: [
     figure('method', '', ({ method }) => method),
     figure('method_code', '', ({ methodCode }) => methodCode),
@@ -188,9 +252,21 @@ export const comparisonKind = {
     figure('metric', '', ({ metric }) => metric),
     figure('metric_code', '', ({ metricCode }) => metricCode ?? 'rms'),
     figure('a', '', ({ a }) => a.name),
-    figure('b', '', ({ b }) => b.name),
+    figure('b', '', ({ b, others = [] }) => [b, ...others].map(({ name }) => name).join(', ')),
+    detail('baseline', ({ a }) => a.name, 'text'),
+    detail('conditions', ({ b, others = [] }) => [b, ...others].map(({ name }) => name), 'texts'),
+    detail('all_pairs', ({ isAllPairs }) => isAllPairs, 'flag'),
+    detail('pooled', ({ isPooled }) => isPooled, 'flag'),
+    detail('strata', ({ strata }) => strata && { columns: strata.columns, names: strata.names }, 'parts'),
+    detail('adjusted', ({ adjusted }) => adjusted?.map(adjustmentJson), 'rows'),
+    detail('reference_runs', ({ reference }) => reference?.runs.map(({ label }) => label), 'texts'),
     detail('a_runs', ({ a }) => a.runs.map(({ label }) => label), 'texts'),
-    detail('b_runs', ({ b }) => b.runs.map(({ label }) => label), 'texts'),
+    detail(
+      'b_runs',
+      ({ b, others = [] }) => [b, ...others].flatMap(({ runs }) => runs.map(({ label }) => label)),
+      'texts',
+    ),
+    detail('sides', sidesJson, 'rows'),
     detail(
       'order',
       ({ a, b }) => (a.places === undefined || b.places === undefined ? null : { a: a.places, b: b.places }),
@@ -205,11 +281,17 @@ export const comparisonKind = {
     key: 'rows',
     of: ({ rows }) => rows,
     each: ['band', 'a band'],
-    names: [],
+    names: [
+      figure('baseline', '', ({ baseline }) => baseline, { inTableOf: ({ isAllPairs }) => isAllPairs === true }),
+      figure('condition', '', ({ condition }) => condition, { inTableOf: hasConditions }),
+      figure('stratum', '', ({ stratum = 'all' }) => stratum, { inTableOf: ({ strata }) => strata !== undefined }),
+      figure('axis', '', ({ channel }) => channel, { inTableOf: hasAxes }),
+    ],
     columns: [
       ...figures,
       detail('band', ({ band }) => band.label, 'text'),
       detail('primary', ({ primary }) => primary === true, 'flag'),
+      detail('family', ({ family }) => family, 'number'),
       detail('equivalence', heldAgainst, 'parts'),
       detail('guards', ({ guards = [] }) => guards.map(({ message }) => message), 'texts'),
       detail('sentence', ({ sentence }) => sentence, 'text'),
@@ -220,7 +302,10 @@ export const comparisonKind = {
     // The band that the question is about speaks for the comparison.
     speakers: (rows) => {
       const primary = rows.filter((row) => row.primary === true);
-      return primary.length === 1 ? primary : rows;
+      if (primary.length === 1) return primary;
+      // Over all strata, where one change alone is told of them.
+      const over = rows.filter(({ stratum }) => stratum === undefined);
+      return over.length === 1 ? over : rows;
     },
     pick: { keep: (value, rows) => ({ ...value, rows }) },
   },
@@ -229,26 +314,49 @@ export const comparisonKind = {
   runs: comparedRuns,
 } satisfies DrawnDescription<ComparisonValue, ComparisonRow>;
 
-/** The runs of both sides. */
-export function comparedRuns({ a, b }: ComparisonValue): readonly Run[] {
-  return [...a.runs, ...b.runs];
+/** The runs of all sides. */
+export function comparedRuns(value: ComparisonValue): readonly Run[] {
+  return [...sidesIn(value), ...(value.reference === undefined ? [] : [value.reference])].flatMap(({ runs }) => runs);
 }
 
-/** What JSON says of the runs that a sheet leaves out of either side. */
-export function excludedOfSides({ a, b }: ComparisonValue): Json {
-  const all = [a, b].flatMap(({ excluded = [] }) => excluded);
+const adjustmentJson = ({ column, exponent, uncertainty }: PlannedAdjustment): Json => ({
+  column,
+  exponent: finite(exponent),
+  uncertainty: finite(uncertainty),
+});
+
+/** The runs of each side, where there are more than two or strata; nothing else. */
+function sidesJson(value: ComparisonValue): Json | undefined {
+  if (!hasConditions(value) && value.strata === undefined) return undefined;
+  return sidesIn(value).map(({ name, runs, places, strata }) => ({
+    name,
+    runs: runs.map(({ label }) => label),
+    order: places ?? null,
+    strata: strata ?? null,
+  }));
+}
+
+/** What JSON says of the runs that a sheet leaves out of any side. */
+export function excludedOfSides(value: ComparisonValue): Json {
+  const all = sidesIn(value).flatMap(({ excluded = [] }) => excluded);
   return excludedJson(all.filter(({ path }, index) => all.findIndex((other) => other.path === path) === index));
 }
 
 /** The level of each run behind a comparison: one row a band and run, in the order of the sides. */
-function comparedLevels({ a, b, rows, channel, metric }: ComparisonValue): Cells {
+function comparedLevels(value: ComparisonValue): Cells {
+  const { rows, channel, metric } = value;
   const units = [...new Set(rows.map(({ unit }) => unit.symbol))];
   const unit = units.length === 1 ? units[0] : '';
   const own = units.length === 1 ? [] : ([['unit', '']] as const);
   return cellsOf(
     `Level of each run, channel ${channel}`,
     [['condition', ''], ['run', ''], ['place', ''], ['from', 'Hz'], ['to', 'Hz'], ...own, [metric, unit]],
-    rows.flatMap(({ band, unit, aRuns, bRuns }) => {
+    rows.flatMap((row, index) => {
+      const { band, unit, aRuns, bRuns } = row;
+      const { a, b } = sidesOfRow(value, row);
+      // Each side stands once in a band, however many changes it has a part in.
+      const isTold = (name: string): boolean =>
+        rows.slice(0, index).some((before) => isOfSameLevels(before, row, name));
       const levels = ({ name, runs, places }: ComparisonSide, each: readonly number[]): Cell[][] =>
         runs.map(({ label }, index) => [
           name,
@@ -259,7 +367,15 @@ function comparedLevels({ a, b, rows, channel, metric }: ComparisonValue): Cells
           ...own.map(() => unit.symbol),
           finite(each[index]),
         ]);
-      return [...levels(a, aRuns), ...levels(b, bRuns)];
+      return [...(isTold(a.name) ? [] : levels(a, aRuns)), ...(isTold(b.name) ? [] : levels(b, bRuns))];
     }),
   );
 }
+
+/** Whether a row has the levels of a side that another one has: of its band, channel and stratum. */
+const isOfSameLevels = (before: ComparisonRow, row: ComparisonRow, name: string): boolean =>
+  (before.baseline === name || before.condition === name) &&
+  before.band.from === row.band.from &&
+  before.band.to === row.band.to &&
+  before.channel === row.channel &&
+  (before.stratum === row.stratum || before.stratum === undefined);

@@ -30,6 +30,8 @@ export interface More<Row, V = unknown> extends Shown {
   readonly json?: From<Row, V, Json>;
   /** Where it does not stand. */
   readonly notIn?: 'table' | 'json and table';
+  /** Of which values it stands in a table; of all unless said. */
+  readonly inTableOf?: Of<V, boolean>;
 }
 
 /** What only JSON can hold of each row: lists and parts. Undefined leaves it out. */

@@ -35,6 +35,26 @@ export interface Settled {
   readonly runs?: number;
   /** As letters: `ABBABAAB`. */
   readonly order?: string;
+  /** What the baseline and the conditions held against it are called. */
+  readonly baseline?: string;
+  readonly conditions?: readonly string[];
+  /** Whether every two conditions are compared. */
+  readonly isAllPairs?: boolean;
+  /** Columns of the run sheet within whose words runs are compared. */
+  readonly within?: readonly string[];
+  readonly adjust?: readonly PlannedAdjustment[];
+  /** Whether one scatter stands for all runs. */
+  readonly isPooled?: boolean;
+}
+
+/** A covariate of the run sheet to be taken out: by a stated power, else by a slope that is fitted. */
+export interface PlannedAdjustment {
+  /** Without its unit. */
+  readonly column: string;
+  /** Levels go with the covariate to this power; undefined where it is fitted. */
+  readonly exponent: number | undefined;
+  /** Standard uncertainty of the power. */
+  readonly uncertainty: number | undefined;
 }
 
 /** How a result stands to the plan it was asked to follow. */

@@ -10,6 +10,8 @@ export interface RepeatsValue {
   readonly spread: number;
   readonly power: number;
   readonly confidence: number;
+  /** How many conditions, the baseline among them, whose changes hold together; 2 unless said. */
+  readonly conditions?: number;
   /** Runs of each condition; undefined when more than can be reckoned with would be needed. */
   readonly runs: number | undefined;
   /** Power that this whole number of runs gives, as a fraction. */
@@ -42,6 +44,7 @@ export const repeatsKind = {
     figure('power_reached', '', ({ reached }) => reached),
     figure('confidence', '', ({ confidence }) => confidence),
     figure('method', '', ({ method }) => method),
+    detail('conditions', ({ conditions = 2 }) => conditions),
   ],
   rows: {
     key: 'rows',

@@ -92,8 +92,8 @@ function headOf<Row, V>(
   return [typeof heading === 'string' ? heading : heading(value), symbols.length === 1 ? symbols[0] : ''];
 }
 
-const tabulated = <Row, V>(columns: readonly Column<Row, V>[]): Figure<Row, V>[] =>
-  figuresIn(columns).filter(({ notIn }) => notIn === undefined);
+const tabulated = <Row, V>(columns: readonly Column<Row, V>[], value: V): Figure<Row, V>[] =>
+  figuresIn(columns).filter(({ notIn, inTableOf }) => notIn === undefined && inTableOf?.(value) !== false);
 
 /** One row of a table for each row, of the figures that a table can hold. */
 export function figureCells<Row, V>(
@@ -102,7 +102,7 @@ export function figureCells<Row, V>(
   rows: readonly Row[],
   value: V,
 ): Cells {
-  const figures = tabulated(columns);
+  const figures = tabulated(columns, value);
   return cellsOf(
     caption,
     figures.map((figure) => headOf(figure, rows, value)),
@@ -116,7 +116,7 @@ export function rowsCells<V, Row>(caption: string, rows: Rows<V, Row>, value: V)
   const found = of(value);
   const ownUnit: Figure<Row, V>[] = unit === undefined ? [] : [figure('unit', '', (row) => unit(row, value).symbol)];
   const differ = new Set(found.flatMap((row) => ownUnit.map(({ read }) => read(row, value)))).size > 1;
-  const called = [...tabulated(names), ...(differ ? ownUnit : [])];
+  const called = [...tabulated(names, value), ...(differ ? ownUnit : [])];
   if (series === undefined) return figureCells(caption, [...called, ...columns], found, value);
   return cellsOf(
     caption,

@@ -194,6 +194,11 @@ export function madeComparison(a: SpectrumValue, b: SpectrumValue, bands = study
     const outcome = high < 1 ? 'lower' : low > 1 ? 'higher' : 'not shown';
     return {
       band,
+      baseline: a.set ?? 'A',
+      condition: b.set ?? 'B',
+      channel: 'z',
+      family: 1,
+      methodCode: 'welch',
       unit: g,
       a: Math.exp(lnA),
       b: Math.exp(lnB),

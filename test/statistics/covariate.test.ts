@@ -1,6 +1,15 @@
 import { strict as assert } from 'node:assert';
 import { compare } from '../../src/statistics/compare.ts';
-import { covariateSensitivity } from '../../src/statistics/covariate.ts';
+import type { Levels } from '../../src/statistics/comparison.ts';
+import { covariateSensitivity, type CovariateRow } from '../../src/statistics/covariate.ts';
+
+/** Of two conditions without a known order. */
+function sensitivity(band: Levels, covariate: Levels, exponents: readonly number[]): CovariateRow[] {
+  const of = (condition: string, levels: readonly number[]) => levels.map(() => ({ condition, stratum: '' }));
+  const runs = [...of('A', band.a), ...of('B', band.b)];
+  const study = { runs, change: { from: 'A', to: 'B' }, options: {} };
+  return covariateSensitivity([...band.a, ...band.b], [...covariate.a, ...covariate.b], study, exponents);
+}
 
 describe('covariate sensitivity', () => {
   it('takes out a speed that explains the whole change', () => {
@@ -8,7 +17,7 @@ describe('covariate sensitivity', () => {
     const scatter = [1.01, 0.995, 1, 0.99];
     const speed = { a: [5, 5.02, 4.98, 5], b: [4.8, 4.82, 4.78, 4.8] };
     const band = { a: speed.a.map((v, k) => v * scatter[k]), b: speed.b.map((v, k) => v * scatter[3 - k]) };
-    const rows = covariateSensitivity(band, speed, {}, [0, 0.5, 1, 1.5]);
+    const rows = sensitivity(band, speed, [0, 0.5, 1, 1.5]);
     assert.deepEqual(
       rows.map(({ exponent }) => exponent),
       [0, 0.5, 1, 1.5],
@@ -21,23 +30,23 @@ describe('covariate sensitivity', () => {
     const band = { a: [1, 1.1, 1.05], b: [0.9, 0.95, 0.93] };
     const [plain] = compare([band]).rows;
     const same = { a: [5, 5, 5], b: [5, 5, 5] };
-    for (const { row } of covariateSensitivity(band, same, {}, [0, 1, 2])) assert.equal(row.ratio, plain.ratio);
+    for (const { row } of sensitivity(band, same, [0, 1, 2])) assert.equal(row.ratio, plain.ratio);
     const faster = { a: [5, 5, 5], b: [6, 6, 6] };
-    const [none, squared] = covariateSensitivity(band, faster, {}, [0, 2]);
+    const [none, squared] = sensitivity(band, faster, [0, 2]);
     assert.ok(Math.abs((none.row.ratio ?? 0) - (plain.ratio ?? 1)) < 1e-12);
     assert.ok(Math.abs((squared.row.ratio ?? 0) - (plain.ratio ?? 1) * (5 / 6) ** 2) < 1e-12);
   });
 
   it('takes the band as one by itself, whatever the comparison named', () => {
     const band = { a: [1, 1.1, 1.05], b: [0.9, 0.95, 0.93] };
-    const [{ row }] = covariateSensitivity(band, { a: [5, 5, 5], b: [5, 5, 5] }, { primary: 3 }, [1]);
-    assert.equal(row.primary, false);
+    const [{ row }] = sensitivity(band, { a: [5, 5, 5], b: [5, 5, 5] }, [1]);
+    assert.deepEqual([row.primary, row.family], [false, 1]);
   });
 
   it('refuses a covariate that is missing or not above 0', () => {
     const band = { a: [2, 3], b: [4, 5] };
-    const on = (a: number[], b: number[]) => () => covariateSensitivity(band, { a, b }, {}, [1]);
-    assert.throws(on([5], [5, 5]), /2 levels but 1 values/);
+    const on = (a: number[], b: number[]) => () => sensitivity(band, { a, b }, [1]);
+    assert.throws(on([5], [5, 5]), /4 levels but 3 values/);
     assert.throws(on([5, 5], [5, 0]), /must be above 0, but is 0/);
     assert.throws(on([5, Infinity], [5, 5]), /must be above 0, but is Infinity/);
   });

@@ -75,7 +75,7 @@ function whyNoWeighting(of: Run, names: readonly WeightingName[]): Refused | und
 export function whyUnweightable(
   run: string,
   { name: channel, unit, weighting }: Channel,
-  at: 'runs' | 'a' | 'b',
+  at: 'runs' | 'a' | 'b' | 'reference',
 ): Refused | undefined {
   if (weighting !== undefined) return refuse('weight.twice', { run, channel, weighting, asMetric: at !== 'runs' }, at);
   return isAcceleration(unit) ? undefined : refuse('weight.unit', { run, channel, unit: unit.symbol }, at);

@@ -1,6 +1,5 @@
 import type { Message, Warning } from '../../result/result.ts';
-import { covariateSensitivity } from '../../statistics/covariate.ts';
-import type { CompareOptions, Levels } from '../../statistics/comparison.ts';
+import { covariateSensitivity, type StudiedChange } from '../../statistics/covariate.ts';
 import { extent, type Run } from '../../values/run.ts';
 import { tell, type UnlikeCondition } from '../messages/evidence.ts';
 import { guard } from '../messages/verdict.ts';
@@ -18,6 +17,14 @@ const speedsForbid = 0.1;
 /** Powers of speed that vibration of vehicles was seen to grow with. */
 const speedExponents = [0.5, 1, 1.5];
 
+/** The change between two sides and what it is found from. */
+export interface Studied extends StudiedChange {
+  /** Of all runs in one band. */
+  readonly levels: readonly number[];
+  /** Columns of the run sheet that runs are compared within, or that are taken out; in lower case. */
+  readonly taken: readonly string[];
+}
+
 /** What differs between two sides that should not. */
 export interface Differences {
   readonly warnings: readonly Warning[];
@@ -29,20 +36,19 @@ export interface Differences {
  * What differs between two sides that should not: lengths, rates, windows, faults, and the speed, load and tyre
  * pressures that the run sheet gives of every run.
  *
- * @param levels those of the band that is to show what a difference of speed may do
+ * @param study the comparison that they belong to: what it takes out is no difference, and its levels are to show what a
+ *   difference of speed may do
  */
-export function differences(
-  sides: Sides,
-  { levels, options }: { readonly levels: Levels; readonly options: CompareOptions },
-): Differences {
-  const conditions = conditionsOf(sides);
+export function differences(sides: Sides, study: Studied): Differences {
+  const { taken } = study;
+  const conditions = conditionsOf(sides).filter(({ column }) => !taken.includes(column));
   const speed = conditions.find(({ column }) => column === 'speed');
   const others = conditions.filter(({ column }) => column !== 'speed');
   return {
     warnings: [
       ...unlikeRecordings(sides),
-      ...mixedWarnings(sides),
-      ...(speed === undefined ? [] : speedWarnings(sides, speed, levels, options)),
+      ...mixedWarnings(sides, taken),
+      ...(speed === undefined ? [] : speedWarnings(sides, speed, study)),
       ...others.flatMap((one) => conditionWarnings(sides, one)),
     ],
     guards: [
@@ -103,9 +109,19 @@ function conditionWarnings(sides: Sides, condition: Condition): Warning[] {
   return [tell(code, factsOf(sides, condition))];
 }
 
-function speedWarnings(sides: Sides, speed: Condition, levels: Levels, options: CompareOptions): Warning[] {
+/** A condition of both sides' runs, and of others its mean, so that they stay as they are. */
+function valuesOfAll({ a, b }: Condition, { runs, change }: Studied): number[] {
+  const mean = Math.exp(meanOf([...a, ...b].map(Math.log)));
+  const [restA, restB] = [[...a], [...b]];
+  return runs.map(
+    ({ condition }) =>
+      (condition === change.from ? restA.shift() : condition === change.to ? restB.shift() : mean) ?? mean,
+  );
+}
+
+function speedWarnings(sides: Sides, speed: Condition, study: Studied): Warning[] {
   if (distance(speed) <= conditionsDiffer) return [];
-  const rows = covariateSensitivity(levels, speed, options, speedExponents);
+  const rows = covariateSensitivity(study.levels, valuesOfAll(speed, study), study, speedExponents);
   const atEqualSpeed = rows.map(({ exponent, row }) => ({ exponent, changePercent: row.changePercent ?? 0 }));
   return [tell('compare.speeds', { ...factsOf(sides, speed), isTooFar: isTooFar(speed), atEqualSpeed })];
 }

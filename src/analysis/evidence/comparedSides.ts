@@ -1,13 +1,13 @@
 import { answered, type Answer, type Warning } from '../../result/result.ts';
-import type { ComparisonValue } from '../../values/comparison.ts';
+import { sidesIn, type ComparisonValue } from '../../values/comparison.ts';
 import type { PlanFollowed } from '../../values/plan.ts';
 import type { Watch } from '../../values/ports.ts';
 import { tell } from '../messages/evidence.ts';
 import { evenSides } from './evenSides.ts';
 import { excludedWarnings, whyNoneIncluded } from './excludedSides.ts';
-import { orderLetters } from './layout.ts';
+import { orderLetters } from './knownRuns.ts';
 import { namesBand, type ComparisonRequest, type ComparisonTerms } from './request.ts';
-import type { Sides } from './sides.ts';
+import { comparedIn, measuredIn, type Sides } from './sides.ts';
 import { weightedSides } from './weightedSides.ts';
 import { planFollowed, planWarnings } from '../planning/planFollowed.ts';
 import { bandWarnings } from '../spectra/bands.ts';
@@ -15,19 +15,32 @@ import { comparisonOf } from './comparison.ts';
 import { termsOf } from './terms.ts';
 
 /**
- * B against A as the request asks, held against its plan. Refused where the request does not fit the sides, where a
+ * The conditions against the baseline as the request asks, held against its plan. Refused where the request does not fit the sides, where a
  * side can't be measured, and where excluded runs are to be taken in and there are none.
+ *
+ * @param axes the sides, one entry an axis
  */
-export function comparedSides(sides: Sides, request: ComparisonRequest, watch: Watch): Answer<ComparisonValue> {
+export function comparedSides(
+  axes: readonly Sides[],
+  request: ComparisonRequest,
+  watch: Watch,
+): Answer<ComparisonValue> {
+  const [sides] = axes;
   const none = request.includesExcluded ? whyNoneIncluded(sides) : undefined;
   if (none !== undefined) return none;
   const terms = termsOf(request, sides);
   if (!terms.ok) return terms;
-  const even = evenSides(sides, terms.value);
-  if (!even.ok) return even;
-  const weighted = weightedSides(even.value, terms.value.metric);
-  if (!weighted.ok) return weighted;
-  const found = comparisonOf(weighted.value, terms.value, watch);
+  const prepared: Sides[] = [];
+  const evenWarnings: Warning[] = [];
+  for (const one of axes) {
+    const even = evenSides(one, terms.value);
+    if (!even.ok) return even;
+    const made = weightedSides(even.value, terms.value.metric);
+    if (!made.ok) return made;
+    prepared.push(made.value);
+    evenWarnings.push(...even.warnings);
+  }
+  const found = comparisonOf(prepared, terms.value, watch);
   if (!found.ok) return found;
   const plan = followed(request, terms.value, sides, found.value);
   const value: ComparisonValue = {
@@ -36,7 +49,7 @@ export function comparedSides(sides: Sides, request: ComparisonRequest, watch: W
     ...(request.includesExcluded ? { includesExcluded: true } : {}),
   };
   const warnings = [
-    ...even.warnings,
+    ...evenWarnings,
     ...found.warnings,
     ...spectrumWarnings(request, terms.value, sides),
     ...excludedWarnings(sides, request.includesExcluded),
@@ -46,8 +59,9 @@ export function comparedSides(sides: Sides, request: ComparisonRequest, watch: W
 }
 
 /** What a reader must know of spectra that were given: bands too narrow for them, and a window that comes too late. */
-function spectrumWarnings({ statesWindow }: ComparisonRequest, terms: ComparisonTerms, { a, b }: Sides): Warning[] {
-  const isCut = (a.spectrum ?? b.spectrum ?? a.transfers) !== undefined;
+function spectrumWarnings({ statesWindow }: ComparisonRequest, terms: ComparisonTerms, sides: Sides): Warning[] {
+  const { a } = sides;
+  const isCut = a.transfers !== undefined || measuredIn(sides).some(({ spectrum }) => spectrum !== undefined);
   return [
     ...(terms.ofSignal || a.spectrum === undefined ? [] : bandWarnings(a.spectrum, terms.bands)),
     ...(statesWindow && isCut ? [tell('compare.using', {})] : []),
@@ -56,8 +70,8 @@ function spectrumWarnings({ statesWindow }: ComparisonRequest, terms: Comparison
 
 function followed(
   { plan, includesExcluded }: ComparisonRequest,
-  { bands, primary, metric, margin }: ComparisonTerms,
-  { a, b }: Sides,
+  { bands, primary, metric, margin, within, adjust }: ComparisonTerms,
+  sides: Sides,
   value: ComparisonValue,
 ): PlanFollowed | undefined {
   if (plan === undefined) return undefined;
@@ -69,11 +83,26 @@ function followed(
     margin,
     confidence: value.confidence,
     method: value.methodCode,
-    runsA: a.tracks.length,
-    runsB: b.tracks.length,
-    order: orderLetters(value.a.places, value.b.places),
+    names: comparedIn(sides).map(({ name }) => name),
+    counts: comparedIn(sides).map(({ tracks }) => tracks.length),
+    order: orderOf(value),
+    within,
+    adjust,
+    isAllPairs: value.isAllPairs === true,
     includesExcluded,
   });
+}
+
+/** The order of all sides' runs as letters; of strata that of each, where all have the same. */
+function orderOf(value: ComparisonValue): string | undefined {
+  const names = value.strata?.names ?? [undefined];
+  const sides = sidesIn(value);
+  const orders = names.map((name) =>
+    orderLetters(
+      sides.map(({ places, strata }) => places?.filter((_, k) => name === undefined || strata?.[k] === name)),
+    ),
+  );
+  return new Set(orders).size === 1 ? orders[0] : orders.join('');
 }
 
 const distinct = (warnings: readonly Warning[]): Warning[] =>

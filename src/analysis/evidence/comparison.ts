@@ -1,130 +1,139 @@
-import { answered, type Answer, success, type Result, type Warning } from '../../result/result.ts';
-import { compare as compareLevels } from '../../statistics/compare.ts';
-import type { CompareOptions, Comparison, Levels } from '../../statistics/comparison.ts';
+import { answered, type Answer } from '../../result/result.ts';
+import { compareChanges } from '../../statistics/compareChanges.ts';
+import type { AskedChange, Comparison } from '../../statistics/comparison.ts';
 import { densityRatio } from '../../statistics/densityRatio.ts';
-import type { Band } from '../../values/band.ts';
-import type { ComparisonRow, ComparisonSide, ComparisonValue, DensityRatio } from '../../values/comparison.ts';
+import type { ComparisonSide, ComparisonValue, DensityRatio } from '../../values/comparison.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
-import { methodText } from '../messages/comparison.ts';
-import { noteWarning, refuse, tell } from '../messages/evidence.ts';
-import { differences } from './comparability.ts';
-import { comparisonRow } from './comparisonRow.ts';
-import { layoutOf, orderLetters, type Layout } from './layout.ts';
-import { levelName, metricTitle } from './metrics.ts';
-import type { ComparisonTerms } from './request.ts';
-import type { Side, Sides } from './sides.ts';
 import { shareFrequencies } from '../spectra/spectrumMean.ts';
-import { measured, type Measured } from './measure.ts';
-import { floorDoubts, floorSpectrum, type FloorDoubts } from './noiseFloor.ts';
+import { adjustedBy, type Adjusted } from './adjust.ts';
+import { comparedRows } from './comparedRows.ts';
+import { comparisonDoubts } from './comparisonDoubts.ts';
+import { conditionAt, layoutOf, type Layout } from './knownRuns.ts';
+import { measurementOf, type Measurement } from './measurement.ts';
+import { metricTitle } from './metrics.ts';
+import type { ComparisonTerms } from './request.ts';
+import { comparedIn, measuredIn, type Side, type Sides } from './sides.ts';
+import { strataOf, type Strata } from './strata.ts';
+import { methodText } from '../messages/comparison.ts';
 
-/** Both sides measured, and the logger at rest. */
-interface Measurement {
-  readonly sides: Sides;
-  readonly a: Measured;
-  readonly b: Measured;
-  readonly floor: SpectrumValue | undefined;
-  /** One a band. */
-  readonly levels: readonly Levels[];
+/** One condition against another, by the indices of their sides. */
+export interface ComparedChange extends AskedChange {
+  readonly a: number;
+  readonly b: number;
+}
+
+/** Everything that rows, warnings and the value itself are made of. */
+export interface Compared {
+  /** Of each axis. */
+  readonly measurements: readonly Measurement[];
+  readonly terms: ComparisonTerms;
+  readonly layout: Layout;
+  readonly strata: Strata | undefined;
+  readonly adjusted: Adjusted;
+  readonly changes: readonly ComparedChange[];
+  /** One a change. */
+  readonly found: readonly Comparison[];
+  /** Levels of all runs, one list a row: axis by axis, band by band. */
+  readonly levels: readonly (readonly number[])[];
 }
 
 /**
- * B against A in each band of the terms. Whether the terms follow a plan and whether excluded runs were taken in is not
- * looked at here. Refused where a side or the logger at rest can't be measured, or a run has no vibration in a band.
+ * Each condition against the baseline (or every two, where that is asked) in each band of the terms, on each axis, over
+ * all strata and in each of them, in one family. Whether the terms follow a plan and whether excluded runs were taken in
+ * is not looked at here. Refused where a side or the logger at rest can't be measured, a run has no vibration in a band,
+ * or the run sheet does not hold what strata and covariates need.
+ *
+ * @param axes the sides, one entry an axis
  */
-export function comparisonOf(sides: Sides, terms: ComparisonTerms, watch: Watch): Answer<ComparisonValue> {
-  const measurement = measurementOf(sides, terms, watch);
-  if (!measurement.ok) return measurement;
-  const { a, b, levels } = measurement.value;
-  const { confidence, margin, method, primary, bands } = terms;
-  const layout = layoutOf(runsOf(sides.a), runsOf(sides.b));
-  const { order } = layout;
-  const options: CompareOptions = { confidence, margin, method, primary, besides: terms.besides, ...layout };
-  const found = compareLevels(levels, options);
-  const doubts = bands.map((band) => floorDoubtsOf(band, measurement.value));
-  const rows = rowsOf(measurement.value, terms, found, { doubts, layout });
-  const unlike = differences(sides, { levels: levels[primary ?? 0], options: { ...options, primary: undefined } });
+export function comparisonOf(axes: readonly Sides[], terms: ComparisonTerms, watch: Watch): Answer<ComparisonValue> {
+  const compared = comparedOf(axes, terms, watch);
+  if (!compared.ok) return compared;
+  const { measurements, layout, strata, adjusted, found } = compared.value;
+  const [{ sides }] = measurements;
+  const [first] = found;
+  const worst =
+    found.find(({ sequence }) => sequence === 'apart') ?? found.find(({ sequence }) => sequence === 'leaning');
+  const inflation = Math.max(...found.flatMap(({ varianceInflation }) => varianceInflation ?? []));
+  const doubts = comparisonDoubts(compared.value);
+  const [a, b, ...others] = comparedIn(sides).map((_, index) => sideValue(compared.value, index));
   const value: ComparisonValue = {
     kind: 'comparison',
-    method: methodText(found),
-    methodCode: found.method,
-    confidence,
-    family: found.family,
-    sequence: found.sequence,
-    ...(found.varianceInflation === undefined ? {} : { varianceInflation: found.varianceInflation }),
-    channel: sides.a.channel,
+    method: methodText({ ...first, counts: comparedIn(sides).map(({ tracks }) => tracks.length) }),
+    methodCode: first.method,
+    confidence: terms.confidence,
+    family: first.family,
+    sequence: (worst ?? first).sequence,
+    ...(Number.isFinite(inflation) ? { varianceInflation: inflation } : {}),
+    channel: measurements.map((one) => one.sides.a.channel).join(', '),
     metric: metricTitle(terms.metric, sides.a, terms.ofSignal),
     metricCode: sides.a.transfers === undefined ? terms.metric : 'transmissibility',
-    a: sideValue(sides.a, a, order?.a),
-    b: sideValue(sides.b, b, order?.b),
-    rows,
-    ...(margin === undefined ? {} : { margin }),
-    ...ratioOf(a.spectrum, b.spectrum, confidence),
-    ...(unlike.guards.length === 0 ? {} : { guards: unlike.guards }),
+    a,
+    b,
+    ...(others.length === 0 ? {} : { others }),
+    ...(sides.reference === undefined
+      ? {}
+      : { reference: sideValue(compared.value, measuredIn(sides).indexOf(sides.reference)) }),
+    ...(strata === undefined ? {} : { strata: { columns: strata.columns, names: strata.names } }),
+    ...(adjusted.asked.length === 0 ? {} : { adjusted: adjusted.asked }),
+    ...(terms.isAllPairs && others.length > 0 ? { isAllPairs: true } : {}),
+    ...(terms.isPooled ? { isPooled: true } : {}),
+    rows: comparedRows(compared.value, doubts),
+    ...(terms.margin === undefined ? {} : { margin: terms.margin }),
+    ...(isPlain(compared.value, layout) ? ratioOf(a.spectrum, b.spectrum, terms.confidence) : {}),
+    ...(doubts.guards.length === 0 ? {} : { guards: doubts.guards }),
   };
-  const names = { a: sides.a.name, b: sides.b.name };
-  const warnings = [
-    ...doubts.flatMap((doubt) => doubt.warnings),
-    ...unlike.warnings,
-    ...found.notes.flatMap((note) => noteWarning(note, names, bands) ?? []),
-    ...shareWarnings(rows),
-  ];
-  return answered(value, warnings);
+  return answered(value, [...doubts.warnings, ...doubts.afterRows(value.rows)]);
 }
 
-const runsOf = ({ tracks }: Side): Side['tracks'][number]['run'][] => tracks.map(({ run }) => run);
+/** Whether the densities themselves show what the rows do: two conditions, in one stratum, as they were measured. */
+const isPlain = ({ measurements, changes, adjusted }: Compared, { runs }: Layout): boolean =>
+  measurements.length === 1 &&
+  changes.length === 1 &&
+  adjusted.asked.length === 0 &&
+  runs.every(({ isReference }) => isReference !== true);
 
-function measurementOf(sides: Sides, terms: ComparisonTerms, watch: Watch): Result<Measurement> {
-  const a = measured(sides.a, terms, watch, 'a');
-  if (!a.ok) return a;
-  const b = measured(sides.b, terms, watch, 'b');
-  if (!b.ok) return b;
-  const levels = terms.bands.map((band) => levelsIn(band, sides, a.value, b.value));
-  const zero = levels.findIndex((one) => ![...one.a, ...one.b].every((level) => level > 0));
-  if (zero >= 0) return refuse('compare.zero', { band: terms.bands[zero] }, 'over');
-  const measurement = { sides, a: a.value, b: b.value, levels };
-  if (terms.floor === undefined) return success({ ...measurement, floor: undefined });
-  const floor = floorSpectrum(terms.floor, sides.a, watch);
-  return floor.ok ? success({ ...measurement, floor: floor.value }) : floor;
-}
-
-function levelsIn(band: Band, sides: Sides, a: Measured, b: Measured): Levels {
-  const of = ({ tracks }: Side, { level }: Measured): number[] => tracks.map((_, run) => level(run, band));
-  return { a: of(sides.a, a), b: of(sides.b, b) };
-}
-
-/** How a band stands to the logger at rest, where there is one and the sides have spectra. */
-function floorDoubtsOf(band: Band, { a, b, floor }: Measurement): FloorDoubts {
-  if (floor === undefined || a.spectrum === undefined || b.spectrum === undefined) return { warnings: [], guards: [] };
-  return floorDoubts(band, floor, [...a.spectrum.entries, ...b.spectrum.entries]);
-}
-
-function rowsOf(
-  { sides, a, levels }: Measurement,
-  { bands, metric, ofSignal, margin, besides }: ComparisonTerms,
-  found: Comparison,
-  { doubts, layout: { order } }: { readonly doubts: readonly FloorDoubts[]; readonly layout: Layout },
-): ComparisonRow[] {
-  return found.rows.map((row, index) => {
-    const band = bands[index];
-    const place = {
-      band: ofSignal ? undefined : band,
-      level: levelName(metric, sides.a),
-      channel: sides.a.channel,
-      order: orderLetters(order?.a, order?.b),
-      a: sides.a.name,
-      b: sides.b.name,
-    };
-    const { guards } = doubts[index];
-    return comparisonRow(
-      {
-        ...{ band, unit: a.unit, levels: levels[index], shareOfA: a.share?.(band), guards, margin, place },
-        isUnplanned: besides !== undefined,
-      },
-      row,
-      found,
-    );
+function comparedOf(axes: readonly Sides[], terms: ComparisonTerms, watch: Watch): Answer<Compared> {
+  const measurements: Measurement[] = [];
+  for (const sides of axes) {
+    const measurement = measurementOf(sides, terms, watch);
+    if (!measurement.ok) return measurement;
+    measurements.push(measurement.value);
+  }
+  const [sides] = axes;
+  const strata = strataOf(sides, terms.within);
+  if (!strata.ok) return strata;
+  const adjusted = adjustedBy(sides, terms.adjust, terms.plannedAdjust);
+  if (!adjusted.ok) return adjusted;
+  const layout = layoutOf(sides, strata.value, adjusted.value.fitted);
+  const changes = changesOf(sides, terms, strata.value);
+  const { factors, stated } = adjusted.value;
+  const isAdjusted = stated.length > 0;
+  const levels = measurements.flatMap(({ levels: ofAxis }) =>
+    ofAxis.map((list) => (isAdjusted ? list.map((level, k) => level * factors[k]) : list)),
+  );
+  const { confidence, margin, method, primary, bands, besides, isPooled } = terms;
+  const found = compareChanges(levels, layout.runs, changes, {
+    ...{ confidence, margin, method, besides, isPooled, stated },
+    primary: primary === undefined ? [] : measurements.map((_, axis) => axis * bands.length + primary),
+    isOverDays: layout.isOverDays,
   });
+  return answered({
+    ...{ measurements, terms, layout, changes, found, levels },
+    strata: strata.value,
+    adjusted: adjusted.value,
+  });
+}
+
+/** Every change that is stated: over all strata first, then in each. */
+function changesOf(sides: Sides, { isAllPairs }: ComparisonTerms, strata: Strata | undefined): ComparedChange[] {
+  const count = comparedIn(sides).length;
+  const baselines = Array.from({ length: isAllPairs ? count - 1 : 1 }, (_, a) => a);
+  const pairs = baselines.flatMap((a) => Array.from({ length: count - 1 - a }, (_, k) => ({ a, b: a + 1 + k })));
+  const between = pairs.map(({ a, b }) => ({ a, b, from: conditionAt(a), to: conditionAt(b) }));
+  return [undefined, ...(strata?.names ?? [])].flatMap((stratum) =>
+    between.map((pair) => (stratum === undefined ? pair : { ...pair, stratum })),
+  );
 }
 
 /** The densities' ratio bin by bin, where the runs of both sides share one frequency axis. */
@@ -142,23 +151,27 @@ function ratioOf(
   return found === undefined ? {} : { ratio: { ...found, spacing: a.entries[0].spacing, confidence } };
 }
 
-function sideValue(side: Side, { spectrum }: Measured, places: readonly number[] | undefined): ComparisonSide {
-  const { name, excluded } = side;
+function sideValue({ measurements, layout, strata }: Compared, index: number): ComparisonSide {
+  const sides = measuredIn(measurements[0].sides);
+  const { name, excluded, tracks }: Side = sides[index];
+  const before = sides.slice(0, index).reduce((sum, side) => sum + side.tracks.length, 0);
+  const places = layout.places?.[index];
   return {
     name,
-    runs: runsOf(side),
-    spectrum,
+    runs: tracks.map(({ run }) => run),
+    spectrum: ofAllAxes(measurements.flatMap(({ measured }) => measured[index].spectrum ?? [])),
     ...(places === undefined ? {} : { places }),
+    ...(strata === undefined ? {} : { strata: strata.of.slice(before, before + tracks.length) }),
     ...(excluded.length === 0 ? {} : { excluded }),
   };
 }
 
-/** A share of the baseline's mean square below which a change hardly changes the whole, in percent (engineering choice). */
-const smallShare = 1;
-
-const shareWarnings = (rows: readonly ComparisonRow[]): Warning[] =>
-  rows.flatMap(({ band, shareOfA }) =>
-    shareOfA !== undefined && shareOfA < smallShare
-      ? [tell('compare.small-share', { band, sharePercent: shareOfA })]
-      : [],
-  );
+/** One spectrum of a side with the entries of every axis. */
+function ofAllAxes(spectra: readonly SpectrumValue[]): SpectrumValue | undefined {
+  if (spectra.length < 2) return spectra.at(0);
+  return {
+    ...spectra[0],
+    entries: spectra.flatMap(({ entries }) => entries),
+    means: spectra.flatMap(({ means }) => means),
+  };
+}

@@ -11,6 +11,8 @@ export interface RowFacts {
   readonly band: Band;
   readonly unit: Unit;
   readonly levels: Levels;
+  /** The stratum that the row is of; undefined over all, and where there are none. */
+  readonly stratum: string | undefined;
   /** Share of A's mean square that the band holds, in percent. */
   readonly shareOfA: number | undefined;
   /** Reasons against a verdict by this row, as clauses. */
@@ -25,9 +27,16 @@ export interface RowFacts {
 /** A row of a comparison as its value has it, with its sentence. */
 export function comparisonRow(facts: RowFacts, found: Found, comparison: Comparison): ComparisonRow {
   const { inference } = found;
-  const { band, unit, levels, shareOfA, guards } = facts;
+  const { band, unit, levels, shareOfA, guards, place, stratum } = facts;
   return {
     band,
+    baseline: place.a,
+    condition: place.b,
+    ...(stratum === undefined ? {} : { stratum }),
+    channel: place.channel,
+    family: found.family,
+    methodCode: comparison.method,
+    sequence: comparison.sequence,
     unit,
     // Levels above 0 have all of these.
     a: found.a ?? 0,
@@ -61,14 +70,14 @@ const inferred = ({ excluded, equivalent }: Inference): Pick<ComparisonRow, 'exc
 
 /** A row's result in one sentence that may be printed. */
 function sentenceOf({ place, margin = 0, isUnplanned }: RowFacts, found: Found, comparison: Comparison): string {
-  const { confidence, family, method, runsA, runsB, sequence } = comparison;
+  const { confidence, method, runsA, runsB, sequence } = comparison;
   const { inference, outcome } = found;
   const at: ResultPlace = { ...place, changePercent: found.changePercent ?? 0, method, runsA, runsB };
   if (inference === undefined) {
     if (method === 'one run each') return tell('result.one-run-each', at).message;
     return tell(method === 'no inference' ? 'result.few-runs' : 'result.no-scatter', at).message;
   }
-  const shown = { ...at, ...percents(inference.interval), confidence, family: found.primary ? 1 : family };
+  const shown = { ...at, ...percents(inference.interval), confidence, family: found.family };
   if (isUnplanned) return tell('result.unplanned', shown).message;
   if (sequence === 'apart') return tell('result.apart', shown).message;
   if (outcome === 'equivalent') return tell('result.equivalent', { ...shown, margin }).message;

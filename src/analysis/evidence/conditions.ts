@@ -28,7 +28,7 @@ export function conditionsOf({ a, b }: Sides): Condition[] {
     const column = bareHeader(header);
     const [figuresA, figuresB] = [a, b].map((side) => figuresOf(side, column));
     if (figuresA === undefined || figuresB === undefined) return [];
-    const unit = unitInHeader.exec(header)?.[1] ?? '';
+    const unit = unitOfHeader(header);
     return [{ column, unit, factor: factorOf(unit), a: figuresA, b: figuresB }];
   });
 }
@@ -38,12 +38,29 @@ function figuresOf({ tracks }: Side, column: string): number[] | undefined {
   return figures.length === tracks.length && figures.every((value) => value > 0) ? figures : undefined;
 }
 
-/** A run's figure under a column, in SI where its header's unit is known. */
-function figureOf({ sheet }: Run, column: string): number | undefined {
+/**
+ * A run's figure under a column, in SI where its header's unit is known (temperatures in °C); undefined without one.
+ *
+ * @param column without its unit, in lower case
+ */
+export function figureOf({ sheet }: Run, column: string): number | undefined {
   const header = Object.keys(sheet?.facts ?? {}).find((one) => bareHeader(one) === column);
   if (header === undefined) return undefined;
   const value = sheetNumber(sheet?.facts[header] ?? '');
-  return value === undefined ? undefined : value * factorOf(unitInHeader.exec(header)?.[1] ?? '');
+  if (value === undefined) return undefined;
+  const unit = unitOfHeader(header);
+  return isTemperature(column) ? celsius(value, unit) : value * factorOf(unit);
+}
+
+/** The unit that stands in brackets after a header; empty where there is none. */
+export const unitOfHeader = (header: string): string => unitInHeader.exec(header)?.[1] ?? '';
+
+/** Whether a column is of temperatures, whose scales differ by more than a factor. */
+export const isTemperature = (column: string): boolean => /\btemp(erature)?\b/.test(column);
+
+function celsius(value: number, unit: string): number {
+  if (/^°?F$/.test(unit)) return (value - 32) / 1.8;
+  return unit === 'K' ? value - 273.15 : value;
 }
 
 function factorOf(unit: string): number {

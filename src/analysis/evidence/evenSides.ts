@@ -2,18 +2,15 @@ import { answered, type Answer } from '../../result/result.ts';
 import { evenly } from '../recordings/uniformRate.ts';
 import { isWeighting } from './metrics.ts';
 import type { ComparisonTerms } from './request.ts';
-import type { Side, Sides } from './sides.ts';
+import { mappedSides, type Side, type Sides } from './sides.ts';
 
 /**
- * Both sides at a uniform rate where what is compared needs one, a band or a weighted level, and told; else as logged.
+ * All sides at a uniform rate where what is compared needs one, a band or a weighted level, and told; else as logged.
  * Refuses runs too uneven to be brought to one.
  */
 export function evenSides(sides: Sides, { metric, ofSignal }: ComparisonTerms): Answer<Sides> {
   if (ofSignal && !isWeighting(metric)) return answered(sides);
-  const a = evenSide(sides.a);
-  if (!a.ok) return a;
-  const b = evenSide(sides.b);
-  return b.ok ? answered({ a: a.value, b: b.value }, [...a.warnings, ...b.warnings]) : b;
+  return mappedSides(sides, evenSide);
 }
 
 function evenSide(side: Side): Answer<Side> {

@@ -2,13 +2,13 @@ import type { Refused, Warning } from '../../result/result.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import { refuse, tell } from '../messages/evidence.ts';
 import { tell as tellOfRuns } from '../messages/recordings.ts';
-import type { Sides } from './sides.ts';
+import { measuredIn, type Sides } from './sides.ts';
 
-// Runs that a run sheet leaves out of either side of a comparison.
+// Runs that a run sheet leaves out of any side of a comparison.
 
-/** Those of both sides, each once. */
-function excludedOf({ a, b }: Sides): ExcludedRun[] {
-  const all = [...a.excluded, ...b.excluded];
+/** Those of all sides, each once. */
+function excludedOf(sides: Sides): ExcludedRun[] {
+  const all = measuredIn(sides).flatMap(({ excluded }) => excluded);
   return all.filter(({ path }, index) => all.findIndex((other) => other.path === path) === index);
 }
 

@@ -13,7 +13,7 @@ import { bandRow } from '../spectra/bands.ts';
 import { channelLevels, doseOf } from '../spectra/channelLevels.ts';
 import { densityOf } from '../spectra/density.ts';
 import type { ComparisonTerms } from './request.ts';
-import type { Side } from './sides.ts';
+import type { Side, SideAt } from './sides.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
 
 /** One side measured: a level for each run in each band, in one unit. */
@@ -30,7 +30,7 @@ export function measured(
   side: Side,
   { metric, ofSignal }: Pick<ComparisonTerms, 'metric' | 'ofSignal'>,
   watch: Watch,
-  at: 'a' | 'b',
+  at: SideAt,
 ): Result<Measured> {
   if (side.transfers !== undefined) return success(measuredTransfers(side.transfers));
   if (ofSignal) return measuredSignal(side, metric, at);

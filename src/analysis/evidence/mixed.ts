@@ -11,12 +11,14 @@ const remarks = ['note', 'excluded', 'why', 'reason'];
 /**
  * Sides whose runs differ in a column of the run sheet, such as the surface: told with its words and how to choose one.
  * A column whose every cell is another, as a measured figure is, names no set-up.
+ *
+ * @param taken columns that the comparison takes care of, in lower case
  */
-export function mixedWarnings({ a, b }: Sides): Warning[] {
+export function mixedWarnings({ a, b }: Sides, taken: readonly string[]): Warning[] {
   return [a, b].flatMap((side) =>
     Object.keys(side.tracks[0].run.sheet?.facts ?? {}).flatMap((header) => {
       const column = bareHeader(header);
-      if ([...ownColumns, ...remarks].includes(column) || conditionColumns.test(column)) return [];
+      if ([...ownColumns, ...remarks, ...taken].includes(column) || conditionColumns.test(column)) return [];
       const [own, all] = [cellsOf([side], header), cellsOf([a, b], header)];
       const words = [...new Set(own)];
       const isSetUp = words.length > 1 && new Set(all).size < all.length;

@@ -1,10 +1,13 @@
 import type { Band } from '../../values/band.ts';
-import type { PlanValue, Settled } from '../../values/plan.ts';
+import type { PlannedAdjustment, PlanValue, Settled } from '../../values/plan.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { OctaveFraction } from '../spectra/octaves.ts';
 
 export type AskedMethod = 'paired' | 'trend';
+
+/** A covariate of the run sheet whose part is to be taken out of the levels. */
+export type Adjustment = PlannedAdjustment;
 
 /** What is asked of a comparison; undefined is not stated, and may be settled by the plan or taken as usual. */
 export interface ComparisonRequest {
@@ -25,6 +28,11 @@ export interface ComparisonRequest {
   readonly plan: NamedPlan | undefined;
   /** Whether runs that the run sheet leaves out are taken in. */
   readonly includesExcluded: boolean;
+  /** Columns of the run sheet within whose words runs are compared. */
+  readonly within: readonly string[];
+  readonly adjust: readonly Adjustment[];
+  /** Whether every two conditions are compared, and not only each with the baseline. */
+  readonly isAllPairs: boolean;
   /** Whether a window is stated for the spectra. */
   readonly statesWindow: boolean;
 }
@@ -48,7 +56,14 @@ export interface ComparisonTerms {
   /** Where one is asked for; else the layout of the test decides. */
   readonly method: AskedMethod | undefined;
   readonly floor: RunsValue | SpectrumValue | undefined;
-  /** How many bands were compared before these, which are then unplanned. */
+  readonly within: readonly string[];
+  readonly adjust: readonly Adjustment[];
+  /** Columns whose adjustment the plan names. */
+  readonly plannedAdjust: readonly string[];
+  readonly isAllPairs: boolean;
+  /** Whether one scatter stands for all runs, as only a plan may say. */
+  readonly isPooled: boolean;
+  /** How many rows were stated before these, which are then unplanned. */
   readonly besides?: number;
 }
 

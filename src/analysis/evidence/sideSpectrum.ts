@@ -2,13 +2,13 @@ import { success, type Result } from '../../result/result.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import { spectrumOf } from '../spectra/spectrum.ts';
-import type { Side } from './sides.ts';
+import type { Side, SideAt } from './sides.ts';
 
 /** The densities of a side's tracks, made now where none were given. Refuses runs that hold no segment of its window. */
 export function sideSpectrum(
   { name, spectrum, tracks, window }: Pick<Side, 'name' | 'spectrum' | 'tracks' | 'window'>,
   watch: Watch,
-  at: 'a' | 'b' | 'above',
+  at: SideAt | 'above',
 ): Result<SpectrumValue> {
   if (spectrum !== undefined) return success(spectrum);
   const runs = tracks.map(({ run, channel }) => ({ ...run, channels: [channel] }));

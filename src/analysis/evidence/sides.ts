@@ -1,4 +1,4 @@
-import { success, type Refused, type Result } from '../../result/result.ts';
+import { answered, success, type Answer, type Refused, type Result, type Warning } from '../../result/result.ts';
 import type { ComparisonSide } from '../../values/comparison.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import { axesOf, type Channel, type Run, type Signal } from '../../values/run.ts';
@@ -31,9 +31,44 @@ export interface Track {
 }
 
 export interface Sides {
+  /** The baseline, and what is held against it. */
   readonly a: Side;
   readonly b: Side;
+  /** Further conditions. */
+  readonly others?: readonly Side[];
+  /** Runs made in between, of no condition compared, that tell of a drift. */
+  readonly reference?: Side | undefined;
 }
+
+/** The sides that are compared: the baseline, then each condition. */
+export const comparedIn = ({ a, b, others = [] }: Sides): readonly Side[] => [a, b, ...others];
+
+/** Every side that is measured: those compared, and the reference. */
+export const measuredIn = (sides: Sides): readonly Side[] => [
+  ...comparedIn(sides),
+  ...(sides.reference === undefined ? [] : [sides.reference]),
+];
+
+/** Every side made anew, or the first refusal. */
+export function mappedSides(sides: Sides, make: (side: Side, at: SideAt) => Answer<Side>): Answer<Sides> {
+  const made: Side[] = [];
+  const warnings: Warning[] = [];
+  for (const side of measuredIn(sides)) {
+    const one = make(side, side === sides.a ? 'a' : side === sides.reference ? 'reference' : 'b');
+    if (!one.ok) return one;
+    made.push(one.value);
+    warnings.push(...one.warnings);
+  }
+  const count = comparedIn(sides).length;
+  return answered(arranged(made.slice(0, count), made.at(count)), warnings);
+}
+
+const arranged = ([a, b, ...others]: readonly Side[], reference: Side | undefined): Sides => ({
+  a,
+  b,
+  ...(others.length === 0 ? {} : { others }),
+  ...(reference === undefined ? {} : { reference }),
+});
 
 /** What can stand on a side. */
 export type Comparable = RunsValue | SpectrumValue | TransferValue;
@@ -47,8 +82,13 @@ export interface SideOptions {
   /** Whether runs that the run sheet leaves out are taken in. */
   readonly includesExcluded: boolean;
   /** The operand to blame. */
-  readonly at: 'a' | 'b';
+  readonly at: SideAt;
+  /** The channel to take, where there are several. */
+  readonly axis?: string | undefined;
 }
+
+/** The operand or option of which a side is made. */
+export type SideAt = 'a' | 'b' | 'reference';
 
 /** A side made of runs, spectra or responses; refused where they are of orders, or of several channels. */
 export function sideOf(value: Comparable, options: SideOptions): Result<Side> {
@@ -62,7 +102,9 @@ export function sideOf(value: Comparable, options: SideOptions): Result<Side> {
   }
 }
 
-function sideOfRuns(value: RunsValue, { name, window, includesExcluded, at }: SideOptions): Result<Side> {
+function sideOfRuns(given: RunsValue, { name, window, includesExcluded, at, axis }: SideOptions): Result<Side> {
+  const value = axis === undefined ? given : ofAxis(given, axis);
+  if (value === undefined) return noAxis(name, given.runs, axis, at);
   const { excluded = [] } = value;
   const runs = [...value.runs, ...(includesExcluded ? includable(excluded) : [])];
   const channels = [...new Set(runs.flatMap((run) => run.channels.map((channel) => channel.name)))];
@@ -71,7 +113,32 @@ function sideOfRuns(value: RunsValue, { name, window, includesExcluded, at }: Si
   return success({ name, channel: channels[0], tracks, spectrum: undefined, window, transfers: undefined, excluded });
 }
 
-function sideOfSpectra(value: SpectrumValue, { name, includesExcluded, at }: SideOptions): Result<Side> {
+/** Runs with one of their channels; undefined where one of them has no such channel. */
+function ofAxis(value: RunsValue, axis: string): RunsValue | undefined {
+  const only = <R extends Run>(run: R): R => ({ ...run, channels: run.channels.filter(({ name }) => name === axis) });
+  const runs = value.runs.map(only);
+  const excluded = (value.excluded ?? []).map((one) => ({
+    ...one,
+    ...(one.run === undefined ? {} : { run: only(one.run) }),
+  }));
+  return runs.some(({ channels }) => channels.length === 0) ? undefined : { ...value, runs, excluded };
+}
+
+function noAxis(side: string, runs: readonly Run[], axis = '', at: SideAt): Refused {
+  const channels = [...new Set(runs.flatMap((run) => run.channels.map(({ name }) => name)))];
+  return refuse('compare.axis', { side, axis, channels }, at);
+}
+
+function sideOfSpectra(given: SpectrumValue, { name, includesExcluded, at, axis }: SideOptions): Result<Side> {
+  const value =
+    axis === undefined ? given : { ...given, entries: given.entries.filter(({ channel }) => channel.name === axis) };
+  if (value.entries.length === 0)
+    return noAxis(
+      name,
+      given.entries.map(({ run }) => run),
+      axis,
+      at,
+    );
   const orders = whyNoFrequencies(value, at);
   if (orders !== undefined) return orders;
   const channels = [...new Set(value.entries.map(({ channel }) => channel.name))];
@@ -86,7 +153,8 @@ function sideOfSpectra(value: SpectrumValue, { name, includesExcluded, at }: Sid
   return success({ name, channel: channels[0], tracks, spectrum, window, transfers: undefined, excluded });
 }
 
-function sideOfTransfers(value: TransferValue, { name, at }: SideOptions): Result<Side> {
+function sideOfTransfers(value: TransferValue, { name, at, axis }: SideOptions): Result<Side> {
+  if (axis !== undefined) return refuse('compare.axes', {}, 'axes');
   const ways = [...new Set(value.entries.map(({ from, to }) => `${from} to ${to}`))];
   if (ways.length > 1) return manyChannels(name, ways, at);
   const tracks = value.entries.flatMap(({ run, to }) => {
@@ -103,11 +171,35 @@ export const tracksOf = ({ entries }: SpectrumValue): Track[] => entries.map(({ 
 /** Excluded runs that went through every step. */
 const includable = (excluded: readonly ExcludedRun[]): Run[] => excluded.flatMap(({ run }) => run ?? []);
 
-const manyChannels = (side: string, channels: readonly string[], at: string): Refused =>
+const manyChannels = (side: string, channels: readonly string[], at: SideAt): Refused =>
   refuse('channel.many', { side, channels }, at);
 
-/** Both sides of a comparison; refused unless they are of one kind, unit, channel and axes, and no run stands on both. */
-export function sidesOf(a: Side, b: Side): Result<Sides> {
+/**
+ * The sides of a comparison, the baseline first; refused unless they are of one kind, unit, channel and axes, and no run
+ * stands on two of them.
+ *
+ * @param list at least two
+ * @param reference runs made in between
+ */
+export function sidesOf(list: readonly Side[], reference?: Side): Result<Sides> {
+  const all = [...distinctlyNamed(list), ...(reference === undefined ? [] : [reference])];
+  for (let k = 1; k < all.length; k++) {
+    for (const before of all.slice(0, k)) {
+      const refusal = whyUnlike(before, all[k]);
+      if (refusal !== undefined) return refusal;
+    }
+  }
+  return success(arranged(all.slice(0, list.length), reference));
+}
+
+/** Further conditions that are called as one before them get their number. */
+const distinctlyNamed = (list: readonly Side[]): Side[] =>
+  list.map((side, k) => {
+    const before = list.slice(0, k).filter(({ name }) => name === side.name).length;
+    return k < 2 || before === 0 ? side : { ...side, name: `${side.name} (${before + 1})` };
+  });
+
+function whyUnlike(a: Side, b: Side): Refused | undefined {
   const names = { a: a.name, b: b.name };
   if ((a.transfers === undefined) !== (b.transfers === undefined)) return refuse('compare.kinds', {}, 'b');
   const [unitA, unitB] = [a, b].map(unitOf);
@@ -119,7 +211,7 @@ export function sidesOf(a: Side, b: Side): Result<Sides> {
   const shared = a.tracks.find(({ run }) =>
     b.tracks.some(({ run: other }) => other.file.sha256 === run.file.sha256 && other.start === run.start),
   );
-  return shared === undefined ? success({ a, b }) : refuse('compare.same', { run: shared.run.label }, 'b');
+  return shared === undefined ? undefined : refuse('compare.same', { run: shared.run.label }, 'b');
 }
 
 /** Why tracks can't stand beside one another, where they are resultants of other axes than the first. @param at what is to blame */
@@ -136,13 +228,15 @@ export function whyOtherResultant([first, ...others]: readonly Track[], at: stri
 const unitOf = ({ tracks, transfers }: Side): string => (transfers?.[0] ?? tracks[0].channel).unit.symbol;
 
 /** The side that a comparison was made of; undefined where its spectra were not kept, so that nothing can be measured anew. */
-export function sideOfComparison({ name, spectrum, excluded = [] }: ComparisonSide): Side | undefined {
+export function sideOfComparison({ name, spectrum, excluded = [] }: ComparisonSide, axis: string): Side | undefined {
   if (spectrum === undefined) return undefined;
-  const tracks = tracksOf(spectrum);
+  const own = { ...spectrum, entries: spectrum.entries.filter(({ channel }) => channel.name === axis) };
   const { window } = spectrum;
-  return { name, channel: tracks[0].channel.name, tracks, spectrum, window, transfers: undefined, excluded };
+  return { name, channel: axis, tracks: tracksOf(own), spectrum: own, window, transfers: undefined, excluded };
 }
 
-/** The run of either side that was sampled the slowest. */
-export const slowestRun = ({ a, b }: Sides): Run =>
-  [...a.tracks, ...b.tracks].map(({ run }) => run).reduce((least, run) => (run.rate < least.rate ? run : least));
+/** The run of any side that was sampled the slowest. */
+export const slowestRun = (sides: Sides): Run =>
+  measuredIn(sides)
+    .flatMap(({ tracks }) => tracks.map(({ run }) => run))
+    .reduce((least, run) => (run.rate < least.rate ? run : least));

@@ -4,7 +4,7 @@ import { refuse } from '../messages/evidence.ts';
 import { refuse as refuseBand } from '../messages/spectra.ts';
 import { isOfSignal, isWeighting } from './metrics.ts';
 import { namesBand, settledBy, type ComparisonRequest, type ComparisonTerms } from './request.ts';
-import { slowestRun, type Side, type Sides } from './sides.ts';
+import { measuredIn, slowestRun, type Side, type Sides } from './sides.ts';
 import { sameBand } from '../planning/planFollowed.ts';
 import { bandsWithin } from '../spectra/bands.ts';
 import { halfRate, isPast, type SpectrumReach } from '../spectra/density.ts';
@@ -28,6 +28,11 @@ export function termsOf(request: ComparisonRequest, sides: Sides): Result<Compar
     margin: request.margin ?? settled.margin,
     method: request.method ?? settled.method,
     floor: request.floor,
+    within: request.within.length > 0 ? request.within : (settled.within ?? []),
+    adjust: request.adjust.length > 0 ? request.adjust : (settled.adjust ?? []),
+    plannedAdjust: (settled.adjust ?? []).map(({ column }) => column),
+    isAllPairs: request.isAllPairs || settled.isAllPairs === true,
+    isPooled: settled.isPooled === true,
   });
 }
 
@@ -94,7 +99,7 @@ function plannedBands(request: ComparisonRequest, reach: readonly SpectrumReach[
 }
 
 /** How far up each run's spectrum reaches: what bands are held against. */
-function reachOf({ a, b }: Sides): SpectrumReach[] {
+function reachOf(sides: Sides): SpectrumReach[] {
   const of = ({ tracks, transfers, spectrum }: Side): readonly SpectrumReach[] =>
     spectrum?.entries ??
     tracks.map(({ run }, index) => {
@@ -103,7 +108,7 @@ function reachOf({ a, b }: Sides): SpectrumReach[] {
         ? { run, spacing: run.rate, segmentSamples: 1 }
         : { run, spacing: bins.spacing, segmentSamples: 2 * (bins.magnitude.length - 1) };
     });
-  return [...of(a), ...of(b)];
+  return measuredIn(sides).flatMap(of);
 }
 
 /** All that the slowest run holds. */

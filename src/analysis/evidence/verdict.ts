@@ -1,6 +1,6 @@
 import { judge, type Judged, type NoInference } from '../../statistics/claim.ts';
 import { claimZone, type Claim } from '../../statistics/claimForm.ts';
-import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
+import { sidesOfRow, type ComparisonRow, type ComparisonValue } from '../../values/comparison.ts';
 import type { VerdictValue } from '../../values/verdict.ts';
 import { claimText, verdictWords } from '../messages/verdict.ts';
 import { guardsOf } from './guards.ts';
@@ -13,14 +13,15 @@ export function verdictOf(
   source: string | undefined,
 ): VerdictValue {
   const { plan } = comparison;
+  const sides = sidesOfRow(comparison, row);
   const guards = guardsOf(comparison, row);
   const judged = judgedRow(comparison, row);
   const verdict = judge(claim, judged, guards.length > 0);
   const words = verdictWords({
     found: row.sentence,
-    a: comparison.a.name,
-    runsA: comparison.a.runs.length,
-    runsB: comparison.b.runs.length,
+    a: sides.a.name,
+    runsA: sides.a.runs.length,
+    runsB: sides.b.runs.length,
     claim,
     verdict,
     guards,
@@ -51,8 +52,8 @@ const reduction = (percent: number | undefined): number | undefined =>
 
 /** A row as it is judged: by the interval it is printed with. */
 function judgedRow(comparison: ComparisonValue, row: ComparisonRow): Judged {
-  const { lowPercent, highPercent, changePercent, spread, primary } = row;
-  const { confidence, family = 1 } = comparison;
+  const { lowPercent, highPercent, changePercent, spread, family } = row;
+  const { confidence } = comparison;
   return {
     ratio: ratioOf(changePercent),
     interval:
@@ -60,12 +61,12 @@ function judgedRow(comparison: ComparisonValue, row: ComparisonRow): Judged {
         ? undefined
         : { low: ratioOf(lowPercent), high: ratioOf(highPercent) },
     spread,
-    confidence: 1 - (1 - confidence) / (primary === true ? 1 : family),
-    noInference: withheld(comparison, row),
+    confidence: 1 - (1 - confidence) / family,
+    noInference: withheld(row),
   };
 }
 
-function withheld({ methodCode, sequence }: ComparisonValue, { lowPercent }: ComparisonRow): NoInference | undefined {
+function withheld({ methodCode, sequence, lowPercent }: ComparisonRow): NoInference | undefined {
   if (lowPercent !== undefined) return sequence === 'apart' ? 'order-apart' : undefined;
   if (methodCode === 'one run each') return 'one-run-each';
   return methodCode === 'no inference' ? 'few-runs' : 'no-scatter';

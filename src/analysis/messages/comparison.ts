@@ -1,8 +1,9 @@
 import { messages, type Sentences } from '../../result/messages.ts';
-import { capitalised } from '../../result/words.ts';
+import { capitalised, counted, listed } from '../../result/words.ts';
 import type { Comparison } from '../../statistics/comparison.ts';
 import { fewestRuns, type Method } from '../../statistics/methods.ts';
 import type { Band } from '../../values/band.ts';
+import type { PlannedAdjustment } from '../../values/plan.ts';
 import { bandText } from '../bandWords.ts';
 import { intervalText, percentText, signedPercentText, sizesText, statedPercentText } from '../percents.ts';
 
@@ -18,15 +19,16 @@ const methodNames: Readonly<Record<Method, string>> = {
   'over-days': 't interval on the changes of the days',
 };
 
-/** How a comparison was made, and of how many runs. */
-export type MethodFacts = Pick<Comparison, 'method' | 'runsA' | 'runsB'>;
+/** How a comparison was made, and of how many runs: of both sides, and of each where there are more. */
+export type MethodFacts = Pick<Comparison, 'method' | 'runsA' | 'runsB'> & { readonly counts?: readonly number[] };
 
 /** The method of a comparison and what it rests on, as a phrase; or why there is no interval. */
-export function methodText({ method, runsA, runsB }: MethodFacts): string {
+export function methodText({ method, runsA, runsB, counts = [runsA, runsB] }: MethodFacts): string {
+  const runs = `${counts.join(' + ')} runs`;
   if (method === 'one run each') return 'one run each, which says nothing about other runs';
   if (method === 'no inference')
-    return `${runsA} + ${runsB} runs: too few to infer anything about other runs; at least ${fewestRuns} of each are needed`;
-  return `${methodNames[method]}, ${runsA} + ${runsB} runs`;
+    return `${runs}: too few to infer anything about other runs; at least ${fewestRuns} of each are needed`;
+  return `${methodNames[method]}, ${runs}`;
 }
 
 /** What every result names: what was measured and where, the sides, the change of B against A, and the runs. */
@@ -41,9 +43,20 @@ export interface ResultPlace extends MethodFacts {
   readonly changePercent: number;
   /** As letters, where it is known: `ABBABAAB`. */
   readonly order: string | undefined;
+  /** The stratum that it is of, or all of them that were put together: `flow low`. */
+  readonly stratum?: string | undefined;
+  readonly combined?: readonly string[] | undefined;
+  /** Of days that were put together: whether it speaks of these, or of other days like them. */
+  readonly days?: 'these' | 'other' | undefined;
+  /** What was taken out of the levels. */
+  readonly adjusted?: readonly PlannedAdjustment[];
+  /** How many reference runs tell of the drift. */
+  readonly references?: number;
+  /** What the rows that hold together are. */
+  readonly together?: 'bands' | 'changes' | 'changes within strata';
 }
 
-/** An interval in percent, its confidence, 0 to 1, and for how many bands together it holds. */
+/** An interval in percent, its confidence, 0 to 1, and for how many rows together it holds. */
 export interface ResultInterval {
   readonly lowPercent: number;
   readonly highPercent: number;
@@ -82,18 +95,38 @@ const methodPhrases: Readonly<Record<Method, string>> = {
   'over-days': ', with the scatter from day to day',
 };
 
-function runsText({ runsA, runsB, order, method }: ResultPlace): string {
+function runsText(place: ResultPlace): string {
+  const { runsA, runsB, order, method } = place;
   const isRead = order !== undefined && order.length <= lettersRead;
   const how = method === 'one run each' || method === 'no inference' ? '' : methodPhrases[method];
-  return `${runsA} + ${runsB} runs${isRead ? ` in order ${order}` : ''}${how}`;
+  return `${runsA} + ${runsB} runs${isRead ? ` in order ${order}` : ''}${how}${besidesText(place)}`;
 }
 
-const subject = ({ level, channel, band }: ResultPlace): string =>
-  `${level} (${channel}${band === undefined ? '' : `, ${bandText(band)}`})`;
+/** What else is in the figures: reference runs, covariates, and of which days it is. */
+function besidesText({ references = 0, adjusted = [], days }: ResultPlace): string {
+  const taken = adjusted.map(({ column, exponent, uncertainty }) =>
+    exponent === undefined
+      ? `, the part of ${column} fitted and taken out`
+      : `, at equal ${column} (power ${exponent}${uncertainty === undefined ? '' : ` ± ${uncertainty}`})`,
+  );
+  return [
+    references === 0 ? '' : `, with ${counted(references, 'reference run')}`,
+    ...taken,
+    days === undefined ? '' : days === 'these' ? ', on these days' : ', as on other days like these',
+  ].join('');
+}
 
-function intervalPhrase({ confidence, family }: ResultInterval, text: string): string {
+function subject({ level, channel, band, stratum, combined }: ResultPlace): string {
+  const where = [channel, ...(band === undefined ? [] : [bandText(band)]), ...(stratum === undefined ? [] : [stratum])];
+  const over = combined === undefined ? '' : `; ${listed(combined)} with equal weights`;
+  return `${level} (${where.join(', ')}${over})`;
+}
+
+function intervalPhrase({ confidence, family, together = 'bands' }: Shown, text: string): string {
   const share = statedPercentText(100 * confidence);
-  return family === 1 ? `${share} interval ${text}` : `interval ${text}, ${share} for all ${family} bands together`;
+  return family === 1
+    ? `${share} interval ${text}`
+    : `interval ${text}, ${share} for all ${family} ${together} together`;
 }
 
 const changed = (facts: Shown): string =>

@@ -61,6 +61,28 @@ export interface EvidenceFacts extends NoteFacts {
   'floor.unit': { readonly floor: string; readonly runs: string };
   'band.missing': { readonly fraction: string };
   /** Which of the bands compared a claim is about: not said, or none of them. */
+  'compare.axis': { readonly side: string; readonly axis: string; readonly channels: readonly string[] };
+  'compare.axes': object;
+  /** Powers of a covariate by which the change would be another. */
+  'compare.adjusted': SideNames & {
+    readonly column: string;
+    readonly exponent: number;
+    readonly others: readonly { readonly exponent: number; readonly changePercent: number }[];
+  };
+  'within.empty': { readonly run: string; readonly side: string; readonly column: string };
+  'within.one': { readonly column: string; readonly word: string };
+  'within.missing': { readonly side: string; readonly column: string; readonly stratum: string };
+  'adjust.unplanned': { readonly column: string };
+  'adjust.apart': SideNames & { readonly column: string };
+  'adjust.unit': { readonly column: string; readonly units: readonly string[] };
+  /** `found` is a figure that has no logarithm; undefined where there is none at all. */
+  'adjust.figure': { readonly column: string; readonly run: string; readonly found: string | undefined };
+  /** Which of several conditions, axes or strata a claim is about: not said, or none of them. */
+  'claim.which': {
+    readonly what: 'condition' | 'axis' | 'stratum';
+    readonly named: string | undefined;
+    readonly known: readonly string[];
+  };
   'claim.band':
     | { readonly problem: 'not said'; readonly compared: readonly Band[] }
     | { readonly problem: 'not compared'; readonly compared: readonly Band[]; readonly band: Band };
@@ -116,6 +138,16 @@ function claimBandSentence(facts: EvidenceFacts['claim.band']): string {
   }
 }
 
+const severals = { condition: 'conditions', axis: 'axes', stratum: 'strata' } as const;
+
+function whichSentence({ what, named, known }: EvidenceFacts['claim.which']): string {
+  const example =
+    what === 'condition' ? `claim C ${known[0]} reduction 15 %` : `claim C reduction 15 % ${what} ${known[0]}`;
+  return named === undefined
+    ? `The comparison has the ${severals[what]} ${known.join(', ')}: say which one the claim is about, as in "${example}".`
+    : `The comparison has no ${what} ${named}, only ${known.join(', ')}.`;
+}
+
 const shortNames: Readonly<Record<Method, string>> = {
   welch: 'Welch’s t',
   paired: 'comparing in pairs',
@@ -148,10 +180,8 @@ const noteSentences: Sentences<NoteFacts> = {
   'compare.one-run-each': () => 'There is one run each: the figures say nothing about other runs.',
   'compare.few-runs': ({ a, b, runsA, runsB, needed }) =>
     `There are ${runsA} runs of ${a} and ${runsB} of ${b}; at least ${needed} of each are needed for an interval.`,
-  'compare.few-in-cell': ({ least, needed, of }) =>
-    of === 'days'
-      ? `There are ${least} days, and at least ${needed} are needed to speak of other days: what is found is of these days.`
-      : `In one stratum there ${least === 1 ? 'is 1 run' : `are ${least} runs`} of a side; at least ${needed} are needed in each to put the strata together.`,
+  'compare.few-in-cell': ({ least, needed }) =>
+    `In one stratum there ${least === 1 ? 'is 1 run' : `are ${least} runs`} of a side; at least ${needed} are needed in each to put the strata together.`,
   'compare.few-for-slope': ({ least, needed }) =>
     `The slope of a covariate is fitted with at least ${needed} runs of each, and there are ${least}: state its exponent instead.`,
   'compare.method-not-possible': (facts) =>
@@ -186,6 +216,28 @@ const sentences: Sentences<EvidenceFacts> = {
   'floor.unit': ({ floor, runs }) =>
     `The recording at rest is in ${floor} and the runs in ${runs}: load both in one unit.`,
   'band.missing': ({ fraction }) => `${fraction} bands need the range they are to cover, as in ${fraction} 4..100 Hz.`,
+  'compare.axis': ({ side, axis, channels }) =>
+    `${side} has no channel ${axis} in every run, only ${channels.join(', ')}: name axes that all runs have.`,
+  'compare.axes': () => 'Responses have no axes to choose: compare them without "axes".',
+  'compare.adjusted': ({ a, b, column, exponent, others }) =>
+    `The change from ${a} to ${b} is at equal ${column}, if levels go with it to the power ${exponent}. By the power ${oneOf(others.map((one) => String(one.exponent)))} it would be ${oneOf(others.map(({ changePercent }) => signedPercentText(changePercent)))}.`,
+  'within.empty': ({ run, side, column }) =>
+    `The run sheet says nothing of ${run} (${side}) under ${column}: fill the column in, or compare within another.`,
+  'within.one': ({ column, word }) =>
+    `Every run has ${word} under ${column}, so there is nothing to compare within: leave "within ${column}" out.`,
+  'within.missing': ({ side, column, stratum }) =>
+    `${side} has no run with ${stratum} under ${column}: compare only what was measured with every condition.`,
+  'adjust.unplanned': ({ column }) =>
+    `A slope of ${column} is fitted only where a plan names it: write "adjust ${column}" in the plan, or state the power, as in "adjust ${column} exponent 1.5".`,
+  'adjust.apart': ({ a, b, column }) =>
+    `The ${column} of ${a} and that of ${b} do not overlap, so a slope could not be told from the change: state the power, as in "adjust ${column} exponent 1.5".`,
+  'adjust.unit': ({ column, units }) =>
+    `The run sheets have ${column} in units of which one is not known (${units.map((unit) => unit || 'none').join(', ')}): write the same unit in each.`,
+  'adjust.figure': ({ column, run, found }) =>
+    found === undefined
+      ? `The run sheet has no figure of ${run} under ${column}: fill it in for every run.`
+      : `The run sheet has ${found} for ${run} under ${column}, and only figures above 0 can be adjusted by.`,
+  'claim.which': whichSentence,
   'claim.band': claimBandSentence,
   'compare.using': () =>
     'What is compared was already cut into segments: its own window counts, not the one after using.',
@@ -215,10 +267,18 @@ export const { tell, refuse } = messages<EvidenceFacts>(sentences);
  * A note of a comparison as a warning; undefined of a level that is none, which is refused before.
  * @param names of the two sides
  * @param bands those compared, which a note about one of them is told with
+ * @param stratum the one that it is about, where it is of one alone
  */
-export function noteWarning(note: Note, names: SideNames, bands: readonly Band[]): Warning | undefined {
+export function noteWarning(
+  note: Note,
+  names: SideNames,
+  bands: readonly Band[],
+  stratum?: string,
+): Warning | undefined {
   if (note.code === 'not-a-level') return undefined;
   const { code, ...facts } = note;
+  // That single strata have few runs is told in their rows, and is no fault of what they have in common.
+  if (stratum !== undefined && (code === 'few-runs' || code === 'one-run-each')) return undefined;
   return 'band' in facts
     ? tell(`compare.${code}`, { ...facts, ...names, band: bands[facts.band] })
     : tell(`compare.${code}`, { ...facts, ...names });

@@ -19,13 +19,15 @@ const responses = [
   'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s | transfer from x to z',
   'gel = load "raw/brick-gel-*.csv.gz" | trim 10..70 s | transfer from x to z',
 ].join('\n');
+const ofAxes = (line: string): string =>
+  [side('foam', '| trim 10..70 s'), side('gel', '| trim 10..70 s'), line].join('\n');
 const single = (pad: string): string => side(pad).replace('*', '1');
 
 /**
- * A page for every message about comparisons and claims. The sheets `other-day` and `warming` list the sample's
- * recordings with other conditions and another order.
+ * A page for every message about comparisons and claims. The sheets `other-day`, `warming`, `strata` and `paces` list
+ * the sample's recordings with other conditions, orders and columns.
  */
-export const evidencePages: MessagePages<Omit<EvidenceFacts, 'compare.few-in-cell' | 'compare.few-for-slope'>> = {
+export const evidencePages: MessagePages<EvidenceFacts> = {
   'compare.kinds': page(
     'A response against a signal',
     'A response is a ratio of two channels and can’t be held against a level of one.',
@@ -105,6 +107,100 @@ export const evidencePages: MessagePages<Omit<EvidenceFacts, 'compare.few-in-cel
     'The range says which of the bands are compared.',
     after('compare foam with gel over third-octave'),
     after('compare foam with gel over third-octave 10..100 Hz'),
+  ),
+  'compare.axis': page(
+    'An axis that a run does not have',
+    'Every run of every side is compared on each of the axes.',
+    ofAxes('compare foam with gel axes x, w over 10..50 Hz'),
+    ofAxes('compare foam with gel axes x, z over 10..50 Hz'),
+  ),
+  'compare.axes': page(
+    'Axes of a response',
+    'A response is from one channel to another, and is compared as it is.',
+    [responses, 'compare foam with gel axes x, z over 10..50 Hz'].join('\n'),
+    [responses, 'compare foam with gel over 10..50 Hz'].join('\n'),
+  ),
+  'compare.adjusted': page(
+    'A change by a stated power of a covariate',
+    'The result hangs on the power, which the author states, and is shown for others beside it.',
+    ofBricks('compare foam with gel over 10..50 Hz adjust speed exponent 1.2'),
+    ofBricks('compare foam with gel over 10..50 Hz'),
+  ),
+  'within.empty': page(
+    'A run of no stratum',
+    'Every run belongs to a stratum, by a word in that column of the run sheet.',
+    ofSheet('runs', 'compare foam with gel within flow over 10..50 Hz'),
+    ofSheet('runs', 'compare foam with gel within surface over 10..50 Hz'),
+  ),
+  'within.one': page(
+    'A column with one word',
+    'Strata are told apart by the words of a column.',
+    ofBricks('compare foam with gel within surface over 10..50 Hz'),
+    ofSheet('runs', 'compare foam with gel within surface over 10..50 Hz'),
+  ),
+  'within.missing': page(
+    'A stratum without one of the conditions',
+    'The change over all strata is the mean of theirs, and each needs runs of every condition.',
+    [
+      bySheet('foam', 'runs'),
+      bySheet('gel', 'runs', ', surface brick'),
+      'compare foam with gel within surface over 10..50 Hz',
+    ].join('\n'),
+    ofSheet('runs', 'compare foam with gel within surface over 10..50 Hz'),
+  ),
+  'compare.few-in-cell': page(
+    'A stratum with a single run of a side',
+    'With two runs of each in every stratum the change over all can be told, with three that within each.',
+    ofSheet('strata', 'compare foam with gel within thin over 10..50 Hz'),
+    ofSheet('strata', 'compare foam with gel within even over 10..50 Hz'),
+  ),
+  'adjust.unplanned': page(
+    'A slope that no plan names',
+    'A slope that is fitted because it helps makes intervals too narrow; it is chosen before the data are seen, or its power is stated.',
+    ofBricks('compare foam with gel over 10..50 Hz adjust speed'),
+    ofBricks('compare foam with gel over 10..50 Hz adjust speed exponent 1'),
+  ),
+  'adjust.apart': page(
+    'A covariate that no two sides share',
+    'Where one side was always faster, the part of the speed and the change are one and the same in the data.',
+    ofSheet(
+      'other-day',
+      'p = plan "Less?" channel z, primary 10..50 Hz repeats 4 adjust speed\ncompare foam with gel plan p',
+    ),
+    ofSheet('other-day', `${comparison} adjust speed exponent 1`),
+  ),
+  'adjust.unit': page(
+    'A covariate in units that are not known',
+    'Figures of several run sheets are brought to one unit, and that has to be one that Washboard knows.',
+    [bySheet('foam', 'runs', ', surface brick'), bySheet('gel', 'paces'), `${comparison} adjust speed exponent 1`].join(
+      '\n',
+    ),
+    ofBricks(`${comparison} adjust speed exponent 1`),
+  ),
+  'adjust.figure': page(
+    'A run without the covariate',
+    'Levels can be brought to one value of a covariate only where every run has a figure of it above 0.',
+    ofBricks(`${comparison} adjust humidity exponent 1`),
+    ofBricks(`${comparison} adjust speed exponent 1`),
+  ),
+  'compare.few-for-slope': page(
+    'Too few runs for a slope',
+    'A slope takes a part of what the runs tell, and with three runs of each little is left.',
+    [
+      ...['foam', 'gel'].map((pad) => bySheet(pad, 'strata', ', few yes')),
+      'p = plan "Less?" channel z, primary 10..50 Hz repeats 3 adjust speed',
+      'compare foam with gel plan p',
+    ].join('\n'),
+    ofSheet(
+      'strata',
+      'p = plan "Less?" channel z, primary 10..50 Hz repeats 4 adjust speed\ncompare foam with gel plan p',
+    ),
+  ),
+  'claim.which': page(
+    'A claim about one of several conditions',
+    'Of several conditions or axes a claim names one; strata are meant together unless one is named.',
+    ofAxes('c = compare foam with gel axes x, z over 10..50 Hz\nclaim c reduction 10 %'),
+    ofAxes('c = compare foam with gel axes x, z over 10..50 Hz\nclaim c reduction 10 % axis z'),
   ),
   'claim.band': page(
     'A claim about a band that is not plain',

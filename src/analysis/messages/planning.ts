@@ -1,4 +1,5 @@
 import { messages, type Sentences } from '../../result/messages.ts';
+import { listed } from '../../result/words.ts';
 import type { Band } from '../../values/band.ts';
 import { bandsText, bandText } from '../bandWords.ts';
 import { percentText, statedPercentText } from '../percents.ts';
@@ -7,8 +8,8 @@ import { percentText, statedPercentText } from '../percents.ts';
 
 export interface PlanningFacts {
   'plan.question': object;
-  /** Letters that are none of A and B; or counts of either that are not the runs of each. */
-  'plan.order': { readonly text: string } | { readonly runsA: number; readonly runsB: number; readonly runs: number };
+  /** What is written otherwise than in letters from A on; or how many of each letter, where they are not the runs of each. */
+  'plan.order': { readonly text: string } | { readonly counts: readonly number[]; readonly runs: number };
   'plan.open': { readonly open: readonly OpenItem[] };
   /** Fractions. */
   'repeats.power': { readonly power: number; readonly confidence: number };
@@ -27,12 +28,14 @@ const openItems: Readonly<Record<OpenItem, string>> = {
   runs: 'the number of runs (repeats 4)',
 };
 
+const letterAt = (index: number): string => String.fromCharCode('A'.charCodeAt(0) + index);
+
 const sentences: Sentences<PlanningFacts> = {
   'plan.question': () => 'A plan begins with its question, in quotes.',
   'plan.order': (facts) =>
     'text' in facts
-      ? `An order is written in the letters A and B, as in "ABBA BAAB", and not as "${facts.text}".`
-      : `The order holds ${facts.runsA} runs of A and ${facts.runsB} of B, and repeats says ${facts.runs} of each.`,
+      ? `An order is written in the letters A and B (and C, D … of further conditions), as in "ABBA BAAB", and not as "${facts.text}".`
+      : `The order holds ${listed(facts.counts.map((count, k) => `${count}${k === 0 ? ' runs' : ''} of ${letterAt(k)}`))}, and repeats says ${facts.runs} of each.`,
   'plan.open': ({ open }) =>
     `The plan leaves open what can no longer be settled once the data are seen: ${open.map((item) => openItems[item]).join(', ')}.`,
   'repeats.power': ({ power, confidence }) =>
@@ -61,7 +64,12 @@ export interface DeviationFacts {
   'deviation.bands-added': { readonly bands: readonly Band[] };
   'deviation.bands-missing': { readonly bands: readonly Band[] };
   /** Runs of each; of A and of B. */
-  'deviation.runs': { readonly planned: number; readonly runsA: number; readonly runsB: number };
+  'deviation.runs': { readonly planned: number; readonly counts: readonly number[] };
+  'deviation.baseline': Otherwise<string>;
+  'deviation.conditions': { readonly planned: readonly string[]; readonly are: readonly string[] };
+  'deviation.all-pairs': { readonly planned: boolean };
+  'deviation.within': { readonly planned: readonly string[]; readonly are: readonly string[] };
+  'deviation.adjust': { readonly planned: readonly string[]; readonly are: readonly string[] };
   /** As letters; undefined where the order is not known. */
   'deviation.order': Otherwise<string>;
   'deviation.excluded': object;
@@ -69,6 +77,8 @@ export interface DeviationFacts {
 
 const otherwise = (what: string, planned: string, is: string | undefined): string =>
   `${what} was planned as ${planned} and is ${is ?? 'none'}`;
+
+const columnsText = (columns: readonly string[]): string => (columns.length === 0 ? 'none' : listed(columns));
 
 const share = (fraction: number): string => percentText(100 * fraction);
 const shareIfAny = (fraction: number | undefined): string | undefined =>
@@ -84,8 +94,15 @@ const deviationClauses: Sentences<DeviationFacts> = {
     `the primary band was planned as ${bandText(planned)} and ${is === undefined ? 'none is named' : `it is ${bandText(is)}`}`,
   'deviation.bands-added': ({ bands }) => `${bandsText(bands)} was not among the bands planned`,
   'deviation.bands-missing': ({ bands }) => `${bandsText(bands)} was planned and is not compared`,
-  'deviation.runs': ({ planned, runsA, runsB }) =>
-    `${planned} runs of each were planned and there are ${runsA} + ${runsB}`,
+  'deviation.runs': ({ planned, counts }) => `${planned} runs of each were planned and there are ${counts.join(' + ')}`,
+  'deviation.baseline': ({ planned, is }) => otherwise('the baseline', planned, is),
+  'deviation.conditions': ({ planned, are }) => otherwise('what is held against it', listed(planned), listed(are)),
+  'deviation.all-pairs': ({ planned }) =>
+    planned
+      ? 'every two conditions were planned to be compared, and each is with the baseline alone'
+      : 'each condition was planned to be compared with the baseline alone, and every two are',
+  'deviation.within': ({ planned, are }) => otherwise('the strata', columnsText(planned), columnsText(are)),
+  'deviation.adjust': ({ planned, are }) => otherwise('the adjustment', columnsText(planned), columnsText(are)),
   'deviation.order': ({ planned, is }) =>
     `the order was planned as ${planned} and ${is === undefined ? 'is not known: give it in the run sheet' : `was ${is}`}`,
   'deviation.excluded': () => 'runs that the sheet excludes were taken in',

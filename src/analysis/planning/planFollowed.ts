@@ -1,6 +1,6 @@
 import type { Message, Warning } from '../../result/result.ts';
 import type { Band } from '../../values/band.ts';
-import type { PlanFollowed, PlanValue, Settled } from '../../values/plan.ts';
+import type { PlanFollowed, PlannedAdjustment, PlanValue, Settled } from '../../values/plan.ts';
 import { deviation, tell } from '../messages/planning.ts';
 
 /** What was done, in the terms in which a plan settles it. */
@@ -13,11 +13,15 @@ export interface Done {
   readonly margin: number | undefined;
   readonly confidence: number;
   readonly method: string;
-  readonly runsA: number;
-  readonly runsB: number;
+  /** What the baseline and the conditions held against it are called, and how many runs each has. */
+  readonly names: readonly string[];
+  readonly counts: readonly number[];
   /** As letters, where it is known: `ABBABAAB`. */
   readonly order: string | undefined;
   readonly includesExcluded: boolean;
+  readonly within: readonly string[];
+  readonly adjust: readonly PlannedAdjustment[];
+  readonly isAllPairs: boolean;
 }
 
 /** Whether two bands have the same edges, to rounding. */
@@ -32,6 +36,7 @@ export function planFollowed(name: string, { hash, settled }: PlanValue, done: D
   const others = [
     ...figureDeviations(settled, done),
     ...bandDeviations(settled, done),
+    ...designDeviations(settled, done),
     ...runDeviations(settled, done),
   ];
   return {
@@ -89,11 +94,43 @@ function bandDeviations(settled: Settled, { primary, bands }: Done): Message[] {
   return found;
 }
 
+/** What is compared, within what, and what is taken out. */
+function designDeviations(settled: Settled, { names, within, adjust, isAllPairs }: Done): Message[] {
+  const found: Message[] = [];
+  const { baseline, conditions, within: strata, adjust: covariates } = settled;
+  const [first, ...others] = names;
+  if (baseline !== undefined && !isSame([baseline], [first]))
+    found.push(deviation('deviation.baseline', { planned: baseline, is: first }));
+  if (conditions !== undefined && !isSame(conditions, others))
+    found.push(deviation('deviation.conditions', { planned: conditions, are: others }));
+  if (conditions !== undefined && conditions.length > 1 && (settled.isAllPairs === true) !== isAllPairs)
+    found.push(deviation('deviation.all-pairs', { planned: settled.isAllPairs === true }));
+  if (strata !== undefined && !isSame(strata, within))
+    found.push(deviation('deviation.within', { planned: strata, are: within }));
+  const [planned, are] = [covariates, adjust].map((list) => (list ?? []).map(adjustmentText));
+  if (covariates !== undefined && !isSame(planned, are)) found.push(deviation('deviation.adjust', { planned, are }));
+  return found;
+}
+
+/** Whether two lists hold the same words, in whatever order and case. */
+function isSame(planned: readonly string[], are: readonly string[]): boolean {
+  const [one, other] = [planned, are].map((list) => list.map((word) => word.toLowerCase()).sort());
+  return one.length === other.length && one.every((word, k) => word === other[k]);
+}
+
+/** `speed exponent 1.5`, as the language has it. */
+export const adjustmentText = ({ column, exponent, uncertainty }: PlannedAdjustment): string =>
+  [
+    column,
+    ...(exponent === undefined ? [] : [`exponent ${exponent}`]),
+    ...(uncertainty === undefined ? [] : [`uncertainty ${uncertainty}`]),
+  ].join(' ');
+
 function runDeviations({ runs, order }: Settled, done: Done): Message[] {
   const found: Message[] = [];
-  const { runsA, runsB } = done;
-  if (runs !== undefined && (runsA !== runs || runsB !== runs))
-    found.push(deviation('deviation.runs', { planned: runs, runsA, runsB }));
+  const { counts } = done;
+  if (runs !== undefined && counts.some((count) => count !== runs))
+    found.push(deviation('deviation.runs', { planned: runs, counts }));
   if (deviates(order, done.order)) found.push(deviation('deviation.order', { planned: order, is: done.order }));
   if (done.includesExcluded) found.push(deviation('deviation.excluded', {}));
   return found;

@@ -1,4 +1,10 @@
-import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
+import {
+  hasConditions,
+  hasSeveral,
+  sidesIn,
+  type ComparisonRow,
+  type ComparisonValue,
+} from '../../values/comparison.ts';
 import { capitalised, counted, listed } from '../../result/words.ts';
 import { distinct, sentence, shortened } from '../names.ts';
 import { aligned, interval, probability, signed, significant, fixed } from '../number.ts';
@@ -8,7 +14,7 @@ import { bareOverlay } from '../plots/overlayOptions.ts';
 import { ratioChart } from '../plots/ratio.ts';
 import { runOrderChart } from '../plots/runOrder.ts';
 import { outcomes, outcomeWord } from '../plots/changeLayers.ts';
-import { comparedName, intervalName } from '../compared.ts';
+import { bandOfRow, intervalName, placesOfRow } from '../compared.ts';
 import { detailsTable } from './comparisonDetails.ts';
 import { excludedPart } from './excluded.ts';
 import { planPart } from './followed.ts';
@@ -24,7 +30,7 @@ export const presentComparison: Presenter<'comparison'> = (value) =>
     ...headRows(value).map((row) => runOrderChart(value, row)),
     comparisonTable(value),
     detailsTable(value),
-    excludedPart(value.a.excluded, value.b.excluded),
+    excludedPart(...sidesIn(value).map(({ excluded }) => excluded)),
   );
 
 /** More bands than this are counted before they are told one by one. */
@@ -50,11 +56,15 @@ function foundParts(value: ComparisonValue): TextPart[] {
   });
   const lines = [
     ...primary.map((row) => row.sentence),
-    `Of ${primary.length > 0 ? 'the other ' : ''}${counted(others.length, 'band')}: ${listed(counts)}.`,
+    `Of ${primary.length > 0 ? 'the other ' : ''}${counted(others.length, hasSeveral(value) ? 'change' : 'band')}: ${listed(counts)}.`,
   ];
   return [
     { type: 'text', style: 'lead', text: lines.join('\n') },
-    { type: 'text', folded: 'Every band in a sentence', text: said(rows) },
+    {
+      type: 'text',
+      folded: hasSeveral(value) ? 'Every change in a sentence' : 'Every band in a sentence',
+      text: said(rows),
+    },
   ];
 }
 
@@ -72,13 +82,15 @@ interface Detail {
 
 /** The outcome beside the band, then the change and how sure it is, then the levels behind it. */
 function comparisonTable(value: ComparisonValue): TablePart {
-  const { a, b, rows, channel, metric, method } = value;
-  const sides = `${a.name} (${counted(a.runs.length, 'run')}) to ${b.name} (${counted(b.runs.length, 'run')})`;
+  const { rows, channel, metric, method } = value;
+  const [from, ...to] = sidesIn(value).map(({ name, runs }) => `${name} (${counted(runs.length, 'run')})`);
+  const sides = `${from} to ${listed(to)}`;
   const details: Detail[] = [
     {
       column: ['Band', '', 'left'],
-      texts: rows.map((row) => `${comparedName(value, row)}${row.primary === true ? ' (primary)' : ''}`),
+      texts: rows.map((row) => `${bandOfRow(value, row)}${row.primary === true ? ' (primary)' : ''}`),
     },
+    ...placeDetails(value),
     { column: ['Outcome', '', 'left'], texts: rows.map(({ outcome }) => outcomeWord(outcome, value)) },
     ...changeDetails(value),
     ...levelDetails(value),
@@ -95,6 +107,13 @@ function comparisonTable(value: ComparisonValue): TablePart {
   };
 }
 
+/** What tells a row from others of its band. */
+const placeDetails = (value: ComparisonValue): Detail[] =>
+  (value.rows.length === 0 ? [] : placesOfRow(value, value.rows[0])).map(([heading], k) => ({
+    column: [capitalised(heading), '', 'left'],
+    texts: value.rows.map((row) => placesOfRow(value, row)[k][1]),
+  }));
+
 function changeDetails(value: ComparisonValue): Detail[] {
   const { rows, family = 1 } = value;
   const texts = rows.map((row) => interval(row.changePercent, row.lowPercent, row.highPercent));
@@ -107,16 +126,19 @@ function changeDetails(value: ComparisonValue): Detail[] {
   return [
     change,
     { column: [intervalName(value), '%'], texts: spans },
-    { column: [family === 1 ? 'p' : 'p for all bands', ''], texts: chances },
+    { column: [family === 1 ? 'p' : hasSeveral(value) ? 'p for all together' : 'p for all bands', ''], texts: chances },
   ];
 }
 
 /** Both sides' levels. */
-function levelDetails({ a, b, rows }: ComparisonValue): Detail[] {
+function levelDetails(value: ComparisonValue): Detail[] {
+  const { a, b, rows } = value;
   const units = distinct(rows.map(({ unit }) => unit.symbol));
   const unit = units.length === 1 ? units[0] : '';
+  // Of several conditions the row names its own.
+  const [named, other] = hasConditions(value) ? ['baseline', 'condition'] : [shortened(a.name), shortened(b.name)];
   return [
-    { column: [`A: ${shortened(a.name)}`, unit], texts: aligned(rows.map((row) => row.a)) },
-    { column: [`B: ${shortened(b.name)}`, unit], texts: aligned(rows.map((row) => row.b)) },
+    { column: [`A: ${named}`, unit], texts: aligned(rows.map((row) => row.a)) },
+    { column: [`B: ${other}`, unit], texts: aligned(rows.map((row) => row.b)) },
   ];
 }

@@ -1,3 +1,4 @@
+import { sidesIn } from '../../values/comparison.ts';
 import type { VerdictValue } from '../../values/verdict.ts';
 import { comparedName, rowIntervalName } from '../compared.ts';
 import { sentence } from '../names.ts';
@@ -18,7 +19,7 @@ export const presentVerdict: Presenter<'verdict'> = (value) =>
     runOrderChart(value.comparison, value.row),
     verdictTable(value),
     planPart(value.comparison),
-    excludedPart(value.comparison.a.excluded, value.comparison.b.excluded),
+    excludedPart(...sidesIn(value.comparison).map(({ excluded }) => excluded)),
   );
 
 /** The sentence that can be quoted, and the reasons as far as it has not told them already. */
@@ -33,7 +34,7 @@ function verdictTable({ verdict, claim, comparison, row, powerReductionPercent }
   const { value: change, low, high } = interval(row.changePercent, row.lowPercent, row.highPercent);
   return {
     type: 'table',
-    caption: `Claim against measurement, ${comparison.a.name} to ${comparison.b.name}, channel ${comparison.channel}`,
+    caption: `Claim against measurement, ${row.baseline} to ${row.condition}, channel ${row.channel}`,
     columns: columns(
       ['Claim', '', 'left'],
       ['Verdict', '', 'left'],

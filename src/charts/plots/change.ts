@@ -1,6 +1,8 @@
-import { counted } from '../../result/words.ts';
-import type { ComparisonValue } from '../../values/comparison.ts';
-import { comparedName, intervalName, isOfSignal } from '../compared.ts';
+import { counted, listed } from '../../result/words.ts';
+import type { Band } from '../../values/band.ts';
+import { hasAxes, hasConditions, sidesIn, type ComparisonSide, type ComparisonValue } from '../../values/comparison.ts';
+import type { SpectrumValue } from '../../values/spectrum.ts';
+import { comparedName, conditionNames, intervalName, isOfSignal } from '../compared.ts';
 import { legendRows } from '../legends.ts';
 import { layered } from '../marks.ts';
 import { sentence } from '../names.ts';
@@ -29,7 +31,7 @@ export function comparisonChart(value: ComparisonValue, options: OverlayOptions)
   const overlayRoom = above === undefined ? 0 : overlayHeight + 60;
   return chartPart({
     what: 'change',
-    title: `Change of ${value.metric} from ${value.a.name} to ${value.b.name}, channel ${value.channel}`,
+    title: `Change of ${value.metric} from ${value.a.name} to ${conditionNames(value)}, channel ${value.channel}`,
     subtitle: `${sentence(value.method)}${hasIntervals(value) ? ` Line: ${intervalName(value)}.` : ''}${starWords(value)}${zoneWords(value)}${cutWords(value)}`,
     view: {
       spacing: 18,
@@ -37,15 +39,18 @@ export function comparisonChart(value: ComparisonValue, options: OverlayOptions)
       vconcat: above === undefined ? [below] : [above, below],
     },
     height: overlayRoom + height + 48,
-    legendRows: above === undefined ? 0 : legendRows([value.a.name, value.b.name]),
+    legendRows:
+      above === undefined ? (hasConditions(value) ? 1 : 0) : legendRows(sidesIn(value).map(({ name }) => name)),
     description: changeDescription(value),
   });
 }
 
 function overlayAbove(value: ComparisonValue, options: OverlayOptions): object | undefined {
-  const { a, b } = value;
-  if (a.spectrum === undefined || b.spectrum === undefined) return undefined;
-  const own = (side: typeof a, spectrum: NonNullable<typeof a.spectrum>): { name: string; value: typeof spectrum } => ({
+  const sides = sidesIn(value);
+  const spectra = sides.flatMap(({ spectrum }) => spectrum ?? []);
+  // Several axes would lie over each other.
+  if (spectra.length < sides.length || hasAxes(value)) return undefined;
+  const own = (side: ComparisonSide, spectrum: SpectrumValue): { name: string; value: SpectrumValue } => ({
     name: side.name,
     value: {
       ...spectrum,
@@ -60,9 +65,13 @@ function overlayAbove(value: ComparisonValue, options: OverlayOptions): object |
     from: 0,
     to: bands.length === 0 ? Infinity : 2 * Math.max(...bands.map(({ to }) => to)),
   };
-  const overlay = overlayOf([own(a, a.spectrum), own(b, b.spectrum)], { ...options, bands, over });
+  const named = sides.map((side, index) => own(side, spectra[index]));
+  const overlay = overlayOf(named, { ...options, bands: distinctBands(bands), over });
   return overlay && layered(overlayHeight, overlayLayers(overlay));
 }
+
+const distinctBands = (bands: readonly Band[]): Band[] =>
+  bands.filter(({ from, to }, index) => bands.findIndex((one) => one.from === from && one.to === to) === index);
 
 /** Said where an interval is wider than the picture. */
 function cutWords({ rows, margin }: ComparisonValue): string {
@@ -84,6 +93,6 @@ function changeDescription(value: ComparisonValue): string {
     const p = row.pAdjusted;
     return `${comparedName(value, row)}: ${changeText(row)}, ${outcomeWord(row.outcome, value)}${p === undefined ? '' : `, p ${probability(p)}`}.`;
   });
-  const sides = [value.a, value.b].map(({ name, runs }) => `${name} (${counted(runs.length, 'run')})`);
-  return `Change of ${value.metric} from ${sides.join(' to ')}, channel ${value.channel}${hasIntervals(value) ? `, with ${intervalName(value)}` : ''}. ${sentences.join(' ')}`;
+  const [from, ...to] = sidesIn(value).map(({ name, runs }) => `${name} (${counted(runs.length, 'run')})`);
+  return `Change of ${value.metric} from ${from} to ${listed(to)}, channel ${value.channel}${hasIntervals(value) ? `, with ${intervalName(value)}` : ''}. ${sentences.join(' ')}`;
 }

@@ -1,7 +1,15 @@
-import type { ComparisonRow, ComparisonValue, Outcome } from '../../values/comparison.ts';
+import {
+  hasConditions,
+  hasSeveral,
+  type ComparisonRow,
+  type ComparisonValue,
+  type Outcome,
+} from '../../values/comparison.ts';
 import { levelAxis, textWidth, type Domain } from '../axes.ts';
 import { comparedName } from '../compared.ts';
+import { bySeries } from '../legends.ts';
 import { dots, layerOf, rimmedText, writtenFrom } from '../marks.ts';
+import { distinct } from '../names.ts';
 import { drawn, interval, percent, plain, signed } from '../number.ts';
 import { role } from '../specification.ts';
 import { labelsFor } from './overlayLabels.ts';
@@ -58,7 +66,7 @@ export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): obj
     type: 'nominal',
     sort: null,
     scale: { domain: rows.map((row) => rowLabel(value, row)), padding: 0.1 },
-    axis: { title: null, ticks: false, domain: false, labelLimit: 90 },
+    axis: { title: null, ticks: false, domain: false, labelLimit: hasSeveral(value) ? 220 : 90 },
   };
   const present = outcomes.filter(({ outcome }) => rows.some((row) => row.outcome === outcome));
   const byOutcome = (range: readonly unknown[]): object => ({
@@ -69,7 +77,10 @@ export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): obj
     legend: null,
   });
   const color = byOutcome(present.map(({ ink }) => role(ink)));
-  const shape = byOutcome(present.map((entry) => entry.shape));
+  // Several conditions are told apart by shape and dash; what was found stands beside each in words and colour.
+  const conditions = hasConditions(value) ? bySeries(conditionsIn(value), 'dot', { field: 'condition' }) : undefined;
+  const shape = conditions?.shape ?? byOutcome(present.map((entry) => entry.shape));
+  const dash = conditions === undefined ? {} : { strokeDash: conditions.strokeDash };
   const written = { dy: -12, fontSize: 11, align: { expr: 'datum.side' } };
   return [
     ...(claim === undefined ? zoneOfMargin(margin, x) : claimLayers(claim, domain, x)),
@@ -77,7 +88,7 @@ export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): obj
     layerOf(
       values,
       { type: 'rule', strokeWidth: role('strong'), clip: true },
-      { y, x: x('low'), x2: { field: 'high' }, color },
+      { y, x: x('low'), x2: { field: 'high' }, color, ...dash },
     ),
     dots(values, 110, { y, x: x('change'), color, shape }),
     ...rimmedText(values, written, { y, x: x('change'), ...writtenFrom('text') }),
@@ -115,6 +126,12 @@ function claimLayers(claim: ClaimedChange, domain: Domain, x: FieldAxis): object
   ];
 }
 
+/** What a row's mark is told apart by, where there are several conditions. */
+const conditionOf = ({ isAllPairs }: ComparisonValue, { baseline, condition }: ComparisonRow): string =>
+  isAllPairs === true ? `${condition} against ${baseline}` : condition;
+
+const conditionsIn = (value: ComparisonValue): string[] => distinct(value.rows.map((row) => conditionOf(value, row)));
+
 const wordsOf = (value: ComparisonValue, row: ComparisonRow): string =>
   `${changeText(row)}, ${outcomeWord(row.outcome, value)}`;
 
@@ -132,6 +149,7 @@ function changeData(value: ComparisonValue, domain: Domain): object[] {
     low: drawn(Math.max(domain.from, row.lowPercent ?? row.changePercent)),
     high: drawn(Math.min(domain.to, row.highPercent ?? row.changePercent)),
     outcome: outcomeWord(row.outcome, value),
+    condition: conditionOf(value, row),
     side: sideOf(along(row.changePercent), wordsOf(value, row)),
     text: wordsOf(value, row),
     says: `${rowLabel(value, row)}\n${row.sentence}`,

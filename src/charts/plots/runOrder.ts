@@ -1,11 +1,11 @@
 import { capitalised, counted } from '../../result/words.ts';
-import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
+import { sidesOfRow, type ComparisonRow, type ComparisonValue } from '../../values/comparison.ts';
 import type { Run } from '../../values/run.ts';
 import { heightOfNames, levelAxis, runsAxis } from '../axes.ts';
 import { comparedName } from '../compared.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf, rim } from '../marks.ts';
-import { axisTitle, printedUnit } from '../names.ts';
+import { axisTitle, distinct, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
@@ -22,19 +22,25 @@ interface Dot {
 
 /** Every run of both sides a dot, in the order they were made: scatter, drift and the change at once. */
 export function runOrderChart(value: ComparisonValue, row: ComparisonRow): ChartPart | undefined {
-  const { a, b } = value;
+  const like = value.rows.filter(
+    ({ band, channel, stratum, baseline }) =>
+      band === row.band && channel === row.channel && stratum === row.stratum && baseline === row.baseline,
+  );
+  // The conditions beside this one are shown with it.
+  const others = (like.includes(row) ? like : [row]).map((one) => ({ one, side: sidesOfRow(value, one).b }));
+  const { a } = sidesOfRow(value, row);
   const of = ({ runs, name, places }: ComparisonValue['a'], figures: readonly number[]): Dot[] =>
     runs
       .slice(0, figures.length)
       .map((run, index) => ({ run, side: name, rms: figures[index], place: places?.[index] }));
-  const { made, known } = inOrder([...of(a, row.aRuns), ...of(b, row.bRuns)]);
+  const { made, known } = inOrder([...of(a, row.aRuns), ...others.flatMap(({ one, side }) => of(side, one.bRuns))]);
   if (made.length === 0) return undefined;
-  const sides = a.name === b.name ? [a.name] : [a.name, b.name];
+  const sides = distinct([a.name, ...others.map(({ side }) => side.name)]);
   const unit = row.unit.symbol;
   const { color, shape, strokeDash } = bySeries(sides, 'dot', { field: 'side' });
   const levels = { zero: false, nice: true, padding: 8 };
   const y = levelAxis('rms', axisTitle(value.metric, unit), levels, { tickCount: 5 });
-  const means = sides.map((side, index) => ({ side, rms: drawn(index === 0 ? row.a : row.b) }));
+  const means = sides.map((side, index) => ({ side, rms: drawn(index === 0 ? row.a : others[index - 1].one.b) }));
   const values = made.map(({ run, side, rms }, place) => ({
     place: `${place + 1}. ${run.label}`,
     side,
@@ -44,7 +50,7 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
   const places = values.map(({ place }) => place);
   return chartPart({
     what: 'runs',
-    title: `Every run: ${value.metric}, ${comparedName(value, row)}, channel ${value.channel}`,
+    title: `Every run: ${value.metric}, ${comparedName(value, row)}, channel ${row.channel}`,
     subtitle: `${known ? 'In the order in which the runs were made' : 'Set by set, for the order in which the runs were made is not known'}; the lines are the geometric means. The axis does not begin at zero.`,
     view: layered(plotHeight, [
       layerOf(means, { type: 'rule', strokeWidth: 1.4 }, { y, color, strokeDash }),

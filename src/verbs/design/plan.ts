@@ -2,9 +2,9 @@ import { metricNames } from '../../analysis/evidence/metrics.ts';
 import { orderLetters, planOf } from '../../analysis/planning/plan.ts';
 import { success, type Result } from '../../result/result.ts';
 import type { Claim, Settled } from '../../values/plan.ts';
-import { operand, option, rangesIn, siOf, textOf, wordOf } from '../arguments.ts';
+import { hasFlag, operand, option, rangesIn, siOf, textOf, textsIn, wordOf } from '../arguments.ts';
 import { boundWords, claimFrom, directionWords, ofWords, sizeAccepts } from '../evidence/claimWords.ts';
-import { methodIn } from '../evidence/compareRequest.ts';
+import { adjustmentsIn, adjustOption, methodIn } from '../evidence/compareRequest.ts';
 import { refuse } from '../messages/evidence.ts';
 import type { Argument, Arguments, Verb } from '../verb.ts';
 
@@ -12,7 +12,7 @@ export const plan: Verb = {
   form: {
     verb: 'plan',
     summary: 'States what is to be found out and how, before the data are seen.',
-    help: 'A plan names the question, what is measured (`metric`, `channel`), the one band that counts (`primary`) and others (`over`), the claim, the margin within which both count as the same, the number and order of the runs, the method, and rules for leaving runs out. It is marked by the SHA-256 of what it states, so a later change of it shows. A comparison that is given the plan takes from it whatever it does not state itself, and every result says where it departs from it. What is left out was not settled. A plan is worth most when it is committed before the first recording.',
+    help: 'A plan names the question, what is measured (`metric`, `channel`), the one band that counts (`primary`) and others (`over`), the claim, the margin within which both count as the same, the number and order of the runs, the baseline and the conditions held against it, the strata (`within`), the covariates that are taken out (`adjust`), the method, and rules for leaving runs out. It is marked by the SHA-256 of what it states, so a later change of it shows. A comparison that is given the plan takes from it whatever it does not state itself, and every result says where it departs from it. What is left out was not settled. A plan is worth most when it is committed before the first recording.',
     operands: [{ name: 'question', doc: 'The question, in a sentence.', accepts: [{ type: 'text', role: 'label' }] }],
     options: [
       { keyword: 'metric', doc: 'The level that is compared.', accepts: [{ type: 'word', words: metricNames }] },
@@ -60,6 +60,22 @@ export const plan: Verb = {
         doc: 'The order of the runs: from `order`, or as letters.',
         accepts: [{ type: 'value', kinds: ['order'] }, { type: 'text' }],
       },
+      { keyword: 'baseline', doc: 'What the others are held against.', accepts: [{ type: 'channel' }] },
+      {
+        keyword: 'conditions',
+        doc: 'What is held against the baseline: `conditions rubber, cork`.',
+        accepts: [{ type: 'channel' }],
+        many: true,
+      },
+      { keyword: 'all-pairs', doc: 'Compare every two conditions, and not only each with the baseline.', accepts: [] },
+      {
+        keyword: 'within',
+        doc: 'Columns of the run sheet within whose words runs are compared.',
+        accepts: [{ type: 'channel' }],
+        many: true,
+      },
+      adjustOption,
+      { keyword: 'pooled', doc: 'Let one scatter stand for all runs (Dunnett, Tukey).', accepts: [] },
       { keyword: 'paired', doc: 'Compare within pairs of neighbouring runs.', accepts: [] },
       { keyword: 'trend', doc: 'Take a steady drift over the order of the runs out.', accepts: [] },
       { keyword: 'rules', doc: 'When a run is left out, one sentence each.', accepts: [{ type: 'text' }], many: true },
@@ -67,6 +83,7 @@ export const plan: Verb = {
     ],
     gives: 'plan',
     examples: [
+      'plan "Which mount lowers vibration?" channel z, primary 10..50 Hz baseline rigid conditions rubber, cork\n  repeats 4 order (order 4 conditions rigid, rubber, cork) within surface adjust speed exponent 1.5',
       'plan "Does the gel pad lower vertical vibration on bricks by 30 %?" channel z,\n  primary 10..50 Hz over 4..10 Hz, 50..100 Hz,\n  claim reduction 30 % repeats 4 order "ABBA BAAB",\n  rules "the whole path without a stop"',
     ],
   },
@@ -86,6 +103,8 @@ function settledIn(given: Arguments): Result<Settled> {
   if (!order.ok) return order;
   const method = methodIn(given);
   if (!method.ok) return method;
+  const adjust = adjustmentsIn(given);
+  if (!adjust.ok) return adjust;
   const bands = rangesIn(given.options.over ?? []);
   const entries: { [Item in keyof Settled]-?: Settled[Item] | undefined } = {
     question: textOf(operand(given, 'question')) ?? '',
@@ -100,11 +119,19 @@ function settledIn(given: Arguments): Result<Settled> {
     method: method.value,
     runs: siOf(given, 'repeats'),
     order: order.value,
+    baseline: textOf(option(given, 'baseline')),
+    conditions: someOf(textsIn(given.options.conditions)),
+    isAllPairs: hasFlag(given, 'all-pairs') ? true : undefined,
+    within: someOf(textsIn(given.options.within)),
+    adjust: someOf(adjust.value),
+    isPooled: hasFlag(given, 'pooled') ? true : undefined,
   };
   return success(
     Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined)) as unknown as Settled,
   );
 }
+
+const someOf = <T>(list: readonly T[]): readonly T[] | undefined => (list.length === 0 ? undefined : list);
 
 function claimIn(given: Arguments): Result<Claim | undefined> {
   const group = option(given, 'claim');

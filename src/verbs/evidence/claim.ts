@@ -5,16 +5,25 @@ import type { ComparisonValue } from '../../values/comparison.ts';
 import type { Claim } from '../../values/plan.ts';
 import { operand, option, rangesIn, textOf, valueOf, wordOf } from '../arguments.ts';
 import { refuse } from '../messages/evidence.ts';
-import { answer, type Arguments, type Verb } from '../verb.ts';
+import { answer, type Argument, type Arguments, type Verb } from '../verb.ts';
 import { boundWords, claimFrom, directionWords, ofWords, sizeAccepts } from './claimWords.ts';
 
 export const claim: Verb = {
   form: {
     verb: 'claim',
     summary: 'Holds a claim against a comparison: supported, contradicted or not shown.',
-    help: 'A claim is supported when the whole interval of the change lies where the claim is true, contradicted when none of it does, and otherwise not shown; at exactly the claimed value "not shown" is the honest answer 95 times of 100. A figure alone means "at least"; `at-most` and `about … tolerance` say otherwise, no figure means any reduction. `no-worse 5 %` is an increase of no more than 5 %. Percentages are of amplitude (r.m.s.); `of power` takes the figure as one of mean square, and both are shown: 15 % less amplitude is 27.75 % less power. Fewer than 3 runs a side, all runs of one side before the other’s, a fault in a recording, speeds too far apart, a band under the noise floor, one that was not among those compared or one that the plan does not name forbid a verdict. Without words the claim of the comparison’s plan is judged.',
+    help: 'A claim is supported when the whole interval of the change lies where the claim is true, contradicted when none of it does, and otherwise not shown; at exactly the claimed value "not shown" is the honest answer 95 times of 100. A figure alone means "at least"; `at-most` and `about … tolerance` say otherwise, no figure means any reduction. `no-worse 5 %` is an increase of no more than 5 %. Percentages are of amplitude (r.m.s.); `of power` takes the figure as one of mean square, and both are shown: 15 % less amplitude is 27.75 % less power. Fewer than 3 runs a side, all runs of one side before the other’s, a fault in a recording, speeds too far apart, a band under the noise floor, one that was not among those compared or one that the plan does not name forbid a verdict. Without words the claim of the comparison’s plan is judged. Of several conditions it names one (`claim C rubber reduction 30 %`), of several axes one with `axis`; of strata it is about all together unless `stratum` names one.',
     operands: [
       { name: 'comparison', doc: 'What was found.', accepts: [{ type: 'value', kinds: ['comparison'] }] },
+      {
+        name: 'condition',
+        doc: 'Which of several conditions, as the comparison names it.',
+        accepts: [
+          { type: 'value', kinds: ['runs', 'spectrum', 'transfer'] },
+          { type: 'text', role: 'label' },
+        ],
+        optional: true,
+      },
       { name: 'direction', doc: 'Which way.', accepts: [{ type: 'word', words: directionWords }], optional: true },
       {
         name: 'bound',
@@ -42,6 +51,13 @@ export const claim: Verb = {
         accepts: [{ type: 'range', dimension: 'frequency' }],
         default: 'the primary or only band of the comparison',
       },
+      { keyword: 'axis', doc: 'Which of several axes.', accepts: [{ type: 'channel' }] },
+      {
+        keyword: 'stratum',
+        doc: 'Which of several strata.',
+        accepts: [{ type: 'channel' }],
+        default: 'all of them together',
+      },
       { keyword: 'source', doc: 'Where the claim stands.', accepts: [{ type: 'text', role: 'label' }] },
     ],
     gives: 'verdict',
@@ -55,7 +71,16 @@ export const claim: Verb = {
     const claim = claimIn(given, comparison);
     if (!claim.ok) return claim;
     const [over] = rangesIn(given.options.over ?? []);
-    const claimed = claimedRow(comparison, over, watch);
+    const claimed = claimedRow(
+      comparison,
+      {
+        band: over,
+        condition: conditionIn(operand(given, 'condition')),
+        axis: textOf(option(given, 'axis')),
+        stratum: textOf(option(given, 'stratum')),
+      },
+      watch,
+    );
     if (!claimed.ok) return claimed;
     const planned = given.operands.direction === undefined ? comparison.plan?.source : undefined;
     const source = textOf(option(given, 'source')) ?? planned;
@@ -63,6 +88,13 @@ export const claim: Verb = {
     return answer(verdictOf(claim.value, claimed.value.comparison, row, source), warnings);
   },
 };
+
+/** What a condition is called: by the text, as its set, or by the name it is bound to. */
+function conditionIn(argument: Argument | undefined): string | undefined {
+  if (argument?.type !== 'value') return textOf(argument);
+  const { value, name } = argument;
+  return ('set' in value ? value.set : undefined) ?? name;
+}
 
 /** The claim in words, or that of the comparison's plan. */
 function claimIn(given: Arguments, { plan }: ComparisonValue): Result<Claim> {

@@ -1,18 +1,19 @@
 import { comparedSides } from '../../analysis/evidence/comparedSides.ts';
 import { metricNames } from '../../analysis/evidence/metrics.ts';
-import { sideOf, sidesOf } from '../../analysis/evidence/sides.ts';
+import { sideOf, sidesOf, type Side, type SideOptions, type Sides } from '../../analysis/evidence/sides.ts';
 import { octaveFractions } from '../../analysis/spectra/octaves.ts';
 import { windowNames } from '../../analysis/spectra/window.ts';
-import { hasFlag } from '../arguments.ts';
+import type { Result } from '../../result/result.ts';
+import { hasFlag, textsIn } from '../arguments.ts';
 import { windowOf } from '../spectra/using.ts';
-import type { Verb } from '../verb.ts';
-import { comparableIn, compareRequest } from './compareRequest.ts';
+import type { Arguments, Verb } from '../verb.ts';
+import { adjustOption, comparablesIn, compareRequest, referenceIn, type NamedComparable } from './compareRequest.ts';
 
 export const compare: Verb = {
   form: {
     verb: 'compare',
-    summary: 'Says how much B differs from A in each band, and how sure that is.',
-    help: 'The run is the unit of evidence: each run gives one level a band, and their logarithms are compared; the change is B/A − 1 of the geometric means, in percent of amplitude and in dB (20 log10). The method follows from how the test was laid out, as its run sheet tells, and never from the data: within pairs that the sheet names (column `pair`); with differences between days taken out (column `day` or `session`, or dates); with a steady drift over the known order taken out, from 6 runs a side a curved one, too; by Welch’s t (Welch 1947) where the order is not known. Of all runs of A before all of B no verdict is given. Each row makes one statement: its interval, p, outcome and every claim rest on the same limits. The band named `primary` stands by itself; the others hold together (Bonferroni). A row is lower, higher, the same within the stated `margin` when the whole interval lies within it, or not shown. `metric` compares another level than the r.m.s. of a band: `vdv`, the 99 and 99.9 % levels, or the r.m.s. weighted by `wk` and its kin. With fewer than 3 runs a side the figure stands without interval. A change that is not shown is not the same as no change: read the interval, and what it rules out. Name bands before looking at the spectra, in a `plan`.',
+    summary: 'Says how much conditions differ from a baseline in each band, and how sure that is.',
+    help: 'The run is the unit of evidence: each run gives one level a band, and their logarithms are compared; the change is B/A − 1 of the geometric means, in percent of amplitude and in dB (20 log10). The method follows from how the test was laid out, as its run sheet tells, and never from the data: within pairs that the sheet names (column `pair`); with differences between days taken out (column `day` or `session`, or dates); with a steady drift over the known order taken out, from 6 runs a side a curved one, too; by Welch’s t (Welch 1947) where the order is not known. Of all runs of A before all of B no verdict is given. Each row makes one statement: its interval, p, outcome and every claim rest on the same limits. The band named `primary` stands by itself; the others hold together (Bonferroni). A row is lower, higher, the same within the stated `margin` when the whole interval lies within it, or not shown. `metric` compares another level than the r.m.s. of a band: `vdv`, the 99 and 99.9 % levels, or the r.m.s. weighted by `wk` and its kin. With fewer than 3 runs a side the figure stands without interval. A change that is not shown is not the same as no change: read the interval, and what it rules out. Name bands before looking at the spectra, in a `plan`.\n\nSeveral conditions (`compare rigid with rubber, cork`) are each held against the baseline, or every two with `all-pairs`, in one family over conditions, bands and axes (`axes x, y, z`); their runs tell the drift together, each with its own scatter. `within surface` gives the change for each word of that column of the run sheet, and the change over all of them with equal weights, which needs 2 runs of each in every stratum; what holds within single strata is a family of its own. Days as strata speak of other days from 3 days on (t over the days’ changes), else of these days. `adjust speed exponent 1.5` brings the levels to one speed by a power that is stated, whose uncertainty widens the interval; `adjust temperature` fits a slope, where the plan names it and every side has 4 runs. `reference` takes runs that were made in between, of no condition compared, into the drift. Where the plan says `pooled`, one scatter stands for all runs and the intervals are Dunnett’s (Dunnett 1955), of all pairs Tukey’s (Kramer 1956).',
     operands: [
       {
         name: 'a',
@@ -21,9 +22,10 @@ export const compare: Verb = {
       },
       {
         name: 'b',
-        doc: 'What is held against it.',
+        doc: 'What is held against it: one condition or several.',
         accepts: [{ type: 'value', kinds: ['runs', 'spectrum', 'transfer'] }],
         keyword: 'with',
+        many: true,
       },
     ],
     options: [
@@ -41,6 +43,25 @@ export const compare: Verb = {
         keyword: 'primary',
         doc: 'The one band that the question is about: it stands by itself, not together with the others.',
         accepts: [{ type: 'range', dimension: 'frequency' }],
+      },
+      { keyword: 'all-pairs', doc: 'Compare every two conditions, and not only each with the baseline.', accepts: [] },
+      {
+        keyword: 'within',
+        doc: 'Columns of the run sheet, for each of whose words the runs are compared by themselves, and over all.',
+        accepts: [{ type: 'channel' }],
+        many: true,
+      },
+      adjustOption,
+      {
+        keyword: 'axes',
+        doc: 'The axes to compare, where the runs have several.',
+        accepts: [{ type: 'channel' }],
+        many: true,
+      },
+      {
+        keyword: 'reference',
+        doc: 'Runs made in between, of no condition compared, that tell of a drift.',
+        accepts: [{ type: 'value', kinds: ['runs', 'spectrum', 'transfer'] }],
       },
       {
         keyword: 'metric',
@@ -90,22 +111,37 @@ export const compare: Verb = {
     gives: 'comparison',
     examples: [
       'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\ngel = load "raw/brick-gel-*.csv.gz" | channel z | trim 10..70 s\ncompare foam with gel primary 10..50 Hz over 4..10 Hz, 50..100 Hz',
+      'foam = load sheet "raw/runs.csv" where condition foam | channel z | trim 12..72 s\ngel = load sheet "raw/runs.csv" where condition gel | channel z | trim 12..72 s\ncompare foam with gel within surface over 10..50 Hz',
       'foam = load sheet "raw/runs.csv" where condition foam, surface brick | channel z | trim 12..72 s\ngel = load sheet "raw/runs.csv" where condition gel, surface brick | channel z | trim 12..72 s\ncompare foam with gel metric vdv trend',
     ],
   },
   evaluate(given, { watch }) {
-    const includesExcluded = hasFlag(given, 'including');
-    const window = windowOf(given);
-    const [a, b] = (['a', 'b'] as const).map((at) => {
-      const { value, name } = comparableIn(given, at);
-      return sideOf(value, { name, window, includesExcluded, at });
-    });
-    if (!a.ok) return a;
-    if (!b.ok) return b;
-    const sides = sidesOf(a.value, b.value);
-    if (!sides.ok) return sides;
+    const axes = textsIn(given.options.axes);
+    const sides: Sides[] = [];
+    for (const axis of axes.length === 0 ? [undefined] : axes) {
+      const one = sidesIn(given, axis);
+      if (!one.ok) return one;
+      sides.push(one.value);
+    }
     const request = compareRequest(given);
     if (!request.ok) return request;
-    return comparedSides(sides.value, request.value, watch);
+    return comparedSides(sides, request.value, watch);
   },
 };
+
+/** The sides of one axis, or of the only channel. */
+function sidesIn(given: Arguments, axis: string | undefined): Result<Sides> {
+  const options = { window: windowOf(given), includesExcluded: hasFlag(given, 'including'), axis };
+  const made = ({ value, name }: NamedComparable, at: SideOptions['at']): Result<Side> =>
+    sideOf(value, { ...options, name, at });
+  const list: Side[] = [];
+  for (const [index, one] of comparablesIn(given).entries()) {
+    const side = made(one, index === 0 ? 'a' : 'b');
+    if (!side.ok) return side;
+    list.push(side.value);
+  }
+  const between = referenceIn(given);
+  if (between === undefined) return sidesOf(list);
+  const reference = made(between, 'reference');
+  return reference.ok ? sidesOf(list, reference.value) : reference;
+}

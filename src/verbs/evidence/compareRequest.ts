@@ -4,7 +4,9 @@ import type { OctaveFraction } from '../../analysis/spectra/octaves.ts';
 import { success, type Result } from '../../result/result.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
-import { hasFlag, operand, option, rangesIn, siOf, wordOf } from '../arguments.ts';
+import type { OptionForm } from '../../language/form.ts';
+import type { PlannedAdjustment } from '../../values/plan.ts';
+import { hasFlag, option, quantityIn, rangesIn, si, siOf, textsIn, wordOf } from '../arguments.ts';
 import { refuse } from '../messages/evidence.ts';
 import type { Argument, Arguments } from '../verb.ts';
 
@@ -12,6 +14,8 @@ import type { Argument, Arguments } from '../verb.ts';
 export function compareRequest(given: Arguments): Result<ComparisonRequest> {
   const method = methodIn(given);
   if (!method.ok) return method;
+  const adjust = adjustmentsIn(given);
+  if (!adjust.ok) return adjust;
   const over = given.options.over ?? [];
   return success({
     metric: wordOf(option(given, 'metric')),
@@ -25,6 +29,9 @@ export function compareRequest(given: Arguments): Result<ComparisonRequest> {
     plan: planIn(option(given, 'plan')),
     includesExcluded: hasFlag(given, 'including'),
     statesWindow: hasFlag(given, 'using'),
+    within: textsIn(given.options.within),
+    adjust: adjust.value,
+    isAllPairs: hasFlag(given, 'all-pairs'),
   });
 }
 
@@ -33,6 +40,37 @@ export function methodIn(given: Arguments): Result<AskedMethod | undefined> {
   const [paired, trend] = [hasFlag(given, 'paired'), hasFlag(given, 'trend')];
   if (paired && trend) return refuse('compare.methods', {}, 'trend');
   return success(paired ? 'paired' : trend ? 'trend' : undefined);
+}
+
+/** How `adjust` is written in a comparison and in a plan: `adjust speed exponent 1.5 uncertainty 0.2`, `adjust temperature`. */
+export const adjustOption: OptionForm = {
+  keyword: 'adjust',
+  doc: 'A column of the run sheet whose part is taken out of the levels: they go with it to the `exponent` that is stated; without one a slope is fitted, which a plan has to name.',
+  accepts: [],
+  parts: [
+    { accepts: [{ type: 'channel' }], doc: 'The column, without its unit.' },
+    { accepts: [{ type: 'word', words: ['exponent'] }], optional: true, doc: 'The power is stated.' },
+    { accepts: [{ type: 'number' }], optional: true, doc: 'The power.' },
+    { accepts: [{ type: 'word', words: ['uncertainty'] }], optional: true, doc: 'Its standard uncertainty is stated.' },
+    { accepts: [{ type: 'number', least: 0 }], optional: true, doc: 'The standard uncertainty.' },
+  ],
+  repeatable: true,
+};
+
+/** The adjustments that a comparison or a plan states; refused of a word without its figure. */
+export function adjustmentsIn(given: Arguments): Result<readonly PlannedAdjustment[]> {
+  const found: PlannedAdjustment[] = [];
+  for (const one of given.options.adjust ?? []) {
+    const parts = one.type === 'group' ? one.parts : [one];
+    const [column] = textsIn(parts);
+    const words = parts.flatMap((part) => wordOf(part) ?? []).filter((word) => word !== column);
+    const figures = parts.flatMap((part) => quantityIn(part) ?? []).map(si);
+    const at = (word: string): number | undefined => (words.includes(word) ? figures[words.indexOf(word)] : undefined);
+    if (figures.length !== words.length || (words.includes('uncertainty') && !words.includes('exponent')))
+      return refuse('adjust.words', { column }, 'adjust');
+    found.push({ column, exponent: at('exponent'), uncertainty: at('uncertainty') });
+  }
+  return success(found);
 }
 
 function floorIn(argument: Argument | undefined): RunsValue | SpectrumValue | undefined {
@@ -46,13 +84,29 @@ function planIn(argument: Argument | undefined): NamedPlan | undefined {
   return { name: argument.name ?? 'the plan', value: argument.value };
 }
 
-/** What stands on a side, and what it is called: as its set, as the name it is bound to, or as its letter. */
-export function comparableIn(given: Arguments, at: 'a' | 'b'): { readonly value: Comparable; readonly name: string } {
-  const argument = operand(given, at);
-  if (argument?.type === 'value') {
+/** What stands on a side, and what it is called. */
+export interface NamedComparable {
+  readonly value: Comparable;
+  readonly name: string;
+}
+
+/** What is compared, the baseline first: called as its set, as the name it is bound to, or by its letter. */
+export function comparablesIn(given: Arguments): readonly NamedComparable[] {
+  const all = [...(given.operands.a ?? []), ...(given.operands.b ?? [])];
+  return all.map((argument, index) => comparable(argument, String.fromCharCode('A'.charCodeAt(0) + index)));
+}
+
+/** The reference runs that were made in between. */
+export function referenceIn(given: Arguments): NamedComparable | undefined {
+  const argument = option(given, 'reference');
+  return argument && comparable(argument, 'reference');
+}
+
+function comparable(argument: Argument, letter: string): NamedComparable {
+  if (argument.type === 'value') {
     const { value } = argument;
     if (value.kind === 'runs' || value.kind === 'spectrum' || value.kind === 'transfer')
-      return { value, name: value.set ?? argument.name ?? at.toUpperCase() };
+      return { value, name: value.set ?? argument.name ?? letter };
   }
-  throw new Error(`operand ${at} can't be compared`);
+  throw new Error('an operand can not be compared');
 }

@@ -5,6 +5,9 @@ import { after } from './ground.ts';
 const pads = ['foam', 'gel']
   .map((pad) => `${pad} = load "raw/brick-${pad}-*.csv.gz" | channel z | trim 10..70 s`)
   .join('\n');
+const bySheet = ['foam', 'gel']
+  .map((pad) => `${pad} = load sheet "raw/runs.csv" where condition ${pad}, surface brick | channel z | trim 12..72 s`)
+  .join('\n');
 const ofPads = (...lines: readonly string[]): string => after(lines.join('\n'), pads);
 
 /** Of words that do not fit together. That of `option.missing` stands among the messages of the text. */
@@ -32,6 +35,12 @@ export const wordPages: MessagePages<Omit<WordFacts, 'option.missing'>> = {
     'An order mixes the runs of two conditions or more.',
     'order 4 conditions foam, foam',
     'order 4 conditions foam, gel',
+  ),
+  'adjust.words': page(
+    'An adjustment without its figure',
+    'A power is a plain number after `exponent`, and its standard uncertainty one after `uncertainty`.',
+    ofPads('compare foam with gel over 10..50 Hz adjust speed uncertainty 0.2'),
+    after('compare foam with gel over 10..50 Hz adjust speed exponent 1.5 uncertainty 0.2', bySheet),
   ),
   'repeats.both': page(
     'Two aims at once',

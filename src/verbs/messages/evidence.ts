@@ -15,6 +15,7 @@ export interface WordFacts {
   'claim.words': ClaimFault;
   'compare.methods': object;
   'order.seed': object;
+  'adjust.words': { readonly column: string };
   'order.conditions': { readonly named: readonly string[]; readonly most: number };
   'repeats.both': object;
   'option.missing': { readonly option: 'detect' | 'spread' };
@@ -54,6 +55,8 @@ const sentences: Sentences<WordFacts> = {
   'claim.words': claimSentence,
   'compare.methods': () => 'Choose one of paired and trend: each takes another kind of wandering out.',
   'order.seed': () => 'A seed goes with blocks: without it nothing is left to chance.',
+  'adjust.words': ({ column }) =>
+    `exponent and uncertainty take a figure each, as in "adjust ${column} exponent 1.5 uncertainty 0.2".`,
   'order.conditions': ({ named, most }) =>
     `An order is of two conditions or more, up to ${most}, each with a name of its own, and not of "${named.join(', ')}": write "conditions foam, gel".`,
   'repeats.both': () => 'Choose one of detect and equivalent: a difference is to be shown, or that there is none.',

@@ -26,6 +26,16 @@ const texts = {
     (k) => String([1, 2, 4, 5][k]),
     (k) => String([3, 6, 7, 8][k]),
   ),
+  'raw/strata.csv': sheet(
+    'thin,even,few,speed (m/s)',
+    (k) => `${k === 0 ? 'p' : 'q'},${k < 2 ? 'p' : 'q'},${k < 3 ? 'yes' : 'no'},${1.2 + 0.01 * k}`,
+    (k) => `${k === 0 ? 'p' : 'q'},${k < 2 ? 'p' : 'q'},${k < 3 ? 'yes' : 'no'},${1.205 + 0.01 * k}`,
+  ),
+  'raw/paces.csv': sheet(
+    'speed (paces)',
+    () => '2',
+    () => '2',
+  ),
   ...Object.fromEntries(
     runs.flatMap((run, k) => [
       [`raw/line-${run}.csv`, line(1 + k / 100)],

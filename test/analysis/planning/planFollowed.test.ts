@@ -26,10 +26,13 @@ const asPlanned: Done = {
   margin: 0.05,
   confidence: 0.9,
   method: 'paired',
-  runsA: 3,
-  runsB: 3,
+  names: ['foam', 'gel'],
+  counts: [3, 3],
   order: 'ABBAAB',
   includesExcluded: false,
+  within: [],
+  adjust: [],
+  isAllPairs: false,
 };
 
 describe('how a comparison stands to its plan', () => {
@@ -55,7 +58,7 @@ describe('how a comparison stands to its plan', () => {
       ],
       [{ bands: [low, high] }, 'deviation.bands-added', '50 to 100 Hz was not among the bands planned'],
       [{ bands: [] }, 'deviation.bands-missing', '4 to 10 Hz was planned and is not compared'],
-      [{ runsB: 4 }, 'deviation.runs', '3 runs of each were planned and there are 3 + 4'],
+      [{ counts: [3, 4] }, 'deviation.runs', '3 runs of each were planned and there are 3 + 4'],
       [
         { order: undefined },
         'deviation.order',
@@ -82,7 +85,7 @@ describe('how a comparison stands to its plan', () => {
   });
 
   it('is told with the name of the plan as it is written', () => {
-    const followed = planFollowed('p $& q', plan(settled), { ...asPlanned, runsA: 2 });
+    const followed = planFollowed('p $& q', plan(settled), { ...asPlanned, counts: [2, 3] });
     assert.deepEqual(
       planWarnings(followed, 1).map(({ code, message }) => [code, message]),
       [['plan.deviates', 'This is not as planned in p $& q: 3 runs of each were planned and there are 2 + 3.']],

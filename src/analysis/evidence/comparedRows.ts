@@ -1,0 +1,70 @@
+import type { ComparisonRow } from '../../values/comparison.ts';
+import type { Compared, ComparedChange } from './comparison.ts';
+import type { ComparisonDoubts } from './comparisonDoubts.ts';
+import { comparisonRow } from './comparisonRow.ts';
+import { conditionAt, lettersOf } from './knownRuns.ts';
+import { levelName } from './metrics.ts';
+import { comparedIn } from './sides.ts';
+
+/** The rows of a comparison with their sentences: axis by axis and band by band, each change over all strata, then in each. */
+export function comparedRows(compared: Compared, doubts: ComparisonDoubts): ComparisonRow[] {
+  const { measurements, terms, changes } = compared;
+  return measurements.flatMap((_, axis) =>
+    terms.bands.flatMap((_band, band) =>
+      changes.map((change, at) => rowOf(compared, doubts, { axis, band, change, at })),
+    ),
+  );
+}
+
+/** Where a row stands: its axis, its band and its change, whose place among all is `at`. */
+interface Cell {
+  readonly axis: number;
+  readonly band: number;
+  readonly change: ComparedChange;
+  readonly at: number;
+}
+
+function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index, change, at }: Cell): ComparisonRow {
+  const { measurements, terms, found, levels, strata, layout, adjusted } = compared;
+  const { sides, measured } = measurements[axis];
+  const { metric, bands, ofSignal, margin, besides } = terms;
+  const band = bands[index];
+  const [a, b] = [change.a, change.b].map((side) => comparedIn(sides)[side]);
+  const row = axis * bands.length + index;
+  const own = (side: number): number[] =>
+    layout.runs.flatMap(({ condition, stratum }, k) =>
+      condition === conditionAt(side) && (change.stratum === undefined || stratum === change.stratum) ? [k] : [],
+    );
+  const [ownA, ownB] = [own(change.a), own(change.b)];
+  const words = change.stratum === undefined ? undefined : strata?.words[strata.names.indexOf(change.stratum)];
+  const place = {
+    band: ofSignal ? undefined : band,
+    level: levelName(metric, sides.a),
+    channel: sides.a.channel,
+    order: lettersOf(layout, [ownA, ownB]),
+    a: a.name,
+    b: b.name,
+    stratum: words,
+    combined: strata !== undefined && change.stratum === undefined ? strata.words : undefined,
+    days: strata?.isOfDays !== true || change.stratum !== undefined ? undefined : layout.isOverDays ? 'other' : 'these',
+    adjusted: adjusted.asked,
+    references: sides.reference?.tracks.length ?? 0,
+    together: isOfBandsAlone(compared) ? 'bands' : change.stratum === undefined ? 'changes' : 'changes within strata',
+  } as const;
+  return comparisonRow(
+    {
+      ...{ band, unit: measured[change.a].unit, margin, place },
+      levels: { a: ownA.map((k) => levels[row][k]), b: ownB.map((k) => levels[row][k]) },
+      shareOfA: measured[change.a].share?.(band),
+      guards: [...doubts.floor(axis, index).guards, ...doubts.ofChange(change)],
+      stratum: change.stratum,
+      isUnplanned: besides !== undefined,
+    },
+    found[at].rows[row],
+    found[at],
+  );
+}
+
+/** Whether nothing but bands tells the rows apart. */
+const isOfBandsAlone = ({ measurements, changes }: Compared): boolean =>
+  measurements.length === 1 && changes.length === 1;
