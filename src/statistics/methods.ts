@@ -199,7 +199,7 @@ function cellCounts(runs: readonly KnownRun[]): number[] {
 
 /** Something that is known of every run; undefined otherwise. */
 function everyOne<T>(runs: readonly KnownRun[], of: (run: KnownRun) => T | undefined): T[] | undefined {
-  const known = runs.flatMap((run) => of(run) ?? []);
+  const known = runs.map(of).filter((one) => one !== undefined);
   return known.length === runs.length && known.length > 0 ? known : undefined;
 }
 
