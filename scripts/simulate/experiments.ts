@@ -1,6 +1,6 @@
 import { judge } from '../../src/statistics/claim.ts';
-import { compare } from '../../src/statistics/compare.ts';
-import type { CompareOptions, Comparison } from '../../src/statistics/comparison.ts';
+import type { Comparison } from '../../src/statistics/comparison.ts';
+import { compare, type CompareOptions } from './compareTwo.ts';
 import { densityRatio } from '../../src/statistics/densityRatio.ts';
 import { interleavedOrder, placesOf } from '../../src/statistics/order.ts';
 import type { Noise } from './noise.ts';

@@ -1,7 +1,7 @@
 import type { Estimate } from './estimate.ts';
 import type { Statement } from './interval.ts';
 import type { Change } from './knownRun.ts';
-import type { Method, Obstacle, RunsKnown } from './methods.ts';
+import type { Method, Obstacle } from './methods.ts';
 import type { Direction, Exclusion, Outcome } from './outcome.ts';
 import type { Sequence } from './sequence.ts';
 
@@ -21,15 +21,6 @@ export interface StatementOptions {
   readonly margin?: number | undefined;
   /** How many other rows were stated before these, with which they hold together; default 0. */
   readonly besides?: number | undefined;
-}
-
-export interface CompareOptions extends StatementOptions {
-  /** Place of each run in the order they were made in, its pair and its day, where they are known. */
-  readonly order?: RunsKnown<number> | undefined;
-  readonly pairs?: RunsKnown<string> | undefined;
-  readonly days?: RunsKnown<string> | undefined;
-  /** Index of the one band named in advance, which is a family of its own. */
-  readonly primary?: number | undefined;
 }
 
 /** How the changes of several conditions and strata are stated. */

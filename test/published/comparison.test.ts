@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
-import { compare } from '../../src/statistics/compare.ts';
+import { compare } from '../../scripts/simulate/compareTwo.ts';
 import { close } from './vectors.ts';
 
 interface MethodFigures {

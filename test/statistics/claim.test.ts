@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { judge as judgeRow, type Judged, type Verdict } from '../../src/statistics/claim.ts';
 import { claimedBothWays, claimZone, isPossible, type Claim } from '../../src/statistics/claimForm.ts';
-import { compare } from '../../src/statistics/compare.ts';
+import { compare } from '../../scripts/simulate/compareTwo.ts';
 import type { Comparison } from '../../src/statistics/comparison.ts';
 
 // 0.8581 [0.8093, 0.9099]

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { compare } from '../../src/statistics/compare.ts';
+import { compare } from '../../scripts/simulate/compareTwo.ts';
 import type { Inference } from '../../src/statistics/comparison.ts';
 
 const level = fc.double({ min: 0.05, max: 20, noNaN: true });

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { compare } from '../../src/statistics/compare.ts';
+import { compare } from '../../scripts/simulate/compareTwo.ts';
 import type { Levels } from '../../src/statistics/comparison.ts';
 import { covariateSensitivity, type CovariateRow } from '../../src/statistics/covariate.ts';
 

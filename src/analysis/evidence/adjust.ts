@@ -24,6 +24,7 @@ export interface Adjusted {
  * logarithm, or a unit that is not known among several; and where a slope is to be fitted that the plan does not name, or
  * over ranges that do not overlap, which would be a guess.
  *
+ * @param asked the covariates, each with its power or to be fitted
  * @param planned columns whose adjustment the plan names
  */
 export function adjustedBy(sides: Sides, asked: readonly Adjustment[], planned: readonly string[]): Result<Adjusted> {

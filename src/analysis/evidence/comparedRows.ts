@@ -1,5 +1,5 @@
 import type { ComparisonRow } from '../../values/comparison.ts';
-import type { Compared, ComparedChange } from './comparison.ts';
+import type { Compared, ComparedChange } from './compared.ts';
 import type { ComparisonDoubts } from './comparisonDoubts.ts';
 import { comparisonRow } from './comparisonRow.ts';
 import { conditionAt, lettersOf } from './knownRuns.ts';

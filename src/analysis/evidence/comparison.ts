@@ -1,12 +1,12 @@
 import { answered, type Answer } from '../../result/result.ts';
 import { compareChanges } from '../../statistics/compareChanges.ts';
-import type { AskedChange, Comparison } from '../../statistics/comparison.ts';
 import { densityRatio } from '../../statistics/densityRatio.ts';
 import type { ComparisonSide, ComparisonValue, DensityRatio } from '../../values/comparison.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import { shareFrequencies } from '../spectra/spectrumMean.ts';
-import { adjustedBy, type Adjusted } from './adjust.ts';
+import { adjustedBy } from './adjust.ts';
+import type { Compared, ComparedChange } from './compared.ts';
 import { comparedRows } from './comparedRows.ts';
 import { comparisonDoubts } from './comparisonDoubts.ts';
 import { conditionAt, layoutOf, type Layout } from './knownRuns.ts';
@@ -16,27 +16,6 @@ import type { ComparisonTerms } from './request.ts';
 import { comparedIn, measuredIn, type Side, type Sides } from './sides.ts';
 import { strataOf, type Strata } from './strata.ts';
 import { methodText } from '../messages/comparison.ts';
-
-/** One condition against another, by the indices of their sides. */
-export interface ComparedChange extends AskedChange {
-  readonly a: number;
-  readonly b: number;
-}
-
-/** Everything that rows, warnings and the value itself are made of. */
-export interface Compared {
-  /** Of each axis. */
-  readonly measurements: readonly Measurement[];
-  readonly terms: ComparisonTerms;
-  readonly layout: Layout;
-  readonly strata: Strata | undefined;
-  readonly adjusted: Adjusted;
-  readonly changes: readonly ComparedChange[];
-  /** One a change. */
-  readonly found: readonly Comparison[];
-  /** Levels of all runs, one list a row: axis by axis, band by band. */
-  readonly levels: readonly (readonly number[])[];
-}
 
 /**
  * Each condition against the baseline (or every two, where that is asked) in each band of the terms, on each axis, over

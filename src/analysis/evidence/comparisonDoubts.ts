@@ -4,7 +4,7 @@ import type { ComparisonRow } from '../../values/comparison.ts';
 import { noteWarning, tell } from '../messages/evidence.ts';
 import { powerSensitivity } from './sensitivity.ts';
 import { differences, type Studied } from './comparability.ts';
-import type { Compared, ComparedChange } from './comparison.ts';
+import type { Compared, ComparedChange } from './compared.ts';
 import type { Measurement } from './measurement.ts';
 import { floorDoubts, type FloorDoubts } from './noiseFloor.ts';
 import { comparedIn, type Sides } from './sides.ts';

@@ -1,7 +1,7 @@
 import type { Warning } from '../../result/result.ts';
 import { covariateSensitivity } from '../../statistics/covariate.ts';
 import { tell } from '../messages/evidence.ts';
-import type { Compared } from './comparison.ts';
+import type { Compared } from './compared.ts';
 import { comparedIn } from './sides.ts';
 
 /** Powers by which a result is shown beside that of the stated one: those that vibration of vehicles was seen to have. */

@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import { claimText, guard, verdictWords, type VerdictWords } from '../../../src/analysis/messages/verdict.ts';
 import { judge, type Judged, type NoInference } from '../../../src/statistics/claim.ts';
 import type { Claim } from '../../../src/statistics/claimForm.ts';
-import { compare } from '../../../src/statistics/compare.ts';
+import { compare } from '../../../scripts/simulate/compareTwo.ts';
 import type { Comparison } from '../../../src/statistics/comparison.ts';
 import type { Message } from '../../../src/result/result.ts';
 

@@ -1,6 +1,16 @@
-import { compareChanges } from './compareChanges.ts';
-import type { CompareOptions, Comparison, Levels } from './comparison.ts';
-import type { KnownRun } from './knownRun.ts';
+import { compareChanges } from '../../src/statistics/compareChanges.ts';
+import type { Comparison, Levels, StatementOptions } from '../../src/statistics/comparison.ts';
+import type { KnownRun } from '../../src/statistics/knownRun.ts';
+import type { RunsKnown } from '../../src/statistics/methods.ts';
+
+export interface CompareOptions extends StatementOptions {
+  /** Place of each run in the order they were made in, its pair and its day, where they are known. */
+  readonly order?: RunsKnown<number> | undefined;
+  readonly pairs?: RunsKnown<string> | undefined;
+  readonly days?: RunsKnown<string> | undefined;
+  /** Index of the one band named in advance, which is a family of its own. */
+  readonly primary?: number | undefined;
+}
 
 /**
  * Compares condition B with condition A, band by band: `compareChanges` of two conditions.

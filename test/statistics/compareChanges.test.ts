@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { compare } from '../../src/statistics/compare.ts';
+import { compare } from '../../scripts/simulate/compareTwo.ts';
 import type { Comparison } from '../../src/statistics/comparison.ts';
 
 const a = [0.3, 0.312, 0.305, 0.309];
