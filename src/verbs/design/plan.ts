@@ -83,7 +83,7 @@ export const plan: Verb = {
     ],
     gives: 'plan',
     examples: [
-      'plan "Which mount lowers vibration?" channel z, primary 10..50 Hz baseline rigid conditions rubber, cork\n  repeats 4 order (order 4 conditions rigid, rubber, cork) within surface adjust speed exponent 1.5',
+      'plan "Which mount lowers vibration?" channel z baseline rigid conditions rubber, cork within surface primary 10..50 Hz,\n  repeats 4 order (order 4 conditions rigid, rubber, cork) adjust speed exponent 1.5',
       'plan "Does the gel pad lower vertical vibration on bricks by 30 %?" channel z,\n  primary 10..50 Hz over 4..10 Hz, 50..100 Hz,\n  claim reduction 30 % repeats 4 order "ABBA BAAB",\n  rules "the whole path without a stop"',
     ],
   },
