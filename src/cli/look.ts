@@ -60,7 +60,7 @@ function options(args: readonly string[]): Result<LookOptions> {
     decimal,
     skip,
     scale,
-    sensor,
+    sensors: sensor?.split(','),
     timezone,
   };
   const said = Object.entries(entries).filter(([, value]) => value !== undefined);

@@ -12,7 +12,10 @@ export function loadLine(paths: readonly string[], given: ReadOptions): string {
   if (given.decimal !== undefined) words.push(`decimal ${quoted(given.decimal)}`);
   if (given.skip !== undefined) words.push(`skip ${given.skip}`);
   if (given.scale !== undefined) words.push(`scale ${given.scale}`);
-  if (given.sensor !== undefined) words.push(`sensor ${quoted(given.sensor)}`);
+  if (given.sensors !== undefined) words.push(`sensor ${given.sensors.map(quoted).join(', ')}`);
+  if (given.sentinels !== undefined) words.push(`sentinel ${given.sentinels.join(', ')}`);
+  if (given.comment !== undefined) words.push(`comment ${given.comment}`);
+  if (given.clock !== undefined) words.push(`clock ${quoted(given.clock)}`);
   if (given.timezone !== undefined) words.push(`timezone ${quoted(given.timezone)}`);
   return words.join(' ');
 }

@@ -7,13 +7,16 @@ import { finding, refuse } from './messages.ts';
 import { leftOutFor } from './messages/leftOut.ts';
 import { readHeader } from './names.ts';
 import { findRoles, type Roles } from './roles.ts';
-import { pick, soundRows } from './rows.ts';
-import { pickSensor } from './sensors.ts';
+import { pick } from './rows.ts';
+import { soundRows } from './soundRows.ts';
+import { pickSensors } from './sensors.ts';
+import { withoutSentinels } from './sentinels.ts';
 import { worstFirst } from '../result/severity.ts';
 import { calibrated, type Calibration } from './calibration.ts';
 import { columnName, type Table, type TableColumn } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
-import { timing, type StatedRate, type Timing } from './timing.ts';
+import type { StartTime } from './text/startTime.ts';
+import { timing, zoneShift, type StatedRate, type Timing } from './timing.ts';
 
 /** What a file's reader knows besides its columns. */
 export interface Origin {
@@ -29,6 +32,8 @@ export interface Origin {
   readonly dropped?: number | undefined;
   /** Time of the first sample on the file's own clock in s, where no column tells it. */
   readonly epoch?: number | undefined;
+  /** When the recording began, where the lines above its rows say so. */
+  readonly start?: StartTime | undefined;
 }
 
 /** A file's columns, and what else it says. */
@@ -41,12 +46,13 @@ export interface Reading {
  * Makes a recording of a table: says which column is what, and when samples were taken. Refuses a table of which that
  * can't be said, or too little is left.
  */
-export function assemble({ origin, table }: Reading, options: ReadOptions): Result<Recording> {
+export function assemble({ origin, table: whole }: Reading, options: ReadOptions): Result<Recording> {
   const { path } = origin;
   const badOption = refusedOption(path, options);
   if (badOption) return badOption;
+  const { table, findings: bared } = withoutSentinels(whole, options);
   if (table.rows < 2) return refuse('too-short', { path, rows: table.rows === 0 ? 0 : 1 });
-  const picked = pickSensor(path, table, options);
+  const picked = pickSensors(path, table, options, origin.stated?.rate);
   if (!picked.ok) return picked;
   const { table: rows, sensor, sensors } = picked.value;
   const misread = axisOfText(path, rows, options);
@@ -56,9 +62,11 @@ export function assemble({ origin, table }: Reading, options: ReadOptions): Resu
   const named = findChannels(path, rows, channelColumns(rows, roles.value, sensor), origin.unit, options);
   if (!named.ok) return named;
   const read = origin.calibration ? calibrated(named.value, origin.calibration, options) : named.value;
-  const sound = soundRows(path, rows, roles.value.time?.seconds, read.channels);
+  const asked = [...Object.keys(options.channels ?? {}), ...(options.wanted ?? [])];
+  const sound = soundRows(path, rows, roles.value.time?.seconds, read.channels, asked);
   if (!sound.ok) return sound;
-  const timed = timing(path, rows, roles.value, sound.value, origin.stated, options);
+  const isUnsettled = read.unit.remark?.code === 'unit-unsettled';
+  const timed = timing(path, rows, roles.value, sound.value, { stated: origin.stated, isUnsettled }, options);
   if (!timed.ok) return timed;
   const channels = read.channels.map((channel) => ({ ...channel, samples: pick(channel.samples, timed.value.rows) }));
   const gapless = dropGappy(channels);
@@ -66,6 +74,8 @@ export function assemble({ origin, table }: Reading, options: ReadOptions): Resu
   const { clock } = timed.value;
   const findings = [
     ...origin.findings,
+    ...bared,
+    ...picked.value.findings,
     ...sound.value.findings,
     ...timed.value.findings,
     ...(read.unit.remark ? [read.unit.remark] : []),
@@ -76,9 +86,27 @@ export function assemble({ origin, table }: Reading, options: ReadOptions): Resu
     file: path,
     layout: layoutOf(origin.layout, rows, roles.value.time, timed.value, leftOut, sensors),
     channels: gapless.channels,
-    clock: { ...clock, epoch: clock.epoch ?? origin.epoch },
+    clock: { ...clock, epoch: epochOf(clock, roles.value.time, origin, options) },
     findings: worstFirst(findings, (one) => one),
   });
+}
+
+/** Seconds after which a clock that counts from the start of the recording is one that was running before. */
+const longestElapsed = 60;
+
+/** The time of the first sample on the file's own clock; a start above the rows gives it the date that its column lacks. */
+function epochOf(
+  { epoch }: Clock,
+  time: Roles['time'],
+  { epoch: stated, start }: Origin,
+  { timezone }: ReadOptions,
+): number | undefined {
+  if (time?.base !== undefined || start === undefined) return epoch ?? stated;
+  const shift = zoneShift(start.zone, timezone);
+  if (time === undefined || epoch === undefined) return start.seconds + shift;
+  const isOfDay = /^(clock|hhmmss)/.test(time.style);
+  if (isOfDay) return start.day + shift + epoch;
+  return start.seconds + shift + (epoch > 0 && epoch < longestElapsed ? epoch : 0);
 }
 
 /** What the logger says it lost, where gaps do not show it. */

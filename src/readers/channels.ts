@@ -1,4 +1,5 @@
 import { success, type Result } from '../result/result.ts';
+import { isCalled } from './filledRows.ts';
 import { hasGaps } from './gaps.ts';
 import { refuse } from './messages.ts';
 import { leftOutFor } from './messages/leftOut.ts';
@@ -14,6 +15,7 @@ interface Candidate {
   readonly index: number;
   readonly column: NumberColumn;
   readonly name: string;
+  readonly letter: Axis | undefined;
   readonly axis: boolean;
   /** The header's unit in the language's spelling. */
   readonly unit: string | undefined;
@@ -39,12 +41,15 @@ export function findChannels(
   options: ReadOptions,
 ): Result<Channels> {
   const leftOut: LeftOut[] = [];
+  const asked = [...Object.values(options.channels ?? {}), ...(options.wanted ?? [])];
   const kept = columns.filter((index) => {
     const column = table.columns[index] as NumberColumn;
     const empty = emptyCells(column.values);
     const axis = column.header !== undefined && readHeader(column.header).axis !== undefined;
     // An axis with empty cells loses those rows; another column with many of them is worth none.
     if (empty === 0 || empty <= settings.emptyCells * table.rows || axis || columns.length <= 3) return true;
+    const { header } = column;
+    if (header !== undefined && asked.some((name) => isCalled({ name: header, header }, name))) return true;
     leftOut.push({ column: columnName(column, index), why: leftOutFor('column.empty', { empty, rows: table.rows }) });
     return false;
   });
@@ -132,6 +137,7 @@ function named(table: Table, columns: readonly number[]): Candidate[] {
         index,
         column,
         name: axis ? letters[i] : `column${index + 1}`,
+        letter: axis ? letters[i] : undefined,
         axis,
         unit: unitSymbol(unitText ?? ''),
         unitText,
@@ -160,13 +166,13 @@ function named(table: Table, columns: readonly number[]): Candidate[] {
     };
   });
   // Of two sensors in one file nobody knows which is meant by x, so that all keep their headers.
-  const letters = readings.flatMap(({ letter }) => letter ?? []);
+  const letters = readings.flatMap(({ letter, column: { sensor } }) => (letter && sensor === undefined ? letter : []));
   const shared = new Set(letters).size < letters.length;
-  return readings.map(({ letter, ...one }) => ({
-    ...one,
-    name: letter !== undefined && !shared ? letter : one.name,
-    axis: letter !== undefined,
-  }));
+  return readings.map(({ letter, ...one }) => {
+    const { sensor } = one.column;
+    const name = letter !== undefined && !shared ? letter : one.name;
+    return { ...one, name: sensor === undefined ? name : `${sensor}_${name}`, letter, axis: letter !== undefined };
+  });
 }
 
 /** Raw and calibrated readings of the same axes side by side: the ones with a unit of acceleration are the axes. */
@@ -235,9 +241,12 @@ function byHand(
   return success(result);
 }
 
-/** Length of the mean vector of x, y and z, or undefined without all three. */
+/** Length of the mean vector of x, y and z, of the first sensor where there are several; undefined without all three. */
 function gravityOf(axes: readonly Candidate[]): number | undefined {
-  const three = ['x', 'y', 'z'].map((letter) => axes.find(({ name }) => name === letter));
+  const sensor = axes.at(0)?.column.sensor;
+  const three = ['x', 'y', 'z'].map((letter) =>
+    axes.find(({ name }) => name === (sensor === undefined ? letter : `${sensor}_${letter}`)),
+  );
   if (three.some((one) => one === undefined)) return undefined;
   return Math.hypot(...three.map((one) => mean(one!.column.values)));
 }

@@ -1,4 +1,4 @@
-import { isCounts, unitSymbol } from './units.ts';
+import { accelerationSize, isCounts, unitSymbol } from './units.ts';
 
 export type Axis = 'x' | 'y' | 'z';
 
@@ -52,7 +52,9 @@ export function readHeader(header: string, unitBelow?: string): HeaderReading {
     const name = front.trim();
     const axis = axisOf(name);
     // A lone letter or word at a header's end is its unit only where the rest is an axis, or is a unit beyond doubt.
-    if (axis || /[/^²]|^(mg|Hz|kHz|kPa|psi|mph)$/.test(last)) return { name, unitText: below ?? unitWord(last), axis };
+    const isOfLetter = accelerationSize(unitSymbol(unitWord(last))) !== undefined && loneLetter(name) !== undefined;
+    if (axis || isOfLetter || /[/^²]|^(mg|Hz|kHz|kPa|psi|mph)$/.test(last))
+      return { name, unitText: below ?? unitWord(last), axis };
   }
   return { name: text, unitText: below, axis: axisOf(text) };
 }
@@ -83,6 +85,8 @@ const axisAfter = /^(?:axis|ax|axe|achse|channel|chan|ch|direction|dir|sensor)([
 export function loneLetter(name: string): Axis | undefined {
   // A sensor that takes gravity out of its readings may tell both apart.
   if (/grav|schwerkraft|pesanteur/i.test(name)) return undefined;
+  // A G stands for gauss beside a magnetometer.
+  if (/(?<!\p{L})(?:mag|magn\p{L}*|gyro?\p{L}*|gyr|rot\p{L}*|omega|compass)(?!\p{L})/iu.test(name)) return undefined;
   const letters = name.toLowerCase().match(/(?<![\p{L}\d])[xyz](?![\p{L}\d])/gu) ?? [];
   return letters.length === 1 ? (letters[0] as Axis) : undefined;
 }

@@ -107,6 +107,9 @@ export interface FirstRow {
   readonly values: readonly (number | string)[];
 }
 
+/** Hours and minutes, or minutes and seconds. */
+export type ClockParts = 'hh:mm' | 'mm:ss';
+
 /** Options of `load` that override detection. Names as in the language. */
 export interface ReadOptions {
   readonly time?: string;
@@ -118,8 +121,16 @@ export interface ReadOptions {
   readonly skip?: number;
   /** The value of one count, in `unit`. */
   readonly scale?: number;
-  /** Which sensor of a long-form file. */
-  readonly sensor?: string;
+  /** Which sensors of a long-form file: one, or several beside each other. */
+  readonly sensors?: readonly string[];
+  /** Channels that will be asked for; where sensors fill rows of their own, those of theirs are taken. */
+  readonly wanted?: readonly string[];
+  /** Numbers that stand for no reading. */
+  readonly sentinels?: readonly number[];
+  /** `none`: lines that begin with a mark of comments are rows as well. */
+  readonly comment?: 'none';
+  /** What the two parts of a clock such as `10:20` are. */
+  readonly clock?: ClockParts;
   /** Offset from UTC, such as `+02:00`, or `local`. */
   readonly timezone?: string;
   /** Channel names given by hand: our name to the header's text. */

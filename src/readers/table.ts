@@ -18,6 +18,8 @@ export interface ColumnText {
   readonly unitBelow?: string | undefined;
   /** The cell of a row such as raw, calibrated. */
   readonly kindBelow?: string | undefined;
+  /** The sensor whose readings these are, where several of a long-form file stand beside each other. */
+  readonly sensor?: string | undefined;
 }
 
 /** Numbers; an empty cell is NaN. `decimals` is the most digits that a cell has after its mark (may be negative). */

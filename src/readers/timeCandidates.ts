@@ -3,7 +3,7 @@ import { stepShape } from './clock/steps.ts';
 import { refuse } from './messages.ts';
 import { readHeader } from './names.ts';
 import type { NumberColumn, StampColumn, Table } from './table.ts';
-import { isCounterName, isStepName, timeName, timeScale } from './timeNames.ts';
+import { isCounterName, isOtherQuantity, isStepName, timeName, timeScale } from './timeNames.ts';
 
 /** A column that may be the time. */
 export interface TimeCandidate {
@@ -53,7 +53,11 @@ export function timeCandidates(table: Table, counter: number | undefined, rated:
     if (column.kind === 'stamp' && column.clock) named.push({ index, column, scale: 1, byName: true });
     if (column.kind !== 'number') continue;
     const reading = column.header === undefined ? undefined : readHeader(column.header, column.unitBelow);
-    const unitIsTime = reading?.unitText !== undefined && timeScale(reading.unitText) !== undefined && !reading.axis;
+    const unitIsTime =
+      reading?.unitText !== undefined &&
+      timeScale(reading.unitText) !== undefined &&
+      !reading.axis &&
+      !isOtherQuantity(reading.name.split(/[^\p{L}]+/u)[0]);
     // A unit of something else shows that a `T` is a temperature.
     const otherUnit =
       reading?.unitText !== undefined &&

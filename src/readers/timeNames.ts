@@ -27,6 +27,7 @@ export function timeName(name: string): TimeName | undefined {
   const lower = name.trim().toLowerCase();
   const parts = lower.split(/[^\p{L}]+/u).filter((part) => part !== '');
   const joined = parts.join('');
+  if (parts.length > 1 && isOtherQuantity(parts[0])) return undefined;
   if (words.test(joined)) return { scale: undefined };
   const alone = timeScale(joined);
   // `s`, `h` and `min` alone are seldom times; a name in full is.
@@ -44,6 +45,12 @@ export function timeName(name: string): TimeName | undefined {
   if (parts.some((part) => /^(time|timestamp|elapsed|epoch|clock|datetime)$/.test(part))) return { scale: last };
   return undefined;
 }
+
+/** Whether a word names a quantity that is no time, so that `temp s` and `Temp (ms)` are none. */
+export const isOtherQuantity = (word: string): boolean =>
+  /^(temp|temperatur[ea]?|humid(ity)?|press(ure)?|druck|volt(age)?|batt(ery)?|current|power|load|force|speed|dist(ance)?|angle|phase|freq(uency)?|delay|latency|duration|dauer|pulse|width|exposure)$/.test(
+    word.toLowerCase(),
+  );
 
 /** Whether a name is one of a time. */
 export function isTimeName(name: string): boolean {

@@ -4,7 +4,8 @@ import { stepShape, type StepShape } from './clock/steps.ts';
 import { unwrapped } from './clock/wrap.ts';
 import { clockInDigits } from './fractions.ts';
 import { refuse } from './messages.ts';
-import type { ReadOptions } from './recording.ts';
+import { clockParts } from './clockParts.ts';
+import type { ClockParts, ReadOptions } from './recording.ts';
 import type { AssumedUnit, UnitReading } from './messages/time.ts';
 import { columnName, type NumberColumn, type StampColumn } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
@@ -37,7 +38,11 @@ export function readTime(
   options: ReadOptions,
   stated: number | undefined,
 ): Result<TimeRole | undefined> {
-  if (column.kind === 'stamp') return success(ofStamps(index, column));
+  if (column.kind === 'stamp') {
+    const parts = clockParts(path, index, column, stated ?? options.rate, options.clock);
+    if (!parts.ok) return parts;
+    return success(parts.value === 'none' ? undefined : ofStamps(index, column, parts.value));
+  }
   const digits = scale === undefined && byName ? clockInDigits(column.values) : undefined;
   if (digits !== undefined) {
     const resolution = 10 ** -Math.max(0, column.decimals);
@@ -90,8 +95,12 @@ function assumedUnit(column: string, step: number, span: number, scale: number):
   return { column, taken: reading(scale), other: reading(otherScale(step, scale)) };
 }
 
-function ofStamps(index: number, column: StampColumn): TimeRole {
-  const { values, base, style, quantum: resolution } = column;
+function ofStamps(index: number, column: StampColumn, parts: ClockParts | 'other'): TimeRole {
+  const { base } = column;
+  // Two parts were read as minutes and seconds.
+  const size = parts === 'hh:mm' ? 60 : 1;
+  const values = size === 1 ? column.values : column.values.map((value) => value * size);
+  const [style, resolution] = parts === 'hh:mm' ? ['clock h:m', 60] : [column.style, column.quantum];
   const headed = column.zone === undefined ? zoneInHeader(column.header) : undefined;
   return {
     index,

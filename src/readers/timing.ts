@@ -8,7 +8,8 @@ import { readHeader } from './names.ts';
 import { isTimeName } from './timeNames.ts';
 import type { Roles } from './roles.ts';
 import { counterSizes, unwrapped } from './clock/wrap.ts';
-import { pick, rowAt, rowsOf, type Rows, type SoundRows } from './rows.ts';
+import { pick, rowAt, rowsOf, type Rows } from './rows.ts';
+import type { SoundRows } from './soundRows.ts';
 import { settings } from './settings.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
@@ -19,6 +20,13 @@ export interface StatedRate {
   readonly from: 'preamble' | 'file header';
   /** How the file calls it. */
   readonly name: string;
+}
+
+/** What is known of a file besides its columns. */
+interface KnownBesides {
+  readonly stated: StatedRate | undefined;
+  /** Whether nothing settles the unit either. */
+  readonly isUnsettled: boolean;
 }
 
 /** When the rows that are kept were sampled. */
@@ -35,12 +43,13 @@ export function timing(
   path: string,
   table: Table,
   roles: Roles,
-  { rows, sentAgain }: SoundRows,
-  stated: StatedRate | undefined,
+  { rows, sentAgain, isOneOfSeveral }: SoundRows,
+  known: KnownBesides,
   options: ReadOptions,
 ): Result<Timing> {
   const { time } = roles;
-  if (!time) return withoutStamps(path, table, roles, rows, stated, options);
+  const { stated } = known;
+  if (!time) return withoutStamps(path, table, roles, { rows, isOneOfSeveral }, known, options);
   const column = columnName(table.columns[time.index], time.index);
   const allSeconds = pick(time.seconds, rows);
   const ofAll = clockOf(allSeconds, time.resolution);
@@ -74,8 +83,8 @@ export function timing(
   return success({ clock, rows: kept, findings, stamps });
 }
 
-/** Seconds to add to a clock without an offset of its own to get UTC. */
-function zoneShift(own: string | undefined, option: string | undefined): number {
+/** Seconds to add to a clock to get UTC: of the option, where the clock has no offset of its own. */
+export function zoneShift(own: string | undefined, option: string | undefined): number {
   if (option === undefined || option === 'local' || (own !== undefined && zoneMinutes(own) !== undefined)) return 0;
   return -60 * (zoneMinutes(option) ?? 0);
 }
@@ -85,16 +94,16 @@ function withoutStamps(
   path: string,
   table: Table,
   roles: Roles,
-  rows: Rows,
-  stated: StatedRate | undefined,
+  { rows, isOneOfSeveral }: Pick<SoundRows, 'rows' | 'isOneOfSeveral'>,
+  { stated, isUnsettled }: KnownBesides,
   options: ReadOptions,
 ): Result<Timing> {
   const rate = options.rate ?? stated?.rate;
-  if (rate === undefined) return noRate(path, table, roles);
+  if (rate === undefined) return noRate(path, table, roles, isUnsettled);
   const counts = roles.counter === undefined ? undefined : (table.columns[roles.counter] as NumberColumn).values;
   const index = counts
     ? unwrapped(pick(counts, rows), 1, [256, ...counterSizes])
-    : rows.indices
+    : rows.indices && !isOneOfSeveral
       ? Float64Array.from(rows.indices)
       : undefined;
   const counted = index ? clockOf(index, 0) : undefined;
@@ -120,13 +129,14 @@ function withoutStamps(
   return success({ clock, rows, findings, stamps: undefined });
 }
 
-function noRate(path: string, { columns }: Table, { counter, leftOut }: Roles): Refused {
+function noRate(path: string, { columns }: Table, { counter, leftOut }: Roles, lacksUnit: boolean): Refused {
   const nameAt = (index: number): string => columnName(columns[index], index);
   return refuse('no-rate', {
     path,
     counter: counter === undefined ? undefined : nameAt(counter),
     leftOut: leftOut.map(({ index, why }) => ({ column: nameAt(index), why })),
     ofText: timeOfText(columns),
+    lacksUnit,
   });
 }
 

@@ -146,7 +146,7 @@ const options: fc.Arbitrary<ReadOptions> = fc.oneof(
       decimal: fc.constantFrom('.' as const, ',' as const),
       skip: fc.nat(12),
       scale: fc.constantFrom(0.001, -1),
-      sensor: fc.constantFrom('pad', 'none'),
+      sensors: fc.constantFrom(['pad'], ['none'], ['pad', 'frame']),
       time: fc.constantFrom('t', 'time', 'Timestamp', 'column 1'),
       timezone: fc.constantFrom('+02:00', 'local', 'nowhere'),
     },

@@ -169,13 +169,13 @@ describe('numbers and rows as files spell them', () => {
     const hex =
       't (s),x,y,z\n' + rows(count, (i) => [seconds(i), truth.x(i), truth.y(i), `0x${(4096 + i).toString(16)}`]);
     assert.match((await refusalOf(hex)).message, /"z" is an axis by its name.*"0x1000".*decimal and delimiter/);
-    const checksums = rows(count, (i) => [
+    const marked = rows(count, (i) => [
       '$ACC',
       seconds(i),
       ...axes(i, (value) => value.toFixed(3)).slice(0, 2),
-      `${truth.z(i).toFixed(3)}*${((i * 37) % 256).toString(16)}`,
+      `${truth.z(i).toFixed(3)}#${((i * 37) % 256).toString(16)}`,
     ]);
-    assert.match((await refusalOf(checksums)).message, /column 5 would be numbers/);
+    assert.match((await refusalOf(marked)).message, /column 5 would be numbers/);
   });
 
   it('passes over a mark at the end of every row that parts nothing', async () => {

@@ -1,5 +1,5 @@
 import { readChecked } from '../../readers/readChecked.ts';
-import type { ReadOptions, Recording } from '../../readers/recording.ts';
+import type { ClockParts, ReadOptions, Recording } from '../../readers/recording.ts';
 import { answered, refused, success, type Answer, type Result, type Warning } from '../../result/result.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import type { Files, Watch } from '../../values/ports.ts';
@@ -8,6 +8,8 @@ import type { RunsValue } from '../../values/runs.ts';
 import { tell, tellFinding } from '../messages/recordings.ts';
 import { chosenFiles, type ChosenFile, type Wanted } from './choice.ts';
 import { runOf } from './recordedRun.ts';
+
+export type { ClockParts };
 
 /** What is to be loaded, and how it is to be read. */
 export interface LoadRequest extends Wanted {

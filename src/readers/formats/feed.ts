@@ -1,6 +1,8 @@
 import type { Pieces } from '../pieces.ts';
 
-/** Bytes taken from pieces in whatever lengths are asked for. */
+const decoder = new TextDecoder('windows-1252');
+
+/** Bytes taken from pieces in whatever lengths are asked for, or line by line. */
 export class Feed {
   private readonly pieces: Pieces;
   private rest = new Uint8Array(0);
@@ -13,18 +15,13 @@ export class Feed {
   async take(length: number): Promise<Uint8Array> {
     const bytes = new Uint8Array(length);
     let filled = 0;
-    while (filled < length) {
-      if (this.rest.length === 0) {
-        const piece = await this.pieces.next();
-        if (!piece) return bytes.subarray(0, filled);
-        this.rest = piece.slice();
-      }
+    while (filled < length && (await this.fill())) {
       const some = this.rest.subarray(0, length - filled);
       bytes.set(some, filled);
       filled += some.length;
       this.rest = this.rest.subarray(some.length);
     }
-    return bytes;
+    return bytes.subarray(0, filled);
   }
 
   /** Passes over bytes without keeping them. */
@@ -35,17 +32,27 @@ export class Feed {
       left -= some.length;
     }
   }
-}
 
-/** Lines of a text that comes in pieces, in an encoding of one byte a character. */
-export async function* linesOf(pieces: Pieces, longest: number): AsyncGenerator<string> {
-  const decoder = new TextDecoder('windows-1252');
-  let rest = '';
-  for (let piece = await pieces.next(); piece; piece = await pieces.next()) {
-    const parts = (rest + decoder.decode(piece)).split('\n');
-    rest = parts.pop() ?? '';
-    for (const part of parts) yield part.replace(/\r$/, '');
-    if (rest.length > longest) return;
+  /** The next line without its end, one byte a character; undefined where the pieces end or no line is so long. */
+  async line(longest: number): Promise<string | undefined> {
+    let text: string | undefined;
+    while (await this.fill()) {
+      const end = this.rest.indexOf(10);
+      text = (text ?? '') + decoder.decode(end < 0 ? this.rest : this.rest.subarray(0, end));
+      this.rest = end < 0 ? this.rest.subarray(this.rest.length) : this.rest.subarray(end + 1);
+      if (end >= 0) break;
+      if (text.length > longest) return undefined;
+    }
+    return text?.replace(/\r$/, '');
   }
-  if (rest !== '') yield rest.replace(/\r$/, '');
+
+  /** Takes the next piece where nothing is left of the one before; false where there is none. */
+  private async fill(): Promise<boolean> {
+    while (this.rest.length === 0) {
+      const piece = await this.pieces.next();
+      if (!piece) return false;
+      this.rest = piece.slice();
+    }
+    return true;
+  }
 }

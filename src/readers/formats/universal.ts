@@ -1,28 +1,17 @@
-import { success, type Refused, type Result } from '../../result/result.ts';
+import { success, type Result } from '../../result/result.ts';
 import type { Reading } from '../assemble.ts';
 import { limits } from '../limits.ts';
 import { finding, refuse } from '../messages.ts';
-import type { UniversalFault, UniversalSeries } from '../messages/file.ts';
+import type { UniversalSeries } from '../messages/file.ts';
 import type { OpenFile } from '../pieces.ts';
 import type { ReadWatch } from '../recording.ts';
 import type { Table, TableColumn } from '../table.ts';
-import { linesOf } from './feed.ts';
+import { Feed } from './feed.ts';
+import { functionHeader, headerLines, type FunctionHeader } from './universalFunction.ts';
+import { binaryForm, sizesOf, valuesInBytes, valuesInText, type FunctionValues } from './universalValues.ts';
 
 /** One function of dataset 58. */
-interface Response {
-  readonly line: number;
-  readonly title: string;
-  readonly node: number;
-  /** Name of the response's part, or nothing. */
-  readonly entity: string;
-  readonly direction: number;
-  readonly step: number;
-  readonly first: number;
-  /** The abscissa of each value, where it is uneven. */
-  readonly times: Float64Array | undefined;
-  readonly unit: string | undefined;
-  readonly values: Float64Array;
-}
+type Response = FunctionHeader & FunctionValues;
 
 /** Whether a text begins with a delimiter of the Universal File Format and the number of a dataset. */
 export function isUniversal(head: Uint8Array): boolean {
@@ -33,106 +22,122 @@ export function isUniversal(head: Uint8Array): boolean {
   );
 }
 
-const number = /[-+]?(?:\d+\.?\d*|\.\d+)(?:[EeDd][-+]?\d+)?/g;
+const isDelimiter = (text: string): boolean => /^\s{0,4}-1\s*$/.test(text);
 
 /**
  * Reads the time responses of dataset 58 (function at nodal degree of freedom) from a Universal File, as its published
- * description has it (Structural Dynamics Research Laboratory, University of Cincinnati: Universal file formats): ASCII,
- * real. Each function is a channel: x, y, z by its direction where all are at one node.
+ * description has it (Structural Dynamics Research Laboratory, University of Cincinnati: Universal file formats): real,
+ * as text, or as bytes of IEEE 754 in either order (58b). Each function is a channel: x, y, z by its direction where all
+ * are at one node. An acceleration without a unit is in that of the file's dataset 164, where there is one.
  */
 export async function readUniversal(file: OpenFile, watch: ReadWatch): Promise<Result<Reading>> {
   const { path } = file;
   const pieces = file.from(0);
+  const sets = new Datasets(path, new Feed(pieces), () => {
+    watch.progress(pieces.progress());
+    return watch.cancelled();
+  });
   const responses: Response[] = [];
   const others = new Set<string>();
-  let lines: string[] = [];
-  let line = 0;
-  let inside = false;
-  for await (const text of linesOf(pieces, limits.line)) {
-    line++;
-    if (watch.cancelled()) return refuse('cancelled', { path });
-    if (line % 10_000 === 0) watch.progress(pieces.progress());
-    if (!/^\s{0,4}-1\s*$/.test(text)) {
-      if (inside) lines.push(text);
-      continue;
-    }
-    const set = inside ? dataset(path, lines, line - lines.length) : undefined;
-    if (set?.ok === false) return set;
-    if (typeof set?.value === 'string') others.add(set.value);
-    else if (set) responses.push(set.value);
-    inside = !inside;
-    lines = [];
+  let acceleration: string | undefined;
+  for (;;) {
+    const set = await sets.next();
+    if (!set.ok) return set;
+    if (set.value === undefined) break;
+    const { kind, lines, response } = set.value;
+    if (response) responses.push(response);
+    else if (kind === '164') acceleration = accelerationIn(lines);
+    else others.add(kind);
   }
-  return inside && lines.length > 0 ? refuse('damaged-universal', { path, line }) : readingOf(path, responses, others);
+  const settled = responses.map((one) =>
+    one.unit === undefined && one.isAcceleration ? { ...one, unit: acceleration } : one,
+  );
+  return readingOf(path, settled, others);
 }
 
-/** The time response of a dataset, or the kind of one that holds none. */
-function dataset(path: string, lines: readonly string[], from: number): Result<Response | string> {
-  const kind = (lines[0] ?? '').trim().split(/\s+/)[0] ?? '';
-  if (kind === '58b') return refuse('universal-binary', { path, line: from });
-  return kind === '58' ? responseOf(path, lines, from) : success(kind);
+interface Dataset {
+  readonly kind: string;
+  readonly lines: readonly string[];
+  /** Where it is a time response. */
+  readonly response: Response | undefined;
 }
 
-/** A time response, or `58` where the function is another (a spectrum, say). */
-function responseOf(path: string, lines: readonly string[], from: number): Result<Response | string> {
-  const bad = (record: number, fault: UniversalFault): Refused =>
-    refuse('universal-format', { path, line: from + record, fault });
-  if (lines.length < 13) return bad(0, { kind: 'header', lines: lines.length });
-  const identity = lines[6];
-  const kind = Number(identity.slice(0, 5));
-  const [type, count, spacing, first, step] = fieldsOf(lines[7], [10, 10, 10, 13, 13]);
-  const abscissa = Number(lines[8].slice(0, 10));
-  if (!(kind === 1 || (kind === 0 && abscissa === 17))) return success('58');
-  if (type !== 2 && type !== 4) return bad(7, { kind: 'data type', type });
-  if (spacing !== 0 && spacing !== 1) return bad(7, { kind: 'spacing' });
-  if (spacing === 1 && !(step > 0)) return bad(7, { kind: 'step', step });
-  if (!Number.isInteger(count) || count < 2 || count > limits.samples) return bad(7, { kind: 'count', count });
-  // Of uneven spacing each value stands behind its place on the abscissa.
-  const width = spacing === 0 ? 2 : 1;
-  const numbers = lines
-    .slice(12)
-    .flatMap(numbersOf)
-    .slice(0, width * count);
-  if (numbers.length < width * count)
-    return bad(12, { kind: 'values', values: Math.floor(numbers.length / width), count });
-  const values = Float64Array.from({ length: count }, (_, i) => numbers[width * i + width - 1]);
-  const times = spacing === 0 ? Float64Array.from({ length: count }, (_, i) => numbers[2 * i]) : undefined;
-  const unit = unitOf(lines[9]);
-  return success({
-    line: from,
-    title: lines[1].trim(),
-    ...responseAt(identity),
-    step,
-    first,
-    times,
-    unit: /^(none)?$/i.test(unit) ? undefined : unit,
-    values,
-  });
+/** The datasets of a file, one after another. */
+class Datasets {
+  private readonly path: string;
+  private readonly feed: Feed;
+  private readonly cancelled: () => boolean;
+  private line = 0;
+
+  constructor(path: string, feed: Feed, cancelled: () => boolean) {
+    this.path = path;
+    this.feed = feed;
+    this.cancelled = cancelled;
+  }
+
+  /** The next one, or undefined after the last. Refuses one that is not closed, or a response that can't be read. */
+  async next(): Promise<Result<Dataset | undefined>> {
+    let text = await this.take();
+    while (text !== undefined && !isDelimiter(text)) text = await this.take();
+    const from = this.line + 1;
+    const first = text === undefined ? undefined : await this.take();
+    if (first === undefined) return success(undefined);
+    const kind = first.trim().split(/\s+/)[0] ?? '';
+    if (kind === '58b') return this.binary(first, from);
+    const lines = [first];
+    for (text = await this.take(); text !== undefined && !isDelimiter(text); text = await this.take()) {
+      if (this.line % 10_000 === 0 && this.cancelled()) return refuse('cancelled', { path: this.path });
+      lines.push(text);
+    }
+    if (text === undefined) return refuse('damaged-universal', { path: this.path, line: this.line });
+    if (kind !== '58') return success({ kind, lines, response: undefined });
+    const header = functionHeader(this.path, lines, from);
+    if (!header.ok) return header;
+    if (header.value === undefined) return success({ kind, lines, response: undefined });
+    const found = valuesInText(this.path, header.value, lines.slice(headerLines));
+    return found.ok ? success({ kind, lines: [], response: { ...header.value, ...found.value } }) : found;
+  }
+
+  private async binary(first: string, from: number): Promise<Result<Dataset>> {
+    const { path } = this;
+    const lines = [first];
+    while (lines.length < headerLines) {
+      const text = await this.take();
+      if (text === undefined) return refuse('damaged-universal', { path, line: this.line });
+      lines.push(text);
+    }
+    const form = binaryForm(path, first, from);
+    if (!form.ok) return form;
+    const header = functionHeader(path, lines, from);
+    if (!header.ok) return header;
+    let response: Response | undefined;
+    if (header.value === undefined) await this.feed.pass(form.value.bytes);
+    else {
+      const sizes = sizesOf(header.value, form.value);
+      const length = form.value.bytes || header.value.count * (sizes[0] + sizes[1]);
+      if (length > 8 * limits.samples) return refuse('too-many-samples', { path, what: 'values' });
+      const found = valuesInBytes(path, header.value, await this.feed.take(length), form.value);
+      if (!found.ok) return found;
+      response = { ...header.value, ...found.value };
+    }
+    if (this.cancelled()) return refuse('cancelled', { path });
+    // The delimiter stands at the end of the bytes, or on a line of its own.
+    let text = await this.take();
+    while (text?.trim() === '') text = await this.take();
+    if (text === undefined || !isDelimiter(text)) return refuse('damaged-universal', { path, line: this.line });
+    return success({ kind: '58b', lines, response });
+  }
+
+  private async take(): Promise<string | undefined> {
+    this.line++;
+    return this.feed.line(limits.line);
+  }
 }
 
-/** The unit of an axis, from columns 48 to 67 of its record (I10,3I5,2(1X,20A1)); where a text is shorter, its last word. */
-const unitOf = (record: string): string => record.slice(47, 67).trim() || record.trim().split(/\s+/).slice(5).join(' ');
-
-/** Numbers that stand in columns of their own; where they don't, as they come. */
-function fieldsOf(line: string, widths: readonly number[]): number[] {
-  let at = 0;
-  const texts = widths.map((width) => line.slice(at, (at += width)).trim());
-  const isNumber = (text: string): boolean => text.match(number)?.[0] === text;
-  return texts.every(isNumber) ? texts.map((text) => Number(text.replace(/[Dd]/, 'e'))) : numbersOf(line);
-}
-
-function numbersOf(line: string): number[] {
-  return (line.match(number) ?? []).map((text) => Number(text.replace(/[Dd]/, 'e')));
-}
-
-/** Response node and direction of record 6, by its columns: 2(I5,I10), 2(1X,10A1,I10,I4). */
-function responseAt(identity: string): Pick<Response, 'node' | 'entity' | 'direction'> {
-  const entity = identity.slice(31, 41).trim();
-  return {
-    entity: /^none$/i.test(entity) ? '' : entity,
-    node: Number(identity.slice(41, 51)) || 0,
-    direction: Number(identity.slice(51, 55)) || 0,
-  };
+/** The unit of acceleration by the units code of dataset 164: SI, feet, SI, feet, mm, cm, inches, mm. */
+function accelerationIn(lines: readonly string[]): string | undefined {
+  const code = Number((lines[1] ?? '').slice(0, 10));
+  return [, 'm/s^2', 'ft/s^2', 'm/s^2', 'ft/s^2', 'mm/s^2', 'cm/s^2', 'in/s^2', 'mm/s^2'][code];
 }
 
 function readingOf(path: string, responses: readonly Response[], others: ReadonlySet<string>): Result<Reading> {
@@ -148,13 +153,19 @@ function readingOf(path: string, responses: readonly Response[], others: Readonl
     const values = one.direction < 0 ? one.values.map((value) => -value) : one.values;
     return { kind: 'number', header: nameOf(one, oneNode), unitBelow: one.unit, values, decimals: 9 };
   });
-  if (first.times !== undefined)
-    columns.unshift({ kind: 'number', header: 'time', unitBelow: 's', values: first.times, decimals: 9 });
+  if (first.times !== undefined) columns.unshift(timeColumn(first.times, first.digits));
   const table: Table = { columns, rows: first.values.length, named: true, lineOf: () => undefined };
   const layout = { format: 'Universal File, dataset 58', rows: first.values.length, keys: { title: first.title } };
   if (first.times !== undefined) return success({ table, origin: { path, layout, findings } });
   const stated = { rate: rateOf(first), from: 'file header' as const, name: 'the file header' };
   return success({ table, origin: { path, layout, findings, stated, epoch: first.first } });
+}
+
+/** The abscissa as the time, as fine as so many digits of its largest number. */
+function timeColumn(values: Float64Array, digits: number): TableColumn {
+  const largest = Math.max(Math.abs(values[0]), Math.abs(values[values.length - 1]));
+  const decimals = largest > 0 ? digits - 1 - Math.floor(Math.log10(largest)) : digits;
+  return { kind: 'number', header: 'time', unitBelow: 's', values, decimals: Math.min(12, decimals) };
 }
 
 /** In Hz; of uneven spacing the mean. */

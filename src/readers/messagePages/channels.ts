@@ -8,6 +8,10 @@ const sensors =
   't (s),sensor,x (g),y (g),z (g)\n0.00,seat,0.01,0.02,1.00\n0.00,hub,0.02,0.01,0.98\n0.01,seat,0.02,0.01,1.01\n0.01,hub,0.01,0.02,1.00\n0.02,seat,0.01,0.02,1.00\n0.02,hub,0.02,0.01,0.98\n0.03,seat,0.02,0.01,1.01\n0.03,hub,0.01,0.02,1.00';
 const inSi = still('', '9.81', '9.78', '9.82', '9.81');
 
+/** A row of two sensors in turn, of which the other has other columns. */
+const turns = (between: string): string =>
+  `t (s),x (g),y (g),z (g),turn,heat\n${[0, 1, 2, 3].map((i) => `0.0${2 * i},0.0${i},0.01,1.00,${between}\n0.0${2 * i + 1},,,,0.${i},2${i}`).join('\n')}`;
+
 export const channelPages: Pages<ChannelFacts> = {
   scale: {
     title: 'A scale that can’t be',
@@ -47,7 +51,7 @@ export const channelPages: Pages<ChannelFacts> = {
   },
   'which-sensor': {
     title: 'Several sensors in turn',
-    why: 'Each sensor of the file is a recording of its own.',
+    why: 'Take one of them, or several, whose channels then stand side by side.',
     wrong: example(sensors),
     right: example(sensors, 'load "run.csv" sensor "seat"'),
   },
@@ -64,6 +68,47 @@ export const channelPages: Pages<ChannelFacts> = {
       `${header}\n0.00,0.01,0.02,1.00\n0.01,,0.01,0.98\n0.02,,0.02,1.01\n0.03,0.02,0.01,1.00\n0.04,,0.02,1.00`,
     ),
     right: example(sound),
+  },
+  'filled-apart': {
+    title: 'Channels in different rows',
+    why: 'Sensors of their own fill rows of their own, and no row holds all that are to be read.',
+    wrong: example(
+      `t (s),base x (g),top x (g)\n${[0, 1, 2, 3].map((i) => `0.0${2 * i},0.0${i},\n0.0${2 * i + 1},,0.${i}`).join('\n')}`,
+    ),
+    right: example(
+      `t (s),base x (g),top x (g)\n${[0, 1, 2, 3].map((i) => `0.0${2 * i},0.0${i},\n0.0${2 * i + 1},,0.${i}`).join('\n')}`,
+      'load "run.csv" channel "base x (g)"',
+    ),
+  },
+  'other-rows': {
+    title: 'Rows of other sensors',
+    why: 'They hold none of the channels that were read, and readings of something else: nothing is lost there.',
+    wrong: example(turns(',')),
+    right: example(sound),
+  },
+  'sensors-apart': {
+    title: 'Sensors that are not read together',
+    why: 'Side by side stand only readings taken within half a step of each other.',
+    wrong: example(
+      't (s),sensor,z (g)\n0.00,seat,1.00\n0.01,seat,0.98\n0.02,seat,1.01\n5.00,hub,1.00\n5.01,hub,0.99\n5.02,hub,1.01',
+      'load "run.csv" sensor "seat", "hub"',
+    ),
+    right: example(
+      't (s),sensor,z (g)\n0.00,seat,1.00\n0.01,seat,0.98\n0.02,seat,1.01\n5.00,hub,1.00\n5.01,hub,0.99\n5.02,hub,1.01',
+      'load "run.csv" sensor "seat"',
+    ),
+  },
+  'sensors-offset': {
+    title: 'Sensors that are read one after the other',
+    why: 'Their rows are taken as of one time, which turns the phase between them.',
+    wrong: example(sensors.replace(/(0\.0\d),hub/g, '$12,hub'), 'load "run.csv" sensor "seat", "hub"'),
+    right: example(sensors, 'load "run.csv" sensor "seat", "hub"'),
+  },
+  sentinel: {
+    title: 'A number for no reading',
+    why: 'Nines far beyond all other readings stand where the logger had none; those rows count as lost. Another such number is stated with `sentinel`.',
+    wrong: example(`${sound}\n0.04,9999999,9999999,9999999\n${rows(5, ',', 5)}`),
+    right: example(`${header}\n${rows(9)}`),
   },
   'empty-cells': {
     title: 'Rows without a reading',

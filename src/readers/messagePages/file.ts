@@ -84,10 +84,10 @@ export const filePages: Pages<FileFacts> = {
     right: example('    -1\n    58\nhub z\n…\n    -1', 'load "run.unv"'),
   },
   'universal-binary': {
-    title: 'A binary Universal File',
-    why: 'Dataset 58b holds its numbers as bytes; only the form in ASCII is read.',
-    wrong: example('    -1\n   58b     1     2 …\n    -1', 'load "run.unv"'),
-    right: example('    -1\n    58\n…\n    -1', 'load "run.unv"'),
+    title: 'Binary numbers of another kind',
+    why: 'Dataset 58b holds its numbers as bytes, which are read where they are those of IEEE 754 (form 2).',
+    wrong: example('    -1\n    58b     1     1 …\n    -1', 'load "run.unv"'),
+    right: example('    -1\n    58b     1     2 …\n    -1', 'load "run.unv"'),
   },
   'universal-format': {
     title: 'A function that is not read',

@@ -94,6 +94,24 @@ export const textPages: Pages<TextFacts> = {
     wrong: example(`${sound}\n␀␀␀␀…`),
     right: example(sound),
   },
+  checksum: {
+    title: 'A wrong checksum',
+    why: 'The line was damaged on its way. Such rows count as lost samples.',
+    wrong: example('t (s),z (g)\n0.00,1.00*2D\n0.01,0.98*2C\n0.02,0.07*2E\n0.03,1.00*2E\n0.04,0.98*29\n0.05,1.01*29'),
+    right: example('t (s),z (g)\n0.00,1.00*2D\n0.01,0.98*2C\n0.02,1.01*2E\n0.03,1.00*2E\n0.04,0.98*29\n0.05,1.01*29'),
+  },
+  'checksum-unknown': {
+    title: 'Checksums of another kind',
+    why: 'They were taken off the rows and not held against them.',
+    wrong: example('t (s),z (g)\n0.00,1.00*01\n0.01,0.98*02\n0.02,1.01*03\n0.03,1.00*04'),
+    right: example('t (s),z (g)\n0.00,1.00*2D\n0.01,0.98*2C\n0.02,1.01*2E\n0.03,1.00*2E'),
+  },
+  'commented-rows': {
+    title: 'Rows behind the mark of a comment',
+    why: 'Some loggers mark rows so that are in doubt, some all that follow an event.',
+    wrong: example(`${header}\n${rows(4)}\n#0.04,0.01,0.02,1.01\n${rows(4, ',', 5)}`),
+    right: example(`${header}\n${rows(4)}\n#0.04,0.01,0.02,1.01\n${rows(4, ',', 5)}`, 'load "run.csv" comment none'),
+  },
   overload: {
     title: 'Readings beyond the range',
     why: 'The logger writes a word where the sensor was overdriven. Those readings are lost.',

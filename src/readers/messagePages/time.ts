@@ -78,6 +78,15 @@ export const timePages: Pages<TimeFacts> = {
     wrong: example(bare),
     right: example(bare, 'load "run.csv" rate 100 Hz'),
   },
+  'clock-parts': {
+    title: 'A clock of two parts',
+    why: 'They are hours and minutes or minutes and seconds, and both give a rate.',
+    wrong: example('time,z (g)\n10:20,1.00\n10:20,0.98\n10:21,1.01\n10:21,1.00\n10:22,0.98\n10:22,1.01'),
+    right: example(
+      'time,z (g)\n10:20,1.00\n10:20,0.98\n10:21,1.01\n10:21,1.00\n10:22,0.98\n10:22,1.01',
+      'load "run.csv" clock "mm:ss"',
+    ),
+  },
   rush: {
     title: 'Stamps in a rush after a gap',
     why: 'A logger that was busy stamps what it missed all at once: nobody can tell when those rows were sampled.',

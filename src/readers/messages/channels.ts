@@ -54,9 +54,30 @@ export interface ChannelFacts {
     readonly empty: number;
     readonly rows: number;
   };
+  /** `both`: rows that hold both channels. */
+  'filled-apart': {
+    readonly path: string;
+    readonly one: string;
+    readonly other: string;
+    readonly both: number;
+    readonly rows: number;
+  };
+  /** `others`: rows that hold none of the channels. */
+  'other-rows': { readonly others: number; readonly rows: number; readonly channels: readonly string[] };
+  'sensors-apart': {
+    readonly path: string;
+    readonly first: string;
+    readonly other: string;
+    readonly met: number;
+    readonly rows: number;
+  };
+  /** `offset` in s: how much later the other is read. */
+  'sensors-offset': { readonly first: string; readonly other: string; readonly offset: number };
   'empty-cells': { readonly empty: number; readonly rows: number; readonly line: number | undefined };
   'rows-repeated': { readonly repeated: number; readonly rows: number };
   'rows-sent-again': { readonly again: number; readonly rows: number; readonly line: number | undefined };
+  /** `value`: a number of nines alone. */
+  sentinel: { readonly columns: readonly string[]; readonly value: number; readonly line: number | undefined };
   'dropped-samples': { readonly dropped: number };
   'no-header': { readonly names: readonly string[] };
   'unit-conflict': {
@@ -146,11 +167,19 @@ export const channelSentences: Sentences<ChannelFacts> = {
   'no-sensor-column': ({ path, sensor }) =>
     `${path}: sensor "${sensor}" was asked for, but no column says which sensor a row is of: leave sensor out.`,
   'which-sensor': ({ path, column, sensors }) =>
-    `${path}: ${column} holds ${sensors.length} sensors in turn (${list(inQuotes(sensors))}): pick one with sensor, such as sensor "${sensors[0]}".`,
+    `${path}: ${column} holds ${sensors.length} sensors in turn (${list(inQuotes(sensors))}): pick one with sensor, such as sensor "${sensors[0]}", or several to stand side by side, such as sensor ${inQuotes(sensors.slice(0, 2)).join(', ')}.`,
   'no-such-sensor': ({ path, column, sensor, sensors }) =>
     `${path}: ${column} holds no sensor ${quote(sensor)}; it holds ${list(inQuotes(sensors))}.`,
   'mostly-empty': ({ path, line, empty, rows }) =>
     `${location(path, line)}: ${rowsOf(empty, rows)} hold no reading in one of the columns that are needed: name the columns with channels, or mend the file.`,
+  'filled-apart': ({ path, one, other, both, rows }) =>
+    `${path}: ${one} and ${other} stand in different rows (both in ${both} of ${rows}), as of sensors of their own: name the channels of one of them with channel or channels, such as channel "${one}".`,
+  'other-rows': ({ others, rows, channels }) =>
+    `${rowsOf(others, rows)} hold readings of other sensors: those with ${list(channels)} were taken.`,
+  'sensors-apart': ({ path, first, other, met, rows }) =>
+    `${path}: ${first} and ${other} are not read together: ${met} of ${rows} rows of ${first} have one of ${other} within half a step, so load each by itself, with sensor "${first}" and with sensor "${other}".`,
+  'sensors-offset': ({ first, other, offset }) =>
+    `${other} is read ${figure(1000 * Math.abs(offset))} ms ${offset < 0 ? 'before' : 'after'} ${first}, and both were taken as one time: the phase between them is off by ${figure(360 * Math.abs(offset))}° at 1 Hz, and in proportion above.`,
   'empty-cells': ({ empty, rows, line }) => {
     const [holds, counts] = empty === 1 ? ['holds', 'counts as a lost sample'] : ['hold', 'count as lost samples'];
     return `${rowsOf(empty, rows)} ${holds} no reading${atLine('first at line', line)} and ${counts}.`;
@@ -161,6 +190,8 @@ export const channelSentences: Sentences<ChannelFacts> = {
     const [repeats, was] = again === 1 ? ['repeats', 'was'] : ['repeat', 'were'];
     return `${rowsOf(again, rows)} ${repeats} the stamp and the readings of an earlier row${atLine('first at line', line)}, as where a buffer is sent twice, and ${was} left out.`;
   },
+  sentinel: ({ columns, value, line }) =>
+    `${list(columns)} ${columns.length === 1 ? 'holds' : 'hold'} the number ${value}${atLine('first at line', line)}, far beyond every other reading: it was taken as no reading.`,
   'dropped-samples': ({ dropped }) =>
     `The logger says that it dropped ${dropped} samples: where is not told, so no spectrum can step over them.`,
   'no-header': ({ names }) =>

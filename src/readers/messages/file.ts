@@ -24,7 +24,8 @@ export interface FileFacts {
   'wav-format': File &
     ({ readonly format: number; readonly bits: number } | { readonly channels: number; readonly rate: number });
   'damaged-universal': File & { readonly line: number };
-  'universal-binary': File & { readonly line: number };
+  /** `format` of the numbers, as the dataset states it: 1 VAX, 2 IEEE 754, 3 IBM 370. */
+  'universal-binary': File & { readonly line: number; readonly format: number };
   'universal-format': File & { readonly line: number; readonly fault: UniversalFault };
   'universal-differ': File & { readonly line: number; readonly own: UniversalSeries; readonly first: UniversalSeries };
   'no-time-response': File & { readonly held: readonly string[] };
@@ -54,6 +55,8 @@ export type UniversalFault =
   | { readonly kind: 'data type'; readonly type: number }
   | { readonly kind: 'spacing' }
   | { readonly kind: 'step'; readonly step: number }
+  /** `exponents` of length, force and temperature. */
+  | { readonly kind: 'abscissa'; readonly unit: string; readonly exponents: readonly number[] }
   | { readonly kind: 'count'; readonly count: number }
   | { readonly kind: 'values'; readonly values: number; readonly count: number };
 
@@ -67,6 +70,10 @@ function universalFault(fault: UniversalFault): string {
       return 'the function states a spacing that is neither even nor uneven (1 or 0)';
     case 'step':
       return `the step of ${fault.step} s is no time step`;
+    case 'abscissa':
+      return fault.exponents.some((one) => one !== 0)
+        ? `the abscissa has the exponents ${fault.exponents.join(', ')} of length, force and temperature, which are no time`
+        : `the abscissa is in ${quote(fault.unit)}, which is no unit of time`;
     case 'count':
       return `the function states ${fault.count} values`;
     case 'values':
@@ -106,10 +113,10 @@ export const fileSentences: Sentences<FileFacts> = {
       : `${facts.path}: the WAV file states ${facts.channels} channels at ${facts.rate} Hz, which is no recording.`,
   'damaged-universal': ({ path, line }) =>
     `${location(path, line)}: the last dataset of this Universal File is not closed, so the file is cut short: export it again.`,
-  'universal-binary': ({ path, line }) =>
-    `${location(path, line)}: this Universal File holds dataset 58 in its binary form, which can't be read: export it as ASCII.`,
+  'universal-binary': ({ path, line, format }) =>
+    `${location(path, line)}: this dataset 58 holds binary numbers ${format === 1 || format === 3 ? `of ${format === 1 ? 'a VAX' : 'an IBM 370'}` : 'in an unknown form'}, and only those of IEEE 754 can be read: export it as ASCII.`,
   'universal-format': ({ path, line, fault }) =>
-    `${location(path, line)}: ${universalFault(fault)}: export the time histories as ASCII and real.`,
+    `${location(path, line)}: ${universalFault(fault)}: export the time histories as real numbers over the time in s.`,
   'universal-differ': ({ path, line, own, first }) =>
     `${location(path, line)}: this function has ${own.values} values at ${figure(own.rate)} Hz where the first has ${first.values} at ${figure(first.rate)} Hz: export functions of one rate and length to one file.`,
   'no-time-response': ({ path, held }) => {

@@ -1,7 +1,7 @@
 import type { Sentences } from '../../result/messages.ts';
 import { counted } from '../../result/words.ts';
 import { limits } from '../limits.ts';
-import { figure, location, quote } from './words.ts';
+import { figure, location, quote, rowsOf } from './words.ts';
 
 type Decimal = '.' | ',';
 
@@ -59,6 +59,11 @@ export interface TextFacts {
   'damaged-lines': { readonly count: number; readonly line: number; readonly text: string };
   /** Without a line they stand at the file's end. */
   'zero-bytes': { readonly line?: number };
+  /** Rows whose checksum is wrong. */
+  checksum: { readonly count: number; readonly rows: number; readonly line: number };
+  'checksum-unknown': object;
+  /** Lines that would be rows without their mark of a comment. */
+  'commented-rows': { readonly count: number; readonly line: number };
   overload: { readonly count: number; readonly line: number; readonly text: string };
   'header-repeated': { readonly count: number; readonly line: number };
 }
@@ -148,6 +153,12 @@ export const textSentences: Sentences<TextFacts> = {
     `${count} ${count === 1 ? 'line is no row' : 'lines are no rows'} of the table (first at line ${line}: ${quote(text)}) and ${wasLeftOut(count)}.`,
   'zero-bytes': ({ line }) =>
     `${line === undefined ? 'The file ends in' : `Line ${line} holds`} bytes that are no text, as after a loss of power; they were left out.`,
+  checksum: ({ count, rows, line }) =>
+    `${rowsOf(count, rows)} ${count === 1 ? 'has' : 'have'} a wrong checksum or none (first at line ${line}) and count as lost samples.`,
+  'checksum-unknown': () =>
+    'Rows end with checksums that are not the exclusive or of their characters, so that they could not be held against them.',
+  'commented-rows': ({ count, line }) =>
+    `${counted(count, 'line begins', 'lines begin')} with a mark of a comment and would be rows without it (first at line ${line}): they were left out; write comment none to read them.`,
   overload: ({ count, line, text }) =>
     `${count} ${count === 1 ? 'reading is' : 'readings are'} beyond the sensor's range (${quote(text)}, first at line ${line}) and lost, so peak, kurtosis and dose mean nothing and the rms is too low: record again with a larger range.`,
   'header-repeated': ({ count, line }) =>

@@ -44,6 +44,8 @@ export interface TimeFacts {
     readonly columns: readonly [string, string];
     readonly rates: readonly [number, number];
   };
+  /** Rates of hours and minutes, and of minutes and seconds. */
+  'clock-parts': Column & { readonly rates: readonly [number, number] };
   'rows-disordered': Column & { readonly again: number; readonly behind: number };
   'rate-impossible': Column & { readonly rate: number };
   'no-rate': {
@@ -52,6 +54,8 @@ export interface TimeFacts {
     readonly leftOut: readonly LeftOut[];
     /** A column that is a time by its name and holds text. */
     readonly ofText: { readonly column: string; readonly text: string } | undefined;
+    /** Whether the unit must be stated as well. */
+    readonly lacksUnit: boolean;
   };
   rush: { readonly rows: number };
   'rate-differs': { readonly measured: number; readonly off: number; readonly stated: number; readonly name: string };
@@ -74,13 +78,15 @@ export interface TimeFacts {
   'clock-stopped': { readonly rows: number; readonly line: number | undefined; readonly rate: number };
 }
 
-function noRate({ path, counter, leftOut, ofText }: TimeFacts['no-rate']): string {
+function noRate({ path, counter, leftOut, ofText, lacksUnit }: TimeFacts['no-rate']): string {
   const what =
     counter === undefined ? 'no column tells the time' : `${counter} counts rows and no column tells the time`;
   const others =
     leftOut.length > 0 ? ` (${leftOut.map(({ column, why }) => `${column}: ${why.message}`).join('; ')})` : '';
   const text = ofText ? ` (${ofText.column} holds text such as ${quote(ofText.text)})` : '';
-  return `${path}: ${what}${others}${text}: state the rate with rate, such as rate 400 Hz, or name the time column with time.`;
+  const unit = lacksUnit ? ', and nothing settles the unit' : '';
+  const advice = lacksUnit ? 'state both, such as rate 400 Hz unit g' : 'state the rate with rate, such as rate 400 Hz';
+  return `${path}: ${what}${others}${text}${unit}: ${advice}, or name the time column with time.`;
 }
 
 function timeUnit(facts: TimeFacts['time-unit']): string {
@@ -97,6 +103,9 @@ function gap({ gaps, missing, share, first, line, longest }: TimeFacts['gap']): 
   const [what, which] = gaps === 1 ? ['A gap leaves', 'gap'] : [`${gaps} gaps leave`, 'first'];
   return `${what} out ${missing} samples (${percent(share)}), the ${which} at ${figure(first)} s${atLine('line', line)}, the longest ${figure(longest)} s: no segment of a spectrum crosses a gap.`;
 }
+
+const clockParts = ({ path, column, rates: [long, short] }: TimeFacts['clock-parts']): string =>
+  `${path}: ${column} has two parts, which are hours and minutes (${figure(long)} Hz) or minutes and seconds (${figure(short)} Hz): say which with clock "hh:mm" or clock "mm:ss".`;
 
 const treatments: Readonly<Record<TimeFacts['uneven']['treatment'], string>> = {
   refused:
@@ -133,6 +142,7 @@ export const timeSentences: Sentences<TimeFacts> = {
     `${rows} rows right after gaps have stamps in a rush, so that nobody can tell when they were sampled; they were left out.`,
   'rate-differs': ({ measured, off, stated, name }) =>
     `The stamps give ${figure(measured)} Hz, ${percent(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the ${figure(stated)} Hz of ${name}; frequencies scale with the rate, so check which is right.`,
+  'clock-parts': clockParts,
   'rate-uncertain': ({ rate, least, quantum }) => {
     const known = least === undefined ? '' : `, and ${figure(least)} Hz at least where none is lost`;
     return `Stamps are in steps of ${figure(quantum)} s, about as coarse as the time between samples, and show that some are lost, but not where: the rate is ${figure(rate)} Hz as far as they tell${known}, so state it with rate, or record finer stamps.`;

@@ -4,8 +4,9 @@ import { limits } from '../limits.ts';
 import { finding, refuse } from '../messages.ts';
 import type { Pieces } from '../pieces.ts';
 import type { Finding, ReadWatch } from '../recording.ts';
+import type { Checksums } from './checksums.ts';
 import { Damage, type Fault } from './damage.ts';
-import { fieldsOf, isBlank, isComment } from './fields.ts';
+import { fieldsOf, isBlank, isComment, uncommented } from './fields.ts';
 import { isMissing, isOverload, parseNumber, type DecimalMark } from './number.ts';
 import { withoutTail } from './sniff.ts';
 import { scan, type Cursor, type Plan } from './scan.ts';
@@ -28,6 +29,9 @@ export interface BodyLayout {
   readonly decoder: TextDecoder;
   /** Turns a line into the line of fields that the plan reads, where lines are labelled. */
   readonly unlabel?: ((line: string) => string | undefined) | undefined;
+  /** Whether lines that begin with a mark of comments are rows. */
+  readonly isMarked: boolean;
+  readonly checksums: Checksums | undefined;
 }
 
 /** Reads the rows of a text: regular stretches by the scanner, the other lines one by one. */
@@ -44,6 +48,11 @@ export class Body {
   private hasZerosAtEnd = false;
   /** Line of the first zeros among the rows, or 0. */
   private zerosWithin = 0;
+  private wrongSums = 0;
+  private firstWrongSum = 0;
+  /** Comments that would be rows without their mark, and the line of the first. */
+  private markedRows = 0;
+  private firstMarkedRow = 0;
   private overloads = 0;
   private firstOverload: { readonly line: number; readonly cell: string } | undefined;
   private buffer = new Uint8Array(limits.piece);
@@ -141,7 +150,7 @@ export class Body {
     while (cursor.at < end && !refused) {
       if (cursor.row === this.capacity) refused = this.grow(fraction * (cursor.at / end));
       if (refused) break;
-      if (!layout.unlabel) scan(this.buffer, cursor, end, this.capacity, layout.plan);
+      if (!layout.unlabel && !layout.checksums) scan(this.buffer, cursor, end, this.capacity, layout.plan);
       if (cursor.at < end && cursor.row < this.capacity) refused = this.readLine(end, unended);
     }
     this.buffer.copyWithin(0, end, this.held);
@@ -168,14 +177,27 @@ export class Body {
     if (buffer[to] === 13 && buffer[to + 1] === 10) to++;
     cursor.at = Math.min(to + 1, end);
     const isLast = unended && cursor.at >= end;
-    const line = layout.unlabel && !isBlank(text) ? layout.unlabel(text) : text;
+    const bare = this.withoutFrame(text);
+    const line = bare !== undefined && layout.unlabel && !isBlank(bare) ? layout.unlabel(bare) : bare;
     let refused: Refused | undefined;
-    if (line === undefined) {
+    if (bare === undefined) {
+      if (!isLast) this.lose();
+    } else if (line === undefined) {
       if (!isLast) refused = this.fault({ kind: 'cell', column: 1, text, whole: text, found: 0 });
     } else if (!this.isNoRow(line)) refused = this.takeRow(fieldsOf(line, layout.delimiter), line, isLast);
     cursor.line++;
     this.marks.push({ row: cursor.row, line: cursor.line });
     return refused;
+  }
+
+  /** A line without the mark before it and the checksum behind it, where they have such; undefined where that is wrong. */
+  private withoutFrame(text: string): string | undefined {
+    const { isMarked, checksums, headerText } = this.layout;
+    const unmarked = isMarked ? uncommented(text) : text;
+    if (checksums === undefined || unmarked.trim() === headerText?.trim()) return unmarked;
+    const bare = checksums.bare(unmarked);
+    if (bare === undefined && this.wrongSums++ === 0) this.firstWrongSum = this.cursor.line;
+    return bare;
   }
 
   /** A block of zeros that a loss of power left within the rows parts what stands before and after it. */
@@ -190,11 +212,22 @@ export class Body {
     if (isBlank(text)) return true;
     if (isComment(text)) {
       if (this.comments.length < 100) this.comments.push(text);
+      if (this.wouldBeRow(uncommented(text)) && this.markedRows++ === 0) this.firstMarkedRow = this.cursor.line;
       return true;
     }
     if (text.trim() !== this.layout.headerText?.trim()) return false;
     this.repeatedHeaders.push(this.cursor.line);
     return true;
+  }
+
+  /** Whether a text has a number in each column of numbers. */
+  private wouldBeRow(text: string): boolean {
+    const { sinks } = this.layout.plan;
+    const fields = withoutTail(fieldsOf(text, this.layout.delimiter), this.layout.tail);
+    return (
+      fields.length === sinks.length &&
+      sinks.every(({ kind }, k) => kind !== 'number' || parseNumber(fields[k], this.layout.decimal) !== undefined)
+    );
   }
 
   private readQuoted(end: number): Refused | undefined {
@@ -262,18 +295,32 @@ export class Body {
     const { plan, names } = this.layout;
     const [name, stamp] = k === undefined ? [undefined, false] : [names[k], plan.sinks[k].kind === 'stamp'];
     const refused = this.damage.add({ ...fault, row, line, name, stamp });
-    for (const sink of plan.sinks) {
+    this.lose();
+    return refused;
+  }
+
+  /** Puts a row of no readings in the place of one that is lost. */
+  private lose(): void {
+    for (const sink of this.layout.plan.sinks) {
       if (sink.kind === 'skip') continue;
-      sink.values[row] = NaN;
+      sink.values[this.cursor.row] = NaN;
       sink.empty = true;
     }
     this.cursor.row++;
-    return refused;
   }
 
   private addFindings(): void {
     const { findings } = this;
     if (this.hasZerosAtEnd) findings.push(finding('zero-bytes', 'note', {}));
+    if (this.wrongSums > 0) {
+      const facts = { count: this.wrongSums, rows: this.rows, line: this.firstWrongSum };
+      findings.push(finding('checksum', 'warning', facts, { value: this.wrongSums }));
+    }
+    if (this.layout.checksums?.isKnown === false) findings.push(finding('checksum-unknown', 'note', {}));
+    if (this.markedRows > 0) {
+      const facts = { count: this.markedRows, line: this.firstMarkedRow };
+      findings.push(finding('commented-rows', 'warning', facts, { value: this.markedRows }));
+    }
     if (this.zerosWithin > 0) findings.push(finding('zero-bytes', 'warning', { line: this.zerosWithin }));
     if (this.firstOverload) {
       const { line, cell: text } = this.firstOverload;

@@ -6,7 +6,7 @@ import type { ColumnText, StampColumn, TableColumn } from '../table.ts';
 import { Body } from './body.ts';
 import { fieldsOf, isBlank, isComment } from './fields.ts';
 import type { FoundTable } from './findTable.ts';
-import type { TextHead } from './head.ts';
+import type { BareHead, TextHead } from './head.ts';
 import { decimalsOf, parseNumber } from './number.ts';
 import { ColumnSink } from './sink.ts';
 import { withoutTail, type Grid } from './sniff.ts';
@@ -15,7 +15,7 @@ import { StampReader } from './stamp.ts';
 import { fractionDigits, stampForm, type StampForm } from './stampForm.ts';
 
 /** A body that reads the rows from the first on; `size` is about the text's, for the room that its columns need. */
-export function startBody(path: string, head: TextHead, found: FoundTable, size: number, decoder: TextDecoder): Body {
+export function startBody(path: string, head: BareHead, found: FoundTable, size: number, decoder: TextDecoder): Body {
   const { grid, header, labelled } = found;
   const firstLine = head.lines[grid.first].line;
   const shown = head.lines.slice(grid.first);
@@ -49,6 +49,8 @@ export function startBody(path: string, head: TextHead, found: FoundTable, size:
     lineEnd: head.lineEnd,
     decoder,
     unlabel: labelled?.fields,
+    isMarked: head.isMarked,
+    checksums: head.checksums,
   };
   return new Body(layout, capacity, firstLine);
 }
@@ -101,9 +103,22 @@ function stampColumn(
     clock: form.clock !== 'none',
     style: styleOf(form),
     zone,
-    quantum: form.clock === 'none' ? 86400 : form.fraction === 'milliseconds' ? 1e-3 : 10 ** -digits,
+    quantum: quantumOf(form, cells, digits),
     doubtful: form.doubtful,
   };
+}
+
+/** The step of a spelling in s. */
+function quantumOf({ clock, fraction, worded }: StampForm, cells: readonly string[], digits: number): number {
+  if (clock === 'none') return 86_400;
+  if (fraction === 'milliseconds') return 1e-3;
+  const colons = (cell: string): number =>
+    cell
+      .trim()
+      .replace(/[+-]\d{2}:?\d{2}$/, '')
+      .split(':').length - 1;
+  const isOfMinutes = worded === true && clock === 'hms' && digits === 0 && cells.every((cell) => colons(cell) === 1);
+  return isOfMinutes ? 60 : 10 ** -digits;
 }
 
 function styleOf({ date, clock }: StampForm): string {

@@ -2,6 +2,7 @@ import { success, type Result } from '../../result/result.ts';
 import { limits } from '../limits.ts';
 import { refuse } from '../messages.ts';
 import type { OpenFile } from '../pieces.ts';
+import type { Checksums } from './checksums.ts';
 
 /** A line of the head. */
 export interface HeadLine {
@@ -37,6 +38,13 @@ export function readHead(
   if (lines.length === 0)
     return refuse('empty', { path, ...(skip > 0 ? { skipped: { skip, lines: parts.length } } : {}) });
   return success({ lines, bytes, lineEnd: text.includes('\n') ? 10 : 13 });
+}
+
+/** A head whose lines are without what stands around their rows. */
+export interface BareHead extends TextHead {
+  /** Whether marks of comments were taken off lines that may be rows. */
+  readonly isMarked: boolean;
+  readonly checksums: Checksums | undefined;
 }
 
 /** Where a 1-based line begins in the head's bytes. */

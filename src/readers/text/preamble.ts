@@ -3,6 +3,7 @@ import { timeScale } from '../timeNames.ts';
 import { unitSymbol } from '../units.ts';
 import { couldBeThousands, type DecimalMark } from './number.ts';
 import { isBlank, uncommented } from './fields.ts';
+import { startTimeIn, type StartTime } from './startTime.ts';
 
 /** What the lines above the header say. */
 export interface Preamble {
@@ -17,6 +18,8 @@ export interface Preamble {
   readonly calibration: Calibration | undefined;
   /** Samples that the logger says it lost. */
   readonly dropped: number | undefined;
+  /** When the recording began. */
+  readonly start: StartTime | undefined;
 }
 
 /** A line with a key and a value is short; a longer one is not searched for them. */
@@ -42,6 +45,7 @@ export function readPreamble(lines: readonly string[], decimal: DecimalMark): Pr
     unit: entries.flatMap(([key, value]) => unitOf(key, value) ?? [])[0],
     calibration: calibrationOf(entries),
     dropped: entries.flatMap(([key, value]) => droppedOf(key, value) ?? [])[0],
+    start: startTimeIn(entries),
   };
 }
 

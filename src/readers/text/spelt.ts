@@ -30,8 +30,17 @@ const yearLast = new RegExp(`^(?:\\p{L}{2,10}[,.]?\\s+)?${month}\\s+(\\d{1,2})\\
 const digits =
   /^((?:19|20)\d{2})(\d{2})(\d{2})(T?)([01]\d|2[0-3])([0-5]\d)([0-5]\d)(?:[.,]?(\d{3}|\d{6})|[.,](\d{1,9}))?(Z|[+-]\d{2}:?\d{2})?$/;
 
-/** A date with its month in words, or all in digits (`20250307142231500`), as `2025-03-07 14:22:31.500`; else undefined. */
+/** A date with a clock of hours and minutes alone. */
+const withoutSeconds =
+  /^((?:\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.](?:\d{4}|\d{2}))(?:[T _]|,\s?)\s?\d{1,2}:\d{2})((?:\s?[AaPp]\.?[Mm]\.?)?\s?(?:Z|UTC|GMT|[+-]\d{2}:?\d{2})?)$/;
+
+/**
+ * A date with its month in words, or all in digits (`20250307142231500`), as `2025-03-07 14:22:31.500`; a date and a
+ * clock without seconds at the full minute; else undefined.
+ */
 export function plainStamp(text: string): string | undefined {
+  const short = text.length < 40 ? withoutSeconds.exec(text) : null;
+  if (short) return `${short[1]}:00${short[2]}`;
   if (text.length < 14 || text.length > 48) return undefined;
   const packed = digits.exec(text);
   if (packed) {

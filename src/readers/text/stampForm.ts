@@ -26,7 +26,8 @@ const clock = String.raw`(?<hm>\d{1,2}[:.h]\d{2}[:.m]\d{2}s?|(?<=\d[T _])\d{6})(
 const zone = String.raw`\s?(?:Z|UTC|GMT|[+-]\d{2}:?\d{2})?`;
 const stamp = new RegExp(`^(?:(?:${date})(?:[T _]|,\\s?|\\s-\\s)\\s?)?${clock}(?:\\s?[AaPp]\\.?[Mm]\\.?)?${zone}$`);
 const dateAlone = new RegExp(`^(?:${date})$`);
-const minutes = /^\d{1,3}:\d{2}[.,]\d{1,9}$/;
+/** Minutes and seconds; without a fraction also hours and minutes. */
+const minutes = /^\d{1,3}:[0-5]\d(?:[.,]\d{1,9})?$/;
 
 /** A date alone has its year in full, so that no version number is taken for one. */
 const isDate = (text: string): boolean => {

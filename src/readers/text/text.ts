@@ -9,7 +9,9 @@ import { asUtf8 } from '../utf16.ts';
 import type { Body } from './body.ts';
 import { columnOf, firstRows, startBody } from './columns.ts';
 import { findTable } from './findTable.ts';
-import { byteOfLine, readHead } from './head.ts';
+import { checksumsIn } from './checksums.ts';
+import { isBlank, isComment, uncommented } from './fields.ts';
+import { byteOfLine, readHead, type BareHead, type TextHead } from './head.ts';
 import { readPreamble, type Preamble } from './preamble.ts';
 import type { Grid } from './sniff.ts';
 
@@ -24,14 +26,15 @@ export async function readText(file: OpenFile, options: ReadOptions, watch: Read
   const text = opened.value;
   const start = isWide ? 0 : mark;
   const decoder = decoderFor(encoding);
-  const head = readHead(text, start, decoder, options.skip ?? 0);
-  if (!head.ok) return head;
-  const found = findTable(path, head.value.lines, options);
+  const raw = readHead(text, start, decoder, options.skip ?? 0);
+  if (!raw.ok) return raw;
+  const head = bareHead(raw.value, options);
+  const found = findTable(path, head.lines, options);
   if (!found.ok) return found;
   const { grid, header, labelled, preamble } = found.value;
-  const body = startBody(path, head.value, found.value, size, decoder);
-  const firstRowLine = head.value.lines[grid.first].line;
-  const refused = await body.read(text.from(start + byteOfLine(head.value, firstRowLine)), watch);
+  const body = startBody(path, head, found.value, size, decoder);
+  const firstRowLine = head.lines[grid.first].line;
+  const refused = await body.read(text.from(start + byteOfLine(head, firstRowLine)), watch);
   if (refused) return refused;
   const columns = grid.columns.map((_, k) => columnOf(found.value, k, body));
   const table: Table = { columns, rows: body.rows, named: header.names !== undefined, lineOf: body.lineOf };
@@ -46,12 +49,25 @@ export async function readText(file: OpenFile, options: ReadOptions, watch: Read
     ...(header.unitsLine === undefined ? {} : { unitsLine: header.unitsLine }),
     firstRowLine,
     rows: body.rows,
-    firstRows: firstRows(head.value, found.value),
+    firstRows: firstRows(head, found.value),
   };
-  const { unit, dropped, calibration } = preamble;
+  const { unit, dropped, calibration, start: began } = preamble;
   const stated = statedRate(preamble, body, grid.decimal);
-  const origin = { path, layout, findings: body.findings, stated, unit, dropped, calibration };
+  const origin = { path, layout, findings: body.findings, stated, unit, dropped, calibration, start: began };
   return success({ origin, table });
+}
+
+/**
+ * The head without what stands around its rows: checksums behind them, and marks of comments before them where the option
+ * says so, or all lines of the file have them.
+ */
+function bareHead(head: TextHead, { comment }: ReadOptions): BareHead {
+  const filled = head.lines.filter(({ text }) => !isBlank(text));
+  const isMarked = comment === 'none' || (filled.length > 1 && filled.slice(1).every(({ text }) => isComment(text)));
+  const unmarked = isMarked ? head.lines.map((one) => ({ ...one, text: uncommented(one.text) })) : head.lines;
+  const checksums = checksumsIn(unmarked);
+  const lines = checksums ? unmarked.map((one) => ({ ...one, text: checksums.bareInHead(one.text) })) : unmarked;
+  return { ...head, lines, isMarked, checksums };
 }
 
 /** The preamble's rate; comments further down may take it back: where a recording was started anew at another, none holds. */

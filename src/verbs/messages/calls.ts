@@ -4,7 +4,7 @@ import { toMillisecond } from '../../analysis/amounts.ts';
 /** What can be wrong with a call's arguments taken together. Times are in s. */
 export interface CallFacts {
   'operand.missing': { readonly verb: 'load' | 'trim' };
-  'option.value': { readonly option: 'decimal' };
+  'option.value': { readonly option: 'decimal' | 'clock' };
   /** `range`: a range and options, else all three options. */
   'trim.twice': { readonly range: boolean };
   'range.backward': { readonly from: number; readonly to: number };
@@ -30,7 +30,8 @@ const sentences: Sentences<CallFacts> = {
     verb === 'trim'
       ? 'trim needs the stretch to keep, as in "trim runs 5..80 s".'
       : 'load needs files, as in load "raw/*.csv", or a run sheet, as in load sheet "runs.csv".',
-  'option.value': ({ option }) => `The ${option} mark is "." or ",".`,
+  'option.value': ({ option }) =>
+    option === 'clock' ? 'clock is "hh:mm" or "mm:ss".' : `The ${option} mark is "." or ",".`,
   'trim.twice': ({ range }) =>
     range
       ? 'Give the stretch once: a range, or from, to and length.'

@@ -3,7 +3,9 @@ import { loaded, type LoadRequest } from '../../analysis/recordings/load.ts';
 import { success, type Refused, type Result } from '../../result/result.ts';
 import { hasFlag, option, siOf, textOf, textsIn, unitOf } from '../arguments.ts';
 import { refuse } from '../messages/calls.ts';
-import type { Arguments, Verb } from '../verb.ts';
+import type { ClockParts } from '../../analysis/recordings/load.ts';
+import { roundedSI as si } from '../../units/arithmetic.ts';
+import type { Argument, Arguments, Verb } from '../verb.ts';
 
 export const load: Verb = {
   form: {
@@ -65,7 +67,28 @@ export const load: Verb = {
       { keyword: 'decimal', doc: 'The decimal mark.', accepts: [{ type: 'text' }] },
       { keyword: 'skip', doc: 'Lines to pass over at the top.', accepts: [{ type: 'integer', least: 0 }] },
       { keyword: 'scale', doc: 'Size of one count, in `unit`.', accepts: [{ type: 'number' }] },
-      { keyword: 'sensor', doc: 'Which sensor of a file that interleaves several.', accepts: [{ type: 'text' }] },
+      {
+        keyword: 'sensor',
+        doc: 'Which sensor of a file that interleaves several; of more than one the channels stand side by side, as `base_x`, `top_x`.',
+        accepts: [{ type: 'text' }],
+        many: true,
+      },
+      {
+        keyword: 'sentinel',
+        doc: 'Numbers that stand for no reading, besides nines far beyond all others.',
+        accepts: [{ type: 'number' }],
+        many: true,
+      },
+      {
+        keyword: 'comment',
+        doc: '`none`: lines that begin with a mark of a comment (`#`, `%`, `//`, `!`) are rows as well.',
+        accepts: [{ type: 'word', words: ['none'] }],
+      },
+      {
+        keyword: 'clock',
+        doc: 'What a clock of two parts such as `10:20` is: "hh:mm" or "mm:ss".',
+        accepts: [{ type: 'text' }],
+      },
       { keyword: 'timezone', doc: 'Offset from UTC of clock stamps, such as `+02:00`.', accepts: [{ type: 'text' }] },
     ],
     gives: 'runs',
@@ -99,15 +122,21 @@ function requestIn(given: Arguments): Result<LoadRequest> {
     where: textsIn(given.options.where),
     including: hasFlag(given, 'including'),
     label: textOf(option(given, 'label')),
-    channels: (given.options.channel ?? []).map((one) => (one.type === 'word' ? one.word : (textOf(one) ?? ''))),
+    channels: channelsIn(given),
     reading: readingIn(given),
   });
 }
+
+const channelsIn = (given: Arguments): string[] =>
+  (given.options.channel ?? []).map((one) => (one.type === 'word' ? one.word : (textOf(one) ?? '')));
 
 function whyNoRequest(given: Arguments): Refused | undefined {
   const decimal = textOf(option(given, 'decimal'));
   if (decimal !== undefined && decimal !== '.' && decimal !== ',')
     return refuse('option.value', { option: 'decimal' }, 'decimal');
+  const clock = textOf(option(given, 'clock'));
+  if (clock !== undefined && clock !== 'hh:mm' && clock !== 'mm:ss')
+    return refuse('option.value', { option: 'clock' }, 'clock');
   if (given.options.sheet !== undefined) return undefined;
   const needsSheet = (['where', 'including'] as const).find((keyword) => hasFlag(given, keyword));
   if (needsSheet !== undefined) return refuse('sheet.missing', { option: needsSheet }, needsSheet);
@@ -125,12 +154,20 @@ function readingIn(given: Arguments): LoadRequest['reading'] {
     decimal: text('decimal') as '.' | ',' | undefined,
     skip: siOf(given, 'skip'),
     scale: siOf(given, 'scale'),
-    sensor: text('sensor'),
+    sensors: given.options.sensor === undefined ? undefined : textsIn(given.options.sensor),
+    wanted: given.options.channel === undefined ? undefined : channelsIn(given),
+    sentinels: numbersIn(given.options.sentinel),
+    comment: text('comment') as 'none' | undefined,
+    clock: text('clock') as ClockParts | undefined,
     timezone: text('timezone'),
     channels: namedByHand(given),
   };
   return Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined));
 }
+
+/** Plain numbers, or undefined where none is given. */
+const numbersIn = (given: readonly Argument[] | undefined): number[] | undefined =>
+  given?.flatMap((one) => (one.type === 'quantity' ? [si(one.quantity)] : []));
 
 function namedByHand({ options }: Arguments): Record<string, string> | undefined {
   const pairs = [...(options.channels ?? []), ...(options.channel ?? [])].flatMap((argument) =>

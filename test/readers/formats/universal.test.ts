@@ -212,3 +212,128 @@ describe('isUniversal', () => {
     assert.ok(!is(''));
   });
 });
+
+interface Binary {
+  readonly little?: boolean;
+  readonly double?: boolean;
+  /** Values alone, or each behind its place on the abscissa. */
+  readonly even?: boolean;
+  /** Whether the abscissa is as fine as the values. */
+  readonly fine?: boolean;
+  readonly format?: number;
+  readonly stated?: number;
+  readonly abscissaUnit?: string;
+}
+
+/** A dataset 58b as the description has it: I6, A1, 2I6, 2I12, 4I6; eleven lines; the numbers as bytes. */
+function binary(of: Binary = {}): Uint8Array {
+  const { little = true, double = false, even = true, fine = false, format = 2, abscissaUnit = 's' } = of;
+  const size = double ? 8 : 4;
+  const before = even ? 0 : fine ? 8 : 4;
+  const bytes = new Uint8Array((size + before) * wave.length);
+  const view = new DataView(bytes.buffer);
+  const put = (at: number, value: number, width: number): void =>
+    width === 8 ? view.setFloat64(at, value, little) : view.setFloat32(at, value, little);
+  wave.forEach((value, i) => {
+    const at = i * (size + before);
+    if (before > 0) put(at, i * 4, before);
+    put(at + before, value, size);
+  });
+  const records = dataset({ spacing: even ? 1 : 0 })
+    .split('\n')
+    .slice(2, 13);
+  records[6] = `${whole(double ? 4 : 2, 10)}${whole(wave.length, 10)}${whole(even ? 1 : 0, 10)}${real(0)}${real(0.0025)}${real(0)}`;
+  records[7] = `${whole(17, 10)}${whole(0, 5).repeat(3)} ${'Time'.padEnd(20)} ${abscissaUnit.padEnd(20)}`;
+  const first = `${whole(58, 6)}b${whole(little ? 1 : 2, 6)}${whole(format, 6)}${whole(11, 12)}${whole(of.stated ?? bytes.length, 12)}${whole(0, 6).repeat(4)}`;
+  const text = new TextEncoder().encode(['    -1', first, ...records, ''].join('\n'));
+  return Uint8Array.from([...text, ...bytes, ...new TextEncoder().encode('\n    -1\n')]);
+}
+
+describe('dataset 58b', () => {
+  it('is read in either order of bytes, single and double', async () => {
+    for (const little of [true, false])
+      for (const double of [true, false]) {
+        const recording = await recordingOf(binary({ little, double }));
+        assert.equal(recording.clock.rate, 400);
+        const expected = double ? wave : wave.map(Math.fround);
+        assert.deepEqual(samplesOf(recording, 'z'), expected, `${little} ${double}`);
+        assert.equal(recording.channels[0].unit, 'm/s^2');
+      }
+  });
+
+  it('takes uneven places on the abscissa in the unit of its record, as fine as they are written', async () => {
+    for (const double of [true, false])
+      for (const fine of [true, false]) {
+        if (fine && !double) continue;
+        const recording = await recordingOf(binary({ even: false, double, fine, abscissaUnit: 'ms' }));
+        assert.ok(Math.abs(recording.clock.rate - 250) < 1e-6, `${recording.clock.rate}`);
+        assert.deepEqual(samplesOf(recording, 'z'), double ? wave : wave.map(Math.fround));
+      }
+  });
+
+  it('may leave its bytes uncounted, and be followed by another', async () => {
+    const [one, other] = [binary({ stated: 0 }), binary()];
+    const turned = new TextEncoder().encode(dataset());
+    const recording = await recordingOf(Uint8Array.from([...one, ...other, ...turned]));
+    assert.equal(recording.channels.length, 3);
+    assert.deepEqual([...recording.channels[0].samples], wave.map(Math.fround));
+  });
+
+  it('is refused where its numbers are of another kind, too few, or not closed', async () => {
+    assert.match((await refusalOf(binary({ format: 3 }))).message, /of an IBM 370, and only those of IEEE 754/);
+    assert.match((await refusalOf(binary({ stated: 1196 }))).message, /has 299 values where its header states 300/);
+    assert.equal((await refusalOf(binary().subarray(0, -8))).code, 'damaged-universal');
+  });
+});
+
+describe('the axes of a function', () => {
+  const axis = (record: number, text: string, set = dataset()): string => {
+    const lines = set.split('\n');
+    lines[record + 1] = text;
+    return lines.join('\n');
+  };
+  const record = (type: number, exponents: readonly number[], label: string, unit: string): string =>
+    `${whole(type, 10)}${exponents.map((one) => whole(one, 5)).join('')} ${label.padEnd(20)} ${unit}`;
+
+  it('scale the step by the unit of the abscissa, at the left or the right of its columns', async () => {
+    for (const unit of ['ms'.padEnd(20), 'ms'.padStart(20), 'ms']) {
+      const { clock } = await recordingOf(axis(8, record(17, [0, 0, 0], 'Time', unit)));
+      assert.ok(Math.abs(clock.rate - 400_000) < 1e-6, JSON.stringify(unit));
+    }
+  });
+
+  it('are refused where the abscissa is no time by its unit or its exponents', async () => {
+    assert.match((await refusalOf(axis(8, record(17, [0, 0, 0], 'Time', 'rpm')))).message, /abscissa is in "rpm"/);
+    assert.match(
+      (await refusalOf(axis(8, record(17, [1, 0, 0], 'Way', 'NONE')))).message,
+      /exponents 1, 0, 0 of length/,
+    );
+  });
+
+  it('divide the unit by that of the denominator', async () => {
+    const { channels } = await recordingOf(axis(10, record(0, [0, 0, 0], 'Drive', 'V')), { unit: 'g' });
+    assert.equal(channels[0].unitFrom, 'option');
+    assert.equal((await recordingOf(axis(10, record(0, [0, 0, 0], 'NONE', 'NONE')))).channels[0].unit, 'm/s^2');
+  });
+
+  it('take the unit of an acceleration without one from dataset 164', async () => {
+    const units = (code: number): string =>
+      `    -1\n   164\n${whole(code, 10)}${'units'.padEnd(20)}${whole(2, 10)}\n    -1\n`;
+    const bare = axis(9, record(12, [1, 0, 0], 'Acceleration', 'NONE'));
+    for (const [code, unit] of [
+      [1, 'm/s^2'],
+      [5, 'mm/s^2'],
+      [7, 'in/s^2'],
+    ] as const)
+      assert.equal((await recordingOf(units(code) + bare)).channels[0].unit, unit);
+    assert.equal((await recordingOf(bare)).channels[0].unit, undefined);
+  });
+
+  it('may hold exponents of three digits, with which Fortran leaves out the E', async () => {
+    const small = [1.5e-101, 2, -3e-100, 4].map((value) =>
+      (Math.abs(value) < 1e-99 ? value.toExponential(5).replace('e', '') : real(value)).padStart(13),
+    );
+    const text = dataset({ count: 4, numbers: [] }).replace('\n    -1\n', `\n${small.join('')}\n    -1\n`);
+    assert.deepEqual(samplesOf(await recordingOf(text), 'z'), [1.5e-101, 2, -3e-100, 4]);
+  });
+});

@@ -1,0 +1,124 @@
+import { success, type Result } from '../result/result.ts';
+import { median, stepShape } from './clock/steps.ts';
+import { finding, refuse } from './messages.ts';
+import type { Finding, ReadOptions } from './recording.ts';
+import { findRoles, type Roles } from './roles.ts';
+import { keepTableRows, rowsWhere } from './rows.ts';
+import type { NumberColumn, Table, TableColumn } from './table.ts';
+
+/** One of the sensors that take turns in a file. */
+export interface Turn {
+  /** What its channels' names begin with. */
+  readonly name: string;
+  /** What stands for it in the sensor's column. */
+  readonly value: number;
+}
+
+/** The readings of several sensors beside each other, at the times of the first. */
+export interface SideBySide {
+  readonly table: Table;
+  readonly findings: readonly Finding[];
+}
+
+/** Share of a step from which two sensors are not read at one time; share of the first one's rows that must meet others. */
+const [together, least] = [0.01, 0.5];
+
+/**
+ * A table of the first sensor's rows, with the readings that each of the others took nearest to them, within half a
+ * step, in columns of their own. Where no time tells rows apart, the n-th rows of all are one. Refuses sensors that are
+ * mostly read at other times than the first.
+ * @param sensor index of the column that says which sensor a row is of
+ * @param stated the rate in Hz that the file itself states
+ */
+export function sideBySide(
+  path: string,
+  table: Table,
+  sensor: number,
+  turns: readonly Turn[],
+  options: ReadOptions,
+  stated: number | undefined,
+): Result<SideBySide> {
+  const column = table.columns[sensor] as NumberColumn;
+  const parts: Part[] = [];
+  for (const { name, value } of turns) {
+    const own = keepTableRows(
+      table,
+      rowsWhere(table.rows, (row) => column.values[row] === value),
+    );
+    const roles = findRoles(path, own, options, stated);
+    if (!roles.ok) return roles;
+    parts.push({ name, table: own, roles: roles.value });
+  }
+  const [first, ...others] = parts;
+  const columns = first.table.columns.map((one, k) =>
+    isReading(first, sensor, k) ? { ...one, sensor: first.name } : one,
+  );
+  const findings: Finding[] = [];
+  for (const other of others) {
+    const met = meeting(first, other);
+    if (met.count < least * first.table.rows) {
+      const facts = { first: first.name, other: other.name, met: met.count, rows: first.table.rows };
+      return refuse('sensors-apart', { path, ...facts });
+    }
+    if (Math.abs(met.offset) > together * met.step)
+      findings.push(finding('sensors-offset', 'warning', { first: first.name, other: other.name, offset: met.offset }));
+    columns.push(...readingsOf(other, sensor, met.rows));
+  }
+  return success({ table: { ...first.table, columns }, findings });
+}
+
+interface Part {
+  readonly name: string;
+  readonly table: Table;
+  readonly roles: Roles;
+}
+
+/** Whether a column holds readings: neither the time, nor a counter, nor the sensor. */
+function isReading({ table, roles }: Part, sensor: number, k: number): boolean {
+  const { time, counter, leftOut } = roles;
+  const used = [sensor, time?.index, counter, ...leftOut.map(({ index }) => index)];
+  return table.columns[k].kind === 'number' && !used.includes(k);
+}
+
+function readingsOf(part: Part, sensor: number, rows: Int32Array): TableColumn[] {
+  return part.table.columns.flatMap((column, k): TableColumn[] => {
+    if (column.kind !== 'number' || !isReading(part, sensor, k)) return [];
+    const values = Float64Array.from(rows, (row) => (row < 0 ? NaN : column.values[row]));
+    return [{ ...column, values, sensor: part.name }];
+  });
+}
+
+/** The row of the other sensor that belongs to each row of the first, or -1; how many there are, and how much later. */
+interface Meeting {
+  readonly rows: Int32Array;
+  readonly count: number;
+  /** Median in s, 0 where there is no time. */
+  readonly offset: number;
+  /** Usual step of the first sensor in s. */
+  readonly step: number;
+}
+
+function meeting(first: Part, other: Part): Meeting {
+  const [a, b] = [secondsOf(first), secondsOf(other)];
+  const rows = new Int32Array(first.table.rows).fill(-1);
+  if (a === undefined || b === undefined || stepShape(a).zero > 0.01 * a.length) {
+    // A row that one of them lost would shift all that follow.
+    if (rows.length !== other.table.rows) return { rows, count: 0, offset: 0, step: 1 };
+    return { rows: rows.map((_, i) => i), count: rows.length, offset: 0, step: 1 };
+  }
+  const steps = a.slice(1).map((time, i) => time - a[i]);
+  const step = median(steps.filter((one) => one > 0));
+  const offsets: number[] = [];
+  for (let i = 0, j = 0; i < a.length; i++) {
+    if (Number.isNaN(a[i])) continue;
+    while (j + 1 < b.length && !(Math.abs(b[j + 1] - a[i]) > Math.abs(b[j] - a[i]))) j++;
+    if (j >= b.length || !(Math.abs(b[j] - a[i]) <= 0.5 * step)) continue;
+    rows[i] = j;
+    offsets.push(b[j] - a[i]);
+  }
+  return { rows, count: offsets.length, offset: median(Float64Array.from(offsets)), step };
+}
+
+function secondsOf({ roles: { time } }: Part): Float64Array | undefined {
+  return time?.seconds.map((second) => time.origin + (time.base ?? 0) + second);
+}

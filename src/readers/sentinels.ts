@@ -1,0 +1,67 @@
+import { hasGaps } from './gaps.ts';
+import { finding } from './messages.ts';
+import type { Finding, ReadOptions } from './recording.ts';
+import { columnName, type NumberColumn, type Table, type TableColumn } from './table.ts';
+
+/** A table in which cells that stand for no reading are empty. */
+export interface Bared {
+  readonly table: Table;
+  readonly findings: readonly Finding[];
+}
+
+/** Beyond so many times every other reading a number made of nines is no reading. */
+const farther = 10;
+
+/**
+ * A table without the numbers that a logger writes where it has no reading: those that are stated, or numbers made of
+ * nines alone (9999, -99999, 9999.99) that lie far beyond all others of their column.
+ */
+export function withoutSentinels(table: Table, { sentinels = [] }: ReadOptions): Bared {
+  const nines: Nines[] = [];
+  const columns = table.columns.map((column, index): TableColumn => {
+    if (column.kind !== 'number') return column;
+    const seen = sentinels.length > 0 ? undefined : ninesIn(column.values);
+    const found = seen === undefined ? sentinels : [seen];
+    const first = column.values.findIndex((value) => found.includes(value));
+    if (first < 0) return column;
+    if (seen !== undefined) nines.push({ column: columnName(column, index), value: seen, first });
+    return emptied(column, found);
+  });
+  const isBared = columns.some((column, k) => column !== table.columns[k]);
+  return { table: isBared ? { ...table, columns } : table, findings: told(nines, table) };
+}
+
+interface Nines {
+  readonly column: string;
+  readonly value: number;
+  /** The first row that holds it. */
+  readonly first: number;
+}
+
+/** One finding for each number, whatever the columns that hold it. */
+function told(nines: readonly Nines[], table: Table): Finding[] {
+  return [...new Set(nines.map(({ value }) => value))].map((value) => {
+    const own = nines.filter((one) => one.value === value);
+    const line = table.lineOf(Math.min(...own.map(({ first }) => first)));
+    return finding('sentinel', 'warning', { columns: own.map(({ column }) => column), value, line });
+  });
+}
+
+/** The number of nines by which some readings of a column stand out from all others, if there is one. */
+function ninesIn(values: Float64Array): number | undefined {
+  let [low, high] = [Infinity, -Infinity];
+  for (const value of values) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  const extreme = high > -low ? high : low;
+  if (!/^-?(?:9{4,}|9{2,}\.9{2,})$/.test(String(extreme))) return undefined;
+  const limit = Math.abs(extreme) / farther;
+  return values.every((value) => value === extreme || !(Math.abs(value) > limit)) ? extreme : undefined;
+}
+
+function emptied(column: NumberColumn, sentinels: readonly number[]): NumberColumn {
+  const values = column.values.map((value) => (sentinels.includes(value) ? NaN : value));
+  hasGaps(values);
+  return { ...column, values };
+}
