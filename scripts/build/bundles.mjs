@@ -1,0 +1,52 @@
+// What is bundled, and how: the extension host, the engine's worker, the renderer and the command line.
+import { formsOnly } from './forms.mjs';
+
+// Vega's entry for Node awaits an optional canvas at the top level, which no CommonJS file can: its browser build serves.
+const vegaInNode = {
+  platform: 'node',
+  mainFields: ['module', 'main'],
+  conditions: ['browser', 'module', 'import', 'default'],
+};
+// The compiler of Vega-Lite wants four small functions of Vega, which its utilities have too.
+const compilerOnly = {
+  ...vegaInNode,
+  alias: { vega: 'vega-util', 'vega-canvas': './node_modules/vega-canvas/build/vega-canvas.browser.js' },
+};
+
+const bundles = [
+  {
+    entryPoints: ['src/editor/extension.ts'],
+    outfile: 'dist/extension.cjs',
+    format: 'cjs',
+    platform: 'node',
+    external: ['vscode'],
+    plugins: [formsOnly],
+  },
+  { entryPoints: ['src/editor/worker.ts'], outfile: 'dist/worker.cjs', format: 'cjs', ...compilerOnly },
+  { entryPoints: ['src/renderer/index.ts'], outfile: 'dist/renderer.js', format: 'esm', platform: 'browser' },
+  {
+    entryPoints: ['src/cli/main.ts'],
+    outfile: 'dist/washboard.cjs',
+    format: 'cjs',
+    ...compilerOnly,
+    banner: { js: '#!/usr/bin/env node' },
+  },
+];
+
+/** The options of each bundle, for esbuild. @param root absolute path of the project @param version of the package */
+export const bundlesOf = ({ root, version, minify = true }) =>
+  bundles.map((bundle) => ({
+    absWorkingDir: root,
+    bundle: true,
+    minify,
+    // Names of classes and functions are shown in error reports.
+    keepNames: false,
+    sourcemap: minify ? false : 'linked',
+    target: 'es2022',
+    logLevel: 'warning',
+    // Licences go whole into the notices instead.
+    legalComments: 'none',
+    metafile: true,
+    define: { 'process.env.WASHBOARD_VERSION': JSON.stringify(version) },
+    ...bundle,
+  }));

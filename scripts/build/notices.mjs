@@ -1,0 +1,30 @@
+// The licences of all that is bundled and not ours, from what the bundler says that it put in.
+import { readdirSync, readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+
+/** Where the build puts them. */
+export const noticesFile = 'dist/ThirdPartyNotices.txt';
+
+/** Folder of the package that a file belongs to: the innermost, for a package may bring its own copy of another. */
+const packageFolder = /^.*node_modules\/(?:@[^/]+\/)?[^/]+(?=\/)/;
+
+/** One text with each package's name, version and whole licence. Fails for a package that states none. */
+export function noticesOf(metafiles, root) {
+  const inputs = metafiles.flatMap(({ inputs }) => Object.keys(inputs));
+  const folders = new Set(inputs.flatMap((path) => packageFolder.exec(path)?.[0] ?? []));
+  const packages = [...folders].map((folder) => packageIn(resolve(root, folder)));
+  packages.sort((a, b) => (a.title < b.title ? -1 : 1));
+  const byText = new Map();
+  for (const { title, text } of packages) byText.set(text, new Set([...(byText.get(text) ?? []), title]));
+  const parts = [...byText].map(([text, titles]) => `${[...titles].join('\n')}\n\n${text}\n`);
+  return `Washboard contains the following works of others, under the licences below their names.\n\n${parts.join(`\n${'-'.repeat(80)}\n\n`)}`;
+}
+
+function packageIn(folder) {
+  const { name, version, license } = JSON.parse(readFileSync(resolve(folder, 'package.json'), 'utf8'));
+  const files = readdirSync(folder).filter((file) => /^(?:licen[cs]e|copying|notice)/i.test(file));
+  if (files.length === 0 || typeof license !== 'string')
+    throw new Error(`${name} is bundled and states no licence: add its text to the build, or leave the package out.`);
+  const texts = files.sort().map((file) => readFileSync(resolve(folder, file), 'utf8').replace(/\r\n?/g, '\n').trim());
+  return { title: `${name} ${version} (${license})`, text: texts.join('\n\n') };
+}
