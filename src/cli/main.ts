@@ -1,11 +1,16 @@
 import { runCommand } from './commands.ts';
 import { exitForFault } from './fault.ts';
 
+const ended = (error: unknown): void => void process.exit(exitForFault(error));
+
 // A reader that has seen enough, such as `head`, closes the pipe: that is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(process.exitCode ?? 0);
-  throw error;
+  ended(error);
 });
+// Where nobody can be told, there is nothing to tell.
+process.stderr.on('error', () => process.exit(process.exitCode ?? 2));
+process.on('uncaughtException', ended);
 
 // Exit only once what was printed has been handed over, or a pipe would lose its end.
 runCommand(process.argv.slice(2)).then(

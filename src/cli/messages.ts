@@ -3,6 +3,8 @@ import { messages } from '../result/messages.ts';
 
 interface Facts {
   'command.unknown': { name: string; commands: readonly string[] };
+  memory: object;
+  fault: { reason: string };
   'usage.options': { reason: string };
   'usage.notebook': { article: 'a' | 'one'; purpose: string };
   'usage.files': object;
@@ -36,6 +38,8 @@ interface Facts {
 /** What the commands say of wrong use; codes that begin with `usage.` are told with the usage below them. */
 export const { refuse } = messages<Facts>({
   'command.unknown': ({ name, commands }) => `there is no command "${name}"; there is ${commands.join(', ')}.`,
+  memory: () => 'the memory of this machine ran out: close what else is open, or give fewer or shorter files.',
+  fault: ({ reason }) => `this is a fault of the program: ${reason}`,
   'usage.options': ({ reason }) => reason,
   'usage.notebook': ({ article, purpose }) => `name ${article} notebook ${purpose}.`,
   'usage.files': () => 'name a file to look at.',

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { createReadStream, promises as fs } from 'node:fs';
 import type { ByteSource, SourceFault } from '../readers/recording.ts';
-import { isDiskFault } from './faults.ts';
+import { isSystemRefusal } from '../result/environment.ts';
 
 /** Bytes of a block: each is hashed for itself, so that any part of a file can be held to what was hashed. */
 const block = 1 << 20;
@@ -36,7 +36,7 @@ export async function hashFile(absolute: string): Promise<Hashed> {
 export async function openFile(absolute: string, path: string): Promise<ByteSource> {
   let fault: SourceFault | undefined;
   const refused = (error: unknown): void => {
-    if (!isDiskFault(error)) throw error;
+    if (!isSystemRefusal(error)) throw error;
     fault = { kind: 'refused', system: error.code };
   };
   const found = await fs.stat(absolute).catch(refused);

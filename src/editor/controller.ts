@@ -112,9 +112,7 @@ export class Controller {
       if (!end.stopped) this.#states.set(cell, key === undefined ? {} : { key });
     } catch (error) {
       await execution.replaceOutput(
-        new vscode.NotebookCellOutput([
-          vscode.NotebookCellOutputItem.error(error instanceof Error ? error : new Error(String(error))),
-        ]),
+        new vscode.NotebookCellOutput([vscode.NotebookCellOutputItem.error(withoutStack(error))]),
       );
     } finally {
       const { progress: _, ...rest } = this.#states.get(cell);
@@ -170,3 +168,10 @@ const textsOf = (cells: readonly vscode.NotebookCell[]): string[] => cells.map((
 /** Keys by the cell itself, which keeps its own when cells are moved. */
 const byCell = (keys: CellKeys, cells: readonly vscode.NotebookCell[]): Keys =>
   new Map([...keys].map(([index, key]) => [cells[index], key]));
+
+/** An error as its sentence alone: the editor would show where in the program it came from. */
+function withoutStack(error: unknown): Error {
+  const shown = new Error(error instanceof Error ? error.message : String(error));
+  shown.stack = '';
+  return shown;
+}

@@ -15,7 +15,7 @@ import type { Cache } from './cache.ts';
 import type { Files } from './host.ts';
 import { firstUnfit, firstUnfitParameter } from './hold.ts';
 import type { Keys } from './key.ts';
-import { refuse, tell } from './messages.ts';
+import { refuseFault, tell } from './messages.ts';
 
 /** A failure with the place of what is to blame. */
 export interface PlacedFailure extends Failure {
@@ -138,14 +138,13 @@ export class Evaluator {
     return this.#accept(told);
   }
 
-  /** An exception is a fault of ours: it is told as such, and ends its statement and not the notebook. */
+  /** An exception is a fault of ours, or of the machine: it is told as such, and ends its statement and not the notebook. */
   async #run(verb: Verb, given: Arguments): Promise<Answer> {
     const { files, watch, digest } = this.#context;
     try {
       return await verb.evaluate(given, { files, watch, digest });
     } catch (error) {
-      const reason = error instanceof Error ? error.message : String(error);
-      return refuse('internal', { verb: verb.form.verb, reason });
+      return refuseFault(error, verb.form.verb);
     }
   }
 

@@ -6,6 +6,7 @@ import { factsOf, type NameFacts } from './facts.ts';
 import { channelsOf } from './fileFacts.ts';
 import type { Host } from './host.ts';
 import { look } from './look.ts';
+import { refuseFault } from './messages.ts';
 import type { CellFailure } from './recall.ts';
 import type { CellKeys } from './result.ts';
 import { show } from './show.ts';
@@ -102,11 +103,7 @@ export class Service {
       .then(() => this.#answer(request))
       .catch((error: unknown) => {
         if ('id' in request)
-          this.#reply({
-            type: 'failed',
-            id: request.id,
-            message: error instanceof Error ? (error.stack ?? error.message) : String(error),
-          });
+          this.#reply({ type: 'failed', id: request.id, message: refuseFault(error).failure.message });
       })
       .finally(() => this.#open--);
   }

@@ -11,7 +11,7 @@ const generators = ['scripts/grammar/makeGrammar.ts', 'scripts/reference/makeRef
 
 /** What is bundled. */
 const doors = [
-  ...readFileSync(join(root, 'scripts/build.mjs'), 'utf8').matchAll(/entryPoints: \['(src\/[^']+)'\]/g),
+  ...readFileSync(join(root, 'scripts/build/bundles.mjs'), 'utf8').matchAll(/entryPoints: \['(src\/[^']+)'\]/g),
 ].map((match) => match[1]);
 
 const files = filesOf('src');
