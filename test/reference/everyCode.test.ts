@@ -33,7 +33,12 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
     ...['backward', 'counter', 'dates', 'empty', 'fraction', 'gaps', 'nested'].map((one) => `column.${one}`),
     ...['no-number', 'off-rate', 'other-time', 'raw', 'sensor', 'text', 'type'].map((one) => `column.${one}`),
   ],
-  'a fault of the program, which no cell is to blame for': ['internal'],
+  'a fault of the program or of the machine, which no cell is to blame for': [
+    'engine.failed',
+    'internal',
+    'memory',
+    'refused',
+  ],
   'of a statement that waits for its run, which nobody is shown': ['call.later'],
   'what the checker of the text says first': ['field.kind', 'quantity.expected', 'statement.empty'],
   'what reading the file says first': ['resample.empty'],
