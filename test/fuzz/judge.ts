@@ -1,0 +1,59 @@
+import { strict as assert } from 'node:assert';
+import { gzipSync } from 'node:zlib';
+import { checkCells } from '../../src/engine/checkCells.ts';
+import { parseNotebook } from '../../src/notebook/parse.ts';
+import { serializeNotebook } from '../../src/notebook/serialize.ts';
+import { unwatched } from '../../src/readers/read.ts';
+import { readChecked } from '../../src/readers/readChecked.ts';
+import { source } from '../readers/memory.ts';
+import type { Kind } from './seeds.ts';
+
+/** What no sentence says, but where it repeats a file's own words. */
+const holes = /\bNaN\b|\bundefined\b|\[object|\bInfinity\b/;
+
+function holdSentence(message: string, words: readonly string[] = []): void {
+  const own = words
+    .filter((word) => word !== '')
+    .sort((a, b) => b.length - a.length)
+    .reduce((text, word) => text.replaceAll(word, ''), message)
+    .replace(/"[^"]*"|`[^`]*`|“[^”]*”/g, '');
+  assert.ok(!holes.test(own), message);
+  assert.ok(!message.includes('\n'), message);
+}
+
+async function judgeRecording(bytes: Uint8Array, rate: number | undefined): Promise<void> {
+  const read = await readChecked(source(bytes), rate === undefined ? {} : { rate, unit: 'g' }, unwatched);
+  if (!read.ok) return holdSentence(read.failure.message);
+  const { channels, clock, findings } = read.value;
+  assert.ok(clock.rate > 0 && Number.isFinite(clock.rate), `a rate of ${clock.rate}`);
+  for (const { samples, name } of channels)
+    assert.ok(samples.every(Number.isFinite), `${name} holds what is no number`);
+  const words = channels.flatMap(({ name, header = '' }) => [name, header]);
+  for (const { message } of findings) holdSentence(message, words);
+}
+
+function judgeNotebook(bytes: Uint8Array): void {
+  const read = parseNotebook(bytes);
+  if (!read.ok) return holdSentence(read.failure.message);
+  assert.ok(Buffer.from(serializeNotebook(read.value)).equals(bytes), 'a byte was lost');
+  judgeCells(read.value.cells.filter(({ kind }) => kind === 'code').map(({ text }) => text));
+}
+
+function judgeCells(cells: readonly string[]): void {
+  for (const { message, place } of checkCells(cells).problems.flat()) {
+    assert.ok(place.from >= 0 && place.to >= place.from);
+    holdSentence(
+      message,
+      cells.flatMap((text) => text.split(/[^\p{L}\p{N}\p{M}_]+/u)).filter((word) => holes.test(word)),
+    );
+  }
+}
+
+/** Holds what is made of an input to all that must be so of any; throws where it is not. @param turn which of the ways to read it */
+export async function judge(kind: Kind, bytes: Uint8Array, turn: number): Promise<void> {
+  const rate = turn % 2 === 0 ? undefined : 400;
+  if (kind === 'recording') await judgeRecording(bytes, rate);
+  else if (kind === 'packed') await judgeRecording(new Uint8Array(gzipSync(bytes, { level: 1 })), rate);
+  else if (kind === 'notebook') judgeNotebook(bytes);
+  else judgeCells([new TextDecoder().decode(bytes)]);
+}

@@ -1,0 +1,21 @@
+// Mutated inputs of all formats, cells and notebooks: npm run fuzz -- --count 100000 --seed 2
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { fuzz } from './fuzz.ts';
+
+const { values } = parseArgs({
+  options: { count: { type: 'string' }, seed: { type: 'string' }, from: { type: 'string' } },
+});
+const [count, seed, from] = [Number(values.count ?? 20_000), Number(values.seed ?? 1), Number(values.from ?? 0)];
+const folder = 'out/fuzz';
+let fallen = 0;
+for (let at = from; at < from + count; at += 1000) {
+  for (const { index, kind, bytes, reason } of await fuzz(seed, at, Math.min(1000, from + count - at))) {
+    fallen++;
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(`${folder}/${kind}-${seed}-${index}`, bytes);
+    console.log(`${kind} ${index} of seed ${seed}, kept in ${folder}: ${reason.split('\n').slice(0, 4).join('\n  ')}`);
+  }
+}
+console.log(`${count} inputs, ${fallen} fell`);
+process.exitCode = fallen === 0 ? 0 : 1;
