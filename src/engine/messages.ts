@@ -11,8 +11,8 @@ export interface EngineFacts {
   'call.later': { readonly verb: string };
   cancelled: object;
   /** `system`: the code, as `EIO`. */
-  refused: { readonly path: string | undefined; readonly system: string };
-  memory: object;
+  'machine.refused': { readonly path: string | undefined; readonly system: string };
+  'machine.memory': object;
   internal: { readonly verb: string; readonly reason: string };
   'engine.failed': { readonly reason: string };
 }
@@ -23,9 +23,10 @@ const sentences: Sentences<EngineFacts> = {
   'statement.empty': () => 'Nothing to do here.',
   'call.later': ({ verb }) => `${verb} has not been run yet.`,
   cancelled: () => 'The run was stopped.',
-  refused: ({ path, system }) =>
+  'machine.refused': ({ path, system }) =>
     `The system refused ${path === undefined ? 'an operation on a file' : `"${path}"`}: it says ${system}; run the cell again once that is settled.`,
-  memory: () => 'The memory of this machine ran out: load fewer or shorter files, or close what else is open.',
+  'machine.memory': () =>
+    'The memory of this machine ran out: load fewer or shorter files, or close what else is open.',
   'engine.failed': ({ reason }) => `This is a fault of Washboard itself, not of your notebook: ${reason}.`,
   internal: ({ verb, reason }) => `${verb} failed by a fault of Washboard itself, not of your notebook: ${reason}.`,
 };
@@ -34,8 +35,8 @@ export const { tell, refuse } = messages(sentences);
 
 /** What an exception tells: a refusal of the machine as such, anything else as a fault of ours. */
 export function refuseFault(error: unknown, verb?: string): Refused {
-  if (isSystemRefusal(error)) return refuse('refused', { path: error.path, system: error.code });
-  if (isOutOfMemory(error)) return refuse('memory', {});
+  if (isSystemRefusal(error)) return refuse('machine.refused', { path: error.path, system: error.code });
+  if (isOutOfMemory(error)) return refuse('machine.memory', {});
   const reason = wordsOf(error);
   return verb === undefined ? refuse('engine.failed', { reason }) : refuse('internal', { verb, reason });
 }

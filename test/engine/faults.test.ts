@@ -27,10 +27,10 @@ async function errorOf(error: Error): Promise<{ code: string; message: string } 
 describe('what is thrown while a cell runs', () => {
   it("is the machine's where the machine refused", async () => {
     const refused = await errorOf(refusal);
-    assert.equal(refused?.code, 'refused');
+    assert.equal(refused?.code, 'machine.refused');
     assert.match(refused.message, /^The system refused "a.csv": it says EMFILE; .*\.$/);
     const memory = await errorOf(new RangeError('Array buffer allocation failed'));
-    assert.equal(memory?.code, 'memory');
+    assert.equal(memory?.code, 'machine.memory');
     assert.match(memory.message, /^The memory of this machine ran out: .*\.$/);
   });
 

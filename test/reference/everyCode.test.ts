@@ -36,8 +36,8 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
   'a fault of the program or of the machine, which no cell is to blame for': [
     'engine.failed',
     'internal',
-    'memory',
-    'refused',
+    'machine.memory',
+    'machine.refused',
   ],
   'of a statement that waits for its run, which nobody is shown': ['call.later'],
   'what the checker of the text says first': ['field.kind', 'quantity.expected', 'statement.empty'],
