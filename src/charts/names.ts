@@ -1,7 +1,6 @@
 import { capitalised } from '../result/words.ts';
 import type { Dimension, Unit } from '../units/unit.ts';
 import type { Band } from '../values/band.ts';
-import { axisNames } from '../values/resultant.ts';
 import type { Channel } from '../values/run.ts';
 import type { WindowName, WindowValue } from '../values/window.ts';
 import { hertzSpan, percent, plain, raised } from './number.ts';
@@ -42,10 +41,6 @@ export function channelQuantity(channel: Channel): string {
 /** As `channelQuantity`, of what is drawn over time: of a resultant that is a length. */
 export const drawnQuantity = (channel: Channel): string =>
   channel.axes === undefined ? channelQuantity(channel) : `length of the ${channelQuantity(channel)} vector`;
-
-/** `z`, or `resultant of x, y and z`. */
-export const channelName = (channel: Channel): string =>
-  channel.axes === undefined ? channel.name : `${channel.name} of ${axisNames(channel)}`;
 
 /** `Acceleration (g)`: an axis title; the name alone for a plain number. */
 export function axisTitle(name: string, unit: Unit | string): string {

@@ -3,6 +3,7 @@ import type { Facts } from '../language/services/outside.ts';
 import { counted, listed } from '../result/words.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
 import { descriptionOf } from '../values/kinds.ts';
+import { channelWords } from '../values/resultant.ts';
 import { extent, gapCount, type Run } from '../values/run.ts';
 import { hasAxes, hasConditions, sidesIn, type ComparisonValue } from '../values/comparison.ts';
 import type { RunsValue } from '../values/runs.ts';
@@ -57,6 +58,7 @@ const unique = (words: readonly string[]): string[] => [...new Set(words)];
 function runsFacts({ kind, runs, excluded = [] }: RunsValue): NameFacts {
   if (runs.length === 0) return { kind, summary: 'no runs' };
   const channels = unique(runs.flatMap((run) => run.channels.map(({ name }) => name)));
+  const words = unique(runs.flatMap((run) => run.channels.map(channelWords)));
   const headers = unique(runs.flatMap((run) => run.channels.flatMap(({ header }) => header ?? [])));
   const units = unique(runs.flatMap((run) => run.channels.map(({ unit }) => unit.symbol)));
   const uneven = runs.some(({ stamps }) => stamps !== undefined);
@@ -66,7 +68,7 @@ function runsFacts({ kind, runs, excluded = [] }: RunsValue): NameFacts {
     kind,
     summary: parts(
       counted(runs.length, 'run'),
-      `${channels.join(', ')} in ${units.map((unit) => unit || 'plain numbers').join(' and ')}`,
+      `${words.join(', ')} in ${units.map((unit) => unit || 'plain numbers').join(' and ')}`,
       `${uneven ? 'unevenly sampled, about ' : ''}${spread(rates, 'Hz', 4)}`,
       spread(durations, 's', 4),
       gapsOf(runs),

@@ -18,7 +18,7 @@ export const valuePages: Readonly<Record<Exclude<keyof ValueFacts, OfTheText>, M
     `${all}\nL = levels (channel all z)\nL.rms`,
   ),
   'field.absent': page(
-    'A number that the data did not allow',
+    'A number that is not there',
     'With one run each there is no interval, and so no end of it to read off.',
     'foam = load "raw/brick-foam-1.csv.gz" channel z\ngel = load "raw/brick-gel-1.csv.gz" channel z\nC = compare foam with gel over 10..50 Hz\nC.low',
     'foam = load "raw/brick-foam-1.csv.gz" channel z\ngel = load "raw/brick-gel-1.csv.gz" channel z\nC = compare foam with gel over 10..50 Hz\nC.change',

@@ -21,7 +21,8 @@ export const { refuse } = messages<ValueFacts>({
     `A value of the kind ${kind} has no field ${field}: ${near === undefined ? `it has ${known.join(', ')}` : `did you mean ${near}`}.`,
   'field.many': ({ field, each, count }) =>
     `There is one ${field} for each ${each}, ${count} in all: pick one first, as in "name[1].${field}".`,
-  'field.absent': ({ field }) => `There is no ${field} here: the data did not allow one.`,
+  'field.absent': ({ field }) =>
+    `There is no ${field} here: the data did not allow one, or it is not defined for what this is of.`,
   'pick.kind': ({ kind }) =>
     `Only a set of runs, or what was made from one, can be picked from; this is of the kind ${kind}.`,
   'pick.outside': ({ index, count }) =>

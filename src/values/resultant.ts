@@ -30,8 +30,9 @@ function commonWeighting(axes: readonly Signal[]): string | undefined {
 export const changed = (channel: Channel, change: (signal: Signal) => Signal): Channel =>
   channel.axes === undefined ? change(channel) : resultantOf(channel.axes.map(change));
 
-/** The names of its axes: `x, y and z`. */
-export const axisNames = ({ axes }: Resultant): string => listed(axes.map(({ name }) => name));
+/** What a channel is called where it is told for itself: `z`, or `resultant of x, y and z`. */
+export const channelWords = ({ name, axes }: Channel): string =>
+  axes === undefined ? name : `${name} of ${listed(axes.map((axis) => axis.name))}`;
 
 /**
  * What is drawn of a channel over time, in its unit: its samples, or the length of the vector of its axes.

@@ -7,7 +7,7 @@ import { formatNumber } from '../../units/format.ts';
 import { unit } from '../../units/parse.ts';
 import type { Dimension } from '../../units/unit.ts';
 import type { Watch } from '../../values/ports.ts';
-import type { Run, Signal } from '../../values/run.ts';
+import { axesOf, type Channel, type Run, type Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { shortestStretch, withSamples } from '../recordings/runs.ts';
@@ -39,13 +39,12 @@ export function integrated(runs: RunsValue, goal: Goal, lowCut: number, watch: W
     if (refusal !== undefined) return refusal;
     warnings.push(...shortness(run, lowCut));
     const step = `integrated to ${goal} above ${formatNumber(lowCut, 6)} Hz`;
-    done.push(
-      withSamples(run, step, (signal) => {
-        const samples = integralOf(run, signal, goal, lowCut);
-        warnings.push(...doubts(run, signal, samples, goal, lowCut));
-        return { samples, unit: resultUnit[goal], unitFrom: 'integration', includesStatic: false };
-      }),
-    );
+    const after = withSamples(run, step, (signal) => {
+      const samples = integralOf(run, signal, goal, lowCut);
+      return { samples, unit: resultUnit[goal], unitFrom: 'integration', includesStatic: false };
+    });
+    run.channels.forEach((channel, c) => warnings.push(...doubts(run, channel, after.channels[c], { goal, lowCut })));
+    done.push(after);
   }
   return answered({ ...runs, runs: done }, [...even.warnings, ...together(warnings)]);
 }
@@ -85,13 +84,22 @@ function shortness(run: Run, lowCut: number): RunWarning[] {
 }
 
 /** Where most of the result lies just above the low cut, another cut would give another result. */
-function doubts(run: Run, signal: Signal, samples: Float64Array, goal: Goal, lowCut: number): RunWarning[] {
-  const all = moments(samples).m2;
+function doubts(
+  run: Run,
+  channel: Channel,
+  integral: Channel,
+  { goal, lowCut }: { readonly goal: Goal; readonly lowCut: number },
+): RunWarning[] {
+  const all = meanSquareOf(axesOf(integral).map(({ samples }) => samples));
   if (!(all > 0) || 2 * lowCut >= run.rate / 2) return [];
-  const above = moments(integralOf(run, signal, goal, 2 * lowCut)).m2;
+  const above = meanSquareOf(axesOf(channel).map((signal) => integralOf(run, signal, goal, 2 * lowCut)));
   const share = 1 - above / all;
   if (share <= decisiveShare) return [];
   const code = 'integrate.low-cut';
-  const facts = { run: run.label, channel: signal.name, goal, lowCut, share };
-  return [{ code, of: `${run.label}, ${signal.name}`, tell: (others) => tell(code, { ...facts, others }) }];
+  const facts = { run: run.label, channel: channel.name, goal, lowCut, share };
+  return [{ code, of: `${run.label}, ${channel.name}`, tell: (others) => tell(code, { ...facts, others }) }];
 }
+
+/** About the means, summed over the axes. */
+const meanSquareOf = (axes: readonly Float64Array[]): number =>
+  axes.reduce((sum, samples) => sum + moments(samples).m2, 0);

@@ -1,6 +1,7 @@
+import { channelWords } from '../../values/resultant.ts';
 import { gapCount, sampleCount, sampledFor, stretchEnd, type Run } from '../../values/run.ts';
 import { capitalised, counted } from '../../result/words.ts';
-import { channelName, distinct, printedUnit } from '../names.ts';
+import { distinct, printedUnit } from '../names.ts';
 import { aligned, fixed, plain, significant } from '../number.ts';
 import type { Part, TablePart } from '../output.ts';
 import { excludedPart } from './excluded.ts';
@@ -20,7 +21,7 @@ function runsTable(runs: readonly Run[], called: string | undefined): TablePart 
   const shown: Detail[] = [
     { column: ['Run', '', 'left'], of: ({ label }) => label },
     { column: ['File', '', 'left'], of: ({ file }) => file.path },
-    { column: ['Channels', '', 'left'], of: ({ channels }) => channels.map(channelName).join(', ') },
+    { column: ['Channels', '', 'left'], of: ({ channels }) => channels.map(channelWords).join(', ') },
     { column: ['Rate', 'Hz'], of: rateText },
     { column: ['Samples', ''], of: (run) => String(sampleCount(run)) },
     ...(runs.some(({ start }) => start !== 0)

@@ -1,8 +1,9 @@
 import { capitalised, counted, listed } from '../../result/words.ts';
+import { channelWords } from '../../values/resultant.ts';
 import { gapCount, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { Domain } from '../axes.ts';
-import { channelName, distinct, drawnQuantity, printedUnit } from '../names.ts';
+import { distinct, drawnQuantity, printedUnit } from '../names.ts';
 import { plain, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
@@ -63,7 +64,7 @@ export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions,
     : '';
   return chartPart({
     what: 'trace',
-    title: `${capitalised(quantities.length === 1 ? quantities[0] : 'signals')} ${about}${alone ? `, channel ${channelName(panels[0].channel)}` : ''}`,
+    title: `${capitalised(quantities.length === 1 ? quantities[0] : 'signals')} ${about}${alone ? `, channel ${channelWords(panels[0].channel)}` : ''}`,
     subtitle: `Each column of the picture reaches from the lowest to the highest sample in it${trimmed}.${vector}${cut}`,
     view: {
       spacing: 10,

@@ -41,6 +41,7 @@ describe('resultant', () => {
     const [highest] = (await valueOf('peaks', `${load}r | resultant | spectrum | peaks 2..80 Hz`, beside)).rows;
     near(highest.frequency, 10, 1e-9);
     assert.equal(highest.run, 'a');
+    near(highest.level * 0.75, 0.5 ** 2, 1e-3);
     const { rows } = await valueOf('bands', `${load}r | resultant | spectrum | band 8..12 Hz, 18..22 Hz`, beside);
     near(rows[0].rms, 0.5, 1e-6);
     assert.ok(rows[1].rms < 1e-6);
@@ -119,6 +120,28 @@ describe('resultant', () => {
     }
     const { warnings } = await resultOf(`${load}r | resultant | weight wd wd wk | levels`, shock);
     assert.ok(warnings.some(({ code }) => code === 'levels.additional'));
+  });
+
+  it('is integrated with one word on the low cut, by the power of all axes', async () => {
+    const random = noise(9);
+    const hidden = {
+      'a.csv': recordingOf(
+        { 'x (g)': sine(29.3, 0.2), 'y (g)': () => 1e-4 * random(), 'z (g)': sine(37.7, 0.2, 1) },
+        { rate: 400 },
+      ),
+      'b.csv': recordingOf(
+        { 'x (g)': sine(1.5, 0.02), 'y (g)': sine(1.4, 0.02), 'z (g)': sine(37.7, 0.2, 1) },
+        { rate: 400 },
+      ),
+    };
+    const told = async (text: string): Promise<string[]> =>
+      (await resultOf(`${text} | integrate to velocity above 1 Hz`, hidden)).warnings.map(({ message }) => message);
+    assert.match((await told('load "a.csv"')).join(), /of a, y, lies between 1 Hz and 2 Hz/);
+    assert.deepEqual(await told('load "a.csv" | resultant'), []);
+    assert.match(
+      (await told('load "b.csv" | resultant')).join(),
+      /of b, resultant, lies between 1 Hz and 2 Hz[^.]*\.$/,
+    );
   });
 
   it('leaves cells blank, and says nothing of what it has not, in tables and JSON', async () => {
