@@ -90,7 +90,9 @@ export const summedDensity = (axes: readonly Density[]): Density => ({
 export function summed(lists: readonly Float64Array[]): Float64Array {
   const [first, ...others] = lists;
   if (others.length === 0) return first;
-  return first.map((value, i) => others.reduce((sum, one) => sum + one[i], value));
+  const all = first.slice();
+  for (const one of others) for (let i = 0; i < all.length; i++) all[i] += one[i];
+  return all;
 }
 
 /**
