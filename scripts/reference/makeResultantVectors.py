@@ -11,7 +11,7 @@ from pathlib import Path
 import numpy as np
 from scipy import signal
 
-spec = importlib.util.spec_from_file_location("vectors", Path(__file__).with_name("make-vectors.py"))
+spec = importlib.util.spec_from_file_location("vectors", Path(__file__).with_name("makeVectors.py"))
 vectors = importlib.util.module_from_spec(spec)
 spec.loader.exec_module(vectors)
 
