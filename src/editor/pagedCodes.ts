@@ -97,6 +97,8 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'compare.pressure',
   'compare.speeds',
   'compare.floor',
+  'compare.rounding',
+  'compare.clipped',
   'compare.small-share',
   'runs.included',
   'compare.one-run-each',

@@ -67,6 +67,14 @@ export interface Resultant extends ChannelFacts {
 export interface Signal extends ChannelFacts {
   readonly samples: Float64Array;
   readonly axes?: undefined;
+  /** How finely the logger wrote it, where that is known. */
+  readonly written?: Written;
+}
+
+/** The smallest difference between two readings of a file, in the unit that it was read in; 0 where all are alike. */
+export interface Written {
+  readonly step: number;
+  readonly unit: string;
 }
 
 interface ChannelFacts {

@@ -22,11 +22,11 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
     'write.kept',
   ],
   'a part of the sentence of a result, which names no code': [
-    ...['lower', 'higher', 'equivalent', 'not-shown', 'apart', 'unplanned'].map((one) => `result.${one}`),
+    ...['lower', 'higher', 'equivalent', 'not-shown', 'apart', 'unplanned', 'withheld'].map((one) => `result.${one}`),
     ...['one-run-each', 'few-runs', 'no-scatter'].map((one) => `result.${one}`),
     ...['metric', 'channel', 'confidence', 'margin', 'method', 'primary'].map((one) => `deviation.${one}`),
     ...['bands-added', 'bands-missing', 'runs', 'order', 'excluded'].map((one) => `deviation.${one}`),
-    ...['speeds', 'fault', 'floor', 'band', 'compared'].map((one) => `guard.${one}`),
+    ...['speeds', 'fault', 'floor', 'noise', 'rounding', 'clipped', 'band', 'compared'].map((one) => `guard.${one}`),
   ],
   'a part of the sentence of runs.excluded': ['runs.missing'],
   'a clause of a look at a file, or of the sentence of no-rate': [

@@ -39,3 +39,10 @@ export function pads({ a, b, order, facts = {}, seconds = 10 }: Pads): Record<st
 
 export const loadPads =
   'foam = load sheet "runs.csv" where condition foam unit g\ngel = load sheet "runs.csv" where condition gel unit g\n';
+
+/** The first recording of the second pad with a clock that stood still for a while. */
+export function stopped(made: Pads): Record<string, string> {
+  const rows = pads(made)['gel-1.csv'].split('\n');
+  const [held] = rows[400].split(',');
+  return { 'gel-1.csv': rows.map((row, i) => (i > 400 && i < 460 ? row.replace(/^[^,]*/, held) : row)).join('\n') };
+}

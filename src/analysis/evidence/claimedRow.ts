@@ -4,7 +4,6 @@ import { sidesIn, type ComparisonRow, type ComparisonSide, type ComparisonValue 
 import type { Watch } from '../../values/ports.ts';
 import { refuse } from '../messages/evidence.ts';
 import { refuse as refuseBand } from '../messages/spectra.ts';
-import { guard } from '../messages/verdict.ts';
 import { sideOfComparison, sidesOf, slowestRun, type Side, type Sides } from './sides.ts';
 import { sameBand } from '../planning/planFollowed.ts';
 import { comparisonOf } from './comparison.ts';
@@ -70,7 +69,7 @@ function rowsNamed(
 }
 
 function rowComparedNow(band: Band, comparison: ComparisonValue, claimed: Claimed, watch: Watch): Result<ClaimedRow> {
-  const { metricCode = 'rms', methodCode, confidence, margin, plan, includesExcluded, guards } = comparison;
+  const { metricCode = 'rms', methodCode, confidence, margin, plan, includesExcluded } = comparison;
   const axes = sidesAgain(comparison);
   if (axes === undefined)
     return refuse('claim.band', { problem: 'not compared', compared: bandsOf(comparison.rows), band }, 'over');
@@ -93,6 +92,7 @@ function rowComparedNow(band: Band, comparison: ComparisonValue, claimed: Claime
     isAllPairs: comparison.isAllPairs === true,
     isPooled: comparison.isPooled === true,
     besides: comparison.family ?? comparison.rows.length,
+    ...(plan === undefined ? {} : { planned: plan }),
   } as const;
   const found = comparisonOf(axes.value, terms, watch);
   if (!found.ok) return found;
@@ -100,17 +100,10 @@ function rowComparedNow(band: Band, comparison: ComparisonValue, claimed: Claime
     ...found.value,
     ...(plan === undefined ? {} : { plan }),
     ...(includesExcluded === true ? { includesExcluded } : {}),
-    ...(guards === undefined ? {} : { guards }),
   };
   const rows = rowsNamed(value.rows, claimed);
   if (!rows.ok) return rows;
-  const [row] = rows.value;
-  const unplanned = guard('guard.compared', { band });
-  return success({
-    comparison: value,
-    row: { ...row, guards: [...(row.guards ?? []), unplanned] },
-    warnings: found.warnings,
-  });
+  return success({ comparison: value, row: rows.value[0], warnings: found.warnings });
 }
 
 function outside(band: Band, sides: Sides): Refused | undefined {

@@ -33,7 +33,7 @@ export interface Differences {
 }
 
 /**
- * What differs between two sides that should not: lengths, rates, windows, faults, and the speed, load and tyre
+ * What differs between two sides that should not: lengths, rates, windows, and the speed, load and tyre
  * pressures that the run sheet gives of every run.
  *
  * @param study the comparison that they belong to: what it takes out is no difference, and its levels are to show what a
@@ -55,7 +55,6 @@ export function differences(sides: Sides, study: Studied): Differences {
       ...(speed !== undefined && isTooFar(speed)
         ? [guard('guard.speeds', { changePercent: 100 * distance(speed) })]
         : []),
-      ...faultsOf(sides).slice(0, 1),
     ],
   };
 }
@@ -76,14 +75,6 @@ function unlikeRecordings({ a, b }: Sides): Warning[] {
     found.push(tell('compare.windows', { windows }));
   return found;
 }
-
-/** Faults of the recordings, which are told with every result by whoever shows it. */
-const faultsOf = ({ a, b }: Sides): Message[] =>
-  [...runsOf(a), ...runsOf(b)].flatMap(({ label, findings }) =>
-    findings
-      .filter(({ severity }) => severity === 'fault')
-      .map(({ code, channel }) => guard('guard.fault', { run: label, code, channel })),
-  );
 
 /** How far apart the means are, as a fraction of the baseline's. */
 const distance = ({ a, b }: Condition): number => Math.abs(meanOf(b) / meanOf(a) - 1);

@@ -1,6 +1,8 @@
 import type { ComparisonRow } from '../../values/comparison.ts';
 import type { Compared, ComparedChange } from './compared.ts';
 import type { ComparisonDoubts } from './comparisonDoubts.ts';
+import { guard } from '../messages/verdict.ts';
+import { guardsIn } from './guards.ts';
 import { comparisonRow } from './comparisonRow.ts';
 import { conditionAt, lettersOf } from './knownRuns.ts';
 import { levelName } from './metrics.ts';
@@ -51,14 +53,19 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
     references: sides.reference?.tracks.length ?? 0,
     together: isOfBandsAlone(compared) ? 'bands' : change.stratum === undefined ? 'changes' : 'changes within strata',
   } as const;
+  const guards = [
+    ...doubts.ofBand(axis, index, at).guards,
+    ...doubts.ofChange(change),
+    ...(besides === undefined ? [] : [guard('guard.compared', { band })]),
+  ];
   return comparisonRow(
     {
       ...{ band, unit: measured[change.a].unit, margin, place },
       levels: { a: ownA.map((k) => levels[row][k]), b: ownB.map((k) => levels[row][k]) },
       shareOfA: measured[change.a].share?.(band),
-      guards: [...doubts.floor(axis, index).guards, ...doubts.ofChange(change)],
+      guards,
+      against: guardsIn(band, { whole: doubts.guards, own: guards, plan: terms.planned }),
       stratum: change.stratum,
-      isUnplanned: besides !== undefined,
     },
     found[at].rows[row],
     found[at],

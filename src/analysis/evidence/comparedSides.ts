@@ -9,7 +9,7 @@ import { orderLetters } from './knownRuns.ts';
 import { namesBand, type ComparisonRequest, type ComparisonTerms } from './request.ts';
 import { comparedIn, measuredIn, type Sides } from './sides.ts';
 import { weightedSides } from './weightedSides.ts';
-import { planFollowed, planWarnings } from '../planning/planFollowed.ts';
+import { planFollowed, plannedFor, planWarnings } from '../planning/planFollowed.ts';
 import { bandWarnings } from '../spectra/bands.ts';
 import { comparisonOf } from './comparison.ts';
 import { termsOf } from './terms.ts';
@@ -40,7 +40,7 @@ export function comparedSides(
     prepared.push(made.value);
     evenWarnings.push(...even.warnings);
   }
-  const found = comparisonOf(prepared, terms.value, watch);
+  const found = comparisonOf(prepared, { ...terms.value, ...plannedIn(request, terms.value, prepared) }, watch);
   if (!found.ok) return found;
   const plan = followed(request, terms.value, sides, found.value);
   const value: ComparisonValue = {
@@ -66,6 +66,16 @@ function spectrumWarnings({ statesWindow }: ComparisonRequest, terms: Comparison
     ...(terms.ofSignal || a.spectrum === undefined ? [] : bandWarnings(a.spectrum, terms.bands)),
     ...(statesWindow && isCut ? [tell('compare.using', {})] : []),
   ];
+}
+
+/** What the plan of a request says against the terms. */
+function plannedIn(
+  { plan }: ComparisonRequest,
+  { metric }: ComparisonTerms,
+  axes: readonly Sides[],
+): Pick<ComparisonTerms, 'planned'> {
+  const channel = axes.map(({ a }) => a.channel).join(', ');
+  return plan === undefined ? {} : { planned: plannedFor(plan.value, { metric, channel }) };
 }
 
 function followed(

@@ -1,13 +1,13 @@
 import type { Message, Warning } from '../../result/result.ts';
-import type { Band } from '../../values/band.ts';
 import type { ComparisonRow } from '../../values/comparison.ts';
 import { noteWarning, tell } from '../messages/evidence.ts';
 import { powerSensitivity } from './sensitivity.ts';
 import { differences, type Studied } from './comparability.ts';
 import type { Compared, ComparedChange } from './compared.ts';
-import type { Measurement } from './measurement.ts';
-import { floorDoubts, type FloorDoubts } from './noiseFloor.ts';
-import { comparedIn, type Sides } from './sides.ts';
+import { bandDoubts, type BandDoubts } from './bandDoubts.ts';
+import { faultGuards } from './faultGuards.ts';
+import { floorDoubts } from './noiseFloor.ts';
+import { comparedIn, type Side, type Sides } from './sides.ts';
 
 /** What a reader must know of a comparison, and what forbids a verdict by it. */
 export interface ComparisonDoubts {
@@ -16,8 +16,8 @@ export interface ComparisonDoubts {
   readonly guards: readonly Message[];
   /** The same of one change alone. */
   ofChange(change: ComparedChange): readonly Message[];
-  /** How a band of an axis stands to the logger at rest. */
-  floor(axis: number, band: number): FloorDoubts;
+  /** What a band of an axis holds that is no vibration, beside the change of this index. */
+  ofBand(axis: number, band: number, change: number): BandDoubts;
   /** What is told once the rows are there. */
   afterRows(rows: readonly ComparisonRow[]): readonly Warning[];
 }
@@ -27,8 +27,15 @@ export function comparisonDoubts(compared: Compared): ComparisonDoubts {
   const { measurements, terms, changes, found } = compared;
   const [{ sides }] = measurements;
   const overall = changes.filter(({ stratum }) => stratum === undefined);
-  const unlike = overall.map((change) => differences(pairOf(sides, change), studied(compared, change)));
-  const floors = measurements.map((one) => terms.bands.map((band) => floorOf(band, one)));
+  const unlike = overall.map((change) => {
+    const pair = pairOf(sides, change);
+    const { warnings, guards } = differences(pair, studied(compared, change));
+    const faults = measurements.flatMap((one) => faultGuards(pairOf(one.sides, change), terms)).slice(0, 1);
+    return { warnings, guards: [...guards, ...faults] };
+  });
+  const banded = measurements.map((_, axis) =>
+    terms.bands.map((_band, band) => changes.map((_change, at) => doubtsOf(compared, { axis, band, at }))),
+  );
   const all = unlike.flatMap(({ guards }) => guards);
   const isOfAll = ({ message }: Message): boolean =>
     unlike.every(({ guards }) => guards.some((other) => other.message === message));
@@ -40,7 +47,7 @@ export function comparisonDoubts(compared: Compared): ComparisonDoubts {
   });
   return {
     warnings: [
-      ...floors.flat().flatMap(({ warnings }) => warnings),
+      ...distinct(banded.flat(2).flatMap(({ warnings }) => warnings)),
       ...unlike.flatMap(({ warnings }) => warnings),
       ...notes,
       ...powerSensitivity(compared),
@@ -50,7 +57,7 @@ export function comparisonDoubts(compared: Compared): ComparisonDoubts {
       const at = overall.findIndex((one) => one.a === a && one.b === b);
       return distinct(unlike[at].guards.filter((one) => !isOfAll(one)));
     },
-    floor: (axis, band) => floors[axis][band],
+    ofBand: (axis, band, change) => banded[axis][band][change],
     afterRows: shareWarnings,
   };
 }
@@ -77,15 +84,33 @@ function pairOf(sides: Sides, { a, b }: ComparedChange): Sides {
   return { a: all[a], b: all[b] };
 }
 
-/** How a band stands to the logger at rest, where there is one and the sides have spectra. */
-function floorOf(band: Band, { measured, floor }: Measurement): FloorDoubts {
-  const spectra = measured.flatMap(({ spectrum }) => spectrum ?? []);
-  if (floor === undefined || spectra.length < measured.length) return { warnings: [], guards: [] };
-  return floorDoubts(
-    band,
-    floor,
-    spectra.flatMap(({ entries }) => entries),
-  );
+/** A band of an axis and the change that is stated in it, by their indices. */
+interface Asked {
+  readonly axis: number;
+  readonly band: number;
+  readonly at: number;
+}
+
+/** What a band holds that is no vibration: by the logger at rest, where there is one and the sides have spectra, and by its steps and range. */
+function doubtsOf({ measurements, terms, changes, found }: Compared, { axis, band: index, at }: Asked): BandDoubts {
+  const { sides, measured, floor } = measurements[axis];
+  const change = changes[at];
+  const pair = pairOf(sides, change);
+  const band = terms.bands[index];
+  const interval = found[at].rows[axis * terms.bands.length + index].inference?.interval;
+  const of = (side: number, { tracks }: Side): number[] => tracks.map((_, run) => measured[side].level(run, band));
+  const levels = { a: of(change.a, pair.a), b: of(change.b, pair.b) };
+  const [a, b] = [change.a, change.b].map((side) => measured[side].spectrum?.entries);
+  const doubts = [
+    ...(floor === undefined || a === undefined || b === undefined
+      ? []
+      : [floorDoubts(band, floor, { a, b, interval })]),
+    bandDoubts(pair, terms, { band: terms.ofSignal ? undefined : band, levels, interval }),
+  ];
+  return {
+    warnings: doubts.flatMap(({ warnings }) => warnings),
+    guards: doubts.flatMap(({ guards }) => guards),
+  };
 }
 
 /** A share of the baseline's mean square below which a change hardly changes the whole, in percent (engineering choice). */

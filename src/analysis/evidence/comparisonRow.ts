@@ -15,12 +15,12 @@ export interface RowFacts {
   readonly stratum: string | undefined;
   /** Share of A's mean square that the band holds, in percent. */
   readonly shareOfA: number | undefined;
-  /** Reasons against a verdict by this row, as clauses. */
+  /** Reasons against a verdict by this row alone, as clauses. */
   readonly guards: readonly Message[];
+  /** All reasons against one, those of the whole comparison and of its plan among them: then the row shows nothing. */
+  readonly against: readonly Message[];
   /** A fraction: changes within it count as none. */
   readonly margin: number | undefined;
-  /** Whether it was asked for after others had been compared: then it shows nothing. */
-  readonly isUnplanned: boolean;
   readonly place: Omit<ResultPlace, 'changePercent' | 'method' | 'runsA' | 'runsB'>;
 }
 
@@ -48,15 +48,19 @@ export function comparisonRow(facts: RowFacts, found: Found, comparison: Compari
     ...(inference === undefined ? { lowPercent: undefined, highPercent: undefined } : percents(inference.interval)),
     p: inference?.pAlone,
     pAdjusted: inference?.p,
-    outcome: facts.isUnplanned ? 'not shown' : found.outcome,
+    outcome: isWithheld(facts, comparison) ? 'not shown' : found.outcome,
     shareOfA,
     sentence: sentenceOf(facts, found, comparison),
     ...(found.primary ? { primary: true } : {}),
     ...(found.spread === undefined ? {} : { spread: found.spread }),
-    ...(inference === undefined ? {} : inferred(inference)),
+    ...(inference === undefined || isWithheld(facts, comparison) ? {} : inferred(inference)),
     ...(guards.length === 0 ? {} : { guards }),
   };
 }
+
+/** Whether the interval stands without anything being read from it. */
+const isWithheld = ({ against }: RowFacts, { sequence }: Comparison): boolean =>
+  against.length > 0 || sequence === 'apart';
 
 const percents = ({ low, high }: RatioInterval): PercentInterval => ({
   lowPercent: 100 * (low - 1),
@@ -69,7 +73,7 @@ const inferred = ({ excluded, equivalent }: Inference): Pick<ComparisonRow, 'exc
 });
 
 /** A row's result in one sentence that may be printed. */
-function sentenceOf({ place, margin = 0, isUnplanned }: RowFacts, found: Found, comparison: Comparison): string {
+function sentenceOf({ place, margin = 0, against }: RowFacts, found: Found, comparison: Comparison): string {
   const { confidence, method, runsA, runsB, sequence } = comparison;
   const { inference, outcome } = found;
   const at: ResultPlace = { ...place, changePercent: found.changePercent ?? 0, method, runsA, runsB };
@@ -78,7 +82,10 @@ function sentenceOf({ place, margin = 0, isUnplanned }: RowFacts, found: Found, 
     return tell(method === 'no inference' ? 'result.few-runs' : 'result.no-scatter', at).message;
   }
   const shown = { ...at, ...percents(inference.interval), confidence, family: found.family };
-  if (isUnplanned) return tell('result.unplanned', shown).message;
+  const isUnplannedAlone = against.every(({ code }) => code === 'guard.compared');
+  if (against.length > 0 && isUnplannedAlone) return tell('result.unplanned', shown).message;
+  if (against.length > 0)
+    return tell('result.withheld', { ...shown, reasons: against.map(({ message }) => message) }).message;
   if (sequence === 'apart') return tell('result.apart', shown).message;
   if (outcome === 'equivalent') return tell('result.equivalent', { ...shown, margin }).message;
   if (outcome !== 'not shown') return tell(`result.${outcome}`, shown).message;

@@ -1,17 +1,29 @@
 import type { Message } from '../../result/result.ts';
 import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
+import type { Band } from '../../values/band.ts';
+import type { PlanFollowed } from '../../values/plan.ts';
 import { guard } from '../messages/verdict.ts';
 import { sameBand } from '../planning/planFollowed.ts';
 
-/** Reasons outside a row's own figures that forbid a verdict by it, as clauses. */
-export function guardsOf(comparison: ComparisonValue, row: ComparisonRow): Message[] {
-  const { plan } = comparison;
-  const planned = plan?.bands ?? [];
-  const isUnplanned = planned.length > 0 && !planned.some((band) => sameBand(band, row.band));
-  return [
-    ...(comparison.guards ?? []),
-    ...(row.guards ?? []),
-    ...(plan?.unplanned ?? []),
-    ...(isUnplanned ? [guard('guard.band', { band: row.band })] : []),
-  ];
+/** What may forbid a verdict: of the whole comparison, of the row alone, and of the plan. */
+export interface GuardSources {
+  readonly whole: readonly Message[];
+  readonly own: readonly Message[];
+  readonly plan: Pick<PlanFollowed, 'bands' | 'unplanned'> | undefined;
 }
+
+/**
+ * Reasons outside the figures of a band that forbid a verdict by it, as clauses. The row, its sentence and every claim by it
+ * rest on these.
+ */
+export function guardsIn(band: Band, { whole, own, plan }: GuardSources): Message[] {
+  const planned = plan?.bands ?? [];
+  const isUnplanned = planned.length > 0 && !planned.some((one) => sameBand(one, band));
+  return [...whole, ...own, ...(plan?.unplanned ?? []), ...(isUnplanned ? [guard('guard.band', { band })] : [])];
+}
+
+/** The same of a row of a comparison. */
+export const guardsOf = (
+  { guards: whole = [], plan }: ComparisonValue,
+  { band, guards: own = [] }: ComparisonRow,
+): Message[] => guardsIn(band, { whole, own, plan });

@@ -21,6 +21,9 @@ export const isWeighting = (metric: string): metric is WeightingName =>
 /** Whether a metric is of the whole signal, so that it has no bands. */
 export const isOfSignal = (metric: string): boolean => metric === 'vdv' || metric.startsWith('p99');
 
+/** Whether a metric is of peaks, which clipping takes the most from. */
+export const isOfPeaks = isOfSignal;
+
 /** A metric in words by itself, as a plan states it: `r.m.s. weighted by wk`. */
 export const plannedMetric = (metric: string): string =>
   isWeighting(metric) ? `r.m.s. weighted by ${metric}` : metrics[metric as keyof typeof metrics];

@@ -1,18 +1,18 @@
-import type { Message, Result, Warning } from '../../result/result.ts';
+import type { Result } from '../../result/result.ts';
 import type { Band } from '../../values/band.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import { refuse, tell } from '../messages/evidence.ts';
+import type { RatioInterval } from '../../statistics/estimate.ts';
 import { guard } from '../messages/verdict.ts';
+import { doesCount, mostOfIt, moveByNoise, type BandDoubts } from './bandDoubts.ts';
 import { tracksOf, whyOtherResultant, type Side, type Track } from './sides.ts';
 import { bandRow } from '../spectra/bands.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
 
 /** A band's mean square should be so many times that of the logger at rest (error of the r.m.s. then below 5 %). */
 const ratioWanted = 10;
-/** Below this, more of the band is the logger's noise than vibration: it lies under the floor. */
-const ratioForbidden = 2;
 
 /**
  * The spectrum of the logger at rest, on the side's channel and cut up as the side is. Refused where it has no such
@@ -35,24 +35,26 @@ const restingTracks = (rest: RunsValue | SpectrumValue): Track[] =>
     ? tracksOf(rest)
     : rest.runs.flatMap((run) => run.channels.map((channel) => ({ run, channel })));
 
-/** How a band stands to the floor. */
-export interface FloorDoubts {
-  readonly warnings: readonly Warning[];
-  /** A reason against a verdict, as a clause, where the band does not stand clear of the floor at all. */
-  readonly guards: readonly Message[];
+/** The spectra of both sides' runs, and the interval of the change in the band; undefined where there is none. */
+export interface AboveFloor {
+  readonly a: readonly SpectrumEntry[];
+  readonly b: readonly SpectrumEntry[];
+  readonly interval: RatioInterval | undefined;
 }
 
-/** Whether a band of every run stands clear of the logger at rest. @param entries spectra of all runs of both sides */
-export function floorDoubts(band: Band, floor: SpectrumValue, entries: readonly SpectrumEntry[]): FloorDoubts {
+/** Whether a band of every run stands clear of the logger at rest, and what its noise may do to the change. */
+export function floorDoubts(band: Band, floor: SpectrumValue, { a, b, interval }: AboveFloor): BandDoubts {
   const still = Math.max(...floor.entries.map((entry) => bandRow(entry, band).rms));
-  const least = entries.reduce((lowest, entry) =>
-    bandRow(entry, band).rms < bandRow(lowest, band).rms ? entry : lowest,
-  );
-  const ratio = (bandRow(least, band).rms / still) ** 2;
-  if (!(ratio < ratioWanted)) return { warnings: [], guards: [] };
-  const run = least.run.label;
-  return {
-    warnings: [tell('compare.floor', { band, run, ratio, wanted: ratioWanted })],
-    guards: ratio < ratioForbidden ? [guard('guard.floor', { run, ratio })] : [],
-  };
+  const shareOf = (entry: SpectrumEntry): number => (still / bandRow(entry, band).rms) ** 2;
+  const entries = [...a, ...b];
+  const shares = entries.map(shareOf);
+  const most = Math.max(...shares);
+  const { label: run } = entries[shares.indexOf(most)].run;
+  const warnings =
+    most > 1 / ratioWanted ? [tell('compare.floor', { band, run, ratio: 1 / most, wanted: ratioWanted })] : [];
+  if (most >= mostOfIt) return { warnings, guards: [guard('guard.floor', { run, ratio: 1 / most })] };
+  const move = moveByNoise({ a: a.map(shareOf), b: b.map(shareOf) });
+  if (interval === undefined || !doesCount(move, interval)) return { warnings, guards: [] };
+  const facts = { run, band, sharePercent: 100 * most, movePercent: 100 * Math.expm1(move) };
+  return { warnings, guards: [guard('guard.noise', facts)] };
 }

@@ -1,5 +1,5 @@
 import type { Band } from '../../values/band.ts';
-import type { PlannedAdjustment, PlanValue, Settled } from '../../values/plan.ts';
+import type { PlanFollowed, PlannedAdjustment, PlanValue, Settled } from '../../values/plan.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { OctaveFraction } from '../spectra/octaves.ts';
@@ -63,6 +63,8 @@ export interface ComparisonTerms {
   readonly isAllPairs: boolean;
   /** Whether one scatter stands for all runs, as only a plan may say. */
   readonly isPooled: boolean;
+  /** What a plan says of the bands it names, and why it lets no verdict rest on these terms. */
+  readonly planned?: Pick<PlanFollowed, 'bands' | 'unplanned'>;
   /** How many rows were stated before these, which are then unplanned. */
   readonly besides?: number;
 }

@@ -25,6 +25,7 @@ export function verdictOf(
     claim,
     verdict,
     guards,
+    foundTellsWhy: judged.noInference === undefined,
     shareOfA: row.shareOfA,
     otherPlanned: plan?.claim !== undefined && !isSameClaim(plan.claim, claim) ? plan.claim : undefined,
   });

@@ -77,6 +77,8 @@ export interface ResultFacts {
   'result.apart': Shown;
   /** A band that was asked for after others had been compared. */
   'result.unplanned': Shown;
+  /** Reasons outside the figures forbid it; each a clause. */
+  'result.withheld': Shown & { readonly reasons: readonly string[] };
   'result.one-run-each': ResultPlace;
   'result.few-runs': ResultPlace;
   'result.no-scatter': ResultPlace;
@@ -155,6 +157,8 @@ const sentences: Sentences<ResultFacts> = {
     `${difference(facts)}, because all runs of one came before the other’s and a drift would look the same: ${changed(facts)}.`,
   'result.unplanned': (facts) =>
     `${difference(facts)}, because it is not among the bands compared: ${changed(facts)}, unplanned.`,
+  'result.withheld': (facts) =>
+    `${difference(facts)}: ${changed(facts)} was measured, but ${facts.reasons.join('; ')}.`,
   'result.one-run-each': (facts) => measured(facts, 'which says nothing about other runs'),
   'result.few-runs': (facts) => measured(facts, `and at least ${fewestRuns} of each are needed`),
   'result.no-scatter': (facts) => measured(facts, 'which do not scatter at all, as real runs do'),

@@ -8,6 +8,7 @@ import { bandHead, bandsText, bandText } from '../bandWords.ts';
 import { signedPercentText } from '../percents.ts';
 import { withReasons, type LeftOut } from './recordings.ts';
 import { formatNumber } from '../../units/format.ts';
+import { clippingText, roundingText, type GuardFacts } from './verdict.ts';
 
 // Why two sides can't be compared or a claim be judged by them, and what a reader must know of a comparison.
 
@@ -103,6 +104,9 @@ export interface EvidenceFacts extends NoteFacts {
   };
   /** Ratio of mean squares. */
   'compare.floor': { readonly band: Band; readonly run: string; readonly ratio: number; readonly wanted: number };
+  /** Coarse steps and clipping that do too little to a band to count, in percent of its power and of its r.m.s. */
+  'compare.rounding': Omit<GuardFacts['guard.rounding'], 'movePercent'>;
+  'compare.clipped': Omit<GuardFacts['guard.clipped'], 'movePercent'>;
   'compare.small-share': { readonly band: Band; readonly sharePercent: number };
   'runs.included': { readonly runs: readonly LeftOut[] };
 }
@@ -255,6 +259,8 @@ const sentences: Sentences<EvidenceFacts> = {
   'compare.speeds': speedSentence,
   'compare.floor': ({ band, run, ratio, wanted }) =>
     `${bandHead(band)}: the mean square of ${run} is only ${ratio.toPrecision(2)} times that of the logger at rest, and ${wanted} times are wanted.`,
+  'compare.rounding': (facts) => `${capitalised(roundingText(facts))}: too little to move the change.`,
+  'compare.clipped': (facts) => `${capitalised(clippingText(facts))}: too little to move the change.`,
   'compare.small-share': ({ band, sharePercent }) =>
     `${bandHead(band)} holds only ${sharePercent.toPrecision(2)} % of the mean square of the baseline: a change there hardly changes the whole.`,
   'runs.included': ({ runs }) =>

@@ -14,6 +14,10 @@ const ofSheet = (sheet: string, line: string): string =>
 const ofBricks = (line: string): string =>
   [bySheet('foam', 'runs', ', surface brick'), bySheet('gel', 'runs', ', surface brick'), line].join('\n');
 
+/** Both sides from files of their own. */
+const sheetOf = (name: string, [a, b]: readonly [string, string]): string =>
+  [`foam = load "raw/${name}/${a}-*.csv"`, `gel = load "raw/${name}/${b}-*.csv"`].join('\n');
+
 const comparison = 'compare foam with gel over 10..50 Hz';
 const responses = [
   'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s | transfer from x to z',
@@ -261,6 +265,18 @@ export const evidencePages: MessagePages<EvidenceFacts> = {
     'The mean square of a band should be ten times that of the logger at rest; below twice no verdict is given.',
     after('rest = load "raw/tile-foam-*.csv.gz" | channel z', `${comparison} above rest`),
     after('rest = load "raw/still.csv"', `${comparison} above rest`),
+  ),
+  'compare.rounding': page(
+    'Coarse steps that do too little to count',
+    'Rounding adds noise that is spread over all frequencies, and the band holds little of it.',
+    [sheetOf('coarse', ['coarse', 'coarser']), comparison].join('\n'),
+    after(comparison),
+  ),
+  'compare.clipped': page(
+    'Clipping that takes too little to count',
+    'What was cut off can change the band by no more than its own r.m.s., which is small beside the interval.',
+    [sheetOf('clipped', ['clipped', 'sound']), comparison].join('\n'),
+    after(comparison),
   ),
   'compare.small-share': page(
     'A band of little vibration',

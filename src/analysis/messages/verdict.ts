@@ -5,6 +5,7 @@ import type { NoInference, Reason, Settle, Strongest, Verdict } from '../../stat
 import type { BothWays, Claim } from '../../statistics/claimForm.ts';
 import type { Band } from '../../values/band.ts';
 import { bandText } from '../bandWords.ts';
+import { formatNumber } from '../../units/format.ts';
 import { percentText, signedTenthsText, statedPercentText } from '../percents.ts';
 
 // A claim, what became of it, and why, in words.
@@ -21,11 +22,25 @@ export function claimText(claim: Claim): string {
   return `${article[claim.direction]} of ${claim.kind} ${size}${around}`;
 }
 
+/** What a band of a run holds that is no vibration, in percent, and by how much it could move the change (Infinity: by any). */
+export interface NoiseInBand {
+  readonly run: string;
+  readonly band: Band | undefined;
+  readonly sharePercent: number;
+  readonly movePercent: number;
+}
+
 /** Reasons outside the figures that forbid a verdict. The message of each is a clause, as after `because`. */
 export interface GuardFacts {
   'guard.speeds': { readonly changePercent: number };
   /** `code` of the finding, and the channel where it is about one. */
   'guard.fault': { readonly run: string; readonly code: string; readonly channel: string | undefined };
+  /** A step of the logger in `unit`, as a share of the power that the band (undefined: the whole signal) holds in a run. */
+  'guard.rounding': NoiseInBand & { readonly channel: string; readonly step: number; readonly unit: string };
+  /** What was cut off, as a share of a run's r.m.s. in the band. */
+  'guard.clipped': NoiseInBand & { readonly channel: string };
+  /** The logger at rest, as a share of the power that the band holds in a run. */
+  'guard.noise': NoiseInBand;
   /** Mean square of the run's band against that of the logger at rest. */
   'guard.floor': { readonly run: string; readonly ratio: number };
   'guard.band': { readonly band: Band };
@@ -33,11 +48,40 @@ export interface GuardFacts {
   'guard.compared': { readonly band: Band };
 }
 
+const inBand = (band: Band | undefined): string => (band === undefined ? '' : ` of ${bandText(band)}`);
+
+/** Rounding to the logger's step as a share of a band's power. */
+export const roundingText = ({
+  run,
+  channel,
+  band,
+  step,
+  unit,
+  sharePercent,
+}: Omit<GuardFacts['guard.rounding'], 'movePercent'>): string =>
+  `the logger’s step of ${formatNumber(step, 3)}${unit && ` ${unit}`} is ${percentText(sharePercent)} of the power${inBand(band)} (${channel} of ${run})`;
+
+/** What was cut off as a share of a band's r.m.s. */
+export const clippingText = ({
+  run,
+  channel,
+  band,
+  sharePercent,
+}: Omit<GuardFacts['guard.clipped'], 'movePercent'>): string =>
+  `what clipping took from ${channel} of ${run} is up to ${percentText(sharePercent)} of its r.m.s.${inBand(band)}`;
+
+const moveText = ({ movePercent }: NoiseInBand): string =>
+  Number.isFinite(movePercent) ? `, which could move the change by ${percentText(movePercent)}` : '';
+
 const guardClauses: Sentences<GuardFacts> = {
   'guard.speeds': ({ changePercent }) =>
     `the mean speeds differ by ${percentText(changePercent)}, so the sides are not comparable`,
   'guard.fault': ({ run, code, channel }) =>
     `a recording has a fault: ${run} (${code}${channel === undefined ? '' : `, channel ${channel}`})`,
+  'guard.rounding': (facts) => `${roundingText(facts)}${moveText(facts)}`,
+  'guard.clipped': (facts) => `${clippingText(facts)}${moveText(facts)}`,
+  'guard.noise': (facts) =>
+    `the noise of the logger at rest is ${percentText(facts.sharePercent)} of the power${inBand(facts.band)} (${facts.run})${moveText(facts)}`,
   'guard.floor': ({ run, ratio }) =>
     `the band lies under the logger’s noise floor (${run} holds ${ratio.toPrecision(2)} times the mean square of the logger at rest)`,
   'guard.band': ({ band }) => `${bandText(band)} is no band of the plan`,
@@ -59,6 +103,8 @@ export interface VerdictFacts {
   readonly guards: readonly Message[];
   /** Share of A's mean square that the band holds, in percent. */
   readonly shareOfA: number | undefined;
+  /** Whether `found` tells the guards. */
+  readonly foundTellsWhy: boolean;
   /** The claim of the plan, where it is another. */
   readonly otherPlanned: Claim | undefined;
 }
@@ -80,7 +126,9 @@ export function verdictWords(facts: VerdictFacts): VerdictWords {
   const { found, claim, verdict } = facts;
   const strongest = verdict.verdict === 'supported' ? undefined : verdict.strongest;
   const reason = reasonText(facts);
-  const why = strongest === undefined ? `: ${reason}` : `; ${strongestText(strongest)} is supported`;
+  const isTold = facts.foundTellsWhy && verdict.reason === 'guarded';
+  const forSame = facts.guards.length === 1 ? ' for the same reason' : ' for the same reasons';
+  const why = isTold ? forSame : strongest === undefined ? `: ${reason}` : `; ${strongestText(strongest)} is supported`;
   const because = [reason, ...besides(facts)].map((clause) => `${capitalised(clause)}.`);
   return {
     sentence: `${found} The claim of ${claimText(claim)} is ${verdict.verdict}${why}.`,

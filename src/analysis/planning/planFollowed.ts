@@ -28,11 +28,20 @@ export interface Done {
 export const sameBand = (one: Band, other: Band): boolean =>
   Math.abs(one.from - other.from) <= 1e-9 * other.to && Math.abs(one.to - other.to) <= 1e-9 * other.to;
 
+/** The bands that a plan names, and why no verdict may rest on this level where it is another than was planned. */
+export function plannedFor(
+  { settled }: Pick<PlanValue, 'settled'>,
+  done: Pick<Done, 'metric' | 'channel'>,
+): Required<Pick<PlanFollowed, 'bands' | 'unplanned'>> {
+  if (settled === undefined) return { bands: [], unplanned: [] };
+  return { bands: plannedBands(settled), unplanned: levelDeviations(settled, done) };
+}
+
 /** How what was done stands to the plan of this name: what it claims, its bands, and each point that is otherwise. */
 export function planFollowed(name: string, { hash, settled }: PlanValue, done: Done): PlanFollowed {
   if (settled === undefined) return { name, hash, question: '', bands: [], unplanned: [], deviations: [] };
   const { question, claim, source } = settled;
-  const unplanned = levelDeviations(settled, done);
+  const { bands, unplanned } = plannedFor({ settled }, done);
   const others = [
     ...figureDeviations(settled, done),
     ...bandDeviations(settled, done),
@@ -45,7 +54,7 @@ export function planFollowed(name: string, { hash, settled }: PlanValue, done: D
     question,
     ...(claim === undefined ? {} : { claim }),
     ...(source === undefined ? {} : { source }),
-    bands: plannedBands(settled),
+    bands,
     unplanned,
     deviations: [...unplanned, ...others],
   };
@@ -62,7 +71,7 @@ function deviates<T>(planned: T | undefined, is: T | undefined): planned is T {
 }
 
 /** Another level than was planned: no verdict can be given by it. */
-function levelDeviations({ metric, channel }: Settled, done: Done): Message[] {
+function levelDeviations({ metric, channel }: Settled, done: Pick<Done, 'metric' | 'channel'>): Message[] {
   const found: Message[] = [];
   if (deviates(metric, done.metric)) found.push(deviation('deviation.metric', { planned: metric, is: done.metric }));
   if (deviates(channel, done.channel))

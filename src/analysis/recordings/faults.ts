@@ -1,16 +1,23 @@
 import type { Warning } from '../../result/result.ts';
 import type { Finding } from '../../readers/recording.ts';
-import type { Run } from '../../values/run.ts';
+import { signalsOf, type Run } from '../../values/run.ts';
 import { tellFinding } from '../messages/recordings.ts';
 
-/** The faults of `runs`, each run's once, as warnings of what is made from them. */
+/** The faults of `runs`, each run's once, as warnings of what is made from them; not those of channels they do not have. */
 export function faultWarnings(runs: readonly Run[]): Warning[] {
-  return [...new Set(runs)].flatMap(({ label, findings }) =>
-    findings
+  return [...new Set(runs)].flatMap((run) =>
+    findingsOn(
+      run,
+      signalsOf(run).map(({ name }) => name),
+    )
       .filter(({ severity }) => severity === 'fault')
-      .map((finding) => tellFinding(label, finding, `fault.${finding.code}`)),
+      .map((finding) => tellFinding(run.label, finding, `fault.${finding.code}`)),
   );
 }
+
+/** What was found on a whole run, and on those of its channels. @param channels by name, a resultant's axes one by one */
+export const findingsOn = ({ findings }: Run, channels: readonly string[]): Finding[] =>
+  findings.filter(({ channel }) => channel === undefined || channels.includes(channel));
 
 /** Whether a finding speaks of any part of the stretch `from` one time `to` another, in s from the recording's first sample. */
 export function touches({ spans }: Finding, from: number, to: number): boolean {

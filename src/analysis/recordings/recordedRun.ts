@@ -1,3 +1,4 @@
+import { converterStep } from '../../readers/checks/checked.ts';
 import type { ReadOptions, Recording, RecordedChannel } from '../../readers/recording.ts';
 import { success, type Result } from '../../result/result.ts';
 import { parseUnit } from '../../units/parse.ts';
@@ -100,6 +101,7 @@ function inItsUnit(
     unit: parsed.unit,
     unitFrom: origins[unitFrom],
     samples,
+    written: { step: converterStep(samples), unit: parsed.unit.symbol },
     includesStatic: true,
   });
 }

@@ -24,6 +24,7 @@ const words = (
     data = comparison,
     shareOfA = undefined as number | undefined,
     noInference = undefined as NoInference | undefined,
+    foundTellsWhy = false,
   } = {},
 ): VerdictWords =>
   verdictWords({
@@ -34,6 +35,7 @@ const words = (
     claim,
     verdict: judge(claim, judged(data, noInference), guards.length > 0),
     guards,
+    foundTellsWhy,
     shareOfA,
     otherPlanned: undefined,
   });
@@ -102,6 +104,9 @@ describe('the words of a verdict', () => {
       guarded.sentence,
       /is not shown: a recording has a fault: gel \$1 \(clipped, channel z\); the mean speeds differ by 12\.0 %, so the sides are not comparable\.$/,
     );
+    const told = words({ kind: 'reduces' }, { guards, foundTellsWhy: true });
+    assert.match(told.sentence, /it was less\. The claim of a reduction is not shown for the same reasons\.$/);
+    assert.deepEqual(told.because, guarded.because);
     assert.match(guarded.settle ?? '', /once the reasons named are removed/);
     const because = (noInference: NoInference): string =>
       words({ kind: 'reduces' }, { noInference, data: compare([{ a: [3, 3.01], b: [1, 1.01] }]) }).because[0];
