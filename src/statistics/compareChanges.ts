@@ -8,7 +8,7 @@ import type {
   StatedPower,
 } from './comparison.ts';
 import { ifScattered, twoSidedP, type Estimate } from './estimate.ts';
-import { statement } from './interval.ts';
+import { statement, type Jointly } from './interval.ts';
 import type { KnownRun } from './knownRun.ts';
 import { fewestForSlope, fewestInCell, fewestRuns, type ChosenForChange } from './methods.ts';
 import { methodOfChange, runsOfChange } from './methodOfChange.ts';
@@ -46,7 +46,10 @@ export function compareChanges(
     others: Math.max(1, (rows.length - primary.length) * count(false) + besides),
     within: Math.max(1, rows.length * count(true)),
   };
-  return changes.map((change) => comparisonOf(rows, runs, change, { ...options, families }));
+  return changes.map((change) => {
+    const jointly = options.isPooled === true ? jointlyOf(runs, changes, change, options) : undefined;
+    return comparisonOf(rows, runs, change, { ...options, families, jointly });
+  });
 }
 
 /** How many rows hold together: of the primary band, the others, and all within single strata. */
@@ -56,7 +59,37 @@ interface Families {
   readonly within: number;
 }
 
-type Options = ChangesOptions & { readonly families: Families };
+type Options = ChangesOptions & { readonly families: Families; readonly jointly: Jointly | undefined };
+
+/**
+ * How the changes beside one share their scatter: against one baseline as Dunnett's, with the least correlation that two of
+ * them have, which is exact where numbers are equal; of every two conditions as Tukey's, which Kramer's form keeps for
+ * unequal ones. Undefined for one change, and where they rest on different runs.
+ */
+function jointlyOf(
+  known: readonly KnownRun[],
+  changes: readonly AskedChange[],
+  { stratum }: AskedChange,
+  options: ChangesOptions,
+): Jointly | undefined {
+  const beside = changes.filter((one) => one.stratum === stratum && shortage(known, one, options) === undefined);
+  if (beside.length < 2) return undefined;
+  const weights = beside.flatMap((one) => {
+    const { runs, contrast } = methodOfChange(runsOfChange(known, one).runs, one, options);
+    return contrast === undefined || runs.length < contrast.weights.length ? [] : [contrast.weights];
+  });
+  if (weights.length < beside.length || weights.some(({ length }) => length !== weights[0].length)) return undefined;
+  const count = beside.length;
+  if (new Set(beside.map(({ from }) => from)).size > 1) {
+    const conditions = new Set(beside.flatMap(({ from, to }) => [from, to])).size;
+    return { count, of: { kind: 'tukey', conditions } };
+  }
+  const dot = (a: Float64Array, b: Float64Array): number => a.reduce((sum, weight, i) => sum + weight * b[i], 0);
+  const pairs = weights.flatMap((a, i) =>
+    weights.slice(i + 1).map((b) => dot(a, b) / Math.sqrt(dot(a, a) * dot(b, b))),
+  );
+  return { count, of: { kind: 'dunnett', changes: count, correlation: Math.max(0, Math.min(...pairs)) } };
+}
 
 function comparisonOf(
   rows: readonly (readonly number[])[],
@@ -77,7 +110,7 @@ function comparisonOf(
     const isPrimary = !within && primary.includes(k);
     const family = within ? families.within : isPrimary ? families.primary : families.others;
     const estimate = lacking === undefined ? estimateOf(row, chosen, used) : undefined;
-    const inference = estimate && infer(estimate, confidence, family, margin);
+    const inference = estimate && infer(estimate, confidence, { family, jointly: options.jointly }, margin);
     return rowOf(row, cells, { primary: isPrimary, family, inference, decides: chosen.sequence !== 'apart' });
   });
   const figures = {
@@ -149,8 +182,13 @@ function estimateOf(
   return ifScattered({ ...found, standardError: Math.sqrt(square + added), df });
 }
 
-function infer(estimate: Estimate, confidence: number, family: number, margin: number | undefined): Inference {
-  const said = statement(estimate, confidence, family);
+function infer(
+  estimate: Estimate,
+  confidence: number,
+  { family, jointly }: { readonly family: number; readonly jointly: Jointly | undefined },
+  margin: number | undefined,
+): Inference {
+  const said = statement(estimate, confidence, family, jointly);
   const { low, high } = said.interval;
   return {
     ...estimate,

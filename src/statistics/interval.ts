@@ -1,4 +1,5 @@
 import { studentTInterval, studentTSurvival } from './distributions/studentT.ts';
+import { multipleTLimit, multipleTSurvival, type MultipleT } from './distributions/multipleT.ts';
 import type { Estimate, RatioInterval } from './estimate.ts';
 
 /** What is said of one row, and all that is said of it: rows, claims, sentences and charts read these and no others. */
@@ -9,14 +10,35 @@ export interface Statement {
   readonly p: number;
 }
 
+/** Rows of a family that share one estimate of the scatter, `count` of them in each band. */
+export interface Jointly {
+  readonly count: number;
+  readonly of: MultipleT;
+}
+
 /**
  * The single-step simultaneous statement (Bonferroni; Dunn 1961): d -+ t(1 - alpha/(2m)) se, and p times m. Whatever
  * thresholds are asked of such intervals, the chance that any of m is wrong stays within alpha.
  *
  * @param confidence 1 - alpha, for instance 0.95
  * @param family m, how many rows are stated together; 1 for the one that was named in advance
+ * @param jointly where the rows of each band share their scatter: Dunnett's or Tukey's limit among them, and Bonferroni's
+ *   over the bands
  */
-export function statement({ difference, standardError, df }: Estimate, confidence: number, family: number): Statement {
+export function statement(
+  { difference, standardError, df }: Estimate,
+  confidence: number,
+  family: number,
+  jointly?: Jointly,
+): Statement {
+  if (jointly !== undefined) {
+    const bands = family / jointly.count;
+    const limit = multipleTLimit((1 - confidence) / bands, df, jointly.of) * standardError;
+    return {
+      interval: { low: Math.exp(difference - limit), high: Math.exp(difference + limit) },
+      p: Math.min(1, bands * multipleTSurvival(Math.abs(difference / standardError), df, jointly.of)),
+    };
+  }
   const reach = studentTInterval(1 - (1 - confidence) / family, df) * standardError;
   return {
     interval: { low: Math.exp(difference - reach), high: Math.exp(difference + reach) },
