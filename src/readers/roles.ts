@@ -24,6 +24,8 @@ export interface Roles {
  * @param stated the rate in Hz that the file itself states, which may settle the unit of its time
  */
 export function findRoles(path: string, table: Table, options: ReadOptions, stated?: number): Result<Roles> {
+  if (table.isOfSignals === true && options.time === undefined)
+    return success({ time: undefined, counter: undefined, leftOut: [] });
   const counter = findCounter(table, options);
   const given = options.time === undefined ? undefined : timeByOption(path, table, options.time);
   if (given?.ok === false) return given;

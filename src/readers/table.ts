@@ -6,6 +6,8 @@ export interface Table {
   readonly rows: number;
   /** Whether the file names its columns. */
   readonly named: boolean;
+  /** Whether every column is a signal, by the file's format: none is a time or a counter, however it rises. */
+  readonly isOfSignals?: boolean;
   /** The 1-based line of a row, where it is known. */
   readonly lineOf: (row: number) => number | undefined;
 }

@@ -154,7 +154,13 @@ function readingOf(path: string, responses: readonly Response[], others: Readonl
     return { kind: 'number', header: nameOf(one, oneNode), unitBelow: one.unit, values, decimals: 9 };
   });
   if (first.times !== undefined) columns.unshift(timeColumn(first.times, first.digits));
-  const table: Table = { columns, rows: first.values.length, named: true, lineOf: () => undefined };
+  const table: Table = {
+    columns,
+    rows: first.values.length,
+    named: true,
+    isOfSignals: first.times === undefined,
+    lineOf: () => undefined,
+  };
   const layout = { format: 'Universal File, dataset 58', rows: first.values.length, keys: { title: first.title } };
   if (first.times !== undefined) return success({ table, origin: { path, layout, findings } });
   const stated = { rate: rateOf(first), from: 'file header' as const, name: 'the file header' };

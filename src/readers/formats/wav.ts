@@ -134,7 +134,7 @@ function asReading(
     values: values.subarray(0, rows),
     decimals: float ? 9 : 0,
   }));
-  const table: Table = { columns, rows, named: false, lineOf: () => undefined };
+  const table: Table = { columns, rows, named: false, isOfSignals: true, lineOf: () => undefined };
   const layout = { format: `WAV, ${bits} bits ${float ? 'floating point' : 'whole numbers'}`, rows };
   const stated = { rate, from: 'file header', name: 'the file header' } as const;
   return { table, origin: { path, layout, findings, stated } };

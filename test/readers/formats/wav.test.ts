@@ -131,3 +131,15 @@ describe('a WAV file', () => {
     assert.equal(await codeOf({ name: 'fmt ', bytes: bytesOf(2, [1, 1]) }, data), 'damaged-wav');
   });
 });
+
+describe('a channel of a WAV file that rises steadily', () => {
+  it('is a channel all the same, and neither the time nor a counter', async () => {
+    for (const step of [1, 7]) {
+      const ramp = Array.from({ length: 200 }, (_, i) => step * i);
+      const bytes = file([format({ bits: 16 }), { name: 'data', bytes: bytesOf(2, ramp) }]);
+      const { channels, clock } = await recordingOf(bytes, { unit: 'g' });
+      assert.equal(clock.rate, 400);
+      assert.deepEqual([...channels[0].samples], ramp);
+    }
+  });
+});
