@@ -291,7 +291,7 @@ export const comparisonKind = {
       ...figures,
       detail('band', ({ band }) => band.label, 'text'),
       detail('primary', ({ primary }) => primary === true, 'flag'),
-      detail('family', ({ family }) => family, 'number'),
+      detail('family', ({ family }) => (Number.isFinite(family) ? family : undefined), 'number'),
       detail('equivalence', heldAgainst, 'parts'),
       detail('guards', ({ guards = [] }) => guards.map(({ message }) => message), 'texts'),
       detail('sentence', ({ sentence }) => sentence, 'text'),

@@ -26,6 +26,7 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
     ...['one-run-each', 'few-runs', 'no-scatter'].map((one) => `result.${one}`),
     ...['metric', 'channel', 'confidence', 'margin', 'method', 'primary'].map((one) => `deviation.${one}`),
     ...['bands-added', 'bands-missing', 'runs', 'order', 'excluded'].map((one) => `deviation.${one}`),
+    ...['adjust', 'all-pairs', 'baseline', 'conditions', 'within'].map((one) => `deviation.${one}`),
     ...['speeds', 'fault', 'floor', 'noise', 'rounding', 'clipped', 'band', 'compared'].map((one) => `guard.${one}`),
   ],
   'a part of the sentence of runs.excluded': ['runs.missing'],
@@ -42,7 +43,6 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
   'of a statement that waits for its run, which nobody is shown': ['call.later'],
   'what the checker of the text says first': ['field.kind', 'quantity.expected', 'statement.empty'],
   'what reading the file says first': ['resample.empty'],
-  'of a comparison that no statement asks for yet': ['compare.few-for-slope', 'compare.few-in-cell'],
 };
 
 /** The codes that a file has sentences for: the keys of what is typed as such, or given to `messages`. */

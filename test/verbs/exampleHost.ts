@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { diskHost } from '../../src/disk/host.ts';
 import type { Host } from '../../src/engine/host.ts';
 import { MemoryHost } from '../engine/memoryFiles.ts';
+import { exampleSheets } from './exampleSheets.ts';
 import { recordingOf, sine, uniform } from './notebook.ts';
 
 const samples = fileURLToPath(new URL('../../samples', import.meta.url));
@@ -15,6 +16,7 @@ function unevenTimes(most: number): readonly number[] {
 
 /** Recordings and run sheets that are not among the samples. */
 const madeUp = {
+  ...exampleSheets,
   'raw/two-units.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7, 1, 1), 'v (m/s)': sine(3) }),
   'raw/some-axes-1.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7), 'z (g)': sine(9, 1, 1) }),
   'raw/some-axes-2.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7) }),
