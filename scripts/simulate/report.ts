@@ -11,6 +11,7 @@ import {
 import { Limits, limits } from './limits.ts';
 import { noise } from './noise.ts';
 import { ridePool } from './pool.ts';
+import { inStrata, severalConditions, severalRates, type SeveralStudy } from './several.ts';
 import { markdownTable } from './table.ts';
 
 /** How much is simulated. The same size and seed give the same report, to the digit. */
@@ -44,6 +45,7 @@ export function simulate(size: Size): Report {
     densities: densityPart,
     power: powerPart,
     rides: ridePart,
+    several: severalPart,
   };
   const parts = Object.entries(experiments).map(([name, part], k) => {
     size.progress?.(name);
@@ -54,6 +56,40 @@ export function simulate(size: Size): Report {
 }
 
 type Part = (size: Size, checked: Limits) => string;
+
+/** Several conditions and strata. */
+export const severalPart: Part = ({ seed, experiments }, checked) => {
+  const random = noise(seed);
+  const size = Math.ceil(experiments / 10);
+  const conditions: readonly [label: string, study: SeveralStudy][] = [3, 4, 6].flatMap((runs) =>
+    (
+      [
+        [0.03, 0.03, 0.03],
+        [0.02, 0.1, 0.05],
+      ] as const
+    ).map((scatter): [string, SeveralStudy] => [
+      `3 conditions, ${runs} runs each, 3 bands, ${scatter.map((one) => 100 * one).join('/')} %, drift 1 % a run`,
+      severalConditions(runs, scatter, 0.01, 3),
+    ]),
+  );
+  const strata: readonly [label: string, study: SeveralStudy][] = [2, 4].flatMap((runs) =>
+    [2, 3].map((count): [string, SeveralStudy] => [
+      `${count} strata, ${runs} runs each in every one, 3/10 %, drift 1 % a run`,
+      inStrata(count, runs, [0.03, 0.1], 0.01),
+    ]),
+  );
+  const rows = [...conditions, ...strata].map(([label, study]) => {
+    const { covered, misses, missesWithin } = severalRates(study, size, random);
+    checked.atMost(`any miss: ${label}`, misses, limits.familyMisses + 2);
+    const hasStrata = study.changes.length > 2 || study.changes.some(({ stratum }) => stratum !== undefined);
+    return [label, percent(covered), percent(misses), hasStrata && study.bands === 1 ? percent(missesWithin) : '–'];
+  });
+  return section(
+    'Several conditions and strata',
+    `Coverage of one change by itself, percent of experiments in which any change of the family misses, and in which any within a stratum does (nothing differs; order known; ${size} experiments a line).`,
+    markdownTable(['study', 'one change', 'any miss', 'any miss within strata'], rows),
+  );
+};
 
 const coveragePart: Part = ({ seed, experiments }, checked) => {
   const random = noise(seed);

@@ -1,6 +1,9 @@
 import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
 import { compare } from '../../scripts/simulate/compareTwo.ts';
-import type { Comparison } from '../../src/statistics/comparison.ts';
+import { compareChanges } from '../../src/statistics/compareChanges.ts';
+import type { AskedChange, Comparison } from '../../src/statistics/comparison.ts';
+import type { KnownRun } from '../../src/statistics/knownRun.ts';
 
 const a = [0.3, 0.312, 0.305, 0.309];
 const b = [0.262, 0.255, 0.27, 0.259];
@@ -153,5 +156,65 @@ describe('compare', () => {
     assert.throws(() => compare([{ a, b }], { primary: 1 }), /no band 1/);
     assert.throws(() => compare([{ a, b }], { order: { a: [1], b: [2] } }), /given for each run/);
     assert.throws(() => compare([{ a, b }], { margin: -1 }), /margin must be above 0/);
+  });
+});
+
+describe('the changes of several conditions', () => {
+  const order = 'ABCCBABCAACB';
+  const levels = fc.array(fc.double({ min: 0.5, max: 2, noNaN: true }), { minLength: 24, maxLength: 24 });
+  const runsOf = (names: Readonly<Record<string, string>>): KnownRun[] =>
+    ['low', 'high'].flatMap((stratum) =>
+      [...order].map((letter, k) => ({ condition: names[letter], stratum, place: k + 1 })),
+    );
+  const all = (names: Readonly<Record<string, string>>): AskedChange[] =>
+    [undefined, 'low', 'high'].flatMap((stratum) =>
+      ['B', 'C'].map((letter) => ({ from: names['A'], to: names[letter], stratum })),
+    );
+  const plain = { A: 'a', B: 'b', C: 'c' };
+  const figures = (found: readonly Comparison[]): number[] =>
+    found.flatMap(({ rows }) =>
+      rows.flatMap(({ ratio, inference }) => [ratio ?? NaN, inference?.interval.low ?? NaN, inference?.p ?? NaN]),
+    );
+  const same = (one: readonly number[], other: readonly number[]): void =>
+    one.forEach((value, k) =>
+      assert.ok(Math.abs(value - other[k]) <= 1e-7 * (1 + Math.abs(value)), `${value} ${other[k]}`),
+    );
+
+  it('do not depend on what the conditions are called, nor on the unit of the levels', () => {
+    fc.assert(
+      fc.property(levels, fc.double({ min: 0.01, max: 100, noNaN: true }), (row, factor) => {
+        const found = figures(compareChanges([row], runsOf(plain), all(plain), {}));
+        const named = { A: 'z', B: 'a', C: 'm' };
+        same(found, figures(compareChanges([row], runsOf(named), all(named), {})));
+        same(found, figures(compareChanges([row.map((level) => level * factor)], runsOf(plain), all(plain), {})));
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it('turn over with their sides', () => {
+    fc.assert(
+      fc.property(levels, (row) => {
+        const [[there], [back]] = [
+          { from: 'a', to: 'b' },
+          { from: 'b', to: 'a' },
+        ].map((change) => compareChanges([row], runsOf(plain), [change], {}));
+        const [one, other] = [there.rows[0].inference, back.rows[0].inference];
+        assert.ok(one && other);
+        same([one.ratio, one.interval.low, one.p], [1 / other.ratio, 1 / other.interval.high, other.p]);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it('are nowhere wider by Dunnett’s limit than by Bonferroni’s of the same pooled scatter', () => {
+    const [row] = fc.sample(levels, { numRuns: 1, seed: 5 });
+    const runs = runsOf(plain).slice(0, 12);
+    const changes = all(plain).slice(0, 2);
+    const pooled = compareChanges([row.slice(0, 12)], runs, changes, { isPooled: true });
+    const [alone] = compareChanges([row.slice(0, 12)], runs, [changes[0]], { isPooled: true, besides: 1 });
+    const width = ({ rows }: Comparison): number =>
+      Math.log((rows[0].inference?.interval.high ?? NaN) / (rows[0].inference?.interval.low ?? NaN));
+    assert.ok(width(pooled[0]) < width(alone) && width(pooled[0]) > 0.8 * width(alone));
   });
 });
