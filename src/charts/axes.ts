@@ -1,4 +1,5 @@
-import { besidePlot, defaultChartWidth } from './specification.ts';
+import { printWidth } from './advances.ts';
+import { layout } from './layout.ts';
 
 /** Domains, ticks and label places of axes, reckoned here so that every theme and host draws the same. */
 
@@ -173,7 +174,8 @@ export const runsAxis = (field: string, names: readonly string[], axis: object =
 });
 
 /** Width in px that a text of the labels' size takes, near enough to keep labels apart. */
-export const textWidth = (text: string, size = 11): number => [...text].length * size * 0.56;
+export const textWidth = (text: string, size = 11): number =>
+  layout().print ? printWidth(text, size) : [...text].length * size * 0.56;
 
 /** Width in px that names beside one another under an axis take. */
 const widthOfNames = (names: readonly string[]): number =>
@@ -182,7 +184,7 @@ const widthOfNames = (names: readonly string[]): number =>
 /** Names under an axis, level where they fit and turned where they would touch. */
 export function fittedNames(names: readonly string[]): object {
   const either = (turned: string, level: string): object => ({
-    expr: `chartWidth - ${besidePlot} < ${widthOfNames(names)} ? ${turned} : ${level}`,
+    expr: `chartWidth - ${layout().besidePlot} < ${widthOfNames(names)} ? ${turned} : ${level}`,
   });
   return {
     labelAngle: either('-40', '0'),
@@ -194,7 +196,7 @@ export function fittedNames(names: readonly string[]): object {
 
 /** Height in px that such names take at the default width, with the axis' title. */
 export const heightOfNames = (names: readonly string[]): number =>
-  widthOfNames(names) > defaultChartWidth - besidePlot ? 110 : 50;
+  widthOfNames(names) > layout().width - layout().besidePlot ? 110 : 50;
 
 export interface Label {
   /** Where on the axis, 0 to 1. */

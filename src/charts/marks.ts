@@ -1,4 +1,5 @@
 import type { Domain } from './axes.ts';
+import { layout, tall } from './layout.ts';
 import { drawn } from './number.ts';
 import { fullWidth, role } from './specification.ts';
 import { stripName } from './strips.ts';
@@ -10,7 +11,7 @@ type Values = readonly object[];
 /** Layers over each other, as wide as the chart allows. */
 export const layered = (height: number, layer: readonly object[], rest: object = {}): object => ({
   width: fullWidth,
-  height,
+  height: tall(height),
   ...rest,
   layer,
 });
@@ -40,7 +41,10 @@ export const tellingLayer = (values: Values | undefined, mark: object, encoding:
 
 /** Filled dots that tell their text at the pointer. */
 export const dots = (values: Values | undefined, size: unknown, encoding: object, mark: object = {}): object =>
-  tellingLayer(values, { type: 'point', filled: true, size, opacity: 1, ...mark }, encoding);
+  tellingLayer(values, { type: 'point', filled: true, size: smaller(size), opacity: 1, ...mark }, encoding);
+
+/** In print, where a px is larger than on a screen. */
+const smaller = (size: unknown): unknown => (layout().print && typeof size === 'number' ? size * 0.6 : size);
 
 /** A thin edge in the background's colour, which keeps dots apart. */
 export const rim = (strokeWidth: number): object => ({ stroke: role('background'), strokeWidth });

@@ -1,4 +1,5 @@
 import { compile, type TopLevelSpec } from 'vega-lite';
+import { layout } from './layout.ts';
 import type { ChartPart } from './output.ts';
 import { stripName } from './strips.ts';
 import { roleSignals, seriesColours, themes } from './theme.ts';
@@ -10,10 +11,6 @@ import { roleSignals, seriesColours, themes } from './theme.ts';
 
 /** A view this wide is as wide as the chart allows; compiling turns the number into a signal. */
 export const fullWidth = 601.25;
-
-/** Width in px a chart is laid out for when nobody says otherwise, and what the y axis, its title and padding take. */
-export const defaultChartWidth = 720;
-export const besidePlot = 88;
 
 /** Height in px that the x axis and its title take. */
 export const belowPlot = 46;
@@ -67,9 +64,9 @@ export function chartPart(drawing: Drawing): ChartPart {
     description: drawing.description,
     params: [
       ...Object.entries(roleSignals(themes.light)).map(([name, value]) => ({ name, value })),
-      { name: 'chartWidth', value: defaultChartWidth },
+      { name: 'chartWidth', value: layout().width },
     ],
-    config: look,
+    config: look(),
     ...drawing.view,
   } as unknown as TopLevelSpec;
   const compiled = compile(spec, { logger: quiet }).spec as unknown as VegaJson;
@@ -98,9 +95,10 @@ const quiet = {
 
 const text = { labelColor: role('ink'), titleColor: role('ink') };
 
-const look = {
+/** Lines and weights in print are those of a page: 0.6 pt axes, 0.4 pt grid, no weight between regular and bold. */
+const look = (): object => ({
   background: role('background'),
-  padding: 6,
+  padding: layout().print ? 2 : 6,
   view: { stroke: null },
   title: { color: role('ink') },
   axis: {
@@ -110,21 +108,24 @@ const look = {
     tickColor: role('ink'),
     labelFontSize: 11,
     titleFontSize: 12,
-    titleFontWeight: 500,
+    titleFontWeight: titleWeight(),
     labelPadding: 4,
+    ...(layout().print ? { domainWidth: 0.88, tickWidth: 0.88, gridWidth: 0.59 } : {}),
   },
   axisX: { labelFlush: false, titlePadding: 6 },
-  axisY: { minExtent: 44, maxExtent: 44, titlePadding: 6 },
+  axisY: layout().print
+    ? { minExtent: 36, maxExtent: 50, titlePadding: 4 }
+    : { minExtent: 44, maxExtent: 44, titlePadding: 6 },
   legend: {
     ...text,
     orient: 'top',
     labelFontSize: 11.5,
     labelLimit: 320,
-    symbolSize: 130,
+    symbolSize: layout().print ? 70 : 130,
     symbolStrokeWidth: 2,
     symbolOpacity: 1,
-    titleFontWeight: 500,
-    columnPadding: 18,
+    titleFontWeight: titleWeight(),
+    columnPadding: layout().print ? 10 : 18,
     offset: 6,
   },
   header: {
@@ -132,11 +133,13 @@ const look = {
     titleColor: role('ink'),
     labelFontSize: 11,
     titleFontSize: 12,
-    titleFontWeight: 500,
+    titleFontWeight: titleWeight(),
   },
   text: { color: role('ink'), fontSize: 11 },
   rule: { color: role('ink') },
-};
+});
+
+const titleWeight = (): number => (layout().print ? 400 : 500);
 
 export type VegaJson = Record<string, unknown> & {
   signals?: { name: string; value?: unknown; update?: string }[];
@@ -150,7 +153,7 @@ export interface Mark {
 
 /** Turns every full width into a signal, and gives the pointer's strips their highlight. */
 function responsive(vega: VegaJson, widest?: number): VegaJson {
-  const room = `max(180, chartWidth - ${besidePlot})`;
+  const room = `max(120, chartWidth - ${layout().besidePlot})`;
   const update = widest === undefined ? room : `min(${widest}, ${room})`;
   const signals = (vega.signals ?? []).map((signal) =>
     signal.value === fullWidth ? { name: signal.name, update } : signal,

@@ -1,3 +1,5 @@
+import { printFont } from './advances.ts';
+
 /**
  * How a chart looks, apart from what it says. A compiled chart names its colours by role, each role a signal of the
  * Vega specification; a theme is one value for every role. The editor's renderer, the report and the figures
@@ -32,7 +34,7 @@ export interface Theme {
   readonly heat: readonly string[];
 }
 
-export type ThemeName = 'light' | 'dark' | 'high-contrast' | 'high-contrast-light';
+export type ThemeName = 'light' | 'dark' | 'high-contrast' | 'high-contrast-light' | 'print';
 
 /** How many series have a colour of their own; the next ones begin again and differ by dash. */
 export const seriesColours = 6;
@@ -127,6 +129,27 @@ export const themes: Readonly<Record<ThemeName, Theme>> = {
     strong: 2.6,
     thin: 0.7,
     band: 0.25,
+    heat: heatOnLight,
+  },
+  // Lines of 1 pt. The first series are far apart in lightness, so that grey alone tells them apart.
+  print: {
+    name: 'print',
+    font: `${printFont}, Arial, Helvetica, sans-serif`,
+    background: '#ffffff',
+    ink: '#000000',
+    muted: '#404040',
+    grid: '#d9d9d9',
+    shade: '#f5f5f5',
+    shadeAlternate: '#eeeeee',
+    faded: '#8c8c8c',
+    series: ['#003a96', '#d9780a', '#157a6c', '#4c0f5f', '#6b4a00', '#213c34'],
+    lower: '#003a96',
+    higher: '#d9780a',
+    equivalent: '#157a6c',
+    unclear: '#3d3d3d',
+    strong: 1.47,
+    thin: 0.5,
+    band: 0.2,
     heat: heatOnLight,
   },
 };

@@ -31,7 +31,12 @@ declare module 'vega-scenegraph' {
   export const resetSVGDefIds: () => void;
   export const textMetrics: {
     width: (
-      item: { readonly fontSize?: number; readonly limit?: number },
+      item: {
+        readonly font?: string;
+        readonly fontSize?: number;
+        readonly fontWeight?: number | string;
+        readonly limit?: number;
+      },
       text: string | number | null | undefined,
     ) => number;
   };

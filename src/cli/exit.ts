@@ -1,4 +1,4 @@
-import type { Refused } from '../result/result.ts';
+import type { Message, Refused } from '../result/result.ts';
 import { usage } from './usage.ts';
 import { complain } from './terminal.ts';
 
@@ -9,5 +9,8 @@ export function exitFor(refused: Refused): 2 {
   if (refused.failure.code.startsWith('usage.')) complain(`\n${usage}`);
   return 2;
 }
+
+/** Says on standard error what a reader should know of what was done. */
+export const remark = ({ message }: Message): void => complain(`washboard: ${message}\n`);
 
 export const say = ({ failure }: Refused): void => complain(`washboard: ${failure.message}\n`);

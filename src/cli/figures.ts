@@ -1,33 +1,66 @@
 import { basename } from 'node:path';
 import { writeFolder } from '../disk/folder.ts';
+import { askedFigures } from '../files/askedFigures.ts';
+import type { Faces } from '../files/fonts.ts';
+import { frontMatter } from '../notebook/frontMatter.ts';
+import { success, type Result } from '../result/result.ts';
 import { parsed, texts } from './args.ts';
-import { exitFor } from './exit.ts';
+import { exitFor, remark } from './exit.ts';
 import { refuse } from './messages.ts';
 import { keptOf } from './kept.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
 import { sayWritten } from './written.ts';
 
-/** `washboard figures`: every chart as a file; exit codes as of `run`. */
+const settings = ['width', 'format', 'dpi', 'font', 'size', 'theme'] as const;
+
+/** `washboard figures`: every chart as files for print; exit codes as of `run`. */
 export async function figures(args: readonly string[]): Promise<number> {
-  const given = parsed(args, { ...texts('root', 'out', 'format'), force: { type: 'boolean' } });
+  const given = parsed(args, {
+    ...texts('root', 'out', 'font-file', ...settings),
+    'no-titles': { type: 'boolean' },
+    force: { type: 'boolean' },
+  });
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   if (positionals.length !== 1)
     return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'whose figures to write' }));
-  const { out, format = 'svg', root, force = false } = values;
+  const { out, root, force = false } = values;
   if (out === undefined) return exitFor(refuse('usage.out', { what: 'figures' }));
-  if (format !== 'svg') return exitFor(refuse('usage.format', { what: 'figures', given: format, known: ['svg'] }));
   const opened = openNotebook(positionals[0], root);
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
+  const said = settings.flatMap((setting) => {
+    const value = values[setting];
+    return value === undefined ? [] : [[setting, value] as const];
+  });
+  const untitled = values['no-titles'] === true ? ([['title', 'off']] as const) : [];
+  const head = notebook.parts.at(0);
+  const { entries } = frontMatter(head?.kind === 'prose' ? head.text : '');
+  const asked = askedFigures(entries, [...said, ...untitled]);
+  if (!asked.ok) return exitFor(asked);
+  const faces = await facesOf(values['font-file'], values.font);
+  if (!faces.ok) return exitFor(faces);
   const { report } = await runWhole(notebook);
   // Loaded only here: drawing would slow every other command's start.
   const { figureFiles } = await import('../files/figures.ts');
-  const files = await figureFiles(report);
+  const made = await figureFiles(report, asked.value.settingsFor, faces.value);
+  if (!made.ok) return exitFor(made);
+  const { files, stems, warnings } = made.value;
+  const known = asked.value.holdTo(stems);
+  if (!known.ok) return exitFor(known);
   const folder = { path: out, notebook: basename(notebook.path), command: 'figures', kind: 'figure' };
   const written = writeFolder(folder, files, { force, kept: keptOf(notebook, report) });
   if (!written.ok) return exitFor(written);
   sayWritten(out, files, written.value.stale);
+  warnings.forEach(remark);
   return report.ok ? 0 : 1;
+}
+
+/** The font's files, where they are named: the regular face, and the bold one where it is another. */
+async function facesOf(files: string | undefined, family: string | undefined): Promise<Result<Faces | undefined>> {
+  if (files === undefined) return success(undefined);
+  const [regular, bold = regular] = files.split(',');
+  const { facesFrom } = await import('../files/fonts.ts');
+  return facesFrom(regular, bold, family);
 }

@@ -24,21 +24,39 @@ measureWithoutCanvas();
  * @param theme colours and font; its background is painted
  * @param width of the whole picture in px
  */
-export async function toSvg(chart: ChartPart, theme: Theme, width = 720): Promise<string> {
-  const spec = withTheme(onPaper(withTitle(chart, width)), theme) as unknown as Spec;
+export const toSvg = (chart: ChartPart, theme: Theme, width = 720): Promise<string> =>
+  drawnAt(chart, theme, { width, titled: true, print: false });
+
+/** The picture and how it is drawn. */
+interface Sheet {
+  /** px */
+  readonly width: number;
+  /** Whether title and subtitle stand in it. */
+  readonly titled: boolean;
+  /** Whether it was laid out for print, in the font whose widths are known. */
+  readonly print: boolean;
+}
+
+/** As {@link toSvg}, for a page or for print. */
+export async function drawnAt(chart: ChartPart, theme: Theme, { width, titled, print }: Sheet): Promise<string> {
+  const titledSpec = titled ? withTitle(chart, width, print) : chart.vega;
+  const spec = withTheme(onPaper(titledSpec), theme) as unknown as Spec;
   const view = new View(parse(spec, undefined, { ast: true }), {
     renderer: 'none',
     expr: expressionInterpreter,
     loader: closedLoader,
   } as unknown as ConstructorParameters<typeof View>[1]);
   try {
-    await view.signal('chartWidth', width).runAsync();
-    const svg = await view.toSVG();
-    const over = widthOf(svg) - width;
-    if (over <= 1) return finished(svg, chart);
-    // Labels that stand over the edge: a second pass takes their width back.
-    await view.signal('chartWidth', width - over).runAsync();
-    return finished(await view.toSVG(), chart);
+    let [svg, room, before] = ['', width, NaN];
+    // Labels that stand over the edge take room, and give it back in another pass; in print, so do those that leave some.
+    for (let pass = 0; pass < (print ? 4 : 2); pass++) {
+      await view.signal('chartWidth', room).runAsync();
+      svg = await view.toSVG();
+      const drawn = widthOf(svg);
+      if ((drawn <= width + 1 && (!print || drawn > width - 1)) || drawn === before) break;
+      [room, before] = [room + width - drawn, drawn];
+    }
+    return finished(svg, chart);
   } finally {
     view.finalize();
   }

@@ -1,4 +1,5 @@
 import { textMetrics } from 'vega-scenegraph';
+import { printFont, printWidth } from '../charts/advances.ts';
 
 /**
  * Widths of text without a browser. Vega's own guess (0.8 of the font size a character) leaves a third of a picture
@@ -22,8 +23,12 @@ export function textWidth(text: string, size: number): number {
 /** Makes Vega use these widths, for there is no canvas that could measure. */
 export function measureWithoutCanvas(): void {
   textMetrics.width = (item, text) => {
-    const width = textWidth(text == null ? '' : `${text}`, item.fontSize ?? 11);
+    const [written, size] = [text == null ? '' : `${text}`, item.fontSize ?? 11];
+    const isPrint = item.font?.includes(printFont) === true;
+    const width = isPrint ? printWidth(written, size, isBold(item.fontWeight)) : textWidth(written, size);
     // What is longer than its limit is drawn cut.
     return item.limit !== undefined && item.limit > 0 ? Math.min(width, item.limit) : width;
   };
 }
+
+const isBold = (weight: number | string | undefined): boolean => weight === 'bold' || Number(weight) >= 600;

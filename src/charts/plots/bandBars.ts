@@ -1,6 +1,7 @@
 import { capitalised, listed } from '../../result/words.ts';
 import type { BandsValue } from '../../values/bands.ts';
 import { fittedNames, fromZero, heightOfNames, levelAxis } from '../axes.ts';
+import { layout } from '../layout.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, rim, tellingLayer } from '../marks.ts';
 import { axisTitle, bandName, channelQuantity, distinct, printedUnit } from '../names.ts';
@@ -114,8 +115,13 @@ function barLayers(
   return [
     tellingLayer(
       means,
-      { type: 'bar', fillOpacity: 0.35, strokeWidth: 1.2 },
-      { ...encoding, ...offset('series', { domain: series, paddingInner: 0.12 }), stroke: color },
+      { type: 'bar', strokeWidth: 1.2, ...(layout().print ? {} : { fillOpacity: 0.35 }) },
+      {
+        ...encoding,
+        ...(layout().print ? { fillOpacity: fillOf(series) } : {}),
+        ...offset('series', { domain: series, paddingInner: 0.12 }),
+        stroke: color,
+      },
     ),
     dots(
       runs,
@@ -125,6 +131,14 @@ function barLayers(
     ),
   ];
 }
+
+/** In print every second bar is open, so that grey alone tells them apart. */
+const fillOf = (series: readonly string[]): object => ({
+  field: 'series',
+  type: 'nominal',
+  scale: { domain: series, range: series.map((_, index) => [0.6, 0, 0.3][index % 3]) },
+  legend: null,
+});
 
 /** The unit stands in the title where there are many bands. */
 function bandsAxis(bands: readonly string[]): object {

@@ -9,7 +9,7 @@ import { sentence } from '../names.ts';
 import { percent, probability } from '../number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
-import { changeDomain, changeLayers, changeText, outcomeWord } from './changeLayers.ts';
+import { changeDomain, changeLayers, changeText, outcomeWord, primarySign } from './changeLayers.ts';
 import { overlayOf } from './overlay.ts';
 import { overlayLayers } from './overlayLayers.ts';
 import type { OverlayOptions } from './overlayOptions.ts';
@@ -27,7 +27,8 @@ export function comparisonChart(value: ComparisonValue, options: OverlayOptions)
   if (value.rows.length === 0) return undefined;
   const above = overlayAbove(value, options);
   const height = rowHeight * value.rows.length + 14;
-  const below = layered(height, changeLayers(value));
+  // Rows of text are as high as their type, whatever the layout.
+  const below = layered(height, changeLayers(value), { height });
   const overlayRoom = above === undefined ? 0 : overlayHeight + 60;
   return chartPart({
     what: 'change',
@@ -81,7 +82,7 @@ function cutWords({ rows, margin }: ComparisonValue): string {
 }
 
 const starWords = ({ rows }: ComparisonValue): string =>
-  rows.some(({ primary }) => primary === true) ? ' ★ primary: the band that the question is about.' : '';
+  rows.some(({ primary }) => primary === true) ? ` ${primarySign()} primary: the band that the question is about.` : '';
 
 const zoneWords = ({ margin }: ComparisonValue): string =>
   margin === undefined ? '' : ` Shaded: changes within ±${percent(margin)}, declared to count as none.`;

@@ -7,6 +7,7 @@ import {
 } from '../../values/comparison.ts';
 import { levelAxis, textWidth, type Domain } from '../axes.ts';
 import { comparedName } from '../compared.ts';
+import { layout } from '../layout.ts';
 import { bySeries } from '../legends.ts';
 import { dots, layerOf, rimmedText, writtenFrom } from '../marks.ts';
 import { distinct } from '../names.ts';
@@ -51,9 +52,12 @@ export interface ClaimedChange {
   readonly to: number | undefined;
 }
 
+/** The font of figures in print has no star of its own. */
+export const primarySign = (): string => (layout().print ? '*' : '★');
+
 /** The row's name on its axis; a star for the one that the question is about. */
 export const rowLabel = (value: ComparisonValue, row: ComparisonRow): string =>
-  `${comparedName(value, row)}${row.primary === true ? ' ★' : ''}`;
+  `${comparedName(value, row)}${row.primary === true ? ` ${primarySign()}` : ''}`;
 
 /** Zone of no practical difference, zero line, interval, change and its figures, from back to front. */
 export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): object[] {
@@ -137,7 +141,7 @@ const wordsOf = (value: ComparisonValue, row: ComparisonRow): string =>
 
 /** Centred over its place where that leaves it in the picture, however narrow; else to the side that has room. */
 function sideOf(along: number, text: string): 'left' | 'center' | 'right' {
-  const half = textWidth(text) / 2 / labelsFor;
+  const half = textWidth(text) / 2 / labelsFor();
   return along < half ? 'left' : along > 1 - half ? 'right' : 'center';
 }
 

@@ -1,5 +1,6 @@
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import { frequencyAxis, frequencyRange, logDomain, logLevelAxis, withHeadroom, type Domain } from '../axes.ts';
+import { tall } from '../layout.ts';
 import { axisTitle } from '../names.ts';
 import {
   acrossOf,
@@ -40,7 +41,7 @@ export function overlayOf(spectra: readonly NamedSpectrum[], asked: OverlayOptio
   const unit = entries[0].unit.symbol;
   const bare = logDomain([...levelsIn(series, x), ...profileLevels(options, unit)]);
   if (bare === undefined) return undefined;
-  const y = withHeadroom(bare, labelRoom(options, x), overlayHeight);
+  const y = withHeadroom(bare, labelRoom(options, x), tall(overlayHeight));
   const quantity = spectrumQuantity(entries[0], value.form);
   // Per hertz and per metre stand in the unit; an order has none.
   const per = across.name === 'order' && value.form === 'psd' ? ' per order' : '';

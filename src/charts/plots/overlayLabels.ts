@@ -1,5 +1,6 @@
 import type { Band } from '../../values/band.ts';
 import { along, placeLabels, type Domain, type PlacedLabel } from '../axes.ts';
+import { layout } from '../layout.ts';
 import { bandName } from '../names.ts';
 import { hertz } from '../number.ts';
 import type { OverlayOptions } from './overlayOptions.ts';
@@ -11,7 +12,7 @@ const rowLimit = 4;
 /** So many bands are a scale of their own: a name here and there tells enough. */
 const scaleOfBands = 8;
 /** Width in px of a narrow plot, in which the names must not touch either. */
-export const labelsFor = 440;
+export const labelsFor = (): number => layout().plotWidth;
 
 export interface VisibleBand {
   readonly band: Band;
@@ -42,9 +43,9 @@ export function overlayLabels(options: OverlayOptions, x: Domain): PlacedLabel[]
     text: label === '' ? hertz(at) : label,
     align: 'left' as const,
   }));
-  if (bands.length <= scaleOfBands) return placeLabels([...bands, ...marks], labelsFor, rowLimit);
-  const named = placeLabels(bands, labelsFor, 1);
-  return [...named, ...placeLabels(marks, labelsFor, rowLimit - 1).map((mark) => ({ ...mark, row: mark.row + 1 }))];
+  if (bands.length <= scaleOfBands) return placeLabels([...bands, ...marks], labelsFor(), rowLimit);
+  const named = placeLabels(bands, labelsFor(), 1);
+  return [...named, ...placeLabels(marks, labelsFor(), rowLimit - 1).map((mark) => ({ ...mark, row: mark.row + 1 }))];
 }
 
 /** Height in px to be kept free above the curves. */

@@ -1,6 +1,7 @@
 import { capitalised, listed } from '../../result/words.ts';
 import type { PeakRow, PeaksValue } from '../../values/peaks.ts';
 import { along, placeLabels, withHeadroom, type PlacedLabel } from '../axes.ts';
+import { tall } from '../layout.ts';
 import { legendRows } from '../legends.ts';
 import { dots, layered, layerOf, rim, rimmedText, writtenFrom } from '../marks.ts';
 import { distinct, printedUnit } from '../names.ts';
@@ -31,11 +32,11 @@ export function peaksChart(
       text: placeOn(bare.across, frequency, 3),
       align: 'center',
     })),
-    labelsFor,
+    labelsFor(),
     labelRows,
   );
   const used = Math.max(0, ...placed.map(({ row }) => row + 1));
-  const overlay: Overlay = { ...bare, y: withHeadroom(bare.y, used * labelHeight + 6, overlayHeight) };
+  const overlay: Overlay = { ...bare, y: withHeadroom(bare.y, used * labelHeight + 6, tall(overlayHeight)) };
   const names = overlay.series.map(({ label }) => label);
   return chartPart({
     what: 'peaks',

@@ -2,6 +2,7 @@ import type { ComparisonValue, DensityRatio } from '../../values/comparison.ts';
 import { frequencyAxis, levelAxis, withinFew, type Domain } from '../axes.ts';
 import { isOfSignal } from '../compared.ts';
 import { binsToDraw } from '../decimate.ts';
+import { tall } from '../layout.ts';
 import { curvesOf, layered, layerOf, strips } from '../marks.ts';
 import { drawn, hertz, hertzSpan, interval, percent, signed } from '../number.ts';
 import type { ChartPart } from '../output.ts';
@@ -58,7 +59,7 @@ const changesOf = (ratios: Float64Array, bins: readonly number[]): number[] => b
 
 const withRoom = ({ from, to }: Domain, room: number): Domain => ({
   from,
-  to: from + ((to - from) * plotHeight) / (plotHeight - room),
+  to: from + ((to - from) * tall(plotHeight)) / (tall(plotHeight) - room),
 });
 
 function ratioLayers(

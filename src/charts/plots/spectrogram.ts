@@ -10,6 +10,7 @@ import {
   type Domain,
   type FrequencyOptions,
 } from '../axes.ts';
+import { layout } from '../layout.ts';
 import { layered, layerOf, strips } from '../marks.ts';
 import { axisTitle, channelQuantity, printedUnit, windowWords } from '../names.ts';
 import { hertz, hertzSpan, plain, significant } from '../number.ts';
@@ -125,7 +126,7 @@ const colourScale = (colours: readonly number[], title: string): object => ({
     type: 'gradient',
     title,
     titleOrient: 'left',
-    gradientLength: 280,
+    gradientLength: { expr: 'max(90, min(280, chartWidth - 190))' },
     gradientThickness: 10,
     gradientOpacity: 1,
     ...powerTicks({ from: colours[0], to: colours[colours.length - 1] }),
@@ -147,6 +148,8 @@ function withCells(vega: VegaJson, grid: Grid, span: Domain): VegaJson {
         scaleX: { signal: `width / ${grid.columns}` },
         scaleY: { signal: `height / ${grid.rows}` },
         fill: { scale: 'color', field: 'level' },
+        // Between cells of two colours a PDF would show the paper.
+        ...(layout().print ? { stroke: { scale: 'color', field: 'level' }, strokeWidth: { value: 0.4 } } : {}),
       },
     },
   };

@@ -16,7 +16,7 @@ export function verdictChart(value: VerdictValue): ChartPart {
     what: 'verdict',
     title: `${verdict === 'not shown' ? 'Not shown' : verdict === 'supported' ? 'Supported' : 'Contradicted'}: ${claim}`,
     subtitle: `${row.lowPercent === undefined ? '' : `Line: ${rowIntervalName(comparison, row)} of the change from ${row.baseline} to ${row.condition}. `}Shaded: changes that the claim allows.`,
-    view: layered(rowHeight, changeLayers({ ...comparison, rows: [row] }, claimed)),
+    view: layered(rowHeight, changeLayers({ ...comparison, rows: [row] }, claimed), { height: rowHeight }),
     height: rowHeight + 48,
     description: `${sentence} Measured, ${comparedName(comparison, row)}: ${changeText(row)}. The claim allows changes ${allowed(claimed)}.`,
   });
