@@ -1,6 +1,6 @@
 // Bundles the extension host, the engine's worker, the renderer and the command line into dist/.
 import { build } from 'esbuild';
-import { readFile, rm, writeFile } from 'node:fs/promises';
+import { copyFile, readFile, rm, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { bundlesOf } from './build/bundles.mjs';
 import { holdToForms } from './build/forms.mjs';
@@ -20,3 +20,7 @@ for (const bundle of bundlesOf({ root, version, minify })) {
   console.error(`${file}  ${(bytes / 1024).toFixed(0)} kB`);
 }
 await writeFile(new URL(`../${noticesFile}`, import.meta.url), noticesOf(metafiles, root));
+await copyFile(
+  new URL('../node_modules/@resvg/resvg-wasm/index_bg.wasm', import.meta.url),
+  new URL('../dist/resvg.wasm', import.meta.url),
+);

@@ -1,4 +1,5 @@
 // What is bundled, and how: the extension host, the engine's worker, the renderer and the command line.
+import { apart, loadedApart, whereItIs } from './apart.mjs';
 import { formsOnly } from './forms.mjs';
 
 // Vega's entry for Node awaits an optional canvas at the top level, which no CommonJS file can: its browser build serves.
@@ -29,8 +30,16 @@ const bundles = [
     outfile: 'dist/washboard.cjs',
     format: 'cjs',
     ...compilerOnly,
-    banner: { js: '#!/usr/bin/env node' },
+    ...whereItIs('#!/usr/bin/env node\n'),
+    plugins: [apart],
   },
+  ...loadedApart.map((name) => ({
+    entryPoints: [`src/files/${name}.ts`],
+    outfile: `dist/${name}.cjs`,
+    format: 'cjs',
+    platform: 'node',
+    ...whereItIs(''),
+  })),
 ];
 
 /** The options of each bundle, for esbuild. @param root absolute path of the project @param version of the package */
@@ -47,6 +56,6 @@ export const bundlesOf = ({ root, version, minify = true }) =>
     // Licences go whole into the notices instead.
     legalComments: 'none',
     metafile: true,
-    define: { 'process.env.WASHBOARD_VERSION': JSON.stringify(version) },
     ...bundle,
+    define: { ...bundle.define, 'process.env.WASHBOARD_VERSION': JSON.stringify(version) },
   }));

@@ -33,13 +33,11 @@ export function askedFigures(
   const ofOne = new Map<string, Some>();
   const lineOf = new Map<string, number>();
   for (const { key, value, line } of lines) {
-    const [word, stem, ...more] = key.split(/\s+/);
-    const isOfAll = word === 'figures' && stem === undefined;
-    const isOfOne = word === 'figure' && stem !== undefined && more.length === 0;
-    if (!isOfAll && !isOfOne) continue;
+    const stem = /^figure\s+(\S+)$/.exec(key)?.[1];
+    if (key !== 'figures' && stem === undefined) continue;
     const read = settingsIn(value);
     if (!read.ok) return read;
-    if (isOfAll) ofAll = { ...ofAll, ...read.value };
+    if (stem === undefined) ofAll = { ...ofAll, ...read.value };
     else {
       ofOne.set(stem, { ...ofOne.get(stem), ...read.value });
       lineOf.set(stem, line);

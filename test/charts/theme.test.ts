@@ -8,6 +8,7 @@ const grounds: Readonly<Record<string, readonly string[]>> = {
   dark: ['#1f1f1f', '#1e1e1e', '#272822', '#282c34'],
   'high-contrast': ['#000000'],
   'high-contrast-light': ['#ffffff'],
+  print: ['#ffffff'],
 };
 
 const named = Object.values(themes).map((theme): [string, Theme] => [theme.name, theme]);
@@ -41,6 +42,13 @@ describe('the palettes', () => {
         );
       }
     });
+
+    if (name === 'print')
+      it('print: the first two series, and lower and higher, differ by 25 in lightness, so that grey tells them apart', () => {
+        const light = (colour: string): number => lab(linear(colour), eyes['full colour vision'])[0];
+        for (const [one, other] of [theme.series, [theme.lower, theme.higher]])
+          assert.ok(Math.abs(light(one) - light(other)) >= 25, `${light(one)} and ${light(other)}`);
+      });
 
     it(`${name}: outcomes can be told apart by every kind of eye`, () => {
       const colours = [theme.lower, theme.higher, theme.equivalent, theme.unclear];

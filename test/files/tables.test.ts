@@ -1,32 +1,9 @@
 import { strict as assert } from 'node:assert';
 import { parquetReadObjects } from 'hyparquet';
-import type { RunReport, StatementResult } from '../../src/engine/result.ts';
+import type { StatementResult } from '../../src/engine/result.ts';
 import { tableFiles } from '../../src/files/tables.ts';
-import type { Value } from '../../src/values/value.ts';
 import { comparison, everyValue, plotOf } from '../charts/everyValue.ts';
-
-/** A statement that gave a value. */
-const gave = (value: Value, rest: Partial<StatementResult> = {}): StatementResult => ({
-  cell: 0,
-  line: 1,
-  name: undefined,
-  called: rest.name ?? 'statement',
-  kind: value.kind,
-  value,
-  warnings: [],
-  error: undefined,
-  cached: false,
-  shown: true,
-  ...rest,
-});
-
-const reportOf = (...results: readonly StatementResult[]): RunReport => ({
-  ok: true,
-  cancelled: false,
-  results,
-  sources: [],
-  keys: new Map(),
-});
+import { gave, reportOf } from './results.ts';
 
 const csv = async (...results: readonly StatementResult[]): Promise<Record<string, string>> => {
   const files = await tableFiles(reportOf(...results), 'csv');

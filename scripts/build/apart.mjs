@@ -1,0 +1,23 @@
+// The libraries that write PDF, PNG and Parquet are larger than all else of the command line. Each has a file of its own, which is
+// loaded when such a file is to be written, and the extension host and the engine's worker have none of them.
+
+/** Files of src/files that are bundled by themselves. */
+export const loadedApart = ['pdf', 'png', 'parquet'];
+
+/** An esbuild plugin that leaves them where they are until they are asked for. */
+export const apart = {
+  name: 'loaded-apart',
+  setup({ onResolve }) {
+    onResolve({ filter: new RegExp(`^\\./(?:${loadedApart.join('|')})\\.ts$`) }, ({ path, kind, importer }) =>
+      kind === 'dynamic-import' && /[\\/]src[\\/]files[\\/]/.test(importer)
+        ? { path: path.replace(/ts$/, 'cjs'), external: true }
+        : undefined,
+    );
+  },
+};
+
+/** Tells a bundle in CommonJS its own place, by which it finds the files that are shipped with it. */
+export const whereItIs = (before) => ({
+  banner: { js: `${before}const bundleUrl = require('node:url').pathToFileURL(__filename).href;` },
+  define: { 'import.meta.url': 'bundleUrl' },
+});
