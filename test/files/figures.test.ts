@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { figureFiles, type SettingsFor } from '../../src/files/figures.ts';
 import { usualSettings, type FigureSettings } from '../../src/files/figureSettings.ts';
 import type { MadeFile } from '../../src/files/named.ts';
-import { everyPlot, everyValue } from '../charts/every-value.ts';
+import { everyPlot, everyValue } from '../charts/everyValue.ts';
 import { gave, reportOf } from './results.ts';
 
 const all = Object.entries({ ...everyValue, ...everyPlot }).map(([name, value]) => gave(value, { name }));
