@@ -12,6 +12,7 @@ import { presentSpectrum } from './kinds/spectrum.ts';
 import { presentTable } from './kinds/table.ts';
 import { presentText } from './kinds/text.ts';
 import { presentWindow } from './kinds/window.ts';
+import { presentMethods } from './kinds/methods.ts';
 import { presentOrder } from './kinds/order.ts';
 import { presentPeaks } from './kinds/peaks.ts';
 import { presentPlan } from './kinds/plan.ts';
@@ -46,6 +47,7 @@ const presenters: { readonly [K in Value['kind']]: Presenter<K> } = {
   spectrogram: presentSpectrogram,
   transfer: presentTransfer,
   verdict: presentVerdict,
+  methods: presentMethods,
   table: presentTable,
   chart: presentChart,
 };

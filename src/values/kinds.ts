@@ -5,6 +5,7 @@ import type { Described, Description, DrawnDescription, DrawnOver } from './desc
 import type { ExcludedRun } from './excluded.ts';
 import { findingsKind } from './findings.ts';
 import { levelsKind } from './levels.ts';
+import { methodsKind } from './methods.ts';
 import { orderKind } from './order.ts';
 import { peaksKind } from './peaks.ts';
 import { planKind } from './plan.ts';
@@ -44,6 +45,7 @@ export const kinds: {
   sheet: sheetKind,
   plan: planKind,
   findings: findingsKind,
+  methods: methodsKind,
   table: tableKind,
   chart: chartKind,
   window: windowKind,

@@ -17,6 +17,7 @@ import type { RepeatsValue } from './repeats.ts';
 import type { OrderValue } from './order.ts';
 import type { SheetValue } from './sheet.ts';
 import type { PlanValue } from './plan.ts';
+import type { MethodsValue } from './methods.ts';
 import type { TableValue } from './table.ts';
 import type { ChartValue } from './chart.ts';
 
@@ -44,6 +45,7 @@ export type Value =
   | OrderValue
   | SheetValue
   | PlanValue
+  | MethodsValue
   | TableValue
   | ChartValue;
 

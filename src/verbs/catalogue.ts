@@ -25,6 +25,7 @@ import { running } from './spectra/running.ts';
 import { sheet } from './design/sheet.ts';
 import { spectrogram } from './spectra/spectrogram.ts';
 import { spectrum } from './spectra/spectrum.ts';
+import { methods } from './show/methods.ts';
 import { table } from './show/table.ts';
 import { transfer } from './spectra/transfer.ts';
 import { trim } from './recordings/trim.ts';
@@ -64,6 +65,7 @@ export const verbs: readonly Verb[] = [
   claim,
   plot,
   table,
+  methods,
 ].map(withExcluded);
 
 const byName = new Map(verbs.map((verb) => [verb.form.verb, verb]));

@@ -52,6 +52,11 @@ export const everyValue: { readonly [K in Value['kind']]: Extract<Value, { kind:
     ],
   },
   plan: { kind: 'plan', entries: [{ word: 'band', text: '10..50 Hz' }], hash: 'ab'.repeat(32) },
+  methods: {
+    kind: 'methods',
+    parts: [{ about: 'software', text: 'Computed with a program.' }],
+    runs: foam.runs,
+  },
   table: {
     kind: 'table',
     caption: 'Numbers',

@@ -1,0 +1,157 @@
+import { counted, listed } from '../../result/words.ts';
+import { formatNumber } from '../../units/format.ts';
+import type { Band } from '../../values/band.ts';
+import type { ExcludedRun } from '../../values/excluded.ts';
+import type { PlanFollowed } from '../../values/plan.ts';
+import type { WindowValue } from '../../values/window.ts';
+import { bandsText } from '../bandWords.ts';
+import { statedPercentText } from '../percents.ts';
+
+// What a paragraph on methods says: whole sentences, or nothing where there is nothing to say.
+
+/** A column of the run sheet, and its cells that are not empty. */
+export interface SheetColumn {
+  readonly header: string;
+  readonly cells: readonly string[];
+}
+
+const distinct = (texts: readonly string[]): string[] => [...new Set(texts)];
+const number = (value: number): string => formatNumber(value, 6);
+
+/** Equal ends are one figure. @param least, most in the unit @param unit empty for none */
+function spanText(least: number, most: number, unit: string): string {
+  const after = unit === '' ? '' : ` ${unit}`;
+  return least === most ? `${number(least)}${after}` : `${number(least)} to ${number(most)}${after}`;
+}
+
+/** What was measured with. @param columns of the sheet that say so @param hasSheet whether there is a sheet at all */
+export function instrumentsText(columns: readonly SheetColumn[], hasSheet: boolean): string {
+  if (columns.length > 0)
+    return `Instruments: ${columns.map(({ header, cells }) => `${header} ${listed(distinct(cells))}`).join('; ')}.`;
+  return hasSheet
+    ? 'The run sheet does not name the instrument (a column such as logger, sensor or mount would).'
+    : 'There is no run sheet that would name the instrument.';
+}
+
+/** What was recorded. @param channels each with its unit @param rates of the runs in Hz */
+export function signalsText(channels: readonly string[], rates: readonly number[]): string {
+  if (rates.length === 0) return '';
+  const rounded = rates.map((rate) => Number(rate.toPrecision(4)));
+  return `Recorded was ${listed(channels)} at ${spanText(Math.min(...rounded), Math.max(...rounded), 'Hz')}.`;
+}
+
+/** How many runs. @param sides with their numbers of runs; one without a name where nothing is compared @param dates cells of the sheet */
+export function runsText(
+  sides: readonly { readonly name: string; readonly runs: number }[],
+  dates: readonly string[],
+): string {
+  const days = distinct(dates.map((date) => date.slice(0, 10))).sort();
+  const when =
+    days.length === 0 ? '' : days.length === 1 ? ` on ${days[0]}` : ` from ${days[0]} to ${days[days.length - 1]}`;
+  const counts = sides.map(({ name, runs }) => `${counted(runs, 'run')}${name === '' ? '' : ` of ${name}`}`);
+  return `Made were ${listed(counts)}${when}.`;
+}
+
+/** @param a, b names of the sides @param order letters of the sides; undefined where it is not known */
+export const orderText = (a: string, b: string, order: string | undefined): string =>
+  order === undefined
+    ? `The order of the runs of ${a} and ${b} is not known.`
+    : `They were made in the order ${order}, A being ${a} and B ${b}.`;
+
+interface Circumstance {
+  readonly name: string;
+  readonly unit: string;
+  readonly least: number;
+  readonly most: number;
+}
+
+/** @param all figures of the sheet, each from its least to its most in the sheet's unit */
+export const circumstancesText = (all: readonly Circumstance[]): string =>
+  all.length === 0
+    ? ''
+    : `By the run sheet: ${all.map(({ name, unit, least, most }) => `${name} ${spanText(least, most, unit)}`).join(', ')}.`;
+
+/** @param excluded runs that the sheet leaves out @param hasSheet whether there is a sheet @param taken whether they were taken in all the same */
+export function exclusionsText(excluded: readonly ExcludedRun[], hasSheet: boolean, taken: boolean): string {
+  if (excluded.length === 0) return hasSheet ? 'No run was left out.' : '';
+  const runs = excluded.map(({ path, why }) => `${path} (${why === '' ? 'no reason given' : why})`);
+  return taken ? `Taken in although the run sheet leaves it out: ${listed(runs)}.` : `Left out: ${listed(runs)}.`;
+}
+
+/** So many ways in which runs were processed are told. */
+const waysTold = 3;
+
+/** @param ways the steps of each way in which runs were processed; empty for none */
+export function processingText(ways: readonly string[]): string {
+  const steps = ways.filter((way) => way !== '');
+  if (steps.length === 0) return 'The recordings were used whole and as they are.';
+  const more = steps.length > waysTold ? `; and ${steps.length - waysTold} more, which differ in figures` : '';
+  return `Processing of each run: ${steps.slice(0, waysTold).join('; or ')}${more}.`;
+}
+
+/** How a spectrum was taken. @param length of the window in s @param overlap 0 to below 1 @param segments of each run */
+export function spectrumText({
+  shape,
+  length,
+  overlap,
+  segments,
+}: Pick<WindowValue, 'shape' | 'length' | 'overlap'> & { readonly segments: readonly number[] }): string {
+  const count =
+    segments.length === 0 ? '' : `, ${spanText(Math.min(...segments), Math.max(...segments), 'segments a run')}`;
+  return `Spectra were taken by averaging modified periodograms (Welch 1967): ${shape} window of ${number(length)} s, overlap ${statedPercentText(100 * overlap)}${count}.`;
+}
+
+/** What the statistics of a comparison rest on. */
+interface Statistics {
+  readonly method: string;
+  readonly methodCode: string;
+  /** 0 to 1. */
+  readonly confidence: number;
+  readonly family?: number;
+  readonly metric: string;
+  readonly a: { readonly name: string };
+  readonly b: { readonly name: string };
+  /** As a fraction. */
+  readonly margin?: number;
+  readonly bands: readonly (Band & { readonly primary: boolean | undefined })[];
+}
+
+const sources: Readonly<Record<string, string>> = {
+  welch: 'Welch 1947, with degrees of freedom by Satterthwaite 1946',
+  paired: 'Student 1908',
+  days: 'least squares, with degrees of freedom by Satterthwaite 1946',
+  trend: 'least squares, with degrees of freedom by Satterthwaite 1946',
+  curve: 'least squares, with degrees of freedom by Satterthwaite 1946',
+};
+
+/** What was compared and by what inference. @param comparison its confidence 0 to 1, its bands in Hz */
+export function statisticsText(comparison: Statistics): string {
+  const { method, methodCode, confidence, family = 1, metric, a, b, margin, bands } = comparison;
+  const primary = bands.filter(({ primary }) => primary === true);
+  const about = primary.length > 0 ? `, primary ${bandsText(primary)}` : '';
+  const source = Object.hasOwn(sources, methodCode) ? ` (${sources[methodCode]})` : '';
+  const sentences = [
+    `The change of ${metric} is that of ${b.name} against ${a.name}, the ratio of the geometric means over the runs less 1, in ${bandsText(bands)}${about}.`,
+    `Inference: ${method}${source}; confidence ${statedPercentText(100 * confidence)}.`,
+    ...(family > 1
+      ? [`The intervals hold for all ${family} bands together, by Bonferroni’s inequality (Dunn 1961).`]
+      : []),
+    ...(margin === undefined
+      ? []
+      : [`Changes count as none where the whole interval lies within ±${statedPercentText(100 * margin)}.`]),
+  ];
+  return sentences.join(' ');
+}
+
+/** How the results stand to a plan. */
+export function planText(plan: PlanFollowed | undefined): string {
+  if (plan === undefined) return '';
+  const kept =
+    plan.deviations.length === 0
+      ? 'it was followed'
+      : `${counted(plan.deviations.length, 'thing')} were not as planned: ${listed(plan.deviations.map(({ message }) => message))}`;
+  return `What was compared had been settled in a plan (SHA-256 ${plan.hash.slice(0, 12)}…); ${kept}.`;
+}
+
+/** @param version of this program */
+export const softwareText = (version: string): string => `Computed with Washboard ${version}.`;
