@@ -7,6 +7,7 @@ import { filesOf, sourceOf } from '../house/sources.ts';
 const roomsWithout = {
   cli: 'a command tells the sentence of its wrong use alone',
   editor: 'the editor tells the sentence alone',
+  files: 'a command tells the sentence of its wrong settings alone',
 };
 
 /** Codes without a page, and why. */
