@@ -1,6 +1,7 @@
 // The licences of all that is bundled and not ours, from what the bundler says that it put in.
 import { readdirSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { licenceTexts } from './licences.mjs';
 
 /** Where the build puts them. */
 export const noticesFile = 'dist/ThirdPartyNotices.txt';
@@ -23,8 +24,9 @@ export function noticesOf(metafiles, root) {
 function packageIn(folder) {
   const { name, version, license } = JSON.parse(readFileSync(resolve(folder, 'package.json'), 'utf8'));
   const files = readdirSync(folder).filter((file) => /^(?:licen[cs]e|copying|notice)/i.test(file));
-  if (files.length === 0 || typeof license !== 'string')
+  const known = Object.hasOwn(licenceTexts, name) ? licenceTexts[name] : undefined;
+  if ((files.length === 0 && known === undefined) || typeof license !== 'string')
     throw new Error(`${name} is bundled and states no licence: add its text to the build, or leave the package out.`);
   const texts = files.sort().map((file) => readFileSync(resolve(folder, file), 'utf8').replace(/\r\n?/g, '\n').trim());
-  return { title: `${name} ${version} (${license})`, text: texts.join('\n\n') };
+  return { title: `${name} ${version} (${license})`, text: files.length === 0 ? known : texts.join('\n\n') };
 }
