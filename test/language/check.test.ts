@@ -327,6 +327,17 @@ describe('the checker, on mistakes of one cell', () => {
     });
   }
 
+  it('leaves a statement with a mistake nothing to evaluate', () => {
+    const { statements } = check(ground, 'x = levels r\ny = levels r[0]');
+    const [x, y] = statements.slice(-2);
+    assert.equal(short(x.expression), 'levels(runs:r)');
+    assert.equal(y.expression, undefined);
+  });
+
+  it('knows a root beforehand, as an end of a range', () => {
+    assert.deepEqual(errors('f = sqrt(100 Hz^2)\nband S f..50 Hz'), []);
+  });
+
   it('lets a mistake stop its own statement only', () => {
     const { statements } = check(ground, 'levls r\nlevels r\ntrim r 80..5 s\ndetrend r');
     assert.deepEqual(

@@ -98,6 +98,19 @@ describe('parseCell', () => {
     assert.deepEqual(shapes('series(\n1 N/mm,\n2 N/mm\n)\r\nx'), ['call(series 1_N/mm 2_N/mm)', 'x']);
   });
 
+  it('goes on over a line’s end after a comma, and over no blank line', () => {
+    assert.equal(parse('channel r x,\ny').statements.length, 1);
+    assert.equal(parse('channel r x,\n# and\ny').statements.length, 1);
+    assert.equal(parse('channel r x,\n\nlevels r').statements.length, 2);
+  });
+
+  it('takes a thousand terms in a row, and no more', () => {
+    const codesOf = (terms: number): string[] =>
+      parse(`x = ${Array.from({ length: terms }, () => '1').join(' + ')}`).found.map(({ code }) => code);
+    assert.deepEqual(codesOf(1001), []);
+    assert.deepEqual(codesOf(1002), ['syntax.deep']);
+  });
+
   it('does not let a half-typed list swallow what follows', () => {
     assert.deepEqual(shapes('plot A,\nx = levels r'), ['[plot A <operand>]', 'x = [levels r]']);
     assert.deepEqual(shapes('plot A,\n\nlevels r'), ['[plot A <operand>]', '[levels r]']);

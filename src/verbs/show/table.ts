@@ -1,7 +1,8 @@
 import { operand } from '../arguments.ts';
 import { tabulatedKinds } from '../../values/kinds.ts';
 import { tabulate } from '../../values/tabulate.ts';
-import { answer, type Verb } from '../verb.ts';
+import type { Value } from '../../values/value.ts';
+import { answer, type Argument, type Verb } from '../verb.ts';
 
 export const table: Verb = {
   form: {
@@ -22,9 +23,15 @@ export const table: Verb = {
     ],
   },
   evaluate(given) {
-    const found = operand(given, 'value');
-    const value = found?.type === 'value' ? tabulate(found.value) : undefined;
-    if (value === undefined) throw new Error('the form takes no value without a table');
-    return answer(value);
+    const table = tabulate(shownIn(operand(given, 'value')));
+    if (table === undefined) throw new Error('the form takes no value without a table');
+    return answer(table);
   },
 };
+
+/** A quantity stands among the arguments without its kind. */
+function shownIn(argument: Argument | undefined): Value {
+  if (argument?.type === 'value') return argument.value;
+  if (argument?.type === 'quantity') return { kind: 'quantity', quantity: argument.quantity };
+  throw new Error('the form takes a value');
+}

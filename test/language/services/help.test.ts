@@ -59,6 +59,11 @@ describe('hoverAt', () => {
     assert.equal(hover('"te¦xt"'), '');
   });
 
+  it('says of g alone that it is gravity', () => {
+    assert.doesNotMatch(hover('trim r length 2 ¦s'), /gravity/);
+    assert.match(hover('x = 2 ¦g'), /`g` is standard gravity/);
+  });
+
   it('gives a name’s value in short, and where it is bound', () => {
     assert.match(
       hover('levels ¦r'),

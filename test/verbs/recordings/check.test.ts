@@ -1,0 +1,37 @@
+import { strict as assert } from 'node:assert';
+import { noise, recordingOf, sine, valueOf } from '../notebook.ts';
+
+const random = noise(3);
+/** 40 s of noise about gravity, one with its z clipped at 1.5 g. */
+const sound = recordingOf({
+  'x (g)': () => 0.2 * random(),
+  'y (g)': () => 0.2 * random(),
+  'z (g)': () => 1 + 0.2 * random(),
+});
+const clipped = recordingOf({
+  'x (g)': () => 0.2 * random(),
+  'y (g)': () => 0.2 * random(),
+  'z (g)': (t) => Math.min(1.5, 1 + sine(3, 0.9)(t)),
+});
+
+const codesOf = async (line: string): Promise<string[]> => {
+  const { rows } = await valueOf('findings', line, { 'sound.csv': sound, 'clipped.csv': clipped });
+  return rows.map(({ run, finding }) => `${run.label} ${finding.severity} ${finding.code}`);
+};
+
+describe('check', () => {
+  it('finds what is wrong with a run, the faults first, and nothing of that with a sound one', async () => {
+    const found = await codesOf('check (load "sound.csv", "clipped.csv")');
+    assert.match(found[0], /^clipped fault clipped$/);
+    assert.ok(!found.some((one) => one.startsWith('sound fault')), found.join());
+  });
+
+  it('judges the rate and the length by the band of interest', async () => {
+    const plain = await codesOf('check (load "sound.csv")');
+    const past = await codesOf('check (load "sound.csv") over 10..95 Hz');
+    assert.deepEqual(
+      past.filter((one) => !plain.includes(one)),
+      ['sound warning band-high'],
+    );
+  });
+});
