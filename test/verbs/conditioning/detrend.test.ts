@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { signalsOf } from '../../../src/values/run.ts';
+import { axesOf } from '../../../src/values/run.ts';
 import { recordingOf, valueOf } from '../notebook.ts';
 
 /** A slope of 0.5 g/s about a mean of 3 g, and nothing else, for 4 s. */
@@ -7,7 +7,7 @@ const files = { 'run.csv': recordingOf({ 'x (g)': (t) => 3 + 0.5 * (t - 2) }, { 
 
 const detrended = async (what: string): Promise<Float64Array> => {
   const { runs } = await valueOf('runs', `r = load "run.csv"\ndetrend r${what}`, files);
-  return signalsOf(runs[0].channels[0])[0].samples;
+  return axesOf(runs[0].channels[0])[0].samples;
 };
 
 describe('detrend', () => {

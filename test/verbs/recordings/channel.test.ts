@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { signalsOf } from '../../../src/values/run.ts';
+import { axesOf } from '../../../src/values/run.ts';
 import { errorOf, recordingOf, resultOf, sine, valueOf } from '../notebook.ts';
 
 const files = {
@@ -11,7 +11,7 @@ describe('channel', () => {
   it('keeps the channels that are named, in their order, with all their samples', async () => {
     const { runs } = await valueOf('runs', `${load}channel r z, x`, files);
     assert.deepEqual(
-      runs[0].channels.map((one) => [one.name, signalsOf(one)[0].samples.length]),
+      runs[0].channels.map((one) => [one.name, axesOf(one)[0].samples.length]),
       [
         ['z', 800],
         ['x', 800],
