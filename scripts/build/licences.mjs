@@ -18,3 +18,6 @@ export const licenceTexts = {
   '@resvg/resvg-wasm':
     'This Source Code Form is subject to the terms of the Mozilla Public License, v. 2.0. If a copy of the MPL was not distributed with this file, You can obtain one at https://mozilla.org/MPL/2.0/. It is used unmodified; its source is the package of this name and version.',
 };
+
+/** Licences of packages that bring the text and do not name it. */
+export const licenceNames = { 'png-js': 'MIT' };

@@ -1,7 +1,7 @@
 // The licences of all that is bundled and not ours, from what the bundler says that it put in.
 import { readdirSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { licenceTexts } from './licences.mjs';
+import { licenceNames, licenceTexts } from './licences.mjs';
 
 /** Where the build puts them. */
 export const noticesFile = 'dist/ThirdPartyNotices.txt';
@@ -22,7 +22,8 @@ export function noticesOf(metafiles, root) {
 }
 
 function packageIn(folder) {
-  const { name, version, license } = JSON.parse(readFileSync(resolve(folder, 'package.json'), 'utf8'));
+  const { name, version, license: stated } = JSON.parse(readFileSync(resolve(folder, 'package.json'), 'utf8'));
+  const license = stated ?? licenceNames[name];
   const files = readdirSync(folder).filter((file) => /^(?:licen[cs]e|copying|notice)/i.test(file));
   const known = Object.hasOwn(licenceTexts, name) ? licenceTexts[name] : undefined;
   if ((files.length === 0 && known === undefined) || typeof license !== 'string')
