@@ -1,13 +1,14 @@
 #!/usr/bin/python3
 """Makes test/published/vectors/*.json: what numpy and scipy give for signals that the tests can make again.
 
-Run on Debian 12's packages (python3-numpy, python3-scipy):  /usr/bin/python3 scripts/reference/makeVectors.py
+Run on Debian 12's packages (python3-numpy, python3-scipy):  /usr/bin/python3 scripts/reference/makeVectors.py [NAME...]
 Each file names the versions it was made with. The signals come from whole-number arithmetic and sums that
 IEEE 754 fixes to the last bit, so that no input needs to be stored.
 """
 
 import json
 import platform
+import sys
 from pathlib import Path
 
 import numpy as np
@@ -315,6 +316,29 @@ def transfers():
     write("transfers", cases)
 
 
+def weightings():
+    """Wb and Wm by the parameters of ISO 8041 as one analogue transfer function, at third octaves and between them."""
+    parameters = {
+        "wb": (0.4, 100, 16, 16, 0.55, (2.5, 0.9, 4, 0.95), 1.024),
+        "wm": (10**-0.1, 100, 1 / (0.028 * 2 * np.pi), 1 / (0.028 * 2 * np.pi), 0.5, None, 1),
+    }
+    cases = []
+    for name, (f1, f2, f3, f4, q4, step, gain) in parameters.items():
+        w1, w2, w3, w4 = (2 * np.pi * f for f in (f1, f2, f3, f4))
+        above = [gain, 0, 0]
+        below = np.polymul([1, np.sqrt(2) * w1, w1**2], [1 / w2**2, np.sqrt(2) / w2, 1])
+        above = np.polymul(above, [1 / w3, 1])
+        below = np.polymul(below, [1 / w4**2, 1 / (q4 * w4), 1])
+        if step:
+            w5, w6 = 2 * np.pi * step[0], 2 * np.pi * step[2]
+            above = np.polymul(above, np.array([1 / w5**2, 1 / (step[1] * w5), 1]) * (w5 / w6) ** 2)
+            below = np.polymul(below, [1 / w6**2, 1 / (step[3] * w6), 1])
+        frequencies = 10 ** (np.arange(-20, 53) / 20)
+        factors = np.abs(signal.freqs(above, below, 2 * np.pi * frequencies)[1])
+        cases += [{"seed": 0, "name": name, "frequency": f, "factor": h} for f, h in zip(frequencies, factors)]
+    write("weightings", cases)
+
+
 MAKERS = [
     fft,
     windows,
@@ -331,8 +355,11 @@ MAKERS = [
     running,
     spectrograms,
     transfers,
+    weightings,
 ]
 
 if __name__ == "__main__":
+    wanted = sys.argv[1:]
     for make in MAKERS:
-        make()
+        if not wanted or make.__name__ in wanted:
+            make()

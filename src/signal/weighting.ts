@@ -1,7 +1,7 @@
 import { realFft } from './fft.ts';
 
-/** Frequency weightings of ISO 2631-1 (wk wd wf wc we wj) and ISO 5349-1 (wh). */
-export const weightingNames = ['wk', 'wd', 'wf', 'wc', 'we', 'wj', 'wh'] as const;
+/** Frequency weightings of ISO 2631-1 (wk wd wf wc we wj), ISO 2631-4 (wb), ISO 2631-2 (wm) and ISO 5349-1 (wh). */
+export const weightingNames = ['wk', 'wd', 'wf', 'wc', 'we', 'wj', 'wb', 'wm', 'wh'] as const;
 
 export type WeightingName = (typeof weightingNames)[number];
 
@@ -13,9 +13,14 @@ interface Weighting {
   readonly transition?: readonly [f3: number, f4: number, q4: number];
   /** Upward step: f5, Q5, f6, Q6. */
   readonly step?: readonly [f5: number, q5: number, f6: number, q6: number];
+  /** A factor of all frequencies, 1 where left out. */
+  readonly gain?: number;
 }
 
-/** ISO 2631-1:1997 annex A, table A.1; wh: ISO 5349-1:2001 annex A and ISO 8041-1. */
+/**
+ * ISO 2631-1:1997 annex A, table A.1; wb: ISO 2631-4:2001 annex A, and BS 6841:1987 but for its rounding of the gain; wm:
+ * ISO 2631-2:2003 annex A; wh: ISO 5349-1:2001 annex A; all as ISO 8041-1 has them.
+ */
 const weightings: Readonly<Record<WeightingName, Weighting>> = {
   wk: {
     highpass: 0.4,
@@ -33,6 +38,8 @@ const weightings: Readonly<Record<WeightingName, Weighting>> = {
   wc: { highpass: 0.4, lowpass: 100, transition: [8, 8, 0.63] },
   we: { highpass: 0.4, lowpass: 100, transition: [1, 1, 0.63] },
   wj: { highpass: 0.4, lowpass: 100, step: [3.75, 0.91, 5.32, 0.91] },
+  wb: { highpass: 0.4, lowpass: 100, transition: [16, 16, 0.55], step: [2.5, 0.9, 4, 0.95], gain: 1.024 },
+  wm: { highpass: 10 ** -0.1, lowpass: 100, transition: [1 / (0.028 * 2 * Math.PI), 1 / (0.028 * 2 * Math.PI), 0.5] },
   wh: { highpass: 10 ** 0.8, lowpass: 10 ** 3.1, transition: [15.915, 15.915, 0.64] },
 };
 
@@ -50,7 +57,7 @@ interface Complex {
  */
 export function weightingResponse(name: WeightingName, frequency: number): Complex {
   if (frequency === 0) return { re: 0, im: 0 };
-  const { highpass, lowpass, transition, step } = weightings[name];
+  const { highpass, lowpass, transition, step, gain = 1 } = weightings[name];
   // With s / w = i r, a second-order polynomial 1 + s/(Q w) + (s/w)^2 is (1 - r^2) + i r/Q.
   const second = (corner: number, q: number): Complex => {
     const r = frequency / corner;
@@ -58,7 +65,7 @@ export function weightingResponse(name: WeightingName, frequency: number): Compl
   };
   // 1 + w/(Q s) + (w/s)^2 is the same polynomial in w/s, whose sign of the imaginary part is turned.
   const r1 = highpass / frequency;
-  let response = divide({ re: 1, im: 0 }, { re: 1 - r1 * r1, im: -r1 * Math.SQRT2 });
+  let response = divide({ re: gain, im: 0 }, { re: 1 - r1 * r1, im: -r1 * Math.SQRT2 });
   response = divide(response, second(lowpass, Math.SQRT1_2));
   if (transition !== undefined) {
     const [f3, f4, q4] = transition;

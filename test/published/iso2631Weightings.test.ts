@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { weightingResponse, type WeightingName } from '../../src/signal/weighting.ts';
-import { close } from './vectors.ts';
+import { close, vectors } from './vectors.ts';
 
 /**
  * Frequency weightings x 1000 at the nominal third-octave frequencies.
@@ -147,5 +147,54 @@ describe('ISO 5349-1:2001 hand-arm weighting', () => {
       const digit = 10 ** (Math.floor(Math.log10(value)) - 2);
       assert.ok(Math.abs(weightingFactor('wh', 10 ** (0.6 + i / 10)) - value) < 0.8 * digit, `band ${i}`);
     });
+  });
+});
+
+describe('ISO 2631-2:2003 weighting of people in buildings', () => {
+  it('wm agrees with the table at exact mid-bands within its rounding', () => {
+    // ISO 2631-2:2003, table A.1, third octaves from 0.8 to 80 Hz (from memory; each agrees with the formula of annex A).
+    const values = [
+      0.7, 0.833, 0.907, 0.934, 0.932, 0.91, 0.872, 0.818, 0.75, 0.669, 0.582, 0.494, 0.411, 0.337, 0.274, 0.22, 0.176,
+      0.14, 0.109, 0.0834, 0.0604,
+    ];
+    values.forEach((value, i) => close(weightingFactor('wm', 10 ** (i / 10 - 0.1)), value, 0.004, `band ${i}`));
+  });
+});
+
+describe('ISO 8041-1 weightings at the reference frequency of 100 rad/s', () => {
+  it('are what makers of meters state', () => {
+    // ISO 8041:2005, table 1 as public data sheets give it.
+    const values: [WeightingName, number][] = [
+      ['wb', 0.8126],
+      ['wc', 0.5145],
+      ['wd', 0.1261],
+      ['we', 0.06287],
+      ['wj', 1.019],
+      ['wh', 0.202],
+    ];
+    for (const [name, value] of values) {
+      const frequency = name === 'wh' ? 500 / (2 * Math.PI) : 100 / (2 * Math.PI);
+      close(weightingFactor(name, frequency), value, 0.0005, name);
+    }
+  });
+});
+
+describe('ISO 2631-4:2001 weighting of passengers of a train', () => {
+  it('wb agrees with a general-purpose library on the parameters of the standard', () => {
+    // scripts/reference/make-vectors.py, `weightings`: scipy.signal.freqs of the transfer function of ISO 8041:2005, table 3.
+    for (const { name, frequency, factor } of vectors<{ name: WeightingName; frequency: number; factor: number }>(
+      'weightings',
+    ))
+      close(weightingFactor(name, frequency), factor, 1e-12, `${name} at ${frequency} Hz`);
+  });
+
+  it('wb follows the straight lines of BS 6841:1987 within 3 dB at the corners and 1.5 dB between them', () => {
+    // BS 6841:1987, table 2 (from memory): 0.4 from 0.5 to 2 Hz, f/5 to 5 Hz, 1 to 16 Hz, 16/f to 80 Hz.
+    const line = (f: number): number => (f < 2 ? 0.4 : f < 5 ? f / 5 : f < 16 ? 1 : 16 / f);
+    for (const [frequency] of table.filter(([f]) => f >= 0.8 && f <= 63)) {
+      const corner = [2, 5, 16].some((at) => Math.abs(Math.log2(frequency / at)) < 0.7);
+      const off = 20 * Math.log10(weightingFactor('wb', frequency) / line(frequency));
+      assert.ok(Math.abs(off) < (corner ? 3 : 1.5), `${off} dB at ${frequency} Hz`);
+    }
   });
 });

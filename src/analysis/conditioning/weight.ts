@@ -21,6 +21,8 @@ const reach: Readonly<Record<WeightingName, readonly [low: number, high: number]
   wc: [0.4, 80],
   we: [0.4, 80],
   wj: [0.4, 80],
+  wb: [0.4, 80],
+  wm: [0.8, 80],
   wh: [6.3, 1250],
 };
 
