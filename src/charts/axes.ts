@@ -129,9 +129,14 @@ export function frequencyAxis(
   };
 }
 
-/** The part of frequencies that is asked for, as far as there are any; a log axis begins above 0 Hz. */
-export function frequencyRange(lowest: number, highest: number, { over, frequency }: FrequencyOptions): Domain {
-  const least = frequency === 'log' ? lowest : 0;
+/** The part of frequencies that is asked for, as far as there are any; a log axis begins above 0 Hz. @param cut in Hz: what is lower means nothing */
+export function frequencyRange(
+  lowest: number,
+  highest: number,
+  { over, frequency }: FrequencyOptions,
+  cut = 0,
+): Domain {
+  const least = Math.max(frequency === 'log' ? lowest : 0, cut);
   const from = Math.max(over?.from ?? 0, least);
   const to = Math.min(over?.to ?? highest, highest);
   return from < to ? { from, to } : { from: least, to: highest };

@@ -114,6 +114,10 @@ export function spectrumQuantity(entry: SpectrumEntry, form: SpectrumValue['form
   return `${channelQuantity(entry.channel)} ${form === 'psd' ? 'spectral density' : 'peak amplitude'}`;
 }
 
+/** In Hz: where what was integrated begins to mean something, and its curves begin. */
+export const lowCutOf = (entries: readonly { readonly channel: { readonly lowCut?: number } }[]): number =>
+  Math.max(0, ...entries.map(({ channel }) => channel.lowCut ?? 0));
+
 /** Highest bin but the one at 0 Hz between two frequencies: its index, or undefined when none is there. */
 export function highestBin(
   curve: { readonly spacing: number; readonly level: Float64Array },

@@ -40,7 +40,8 @@ export function lineBetweenBins(
     if (ratio(middle) < seen) low = middle;
     else high = middle;
   }
-  const offset = (low + high) / 2;
+  // A line on its bin's centre is there exactly, not a rounding beside it.
+  const offset = high < 1e-9 ? 0 : (low + high) / 2;
   return { offset: side * offset, gain: 1 / windowResponse(shape, offset) };
 }
 

@@ -9,12 +9,14 @@ import { axesOf, type Channel, type Resultant, type Signal } from './run.ts';
  */
 export function resultantOf(axes: readonly Signal[]): Resultant {
   const weighting = commonWeighting(axes);
+  const lowCut = Math.max(...axes.map((axis) => axis.lowCut ?? 0));
   return {
     name: 'resultant',
     unit: axes[0].unit,
     unitFrom: listed([...new Set(axes.map(({ unitFrom }) => unitFrom))]),
     includesStatic: axes.some(({ includesStatic }) => includesStatic),
     ...(weighting === undefined ? {} : { weighting }),
+    ...(lowCut === 0 ? {} : { lowCut }),
     axes,
   };
 }

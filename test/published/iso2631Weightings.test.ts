@@ -181,7 +181,7 @@ describe('ISO 8041-1 weightings at the reference frequency of 100 rad/s', () => 
 
 describe('ISO 2631-4:2001 weighting of passengers of a train', () => {
   it('wb agrees with a general-purpose library on the parameters of the standard', () => {
-    // scripts/reference/make-vectors.py, `weightings`: scipy.signal.freqs of the transfer function of ISO 8041:2005, table 3.
+    // scripts/reference/makeVectors.py, `weightings`: scipy.signal.freqs of the transfer function of ISO 8041:2005, table 3.
     for (const { name, frequency, factor } of vectors<{ name: WeightingName; frequency: number; factor: number }>(
       'weightings',
     ))

@@ -47,7 +47,7 @@ describe('scipy: conditioning', () => {
     });
   }
 
-  it('velocity and displacement equal the bins over (2 pi i f)^n in numpy', () => {
+  it('velocity and displacement equal the bins over (2 pi i f)^n less their lowpass in numpy', () => {
     for (const { seed, count, rate, times, lowCut, values } of vectors<Case & { times: 1 | 2; lowCut: number }>(
       'integration',
     )) {

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { integrate } from '../../src/signal/integrate.ts';
+import { integrate, integrationEdge } from '../../src/signal/integrate.ts';
 import { levels } from '../../src/signal/levels.ts';
 import { close, near, record } from '../published/vectors.ts';
 
@@ -18,6 +18,21 @@ describe('integrate', () => {
     const samples = record(8, 351);
     const once = integrate(samples, 350, 1, 5, new Float64Array(351));
     near(integrate(once, 350, 1, 5, once), integrate(samples, 350, 2, 5, new Float64Array(351)), 1e-12);
+  });
+
+  it('knows nothing of the ends but what integrationEdge says: there a longer stretch gives the same', () => {
+    const rate = 100;
+    const whole = record(3, 3000);
+    const part = whole.subarray(1000, 2000);
+    for (const times of [1, 2] as const) {
+      const long = integrate(whole, rate, times, 1, new Float64Array(3000)).subarray(1000, 2000);
+      const short = integrate(part, rate, times, 1, new Float64Array(1000));
+      const edge = integrationEdge(times, 1) * rate;
+      const size = levels(long).rms;
+      const off = (n: number): number => Math.abs(short[n] - long[n]) / size;
+      for (let n = edge; n < 1000 - edge; n++) assert.ok(off(n) < 0.01, `${off(n)} at ${n}`);
+      assert.ok(off(0) > 0.05);
+    }
   });
 
   it('refuses a low cut at 0 or past half the rate', () => {

@@ -1,14 +1,16 @@
 import { answered, type Answer, type Refused } from '../../result/result.ts';
-import { integrate } from '../../signal/integrate.ts';
+import { integrate, integrationEdge } from '../../signal/integrate.ts';
 import { moments } from '../../signal/levels.ts';
-import { piecesOf } from '../../signal/stretch.ts';
+import { piecesOf, type Stretch } from '../../signal/stretch.ts';
 import { dimensionOf, sameDimension } from '../../units/dimension.ts';
 import { formatNumber } from '../../units/format.ts';
 import { unit } from '../../units/parse.ts';
 import type { Dimension } from '../../units/unit.ts';
 import type { Watch } from '../../values/ports.ts';
-import { axesOf, type Channel, type Run, type Signal } from '../../values/run.ts';
+import { changed } from '../../values/resultant.ts';
+import { axesOf, signalsOf, type Channel, type Run, type Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
+import { seconds } from '../amounts.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { shortestStretch, withSamples } from '../recordings/runs.ts';
 import { evenly } from '../recordings/uniformRate.ts';
@@ -24,9 +26,10 @@ const decisiveShare = 0.5;
 const resultUnit = { velocity: unit('m/s'), displacement: unit('mm') } as const;
 
 /**
- * Velocity in m/s or displacement in mm of every channel. Refuses runs too uneven to be brought to a uniform rate, a low cut that is not below half a
- * run's rate, and channels that neither are an acceleration nor, for displacement, a velocity.
- * @param lowCut in Hz, above 0; nothing below it is kept
+ * Velocity in m/s or displacement in mm of every channel. Refuses runs too uneven to be brought to
+ * a uniform rate, a low cut that is not below half a run's rate, channels that neither are an acceleration nor, for displacement, a velocity, and runs of which the ends
+ * that an integration can't know leave nothing.
+ * @param lowCut in Hz, above 0; below it the result fades to nothing
  */
 export function integrated(runs: RunsValue, goal: Goal, lowCut: number, watch: Watch): Answer<RunsValue> {
   const even = evenly(runs, 'integrate');
@@ -38,15 +41,56 @@ export function integrated(runs: RunsValue, goal: Goal, lowCut: number, watch: W
     const refusal = whyNoIntegral(run, goal, lowCut);
     if (refusal !== undefined) return refusal;
     warnings.push(...shortness(run, lowCut));
-    const step = `integrated to ${goal} above ${formatNumber(lowCut, 6)} Hz`;
-    const after = withSamples(run, step, (signal) => {
+    const edge = Math.max(
+      ...signalsOf(run).map(({ unit: { dimension } }) => integrationEdge(timesTo(goal, dimension)!, lowCut)),
+    );
+    const inner = innerOf(run, edge);
+    if (inner.length === 0) return whyTooShort(run, edge, lowCut);
+    const cut = formatNumber(lowCut, 6);
+    const step = `integrated to ${goal} above ${cut} Hz, without ${seconds(edge)} at each end`;
+    const whole = withSamples(run, step, (signal) => {
       const samples = integralOf(run, signal, goal, lowCut);
-      return { samples, unit: resultUnit[goal], unitFrom: 'integration', includesStatic: false };
+      const least = Math.max(lowCut, signal.lowCut ?? 0);
+      return { samples, unit: resultUnit[goal], unitFrom: 'integration', includesStatic: false, lowCut: least };
     });
-    run.channels.forEach((channel, c) => warnings.push(...doubts(run, channel, after.channels[c], { goal, lowCut })));
-    done.push(after);
+    run.channels.forEach((channel, c) =>
+      warnings.push(...doubts(run, inner, { channel, integral: whole.channels[c], goal, lowCut })),
+    );
+    done.push(onlyInner(whole, inner));
   }
   return answered({ ...runs, runs: done }, [...even.warnings, ...together(warnings)]);
+}
+
+/** The stretches of a run without what an integration can't know of their ends, `edge` in s; none where nothing is left. */
+function innerOf({ stretches, rate }: Run, edge: number): Stretch[] {
+  const lost = Math.ceil(edge * rate);
+  return stretches
+    .map(({ from, to, start }) => ({ from: from + lost, to: to - lost, start: start + lost / rate }))
+    .filter(({ from, to }) => to > from);
+}
+
+/** The run of these parts of its samples, which are copied together where there are several. */
+function onlyInner(run: Run, inner: readonly Stretch[]): Run {
+  let at = 0;
+  const stretches = inner.map(({ from, to, start }) => ({ from: at, to: (at += to - from), start }));
+  const kept = (samples: Float64Array): Float64Array => {
+    const into = new Float64Array(at);
+    inner.forEach(({ from, to }, s) => into.set(samples.subarray(from, to), stretches[s].from));
+    return into;
+  };
+  return {
+    ...run,
+    stretches,
+    start: stretches[0].start,
+    channels: run.channels.map((channel) =>
+      changed(channel, (signal) => ({ ...signal, samples: kept(signal.samples) })),
+    ),
+  };
+}
+
+function whyTooShort(run: Run, edge: number, lowCut: number): Refused {
+  const length = Math.max(...run.stretches.map(({ from, to }) => to - from)) / run.rate;
+  return refuse('integrate.edges', { run: run.label, length, edge, lowCut }, 'runs');
 }
 
 function whyNoIntegral(run: Run, goal: Goal, lowCut: number): Refused | undefined {
@@ -83,16 +127,25 @@ function shortness(run: Run, lowCut: number): RunWarning[] {
   return [{ code, of: run.label, tell: (others) => tell(code, { ...facts, others }) }];
 }
 
+interface Integral {
+  readonly channel: Channel;
+  /** Of the whole run, ends and all. */
+  readonly integral: Channel;
+  readonly goal: Goal;
+  readonly lowCut: number;
+}
+
 /** Where most of the result lies just above the low cut, another cut would give another result. */
-function doubts(
-  run: Run,
-  channel: Channel,
-  integral: Channel,
-  { goal, lowCut }: { readonly goal: Goal; readonly lowCut: number },
-): RunWarning[] {
-  const all = meanSquareOf(axesOf(integral).map(({ samples }) => samples));
+function doubts(run: Run, inner: readonly Stretch[], { channel, integral, goal, lowCut }: Integral): RunWarning[] {
+  const all = powerIn(
+    inner,
+    axesOf(integral).map(({ samples }) => samples),
+  );
   if (!(all > 0) || 2 * lowCut >= run.rate / 2) return [];
-  const above = meanSquareOf(axesOf(channel).map((signal) => integralOf(run, signal, goal, 2 * lowCut)));
+  const above = powerIn(
+    inner,
+    axesOf(channel).map((signal) => integralOf(run, signal, goal, 2 * lowCut)),
+  );
   const share = 1 - above / all;
   if (share <= decisiveShare) return [];
   const code = 'integrate.low-cut';
@@ -100,6 +153,6 @@ function doubts(
   return [{ code, of: `${run.label}, ${channel.name}`, tell: (others) => tell(code, { ...facts, others }) }];
 }
 
-/** About the means, summed over the axes. */
-const meanSquareOf = (axes: readonly Float64Array[]): number =>
-  axes.reduce((sum, samples) => sum + moments(samples).m2, 0);
+/** Sum of squares about the means of these stretches, over the axes. */
+const powerIn = (inner: readonly Stretch[], axes: readonly Float64Array[]): number =>
+  axes.flatMap((samples) => piecesOf(samples, inner)).reduce((sum, piece) => sum + moments(piece).m2 * piece.length, 0);

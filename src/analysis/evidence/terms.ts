@@ -6,7 +6,7 @@ import { isOfSignal, isWeighting } from './metrics.ts';
 import { namesBand, settledBy, type ComparisonRequest, type ComparisonTerms } from './request.ts';
 import { measuredIn, slowestRun, type Side, type Sides } from './sides.ts';
 import { sameBand } from '../planning/planFollowed.ts';
-import { bandsWithin } from '../spectra/bands.ts';
+import { bandsWithin, whyBelowCut } from '../spectra/bands.ts';
 import { halfRate, isPast, type SpectrumReach } from '../spectra/density.ts';
 import { fractionalBands, type OctaveFraction } from '../spectra/octaves.ts';
 
@@ -88,7 +88,10 @@ function fractions(
 function plannedBands(request: ComparisonRequest, reach: readonly SpectrumReach[]): Result<NamedBands> {
   const { primary: first, bands: others = [] } = settledBy(request);
   const shortest = reach.reduce((least, one) => (halfRate(one) < halfRate(least) ? one : least));
-  const past = [...(first === undefined ? [] : [first]), ...others].find(({ to }) => isPast(to, shortest));
+  const all = [...(first === undefined ? [] : [first]), ...others];
+  const low = all.map((band) => whyBelowCut(band, reach, 'plan')).find((refusal) => refusal !== undefined);
+  if (low !== undefined) return low;
+  const past = all.find(({ to }) => isPast(to, shortest));
   return past === undefined
     ? success({ first, others })
     : refuseBand(
@@ -102,10 +105,10 @@ function plannedBands(request: ComparisonRequest, reach: readonly SpectrumReach[
 function reachOf(sides: Sides): SpectrumReach[] {
   const of = ({ tracks, transfers, spectrum }: Side): readonly SpectrumReach[] =>
     spectrum?.entries ??
-    tracks.map(({ run }, index) => {
+    tracks.map(({ run, channel }, index) => {
       const bins = transfers?.[index];
       return bins === undefined
-        ? { run, spacing: run.rate, segmentSamples: 1 }
+        ? { run, channel, spacing: run.rate, segmentSamples: 1 }
         : { run, spacing: bins.spacing, segmentSamples: 2 * (bins.magnitude.length - 1) };
     });
   return measuredIn(sides).flatMap(of);
@@ -121,5 +124,6 @@ const wholeSignal = (sides: Sides): Bands => ({
 /** Without bands: what vibration there is above 1 Hz, short of where a logger's own filter and folding set in. */
 function usualBand(sides: Sides): Band {
   const rate = slowestRun(sides).rate;
-  return { from: Math.min(1, rate / 20), to: Math.floor(rate * 0.4 * 10) / 10 };
+  const cuts = [...sides.a.tracks, ...sides.b.tracks].map(({ channel }) => channel.lowCut ?? 0);
+  return { from: Math.max(Math.min(1, rate / 20), ...cuts), to: Math.floor(rate * 0.4 * 10) / 10 };
 }

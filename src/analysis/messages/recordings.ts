@@ -134,6 +134,8 @@ export interface RecordingFacts {
     readonly periods: number;
     readonly lowCut: number;
   };
+  /** The longest stretch and what each of its ends loses, in s. */
+  'integrate.edges': { readonly run: string; readonly length: number; readonly edge: number; readonly lowCut: number };
   'weight.count': {
     readonly run: string;
     readonly channels: readonly string[];
@@ -281,6 +283,8 @@ const sentences: Sentences<RecordingFacts> = {
     `${channel} of ${run} is in ${unit || 'no unit'}: ${goal} comes from an acceleration${goal === 'displacement' ? ' or a velocity' : ''}.`,
   'integrate.short': ({ run, length, periods, lowCut, others }) =>
     `A stretch of ${run} lasts only ${seconds(length)}, less than ${periods} periods of the low cut of ${hertz(lowCut)}: take a higher low cut.${alsoOf(others)}`,
+  'integrate.edges': ({ run, length, edge, lowCut }) =>
+    `An integration above ${hertz(lowCut)} leaves out ${seconds(edge)} at each end, and the longest stretch of ${run} lasts only ${seconds(length)}: take a higher low cut.`,
   'weight.count': ({ run, channels, isOfAxes, weightings }) =>
     `${run} has the ${isOfAxes ? 'axes' : 'channels'} ${channels.join(', ')}, and ${weightings} weightings are given: give one for all, or one for each.`,
   'weight.twice': ({ run, channel, weighting, asMetric }) =>

@@ -63,6 +63,12 @@ export const spectraPages: MessagePages<SpectraFacts> = {
     after('band (spectrum foam) third-octave 0..100 Hz'),
     after('band (spectrum foam) third-octave 20..100 Hz'),
   ),
+  'band.below-cut': page(
+    'A band below the cut of an integration',
+    'Below its low cut, what was integrated means nothing.',
+    after('band (spectrum (integrate foam to velocity above 5 Hz)) 2..10 Hz'),
+    after('band (spectrum (integrate foam to velocity above 1 Hz)) 2..10 Hz'),
+  ),
   'band.none': page(
     'A range without a whole band',
     'A band of an octave that reaches past an end of the range is left out, unless that end is the nominal frequency it is called by.',

@@ -49,7 +49,7 @@ function peaksIn(
 ): PeakRow[] {
   const shape = windowShape(spectrum.window.shape, Math.min(segmentSamples, widthSamples));
   const options: PeakOptions = {
-    low: range?.from ?? 0,
+    low: range?.from ?? channel.lowCut ?? 0,
     high: range?.to ?? of.rate / 2,
     confidence: spectrum.confidence,
     quantile: chiSquareQuantile,

@@ -6,7 +6,15 @@ import { curvesOf } from '../marks.ts';
 import { axisTitle, channelQuantity, distinct, printedUnit } from '../names.ts';
 import { drawn, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
-import { acrossOf, placeOn, spectrumSeries, type Across, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
+import {
+  acrossOf,
+  lowCutOf,
+  placeOn,
+  spectrumSeries,
+  type Across,
+  type NamedSpectrum,
+  type SpectrumSeries,
+} from '../series.ts';
 import { belowPlot, chartPart, fullWidth, role } from '../specification.ts';
 import type { OverlayOptions } from './overlayOptions.ts';
 
@@ -24,7 +32,12 @@ export function cumulativeChart(spectra: readonly NamedSpectrum[], options: Over
   const across = acrossOf(spectra[0].value);
   const ends = curves.map(({ strong, rms }) => (strong?.spacing ?? 0) * (rms.length - 1));
   const spacings = curves.map(({ strong }) => strong?.spacing ?? Infinity);
-  const x = frequencyRange(Math.min(...spacings), Math.max(...ends), options);
+  const x = frequencyRange(
+    Math.min(...spacings),
+    Math.max(...ends),
+    options,
+    lowCutOf(curves.flatMap(({ entries }) => entries)),
+  );
   const values = curves.map(({ label, strong, rms }) => {
     const spacing = strong?.spacing ?? 1;
     const bins = binsToDraw(rms, spacing, x.from, x.to, options.frequency);

@@ -4,6 +4,7 @@ import { tall } from '../layout.ts';
 import { axisTitle } from '../names.ts';
 import {
   acrossOf,
+  lowCutOf,
   spectrumQuantity,
   spectrumSeries,
   type Across,
@@ -53,7 +54,7 @@ function seriesRange(series: readonly SpectrumSeries[], options: OverlayOptions)
   const entries = series.flatMap((one) => one.entries);
   const lowest = Math.min(...entries.map(({ spacing }) => spacing));
   const highest = Math.max(...entries.map(({ spacing, level }) => spacing * (level.length - 1)));
-  return frequencyRange(lowest, highest, options);
+  return frequencyRange(lowest, highest, options, lowCutOf(entries));
 }
 
 /** Its axes, of the fields `f` and `v`. */

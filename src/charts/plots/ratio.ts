@@ -5,6 +5,7 @@ import { binsToDraw } from '../decimate.ts';
 import { tall } from '../layout.ts';
 import { curvesOf, layered, layerOf, strips } from '../marks.ts';
 import { drawn, hertz, hertzSpan, interval, percent, signed } from '../number.ts';
+import { lowCutOf } from '../series.ts';
 import type { ChartPart } from '../output.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';
 import { bandLayers, labelLayers } from './bandLayers.ts';
@@ -26,8 +27,9 @@ export function ratioChart(
     asked.over?.to ?? 2 * Math.max(...bands.map(({ to }) => to), 0),
     ratio.spacing * (ratio.ratio.length - 1),
   );
+  const cut = lowCutOf([...(value.a.spectrum?.entries ?? []), ...(value.b.spectrum?.entries ?? [])]);
   const x = {
-    from: Math.max(asked.over?.from ?? 0, asked.frequency === 'log' ? ratio.spacing : 0),
+    from: Math.max(asked.over?.from ?? 0, asked.frequency === 'log' ? ratio.spacing : 0, cut),
     to: top > 0 ? top : ratio.spacing * (ratio.ratio.length - 1),
   };
   const bins = binsToDraw(ratio.ratio, ratio.spacing, x.from, x.to, options.frequency);

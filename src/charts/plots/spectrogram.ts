@@ -15,6 +15,7 @@ import { layered, layerOf, strips } from '../marks.ts';
 import { axisTitle, channelQuantity, printedUnit, windowWords } from '../names.ts';
 import { hertz, hertzSpan, plain, significant } from '../number.ts';
 import type { ChartPart } from '../output.ts';
+import { lowCutOf } from '../series.ts';
 import { belowPlot, chartPart, role, type VegaJson } from '../specification.ts';
 import { heatColours } from '../theme.ts';
 import { cellGrid, colourPaths, levelSpan, stepOf, type Grid } from './spectrogramCells.ts';
@@ -55,7 +56,7 @@ function frameOf(entry: SpectrogramEntry, options: FrequencyOptions): Frame | un
   if (times.length === 0 || bins < 2) return undefined;
   const step = stepOf(times);
   const time = { from: times[0] - step / 2, to: times[times.length - 1] + step / 2 };
-  const frequency = frequencyRange(spacing, spacing * (bins - 1), options);
+  const frequency = frequencyRange(spacing, spacing * (bins - 1), options, lowCutOf([entry]));
   const grid = cellGrid(entry, time, frequency, options.frequency);
   const span = levelSpan(grid);
   return span && { entry, time, frequency, grid, span };

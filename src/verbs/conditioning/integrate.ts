@@ -9,7 +9,7 @@ export const integrate: Verb = {
   form: {
     verb: 'integrate',
     summary: 'Gives velocity or displacement from acceleration.',
-    help: 'Each bin of an unbroken stretch’s transform is divided by 2πif once for velocity (m/s) or twice for displacement (mm); a velocity is integrated once to displacement. Below the low cut nothing is kept: offset and drift, divided by a small frequency, would swamp the rest. The result depends on the low cut, so it is part of the result’s history; set it below the lowest frequency of interest. A sine of 0.30 g r.m.s. at 20 Hz has 0.0234 m/s and 0.186 mm r.m.s.',
+    help: 'Each bin of an unbroken stretch’s transform is divided by 2πif once for velocity (m/s) or twice for displacement (mm); a velocity is integrated once to displacement. Below the low cut the result fades to nothing: offset and drift, divided by a small frequency, would swamp the rest. What lies before and after a stretch is not known, so 1.2 periods of the low cut are left out at each of its ends (twice that for displacement from acceleration); what is left is within 1 % from the low cut on. The result depends on the low cut, so it is part of the result’s history, charts begin there, and bands must; set it below the lowest frequency of interest. A sine of 0.30 g r.m.s. at 20 Hz has 0.0234 m/s and 0.186 mm r.m.s.',
     operands: [
       { name: 'runs', doc: 'The runs.', accepts: [{ type: 'value', kinds: ['runs'] }] },
       {

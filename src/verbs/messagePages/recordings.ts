@@ -160,8 +160,14 @@ export const recordingPages: Readonly<Record<Exclude<keyof RecordingFacts, Witho
   'integrate.short': page(
     'A stretch too short for the low cut',
     'It should hold five periods of the low cut.',
-    after('foam | trim 10..12 s | integrate to velocity above 1 Hz'),
+    after('foam | trim 10..14 s | integrate to velocity above 1 Hz'),
     after('foam | trim 10..70 s | integrate to velocity above 1 Hz'),
+  ),
+  'integrate.edges': page(
+    'A stretch of which an integration leaves nothing',
+    'What lies before and after a stretch is not known, so that 1.2 periods of the low cut are left out at each end, twice that for displacement from acceleration.',
+    after('foam | trim 10..12 s | integrate to velocity above 1 Hz'),
+    after('foam | trim 10..12 s | integrate to velocity above 4 Hz'),
   ),
   'weight.count': page(
     'Another number of weightings than channels',

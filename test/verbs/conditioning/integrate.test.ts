@@ -1,5 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { signalsOf } from '../../../src/values/run.ts';
+import { overlayOf } from '../../../src/charts/plots/overlay.ts';
+import { bareOverlay } from '../../../src/charts/plots/overlayOptions.ts';
 import { errorOf, near, noise, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv" unit g\n';
@@ -13,21 +15,62 @@ describe('integrate', () => {
     const displacement = (await valueOf('runs', `${load}integrate r to displacement above 2 Hz`, twenty)).runs[0];
     near(rmsOf(signalsOf(displacement)[0].samples), 0.1863, 5e-4);
     assert.equal(displacement.channels[0].unit.symbol, 'mm');
-    assert.deepEqual(displacement.history, ['integrated to displacement above 2 Hz']);
+    assert.deepEqual(displacement.history, ['integrated to displacement above 2 Hz, without 1.2 s at each end']);
   });
 
   it('a velocity once integrated is the displacement', async () => {
     const twice = await valueOf('runs', `${load}integrate r to velocity | integrate to displacement`, twenty);
     const once = await valueOf('runs', `${load}integrate r to displacement`, twenty);
     const [a, b] = [twice, once].map(({ runs }) => signalsOf(runs[0])[0].samples);
-    a.forEach((value, i) => assert.ok(Math.abs(value - b[i]) < 1e-9));
+    assert.deepEqual([a.length, twice.runs[0].start], [b.length, once.runs[0].start]);
+    const size = rmsOf(b);
+    a.forEach((value, i) => assert.ok(Math.abs(value - b[i]) < 1e-3 * size));
+  });
+
+  it('of a cosine that does not fit the stretch is within 1 %, whatever its frequency above the cut', async () => {
+    for (const [frequency, seconds] of [
+      [1.03, 17.3],
+      [5.37, 11.9],
+      [33.3, 9.1],
+    ]) {
+      const cosine = (t: number): number => Math.cos(2 * Math.PI * frequency * t);
+      const files = { 'a.csv': recordingOf({ z: cosine }, { rate: 400, seconds }) };
+      for (const [goal, times, unit] of [
+        ['velocity', 1, 1],
+        ['displacement', 2, 1000],
+      ] as const) {
+        const [run] = (await valueOf('runs', `${load}integrate r to ${goal}`, files)).runs;
+        const omega = 2 * Math.PI * frequency;
+        const amplitude = (unit * 9.80665) / omega ** times;
+        signalsOf(run)[0].samples.forEach((value, i) => {
+          const turn = omega * (run.start + i / 400);
+          const truth = times === 1 ? Math.sin(turn) : -Math.cos(turn);
+          assert.ok(Math.abs(value / amplitude - truth) < 0.01, `${value / amplitude}, not ${truth}, at ${i}`);
+        });
+      }
+    }
+  });
+
+  it('bounds spectra, bands and charts by its cut', async () => {
+    const text = `${load}v = integrate r to velocity above 3 Hz\nS = spectrum v\n`;
+    assert.equal((await errorOf(`${text}band S 1..10 Hz`, twenty)).code, 'band.below-cut');
+    assert.equal((await errorOf(`${text}band S third-octave 2.5..10 Hz`, twenty)).code, 'band.below-cut');
+    assert.deepEqual((await valueOf('bands', `${text}band S 3..10 Hz`, twenty)).bands, [{ from: 3, to: 10 }]);
+    const value = await valueOf('spectrum', `${text}S`, twenty);
+    const drawn = (frequency: 'linear' | 'log', over?: { from: number; to: number }): object | undefined =>
+      overlayOf([{ name: 'S', value }], { ...bareOverlay, frequency, ...(over === undefined ? {} : { over }) })?.x;
+    assert.deepEqual(drawn('linear'), { from: 3, to: 200 });
+    assert.deepEqual(drawn('log', { from: 1, to: 50 }), { from: 3, to: 50 });
   });
 
   it('leads the phase as calculus says: a sine of acceleration is a minus cosine of velocity', async () => {
-    const { samples } = signalsOf((await valueOf('runs', `${load}integrate r to velocity`, twenty)).runs[0])[0];
+    const [run] = (await valueOf('runs', `${load}integrate r to velocity`, twenty)).runs;
+    const [{ samples }] = signalsOf(run);
+    near(run.start, 1.2, 1e-9);
+    assert.equal(samples.length, 8000 - 2 * 480);
     const amplitude = (0.3 * Math.SQRT2 * 9.80665) / (2 * Math.PI * 20);
     for (let i = 0; i < samples.length; i += 11)
-      assert.ok(Math.abs(samples[i] + amplitude * Math.cos((2 * Math.PI * 20 * i) / 400)) < 1e-6);
+      assert.ok(Math.abs(samples[i] + amplitude * Math.cos((2 * Math.PI * 20 * (i + 480)) / 400)) < 1e-4 * amplitude);
   });
 
   it('warns where the low cut decides the figure', async () => {
@@ -38,7 +81,10 @@ describe('integrate', () => {
   });
 
   it('warns of a stretch with few periods of the low cut', async () => {
-    assert.deepEqual(await warningsOf(`${load}trim r 0..2 s | integrate to velocity`, twenty), ['integrate.short']);
+    assert.deepEqual(await warningsOf(`${load}trim r 0..4 s | integrate to velocity`, twenty), ['integrate.short']);
+    const { code, message } = await errorOf(`${load}trim r 0..2 s | integrate to velocity`, twenty);
+    assert.equal(code, 'integrate.edges');
+    assert.match(message, /leaves out 1\.2 s at each end, and the longest stretch of a lasts only 2 s/);
   });
 
   it('refuses a low cut of nothing or past half the rate, and what can’t be integrated', async () => {
