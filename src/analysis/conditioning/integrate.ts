@@ -23,7 +23,8 @@ const periodsWanted = 5;
 /** Share of the mean square within an octave above the low cut, from which the cut decides the result. */
 const decisiveShare = 0.5;
 
-const resultUnit = { velocity: unit('m/s'), displacement: unit('mm') } as const;
+/** Units in which velocity and displacement are given. */
+export const resultUnit = { velocity: unit('m/s'), displacement: unit('mm') } as const;
 
 /**
  * Velocity in m/s or displacement in mm of every channel. Refuses runs too uneven to be brought to
@@ -103,7 +104,7 @@ function whyNoIntegral(run: Run, goal: Goal, lowCut: number): Refused | undefine
 }
 
 /** How often to integrate, or undefined where there is no way. */
-function timesTo(goal: Goal, dimension: Dimension): 1 | 2 | undefined {
+export function timesTo(goal: Goal, dimension: Dimension): 1 | 2 | undefined {
   if (sameDimension(dimension, dimensionOf('acceleration'))) return goal === 'velocity' ? 1 : 2;
   return sameDimension(dimension, dimensionOf('speed')) && goal === 'displacement' ? 1 : undefined;
 }

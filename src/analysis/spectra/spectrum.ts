@@ -13,6 +13,12 @@ import type { WindowValue } from '../../values/window.ts';
 import { tell } from '../messages/spectra.ts';
 import { pieces } from '../recordings/runs.ts';
 import { evenly } from '../recordings/uniformRate.ts';
+import {
+  integratedChannel,
+  integratedDensity,
+  whyNoIntegratedSpectrum,
+  type SpectrumGoal,
+} from './integratedSpectrum.ts';
 import { segmentSamples, whyTooShort } from './segments.ts';
 import { meansOf } from './spectrumMean.ts';
 
@@ -26,18 +32,20 @@ export interface SpectrumRequest {
   readonly form?: SpectrumValue['form'] | undefined;
   /** Of the limits, 0 to 1; 0.95 unless given. */
   readonly confidence?: number | undefined;
+  /** Of velocity or displacement rather than of the channels as they are. */
+  readonly integrate?: SpectrumGoal | undefined;
 }
 
 /**
  * Spectra of every run and channel by Welch's method (Welch 1967, IEEE Trans. Audio Electroacoust. 15), with limits
  * from chi-square, and their means over runs; of a resultant the sum of its axes' densities. One-sided, in unit^2/Hz or
- * the channel's unit; bin k is at k x rate / segment. Refuses runs too uneven to be brought to a uniform rate, and runs
- * that hold no segment.
+ * the channel's unit; bin k is at k x rate / segment. Refuses runs too uneven to be brought to a uniform rate, runs
+ * that hold no segment, and of velocity or displacement channels that it can't come from.
  * @param at the operand or option to blame where a run holds no segment
  */
 export function spectrumOf(
   asked: Pick<RunsValue, 'set' | 'runs'>,
-  { window, form = 'psd', confidence = 0.95 }: SpectrumRequest,
+  { window, form = 'psd', confidence = 0.95, integrate }: SpectrumRequest,
   watch: Watch,
   at = 'using',
 ): Answer<SpectrumValue> {
@@ -50,6 +58,8 @@ export function spectrumOf(
   const entries: SpectrumEntry[] = [];
   const total = runs.runs.reduce((sum, run) => sum + run.channels.length, 0);
   for (const run of runs.runs) {
+    const wrong = integrate && whyNoIntegratedSpectrum(run, integrate);
+    if (wrong !== undefined) return wrong;
     const length = segmentSamples(run, window);
     let shape = shapes.get(length);
     if (shape === undefined) shapes.set(length, (shape = windowShape(window.shape, length)));
@@ -57,7 +67,17 @@ export function spectrumOf(
       watch.progress(entries.length / total, `spectrum of ${run.label}, ${channel.name}`);
       const options = { shape, rate: run.rate, overlap: window.overlap, cancelled: watch.cancelled };
       const density = summedDensity(axesOf(channel).map((axis) => welchDensity(pieces(run, axis), options)));
-      entries.push(entryOf(run, channel, density, form, confidence));
+      entries.push(
+        integrate === undefined
+          ? entryOf(run, channel, density, form, confidence)
+          : entryOf(
+              run,
+              integratedChannel(channel, integrate),
+              integratedDensity(density, channel, integrate),
+              form,
+              confidence,
+            ),
+      );
     }
   }
   const means = meansOf(entries, form, confidence);

@@ -1,0 +1,49 @@
+import type { Refused } from '../../result/result.ts';
+import type { Density } from '../../signal/welch.ts';
+import { resultUnit, timesTo, type Goal } from '../conditioning/integrate.ts';
+import { refuse } from '../messages/recordings.ts';
+import type { Channel, Run } from '../../values/run.ts';
+
+/** What a spectrum is integrated to, and the frequency in Hz below which it means nothing. */
+export interface SpectrumGoal {
+  readonly goal: Goal;
+  readonly lowCut: number;
+}
+
+/** Why the spectrum of a channel can't be integrated: its unit, or a cut past half the rate; otherwise undefined. */
+export function whyNoIntegratedSpectrum(
+  { label: run, rate, channels }: Run,
+  { goal, lowCut }: SpectrumGoal,
+): Refused | undefined {
+  if (!(lowCut < rate / 2)) return refuse('integrate.low-cut', { run, lowCut, half: rate / 2 }, 'above');
+  const strange = channels.find(({ unit: { dimension } }) => timesTo(goal, dimension) === undefined);
+  if (strange === undefined) return undefined;
+  const { name: channel, unit } = strange;
+  return refuse('integrate.unit', { run, channel, unit: unit.symbol, goal }, 'runs');
+}
+
+/** The channel that velocity or displacement is of: in its unit, and bounded below. */
+export const integratedChannel = (channel: Channel, { goal, lowCut }: SpectrumGoal): Channel => ({
+  ...channel,
+  unit: resultUnit[goal],
+  unitFrom: 'integration',
+  includesStatic: false,
+  lowCut: Math.max(lowCut, channel.lowCut ?? 0),
+});
+
+/**
+ * The density of velocity or displacement: that of acceleration over (2 pi f)^2 or (2 pi f)^4, which no stretch's ends
+ * disturb. Bins below the cut are 0.
+ * @param channel as it was, in whose unit the density is
+ */
+export function integratedDensity(found: Density, channel: Channel, { goal, lowCut }: SpectrumGoal): Density {
+  const times = timesTo(goal, channel.unit.dimension) ?? 1;
+  const scale = channel.unit.factor / resultUnit[goal].factor;
+  const density = found.density.map((value, k) => {
+    const frequency = k * found.step;
+    if (frequency < lowCut * (1 - 1e-9)) return 0;
+    const omega = 2 * Math.PI * frequency;
+    return value * (scale / (times === 1 ? omega : omega * omega)) ** 2;
+  });
+  return { ...found, density };
+}
