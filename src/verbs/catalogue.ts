@@ -5,6 +5,7 @@ import { claim } from './evidence/claim.ts';
 import { check } from './recordings/check.ts';
 import { compare } from './evidence/compare.ts';
 import { detrend } from './conditioning/detrend.ts';
+import { envelope } from './conditioning/envelope.ts';
 import { withExcluded } from './excludedRuns.ts';
 import { functions } from './functions.ts';
 import { highpass } from './conditioning/highpass.ts';
@@ -49,6 +50,7 @@ export const verbs: readonly Verb[] = [
   lowpass,
   bandpass,
   resample,
+  envelope,
   integrate,
   weight,
   levels,
