@@ -47,8 +47,22 @@ const points: Rows<ProfileValue, Point> = {
       ({ density }) => density,
       { each: 'as given' },
     ),
+    figure('slope', 'dB/octave', slopeAfter, {
+      heading: 'slope to the next',
+      jsonKey: 'slope_db_per_octave',
+      title: 'Slope to the next',
+      digits: 3,
+      each: 'rounded',
+    }),
   ],
 };
+
+/** From a breakpoint to the next, in dB of density an octave. */
+function slopeAfter(point: Point, { points: all }: ProfileValue): number | undefined {
+  const next = all.at(all.indexOf(point) + 1);
+  if (next === undefined) return undefined;
+  return (10 * Math.log10(next.density / point.density)) / Math.log2(next.frequency / point.frequency);
+}
 
 export const againstColumns: readonly Column<ProfileAgainst, ProfileValue>[] = [
   ...channelNames,

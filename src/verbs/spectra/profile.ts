@@ -7,7 +7,7 @@ export const profile: Verb = {
   form: {
     verb: 'profile',
     summary: 'Gives a density by its breakpoints, with its r.m.s., and holds spectra against it.',
-    help: 'Breakpoints are joined by straight lines on log-log paper, as random-vibration specifications draw them. Between two of them the mean square is (S₂f₂ − S₁f₁)/(n + 1) with n = ln(S₂/S₁)/ln(f₂/f₁), or S₁f₁ ln(f₂/f₁) for n = −1; the r.m.s. is the root of the sum. Densities in metric units are written `m^2/s^4/Hz`. A slope of 3 dB an octave doubles the density with the frequency. Example: 20 Hz 0.01, 80 Hz 0.04, 350 Hz 0.04, 2000 Hz 0.007 g²/Hz is 6.06 g r.m.s. `against` gives each spectrum’s r.m.s. in the profile’s range and the bins farthest off it; a bin with few averages lies several dB off by chance. A profile bound to a name can be given in place of breakpoints: `profile P against S`.',
+    help: 'Breakpoints are joined by straight lines on log-log paper, as random-vibration specifications draw them. Between two of them the mean square is (S₂f₂ − S₁f₁)/(n + 1) with n = ln(S₂/S₁)/ln(f₂/f₁), or S₁f₁ ln(f₂/f₁) for n = −1; the r.m.s. is the root of the sum. Densities in metric units are written `m^2/s^4/Hz`. A slope of 3 dB an octave doubles the density with the frequency; the slope from each breakpoint to the next stands in the table. Example: 20 Hz 0.01, 80 Hz 0.04, 350 Hz 0.04, 2000 Hz 0.007 g²/Hz is 6.06 g r.m.s. `against` gives each spectrum’s r.m.s. in the profile’s range and the bins farthest off it; a bin with few averages lies several dB off by chance. A profile bound to a name can be given in place of breakpoints: `profile P against S`.',
     operands: [
       {
         name: 'points',

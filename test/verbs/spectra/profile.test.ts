@@ -9,6 +9,14 @@ const files = { 'a.csv': recordingOf({ z: () => 0.1 * gauss() }, { seconds: 100 
 const load = 'r = load "a.csv" unit g\nS = spectrum r\n';
 
 describe('profile', () => {
+  it('tells the slope from each breakpoint to the next in dB an octave', async () => {
+    const value = await valueOf('profile', 'profile 20 Hz 0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz, 320 Hz 0.01 g^2/Hz', {});
+    const { points } = toJson(value) as { points: { slope_db_per_octave: number | null }[] };
+    near(points[0].slope_db_per_octave!, 10 * Math.log10(2), 1e-12);
+    near(points[1].slope_db_per_octave!, -10 * Math.log10(2), 1e-12);
+    assert.equal(points[2].slope_db_per_octave, null);
+  });
+
   it('of NAVMAT P-9492 is 6.06 g r.m.s., as the handbook has it', async () => {
     const text = 'profile 20 Hz 0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz, 350 Hz 0.04 g^2/Hz, 2000 Hz 0.007 g^2/Hz';
     const { rms, rmsUnit, points } = await valueOf('profile', text, {});
