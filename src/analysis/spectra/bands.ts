@@ -67,6 +67,7 @@ export function whyOutside({ from, to }: Band, spectra: readonly SpectrumReach[]
 
 /**
  * Why a band can't be taken where it begins below the cut of what was integrated; otherwise undefined.
+ * @param spectra what it is to be taken of, with their channels
  * @param at the operand or option that is to blame
  */
 export function whyBelowCut({ from, to }: Band, spectra: readonly SpectrumReach[], at: string): Refused | undefined {
