@@ -18,9 +18,7 @@ export const envelope: Verb = {
     ],
     options: [orderOption],
     gives: 'runs',
-    examples: [
-      'foam = load "raw/brick-foam-*.csv.gz" | channel z\nenvelope foam 40..120 Hz | trim 10..70 s',
-    ],
+    examples: ['foam = load "raw/brick-foam-*.csv.gz" | channel z\nenvelope foam 40..120 Hz | trim 10..70 s'],
   },
   evaluate(given, { watch }) {
     const band = rangeIn(operand(given, 'band'))!;
