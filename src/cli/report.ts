@@ -1,6 +1,8 @@
 import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { basename, dirname, extname, resolve } from 'node:path';
+import { methodsOf } from '../analysis/evidence/methods.ts';
 import { writeProduct } from '../disk/writing.ts';
+import type { RunReport } from '../engine/result.ts';
 import type { Piece } from '../report/page.ts';
 import { parsed, texts } from './args.ts';
 import { exitFor } from './exit.ts';
@@ -13,7 +15,11 @@ import { print } from './terminal.ts';
 
 /** `washboard report`: one self-contained page; exit codes as of `run`. */
 export async function report(args: readonly string[]): Promise<number> {
-  const given = parsed(args, { ...texts('root', 'out'), force: { type: 'boolean' } });
+  const given = parsed(args, {
+    ...texts('root', 'out'),
+    answer: { type: 'boolean' },
+    force: { type: 'boolean' },
+  });
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   if (positionals.length !== 1) return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'to report' }));
@@ -27,12 +33,16 @@ export async function report(args: readonly string[]): Promise<number> {
     kind === 'code' ? { kind: 'cell', text, outputs: shown.get(cell++) ?? [] } : { kind: 'prose', text },
   );
   // Loaded only here: drawing would slow every other command's start.
-  const { generator, reportPage } = await import('../report/page.ts');
-  const page = await reportPage(
-    { file: basename(notebook.path), pieces, sources: run.sources, tool: record.tool },
-    pictures(notebook),
-  );
-  const out = values.out ?? notebook.path.replace(/(\.washboard)?\.md$/, '') + '.html';
+  const [{ generator, reportPage }, { answerPieces }] = await Promise.all([
+    import('../report/page.ts'),
+    import('../report/answer.ts'),
+  ]);
+  const whole = { file: basename(notebook.path), pieces, sources: run.sources, tool: record.tool };
+  const short = values.answer === true;
+  const reported = short ? { ...whole, pieces: answerPieces(whole, methodsBehind(run)) } : whole;
+  const page = await reportPage(reported, pictures(notebook));
+  const ending = short ? '.answer.html' : '.html';
+  const out = values.out ?? notebook.path.replace(/(\.washboard)?\.md$/, '') + ending;
   const written = writeProduct(
     { path: out, content: page, kind: 'report page', isOurs: (found) => found.includes(generator) },
     { force: values.force ?? false, kept: keptOf(notebook, run) },
@@ -40,6 +50,15 @@ export async function report(args: readonly string[]): Promise<number> {
   if (!written.ok) return exitFor(written);
   print(`${out}\n`);
   return run.ok ? 0 : 1;
+}
+
+/** How the comparisons and verdicts of a run were come by; of a run without any, how all that it gave was. */
+function methodsBehind({ results }: RunReport): string {
+  const values = results.flatMap(({ value }) => (value === undefined ? [] : [value]));
+  const told = values.filter(({ kind }) => kind === 'comparison' || kind === 'verdict');
+  return methodsOf(told.length > 0 ? told : values)
+    .parts.map(({ text }) => text)
+    .join(' ');
 }
 
 const types: ReadonlyMap<string, string> = new Map([

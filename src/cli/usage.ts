@@ -24,9 +24,11 @@ const parts: ReadonlyMap<string, string> = new Map([
   ],
   [
     'report',
-    `  report NOTEBOOK [--out FILE.html] [--root DIR] [--force]
+    `  report NOTEBOOK [--answer] [--out FILE.html] [--root DIR] [--force]
       Runs the notebook and writes one self-contained HTML page: prose, cells, charts,
-      tables, and the hashes of the raw files. Exit code as of run.`,
+      tables, and the hashes of the raw files. Printed, it has pages of A4 or Letter.
+      --answer    the short form: question, answer, main chart, methods and limits
+      Exit code as of run.`,
   ],
   [
     'figures',

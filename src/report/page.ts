@@ -4,9 +4,11 @@ import type { ChartPart, Message, Output, Part, TablePart, TextPart } from '../c
 import { themes } from '../charts/theme.ts';
 import { visible } from '../result/visible.ts';
 import { capitalised } from '../result/words.ts';
+import { frontMatter } from '../notebook/frontMatter.ts';
 import { html, Markup } from './markup.ts';
 import { reportStyle } from './style.ts';
 import { toSvg } from './svg.ts';
+import { textWidth } from './textWidth.ts';
 
 /** A notebook as a page shows it: its prose and cells in order, and what the cells gave. */
 export interface ReportedNotebook {
@@ -71,13 +73,14 @@ function prose(text: string, picture: PictureSource): Markup {
     const words = token.content;
     return source === undefined ? html`<em>${words}</em>`.text : html`<img src="${source}" alt="${words}" />`.text;
   };
-  return html`<section class="prose">${new Markup(markdown.render(text))}</section> `;
+  return html`<section class="prose">${new Markup(markdown.render(frontMatter(text).rest))}</section> `;
 }
 
 async function cell({ text, outputs }: Extract<Piece, { kind: 'cell' }>): Promise<Markup> {
   const shown: Markup[] = [];
   for (const output of outputs) shown.push(await outputMarkup(output));
-  return html`<section class="cell"><pre class="source">${text}</pre>
+  const source = text === '' ? undefined : html`<pre class="source">${text}</pre>`;
+  return html`<section class="cell">${source}
 ${shown}</section>
 `;
 }
@@ -85,12 +88,25 @@ ${shown}</section>
 async function outputMarkup(output: Output): Promise<Markup> {
   const parts: Markup[] = [];
   for (const part of output.parts) parts.push(await partMarkup(part));
-  return html`<div class="output">${output.messages.map(message)}${parts}</div>
+  return html`<div class="output">${grouped(output.messages).map(message)}${parts}</div>
 `;
 }
 
-function message({ severity, message: text, where }: Message): Markup {
-  return html`<p class="message ${severity}"><strong>${capitalised(severity)}:</strong> ${withCode(text)}${where === undefined ? '' : ` (${where})`}</p>
+/** What is said of several runs by one code, together: the first in full, the others below it. */
+function grouped(messages: readonly Message[]): (Message & { readonly more: readonly string[] })[] {
+  const groups = new Map<string, readonly Message[]>();
+  for (const one of messages) {
+    const key = `${one.severity} ${one.code}`;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()].map(([first, ...others]) => {
+    const texts = [...new Set(others.map(({ message }) => message))].filter((text) => text !== first.message);
+    return { ...first, more: texts };
+  });
+}
+
+function message({ severity, message: text, where, more }: Message & { readonly more: readonly string[] }): Markup {
+  return html`<p class="message ${severity}"><strong>${capitalised(severity)}:</strong> ${withCode(text)}${where === undefined ? '' : ` (${where})`}${more.map((other) => html`<br />${withCode(other)}`)}</p>
 `;
 }
 
@@ -117,7 +133,7 @@ function textMarkup({ text, style, folded }: TextPart): Markup {
 }
 
 /** Of the picture, in px: as wide as the page's column, and still to be read when it is printed. */
-const figureWidth = 800;
+const figureWidth = 720;
 
 /** The picture; its words open by a click, without a script. */
 async function figure(chart: ChartPart): Promise<Markup> {
@@ -126,8 +142,28 @@ async function figure(chart: ChartPart): Promise<Markup> {
 `;
 }
 
+/** A table of so many rows is not parted between two pages. */
+const shortRows = 14;
+/** px; a wider table is set smaller on paper. */
+const broadWidth = 860;
+
+/** Width in px that a table takes on one line a row. */
+const widthOf = (columns: TablePart['columns'], rows: TablePart['rows']): number =>
+  columns.reduce((sum, { name, unit }, c) => {
+    const longest = Math.max(...rows.map((row) => textWidth(row[c] ?? '', 14)), 0);
+    // A heading breaks at its blanks, and a long text into lines.
+    const head = Math.max(...`${name} ${unit}`.split(' ').map((word) => textWidth(word, 14)));
+    return sum + Math.max(head, Math.min(longest, 256)) + 19;
+  }, 0);
+
 /** Beyond so many characters a cell may break into lines. */
 const longText = 44;
+
+/** Names of files may break after their marks, where they would else be cut. */
+const breakable = (text: string): (Markup | string)[] =>
+  text
+    .split(/(?<=[/_-])(?=\p{L})/u)
+    .flatMap((piece, index) => (index === 0 ? [piece] : [new Markup('<wbr />'), piece]));
 
 function table({ caption, columns, rows }: TablePart): Markup {
   const heads = columns.map(
@@ -137,11 +173,17 @@ function table({ caption, columns, rows }: TablePart): Markup {
   const body = rows.map(
     (
       row,
-    ) => html`<tr>${row.map((text, c) => html`<td class="${columns[c]?.align ?? 'left'}${text.length > longText ? ' long' : ''}">${text}</td>`)}</tr>
+    ) => html`<tr>${row.map((text, c) => html`<td class="${columns[c]?.align ?? 'left'}${text.length > longText ? ' long' : ''}">${breakable(text)}</td>`)}</tr>
 `,
   );
-  return html`<div class="wide"><table><caption>${caption}</caption>
-<thead><tr>${heads}</tr></thead>
+  const size = [rows.length <= shortRows ? 'short' : '', widthOf(columns, rows) > broadWidth ? 'broad' : ''].join(' ');
+  // On paper a caption holds to its rows only as the first of their heads, which is repeated on each page.
+  const onPaper =
+    caption === ''
+      ? undefined
+      : html`<tr class="caption" aria-hidden="true"><th colspan="${columns.length}">${caption}</th></tr>`;
+  return html`<div class="wide ${size.trim()}"><table><caption>${caption}</caption>
+<thead>${onPaper}<tr>${heads}</tr></thead>
 <tbody>${body}</tbody></table></div>
 `;
 }

@@ -30,5 +30,28 @@ thead th { border-bottom: 2px solid #8a8a85; vertical-align: bottom; max-width: 
 .message.note { border-color: #6b7a90; }
 .sources code { word-break: break-all; }
 img { max-width: 100%; }
-@media print { main { max-width: none; margin: 0; } figcaption { display: none; } .cell, figure, tr { break-inside: avoid; } }
+thead .caption th { display: none; }
+@page { margin: 16mm 15mm 18mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt system-ui, sans-serif; } }
+@media print {
+  html { font-size: 9.5pt; }
+  body { font-size: 9.5pt; }
+  main { max-width: none; margin: 0; padding: 0; }
+  .cell { break-inside: auto; }
+  figure, tr, pre.source, .wide.short { break-inside: avoid; }
+  h1, h2, h3, pre.source, .name, .message { break-after: avoid; }
+  p, li { orphans: 3; widows: 3; }
+  .prose, .text, .message { max-width: none; }
+  .wide { overflow: visible; }
+  caption { display: none; }
+  thead { display: table-header-group; }
+  thead .caption { display: table-row; }
+  thead .caption th { display: table-cell; max-width: none; border-bottom: none; text-align: left; }
+  table { font-size: 8pt; max-width: 100%; }
+  .broad table { font-size: 7pt; }
+  .broad th, .broad td { padding: 0.15rem 0.3rem; }
+  td, td.long { white-space: normal; overflow-wrap: break-word; min-width: 0; }
+  td.right, td.name { white-space: nowrap; }
+  figure svg { max-width: 100%; max-height: 230mm; height: auto; }
+  figcaption { display: none; }
+}
 `;

@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { recording } from '../engine/memoryFiles.ts';
+import { loadPads, pads, worked } from '../verbs/pads.ts';
 import { Sandbox } from './sandbox.ts';
 
 const notebook = `# A <study> & its page
@@ -44,6 +45,35 @@ describe('washboard report and figures', () => {
     assert.match(page, /<th scope="col"[^>]*>Kurtosis/);
     assert.match(page, /levls.*levels/);
     assert.match(page, /raw\/a\.csv<\/td>.*<code>[0-9a-f]{64}<\/code>/);
+  });
+
+  it('give the short form: question, answer, methods and limits, without the cells', async () => {
+    const files = pads({ ...worked, order: [1, 4, 5, 2, 3, 6] });
+    const cell = `${loadPads}plan "Is gel quieter?" channel z primary 10..30 Hz\ncompare foam with gel over 10..30 Hz`;
+    const pad = new Sandbox({
+      ...files,
+      'p.washboard.md': `---\nfigures: width 85 mm\n---\n\n# Pads\n\n\`\`\`washboard\n${cell}\n\`\`\`\n`,
+    });
+    try {
+      const { code, printed } = await pad.run('report', pad.path('p.washboard.md'), '--answer');
+      assert.equal(code, 0);
+      assert.match(printed, /p\.answer\.html/);
+      const page = readFileSync(pad.path('p.answer.html'), 'utf8');
+      for (const wanted of [
+        '<h1>Pads</h1>',
+        'Is gel quieter\\?',
+        '<h2>Answer</h2>',
+        'lower with gel than with foam',
+        '<h2>Methods</h2>',
+        'in the order A B B A A B',
+        '<h2>Limits</h2>',
+      ])
+        assert.match(page, new RegExp(wanted));
+      assert.equal(page.split('<figure>').length, 2);
+      assert.ok(!page.includes('class="source"') && !page.includes('width 85 mm'));
+    } finally {
+      pad.remove();
+    }
   });
 
   it('write every chart as a file', async () => {
