@@ -6,7 +6,7 @@ import {
   type ComparisonRow,
   type ComparisonValue,
 } from '../values/comparison.ts';
-import { listed } from '../result/words.ts';
+import { allOf, listed } from '../result/words.ts';
 import { bandName } from './names.ts';
 import { percent } from './number.ts';
 
@@ -63,4 +63,4 @@ export const rowIntervalName = (value: ComparisonValue, { family, stratum }: Com
 const togetherName = ({ confidence }: ComparisonValue, family: number, what: string): string =>
   family === 1
     ? `${percent(confidence)} interval`
-    : `${percent(confidence)} interval for all ${family} ${what} together`;
+    : `${percent(confidence)} interval for ${allOf(family, what)} together`;

@@ -16,5 +16,8 @@ export function listed(
 /** `1 run`, `3 runs`. */
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
+/** `both bands`, `all 3 bands`. */
+export const allOf = (count: number, many: string): string => (count === 2 ? `both ${many}` : `all ${count} ${many}`);
+
 /** With its first letter as a capital. */
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

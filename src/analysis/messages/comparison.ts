@@ -1,5 +1,5 @@
 import { messages, type Sentences } from '../../result/messages.ts';
-import { capitalised, counted, listed } from '../../result/words.ts';
+import { allOf, capitalised, counted, listed } from '../../result/words.ts';
 import type { Comparison } from '../../statistics/comparison.ts';
 import { fewestRuns, type Method } from '../../statistics/methods.ts';
 import type { Band } from '../../values/band.ts';
@@ -128,7 +128,7 @@ function intervalPhrase({ confidence, family, together = 'bands' }: Shown, text:
   const share = statedPercentText(100 * confidence);
   return family === 1
     ? `${share} interval ${text}`
-    : `interval ${text}, ${share} for all ${family} ${together} together`;
+    : `interval ${text}, ${share} for ${allOf(family, together)} together`;
 }
 
 const changed = (facts: Shown): string =>

@@ -1,4 +1,4 @@
-import { counted, listed } from '../../result/words.ts';
+import { allOf, counted, listed } from '../../result/words.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Band } from '../../values/band.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
@@ -134,7 +134,7 @@ export function statisticsText(comparison: Statistics): string {
     `The change of ${metric} is that of ${b.name} against ${a.name}, the ratio of the geometric means over the runs less 1, in ${bandsText(bands)}${about}.`,
     `Inference: ${method}${source}; confidence ${statedPercentText(100 * confidence)}.`,
     ...(family > 1
-      ? [`The intervals hold for all ${family} bands together, by Bonferroni’s inequality (Dunn 1961).`]
+      ? [`The intervals hold for ${allOf(family, 'bands')} together, by Bonferroni’s inequality (Dunn 1961).`]
       : []),
     ...(margin === undefined
       ? []

@@ -1,3 +1,4 @@
+import { allOf } from '../../result/words.ts';
 import { repeatsKind, type RepeatsValue } from '../../values/repeats.ts';
 import { percent, plain } from '../number.ts';
 import { repeatsChart } from '../plots/repeats.ts';
@@ -18,7 +19,7 @@ export const presentRepeats: Presenter<'repeats'> = (value) => {
 
 /** `95 % confidence`, of several conditions for all changes together. */
 const confidenceText = ({ confidence, conditions = 2 }: RepeatsValue): string =>
-  `${percent(confidence)} confidence${conditions === 2 ? '' : ` for all ${conditions - 1} changes together`}`;
+  `${percent(confidence)} confidence${conditions === 2 ? '' : ` for ${allOf(conditions - 1, 'changes')} together`}`;
 
 export function repeatsSentence(value: RepeatsValue): string {
   const { detect, equivalent = 0, spread, power, runs, reached } = value;

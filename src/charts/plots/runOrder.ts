@@ -2,7 +2,7 @@ import { capitalised, counted } from '../../result/words.ts';
 import { sidesOfRow, type ComparisonRow, type ComparisonValue } from '../../values/comparison.ts';
 import type { Run } from '../../values/run.ts';
 import { heightOfNames, levelAxis, runsAxis } from '../axes.ts';
-import { comparedName } from '../compared.ts';
+import { bandOfRow } from '../compared.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf, rim } from '../marks.ts';
 import { axisTitle, distinct, printedUnit } from '../names.ts';
@@ -50,7 +50,7 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
   const places = values.map(({ place }) => place);
   return chartPart({
     what: 'runs',
-    title: `Every run: ${value.metric}, ${comparedName(value, row)}, channel ${row.channel}`,
+    title: `Every run: ${value.metric}, ${bandOfRow(value, row)}, channel ${row.channel}`,
     subtitle: `${known ? 'In the order in which the runs were made' : 'Set by set, for the order in which the runs were made is not known'}; the lines are the geometric means. The axis does not begin at zero.`,
     view: layered(plotHeight, [
       layerOf(means, { type: 'rule', strokeWidth: 1.4 }, { y, color, strokeDash }),
@@ -58,7 +58,7 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
     ]),
     height: plotHeight + heightOfNames(places),
     legendRows: legendRows(sides),
-    description: `${capitalised(value.metric)}, ${comparedName(value, row)}, of ${counted(made.length, 'run')}${known ? ' in the order they were made' : ''}: ${made.map(({ run, side, rms }) => `${run.label} (${side}) ${significant(rms, 3)}`).join(', ')} ${printedUnit(unit)}.`,
+    description: `${capitalised(value.metric)}, ${bandOfRow(value, row)}, of ${counted(made.length, 'run')}${known ? ' in the order they were made' : ''}: ${made.map(({ run, side, rms }) => `${run.label} (${side}) ${significant(rms, 3)}`).join(', ')} ${printedUnit(unit)}.`,
   });
 }
 

@@ -140,7 +140,7 @@ describe('compare within strata', () => {
     );
     const [all, low, high] = rows;
     assert.match(all.sentence, /\(z, 10 to 30 Hz; flow low and flow high with equal weights\)/);
-    assert.match(low.sentence, /\(z, 10 to 30 Hz, flow low\).*95 % for all 2 changes within strata together/);
+    assert.match(low.sentence, /\(z, 10 to 30 Hz, flow low\).*95 % for both changes within strata together/);
     assert.ok(all.lowPercent !== undefined && all.aRuns.length === 8 && low.aRuns.length === 4);
     for (const [row, flow] of [
       [low, 'low'],
