@@ -1,5 +1,6 @@
 import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
+import { diskHistory } from '../disk/history.ts';
 import { diskHost } from '../disk/host.ts';
 import { projectRoot } from '../disk/project.ts';
 import { Engine } from '../engine/engine.ts';
@@ -25,7 +26,8 @@ export interface CodeCell {
   readonly line: number;
 }
 
-export function openNotebook(path: string, rootOption: string | undefined): Result<OpenNotebook> {
+/** @param withHistory whether results may tell what git knows, which another clone need not know: a record must not */
+export function openNotebook(path: string, rootOption: string | undefined, withHistory = false): Result<OpenNotebook> {
   if (!existsSync(path)) return refuse('notebook.missing', { path });
   if (statSync(path).isDirectory()) return refuse('notebook.folder', { path });
   if (!statSync(path).isFile()) return refuse('notebook.special', { path });
@@ -51,5 +53,6 @@ export function openNotebook(path: string, rootOption: string | undefined): Resu
   const realRoot = realpathSync(root);
   const inProject = (file: string): boolean =>
     !/^\.\.($|[\\/])/.test(relative(realRoot, file)) && !isAbsolute(relative(realRoot, file));
-  return success({ path, cells, parts, engine: new Engine(diskHost(folder, root)), inProject });
+  const host = { ...diskHost(folder, root), ...(withHistory ? { history: diskHistory(folder) } : {}) };
+  return success({ path, cells, parts, engine: new Engine(host), inProject });
 }

@@ -23,7 +23,7 @@ export async function report(args: readonly string[]): Promise<number> {
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   if (positionals.length !== 1) return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'to report' }));
-  const opened = openNotebook(positionals[0], values.root);
+  const opened = openNotebook(positionals[0], values.root, true);
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
   const { report: run, record } = await runWhole(notebook);

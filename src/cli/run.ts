@@ -27,7 +27,7 @@ export async function run(args: readonly string[]): Promise<number> {
   const given = options(args);
   if (!given.ok) return exitFor(given);
   const { path, json, cell, root } = given.value;
-  const opened = openNotebook(path, root);
+  const opened = openNotebook(path, root, true);
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
   const count = notebook.cells.length;

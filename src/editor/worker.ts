@@ -1,4 +1,5 @@
 import { parentPort } from 'node:worker_threads';
+import { diskHistory } from '../disk/history.ts';
 import { diskHost } from '../disk/host.ts';
 import { Service, type Request } from '../engine/service.ts';
 
@@ -6,7 +7,7 @@ import { Service, type Request } from '../engine/service.ts';
 const port = parentPort;
 if (port === null) throw new Error('to be started as a worker');
 const service = new Service(
-  ({ folder, root }) => diskHost(folder, root),
+  ({ folder, root }) => ({ ...diskHost(folder, root), history: diskHistory(folder) }),
   (reply) => port.postMessage(reply),
 );
 port.on('message', (request: Request) => service.receive(request));

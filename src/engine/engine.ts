@@ -2,6 +2,7 @@ import type { CheckedNotebook } from '../language/check.ts';
 import type { Checked, CheckedStatement } from '../language/checked.ts';
 import type { Watch } from '../values/ports.ts';
 import type { RawFile } from '../values/run.ts';
+import { verbNamed } from '../verbs/catalogue.ts';
 import { namedBy } from '../values/kinds.ts';
 import type { Value } from '../values/value.ts';
 import { Cache } from './cache.ts';
@@ -81,7 +82,7 @@ class Run {
     this.#notebook = notebook;
     this.#request = request;
     this.#watch = watch;
-    this.#host = { digest: host.digest, files: pinned(host.files) };
+    this.#host = { ...host, files: pinned(host.files) };
     this.#cache = cache;
     const inCells = new Map<number, CheckedStatement[]>();
     for (const statement of notebook.statements) {
@@ -96,6 +97,7 @@ class Run {
       digest: host.digest,
       nameKey: (name) => this.#nameKey(name),
       rawFiles: (call) => this.#rawFiles(call),
+      history: (call) => this.#history(call),
     });
   }
 
@@ -185,6 +187,8 @@ class Run {
       keys: this.#keys,
       digest: this.#host.digest,
       valueOf: (name) => this.#values.get(name),
+      ...(this.#host.history === undefined ? {} : { history: this.#host.history }),
+      sourceOf: (call) => this.#sourceOf(call),
       ...rest,
     });
   }
@@ -221,6 +225,19 @@ class Run {
   #nameKey(name: string): Promise<string> {
     const binder = this.#binders.get(name);
     return binder?.expression === undefined ? Promise.resolve('nothing') : this.#keys.of(binder.expression);
+  }
+
+  async #history(call: Call): Promise<readonly string[]> {
+    const { history } = this.#host;
+    if (history === undefined || verbNamed(call.verb)?.readsHistory !== true) return [];
+    const head = await history.head();
+    return head === undefined ? [] : [head, this.#sourceOf(call) ?? ''];
+  }
+
+  /** A call as it is written, where it is all of a statement but its name. */
+  #sourceOf(call: Call): string | undefined {
+    const statement = this.#notebook.statements.find(({ expression }) => expression === call);
+    return statement && this.#request.cells[statement.cell].slice(call.place.from, call.place.to);
   }
 
   async #rawFiles(call: Call): Promise<string | undefined> {

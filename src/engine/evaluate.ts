@@ -9,10 +9,10 @@ import { pickOf } from '../values/pick.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import type { Value } from '../values/value.ts';
 import type { Failure, Message, Result, Warning } from '../result/result.ts';
-import type { Answer, Argument, Arguments, Answered, Verb } from '../verbs/verb.ts';
+import type { Answer, Argument, Arguments, Answered, Context, Verb } from '../verbs/verb.ts';
 import type { Watch } from '../values/ports.ts';
 import type { Cache } from './cache.ts';
-import type { Files } from './host.ts';
+import type { Files, History } from './host.ts';
 import { firstUnfit, firstUnfitParameter } from './hold.ts';
 import type { Keys } from './key.ts';
 import { refuseFault, tell } from './messages.ts';
@@ -33,6 +33,9 @@ export interface EvaluationContext {
   readonly keys: Keys;
   readonly digest: (text: string) => string;
   readonly valueOf: (name: string) => Value | undefined;
+  readonly history?: History;
+  /** A call as it is written, where it is all of a statement but its name. */
+  readonly sourceOf?: (call: Call) => string | undefined;
   /** Whether a call that is not in the cache may be computed; all may unless said. */
   readonly mayCompute?: (call: Call) => Promise<boolean>;
 }
@@ -129,7 +132,7 @@ export class Evaluator {
       return failed(tell('call.later', { verb: node.verb }), node.place);
     if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     this.computed = true;
-    const found = await this.#run(verb, given.value);
+    const found = await this.#run(verb, node, given.value);
     if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     if (!found.ok) return { ok: false, failure: { ...found.failure, place: blamed(node, found.failure.at) } };
     const told =
@@ -139,13 +142,21 @@ export class Evaluator {
   }
 
   /** An exception is a fault of ours, or of the machine: it is told as such, and ends its statement and not the notebook. */
-  async #run(verb: Verb, given: Arguments): Promise<Answer> {
+  async #run(verb: Verb, node: Call, given: Arguments): Promise<Answer> {
     const { files, watch, digest } = this.#context;
     try {
-      return await verb.evaluate(given, { files, watch, digest });
+      const history = await this.#historyFor(verb, node);
+      return await verb.evaluate(given, { files, watch, digest, ...(history === undefined ? {} : { history }) });
     } catch (error) {
       return refuseFault(error, verb.form.verb);
     }
+  }
+
+  /** The history, for a verb that reads it, where there is one. */
+  async #historyFor(verb: Verb, node: Call): Promise<Context['history']> {
+    const { history, sourceOf } = this.#context;
+    if (verb.readsHistory !== true || history === undefined || (await history.head()) === undefined) return undefined;
+    return { of: history, source: sourceOf?.(node) };
   }
 
   /** A pipeline's steps may all have the same to say of a run: it is said once. */

@@ -1,4 +1,4 @@
-import type { Files, Watch } from '../values/ports.ts';
+import type { Files, History, Watch } from '../values/ports.ts';
 
 /** What the engine needs from whoever runs it: the editor, the command line and the tests each bring their own. */
 export interface Host {
@@ -6,6 +6,8 @@ export interface Host {
   readonly files: Files;
   /** SHA-256 of a text in lower-case hex: it keys the cache, and marks a plan. */
   readonly digest: (text: string) => string;
+  /** The project's history, where it is to be told from; a record is made without. */
+  readonly history?: History;
 }
 
-export type { Files, Watch };
+export type { Files, History, Watch };

@@ -8,6 +8,8 @@ export interface KeySource {
   readonly nameKey: (name: string) => Promise<string>;
   /** Paths and hashes of the raw files that a call reads; undefined for a verb that reads none. */
   readonly rawFiles: (call: Extract<Checked, { type: 'call' }>) => Promise<string | undefined>;
+  /** Of a verb that reads the history: where the project stands, and how the call is written. */
+  readonly history: (call: Extract<Checked, { type: 'call' }>) => Promise<readonly string[]>;
 }
 
 const unitKey = (unit: Unit): string => `${unit.symbol}:${unit.factor}`;
@@ -42,7 +44,8 @@ async function keyOf(node: CheckedArgument, source: KeySource, of: KeyOf): Promi
   switch (node.type) {
     case 'call': {
       const given = [await argumentsKey(node.operands, of), await argumentsKey(node.options, of)];
-      return digested([node.verb, ...given, (await source.rawFiles(node)) ?? null]);
+      const told = [(await source.rawFiles(node)) ?? null, ...(await source.history(node))];
+      return digested([node.verb, ...given, ...told]);
     }
     case 'name':
       // A turn later: names that need names in a long chain would exhaust the stack.

@@ -1,9 +1,11 @@
-import { figure } from './columns.ts';
+import { detail, figure } from './columns.ts';
 import type { Description } from './description.ts';
 import type { Json } from './jsonNumbers.ts';
 import type { Message } from '../result/result.ts';
 import type { Claim } from '../statistics/claimForm.ts';
 import type { Band } from './band.ts';
+import { ageJson, commitJson, type PlanAge } from './planAge.ts';
+import type { Commit } from './ports.ts';
 
 export type { Claim };
 
@@ -16,6 +18,8 @@ export interface PlanValue {
   readonly hash: string;
   /** The same in the terms that results are held against; what is left out was not settled. */
   readonly settled?: Settled;
+  /** Since when a notebook in git holds it as it is written; null where none does, undefined where there is no history. */
+  readonly committed?: Commit | null;
 }
 
 export interface Settled {
@@ -68,6 +72,8 @@ export interface PlanFollowed {
   readonly bands?: readonly Band[];
   /** Those deviations that forbid a verdict. */
   readonly unplanned?: readonly Message[];
+  /** How old it is beside the recordings; undefined where no history tells. */
+  readonly age?: PlanAge;
   /** Each thing that is not as it was planned, its message a clause; empty when the plan was followed. */
   readonly deviations: readonly Message[];
 }
@@ -76,7 +82,7 @@ export const planKind = {
   kind: 'plan',
   words: 'a plan',
   caption: () => 'Plan',
-  whole: [figure('sha256', '', ({ hash }) => hash)],
+  whole: [figure('sha256', '', ({ hash }) => hash), detail('committed', ({ committed }) => commitJson(committed))],
   rows: {
     key: 'entries',
     of: ({ entries }) => entries,
@@ -99,5 +105,6 @@ export const followedJson = (plan: PlanFollowed | undefined): Json =>
         question: plan.question,
         sha256: plan.hash,
         follows: plan.deviations.length === 0,
+        age: ageJson(plan.age),
         deviations: plan.deviations.map(({ message }) => message),
       };

@@ -16,6 +16,22 @@ export interface FileIdentity {
   readonly sha256: string;
 }
 
+/** A moment in a project's history: the commit, and its time in s since 1970. */
+export interface Commit {
+  readonly id: string;
+  readonly at: number;
+}
+
+/** What a project's history tells of the notebook's folder as it stands, read only. */
+export interface History {
+  /** The commit that the project stands at, on which every answer rests; undefined where there is no history. */
+  head(): Promise<string | undefined>;
+  /** Since when a notebook in the folder holds this text as it is; undefined where none does. */
+  textSince(text: string): Promise<Commit | undefined>;
+  /** When the first of these files came in; undefined where none has. */
+  firstOf(paths: readonly string[]): Promise<Commit | undefined>;
+}
+
 /** How the host stops and watches long work. */
 export interface Watch {
   readonly cancelled: () => boolean;

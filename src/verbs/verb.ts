@@ -7,7 +7,7 @@ import {
   type Warning,
 } from '../result/result.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
-import type { Files, Watch } from '../values/ports.ts';
+import type { Files, History, Watch } from '../values/ports.ts';
 import type { Value } from '../values/value.ts';
 
 /** A verb: one file, one form, one evaluation. A new verb touches its own file and one line of the catalogue. */
@@ -15,6 +15,8 @@ export interface Verb {
   readonly form: Form;
   /** Whether it hands its runs on, or shows their findings itself, so that their faults need not be said with its result. */
   readonly passesFaults?: boolean;
+  /** Whether its value tells of the project's history, so that it is another after the next commit. */
+  readonly readsHistory?: boolean;
   /**
    * The raw files a call reads, so that their contents can be part of its cache key; only of verbs that read.
    * Patterns as they stand in the call; the engine expands and hashes them.
@@ -58,4 +60,6 @@ export interface Context {
   readonly watch: Watch;
   /** SHA-256 of a text, lower-case hex. */
   readonly digest: (text: string) => string;
+  /** The project's history, and the call as it is written; of verbs that read it, where there is one. */
+  readonly history?: { readonly of: History; readonly source: string | undefined };
 }

@@ -12,7 +12,7 @@ export const plan: Verb = {
   form: {
     verb: 'plan',
     summary: 'States what is to be found out and how, before the data are seen.',
-    help: 'A plan names the question, what is measured (`metric`, `channel`), the one band that counts (`primary`) and others (`over`), the claim, the margin within which both count as the same, the number and order of the runs, the baseline and the conditions held against it, the strata (`within`), the covariates that are taken out (`adjust`), the method, and rules for leaving runs out. It is marked by the SHA-256 of what it states, so a later change of it shows. A comparison that is given the plan takes from it whatever it does not state itself, and every result says where it departs from it. What is left out was not settled. A plan is worth most when it is committed before the first recording.',
+    help: 'A plan names the question, what is measured (`metric`, `channel`), the one band that counts (`primary`) and others (`over`), the claim, the margin within which both count as the same, the number and order of the runs, the baseline and the conditions held against it, the strata (`within`), the covariates that are taken out (`adjust`), the method, and rules for leaving runs out. It is marked by the SHA-256 of what it states, so a later change of it shows. A comparison that is given the plan takes from it whatever it does not state itself, and every result says where it departs from it. What is left out was not settled. A plan is worth most when it is committed before the first recording: where the notebook lies in git, a comparison by the plan tells whether it was.',
     operands: [{ name: 'question', doc: 'The question, in a sentence.', accepts: [{ type: 'text', role: 'label' }] }],
     options: [
       { keyword: 'metric', doc: 'The level that is compared.', accepts: [{ type: 'word', words: metricNames }] },
@@ -87,11 +87,15 @@ export const plan: Verb = {
       'plan "Does the gel pad lower vertical vibration on bricks by 30 %?" channel z,\n  primary 10..50 Hz over 4..10 Hz, 50..100 Hz,\n  claim reduction 30 % repeats 4 order "ABBA BAAB",\n  rules "the whole path without a stop"',
     ],
   },
-  evaluate(given, { digest }) {
+  readsHistory: true,
+  async evaluate(given, { digest, history }) {
     const settled = settledIn(given);
     if (!settled.ok) return settled;
     const rules = (given.options.rules ?? []).flatMap((argument) => textOf(argument) ?? []);
-    return planOf(settled.value, rules, digest);
+    const found = planOf(settled.value, rules, digest);
+    if (!found.ok || history?.source === undefined) return found;
+    const committed = (await history.of.textSince(history.source)) ?? null;
+    return { ...found, value: { ...found.value, committed } };
   },
 };
 

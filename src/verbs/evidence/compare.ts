@@ -1,6 +1,7 @@
 import { comparedSides } from '../../analysis/evidence/comparedSides.ts';
 import { metricNames } from '../../analysis/evidence/metrics.ts';
 import { sideOf, sidesOf, type Side, type SideOptions, type Sides } from '../../analysis/evidence/sides.ts';
+import { withPlanAge } from '../../analysis/planning/planAge.ts';
 import { octaveFractions } from '../../analysis/spectra/octaves.ts';
 import { windowNames } from '../../analysis/spectra/window.ts';
 import type { Result } from '../../result/result.ts';
@@ -115,7 +116,8 @@ export const compare: Verb = {
       'foam = load sheet "raw/runs.csv" where condition foam, surface brick | channel z | trim 12..72 s\ngel = load sheet "raw/runs.csv" where condition gel, surface brick | channel z | trim 12..72 s\ncompare foam with gel metric vdv trend',
     ],
   },
-  evaluate(given, { watch }) {
+  readsHistory: true,
+  async evaluate(given, { watch, history }) {
     const axes = textsIn(given.options.axes);
     const sides: Sides[] = [];
     for (const axis of axes.length === 0 ? [undefined] : axes) {
@@ -125,7 +127,10 @@ export const compare: Verb = {
     }
     const request = compareRequest(given);
     if (!request.ok) return request;
-    return comparedSides(sides, request.value, watch);
+    const found = comparedSides(sides, request.value, watch);
+    return found.ok && history !== undefined
+      ? { ...found, value: await withPlanAge(found.value, request.value, history.of) }
+      : found;
   },
 };
 
