@@ -26,10 +26,10 @@ export interface Commit {
 export interface History {
   /** The commit that the project stands at, on which every answer rests; undefined where there is no history. */
   head(): Promise<string | undefined>;
-  /** Since when a notebook in the folder holds this text as it is; undefined where none does. */
-  textSince(text: string): Promise<Commit | undefined>;
-  /** When the first of these files came in; undefined where none has. */
-  firstOf(paths: readonly string[]): Promise<Commit | undefined>;
+  /** Since when a notebook in the folder holds this text as it is; null where none does, undefined where that cannot be told. */
+  textSince(text: string): Promise<Commit | null | undefined>;
+  /** When the first of these files came in; null where none has, undefined where that cannot be told. */
+  firstOf(paths: readonly string[]): Promise<Commit | null | undefined>;
 }
 
 /** How the host stops and watches long work. */

@@ -16,9 +16,13 @@ export async function withPlanAge(
   if (plan === undefined || committed === undefined) return comparison;
   const runs = comparedRuns(comparison);
   const files = await history.firstOf([...new Set(runs.map(({ file }) => file.path))]);
+  if (files === undefined) return comparison;
   const dates = runs.flatMap((run) => recordedAt(run) ?? []);
   const recorded = dates.length === 0 ? undefined : Math.min(...dates);
-  return { ...comparison, plan: { ...plan, age: { plan: committed ?? undefined, files, recorded } } };
+  return {
+    ...comparison,
+    plan: { ...plan, age: { plan: committed ?? undefined, files: files ?? undefined, recorded } },
+  };
 }
 
 /** When a run was made by its own clock or the run sheet, in s since 1970; by its own zone, as neither tells one. */

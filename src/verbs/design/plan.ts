@@ -94,8 +94,8 @@ export const plan: Verb = {
     const rules = (given.options.rules ?? []).flatMap((argument) => textOf(argument) ?? []);
     const found = planOf(settled.value, rules, digest);
     if (!found.ok || history?.source === undefined) return found;
-    const committed = (await history.of.textSince(history.source)) ?? null;
-    return { ...found, value: { ...found.value, committed } };
+    const committed = await history.of.textSince(history.source);
+    return committed === undefined ? found : { ...found, value: { ...found.value, committed } };
   },
 };
 
