@@ -84,7 +84,14 @@ function answerOf(folder: string, args: readonly string[]): Promise<string | und
         timeout: timeLimit,
         maxBuffer: 2 ** 26,
         windowsHide: true,
-        env: { ...process.env, LC_ALL: 'C', GIT_NO_LAZY_FETCH: '1', GIT_TERMINAL_PROMPT: '0' },
+        env: {
+          ...process.env,
+          GIT_DIR: undefined,
+          GIT_WORK_TREE: undefined,
+          LC_ALL: 'C',
+          GIT_NO_LAZY_FETCH: '1',
+          GIT_TERMINAL_PROMPT: '0',
+        },
       },
       (error, printed) => done(error === null ? printed : undefined),
     );
