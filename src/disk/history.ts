@@ -68,8 +68,8 @@ async function firstOf(git: Git, paths: readonly string[]): Promise<Commit | nul
 }
 
 function commitIn(line: string): Commit | undefined {
-  const [, id, at] = /^([0-9a-f]{40,64}) (\d+)$/.exec(line) ?? [];
-  return id === undefined ? undefined : { id, at: Number(at) };
+  const found = /^([0-9a-f]{40,64}) (\d+)$/.exec(line);
+  return found === null ? undefined : { id: found[1], at: Number(found[2]) };
 }
 
 /** What git prints; undefined where it is not there, refuses, or takes too long. */
