@@ -62,10 +62,10 @@ def weighted(axes, names):
 
 
 def velocity(axes, low):
-    f = np.fft.rfftfreq(COUNT, 1 / RATE)
-    factor = np.zeros(len(f), complex)
-    factor[f >= low] = 9.80665 / (2j * np.pi * f[f >= low])
-    return np.fft.irfft(np.fft.rfft(axes, axis=1) * factor, COUNT, axis=1)
+    """In m/s, without the 1.2 periods of the low cut at either end that an integration can't know."""
+    factor = 9.80665 * vectors.integral_factor(np.fft.rfftfreq(COUNT, 1 / RATE), 1, low)
+    lost = int(np.ceil(1.2 / low * RATE))
+    return np.fft.irfft(np.fft.rfft(axes, axis=1) * factor, COUNT, axis=1)[:, lost:-lost]
 
 
 def levels(axes):

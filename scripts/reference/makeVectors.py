@@ -269,20 +269,23 @@ def weighting():
     write("weighting", cases)
 
 
+def integral_factor(f, times, low):
+    """1 over (2 pi i f)^n, less a lowpass of 2.4 periods of the low cut: the transform of a sum of cosines."""
+    x = 2.4 * f / low
+    lowpass = np.sinc(x)
+    for k, a in ((1, 1.117), (2, 0.117)):
+        lowpass += a / 2 * (np.sinc(x - k) + np.sinc(x + k))
+    factor = np.zeros(len(f), complex)
+    factor[1:] = ((1 - lowpass[1:]) / (2j * np.pi * f[1:])) ** times
+    return factor
+
+
 def integration():
-    """Each bin over (2 pi i f)^n, less a lowpass of 2.4 periods of the low cut: the transform of a sum of cosines."""
     cases = []
     for seed, count, times, low in [(1, 200, 1, 2.0), (2, 151, 2, 5.0), (3, 300, 1, 10.0)]:
         rate = 350.0
         f = np.fft.rfftfreq(count, 1 / rate)
-        s = 2j * np.pi * f
-        x = 2.4 * f / low
-        lowpass = np.sinc(x)
-        for k, a in ((1, 1.117), (2, 0.117)):
-            lowpass += a / 2 * (np.sinc(x - k) + np.sinc(x + k))
-        factor = np.zeros(len(f), complex)
-        factor[1:] = ((1 - lowpass[1:]) / s[1:]) ** times
-        y = np.fft.irfft(np.fft.rfft(record(seed, count)) * factor, count)
+        y = np.fft.irfft(np.fft.rfft(record(seed, count)) * integral_factor(f, times, low), count)
         cases.append({"seed": seed, "count": count, "times": times, "lowCut": low, "rate": rate, "values": y})
     write("integration", cases)
 

@@ -2,6 +2,7 @@ import { answered, type Answer, type Refused } from '../../result/result.ts';
 import { integrate, integrationEdge } from '../../signal/integrate.ts';
 import { moments } from '../../signal/levels.ts';
 import { piecesOf, type Stretch } from '../../signal/stretch.ts';
+import { inFrequency } from '../../signal/weighting.ts';
 import { dimensionOf, sameDimension } from '../../units/dimension.ts';
 import { formatNumber } from '../../units/format.ts';
 import { unit } from '../../units/parse.ts';
@@ -145,13 +146,24 @@ function doubts(run: Run, inner: readonly Stretch[], { channel, integral, goal, 
   if (!(all > 0) || 2 * lowCut >= run.rate / 2) return [];
   const above = powerIn(
     inner,
-    axesOf(channel).map((signal) => integralOf(run, signal, goal, 2 * lowCut)),
+    axesOf(integral).map(({ samples }) => onlyAbove(run, samples, 2 * lowCut)),
   );
   const share = 1 - above / all;
   if (share <= decisiveShare) return [];
   const code = 'integrate.low-cut';
   const facts = { run: run.label, channel: channel.name, goal, lowCut, share };
   return [{ code, of: `${run.label}, ${channel.name}`, tell: (others) => tell(code, { ...facts, others }) }];
+}
+
+/** A signal without what is below a frequency in Hz, each stretch taken as periodic: a share of power ends at an edge, not in a slope. */
+function onlyAbove({ rate, stretches }: Run, samples: Float64Array, from: number): Float64Array {
+  const into = new Float64Array(samples.length);
+  const pieces = piecesOf(samples, stretches);
+  piecesOf(into, stretches).forEach((piece, s) => {
+    const first = (from * piece.length) / rate;
+    inFrequency(pieces[s], piece, (k) => ({ re: k >= first ? 1 : 0, im: 0 }));
+  });
+  return into;
 }
 
 /** Sum of squares about the means of these stretches, over the axes. */
