@@ -40,7 +40,7 @@ describe('the paragraph on methods', () => {
       parts['statistics'],
       /gel against foam.* in 10 to 30 Hz, 40 to 80 Hz\. .*Satterthwaite 1946\); confidence 95 %/,
     );
-    assert.match(parts['statistics'], /all 2 bands together, by Bonferroni’s inequality/);
+    assert.match(parts['statistics'], /both bands together, by Bonferroni’s inequality/);
   });
 
   it('names what is missing, and what was left out', async () => {
