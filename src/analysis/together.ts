@@ -1,4 +1,4 @@
-import type { Warning } from '../result/result.ts';
+import type { Message, Warning } from '../result/result.ts';
 import { listed } from '../result/words.ts';
 
 /** A warning about one run or channel, which may be told of others in the same breath. */
@@ -27,6 +27,10 @@ export function together(found: readonly RunWarning[]): Warning[] {
     first.tell([...new Set(rest.map(({ of }) => of))].filter((of) => of !== first.of)),
   );
 }
+
+/** Those of the `messages` that say what none before them has said. */
+export const eachOnce = <T extends Message>(messages: readonly T[]): T[] =>
+  messages.filter(({ message }, index) => messages.findIndex((other) => other.message === message) === index);
 
 /**
  * The end of a message that goes for others, too.

@@ -14,7 +14,8 @@ export interface Hashed {
   readonly blocks: readonly string[];
 }
 
-const digest = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+/** SHA-256 in lower-case hex. */
+export const digest = (content: string | Uint8Array): string => createHash('sha256').update(content).digest('hex');
 
 /** Hashes a file as a whole and in blocks. */
 export async function hashFile(absolute: string): Promise<Hashed> {

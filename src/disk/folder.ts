@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { success, type Result } from '../result/result.ts';
+import { digest } from './bytes.ts';
 import { makeFolder, writeProduct, type Surroundings } from './writing.ts';
 
 /** A folder of files that one command makes from one notebook. */
@@ -78,8 +78,6 @@ function writeFile(
   const isOurs = (found: Buffer): boolean => [known?.sha256, own].includes(digest(found));
   return writeProduct({ path: join(folder, file), content, kind, isOurs }, around);
 }
-
-const digest = (content: string | Uint8Array): string => createHash('sha256').update(content).digest('hex');
 
 function writeList(folder: string, entries: readonly Entry[], around: Surroundings): Result<void> {
   const files = [...entries].sort((a, b) => (a.file < b.file ? -1 : 1));

@@ -1,8 +1,8 @@
-import { createHash } from 'node:crypto';
 import type { Files } from '../values/ports.ts';
+import { digest } from './bytes.ts';
 import { diskFiles } from './files.ts';
 
 /** The engine's host on a machine with a disk. */
 export function diskHost(folder: string, root: string): { files: Files; digest: (text: string) => string } {
-  return { files: diskFiles(folder, root), digest: (text) => createHash('sha256').update(text).digest('hex') };
+  return { files: diskFiles(folder, root), digest };
 }

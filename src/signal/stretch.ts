@@ -17,6 +17,25 @@ export function piecesOf(samples: Float64Array, stretches: readonly Stretch[]): 
 }
 
 /**
+ * A signal made anew, each unbroken piece by itself.
+ *
+ * @param samples of the whole signal
+ * @param stretches where its pieces lie
+ * @param make fills the room for a piece, of its length, from the piece
+ * @returns as many samples, 0 where no stretch lies
+ */
+export function pieceByPiece(
+  samples: Float64Array,
+  stretches: readonly Stretch[],
+  make: (piece: Float64Array, into: Float64Array) => void,
+): Float64Array {
+  const into = new Float64Array(samples.length);
+  const room = piecesOf(into, stretches);
+  piecesOf(samples, stretches).forEach((piece, s) => make(piece, room[s]));
+  return into;
+}
+
+/**
  * The samples with `begin` <= t < `end`. Indices and start times stay those of the recording; a stretch of which
  * nothing is left is dropped.
  *

@@ -1,6 +1,6 @@
 import { answered, type Answer } from '../../result/result.ts';
 import { envelope } from '../../signal/envelope.ts';
-import { piecesOf } from '../../signal/stretch.ts';
+import { pieceByPiece } from '../../signal/stretch.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Band } from '../../values/band.ts';
 import type { Watch } from '../../values/ports.ts';
@@ -19,12 +19,7 @@ export function envelopes(runs: RunsValue, band: Band, order: number, watch: Wat
   if (!passed.ok) return passed;
   const step = `envelope of ${formatNumber(band.from, 6)}..${formatNumber(band.to, 6)} Hz`;
   const done = passed.value.runs.map((run) =>
-    withSamples(run, step, ({ samples }) => {
-      const into = new Float64Array(samples.length);
-      const pieces = piecesOf(samples, run.stretches);
-      piecesOf(into, run.stretches).forEach((piece, s) => envelope(pieces[s], piece));
-      return { samples: into };
-    }),
+    withSamples(run, step, ({ samples }) => ({ samples: pieceByPiece(samples, run.stretches, envelope) })),
   );
   return answered({ ...passed.value, runs: done }, passed.warnings);
 }

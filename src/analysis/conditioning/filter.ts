@@ -1,7 +1,7 @@
 import { answered, type Answer, type Refused } from '../../result/result.ts';
 import { butterworth, type FilterKind } from '../../signal/butterworth.ts';
 import { paddingOf, zeroPhase } from '../../signal/filter.ts';
-import { piecesOf } from '../../signal/stretch.ts';
+import { pieceByPiece } from '../../signal/stretch.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { Run } from '../../values/run.ts';
@@ -43,12 +43,10 @@ export function filtered(runs: RunsValue, filter: Filter, { cancelled, progress 
     if (tooShort !== undefined) return tooShort;
     warnings.push(...doubts(run, filter));
     done.push(
-      withSamples(run, step, ({ samples, includesStatic }) => {
-        const into = new Float64Array(samples.length);
-        const pieces = piecesOf(samples, run.stretches);
-        piecesOf(into, run.stretches).forEach((piece, s) => zeroPhase(sections, pieces[s], piece, cancelled));
-        return { samples: into, includesStatic: kind === 'lowpass' && includesStatic };
-      }),
+      withSamples(run, step, ({ samples, includesStatic }) => ({
+        samples: pieceByPiece(samples, run.stretches, (piece, into) => zeroPhase(sections, piece, into, cancelled)),
+        includesStatic: kind === 'lowpass' && includesStatic,
+      })),
     );
   }
   return answered({ ...runs, runs: done }, [...even.warnings, ...together(warnings)]);

@@ -1,20 +1,19 @@
 import { answered, type Answer, type Refused } from '../../result/result.ts';
 import { integrate, integrationEdge } from '../../signal/integrate.ts';
 import { moments } from '../../signal/levels.ts';
-import { piecesOf, type Stretch } from '../../signal/stretch.ts';
+import { pieceByPiece, piecesOf, type Stretch } from '../../signal/stretch.ts';
 import { inFrequency } from '../../signal/weighting.ts';
 import { dimensionOf, sameDimension } from '../../units/dimension.ts';
 import { formatNumber } from '../../units/format.ts';
 import { unit } from '../../units/parse.ts';
 import type { Dimension } from '../../units/unit.ts';
 import type { Watch } from '../../values/ports.ts';
-import { changed } from '../../values/resultant.ts';
 import { axesOf, signalsOf, type Channel, type Run, type Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { seconds } from '../amounts.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { shortestStretch, withSamples } from '../recordings/runs.ts';
-import { evenly } from '../recordings/uniformRate.ts';
+import { evenly, ofPieces } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
 
 export type Goal = 'velocity' | 'displacement';
@@ -58,7 +57,8 @@ export function integrated(runs: RunsValue, goal: Goal, lowCut: number, watch: W
     run.channels.forEach((channel, c) =>
       warnings.push(...doubts(run, inner, { channel, integral: whole.channels[c], goal, lowCut })),
     );
-    done.push(onlyInner(whole, inner));
+    const starts = inner.map(({ start }) => start);
+    done.push({ ...whole, start: starts[0], ...ofPieces(whole, starts, ({ samples }) => piecesOf(samples, inner)) });
   }
   return answered({ ...runs, runs: done }, [...even.warnings, ...together(warnings)]);
 }
@@ -71,31 +71,16 @@ function innerOf({ stretches, rate }: Run, edge: number): Stretch[] {
     .filter(({ from, to }) => to > from);
 }
 
-/** The run of these parts of its samples, which are copied together where there are several. */
-function onlyInner(run: Run, inner: readonly Stretch[]): Run {
-  let at = 0;
-  const stretches = inner.map(({ from, to, start }) => ({ from: at, to: (at += to - from), start }));
-  const kept = (samples: Float64Array): Float64Array => {
-    const into = new Float64Array(at);
-    inner.forEach(({ from, to }, s) => into.set(samples.subarray(from, to), stretches[s].from));
-    return into;
-  };
-  return {
-    ...run,
-    stretches,
-    start: stretches[0].start,
-    channels: run.channels.map((channel) =>
-      changed(channel, (signal) => ({ ...signal, samples: kept(signal.samples) })),
-    ),
-  };
-}
-
 function whyTooShort(run: Run, edge: number, lowCut: number): Refused {
   const length = Math.max(...run.stretches.map(({ from, to }) => to - from)) / run.rate;
   return refuse('integrate.edges', { run: run.label, length, edge, lowCut }, 'runs');
 }
 
-function whyNoIntegral(run: Run, goal: Goal, lowCut: number): Refused | undefined {
+/**
+ * Why a run, or its spectrum, can't be integrated: a cut past half the rate, or a channel's unit; otherwise undefined.
+ * @param lowCut in Hz
+ */
+export function whyNoIntegral(run: Run, goal: Goal, lowCut: number): Refused | undefined {
   const half = run.rate / 2;
   if (!(lowCut < half)) return refuse('integrate.low-cut', { run: run.label, lowCut, half }, 'above');
   const strange = run.channels.find(({ unit: { dimension } }) => timesTo(goal, dimension) === undefined);
@@ -111,13 +96,13 @@ export function timesTo(goal: Goal, dimension: Dimension): 1 | 2 | undefined {
 }
 
 function integralOf(run: Run, signal: Signal, goal: Goal, lowCut: number): Float64Array {
-  const into = new Float64Array(signal.samples.length);
   const times = timesTo(goal, signal.unit.dimension)!;
-  const pieces = piecesOf(signal.samples, run.stretches);
-  piecesOf(into, run.stretches).forEach((piece, s) => integrate(pieces[s], run.rate, times, lowCut, piece));
+  const samples = pieceByPiece(signal.samples, run.stretches, (piece, into) =>
+    integrate(piece, run.rate, times, lowCut, into),
+  );
   const scale = signal.unit.factor / resultUnit[goal].factor;
-  for (let i = 0; i < into.length; i++) into[i] *= scale;
-  return into;
+  for (let i = 0; i < samples.length; i++) samples[i] *= scale;
+  return samples;
 }
 
 function shortness(run: Run, lowCut: number): RunWarning[] {
@@ -156,15 +141,11 @@ function doubts(run: Run, inner: readonly Stretch[], { channel, integral, goal, 
 }
 
 /** A signal without what is below a frequency in Hz, each stretch taken as periodic: a share of power ends at an edge, not in a slope. */
-function onlyAbove({ rate, stretches }: Run, samples: Float64Array, from: number): Float64Array {
-  const into = new Float64Array(samples.length);
-  const pieces = piecesOf(samples, stretches);
-  piecesOf(into, stretches).forEach((piece, s) => {
+const onlyAbove = ({ rate, stretches }: Run, samples: Float64Array, from: number): Float64Array =>
+  pieceByPiece(samples, stretches, (piece, into) => {
     const first = (from * piece.length) / rate;
-    inFrequency(pieces[s], piece, (k) => ({ re: k >= first ? 1 : 0, im: 0 }));
+    inFrequency(piece, into, (k) => ({ re: k >= first ? 1 : 0, im: 0 }));
   });
-  return into;
-}
 
 /** Sum of squares about the means of these stretches, over the axes. */
 const powerIn = (inner: readonly Stretch[], axes: readonly Float64Array[]): number =>

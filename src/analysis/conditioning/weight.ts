@@ -1,5 +1,5 @@
 import { answered, type Answer, type Refused } from '../../result/result.ts';
-import { piecesOf } from '../../signal/stretch.ts';
+import { pieceByPiece } from '../../signal/stretch.ts';
 import { weighted as weightedSamples, weightingNames, type WeightingName } from '../../signal/weighting.ts';
 import { capitalised } from '../../result/words.ts';
 import type { Watch } from '../../values/ports.ts';
@@ -7,7 +7,7 @@ import { signalsOf, type Channel, type Run, type Signal } from '../../values/run
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { isAcceleration } from '../recordings/dimensions.ts';
-import { pieces, shortestStretch, withSamples } from '../recordings/runs.ts';
+import { shortestStretch, withSamples } from '../recordings/runs.ts';
 import { evenly } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
 
@@ -89,9 +89,9 @@ export function weightedSignal(
   signal: Signal,
   name: WeightingName,
 ): Required<Pick<Signal, 'samples' | 'includesStatic' | 'weighting'>> {
-  const samples = new Float64Array(signal.samples.length);
-  const from = pieces(run, signal);
-  piecesOf(samples, run.stretches).forEach((piece, s) => weightedSamples(name, from[s], run.rate, piece));
+  const samples = pieceByPiece(signal.samples, run.stretches, (piece, into) =>
+    weightedSamples(name, piece, run.rate, into),
+  );
   return { samples, includesStatic: false, weighting: capitalised(name) };
 }
 

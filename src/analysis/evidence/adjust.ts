@@ -45,8 +45,9 @@ export function adjustedBy(sides: Sides, asked: readonly Adjustment[], planned: 
     if (apart !== undefined) return refuse('adjust.apart', { column, ...apart }, 'adjust');
     fitted.push(centred(isTemperature(column) ? values.value : values.value.map(Math.log)));
   }
+  const about = stated.map(({ exponent, logarithms }) => ({ exponent, values: centred(logarithms) }));
   const factors = runs.map((_, k) =>
-    Math.exp(0 - stated.reduce((sum, { exponent, logarithms }) => sum + exponent * centred(logarithms)[k], 0)),
+    Math.exp(0 - about.reduce((sum, { exponent, values }) => sum + exponent * values[k], 0)),
   );
   return success({ factors, stated, fitted, asked });
 }

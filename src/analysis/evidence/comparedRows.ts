@@ -7,6 +7,7 @@ import { comparisonRow } from './comparisonRow.ts';
 import { conditionAt, lettersOf } from './knownRuns.ts';
 import { levelName } from './metrics.ts';
 import { comparedIn } from './sides.ts';
+import { wordsOf } from './strata.ts';
 
 /** The rows of a comparison with their sentences: axis by axis and band by band, each change over all strata, then in each. */
 export function comparedRows(compared: Compared, doubts: ComparisonDoubts): ComparisonRow[] {
@@ -38,7 +39,6 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
       condition === conditionAt(side) && (change.stratum === undefined || stratum === change.stratum) ? [k] : [],
     );
   const [ownA, ownB] = [own(change.a), own(change.b)];
-  const words = change.stratum === undefined ? undefined : strata?.words[strata.names.indexOf(change.stratum)];
   const place = {
     band: ofSignal ? undefined : band,
     level: levelName(metric, sides.a),
@@ -46,7 +46,7 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
     order: lettersOf(layout, [ownA, ownB]),
     a: a.name,
     b: b.name,
-    stratum: words,
+    stratum: wordsOf(strata, change.stratum),
     combined: strata !== undefined && change.stratum === undefined ? strata.words : undefined,
     days: strata?.isOfDays !== true || change.stratum !== undefined ? undefined : layout.isOverDays ? 'other' : 'these',
     adjusted: adjusted.asked,

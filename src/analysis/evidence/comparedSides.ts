@@ -11,6 +11,7 @@ import { comparedIn, measuredIn, type Sides } from './sides.ts';
 import { weightedSides } from './weightedSides.ts';
 import { planFollowed, plannedFor, planWarnings } from '../planning/planFollowed.ts';
 import { bandWarnings } from '../spectra/bands.ts';
+import { eachOnce } from '../together.ts';
 import { comparisonOf } from './comparison.ts';
 import { termsOf } from './terms.ts';
 
@@ -55,7 +56,7 @@ export function comparedSides(
     ...excludedWarnings(sides, request.includesExcluded),
     ...(plan === undefined && !namesBand(request) ? [] : planWarnings(plan, value.rows.length)),
   ];
-  return answered(value, distinct(warnings));
+  return answered(value, eachOnce(warnings));
 }
 
 /** What a reader must know of spectra that were given: bands too narrow for them, and a window that comes too late. */
@@ -114,6 +115,3 @@ function orderOf(value: ComparisonValue): string | undefined {
   );
   return new Set(orders).size === 1 ? orders[0] : orders.join('');
 }
-
-const distinct = (warnings: readonly Warning[]): Warning[] =>
-  warnings.filter(({ message }, index) => warnings.findIndex((other) => other.message === message) === index);

@@ -9,7 +9,7 @@ import { adjustedBy } from './adjust.ts';
 import type { Compared, ComparedChange } from './compared.ts';
 import { comparedRows } from './comparedRows.ts';
 import { comparisonDoubts } from './comparisonDoubts.ts';
-import { conditionAt, layoutOf, type Layout } from './knownRuns.ts';
+import { conditionAt, layoutOf } from './knownRuns.ts';
 import { measurementOf, type Measurement } from './measurement.ts';
 import { metricTitle } from './metrics.ts';
 import type { ComparisonTerms } from './request.ts';
@@ -28,7 +28,7 @@ import { methodText } from '../messages/comparison.ts';
 export function comparisonOf(axes: readonly Sides[], terms: ComparisonTerms, watch: Watch): Answer<ComparisonValue> {
   const compared = comparedOf(axes, terms, watch);
   if (!compared.ok) return compared;
-  const { measurements, layout, strata, adjusted, found } = compared.value;
+  const { measurements, strata, adjusted, found } = compared.value;
   const [{ sides }] = measurements;
   const [first] = found;
   const worst =
@@ -59,18 +59,18 @@ export function comparisonOf(axes: readonly Sides[], terms: ComparisonTerms, wat
     ...(terms.isPooled ? { isPooled: true } : {}),
     rows: comparedRows(compared.value, doubts),
     ...(terms.margin === undefined ? {} : { margin: terms.margin }),
-    ...(isPlain(compared.value, layout) ? ratioOf(a.spectrum, b.spectrum, terms.confidence) : {}),
+    ...(isPlain(compared.value) ? ratioOf(a.spectrum, b.spectrum, terms.confidence) : {}),
     ...(doubts.guards.length === 0 ? {} : { guards: doubts.guards }),
   };
   return answered(value, [...doubts.warnings, ...doubts.afterRows(value.rows)]);
 }
 
 /** Whether the densities themselves show what the rows do: two conditions, in one stratum, as they were measured. */
-const isPlain = ({ measurements, changes, adjusted }: Compared, { runs }: Layout): boolean =>
+const isPlain = ({ measurements, changes, adjusted, layout }: Compared): boolean =>
   measurements.length === 1 &&
   changes.length === 1 &&
   adjusted.asked.length === 0 &&
-  runs.every(({ isReference }) => isReference !== true);
+  layout.runs.every(({ isReference }) => isReference !== true);
 
 function comparedOf(axes: readonly Sides[], terms: ComparisonTerms, watch: Watch): Answer<Compared> {
   const measurements: Measurement[] = [];

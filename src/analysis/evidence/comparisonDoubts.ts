@@ -1,13 +1,16 @@
 import type { Message, Warning } from '../../result/result.ts';
 import type { ComparisonRow } from '../../values/comparison.ts';
 import { noteWarning, tell } from '../messages/evidence.ts';
+import { eachOnce } from '../together.ts';
 import { powerSensitivity } from './sensitivity.ts';
 import { differences, type Studied } from './comparability.ts';
 import type { Compared, ComparedChange } from './compared.ts';
 import { bandDoubts, type BandDoubts } from './bandDoubts.ts';
 import { faultGuards } from './faultGuards.ts';
 import { floorDoubts } from './noiseFloor.ts';
-import { comparedIn, type Side, type Sides } from './sides.ts';
+import { conditionAt } from './knownRuns.ts';
+import { comparedIn, type Sides } from './sides.ts';
+import { wordsOf } from './strata.ts';
 
 /** What a reader must know of a comparison, and what forbids a verdict by it. */
 export interface ComparisonDoubts {
@@ -42,20 +45,20 @@ export function comparisonDoubts(compared: Compared): ComparisonDoubts {
   const bands = measurements.flatMap(() => terms.bands);
   const notes = changes.flatMap((change, k) => {
     const { a, b } = pairOf(sides, change);
-    const stratum = strataWords(compared, change);
+    const stratum = wordsOf(compared.strata, change.stratum);
     return found[k].notes.flatMap((note) => noteWarning(note, { a: a.name, b: b.name }, bands, stratum) ?? []);
   });
   return {
     warnings: [
-      ...distinct(banded.flat(2).flatMap(({ warnings }) => warnings)),
+      ...eachOnce(banded.flat(2).flatMap(({ warnings }) => warnings)),
       ...unlike.flatMap(({ warnings }) => warnings),
       ...notes,
       ...powerSensitivity(compared),
     ],
-    guards: distinct(all.filter(isOfAll)),
+    guards: eachOnce(all.filter(isOfAll)),
     ofChange: ({ a, b }) => {
       const at = overall.findIndex((one) => one.a === a && one.b === b);
-      return distinct(unlike[at].guards.filter((one) => !isOfAll(one)));
+      return eachOnce(unlike[at].guards.filter((one) => !isOfAll(one)));
     },
     ofBand: (axis, band, change) => banded[axis][band][change],
     afterRows: shareWarnings,
@@ -73,12 +76,6 @@ function studied({ terms, layout, levels, adjusted, strata }: Compared, change: 
   };
 }
 
-const distinct = (messages: readonly Message[]): Message[] =>
-  messages.filter(({ message }, index) => messages.findIndex((other) => other.message === message) === index);
-
-const strataWords = ({ strata }: Compared, { stratum }: ComparedChange): string | undefined =>
-  stratum === undefined ? undefined : strata?.words[strata.names.indexOf(stratum)];
-
 function pairOf(sides: Sides, { a, b }: ComparedChange): Sides {
   const all = comparedIn(sides);
   return { a: all[a], b: all[b] };
@@ -92,14 +89,18 @@ interface Asked {
 }
 
 /** What a band holds that is no vibration: by the logger at rest, where there is one and the sides have spectra, and by its steps and range. */
-function doubtsOf({ measurements, terms, changes, found }: Compared, { axis, band: index, at }: Asked): BandDoubts {
-  const { sides, measured, floor } = measurements[axis];
+function doubtsOf(
+  { measurements, terms, layout, changes, found }: Compared,
+  { axis, band: index, at }: Asked,
+): BandDoubts {
+  const { sides, measured, floor, levels: measuredLevels } = measurements[axis];
   const change = changes[at];
   const pair = pairOf(sides, change);
   const band = terms.bands[index];
   const interval = found[at].rows[axis * terms.bands.length + index].inference?.interval;
-  const of = (side: number, { tracks }: Side): number[] => tracks.map((_, run) => measured[side].level(run, band));
-  const levels = { a: of(change.a, pair.a), b: of(change.b, pair.b) };
+  const of = (side: number): number[] =>
+    measuredLevels[index].filter((_, run) => layout.runs[run].condition === conditionAt(side));
+  const levels = { a: of(change.a), b: of(change.b) };
   const [a, b] = [change.a, change.b].map((side) => measured[side].spectrum?.entries);
   const doubts = [
     ...(floor === undefined || a === undefined || b === undefined

@@ -18,6 +18,10 @@ export interface Strata {
   readonly isOfDays: boolean;
 }
 
+/** A stratum as sentences have it; undefined over all, and where there are none. */
+export const wordsOf = (strata: Strata | undefined, stratum: string | undefined): string | undefined =>
+  stratum === undefined ? undefined : strata?.words[strata.names.indexOf(stratum)];
+
 const dayColumns = ['day', 'session', 'date'];
 
 /**

@@ -1,25 +1,11 @@
-import type { Refused } from '../../result/result.ts';
 import type { Density } from '../../signal/welch.ts';
 import { resultUnit, timesTo, type Goal } from '../conditioning/integrate.ts';
-import { refuse } from '../messages/recordings.ts';
-import type { Channel, Run } from '../../values/run.ts';
+import type { Channel } from '../../values/run.ts';
 
 /** What a spectrum is integrated to, and the frequency in Hz below which it means nothing. */
 export interface SpectrumGoal {
   readonly goal: Goal;
   readonly lowCut: number;
-}
-
-/** Why the spectrum of a channel can't be integrated: its unit, or a cut past half the rate; otherwise undefined. */
-export function whyNoIntegratedSpectrum(
-  { label: run, rate, channels }: Run,
-  { goal, lowCut }: SpectrumGoal,
-): Refused | undefined {
-  if (!(lowCut < rate / 2)) return refuse('integrate.low-cut', { run, lowCut, half: rate / 2 }, 'above');
-  const strange = channels.find(({ unit: { dimension } }) => timesTo(goal, dimension) === undefined);
-  if (strange === undefined) return undefined;
-  const { name: channel, unit } = strange;
-  return refuse('integrate.unit', { run, channel, unit: unit.symbol, goal }, 'runs');
 }
 
 /** The channel that velocity or displacement is of: in its unit, and bounded below. */

@@ -10,15 +10,11 @@ import { axesOf, type Channel, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import type { WindowValue } from '../../values/window.ts';
+import { whyNoIntegral } from '../conditioning/integrate.ts';
 import { tell } from '../messages/spectra.ts';
 import { pieces } from '../recordings/runs.ts';
 import { evenly } from '../recordings/uniformRate.ts';
-import {
-  integratedChannel,
-  integratedDensity,
-  whyNoIntegratedSpectrum,
-  type SpectrumGoal,
-} from './integratedSpectrum.ts';
+import { integratedChannel, integratedDensity, type SpectrumGoal } from './integratedSpectrum.ts';
 import { segmentSamples, whyTooShort } from './segments.ts';
 import { meansOf } from './spectrumMean.ts';
 
@@ -58,7 +54,7 @@ export function spectrumOf(
   const entries: SpectrumEntry[] = [];
   const total = runs.runs.reduce((sum, run) => sum + run.channels.length, 0);
   for (const run of runs.runs) {
-    const wrong = integrate && whyNoIntegratedSpectrum(run, integrate);
+    const wrong = integrate && whyNoIntegral(run, integrate.goal, integrate.lowCut);
     if (wrong !== undefined) return wrong;
     const length = segmentSamples(run, window);
     let shape = shapes.get(length);
