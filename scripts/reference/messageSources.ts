@@ -8,9 +8,7 @@ import type { MessagePage } from '../../src/result/pages.ts';
 import { diskPages } from '../../src/disk/messagePages.ts';
 import { notebookPages } from '../../src/notebook/messagePages.ts';
 import { valuePages } from '../../src/values/messagePages.ts';
-import { callPages } from '../../src/verbs/messagePages/calls.ts';
-import { recordingPages } from '../../src/verbs/messagePages/recordings.ts';
-import { wordPages } from '../../src/verbs/messagePages/words.ts';
+import { callPages, recordingPages, wordPages } from '../../src/verbs/messagePages.ts';
 import { cell, verbatim } from './markdown.ts';
 
 /** A code's page with its examples in Markdown. */

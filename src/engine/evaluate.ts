@@ -1,15 +1,23 @@
 import type { Checked, CheckedArgument, CheckedArguments } from '../language/checked.ts';
 import type { Place } from '../language/diagnostic.ts';
 import { arithmetic, convertQuantity, negate } from '../verbs/arithmetic.ts';
-import { verbNamed, functionNamed } from '../verbs/catalogue.ts';
-import { faultsBehind } from '../verbs/faults.ts';
+import { verbNamed } from '../verbs/catalogue.ts';
+import { functionNamed } from '../verbs/functions.ts';
 import { fieldOf } from '../values/fields.ts';
 import { descriptionOf } from '../values/kinds.ts';
 import { pickOf } from '../values/pick.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import type { Value } from '../values/value.ts';
 import type { Failure, Message, Result, Warning } from '../result/result.ts';
-import type { Answer, Argument, Arguments, Answered, Context, Verb } from '../verbs/verb.ts';
+import {
+  faultsBehind,
+  type Answer,
+  type Argument,
+  type Arguments,
+  type Answered,
+  type Context,
+  type Verb,
+} from '../verbs/verb.ts';
 import type { Watch } from '../values/ports.ts';
 import type { Cache } from './cache.ts';
 import type { Files, History } from './host.ts';

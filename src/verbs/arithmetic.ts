@@ -4,7 +4,7 @@ import { express } from '../units/express.ts';
 import { operate, type Operator } from '../units/operate.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { QuantityValue } from '../values/quantity.ts';
-import { refuse } from './messages/expressions.ts';
+import { refuse } from './messages.ts';
 
 const value = (quantity: Quantity): Result<QuantityValue> => success({ kind: 'quantity', quantity });
 

@@ -7,7 +7,6 @@ import { compare } from './evidence/compare.ts';
 import { detrend } from './conditioning/detrend.ts';
 import { envelope } from './conditioning/envelope.ts';
 import { withExcluded } from './excludedRuns.ts';
-import { functions } from './functions.ts';
 import { highpass } from './conditioning/highpass.ts';
 import { integrate } from './conditioning/integrate.ts';
 import { levels } from './spectra/levels.ts';
@@ -71,7 +70,5 @@ export const verbs: readonly Verb[] = [
 ].map(withExcluded);
 
 const byName = new Map(verbs.map((verb) => [verb.form.verb, verb]));
-const functionsByName = new Map(functions.map((one) => [one.form.name, one]));
 
 export const verbNamed = (name: string): Verb | undefined => byName.get(name);
-export const functionNamed = (name: string): (typeof functions)[number] | undefined => functionsByName.get(name);

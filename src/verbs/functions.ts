@@ -5,7 +5,7 @@ import { sameDimension, type NamedDimension } from '../units/dimension.ts';
 import type { Quantity } from '../units/unit.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import { success, type Refused, type Result } from '../result/result.ts';
-import { refuse } from './messages/expressions.ts';
+import { refuse } from './messages.ts';
 
 type Found = Result<QuantityValue>;
 
@@ -164,3 +164,7 @@ export const functions: readonly NamedFunction[] = [
       whyNotPositive('transmissibility', [natural]) ?? value(overMovingBase(frequency, natural, damping)),
   }),
 ];
+
+const byName = new Map(functions.map((one) => [one.form.name, one]));
+
+export const functionNamed = (name: string): NamedFunction | undefined => byName.get(name);

@@ -5,8 +5,7 @@ import { Engine } from '../../src/engine/engine.ts';
 import { messagePages } from '../../src/language/messagePages.ts';
 import { readerPages } from '../../src/readers/messagePages.ts';
 import { catalogue } from '../../src/verbs/language.ts';
-import { callPages } from '../../src/verbs/messagePages/calls.ts';
-import { recordingPages } from '../../src/verbs/messagePages/recordings.ts';
+import { callPages, recordingPages } from '../../src/verbs/messagePages.ts';
 import { quietWatch } from '../engine/memoryFiles.ts';
 import { exampleHost } from '../verbs/exampleHost.ts';
 

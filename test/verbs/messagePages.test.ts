@@ -1,6 +1,4 @@
-import { callPages } from '../../src/verbs/messagePages/calls.ts';
-import { recordingPages } from '../../src/verbs/messagePages/recordings.ts';
-import { wordPages } from '../../src/verbs/messagePages/words.ts';
+import { callPages, recordingPages, wordPages } from '../../src/verbs/messagePages.ts';
 import { describePages } from '../analysis/messages/pages.ts';
 
 describePages('a call', callPages);

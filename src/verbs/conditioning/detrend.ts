@@ -1,6 +1,5 @@
 import { detrended } from '../../analysis/conditioning/detrend.ts';
-import { operand, valueOf, wordOf } from '../arguments.ts';
-import { answer, type Verb } from '../verb.ts';
+import { answer, operand, valueOf, wordOf, type Verb } from '../verb.ts';
 
 export const detrend: Verb = {
   form: {

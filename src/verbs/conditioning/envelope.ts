@@ -1,6 +1,5 @@
 import { envelopes } from '../../analysis/conditioning/envelope.ts';
-import { operand, rangeIn, valueOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
+import { operand, rangeIn, valueOf, type Verb } from '../verb.ts';
 import { orderIn, orderOption } from './zeroPhase.ts';
 
 export const envelope: Verb = {

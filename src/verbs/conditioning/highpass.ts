@@ -1,6 +1,5 @@
 import { filtered } from '../../analysis/conditioning/filter.ts';
-import { sizeOf, valueOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
+import { sizeOf, valueOf, type Verb } from '../verb.ts';
 import { orderIn, orderOption, zeroPhaseHelp } from './zeroPhase.ts';
 
 export const highpass: Verb = {

@@ -1,6 +1,5 @@
 import { integrated, type Goal } from '../../analysis/conditioning/integrate.ts';
-import { operand, siOf, valueOf, wordOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
+import { operand, siOf, valueOf, wordOf, type Verb } from '../verb.ts';
 
 /** Hz. */
 const usualLowCut = 1;

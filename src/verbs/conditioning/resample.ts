@@ -1,6 +1,5 @@
 import { resampled } from '../../analysis/conditioning/resample.ts';
-import { sizeOf, valueOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
+import { sizeOf, valueOf, type Verb } from '../verb.ts';
 
 export const resample: Verb = {
   form: {

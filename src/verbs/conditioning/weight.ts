@@ -1,6 +1,5 @@
 import { weighted, weightingNames, type WeightingName } from '../../analysis/conditioning/weight.ts';
-import { valueOf, wordOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
+import { valueOf, wordOf, type Verb } from '../verb.ts';
 
 const purposes: Readonly<Record<WeightingName, string>> = {
   wk: 'vertical, whole body',

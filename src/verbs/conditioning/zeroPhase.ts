@@ -1,6 +1,5 @@
 import type { OptionForm } from '../../language/form.ts';
-import { siOf } from '../arguments.ts';
-import type { Arguments } from '../verb.ts';
+import { siOf, type Arguments } from '../verb.ts';
 
 // What the filters share.
 

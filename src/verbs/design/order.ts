@@ -1,7 +1,6 @@
 import { mostConditions, mostRuns, runOrder } from '../../analysis/planning/runOrder.ts';
-import { hasFlag, operand, quantityIn, si, siOf, textOf } from '../arguments.ts';
-import { refuse } from '../messages/evidence.ts';
-import { answer, type Verb } from '../verb.ts';
+import { answer, hasFlag, operand, quantityIn, si, siOf, textOf, type Verb } from '../verb.ts';
+import { refuse } from '../messages.ts';
 
 const usualSeed = 1;
 

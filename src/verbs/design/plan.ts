@@ -2,11 +2,22 @@ import { metricNames } from '../../analysis/evidence/metrics.ts';
 import { orderLetters, planOf } from '../../analysis/planning/plan.ts';
 import { success, type Result } from '../../result/result.ts';
 import type { Claim, Settled } from '../../values/plan.ts';
-import { hasFlag, operand, option, rangesIn, siOf, textOf, textsIn, wordOf } from '../arguments.ts';
-import { boundWords, claimFrom, directionWords, ofWords, sizeAccepts } from '../evidence/claimWords.ts';
+import {
+  hasFlag,
+  operand,
+  option,
+  rangesIn,
+  siOf,
+  textOf,
+  textsIn,
+  wordOf,
+  type Argument,
+  type Arguments,
+  type Verb,
+} from '../verb.ts';
+import { boundWords, claimFrom, directionWords, ofWords, sizeAccepts } from '../evidence/claim.ts';
 import { adjustmentsIn, adjustOption, methodIn } from '../evidence/compareRequest.ts';
-import { refuse } from '../messages/evidence.ts';
-import type { Argument, Arguments, Verb } from '../verb.ts';
+import { refuse } from '../messages.ts';
 
 export const plan: Verb = {
   form: {

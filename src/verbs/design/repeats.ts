@@ -1,8 +1,7 @@
 import { repeatsOf } from '../../analysis/planning/repeats.ts';
 import { mostConditions } from '../../analysis/planning/runOrder.ts';
-import { siOf } from '../arguments.ts';
-import { refuse } from '../messages/evidence.ts';
-import { answer, type Verb } from '../verb.ts';
+import { answer, siOf, type Verb } from '../verb.ts';
+import { refuse } from '../messages.ts';
 
 export const repeats: Verb = {
   form: {

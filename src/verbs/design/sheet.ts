@@ -1,7 +1,6 @@
-import { textOf, operand } from '../arguments.ts';
+import { operand, textOf, type Verb } from '../verb.ts';
 import { sheetIn } from '../../analysis/recordings/sheetFile.ts';
 import { refused } from '../../result/result.ts';
-import type { Verb } from '../verb.ts';
 
 export const sheet: Verb = {
   form: {

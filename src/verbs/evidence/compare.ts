@@ -5,9 +5,8 @@ import { withPlanAge } from '../../analysis/planning/planAge.ts';
 import { octaveFractions } from '../../analysis/spectra/octaves.ts';
 import { windowNames } from '../../analysis/spectra/window.ts';
 import type { Result } from '../../result/result.ts';
-import { hasFlag, textsIn } from '../arguments.ts';
-import { windowOf } from '../spectra/using.ts';
-import type { Arguments, Verb } from '../verb.ts';
+import { hasFlag, textsIn, type Arguments, type Verb } from '../verb.ts';
+import { windowOf } from '../spectra/window.ts';
 import { adjustOption, comparablesIn, compareRequest, referenceIn, type NamedComparable } from './compareRequest.ts';
 
 export const compare: Verb = {

@@ -6,9 +6,19 @@ import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { OptionForm } from '../../language/form.ts';
 import type { PlannedAdjustment } from '../../values/plan.ts';
-import { hasFlag, option, quantityIn, rangesIn, si, siOf, textsIn, wordOf } from '../arguments.ts';
-import { refuse } from '../messages/evidence.ts';
-import type { Argument, Arguments } from '../verb.ts';
+import {
+  hasFlag,
+  option,
+  quantityIn,
+  rangesIn,
+  si,
+  siOf,
+  textsIn,
+  wordOf,
+  type Argument,
+  type Arguments,
+} from '../verb.ts';
+import { refuse } from '../messages.ts';
 
 /** What the options of a comparison ask for. */
 export function compareRequest(given: Arguments): Result<ComparisonRequest> {

@@ -1,6 +1,5 @@
 import { withChannels } from '../../analysis/recordings/channels.ts';
-import { textsIn, valueOf } from '../arguments.ts';
-import { answerOf, type Verb } from '../verb.ts';
+import { answerOf, textsIn, valueOf, type Verb } from '../verb.ts';
 
 export const channel: Verb = {
   passesFaults: true,

@@ -1,6 +1,5 @@
 import { findingsOf } from '../../analysis/recordings/findings.ts';
-import { option, rangeIn, valueOf } from '../arguments.ts';
-import { answer, type Verb } from '../verb.ts';
+import { answer, option, rangeIn, valueOf, type Verb } from '../verb.ts';
 
 export const check: Verb = {
   passesFaults: true,

@@ -1,11 +1,10 @@
 import { chosenFiles } from '../../analysis/recordings/choice.ts';
 import { loaded, type LoadRequest } from '../../analysis/recordings/load.ts';
 import { success, type Refused, type Result } from '../../result/result.ts';
-import { hasFlag, option, siOf, textOf, textsIn, unitOf } from '../arguments.ts';
-import { refuse } from '../messages/calls.ts';
+import { hasFlag, option, siOf, textOf, textsIn, unitOf, type Argument, type Arguments, type Verb } from '../verb.ts';
+import { refuse } from '../messages.ts';
 import type { ClockParts } from '../../analysis/recordings/load.ts';
 import { roundedSI as si } from '../../units/arithmetic.ts';
-import type { Argument, Arguments, Verb } from '../verb.ts';
 
 export const load: Verb = {
   form: {

@@ -1,6 +1,5 @@
 import { resultants } from '../../analysis/recordings/resultant.ts';
-import { valueOf } from '../arguments.ts';
-import { answerOf, type Verb } from '../verb.ts';
+import { answerOf, valueOf, type Verb } from '../verb.ts';
 
 export const resultant: Verb = {
   form: {

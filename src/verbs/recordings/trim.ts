@@ -1,8 +1,7 @@
 import { trimmed, type Span } from '../../analysis/recordings/trim.ts';
 import { success, type Result } from '../../result/result.ts';
-import { operand, rangeIn, siOf, valueOf } from '../arguments.ts';
-import { refuse } from '../messages/calls.ts';
-import { answerOf, type Arguments, type Verb } from '../verb.ts';
+import { answerOf, operand, rangeIn, siOf, valueOf, type Arguments, type Verb } from '../verb.ts';
+import { refuse } from '../messages.ts';
 
 export const trim: Verb = {
   passesFaults: true,

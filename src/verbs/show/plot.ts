@@ -1,9 +1,19 @@
-import { option, quantityIn, rangeIn, si, textOf, wordOf } from '../arguments.ts';
+import {
+  answer,
+  option,
+  quantityIn,
+  rangeIn,
+  si,
+  textOf,
+  wordOf,
+  type Argument,
+  type Arguments,
+  type Verb,
+} from '../verb.ts';
 import type { Refused } from '../../result/result.ts';
-import { refuse } from '../messages/calls.ts';
+import { refuse } from '../messages.ts';
 import type { ChartSubject, ChartValue, Drawable } from '../../values/chart.ts';
 import { isDrawable, kindsOver } from '../../values/kinds.ts';
-import { answer, type Argument, type Arguments, type Verb } from '../verb.ts';
 
 /** What is drawn over time and what over frequency: the two can't share a chart. */
 const overTime = kindsOver('time');

@@ -1,8 +1,7 @@
-import { operand } from '../arguments.ts';
+import { answer, operand, type Argument, type Verb } from '../verb.ts';
 import { tabulatedKinds } from '../../values/kinds.ts';
 import { tabulate } from '../../values/tabulate.ts';
 import type { Value } from '../../values/value.ts';
-import { answer, type Argument, type Verb } from '../verb.ts';
 
 export const table: Verb = {
   form: {

@@ -1,7 +1,6 @@
 import { bandLevels } from '../../analysis/spectra/bands.ts';
 import { octaveFractions, type OctaveFraction } from '../../analysis/spectra/octaves.ts';
-import { operand, rangesIn, valueOf, wordOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
+import { operand, rangesIn, valueOf, wordOf, type Verb } from '../verb.ts';
 
 export const band: Verb = {
   form: {

@@ -1,6 +1,5 @@
 import { levelsOf } from '../../analysis/spectra/levels.ts';
-import { valueOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
+import { valueOf, type Verb } from '../verb.ts';
 
 export const levels: Verb = {
   form: {

@@ -1,6 +1,5 @@
 import { spectrumOverOrders } from '../../analysis/spectra/orders.ts';
-import { option, quantityIn, valueOf } from '../arguments.ts';
-import { answerOf, type Verb } from '../verb.ts';
+import { answerOf, option, quantityIn, valueOf, type Verb } from '../verb.ts';
 
 export const orders: Verb = {
   form: {

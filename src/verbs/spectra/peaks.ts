@@ -1,6 +1,5 @@
 import { peaksOf } from '../../analysis/spectra/peaks.ts';
-import { rangesIn, siOf, valueOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
+import { rangesIn, siOf, valueOf, type Verb } from '../verb.ts';
 
 export const peaks: Verb = {
   form: {

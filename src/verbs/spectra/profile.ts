@@ -1,7 +1,6 @@
 import { profileOf } from '../../analysis/spectra/profile.ts';
 import { heldAgainst } from '../../analysis/spectra/profileAgainst.ts';
-import { quantityIn, valuesIn } from '../arguments.ts';
-import { answerOf, type Verb } from '../verb.ts';
+import { answerOf, quantityIn, valuesIn, type Verb } from '../verb.ts';
 
 export const profile: Verb = {
   form: {

@@ -1,6 +1,5 @@
 import { runningLevels } from '../../analysis/spectra/running.ts';
-import { siOf, valueOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
+import { siOf, valueOf, type Verb } from '../verb.ts';
 
 export const running: Verb = {
   form: {

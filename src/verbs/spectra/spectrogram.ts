@@ -1,7 +1,6 @@
 import { spectrogramOf } from '../../analysis/spectra/spectrogram.ts';
-import { valueOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
-import { usingOption, windowOf } from './using.ts';
+import { valueOf, type Verb } from '../verb.ts';
+import { usingOption, windowOf } from './window.ts';
 
 export const spectrogram: Verb = {
   form: {

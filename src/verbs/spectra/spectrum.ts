@@ -1,7 +1,6 @@
 import { spectrumOf } from '../../analysis/spectra/spectrum.ts';
-import { siOf, textsIn, valueOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
-import { usingOption, windowOf } from './using.ts';
+import { siOf, textsIn, valueOf, type Verb } from '../verb.ts';
+import { usingOption, windowOf } from './window.ts';
 
 const goals = ['velocity', 'displacement'] as const;
 /** Hz, as of `integrate`. */

@@ -1,7 +1,6 @@
 import { transferOf } from '../../analysis/spectra/transfer.ts';
-import { hasFlag, operand, textOf, valueOf } from '../arguments.ts';
-import type { Verb } from '../verb.ts';
-import { usingOption, windowOf } from './using.ts';
+import { hasFlag, operand, textOf, valueOf, type Verb } from '../verb.ts';
+import { usingOption, windowOf } from './window.ts';
 
 export const transfer: Verb = {
   form: {

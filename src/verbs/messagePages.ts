@@ -1,17 +1,126 @@
-import type { RecordingFacts } from '../../analysis/messages/recordings.ts';
-import { page, type MessagePage } from '../../result/pages.ts';
-import { after } from './ground.ts';
+import type { RecordingFacts } from '../analysis/messages/recordings.ts';
+import { page, type MessagePage, type MessagePages } from '../result/pages.ts';
+import type { CallFacts, ExpressionFacts, WordFacts } from './messages.ts';
+
+/** A line after the recording that the examples work on. */
+const after = (line: string, ground = 'foam = load "raw/brick-foam-1.csv.gz" channel z'): string =>
+  `${ground}\n${line}`;
+
+/** Codes that the checker of the text has too, and their pages with it. */
+type OfTheText = 'operand.missing' | 'unit.dimension' | 'arithmetic.zero' | 'arithmetic.finite';
+
+/** Of a call's arguments taken together, and of quantities that are known only when a cell runs. */
+export const callPages: Readonly<Record<Exclude<keyof (CallFacts & ExpressionFacts), OfTheText>, MessagePage>> = {
+  'option.value': page(
+    'A decimal mark that is none',
+    'Numbers are written with a point or a comma.',
+    'load "raw/brick-foam-1.csv.gz" decimal ";"',
+    'load "raw/brick-foam-1.csv.gz" decimal "."',
+  ),
+  'trim.twice': page(
+    'A stretch that is said twice',
+    'A range says all; of from, to and length two do.',
+    after('trim foam 10..70 s from 10 s'),
+    after('trim foam from 10 s length 60 s'),
+  ),
+  'range.backward': page(
+    'A stretch that ends before it begins',
+    'The start comes first.',
+    after('trim foam from 70 s to 10 s'),
+    after('trim foam from 10 s to 70 s'),
+  ),
+  'sheet.missing': page(
+    'A run sheet is wanted',
+    '`where` and `including` speak of the rows of a run sheet.',
+    'load "raw/brick-foam-1.csv.gz" including excluded',
+    'load "raw/brick-foam-1.csv.gz" sheet "raw/runs.csv" including excluded',
+  ),
+  'plot.mixed': page(
+    'Values that share no axis',
+    'A chart is over time or over frequency.',
+    after('plot foam, (spectrum foam)'),
+    after('plot (spectrum foam)'),
+  ),
+  'unit.level': page(
+    'A level with another quantity',
+    'A level in dB is a logarithm, and adds to levels alone.',
+    after('L = levels foam\nL.rms * 3 dB'),
+    after('L = levels foam\ndecibels(L.crest_factor) + 3 dB'),
+  ),
+  'unit.exponent': page(
+    'An exponent with a unit',
+    'An exponent is a plain number.',
+    after('L = levels foam\n2 ^ L.rms'),
+    after('L = levels foam\n2 ^ L.crest_factor'),
+  ),
+  'function.range': page(
+    'A value that a function does not take',
+    'Roots are of values of at least 0, logarithms and springs of values above 0.',
+    'sqrt(1 - 2)',
+    'sqrt(2 - 1)',
+  ),
+};
+
+const pads = ['foam', 'gel']
+  .map((pad) => `${pad} = load "raw/brick-${pad}-*.csv.gz" | channel z | trim 10..70 s`)
+  .join('\n');
+const bySheet = ['foam', 'gel']
+  .map((pad) => `${pad} = load sheet "raw/runs.csv" where condition ${pad}, surface brick | channel z | trim 12..72 s`)
+  .join('\n');
+const ofPads = (...lines: readonly string[]): string => after(lines.join('\n'), pads);
+
+/** Of words that do not fit together. That of `option.missing` stands among the messages of the text. */
+export const wordPages: MessagePages<Omit<WordFacts, 'option.missing'>> = {
+  'claim.words': page(
+    'A claim that does not say what is claimed',
+    'A claim has a direction, and a figure with its unit where `at-most`, `about` or `no-worse` needs one.',
+    ofPads('c = compare foam with gel over 10..50 Hz', 'claim c reduction 15'),
+    ofPads('c = compare foam with gel over 10..50 Hz', 'claim c reduction 15 %'),
+  ),
+  'compare.methods': page(
+    'Two methods at once',
+    'Pairs and a trend each take another kind of wandering out of the same runs.',
+    ofPads('compare foam with gel over 10..50 Hz paired trend'),
+    ofPads('compare foam with gel over 10..50 Hz paired'),
+  ),
+  'order.seed': page(
+    'A seed without chance',
+    'Only `blocks` tosses a coin; the usual order is mirrored and the same each time.',
+    'order 4 seed 7',
+    'order 4 blocks seed 7',
+  ),
+  'order.conditions': page(
+    'A single condition, or one twice',
+    'An order mixes the runs of two conditions or more.',
+    'order 4 conditions foam, foam',
+    'order 4 conditions foam, gel',
+  ),
+  'adjust.words': page(
+    'An adjustment without its figure',
+    'A power is a plain number after `exponent`, and its standard uncertainty one after `uncertainty`.',
+    ofPads('compare foam with gel over 10..50 Hz adjust speed uncertainty 0.2'),
+    after('compare foam with gel over 10..50 Hz adjust speed exponent 1.5 uncertainty 0.2', bySheet),
+  ),
+  'repeats.both': page(
+    'Two aims at once',
+    'To show a difference and to show that there is none take different numbers of runs.',
+    'repeats detect 5 % equivalent 5 % spread 4 %',
+    'repeats detect 5 % spread 4 %',
+  ),
+};
 
 /** Codes without a page: `runs.missing` is told as a part of `runs.excluded`, and a clock that stands still is refused as it is read. */
 type WithoutPage = 'runs.missing' | 'resample.empty';
 
 /** A code that the checker of the text has too, and its page with it. */
-type OfTheText = 'channel.unknown';
+type RecordingsOfTheText = 'channel.unknown';
 
 const all = 'all = load "raw/brick-foam-1.csv.gz"';
 
 /** Of recordings and their conditioning. Files that are not among the samples are named for what is wrong with them. */
-export const recordingPages: Readonly<Record<Exclude<keyof RecordingFacts, WithoutPage | OfTheText>, MessagePage>> = {
+export const recordingPages: Readonly<
+  Record<Exclude<keyof RecordingFacts, WithoutPage | RecordingsOfTheText>, MessagePage>
+> = {
   'channel.few': page(
     'One channel has no resultant',
     'A resultant is of two or three axes.',
