@@ -1,35 +1,12 @@
-import {
-  hasAxes,
-  hasConditions,
-  hasSeveral,
-  sidesIn,
-  type ComparisonRow,
-  type ComparisonValue,
-} from '../values/comparison.ts';
+import { hasSeveral, isOfSignal, placesOfRow, sidesIn, type ComparisonValue } from '../values/comparison.ts';
+import type { ComparisonRow } from '../values/comparisonParts.ts';
 import { allOf, listed } from '../result/words.ts';
 import { bandName } from './names.ts';
-import { percent } from './number.ts';
-
-/** Metrics of the whole signal, which have no bands. */
-const ofSignal = ['vdv', 'p99', 'p99_9'];
-
-export const isOfSignal = ({ metricCode }: ComparisonValue): boolean => ofSignal.includes(metricCode ?? '');
+import { percent } from '../values/number.ts';
 
 /** What a row of a comparison is of: its band, or the whole signal. */
 export const bandOfRow = (value: ComparisonValue, { band }: ComparisonRow): string =>
-  isOfSignal(value) ? 'whole signal' : bandName(band);
-
-/** What else a row is called by, each with its heading: its sides, stratum and axis, where there are several. */
-export function placesOfRow(value: ComparisonValue, row: ComparisonRow): readonly (readonly [string, string])[] {
-  const { baseline, condition, stratum = 'all', channel } = row;
-  return [
-    ...(hasConditions(value)
-      ? [['Condition', value.isAllPairs === true ? `${condition} against ${baseline}` : condition] as const]
-      : []),
-    ...(value.strata === undefined ? [] : [[value.strata.columns.join(', '), stratum] as const]),
-    ...(hasAxes(value) ? [['Axis', channel] as const] : []),
-  ];
-}
+  isOfSignal(value.metricCode) ? 'whole signal' : bandName(band);
 
 /** What a row of a comparison is called: by its band, and by what else tells it from the others. */
 export const comparedName = (value: ComparisonValue, row: ComparisonRow): string =>

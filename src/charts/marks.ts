@@ -1,6 +1,6 @@
 import type { Domain } from './axes.ts';
 import { layout, tall } from './layout.ts';
-import { drawn } from './number.ts';
+import { drawn } from '../values/number.ts';
 import { fullWidth, role } from './specification.ts';
 import { stripName } from './strips.ts';
 

@@ -1,7 +1,7 @@
 import type { SpectrumEntry, SpectrumValue } from '../values/spectrum.ts';
 import { axisTitle, channelQuantity, distinct } from './names.ts';
 import { counted, listed } from '../result/words.ts';
-import { plain } from './number.ts';
+import { plain } from '../values/number.ts';
 
 /** The curves of one or more spectra, as an overlay shows them: a series is a set's channel. */
 

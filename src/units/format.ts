@@ -22,6 +22,12 @@ export function formatNumber(value: number, digits = 4): string {
   return trimZeros(rounded.toFixed(decimals));
 }
 
+/** One number where all are written alike, else the least and the most of them: `19 to 20`. @param values one at least */
+export function formatSpread(values: readonly number[], digits = 4): string {
+  const [least, most] = [Math.min(...values), Math.max(...values)].map((value) => formatNumber(value, digits));
+  return least === most ? least : `${least} to ${most}`;
+}
+
 /** The number, a blank and the unit: `40 N/mm`, `15 %`, `0.25`. */
 export function formatQuantity({ value, unit }: Quantity, digits = 4): string {
   const number = formatNumber(value, digits);

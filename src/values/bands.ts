@@ -4,6 +4,8 @@ import type { Unit } from '../units/unit.ts';
 import type { Band } from './band.ts';
 import type { ExcludedRun } from './excluded.ts';
 import type { Channel, Run } from './run.ts';
+import { inShort } from './short.ts';
+import { counted } from '../result/words.ts';
 
 export interface BandsValue {
   readonly kind: 'bands';
@@ -27,6 +29,7 @@ const own = ({ unit }: BandRow): Unit => unit;
 export const bandsKind = {
   kind: 'bands',
   words: 'bands',
+  summary: ({ rows }) => inShort('bands', counted(rows.length, 'row')),
   caption: () => 'Bands',
   whole: [],
   rows: {

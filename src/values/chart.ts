@@ -48,6 +48,7 @@ export type Drawable =
 export const chartKind = {
   kind: 'chart',
   words: 'a chart',
+  summary: () => 'a chart',
   whole: [
     detail(
       'shows',

@@ -103,11 +103,27 @@ export interface SavedTable {
 /** What a kind is drawn over; kinds over time and over frequency share no chart. */
 export type DrawnOver = 'time' | 'frequency' | 'itself';
 
+/** What is known of a value's signals, so far as they have it in common. */
+export interface Known {
+  readonly channels?: readonly string[];
+  /** The channels' other names: how their files spell them. */
+  readonly headers?: readonly string[];
+  readonly unit?: string;
+  /** Of the slowest run, in Hz. */
+  readonly rate?: number;
+  /** What all runs have in common, in s from the start of each. */
+  readonly duration?: number;
+}
+
 /** A kind of value as all kinds can be read. */
 export interface Described<V extends { readonly kind: string }, Row = unknown> {
   readonly kind: V['kind'];
   /** In a sentence: `levels`, `a spectrum`. */
   readonly words: string;
+  /** The value in a few words, for completion, a hover and the lines that stay in view: unit, runs, rate, the figures that matter. */
+  readonly summary: Of<V, string>;
+  /** What can be checked against the value before anything is made of it. */
+  readonly known?: Of<V, Known>;
   /** What the value says as a whole, in JSON before its rows; a value without rows has its table of these. */
   readonly whole: readonly Column<V, V>[];
   /** As of rows, for the whole. */

@@ -2,6 +2,8 @@ import { figure, runName } from './columns.ts';
 import type { Description } from './description.ts';
 import type { Finding } from '../readers/recording.ts';
 import type { Run } from './run.ts';
+import { inShort } from './short.ts';
+import { counted } from '../result/words.ts';
 
 export interface FindingsValue {
   readonly kind: 'findings';
@@ -11,6 +13,7 @@ export interface FindingsValue {
 export const findingsKind = {
   kind: 'findings',
   words: 'findings',
+  summary: ({ rows }) => inShort('findings', counted(rows.length, 'row')),
   caption: () => 'Findings',
   whole: [],
   rows: {

@@ -5,6 +5,8 @@ import type { ExcludedRun } from './excluded.ts';
 import type { ExposureValue } from './exposure.ts';
 import type { Channel, Run } from './run.ts';
 import type { Unit } from '../units/unit.ts';
+import { inShort } from './short.ts';
+import { counted } from '../result/words.ts';
 
 export interface LevelsValue {
   readonly kind: 'levels';
@@ -50,6 +52,7 @@ const own = ({ channel }: LevelsRow): Unit => channel.unit;
 export const levelsKind = {
   kind: 'levels',
   words: 'levels',
+  summary: ({ rows }) => inShort('levels', counted(rows.length, 'row')),
   caption: () => 'Levels',
   whole: [],
   rows: {

@@ -19,6 +19,7 @@ export interface MethodsPart {
 export const methodsKind = {
   kind: 'methods',
   words: 'a methods paragraph',
+  summary: () => 'a methods paragraph',
   caption: () => 'Methods',
   whole: [],
   rows: {

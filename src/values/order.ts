@@ -24,6 +24,7 @@ export const conditionNamed = (letter: string, conditions: readonly string[] = [
 export const orderKind = {
   kind: 'order',
   words: 'an order of runs',
+  summary: () => 'an order of runs',
   whole: [
     figure('scheme', '', ({ scheme }) => scheme),
     detail('sequence', ({ sequence }) => sequence, 'texts'),

@@ -2,6 +2,8 @@ import { field, figure } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { Unit } from '../units/unit.ts';
 import type { SpectrumValue } from './spectrum.ts';
+import { inShort } from './short.ts';
+import { counted } from '../result/words.ts';
 
 /** Lines that stand out of a spectrum's confidence band. */
 export interface PeaksValue {
@@ -38,6 +40,7 @@ const own = ({ unit }: PeakRow): Unit => unit;
 export const peaksKind = {
   kind: 'peaks',
   words: 'peaks',
+  summary: ({ rows }) => inShort('peaks', counted(rows.length, 'row')),
   caption: () => 'Peaks',
   whole: [],
   rows: {

@@ -6,6 +6,8 @@ import type { Claim } from '../statistics/claimForm.ts';
 import type { Band } from './band.ts';
 import { ageJson, commitJson, type PlanAge } from './planAge.ts';
 import type { Commit } from './ports.ts';
+import { inShort } from './short.ts';
+import { counted } from '../result/words.ts';
 
 export type { Claim };
 
@@ -81,6 +83,7 @@ export interface PlanFollowed {
 export const planKind = {
   kind: 'plan',
   words: 'a plan',
+  summary: ({ entries }) => inShort('a plan', counted(entries.length, 'entry', 'entries')),
   caption: () => 'Plan',
   whole: [figure('sha256', '', ({ hash }) => hash), detail('committed', ({ committed }) => commitJson(committed))],
   rows: {

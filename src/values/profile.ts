@@ -103,6 +103,7 @@ function profileCells(value: ProfileValue): Cells {
 export const profileKind = {
   kind: 'profile',
   words: 'a profile',
+  summary: () => 'a profile',
   whole: [
     detail('unit', ({ unit }) => unit.symbol, 'text'),
     field(

@@ -1,6 +1,7 @@
 import { detail, figure } from './columns.ts';
 import type { Description } from './description.ts';
 import type { Quantity } from '../units/unit.ts';
+import { formatQuantity } from '../units/format.ts';
 
 export interface QuantityValue {
   readonly kind: 'quantity';
@@ -10,6 +11,7 @@ export interface QuantityValue {
 export const quantityKind = {
   kind: 'quantity',
   words: 'a quantity',
+  summary: ({ quantity }) => formatQuantity(quantity, 6),
   caption: () => '',
   whole: [
     figure(

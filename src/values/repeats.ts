@@ -31,6 +31,7 @@ export interface RepeatsRow {
 export const repeatsKind = {
   kind: 'repeats',
   words: 'a number of repeats',
+  summary: () => 'a number of repeats',
   caption: () => 'Runs of each condition',
   whole: [
     field('runs', '', ({ runs }) => runs, 'The runs of each condition of a plan of repeats'),

@@ -2,6 +2,8 @@ import { channelNames, field, figure, ofRun } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { Channel, Run } from './run.ts';
 import type { Unit } from '../units/unit.ts';
+import { inShort } from './short.ts';
+import { counted } from '../result/words.ts';
 
 /** Running r.m.s. of each run and channel. */
 export interface RunningValue {
@@ -30,6 +32,7 @@ const own = ({ channel }: RunningEntry): Unit => channel.unit;
 export const runningKind = {
   kind: 'running',
   words: 'a running level',
+  summary: ({ entries }) => inShort('a running level', counted(entries.length, 'entry', 'entries')),
   caption: ({ over }) => `R.m.s. over each ${over} s`,
   whole: [figure('over', 's', ({ over }) => over)],
   rows: {

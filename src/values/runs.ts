@@ -1,7 +1,11 @@
 import { detail, field, figure } from './columns.ts';
-import type { DrawnDescription } from './description.ts';
+import type { DrawnDescription, Known } from './description.ts';
 import type { ExcludedRun } from './excluded.ts';
-import { gapCount, sampleCount, sampledFor, type Run } from './run.ts';
+import { channelWords } from './resultant.ts';
+import { extent, gapCount, sampleCount, sampledFor, type Run } from './run.ts';
+import { inShort, unique } from './short.ts';
+import { counted } from '../result/words.ts';
+import { formatSpread } from '../units/format.ts';
 
 /** One or more recordings, or stretches of them. */
 export interface RunsValue {
@@ -17,7 +21,7 @@ const units = ({ channels }: Run): string[] => channels.map(({ unit }) => unit.s
 
 /** The unit of every channel, or none. */
 function commonUnit({ runs }: RunsValue): string {
-  const found = [...new Set(runs.flatMap(units))];
+  const found = unique(runs.flatMap(units));
   return found.length === 1 ? found[0] : '';
 }
 
@@ -30,6 +34,8 @@ function axesJson({ channels }: Run): string[] | undefined {
 export const runsKind = {
   kind: 'runs',
   words: 'runs',
+  summary: runsInShort,
+  known: ({ runs }) => (runs.length === 0 ? {} : knownOf(runs)),
   caption: () => 'Runs',
   whole: [
     detail('unit', commonUnit, 'text'),
@@ -45,7 +51,7 @@ export const runsKind = {
       figure('channels', '', ({ channels }) => channels.map(({ name }) => name).join(', '), {
         json: ({ channels }) => channels.map(({ name }) => name),
       }),
-      figure('units', '', (run) => [...new Set(units(run))].join(', '), { heading: 'unit', json: units }),
+      figure('units', '', (run) => unique(units(run)).join(', '), { heading: 'unit', json: units }),
       detail('axes', axesJson, 'texts'),
       detail('unit_from', ({ channels }) => channels.map(({ unitFrom }) => unitFrom), 'texts'),
       field('rate', 'Hz', ({ rate }) => rate, 'The rate'),
@@ -62,3 +68,31 @@ export const runsKind = {
   handsOnExcluded: true,
   runs: ({ runs }) => runs,
 } satisfies DrawnDescription<RunsValue, Run>;
+
+function runsInShort({ runs, excluded = [] }: RunsValue): string {
+  if (runs.length === 0) return 'no runs';
+  const symbols = unique(runs.flatMap(units)).map((unit) => unit || 'plain numbers');
+  const isUneven = runs.some(({ stamps }) => stamps !== undefined);
+  const gaps = runs.reduce((sum, run) => sum + gapCount(run), 0);
+  return inShort(
+    counted(runs.length, 'run'),
+    `${unique(runs.flatMap(({ channels }) => channels.map(channelWords))).join(', ')} in ${symbols.join(' and ')}`,
+    `${isUneven ? 'unevenly sampled, about ' : ''}${formatSpread(runs.map(({ rate }) => rate))} Hz`,
+    `${formatSpread(runs.map(extent))} s`,
+    gaps === 0 ? undefined : counted(gaps, 'gap'),
+    excluded.length > 0 ? `${excluded.length} left out by the sheet` : undefined,
+  );
+}
+
+function knownOf(runs: readonly Run[]): Known {
+  const channels = runs.flatMap((run) => run.channels);
+  const headers = unique(channels.flatMap(({ header }) => header ?? []));
+  const symbols = unique(runs.flatMap(units));
+  return {
+    channels: unique(channels.map(({ name }) => name)),
+    ...(headers.length > 0 ? { headers } : {}),
+    ...(symbols.length === 1 && symbols[0] !== '' ? { unit: symbols[0] } : {}),
+    rate: Math.min(...runs.map(({ rate }) => rate)),
+    duration: Math.min(...runs.map(extent)),
+  };
+}

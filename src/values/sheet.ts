@@ -1,6 +1,8 @@
 import { detail, figure } from './columns.ts';
 import { cellsOf } from './cells.ts';
 import type { Description } from './description.ts';
+import { inShort } from './short.ts';
+import { counted } from '../result/words.ts';
 
 /** A run sheet as read. */
 export interface SheetValue {
@@ -27,6 +29,7 @@ export interface SheetRow {
 export const sheetKind = {
   kind: 'sheet',
   words: 'a run sheet',
+  summary: ({ rows }) => inShort('a run sheet', counted(rows.length, 'row')),
   whole: [figure('file', '', ({ file }) => file), detail('columns', ({ columns }) => columns)],
   rows: {
     key: 'rows',

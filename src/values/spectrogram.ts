@@ -4,6 +4,8 @@ import { list } from './jsonNumbers.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Channel, Run } from './run.ts';
 import type { WindowValue } from './window.ts';
+import { inShort } from './short.ts';
+import { counted } from '../result/words.ts';
 
 /** Level over time and frequency. */
 export interface SpectrogramValue {
@@ -35,6 +37,7 @@ const own = ({ unit }: SpectrogramEntry): Unit => unit;
 export const spectrogramKind = {
   kind: 'spectrogram',
   words: 'a spectrogram',
+  summary: ({ entries }) => inShort('a spectrogram', counted(entries.length, 'entry', 'entries')),
   caption: () => 'Spectrogram',
   whole: [figure('window', '', ({ window }) => window.shape), figure('window', 's', ({ window }) => window.length)],
   rows: {

@@ -1,6 +1,9 @@
 import { channelNames, field, figure, ofRun } from './columns.ts';
 import { cellsOf, type Cell, type Cells } from './cells.ts';
-import type { DrawnDescription } from './description.ts';
+import type { DrawnDescription, Known } from './description.ts';
+import { inShort, unique } from './short.ts';
+import { counted } from '../result/words.ts';
+import { formatNumber, formatSpread } from '../units/format.ts';
 import { finite, list, type Json } from './jsonNumbers.ts';
 import type { Unit } from '../units/unit.ts';
 import { spectrumSchema } from './spectrumSchema.ts';
@@ -65,6 +68,8 @@ export interface SpectrumMean {
 export const spectrumKind = {
   kind: 'spectrum',
   words: 'a spectrum',
+  summary: spectrumInShort,
+  known: knownOf,
   whole: [],
   rows: {
     key: 'runs',
@@ -91,6 +96,27 @@ export const spectrumKind = {
   handsOnExcluded: true,
   runs: ({ entries }) => entries.map(({ run }) => run),
 } satisfies DrawnDescription<SpectrumValue, SpectrumEntry>;
+
+function spectrumInShort({ form, entries, axis }: SpectrumValue): string {
+  if (entries.length === 0) return 'no runs';
+  const spacing = formatSpread(entries.map(({ spacing }) => spacing));
+  return inShort(
+    `${form === 'psd' ? 'density' : 'amplitude'} in ${unique(entries.map(({ unit }) => unit.symbol)).join(' and ')}`,
+    counted(unique(entries.map(({ run }) => run)).length, 'run'),
+    `bins ${spacing} ${axis === undefined ? 'Hz' : axis.unit.symbol || 'of an order'} apart`,
+    `about ${formatNumber(Math.min(...entries.map(({ averages }) => averages)), 2)} averages`,
+  );
+}
+
+function knownOf({ entries, axis }: SpectrumValue): Known {
+  if (entries.length === 0) return {};
+  const units = unique(entries.map(({ unit }) => unit.symbol));
+  return {
+    channels: unique(entries.map(({ channel }) => channel.name)),
+    ...(units.length === 1 ? { unit: units[0] } : {}),
+    ...(axis === undefined ? { rate: Math.min(...entries.map(({ run }) => run.rate)) } : {}),
+  };
+}
 
 /** One axis for all, and a column a curve. */
 function spectrumCells({ entries, axis }: SpectrumValue): Cells {

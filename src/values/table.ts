@@ -2,6 +2,8 @@ import { detail, figure } from './columns.ts';
 import type { Cells } from './cells.ts';
 import type { Description } from './description.ts';
 import { finite } from './jsonNumbers.ts';
+import { inShort } from './short.ts';
+import { counted } from '../result/words.ts';
 
 export interface TableValue extends Cells {
   readonly kind: 'table';
@@ -10,6 +12,7 @@ export interface TableValue extends Cells {
 export const tableKind = {
   kind: 'table',
   words: 'a table',
+  summary: ({ rows }) => inShort('a table', counted(rows.length, 'row')),
   whole: [
     figure('caption', '', ({ caption }) => caption),
     detail('columns', ({ columns }) => columns.map(({ name, unit }) => ({ name, unit }))),

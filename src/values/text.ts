@@ -9,6 +9,7 @@ export interface TextValue {
 export const textKind = {
   kind: 'text',
   words: 'a text',
+  summary: ({ text }) => `"${text}"`,
   whole: [figure('text', '', ({ text }) => text)],
   runs: () => [],
 } satisfies Description<TextValue>;

@@ -4,6 +4,8 @@ import type { Unit } from '../units/unit.ts';
 import type { ExcludedRun } from './excluded.ts';
 import type { Run } from './run.ts';
 import type { WindowValue } from './window.ts';
+import { inShort } from './short.ts';
+import { counted } from '../result/words.ts';
 
 /** Frequency responses between two channels of one run, or of two runs recorded together. */
 export interface TransferValue {
@@ -47,6 +49,7 @@ const own = ({ unit }: TransferEntry): Unit => unit;
 export const transferKind = {
   kind: 'transfer',
   words: 'a transfer function',
+  summary: ({ entries }) => inShort('a transfer function', counted(entries.length, 'entry', 'entries')),
   caption: () => 'Frequency response',
   whole: [
     figure('window', '', ({ window }) => window.shape),

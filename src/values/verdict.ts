@@ -1,5 +1,6 @@
 import { detail, field, figure } from './columns.ts';
-import { comparedRuns, excludedOfSides, type ComparisonRow, type ComparisonValue } from './comparison.ts';
+import { comparedRuns, excludedOfSides, type ComparisonValue } from './comparison.ts';
+import type { ComparisonRow } from './comparisonParts.ts';
 import type { DrawnDescription } from './description.ts';
 import { finite } from './jsonNumbers.ts';
 import { followedJson } from './plan.ts';
@@ -36,6 +37,7 @@ export interface VerdictValue {
 export const verdictKind = {
   kind: 'verdict',
   words: 'a verdict',
+  summary: () => 'a verdict',
   caption: () => 'Claim against measurement',
   whole: [
     figure('claim', '', ({ claim }) => claim),

@@ -1,7 +1,8 @@
 import type { BandsValue } from '../../src/values/bands.ts';
 import { signalsOf, type Run, type Signal } from '../../src/values/run.ts';
 import { changed } from '../../src/values/resultant.ts';
-import type { ComparisonRow, ComparisonValue } from '../../src/values/comparison.ts';
+import type { ComparisonRow } from '../../src/values/comparisonParts.ts';
+import type { ComparisonValue } from '../../src/values/comparison.ts';
 import type { LevelsValue } from '../../src/values/levels.ts';
 import type { RunsValue } from '../../src/values/runs.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../src/values/spectrum.ts';

@@ -1,4 +1,4 @@
-import type { DensityRatio } from '../../src/values/comparison.ts';
+import type { DensityRatio } from '../../src/values/comparisonParts.ts';
 import type { ComparisonValue } from '../../src/values/comparison.ts';
 import type { FindingsValue } from '../../src/values/findings.ts';
 import type { Run } from '../../src/values/run.ts';

@@ -45,6 +45,28 @@ describe('a value in short', () => {
     assert.match(summary, /^b \(2 runs\) against a \(2 runs\) · band r\.m\.s\. · 10 to 40 Hz: −\d/);
   });
 
+  it('of a comparison of every two conditions: both sides of each change', async () => {
+    const { summary } = await factsAfter(
+      'a = load "a1.csv" channel z\nb = load "b1.csv" channel z\nc = load "b2.csv" channel z\n' +
+        'compare a with b, c over 10..40 Hz all-pairs',
+    );
+    const named = summary
+      .split(' · ')
+      .slice(2)
+      .map((change) => change.split(':')[0]);
+    assert.deepEqual(
+      named,
+      ['b against a', 'c against a', 'c against b'].map((sides) => `${sides}, 10 to 40 Hz`),
+    );
+  });
+
+  it('of a comparison of levels without bands: the whole signal', async () => {
+    const { summary } = await factsAfter(
+      'a = load "a*.csv" channel z\nb = load "b*.csv" channel z\ncompare a with b metric p99',
+    );
+    assert.match(summary, / · whole signal: −\d/);
+  });
+
   it('of a quantity: itself', async () => {
     assert.equal((await factsAfter('3 N/mm in N/m')).summary, '3000 N/m');
   });

@@ -1,6 +1,7 @@
 import { success, type Refused, type Result, type Warning } from '../../result/result.ts';
 import type { Band } from '../../values/band.ts';
-import { sidesIn, type ComparisonRow, type ComparisonSide, type ComparisonValue } from '../../values/comparison.ts';
+import { sidesIn, type ComparisonValue } from '../../values/comparison.ts';
+import type { ComparisonRow, ComparisonSide } from '../../values/comparisonParts.ts';
 import type { Watch } from '../../values/ports.ts';
 import { refuse } from '../messages/evidence.ts';
 import { refuse as refuseBand } from '../messages/spectra.ts';

@@ -1,4 +1,4 @@
-import type { ComparisonRow } from '../../values/comparison.ts';
+import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Compared, ComparedChange } from './compared.ts';
 import type { ComparisonDoubts } from './comparisonDoubts.ts';
 import { guard } from '../messages/verdict.ts';

@@ -1,7 +1,8 @@
 import { answered, type Answer } from '../../result/result.ts';
 import { compareChanges } from '../../statistics/compareChanges.ts';
 import { densityRatio } from '../../statistics/densityRatio.ts';
-import type { ComparisonSide, ComparisonValue, DensityRatio } from '../../values/comparison.ts';
+import type { ComparisonSide, DensityRatio } from '../../values/comparisonParts.ts';
+import type { ComparisonValue } from '../../values/comparison.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import { shareFrequencies } from '../spectra/spectrumMean.ts';

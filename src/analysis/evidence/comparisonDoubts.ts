@@ -1,5 +1,5 @@
 import type { Message, Warning } from '../../result/result.ts';
-import type { ComparisonRow } from '../../values/comparison.ts';
+import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import { noteWarning, tell } from '../messages/evidence.ts';
 import { eachOnce } from '../together.ts';
 import { powerSensitivity } from './sensitivity.ts';

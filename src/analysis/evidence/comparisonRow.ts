@@ -3,7 +3,7 @@ import type { Comparison, ComparisonRow as Found, Inference, Levels } from '../.
 import type { RatioInterval } from '../../statistics/estimate.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Band } from '../../values/band.ts';
-import type { ComparisonRow, PercentInterval } from '../../values/comparison.ts';
+import type { ComparisonRow, PercentInterval } from '../../values/comparisonParts.ts';
 import { tell, type ResultPlace } from '../messages/comparison.ts';
 
 /** What a row is told with, beside what statistics found. */

@@ -1,5 +1,6 @@
 import type { Message } from '../../result/result.ts';
-import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
+import type { ComparisonRow } from '../../values/comparisonParts.ts';
+import type { ComparisonValue } from '../../values/comparison.ts';
 import type { Band } from '../../values/band.ts';
 import type { PlanFollowed } from '../../values/plan.ts';
 import { guard } from '../messages/verdict.ts';

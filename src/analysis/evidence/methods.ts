@@ -1,5 +1,6 @@
 import { version } from '../../result/version.ts';
-import type { ComparisonSide, ComparisonValue } from '../../values/comparison.ts';
+import type { ComparisonSide } from '../../values/comparisonParts.ts';
+import type { ComparisonValue } from '../../values/comparison.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import { handsOnExcluded, runsOf } from '../../values/kinds.ts';
 import type { MethodsPart, MethodsValue } from '../../values/methods.ts';

@@ -1,6 +1,7 @@
 import { weightingNames, type WeightingName } from '../../signal/weighting.ts';
 import { capitalised } from '../../result/words.ts';
 import { quantityOf } from '../recordings/dimensions.ts';
+import { isOfSignal } from '../../values/comparison.ts';
 import type { Side } from './sides.ts';
 
 /** What can be compared, by the name that requests have for it. */
@@ -17,9 +18,6 @@ export const metricNames: readonly string[] = [...Object.keys(metrics), ...weigh
 /** Whether a metric is an r.m.s. by this frequency weighting. */
 export const isWeighting = (metric: string): metric is WeightingName =>
   (weightingNames as readonly string[]).includes(metric);
-
-/** Whether a metric is of the whole signal, so that it has no bands. */
-export const isOfSignal = (metric: string): boolean => metric === 'vdv' || metric.startsWith('p99');
 
 /** Whether a metric is of peaks, which clipping takes the most from. */
 export const isOfPeaks = isOfSignal;

@@ -1,5 +1,5 @@
 import { answered, success, type Answer, type Refused, type Result, type Warning } from '../../result/result.ts';
-import type { ComparisonSide } from '../../values/comparison.ts';
+import type { ComparisonSide } from '../../values/comparisonParts.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import { axesOf, type Channel, type Run, type Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';

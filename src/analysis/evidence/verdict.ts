@@ -1,6 +1,7 @@
 import { judge, type Judged, type NoInference } from '../../statistics/claim.ts';
 import { claimZone, type Claim } from '../../statistics/claimForm.ts';
-import { sidesOfRow, type ComparisonRow, type ComparisonValue } from '../../values/comparison.ts';
+import { sidesOfRow, type ComparisonValue } from '../../values/comparison.ts';
+import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { VerdictValue } from '../../values/verdict.ts';
 import { claimText, verdictWords } from '../messages/verdict.ts';
 import { guardsOf } from './guards.ts';

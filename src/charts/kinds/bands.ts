@@ -1,6 +1,6 @@
 import { bandChart } from '../plots/bandBars.ts';
 import { bandName, distinct, printedUnit } from '../names.ts';
-import { aligned, significant } from '../number.ts';
+import { aligned, significant } from '../../values/number.ts';
 import { excludedPart } from './excluded.ts';
 import { columns, some, type Presenter } from './kind.ts';
 import type { BandsValue } from '../../values/bands.ts';

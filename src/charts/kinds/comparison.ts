@@ -1,20 +1,15 @@
-import {
-  hasConditions,
-  hasSeveral,
-  sidesIn,
-  type ComparisonRow,
-  type ComparisonValue,
-} from '../../values/comparison.ts';
+import { hasConditions, hasSeveral, sidesIn, type ComparisonValue, placesOfRow } from '../../values/comparison.ts';
+import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import { capitalised, counted, listed } from '../../result/words.ts';
 import { distinct, sentence, shortened } from '../names.ts';
-import { aligned, interval, probability, signed, significant, fixed } from '../number.ts';
+import { aligned, interval, probability, signed, significant, fixed } from '../../values/number.ts';
 import type { TablePart, TextPart } from '../output.ts';
 import { comparisonChart } from '../plots/change.ts';
 import { bareOverlay } from '../plots/overlayOptions.ts';
 import { ratioChart } from '../plots/ratio.ts';
 import { runOrderChart } from '../plots/runOrder.ts';
 import { outcomes, outcomeWord } from '../plots/changeLayers.ts';
-import { bandOfRow, intervalName, placesOfRow } from '../compared.ts';
+import { bandOfRow, intervalName } from '../compared.ts';
 import { detailsTable } from './comparisonDetails.ts';
 import { excludedPart } from './excluded.ts';
 import { planPart } from './followed.ts';

@@ -1,6 +1,7 @@
-import type { ComparisonRow, ComparisonValue } from '../../values/comparison.ts';
+import type { ComparisonRow } from '../../values/comparisonParts.ts';
+import type { ComparisonValue } from '../../values/comparison.ts';
 import { comparedName } from '../compared.ts';
-import { aligned } from '../number.ts';
+import { aligned } from '../../values/number.ts';
 import type { TablePart } from '../output.ts';
 import { columns, type Column } from './kind.ts';
 

@@ -1,5 +1,5 @@
 import { conditionNamed, type OrderValue } from '../../values/order.ts';
-import { plain } from '../number.ts';
+import { plain } from '../../values/number.ts';
 import { some, type Presenter } from './kind.ts';
 
 /** The order as it is to be ridden, what a steady drift would do to it, and the run sheet to be filled in. */

@@ -1,6 +1,6 @@
 import { againstColumns, profileKind } from '../../values/profile.ts';
 import { printedUnit } from '../names.ts';
-import { significant } from '../number.ts';
+import { significant } from '../../values/number.ts';
 import { profileChart } from '../plots/profile.ts';
 import { figuresTable } from './figures.ts';
 import { some, type Presenter } from './kind.ts';

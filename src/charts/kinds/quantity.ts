@@ -1,5 +1,5 @@
 import { printedUnit } from '../names.ts';
-import { plain } from '../number.ts';
+import { plain } from '../../values/number.ts';
 import type { Presenter } from './kind.ts';
 
 /** `4.123 Hz`. */

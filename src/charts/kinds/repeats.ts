@@ -1,6 +1,6 @@
 import { allOf } from '../../result/words.ts';
 import { repeatsKind, type RepeatsValue } from '../../values/repeats.ts';
-import { percent, plain } from '../number.ts';
+import { percent, plain } from '../../values/number.ts';
 import { repeatsChart } from '../plots/repeats.ts';
 import { figuresTable } from './figures.ts';
 import { some, type Presenter } from './kind.ts';

@@ -1,6 +1,6 @@
 import { channelNames } from '../../values/columns.ts';
 import { runningKind } from '../../values/running.ts';
-import { plain } from '../number.ts';
+import { plain } from '../../values/number.ts';
 import { runningChart } from '../plots/running.ts';
 import { figuresTable } from './figures.ts';
 import { some, type Presenter } from './kind.ts';

@@ -2,7 +2,7 @@ import { channelWords } from '../../values/resultant.ts';
 import { gapCount, sampleCount, sampledFor, stretchEnd, type Run } from '../../values/run.ts';
 import { capitalised, counted } from '../../result/words.ts';
 import { distinct, printedUnit } from '../names.ts';
-import { aligned, fixed, plain, significant } from '../number.ts';
+import { aligned, fixed, plain, significant } from '../../values/number.ts';
 import type { Part, TablePart } from '../output.ts';
 import { excludedPart } from './excluded.ts';
 import { columns, some, type Column, type Presenter } from './kind.ts';

@@ -1,6 +1,6 @@
 import type { TableValue } from '../../values/table.ts';
 import { counted } from '../../result/words.ts';
-import { aligned, noFigure, plain, scientific, significant } from '../number.ts';
+import { aligned, noFigure, plain, scientific, significant } from '../../values/number.ts';
 import type { Part } from '../output.ts';
 import type { Presenter } from './kind.ts';
 

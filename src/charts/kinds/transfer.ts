@@ -1,7 +1,7 @@
 import type { TransferEntry } from '../../values/transfer.ts';
 import { distinct } from '../names.ts';
 import { listed } from '../../result/words.ts';
-import { fixed, plain, significant } from '../number.ts';
+import { fixed, plain, significant } from '../../values/number.ts';
 import type { TablePart } from '../output.ts';
 import { transferChart } from '../plots/transfer.ts';
 import { excludedPart } from './excluded.ts';

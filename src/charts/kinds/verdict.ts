@@ -2,7 +2,7 @@ import { sidesIn } from '../../values/comparison.ts';
 import type { VerdictValue } from '../../values/verdict.ts';
 import { comparedName, rowIntervalName } from '../compared.ts';
 import { sentence } from '../names.ts';
-import { fixed, interval, signed, significant } from '../number.ts';
+import { fixed, interval, signed, significant } from '../../values/number.ts';
 import type { TablePart, TextPart } from '../output.ts';
 import { verdictChart } from '../plots/verdict.ts';
 import { runOrderChart } from '../plots/runOrder.ts';

@@ -1,6 +1,6 @@
 import { capitalised } from '../../result/words.ts';
 import { windowWords } from '../names.ts';
-import { plain } from '../number.ts';
+import { plain } from '../../values/number.ts';
 import type { Presenter } from './kind.ts';
 
 /** `Hann window of 2 s, overlap 50 %, so bins are 0.5 Hz apart`. */

@@ -5,7 +5,7 @@ import { layout } from '../layout.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, rim, tellingLayer } from '../marks.ts';
 import { axisTitle, bandName, channelQuantity, distinct, printedUnit } from '../names.ts';
-import { drawn, significant } from '../number.ts';
+import { drawn, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
 import { chartPart } from '../specification.ts';

@@ -1,6 +1,6 @@
 import type { Domain } from '../axes.ts';
 import { layerOf, writtenFrom } from '../marks.ts';
-import { drawn } from '../number.ts';
+import { drawn } from '../../values/number.ts';
 import { role } from '../specification.ts';
 import { labelHeight, overlayLabels, visibleBands } from './overlayLabels.ts';
 import type { OverlayOptions } from './overlayOptions.ts';

@@ -1,12 +1,13 @@
 import { counted, listed } from '../../result/words.ts';
 import type { Band } from '../../values/band.ts';
-import { hasAxes, hasConditions, sidesIn, type ComparisonSide, type ComparisonValue } from '../../values/comparison.ts';
+import { hasAxes, hasConditions, sidesIn, type ComparisonValue, isOfSignal } from '../../values/comparison.ts';
+import type { ComparisonSide } from '../../values/comparisonParts.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
-import { comparedName, conditionNames, intervalName, isOfSignal } from '../compared.ts';
+import { comparedName, conditionNames, intervalName } from '../compared.ts';
 import { legendRows } from '../legends.ts';
 import { layered } from '../marks.ts';
 import { sentence } from '../names.ts';
-import { percent, probability } from '../number.ts';
+import { percent, probability } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
 import { changeDomain, changeLayers, changeText, outcomeWord, primarySign } from './changeLayers.ts';
@@ -60,7 +61,7 @@ function overlayAbove(value: ComparisonValue, options: OverlayOptions): object |
       means: spectrum.means.filter(({ channel }) => channel === value.channel),
     },
   });
-  const bands = isOfSignal(value) ? [] : value.rows.map(({ band }) => band);
+  const bands = isOfSignal(value.metricCode) ? [] : value.rows.map(({ band }) => band);
   // What lies far above the highest band has no part in the answer.
   const over = options.over ?? {
     from: 0,

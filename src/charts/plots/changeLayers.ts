@@ -1,17 +1,12 @@
-import {
-  hasConditions,
-  hasSeveral,
-  type ComparisonRow,
-  type ComparisonValue,
-  type Outcome,
-} from '../../values/comparison.ts';
+import { hasConditions, hasSeveral, type ComparisonValue } from '../../values/comparison.ts';
+import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import { levelAxis, textWidth, type Domain } from '../axes.ts';
 import { comparedName } from '../compared.ts';
 import { layout } from '../layout.ts';
 import { bySeries } from '../legends.ts';
 import { dots, layerOf, rimmedText, writtenFrom } from '../marks.ts';
 import { distinct } from '../names.ts';
-import { drawn, interval, percent, plain, signed } from '../number.ts';
+import { drawn, interval, percent, plain, signed } from '../../values/number.ts';
 import { role } from '../specification.ts';
 import { labelsFor } from './overlayLabels.ts';
 
@@ -20,11 +15,17 @@ export const outcomes = [
   { outcome: 'higher', shape: 'triangle-up', ink: 'higher' },
   { outcome: 'equivalent', shape: 'square', ink: 'equivalent' },
   { outcome: 'not shown', shape: 'circle', ink: 'unclear' },
-] as const satisfies readonly { readonly outcome: Outcome; readonly shape: string; readonly ink: string }[];
+] as const satisfies readonly {
+  readonly outcome: ComparisonRow['outcome'];
+  readonly shape: string;
+  readonly ink: string;
+}[];
 
 /** lower, higher, the same within ±5 %, not shown. */
-export const outcomeWord = (outcome: Outcome, { margin = 0 }: Pick<ComparisonValue, 'margin'>): string =>
-  outcome === 'equivalent' ? `the same within ±${percent(margin)}` : outcome;
+export const outcomeWord = (
+  outcome: ComparisonRow['outcome'],
+  { margin = 0 }: Pick<ComparisonValue, 'margin'>,
+): string => (outcome === 'equivalent' ? `the same within ±${percent(margin)}` : outcome);
 
 /** `-14.2 % (-19.1 to -9.0)`. */
 export function changeText({ changePercent, lowPercent, highPercent }: ComparisonRow): string {

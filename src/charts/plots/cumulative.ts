@@ -4,7 +4,7 @@ import { binsToDraw } from '../decimate.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { curvesOf } from '../marks.ts';
 import { axisTitle, channelQuantity, distinct, printedUnit } from '../names.ts';
-import { drawn, significant } from '../number.ts';
+import { drawn, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import {
   acrossOf,

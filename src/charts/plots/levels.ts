@@ -4,7 +4,7 @@ import { fromZero, heightOfNames, levelAxis, runsAxis } from '../axes.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf } from '../marks.ts';
 import { axisTitle, channelQuantity, distinct, printedUnit } from '../names.ts';
-import { drawn, significant } from '../number.ts';
+import { drawn, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
 import { chartPart } from '../specification.ts';

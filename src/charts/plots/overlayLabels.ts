@@ -2,7 +2,7 @@ import type { Band } from '../../values/band.ts';
 import { along, placeLabels, type Domain, type PlacedLabel } from '../axes.ts';
 import { layout } from '../layout.ts';
 import { bandName } from '../names.ts';
-import { hertz } from '../number.ts';
+import { hertz } from '../../values/number.ts';
 import type { OverlayOptions } from './overlayOptions.ts';
 
 /** Names of bands and marks above the curves. */

@@ -3,7 +3,7 @@ import { binsToDraw } from '../decimate.ts';
 import { bySeries } from '../legends.ts';
 import { brokenLine, curvesOf, layerOf, markRule, strips, stripsAround, writtenFrom } from '../marks.ts';
 import { printedUnit } from '../names.ts';
-import { drawn, significant } from '../number.ts';
+import { drawn, significant } from '../../values/number.ts';
 import { placeOn, type Curve, type SpectrumSeries } from '../series.ts';
 import { role } from '../specification.ts';
 import { bandLayers, labelLayers } from './bandLayers.ts';

@@ -5,7 +5,7 @@ import { tall } from '../layout.ts';
 import { legendRows } from '../legends.ts';
 import { dots, layered, layerOf, rim, rimmedText, writtenFrom } from '../marks.ts';
 import { distinct, printedUnit } from '../names.ts';
-import { drawn, significant } from '../number.ts';
+import { drawn, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { placeOn, setName } from '../series.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';

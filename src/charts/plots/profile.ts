@@ -4,7 +4,7 @@ import { frequencyAxis, logDomain, logLevelAxis } from '../axes.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf } from '../marks.ts';
 import { axisTitle, printedUnit, quantityName } from '../names.ts';
-import { drawn, hertz, hertzSpan, significant } from '../number.ts';
+import { drawn, hertz, hertzSpan, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';
 

@@ -1,10 +1,10 @@
-import type { ComparisonValue, DensityRatio } from '../../values/comparison.ts';
+import { type ComparisonValue, isOfSignal } from '../../values/comparison.ts';
+import type { DensityRatio } from '../../values/comparisonParts.ts';
 import { frequencyAxis, levelAxis, withinFew, type Domain } from '../axes.ts';
-import { isOfSignal } from '../compared.ts';
 import { binsToDraw } from '../decimate.ts';
 import { tall } from '../layout.ts';
 import { curvesOf, layered, layerOf, strips } from '../marks.ts';
-import { drawn, hertz, hertzSpan, interval, percent, signed } from '../number.ts';
+import { drawn, hertz, hertzSpan, interval, percent, signed } from '../../values/number.ts';
 import { lowCutOf } from '../series.ts';
 import type { ChartPart } from '../output.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';
@@ -21,7 +21,7 @@ export function ratioChart(
 ): ChartPart | undefined {
   const { ratio } = value;
   if (ratio === undefined || ratio.ratio.length < 3) return undefined;
-  const bands = isOfSignal(value) ? [] : value.rows.map(({ band }) => band);
+  const bands = isOfSignal(value.metricCode) ? [] : value.rows.map(({ band }) => band);
   const options: OverlayOptions = { ...bareOverlay, frequency: asked.frequency, bands };
   const top = Math.min(
     asked.over?.to ?? 2 * Math.max(...bands.map(({ to }) => to), 0),

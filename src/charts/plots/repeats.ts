@@ -1,7 +1,7 @@
 import type { RepeatsValue } from '../../values/repeats.ts';
 import { levelAxis } from '../axes.ts';
 import { dots, layered, layerOf, markRule, rim } from '../marks.ts';
-import { percent, significant } from '../number.ts';
+import { percent, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { belowPlot, chartPart, role, seriesColour } from '../specification.ts';
 

@@ -1,12 +1,13 @@
 import { capitalised, counted } from '../../result/words.ts';
-import { sidesOfRow, type ComparisonRow, type ComparisonValue } from '../../values/comparison.ts';
+import { sidesOfRow, type ComparisonValue } from '../../values/comparison.ts';
+import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Run } from '../../values/run.ts';
 import { heightOfNames, levelAxis, runsAxis } from '../axes.ts';
 import { bandOfRow } from '../compared.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf, rim } from '../marks.ts';
 import { axisTitle, distinct, printedUnit } from '../names.ts';
-import { drawn, significant } from '../number.ts';
+import { drawn, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
 

@@ -5,7 +5,7 @@ import { envelope } from '../decimate.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { brokenLine, curvesOf, dots, layered, rim, strips } from '../marks.ts';
 import { axisTitle, channelQuantity, distinct, printedUnit } from '../names.ts';
-import { drawn, plain, significant } from '../number.ts';
+import { drawn, plain, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
 import { belowPlot, chartPart } from '../specification.ts';

@@ -13,7 +13,7 @@ import {
 import { layout } from '../layout.ts';
 import { layered, layerOf, strips } from '../marks.ts';
 import { axisTitle, channelQuantity, printedUnit, windowWords } from '../names.ts';
-import { hertz, hertzSpan, plain, significant } from '../number.ts';
+import { hertz, hertzSpan, plain, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { lowCutOf } from '../series.ts';
 import { belowPlot, chartPart, role, type VegaJson } from '../specification.ts';

@@ -4,7 +4,7 @@ import { gapCount, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { Domain } from '../axes.ts';
 import { distinct, drawnQuantity, printedUnit } from '../names.ts';
-import { plain, significant } from '../number.ts';
+import { plain, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
 import type { PlaceMark } from './overlayOptions.ts';

@@ -2,7 +2,7 @@ import { drawnSamples } from '../../values/resultant.ts';
 import { sampledFor, signalsOf, stretchEnd, type Channel, type Run } from '../../values/run.ts';
 import type { Domain } from '../axes.ts';
 import { envelope, pointLimit } from '../decimate.ts';
-import { drawn } from '../number.ts';
+import { drawn } from '../../values/number.ts';
 
 /** Samples over time as a picture needs them: extents and envelopes of unbroken stretches. */
 

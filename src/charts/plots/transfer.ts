@@ -13,7 +13,7 @@ import { binsToDraw } from '../decimate.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { brokenLine, curvesOf, layered, layerOf, markRule, strips, stripsAround, writtenFrom } from '../marks.ts';
 import { axisTitle, distinct, printedUnit, windowWords } from '../names.ts';
-import { drawn, hertz, plain, significant } from '../number.ts';
+import { drawn, hertz, plain, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart, role } from '../specification.ts';
 import { stripName } from '../strips.ts';

@@ -1,7 +1,7 @@
 import type { VerdictValue } from '../../values/verdict.ts';
 import { comparedName, rowIntervalName } from '../compared.ts';
 import { layered } from '../marks.ts';
-import { plain } from '../number.ts';
+import { plain } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
 import { changeLayers, changeText, type ClaimedChange } from './changeLayers.ts';

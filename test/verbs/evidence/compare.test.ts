@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { present } from '../../../src/charts/present.ts';
 import { toJson } from '../../../src/values/json.ts';
-import type { ComparisonRow } from '../../../src/values/comparison.ts';
+import type { ComparisonRow } from '../../../src/values/comparisonParts.ts';
 import { errorOf, near, recordingOf, resultOf, sine, valueOf, warningsOf } from '../notebook.ts';
 import { loadPads, pads, worked, type Pads } from '../pads.ts';
 

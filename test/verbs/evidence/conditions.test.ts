@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { present } from '../../../src/charts/present.ts';
-import type { ComparisonRow } from '../../../src/values/comparison.ts';
+import type { ComparisonRow } from '../../../src/values/comparisonParts.ts';
 import { toJson } from '../../../src/values/json.ts';
 import { errorOf, near, resultOf, valueOf, warningsOf } from '../notebook.ts';
 import { loadMounts, mounts, wobble, type Mounts } from '../mounts.ts';

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { aligned, fixed, interval, percent, plain, probability, signed, significant } from '../../src/charts/number.ts';
+import { aligned, fixed, interval, percent, plain, probability, signed, significant } from '../../src/values/number.ts';
 
 /** What a reader would type for a shown figure. */
 const read = (text: string): number => {
