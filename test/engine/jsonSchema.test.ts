@@ -44,7 +44,7 @@ describe('the schema of `run --json`', () => {
     assert.ok(!holds(around({ kind: 'bands', value: levels })));
   });
 
-  for (const notebook of ['seat-pad.washboard.md', 'springs.washboard.md'])
+  for (const notebook of ['seat-pad.washboard.md', 'springs.washboard.md', 'three-pads.washboard.md'])
     it(`holds for all that ${notebook} gives`, async () => {
       const folder = fileURLToPath(new URL('../../samples/', import.meta.url));
       const cells = [...readFileSync(folder + notebook, 'utf8').matchAll(/^```washboard\n(.*?)^```$/gms)];

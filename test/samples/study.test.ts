@@ -1,36 +1,12 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { designedChange, pad, padStiffness, movingMass } from '../../scripts/samples/design.ts';
-import { diskHost } from '../../src/disk/host.ts';
-import { Engine } from '../../src/engine/engine.ts';
 import type { RunReport } from '../../src/engine/result.ts';
 import type { ComparisonValue } from '../../src/values/comparison.ts';
-import type { Value } from '../../src/values/value.ts';
 import type { RepeatsValue } from '../../src/values/repeats.ts';
-import type { VerdictValue } from '../../src/values/verdict.ts';
+import { cellsOf, errorsOf, folder, interval, prose, run, says, size, valuesOf } from './notebooks.ts';
 
-const folder = fileURLToPath(new URL('../../samples/', import.meta.url));
-const prose = (notebook: string): string => readFileSync(folder + notebook, 'utf8');
-
-/** The fenced cells, found without the notebook's own reader. */
-const cellsOf = (text: string): string[] => [...text.matchAll(/^```washboard\n(.*?)^```$/gms)].map((match) => match[1]);
-
-async function run(notebook: string): Promise<RunReport> {
-  const engine = new Engine(diskHost(folder, folder));
-  const watch = { cancelled: () => false, progress: () => undefined };
-  return engine.run({ cells: cellsOf(prose(notebook)), wanted: 'all' }, watch);
-}
-
-const errorsOf = (report: RunReport): string[] => report.results.flatMap(({ error }) => error?.message ?? []);
-
-/** A line break in prose is a blank. */
-const says = (text: string, words: string): void =>
-  assert.ok(text.replace(/\s+/g, ' ').includes(words), `the prose does not say "${words}"`);
-
-const size = (value: number | undefined, digits = 1): string => Math.abs(value ?? NaN).toFixed(digits);
-
-for (const notebook of ['seat-pad.washboard.md', 'springs.washboard.md']) {
+for (const notebook of ['seat-pad.washboard.md', 'springs.washboard.md', 'three-pads.washboard.md']) {
   describe(notebook, () => {
     it('begins every cell with a comment that names it in an outline', () => {
       const cells = cellsOf(prose(notebook));
@@ -50,30 +26,13 @@ describe('the study of the seat pad', () => {
   before(async () => {
     report = await run('seat-pad.washboard.md');
   });
-  const named = (name: string): Value => {
-    const found = report.results.find((result) => result.name === name)?.value;
-    assert.ok(found, `${name} has no value`);
-    return found;
-  };
-  const rows = (name: string): ComparisonValue['rows'] => {
-    const value = named(name);
-    assert.equal(value.kind, 'comparison');
-    return (value as ComparisonValue).rows;
-  };
-  /** "15.3 to 27.2 %", the smaller size first. */
-  const interval = ({ lowPercent, highPercent }: ComparisonValue['rows'][number]): string =>
-    [size(lowPercent), size(highPercent)].sort((a, b) => Number(a) - Number(b)).join(' to ') + ' %';
-
-  const verdict = (name: string): VerdictValue => {
-    const value = named(name);
-    assert.ok(value.kind === 'verdict');
-    return value;
-  };
+  const { named, comparison, verdict } = valuesOf(() => report);
+  const rows = (name: string): ComparisonValue['rows'] => comparison(name).rows;
 
   it('runs without an error, by the run sheet, and says which ride is left out', () => {
     assert.deepEqual(errorsOf(report), []);
     assert.equal(report.sources.length, 19);
-    const bricks = named('bricks') as ComparisonValue;
+    const bricks = comparison('bricks');
     assert.deepEqual(bricks.b.excluded?.map(({ label }) => label), ['stopped-brick-gel']);
     assert.ok(bricks.b.runs.every(({ label }) => !label.includes('stopped')));
     assert.deepEqual([bricks.a.places, bricks.b.places], [
@@ -90,7 +49,7 @@ describe('the study of the seat pad', () => {
 
   it('follows its plans', () => {
     for (const name of ['bricks', 'tiles_all']) {
-      const { plan } = named(name) as ComparisonValue;
+      const { plan } = comparison(name);
       assert.deepEqual(plan?.deviations, [], name);
     }
   });

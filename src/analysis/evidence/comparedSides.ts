@@ -95,13 +95,23 @@ function followed(
     confidence: value.confidence,
     method: value.methodCode,
     names: comparedIn(sides).map(({ name }) => name),
-    counts: comparedIn(sides).map(({ tracks }) => tracks.length),
+    counts: countsOf(value),
     order: orderOf(value),
     within,
     adjust,
     isAllPairs: value.isAllPairs === true,
     includesExcluded,
   });
+}
+
+/** Runs of each side: one list, or one a stratum. */
+function countsOf(value: ComparisonValue): number[][] {
+  const names = value.strata?.names ?? [undefined];
+  const isOf = (name: string | undefined, stratum: string | undefined): boolean =>
+    name === undefined || stratum === name;
+  return names.map((name) =>
+    sidesIn(value).map(({ runs, strata }) => runs.filter((_, k) => isOf(name, strata?.[k])).length),
+  );
 }
 
 /** The order of all sides' runs as letters; of strata that of each, where all have the same. */

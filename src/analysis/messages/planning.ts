@@ -64,7 +64,8 @@ export interface DeviationFacts {
   'deviation.bands-added': { readonly bands: readonly Band[] };
   'deviation.bands-missing': { readonly bands: readonly Band[] };
   /** Runs of each; of A and of B. */
-  'deviation.runs': { readonly planned: number; readonly counts: readonly number[] };
+  /** Runs of each condition: one list, or one a stratum. */
+  'deviation.runs': { readonly planned: number; readonly counts: readonly (readonly number[])[] };
   'deviation.baseline': Otherwise<string>;
   'deviation.conditions': { readonly planned: readonly string[]; readonly are: readonly string[] };
   'deviation.all-pairs': { readonly planned: boolean };
@@ -94,7 +95,8 @@ const deviationClauses: Sentences<DeviationFacts> = {
     `the primary band was planned as ${bandText(planned)} and ${is === undefined ? 'none is named' : `it is ${bandText(is)}`}`,
   'deviation.bands-added': ({ bands }) => `${bandsText(bands)} was not among the bands planned`,
   'deviation.bands-missing': ({ bands }) => `${bandsText(bands)} was planned and is not compared`,
-  'deviation.runs': ({ planned, counts }) => `${planned} runs of each were planned and there are ${counts.join(' + ')}`,
+  'deviation.runs': ({ planned, counts }) =>
+    `${planned} runs of each${counts.length > 1 ? ' in every stratum' : ''} were planned and there are ${listed(counts.map((list) => list.join(' + ')))}`,
   'deviation.baseline': ({ planned, is }) => otherwise('the baseline', planned, is),
   'deviation.conditions': ({ planned, are }) => otherwise('what is held against it', listed(planned), listed(are)),
   'deviation.all-pairs': ({ planned }) =>

@@ -13,9 +13,10 @@ export interface Done {
   readonly margin: number | undefined;
   readonly confidence: number;
   readonly method: string;
-  /** What the baseline and the conditions held against it are called, and how many runs each has. */
+  /** What the baseline and the conditions held against it are called. */
   readonly names: readonly string[];
-  readonly counts: readonly number[];
+  /** How many runs each of them has: one list, or one a stratum. */
+  readonly counts: readonly (readonly number[])[];
   /** As letters, where it is known: `ABBABAAB`. */
   readonly order: string | undefined;
   readonly includesExcluded: boolean;
@@ -138,7 +139,7 @@ export const adjustmentText = ({ column, exponent, uncertainty }: PlannedAdjustm
 function runDeviations({ runs, order }: Settled, done: Done): Message[] {
   const found: Message[] = [];
   const { counts } = done;
-  if (runs !== undefined && counts.some((count) => count !== runs))
+  if (runs !== undefined && counts.flat().some((count) => count !== runs))
     found.push(deviation('deviation.runs', { planned: runs, counts }));
   if (deviates(order, done.order)) found.push(deviation('deviation.order', { planned: order, is: done.order }));
   if (done.includesExcluded) found.push(deviation('deviation.excluded', {}));

@@ -65,10 +65,14 @@ export const plan: Verb = {
         doc: 'Of the intervals.',
         accepts: [{ type: 'quantity', dimension: 'ratio', above: 0.5, most: 0.9999 }],
       },
-      { keyword: 'repeats', doc: 'Runs of each condition.', accepts: [{ type: 'integer', least: 1, most: 1000 }] },
+      {
+        keyword: 'repeats',
+        doc: 'Runs of each condition; within strata, in every one.',
+        accepts: [{ type: 'integer', least: 1, most: 1000 }],
+      },
       {
         keyword: 'order',
-        doc: 'The order of the runs: from `order`, or as letters.',
+        doc: 'The order of the runs, within strata that of each: from `order`, or as letters.',
         accepts: [{ type: 'value', kinds: ['order'] }, { type: 'text' }],
       },
       { keyword: 'baseline', doc: 'What the others are held against.', accepts: [{ type: 'channel' }] },

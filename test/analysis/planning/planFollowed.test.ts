@@ -27,7 +27,7 @@ const asPlanned: Done = {
   confidence: 0.9,
   method: 'paired',
   names: ['foam', 'gel'],
-  counts: [3, 3],
+  counts: [[3, 3]],
   order: 'ABBAAB',
   includesExcluded: false,
   within: [],
@@ -58,7 +58,17 @@ describe('how a comparison stands to its plan', () => {
       ],
       [{ bands: [low, high] }, 'deviation.bands-added', '50 to 100 Hz was not among the bands planned'],
       [{ bands: [] }, 'deviation.bands-missing', '4 to 10 Hz was planned and is not compared'],
-      [{ counts: [3, 4] }, 'deviation.runs', '3 runs of each were planned and there are 3 + 4'],
+      [{ counts: [[3, 4]] }, 'deviation.runs', '3 runs of each were planned and there are 3 + 4'],
+      [
+        {
+          counts: [
+            [3, 3],
+            [3, 2],
+          ],
+        },
+        'deviation.runs',
+        '3 runs of each in every stratum were planned and there are 3 + 3 and 3 + 2',
+      ],
       [
         { order: undefined },
         'deviation.order',
@@ -85,7 +95,7 @@ describe('how a comparison stands to its plan', () => {
   });
 
   it('is told with the name of the plan as it is written', () => {
-    const followed = planFollowed('p $& q', plan(settled), { ...asPlanned, counts: [2, 3] });
+    const followed = planFollowed('p $& q', plan(settled), { ...asPlanned, counts: [[2, 3]] });
     assert.deepEqual(
       planWarnings(followed, 1).map(({ code, message }) => [code, message]),
       [['plan.deviates', 'This is not as planned in p $& q: 3 runs of each were planned and there are 2 + 3.']],
