@@ -15,11 +15,14 @@ export const prose = (notebook: string): string => readFileSync(folder + noteboo
 export const cellsOf = (text: string): string[] =>
   [...text.matchAll(/^```washboard\n(.*?)^```$/gms)].map((match) => match[1]);
 
-export async function run(notebook: string): Promise<RunReport> {
+/** Runs cells in the folder of the samples. */
+export function runCells(cells: readonly string[]): Promise<RunReport> {
   const engine = new Engine(diskHost(folder, folder));
   const watch = { cancelled: () => false, progress: () => undefined };
-  return engine.run({ cells: cellsOf(prose(notebook)), wanted: 'all' }, watch);
+  return engine.run({ cells, wanted: 'all' }, watch);
 }
+
+export const run = (notebook: string): Promise<RunReport> => runCells(cellsOf(prose(notebook)));
 
 export const errorsOf = (report: RunReport): string[] => report.results.flatMap(({ error }) => error?.message ?? []);
 
