@@ -4,7 +4,8 @@ import { fileURLToPath } from 'node:url';
 import { diskHost } from '../../src/disk/host.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import type { RunReport } from '../../src/engine/result.ts';
-import type { ComparisonRow, ComparisonValue } from '../../src/values/comparison.ts';
+import type { ComparisonValue } from '../../src/values/comparison.ts';
+import type { ComparisonRow } from '../../src/values/comparisonParts.ts';
 import type { Value } from '../../src/values/value.ts';
 import type { VerdictValue } from '../../src/values/verdict.ts';
 

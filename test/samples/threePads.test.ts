@@ -10,7 +10,7 @@ import { runWhole } from '../../src/cli/runWhole.ts';
 import type { RunReport } from '../../src/engine/result.ts';
 import { compareRecords } from '../../src/notebook/compareRecords.ts';
 import { parseRecord } from '../../src/notebook/record.ts';
-import type { ComparisonRow } from '../../src/values/comparison.ts';
+import type { ComparisonRow } from '../../src/values/comparisonParts.ts';
 import { errorsOf, folder, interval, prose, run, says, size, valuesOf } from './notebooks.ts';
 import { textOf } from './recordings.ts';
 

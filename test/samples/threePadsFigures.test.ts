@@ -41,13 +41,13 @@ describe('the figures of the study of three pads, against numpy and scipy', () =
     for (const { run: file, rms } of expected.levels) {
       const label = file.replace('.csv.gz', '');
       const found = levels.rows.filter((row) => row.run.label === label);
-      assert.deepEqual(found.map(({ band }) => band.from), [10, 4], file);
+      assert.equal(found.map(({ band }) => band.from).join(), '10,4', file);
       found.forEach((row, band) => close(row.rms, rms[band], 1e-9, `${file}, band ${band}`));
     }
   });
 
   it('agree in change, interval and p of every condition, surface and band to 1e-6', () => {
-    const { rows } = toJson(comparison('pads')) as { rows: Row[] };
+    const { rows } = toJson(comparison('pads')) as unknown as { rows: Row[] };
     assert.equal(rows.length, expected.rows.length);
     for (const wanted of expected.rows) {
       const found = rows.find(
