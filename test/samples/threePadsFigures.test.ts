@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
+import type { BandsValue } from '../../src/values/bands.ts';
 import { toJson } from '../../src/values/json.ts';
 import type { RunReport } from '../../src/engine/result.ts';
 import { cellsOf, prose, runCells, valuesOf } from './notebooks.ts';
@@ -36,8 +37,8 @@ describe('the figures of the study of three pads, against numpy and scipy', () =
   const { comparison, named } = valuesOf(() => report);
 
   it('agree in the level of every run and band to 1e-9', () => {
-    const levels = named('all_levels');
-    assert.ok(levels.kind === 'bands');
+    const levels = named('all_levels') as BandsValue;
+    assert.equal(levels.kind, 'bands');
     for (const { run: file, rms } of expected.levels) {
       const label = file.replace('.csv.gz', '');
       const found = levels.rows.filter((row) => row.run.label === label);
