@@ -2,6 +2,7 @@
 import { build } from 'esbuild';
 import { copyFile, readFile, rm, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
+import { hostApart } from './build/apart.mjs';
 import { bundlesOf } from './build/bundles.mjs';
 import { holdToForms } from './build/forms.mjs';
 import { noticesFile, noticesOf } from './build/notices.mjs';
@@ -10,13 +11,14 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const minify = !process.argv.includes('--no-minify');
 const { version } = JSON.parse(await readFile(new URL('../package.json', import.meta.url), 'utf8'));
 
+const host = ['extension', ...Object.keys(hostApart)].map((name) => `dist/${name}.cjs`);
 await rm(new URL('../dist', import.meta.url), { recursive: true, force: true });
 const metafiles = [];
 for (const bundle of bundlesOf({ root, version, minify })) {
   const { metafile } = await build(bundle);
   metafiles.push(metafile);
   const [[file, { bytes }]] = Object.entries(metafile.outputs).filter(([name]) => !name.endsWith('.map'));
-  if (file === 'dist/extension.cjs') holdToForms(metafile);
+  if (host.includes(file)) holdToForms(metafile);
   console.error(`${file}  ${(bytes / 1024).toFixed(0)} kB`);
 }
 await writeFile(new URL(`../${noticesFile}`, import.meta.url), noticesOf(metafiles, root));

@@ -1,5 +1,7 @@
-// The libraries that write PDF, PNG and Parquet are larger than all else of the command line. Each has a file of its own, which is
+// What is loaded on demand. The libraries that write PDF, PNG and Parquet are larger than all else of the command line. Each has a file of its own, which is
 // loaded when such a file is to be written, and the extension host and the engine's worker have none of them.
+
+import { resolve } from 'node:path';
 
 /** Files of src/files that are bundled by themselves. */
 export const loadedApart = ['pdf', 'png', 'parquet'];
@@ -13,6 +15,25 @@ export const apart = {
         ? { path: path.replace(/ts$/, 'cjs'), external: true }
         : undefined,
     );
+  },
+};
+
+/** Parts of the editor's host that are bundled by themselves, by the name of the bundle: its start waits for none of them. */
+export const hostApart = {
+  language: 'src/editor/language/register.ts',
+  changed: 'src/editor/changed/show.ts',
+};
+
+/** An esbuild plugin that leaves those parts where they are until they are asked for. */
+export const apartOfHost = {
+  name: 'loaded-apart-of-host',
+  setup({ onResolve }) {
+    onResolve({ filter: /^\..*\.ts$/ }, ({ path, kind, resolveDir }) => {
+      if (kind !== 'dynamic-import') return undefined;
+      const file = resolve(resolveDir, path).replaceAll('\\', '/');
+      const name = Object.keys(hostApart).find((one) => file.endsWith(`/${hostApart[one]}`));
+      return name === undefined ? undefined : { path: `./${name}.cjs`, external: true };
+    });
   },
 };
 

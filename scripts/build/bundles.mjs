@@ -1,5 +1,5 @@
 // What is bundled, and how: the extension host, the engine's worker, the renderer and the command line.
-import { apart, loadedApart, whereItIs } from './apart.mjs';
+import { apart, apartOfHost, hostApart, loadedApart, whereItIs } from './apart.mjs';
 import { formsOnly } from './forms.mjs';
 
 // Vega's entry for Node awaits an optional canvas at the top level, which no CommonJS file can: its browser build serves.
@@ -14,15 +14,22 @@ const compilerOnly = {
   alias: { vega: 'vega-util', 'vega-canvas': './node_modules/vega-canvas/build/vega-canvas.browser.js' },
 };
 
+const ofHost = {
+  format: 'cjs',
+  platform: 'node',
+  external: ['vscode'],
+  // By `require`, which the editor answers when a part asks for its own module.
+  supported: { 'dynamic-import': false },
+  plugins: [formsOnly, apartOfHost],
+};
+
 const bundles = [
-  {
-    entryPoints: ['src/editor/extension.ts'],
-    outfile: 'dist/extension.cjs',
-    format: 'cjs',
-    platform: 'node',
-    external: ['vscode'],
-    plugins: [formsOnly],
-  },
+  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/extension.cjs', ...ofHost },
+  ...Object.entries(hostApart).map(([name, file]) => ({
+    entryPoints: [file],
+    outfile: `dist/${name}.cjs`,
+    ...ofHost,
+  })),
   { entryPoints: ['src/editor/worker.ts'], outfile: 'dist/worker.cjs', format: 'cjs', ...compilerOnly },
   { entryPoints: ['src/renderer/index.ts'], outfile: 'dist/renderer.js', format: 'esm', platform: 'browser' },
   {

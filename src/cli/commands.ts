@@ -1,3 +1,4 @@
+import { changed } from './changed.ts';
 import { exitFor } from './exit.ts';
 import { figures } from './figures.ts';
 import { look } from './look.ts';
@@ -15,7 +16,7 @@ import { print } from './terminal.ts';
 type Command = (args: readonly string[]) => number | Promise<number>;
 
 const commands: ReadonlyMap<string, Command> = new Map(
-  Object.entries({ run, look, record, verify, report, figures, tables, sheet }),
+  Object.entries({ run, look, record, verify, changed, report, figures, tables, sheet }),
 );
 
 /** Runs the command line; 2 for wrong usage. */

@@ -2,6 +2,7 @@ import { basename } from 'node:path';
 import { reportJson } from '../engine/json.ts';
 import type { RunReport } from '../engine/result.ts';
 import { makeRecord, type NotebookRecord, type RunDocument } from '../notebook/record.ts';
+import { tool } from '../result/version.ts';
 import type { OpenNotebook } from './notebookFile.ts';
 import { terminalWatch } from './progress.ts';
 
@@ -11,5 +12,5 @@ export async function runWhole(notebook: OpenNotebook): Promise<{ report: RunRep
   const report = await notebook.engine.run({ cells: notebook.cells.map(({ text }) => text), wanted: 'all' }, watch);
   watch.done();
   const document = reportJson(basename(notebook.path), notebook.cells, report) as unknown as RunDocument;
-  return { report, record: makeRecord(document, `washboard ${process.env.WASHBOARD_VERSION ?? ''}`.trim()) };
+  return { report, record: makeRecord(document, tool) };
 }

@@ -23,6 +23,14 @@ const parts: ReadonlyMap<string, string> = new Map([
       Exit code: 0 the same; 1 differs, with a line a difference; 2 no record.`,
   ],
   [
+    'changed',
+    `  changed NOTEBOOK [REVISION] [--root DIR]
+      Runs the notebook and holds it against its record in git at a revision, the last commit
+      unless said: verdicts and changes first, then raw files and all other figures, each as
+      recorded, as it is now, and by how much. In the same order and words as verify.
+      Exit code: 0 the same; 1 differs, with a line a difference; 2 no such record.`,
+  ],
+  [
     'report',
     `  report NOTEBOOK [--answer] [--out FILE.html] [--root DIR] [--force]
       Runs the notebook and writes one self-contained HTML page: prose, cells, charts,

@@ -1,12 +1,11 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { compareRecords } from '../notebook/compareRecords.ts';
 import { parseRecord, recordPath } from '../notebook/record.ts';
 import { parsed, texts } from './args.ts';
+import { sayDifferences } from './differences.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
-import { print } from './terminal.ts';
 
 /** `washboard verify`: 0 if every notebook gives what its record says; 1 with a line a difference; 2 without a record. */
 export async function verify(args: readonly string[]): Promise<number> {
@@ -27,13 +26,5 @@ async function verifyOne(path: string, root: string | undefined): Promise<number
   const recorded = parseRecord(readFileSync(file, 'utf8'));
   if (!recorded.ok) return exitFor(refuse('record.unreadable', { record: file, reason: recorded.failure.message }));
   const { record: now } = await runWhole(notebook.value);
-  const differences = compareRecords(recorded.value, now);
-  if (differences.length === 0) {
-    print(
-      `${path}: the same ${Object.keys(now.results).length} values from the same ${now.sources.length} raw files\n`,
-    );
-    return 0;
-  }
-  for (const difference of differences) print(`${path}: ${difference.message}\n`);
-  return 1;
+  return sayDifferences(path, recorded.value, now);
 }

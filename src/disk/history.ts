@@ -1,17 +1,11 @@
-import { execFile } from 'node:child_process';
-import { dirname, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import type { Commit, History } from '../values/ports.ts';
+import { answerOf, commitIn, ofLog } from './git.ts';
 
-/** ms; git answers in a few, and nobody waits longer for a date. */
-const timeLimit = 5000;
 /** ms for which the commit that the project stands at is not asked again. */
 const headKept = 1000;
 /** Paths in one call of git; a line of arguments has an end. */
 const pathsAtOnce = 500;
-
-/** No repository's settings may run a program, write, or fetch. */
-const harmless = ['--no-optional-locks', '--no-pager', '-c', 'core.fsmonitor=false', '-c', 'log.showSignature=false'];
-const ofLog = ['--no-textconv', '--no-ext-diff', '--no-color'];
 
 type Git = (...args: string[]) => Promise<string | undefined>;
 
@@ -65,35 +59,4 @@ async function firstOf(git: Git, paths: readonly string[]): Promise<Commit | nul
     commits.push(...found.split('\n').flatMap((line) => commitIn(line) ?? []));
   }
   return commits.reduce<Commit | null>((first, one) => (first === null || one.at < first.at ? one : first), null);
-}
-
-function commitIn(line: string): Commit | undefined {
-  const found = /^([0-9a-f]{40,64}) (\d+)$/.exec(line);
-  return found === null ? undefined : { id: found[1], at: Number(found[2]) };
-}
-
-/** What git prints; undefined where it is not there, refuses, or takes too long. */
-function answerOf(folder: string, args: readonly string[]): Promise<string | undefined> {
-  return new Promise((done) => {
-    execFile(
-      'git',
-      [...harmless, '-C', folder, ...args],
-      {
-        // Not the folder: Windows would look there for a program of the name.
-        cwd: dirname(process.execPath),
-        timeout: timeLimit,
-        maxBuffer: 2 ** 26,
-        windowsHide: true,
-        env: {
-          ...process.env,
-          GIT_DIR: undefined,
-          GIT_WORK_TREE: undefined,
-          LC_ALL: 'C',
-          GIT_NO_LAZY_FETCH: '1',
-          GIT_TERMINAL_PROMPT: '0',
-        },
-      },
-      (error, printed) => done(error === null ? printed : undefined),
-    );
-  });
 }

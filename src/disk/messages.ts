@@ -19,6 +19,9 @@ export interface DiskFacts {
   'write.foreign': { path: string; kind: string; isOfNotes: boolean };
   'write.failed': { path: string } & DiskFault;
   'disk.failed': { path: string | undefined } & DiskFault;
+  'history.none': object;
+  'history.revision': { revision: string };
+  'history.file': { file: string; revision: string };
 }
 
 /** Why a file of the project cannot be read, or one that a command makes cannot be written. */
@@ -34,6 +37,11 @@ export const { refuse } = messages<DiskFacts>({
   'write.failed': ({ path, ...fault }) => `${path} can't be written: ${unwritten(fault)}.`,
   'disk.failed': ({ path, reason, system = 'no code' }) =>
     `the system refused ${path ?? 'an operation on a file'}: ${reason === 'other' ? `it says ${system}` : refusals[reason]}.`,
+  'history.none': () =>
+    "git does not answer for the notebook's folder: what changed is told against a record that was committed there.",
+  'history.revision': ({ revision }) => `git knows no revision "${revision}" here.`,
+  'history.file': ({ file, revision }) =>
+    `${file} is not in git at ${revision}: write it with "washboard record" and commit it.`,
 });
 
 const refusals = {

@@ -2,6 +2,7 @@ import { Worker } from 'node:worker_threads';
 import type { CellKeys } from '../engine/result.ts';
 import type { NotebookFacts, ProjectFolders, Reply, Request } from '../engine/service.ts';
 import type { Output } from '../charts/output.ts';
+import type { Json } from '../values/json.ts';
 import { errorOf } from './messages.ts';
 
 export interface CellRun {
@@ -79,6 +80,18 @@ export class EngineThread {
     return this.#answer('facts', { notebook, cells, files });
   }
 
+  /** The whole notebook's results as the JSON that a record is made of; undefined if it was stopped. */
+  async document(
+    notebook: ProjectFolders,
+    file: string,
+    cells: readonly string[],
+    onStop: (stop: () => void) => void,
+  ): Promise<Json | undefined> {
+    const stop = new SharedArrayBuffer(4);
+    onStop(() => Atomics.store(new Int32Array(stop), 0, 1));
+    return (await this.#answer('document', { notebook, file, cells, stop })).document;
+  }
+
   /** Forgets the values of a folder's notebooks; what is asked again is computed again. */
   clear(notebook: ProjectFolders): void {
     const request: Request = { type: 'clear', notebook };
@@ -94,7 +107,7 @@ export class EngineThread {
   }
 
   /** Asks what has one reply, of the same type. */
-  #answer<Type extends 'keys' | 'look' | 'facts'>(
+  #answer<Type extends 'keys' | 'look' | 'facts' | 'document'>(
     type: Type,
     rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>,
   ): Promise<Extract<Reply, { type: Type }>> {

@@ -1,11 +1,11 @@
 import { join } from 'node:path';
 import * as vscode from 'vscode';
 import { CellStates } from './cellStates.ts';
+import { registerChanged } from './changed/command.ts';
 import { registerCommands } from './commands.ts';
 import { Controller } from './controller.ts';
 import { EngineThread } from './engineThread.ts';
 import { forgetClosed } from './forgetting.ts';
-import { registerLanguage } from './language/register.ts';
 import { registerLook } from './lookCommand.ts';
 import { notebookType } from './names.ts';
 import { registerReference } from './reference.ts';
@@ -14,8 +14,8 @@ import { serializer } from './serializer.ts';
 import { watchStaleness } from './staleness.ts';
 import { registerStatusBar } from './statusBar.ts';
 
-/** Wires the parts together. */
-export function activate(context: vscode.ExtensionContext): void {
+/** Wires the parts together; what knows the language comes last, for a notebook opens without it. */
+export async function activate(context: vscode.ExtensionContext): Promise<void> {
   const engine = new EngineThread(join(context.extensionPath, 'dist', 'worker.cjs'));
   const states = new CellStates();
   const controller = new Controller(engine, states);
@@ -32,10 +32,12 @@ export function activate(context: vscode.ExtensionContext): void {
     registerCommands(controller, context.extensionUri),
     registerLook(engine),
     registerSheet(),
-    registerLanguage(engine, context.extensionUri),
+    registerChanged(engine),
     registerReference(context.extensionUri),
     controller,
     states,
     { dispose: () => void engine.dispose() },
   );
+  const { registerLanguage } = await import('./language/register.ts');
+  context.subscriptions.push(registerLanguage(engine, context.extensionUri));
 }

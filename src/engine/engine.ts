@@ -82,7 +82,8 @@ class Run {
     this.#notebook = notebook;
     this.#request = request;
     this.#watch = watch;
-    this.#host = { ...host, files: pinned(host.files) };
+    const { history: _untold, ...rest } = host;
+    this.#host = { ...(request.withoutHistory === true ? rest : host), files: pinned(host.files) };
     this.#cache = cache;
     const inCells = new Map<number, CheckedStatement[]>();
     for (const statement of notebook.statements) {

@@ -57,6 +57,8 @@ export interface RunRequest {
   readonly wanted: 'all' | readonly number[];
   /** Indices of the cells whose content keys the report is to hold; none unless said. */
   readonly keyed?: readonly number[];
+  /** Nothing is told of the project's history, as in a record, which must be the same in every clone. */
+  readonly withoutHistory?: boolean;
 }
 
 /**

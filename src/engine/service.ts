@@ -1,10 +1,12 @@
 import type { Output } from '../charts/output.ts';
 import type { ChannelFacts } from '../language/services/outside.ts';
+import type { Json } from '../values/json.ts';
 import type { Watch } from '../values/ports.ts';
 import { Engine } from './engine.ts';
 import { factsOf, type NameFacts } from './facts.ts';
 import { channelsOf } from './fileFacts.ts';
 import type { Host } from './host.ts';
+import { reportJson } from './json.ts';
 import { look } from './look.ts';
 import { refuseFault } from './messages.ts';
 import type { CellFailure } from './recall.ts';
@@ -33,7 +35,19 @@ export type Request =
     }
   | { readonly type: 'look'; readonly id: number; readonly notebook: ProjectFolders; readonly paths: readonly string[] }
   | FactsRequest
+  | DocumentRequest
   | { readonly type: 'clear'; readonly notebook: ProjectFolders };
+
+/** A run of the whole notebook as the JSON that a record is made of. */
+export interface DocumentRequest {
+  readonly type: 'document';
+  readonly id: number;
+  readonly notebook: ProjectFolders;
+  /** Name of its file. */
+  readonly file: string;
+  readonly cells: readonly string[];
+  readonly stop: SharedArrayBuffer;
+}
 
 /** What is known, without long work, of a notebook's names and of some files; given up as soon as anything else is asked. */
 export interface FactsRequest {
@@ -70,6 +84,8 @@ export type Reply =
   | { readonly type: 'keys'; readonly id: number; readonly keys: CellKeys }
   | { readonly type: 'look'; readonly id: number; readonly lines: readonly string[] }
   | ({ readonly type: 'facts'; readonly id: number } & NotebookFacts)
+  /** Undefined where it was stopped. Lines are those of the cells. */
+  | { readonly type: 'document'; readonly id: number; readonly document: Json | undefined }
   | { readonly type: 'failed'; readonly id: number; readonly message: string };
 
 export interface NotebookFacts {
@@ -117,6 +133,7 @@ export class Service {
     }
     if (request.type === 'facts')
       return this.#reply({ type: 'facts', id: request.id, ...(await this.#facts(request)) });
+    if (request.type === 'document') return this.#document(engine, request);
     const { id, cells } = request;
     if (request.type === 'keys')
       return this.#reply({ type: 'keys', id, keys: await engine.keys(cells, request.keyed) });
@@ -129,6 +146,13 @@ export class Service {
     });
     const { ok, cancelled, keys } = report;
     this.#reply({ type: 'done', id, ok, cancelled, keys });
+  }
+
+  async #document(engine: Engine, { id, file, cells, stop }: DocumentRequest): Promise<void> {
+    const request = { cells, wanted: 'all', withoutHistory: true } as const;
+    const report = await engine.run(request, this.#watch(id, new Int32Array(stop)));
+    const places = cells.map(() => ({ line: 1 }));
+    this.#reply({ type: 'document', id, document: report.cancelled ? undefined : reportJson(file, places, report) });
   }
 
   async #look(notebook: ProjectFolders, paths: readonly string[]): Promise<string[]> {

@@ -11,6 +11,7 @@ export interface NotebookFacts {
   'record.object': object;
   'record.version': { version: unknown };
   'record.incomplete': object;
+  'record.tool': { recorded: string; now: string };
 }
 
 /** What is said of a notebook's file, of its blocks, and of its record. */
@@ -35,4 +36,6 @@ export const { tell, refuse } = messages<NotebookFacts>({
   'record.version': ({ version }) =>
     `the record has version ${JSON.stringify(version)}, and only version 1 is known here.`,
   'record.incomplete': () => 'the record is not complete; write it anew with `record`.',
+  'record.tool': ({ recorded, now }) =>
+    `The record was written by ${recorded}, and this is ${now}: what differs may come from the version.`,
 });

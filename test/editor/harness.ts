@@ -139,8 +139,8 @@ export class Workbench {
     return texts;
   }
 
-  /** Changes the colour theme and waits until the workbench wears it. */
-  async theme(theme: Theme): Promise<void> {
+  /** Changes the colour theme and waits until the workbench wears it, and a frame in it: that of the notebook unless said. */
+  async theme(theme: Theme, frame = innerFrame(this.page)): Promise<void> {
     writeTheme(this.folder, this.#editor.themes[theme]);
     const worn = { light: 'vs', dark: 'vs-dark', 'high-contrast': 'hc-black', 'high-contrast-light': 'hc-light' }[
       theme
@@ -149,7 +149,7 @@ export class Workbench {
     // A notebook that is open tells its outputs, which draw themselves anew.
     const body = `body[data-vscode-theme-kind="vscode-${theme}"]`;
     if ((await this.page.locator('iframe.webview.ready').count()) > 0)
-      await innerFrame(this.page).locator(body).waitFor({ state: 'attached' });
+      await frame.locator(body).waitFor({ state: 'attached' });
   }
 
   /** The errors on the consoles of the page and of its frames, without the editor's own noise. */

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { compareRecords } from '../../src/notebook/compareRecords.ts';
+import { compareRecords, writtenByAnother } from '../../src/notebook/compareRecords.ts';
 import {
   makeRecord,
   parseRecord,
@@ -130,8 +130,11 @@ describe('compareRecords', () => {
     const now = changed((copy) => (copy.results = { ...copy.results, 'after.rows[gel-1 z].rms': 0.135803 }));
     assert.deepEqual(compareRecords(record, now), [
       {
-        kind: 'result',
+        kind: 'figure',
         where: 'after.rows[gel-1 z].rms',
+        old: '0.123457',
+        now: '0.135803',
+        relative: '+10 %',
         message: 'after.rows[gel-1 z].rms: recorded 0.123457, now 0.135803 (+10 %)',
       },
     ]);
@@ -166,9 +169,43 @@ describe('compareRecords', () => {
         'source: raw/a.csv: the file has changed; recorded 10 bytes with SHA-256 aaaaaaaaaaaa…, now 11 bytes with SHA-256 cccccccccccc…',
         'source: raw/c.csv: read now, and not in the record',
         'source: raw/b.csv: in the record, and not read any more',
-        'result: after.unit: recorded "g", now "N"',
+        'figure: after.unit: recorded "g", now "N"',
       ],
     );
+  });
+
+  it('tells verdicts first, then changes, raw files and the levels behind them', () => {
+    const results = {
+      'cut.rows[4..10.5 Hz].a': 0.1,
+      'cut.rows[4..10.5 Hz].change_percent': -20,
+      'cut.rows[4..10.5 Hz].outcome': 'lower',
+      'cut.rows[4..10.5 Hz].a_each[1]': 0.1,
+      'other.p': 0.1,
+      'claimed.verdict': 'supported',
+      'claimed.low_percent': 12,
+    };
+    const other = Object.fromEntries(Object.keys(results).map((key) => [key, 1]));
+    const now = changed((copy) => {
+      copy.results = other;
+      copy.sources = [];
+    });
+    const found = compareRecords(
+      changed((copy) => (copy.results = results)),
+      now,
+    );
+    assert.deepEqual(
+      found.map(({ kind, where }) => `${kind} ${where.replace(/.*\./, '')}`),
+      [
+        ...['verdict verdict', 'verdict low_percent', 'change change_percent', 'change outcome'],
+        ...['source csv', 'source csv', 'figure a', 'figure a_each[1]', 'figure p'],
+      ],
+    );
+  });
+
+  it('tells of a record that another version wrote, and of no other', () => {
+    const later = makeRecord(run, 'washboard 0.2.0');
+    assert.match(writtenByAnother(record, later)?.message ?? '', /by washboard 0\.1\.0, and this is washboard 0\.2\.0/);
+    assert.equal(writtenByAnother(record, record), undefined);
   });
 
   it('sees a change in the sixth digit and none beyond it', () => {

@@ -1,0 +1,113 @@
+import { basename } from 'node:path';
+import * as vscode from 'vscode';
+import { fileAt, revisionsOf, type FileAt } from '../../disk/revisions.ts';
+import { compareRecords, writtenByAnother } from '../../notebook/compareRecords.ts';
+import { makeRecord, parseRecord, recordPath, type NotebookRecord, type RunDocument } from '../../notebook/record.ts';
+import type { Result } from '../../result/result.ts';
+import { tool } from '../../result/version.ts';
+import type { EngineThread } from '../engineThread.ts';
+import { errorOf } from '../messages.ts';
+import { languageId } from '../names.ts';
+import { codeCells, foldersOf } from '../notebooks.ts';
+import { changedPage, revealCommand } from './page.ts';
+
+/**
+ * Runs a notebook as it stands in the editor, and shows beside it what differs from its record in git.
+ * @param revision the one to hold against; asked for if undefined
+ */
+export async function showChanged(
+  engine: EngineThread,
+  notebook: vscode.NotebookDocument,
+  revision: string | undefined,
+): Promise<void> {
+  const folders = foldersOf(notebook);
+  if (folders === undefined) throw errorOf('notebook.unsaved', {});
+  const file = basename(recordPath(notebook.uri.fsPath));
+  const asked = revision ?? (await askRevision(folders.folder, file));
+  if (asked === undefined) return;
+  const found = read(await fileAt(folders.folder, file, asked), file, asked);
+  if (!found.ok) return void vscode.window.showWarningMessage(found.failure.message);
+  const document = await vscode.window.withProgress(
+    {
+      location: vscode.ProgressLocation.Notification,
+      title: `Running ${basename(notebook.uri.path)}`,
+      cancellable: true,
+    },
+    (_progress, token) =>
+      engine.document(folders, basename(notebook.uri.path), textsOf(notebook), (stop) =>
+        token.onCancellationRequested(stop),
+      ),
+  );
+  if (document === undefined) return;
+  const run = document as unknown as RunDocument;
+  const { record, against } = found.value;
+  const now = makeRecord(run, tool);
+  const name = basename(notebook.uri.path);
+  const panel = vscode.window.createWebviewPanel(
+    'washboardChanged',
+    `What changed: ${name}`,
+    vscode.ViewColumn.Beside,
+    {
+      enableCommandUris: [revealCommand],
+      enableFindWidget: true,
+    },
+  );
+  panel.webview.html = changedPage({
+    notebook: name,
+    uri: notebook.uri.toString(),
+    against,
+    remark: writtenByAnother(record, now)?.message,
+    differences: compareRecords(record, now),
+    cellOf: cellsByName(run),
+  });
+}
+
+const textsOf = (notebook: vscode.NotebookDocument): string[] =>
+  codeCells(notebook, languageId).map(({ document }) => document.getText());
+
+interface Recorded {
+  readonly record: NotebookRecord;
+  readonly against: string;
+}
+
+function read(found: Result<FileAt>, file: string, revision: string): Result<Recorded> {
+  if (!found.ok) return found;
+  const { commit, text } = found.value;
+  const record = parseRecord(text);
+  if (!record.ok) return record;
+  const id = `${commit.id.slice(0, 10)} of ${day(commit.at)}`;
+  const at = commit.id.startsWith(revision) ? id : `${revision} (${id})`;
+  return { ok: true, value: { record: record.value, against: `${file} at ${at}` } };
+}
+
+const day = (seconds: number): string => new Date(seconds * 1000).toISOString().slice(0, 10);
+
+/** The commits that wrote the record, and any other by its name. */
+async function askRevision(folder: string, file: string): Promise<string | undefined> {
+  const commits = (await revisionsOf(folder, file, 30)).map(({ id, at, subject }) => ({
+    label: subject,
+    description: `${id.slice(0, 10)}, ${day(at)}`,
+    revision: id,
+  }));
+  const other = { label: 'Another revision…', description: 'a branch, a tag or a commit', revision: undefined };
+  const picked = await vscode.window.showQuickPick(
+    [{ label: 'HEAD', description: 'the last commit', revision: 'HEAD' }, ...commits, other],
+    { title: 'What changed since…', placeHolder: `The record ${file} in git`, matchOnDescription: true },
+  );
+  if (picked === undefined || picked.revision !== undefined) return picked?.revision;
+  return vscode.window.showInputBox({
+    title: 'What changed since…',
+    prompt: 'A revision that git knows',
+    value: 'HEAD~1',
+  });
+}
+
+/** Which cell a recorded value comes from: the beginning of its name is the statement's, or says cell and place. */
+function cellsByName({ cells }: RunDocument): (where: string) => number | undefined {
+  const byName = new Map(
+    cells.flatMap(({ index, statements }) =>
+      statements.map(({ name }, at) => [name ?? `cell ${index + 1} statement ${at + 1}`, index] as const),
+    ),
+  );
+  return (where) => byName.get(/^[^.[]*/.exec(where)?.[0] ?? '');
+}
