@@ -1,3 +1,5 @@
+import type { Handle } from './handle.ts';
+
 /**
  * What one statement shows, as plain JSON under one MIME type of our own: the same for worker, renderer, report
  * and command line.
@@ -13,6 +15,8 @@ export interface Output {
   readonly messages: readonly Message[];
   /** The whole as plain text: for other readers, for the terminal, for assistive technology. */
   readonly text: string;
+  /** Literals that its charts draw; none where there is nobody to write them. */
+  readonly handles?: readonly Handle[];
 }
 
 export type Part = ChartPart | TablePart | TextPart;
@@ -31,6 +35,15 @@ export interface ChartPart {
   readonly vega: Readonly<Record<string, unknown>>;
   /** The chart in words: what is shown, over which range, and what stands out. */
   readonly description: string;
+  /** The axis along which literals may be drawn in it, where it has one. */
+  readonly axis?: ChartAxis;
+}
+
+/** The horizontal axis of a chart, or of some of its plots. */
+export interface ChartAxis {
+  readonly quantity: 'time' | 'frequency';
+  /** Of plots under one another the set that each shows, from the top; plots beyond the last have another axis. */
+  readonly sets?: readonly number[];
 }
 
 export interface TablePart {

@@ -1,6 +1,6 @@
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { layout } from './layout.ts';
-import type { ChartPart } from './output.ts';
+import type { ChartAxis, ChartPart } from './output.ts';
 import { stripName } from './strips.ts';
 import { roleSignals, seriesColours, themes } from './theme.ts';
 
@@ -53,6 +53,8 @@ export interface Drawing {
   /** Beyond so many px the plot grows no wider, for bars that would only get fatter. */
   readonly widest?: number;
   readonly description: string;
+  /** Its horizontal axis, where literals may be drawn along it. */
+  readonly axis?: ChartAxis;
   /** What Vega-Lite can't say, done to the compiled specification. */
   readonly finish?: (vega: VegaJson) => VegaJson;
 }
@@ -79,6 +81,7 @@ export function chartPart(drawing: Drawing): ChartPart {
     height: Math.round(drawing.height + 8 + 20 * (drawing.legendRows ?? 0)),
     vega,
     description: drawing.description,
+    ...(drawing.axis === undefined ? {} : { axis: drawing.axis }),
   };
 }
 

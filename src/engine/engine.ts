@@ -1,7 +1,9 @@
+import type { Handle, Literal, TextEdit } from '../charts/handle.ts';
 import type { CheckedNotebook } from '../language/check.ts';
 import type { Checked, CheckedStatement } from '../language/checked.ts';
 import type { Watch } from '../values/ports.ts';
 import type { RawFile } from '../values/run.ts';
+import type { Result } from '../result/result.ts';
 import { verbNamed } from '../verbs/catalogue.ts';
 import { namedBy } from '../values/kinds.ts';
 import type { Value } from '../values/value.ts';
@@ -9,6 +11,8 @@ import { Cache } from './cache.ts';
 import { Evaluator, type PlacedFailure, type EvaluationContext } from './evaluate.ts';
 import type { Host } from './host.ts';
 import { Keys } from './key.ts';
+import { handlesOf } from './handles/handles.ts';
+import { rewritten } from './handles/rewrite.ts';
 import { tell } from './messages.ts';
 import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from './recall.ts';
 import { calledOf } from './called.ts';
@@ -51,6 +55,19 @@ export class Engine {
    */
   async recall(cells: readonly string[], watch: Watch): Promise<Recalled> {
     return new Run(this.#checkCells(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).recall();
+  }
+
+  /** The literals that the charts of a statement draw; it has to be of the cells that were run last. */
+  handles({ cell, line, value }: StatementResult): readonly Handle[] {
+    const statement = this.#last?.statements.find((one) => one.cell === cell && one.line === line);
+    return this.#last === undefined || statement === undefined || value === undefined
+      ? []
+      : handlesOf(this.#last, statement, value);
+  }
+
+  /** The change of the cells' text that gives a literal another number; `literal.cell` is its cell's index among these. */
+  rewrite(cells: readonly string[], literal: Literal, text: string): Result<TextEdit> {
+    return rewritten(this.#checkCells(cells), literal, text);
   }
 
   /** Forgets every value. */

@@ -15,6 +15,10 @@ export interface EngineFacts {
   'machine.memory': object;
   internal: { readonly verb: string; readonly reason: string };
   'engine.failed': { readonly reason: string };
+  /** `verb` is empty where the number itself was bound to the name. */
+  'handle.gone': { readonly verb: string; readonly name: string; readonly text: string };
+  /** Units as they are spelled, now and before. */
+  'handle.unit': { readonly text: string; readonly unit: string; readonly before: string };
 }
 
 const sentences: Sentences<EngineFacts> = {
@@ -28,6 +32,10 @@ const sentences: Sentences<EngineFacts> = {
   'machine.memory': () =>
     'The memory of this machine ran out: load fewer or shorter files, or close what else is open.',
   'engine.failed': ({ reason }) => `This is a fault of Washboard itself, not of your notebook: ${reason}.`,
+  'handle.gone': ({ verb, name, text }) =>
+    `The ${text} of ${verb === '' ? name : verb} no longer stands where this chart drew it: run the cell of the chart again, then move it.`,
+  'handle.unit': ({ text, unit, before }) =>
+    `The number is in ${unit || 'no unit'} by now (${text}), and was in ${before || 'no unit'} when this chart was drawn: run the cell of the chart again, then move it.`,
   internal: ({ verb, reason }) => `${verb} failed by a fault of Washboard itself, not of your notebook: ${reason}.`,
 };
 

@@ -9,9 +9,9 @@ import type { Host } from './host.ts';
 import { reportJson } from './json.ts';
 import { look } from './look.ts';
 import { refuseFault } from './messages.ts';
+import { moved, shown, type Moved, type MoveOrder } from './moving.ts';
 import type { CellFailure } from './recall.ts';
 import type { CellKeys } from './result.ts';
-import { show } from './show.ts';
 
 /** What is asked of an engine that runs elsewhere. */
 export type Request =
@@ -36,6 +36,7 @@ export type Request =
   | { readonly type: 'look'; readonly id: number; readonly notebook: ProjectFolders; readonly paths: readonly string[] }
   | FactsRequest
   | DocumentRequest
+  | ({ readonly type: 'move'; readonly id: number; readonly notebook: ProjectFolders } & MoveOrder)
   | { readonly type: 'clear'; readonly notebook: ProjectFolders };
 
 /** A run of the whole notebook as the JSON that a record is made of. */
@@ -86,6 +87,7 @@ export type Reply =
   | ({ readonly type: 'facts'; readonly id: number } & NotebookFacts)
   /** Undefined where it was stopped. Lines are those of the cells. */
   | { readonly type: 'document'; readonly id: number; readonly document: Json | undefined }
+  | ({ readonly type: 'move'; readonly id: number } & Moved)
   | { readonly type: 'failed'; readonly id: number; readonly message: string };
 
 export interface NotebookFacts {
@@ -134,13 +136,15 @@ export class Service {
     if (request.type === 'facts')
       return this.#reply({ type: 'facts', id: request.id, ...(await this.#facts(request)) });
     if (request.type === 'document') return this.#document(engine, request);
+    if (request.type === 'move')
+      return this.#reply({ type: 'move', id: request.id, ...(await moved(engine, request)) });
     const { id, cells } = request;
     if (request.type === 'keys')
       return this.#reply({ type: 'keys', id, keys: await engine.keys(cells, request.keyed) });
     const watch = this.#watch(id, new Int32Array(request.stop));
     const wanted = new Set(request.wanted);
     const report = await engine.run({ cells, wanted: request.wanted, keyed: request.keyed }, watch, (result) => {
-      const output = wanted.has(result.cell) ? show(result) : undefined;
+      const output = wanted.has(result.cell) ? shown(engine, result) : undefined;
       if (output !== undefined && !watch.cancelled())
         this.#reply({ type: 'output', id, cell: result.cell, line: result.line, output });
     });

@@ -45,6 +45,7 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
     'machine.memory',
     'machine.refused',
   ],
+  'a chart tells the sentence alone': ['handle.gone', 'handle.unit'],
   'of a statement that waits for its run, which nobody is shown': ['call.later'],
   'what the checker of the text says first': ['field.kind', 'quantity.expected', 'statement.empty'],
   'what reading the file says first': ['resample.empty'],

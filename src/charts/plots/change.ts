@@ -44,6 +44,7 @@ export function comparisonChart(value: ComparisonValue, options: OverlayOptions)
     legendRows:
       above === undefined ? (hasConditions(value) ? 1 : 0) : legendRows(sidesIn(value).map(({ name }) => name)),
     description: changeDescription(value),
+    ...(above === undefined ? {} : { axis: { quantity: 'frequency', sets: [0] } }),
   });
 }
 

@@ -24,5 +24,6 @@ export function overlayChart(spectra: readonly NamedSpectrum[], options: Overlay
     height: overlayHeight + belowPlot,
     legendRows: legendRows(overlay.series.map(({ label }) => label)),
     description: overlayDescription(overlay),
+    ...(overlay.across.hertz ? { axis: { quantity: 'frequency' } } : {}),
   });
 }

@@ -46,6 +46,7 @@ export function peaksChart(
     height: overlayHeight + belowPlot,
     legendRows: legendRows(names),
     description: peaksDescription(rows, overlay),
+    ...(overlay.across.hertz ? { axis: { quantity: 'frequency' } } : {}),
   });
 }
 

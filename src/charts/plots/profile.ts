@@ -50,6 +50,7 @@ export function profileChart(profiles: readonly NamedProfile[]): ChartPart | und
   const axes = { x: frequencyAxis(x, 'log'), y: logLevelAxis(axisTitle(quantity, unit), y) };
   return chartPart({
     what: 'profile',
+    axis: { quantity: 'frequency' },
     title: `${capitalised(quantity)} profile${profiles.some(({ name }) => name !== undefined) ? `: ${listed(names)}` : ''}`,
     view: layered(
       plotHeight,

@@ -46,6 +46,7 @@ export function ratioChart(
     view: layered(plotHeight, ratioLayers(ratio, bins, changes, options, { x, y })),
     height: plotHeight + belowPlot,
     description: ratioDescription(value, ratio, bins, x),
+    axis: { quantity: 'frequency' },
   });
 }
 

@@ -81,6 +81,7 @@ export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions,
     },
     height: panels.length * (height + (alone ? 10 : 30)) + 40,
     description: traceDescription(panels, x) + cut,
+    axis: { quantity: 'time', sets: panels.map(({ set = 0 }) => set) },
   });
 }
 
@@ -96,6 +97,7 @@ function panelsOf(sets: readonly { readonly value: RunsValue }[]): Panel[] {
         run,
         channel,
         colour: sets.length > 1 ? set : channels.indexOf(channel.name),
+        set,
       })),
     ),
   );

@@ -20,6 +20,8 @@ export interface Panel {
   readonly channel: Channel;
   /** Which of the series' colours. */
   readonly colour: number;
+  /** Which of several sets it is of; the first unless said. */
+  readonly set?: number;
   /** Stretches to be pointed out, in s on the recording's time axis. */
   readonly places?: readonly (Domain & { readonly label: string })[];
 }

@@ -1,0 +1,60 @@
+import type { Literal, TextEdit } from '../charts/handle.ts';
+import type { Output } from '../charts/output.ts';
+import type { Watch } from '../values/ports.ts';
+import type { Engine } from './engine.ts';
+import type { StatementResult } from './result.ts';
+import { show } from './show.ts';
+
+/** A literal to be moved; `literal.cell` is its cell's index among the cells. */
+export interface MoveOrder {
+  /** The notebook's code cells as they are now. */
+  readonly cells: readonly string[];
+  readonly literal: Literal;
+  /** The number as it is to stand. */
+  readonly text: string;
+  /** Cells to run on the changed text. */
+  readonly wanted: readonly number[];
+}
+
+/** What moving a literal gives: the change of the text, or why there is none. */
+export interface Moved {
+  readonly edit?: TextEdit;
+  readonly refusal?: string;
+  /** Of the wanted cells, in the order of the text. */
+  readonly outputs: readonly CellOutput[];
+}
+
+export interface CellOutput {
+  readonly cell: number;
+  /** The statement's, within its cell. */
+  readonly line: number;
+  readonly output: Output;
+}
+
+const unwatched: Watch = { cancelled: () => false, progress: () => undefined };
+
+/** Moves a literal, and runs the cells that are wanted on the changed text; the text itself is for the caller to change. */
+export async function moved(engine: Engine, { cells, literal, text, wanted }: MoveOrder): Promise<Moved> {
+  const edit = engine.rewrite(cells, literal, text);
+  if (!edit.ok) return { refusal: edit.failure.message, outputs: [] };
+  const changed = cells.map((cell, index) => (index === edit.value.cell ? edited(cell, edit.value) : cell));
+  const outputs: CellOutput[] = [];
+  if (wanted.length > 0)
+    await engine.run({ cells: changed, wanted }, unwatched, (result) => {
+      const output = wanted.includes(result.cell) ? shown(engine, result) : undefined;
+      if (output !== undefined) outputs.push({ cell: result.cell, line: result.line, output });
+    });
+  return { edit: edit.value, outputs };
+}
+
+/** What a statement shows where its literals can be written. */
+export function shown(engine: Engine, result: StatementResult): Output | undefined {
+  const output = show(result);
+  if (output?.parts.some((part) => part.type === 'chart' && part.axis !== undefined) !== true) return output;
+  const handles = engine.handles(result);
+  return handles.length === 0 ? output : { ...output, handles };
+}
+
+/** A text with a change made in it. */
+const edited = (text: string, { from, to, text: made }: TextEdit): string =>
+  `${text.slice(0, from)}${made}${text.slice(to)}`;
