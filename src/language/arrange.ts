@@ -1,44 +1,11 @@
 import { nearest } from '../units/nearest.ts';
+import type { Arrangement, Entry, OptionUse } from './arrangement.ts';
 import { choose, inPlace, type FitContext } from './fit.ts';
 import type { Accept, Form, OperandForm, OptionForm } from './form.ts';
 import { describeAccepts, sampleOf } from './describe.ts';
 import type { Fix, Place } from './diagnostic.ts';
 import type { Item, Operand, Word } from './tree.ts';
 import { changeTo, titles, type Report } from './messages.ts';
-
-/** A piece in its place: which way of giving it was taken, and whether it certainly is that. */
-export interface Entry {
-  readonly node: Operand;
-  readonly accept: Accept;
-  /** All the ways in which its place may be given. */
-  readonly accepts: readonly Accept[];
-  readonly sure: boolean;
-  /** Of a step written in place. */
-  readonly inner?: Arrangement;
-}
-
-/** One use of an option: its keyword and what follows it. */
-export interface OptionUse {
-  readonly keyword: Word;
-  readonly entries: Entry[];
-}
-
-/** A verb's items laid out by its form. */
-export interface Arrangement {
-  readonly form: Form;
-  /** Of the verb, or of the first item where a step in place leaves its verb out. */
-  readonly place: Place;
-  /** Whether the verb itself stands there. */
-  readonly named: boolean;
-  readonly operands: Map<string, Entry[]>;
-  readonly options: Map<string, OptionUse[]>;
-  readonly keywords: Word[];
-  /** How far it reaches. */
-  to: number;
-  /** What could stand next, at the end of the items: the open option, and the next operand. */
-  open: OptionForm | undefined;
-  next: number;
-}
 
 /** A step's items as they are read one by one, by the step and by the steps written in place inside it. */
 interface ItemReader {
@@ -104,16 +71,36 @@ class Arranger {
     const { node } = items[at];
     const listed = at > 0 && items[at - 1].comma;
     if (node.type === 'stray' || (listed && this.#isDecimal(node))) return this.#skip();
-    if (this.#takesMore() && (listed || this.#open!.use.entries.length === 0) && this.#intoOption(true)) return true;
-    if (this.#isWanted(node, listed) && this.#intoOperand(true)) return true;
+    if (!(listed && this.#endsList(node))) {
+      if (this.#takesMore() && (listed || this.#open!.use.entries.length === 0) && this.#intoOption(true)) return true;
+      if (this.#isWanted(node, listed) && this.#intoOperand(true)) return true;
+    }
     if (node.type === 'word') {
       if (this.#startOption(node) || this.#startOperand(node)) return true;
+      if (!listed && this.#isMistaken(node)) return this.#misfit(node, listed);
       if (this.#outer?.has(node.text)) return false;
     }
     if (this.#takesMore() && this.#intoOption(true)) return true;
     if (this.#intoOperand(true)) return true;
     if (this.#belongsOutside(node, listed)) return false;
     return this.#misfit(node, listed);
+  }
+
+  /**
+   * A comma may end a line, so that a keyword follows it (`conditions gel, air,` and then `primary 10..50 Hz`): taken into
+   * the list it would leave what stands after it without a place.
+   */
+  #endsList(node: Operand): boolean {
+    if (node.type !== 'word' || !this.#isKeyword(node.text)) return false;
+    const { items, at } = this.#reader;
+    const next = items[at].comma ? undefined : items.at(at + 1)?.node;
+    return next !== undefined && !(next.type === 'word' && this.#isKeyword(next.text));
+  }
+
+  /** A word that stands for a keyword by mistake, and is no name. */
+  #isMistaken({ text }: Word): boolean {
+    if (this.#reader.context.bound(text) || this.#emptyOption()) return false;
+    return this.#form.options.some(({ mistaken }) => mistaken?.includes(text) === true);
   }
 
   /** Whether a step in place leaves an item to the step around it. */
@@ -182,7 +169,8 @@ class Arranger {
   }
 
   #likelyKeyword(word: string): readonly string[] {
-    return nearest(word, this.#keywords());
+    const meant = this.#form.options.find(({ mistaken }) => mistaken?.includes(word) === true);
+    return meant === undefined ? nearest(word, this.#keywords()) : [meant.keyword];
   }
 
   #keywords(): readonly string[] {

@@ -1,6 +1,6 @@
 import { nearest } from '../units/nearest.ts';
 import { measures, whyUnfit, type Asked } from './argument.ts';
-import type { Arrangement, Entry, OptionUse } from './arrange.ts';
+import type { Arrangement, Entry, OptionUse } from './arrangement.ts';
 import type { Checked, CheckedArgument } from './checked.ts';
 import { checkExpression, checkUnit } from './expression.ts';
 import { sliceOf } from './fit.ts';

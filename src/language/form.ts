@@ -34,6 +34,8 @@ export interface OptionForm {
   readonly doc: string;
   /** Nothing: the keyword alone is the option (`paired`). */
   readonly accepts: readonly Accept[];
+  /** Words that are written for the keyword by mistake. */
+  readonly mistaken?: readonly string[];
   readonly many?: boolean;
   /** Of a repeatable option that takes several parts in a row (`mark 4.4 Hz "wheel turn"`), each part's form. */
   readonly parts?: readonly {

@@ -1,5 +1,5 @@
 import type { Dimension, Quantity } from '../units/unit.ts';
-import type { Arrangement } from './arrange.ts';
+import type { Arrangement } from './arrangement.ts';
 import type { Checked, FunctionForm } from './checked.ts';
 import type { FitContext } from './fit.ts';
 import type { Accept, Form, ValueKind } from './form.ts';

@@ -142,7 +142,7 @@ export const verbs: readonly Form[] = [
       operand('b', value('runs', 'spectrum', 'bands'), { keyword: 'with' }),
     ],
     [
-      option('over', range('frequency'), { many: true }),
+      option('over', range('frequency'), { many: true, mistaken: ['band'] }),
       confidence,
       option('margin', quantity('ratio')),
       option('paired', []),
@@ -152,7 +152,7 @@ export const verbs: readonly Form[] = [
     'claim',
     'verdict',
     [operand('comparison', value('comparison')), operand('reduction', quantity('ratio'), { keyword: 'reduction' })],
-    [option('over', range('frequency')), option('source', { type: 'text' })],
+    [option('over', range('frequency'), { mistaken: ['band'] }), option('source', { type: 'text' })],
   ),
   form(
     'repeats',

@@ -150,6 +150,10 @@ describe('checkNotebook', () => {
     assert.deepEqual(check(ground, 'channel r q').statements.at(-1)!.uses, ['r']);
   });
 
+  it('ends a list at a keyword with its value, though a comma stands before it', () => {
+    assert.equal(call('load "a" channel x, time,\n  rate 400 Hz'), `load(files:"a" / channel:'x,'time rate:400Hz)`);
+  });
+
   it('knows ranges with either unit, and ends made of names bound to quantities', () => {
     assert.equal(call('trim r 5 s..80'), 'trim(runs:r range:5s..80s)');
     assert.equal(call('trim r 5 s..2 min'), 'trim(runs:r range:5s..2min)');
@@ -262,6 +266,8 @@ describe('the checker, on mistakes of one cell', () => {
     ['r | trim r 5..80 s', 'operand.extra', 'r'],
     ['trim r 5 s', 'operand.wrong', '5 s'],
     ['spectrum r usng W', 'option.unknown', 'usng', 'spectrum r using W'],
+    ['claim C band 10..50 Hz reduction 15 %', 'option.unknown', 'band', 'claim C over 10..50 Hz reduction 15 %'],
+    ['compare r with q band 10..50 Hz', 'option.unknown', 'band', 'compare r with q over 10..50 Hz'],
     ['spectrum r using hann 2 s overlp 50 %', 'option.unknown', 'overlp', 'spectrum r using hann 2 s overlap 50 %'],
     ['spectrum r as psd as amplitude', 'option.twice', 'as'],
     ['spectrum r as', 'option.missing', ''],

@@ -1,4 +1,5 @@
-import { arrange, type Arrangement, type Entry } from '../arrange.ts';
+import { arrange } from '../arrange.ts';
+import type { Arrangement, Entry } from '../arrangement.ts';
 import type { CheckedNotebook } from '../check.ts';
 import { inPlace } from '../fit.ts';
 import type { Accept, OperandForm, OptionForm, ValueKind } from '../form.ts';

@@ -1,4 +1,4 @@
-import type { Entry } from '../arrange.ts';
+import type { Entry } from '../arrangement.ts';
 import type { CheckedNotebook } from '../check.ts';
 import type { Expecting } from './caret.ts';
 import type { Offer } from './offer.ts';

@@ -35,6 +35,7 @@ export const plan: Verb = {
       },
       {
         keyword: 'over',
+        mistaken: ['band', 'bands'],
         doc: 'Other bands to look at.',
         accepts: [{ type: 'range', dimension: 'frequency' }],
         many: true,

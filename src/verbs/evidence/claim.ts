@@ -130,6 +130,7 @@ export const claim: Verb = {
       },
       {
         keyword: 'over',
+        mistaken: ['band', 'bands'],
         doc: 'The band that the claim is about.',
         accepts: [{ type: 'range', dimension: 'frequency' }],
         default: 'the primary or only band of the comparison',

@@ -31,6 +31,7 @@ export const compare: Verb = {
     options: [
       {
         keyword: 'over',
+        mistaken: ['band', 'bands'],
         doc: 'The bands, or the bands of an octave’s part over a range.',
         accepts: [
           { type: 'range', dimension: 'frequency' },

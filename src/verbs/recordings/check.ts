@@ -17,6 +17,7 @@ export const check: Verb = {
     options: [
       {
         keyword: 'over',
+        mistaken: ['band', 'bands'],
         doc: 'The band of interest, which the rate and the length are judged by.',
         accepts: [{ type: 'range', dimension: 'frequency' }],
       },

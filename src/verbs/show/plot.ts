@@ -30,6 +30,7 @@ export const plot: Verb = {
     options: [
       {
         keyword: 'over',
+        mistaken: ['band', 'bands'],
         doc: 'The stretch of the axis to show.',
         accepts: [
           { type: 'range', dimension: 'frequency' },
