@@ -17,9 +17,9 @@ const metafiles = [];
 for (const bundle of bundlesOf({ root, version, minify })) {
   const { metafile } = await build(bundle);
   metafiles.push(metafile);
-  const [[file, { bytes }]] = Object.entries(metafile.outputs).filter(([name]) => !name.endsWith('.map'));
-  if (host.includes(file)) holdToForms(metafile);
-  console.error(`${file}  ${(bytes / 1024).toFixed(0)} kB`);
+  if (host.some((file) => file in metafile.outputs)) holdToForms(metafile);
+  for (const [file, { bytes }] of Object.entries(metafile.outputs))
+    if (!file.endsWith('.map')) console.error(`${file}  ${(bytes / 1024).toFixed(0)} kB`);
 }
 await writeFile(new URL(`../${noticesFile}`, import.meta.url), noticesOf(metafiles, root));
 await copyFile(

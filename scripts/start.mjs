@@ -11,10 +11,10 @@ const run = (command, args) => {
 };
 run(process.execPath, ['scripts/build.mjs']);
 console.log(`\nRunning ${study}\n`);
-run(process.execPath, ['dist/washboard.cjs', 'run', study]);
+run(process.execPath, ['dist/washboard.mjs', 'run', study]);
 console.log(`That was ${study}, run without an editor. To see it with its charts:
 
   npm run editor      serves a Visual Studio Code with this extension and the samples open
   npm run package     makes a .vsix to install in your own Visual Studio Code
 
-To run a notebook of your own:  node dist/washboard.cjs run PATH/TO/NOTEBOOK.washboard.md`);
+To run a notebook of your own:  node dist/washboard.mjs run PATH/TO/NOTEBOOK.washboard.md`);

@@ -38,7 +38,7 @@ export const apartOfHost = {
 };
 
 /** Tells a bundle in CommonJS its own place, by which it finds the files that are shipped with it. */
-export const whereItIs = (before) => ({
-  banner: { js: `${before}const bundleUrl = require('node:url').pathToFileURL(__filename).href;` },
+export const whereItIs = {
+  banner: { js: "const bundleUrl = require('node:url').pathToFileURL(__filename).href;" },
   define: { 'import.meta.url': 'bundleUrl' },
-});
+};

@@ -1,5 +1,6 @@
 // What is bundled, and how: the extension host, the engine's worker, the renderer and the command line.
 import { apart, apartOfHost, hostApart, loadedApart, whereItIs } from './apart.mjs';
+import { nodeBrotli } from './brotli.mjs';
 import { formsOnly } from './forms.mjs';
 
 // Vega's entry for Node awaits an optional canvas at the top level, which no CommonJS file can: its browser build serves.
@@ -30,22 +31,30 @@ const bundles = [
     outfile: `dist/${name}.cjs`,
     ...ofHost,
   })),
-  { entryPoints: ['src/editor/worker.ts'], outfile: 'dist/worker.cjs', format: 'cjs', ...compilerOnly },
   { entryPoints: ['src/renderer/index.ts'], outfile: 'dist/renderer.js', format: 'esm', platform: 'browser' },
+  // The editor's engine and the command line hold the same engine: it is written once, in files that both load, and what
+  // few commands need lies in files that are loaded then.
   {
-    entryPoints: ['src/cli/main.ts'],
-    outfile: 'dist/washboard.cjs',
-    format: 'cjs',
+    entryPoints: { worker: 'src/editor/worker.ts', washboard: 'src/cli/main.ts' },
+    outdir: 'dist',
+    format: 'esm',
+    splitting: true,
+    outExtension: { '.js': '.mjs' },
+    chunkNames: 'part-[hash]',
     ...compilerOnly,
-    ...whereItIs('#!/usr/bin/env node\n'),
-    plugins: [apart],
+    // Packages in CommonJS ask for parts of Node in their own way.
+    banner: {
+      js: "#!/usr/bin/env node\nimport { createRequire as requireOf } from 'node:module';\nconst require = requireOf(import.meta.url);",
+    },
+    plugins: [apart, nodeBrotli],
   },
   ...loadedApart.map((name) => ({
     entryPoints: [`src/files/${name}.ts`],
     outfile: `dist/${name}.cjs`,
     format: 'cjs',
     platform: 'node',
-    ...whereItIs(''),
+    ...whereItIs,
+    plugins: [nodeBrotli],
   })),
 ];
 

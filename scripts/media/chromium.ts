@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
-import { chromium } from 'playwright-core';
+import { chromium, type Page } from 'playwright-core';
+import { paletteImage, type Pixels } from './palette.ts';
 
 /** A picture to draw: what it looks like and where it goes. */
 export interface Picture {
@@ -11,7 +12,9 @@ export interface Picture {
   readonly scale?: number;
 }
 
-/** Draws SVG into PNG files with the Chromium named by CHROMIUM, else the system's. */
+const colours = 96;
+
+/** Draws SVG into PNG files of few colours with the Chromium named by CHROMIUM, else the system's. */
 export async function draw(pictures: readonly Picture[]): Promise<void> {
   const browser = await chromium.launch({
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
@@ -21,10 +24,30 @@ export async function draw(pictures: readonly Picture[]): Promise<void> {
     for (const { svg, file, width, height, scale = 1 } of pictures) {
       const page = await browser.newPage({ viewport: { width, height }, deviceScaleFactor: scale });
       await page.setContent(`<style>body{margin:0}svg{display:block}</style>${svg}`);
-      writeFileSync(file, await page.screenshot({ omitBackground: true }));
+      const picture = await page.screenshot({ omitBackground: true });
+      writeFileSync(file, paletteImage(await pixelsOf(page, picture), colours));
       await page.close();
     }
   } finally {
     await browser.close();
   }
+}
+
+/** The pixels of a PNG, as the browser reads them. */
+async function pixelsOf(page: Page, png: Uint8Array): Promise<Pixels> {
+  const address = `data:image/png;base64,${Buffer.from(png).toString('base64')}`;
+  const { base64, width, height } = await page.evaluate(async (source) => {
+    const image = new Image();
+    image.src = source;
+    await image.decode();
+    const canvas = new OffscreenCanvas(image.width, image.height);
+    const context = canvas.getContext('2d')!;
+    context.drawImage(image, 0, 0);
+    const { data } = context.getImageData(0, 0, image.width, image.height);
+    let text = '';
+    for (let n = 0; n < data.length; n += 8192) text += String.fromCharCode(...data.subarray(n, n + 8192));
+    return { base64: btoa(text), width: image.width, height: image.height };
+  }, address);
+  // A copy of its own: the decoder hands out parts of a larger buffer, at any offset.
+  return { data: new Uint8Array(Buffer.from(base64, 'base64')), width, height };
 }

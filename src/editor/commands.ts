@@ -46,12 +46,21 @@ async function openSample(extension: vscode.Uri): Promise<void> {
   const parent = picked?.at(0);
   if (parent === undefined) return;
   const folder = vscode.Uri.joinPath(parent, 'washboard-sample');
-  const notebook = vscode.Uri.joinPath(folder, 'seat-pad.washboard.md');
-  const there = await vscode.workspace.fs.stat(folder).then(
+  // A copy that is there may hold somebody's work.
+  if (!(await isThere(folder)))
+    await vscode.workspace.fs.copy(vscode.Uri.joinPath(extension, 'samples'), folder, { overwrite: false });
+  for (const name of samples) {
+    const notebook = vscode.Uri.joinPath(folder, `${name}.washboard.md`);
+    if (await isThere(notebook))
+      return void (await vscode.commands.executeCommand('vscode.openWith', notebook, notebookType));
+  }
+}
+
+/** The sample studies, the one to begin with first. Which of them there are depends on what was installed: the package leaves out the largest. */
+const samples = ['seat-pad', 'three-pads', 'springs'];
+
+const isThere = (uri: vscode.Uri): Thenable<boolean> =>
+  vscode.workspace.fs.stat(uri).then(
     () => true,
     () => false,
   );
-  // A copy that is there may hold somebody's work.
-  if (!there) await vscode.workspace.fs.copy(vscode.Uri.joinPath(extension, 'samples'), folder, { overwrite: false });
-  await vscode.commands.executeCommand('vscode.openWith', notebook, notebookType);
-}

@@ -16,7 +16,7 @@ import { registerStatusBar } from './statusBar.ts';
 
 /** Wires the parts together; what knows the language comes last, for a notebook opens without it. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
-  const engine = new EngineThread(join(context.extensionPath, 'dist', 'worker.cjs'));
+  const engine = new EngineThread(join(context.extensionPath, 'dist', 'worker.mjs'));
   const states = new CellStates();
   const controller = new Controller(engine, states);
   const prefer = (notebook: vscode.NotebookDocument): void => {

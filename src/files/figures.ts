@@ -6,6 +6,7 @@ import type { RunReport } from '../engine/result.ts';
 import { show } from '../engine/show.ts';
 import { toFigure } from '../report/figure.ts';
 import { success, type Message, type Result } from '../result/result.ts';
+import { resvgPath } from './assets.ts';
 import { usualSettings, type FigureFormat, type FigureSettings } from './figureSettings.ts';
 import { ownFaces, type Faces } from './fonts.ts';
 import { refuse, tell } from './messages.ts';
@@ -41,6 +42,7 @@ export async function figureFiles(
     const { font = printFont, formats } = settings;
     if (faces === undefined && font !== printFont && formats.some((one) => one !== 'svg'))
       return refuse('figures.font', { font });
+    if (formats.includes('png') && resvgPath() === undefined) return refuse('figures.no-png', {});
     // Made anew for its width: names, their places and their rows are no matter of scale.
     const width = widthInPx(settings);
     if (!byWidth.has(width)) byWidth.set(width, chartsOf(report, settings));
@@ -120,13 +122,11 @@ async function asFormat(
       return `${svg}\n`;
     case 'pdf':
       return (await import('./pdf.ts')).pdfOf(svg, page, faces, title);
-    case 'png':
-      return (await import('./png.ts')).pngOf(
-        svg,
-        Math.round((settings.width / 25.4) * settings.dpi),
-        settings.dpi,
-        faces,
-      );
+    case 'png': {
+      const { dpi, width } = settings;
+      const { pngOf } = await import('./png.ts');
+      return pngOf(svg, { width: Math.round((width / 25.4) * dpi), dpi, faces, resvg: resvgPath() ?? '' });
+    }
   }
 }
 

@@ -11,6 +11,7 @@ interface Facts {
   'figures.theme': { given: string; known: readonly string[] };
   'figures.font': { font: string };
   'figures.font-file': { path: string };
+  'figures.no-png': Record<string, never>;
   'figures.letters': { file: string; letters: readonly string[] };
   'figures.small': { file: string; points: string };
   'figures.unknown': { name: string; line: number; known: readonly string[] };
@@ -30,6 +31,8 @@ export const { tell, refuse } = messages<Facts>({
   'figures.font': ({ font }) =>
     `pdf and png need the file of the font ${font}: name it with --font-file REGULAR.ttf,BOLD.ttf.`,
   'figures.font-file': ({ path }) => `${path} is no font file (TrueType or OpenType) that can be read.`,
+  'figures.no-png': () =>
+    'this installation draws no PNG: its drawing part is left out of the editor’s package for its size. Write svg or pdf.',
   'figures.letters': ({ file, letters }) =>
     `${file}: the font lacks ${counted(letters.length, 'letter')} of the figure's text: ${letters.join(' ')}`,
   'figures.small': ({ file, points }) =>

@@ -1,13 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { initWasm, Resvg } from '@resvg/resvg-wasm';
-import { assetPath } from './assets.ts';
 import type { Faces } from './fonts.ts';
 
 let started: Promise<void> | undefined;
 
-/** A drawing as a PNG of so many px, which says its resolution in dots per inch. */
-export async function pngOf(svg: string, width: number, dpi: number, faces: Faces): Promise<Uint8Array> {
-  started ??= initWasm(readFileSync(assetPath('resvg.wasm', '@resvg/resvg-wasm/index_bg.wasm')));
+/**
+ * A drawing as a PNG of so many px, which says its resolution in dots per inch.
+ * @param resvg path of what draws it
+ */
+export async function pngOf(
+  svg: string,
+  { width, dpi, faces, resvg }: { width: number; dpi: number; faces: Faces; resvg: string },
+): Promise<Uint8Array> {
+  started ??= initWasm(readFileSync(resvg));
   await started;
   const drawing = new Resvg(svg, {
     fitTo: { mode: 'width', value: width },

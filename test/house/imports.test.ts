@@ -11,8 +11,8 @@ const generators = ['scripts/grammar/makeGrammar.ts', 'scripts/reference/makeRef
 
 /** What is bundled. */
 const doors = [
-  ...readFileSync(join(root, 'scripts/build/bundles.mjs'), 'utf8').matchAll(/entryPoints: \['(src\/[^']+)'\]/g),
-].map((match) => match[1]);
+  ...readFileSync(join(root, 'scripts/build/bundles.mjs'), 'utf8').matchAll(/entryPoints: (?:\[[^\]]*\]|\{[^}]*\})/g),
+].flatMap(([entries]) => [...entries.matchAll(/'(src\/[^']+)'/g)].map((match) => match[1]));
 
 const files = filesOf('src');
 const targetsOf = (file: string): string[] => importsOf(file).flatMap(({ target }) => target ?? []);

@@ -17,7 +17,7 @@ describe('what changed since a commit, in a served editor', function () {
     const { folder } = workbench;
     gitIn(folder, 'init', '-q');
     execFileSync(process.execPath, [
-      join(projectFolder, 'dist', 'washboard.cjs'),
+      join(projectFolder, 'dist', 'washboard.mjs'),
       'record',
       join(folder, 'ride.washboard.md'),
     ]);

@@ -1,0 +1,23 @@
+// Two packages bring a decoder of Brotli each, with its dictionary of 120 kB. Node has one built in, which the bundles for Node use
+// in their place. The reader of Parquet keeps its own wherever it isn't bundled.
+
+const replacements = [
+  {
+    filter: /[\\/]hyparquet-compressors[\\/]src[\\/]brotli\.js$/,
+    contents: `import { brotliDecompressSync } from 'node:zlib';
+export const decompressBrotli = (input) => new Uint8Array(brotliDecompressSync(input));`,
+  },
+  {
+    filter: /[\\/]brotli[\\/]decompress\.js$/,
+    contents: `const { brotliDecompressSync } = require('node:zlib');
+module.exports = (input) => new Uint8Array(brotliDecompressSync(input));`,
+  },
+];
+
+/** An esbuild plugin that does so. */
+export const nodeBrotli = {
+  name: 'node-brotli',
+  setup({ onLoad }) {
+    for (const { filter, contents } of replacements) onLoad({ filter }, () => ({ contents, loader: 'js' }));
+  },
+};
