@@ -1,5 +1,5 @@
 import { isEpoch } from './clock/scale.ts';
-import { stepShape } from './clock/steps.ts';
+import { stepCounts } from './clock/steps.ts';
 import type { NumberColumn, StampColumn } from './table.ts';
 
 interface TimeColumn {
@@ -30,7 +30,7 @@ export function joinFractions(times: readonly TimeColumn[]): Joined | undefined 
       if (whole === part || !isWhole(whole)) continue;
       const [first] = whole.column.values;
       const values = whole.column.values.map((second, i) => second - first + column.values[i] / size);
-      const { count, backward } = stepShape(values);
+      const { count, backward } = stepCounts(values);
       if (backward > 0.01 * count) continue;
       return { whole: whole.index, part: part.index, column: asStamps(whole.column, values, first, scale) };
     }
@@ -39,7 +39,7 @@ export function joinFractions(times: readonly TimeColumn[]): Joined | undefined 
 }
 
 function isFraction(values: Float64Array, size: number): boolean {
-  return stepShape(values).backward > 0 && values.every((value) => !(value < 0) && !(value >= size));
+  return stepCounts(values).backward > 0 && values.every((value) => !(value < 0) && !(value >= size));
 }
 
 const isWhole = ({ column, scale }: TimeColumn): boolean =>

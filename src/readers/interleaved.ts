@@ -1,5 +1,5 @@
 import { success, type Result } from '../result/result.ts';
-import { median, stepShape } from './clock/steps.ts';
+import { median, stepCounts } from './clock/steps.ts';
 import { finding, refuse } from './messages.ts';
 import type { Finding, ReadOptions } from './recording.ts';
 import { findRoles, type Roles } from './roles.ts';
@@ -101,7 +101,7 @@ interface Meeting {
 function meeting(first: Part, other: Part): Meeting {
   const [a, b] = [secondsOf(first), secondsOf(other)];
   const rows = new Int32Array(first.table.rows).fill(-1);
-  if (a === undefined || b === undefined || stepShape(a).zero > 0.01 * a.length) {
+  if (a === undefined || b === undefined || stepCounts(a).zero > 0.01 * a.length) {
     // A row that one of them lost would shift all that follow.
     if (rows.length !== other.table.rows) return { rows, count: 0, offset: 0, step: 1 };
     return { rows: rows.map((_, i) => i), count: rows.length, offset: 0, step: 1 };

@@ -1,5 +1,5 @@
 import { success, type Message, type Result } from '../result/result.ts';
-import { stepShape } from './clock/steps.ts';
+import { stepCounts } from './clock/steps.ts';
 import { joinFractions, type Joined } from './fractions.ts';
 import { refuse } from './messages.ts';
 import { leftOutFor } from './messages/leftOut.ts';
@@ -97,7 +97,7 @@ const agreement = 0.05;
 function finest(path: string, table: Table, times: readonly TimeRole[]): Result<TimeRole> {
   if (times.length === 1) return success(times[0]);
   const rated = times.map((role) => {
-    const shape = stepShape(role.seconds);
+    const shape = stepCounts(role.seconds);
     const mean = (role.seconds[role.seconds.length - 1] - role.seconds[0]) / Math.max(shape.count, 1);
     return { role, mean, bad: (shape.zero + shape.backward) / Math.max(shape.count, 1) };
   });

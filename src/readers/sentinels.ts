@@ -22,6 +22,7 @@ export function withoutSentinels(table: Table, { sentinels = [] }: ReadOptions):
     if (column.kind !== 'number') return column;
     const seen = sentinels.length > 0 ? undefined : ninesIn(column.values);
     const found = seen === undefined ? sentinels : [seen];
+    if (found.length === 0) return column;
     const first = column.values.findIndex((value) => found.includes(value));
     if (first < 0) return column;
     if (seen !== undefined) nines.push({ column: columnName(column, index), value: seen, first });
@@ -50,9 +51,9 @@ function told(nines: readonly Nines[], table: Table): Finding[] {
 /** The number of nines by which some readings of a column stand out from all others, if there is one. */
 function ninesIn(values: Float64Array): number | undefined {
   let [low, high] = [Infinity, -Infinity];
-  for (const value of values) {
-    if (value < low) low = value;
-    if (value > high) high = value;
+  for (let i = 0; i < values.length; i++) {
+    if (values[i] < low) low = values[i];
+    if (values[i] > high) high = values[i];
   }
   const extreme = high > -low ? high : low;
   if (!/^-?(?:9{4,}|9{2,}\.9{2,})$/.test(String(extreme))) return undefined;

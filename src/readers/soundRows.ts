@@ -1,5 +1,5 @@
 import { success, type Result } from '../result/result.ts';
-import { stepShape } from './clock/steps.ts';
+import { stepCounts } from './clock/steps.ts';
 import { rowsSentAgain } from './copies.ts';
 import { filledRows } from './filledRows.ts';
 import { finding, refuse } from './messages.ts';
@@ -62,7 +62,7 @@ function withoutLateCopies(
   readings: readonly Float64Array[],
 ): Omit<SoundRows, 'isOneOfSeveral'> | undefined {
   const kept = pick(stamps, rows);
-  if (stepShape(kept).backward === 0) return undefined;
+  if (stepCounts(kept).backward === 0) return undefined;
   const again = rowsSentAgain(kept, [kept, ...readings.map((values) => pick(values, rows))]);
   const first = again.indexOf(1);
   if (first < 0) return undefined;
@@ -74,7 +74,7 @@ function withoutLateCopies(
 
 /** Whether a stamp that comes again brings the same readings again: the row is then a repeat, not a sample of its own. */
 function stampsRepeatRows(stamps: Float64Array, columns: readonly Float64Array[]): boolean {
-  if (stepShape(stamps).zero === 0) return false;
+  if (stepCounts(stamps).zero === 0) return false;
   let same = 0;
   let repeats = 0;
   for (let i = 1; i < stamps.length; i++) {

@@ -1,5 +1,5 @@
 import { success, type Result } from '../result/result.ts';
-import { stepShape } from './clock/steps.ts';
+import { stepCounts, stepShape } from './clock/steps.ts';
 import { refuse } from './messages.ts';
 import { readHeader } from './names.ts';
 import type { NumberColumn, StampColumn, Table } from './table.ts';
@@ -112,7 +112,7 @@ function getsOn(values: Float64Array, usual: number): boolean {
 
 /** Share of the steps that are not backward, of those that move. */
 function forwardShare(values: Float64Array): number {
-  const { forward, backward } = stepShape(values);
+  const { forward, backward } = stepCounts(values);
   return forward / Math.max(forward + backward, 1);
 }
 

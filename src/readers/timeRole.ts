@@ -1,6 +1,6 @@
 import { success, type Result } from '../result/result.ts';
 import { otherScale, possibleScales, scaleName, spreadsheetEpoch, styleOf, type TimeScale } from './clock/scale.ts';
-import { stepShape, type StepShape } from './clock/steps.ts';
+import { stepCounts, stepShape, type StepShape } from './clock/steps.ts';
 import { unwrapped } from './clock/wrap.ts';
 import { clockInDigits } from './fractions.ts';
 import { refuse } from './messages.ts';
@@ -150,7 +150,7 @@ function scaled(values: Float64Array, scale: number): Float64Array {
 }
 
 function overMidnight(values: Float64Array): Float64Array {
-  if (stepShape(values).backward === 0) return values;
+  if (stepCounts(values).backward === 0) return values;
   let days = 0;
   let wrapped: Float64Array | undefined;
   for (let i = 1; i < values.length; i++) {

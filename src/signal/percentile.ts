@@ -13,7 +13,7 @@ export function percentiles(values: Float64Array, shares: readonly number[]): nu
     const place = share * (values.length - 1);
     const index = Math.floor(place);
     const part = place - index;
-    select(values, index);
+    selectRank(values, index);
     const low = values[index];
     if (part === 0) return low;
     let high = Infinity;
@@ -27,11 +27,21 @@ export function median(values: Float64Array): number {
   return percentiles(values, [0.5])[0];
 }
 
-/** Puts the value of rank `index` in its place, smaller ones before it and larger ones after (Hoare 1961, Find). */
-function select(values: Float64Array, index: number): void {
+/** After so many parts that did not narrow the search down the rest is sorted: some orders would take a part a value. */
+const mostParts = 80;
+
+/**
+ * Puts the value of rank `index`, counted from 0 at the smallest, in its place, smaller ones before it and larger ones
+ * after (Hoare 1961, Find).
+ *
+ * @param values none NaN; put in another order
+ * @param index at least 0 and below their count
+ */
+export function selectRank(values: Float64Array, index: number): void {
   let left = 0;
   let right = values.length - 1;
-  while (left < right) {
+  for (let part = 0; left < right; part++) {
+    if (part === mostParts) return void values.subarray(left, right + 1).sort();
     const pivot = medianOfThree(values[left], values[(left + right) >>> 1], values[right]);
     let i = left - 1;
     let j = right + 1;

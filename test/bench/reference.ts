@@ -3,7 +3,7 @@ import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 
 /** Debian's interpreter, for which python3-numpy and python3-scipy are packaged. */
-const python = process.env.WASHBOARD_PYTHON ?? '/usr/bin/python3';
+export const python = process.env.WASHBOARD_PYTHON ?? '/usr/bin/python3';
 
 /** scipy in a process of its own, which lives as long as the bench. */
 export class Reference {

@@ -5,7 +5,7 @@ import { Reference } from './reference.ts';
 import type { Row } from './row.ts';
 
 /**
- * Prints the bench's table: `npx tsx test/bench/run.ts [part of a file's name]`. Every `*.bench.ts` beside this
+ * Prints the bench's table: `npx tsx test/bench/run.ts [part of a file's name] [what it takes]`. Every `*.bench.ts` beside this
  * file gives its rows. Times are medians of processor time; a ratio is ours over the reference's in the same run.
  */
 const folder = fileURLToPath(new URL('.', import.meta.url));
@@ -13,16 +13,16 @@ const wanted = process.argv[2] ?? '';
 const reference = new Reference();
 const versions = await reference.versions();
 const rows: Row[] = [];
-// In order of name, so that the signal's come before the study's. The study brings in libraries in CommonJS, and
-// loading those without a bundle makes Node's lexer grow a memory of WebAssembly: from then on V8 looks at every
-// typed array whether it was detached, which costs plain loops half as much again. The product's bundles have no such.
+// In order of name, so that the signal's come first. The edit of a trim brings in libraries in CommonJS, and loading those
+// without a bundle makes Node's lexer grow a memory of WebAssembly: from then on V8 looks at every typed array whether
+// it was detached, which costs plain loops half as much again. The product's bundles have no such.
 for (const file of readdirSync(folder)
   .filter((name) => name.endsWith('.bench.ts') && name.includes(wanted))
   .sort()) {
   const bench = (await import(new URL(file, import.meta.url).href)) as {
-    rows: (reference: Reference) => Promise<Row[]>;
+    rows: (reference: Reference, given: readonly string[]) => Promise<Row[]>;
   };
-  rows.push(...(await bench.rows(reference)));
+  rows.push(...(await bench.rows(reference, process.argv.slice(3))));
 }
 reference.end();
 

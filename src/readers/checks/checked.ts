@@ -1,3 +1,4 @@
+import { sortNumbers } from '../../signal/sort.ts';
 import type { Finding, Stretch } from '../recording.ts';
 import { accelerationSize, accelerationUnits } from '../units.ts';
 
@@ -55,9 +56,14 @@ function timeOf({ stretches, rate, times }: CheckedRun, index: number): number {
   return at.start + (index - at.from) / rate;
 }
 
+/** Samples that are looked at where all would be too many. */
+const most = 100_000;
+
+const strideOf = (samples: Float64Array, atMost: number): number => Math.max(1, Math.ceil(samples.length / atMost));
+
 /** At most so many of the samples, evenly picked, as a copy. */
-export function some(samples: Float64Array, most = 100_000): Float64Array {
-  const stride = Math.max(1, Math.ceil(samples.length / most));
+export function some(samples: Float64Array, atMost = most): Float64Array {
+  const stride = strideOf(samples, atMost);
   const picked = new Float64Array(Math.ceil(samples.length / stride));
   for (let i = 0, at = 0; at < samples.length; i++, at += stride) picked[i] = samples[at];
   return picked;
@@ -88,7 +94,7 @@ export function converterStep(samples: Float64Array): number {
 }
 
 function smallestStep(samples: Float64Array): number {
-  const sorted = some(samples).sort();
+  const sorted = sortNumbers(some(samples));
   let least = Infinity;
   const range = sorted[sorted.length - 1] - sorted[0];
   for (let i = 1; i < sorted.length; i++) {
@@ -97,6 +103,26 @@ function smallestStep(samples: Float64Array): number {
     if (step > 1e-9 * range && step < least) least = step;
   }
   return Number.isFinite(least) ? least : 0;
+}
+
+/**
+ * A number that the converter's step is not above, without a look at all pairs of values: the smallest difference of two
+ * samples beside each other. Infinity where all are alike.
+ */
+export function stepBound(samples: Float64Array): number {
+  const picked = strideOf(samples, most);
+  let [low, high] = [Infinity, -Infinity];
+  for (let i = 0; i < samples.length; i += picked) {
+    if (samples[i] < low) low = samples[i];
+    if (samples[i] > high) high = samples[i];
+  }
+  const least = 1e-9 * (high - low);
+  let bound = Infinity;
+  for (let i = picked; i < samples.length; i += picked) {
+    const step = Math.abs(samples[i] - samples[i - picked]);
+    if (step > least && step < bound) bound = step;
+  }
+  return bound;
 }
 
 /** Whether two numbers are one reading, but for the last bits of a conversion. */

@@ -10,7 +10,7 @@ import {
   type CheckedChannel,
   type CheckedRun,
 } from './checked.ts';
-import { extremeOf, logChance, usualHold, type Extreme } from './plateaus.ts';
+import { extremeOf, logChance, topsOf, usualHold, type Extreme } from './plateaus.ts';
 
 /**
  * Samples that stand in a plateau at the largest or smallest value, or at the end of the stated range: the sensor was
@@ -21,7 +21,10 @@ export const clipping: Check = (run) => {
     const { samples } = channel;
     const ends = endsOf(samples);
     if (!(ends[1] > ends[0])) return [];
-    const sides = ([1, -1] as const).flatMap((side) => cutAt(run, channel, side, ends) ?? []);
+    const crowds = crowdsAt(samples, ends);
+    const sides = ([1, -1] as const).flatMap(
+      (side) => cutAt(run, channel, side, { ends, crowd: crowds[side > 0 ? 1 : 0] }) ?? [],
+    );
     const spans = sides.flatMap((one) => one.spans).sort((one, other) => one.from - other.from);
     const count = spans.reduce((sum, { from, to }) => sum + to - from, 0);
     return count < 2 ? [] : [clippedAt(run, channel, count, spans, sides[0].at)];
@@ -37,6 +40,30 @@ function endsOf(samples: Float64Array): [number, number] {
   return [low, high];
 }
 
+/** How many samples are as good as an extreme, and how many lie in the heap that a stop with noise on it would leave. */
+interface Crowd {
+  readonly atEnd: number;
+  readonly near: number;
+}
+
+/** The crowds at the smallest and the largest value, in one pass. */
+function crowdsAt(samples: Float64Array, [low, high]: readonly [number, number]): readonly [Crowd, Crowd] {
+  const range = high - low;
+  // A hair more than what is counted later, so that nothing at its rim is missed.
+  const [reach, same] = [1.001 * settings.clipping.near * range, 1.001e-9 * range];
+  const counts = [0, 0, 0, 0];
+  for (let i = 0; i < samples.length; i++) {
+    const [below, above] = [samples[i] - low, high - samples[i]];
+    if (below < reach) counts[below <= same ? 0 : 1]++;
+    if (above < reach) counts[above <= same ? 2 : 3]++;
+  }
+  const [atLow, nearLow, atHigh, nearHigh] = counts;
+  return [
+    { atEnd: atLow, near: atLow + nearLow },
+    { atEnd: atHigh, near: atHigh + nearHigh },
+  ];
+}
+
 /** Where a channel is cut off, and at which value. */
 interface Cut {
   readonly at: number;
@@ -47,40 +74,46 @@ function cutAt(
   run: CheckedRun,
   channel: CheckedChannel,
   side: 1 | -1,
-  ends: readonly [number, number],
+  { ends, crowd }: { readonly ends: readonly [number, number]; readonly crowd: Crowd },
 ): Cut | undefined {
   const { samples } = channel;
   const range = ends[1] - ends[0];
-  const fine = converterStep(samples);
-  const step = Math.max(fine, 1e-6 * range);
-  const extreme = extremeOf(run, samples, side, { step, ends });
-  const at = extreme.value;
-  if (isCut(channel, extreme, { step, ends })) return { at, spans: extreme.plateaus };
+  const at = ends[side > 0 ? 1 : 0];
+  // A lone sample at the extreme is no plateau.
+  if (crowd.atEnd > 1) {
+    const step = Math.max(converterStep(samples), 1e-6 * range);
+    const extreme = extremeOf(run, samples, side, { step, ends });
+    if (isCut(run, channel, extreme, { side, step, ends })) return { at, spans: extreme.plateaus };
+  }
   // A sensor that is overdriven before its converter stops at nearly one value, with noise on it.
   const near = settings.clipping.near * range;
-  if (fine >= near / 2 || !heapedAt(samples, at, -side * near)) return undefined;
+  if (crowd.near < settings.clipping.heap || !heapedAt(samples, at, -side * near)) return undefined;
+  if (converterStep(samples) >= near / 2) return undefined;
   const spans = spansWhere(samples, (value) => side * (at - value) < near);
   const isDwell = spans.some(({ from, to }) => to - from > 2);
-  return isDwell || spans.length <= settings.clipping.lone * extreme.tops ? { at, spans } : undefined;
+  const { lone } = settings.clipping;
+  return isDwell || spans.length <= lone * topsOf(run, samples, side) ? { at, spans } : undefined;
 }
 
 /** Whether a channel's samples stop at an extreme. */
 function isCut(
+  run: CheckedRun,
   channel: CheckedChannel,
   extreme: Extreme,
-  { step, ends }: { readonly step: number; readonly ends: readonly number[] },
+  { side, step, ends }: { readonly side: 1 | -1; readonly step: number; readonly ends: readonly number[] },
 ): boolean {
-  const { value, plateaus, tops } = extreme;
+  const { value, plateaus } = extreme;
   const end = rangeEnd(channel, value);
   if (end === 'stated') return extreme.samples > 1;
   // Where a channel stands for most of the time it is at rest.
   if (extreme.samples > channel.samples.length / 2) return false;
   const { chance, chanceAtEnd, lone } = settings.clipping;
-  const found = logChance(extreme, step, usualHold(channel.samples, ends));
   const isPlateau = plateaus.some(({ from, to }) => to - from > 1);
+  // How long a reading is held says something of plateaus alone.
+  const found = logChance(extreme, step, isPlateau ? usualHold(channel.samples, ends) : 1);
+  const limit = Math.log(isPlateau && end === 'usual' ? chanceAtEnd : chance);
   // Lone samples count where they are a heap and other tops stay below: a tone in step with the rate has only such tops.
-  if (!isPlateau && plateaus.length > lone * tops) return false;
-  return found < Math.log(isPlateau && end === 'usual' ? chanceAtEnd : chance);
+  return found < limit && (isPlateau || plateaus.length <= lone * topsOf(run, channel.samples, side));
 }
 
 /** Whether far more samples lie within a step of an extreme than in the steps inside of it; a pure tone has 2.4 times as many there. */

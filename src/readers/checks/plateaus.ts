@@ -14,8 +14,6 @@ export interface Extreme {
   readonly samples: number;
   /** Visits to the levels just inside of it. */
   readonly inside: number;
-  /** Tops of the signal on this side, at any level. */
-  readonly tops: number;
 }
 
 /** Levels inside of an extreme that it is held against: a sine spends as long at the extreme as at the next three. */
@@ -36,15 +34,20 @@ export function extremeOf(
   const value = side > 0 ? high : low;
   const range = high - low;
   const plateaus: Plateau[] = [];
-  let [inside, tops] = [0, 0];
+  // Whatever is alike the extreme lies within, and most samples lie beyond.
+  const reach = Math.max((levelsInside + 0.5) * step, 2e-9 * range);
+  let inside = 0;
   for (const { from, to } of stretches) {
     for (let i = from; i < to;) {
-      let end = i + 1;
-      while (end < to && samples[end] === samples[i]) end++;
       const depth = side * (value - samples[i]);
+      let end = i + 1;
+      if (depth >= reach) {
+        i = end;
+        continue;
+      }
+      while (end < to && samples[end] === samples[i]) end++;
       const before = i > from ? side * (samples[i] - samples[i - 1]) : undefined;
       const after = end < to ? side * (samples[i] - samples[end]) : undefined;
-      if ((before ?? 1) > 0 && (after ?? 1) > 0) tops++;
       if (alike(samples[i], value, range)) {
         const drops = [before, after].filter((drop) => drop !== undefined);
         plateaus.push({
@@ -56,7 +59,24 @@ export function extremeOf(
       i = end;
     }
   }
-  return { value, plateaus, samples: plateaus.reduce((sum, { from, to }) => sum + to - from, 0), inside, tops };
+  return { value, plateaus, samples: plateaus.reduce((sum, { from, to }) => sum + to - from, 0), inside };
+}
+
+/** Tops of the signal on one side, at any level: readings from which it falls on either side. */
+export function topsOf({ stretches }: Pick<CheckedRun, 'stretches'>, samples: Float64Array, side: 1 | -1): number {
+  let tops = 0;
+  for (const { from, to } of stretches) {
+    // Whether the signal rose to the reading at hand, as it is taken to have done at the start.
+    let rose = true;
+    for (let i = from + 1; i < to; i++) {
+      const step = side * (samples[i] - samples[i - 1]);
+      if (step === 0) continue;
+      if (step < 0 && rose) tops++;
+      rose = step > 0;
+    }
+    if (to > from && rose) tops++;
+  }
+  return tops;
 }
 
 /**

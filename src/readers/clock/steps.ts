@@ -1,24 +1,37 @@
+import { selectRank } from '../../signal/percentile.ts';
+
 /** Median of some numbers; NaN of none. */
-export function median(values: Float64Array): number {
+export const median = (values: Float64Array): number => medianIn(values.slice());
+
+/** Median of some numbers, which are put in another order. */
+function medianIn(values: Float64Array): number {
   if (values.length === 0) return NaN;
-  const sorted = values.slice().sort();
-  const middle = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+  const middle = values.length >> 1;
+  selectRank(values, middle);
+  if (values.length % 2 === 1) return values[middle];
+  let below = -Infinity;
+  for (let i = 0; i < middle; i++) if (values[i] > below) below = values[i];
+  return (below + values[middle]) / 2;
 }
 
-/** Value below which a share of some numbers lies; NaN of none. */
-export function quantile(values: Float64Array, share: number): number {
+/** Value below which a share of some numbers lies; NaN of none. They are put in another order. */
+function quantileIn(values: Float64Array, share: number): number {
   if (values.length === 0) return NaN;
-  const sorted = values.slice().sort();
-  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
+  const rank = Math.min(values.length - 1, Math.floor(share * values.length));
+  selectRank(values, rank);
+  return values[rank];
 }
 
-/** What the steps from stamp to stamp look like. Times in s. */
-export interface StepShape {
+/** How many steps there are from stamp to stamp, and which way they go. */
+export interface StepCounts {
   readonly count: number;
   readonly forward: number;
   readonly zero: number;
   readonly backward: number;
+}
+
+/** What the steps from stamp to stamp look like. Times in s. */
+export interface StepShape extends StepCounts {
   /** Median of a fair sample of all steps, and of those that go forward. */
   readonly median: number;
   readonly forwardMedian: number;
@@ -27,18 +40,24 @@ export interface StepShape {
 
 const sampled = 20_000;
 
+const knownCounts = new WeakMap<Float64Array, StepCounts>();
 const known = new WeakMap<Float64Array, StepShape>();
+
+/** Counts the steps between stamps. */
+export function stepCounts(t: Float64Array): StepCounts {
+  let counts = knownCounts.get(t);
+  if (counts === undefined) knownCounts.set(t, (counts = countSteps(t)));
+  return counts;
+}
 
 /** Looks at the steps between stamps; medians are of at most 20,000 steps spread over the recording. */
 export function stepShape(t: Float64Array): StepShape {
-  const before = known.get(t);
-  if (before) return before;
-  const shape = lookAt(t);
-  known.set(t, shape);
+  let shape = known.get(t);
+  if (shape === undefined) known.set(t, (shape = lookAt(t)));
   return shape;
 }
 
-function lookAt(t: Float64Array): StepShape {
+function countSteps(t: Float64Array): StepCounts {
   let forward = 0;
   let zero = 0;
   let backward = 0;
@@ -48,21 +67,36 @@ function lookAt(t: Float64Array): StepShape {
     else if (step === 0) zero++;
     else if (step < 0) backward++;
   }
-  const stride = Math.max(1, Math.floor((t.length - 1) / sampled));
-  const some: number[] = [];
-  for (let i = 1; i < t.length; i += stride) some.push(t[i] - t[i - 1]);
-  // An empty stamp leaves no step.
-  const all = Float64Array.from(some.filter((step) => !Number.isNaN(step)));
-  const ahead = all.filter((step) => step > 0);
+  return { count: Math.max(0, t.length - 1), forward, zero, backward };
+}
+
+function lookAt(t: Float64Array): StepShape {
+  const { all, ahead } = someSteps(t);
+  const usual = medianIn(all);
   return {
-    count: Math.max(0, t.length - 1),
-    forward,
-    zero,
-    backward,
-    median: median(all),
-    forwardMedian: median(ahead),
-    forwardHigh: quantile(ahead, 0.95),
+    ...stepCounts(t),
+    median: usual,
+    // Most clocks never stand still nor run back: then both are the same steps.
+    forwardMedian: ahead === all ? usual : medianIn(ahead),
+    forwardHigh: quantileIn(ahead, 0.95),
   };
+}
+
+/** A fair sample of the steps, and those of it that go forward: the same array where all of them do. */
+function someSteps(t: Float64Array): { readonly all: Float64Array; readonly ahead: Float64Array } {
+  const stride = Math.max(1, Math.floor((t.length - 1) / sampled));
+  const steps = new Float64Array(Math.ceil(Math.max(0, t.length - 1) / stride));
+  let count = 0;
+  let forward = 0;
+  for (let i = 1; i < t.length; i += stride) {
+    const step = t[i] - t[i - 1];
+    // An empty stamp leaves no step.
+    if (step !== step) continue;
+    if (step > 0) forward++;
+    steps[count++] = step;
+  }
+  const all = steps.subarray(0, count);
+  return { all, ahead: forward === count ? all : all.filter((step) => step > 0) };
 }
 
 /**

@@ -34,6 +34,9 @@ export interface BodyLayout {
   readonly checksums: Checksums | undefined;
 }
 
+/** Work space that no body reads into, if there is one. */
+let spare: Uint8Array | undefined;
+
 /** Reads the rows of a text: regular stretches by the scanner, the other lines one by one. */
 export class Body {
   readonly findings: Finding[] = [];
@@ -55,13 +58,14 @@ export class Body {
   private firstMarkedRow = 0;
   private overloads = 0;
   private firstOverload: { readonly line: number; readonly cell: string } | undefined;
-  private buffer = new Uint8Array(limits.piece);
+  private buffer = spare ?? new Uint8Array(limits.piece + 1);
   private held = 0;
 
   constructor(layout: BodyLayout, capacity: number, firstLine: number) {
     this.layout = layout;
     this.capacity = capacity;
     this.cursor = { at: 0, row: 0, line: firstLine };
+    spare = undefined;
     const { path, plan, delimiter, decimal } = layout;
     this.damage = new Damage({ path, width: plan.sinks.length, delimiter, decimal });
   }
@@ -95,6 +99,15 @@ export class Body {
       if (this.held > limits.line) return refuse('line-too-long', { path, line: this.cursor.line });
       watch.progress(pieces.progress());
     }
+    const refused = this.finish() ?? this.damage.leaveOut(this.cursor.row, this.findings);
+    this.addFindings();
+    // The next recording is most likely as large: memory that was written to before is far quicker than fresh memory.
+    spare = this.buffer;
+    return refused;
+  }
+
+  /** Reads what is held after the last piece. */
+  private finish(): Refused | undefined {
     this.trimZeros(0);
     if (this.held > 0) {
       this.append(Uint8Array.of(this.layout.lineEnd));
@@ -102,9 +115,7 @@ export class Body {
       if (refused) return refused;
     }
     this.cursor.row = this.damage.leaveOutRemarks(this.cursor.row, this.findings);
-    const refused = this.damage.leaveOut(this.cursor.row, this.findings);
-    this.addFindings();
-    return refused;
+    return undefined;
   }
 
   private append(piece: Uint8Array): void {

@@ -19,15 +19,16 @@ export interface TextHead {
   readonly lineEnd: number;
 }
 
-/** The lines of the head from byte `start` on, less `skip` of them. */
+/** The lines of the head from byte `start` on, less `skip` of them. @param most bytes that are looked at */
 export function readHead(
   { path, head, isWhole }: OpenFile,
   start: number,
   decoder: TextDecoder,
   skip: number,
+  most: number = limits.head,
 ): Result<TextHead> {
   // Pieces are larger than what is looked at.
-  const bytes = head.subarray(start, start + limits.head);
+  const bytes = head.subarray(start, start + most);
   let last = bytes.length;
   while (last > 0 && (bytes[last - 1] === 0 || bytes[last - 1] === 26)) last--;
   const text = decoder.decode(bytes.subarray(0, last));

@@ -1,6 +1,7 @@
 import { success, type Result } from '../../result/result.ts';
 import type { Reading } from '../assemble.ts';
 import { decoderFor, isBinary, sniffEncoding } from '../encoding.ts';
+import { limits } from '../limits.ts';
 import { refuse } from '../messages.ts';
 import { openFile, type OpenFile } from '../pieces.ts';
 import type { Layout, ReadOptions, ReadWatch } from '../recording.ts';
@@ -8,10 +9,11 @@ import type { Table } from '../table.ts';
 import { asUtf8 } from '../utf16.ts';
 import type { Body } from './body.ts';
 import { columnOf, firstRows, startBody } from './columns.ts';
-import { findTable } from './findTable.ts';
+import { findTable, type FoundTable } from './findTable.ts';
 import { checksumsIn } from './checksums.ts';
 import { isBlank, isComment, uncommented } from './fields.ts';
 import { byteOfLine, readHead, type BareHead, type TextHead } from './head.ts';
+import { plainHead } from './plainHead.ts';
 import { readPreamble, type Preamble } from './preamble.ts';
 import type { Grid } from './sniff.ts';
 
@@ -26,17 +28,15 @@ export async function readText(file: OpenFile, options: ReadOptions, watch: Read
   const text = opened.value;
   const start = isWide ? 0 : mark;
   const decoder = decoderFor(encoding);
-  const raw = readHead(text, start, decoder, options.skip ?? 0);
-  if (!raw.ok) return raw;
-  const head = bareHead(raw.value, options);
-  const found = findTable(path, head.lines, options);
-  if (!found.ok) return found;
-  const { grid, header, labelled, preamble } = found.value;
-  const body = startBody(path, head, found.value, size, decoder);
+  const laidOut = plainLayout(text, start, decoder, options) ?? layoutIn(text, start, decoder, options);
+  if (!laidOut.ok) return laidOut;
+  const { head, table: found } = laidOut.value;
+  const { grid, header, labelled, preamble } = found;
+  const body = startBody(path, head, found, size, decoder);
   const firstRowLine = head.lines[grid.first].line;
   const refused = await body.read(text.from(start + byteOfLine(head, firstRowLine)), watch);
   if (refused) return refused;
-  const columns = grid.columns.map((_, k) => columnOf(found.value, k, body));
+  const columns = grid.columns.map((_, k) => columnOf(found, k, body));
   const table: Table = { columns, rows: body.rows, named: header.names !== undefined, lineOf: body.lineOf };
   const layout: Layout = {
     format: 'delimited text',
@@ -49,12 +49,49 @@ export async function readText(file: OpenFile, options: ReadOptions, watch: Read
     ...(header.unitsLine === undefined ? {} : { unitsLine: header.unitsLine }),
     firstRowLine,
     rows: body.rows,
-    firstRows: firstRows(head, found.value),
+    firstRows: firstRows(head, found),
   };
   const { unit, dropped, calibration, start: began } = preamble;
   const stated = statedRate(preamble, body, grid.decimal);
   const origin = { path, layout, findings: body.findings, stated, unit, dropped, calibration, start: began };
   return success({ origin, table });
+}
+
+/** A head and the table that was found in it. */
+interface LaidOut {
+  readonly head: BareHead;
+  readonly table: FoundTable;
+}
+
+/** The layout as the head tells it, or its first `most` bytes. */
+function layoutIn(
+  text: OpenFile,
+  start: number,
+  decoder: TextDecoder,
+  options: ReadOptions,
+  most?: number,
+): Result<LaidOut> {
+  const raw = readHead(text, start, decoder, options.skip ?? 0, most);
+  if (!raw.ok) return raw;
+  const head = bareHead(raw.value, options);
+  const table = findTable(text.path, head.lines, options);
+  return table.ok ? success({ head, table: table.value }) : table;
+}
+
+/** The layout of a head whose first lines are certain to tell as much as all of it would; undefined of any other. */
+function plainLayout(
+  text: OpenFile,
+  start: number,
+  decoder: TextDecoder,
+  options: ReadOptions,
+): Result<LaidOut> | undefined {
+  const { delimiter, decimal, skip, comment } = options;
+  if ([delimiter, decimal, skip, comment].some((one) => one !== undefined)) return undefined;
+  const most = plainHead(text.head.subarray(start, start + limits.head), text.isWhole);
+  if (most === undefined) return undefined;
+  const found = layoutIn(text, start, decoder, options, most);
+  // What is refused is refused by all that is known.
+  return found.ok ? found : undefined;
 }
 
 /**

@@ -7,6 +7,7 @@ import {
   meanSquare,
   measured,
   some,
+  stepBound,
   timeSpans,
   type CheckedChannel,
   type CheckedRun,
@@ -32,6 +33,13 @@ describe('what the checks of a recording share', () => {
     assert.equal(inGravity(channel('x', true)), 1);
     assert.equal(inGravity({ ...channel('x', true), unit: 'm/s^2' }), 1 / 9.80665);
     assert.equal(inGravity({ ...channel('x', true), unit: 'V' }), undefined);
+  });
+
+  it('bounds the converter’s step by samples beside each other, from above', () => {
+    const samples = Float64Array.from({ length: 500 }, (_, i) => Math.round(100 * Math.sin(i * i)) / 100);
+    assert.ok(stepBound(samples) >= converterStep(samples));
+    assert.equal(stepBound(Float64Array.of(1, 1.5, 1.5, 3)), 0.5);
+    assert.equal(stepBound(Float64Array.of(2, 2, 2)), Infinity);
   });
 
   it('takes means over a part or the whole', () => {

@@ -1,0 +1,65 @@
+import { strict as assert } from 'node:assert';
+import { plainHead } from '../../../src/readers/text/plainHead.ts';
+import { recordingOf } from '../memory.ts';
+
+const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
+const cell = (i: number, k: number): string => (Math.sin(i + 2 * k) + k).toFixed(4);
+const row = (i: number, delimiter = ','): string =>
+  [(i / 100).toFixed(2), cell(i, 1), cell(i, 2), cell(i, 3)].join(delimiter);
+const rows = (count: number, delimiter = ','): string[] => Array.from({ length: count }, (_, i) => row(i, delimiter));
+const text = (lines: readonly string[], end = '\n'): string => ['t,x,y,z', ...lines, ''].join(end);
+const table = (lines: readonly string[], end = '\n'): Uint8Array => bytesOf(text(lines, end));
+
+describe('the head of a plain table', () => {
+  it('tells its layout by some of its lines, whatever ends them, with a header or without', () => {
+    const lines = rows(2500);
+    for (const bytes of [table(lines), table(lines, '\r\n'), bytesOf(lines.join('\n'))]) {
+      const enough = plainHead(bytes, false);
+      assert.ok(enough !== undefined && enough < bytes.length / 5, String(enough));
+      assert.equal(bytes[enough - 1], 10);
+    }
+    assert.ok(plainHead(bytesOf(rows(500, ';').join('\n').replaceAll('.', ',')), false));
+    assert.ok(plainHead(bytesOf(rows(500, '\t').join('\n')), false));
+  });
+
+  it('is looked at whole where any of its lines is otherwise', () => {
+    const odd = [
+      '',
+      '# a remark',
+      '"0.10",0.1,0.2,0.3',
+      '0.10,0.1,0.2',
+      '0.10,0.1,0.2,0.3,',
+      '0.10,0.1,,0.3',
+      '1,2,3,4',
+    ];
+    for (const line of [...odd, '0.10,0.1,0.2e1,0.3', '0.10 ,0.1,0.2,0.3', '20240102101112.5,0.1,0.2,0.3'])
+      assert.equal(plainHead(table(rows(1500).with(1200, line)), false), undefined, line);
+    assert.equal(plainHead(bytesOf(`# x\n${rows(500).join('\n')}\n`), false), undefined);
+    assert.equal(plainHead(bytesOf(`sep=,\n${rows(500).join('\n')}\n`), false), undefined);
+  });
+
+  it('is looked at whole where it is short, or ends within a row of the file’s end', () => {
+    assert.equal(plainHead(table(rows(100)), true), undefined);
+    assert.equal(plainHead(bytesOf(rows(500).join('\n')), true), undefined);
+  });
+
+  it('is looked at whole where a number could be two, or two one', () => {
+    const lines = Array.from({ length: 500 }, (_, i) => `${i}.5,${i}.25`);
+    assert.equal(plainHead(bytesOf(lines.join('\n')), false), undefined);
+  });
+
+  it('gives the layout that the whole head gives', async () => {
+    const small = await recordingOf(table(rows(3000)));
+    // A remark above the header makes it look at all.
+    const whole = await recordingOf(`# remark\n${text(rows(3000))}`);
+    assert.deepEqual([small.layout.firstRowLine, whole.layout.firstRowLine], [2, 3]);
+    for (const key of ['delimiter', 'decimal', 'rows', 'time', 'encoding', 'leftOut'] as const)
+      assert.deepEqual(small.layout[key], whole.layout[key], key);
+    assert.deepEqual(
+      small.layout.firstRows?.map(({ values }) => values),
+      whole.layout.firstRows?.map(({ values }) => values),
+    );
+    assert.deepEqual(small.channels, whole.channels);
+    assert.deepEqual(small.clock, whole.clock);
+  });
+});
