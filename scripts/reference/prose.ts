@@ -27,6 +27,10 @@ export const quantities = page(
   cell(`k = series(40 N/mm, 100 N/mm)
 k in lbf/in
 natural_frequency(k, 70 kg)`),
+  'Runs and results are told in another unit in the same way: `in` after a verb’s operands asks for its result in that unit, a density in its square, a comparison and a chart with all that is in them. It converts and never reinterprets: `unit` of `load` is what says in which unit a file’s numbers are. Sets in g and in mg compare as they are, in the unit of the baseline. What measures something else is refused: a velocity is made by `integrate` first.',
+  cell(`foam = load "raw/brick-foam-*.csv.gz" channel z in m/s^2
+levels foam in mm/s^2
+(spectrum foam) in g`),
   '`%` is a plain number (15 % is 0.15). A level in dB is a logarithm: levels add to levels, and never mix with anything else. A change in percent is always one of amplitude (r.m.s. or peak), never of power.',
 );
 

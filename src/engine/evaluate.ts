@@ -5,9 +5,11 @@ import { verbNamed } from '../verbs/catalogue.ts';
 import { functionNamed } from '../verbs/functions.ts';
 import { fieldOf } from '../values/fields.ts';
 import { descriptionOf } from '../values/kinds.ts';
+import { inUnit } from '../values/inUnit.ts';
 import { pickOf } from '../values/pick.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import type { Value } from '../values/value.ts';
+import { answered } from '../result/result.ts';
 import type { Failure, Message, Result, Warning } from '../result/result.ts';
 import {
   faultsBehind,
@@ -93,10 +95,8 @@ export class Evaluator {
         const of = await this.#quantity(node.of);
         return of.ok ? placed(negate(of.value.quantity), node.place) : of;
       }
-      case 'convert': {
-        const of = await this.#quantity(node.of);
-        return of.ok ? placed(convertQuantity(of.value.quantity, node.unit), node.place) : of;
-      }
+      case 'convert':
+        return this.#convert(node);
       case 'function':
         return this.#function(node);
       case 'range':
@@ -104,6 +104,19 @@ export class Evaluator {
       case 'unit':
         throw new Error(`a ${node.type} stands only as an argument`);
     }
+  }
+
+  /** What was told in another unit is kept as calls are: runs are long. */
+  async #convert(node: Extract<Checked, { type: 'convert' }>): Promise<Evaluated<Value>> {
+    const of = await this.value(node.of);
+    if (!of.ok) return of;
+    if (of.value.kind === 'quantity') return placed(convertQuantity(of.value.quantity, node.unit), node.place);
+    const key = await this.#context.keys.of(node);
+    const known = this.#context.cache.get(key);
+    if (known !== undefined) return this.#accept(known);
+    const found = inUnit(of.value, node.unit);
+    if (found.ok) this.#context.cache.set(key, answered(found.value));
+    return placed(found, node.place);
   }
 
   async #quantity(node: Checked): Promise<Evaluated<QuantityValue>> {

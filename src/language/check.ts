@@ -1,5 +1,5 @@
 import type { CheckedStatement } from './checked.ts';
-import { constants } from './expression.ts';
+import { constants } from './constants.ts';
 import { circles, evaluationOrder } from './graph.ts';
 import { reporter } from './messages.ts';
 import { parseCell } from './parser.ts';

@@ -1,4 +1,4 @@
-import { negate, quantity, root } from '../units/arithmetic.ts';
+import { negate, root } from '../units/arithmetic.ts';
 import { combine, isNumber, isSquaredRate, raise, sameDimension, settled, dimensionOf } from '../units/dimension.ts';
 import { canExpress, express } from '../units/express.ts';
 import { nearest } from '../units/nearest.ts';
@@ -6,17 +6,27 @@ import { operate, withTurn } from '../units/operate.ts';
 import { one, parseUnit } from '../units/parse.ts';
 import type { Dimension, Quantity, Unit } from '../units/unit.ts';
 import type { Checked, FunctionForm } from './checked.ts';
+import { constants } from './constants.ts';
 import { measures } from './argument.ts';
 import { describeKind } from './describe.ts';
 import type { Place } from './diagnostic.ts';
 import { changeTo } from './messages.ts';
-import type { Amount, Binary, Bracket, Call, Convert, Expression, Field, Pick, Word } from './tree.ts';
+import type {
+  Amount,
+  Binary,
+  Bracket,
+  Call,
+  Convert,
+  Expression,
+  Field,
+  Missing,
+  Pick,
+  UnitName,
+  Word,
+} from './tree.ts';
 import { untyped, type Typed, type Work } from './work.ts';
 
 type Named = { readonly text: string; readonly place: Place };
-
-/** Constants of the language; pi is half a turn, so that 2 pi turns Hz into rad/s and back. */
-export const constants: Readonly<Record<string, Quantity>> = { pi: quantity(Math.PI, 'rad') };
 
 const quantityTyped = (checked: Checked | undefined, dimension?: Dimension, constant?: Quantity): Typed => ({
   checked,
@@ -173,20 +183,28 @@ function refuse(
   else work.report(`arithmetic.${reason}`, node.place, {});
 }
 
-function checkConvert(node: Convert, work: Work): Typed {
-  const of = checkArithmetic(node.of, work);
-  if (node.unit.type === 'missing') return quantityTyped(undefined);
-  const unit = checkUnit(node.unit, work);
-  if (!unit) return quantityTyped(undefined);
+const checkConvert = (node: Convert, work: Work): Typed =>
+  converted(checkExpression(node.of, work), node.unit, node.place, work);
+
+/** A value in the unit that is asked for: a quantity, or runs and results whose figures have one. */
+export function converted(of: Typed, name: UnitName | Missing, place: Place, work: Work): Typed {
+  const unit = name.type === 'missing' ? undefined : checkUnit(name, work);
+  const isValue = of.kind !== undefined && of.kind !== 'quantity';
+  if (isValue && work.vocabulary.kinds.get(of.kind)?.units === false) {
+    work.report('convert.kind', place, { kind: describeKind(of.kind, work.vocabulary.kinds) });
+    return untyped;
+  }
+  if (!unit) return isValue ? { ...of, checked: undefined } : quantityTyped(undefined);
+  if (isValue) return { ...of, checked: of.checked && { type: 'convert', of: of.checked, unit, place } };
   if (of.dimension && !canExpress(of.dimension, unit)) {
-    work.report('convert.dimension', node.unit.place, {
+    work.report('convert.dimension', name.place, {
       unit: unit.symbol,
       wanted: unit.dimension,
       found: of.dimension,
     });
     return quantityTyped(undefined);
   }
-  const checked: Checked | undefined = of.checked && { type: 'convert', of: of.checked, unit, place: node.place };
+  const checked: Checked | undefined = of.checked && { type: 'convert', of: of.checked, unit, place };
   return quantityTyped(checked, unit.dimension, of.constant && express(of.constant, unit));
 }
 

@@ -98,6 +98,7 @@ export interface LanguageFacts {
   'arithmetic.exponent': { readonly dimension: Dimension };
   'arithmetic.zero': Nothing;
   'arithmetic.finite': Nothing;
+  'convert.kind': OfKind;
   'convert.dimension': { readonly unit: string; readonly wanted: Dimension; readonly found: Dimension };
   'file.missing': { readonly pattern: string; readonly nearest: readonly string[] };
   'channel.unknown': Near & { readonly channel: string; readonly known: readonly string[] };

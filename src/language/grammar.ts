@@ -6,7 +6,7 @@ export const grammar = `
 cell      = [ statement ] { newline [ statement ] } ;
 statement = [ name "=" ] pipeline ;
 pipeline  = ( step | value ) { "|" step } ;
-step      = verb [ item { [ "," ] item } ] ;
+step      = verb [ item { [ "," ] item } ] { "in" unit } ;
 item      = word | value | range | assigned | "%" ;
 range     = end ~ ".." ~ end ;
 end       = quantity | "-" ~ quantity | name | "(" value ")" ;

@@ -292,6 +292,12 @@ export const messagePages: MessagePages<LanguageFacts> = {
   ),
   'arithmetic.zero': page('A division by zero', 'There is no such number.', 'x = 1/0', 'x = 1/4'),
   'arithmetic.finite': page('A number too large', 'It is beyond what can be calculated with.', 'x = 1e999', 'x = 1e99'),
+  'convert.kind': page(
+    'A unit of what has none',
+    'Quantities are told in another unit with `in`, and so are runs and results whose figures have one.',
+    'x = order 4 in mm/s',
+    'x = order 4',
+  ),
   'convert.dimension': page(
     'A conversion to a unit of something else',
     'After `in` stands a unit of the same dimension.',

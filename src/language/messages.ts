@@ -121,6 +121,8 @@ const sentences: Sentences<LanguageFacts> = {
     `An exponent has to be a plain number, not ${describeDimension(dimension)}.`,
   'arithmetic.zero': () => 'This divides by zero; the divisor has to differ from 0.',
   'arithmetic.finite': () => 'This number is too large to calculate with; write it smaller, or in a larger unit.',
+  'convert.kind': ({ kind }) =>
+    `${capitalised(kind)} ${has(kind)} no unit; \`in\` tells quantities, runs and results in another one.`,
   'convert.dimension': ({ unit, wanted, found }) =>
     `${capitalised(describeDimension(found))} can't be told in ${unit}, which measures ${describeDimension(wanted)}; take a unit of the same dimension.`,
   'file.missing': ({ pattern, nearest }) =>

@@ -46,9 +46,10 @@ export class StatementParser extends Cursor {
   #step(first: boolean): Step | Expression {
     if (this.#startsVerb(first)) {
       const verb = this.word();
-      const items = this.#items();
-      const last = items.at(-1)?.node ?? verb;
-      return { type: 'step', place: span(verb.place, last.place), verb, items };
+      const asked: (UnitName | Missing)[] = [];
+      const items = this.#items(asked);
+      const last = [...items.map(({ node }) => node), ...asked].reduce((to, { place }) => span(to, place), verb.place);
+      return { type: 'step', place: span(verb.place, last), verb, items, asked };
     }
     const token = this.peek();
     if (!token || this.isSign('|') || this.isSign(')')) return this.missing('step');
@@ -70,8 +71,8 @@ export class StatementParser extends Cursor {
     return !first && (next === undefined || this.isSign('|', 1) || this.isSign(')', 1));
   }
 
-  /** `{ operand [","] } { option }`, flat. */
-  #items(): readonly Item[] {
+  /** `{ operand [","] } { option }`, flat; an `in UNIT` that follows none of them goes into `asked`. */
+  #items(asked: (UnitName | Missing)[]): readonly Item[] {
     const items: Item[] = [];
     for (;;) {
       const token = this.peek();
@@ -83,6 +84,9 @@ export class StatementParser extends Cursor {
           items[items.length - 1] = { node: last.node, comma: true };
           this.take();
         }
+      } else if (token.text === 'in' && token.kind === 'word') {
+        this.take();
+        asked.push(this.#convertTo());
       } else items.push({ node: this.#operand(), comma: false });
     }
     if (items.at(-1)?.comma) items.push({ node: this.missing('operand'), comma: false });

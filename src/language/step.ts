@@ -1,7 +1,8 @@
 import { nearest } from '../units/nearest.ts';
+import { askedUnits } from './askedUnit.ts';
 import { arrange } from './arrange.ts';
 import { checkCall } from './call.ts';
-import { checkExpression } from './expression.ts';
+import { checkExpression, converted } from './expression.ts';
 import { changeTo, titles } from './messages.ts';
 import { childrenOf, type Node, type Pipeline, type Step } from './tree.ts';
 import { untyped, type Typed, type Work } from './work.ts';
@@ -30,9 +31,13 @@ function checkStep(step: Step, piped: Typed | undefined, work: Work): Typed {
   const { verb } = step;
   const form = work.vocabulary.verbs.get(verb.text);
   if (form) {
-    const arrangement = arrange(form, verb, step.items, piped !== undefined, work, work.report);
+    const { items, units } = askedUnits(step, work);
+    const arrangement = arrange(form, verb, items, piped !== undefined, work, work.report);
     work.arranged(step, arrangement);
-    return checkCall(arrangement, piped, work);
+    return units.reduce(
+      (typed, unit) => converted(typed, unit, { from: step.place.from, to: unit.place.to }, work),
+      checkCall(arrangement, piped, work),
+    );
   }
   if (work.bound(verb.text)) nameBeforeOperands(step, work);
   else unknownVerb(verb.text, verb.place, work);

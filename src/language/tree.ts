@@ -41,6 +41,8 @@ export interface Step {
   readonly place: Place;
   readonly verb: Word;
   readonly items: readonly Item[];
+  /** Units that it is asked for in where `in` follows no item: `r | levels in mm/s`. */
+  readonly asked: readonly (UnitName | Missing)[];
 }
 
 export interface Item {
@@ -170,7 +172,7 @@ export function childrenOf(node: Node | Pipeline): readonly (Node | Pipeline)[] 
   if (!('type' in node)) return node.steps;
   switch (node.type) {
     case 'step':
-      return [node.verb, ...node.items.map((item) => item.node)];
+      return [node.verb, ...node.items.map((item) => item.node), ...node.asked];
     case 'number':
       return node.unit ? [node.unit] : [];
     case 'negative':

@@ -19,6 +19,8 @@ export interface KindForm {
   readonly fields: readonly FieldForm[];
   /** Whether one of its rows can be picked: `r[2]`. */
   readonly picks: boolean;
+  /** Whether it has figures in a unit of their own, that can be told in another: `r in m/s^2`. */
+  readonly units: boolean;
 }
 
 /** All that the language knows of verbs, functions and kinds of value, as data. */

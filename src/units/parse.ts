@@ -151,8 +151,9 @@ export function unit(symbol: string): Unit {
 /** The plain number's unit. */
 export const one: Unit = unit('');
 
+/** `g^2`, `(m/s^2)^2`; empty for a plain number. */
+export const squaredSymbol = ({ symbol }: Pick<Unit, 'symbol'>): string =>
+  symbol === '' ? '' : /[*/^]/.test(symbol) ? `(${symbol})^2` : `${symbol}^2`;
+
 /** Unit of a density of a signal in `of`: `g^2/Hz`, `(m/s^2)^2/Hz`. */
-export function densityUnit(of: Unit): Unit {
-  const squared = /[*/^]/.test(of.symbol) ? `(${of.symbol})^2` : `${of.symbol}^2`;
-  return of.symbol === '' ? unit('1/Hz') : unit(`${squared}/Hz`);
-}
+export const densityUnit = (of: Unit): Unit => unit(of.symbol === '' ? '1/Hz' : `${squaredSymbol(of)}/Hz`);

@@ -3,6 +3,7 @@ import type { DrawnDescription } from './description.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Band } from './band.ts';
 import type { ExcludedRun } from './excluded.ts';
+import { channelIn, excludedIn, rowsIn, runIn } from './scaling.ts';
 import type { Channel, Run } from './run.ts';
 import { inShort } from './short.ts';
 import { counted } from '../result/words.ts';
@@ -45,6 +46,16 @@ export const bandsKind = {
       field('rms', own, ({ rms }) => rms, 'The r.m.s.'),
     ],
     pick: { together: ofRun, keep: (value, rows) => ({ ...value, rows }) },
+  },
+  inUnit(value, asked) {
+    const rows = rowsIn(value.rows, asked, own, (row, { unit, factor }) => ({
+      ...row,
+      run: runIn(row.run, asked),
+      channel: channelIn(row.channel, asked),
+      unit,
+      rms: row.rms * factor,
+    }));
+    return rows && { ...value, rows, ...excludedIn(value, asked) };
   },
   drawn: 'frequency',
   named: true,

@@ -12,6 +12,8 @@ import { inShort } from './short.ts';
 import type { ComparedStrata, ComparisonRow, ComparisonSide, DensityRatio, RuledOut } from './comparisonParts.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Sequence } from '../statistics/sequence.ts';
+import { comparedLevelsIn, comparedSideIn } from './comparedIn.ts';
+import { rowsIn } from './scaling.ts';
 import type { Run } from './run.ts';
 
 /** B against A in each band: B/A - 1 of the geometric means over runs of the metric's level. */
@@ -252,9 +254,26 @@ export const comparisonKind = {
     pick: { keep: (value, rows) => ({ ...value, rows }) },
   },
   savedBeside: (value) => [{ of: 'runs', cells: comparedLevels(value) }],
+  inUnit: comparisonIn,
   drawn: 'frequency',
   runs: comparedRuns,
 } satisfies DrawnDescription<ComparisonValue, ComparisonRow>;
+
+/** Levels and spectra in a unit that is asked for; the changes are ratios and stay. Undefined where no row can be told in it. */
+function comparisonIn(value: ComparisonValue, asked: Unit): ComparisonValue | undefined {
+  const rows = rowsIn(value.rows, asked, own, comparedLevelsIn);
+  if (rows === undefined) return undefined;
+  const sideIn = (side: ComparisonSide): ComparisonSide => comparedSideIn(side, asked);
+  const { a, b, others, reference } = value;
+  return {
+    ...value,
+    rows,
+    a: sideIn(a),
+    b: sideIn(b),
+    ...(others === undefined ? {} : { others: others.map(sideIn) }),
+    ...(reference === undefined ? {} : { reference: sideIn(reference) }),
+  };
+}
 
 /** The runs of all sides. */
 export function comparedRuns(value: ComparisonValue): readonly Run[] {

@@ -143,6 +143,8 @@ export interface Described<V extends { readonly kind: string }, Row = unknown> {
   readonly json?: Of<V, { readonly [key: string]: Json }>;
   /** The schema of such JSON. */
   readonly jsonSchema?: Schema;
+  /** The same in a unit that is asked for; undefined where nothing of it measures that. A kind without it has no unit. */
+  readonly inUnit?: From<V, Unit, V | undefined>;
   /** Every run it was made from: their faults are told with whatever is made of it. */
   readonly runs: Of<V, readonly Run[]>;
   /** Over which axis `plot` draws it, if it does. */

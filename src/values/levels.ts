@@ -3,6 +3,7 @@ import type { DrawnDescription } from './description.ts';
 import { exposureJson } from './exposure.ts';
 import type { ExcludedRun } from './excluded.ts';
 import type { ExposureValue } from './exposure.ts';
+import { channelIn, excludedIn, rowsIn, runIn } from './scaling.ts';
 import type { Channel, Run } from './run.ts';
 import type { Unit } from '../units/unit.ts';
 import { inShort } from './short.ts';
@@ -45,6 +46,26 @@ export interface LevelsRow {
   readonly mtvvAt: number | undefined;
   /** s */
   readonly duration: number;
+}
+
+const times = (level: number | undefined, factor: number): number | undefined =>
+  level === undefined ? undefined : level * factor;
+
+/** A dose stays in the unit that it is always told in. */
+function levelsIn(row: LevelsRow, asked: Unit, factor: number): LevelsRow {
+  return {
+    ...row,
+    run: runIn(row.run, asked),
+    channel: channelIn(row.channel, asked),
+    mean: row.mean * factor,
+    rms: row.rms * factor,
+    totalRms: row.totalRms * factor,
+    peak: row.peak * factor,
+    peakToPeak: times(row.peakToPeak, factor),
+    percentile99: row.percentile99 * factor,
+    percentile999: row.percentile999 * factor,
+    mtvv: times(row.mtvv, factor),
+  };
 }
 
 const own = ({ channel }: LevelsRow): Unit => channel.unit;
@@ -109,6 +130,10 @@ export const levelsKind = {
     },
   },
   after: [detail('exposure', ({ exposure }) => exposure && exposureJson(exposure), 'parts')],
+  inUnit(value, asked) {
+    const rows = rowsIn(value.rows, asked, own, (row, { factor }) => levelsIn(row, asked, factor));
+    return rows && { ...value, rows, ...excludedIn(value, asked) };
+  },
   drawn: 'itself',
   named: true,
   handsOnExcluded: true,

@@ -23,6 +23,12 @@ export const valuePages: Readonly<Record<Exclude<keyof ValueFacts, OfTheText>, M
     'foam = load "raw/brick-foam-1.csv.gz" channel z\ngel = load "raw/brick-gel-1.csv.gz" channel z\nC = compare foam with gel over 10..50 Hz\nC.low',
     'foam = load "raw/brick-foam-1.csv.gz" channel z\ngel = load "raw/brick-gel-1.csv.gz" channel z\nC = compare foam with gel over 10..50 Hz\nC.change',
   ),
+  'unit.other': page(
+    'A result in a unit of something else',
+    'What is in g is told in any unit of acceleration; a speed has to be made of it first.',
+    'all = load "raw/brick-foam-1.csv.gz"\nlevels all in mm/s',
+    'all = load "raw/brick-foam-1.csv.gz"\nlevels all in mm/s^2',
+  ),
   'pick.outside': page(
     'A number of a run that is not there',
     'Runs are counted from 1, in the order in which they were loaded.',

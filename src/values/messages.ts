@@ -1,4 +1,8 @@
 import { messages } from '../result/messages.ts';
+import { listed } from '../result/words.ts';
+import { describeDimension, dimensionOf, nameOfDimension, sameDimension } from '../units/dimension.ts';
+import { unit as unitNamed } from '../units/parse.ts';
+import type { Unit } from '../units/unit.ts';
 
 /** What can be said of fields and picks, and the facts it is made of. */
 export interface ValueFacts {
@@ -11,11 +15,28 @@ export interface ValueFacts {
   };
   'field.many': { readonly field: string; readonly each: string; readonly count: number };
   'field.absent': { readonly field: string };
+  /** `units` are those that stand in the value. */
+  'unit.other': { readonly kind: string; readonly units: readonly string[]; readonly unit: Unit };
   'pick.kind': { readonly kind: string };
   'pick.outside': { readonly index: number; readonly count: number };
 }
 
+/** What turns one of the three kinds of motion into the one asked for. */
+const motion = { speed: 'velocity', length: 'displacement' } as const;
+
+function otherUnit({ kind, units, unit }: ValueFacts['unit.other']): string {
+  const found = units.length === 0 ? '' : `, in ${listed(units, 'and', 4)},`;
+  const name = nameOfDimension(unit.dimension);
+  const goal = name === 'speed' || name === 'length' ? motion[name] : undefined;
+  const integrates =
+    goal !== undefined &&
+    units.some((symbol) => sameDimension(unitNamed(symbol).dimension, dimensionOf('acceleration')));
+  const help = integrates ? `: make a ${goal} of the acceleration first, with "integrate … to ${goal}".` : '.';
+  return `Nothing of ${kind}${found} can be told in ${unit.symbol}, which is for ${describeDimension(unit.dimension)}${help}`;
+}
+
 export const { refuse } = messages<ValueFacts>({
+  'unit.other': otherUnit,
   'field.kind': ({ kind }) => `A value of the kind ${kind} has no fields.`,
   'field.unknown': ({ kind, field, near, known }) =>
     `A value of the kind ${kind} has no field ${field}: ${near === undefined ? `it has ${known.join(', ')}` : `did you mean ${near}`}.`,

@@ -1,9 +1,10 @@
 import { field, figure } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { Unit } from '../units/unit.ts';
-import type { SpectrumValue } from './spectrum.ts';
 import { inShort } from './short.ts';
 import { counted } from '../result/words.ts';
+import { rowsIn } from './scaling.ts';
+import { spectrumIn, type SpectrumValue } from './spectrum.ts';
 
 /** Lines that stand out of a spectrum's confidence band. */
 export interface PeaksValue {
@@ -77,6 +78,15 @@ export const peaksKind = {
       ),
     ],
     pick: { keep: (value, rows) => ({ ...value, rows }) },
+  },
+  inUnit(value, asked) {
+    const rows = rowsIn(value.rows, asked, own, (row, { unit, factor }) => ({
+      ...row,
+      unit,
+      level: row.level * factor,
+    }));
+    const spectrum = spectrumIn(value.spectrum, asked);
+    return spectrum && { ...value, spectrum, rows: rows ?? value.rows };
   },
   drawn: 'frequency',
   runs: ({ spectrum }) => spectrum.entries.map(({ run }) => run),

@@ -3,6 +3,7 @@ import type { Cells } from './cells.ts';
 import type { Column, DrawnDescription, Rows } from './description.ts';
 import { figureCells, rowJson, rowsCells } from './rows.ts';
 import type { Unit } from '../units/unit.ts';
+import { channelIn, runIn, scalingTo } from './scaling.ts';
 import type { Channel, Run } from './run.ts';
 
 /** A density given by breakpoints that are joined by straight lines on log-log paper. */
@@ -100,6 +101,27 @@ function profileCells(value: ProfileValue): Cells {
   return figureCells(caption, againstColumns, against, value);
 }
 
+function profileIn(value: ProfileValue, asked: Unit): ProfileValue | undefined {
+  const density = scalingTo(value.unit, asked);
+  if (density === undefined) return undefined;
+  const rms = scalingTo(value.rmsUnit, asked);
+  const factor = rms?.factor ?? Math.sqrt(density.factor);
+  const against = value.against?.map((one) => ({
+    ...one,
+    run: runIn(one.run, asked),
+    channel: channelIn(one.channel, asked),
+    rms: one.rms * factor,
+  }));
+  return {
+    ...value,
+    unit: density.unit,
+    points: value.points.map((point) => ({ ...point, density: point.density * density.factor })),
+    rms: value.rms * factor,
+    rmsUnit: rms?.unit ?? value.rmsUnit,
+    ...(against === undefined ? {} : { against }),
+  };
+}
+
 export const profileKind = {
   kind: 'profile',
   words: 'a profile',
@@ -123,6 +145,7 @@ export const profileKind = {
     ),
   ],
   table: profileCells,
+  inUnit: profileIn,
   drawn: 'frequency',
   runs: () => [],
 } satisfies DrawnDescription<ProfileValue, Point>;

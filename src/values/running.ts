@@ -1,5 +1,6 @@
 import { channelNames, field, figure, ofRun } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
+import { channelIn, rowsIn, runIn, scaled } from './scaling.ts';
 import type { Channel, Run } from './run.ts';
 import type { Unit } from '../units/unit.ts';
 import { inShort } from './short.ts';
@@ -55,6 +56,16 @@ export const runningKind = {
       ],
     },
     pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries }) },
+  },
+  inUnit(value, asked) {
+    const entries = rowsIn(value.entries, asked, own, (entry, { factor }) => ({
+      ...entry,
+      run: runIn(entry.run, asked),
+      channel: channelIn(entry.channel, asked),
+      rms: scaled(entry.rms, factor),
+      largest: entry.largest * factor,
+    }));
+    return entries && { ...value, entries };
   },
   drawn: 'time',
   named: true,

@@ -6,6 +6,7 @@ import { extent, gapCount, sampleCount, sampledFor, type Run } from './run.ts';
 import { inShort, unique } from './short.ts';
 import { counted } from '../result/words.ts';
 import { formatSpread } from '../units/format.ts';
+import { excludedIn, measuresIn, runIn } from './scaling.ts';
 
 /** One or more recordings, or stretches of them. */
 export interface RunsValue {
@@ -63,6 +64,10 @@ export const runsKind = {
     ],
     pick: { keep: (value, runs) => ({ ...value, set: undefined, runs }) },
   },
+  inUnit: (value, unit) =>
+    value.runs.some((run) => measuresIn(run, unit))
+      ? { ...value, runs: value.runs.map((run) => runIn(run, unit)), ...excludedIn(value, unit) }
+      : undefined,
   drawn: 'time',
   named: true,
   handsOnExcluded: true,

@@ -2,6 +2,7 @@ import { channelNames, figure, ofRun } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import { list } from './jsonNumbers.ts';
 import type { Unit } from '../units/unit.ts';
+import { channelIn, rowsIn, runIn, scaled } from './scaling.ts';
 import type { Channel, Run } from './run.ts';
 import type { WindowValue } from './window.ts';
 import { inShort } from './short.ts';
@@ -71,6 +72,16 @@ export const spectrogramKind = {
       ],
     },
     pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries }) },
+  },
+  inUnit(value, asked) {
+    const entries = rowsIn(value.entries, asked, own, (entry, { unit, factor }) => ({
+      ...entry,
+      run: runIn(entry.run, asked),
+      channel: channelIn(entry.channel, asked),
+      unit,
+      density: scaled(entry.density, factor),
+    }));
+    return entries && { ...value, entries };
   },
   drawn: 'time',
   named: true,

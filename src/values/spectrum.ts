@@ -8,6 +8,7 @@ import { finite, list, type Json } from './jsonNumbers.ts';
 import type { Unit } from '../units/unit.ts';
 import { spectrumSchema } from './spectrumSchema.ts';
 import type { ExcludedRun } from './excluded.ts';
+import { channelIn, excludedIn, rowsIn, runIn, scaled, scalingTo, type Scaling } from './scaling.ts';
 import type { Channel, Run } from './run.ts';
 import type { WindowValue } from './window.ts';
 
@@ -91,6 +92,7 @@ export const spectrumKind = {
   jsonSchema: spectrumSchema,
   table: spectrumCells,
   saved: spectrumLong,
+  inUnit: spectrumIn,
   drawn: 'frequency',
   named: true,
   handsOnExcluded: true,
@@ -117,6 +119,34 @@ function knownOf({ entries, axis }: SpectrumValue): Known {
     ...(axis === undefined ? { rate: Math.min(...entries.map(({ run }) => run.rate)) } : {}),
   };
 }
+
+/** The same in a unit that is asked for, of the signal or of its density; undefined where none of its curves can be told in it. */
+export function spectrumIn(value: SpectrumValue, asked: Unit): SpectrumValue | undefined {
+  const entries = rowsIn(value.entries, asked, own, (entry, scaling) => ({
+    ...entry,
+    ...curveIn(entry, scaling),
+    run: runIn(entry.run, asked),
+    channel: channelIn(entry.channel, asked),
+    density: scaled(entry.density, value.form === 'amplitude' ? scaling.factor ** 2 : scaling.factor),
+  }));
+  const means = value.means.map((mean) => {
+    const scaling = scalingTo(mean.unit, asked);
+    return scaling === undefined ? mean : { ...mean, ...curveIn(mean, scaling) };
+  });
+  return entries && { ...value, entries, means, ...excludedIn(value, asked) };
+}
+
+const own = ({ unit }: SpectrumEntry): Unit => unit;
+
+const curveIn = (
+  { level, low, high }: SpectrumMean | SpectrumEntry,
+  { unit, factor }: Scaling,
+): Pick<SpectrumMean, 'unit' | 'level' | 'low' | 'high'> => ({
+  unit,
+  level: scaled(level, factor),
+  low: scaled(low, factor),
+  high: scaled(high, factor),
+});
 
 /** One axis for all, and a column a curve. */
 function spectrumCells({ entries, axis }: SpectrumValue): Cells {

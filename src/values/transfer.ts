@@ -2,6 +2,7 @@ import { field, figure, ofRun, runName } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { Unit } from '../units/unit.ts';
 import type { ExcludedRun } from './excluded.ts';
+import { rowsIn, scaled } from './scaling.ts';
 import type { Run } from './run.ts';
 import type { WindowValue } from './window.ts';
 import { inShort } from './short.ts';
@@ -82,6 +83,15 @@ export const transferKind = {
       ],
     },
     pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries }) },
+  },
+  inUnit(value, asked) {
+    const entries = rowsIn(value.entries, asked, own, (entry, { unit, factor }) => ({
+      ...entry,
+      unit,
+      magnitude: scaled(entry.magnitude, factor),
+      magnitudeH2: scaled(entry.magnitudeH2, factor),
+    }));
+    return entries && { ...value, entries };
   },
   drawn: 'frequency',
   named: true,

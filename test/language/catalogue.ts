@@ -214,6 +214,7 @@ const kind = (name: ValueKind, words: string, picks = false, fields: KindForm['f
   name,
   words,
   picks,
+  units: !['text', 'window', 'verdict', 'findings', 'order', 'repeats'].includes(name),
   fields,
 });
 

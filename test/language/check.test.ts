@@ -90,6 +90,34 @@ describe('checkNotebook', () => {
     });
   }
 
+  it('asks for a verb’s result in a unit, and for a quantity that can be told in it alone', () => {
+    assert.equal(call('levels r in mg'), 'levels(runs:r) in mg');
+    assert.equal(call('r | levels in mg'), 'levels(runs:r) in mg');
+    assert.equal(call('levels (r in mg)'), 'levels(runs:r in mg)');
+    assert.equal(call('load "a" in m/s^2'), 'load(files:"a") in m/s^2');
+    assert.equal(call('load "a" channel z in mg | levels'), `levels(runs:load(files:"a" / channel:'z) in mg)`);
+    assert.equal(
+      call('compare r with q in mg over 10..50 Hz, 50..100 Hz margin 5 %'),
+      'compare(a:r b:q / over:10Hz..50Hz,50Hz..100Hz margin:5%) in mg',
+    );
+    assert.equal(call('compare r with q over 10..50 Hz in mg'), 'compare(a:r b:q / over:10Hz..50Hz) in mg');
+    assert.equal(call('compare r with q margin 5 % in mg'), 'compare(a:r b:q / margin:5%) in mg');
+    assert.equal(call('compare r with q paired in mg'), 'compare(a:r b:q / paired:) in mg');
+    assert.equal(call('load "a" unit m/s^2 in mg'), 'load(files:"a" / unit:m/s^2) in mg');
+    assert.equal(call('plot S mark 300 rpm in Hz'), 'plot(subjects:S / mark:(300rpm in Hz))');
+    assert.equal(call('f = 300 rpm\nplot S mark f in Hz'), 'plot(subjects:S / mark:(f in Hz))');
+    assert.equal(call('f = 300 rpm\nplot S mark f in mg'), 'plot(subjects:S / mark:(f)) in mg');
+    assert.equal(call('plot (spectrum r) in mg'), 'plot(subjects:spectrum(runs:r)) in mg');
+  });
+
+  it('has no other unit for what has none', () => {
+    assert.equal(only('window hann 2 s in mg').code, 'convert.kind');
+    assert.equal(only('x = "foam" in mg').code, 'convert.kind');
+    assert.equal(only('W in mg').code, 'convert.kind');
+    assert.equal(only('levels r in mgg').code, 'unit.unknown');
+    assert.equal(only('levels r in').code, 'syntax.missing');
+  });
+
   it('lays items out under the names of the form', () => {
     assert.equal(call('trim r 5..80 s'), 'trim(runs:r range:5s..80s)');
     assert.equal(call('trim r from 5 s to 80 s'), 'trim(runs:r / from:5s to:80s)');

@@ -3,7 +3,9 @@ import type { ComparisonSide } from '../../values/comparisonParts.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import { axesOf, type Channel, type Run, type Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
-import type { SpectrumValue } from '../../values/spectrum.ts';
+import { channelIn, excludedIn, runIn } from '../../values/scaling.ts';
+import { spectrumIn, type SpectrumValue } from '../../values/spectrum.ts';
+import type { Unit } from '../../units/unit.ts';
 import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { refuse } from '../messages/evidence.ts';
@@ -182,7 +184,8 @@ const manyChannels = (side: string, channels: readonly string[], at: SideAt): Re
  * @param reference runs made in between
  */
 export function sidesOf(list: readonly Side[], reference?: Side): Result<Sides> {
-  const all = [...distinctlyNamed(list), ...(reference === undefined ? [] : [reference])];
+  const given = [...distinctlyNamed(list), ...(reference === undefined ? [] : [reference])];
+  const all = given.map((side) => sideInUnit(side, unitOf(given[0])));
   for (let k = 1; k < all.length; k++) {
     for (const before of all.slice(0, k)) {
       const refusal = whyUnlike(before, all[k]);
@@ -202,7 +205,7 @@ const distinctlyNamed = (list: readonly Side[]): Side[] =>
 function whyUnlike(a: Side, b: Side): Refused | undefined {
   const names = { a: a.name, b: b.name };
   if ((a.transfers === undefined) !== (b.transfers === undefined)) return refuse('compare.kinds', {}, 'b');
-  const [unitA, unitB] = [a, b].map(unitOf);
+  const [unitA, unitB] = [a, b].map((side) => unitOf(side).symbol);
   if (unitA !== unitB) return refuseRuns('unit.mixed', { ...names, unitA, unitB }, 'b');
   if (a.channel !== b.channel)
     return refuse('channel.mixed', { ...names, channelA: a.channel, channelB: b.channel }, 'b');
@@ -225,7 +228,19 @@ export function whyOtherResultant([first, ...others]: readonly Track[], at: stri
   return undefined;
 }
 
-const unitOf = ({ tracks, transfers }: Side): string => (transfers?.[0] ?? tracks[0].channel).unit.symbol;
+const unitOf = ({ tracks, transfers }: Side): Unit => (transfers?.[0] ?? tracks[0].channel).unit;
+
+/** A side in the unit of the baseline, where it measures the same in another. */
+function sideInUnit(side: Side, unit: Unit): Side {
+  const { tracks, spectrum, transfers } = side;
+  if (transfers !== undefined || tracks.every(({ channel }) => channel.unit.symbol === unit.symbol)) return side;
+  return {
+    ...side,
+    tracks: tracks.map(({ run, channel }) => ({ run: runIn(run, unit), channel: channelIn(channel, unit) })),
+    spectrum: spectrum && (spectrumIn(spectrum, unit) ?? spectrum),
+    ...excludedIn(side, unit),
+  };
+}
 
 /** The side that a comparison was made of; undefined where its spectra were not kept, so that nothing can be measured anew. */
 export function sideOfComparison({ name, spectrum, excluded = [] }: ComparisonSide, axis: string): Side | undefined {

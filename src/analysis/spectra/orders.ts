@@ -3,7 +3,7 @@ import { overOrders } from '../../signal/orders.ts';
 import { roundedSI } from '../../units/arithmetic.ts';
 import { dimensionOf, sameDimension } from '../../units/dimension.ts';
 import { formatQuantity } from '../../units/format.ts';
-import { unit } from '../../units/parse.ts';
+import { squaredSymbol, unit } from '../../units/parse.ts';
 import type { Quantity, Unit } from '../../units/unit.ts';
 import type { SpectrumAxis, SpectrumEntry, SpectrumMean, SpectrumValue } from '../../values/spectrum.ts';
 import { refuse } from '../messages/spectra.ts';
@@ -58,8 +58,8 @@ function divided(spectrum: SpectrumValue, axis: SpectrumAxis, speed: number): Sp
 }
 
 /** `g^2*m` over cycles per metre, `g^2` over orders. */
-function orderDensityUnit({ symbol }: Unit, axis: SpectrumAxis): Unit {
-  const squared = symbol === '' ? '' : /[*/^]/.test(symbol) ? `(${symbol})^2` : `${symbol}^2`;
+function orderDensityUnit(of: Unit, axis: SpectrumAxis): Unit {
+  const squared = squaredSymbol(of);
   if (axis.unit.symbol === '') return unit(squared);
   return unit(squared === '' ? 'm' : `${squared}*m`);
 }

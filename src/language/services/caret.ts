@@ -1,3 +1,4 @@
+import { askedUnits } from '../askedUnit.ts';
 import { arrange } from '../arrange.ts';
 import type { Arrangement, Entry } from '../arrangement.ts';
 import type { CheckedNotebook } from '../check.ts';
@@ -8,6 +9,7 @@ import type { Place } from '../diagnostic.ts';
 import { checkPipeline } from '../step.ts';
 import { tokenize } from '../tokens.ts';
 import { childrenOf, type Call, type Node, type Pipeline, type Step } from '../tree.ts';
+import type { Kinds } from '../vocabulary.ts';
 import { untyped, type Typed, type Work } from '../work.ts';
 import { quietly } from './typing.ts';
 
@@ -21,6 +23,8 @@ export interface Expecting {
   readonly options: readonly OptionForm[];
   /** Operands that are introduced by a word. */
   readonly operands: readonly OperandForm[];
+  /** Whether `in` could follow, and ask for the step's value in another unit. */
+  readonly asksUnit: boolean;
   /** What comes down the pipe, if the step stands after one. */
   readonly piped: Typed | undefined;
 }
@@ -130,6 +134,7 @@ function situationOf(path: Path, notebook: CheckedNotebook, text: string, at: nu
     case 'call':
       return { type: 'value', call: parent, argument: parent.arguments.length - 1 };
     case 'step':
+      if (parent.asked.some((unit) => unit === path[path.length - 1])) return { type: 'unit', of: untyped };
       return argument(path, path.length - 2, false, notebook, text, at);
     case 'number':
     case 'range':
@@ -186,8 +191,8 @@ function argument(
   const position = pipeline.steps.indexOf(step);
   const piped = position > 0 ? pipedInto(pipeline, position, notebook, text) : undefined;
   // The number before the caret is part of the slot that its unit would complete, so it is left out here.
-  const items = step.items.filter(({ node }) => node.place.from < at && node.place.to <= at);
   const work = quietly(notebook, text);
+  const items = askedUnits(step, work).items.filter(({ node }) => node.place.from < at && node.place.to <= at);
   const arrangement = arrange(form, step.verb, items, piped !== undefined, work, work.report);
   const listed = items.at(-1)?.comma ?? false;
   return { type: 'argument', expecting: expectingOf(arrangement, listed, piped, work), afterNumber };
@@ -203,7 +208,7 @@ function expectingOf(
   const uses = [...arrangement.options.values()].flat();
   const entries = [...arrangement.operands.values(), ...uses.map((one) => one.entries)].flat();
   const last = entries.find(({ node, inner }) => (inner ?? node.place).to === arrangement.to);
-  const own = expecting(arrangement, listed, piped);
+  const own = expecting(arrangement, listed, piped, work.vocabulary.kinds);
   const inner = last && !listed ? (last.inner ?? couldGoOn(last, work)) : last?.inner;
   return inner ? [...expectingOf(inner, listed, undefined, work), own] : [own];
 }
@@ -215,7 +220,7 @@ function couldGoOn({ node, accept, accepts }: Entry, work: Work): Arrangement | 
   return step && arrange(step.form, node, [{ node, comma: false }], false, work, work.report);
 }
 
-function expecting(arrangement: Arrangement, listed: boolean, piped: Typed | undefined): Expecting {
+function expecting(arrangement: Arrangement, listed: boolean, piped: Typed | undefined, kinds: Kinds): Expecting {
   const { form, open, next } = arrangement;
   const use = open && arrangement.options.get(open.keyword)?.at(-1);
   const empty = open !== undefined && use?.entries.length === 0;
@@ -250,5 +255,6 @@ function expecting(arrangement: Arrangement, listed: boolean, piped: Typed | und
   const operands = free
     ? form.operands.filter(({ keyword, name }) => keyword !== undefined && !arrangement.operands.has(name))
     : [];
-  return { arrangement, accepts, slot, options, operands, piped };
+  const asksUnit = free && (form.gives === 'same' || kinds.get(form.gives)?.units === true);
+  return { arrangement, accepts, slot, options, operands, asksUnit, piped };
 }

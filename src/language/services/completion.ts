@@ -5,7 +5,7 @@ import { unit } from '../../units/parse.ts';
 import type { Dimension } from '../../units/unit.ts';
 import type { CheckedNotebook } from '../check.ts';
 import { describeKind } from '../describe.ts';
-import { constants } from '../expression.ts';
+import { constants } from '../constants.ts';
 import type { Accept, DimensionName, Form, ValueKind } from '../form.ts';
 import { usualUnits } from '../usual.ts';
 import { kindsOf } from '../work.ts';
@@ -142,10 +142,10 @@ async function argumentOffers(
   notebook: CheckedNotebook,
   outside: Outside,
 ): Promise<readonly Offer[]> {
-  const { accepts, options, operands } = expecting;
-  if (afterNumber) return [...unitOffers(accepts), ...keywordOffers(options, operands)];
+  const { accepts } = expecting;
+  if (afterNumber) return [...unitOffers(accepts), ...keywordOffers(expecting)];
   const lists = await Promise.all(accepts.map((accept) => acceptOffers(accept, expecting, notebook, outside)));
-  return [...lists.flat(), ...keywordOffers(options, operands)];
+  return [...lists.flat(), ...keywordOffers(expecting)];
 }
 
 const unitOffers = (accepts: readonly Accept[]): readonly Offer[] =>
@@ -154,7 +154,16 @@ const unitOffers = (accepts: readonly Accept[]): readonly Offer[] =>
 const unitsOf = (name: DimensionName): readonly Offer[] =>
   units(name === 'any' ? undefined : dimensionOf(name)).map((offer) => ({ ...offer, rank: (offer.rank ?? 1) - 1 }));
 
-const keywordOffers = (options: Expecting['options'], operands: Expecting['operands']): readonly Offer[] => [
+const unitOffer: Offer = {
+  label: 'in',
+  kind: 'keyword',
+  detail: 'The result in another unit of what it measures.',
+  insert: 'in ',
+  again: true,
+  rank: 3,
+};
+
+const keywordOffers = ({ options, operands, asksUnit }: Expecting): readonly Offer[] => [
   ...operands.map(({ keyword, doc }) => ({
     label: keyword!,
     kind: 'keyword' as const,
@@ -171,6 +180,7 @@ const keywordOffers = (options: Expecting['options'], operands: Expecting['opera
     again: true,
     rank: 2,
   })),
+  ...(asksUnit ? [unitOffer] : []),
 ];
 
 async function acceptOffers(

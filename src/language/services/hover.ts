@@ -5,7 +5,7 @@ import { formatQuantity } from '../../units/format.ts';
 import { parseUnit, unit as unitNamed } from '../../units/parse.ts';
 import type { CheckedNotebook } from '../check.ts';
 import { describeAccepts, describeKind } from '../describe.ts';
-import { constants } from '../expression.ts';
+import { constants } from '../constants.ts';
 import type { Form } from '../form.ts';
 import type { Place } from '../diagnostic.ts';
 import type { Kinds } from '../vocabulary.ts';

@@ -6,7 +6,7 @@ export function sourcesOf(expression: CheckedArgument | undefined, notebook: Che
   let at: CheckedArgument | undefined = expression;
   for (let steps = 0; at && steps < 100; steps++) {
     if (at.type === 'name') at = boundTo(at.name, notebook);
-    else if (at.type === 'pick' || at.type === 'field') at = at.of;
+    else if (at.type === 'pick' || at.type === 'field' || at.type === 'convert') at = at.of;
     else if (at.type === 'call') {
       const files = filesOf(at, notebook);
       if (files.length > 0) return files;

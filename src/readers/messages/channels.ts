@@ -146,7 +146,7 @@ function unitConflict({ path, header, option, gravity }: ChannelFacts['unit-conf
   if (option === undefined)
     return `${path}: the header says ${header}, but the mean vector is ${figure(gravity?.length ?? NaN)} long, which is gravity in ${gravity?.unit}: write unit ${gravity?.unit} or unit ${header} to settle it.`;
   const seen = gravity ? `, and the mean vector (${figure(gravity.length)} long) is ${gravity.unit}` : '';
-  return `${path}: the header says ${header} and the option says unit ${option}${seen}: leave the option out, or add scale 1 to overrule the header.`;
+  return `${path}: the header says ${header} and the option says unit ${option}${seen}: unit says what the numbers of the file are and converts nothing; to have them in ${option}, write "load … in ${option}" without it, or add scale 1 to overrule the header.`;
 }
 
 export const channelSentences: Sentences<ChannelFacts> = {

@@ -56,12 +56,18 @@ describe('completionsAt', () => {
   });
 
   it('offers the options that are left, once the operands stand', async () => {
-    assert.deepEqual(await ofKind('spectrum r ¦', 'keyword'), ['using', 'as', 'confidence']);
-    assert.deepEqual(await ofKind('spectrum r as psd ¦', 'keyword'), ['using', 'confidence']);
+    assert.deepEqual(await ofKind('spectrum r ¦', 'keyword'), ['using', 'as', 'confidence', 'in']);
+    assert.deepEqual(await ofKind('spectrum r as psd ¦', 'keyword'), ['using', 'confidence', 'in']);
     assert.deepEqual(await ofKind('spectrum r as ¦', 'keyword'), []);
     assert.deepEqual(await ofKind('spectrum ¦', 'keyword'), []);
-    assert.deepEqual(await ofKind('compare r ¦', 'keyword'), ['with', 'over', 'confidence', 'margin', 'paired']);
-    assert.deepEqual(await ofKind('plot S mark 4 Hz mark 8 Hz ¦', 'keyword'), ['over', 'scale', 'mark']);
+    assert.deepEqual(await ofKind('compare r ¦', 'keyword'), ['with', 'over', 'confidence', 'margin', 'paired', 'in']);
+    assert.deepEqual(await ofKind('plot S mark 4 Hz mark 8 Hz ¦', 'keyword'), ['over', 'scale', 'mark', 'in']);
+    assert.deepEqual(await ofKind('window hann 2 s ¦', 'keyword'), ['overlap']);
+  });
+
+  it('offers units after in, wherever it stands', async () => {
+    for (const cell of ['r in ¦', 'levels r in ¦', 'r | levels in ¦', 'C = compare r with q in ¦'])
+      assert.ok((await ofKind(cell, 'unit')).includes('mm/s^2'), cell);
   });
 
   it('offers fixed words', async () => {
@@ -74,8 +80,12 @@ describe('completionsAt', () => {
   it('offers windows by name, by shape and in place after using, and then both steps’ options', async () => {
     const offered = await labels('spectrum r using ¦');
     for (const word of ['W', 'hann', 'window']) assert.ok(offered.includes(word), word);
-    assert.deepEqual(await ofKind('spectrum r using hann 2 s ¦', 'keyword'), ['overlap', 'as', 'confidence']);
-    assert.deepEqual(await ofKind('spectrum r using window hann 2 s overlap 50 % ¦', 'keyword'), ['as', 'confidence']);
+    assert.deepEqual(await ofKind('spectrum r using hann 2 s ¦', 'keyword'), ['overlap', 'as', 'confidence', 'in']);
+    assert.deepEqual(await ofKind('spectrum r using window hann 2 s overlap 50 % ¦', 'keyword'), [
+      'as',
+      'confidence',
+      'in',
+    ]);
   });
 
   it('offers units that fit the place', async () => {
