@@ -1,5 +1,5 @@
 import type { SpectrumEntry, SpectrumValue } from '../values/spectrum.ts';
-import { axisTitle, channelQuantity, distinct } from './names.ts';
+import { axisTitle, channelQuantity, distinct } from './words/names.ts';
 import { counted, listed } from '../result/words.ts';
 import { plain } from '../values/number.ts';
 

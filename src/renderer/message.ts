@@ -1,5 +1,5 @@
 import type { Message } from '../charts/output.ts';
-import { unparted } from '../charts/names.ts';
+import { unparted } from '../charts/words/names.ts';
 import { capitalised, counted, listed } from '../result/words.ts';
 import { element } from './element.ts';
 

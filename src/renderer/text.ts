@@ -1,5 +1,5 @@
 import type { TextPart } from '../charts/output.ts';
-import { unparted } from '../charts/names.ts';
+import { unparted } from '../charts/words/names.ts';
 import { element } from './element.ts';
 
 /** Sentences, a paragraph a line; verbatim text as it stands. What is of second rank opens on demand. */

@@ -67,6 +67,9 @@ export interface ComparisonValue {
 /** The sides that are compared, the baseline first. */
 export const sidesIn = ({ a, b, others = [] }: ComparisonValue): readonly ComparisonSide[] => [a, b, ...others];
 
+/** A side with the number of its runs: `foam (3 runs)`. */
+export const sideWords = ({ name, runs }: ComparisonSide): string => `${name} (${counted(runs.length, 'run')})`;
+
 /** Both sides of a row, with the runs of its stratum alone. */
 export function sidesOfRow(
   value: ComparisonValue,
@@ -98,13 +101,15 @@ export const hasAxes = ({ rows }: ComparisonValue): boolean => new Set(rows.map(
 /** Whether a metric, by its word in the language, is of the whole signal, so that it has no bands. */
 export const isOfSignal = (metric = 'rms'): boolean => metric === 'vdv' || metric.startsWith('p99');
 
+/** What is held against what: the condition alone where all are held against one baseline. */
+export const changeName = ({ isAllPairs }: ComparisonValue, { baseline, condition }: ComparisonRow): string =>
+  isAllPairs === true ? `${condition} against ${baseline}` : condition;
+
 /** What a row is called by beside its band, each with its heading: its sides, stratum and axis, where there are several. */
 export function placesOfRow(value: ComparisonValue, row: ComparisonRow): readonly (readonly [string, string])[] {
-  const { baseline, condition, stratum = 'all', channel } = row;
+  const { stratum = 'all', channel } = row;
   return [
-    ...(hasConditions(value)
-      ? [['Condition', value.isAllPairs === true ? `${condition} against ${baseline}` : condition] as const]
-      : []),
+    ...(hasConditions(value) ? [['Condition', changeName(value, row)] as const] : []),
     ...(value.strata === undefined ? [] : [[value.strata.columns.join(', '), stratum] as const]),
     ...(hasAxes(value) ? [['Axis', channel] as const] : []),
   ];
@@ -113,7 +118,7 @@ export function placesOfRow(value: ComparisonValue, row: ComparisonRow): readonl
 /** The sides and the first changes. */
 function comparisonInShort(value: ComparisonValue): string {
   const { metric, metricCode, rows } = value;
-  const [baseline, ...conditions] = sidesIn(value).map(({ name, runs }) => `${name} (${counted(runs.length, 'run')})`);
+  const [baseline, ...conditions] = sidesIn(value).map(sideWords);
   const shown = rows.slice(0, 3).map((row) => {
     const { band, changePercent, lowPercent, highPercent } = row;
     const places = placesOfRow(value, row).map(([, name]) => name);

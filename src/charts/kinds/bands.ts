@@ -1,5 +1,6 @@
+import { bandsCaption } from '../words/levels.ts';
 import { bandChart } from '../plots/bandBars.ts';
-import { bandName, distinct, printedUnit } from '../names.ts';
+import { bandName, distinct, printedUnit } from '../words/names.ts';
 import { aligned, significant } from '../../values/number.ts';
 import { excludedPart } from './excluded.ts';
 import { columns, some, type Presenter } from './kind.ts';
@@ -14,8 +15,7 @@ export const presentBands: Presenter<'bands'> = (value, name) =>
 function bandTable({ set, bands, rows }: BandsValue, name: string | undefined): TablePart {
   const units = distinct(rows.map(({ unit }) => unit.symbol));
   const unit = units.length === 1 ? units[0] : '';
-  const called = set ?? name;
-  const caption = `R.m.s. in bands${called === undefined ? '' : ` of ${called}`}`;
+  const caption = bandsCaption(set ?? name);
   const lines = distinct(rows.map(({ run, channel }) => `${run.label}\u0000${channel.name}`)).map((key) =>
     key.split('\u0000'),
   );

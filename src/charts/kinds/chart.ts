@@ -1,3 +1,4 @@
+import { nothingToDraw } from '../words/limits.ts';
 import type { Band } from '../../values/band.ts';
 import type { ChartSubject, ChartValue, Drawable } from '../../values/chart.ts';
 import type { Value } from '../../values/value.ts';
@@ -75,9 +76,7 @@ export const presentChart: Presenter<'chart'> = (chart) => {
     return (plots[kind] as Plot<typeof kind>)(subjects, chart);
   });
   const drawn: Part[] = parts.filter((part) => part !== undefined);
-  return drawn.length > 0
-    ? drawn
-    : [{ type: 'text', text: `There is nothing to draw in ${kinds.join(', ') || 'an empty plot'}.` }];
+  return drawn.length > 0 ? drawn : [{ type: 'text', text: nothingToDraw(kinds) }];
 };
 
 function overlayOptions({ subjects, over, frequency, marks }: ChartValue): OverlayOptions {

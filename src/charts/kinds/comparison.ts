@@ -1,15 +1,23 @@
-import { hasConditions, hasSeveral, sidesIn, type ComparisonValue, placesOfRow } from '../../values/comparison.ts';
+import {
+  chanceHeading,
+  comparisonCaption,
+  everyRowTitle,
+  outcomesSentence,
+  outcomeWord,
+  bandOfRow,
+  intervalName,
+} from '../words/compared.ts';
+import { hasConditions, sidesIn, type ComparisonValue, placesOfRow } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
-import { capitalised, counted, listed } from '../../result/words.ts';
-import { distinct, sentence, shortened } from '../names.ts';
+import { capitalised } from '../../result/words.ts';
+import { distinct, shortened } from '../words/names.ts';
 import { aligned, interval, probability, signed, significant, fixed } from '../../values/number.ts';
 import type { TablePart, TextPart } from '../output.ts';
 import { comparisonChart } from '../plots/change.ts';
 import { bareOverlay } from '../plots/overlayOptions.ts';
 import { ratioChart } from '../plots/ratio.ts';
 import { runOrderChart } from '../plots/runOrder.ts';
-import { outcomes, outcomeWord } from '../plots/changeLayers.ts';
-import { bandOfRow, intervalName } from '../compared.ts';
+import { outcomes } from '../plots/changeLayers.ts';
 import { detailsTable } from './comparisonDetails.ts';
 import { excludedPart } from './excluded.ts';
 import { planPart } from './followed.ts';
@@ -45,21 +53,13 @@ function foundParts(value: ComparisonValue): TextPart[] {
     if (rows.length === 1) return [{ type: 'text', style: 'lead', text: said(rows) }];
     return primary.length === 0 ? [told] : [{ type: 'text', style: 'lead', text: said(primary) }, told];
   }
-  const counts = outcomes.flatMap(({ outcome }) => {
-    const count = others.filter((row) => row.outcome === outcome).length;
-    return count === 0 ? [] : [`${outcomeWord(outcome, value)} in ${count}`];
-  });
-  const lines = [
-    ...primary.map((row) => row.sentence),
-    `Of ${primary.length > 0 ? 'the other ' : ''}${counted(others.length, hasSeveral(value) ? 'change' : 'band')}: ${listed(counts)}.`,
-  ];
+  const counts = outcomes.map(
+    ({ outcome }) => [outcome, others.filter((row) => row.outcome === outcome).length] as const,
+  );
+  const lines = [...primary.map((row) => row.sentence), outcomesSentence(value, counts, primary.length > 0)];
   return [
     { type: 'text', style: 'lead', text: lines.join('\n') },
-    {
-      type: 'text',
-      folded: hasSeveral(value) ? 'Every change in a sentence' : 'Every band in a sentence',
-      text: said(rows),
-    },
+    { type: 'text', folded: everyRowTitle(value), text: said(rows) },
   ];
 }
 
@@ -77,9 +77,7 @@ interface Detail {
 
 /** The outcome beside the band, then the change and how sure it is, then the levels behind it. */
 function comparisonTable(value: ComparisonValue): TablePart {
-  const { rows, channel, metric, method } = value;
-  const [from, ...to] = sidesIn(value).map(({ name, runs }) => `${name} (${counted(runs.length, 'run')})`);
-  const sides = `${from} to ${listed(to)}`;
+  const { rows } = value;
   const details: Detail[] = [
     {
       column: ['Band', '', 'left'],
@@ -96,7 +94,7 @@ function comparisonTable(value: ComparisonValue): TablePart {
   ];
   return {
     type: 'table',
-    caption: `${capitalised(metric)}, channel ${channel}, ${sides}. ${sentence(method)}`,
+    caption: comparisonCaption(value),
     columns: columns(...details.map(({ column }) => column)),
     rows: rows.map((_, index) => details.map(({ texts }) => texts[index])),
   };
@@ -110,7 +108,7 @@ const placeDetails = (value: ComparisonValue): Detail[] =>
   }));
 
 function changeDetails(value: ComparisonValue): Detail[] {
-  const { rows, family = 1 } = value;
+  const { rows } = value;
   const texts = rows.map((row) => interval(row.changePercent, row.lowPercent, row.highPercent));
   const change: Detail = { column: ['Change', '%'], texts: texts.map(({ value }) => signed(value)) };
   if (rows.every(({ lowPercent }) => lowPercent === undefined)) return [change];
@@ -121,7 +119,7 @@ function changeDetails(value: ComparisonValue): Detail[] {
   return [
     change,
     { column: [intervalName(value), '%'], texts: spans },
-    { column: [family === 1 ? 'p' : hasSeveral(value) ? 'p for all together' : 'p for all bands', ''], texts: chances },
+    { column: [chanceHeading(value), ''], texts: chances },
   ];
 }
 

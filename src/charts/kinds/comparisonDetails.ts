@@ -1,6 +1,6 @@
+import { detailsCaption, ruledOutHeading, scatterHeading, comparedName } from '../words/compared.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { ComparisonValue } from '../../values/comparison.ts';
-import { comparedName } from '../compared.ts';
 import { aligned } from '../../values/number.ts';
 import type { TablePart } from '../output.ts';
 import { columns, type Column } from './kind.ts';
@@ -16,8 +16,8 @@ function detailsOf(rows: readonly ComparisonRow[]): Detail[] {
     return { column, texts: rows.map((row, index) => (of(row) === undefined ? undefined : texts[index])) };
   };
   return [
-    figures(['Larger changes, either way, are ruled out', '%'], ({ excludes }) => excludes?.eitherWayPercent),
-    figures(['Scatter from run to run', '%'], ({ spread }) => (spread === undefined ? undefined : spread * 100)),
+    figures([ruledOutHeading, '%'], ({ excludes }) => excludes?.eitherWayPercent),
+    figures([scatterHeading, '%'], ({ spread }) => (spread === undefined ? undefined : spread * 100)),
   ];
 }
 
@@ -29,7 +29,7 @@ export function detailsTable(value: ComparisonValue): TablePart | undefined {
   return {
     type: 'table',
     folded: true,
-    caption: 'What the data rule out, and how the runs scatter',
+    caption: detailsCaption,
     columns: columns(['Band', '', 'left'], ...shown.map(({ column }) => column)),
     rows: rows.map((row, index) => [comparedName(value, row), ...shown.map(({ texts }) => texts[index] ?? '–')]),
   };

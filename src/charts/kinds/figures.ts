@@ -1,7 +1,7 @@
 import type { Column, Figure, Shown } from '../../values/description.ts';
 import { figuresIn } from '../../values/rows.ts';
 import { capitalised } from '../../result/words.ts';
-import { distinct, printedUnit } from '../names.ts';
+import { distinct, printedUnit } from '../words/names.ts';
 import { aligned, fixed, noFigure, plain, signed, significant } from '../../values/number.ts';
 import type { TablePart } from '../output.ts';
 

@@ -1,14 +1,15 @@
+import { findingsCaption, noFindings } from '../words/recordings.ts';
 import type { FindingsValue } from '../../values/findings.ts';
 import { severities, worstFirst } from '../../result/severity.ts';
 import { counted } from '../../result/words.ts';
-import { distinct } from '../names.ts';
+import { distinct } from '../words/names.ts';
 import { findingsChart } from '../plots/findings.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
 /** The most serious first; a clean check says so. */
 export const presentFindings: Presenter<'findings'> = (value) => {
   const { rows } = value;
-  if (rows.length === 0) return [{ type: 'text', text: 'Nothing to remark: every check passed.' }];
+  if (rows.length === 0) return [{ type: 'text', text: noFindings }];
   const sorted = worstFirst(rows, ({ finding }) => finding);
   const counts = severities.flatMap((severity) => {
     const count = rows.filter(({ finding }) => finding.severity === severity).length;
@@ -16,7 +17,7 @@ export const presentFindings: Presenter<'findings'> = (value) => {
   });
   return some(findingsChart(value), {
     type: 'table',
-    caption: `Findings: ${counts.join(', ')}`,
+    caption: findingsCaption(counts),
     columns: columns(
       ['Severity', '', 'left'],
       ['What', '', 'left'],

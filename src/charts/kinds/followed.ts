@@ -1,41 +1,9 @@
 import type { ComparisonValue } from '../../values/comparison.ts';
-import { isBeforeFiles, isBeforeRecordings, type PlanAge } from '../../values/planAge.ts';
-import { sentence } from '../names.ts';
 import type { Part } from '../output.ts';
+import { followedLines } from '../words/plan.ts';
 
 /** How a comparison stands to the plan it was asked to follow, and what forbids a verdict by it. */
-export function planPart({ plan, guards = [], includesExcluded }: ComparisonValue): Part | undefined {
-  const lines: string[] = [];
-  if (plan !== undefined) {
-    lines.push(`Plan ${plan.name} (SHA-256 ${plan.hash.slice(0, 12)}…): ${plan.question}`);
-    if (plan.deviations.length === 0) lines.push('As written here, it was followed in every point that it settles.');
-    else lines.push('Not as planned:', ...plan.deviations.map(({ message }) => `– ${sentence(message)}`));
-  }
-  if (plan?.age !== undefined) lines.push(ageText(plan.age));
-  if (includesExcluded === true) lines.push('Runs that the run sheet leaves out are taken in here all the same.');
-  const reasons = guards.map(({ message }) => message);
-  if (reasons.length > 0) lines.push(`No verdict may rest on this, because ${reasons.join('; ')}.`);
+export function planPart(value: ComparisonValue): Part | undefined {
+  const lines = followedLines(value);
   return lines.length === 0 ? undefined : { type: 'text', style: 'aside', text: lines.join('\n') };
-}
-
-const dayOf = (at: number): string => new Date(1000 * at).toISOString().slice(0, 10);
-
-/** How old the plan is beside the recordings, by the commits in git and the recordings' own dates. */
-function ageText(age: PlanAge): string {
-  const { plan, files, recorded } = age;
-  if (plan === undefined)
-    return 'The plan as it is written here is not committed in git, so nothing there shows when it was made.';
-  const beside = [
-    files === undefined
-      ? 'the raw files are not committed'
-      : `${isBeforeFiles(age) === true ? 'before' : 'not before'} the raw files’ first commit (${dayOf(files.at)})`,
-    ...(recorded === undefined ? [] : [`${recordedWord(age)} the recordings’ own dates (from ${dayOf(recorded)})`]),
-  ];
-  return `In git, the plan as it is written here was committed on ${dayOf(plan.at)}: ${beside.join(', and ')}.`;
-}
-
-function recordedWord(age: PlanAge): string {
-  const isBefore = isBeforeRecordings(age);
-  if (isBefore === undefined) return 'within a day of';
-  return isBefore ? 'before' : 'after';
 }

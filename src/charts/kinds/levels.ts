@@ -1,8 +1,9 @@
+import { levelsCaptions } from '../words/levels.ts';
 import type { Figure } from '../../values/description.ts';
 import { runName } from '../../values/columns.ts';
 import { levelsKind, type LevelsRow } from '../../values/levels.ts';
 import { figuresIn } from '../../values/rows.ts';
-import { distinct } from '../names.ts';
+import { distinct } from '../words/names.ts';
 import { excludedPart } from './excluded.ts';
 import { exposureParts } from './exposure.ts';
 import { figuresTable } from './figures.ts';
@@ -12,14 +13,14 @@ import { some, type Presenter } from './kind.ts';
 export const presentLevels: Presenter<'levels'> = (value, name) => {
   const { set: called = name, rows, excluded, exposure } = value;
   const units = distinct(rows.map(({ channel }) => channel.unit.symbol));
-  const about = `${called === undefined ? '' : ` of ${called}`}${units.length > 1 ? ", each in its channel's unit" : ''}`;
+  const captions = levelsCaptions(called, units.length > 1);
   // What no channel here has, such as the dose of a velocity, needs no column of dashes.
   const there = figures.filter(({ read }) => rows.some((row) => read(row, value) !== undefined));
   const main = there.filter((one) => one.further !== true);
   const further = there.filter((one) => one.further === true);
   return some(
-    figuresTable(`Levels${about}`, [...names, ...main], rows, value),
-    figuresTable(`Further levels${about}`, [...names, ...further], rows, value),
+    figuresTable(captions.main, [...names, ...main], rows, value),
+    figuresTable(captions.further, [...names, ...further], rows, value),
     ...(exposure === undefined ? [] : exposureParts(exposure)),
     excludedPart(excluded),
   );

@@ -1,4 +1,4 @@
-import { printedUnit } from '../names.ts';
+import { printedUnit } from '../words/names.ts';
 import { plain } from '../../values/number.ts';
 import type { Presenter } from './kind.ts';
 

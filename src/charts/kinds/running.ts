@@ -1,6 +1,6 @@
+import { runningCaption } from '../words/levels.ts';
 import { channelNames } from '../../values/columns.ts';
 import { runningKind } from '../../values/running.ts';
-import { plain } from '../../values/number.ts';
 import { runningChart } from '../plots/running.ts';
 import { figuresTable } from './figures.ts';
 import { some, type Presenter } from './kind.ts';
@@ -8,9 +8,8 @@ import { some, type Presenter } from './kind.ts';
 /** The level as it went, and where it was largest. */
 export const presentRunning: Presenter<'running'> = (value, name) => {
   const { entries, over, set = name } = value;
-  const caption = `Running r.m.s. over ${plain(over)} s${set === undefined ? '' : ` of ${set}`}`;
   return some(
     runningChart([{ name, value }], {}),
-    figuresTable(caption, [...channelNames, ...runningKind.rows.columns], entries, value),
+    figuresTable(runningCaption(set, over), [...channelNames, ...runningKind.rows.columns], entries, value),
   );
 };

@@ -1,8 +1,8 @@
+import { gapWords, historySentence, runsCaption } from '../words/recordings.ts';
 import { channelWords } from '../../values/resultant.ts';
 import { gapCount, sampleCount, sampledFor, stretchEnd, type Run } from '../../values/run.ts';
-import { capitalised, counted } from '../../result/words.ts';
-import { distinct, printedUnit } from '../names.ts';
-import { aligned, fixed, plain, significant } from '../../values/number.ts';
+import { distinct, printedUnit } from '../words/names.ts';
+import { aligned, fixed, significant } from '../../values/number.ts';
 import type { Part, TablePart } from '../output.ts';
 import { excludedPart } from './excluded.ts';
 import { columns, some, type Column, type Presenter } from './kind.ts';
@@ -34,7 +34,7 @@ function runsTable(runs: readonly Run[], called: string | undefined): TablePart 
   ];
   return {
     type: 'table',
-    caption: `${called === undefined ? '' : `${called}: `}${counted(runs.length, 'run')}`,
+    caption: runsCaption(called, runs.length),
     columns: columns(...shown.map(({ column }) => column)),
     rows: runs.map((run) => shown.map(({ of }) => of(run))),
   };
@@ -52,17 +52,16 @@ const alike = (runs: readonly Run[]): boolean => distinct(runs.map(({ history })
 function historyPart(runs: readonly Run[]): Part | undefined {
   const history = runs[0]?.history ?? [];
   if (!alike(runs) || history.length === 0) return undefined;
-  return { type: 'text', style: 'aside', text: `${capitalised(history.join('; '))}.` };
+  return { type: 'text', style: 'aside', text: historySentence(history) };
 }
 
 /** How many gaps, and how long they are together. */
 function gapText(run: Run): string {
   const { stretches } = run;
   const gaps = gapCount(run);
-  if (gaps === 0) return 'none';
   let missing = 0;
   for (let index = 1; index < stretches.length; index++) {
     missing += stretches[index].start - stretchEnd(run, stretches[index - 1]);
   }
-  return `${plain(gaps)}, ${significant(missing, 2)} s in all`;
+  return gapWords(gaps, missing);
 }

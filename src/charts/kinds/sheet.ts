@@ -1,4 +1,4 @@
-import { counted } from '../../result/words.ts';
+import { sheetCaption } from '../words/design.ts';
 import type { Part } from '../output.ts';
 import type { Presenter } from './kind.ts';
 
@@ -11,7 +11,7 @@ export const presentSheet: Presenter<'sheet'> = ({ file, columns, rows }) => {
     rows.every(({ facts }) => /^([-−+]?\d+([.,]\d+)?)?$/.test((facts[name] ?? '').trim()));
   const part: Part = {
     type: 'table',
-    caption: `${file}: ${counted(rows.length, 'run')}${excluded === 0 ? '' : `, ${excluded} excluded`}`,
+    caption: sheetCaption(file, rows.length, excluded),
     columns: shown.map((name) => ({ name, unit: '', align: figures(name) ? 'right' : 'left' })),
     rows: rows.map(({ facts }) => shown.map((name) => facts[name] ?? '')),
   };

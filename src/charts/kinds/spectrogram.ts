@@ -1,4 +1,6 @@
 import { spectrogramCharts } from '../plots/spectrogram.ts';
+import { firstShown } from '../words/limits.ts';
+import { emptySpectrogram } from '../words/spectra.ts';
 import type { Presenter } from './kind.ts';
 
 /** Beyond this many pictures nobody compares them any more. */
@@ -7,14 +9,8 @@ const pictureLimit = 12;
 /** A picture a run and channel. */
 export const presentSpectrogram: Presenter<'spectrogram'> = ({ entries, window }) => {
   const charts = spectrogramCharts(entries.slice(0, pictureLimit), window, { frequency: 'linear' });
-  if (charts.length === 0) return [{ type: 'text', text: 'No level lies above zero: there is nothing to draw.' }];
+  if (charts.length === 0) return [{ type: 'text', text: emptySpectrogram }];
   return entries.length > pictureLimit
-    ? [
-        ...charts,
-        {
-          type: 'text',
-          text: `The first ${pictureLimit} of ${entries.length} are shown; pick single runs to see the others.`,
-        },
-      ]
+    ? [...charts, { type: 'text', text: firstShown(pictureLimit, entries.length, 'pick runs') }]
     : charts;
 };

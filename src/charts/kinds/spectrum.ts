@@ -1,12 +1,12 @@
+import { emptySpectrum, spectrumCaption } from '../words/spectra.ts';
 import { channelNames } from '../../values/columns.ts';
 import type { Figure } from '../../values/description.ts';
 import { spectrumKind, type SpectrumEntry, type SpectrumValue } from '../../values/spectrum.ts';
-import { windowWords } from '../names.ts';
 import type { TablePart } from '../output.ts';
 import { cumulativeChart } from '../plots/cumulative.ts';
 import { overlayChart } from '../plots/overlayChart.ts';
 import { bareOverlay } from '../plots/overlayOptions.ts';
-import { acrossOf, highestBin, setName, spectrumQuantity } from '../series.ts';
+import { acrossOf, highestBin } from '../series.ts';
 import { excludedPart } from './excluded.ts';
 import { figuresTable } from './figures.ts';
 import { some, type Presenter } from './kind.ts';
@@ -14,17 +14,14 @@ import { some, type Presenter } from './kind.ts';
 /** The curves, and one row a run that says how they were made; the bins themselves only through `table`. */
 export const presentSpectrum: Presenter<'spectrum'> = (value, name) =>
   some(
-    overlayChart([{ name, value }], bareOverlay) ?? {
-      type: 'text',
-      text: 'No bin lies above zero: there is nothing to draw on an axis of powers of ten.',
-    },
+    overlayChart([{ name, value }], bareOverlay) ?? { type: 'text', text: emptySpectrum },
     cumulativeChart([{ name, value }], bareOverlay),
     spectrumTable(value, name),
     excludedPart(value.excluded),
   );
 
 function spectrumTable(value: SpectrumValue, name: string | undefined): TablePart | undefined {
-  const { entries, form, window } = value;
+  const { entries } = value;
   if (entries.length === 0) return undefined;
   const { unit } = acrossOf(value);
   const highest: readonly Figure<SpectrumEntry, SpectrumValue>[] = [
@@ -34,8 +31,7 @@ function spectrumTable(value: SpectrumValue, name: string | undefined): TablePar
   const settings = spectrumKind.rows.columns.map((column): Figure<SpectrumEntry> =>
     column.unit === 'Hz' ? { ...column, unit } : column,
   );
-  const caption = `${setName({ name, value })}: ${spectrumQuantity(entries[0], form)}, ${windowWords(window)}`;
-  return figuresTable(caption, [...channelNames, ...settings, ...highest], entries, value);
+  return figuresTable(spectrumCaption(name, value), [...channelNames, ...settings, ...highest], entries, value);
 }
 
 /** The highest bin that holds anything. */

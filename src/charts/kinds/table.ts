@@ -1,3 +1,4 @@
+import { firstRows } from '../words/limits.ts';
 import type { TableValue } from '../../values/table.ts';
 import { counted } from '../../result/words.ts';
 import { aligned, noFigure, plain, scientific, significant } from '../../values/number.ts';
@@ -12,7 +13,7 @@ const digits = 6;
 /** The figures as they are; the first rows of a long table, and how many there are. */
 export const presentTable: Presenter<'table'> = ({ caption, columns, rows }) => {
   const shown = rows.slice(0, rowLimit);
-  const cut = shown.length < rows.length ? ` (the first ${shown.length} of ${counted(rows.length, 'row')})` : '';
+  const cut = shown.length < rows.length ? firstRows(shown.length, counted(rows.length, 'row')) : '';
   const texts = columns.map((_, index) => columnTexts(shown.map((row) => row[index])));
   const part: Part = {
     type: 'table',

@@ -1,7 +1,7 @@
+import { pairsOf, responseCaption, responseHeadings } from '../words/transfer.ts';
 import type { TransferEntry } from '../../values/transfer.ts';
-import { distinct } from '../names.ts';
-import { listed } from '../../result/words.ts';
-import { fixed, plain, significant } from '../../values/number.ts';
+import { distinct } from '../words/names.ts';
+import { fixed, significant } from '../../values/number.ts';
 import type { TablePart } from '../output.ts';
 import { transferChart } from '../plots/transfer.ts';
 import { excludedPart } from './excluded.ts';
@@ -17,19 +17,19 @@ export const presentTransfer: Presenter<'transfer'> = (value, name) =>
 
 function transferTable(entries: readonly TransferEntry[], least: number): TablePart {
   const units = distinct(entries.map(({ unit }) => unit.symbol));
-  const pairs = distinct(entries.map(({ from, to }) => `from ${from} to ${to}`));
+  const pairs = pairsOf(entries);
   const rows = entries.map((entry) => readable(entry, least));
   const any = rows.some(({ top }) => top !== undefined);
   const late = entries.some(({ delay }) => delay !== undefined);
   return {
     type: 'table',
-    caption: `Frequency response ${listed(pairs)}; read where the coherence is at least ${plain(least)}`,
+    caption: responseCaption(entries, least),
     columns: columns(
       ['Run', '', 'left'],
       ...(pairs.length > 1 ? ([['Channels', '', 'left']] as const) : []),
       ['Averages', ''],
-      ...(late ? ([['Output later by', 'ms']] as const) : []),
-      ['Bins to be read', '%'],
+      ...(late ? ([[responseHeadings.delay, 'ms']] as const) : []),
+      [responseHeadings.share, '%'],
       ...(any
         ? ([
             ['Largest', units.length === 1 ? units[0] : ''],

@@ -1,9 +1,9 @@
+import { meanSquareHeadings, verdictCaption, verdictLead, verdictLines } from '../words/verdict.ts';
 import { sidesIn } from '../../values/comparison.ts';
 import type { VerdictValue } from '../../values/verdict.ts';
-import { comparedName, rowIntervalName } from '../compared.ts';
-import { sentence } from '../names.ts';
+import { comparedName, rowIntervalName } from '../words/compared.ts';
 import { fixed, interval, signed, significant } from '../../values/number.ts';
-import type { TablePart, TextPart } from '../output.ts';
+import type { TablePart } from '../output.ts';
 import { verdictChart } from '../plots/verdict.ts';
 import { runOrderChart } from '../plots/runOrder.ts';
 import { excludedPart } from './excluded.ts';
@@ -13,8 +13,8 @@ import { columns, some, type Presenter } from './kind.ts';
 /** The verdict as one sentence, why, what would settle it; the interval against the claim; every run. */
 export const presentVerdict: Presenter<'verdict'> = (value) =>
   some(
-    { type: 'text', style: 'lead', text: `${value.verdict.toUpperCase()}: ${value.claim}.` },
-    reasonsPart(value),
+    { type: 'text', style: 'lead', text: verdictLead(value) },
+    { type: 'text', text: verdictLines(value).join('\n') },
     verdictChart(value),
     runOrderChart(value.comparison, value.row),
     verdictTable(value),
@@ -22,27 +22,20 @@ export const presentVerdict: Presenter<'verdict'> = (value) =>
     excludedPart(...sidesIn(value.comparison).map(({ excluded }) => excluded)),
   );
 
-/** The sentence that can be quoted, and the reasons as far as it has not told them already. */
-function reasonsPart({ sentence: said, untold, settle, source }: VerdictValue): TextPart {
-  const lines = [said, ...untold];
-  if (settle !== undefined) lines.push(sentence(settle));
-  if (source !== undefined) lines.push(`The claim stands in: ${source}.`);
-  return { type: 'text', text: lines.join('\n') };
-}
-
-function verdictTable({ verdict, claim, comparison, row, powerReductionPercent }: VerdictValue): TablePart {
+function verdictTable(value: VerdictValue): TablePart {
+  const { verdict, claim, comparison, row, powerReductionPercent } = value;
   const { value: change, low, high } = interval(row.changePercent, row.lowPercent, row.highPercent);
   return {
     type: 'table',
-    caption: `Claim against measurement, ${row.baseline} to ${row.condition}, channel ${row.channel}`,
+    caption: verdictCaption(value),
     columns: columns(
       ['Claim', '', 'left'],
       ['Verdict', '', 'left'],
       ['Band', '', 'left'],
       ['Change', '%'],
       [rowIntervalName(comparison, row), '%'],
-      ['Change of mean square', '%'],
-      ...(row.shareOfA === undefined ? [] : ([['Share of mean square', '%']] as const)),
+      [meanSquareHeadings.change, '%'],
+      ...(row.shareOfA === undefined ? [] : ([[meanSquareHeadings.share, '%']] as const)),
     ),
     rows: [
       [

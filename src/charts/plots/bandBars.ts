@@ -1,10 +1,10 @@
-import { capitalised, listed } from '../../result/words.ts';
+import { bandsDescription, bandsSubtitle, bandsTitle, type BandBar } from '../words/levels.ts';
 import type { BandsValue } from '../../values/bands.ts';
 import { fittedNames, fromZero, heightOfNames, levelAxis } from '../axes.ts';
 import { layout } from '../layout.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, rim, tellingLayer } from '../marks.ts';
-import { axisTitle, bandName, channelQuantity, distinct, printedUnit } from '../names.ts';
+import { axisTitle, bandName, channelQuantity, distinct, printedUnit } from '../words/names.ts';
 import { drawn, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
@@ -13,14 +13,6 @@ import { chartPart } from '../specification.ts';
 export interface NamedBands {
   readonly name: string | undefined;
   readonly value: BandsValue;
-}
-
-interface Bar {
-  readonly series: string;
-  readonly band: string;
-  /** Geometric mean over the runs. */
-  readonly mean: number;
-  readonly runs: readonly { readonly run: string; readonly rms: number }[];
 }
 
 const plotHeight = 260;
@@ -35,25 +27,19 @@ export function bandChart(named: readonly NamedBands[]): ChartPart | undefined {
   const quantity = `${channelQuantity(first.channel)} r.m.s.`;
   return chartPart({
     what: 'bands',
-    title: `${capitalised(quantity)} in bands: ${listed(series)}`,
-    subtitle: subtitleOf(bars),
+    title: bandsTitle(quantity, series),
+    subtitle: bandsSubtitle(bars.some(({ runs }) => runs.length > 1)),
     view: layered(plotHeight, barLayers(bars, series, bands, axisTitle(quantity, first.unit), first.unit.symbol), {
       resolve: { scale: { xOffset: 'independent' } },
     }),
     height: plotHeight + heightOfNames(bands),
     legendRows: legendRows(series),
     widest: Math.max(320, bands.length * (40 + 60 * series.length)),
-    description: bandDescription(bars, quantity, first.unit.symbol),
+    description: bandsDescription(bars, quantity, first.unit.symbol),
   });
 }
 
-/** Nothing is to be explained where every bar is of one run. */
-const subtitleOf = (bars: readonly Bar[]): string =>
-  bars.some(({ runs }) => runs.length > 1)
-    ? 'Bar: geometric mean of the runs. Each dot is one run, in the order of the set.'
-    : '';
-
-function barsOf(named: readonly NamedBands[]): Bar[] {
+function barsOf(named: readonly NamedBands[]): BandBar[] {
   const channels = distinct(named.flatMap(({ value }) => value.rows.map(({ channel }) => channel.name)));
   const sets = named.map(setName);
   return named.flatMap(({ value }, index) =>
@@ -83,7 +69,7 @@ export const geometricMean = (figures: readonly number[]): number =>
   Math.exp(figures.reduce((sum, figure) => sum + Math.log(figure), 0) / figures.length);
 
 function barLayers(
-  bars: readonly Bar[],
+  bars: readonly BandBar[],
   series: readonly string[],
   bands: readonly string[],
   title: string,
@@ -158,22 +144,7 @@ function bandsAxis(bands: readonly string[]): object {
 }
 
 /** Places side by side within each bar, so that dots of about one height do not hide one another. */
-function slotsOf(bars: readonly Bar[], series: readonly string[]): string[] {
+function slotsOf(bars: readonly BandBar[], series: readonly string[]): string[] {
   const most = Math.max(...bars.map(({ runs }) => runs.length));
   return series.flatMap((name) => Array.from({ length: most }, (_, place) => `${name} ${place}`));
-}
-
-function bandDescription(bars: readonly Bar[], quantity: string, unit: string): string {
-  const sentences = distinct(bars.map((bar) => bar.series)).map((series) => {
-    const own = bars.filter((bar) => bar.series === series && bar.runs.length > 0);
-    const shown = own.length <= 8 ? own : [...own].sort((a, b) => b.mean - a.mean).slice(0, 3);
-    const figures = shown.map(({ band, mean, runs }) => {
-      const rms = runs.map((run) => run.rms);
-      const spread =
-        rms.length > 1 ? ` (runs ${significant(Math.min(...rms), 3)} to ${significant(Math.max(...rms), 3)})` : '';
-      return `${band} ${significant(mean, 3)}${spread}`;
-    });
-    return `${series}${own.length > shown.length ? ', the three highest' : ''}: ${figures.join('; ')}.`;
-  });
-  return `${capitalised(quantity)} in ${printedUnit(unit)} by band. ${sentences.join(' ')}`;
 }

@@ -1,16 +1,13 @@
-import { counted, listed } from '../../result/words.ts';
+import { changeDescription, changeSubtitle, changeTitle } from '../words/change.ts';
 import type { Band } from '../../values/band.ts';
 import { hasAxes, hasConditions, sidesIn, type ComparisonValue, isOfSignal } from '../../values/comparison.ts';
 import type { ComparisonSide } from '../../values/comparisonParts.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
-import { comparedName, conditionNames, intervalName } from '../compared.ts';
 import { legendRows } from '../legends.ts';
 import { layered } from '../marks.ts';
-import { sentence } from '../names.ts';
-import { percent, probability } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
-import { changeDomain, changeLayers, changeText, outcomeWord, primarySign } from './changeLayers.ts';
+import { changeDomain, changeLayers } from './changeLayers.ts';
 import { overlayOf } from './overlay.ts';
 import { overlayLayers } from './overlayLayers.ts';
 import type { OverlayOptions } from './overlayOptions.ts';
@@ -33,8 +30,8 @@ export function comparisonChart(value: ComparisonValue, options: OverlayOptions)
   const overlayRoom = above === undefined ? 0 : overlayHeight + 60;
   return chartPart({
     what: 'change',
-    title: `Change of ${value.metric} from ${value.a.name} to ${conditionNames(value)}, channel ${value.channel}`,
-    subtitle: `${sentence(value.method)}${hasIntervals(value) ? ` Line: ${intervalName(value)}.` : ''}${starWords(value)}${zoneWords(value)}${cutWords(value)}`,
+    title: changeTitle(value),
+    subtitle: changeSubtitle(value, isCut(value)),
     view: {
       spacing: 18,
       resolve: { scale: separate, legend: separate },
@@ -76,26 +73,8 @@ function overlayAbove(value: ComparisonValue, options: OverlayOptions): object |
 const distinctBands = (bands: readonly Band[]): Band[] =>
   bands.filter(({ from, to }, index) => bands.findIndex((one) => one.from === from && one.to === to) === index);
 
-/** Said where an interval is wider than the picture. */
-function cutWords({ rows, margin }: ComparisonValue): string {
+/** Whether an interval is wider than the picture. */
+function isCut({ rows, margin }: ComparisonValue): boolean {
   const { from, to } = changeDomain(rows, margin);
-  const cut = rows.some(({ lowPercent, highPercent }) => (lowPercent ?? from) < from || (highPercent ?? to) > to);
-  return cut ? ' An interval that reaches the edge goes on beyond it.' : '';
-}
-
-const starWords = ({ rows }: ComparisonValue): string =>
-  rows.some(({ primary }) => primary === true) ? ` ${primarySign()} primary: the band that the question is about.` : '';
-
-const zoneWords = ({ margin }: ComparisonValue): string =>
-  margin === undefined ? '' : ` Shaded: changes within ±${percent(margin)}, declared to count as none.`;
-
-const hasIntervals = ({ rows }: ComparisonValue): boolean => rows.some(({ lowPercent }) => lowPercent !== undefined);
-
-function changeDescription(value: ComparisonValue): string {
-  const sentences = value.rows.map((row) => {
-    const p = row.pAdjusted;
-    return `${comparedName(value, row)}: ${changeText(row)}, ${outcomeWord(row.outcome, value)}${p === undefined ? '' : `, p ${probability(p)}`}.`;
-  });
-  const [from, ...to] = sidesIn(value).map(({ name, runs }) => `${name} (${counted(runs.length, 'run')})`);
-  return `Change of ${value.metric} from ${from} to ${listed(to)}, channel ${value.channel}${hasIntervals(value) ? `, with ${intervalName(value)}` : ''}. ${sentences.join(' ')}`;
+  return rows.some(({ lowPercent, highPercent }) => (lowPercent ?? from) < from || (highPercent ?? to) > to);
 }

@@ -1,12 +1,11 @@
-import { hasConditions, hasSeveral, type ComparisonValue } from '../../values/comparison.ts';
+import { changeText, outcomeWord, rowLabel, type ClaimedChange } from '../words/compared.ts';
+import { changeName, hasConditions, hasSeveral, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import { levelAxis, textWidth, type Domain } from '../axes.ts';
-import { comparedName } from '../compared.ts';
-import { layout } from '../layout.ts';
 import { bySeries } from '../legends.ts';
 import { dots, layerOf, rimmedText, writtenFrom } from '../marks.ts';
-import { distinct } from '../names.ts';
-import { drawn, interval, percent, plain, signed } from '../../values/number.ts';
+import { distinct } from '../words/names.ts';
+import { drawn, plain, signed } from '../../values/number.ts';
 import { role } from '../specification.ts';
 import { labelsFor } from './overlayLabels.ts';
 
@@ -21,18 +20,6 @@ export const outcomes = [
   readonly ink: string;
 }[];
 
-/** lower, higher, the same within ±5 %, not shown. */
-export const outcomeWord = (
-  outcome: ComparisonRow['outcome'],
-  { margin = 0 }: Pick<ComparisonValue, 'margin'>,
-): string => (outcome === 'equivalent' ? `the same within ±${percent(margin)}` : outcome);
-
-/** `-14.2 % (-19.1 to -9.0)`. */
-export function changeText({ changePercent, lowPercent, highPercent }: ComparisonRow): string {
-  const { value, low, high } = interval(changePercent, lowPercent, highPercent);
-  return lowPercent === undefined ? `${signed(value)} %` : `${signed(value)} % (${signed(low)} to ${signed(high)})`;
-}
-
 /** From the lowest limit to the highest, zero inside; a limit far beyond every change runs off the edge. */
 export function changeDomain(rows: readonly ComparisonRow[], margin = 0, claim?: ClaimedChange): Domain {
   const changes = [...rows.map((row) => row.changePercent), ...claimEnds(claim)];
@@ -46,19 +33,6 @@ export function changeDomain(rows: readonly ComparisonRow[], margin = 0, claim?:
   const room = (to - from) * 0.06 + 0.5;
   return { from: from - room, to: to + room };
 }
-
-/** Changes in percent that a claim allows; an end that is open is undefined. */
-export interface ClaimedChange {
-  readonly from: number | undefined;
-  readonly to: number | undefined;
-}
-
-/** The font of figures in print has no star of its own. */
-export const primarySign = (): string => (layout().print ? '*' : '★');
-
-/** The row's name on its axis; a star for the one that the question is about. */
-export const rowLabel = (value: ComparisonValue, row: ComparisonRow): string =>
-  `${comparedName(value, row)}${row.primary === true ? ` ${primarySign()}` : ''}`;
 
 /** Zone of no practical difference, zero line, interval, change and its figures, from back to front. */
 export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): object[] {
@@ -131,11 +105,8 @@ function claimLayers(claim: ClaimedChange, domain: Domain, x: FieldAxis): object
   ];
 }
 
-/** What a row's mark is told apart by, where there are several conditions. */
-const conditionOf = ({ isAllPairs }: ComparisonValue, { baseline, condition }: ComparisonRow): string =>
-  isAllPairs === true ? `${condition} against ${baseline}` : condition;
-
-const conditionsIn = (value: ComparisonValue): string[] => distinct(value.rows.map((row) => conditionOf(value, row)));
+/** What rows' marks are told apart by, where there are several conditions. */
+const conditionsIn = (value: ComparisonValue): string[] => distinct(value.rows.map((row) => changeName(value, row)));
 
 const wordsOf = (value: ComparisonValue, row: ComparisonRow): string =>
   `${changeText(row)}, ${outcomeWord(row.outcome, value)}`;
@@ -154,7 +125,7 @@ function changeData(value: ComparisonValue, domain: Domain): object[] {
     low: drawn(Math.max(domain.from, row.lowPercent ?? row.changePercent)),
     high: drawn(Math.min(domain.to, row.highPercent ?? row.changePercent)),
     outcome: outcomeWord(row.outcome, value),
-    condition: conditionOf(value, row),
+    condition: changeName(value, row),
     side: sideOf(along(row.changePercent), wordsOf(value, row)),
     text: wordsOf(value, row),
     says: `${rowLabel(value, row)}\n${row.sentence}`,

@@ -1,20 +1,12 @@
-import { capitalised, listed } from '../../result/words.ts';
+import { cumulativeDescription, cumulativeSubtitle, cumulativeTitle } from '../words/spectra.ts';
 import { frequencyAxis, frequencyRange, fromZero, levelAxis } from '../axes.ts';
 import { binsToDraw } from '../decimate.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { curvesOf } from '../marks.ts';
-import { axisTitle, channelQuantity, distinct, printedUnit } from '../names.ts';
-import { drawn, significant } from '../../values/number.ts';
+import { axisTitle, channelQuantity } from '../words/names.ts';
+import { drawn } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
-import {
-  acrossOf,
-  lowCutOf,
-  placeOn,
-  spectrumSeries,
-  type Across,
-  type NamedSpectrum,
-  type SpectrumSeries,
-} from '../series.ts';
+import { acrossOf, lowCutOf, spectrumSeries, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
 import { belowPlot, chartPart, fullWidth, role } from '../specification.ts';
 import type { OverlayOptions } from './overlayOptions.ts';
 
@@ -52,8 +44,8 @@ export function cumulativeChart(spectra: readonly NamedSpectrum[], options: Over
   const mark = { type: 'line', clip: true, strokeWidth: role('strong') };
   return chartPart({
     what: 'cumulative',
-    title: `Cumulative r.m.s. of ${listed(distinct(series.map(({ set }) => set)))}`,
-    subtitle: `R.m.s. of everything from the lowest bin up to each ${across.hertz ? 'frequency' : 'place'}.`,
+    title: cumulativeTitle(series.map(({ set }) => set)),
+    subtitle: cumulativeSubtitle(across),
     view: {
       width: fullWidth,
       height: plotHeight,
@@ -61,7 +53,7 @@ export function cumulativeChart(spectra: readonly NamedSpectrum[], options: Over
     },
     height: plotHeight + belowPlot,
     legendRows: legendRows(names),
-    description: `${capitalised(quantity)} cumulated over ${across.name}. ${curves.map((curve) => halfSentence(curve, curve.rms, unit, across)).join(' ')}`,
+    description: cumulativeDescription(quantity, unit, across, curves.map(halfOf)),
   });
 }
 
@@ -75,8 +67,13 @@ export function cumulativeRms({ strong }: SpectrumSeries): Float64Array {
   });
 }
 
-function halfSentence({ label, strong }: SpectrumSeries, rms: Float64Array, unit: string, across: Across): string {
+/** The whole r.m.s. of a curve, and where half of its mean square is reached. */
+function halfOf({ label, strong, rms }: CumulativeCurve): { label: string; total: number; halfAt: number } {
   const total = rms[rms.length - 1];
   const half = rms.findIndex((value) => value >= total / Math.SQRT2);
-  return `${label}: ${significant(total, 3)} ${printedUnit(unit)} in all, half of its mean square below ${placeOn(across, half * (strong?.spacing ?? 0))}.`;
+  return { label, total, halfAt: half * (strong?.spacing ?? 0) };
+}
+
+interface CumulativeCurve extends SpectrumSeries {
+  readonly rms: Float64Array;
 }

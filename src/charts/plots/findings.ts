@@ -1,6 +1,7 @@
+import { remarkedOn } from '../words/recordings.ts';
 import type { FindingsValue } from '../../values/findings.ts';
 import { signalsOf, type Run } from '../../values/run.ts';
-import { distinct } from '../names.ts';
+import { distinct } from '../words/names.ts';
 import type { ChartPart } from '../output.ts';
 import { panelChart } from './trace.ts';
 import type { Panel } from './tracePanel.ts';
@@ -19,7 +20,7 @@ export function findingsChart({ rows }: FindingsValue): ChartPart | undefined {
           placed.filter((row) => row.run.label === run.label),
         ),
   );
-  return panelChart(panels, { marks: [] }, 'with the places that were remarked on');
+  return panelChart(panels, { marks: [] }, remarkedOn);
 }
 
 /** Faults are of signals: of a resultant the axes are drawn. */

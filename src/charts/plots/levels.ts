@@ -1,9 +1,9 @@
-import { capitalised, listed } from '../../result/words.ts';
+import { levelsDescription, levelsTitle } from '../words/levels.ts';
 import type { LevelsValue } from '../../values/levels.ts';
 import { fromZero, heightOfNames, levelAxis, runsAxis } from '../axes.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf } from '../marks.ts';
-import { axisTitle, channelQuantity, distinct, printedUnit } from '../names.ts';
+import { axisTitle, channelQuantity, distinct, printedUnit } from '../words/names.ts';
 import { drawn, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
@@ -39,7 +39,7 @@ export function levelsChart(
   }));
   return chartPart({
     what: 'levels',
-    title: `${capitalised(quantity)} of each run: ${listed(distinct(named.map(setName)))}`,
+    title: levelsTitle(quantity, named.map(setName)),
     view: layered(
       plotHeight,
       [
@@ -50,19 +50,6 @@ export function levelsChart(
     ),
     height: plotHeight + heightOfNames(runs),
     legendRows: legendRows(series),
-    description: `${capitalised(quantity)} by run. ${series.map((name) => rangeSentence(name, points, unit)).join(' ')}`,
+    description: levelsDescription(quantity, unit, series, points),
   });
-}
-
-function rangeSentence(
-  name: string,
-  points: readonly { run: string; series: string; rms: number }[],
-  unit: string,
-): string {
-  const own = points.filter((point) => point.series === name).sort((a, b) => a.rms - b.rms);
-  const write = ({ rms, run }: { rms: number; run: string }): string =>
-    `${significant(rms, 3)} ${printedUnit(unit)} (${run})`;
-  return own.length === 1
-    ? `${name}: ${write(own[0])}.`
-    : `${name}: ${write(own[0])} to ${write(own[own.length - 1])}.`;
 }

@@ -1,7 +1,7 @@
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import { frequencyAxis, frequencyRange, logDomain, logLevelAxis, withHeadroom, type Domain } from '../axes.ts';
 import { tall } from '../layout.ts';
-import { axisTitle } from '../names.ts';
+import { axisTitle } from '../words/names.ts';
 import {
   acrossOf,
   lowCutOf,

@@ -1,7 +1,7 @@
 import type { Band } from '../../values/band.ts';
 import { along, placeLabels, type Domain, type PlacedLabel } from '../axes.ts';
 import { layout } from '../layout.ts';
-import { bandName } from '../names.ts';
+import { bandName } from '../words/names.ts';
 import { hertz } from '../../values/number.ts';
 import type { OverlayOptions } from './overlayOptions.ts';
 

@@ -2,7 +2,7 @@ import { capitalised } from '../../result/words.ts';
 import { binsToDraw } from '../decimate.ts';
 import { bySeries } from '../legends.ts';
 import { brokenLine, curvesOf, layerOf, markRule, strips, stripsAround, writtenFrom } from '../marks.ts';
-import { printedUnit } from '../names.ts';
+import { printedUnit } from '../words/names.ts';
 import { drawn, significant } from '../../values/number.ts';
 import { placeOn, type Curve, type SpectrumSeries } from '../series.ts';
 import { role } from '../specification.ts';

@@ -1,13 +1,13 @@
-import { capitalised, listed } from '../../result/words.ts';
+import { peaksDescription, peaksSubtitle, peaksTitle } from '../words/spectra.ts';
 import type { PeakRow, PeaksValue } from '../../values/peaks.ts';
 import { along, placeLabels, withHeadroom, type PlacedLabel } from '../axes.ts';
 import { tall } from '../layout.ts';
 import { legendRows } from '../legends.ts';
 import { dots, layered, layerOf, rim, rimmedText, writtenFrom } from '../marks.ts';
-import { distinct, printedUnit } from '../names.ts';
+import { printedUnit } from '../words/names.ts';
 import { drawn, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
-import { placeOn, setName } from '../series.ts';
+import { placeOn } from '../series.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';
 import { overlayAxes, overlayHeight, overlayOf, type Overlay } from './overlay.ts';
 import { labelHeight, labelsFor } from './overlayLabels.ts';
@@ -40,8 +40,8 @@ export function peaksChart(
   const names = overlay.series.map(({ label }) => label);
   return chartPart({
     what: 'peaks',
-    title: `Peaks of ${setName({ name, value: value.spectrum })}, channel ${listed(distinct(rows.map(({ channel }) => channel)))}`,
-    subtitle: `${capitalised(overlay.quantity)}; marked are lines that stand out of the confidence band of their surroundings${means.length > 0 && means.length < rows.length ? ', of the mean large and of single runs small' : ''}.`,
+    title: peaksTitle(name, value, rows),
+    subtitle: peaksSubtitle(overlay.quantity, means.length > 0 && means.length < rows.length),
     view: layered(overlayHeight, [...overlayLayers(overlay), ...peakLayers(rows, overlay), ...nameLayers(placed)]),
     height: overlayHeight + belowPlot,
     legendRows: legendRows(names),
@@ -80,11 +80,3 @@ const nameLayers = (placed: readonly PlacedLabel[]): object[] =>
     const mark = { align, baseline: 'middle', x: { expr: `width * ${at}` }, y: 8 + labelHeight * row };
     return rimmedText([{ text }], mark, writtenFrom('text'));
   });
-
-function peaksDescription(rows: readonly PeakRow[], { quantity, x, unit, across }: Overlay): string {
-  const lines = rows.map(({ run, channel, frequency, level, width }) => {
-    const sharp = width === undefined ? '' : `, ${placeOn(across, Number(width.toPrecision(2)))} wide at half power`;
-    return `${run} ${channel}: ${placeOn(across, frequency)}, ${significant(level, 3)} ${printedUnit(unit)}${sharp}.`;
-  });
-  return `${capitalised(quantity)} from ${placeOn(across, x.from)} to ${placeOn(across, x.to)} with its peaks. ${lines.join(' ')}`;
-}

@@ -1,10 +1,10 @@
-import { capitalised, listed } from '../../result/words.ts';
+import { profileName, profileQuantity, profileSentence, profileTitle } from '../words/spectra.ts';
 import type { ProfileValue } from '../../values/profile.ts';
 import { frequencyAxis, logDomain, logLevelAxis } from '../axes.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf } from '../marks.ts';
-import { axisTitle, printedUnit, quantityName } from '../names.ts';
-import { drawn, hertz, hertzSpan, significant } from '../../values/number.ts';
+import { axisTitle, printedUnit } from '../words/names.ts';
+import { drawn, hertz, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';
 
@@ -34,8 +34,8 @@ export function profileChart(profiles: readonly NamedProfile[]): ChartPart | und
   const x = logDomain(points.map(({ frequency }) => frequency));
   const y = logDomain(points.map(({ density }) => density));
   if (x === undefined || y === undefined) return undefined;
-  const { unit, rmsUnit } = profiles[0].value;
-  const names = profiles.map(({ name }, index) => name ?? `profile ${index + 1}`);
+  const { unit } = profiles[0].value;
+  const names = profiles.map(({ name }, index) => profileName(name, index));
   const values = profiles.flatMap(({ value }, index) =>
     value.points.map(({ frequency, density }) => ({
       f: drawn(frequency),
@@ -44,14 +44,14 @@ export function profileChart(profiles: readonly NamedProfile[]): ChartPart | und
       says: `${hertz(frequency)}\n${significant(density, 3)} ${printedUnit(unit.symbol)}`,
     })),
   );
-  const quantity = `${quantityName(rmsUnit.dimension)} spectral density`;
+  const quantity = profileQuantity(profiles[0].value);
   // One profile is named in the title, if it has a name.
   const { color, shape, strokeDash } = bySeries(names, 'dot', profiles.length > 1 ? {} : { legend: null });
   const axes = { x: frequencyAxis(x, 'log'), y: logLevelAxis(axisTitle(quantity, unit), y) };
   return chartPart({
     what: 'profile',
+    title: profileTitle(profiles[0].value, profiles.some(({ name }) => name !== undefined) ? names : []),
     axis: { quantity: 'frequency' },
-    title: `${capitalised(quantity)} profile${profiles.some(({ name }) => name !== undefined) ? `: ${listed(names)}` : ''}`,
     view: layered(
       plotHeight,
       [
@@ -62,11 +62,6 @@ export function profileChart(profiles: readonly NamedProfile[]): ChartPart | und
     ),
     height: plotHeight + belowPlot,
     legendRows: profiles.length > 1 ? legendRows(names) : 0,
-    description: profiles
-      .map(({ value }, index) => {
-        const frequencies = value.points.map(({ frequency }) => frequency);
-        return `${names[index]}: ${value.points.length} breakpoints over ${hertzSpan(Math.min(...frequencies), Math.max(...frequencies))}, ${significant(value.rms, 3)} ${printedUnit(rmsUnit.symbol)} r.m.s. in all.`;
-      })
-      .join(' '),
+    description: profiles.map(({ value }, index) => profileSentence(names[index], value)).join(' '),
   });
 }

@@ -1,10 +1,11 @@
+import { ratioAxis, ratioDescription, ratioSubtitle, ratioTitle } from '../words/change.ts';
 import { type ComparisonValue, isOfSignal } from '../../values/comparison.ts';
 import type { DensityRatio } from '../../values/comparisonParts.ts';
 import { frequencyAxis, levelAxis, withinFew, type Domain } from '../axes.ts';
 import { binsToDraw } from '../decimate.ts';
 import { tall } from '../layout.ts';
 import { curvesOf, layered, layerOf, strips } from '../marks.ts';
-import { drawn, hertz, hertzSpan, interval, percent, signed } from '../../values/number.ts';
+import { drawn, hertz, interval, signed } from '../../values/number.ts';
 import { lowCutOf } from '../series.ts';
 import type { ChartPart } from '../output.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';
@@ -41,11 +42,16 @@ export function ratioChart(
   const y = withRoom(withinFew([...changes.low, ...changes.high, 0]), labelRoom(options, x));
   return chartPart({
     what: 'over-frequency',
-    title: `Change over frequency from ${value.a.name} to ${value.b.name}, channel ${value.channel}`,
-    subtitle: `Amplitude, bin by bin; band: ${percent(ratio.confidence)} interval for all bins together. It shows where to look, and no verdict rests on a bin.`,
+    title: ratioTitle(value),
+    subtitle: ratioSubtitle(ratio.confidence),
     view: layered(plotHeight, ratioLayers(ratio, bins, changes, options, { x, y })),
     height: plotHeight + belowPlot,
-    description: ratioDescription(value, ratio, bins, x),
+    description: ratioDescription(
+      value,
+      x,
+      stretchesWhere(ratio, bins, (bin) => ratio.high[bin] < 1),
+      stretchesWhere(ratio, bins, (bin) => ratio.low[bin] > 1),
+    ),
     axis: { quantity: 'frequency' },
   });
 }
@@ -73,7 +79,7 @@ function ratioLayers(
   { x, y }: { readonly x: Domain; readonly y: Domain },
 ): object[] {
   const scale = { domain: [y.from, y.to], nice: false, zero: false };
-  const axes = { x: frequencyAxis(x, options.frequency), y: levelAxis('v', 'Change of amplitude (%)', scale) };
+  const axes = { x: frequencyAxis(x, options.frequency), y: levelAxis('v', ratioAxis, scale) };
   const fields = ['f', 'v', 'v2'];
   const curve = (from: readonly number[], to: readonly number[]): object[] => [
     { f: bins.map((bin) => drawn(bin * ratio.spacing)), v: from.map(drawn), v2: to.map(drawn) },
@@ -101,27 +107,21 @@ function stripRows({ spacing, ratio, low, high }: DensityRatio, bins: readonly n
     });
 }
 
-/** Where the interval leaves no change out, as stretches of neighbouring bins. */
-function ratioDescription(
-  value: ComparisonValue,
-  { spacing, low, high }: DensityRatio,
+/** The widest stretches of neighbouring bins, in Hz and in their order. */
+function stretchesWhere(
+  { spacing }: DensityRatio,
   bins: readonly number[],
-  x: Domain,
-): string {
-  const stretches = (outside: (bin: number) => boolean): string => {
-    const found: [number, number][] = [];
-    for (const bin of bins.filter(outside)) {
-      const last = found.at(-1);
-      if (last !== undefined && bin - last[1] <= 1) last[1] = bin;
-      else found.push([bin, bin]);
-    }
-    const widest = found
-      .sort((a, b) => b[1] - b[0] - (a[1] - a[0]))
-      .slice(0, 4)
-      .sort((a, b) => a[0] - b[0]);
-    return widest.length === 0
-      ? 'nowhere'
-      : widest.map(([from, to]) => hertzSpan((from - 0.5) * spacing, (to + 0.5) * spacing)).join(', ');
-  };
-  return `Change of amplitude from ${value.a.name} to ${value.b.name} over ${hertzSpan(x.from, x.to)}. Interval wholly below zero, widest stretches: ${stretches((bin) => high[bin] < 1)}; wholly above: ${stretches((bin) => low[bin] > 1)}.`;
+  isWanted: (bin: number) => boolean,
+): Domain[] {
+  const found: [number, number][] = [];
+  for (const bin of bins.filter(isWanted)) {
+    const last = found.at(-1);
+    if (last !== undefined && bin - last[1] <= 1) last[1] = bin;
+    else found.push([bin, bin]);
+  }
+  return found
+    .sort((a, b) => b[1] - b[0] - (a[1] - a[0]))
+    .slice(0, 4)
+    .sort((a, b) => a[0] - b[0])
+    .map(([from, to]) => ({ from: (from - 0.5) * spacing, to: (to + 0.5) * spacing }));
 }

@@ -1,7 +1,14 @@
+import {
+  repeatsAxes,
+  repeatsDescription,
+  repeatsSubtitle,
+  repeatsTip,
+  repeatsTitle,
+  wantedOf,
+} from '../words/design.ts';
 import type { RepeatsValue } from '../../values/repeats.ts';
 import { levelAxis } from '../axes.ts';
 import { dots, layered, layerOf, markRule, rim } from '../marks.ts';
-import { percent, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { belowPlot, chartPart, role, seriesColour } from '../specification.ts';
 
@@ -9,9 +16,9 @@ const plotHeight = 240;
 
 /** The smallest reduction, or margin of sameness, that so many runs of each can show, with the wanted one as a line. */
 export function repeatsChart(value: RepeatsValue): ChartPart | undefined {
-  const { table, detect, equivalent = 0, runs } = value;
-  const wanted = detect ?? equivalent;
-  const what = detect === undefined ? 'margin of sameness' : 'reduction';
+  const { table } = value;
+  const wanted = wantedOf(value);
+  const titles = repeatsAxes(value);
   if (table.length < 2) return undefined;
   const last = Math.max(...table.map((row) => row.runs));
   const x = {
@@ -19,18 +26,18 @@ export function repeatsChart(value: RepeatsValue): ChartPart | undefined {
     type: 'quantitative',
     scale: { domain: [2.5, last + 0.5], nice: false, zero: false },
     axis: {
-      title: 'Runs of each condition',
+      title: titles.runs,
       values: table.map((row) => row.runs),
       labelOverlap: 'greedy',
       format: 'd',
     },
   };
-  const y = levelAxis('smallest', `Smallest ${what} shown (%)`, { zero: true });
+  const y = levelAxis('smallest', titles.smallest, { zero: true });
   const values = table.map((row) => ({
     runs: row.runs,
     smallest: row.smallestPercent,
     enough: row.smallestPercent <= wanted * 100 ? 'enough' : 'too few',
-    says: `${row.runs} runs of each: ${significant(row.smallestPercent, 3)} %\ninterval ± ${significant(row.halfWidthPercent, 3)} %`,
+    says: repeatsTip(row),
   }));
   const byEnough = (range: readonly unknown[]): object => ({
     field: 'enough',
@@ -42,8 +49,8 @@ export function repeatsChart(value: RepeatsValue): ChartPart | undefined {
   const shape = byEnough(['circle', 'cross']);
   return chartPart({
     what: 'repeats',
-    title: `What so many runs of each can show, when runs scatter by ${percent(value.spread)}`,
-    subtitle: `Smallest ${what} shown with ${percent(value.power)} power at ${percent(value.confidence)} confidence; the dashed line is the ${percent(wanted)} asked for.`,
+    title: repeatsTitle(value),
+    subtitle: repeatsSubtitle(value),
     view: layered(plotHeight, [
       layerOf(values, { type: 'line', strokeWidth: role('strong'), color: seriesColour(0) }, { x, y }),
       layerOf([{ smallest: wanted * 100 }], { ...markRule, strokeDash: [6, 4] }, { y }),
@@ -51,8 +58,6 @@ export function repeatsChart(value: RepeatsValue): ChartPart | undefined {
     ]),
     height: plotHeight + belowPlot,
     legendRows: 1,
-    description: `${runs === undefined ? 'No number of runs in the table is enough' : `${runs} runs of each are needed`} for ${percent(wanted)}. ${table
-      .map((row) => `${row.runs} runs: ${significant(row.smallestPercent, 2)} %`)
-      .join('; ')}.`,
+    description: repeatsDescription(value),
   });
 }

@@ -1,12 +1,11 @@
-import { capitalised, counted } from '../../result/words.ts';
+import { runOrderDescription, runOrderSubtitle, runOrderTitle } from '../words/change.ts';
 import { sidesOfRow, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Run } from '../../values/run.ts';
 import { heightOfNames, levelAxis, runsAxis } from '../axes.ts';
-import { bandOfRow } from '../compared.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf, rim } from '../marks.ts';
-import { axisTitle, distinct, printedUnit } from '../names.ts';
+import { axisTitle, distinct, printedUnit } from '../words/names.ts';
 import { drawn, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
@@ -51,15 +50,15 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
   const places = values.map(({ place }) => place);
   return chartPart({
     what: 'runs',
-    title: `Every run: ${value.metric}, ${bandOfRow(value, row)}, channel ${row.channel}`,
-    subtitle: `${known ? 'In the order in which the runs were made' : 'Set by set, for the order in which the runs were made is not known'}; the lines are the geometric means. The axis does not begin at zero.`,
+    title: runOrderTitle(value, row),
+    subtitle: runOrderSubtitle(known),
     view: layered(plotHeight, [
       layerOf(means, { type: 'rule', strokeWidth: 1.4 }, { y, color, strokeDash }),
       dots(values, 110, { x: runsAxis('place', places, { grid: false }), y, color, shape }, rim(1)),
     ]),
     height: plotHeight + heightOfNames(places),
     legendRows: legendRows(sides),
-    description: `${capitalised(value.metric)}, ${bandOfRow(value, row)}, of ${counted(made.length, 'run')}${known ? ' in the order they were made' : ''}: ${made.map(({ run, side, rms }) => `${run.label} (${side}) ${significant(rms, 3)}`).join(', ')} ${printedUnit(unit)}.`,
+    description: runOrderDescription(value, row, made, known),
   });
 }
 

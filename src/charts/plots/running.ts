@@ -1,10 +1,11 @@
-import { capitalised } from '../../result/words.ts';
+import { runningDescription, runningSubtitle, runningTitle } from '../words/levels.ts';
+import { firstShown, spaced } from '../words/limits.ts';
 import type { RunningEntry, RunningValue } from '../../values/running.ts';
 import { fromZero, levelAxis, timeAxis, type Domain } from '../axes.ts';
 import { envelope } from '../decimate.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { brokenLine, curvesOf, dots, layered, rim, strips } from '../marks.ts';
-import { axisTitle, channelQuantity, distinct, printedUnit } from '../names.ts';
+import { axisTitle, channelQuantity, distinct, printedUnit } from '../words/names.ts';
 import { drawn, plain, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
@@ -34,20 +35,20 @@ export function runningChart(
   const { channel } = lines[0].entry;
   const unit = channel.unit.symbol;
   const quantity = `running ${channelQuantity(channel)} r.m.s.`;
-  const cut = all.length > lines.length ? ` The first ${lines.length} of ${all.length} are shown.` : '';
+  const cut = firstShown(lines.length, all.length, 'none');
+  const span = named[0].value.over;
   return chartPart({
     what: 'running',
-    title: `${capitalised(quantity)} over ${plain(named[0].value.over)} s: ${distinct(all.map(({ set }) => set)).join(', ')}`,
-    subtitle: `Each value belongs to the ${plain(named[0].value.over)} s before it; the largest of each is marked.${cut}`,
+    title: runningTitle(
+      quantity,
+      span,
+      all.map(({ set }) => set),
+    ),
+    subtitle: spaced(runningSubtitle(span), cut),
     view: layered(plotHeight, runningLayers(lines, names, axisTitle(quantity, unit), unit, over)),
     height: plotHeight + belowPlot,
     legendRows: legendRows(names),
-    description: `${capitalised(quantity)} over time. ${lines
-      .map(
-        ({ entry, series }) =>
-          `${series}: largest ${significant(entry.largest, 3)} ${printedUnit(unit)} at ${plain(entry.largestAt, 4)} s.`,
-      )
-      .join(' ')}${cut}`,
+    description: spaced(runningDescription(quantity, unit, lines), cut),
   });
 }
 

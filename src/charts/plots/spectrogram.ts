@@ -1,4 +1,4 @@
-import { capitalised } from '../../result/words.ts';
+import { spectrogramDescription, spectrogramSubtitle, spectrogramTitle } from '../words/spectra.ts';
 import type { SpectrogramEntry } from '../../values/spectrogram.ts';
 import type { WindowValue } from '../../values/window.ts';
 import {
@@ -12,8 +12,8 @@ import {
 } from '../axes.ts';
 import { layout } from '../layout.ts';
 import { layered, layerOf, strips } from '../marks.ts';
-import { axisTitle, channelQuantity, printedUnit, windowWords } from '../names.ts';
-import { hertz, hertzSpan, plain, significant } from '../../values/number.ts';
+import { axisTitle, channelQuantity, printedUnit } from '../words/names.ts';
+import { hertz, plain, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { lowCutOf } from '../series.ts';
 import { belowPlot, chartPart, role, type VegaJson } from '../specification.ts';
@@ -64,16 +64,15 @@ function frameOf(entry: SpectrogramEntry, options: FrequencyOptions): Frame | un
 
 function spectrogramChart(frame: Frame, window: WindowValue, options: FrequencyOptions, shared: boolean): ChartPart {
   const { entry, time, frequency, grid, span } = frame;
-  const { run, channel } = entry;
-  const quantity = `${channelQuantity(channel)} spectral density`;
+  const quantity = `${channelQuantity(entry.channel)} spectral density`;
   const colours = Array.from(
     { length: heatColours },
     (_, index) => span.from + ((span.to - span.from) * index) / (heatColours - 1),
   );
   return chartPart({
-    what: `spectrogram-${run.label}`,
-    title: `${capitalised(quantity)} over time: ${run.label}, channel ${channel.name}`,
-    subtitle: `${capitalised(windowWords(window))}. ${averaged(entry)}Each cell shows the highest level in it.${shared ? ' One colour scale for all runs.' : ''}`,
+    what: `spectrogram-${entry.run.label}`,
+    title: spectrogramTitle(entry, quantity),
+    subtitle: spectrogramSubtitle(entry, window, shared),
     view: layered(plotHeight, [
       axesLayer(frame, options, colours),
       strips(stripRows(entry, time), { field: 't', type: 'quantitative' }, 't2'),
@@ -81,13 +80,9 @@ function spectrogramChart(frame: Frame, window: WindowValue, options: FrequencyO
     finish: (vega) => withCells(vega, grid, span),
     height: plotHeight + belowPlot,
     legendRows: 2,
-    description: spectrogramDescription(entry, quantity, time, frequency),
+    description: spectrogramDescription(entry, quantity, time, frequency, loudestOf(entry)),
   });
 }
-
-/** Said where a column is the mean of several segments. */
-const averaged = ({ perColumn = 1 }: SpectrogramEntry): string =>
-  perColumn > 1 ? `Each column is the mean of ${perColumn} segments. ` : '';
 
 /** The axes and the colour bar; the cells take the place of its mark. */
 function axesLayer({ entry, time, frequency }: Frame, options: FrequencyOptions, colours: readonly number[]): object {
@@ -185,12 +180,12 @@ function loudestBin({ bins, density, spacing }: SpectrogramEntry, segment: numbe
   return { density: density[segment * bins + best], frequency: best * spacing };
 }
 
-function spectrogramDescription(entry: SpectrogramEntry, quantity: string, time: Domain, frequency: Domain): string {
+function loudestOf(entry: SpectrogramEntry): Loudest & { readonly at: number } {
   let when = 0;
   let loudest: Loudest = { density: -Infinity, frequency: 0 };
   entry.times.forEach((_, segment) => {
     const here = loudestBin(entry, segment);
     if (here.density > loudest.density) [loudest, when] = [here, segment];
   });
-  return `${capitalised(quantity)} of ${entry.run.label}, channel ${entry.channel.name}, from ${plain(time.from, 4)} to ${plain(time.to, 4)} s and ${hertzSpan(frequency.from, frequency.to)}. Highest: ${significant(loudest.density, 3)} ${printedUnit(entry.unit.symbol)} at ${hertz(loudest.frequency)}, ${plain(entry.times[when], 4)} s.`;
+  return { ...loudest, at: entry.times[when] };
 }

@@ -1,10 +1,15 @@
-import { capitalised, counted, listed } from '../../result/words.ts';
-import { channelWords } from '../../values/resultant.ts';
-import { gapCount, type Run } from '../../values/run.ts';
+import { firstShown, spaced } from '../words/limits.ts';
+import {
+  overTime,
+  shownNames,
+  traceDescription,
+  traceSubtitle,
+  traceTitle,
+  type TracedFacts,
+} from '../words/recordings.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { Domain } from '../axes.ts';
-import { distinct, drawnQuantity, printedUnit } from '../names.ts';
-import { plain, significant } from '../../values/number.ts';
+import { distinct } from '../words/names.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
 import type { PlaceMark } from './overlayOptions.ts';
@@ -29,18 +34,14 @@ export function traceChart(
   return panelChart(
     panels,
     options,
-    `over time: ${shownNames(sets, distinct(panels.map((panel) => panel.run.label)))}`,
+    overTime(
+      shownNames(
+        sets.length,
+        sets.flatMap(({ name, value }) => value.set ?? name ?? []),
+        distinct(panels.map((panel) => panel.run.label)),
+      ),
+    ),
   );
-}
-
-/** The run alone, else the sets, for each panel names its run; else as many runs as a title can hold. */
-function shownNames(
-  sets: readonly { readonly name: string | undefined; readonly value: RunsValue }[],
-  runs: readonly string[],
-): string {
-  const called = sets.flatMap(({ name, value }) => value.set ?? name ?? []);
-  if (runs.length > 1 && called.length === sets.length) return listed(distinct(called));
-  return runs.length <= 4 ? listed(runs) : counted(runs.length, 'run');
 }
 
 /** Any panels under one another on one time axis. */
@@ -48,24 +49,21 @@ export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions,
   if (all.length === 0) return undefined;
   const panels = all.slice(0, panelLimit).map((panel) => ({ ...panel, trace: traceOf(panel.run, panel.channel) }));
   const alone = panels.length === 1;
-  const quantities = distinct(panels.map(({ channel }) => drawnQuantity(channel)));
   const x = timeDomain(
     panels.map(({ run }) => run),
     over,
   );
   const height = alone ? 200 : panels.length < 5 ? 92 : 60;
-  const cut =
-    all.length > panels.length
-      ? ` The first ${panels.length} of ${all.length} are shown; pick single runs to see the others.`
-      : '';
-  const trimmed = panels.some(({ run }) => run.untrimmed !== undefined) ? '; grey: outside the stretch in use' : '';
-  const vector = panels.some(({ channel }) => channel.axes !== undefined)
-    ? ' A resultant is drawn as the length of its vector, each axis about its mean in the stretch in use.'
-    : '';
+  const cut = firstShown(panels.length, all.length, 'pick runs');
+  const isTrimmed = panels.some(({ run }) => run.untrimmed !== undefined);
+  const hasResultant = panels.some(({ channel }) => channel.axes !== undefined);
   return chartPart({
     what: 'trace',
-    title: `${capitalised(quantities.length === 1 ? quantities[0] : 'signals')} ${about}${alone ? `, channel ${channelWords(panels[0].channel)}` : ''}`,
-    subtitle: `Each column of the picture reaches from the lowest to the highest sample in it${trimmed}.${vector}${cut}`,
+    title: traceTitle(
+      panels.map(({ channel }) => channel),
+      about,
+    ),
+    subtitle: spaced(traceSubtitle(isTrimmed, hasResultant), cut),
     view: {
       spacing: 10,
       vconcat: panels.map((panel, index) =>
@@ -80,7 +78,7 @@ export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions,
       ),
     },
     height: panels.length * (height + (alone ? 10 : 30)) + 40,
-    description: traceDescription(panels, x) + cut,
+    description: spaced(traceDescription(panels.map(factsOf), x), cut),
     axis: { quantity: 'time', sets: panels.map(({ set = 0 }) => set) },
   });
 }
@@ -103,18 +101,12 @@ function panelsOf(sets: readonly { readonly value: RunsValue }[]): Panel[] {
   );
 }
 
-function traceDescription(panels: readonly TracedPanel[], x: Domain): string {
-  const lines = panels.map(({ label, run, channel, trace, places = [] }) => {
-    const { from, to } = extent(trace.used);
-    const range = `${significant(from, 3)} to ${significant(to, 3)} ${printedUnit(channel.unit.symbol)}`;
-    const gaps = gapCount(run) > 0 ? `, ${counted(gapCount(run), 'gap')}` : '';
-    const marked = places.length === 0 ? '' : `, marked: ${listed(distinct(places.map((place) => place.label)))}`;
-    return `${label}: ${range}${stretchWords(run)}${gaps}${marked}.`;
-  });
-  return `Time traces from ${plain(x.from, 5)} to ${plain(x.to, 5)} s. ${lines.join(' ')}`;
-}
-
-function stretchWords(run: Run): string {
-  if (run.untrimmed === undefined) return '';
-  return `, the stretch in use ${plain(run.start, 5)} to ${plain(endOf(run), 5)} s of ${plain(endOf(run.untrimmed), 5)} s`;
-}
+const factsOf = ({ label, run, channel, trace, places = [] }: TracedPanel): TracedFacts => ({
+  label,
+  run,
+  channel,
+  extent: extent(trace.used),
+  used: { from: run.start, to: endOf(run) },
+  untrimmedTo: run.untrimmed === undefined ? undefined : endOf(run.untrimmed),
+  places: places.map((place) => place.label),
+});

@@ -1,4 +1,5 @@
-import { listed } from '../../result/words.ts';
+import { firstShown, spaced } from '../words/limits.ts';
+import { responseSentence, responseSubtitle, responseTitle } from '../words/transfer.ts';
 import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
 import {
   figureLabel,
@@ -12,8 +13,8 @@ import {
 import { binsToDraw } from '../decimate.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { brokenLine, curvesOf, layered, layerOf, markRule, strips, stripsAround, writtenFrom } from '../marks.ts';
-import { axisTitle, distinct, printedUnit, windowWords } from '../names.ts';
-import { drawn, hertz, plain, significant } from '../../values/number.ts';
+import { axisTitle, distinct, printedUnit } from '../words/names.ts';
+import { drawn, hertz, significant } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart, role } from '../specification.ts';
 import { stripName } from '../strips.ts';
@@ -50,18 +51,15 @@ export function transferChart(
   if (magnitudes === undefined) return undefined;
   const called = value.set ?? name;
   const labels = responses.map(({ label }) => label);
-  const pairs = distinct(responses.map(({ entry }) => `from ${entry.from} to ${entry.to}`));
-  const cut =
-    value.entries.length > responses.length
-      ? ` The first ${responses.length} of ${value.entries.length} are shown.`
-      : '';
+  const shown = responses.map(({ entry }) => entry);
+  const cut = firstShown(responses.length, value.entries.length, 'none');
   const panel = (field: Field, height: number, y: object): object =>
     panelView({ responses, value, options, x, field, height, y });
   const { unit } = responses[0].entry;
   return chartPart({
     what: 'response',
-    title: `Frequency response${called === undefined ? '' : ` of ${called}`} ${listed(pairs)}`,
-    subtitle: `H1; ${windowWords(value.window)}${alignedWords(responses)}. Grey: coherence below ${plain(value.leastCoherence)}, not to be read.${cut}`,
+    title: responseTitle(called, shown),
+    subtitle: spaced(responseSubtitle(value, shown), cut),
     view: {
       spacing: 12,
       vconcat: [
@@ -72,15 +70,13 @@ export function transferChart(
     },
     height: heights.magnitude + heights.phase + heights.coherence + 76,
     legendRows: legendRows(labels),
-    description: `${responses.map((response) => responseSentence(response, value.leastCoherence, x)).join(' ')}${cut}`,
+    description: spaced(
+      ...responses.map(({ label, entry }) =>
+        responseSentence(label, entry, value.leastCoherence, readableIn(entry, value.leastCoherence, x)),
+      ),
+      cut,
+    ),
   });
-}
-
-/** By how much the output was moved, where it was. */
-function alignedWords(responses: readonly Response[]): string {
-  const moved = [...new Set(responses.map(({ entry }) => entry.aligned))].filter((by) => by !== 0);
-  if (moved.length === 0) return '';
-  return `; the output was taken ${listed(moved.map((by) => `${significant(1000 * Math.abs(by), 3)} ms ${by > 0 ? 'earlier' : 'later'}`))}`;
 }
 
 type Field = 'magnitude' | 'phase' | 'coherence';
@@ -175,20 +171,20 @@ function says({ label, entry }: Response, f: number): string {
   return `${label}: ${significant(magnitude[bin], 3)} ${printedUnit(unit.symbol)} ± ${significant(randomError[bin] * 100, 2)} %, ${significant(phase[bin], 3)}°, coherence ${significant(coherence[bin], 2)}`;
 }
 
-function responseSentence({ label, entry }: Response, least: number, x: Domain): string {
+/** The bin of the largest response among those that can be read, and the share of these. */
+function readableIn(
+  { magnitude, coherence, spacing }: TransferEntry,
+  least: number,
+  x: Domain,
+): { top: number | undefined; share: number } {
   let top: number | undefined;
   let readable = 0;
   let all = 0;
-  for (
-    let bin = Math.max(1, Math.ceil(x.from / entry.spacing));
-    bin < entry.magnitude.length && bin * entry.spacing <= x.to;
-    bin++
-  ) {
+  for (let bin = Math.max(1, Math.ceil(x.from / spacing)); bin < magnitude.length && bin * spacing <= x.to; bin++) {
     all++;
-    if (!(entry.coherence[bin] >= least)) continue;
+    if (!(coherence[bin] >= least)) continue;
     readable++;
-    if (top === undefined || entry.magnitude[bin] > entry.magnitude[top]) top = bin;
+    if (top === undefined || magnitude[bin] > magnitude[top]) top = bin;
   }
-  if (top === undefined) return `${label}: the coherence is below ${plain(least)} everywhere, so nothing can be read.`;
-  return `${label}: largest ${significant(entry.magnitude[top], 3)} ${printedUnit(entry.unit.symbol)} at ${hertz(top * entry.spacing)}, phase ${significant(entry.phase[top], 3)}°; to be read in ${significant((100 * readable) / all, 2)} % of the bins.`;
+  return { top, share: readable / all };
 }

@@ -1,9 +1,9 @@
-import { capitalised } from '../result/words.ts';
-import type { Dimension, Unit } from '../units/unit.ts';
-import type { Band } from '../values/band.ts';
-import type { Channel } from '../values/run.ts';
-import type { WindowName, WindowValue } from '../values/window.ts';
-import { hertzSpan, percent, plain, raised } from '../values/number.ts';
+import { capitalised } from '../../result/words.ts';
+import type { Dimension, Unit } from '../../units/unit.ts';
+import type { Band } from '../../values/band.ts';
+import type { Channel } from '../../values/run.ts';
+import type { WindowName, WindowValue } from '../../values/window.ts';
+import { hertzSpan, percent, plain, raised } from '../../values/number.ts';
 
 /** Words for what is measured, as axis titles and headers use them. */
 

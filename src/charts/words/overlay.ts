@@ -1,9 +1,15 @@
 import { capitalised, listed } from '../../result/words.ts';
-import { bandName, distinct, printedUnit, windowWords } from '../names.ts';
+import { bandName, distinct, printedUnit, windowWords } from './names.ts';
 import { hertz, percent, plain, significant } from '../../values/number.ts';
 import { acrossOf, highestBin, placeOn, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
-import type { Overlay } from './overlay.ts';
+import type { Overlay } from '../plots/overlay.ts';
+
+export function overlayTitle({ quantity, series }: Overlay): string {
+  const channels = distinct(series.map(({ channel }) => channel));
+  const sets = distinct(series.map(({ set }) => set));
+  return `${capitalised(quantity)} of ${listed(sets)}, ${channels.length === 1 ? 'channel' : 'channels'} ${listed(channels)}`;
+}
 
 /** Window, averages, spacing and confidence: what one must know to read or repeat the figure. */
 export function overlaySettings(spectra: readonly NamedSpectrum[], overlay: Overlay): string {

@@ -7,9 +7,9 @@ import {
   quantityName,
   windowWords,
   sentence,
-} from '../../src/charts/names.ts';
-import { counted, listed } from '../../src/result/words.ts';
-import { g, hertzUnit, madeRun, plainUnit } from './madeUp.ts';
+} from '../../../src/charts/words/names.ts';
+import { counted, listed } from '../../../src/result/words.ts';
+import { g, hertzUnit, madeRun, plainUnit } from '../madeUp.ts';
 
 describe('names of what is measured', () => {
   it('print powers of a unit as superscripts', () => {

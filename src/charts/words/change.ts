@@ -1,0 +1,88 @@
+import { capitalised, counted } from '../../result/words.ts';
+import type { ComparisonValue } from '../../values/comparison.ts';
+import type { ComparisonRow } from '../../values/comparisonParts.ts';
+import type { Run } from '../../values/run.ts';
+import { hertzSpan, percent, probability, significant } from '../../values/number.ts';
+import type { Domain } from '../axes.ts';
+import { printedUnit, sentence } from './names.ts';
+import {
+  bandOfRow,
+  changeText,
+  comparedName,
+  conditionNames,
+  intervalName,
+  outcomeWord,
+  primarySign,
+  sidesWords,
+} from './compared.ts';
+
+// What the pictures of a comparison say: of the changes, of their course over frequency, and of every run.
+
+/** Of a change over the bands. */
+export const changeTitle = (value: ComparisonValue): string =>
+  `Change of ${value.metric} from ${value.a.name} to ${conditionNames(value)}, channel ${value.channel}`;
+
+/** How to read the marks. @param isCut whether an interval is wider than the picture */
+export function changeSubtitle(value: ComparisonValue, isCut: boolean): string {
+  const { method, margin, rows } = value;
+  return [
+    sentence(method),
+    ...(hasIntervals(value) ? [`Line: ${intervalName(value)}.`] : []),
+    ...(rows.some(({ primary }) => primary === true)
+      ? [`${primarySign()} primary: the band that the question is about.`]
+      : []),
+    ...(margin === undefined ? [] : [`Shaded: changes within ±${percent(margin)}, declared to count as none.`]),
+    ...(isCut ? ['An interval that reaches the edge goes on beyond it.'] : []),
+  ].join(' ');
+}
+
+const hasIntervals = ({ rows }: ComparisonValue): boolean => rows.some(({ lowPercent }) => lowPercent !== undefined);
+
+export function changeDescription(value: ComparisonValue): string {
+  const sentences = value.rows.map((row) => {
+    const p = row.pAdjusted;
+    return `${comparedName(value, row)}: ${changeText(row)}, ${outcomeWord(row.outcome, value)}${p === undefined ? '' : `, p ${probability(p)}`}.`;
+  });
+  return `Change of ${value.metric} from ${sidesWords(value)}, channel ${value.channel}${hasIntervals(value) ? `, with ${intervalName(value)}` : ''}. ${sentences.join(' ')}`;
+}
+
+/** Of a change over frequency. */
+export const ratioTitle = ({ a, b, channel }: ComparisonValue): string =>
+  `Change over frequency from ${a.name} to ${b.name}, channel ${channel}`;
+
+/** @param confidence of the interval, 0 to 1 */
+export const ratioSubtitle = (confidence: number): string =>
+  `Amplitude, bin by bin; band: ${percent(confidence)} interval for all bins together. It shows where to look, and no verdict rests on a bin.`;
+
+/** @param below, above where the interval lies wholly below and above zero, in Hz */
+export const ratioDescription = (
+  { a, b }: ComparisonValue,
+  over: Domain,
+  below: readonly Domain[],
+  above: readonly Domain[],
+): string =>
+  `Change of amplitude from ${a.name} to ${b.name} over ${hertzSpan(over.from, over.to)}. Interval wholly below zero, widest stretches: ${stretches(below)}; wholly above: ${stretches(above)}.`;
+
+const stretches = (found: readonly Domain[]): string =>
+  found.length === 0 ? 'nowhere' : found.map(({ from, to }) => hertzSpan(from, to)).join(', ');
+
+/** Of the axis of a change over frequency. */
+export const ratioAxis = 'Change of amplitude (%)';
+
+/** Of every run's level in a band. */
+export const runOrderTitle = (value: ComparisonValue, row: ComparisonRow): string =>
+  `Every run: ${value.metric}, ${bandOfRow(value, row)}, channel ${row.channel}`;
+
+/** @param isKnown whether the order is known in which the runs were made */
+export const runOrderSubtitle = (isKnown: boolean): string =>
+  `${isKnown ? 'In the order in which the runs were made' : 'Set by set, for the order in which the runs were made is not known'}; the lines are the geometric means. The axis does not begin at zero.`;
+
+export function runOrderDescription(
+  value: ComparisonValue,
+  row: ComparisonRow,
+  made: readonly { readonly run: Run; readonly side: string; readonly rms: number }[],
+  isKnown: boolean,
+): string {
+  const levels = made.map(({ run, side, rms }) => `${run.label} (${side}) ${significant(rms, 3)}`);
+  return `${capitalised(value.metric)}, ${bandOfRow(value, row)}, of ${counted(made.length, 'run')}${isKnown ? ' in the order they were made' : ''}: ${levels.join(', ')} ${printedUnit(row.unit.symbol)}.`;
+}
