@@ -12,31 +12,24 @@ import { Limits, limits } from './limits.ts';
 import { noise } from './noise.ts';
 import { ridePool } from './pool.ts';
 import { inStrata, severalConditions, severalRates, type SeveralStudy } from './several.ts';
+import { section, type Amount, type Part } from './section.ts';
 import { markdownTable } from './table.ts';
+import { writtenPart } from './written.ts';
 
-/** How much is simulated. The same size and seed give the same report, to the digit. */
-export interface Size {
-  readonly seed: number;
-  readonly rides: number;
-  readonly experiments: number;
+/** As `Amount`, and which parts. */
+interface Size extends Amount {
   /** Told as each part begins. */
   readonly progress?: (part: string) => void;
-}
-
-/** A section's Markdown, and the limits its figures broke. */
-export interface Report {
-  readonly markdown: string;
-  readonly broken: readonly string[];
+  /** One part alone, by its name; default all. */
+  readonly only?: string | undefined;
 }
 
 const show = ({ percent: held, halfWidth }: Coverage): string => `${held.toFixed(1)} (±${halfWidth.toFixed(1)})`;
 const percent = (value: number): string => value.toFixed(1);
-const section = (title: string, text: string, table: string): string => `## ${title}\n\n${text}\n\n${table}`;
 
-/** Runs every experiment and writes the report. */
-export function simulate(size: Size): Report {
-  const checked = new Limits();
-  const experiments = {
+/** Runs every experiment, or one part of them, and gives the sections of the report, each with the limits that its figures broke. */
+export async function simulate(size: Size): Promise<string[]> {
+  const experiments: Readonly<Record<string, Part>> = {
     coverage: coveragePart,
     drifts: driftPart,
     families: familyPart,
@@ -46,21 +39,28 @@ export function simulate(size: Size): Report {
     power: powerPart,
     rides: ridePart,
     several: severalPart,
+    written: writtenPart,
   };
-  const parts = Object.entries(experiments).map(([name, part], k) => {
+  const sections: string[] = [];
+  for (const [k, [name, part]] of Object.entries(experiments).entries()) {
+    if (size.only !== undefined && size.only !== name) continue;
     size.progress?.(name);
+    const checked = new Limits();
     // A seed of its own for each part, so that a change in one leaves the others as they are.
-    return part({ ...size, seed: size.seed + 1000 * (k + 1) }, checked);
-  });
-  return { markdown: parts.join('\n\n') + '\n', broken: checked.broken };
+    const made = await part({ ...size, seed: size.seed + 1000 * (k + 1) }, checked);
+    sections.push(`${made}\n\n${outside(checked)}`);
+  }
+  return sections;
 }
 
-type Part = (size: Size, checked: Limits) => string;
+const outside = ({ broken }: Limits): string =>
+  broken.length === 0
+    ? 'All within the limits.'
+    : `Outside the limits:\n\n${broken.map((sentence) => `- ${sentence}`).join('\n')}`;
 
 /** Several conditions and strata. */
-export const severalPart: Part = ({ seed, experiments }, checked) => {
+const severalPart: Part = ({ seed, experiments }, checked) => {
   const random = noise(seed);
-  const size = Math.ceil(experiments / 10);
   const conditions: readonly [label: string, study: SeveralStudy][] = [3, 4, 6].flatMap((runs) =>
     (
       [
@@ -79,14 +79,14 @@ export const severalPart: Part = ({ seed, experiments }, checked) => {
     ]),
   );
   const rows = [...conditions, ...strata].map(([label, study]) => {
-    const { covered, misses, missesWithin } = severalRates(study, size, random);
+    const { covered, misses, missesWithin } = severalRates(study, experiments, random);
     checked.atMost(`any miss: ${label}`, misses, limits.familyMisses + 2);
     const hasStrata = study.changes.length > 2 || study.changes.some(({ stratum }) => stratum !== undefined);
     return [label, percent(covered), percent(misses), hasStrata && study.bands === 1 ? percent(missesWithin) : '–'];
   });
   return section(
     'Several conditions and strata',
-    `Coverage of one change by itself, percent of experiments in which any change of the family misses, and in which any within a stratum does (nothing differs; order known; ${size} experiments a line).`,
+    `Coverage of one change by itself, percent of experiments in which any change of the family misses, and in which any within a stratum does (nothing differs; order known; ${experiments} experiments a line).`,
     markdownTable(['study', 'one change', 'any miss', 'any miss within strata'], rows),
   );
 };

@@ -1,0 +1,136 @@
+import { createHash } from 'node:crypto';
+import { Engine } from '../../src/engine/engine.ts';
+import type { Host } from '../../src/engine/host.ts';
+import { interleavedOrder } from '../../src/statistics/order.ts';
+import { williamsOrder } from '../../src/statistics/severalOrder.ts';
+import type { ComparisonRow } from '../../src/values/comparisonParts.ts';
+import type { Noise } from './noise.ts';
+
+/** A study whose conditions do not differ, written out as recordings and a run sheet and compared by the language itself. */
+export interface WrittenStudy {
+  /** Standard deviation of ln level of each condition, the baseline first. */
+  readonly scatter: readonly number[];
+  /** Runs of each condition in every stratum; 1 stratum is none. */
+  readonly runs: number;
+  readonly strata: number;
+  /** Bands of one comparison. */
+  readonly bands: number;
+  /** Drift of ln level a run. */
+  readonly drift: number;
+}
+
+/** In percent, of the rows as `compare` gives them. */
+export interface WrittenRates {
+  /** How often the first change by itself is not shown where there is none: the coverage of its own interval. */
+  readonly covered: number;
+  /** How often any interval over all strata misses, and any within one; NaN where there is none. */
+  readonly misses: number;
+  readonly missesWithin: number;
+  /** Median half-width of the first change's interval, as it holds with all others. */
+  readonly halfWidth: number;
+}
+
+const rate = 200;
+const seconds = 4;
+/** Each recording holds so many lines whose levels are drawn apart, so that one study serves for several experiments. */
+const lines = Array.from({ length: 12 }, (_, k) => 6 + 7 * k);
+const letters = ['a', 'b', 'c', 'd'];
+
+/** What the rows of `compare` hold where nothing differs. @param experiments at least so many are drawn */
+export async function writtenRates(study: WrittenStudy, experiments: number, random: Noise): Promise<WrittenRates> {
+  const perStudy = Math.floor(lines.length / study.bands);
+  const count = { all: 0, covered: 0, misses: 0, within: 0, withWithin: 0 };
+  const widths: number[] = [];
+  while (count.all < experiments) {
+    for (const rows of await comparedOnce(study, perStudy, random)) {
+      const [first] = rows;
+      const within = rows.filter(({ stratum, lowPercent }) => stratum !== undefined && lowPercent !== undefined);
+      count.all++;
+      if ((first.p ?? NaN) > 0.05) count.covered++;
+      if (rows.some((row) => row.stratum === undefined && isMissed(row))) count.misses++;
+      if (within.length > 0) count.withWithin++;
+      if (within.some(isMissed)) count.within++;
+      widths.push(50 * Math.log1p((first.highPercent ?? NaN) / 100) - 50 * Math.log1p((first.lowPercent ?? NaN) / 100));
+    }
+  }
+  const share = (n: number): number => (100 * n) / count.all;
+  return {
+    covered: share(count.covered),
+    misses: share(count.misses),
+    missesWithin: count.withWithin === 0 ? NaN : share(count.within),
+    halfWidth: 100 * Math.expm1(widths.sort((x, y) => x - y)[widths.length >> 1] / 100),
+  };
+}
+
+const isMissed = ({ lowPercent, highPercent }: ComparisonRow): boolean =>
+  lowPercent !== undefined && highPercent !== undefined && (lowPercent > 0 || highPercent < 0);
+
+async function comparedOnce(study: WrittenStudy, comparisons: number, random: Noise): Promise<ComparisonRow[][]> {
+  const names = letters.slice(0, study.scatter.length);
+  const loads = names.map((name) => `${name} = load sheet "runs.csv" where condition ${name} unit g | spectrum\n`);
+  const compared = Array.from({ length: comparisons }, (_, e) => {
+    const bands = lines.slice(e * study.bands, (e + 1) * study.bands).map((line) => `${line - 2}..${line + 2} Hz`);
+    const within = study.strata > 1 ? ' within site' : '';
+    return `c${e} = compare a with ${names.slice(1).join(', ')}${within} over ${bands.join(', ')}\n`;
+  });
+  const watch = { cancelled: () => false, progress: () => undefined };
+  const engine = new Engine(hostOf(filesOf(study, random)));
+  const { results } = await engine.run({ cells: [[...loads, ...compared].join('')], wanted: 'all' }, watch);
+  const failed = results.find(({ error }) => error !== null && error !== undefined);
+  if (failed !== undefined) throw new Error(failed.error?.message);
+  return results.flatMap(({ value }) => (value?.kind === 'comparison' ? [[...value.rows]] : []));
+}
+
+/** The recordings and the run sheet of one study. */
+function filesOf({ scatter, runs, strata, drift }: WrittenStudy, random: Noise): Map<string, Buffer> {
+  const order =
+    scatter.length === 2
+      ? interleavedOrder(runs).map((one) => (one === 'A' ? 0 : 1))
+      : williamsOrder(runs, scatter.length).map(Number);
+  const files = new Map<string, Buffer>();
+  const sheet = ['file,condition,site,order'];
+  for (let site = 0; site < strata; site++)
+    order.forEach((condition, k) => {
+      const levels = lines.map(
+        () => 0.1 * Math.exp(scatter[condition] * random.gaussian() + drift * (k + 1) + site / 2),
+      );
+      const file = `${letters[condition]}-${site}-${k}.csv`;
+      files.set(file, Buffer.from(recordingText(levels)));
+      sheet.push(`${file},${letters[condition]},s${site},${k + 1}`);
+    });
+  return files.set('runs.csv', Buffer.from(sheet.join('\n') + '\n'));
+}
+
+/** sqrt 2 times the sine of each line, sample by sample; phases apart, so that the sum is no spike. */
+const waves = lines.map((frequency, k) =>
+  Float64Array.from(
+    { length: rate * seconds },
+    (_, n) => Math.SQRT2 * Math.sin((2 * Math.PI * frequency * n) / rate + k * k),
+  ),
+);
+
+function recordingText(levels: readonly number[]): string {
+  const rows = [`# sampling rate: ${rate} Hz`, 'z (g)'];
+  for (let n = 0; n < rate * seconds; n++)
+    rows.push(levels.reduce((sum, level, k) => sum + level * waves[k][n], 1).toFixed(6));
+  return rows.join('\n') + '\n';
+}
+
+function hostOf(files: ReadonlyMap<string, Buffer>): Host {
+  const hash = (bytes: string | Buffer): string => createHash('sha256').update(bytes).digest('hex');
+  const bytesOf = (path: string): Buffer => files.get(path) ?? Buffer.alloc(0);
+  return {
+    digest: hash,
+    files: {
+      expand: (pattern) => Promise.resolve({ ok: true, value: [pattern] }),
+      identify: (path) => Promise.resolve({ bytes: bytesOf(path).length, sha256: hash(bytesOf(path)) }),
+      open: (path) =>
+        Promise.resolve({
+          path,
+          size: bytesOf(path).length,
+          read: (position, length) =>
+            Promise.resolve(new Uint8Array(bytesOf(path).subarray(position, position + length))),
+        }),
+    },
+  };
+}
