@@ -1,6 +1,5 @@
 import { version } from '../../result/version.ts';
-import type { ComparisonSide } from '../../values/comparisonParts.ts';
-import type { ComparisonValue } from '../../values/comparison.ts';
+import { sidesIn, type ComparisonValue } from '../../values/comparison.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import { handsOnExcluded, runsOf } from '../../values/kinds.ts';
 import type { MethodsPart, MethodsValue } from '../../values/methods.ts';
@@ -13,16 +12,17 @@ import {
   circumstancesText,
   exclusionsText,
   instrumentsText,
-  orderText,
   planText,
   processingText,
   runsText,
   signalsText,
   softwareText,
   spectrumText,
-  statisticsText,
+  type RecordedChannel,
   type SheetColumn,
 } from '../messages/methods.ts';
+import { orderText, statisticsText } from '../messages/methodsOfComparison.ts';
+import { orderFacts, statisticsFacts, strataCounts } from './methodsOfComparison.ts';
 
 /**
  * The paragraph on methods behind results: from their runs, the run sheet's columns, the steps that were taken with the runs, the
@@ -33,7 +33,10 @@ import {
 export function methodsOf(values: readonly Value[]): MethodsValue {
   const runs = eachOnce(values.flatMap(runsOf));
   const comparisons = [...new Set(values.flatMap(comparisonsIn))];
-  const spectra = [...values.flatMap(spectraIn), ...comparisons.flatMap(({ a, b }) => [a.spectrum, b.spectrum])];
+  const spectra = [
+    ...values.flatMap(spectraIn),
+    ...comparisons.flatMap((one) => sidesIn(one).map(({ spectrum }) => spectrum)),
+  ];
   const excluded = excludedIn(values, comparisons);
   const hasSheet = runs.some(({ sheet }) => sheet !== undefined);
   const said: [about: string, text: string][] = [
@@ -45,8 +48,8 @@ export function methodsOf(values: readonly Value[]): MethodsValue {
         runs.map(({ rate }) => rate),
       ),
     ],
-    ['runs', runsText(sidesOf(comparisons, runs), columnsOf(runs, /^date$/)[0]?.cells ?? [])],
-    ...comparisons.flatMap(({ a, b }): [string, string][] => [['order', orderText(a.name, b.name, orderOf(a, b))]]),
+    ['runs', runsTold(comparisons, runs)],
+    ...comparisons.flatMap((one): [string, string][] => [['order', orderText(orderFacts(one))]]),
     ['circumstances', circumstancesText(columnsOf(runs, circumstanceColumns).flatMap(figuresOf))],
     [
       'exclusions',
@@ -61,7 +64,7 @@ export function methodsOf(values: readonly Value[]): MethodsValue {
       one === undefined ? [] : [['spectra', spectrumText(windowFacts(one))]],
     ),
     ...comparisons.flatMap((one): [string, string][] => [
-      ['statistics', statisticsText({ ...one, bands: one.rows.map(({ band, primary }) => ({ ...band, primary })) })],
+      ['statistics', statisticsText(statisticsFacts(one))],
       ['plan', planText(one.plan)],
     ]),
     ['software', softwareText(version)],
@@ -95,7 +98,7 @@ const windowFacts = ({ window, entries }: SpectrumValue): Parameters<typeof spec
 function excludedIn(values: readonly Value[], comparisons: readonly ComparisonValue[]): ExcludedRun[] {
   const all = [
     ...values.flatMap((value) => (handsOnExcluded(value) ? (value.excluded ?? []) : [])),
-    ...comparisons.flatMap(({ a, b }) => [...(a.excluded ?? []), ...(b.excluded ?? [])]),
+    ...comparisons.flatMap((one) => sidesIn(one).flatMap(({ excluded = [] }) => excluded)),
   ];
   return [...new Map(all.map((run) => [run.path, run])).values()];
 }
@@ -125,28 +128,23 @@ function figuresOf({ header, cells }: SheetColumn): { name: string; unit: string
   return [{ name: bareHeader(header), unit, least: Math.min(...figures), most: Math.max(...figures) }];
 }
 
-const channelsOf = (runs: readonly Run[]): string[] => [
-  ...new Set(runs.flatMap(({ channels }) => channels.map(({ name, unit }) => `${name} in ${unit.symbol}`))),
-];
-
-function sidesOf(comparisons: readonly ComparisonValue[], runs: readonly Run[]): { name: string; runs: number }[] {
-  const sides = new Map(comparisons.flatMap(({ a, b }) => [a, b]).map((side) => [side.name, side.runs.length]));
-  return sides.size === 0
-    ? [{ name: '', runs: runs.length }]
-    : [...sides].map(([name, count]) => ({ name, runs: count }));
+function channelsOf(runs: readonly Run[]): RecordedChannel[] {
+  const all = runs.flatMap(({ channels }) =>
+    channels.map(({ name, unit, axes }) => ({ name, unit: unit.symbol, axes: axes?.map((axis) => axis.name) })),
+  );
+  return [...new Map(all.map((one) => [`${one.name} ${one.unit} ${one.axes?.join()}`, one])).values()];
 }
 
-/** The sides' letters in the order in which the runs were made; undefined where it is not known. */
-function orderOf(a: ComparisonSide, b: ComparisonSide): string | undefined {
-  if (a.places === undefined || b.places === undefined) return undefined;
-  const placed = [
-    ...a.places.map((place) => ({ place, letter: 'A' })),
-    ...b.places.map((place) => ({ place, letter: 'B' })),
-  ];
-  return placed
-    .sort((one, other) => one.place - other.place)
-    .map(({ letter }) => letter)
-    .join(' ');
+/** The runs of each side, once; those of strata and of the reference where a single comparison is told of. */
+function runsTold(comparisons: readonly ComparisonValue[], runs: readonly Run[]): string {
+  const dates = columnsOf(runs, /^date$/)[0]?.cells ?? [];
+  const sides = new Map(comparisons.flatMap(sidesIn).map((side) => [side.name, side.runs.length]));
+  if (sides.size === 0) return runsText([{ name: '', runs: runs.length }], [], 0, dates);
+  const counts = [...sides].map(([name, count]) => ({ name, runs: count }));
+  const [only] = comparisons;
+  return comparisons.length === 1
+    ? runsText(counts, strataCounts(only), only.reference?.runs.length ?? 0, dates)
+    : runsText(counts, [], 0, dates);
 }
 
 const historiesOf = (runs: readonly Run[]): string[] => [...new Set(runs.map(({ history }) => history.join(', ')))];

@@ -9,7 +9,8 @@ import { intervalText, percentText, signedPercentText, sizesText, statedPercentT
 
 // What a comparison found, in words that may be printed, and the method it was found by.
 
-const methodNames: Readonly<Record<Method, string>> = {
+/** How an interval was made, as a phrase. */
+export const methodNames: Readonly<Record<Method, string>> = {
   welch: 'Welch t interval on the logarithms of the runs, order not known',
   paired: 't interval on the logarithms of the runs, compared in pairs',
   days: 't interval on the logarithms of the runs, differences between days taken out',

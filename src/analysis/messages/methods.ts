@@ -1,11 +1,10 @@
-import { allOf, counted, listed } from '../../result/words.ts';
+import { counted, listed } from '../../result/words.ts';
 import { formatNumber } from '../../units/format.ts';
-import type { Band } from '../../values/band.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import type { PlanFollowed } from '../../values/plan.ts';
 import type { WindowValue } from '../../values/window.ts';
-import { bandsText } from '../bandWords.ts';
 import { statedPercentText } from '../percents.ts';
+import { strataText } from './methodsOfComparison.ts';
 
 // What a paragraph on methods says: whole sentences, or nothing where there is nothing to say.
 
@@ -33,30 +32,54 @@ export function instrumentsText(columns: readonly SheetColumn[], hasSheet: boole
     : 'There is no run sheet that would name the instrument.';
 }
 
-/** What was recorded. @param channels each with its unit @param rates of the runs in Hz */
-export function signalsText(channels: readonly string[], rates: readonly number[]): string {
-  if (rates.length === 0) return '';
-  const rounded = rates.map((rate) => Number(rate.toPrecision(4)));
-  return `Recorded was ${listed(channels)} at ${spanText(Math.min(...rounded), Math.max(...rounded), 'Hz')}.`;
+/** A channel with its unit, and the axes that a resultant is of. */
+export interface RecordedChannel {
+  readonly name: string;
+  readonly unit: string;
+  readonly axes?: readonly string[] | undefined;
 }
 
-/** How many runs. @param sides with their numbers of runs; one without a name where nothing is compared @param dates cells of the sheet */
+/** What was recorded. @param channels each once @param rates of the runs in Hz */
+export function signalsText(channels: readonly RecordedChannel[], rates: readonly number[]): string {
+  if (rates.length === 0) return '';
+  const rounded = rates.map((rate) => Number(rate.toPrecision(4)));
+  return `Recorded was ${listed(channels.map(({ name, unit, axes = [] }) => (axes.length === 0 ? `${name} in ${unit}` : `the ${name} of ${listed(axes)} in ${unit} (mean squares of the axes added)`)))} at ${spanText(Math.min(...rounded), Math.max(...rounded), 'Hz')}.`;
+}
+
+/** A side with its number of runs; without a name where nothing is compared. */
+export interface SideCount {
+  readonly name: string;
+  readonly runs: number;
+}
+
+/** The runs of each side, in the order of the sides, in a stratum. */
+export interface StratumCount {
+  readonly stratum: string;
+  readonly runs: readonly number[];
+}
+
+/** How many runs. @param strata the same in each of several @param references runs of no condition @param dates cells of the sheet */
 export function runsText(
-  sides: readonly { readonly name: string; readonly runs: number }[],
+  sides: readonly SideCount[],
+  strata: readonly StratumCount[],
+  references: number,
   dates: readonly string[],
 ): string {
   const days = distinct(dates.map((date) => date.slice(0, 10))).sort();
   const when =
     days.length === 0 ? '' : days.length === 1 ? ` on ${days[0]}` : ` from ${days[0]} to ${days[days.length - 1]}`;
   const counts = sides.map(({ name, runs }) => `${counted(runs, 'run')}${name === '' ? '' : ` of ${name}`}`);
-  return `Made were ${listed(counts)}${when}.`;
+  const beside = references === 0 ? [] : [counted(references, 'reference run')];
+  return `Made were ${listed([...counts, ...beside])}${within(strata)}${strata.length > 0 && when !== '' ? ',' : ''}${when}.`;
 }
 
-/** @param a, b names of the sides @param order letters of the sides; undefined where it is not known */
-export const orderText = (a: string, b: string, order: string | undefined): string =>
-  order === undefined
-    ? `The order of the runs of ${a} and ${b} is not known.`
-    : `They were made in the order ${order}, A being ${a} and B ${b}.`;
+function within(strata: readonly StratumCount[]): string {
+  if (strata.length === 0) return '';
+  const all = strata.flatMap(({ runs }) => runs);
+  if (all.every((count) => count === all[0]))
+    return `, ${all[0]} of each in each of ${strataText(strata.map(({ stratum }) => stratum))}`;
+  return ` (${listed(strata.map(({ stratum, runs }) => `${stratum}: ${runs.join(' + ')}`))})`;
+}
 
 interface Circumstance {
   readonly name: string;
@@ -101,55 +124,13 @@ export function spectrumText({
   return `Spectra were taken by averaging modified periodograms (Welch 1967): ${shape} window of ${number(length)} s, overlap ${statedPercentText(100 * overlap)}${count}.`;
 }
 
-/** What the statistics of a comparison rest on. */
-interface Statistics {
-  readonly method: string;
-  readonly methodCode: string;
-  /** 0 to 1. */
-  readonly confidence: number;
-  readonly family?: number;
-  readonly metric: string;
-  readonly a: { readonly name: string };
-  readonly b: { readonly name: string };
-  /** As a fraction. */
-  readonly margin?: number;
-  readonly bands: readonly (Band & { readonly primary: boolean | undefined })[];
-}
-
-const sources: Readonly<Record<string, string>> = {
-  welch: 'Welch 1947, with degrees of freedom by Satterthwaite 1946',
-  paired: 'Student 1908',
-  days: 'least squares, with degrees of freedom by Satterthwaite 1946',
-  trend: 'least squares, with degrees of freedom by Satterthwaite 1946',
-  curve: 'least squares, with degrees of freedom by Satterthwaite 1946',
-};
-
-/** What was compared and by what inference. @param comparison its confidence 0 to 1, its bands in Hz */
-export function statisticsText(comparison: Statistics): string {
-  const { method, methodCode, confidence, family = 1, metric, a, b, margin, bands } = comparison;
-  const primary = bands.filter(({ primary }) => primary === true);
-  const about = primary.length > 0 ? `, primary ${bandsText(primary)}` : '';
-  const source = Object.hasOwn(sources, methodCode) ? ` (${sources[methodCode]})` : '';
-  const sentences = [
-    `The change of ${metric} is that of ${b.name} against ${a.name}, the ratio of the geometric means over the runs less 1, in ${bandsText(bands)}${about}.`,
-    `Inference: ${method}${source}; confidence ${statedPercentText(100 * confidence)}.`,
-    ...(family > 1
-      ? [`The intervals hold for ${allOf(family, 'bands')} together, by Bonferroni’s inequality (Dunn 1961).`]
-      : []),
-    ...(margin === undefined
-      ? []
-      : [`Changes count as none where the whole interval lies within ±${statedPercentText(100 * margin)}.`]),
-  ];
-  return sentences.join(' ');
-}
-
 /** How the results stand to a plan. */
 export function planText(plan: PlanFollowed | undefined): string {
   if (plan === undefined) return '';
   const kept =
     plan.deviations.length === 0
       ? 'it was followed'
-      : `${counted(plan.deviations.length, 'thing')} were not as planned: ${listed(plan.deviations.map(({ message }) => message))}`;
+      : `${counted(plan.deviations.length, 'thing')} ${plan.deviations.length === 1 ? 'was' : 'were'} not as planned: ${listed(plan.deviations.map(({ message }) => message))}`;
   return `What was compared had been settled in a plan (SHA-256 ${plan.hash.slice(0, 12)}…); ${kept}.`;
 }
 
