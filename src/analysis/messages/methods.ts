@@ -58,7 +58,7 @@ export interface StratumCount {
   readonly runs: readonly number[];
 }
 
-/** How many runs. @param strata the same in each of several @param references runs of no condition @param dates cells of the sheet */
+/** How many runs. @param sides each once @param strata the same in each of several @param references runs of no condition @param dates cells of the sheet */
 export function runsText(
   sides: readonly SideCount[],
   strata: readonly StratumCount[],

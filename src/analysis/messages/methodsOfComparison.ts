@@ -30,6 +30,7 @@ export const strataText = (names: readonly string[]): string =>
 
 const spaced = (letters: string | undefined): string => [...(letters ?? '')].join(' ');
 
+/** In what order the runs were made, and of which design that is. */
 export function orderText({ names, hasReference, orders, design }: OrderFacts): string {
   const own = hasReference ? names.slice(0, -1) : names;
   if (orders.some(({ letters }) => letters === undefined))
