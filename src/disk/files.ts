@@ -1,4 +1,4 @@
-import { success, type Refused, type Result } from '../result/result.ts';
+import { refused, success, type Refused, type Result } from '../result/result.ts';
 import { promises as fs } from 'node:fs';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { ByteSource } from '../readers/recording.ts';
@@ -6,7 +6,7 @@ import type { FileIdentity, Files } from '../values/ports.ts';
 import { nearest } from '../units/nearest.ts';
 import { hashFile, heldTo, openFile, type Hashed } from './bytes.ts';
 import { naturalOrder } from './naturalOrder.ts';
-import { refuse } from './messages.ts';
+import { refuse, tellOf } from './messages.ts';
 import { isPattern, levelExpression } from './pattern.ts';
 
 /**
@@ -40,7 +40,12 @@ export function diskFiles(folder: string, root: string): Files {
     return heldTo(source, held, identity.bytes, () => known.delete(absolute));
   }
 
-  async function expand(pattern: string): Promise<Result<readonly string[]>> {
+  async function expand(pattern: string, of?: string): Promise<Result<readonly string[]>> {
+    const found = await pathsOf(pattern);
+    return found.ok || of === undefined ? found : refused(tellOf(of, found.failure));
+  }
+
+  async function pathsOf(pattern: string): Promise<Result<readonly string[]>> {
     const outside = await refusedOutside(folder, root, pattern);
     if (outside !== undefined) return outside;
     if (isPattern(pattern)) return expandPattern(folder, root, pattern);

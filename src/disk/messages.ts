@@ -25,7 +25,7 @@ export interface DiskFacts {
 }
 
 /** Why a file of the project cannot be read, or one that a command makes cannot be written. */
-export const { refuse } = messages<DiskFacts>({
+export const { refuse, tellOf } = messages<DiskFacts>({
   'file.outside': ({ path, how }) => `"${path}" ${outside[how]}`,
   'file.folder': ({ path }) => `"${path}" is a folder: name its files, as in "${path.replace(/\/$/, '')}/*.csv".`,
   'file.missing': missing,

@@ -9,7 +9,7 @@ export function pinned(files: Files): Files {
     return identity;
   };
   return {
-    expand: (pattern) => files.expand(pattern),
+    expand: (pattern, of) => files.expand(pattern, of),
     identify,
     // Of a file that can't be hashed its reading says why.
     open: async (path) => files.open(path, await identify(path).catch(() => undefined)),

@@ -1,4 +1,5 @@
 import { messages, type Sentences } from '../result/messages.ts';
+import type { Message } from '../result/result.ts';
 import { channelSentences, type ChannelFacts } from './messages/channels.ts';
 import { checkSentences, type CheckFacts } from './messages/checks.ts';
 import { fileSentences, type FileFacts } from './messages/file.ts';
@@ -22,9 +23,15 @@ const sentences: Sentences<ReaderFacts> = {
   ...setSentences,
 };
 
-const { tell, refuse } = messages<ReaderFacts>(sentences, settling);
+const { tell, tellOf, refuse } = messages<ReaderFacts>(sentences, settling);
 
 export { refuse };
+
+/** What was found of a recording, told of the run that it is. */
+export const findingOf = (run: string, found: Finding): Message => {
+  const { code, facts, message } = tellOf(run, found);
+  return { code, facts, message };
+};
 
 /** A finding: its sentence is made of the facts; what it was judged by, and where it lies, goes beside it. */
 export function finding<Code extends ReaderCode>(

@@ -13,6 +13,8 @@ export type Settling<Facts extends object> = {
 export interface Messages<Facts extends object> {
   readonly tell: <Code extends keyof Facts & string>(code: Code, facts: Facts[Code] & object) => Message;
   readonly refuse: <Code extends keyof Facts & string>(code: Code, facts: Facts[Code] & object, at?: string) => Refused;
+  /** What the room told, of something that is named before it: a run, a line. The sentence is made of the facts anew. */
+  readonly tellOf: <M extends Message>(of: string, message: M) => M;
 }
 
 /**
@@ -23,14 +25,20 @@ export function messages<Facts extends object>(
   sentences: Sentences<Facts>,
   settling: Settling<Facts> = {},
 ): Messages<Facts> {
+  // Names, labels and whatever else the facts have from files are only text in a sentence, which is one line.
+  const sentence = <Code extends keyof Facts>(code: Code, facts: Facts[Code], lead = ''): string =>
+    visibleLine(lead + sentences[code](facts));
   const tell: Messages<Facts>['tell'] = (code, facts) => {
     const settledBy = settling[code]?.(facts);
-    // Names, labels and whatever else the facts have from files are only text in a sentence, which is one line.
-    const message = visibleLine(sentences[code](facts));
+    const message = sentence(code, facts);
     return settledBy === undefined ? { code, facts, message } : { code, facts, message, settledBy };
   };
   return {
     tell,
+    tellOf: (of, told) => {
+      const [code, facts] = [told.code, told.facts] as [keyof Facts, Facts[keyof Facts]];
+      return { ...told, facts: { ...told.facts, of }, message: sentence(code, facts, `${of}: `) };
+    },
     refuse: (code, facts, at) => {
       const failure: Failure = at === undefined ? tell(code, facts) : { ...tell(code, facts), at };
       return { ok: false, failure };

@@ -3,8 +3,11 @@ import type { Result } from '../result/result.ts';
 
 /** The project's files, read only. Paths are relative to the notebook's folder, with `/`. */
 export interface Files {
-  /** Paths that a name or a pattern with `*` and `?` stands for, in natural order; or why none may be read. */
-  expand(pattern: string): Promise<Result<readonly string[]>>;
+  /**
+   * Paths that a name or a pattern with `*` and `?` stands for, in natural order; or why none may be read.
+   * @param of the line that names it, where that is not the call itself: `runs.csv:3`
+   */
+  expand(pattern: string, of?: string): Promise<Result<readonly string[]>>;
   /** The file's bytes; of an `identity` that was told of it before, the very bytes that were hashed, or a fault. */
   open(path: string, identity?: FileIdentity): Promise<ByteSource>;
   identify(path: string): Promise<FileIdentity>;

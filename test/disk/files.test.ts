@@ -43,6 +43,12 @@ describe('the files of a project', () => {
     assert.match(sentence(await files.expand('raw/a[2].*')), /No file matches "raw\/a\[2\]\.\*"/);
   });
 
+  it('name the line of a run sheet that names a file which is not there', async () => {
+    const alone = sentence(await files.expand('raw/lost.csv'));
+    assert.equal(sentence(await files.expand('raw/lost.csv', 'runs.csv:3')), `runs.csv:3: ${alone}`);
+    assert.deepEqual(paths(await files.expand('raw/run 1.csv', 'runs.csv:3')), ['raw/run 1.csv']);
+  });
+
   it('may lie above the notebook within the project', async () => {
     assert.deepEqual(paths(await files.expand('../shared.csv')), ['../shared.csv']);
   });

@@ -38,9 +38,9 @@ export function exampleHost(more: Readonly<Record<string, string>> = {}): Host {
   return {
     digest: disk.digest,
     files: {
-      expand: async (pattern) => {
-        const found = await memory.files.expand(pattern);
-        return found.ok ? found : disk.files.expand(pattern);
+      expand: async (pattern, of) => {
+        const found = await memory.files.expand(pattern, of);
+        return found.ok ? found : disk.files.expand(pattern, of);
       },
       open: (path) => of(path).open(path),
       identify: (path) => of(path).identify(path),

@@ -1,6 +1,4 @@
-import type { Finding } from '../../readers/recording.ts';
 import { messages, type Sentences } from '../../result/messages.ts';
-import type { Failure, Warning } from '../../result/result.ts';
 import { formatNumber } from '../../units/format.ts';
 import { capitalised, counted, listed } from '../../result/words.ts';
 import { hertz, seconds, toMillisecond } from '../amounts.ts';
@@ -298,17 +296,3 @@ const sentences: Sentences<RecordingFacts> = {
 };
 
 export const { tell, refuse } = messages<RecordingFacts>(sentences, { 'unit.unsettled': () => ['unit'] });
-
-/** What reading or a check found of a run, told beside what is made from it. */
-export const tellFinding = (run: string, { message }: Finding, code: string): Warning => ({
-  code,
-  facts: { run },
-  message: `${run}: ${message}`,
-});
-
-/** A failure over a file that a run sheet names, with the line that names it. */
-export const atSheetLine = (sheet: string, line: number | undefined, failure: Failure): Failure => ({
-  ...failure,
-  message: `${sheet}:${line}: ${failure.message}`,
-  at: 'sheet',
-});

@@ -11,7 +11,7 @@ import { nearest } from '../../units/nearest.ts';
 import type { Files } from '../../values/ports.ts';
 import type { RunFacts } from '../../values/run.ts';
 import type { SheetRow, SheetValue } from '../../values/sheet.ts';
-import { atSheetLine, refuse, tell } from '../messages/recordings.ts';
+import { refuse, tell } from '../messages/recordings.ts';
 import { bareHeader, factOf, sheetIn } from './sheetFile.ts';
 
 /** What tells which recordings are meant. */
@@ -129,10 +129,10 @@ async function recordingsOf(
   const lost: ChosenFile[] = [];
   for (const row of rows) {
     if (row.file === '' || (asked !== undefined && !asked.includes(row.file))) continue;
-    const found = await files.expand(row.file);
+    const found = await files.expand(row.file, `${sheet.file}:${row.line}`);
     if (found.ok) chosen.push(chosenFile(row));
     else if (row.excluded) lost.push(chosenFile(row));
-    else return refused(atSheetLine(sheet.file, row.line, found.failure));
+    else return refused({ ...found.failure, at: 'sheet' });
   }
   return success({ chosen, lost });
 }

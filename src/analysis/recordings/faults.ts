@@ -1,7 +1,7 @@
 import type { Warning } from '../../result/result.ts';
+import { findingOf } from '../../readers/messages.ts';
 import type { Finding } from '../../readers/recording.ts';
 import { signalsOf, type Run } from '../../values/run.ts';
-import { tellFinding } from '../messages/recordings.ts';
 
 /** The faults of `runs`, each run's once, as warnings of what is made from them; not those of channels they do not have. */
 export function faultWarnings(runs: readonly Run[]): Warning[] {
@@ -11,7 +11,7 @@ export function faultWarnings(runs: readonly Run[]): Warning[] {
       signalsOf(run).map(({ name }) => name),
     )
       .filter(({ severity }) => severity === 'fault')
-      .map((finding) => tellFinding(run.label, finding, `fault.${finding.code}`)),
+      .map((finding) => ({ ...findingOf(run.label, finding), code: `fault.${finding.code}` })),
   );
 }
 

@@ -5,7 +5,8 @@ import type { ExcludedRun } from '../../values/excluded.ts';
 import type { Files, Watch } from '../../values/ports.ts';
 import type { Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
-import { tell, tellFinding } from '../messages/recordings.ts';
+import { findingOf } from '../../readers/messages.ts';
+import { tell } from '../messages/recordings.ts';
 import { chosenFiles, type ChosenFile, type Wanted } from './choice.ts';
 import { runOf } from './recordedRun.ts';
 
@@ -50,7 +51,7 @@ export async function loaded(request: LoadRequest, outside: Outside): Promise<An
     if (!run.ok) return run;
     runs.push(run.value);
     const remarkable = run.value.findings.filter(({ severity }) => severity !== 'note');
-    warnings.push(...remarkable.map((finding) => tellFinding(labels[index], finding, finding.code)));
+    warnings.push(...remarkable.map((finding) => findingOf(labels[index], finding)));
   }
   const value: RunsValue = { kind: 'runs', set: label, runs, ...(excluded.length === 0 ? {} : { excluded }) };
   return answered(value, [...warnings, ...excludedWarnings(excluded)]);
