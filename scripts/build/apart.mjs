@@ -22,6 +22,7 @@ export const apart = {
 export const hostApart = {
   language: 'src/editor/language/register.ts',
   changed: 'src/editor/changed/show.ts',
+  starting: 'src/editor/starting/start.ts',
 };
 
 /** An esbuild plugin that leaves those parts where they are until they are asked for. */

@@ -8,6 +8,7 @@ interface Facts {
   'usage.options': { reason: string };
   'usage.notebook': { article: 'a' | 'one'; purpose: string };
   'usage.files': object;
+  'usage.new': object;
   'usage.sheet': object;
   'usage.out': { what: 'figures' | 'tables' };
   'usage.format': { what: 'figures' | 'tables'; given: string; known: readonly string[] };
@@ -25,6 +26,7 @@ interface Facts {
   'notebook.cell': { path: string; cells: number; cell: number };
   'folder.missing': { folder: string };
   'file.missing': { path: string };
+  'new.recordings': { folder: string };
   'record.missing': { notebook: string; record: string };
   'record.unreadable': { record: string; reason: string };
   'sheet.recordings': { folder: string };
@@ -36,12 +38,14 @@ interface Facts {
 }
 
 /** What the commands say of wrong use; codes that begin with `usage.` are told with the usage below them. */
-export const { refuse } = messages<Facts>({
+export const { refuse, tell } = messages<Facts>({
   'command.unknown': ({ name, commands }) => `there is no command "${name}"; there is ${commands.join(', ')}.`,
   memory: () => 'the memory of this machine ran out: close what else is open, or give fewer or shorter files.',
   fault: ({ reason }) => `this is a fault of the program: ${reason}`,
   'usage.options': ({ reason }) => reason,
   'usage.notebook': ({ article, purpose }) => `name ${article} notebook ${purpose}.`,
+  'usage.new': () =>
+    'name one folder, in which the study is to lie: beside the folder of its recordings, or with them.',
   'usage.files': () => 'name a file to look at.',
   'usage.sheet': () => 'name a folder of recordings, or say how many runs are planned.',
   'usage.out': ({ what }) => `say with --out DIR where the ${what} go.`,
@@ -61,6 +65,7 @@ export const { refuse } = messages<Facts>({
     `${path} has ${counted(cells, 'cell')}, counted from 1: there is no cell ${cell}.`,
   'folder.missing': ({ folder }) => `there is no folder ${folder}.`,
   'file.missing': ({ path }) => `there is no file ${path}.`,
+  'new.recordings': ({ folder }) => `no recordings lie in ${folder}: put their names into the notebook.`,
   'record.missing': ({ notebook, record }) =>
     `${notebook} has no record ${record}: write one with "washboard record ${notebook}".`,
   'record.unreadable': ({ record, reason }) => `${record}: ${reason}`,

@@ -1,6 +1,13 @@
 /** How each command is called, by its name. */
 const parts: ReadonlyMap<string, string> = new Map([
   [
+    'new',
+    `  new FOLDER
+      Begins a study in a folder from the recordings found there or in the first folder below that
+      has some: study.washboard.md, or the next name that is free, with every step from the question
+      to the claim as cells to be filled in. Exit code: 0; 2 if there is no such folder.`,
+  ],
+  [
     'run',
     `  run NOTEBOOK [--json] [--cell N] [--root DIR]
       Runs the notebook and prints what its cells show.

@@ -14,6 +14,7 @@ export interface DiskFacts {
   'file.folder': { path: string };
   'file.missing': Missing;
   'file.special': { path: string };
+  'file.unsaved': object;
   'write.kept': { path: string; as: ProtectedAs };
   /** `isOfNotes`: each file of the kind may hold what somebody wrote into it. */
   'write.foreign': { path: string; kind: string; isOfNotes: boolean };
@@ -31,6 +32,8 @@ export const { refuse, tellOf } = messages<DiskFacts>({
   'file.missing': missing,
   'file.special': ({ path }) =>
     `"${path}" is a pipe or a device and no file: save the recording as a file and load that.`,
+  'file.unsaved': () =>
+    'raw files need a saved notebook, for their paths are relative to its folder: save it, best beside the recordings, and run this again.',
   'write.kept': ({ path, as }) => `${path} is ${kept[as]}, which is never written over: name another file.`,
   'write.foreign': ({ path, kind, isOfNotes }) =>
     `${path} is there already and is ${isOfNotes ? 'left as it is' : `no ${kind} that Washboard made`}: name another file, or write over it with --force.`,

@@ -3,10 +3,9 @@ import type { Output } from '../charts/output.ts';
 import type { CellKeys } from '../engine/result.ts';
 import type { CellStates } from './cellStates.ts';
 import type { EngineThread } from './engineThread.ts';
-import { errorOf } from './messages.ts';
 import { controllerId, languageId, notebookType } from './names.ts';
 import { cellOutput } from './outputs.ts';
-import { codeCells, foldersOf } from './notebooks.ts';
+import { codeCells, placeOf } from './notebooks.ts';
 
 /** Content keys by cell. */
 type Keys = ReadonlyMap<vscode.NotebookCell, string>;
@@ -90,12 +89,15 @@ export class Controller {
     let success: boolean | undefined = false;
     let end: RunEnd = { stopped: false, keys: undefined };
     try {
-      const folders = foldersOf(notebook);
-      if (folders === undefined) throw errorOf('notebook.unsaved', {});
       const all = codeCells(notebook, languageId);
       const index = all.indexOf(cell);
       const run = await this.#engine.run(
-        { notebook: folders, cells: textsOf(all), cell: index, keyed: [...new Set([...this.#runBefore(all), index])] },
+        {
+          notebook: placeOf(notebook),
+          cells: textsOf(all),
+          cell: index,
+          keyed: [...new Set([...this.#runBefore(all), index])],
+        },
         {
           output: (output, line) => shown.push({ output, line }),
           progress: (fraction, what) =>
@@ -129,11 +131,10 @@ export class Controller {
 
   /** The content keys, as of now, of the cells that were run. */
   async #keys(notebook: vscode.NotebookDocument): Promise<Keys> {
-    const folders = foldersOf(notebook);
     const cells = codeCells(notebook, languageId);
     const keyed = this.#runBefore(cells);
-    if (folders === undefined || keyed.length === 0) return new Map();
-    return byCell(await this.#engine.keys(folders, textsOf(cells), keyed), cells);
+    if (keyed.length === 0) return new Map();
+    return byCell(await this.#engine.keys(placeOf(notebook), textsOf(cells), keyed), cells);
   }
 
   /** Cells that were run and would show something else by now. */

@@ -75,6 +75,11 @@ export class EngineThread {
     return (await this.#answer('look', { notebook, paths })).lines;
   }
 
+  /** The text of a notebook that begins with recordings. @param besides all files of their folders */
+  async starter(notebook: ProjectFolders, paths: readonly string[], besides: readonly string[]): Promise<string> {
+    return (await this.#answer('starter', { notebook, paths, besides })).text;
+  }
+
   /** What is known, without long work, of a notebook's names and of some of its files. */
   facts(notebook: ProjectFolders, cells: readonly string[], files: readonly string[] = []): Promise<NotebookFacts> {
     return this.#answer('facts', { notebook, cells, files });
@@ -107,7 +112,7 @@ export class EngineThread {
   }
 
   /** Asks what has one reply, of the same type. */
-  #answer<Type extends 'keys' | 'look' | 'facts' | 'document'>(
+  #answer<Type extends 'keys' | 'look' | 'starter' | 'facts' | 'document'>(
     type: Type,
     rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>,
   ): Promise<Extract<Reply, { type: Type }>> {

@@ -11,6 +11,7 @@ import { notebookType } from './names.ts';
 import { registerReference } from './reference.ts';
 import { registerSheet } from './sheetCommand.ts';
 import { serializer } from './serializer.ts';
+import { registerStarting } from './starting/commands.ts';
 import { watchStaleness } from './staleness.ts';
 import { registerStatusBar } from './statusBar.ts';
 
@@ -30,6 +31,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     watchStaleness(controller, states),
     forgetClosed(engine),
     registerCommands(controller, context.extensionUri),
+    registerStarting(engine),
     registerLook(engine),
     registerSheet(),
     registerChanged(engine),

@@ -11,6 +11,10 @@ export function foldersOf({ uri }: { readonly uri: vscode.Uri }): ProjectFolders
   return { folder, root: workspace?.uri.fsPath ?? projectRoot(folder) };
 }
 
+/** The same of a notebook that is to be run: one that is not saved yet lies nowhere, and has no raw files. */
+export const placeOf = (notebook: { readonly uri: vscode.Uri }): ProjectFolders =>
+  foldersOf(notebook) ?? { folder: notebook.uri.toString(), root: '', saved: false };
+
 /** The notebook's cells in our language, in order. */
 export function codeCells(notebook: vscode.NotebookDocument, language: string): vscode.NotebookCell[] {
   return notebook

@@ -1,13 +1,14 @@
 import { parentPort } from 'node:worker_threads';
 import { diskHistory } from '../disk/history.ts';
-import { diskHost } from '../disk/host.ts';
+import { diskHost, unsavedHost } from '../disk/host.ts';
 import { Service, type Request } from '../engine/service.ts';
 
 // The engine on a thread of its own, so that a long reading never holds up the editor.
 const port = parentPort;
 if (port === null) throw new Error('to be started as a worker');
 const service = new Service(
-  ({ folder, root }) => ({ ...diskHost(folder, root), history: diskHistory(folder) }),
+  ({ folder, root, saved }) =>
+    saved === false ? unsavedHost() : { ...diskHost(folder, root), history: diskHistory(folder) },
   (reply) => port.postMessage(reply),
 );
 port.on('message', (request: Request) => service.receive(request));

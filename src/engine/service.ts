@@ -12,6 +12,8 @@ import { refuseFault } from './messages.ts';
 import { moved, shown, type Moved, type MoveOrder } from './moving.ts';
 import type { CellFailure } from './recall.ts';
 import type { CellKeys } from './result.ts';
+import { starterNotebook } from './starter.ts';
+import { starterFacts } from './starterFacts.ts';
 
 /** What is asked of an engine that runs elsewhere. */
 export type Request =
@@ -34,10 +36,21 @@ export type Request =
       readonly keyed: readonly number[];
     }
   | { readonly type: 'look'; readonly id: number; readonly notebook: ProjectFolders; readonly paths: readonly string[] }
+  | StarterRequest
   | FactsRequest
   | DocumentRequest
   | ({ readonly type: 'move'; readonly id: number; readonly notebook: ProjectFolders } & MoveOrder)
   | { readonly type: 'clear'; readonly notebook: ProjectFolders };
+
+/** The text of a notebook that begins with files. */
+export interface StarterRequest {
+  readonly type: 'starter';
+  readonly id: number;
+  readonly notebook: ProjectFolders;
+  /** The recordings, and all files of their folders; relative to the notebook's. */
+  readonly paths: readonly string[];
+  readonly besides: readonly string[];
+}
 
 /** A run of the whole notebook as the JSON that a record is made of. */
 export interface DocumentRequest {
@@ -64,6 +77,8 @@ export interface FactsRequest {
 export interface ProjectFolders {
   readonly folder: string;
   readonly root: string;
+  /** False for a notebook that lies in no folder yet, whose `folder` is its address: it has no raw files. */
+  readonly saved?: false;
 }
 
 export type Reply =
@@ -84,6 +99,7 @@ export type Reply =
     }
   | { readonly type: 'keys'; readonly id: number; readonly keys: CellKeys }
   | { readonly type: 'look'; readonly id: number; readonly lines: readonly string[] }
+  | { readonly type: 'starter'; readonly id: number; readonly text: string }
   | ({ readonly type: 'facts'; readonly id: number } & NotebookFacts)
   /** Undefined where it was stopped. Lines are those of the cells. */
   | { readonly type: 'document'; readonly id: number; readonly document: Json | undefined }
@@ -132,6 +148,11 @@ export class Service {
     if (request.type === 'look') {
       const { id, notebook, paths } = request;
       return this.#reply({ type: 'look', id, lines: await this.#look(notebook, paths) });
+    }
+    if (request.type === 'starter') {
+      const { id, notebook, paths, besides } = request;
+      const facts = await starterFacts(paths, this.#makeHost(notebook).files);
+      return this.#reply({ type: 'starter', id, text: starterNotebook(paths, besides, facts) });
     }
     if (request.type === 'facts')
       return this.#reply({ type: 'facts', id: request.id, ...(await this.#facts(request)) });

@@ -46,6 +46,7 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
     'machine.refused',
   ],
   'a chart tells the sentence alone': ['handle.gone', 'handle.unit'],
+  'of a notebook that lies in no folder yet, whatever its cells say': ['file.unsaved'],
   'of a statement that waits for its run, which nobody is shown': ['call.later'],
   'what the checker of the text says first': ['field.kind', 'quantity.expected', 'statement.empty'],
   'what reading the file says first': ['resample.empty'],

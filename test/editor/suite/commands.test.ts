@@ -36,6 +36,43 @@ describe('commands on recordings in an editor', () => {
     assert.equal(vscode.window.activeNotebookEditor?.notebook.uri.path.endsWith('study-2.washboard.md'), true);
   });
 
+  it('writes a notebook from all recordings of a folder that is chosen', async () => {
+    await vscode.commands.executeCommand('washboard.notebookFromFiles', fileOf('lab', 'raw'));
+    const text = await textOf(fileOf('lab', 'study-3.washboard.md'));
+    assert.match(text, /compare foam_density with gel_density/);
+  });
+
+  it('begins a new study as a file in the folder that is chosen, without a question', async () => {
+    await vscode.commands.executeCommand('washboard.newNotebook', fileOf('lab'));
+    const text = await textOf(fileOf('lab', 'study-4.washboard.md'));
+    assert.match(text, /^foam = load "raw\/foam-\*\.csv"$/m);
+    const shown = vscode.window.activeNotebookEditor?.notebook;
+    assert.equal(shown?.uri.path.endsWith('study-4.washboard.md'), true);
+    assert.equal(shown?.isUntitled, false);
+  });
+
+  it('runs what needs no file in a notebook that is not saved, and shows one sentence without a stack for the rest', async () => {
+    const cell = (text: string): vscode.NotebookCellData =>
+      new vscode.NotebookCellData(vscode.NotebookCellKind.Code, text, 'washboard');
+    const notebook = await vscode.workspace.openNotebookDocument(
+      'washboard-notebook',
+      new vscode.NotebookData([cell('a = 3 N/mm'), cell('b = load "raw/a.csv"')]),
+    );
+    await vscode.window.showNotebookDocument(notebook);
+    await vscode.commands.executeCommand('notebook.execute');
+    const shown = (): string =>
+      notebook
+        .getCells()
+        .map((one) => one.outputs.flatMap(({ items }) => items.map(({ data }) => Buffer.from(data).toString())).join())
+        .join('\n');
+    for (let tries = 0; tries < 100 && !shown().includes('saved'); tries++)
+      await new Promise((done) => setTimeout(done, 100));
+    assert.match(shown(), /raw files need a saved notebook/);
+    assert.doesNotMatch(shown(), /\bat \S+ \(|\.cjs|\.mjs/);
+    assert.equal(notebook.getCells()[0].executionSummary?.success, true);
+    await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+  });
+
   it('writes a run sheet once, and opens it the next time', async () => {
     await vscode.commands.executeCommand('washboard.writeSheet', fileOf('lab', 'raw'));
     const sheet = fileOf('lab', 'raw', 'runs.csv');

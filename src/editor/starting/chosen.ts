@@ -1,0 +1,21 @@
+import * as vscode from 'vscode';
+import { naturalOrder } from '../../disk/naturalOrder.ts';
+import { projectRoot } from '../../disk/project.ts';
+
+/** The files a command is about, in natural order: those selected, the one clicked, or those picked in a dialog. */
+export async function chosenFiles(
+  clicked: vscode.Uri | undefined,
+  selected: readonly vscode.Uri[] | undefined,
+): Promise<vscode.Uri[]> {
+  const named =
+    selected !== undefined && selected.length > 0 ? selected : clicked === undefined ? undefined : [clicked];
+  const files =
+    named ?? (await vscode.window.showOpenDialog({ canSelectMany: true, openLabel: 'Choose recordings' })) ?? [];
+  return files.filter((file) => file.scheme === 'file').sort((a, b) => naturalOrder(a.fsPath, b.fsPath));
+}
+
+export const slashed = (path: string): string => path.split('\\').join('/');
+
+/** The project's folder of what lies in a folder. */
+export const rootOf = (file: vscode.Uri, folder: string): string =>
+  vscode.workspace.getWorkspaceFolder(file)?.uri.fsPath ?? projectRoot(folder);

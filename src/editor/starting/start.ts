@@ -1,0 +1,93 @@
+import { dirname, relative } from 'node:path';
+import * as vscode from 'vscode';
+import { freeStudyName, recordingsBelow, type Entry, type FoundRecordings } from '../../disk/recordings.ts';
+import type { EngineThread } from '../engineThread.ts';
+import { sentence } from '../messages.ts';
+import { notebookType } from '../names.ts';
+import { serializer } from '../serializer.ts';
+import { chosenFiles, rootOf, slashed } from './chosen.ts';
+
+/**
+ * A new study, without a question: a file in the folder that was chosen, beside the file that was chosen, or in the workspace's
+ * folder, begun from the recordings found there. Without a folder it is not saved yet.
+ */
+export async function newNotebook(engine: EngineThread, clicked?: vscode.Uri): Promise<void> {
+  const folder = await folderFor(clicked);
+  if (folder === undefined) return newUnsaved(engine);
+  await writeStudy(engine, folder, await foundIn(folder));
+}
+
+/** A new study of files that were chosen, of all recordings of a folder, or, where nothing was, of files that are asked for. */
+export async function notebookFromFiles(
+  engine: EngineThread,
+  clicked?: vscode.Uri,
+  selected?: readonly vscode.Uri[],
+): Promise<void> {
+  const chosen = await chosenFiles(clicked, selected);
+  if (chosen.length === 0) return;
+  const only = chosen.length === 1 ? chosen[0] : undefined;
+  if (only !== undefined && (await isFolder(only))) {
+    const found = await foundIn(only);
+    if (found.paths.length === 0) return void vscode.window.showWarningMessage(sentence('sheet.recordings', {}));
+    return writeBeside(engine, only, found);
+  }
+  const raw = vscode.Uri.file(dirname(chosen[0].fsPath));
+  const besides = (await entriesOf(raw)).map(({ name }) => name);
+  const paths = chosen.map(({ fsPath }) => slashed(relative(raw.fsPath, fsPath)));
+  await writeBeside(engine, raw, { paths, besides });
+}
+
+async function folderFor(clicked: vscode.Uri | undefined): Promise<vscode.Uri | undefined> {
+  if (clicked?.scheme === 'file') return (await isFolder(clicked)) ? clicked : vscode.Uri.file(dirname(clicked.fsPath));
+  const shown = vscode.window.activeNotebookEditor?.notebook.uri ?? vscode.window.activeTextEditor?.document.uri;
+  const active = shown === undefined ? undefined : vscode.workspace.getWorkspaceFolder(shown);
+  const folder = (active ?? vscode.workspace.workspaceFolders?.at(0))?.uri;
+  return folder?.scheme === 'file' ? folder : undefined;
+}
+
+const foundIn = (folder: vscode.Uri): Promise<FoundRecordings> =>
+  recordingsBelow((below) => entriesOf(below === undefined ? folder : vscode.Uri.joinPath(folder, below)));
+
+/** A folder's entries; none of a folder that can't be read. */
+const entriesOf = (folder: vscode.Uri): Thenable<Entry[]> =>
+  vscode.workspace.fs.readDirectory(folder).then(
+    (entries) => entries.map(([name, type]) => ({ name, folder: (type & vscode.FileType.Directory) !== 0 })),
+    () => [],
+  );
+
+const isFolder = (uri: vscode.Uri): Thenable<boolean> =>
+  vscode.workspace.fs.stat(uri).then(
+    ({ type }) => (type & vscode.FileType.Directory) !== 0,
+    () => false,
+  );
+
+/** A folder of raw files stays raw: the notebook goes beside it, as long as that is still inside the project. */
+async function writeBeside(engine: EngineThread, raw: vscode.Uri, { paths, besides }: FoundRecordings): Promise<void> {
+  const inside = raw.fsPath !== rootOf(raw, raw.fsPath) && paths.every((path) => !path.includes('/'));
+  if (!inside) return writeStudy(engine, raw, { paths, besides });
+  const folder = vscode.Uri.file(dirname(raw.fsPath));
+  const prefix = slashed(relative(folder.fsPath, raw.fsPath));
+  const below = (path: string): string => `${prefix}/${path}`;
+  await writeStudy(engine, folder, { paths: paths.map(below), besides: besides.map(below) });
+}
+
+async function writeStudy(
+  engine: EngineThread,
+  folder: vscode.Uri,
+  { paths, besides }: FoundRecordings,
+): Promise<void> {
+  const place = { folder: folder.fsPath, root: rootOf(folder, folder.fsPath) };
+  const text = await engine.starter(place, paths, besides);
+  const taken = (await entriesOf(folder)).map(({ name }) => name);
+  const target = vscode.Uri.joinPath(folder, freeStudyName(taken));
+  await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(text));
+  await vscode.commands.executeCommand('vscode.openWith', target, notebookType);
+}
+
+async function newUnsaved(engine: EngineThread): Promise<void> {
+  const text = await engine.starter({ folder: 'untitled:', root: '', saved: false }, [], []);
+  const { token } = new vscode.CancellationTokenSource();
+  const data = await serializer.deserializeNotebook(new TextEncoder().encode(text), token);
+  const notebook = await vscode.workspace.openNotebookDocument(notebookType, data);
+  await vscode.window.showNotebookDocument(notebook);
+}

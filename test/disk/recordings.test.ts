@@ -1,0 +1,39 @@
+import { strict as assert } from 'node:assert';
+import { freeStudyName, recordingsBelow, type Entry } from '../../src/disk/recordings.ts';
+
+/** Lists a folder that holds these files; a name with `/` lies in a folder of it. */
+const listing =
+  (...paths: readonly string[]) =>
+  (below: string | undefined): Promise<Entry[]> => {
+    const here = below === undefined ? paths : paths.flatMap((path) => path.split(`${below}/`)[1] ?? []);
+    const names = new Map(here.map((path) => [path.split('/')[0], path.includes('/')]));
+    return Promise.resolve([...names].map(([name, folder]) => ({ name, folder })));
+  };
+
+describe('the recordings of a folder', () => {
+  it('are those in it, in natural order, and what lies below is another study', async () => {
+    const { paths } = await recordingsBelow(listing('b-10.csv', 'b-9.csv', 'raw/a.csv', 'notes.md'));
+    assert.deepEqual(paths, ['b-9.csv', 'b-10.csv']);
+  });
+
+  it('are those of the first folder in it that has some, where it has none itself', async () => {
+    const found = await recordingsBelow(
+      listing('notes.md', 'figures/a.csv', 'old/plan.md', 'raw/a.csv', 'raw/runs.csv'),
+    );
+    assert.deepEqual(found, { paths: ['raw/a.csv'], besides: ['raw/a.csv', 'raw/runs.csv'] });
+  });
+
+  it('are none where there are none', async () => {
+    assert.deepEqual(await recordingsBelow(listing('notes.md', '.cache/a.csv')), { paths: [], besides: [] });
+  });
+});
+
+describe('the name of a new study', () => {
+  it('is the first that is free, whatever the letters of those that are there', () => {
+    assert.equal(freeStudyName([]), 'study.washboard.md');
+    assert.equal(
+      freeStudyName(['Study.washboard.md', 'study-2.washboard.md', 'study-4.washboard.md']),
+      'study-3.washboard.md',
+    );
+  });
+});
