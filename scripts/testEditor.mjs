@@ -137,6 +137,7 @@ async function runInServed({ suite, workspace, env, report }) {
   const browser = await chromium.launch({ executablePath, args: chromiumArgs });
   try {
     const page = await browser.newPage({ viewport: { width: 1400, height: 1000 } });
+    page.setDefaultTimeout(patience);
     await page.goto(editor.url);
     const deadline = Date.now() + patience;
     while (!existsSync(report)) {
