@@ -4,6 +4,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'syntax.unexpected',
   'syntax.character',
   'syntax.deep',
+  'syntax.long',
   'text.unclosed',
   'text.quotes',
   'bracket.unclosed',

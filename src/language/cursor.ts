@@ -8,6 +8,8 @@ import type { Vocabulary } from './vocabulary.ts';
 /** Brackets, signs and operators in a row; more is no honest text and would exhaust the stack. */
 const deepest = 100;
 const longest = 1000;
+/** Items of one list: more is no honest text, and each would bring a message or an argument of its own. */
+const longestList = 10_000;
 /** Tokens that one unit may have. */
 const longestUnit = 50;
 
@@ -184,13 +186,25 @@ export class Cursor {
     return true;
   }
 
+  protected listTooLong(count: number): boolean {
+    if (count < longestList) return false;
+    const token = this.peek()!;
+    this.report('syntax.long', { from: token.from, to: token.to }, { of: 'list', most: longestList });
+    this.passOver();
+    return true;
+  }
+
   /** Passes over the rest of a statement that is nested or chained beyond reading. */
   protected giveUp(): Token {
     const token = this.peek()!;
     this.report('syntax.deep', { from: token.from, to: token.to }, {});
+    this.passOver();
+    return token;
+  }
+
+  protected passOver(): void {
     while (this.peek()) this.take();
     this.lost = true;
-    return token;
   }
 
   /** The rest of a statement that is over. */

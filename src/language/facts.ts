@@ -47,6 +47,7 @@ export interface LanguageFacts {
   'syntax.unexpected': Piece;
   'syntax.character': Piece & Instead;
   'syntax.deep': Nothing;
+  'syntax.long': { readonly of: 'list' | 'cell'; readonly most: number };
   'text.unclosed': Nothing;
   'text.quotes': Piece & Instead;
   'bracket.unclosed': { readonly bracket: string };

@@ -31,6 +31,12 @@ export const messagePages: MessagePages<LanguageFacts> = {
     `x = ${'('.repeat(120)}1${')'.repeat(120)}`,
     'x = ((1))',
   ),
+  'syntax.long': page(
+    'A list or a cell is too long',
+    'A list of more items, or a cell of more statements, than anyone would write.',
+    `max(${'1, '.repeat(10_000)}1)`,
+    'max(1, 2, 3)',
+  ),
   'text.unclosed': page(
     'A text is not closed',
     'A text begins and ends with a straight double quote, on one line.',

@@ -40,6 +40,10 @@ const sentences: Sentences<LanguageFacts> = {
       ? `The character ${found} has no meaning here; leave it out.`
       : `The character ${found} has no meaning here; write ${instead} instead.`,
   'syntax.deep': () => 'This is nested or chained too deeply; bind a part of it to a name of its own.',
+  'syntax.long': ({ of, most }) =>
+    of === 'list'
+      ? `This list has more than ${most} items; the rest of the statement is not read. Write a pattern for many files, or divide the list.`
+      : `A cell is read up to ${most} statements, and this one has more; divide it into several cells.`,
   'text.unclosed': () => 'This text has no closing quote; add " at its end.',
   'text.quotes': ({ found, instead }) => `\`${found}\` has to stand in quotes: ${instead}.`,
   'bracket.unclosed': ({ bracket }) => `This ${bracket} is never closed; add ${bracket === '(' ? ')' : ']'}.`,

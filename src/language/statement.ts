@@ -31,6 +31,16 @@ export class StatementParser extends Cursor {
     return { name, pipeline, pieces: this.pieces };
   }
 
+  /** What stands in a cell beyond the statements that are read. */
+  rest(facts: { readonly of: 'cell'; readonly most: number }): ReturnType<StatementParser['statement']> {
+    const first = this.peek()!;
+    this.report('syntax.long', { from: first.from, to: first.to }, facts);
+    this.passOver();
+    const place = { from: first.from, to: first.from };
+    const nothing: Missing = { type: 'missing', place, expected: 'step' };
+    return { name: undefined, pipeline: { place, steps: [nothing] }, pieces: this.pieces };
+  }
+
   /** `step { "|" step }` */
   #pipeline(): Pipeline {
     const steps = [this.#step(true)];
@@ -77,6 +87,7 @@ export class StatementParser extends Cursor {
     for (;;) {
       const token = this.peek();
       if (!token || this.isSign('|') || (this.isSign(')') && this.depth > 0)) break;
+      if (this.listTooLong(items.length)) break;
       if (this.isSign(',')) {
         const last = items.at(-1);
         if (!last || last.comma) items.push({ node: this.strayToken(), comma: false });
@@ -270,6 +281,7 @@ export class StatementParser extends Cursor {
       const open = this.take(true);
       const values: Expression[] = [];
       while (this.peek() && !this.isSign(')')) {
+        if (this.listTooLong(values.length)) break;
         const before = this.at;
         values.push(this.#expression('free'));
         if (this.isSign(',')) {

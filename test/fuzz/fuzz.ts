@@ -1,6 +1,6 @@
 import { judge } from './judge.ts';
 import { mutated, randomOf } from './mutate.ts';
-import { seeds, type Kind } from './seeds.ts';
+import { seedsOf, type Kind } from './seeds.ts';
 
 /** An input that something is wrong with, and what. */
 export interface Fall {
@@ -16,6 +16,7 @@ const shares: readonly Kind[] = [
   ...(['notebook', 'notebook', 'cell', 'cell', 'cell'] as const),
 ];
 
+/** Most processor time that an input may take, in ms, and memory that all of them may, in bytes. */
 const longest = 5000;
 const largest = 2 ** 30;
 
@@ -25,22 +26,34 @@ const largest = 2 ** 30;
  */
 export async function fuzz(seed: number, from: number, count: number): Promise<readonly Fall[]> {
   const falls: Fall[] = [];
-  const atFirst = process.memoryUsage().rss;
+  const seeds = seedsOf(seed);
+  const atFirst = process.memoryUsage.rss();
   for (let index = from; index < from + count; index++) {
     const random = randomOf(Math.imul(seed, 0x9e3779b1) ^ index);
     const kind = shares[index % shares.length];
-    const [one, other] = [0, 1].map(() => seeds[kind][Math.floor(random() * seeds[kind].length)].bytes);
+    const [one, other] = [0, 1].map(() => seeds[kind][Math.floor(random() * seeds[kind].length)]);
     const bytes = mutated(one, other, random);
+    const turn = index / shares.length;
     const fall = (reason: string): void => void falls.push({ index, kind, bytes, reason });
-    const began = process.cpuUsage();
+    const began = performance.now();
     try {
-      await judge(kind, bytes, index / shares.length);
+      await judge(kind, bytes, turn);
     } catch (error) {
       fall(error instanceof Error ? (error.stack ?? error.message) : String(error));
     }
-    const { user } = process.cpuUsage(began);
-    if (user / 1000 > longest) fall(`took ${user / 1000} ms`);
-    if (process.memoryUsage.rss() - atFirst > largest) fall('took more than 1 GB');
+    // The clock on the wall is cheap to read; only what took long by it is tried again by the processor's.
+    if (performance.now() - began > longest) {
+      const took = await processorTime(() => judge(kind, bytes, turn));
+      if (took > longest) fall(`took ${took} ms`);
+    }
+    if (index % 50 === 0 && process.memoryUsage.rss() - atFirst > largest) fall('took more than 1 GB');
   }
   return falls;
+}
+
+/** In ms, of work that may throw. */
+async function processorTime(work: () => Promise<void>): Promise<number> {
+  const began = process.cpuUsage();
+  await work().catch(() => undefined);
+  return process.cpuUsage(began).user / 1000;
 }

@@ -3,13 +3,10 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { validCells } from '../language/valid.ts';
+import { madeUpFile, madeUpNotebook } from './madeUp.ts';
+import { randomOf } from './mutate.ts';
 
 export type Kind = 'recording' | 'packed' | 'notebook' | 'cell';
-
-export interface Seed {
-  readonly kind: Kind;
-  readonly bytes: Uint8Array;
-}
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const fixtures = join(root, 'test/readers/fixtures');
@@ -28,13 +25,28 @@ const notebooks = [
   '---\ntitle: a\n---\n\n# A\r\n\r\n~~~washboard\r\nx = 1 m\r\n~~~\r\n\n> ```washboard\n> 1\n> ```\n\n- a\n\n  ```washboard\n  2\n  ```\n',
 ];
 
-/** What is mutated: each format of a file, packed ones by what is in them, notebooks and cells. */
-export const seeds: Readonly<Record<Kind, readonly Seed[]>> = {
+/** What stands in the project is mutated with every seed: each format of a file, notebooks and cells. */
+const fixed: Readonly<Record<'recording' | 'notebook' | 'cell', readonly Uint8Array[]>> = {
   recording: [
-    ...recordings.map(({ name, bytes }): Seed => ({ kind: 'recording', bytes: shortened(name, bytes) })),
-    { kind: 'recording', bytes: new Uint8Array(gzipSync(recordings[0].bytes.subarray(0, 1500))) },
+    ...recordings.map(({ name, bytes }) => shortened(name, bytes)),
+    new Uint8Array(gzipSync(recordings[0].bytes.subarray(0, 1500))),
   ],
-  packed: recordings.map(({ name, bytes }): Seed => ({ kind: 'packed', bytes: shortened(name, bytes) })),
-  notebook: notebooks.map((text): Seed => ({ kind: 'notebook', bytes: new TextEncoder().encode(text) })),
-  cell: validCells.map((text): Seed => ({ kind: 'cell', bytes: new TextEncoder().encode(text) })),
+  notebook: notebooks.map((text) => new TextEncoder().encode(text)),
+  cell: validCells.map((text) => new TextEncoder().encode(text)),
 };
+
+/** What is mutated with one seed of the fuzzer: what stands in the project, and as much again made up for that seed. */
+export function seedsOf(seed: number): Readonly<Record<Kind, readonly Uint8Array[]>> {
+  const random = randomOf(Math.imul(seed, 0x85ebca6b));
+  const files = Array.from({ length: fixed.recording.length }, () => madeUpFile(random));
+  const texts = Array.from({ length: 6 }, () => madeUpNotebook(random));
+  const recording = [...fixed.recording, ...files];
+  const cells = texts.map((text) => text.split('\n').slice(3, 7).join('\n'));
+  const bytesOf = (list: readonly string[]): Uint8Array[] => list.map((text) => new TextEncoder().encode(text));
+  return {
+    recording,
+    packed: recording,
+    notebook: [...fixed.notebook, ...bytesOf(texts)],
+    cell: [...fixed.cell, ...bytesOf(cells)],
+  };
+}

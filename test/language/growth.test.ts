@@ -1,4 +1,6 @@
+import { strict as assert } from 'node:assert';
 import { checkCells } from '../../src/engine/checkCells.ts';
+import { printCell } from '../../src/language/printer.ts';
 import { languageService } from '../../src/language/service.ts';
 import { catalogue } from '../../src/verbs/language.ts';
 import { holdToGrowth } from '../growth.ts';
@@ -41,6 +43,43 @@ describe('the check of a notebook of whatever text', () => {
       5000,
       (cell) => service.foldsOf(cell),
     ));
+
+  it('says in one sentence that a list or a cell is too long, whatever it is made of', () => {
+    const texts: Readonly<Record<string, string>> = {
+      commas: `plot ${','.repeat(30_000)}`,
+      names: `plot ${'a, '.repeat(30_000)}`,
+      words: `plot ${'a '.repeat(30_000)}`,
+      ranges: `plot a ${'1..'.repeat(30_000)}`,
+      'a function’s values': `max(${'1, '.repeat(30_000)}1)`,
+      options: `load "a" ${'rate 1 Hz '.repeat(30_000)}`,
+      statements: lines(30_000, (i) => `x${i} = ${i}`),
+      'signs that mean nothing, a line each': '§\n'.repeat(30_000),
+    };
+    for (const [name, text] of Object.entries(texts)) {
+      const [found] = checkCells([text]).problems;
+      assert.equal(found.filter(({ code }) => code === 'syntax.long').length, 1, name);
+      // What lies beyond the end of reading has no messages of its own.
+      assert.ok(found.length <= 20_001, `${name}: ${found.length} messages`);
+    }
+  });
+
+  it('reads lists of ten thousand items, and as many statements, whole', () => {
+    const codes = (text: string): readonly string[] =>
+      checkCells([text])
+        .problems[0].map(({ code }) => code)
+        .filter((code) => code !== 'name.unused');
+    assert.deepEqual(codes(`max(${'1, '.repeat(9_999)}1)`), []);
+    assert.deepEqual(codes(`load ${'"a", '.repeat(9_999)}"a"`), []);
+    assert.deepEqual(codes(lines(10_000, (i) => `x${i} = ${i}`)), []);
+    assert.deepEqual(codes(`load ${'"a", '.repeat(10_000)}"a"`), ['syntax.long']);
+    assert.deepEqual(codes(lines(10_001, (i) => `x${i} = ${i}`)), ['syntax.long']);
+  });
+
+  it('leaves what is not read as it stands when the cell is formatted', () => {
+    const text = lines(10_002, (i) => `x${i}   =   ${i}`);
+    const tail = text.split('\n').slice(10_000).join('\n');
+    assert.ok(printCell(service.parse(text)).endsWith(tail));
+  });
 
   it('says in one sentence that a text is beyond reading', () => {
     for (const text of [
