@@ -10,6 +10,7 @@ import { axesOf, type Channel, type Resultant, type Signal } from './run.ts';
 export function resultantOf(axes: readonly Signal[]): Resultant {
   const weighting = commonWeighting(axes);
   const lowCut = Math.max(...axes.map((axis) => axis.lowCut ?? 0));
+  const highpass = Math.max(...axes.map((axis) => axis.highpass ?? 0));
   return {
     name: 'resultant',
     unit: axes[0].unit,
@@ -17,6 +18,7 @@ export function resultantOf(axes: readonly Signal[]): Resultant {
     includesStatic: axes.some(({ includesStatic }) => includesStatic),
     ...(weighting === undefined ? {} : { weighting }),
     ...(lowCut === 0 ? {} : { lowCut }),
+    ...(highpass === 0 ? {} : { highpass }),
     axes,
   };
 }

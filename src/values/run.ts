@@ -88,8 +88,10 @@ interface ChannelFacts {
   readonly weighting?: string;
   /** Whether the mean still holds gravity; false once a mean or a high-pass has been taken out. */
   readonly includesStatic: boolean;
-  /** In Hz: of what was integrated, nothing below it means anything. */
+  /** In Hz: of a velocity or displacement, nothing below it means anything. */
   readonly lowCut?: number;
+  /** In Hz: the highest corner of a high-pass or band-pass that it went through. */
+  readonly highpass?: number;
 }
 
 /** s; one mean step after the last sample of one of a run's stretches, on the recording's time axis. */

@@ -17,11 +17,17 @@ interface FollowedJson {
 
 describe('the age of a plan', () => {
   let sandbox: Sandbox;
-  afterEach(() => sandbox.remove());
+  const sandboxes: Sandbox[] = [];
+  afterEach(() => sandboxes.splice(0).forEach((one) => one.remove()));
+
+  function makeSandbox(files: Readonly<Record<string, string>>): void {
+    sandbox = new Sandbox(files);
+    sandboxes.push(sandbox);
+  }
 
   /** Commits one set of files and then another. */
   function history(first: Readonly<Record<string, string>>, second: Readonly<Record<string, string>>): void {
-    sandbox = new Sandbox(first);
+    makeSandbox(first);
     gitIn(sandbox.folder, 'init', '-q');
     commitAll(sandbox.folder, early);
     for (const [path, text] of Object.entries(second)) writeFileSync(sandbox.path(path), text);
@@ -55,8 +61,37 @@ describe('the age of a plan', () => {
     );
   }).timeout(60_000);
 
+  it('stands beside the recordings’ own dates: those of the run sheet, or of the loggers’ clocks', async function () {
+    if (!hasGit()) this.skip();
+    const day = 86_400;
+    const dated = (at: number): Record<string, string> =>
+      pads({
+        ...worked,
+        facts: { date: Array.from({ length: 6 }, () => new Date(1000 * at).toISOString().slice(0, 10)) },
+      });
+    const words = async (files: Readonly<Record<string, string>>): Promise<string> => {
+      history({ [name]: book }, files);
+      const { printed } = await told();
+      const text = printed.replace(/\s+/g, ' ');
+      return /\(2023-11-17\), and (.*?)\./.exec(text)?.[1] ?? text;
+    };
+    const own = (at: number): string =>
+      `the recordings’ own dates (from ${new Date(1000 * at).toISOString().slice(0, 10)})`;
+    assert.equal(await words(dated(early + 2 * day)), `before ${own(early + 2 * day)}`);
+    assert.equal(await words(dated(early - 30 * day)), `after ${own(early - 30 * day)}`);
+    // Neither the sheet nor a clock tells its zone: a day leaves it open.
+    assert.equal(await words(dated(early)), `within a day of ${own(early)}`);
+    const clocked = Object.entries(pads(worked)).map(([path, text]) => [
+      path,
+      text
+        .replace(/^t \(s\)/, 'epoch (s)')
+        .replace(/^([\d.]+),/gm, (_, t) => `${(early - 9 * day + Number(t)).toFixed(3)},`),
+    ]);
+    assert.equal(await words(Object.fromEntries(clocked)), `after ${own(early - 9 * day)}`);
+  }).timeout(180_000);
+
   it('is not told outside git', async () => {
-    sandbox = new Sandbox({ [name]: book, ...recordings });
+    makeSandbox({ [name]: book, ...recordings });
     const { printed, isBefore } = await told();
     assert.equal(isBefore, undefined);
     assert.doesNotMatch(printed, /in git/i);

@@ -19,7 +19,12 @@ export function envelopes(runs: RunsValue, band: Band, order: number, watch: Wat
   if (!passed.ok) return passed;
   const step = `envelope of ${formatNumber(band.from, 6)}..${formatNumber(band.to, 6)} Hz`;
   const done = passed.value.runs.map((run) =>
-    withSamples(run, step, ({ samples }) => ({ samples: pieceByPiece(samples, run.stretches, envelope) })),
+    // How strong a band is may change slowly: what was cut below it bounds the envelope nowhere.
+    withSamples(run, step, ({ samples }) => ({
+      samples: pieceByPiece(samples, run.stretches, envelope),
+      lowCut: 0,
+      highpass: 0,
+    })),
   );
   return answered({ ...passed.value, runs: done }, passed.warnings);
 }

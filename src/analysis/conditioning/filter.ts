@@ -2,9 +2,10 @@ import { answered, type Answer, type Refused } from '../../result/result.ts';
 import { butterworth, type FilterKind } from '../../signal/butterworth.ts';
 import { paddingOf, zeroPhase } from '../../signal/filter.ts';
 import { pieceByPiece } from '../../signal/stretch.ts';
+import { dimensionOf, sameDimension } from '../../units/dimension.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Watch } from '../../values/ports.ts';
-import type { Run } from '../../values/run.ts';
+import type { Run, Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { shortestStretch, withSamples } from '../recordings/runs.ts';
@@ -43,13 +44,28 @@ export function filtered(runs: RunsValue, filter: Filter, { cancelled, progress 
     if (tooShort !== undefined) return tooShort;
     warnings.push(...doubts(run, filter));
     done.push(
-      withSamples(run, step, ({ samples, includesStatic }) => ({
-        samples: pieceByPiece(samples, run.stretches, (piece, into) => zeroPhase(sections, piece, into, cancelled)),
-        includesStatic: kind === 'lowpass' && includesStatic,
+      withSamples(run, step, (signal) => ({
+        samples: pieceByPiece(signal.samples, run.stretches, (piece, into) =>
+          zeroPhase(sections, piece, into, cancelled),
+        ),
+        ...(kind === 'lowpass' ? {} : withoutBelow(signal, corners[0])),
       })),
     );
   }
   return answered({ ...runs, runs: done }, [...even.warnings, ...together(warnings)]);
+}
+
+/** What is known of a signal after a high-pass at a corner in Hz: a velocity or displacement means nothing below it. */
+function withoutBelow(
+  { unit: { dimension }, lowCut = 0, highpass = 0 }: Signal,
+  corner: number,
+): Pick<Signal, 'includesStatic' | 'lowCut' | 'highpass'> {
+  const isIntegral = (['speed', 'length'] as const).some((name) => sameDimension(dimension, dimensionOf(name)));
+  return {
+    includesStatic: false,
+    highpass: Math.max(highpass, corner),
+    ...(isIntegral ? { lowCut: Math.max(lowCut, corner) } : {}),
+  };
 }
 
 function whyNoCorner(run: Run, { kind, corners }: Filter): Refused | undefined {

@@ -51,8 +51,8 @@ export function integrated(runs: RunsValue, goal: Goal, lowCut: number, watch: W
     const step = `integrated to ${goal} above ${cut} Hz, without ${seconds(edge)} at each end`;
     const whole = withSamples(run, step, (signal) => {
       const samples = integralOf(run, signal, goal, lowCut);
-      const least = Math.max(lowCut, signal.lowCut ?? 0);
-      return { samples, unit: resultUnit[goal], unitFrom: 'integration', includesStatic: false, lowCut: least };
+      const integral = { samples, unit: resultUnit[goal], unitFrom: 'integration', includesStatic: false };
+      return { ...integral, lowCut: integralCut(signal, lowCut) };
     });
     run.channels.forEach((channel, c) =>
       warnings.push(...doubts(run, inner, { channel, integral: whole.channels[c], goal, lowCut })),
@@ -62,6 +62,12 @@ export function integrated(runs: RunsValue, goal: Goal, lowCut: number, watch: W
   }
   return answered({ ...runs, runs: done }, [...even.warnings, ...together(warnings)]);
 }
+
+/** Below which frequency in Hz an integral means nothing: its low cut, or what it was integrated from went through a high-pass. */
+export const integralCut = (
+  { lowCut: before = 0, highpass = 0 }: Pick<Channel, 'lowCut' | 'highpass'>,
+  lowCut: number,
+): number => Math.max(lowCut, before, highpass);
 
 /** The stretches of a run without what an integration can't know of their ends, `edge` in s; none where nothing is left. */
 function innerOf({ stretches, rate }: Run, edge: number): Stretch[] {

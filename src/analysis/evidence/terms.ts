@@ -7,7 +7,8 @@ import { isWeighting } from './metrics.ts';
 import { namesBand, settledBy, type ComparisonRequest, type ComparisonTerms } from './request.ts';
 import { measuredIn, slowestRun, type Side, type Sides } from './sides.ts';
 import { sameBand } from '../planning/planFollowed.ts';
-import { bandsWithin, whyBelowCut } from '../spectra/bands.ts';
+import { bandsWithin } from '../spectra/bands.ts';
+import { whyBelowCut } from '../spectra/density.ts';
 import { halfRate, isPast, type SpectrumReach } from '../spectra/density.ts';
 import { fractionalBands, type OctaveFraction } from '../spectra/octaves.ts';
 

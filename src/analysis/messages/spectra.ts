@@ -37,7 +37,14 @@ export interface SpectraFacts {
     readonly octave?: { readonly fraction: string; readonly label: string };
   };
   'band.zero': { readonly low: number };
-  'band.below-cut': { readonly from: number; readonly to: number; readonly run: string; readonly lowCut: number };
+  'band.below-cut': {
+    readonly from: number;
+    readonly to: number;
+    readonly run: string;
+    readonly lowCut: number;
+    /** Whether a high-pass took out what is below, and not the integration alone. */
+    readonly filtered: boolean;
+  };
   'band.none': { readonly from: number; readonly to: number; readonly fraction: string };
   'band.narrow': { readonly from: number; readonly to: number; readonly spacing: number };
   'band.few-bins': {
@@ -138,8 +145,12 @@ export const { tell, refuse } = messages<SpectraFacts>({
       ? `The band ${hertz(from)} to ${hertz(to)} reaches past half the rate of ${run}, which is ${hertz(half)}.`
       : `The ${octave.fraction} band of ${octave.label} Hz reaches to ${hertz(to)}, past half the rate of ${run}, which is ${hertz(half)}: end the range below ${hertz(from)}.`,
   'band.zero': ({ low }) => `Bands of an octave begin above 0 Hz: the lowest of the range is ${hertz(low)}.`,
-  'band.below-cut': ({ from, to, run, lowCut }) =>
-    `The band ${hertz(from)} to ${hertz(to)} begins below ${hertz(lowCut)}, under which ${run} was not integrated: begin it there, or integrate above a lower frequency.`,
+  'band.below-cut': ({ from, to, run, lowCut, filtered }) =>
+    `The band ${hertz(from)} to ${hertz(to)} begins below ${hertz(lowCut)}, under which ${
+      filtered
+        ? `a high-pass left nothing of ${run}: begin it there, or lower the corner of the high-pass.`
+        : `${run} was not integrated: begin it there, or integrate above a lower frequency.`
+    }`,
   'band.none': ({ from, to, fraction }) =>
     `No whole ${fraction} band lies within ${hertz(from)} to ${hertz(to)}: name the first and the last band by their nominal frequencies, as in "third-octave 25..80 Hz", or take a wider range.`,
   'band.narrow': ({ from, to, spacing }) =>

@@ -65,7 +65,7 @@ export const spectraPages: MessagePages<SpectraFacts> = {
   ),
   'band.below-cut': page(
     'A band below the cut of an integration',
-    'Below its low cut, what was integrated means nothing.',
+    'Below its low cut, or the corner of a high-pass that it went through, what was integrated means nothing.',
     after('band (spectrum (integrate foam to velocity above 5 Hz)) 2..10 Hz'),
     after('band (spectrum (integrate foam to velocity above 1 Hz)) 2..10 Hz'),
   ),

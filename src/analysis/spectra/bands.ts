@@ -4,7 +4,7 @@ import type { Band } from '../../values/band.ts';
 import type { BandRow, BandsValue } from '../../values/bands.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import { refuse, tell } from '../messages/spectra.ts';
-import { densityOf, halfRate, isBelowCut, isPast, type SpectrumReach } from './density.ts';
+import { densityOf, halfRate, isPast, whyBelowCut, type SpectrumReach } from './density.ts';
 import { fractionalBands, narrowWarnings, unlessNarrow, type OctaveFraction } from './octaves.ts';
 import { whyNoFrequencies } from './orderAxis.ts';
 
@@ -63,17 +63,6 @@ export function whyOutside({ from, to }: Band, spectra: readonly SpectrumReach[]
   const short = spectra.find((one) => isPast(to, one));
   if (short !== undefined) return refuse('band.outside', { from, to, run: short.run.label, half: halfRate(short) }, at);
   return whyBelowCut({ from, to }, spectra, at);
-}
-
-/**
- * Why a band can't be taken where it begins below the cut of what was integrated; otherwise undefined.
- * @param spectra what it is to be taken of, with their channels
- * @param at the operand or option that is to blame
- */
-export function whyBelowCut({ from, to }: Band, spectra: readonly SpectrumReach[], at: string): Refused | undefined {
-  const cut = spectra.find((one) => isBelowCut(from, one));
-  if (cut === undefined) return undefined;
-  return refuse('band.below-cut', { from, to, run: cut.run.label, lowCut: cut.channel?.lowCut ?? 0 }, at);
 }
 
 /** The r.m.s. of an entry in a band, in the channel's unit. */

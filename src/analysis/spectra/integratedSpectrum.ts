@@ -1,5 +1,5 @@
 import type { Density } from '../../signal/welch.ts';
-import { resultUnit, timesTo, type Goal } from '../conditioning/integrate.ts';
+import { integralCut, resultUnit, timesTo, type Goal } from '../conditioning/integrate.ts';
 import type { Channel } from '../../values/run.ts';
 
 /** What a spectrum is integrated to, and the frequency in Hz below which it means nothing. */
@@ -14,7 +14,7 @@ export const integratedChannel = (channel: Channel, { goal, lowCut }: SpectrumGo
   unit: resultUnit[goal],
   unitFrom: 'integration',
   includesStatic: false,
-  lowCut: Math.max(lowCut, channel.lowCut ?? 0),
+  lowCut: integralCut(channel, lowCut),
 });
 
 /**

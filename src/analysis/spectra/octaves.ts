@@ -5,7 +5,7 @@ import type { Band } from '../../values/band.ts';
 import type { BandRow } from '../../values/bands.ts';
 import type { SpectrumEntry } from '../../values/spectrum.ts';
 import { refuse, tell } from '../messages/spectra.ts';
-import { halfRate, isBelowCut, isPast, type SpectrumReach } from './density.ts';
+import { halfRate, isPast, whyBelowCut, type SpectrumReach } from './density.ts';
 
 /** Parts of an octave, and how many bands there are in one. */
 const bandsAnOctave = {
@@ -48,9 +48,8 @@ export function fractionalBands(
         const octave = { fraction, label };
         return refuse('band.outside', { from, to, run: short.run.label, half: halfRate(short), octave }, at);
       }
-      const cut = spectra.find((one) => isBelowCut(from, one));
-      if (cut !== undefined)
-        return refuse('band.below-cut', { from, to, run: cut.run.label, lowCut: cut.channel?.lowCut ?? 0 }, at);
+      const below = whyBelowCut({ from, to }, spectra, at);
+      if (below !== undefined) return below;
       bands.set(label, { from, to, label });
     }
   }

@@ -63,6 +63,46 @@ describe('integrate', () => {
     assert.deepEqual(drawn('log', { from: 1, to: 50 }), { from: 3, to: 50 });
   });
 
+  it('bounds spectra, bands, charts and comparisons by a high-pass before or after it', async () => {
+    const drawn = async (text: string): Promise<object | undefined> => {
+      const value = await valueOf('spectrum', `${load}${text}`, twenty);
+      return overlayOf([{ name: 'S', value }], { ...bareOverlay, frequency: 'linear' })?.x;
+    };
+    const cut = { from: 5, to: 200 };
+    for (const text of [
+      'highpass r 5 Hz | integrate to velocity | spectrum',
+      'integrate r to velocity | highpass 5 Hz | spectrum',
+      'integrate r to velocity | bandpass 5..150 Hz | spectrum',
+      'highpass r 5 Hz | spectrum as velocity',
+      'x = highpass r 5 Hz | channel z\nintegrate x to velocity | detrend | spectrum',
+    ]) {
+      assert.deepEqual(await drawn(text), cut, text);
+      const { code, message } = await errorOf(`${load}${text} | band 2..20 Hz`, twenty);
+      assert.equal(code, 'band.below-cut', text);
+      assert.match(message, /under which a high-pass left nothing of a: /);
+      assert.equal((await errorOf(`${load}${text} | band third-octave 4..20 Hz`, twenty)).code, 'band.below-cut');
+    }
+    const two = { ...twenty, 'b.csv': recordingOf({ z: sine(20, 0.2, 1) }, { rate: 400 }) };
+    const velocity = 'load "*.csv" unit g | highpass 5 Hz | integrate to velocity';
+    const compared = await errorOf(`v = ${velocity}\ncompare v[1] with v[2] over 2..20 Hz`, two);
+    assert.equal(compared.code, 'band.below-cut');
+    // A cut of the integration above that of the high-pass is told as its own.
+    const own = await errorOf(
+      `${load}highpass r 2 Hz | integrate to velocity above 5 Hz | spectrum | band 3..20 Hz`,
+      twenty,
+    );
+    assert.match(own.message, /begins below 5 Hz, under which a was not integrated/);
+  });
+
+  it('lets a high-passed acceleration and an envelope begin where they are', async () => {
+    const whole = async (text: string): Promise<void> => {
+      const { bands } = await valueOf('bands', `${load}${text} | spectrum | band 2..20 Hz`, twenty);
+      assert.deepEqual(bands, [{ from: 2, to: 20 }], text);
+    };
+    await whole('highpass r 5 Hz');
+    await whole('integrate r to velocity | envelope 40..60 Hz');
+  });
+
   it('leads the phase as calculus says: a sine of acceleration is a minus cosine of velocity', async () => {
     const [run] = (await valueOf('runs', `${load}integrate r to velocity`, twenty)).runs;
     const [{ samples }] = signalsOf(run);
