@@ -23,6 +23,7 @@ export const hostApart = {
   language: 'src/editor/language/register.ts',
   changed: 'src/editor/changed/show.ts',
   starting: 'src/editor/starting/start.ts',
+  moves: 'src/editor/handles/moves.ts',
 };
 
 /** An esbuild plugin that leaves those parts where they are until they are asked for. */
@@ -35,6 +36,19 @@ export const apartOfHost = {
       const name = Object.keys(hostApart).find((one) => file.endsWith(`/${hostApart[one]}`));
       return name === undefined ? undefined : { path: `./${name}.cjs`, external: true };
     });
+  },
+};
+
+/** What lays handles over charts: a file beside the renderer's, loaded where somebody can write what they move. */
+export const rendererApart = 'src/renderer/handles/index.ts';
+
+/** An esbuild plugin that leaves it where it is until it is asked for. */
+export const apartOfRenderer = {
+  name: 'loaded-apart-of-renderer',
+  setup({ onResolve }) {
+    onResolve({ filter: /^\.\/handles\/index\.ts$/ }, ({ kind }) =>
+      kind === 'dynamic-import' ? { path: './handles.js', external: true } : undefined,
+    );
   },
 };
 

@@ -1,5 +1,5 @@
 // What is bundled, and how: the extension host, the engine's worker, the renderer and the command line.
-import { apart, apartOfHost, hostApart, loadedApart, whereItIs } from './apart.mjs';
+import { apart, apartOfHost, apartOfRenderer, hostApart, loadedApart, rendererApart, whereItIs } from './apart.mjs';
 import { nodeBrotli } from './brotli.mjs';
 import { formsOnly } from './forms.mjs';
 
@@ -31,7 +31,14 @@ const bundles = [
     outfile: `dist/${name}.cjs`,
     ...ofHost,
   })),
-  { entryPoints: ['src/renderer/index.ts'], outfile: 'dist/renderer.js', format: 'esm', platform: 'browser' },
+  {
+    entryPoints: ['src/renderer/index.ts'],
+    outfile: 'dist/renderer.js',
+    format: 'esm',
+    platform: 'browser',
+    plugins: [apartOfRenderer],
+  },
+  { entryPoints: [rendererApart], outfile: 'dist/handles.js', format: 'esm', platform: 'browser' },
   // The editor's engine and the command line hold the same engine: it is written once, in files that both load, and what
   // few commands need lies in files that are loaded then.
   {

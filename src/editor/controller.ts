@@ -58,6 +58,14 @@ export class Controller {
     await this.markStale(notebook, keys);
   }
 
+  /** Runs, whatever the settings say, the cells that an edit made out of date; of these some go first. */
+  async update(notebook: vscode.NotebookDocument, first: readonly vscode.NotebookCell[]): Promise<void> {
+    const stale = this.#staleCells(notebook, await this.#keys(notebook));
+    const order = [...stale.filter((cell) => first.includes(cell)), ...stale.filter((cell) => !first.includes(cell))];
+    const { keys } = await this.#runAll(order, notebook);
+    await this.markStale(notebook, keys);
+  }
+
   async #runAll(cells: readonly vscode.NotebookCell[], notebook: vscode.NotebookDocument): Promise<RunEnd> {
     const executions = cells.flatMap((cell) => this.#execution(cell) ?? []);
     let end: RunEnd = { stopped: false, keys: undefined };
@@ -109,7 +117,9 @@ export class Controller {
       success = end.stopped ? undefined : run.ok;
       // A run that was stopped leaves what the cell showed before.
       if (!end.stopped)
-        await execution.replaceOutput(shown.sort((a, b) => a.line - b.line).map(({ output }) => cellOutput(output)));
+        await execution.replaceOutput(
+          shown.sort((a, b) => a.line - b.line).map(({ output }) => cellOutput(output, all)),
+        );
       const key = run.keys.get(index);
       if (!end.stopped) this.#states.set(cell, key === undefined ? {} : { key });
     } catch (error) {

@@ -1,5 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import type { CellKeys } from '../engine/result.ts';
+import type { Moved, MoveOrder } from '../engine/moving.ts';
 import type { NotebookFacts, ProjectFolders, Reply, Request } from '../engine/service.ts';
 import type { Output } from '../charts/output.ts';
 import type { Json } from '../values/json.ts';
@@ -97,6 +98,11 @@ export class EngineThread {
     return (await this.#answer('document', { notebook, file, cells, stop })).document;
   }
 
+  /** What a moved literal makes of the text, and of some cells if they were run on it. */
+  move(notebook: ProjectFolders, order: MoveOrder): Promise<Moved> {
+    return this.#answer('move', { notebook, ...order });
+  }
+
   /** Forgets the values of a folder's notebooks; what is asked again is computed again. */
   clear(notebook: ProjectFolders): void {
     const request: Request = { type: 'clear', notebook };
@@ -112,7 +118,7 @@ export class EngineThread {
   }
 
   /** Asks what has one reply, of the same type. */
-  #answer<Type extends 'keys' | 'look' | 'starter' | 'facts' | 'document'>(
+  #answer<Type extends 'keys' | 'look' | 'starter' | 'facts' | 'document' | 'move'>(
     type: Type,
     rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>,
   ): Promise<Extract<Reply, { type: Type }>> {

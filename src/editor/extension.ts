@@ -6,6 +6,7 @@ import { registerCommands } from './commands.ts';
 import { Controller } from './controller.ts';
 import { EngineThread } from './engineThread.ts';
 import { forgetClosed } from './forgetting.ts';
+import { registerHandles } from './handles/register.ts';
 import { registerLook } from './lookCommand.ts';
 import { notebookType } from './names.ts';
 import { registerReference } from './reference.ts';
@@ -35,6 +36,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     registerLook(engine),
     registerSheet(),
     registerChanged(engine),
+    registerHandles(engine, controller),
     registerReference(context.extensionUri),
     controller,
     states,

@@ -7,6 +7,9 @@ interface Facts {
   'cell.stale': object;
   'rename.nothing': object;
   'sheet.recordings': object;
+  'handle.earlier': object;
+  'handle.edited': object;
+  'handle.edit': object;
 }
 
 /** What the editor's own parts say; what runs and what is checked is worded where it is found. */
@@ -17,6 +20,9 @@ const { tell } = messages<Facts>({
     `The engine ended unexpectedly (code ${exitCode}); running the cell again starts it anew.`,
   'cell.stale': () => 'Something that this cell uses has changed since it ran. Run it again.',
   'rename.nothing': () => 'Only a name that a statement binds can be renamed.',
+  'handle.earlier': () => 'This chart is shown from an earlier run: run its cell, then move it.',
+  'handle.edited': () => 'The number has been edited since it was moved, so nothing was taken back.',
+  'handle.edit': () => 'The editor refused the change of the cell; it may be open elsewhere, or read-only.',
   'sheet.recordings': () => 'No recordings lie in this folder.',
 });
 

@@ -6,7 +6,14 @@ import { tooltipBox } from './tooltip.ts';
 
 /** A chart on the page. */
 export interface DrawnChart {
+  readonly part: ChartPart;
   readonly element: HTMLElement;
+  /** What holds the drawing. */
+  readonly picture: HTMLElement;
+  /** Vega's view, once it is made. */
+  view(): View | undefined;
+  /** Calls back whenever it has been drawn, in whatever size. */
+  watch(drawn: () => void): void;
   /** Settles when it has been drawn, or when the reason why not stands in its place. */
   readonly ready: Promise<void>;
   retheme(theme: Theme): void;
@@ -25,6 +32,8 @@ export function drawChart(part: ChartPart, theme: Theme): DrawnChart {
   let view: View | undefined;
   let current = theme;
   let disposed = false;
+  const watchers: (() => void)[] = [];
+  const drawnAgain = (): void => watchers.forEach((watcher) => watcher());
 
   const draw = async (): Promise<void> => {
     try {
@@ -35,15 +44,20 @@ export function drawChart(part: ChartPart, theme: Theme): DrawnChart {
       await fit(made, figure);
       // The room was kept only until the picture stood there.
       picture.style.minHeight = '';
+      drawnAgain();
     } catch (error) {
       if (!disposed) picture.replaceChildren(notDrawn(part, error));
     }
   };
   const resize = observeWidth(figure, () => {
-    if (view !== undefined) void fit(view, figure);
+    if (view !== undefined) void fit(view, figure).then(drawnAgain);
   });
   return {
+    part,
     element: figure,
+    picture,
+    view: () => view,
+    watch: (watcher) => watchers.push(watcher),
     ready: draw(),
     retheme(next) {
       const font = next.font !== current.font;

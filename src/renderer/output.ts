@@ -1,3 +1,4 @@
+import type { Handle } from '../charts/handle.ts';
 import type { Output, Part } from '../charts/output.ts';
 import type { Theme } from '../charts/theme.ts';
 import { drawChart, type DrawnChart } from './chart.ts';
@@ -9,6 +10,9 @@ import { textElement } from './text.ts';
 /** One output item on the page. */
 export interface DrawnOutput {
   readonly ready: Promise<void>;
+  readonly charts: readonly DrawnChart[];
+  /** The literals that they draw. */
+  readonly handles: readonly Handle[];
   retheme(theme: Theme): void;
   dispose(): void;
 }
@@ -30,6 +34,8 @@ export function drawOutput(data: unknown, place: HTMLElement, theme: Theme): Dra
   const contents = isOutput(data) ? [...messageElements(data.messages), ...data.parts.map(drawn)] : [unreadable(data)];
   place.replaceChildren(element('div', 'washboard-output', ...contents));
   return {
+    charts,
+    handles: isOutput(data) ? (data.handles ?? []) : [],
     ready: Promise.all(charts.map((chart) => chart.ready)).then(() => undefined),
     retheme: (next) => charts.forEach((chart) => chart.retheme(next)),
     dispose: () => charts.splice(0).forEach((chart) => chart.dispose()),

@@ -2,6 +2,8 @@ import { build } from 'esbuild';
 import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { chromiumArgs, ensureChromium } from '../../scripts/editor/chromium.mjs';
+import { apartOfRenderer, rendererApart } from '../../scripts/build/apart.mjs';
+import type { Asked, Told } from '../../src/charts/handleMessages.ts';
 import type { Output } from '../../src/charts/output.ts';
 
 /** A page that stands in for a notebook's webview: the editor's variables and body, and a strict content policy. */
@@ -12,6 +14,10 @@ export interface RendererPage {
   /** Draws an output, or anything else, into an element of that id; an earlier one of the id is replaced. */
   render(id: string, output: unknown): Promise<void>;
   dispose(id?: string): Promise<void>;
+  /** What charts asked of the editor since this was last asked. */
+  asked(): Promise<readonly Asked[]>;
+  /** Tells the charts something, as the editor does. */
+  tell(message: Told): Promise<void>;
   setTheme(kind: string, colours: Readonly<Record<string, string>>): Promise<void>;
   close(): Promise<void>;
 }
@@ -27,21 +33,32 @@ const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>
 
 /** What stands in for the editor's side: one element an id, the API in the open. */
 const host = `import { activate } from '${origin}/renderer.js';
-const api = activate({ setState() {}, getState() {} });
+window.asked = [];
+const api = activate({ setState() {}, getState() {}, postMessage: (message) => window.asked.push(message), onDidReceiveMessage: (hear) => { window.tell = hear; } });
 window.draw = (id, data) => {
   let place = document.getElementById(id);
   if (!place) { place = document.createElement('div'); place.id = id; document.body.append(place); }
   const json = () => { if (data === 'not json') throw new SyntaxError('bad JSON'); return data; };
-  return api.renderOutputItem({ id, mime: 'x', json }, place, new AbortController().signal);
+  return api.renderOutputItem({ id, mime: 'x', json, metadata: { washboard: 'of ' + id } }, place, new AbortController().signal);
 };
 window.dispose = (id) => api.disposeOutputItem(id);`;
 
 let bundle: Promise<string> | undefined;
 
+/** What lays handles over its charts, as it is shipped. */
+export function handlesBundle(): Promise<string> {
+  return bundled(rendererApart);
+}
+
 /** The renderer as it is shipped: one minified module. */
 export function rendererBundle(): Promise<string> {
-  bundle ??= build({
-    entryPoints: [fileURLToPath(new URL('../../src/renderer/index.ts', import.meta.url))],
+  return (bundle ??= bundled('src/renderer/index.ts'));
+}
+
+function bundled(entry: string): Promise<string> {
+  return build({
+    entryPoints: [fileURLToPath(new URL(`../../${entry}`, import.meta.url))],
+    plugins: [apartOfRenderer],
     bundle: true,
     minify: true,
     write: false,
@@ -49,11 +66,14 @@ export function rendererBundle(): Promise<string> {
     platform: 'browser',
     target: 'es2022',
   }).then(({ outputFiles }) => outputFiles[0].text);
-  return bundle;
 }
 
 export async function openRendererPage(width = 820): Promise<RendererPage> {
-  const script = await rendererBundle();
+  const scripts: Readonly<Record<string, string>> = {
+    '/renderer.js': await rendererBundle(),
+    '/handles.js': await handlesBundle(),
+    '/host.js': host,
+  };
   const browser: Browser = await chromium.launch({ executablePath: ensureChromium(), args: chromiumArgs });
   const page = await browser.newPage({ viewport: { width, height: 900 } });
   const complaints: string[] = [];
@@ -65,7 +85,7 @@ export async function openRendererPage(width = 820): Promise<RendererPage> {
     const { pathname } = new URL(route.request().url());
     if (pathname === '/') return route.fulfill({ contentType: 'text/html', body: html });
     if (pathname === '/favicon.ico') return route.fulfill({ status: 204 });
-    return route.fulfill({ contentType: 'text/javascript', body: pathname === '/renderer.js' ? script : host });
+    return route.fulfill({ contentType: 'text/javascript', body: scripts[pathname] });
   });
   await page.goto(origin);
   await page.addScriptTag({ type: 'module', url: `${origin}/host.js` });
@@ -76,6 +96,8 @@ export async function openRendererPage(width = 820): Promise<RendererPage> {
     render: (id, output) =>
       page.evaluate(([at, data]) => (window as unknown as Host).draw(at as string, data), [id, output]),
     dispose: (id) => page.evaluate((at) => (window as unknown as Host).dispose(at), id),
+    asked: () => page.evaluate(() => (window as unknown as Host).asked.splice(0)),
+    tell: (message) => page.evaluate((told) => (window as unknown as Host).tell(told), message),
     setTheme: (kind, colours) => page.evaluate(applyTheme, [kind, colours] as const),
     close: () => browser.close(),
   };
@@ -84,6 +106,8 @@ export async function openRendererPage(width = 820): Promise<RendererPage> {
 interface Host {
   draw(id: string, data: unknown): Promise<void>;
   dispose(id: string | undefined): void;
+  asked: Asked[];
+  tell(message: Told): void;
 }
 
 function applyTheme([kind, colours]: readonly [string, Readonly<Record<string, string>>]): Promise<void> {

@@ -1,0 +1,24 @@
+import * as vscode from 'vscode';
+import type { Asked } from '../../charts/handleMessages.ts';
+import type { Controller } from '../controller.ts';
+import type { EngineThread } from '../engineThread.ts';
+import type { Moves } from './moves.ts';
+import { cellsBehind } from './shownBy.ts';
+
+/** Listens to the charts, whose handles write the text. */
+export function registerHandles(engine: EngineThread, controller: Controller): vscode.Disposable {
+  const messaging = vscode.notebooks.createRendererMessaging('washboard-renderer');
+  let moves: Promise<Moves> | undefined;
+  return messaging.onDidReceiveMessage(async ({ editor, message }) => {
+    moves ??= import('./moves.ts').then(
+      (found) =>
+        new found.Moves({
+          engine,
+          update: (notebook, first) => controller.update(notebook, first),
+          cellsBehind,
+          tell: (told, to) => void messaging.postMessage(told, to),
+        }),
+    );
+    await (await moves).receive(message as Asked, editor);
+  });
+}

@@ -1,0 +1,22 @@
+import type * as vscode from 'vscode';
+
+/** Outputs are remembered up to so many; of an older one nothing is moved any more. */
+const most = 5000;
+
+/** The code cells of the notebook as each output was made, by the output's id: a literal's cell is counted among them. */
+const cells = new Map<string, readonly vscode.NotebookCell[]>();
+let count = 0;
+
+/** An id for an output that a run of these cells gave. */
+export function idOfOutput(ran: readonly vscode.NotebookCell[]): string {
+  const id = `${Date.now().toString(36)}-${++count}`;
+  cells.set(id, ran);
+  if (cells.size > most) cells.delete(cells.keys().next().value!);
+  return id;
+}
+
+export const cellsBehind = (id: string): readonly vscode.NotebookCell[] | undefined => cells.get(id);
+
+/** The id of an output, if we gave it one. */
+export const idIn = ({ metadata }: vscode.NotebookCellOutput): string | undefined =>
+  metadata?.['washboard'] as string | undefined;
