@@ -7,7 +7,7 @@ export interface RunWarning {
   /** What it is about, as its message calls it. */
   readonly of: string;
   /** What else must be the same for two warnings of one code to be told as one. */
-  readonly alike?: string;
+  readonly sameFor?: string;
   /** The message, which also says of which others the same is true. */
   readonly tell: (others: readonly string[]) => Warning;
 }
@@ -15,12 +15,12 @@ export interface RunWarning {
 /**
  * Warnings that differ only in what they are about, told once: the first in full, and which others it goes for.
  *
- * @returns one warning for each code and each `alike` among `found`, in the order of their first ones.
+ * @returns one warning for each code and each `sameFor` among `found`, in the order of their first ones.
  */
 export function together(found: readonly RunWarning[]): Warning[] {
   const groups = new Map<string, RunWarning[]>();
   for (const one of found) {
-    const key = `${one.code} ${one.alike ?? ''}`;
+    const key = `${one.code} ${one.sameFor ?? ''}`;
     groups.set(key, [...(groups.get(key) ?? []), one]);
   }
   return [...groups.values()].map(([first, ...rest]) =>

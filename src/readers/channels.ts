@@ -71,7 +71,7 @@ function unitOfAll(
   measured: readonly Candidate[],
   preambleUnit: string | undefined,
   length: number | undefined,
-  whole: boolean,
+  isInteger: boolean,
   options: ReadOptions,
 ): Result<UnitReading> {
   const stated = new Set(measured.map(({ unit }) => unit ?? preambleUnit));
@@ -82,7 +82,7 @@ function unitOfAll(
     const option = options.unit === undefined ? undefined : (unitSymbol(options.unit) ?? options.unit);
     // Of several, the one that the option contradicts is the one to speak of.
     const header = own.find((one) => one !== option) ?? own[0];
-    return settleUnit(path, { header, raw, unknown }, own.length > 1 ? undefined : length, whole, options);
+    return settleUnit(path, { header, raw, unknown }, own.length > 1 ? undefined : length, isInteger, options);
   }
   // Columns in different units: each keeps its own, and what has none can't be settled by a vector of such a mixture.
   const without = measured.filter(({ unit }) => unit === undefined).map(({ name }) => name);

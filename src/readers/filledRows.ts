@@ -15,7 +15,7 @@ export interface FilledRows {
 }
 
 /** Share of the rows that may lack a reading as losses; columns of one sensor are filled together in so large a share. */
-const [lost, alike] = [0.5, 0.95];
+const [mostLost, filledTogether] = [0.5, 0.95];
 
 /**
  * The rows that hold a stamp and a reading of every axis, or of every channel where none is an axis. Where sensors fill
@@ -36,23 +36,25 @@ export function filledRows(
     return success({ rows: { length: table.rows }, findings: [], isOneOfSeveral: false });
   let needed = all;
   let rows = rowsWith(table, needed, stamps);
-  if (rows.length < lost * table.rows) {
+  if (rows.length < mostLost * table.rows) {
     const meant = channels.filter((one) => asked.some((name) => isCalled(one, name)));
     needed = meant.length > 0 ? meant : all;
     rows = rowsWith(table, needed, stamps);
     const most = fullest(table, needed, stamps);
-    if (rows.length < alike * most.rows) {
-      const other = needed.find((one) => rowsWith(table, [most.channel, one], stamps).length < alike * most.rows);
+    if (rows.length < filledTogether * most.rows) {
+      const other = needed.find(
+        (one) => rowsWith(table, [most.channel, one], stamps).length < filledTogether * most.rows,
+      );
       const facts = { one: most.channel.name, other: other?.name ?? '', both: rows.length, rows: table.rows };
       return rows.length > 0.1 * most.rows
         ? mostlyEmpty(path, table, rows)
         : refuse('filled-apart', { path, ...facts });
     }
   }
-  return judged(path, table, { needed, rows });
+  return settledRows(path, table, { needed, rows });
 }
 
-function judged(
+function settledRows(
   path: string,
   table: Table,
   { needed, rows }: { readonly needed: readonly RecordedChannel[]; readonly rows: Rows },
@@ -60,11 +62,11 @@ function judged(
   const empty = table.rows - rows.length;
   if (empty === 0) return success({ rows, findings: [], isOneOfSeveral: false });
   const others = rowsOfOthers(table, needed);
-  if (others >= alike * empty) {
+  if (others >= filledTogether * empty) {
     const facts = { others, rows: table.rows, channels: needed.map(({ name }) => name) };
     return success({ rows, findings: [finding('other-rows', 'note', facts, { value: others })], isOneOfSeveral: true });
   }
-  if (empty > lost * table.rows) return mostlyEmpty(path, table, rows);
+  if (empty > mostLost * table.rows) return mostlyEmpty(path, table, rows);
   const facts = { empty, rows: table.rows, line: table.lineOf(firstLeftOut(rows)) };
   return success({
     rows,

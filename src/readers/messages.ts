@@ -38,7 +38,7 @@ export function finding<Code extends ReaderCode>(
   code: Code,
   severity: Severity,
   facts: ReaderFacts[Code] & object,
-  judged: Pick<Finding, 'value' | 'threshold' | 'channel' | 'spans' | 'lost'> = {},
+  basis: Pick<Finding, 'value' | 'threshold' | 'channel' | 'spans' | 'lost'> = {},
 ): Finding {
-  return { ...tell(code, facts), severity, ...judged };
+  return { ...tell(code, facts), severity, ...basis };
 }

@@ -46,13 +46,13 @@ function countsOfGravity(length: number): number | undefined {
  * Refuses a file in which they contradict each other: an option overrules a header only if the mean vector agrees with
  * it, or if `scale` says that the numbers are counts.
  * @param length of the mean vector, in the unit that is sought
- * @param whole whether all readings are whole numbers
+ * @param isInteger whether all readings are whole numbers
  */
 export function settleUnit(
   path: string,
   { header, raw, unknown }: StatedUnit,
   length: number | undefined,
-  whole: boolean,
+  isInteger: boolean,
   options: ReadOptions,
 ): Result<UnitReading> {
   const seen = length === undefined ? undefined : unitOfGravity(length);
@@ -60,7 +60,7 @@ export function settleUnit(
   const gravity = seen === undefined || length === undefined ? undefined : { unit: seen, length };
   if (option !== undefined) return byOption(path, option, header, gravity, options.scale !== undefined);
   if (header !== undefined) return byHeader(path, header, gravity);
-  return success(byGravity({ raw, unknown }, gravity, length, whole));
+  return success(byGravity({ raw, unknown }, gravity, length, isInteger));
 }
 
 /** The unit where neither the option nor the header tells it. */
@@ -68,9 +68,9 @@ function byGravity(
   { raw, unknown }: Pick<StatedUnit, 'raw' | 'unknown'>,
   gravity: Gravity | undefined,
   length: number | undefined,
-  whole: boolean,
+  isInteger: boolean,
 ): UnitReading {
-  const counts = whole && length !== undefined ? countsOfGravity(length) : undefined;
+  const counts = isInteger && length !== undefined ? countsOfGravity(length) : undefined;
   if (raw !== undefined && counts === undefined) return unsettled({ kind: 'raw', raw });
   if (length === undefined) return unsettled({ kind: 'no axes', unknown });
   if (counts !== undefined) return unsettled({ kind: 'counts', length, counts, unit: gravity?.unit });

@@ -67,13 +67,13 @@ export function additionalMethods(of: {
   readonly dose: number;
   readonly seconds: number;
 }): AdditionalMethods {
-  const judged = (value: number, threshold: number): { value: number; calledFor: boolean } => ({
+  const against = (value: number, threshold: number): { value: number; calledFor: boolean } => ({
     value,
     calledFor: value > threshold,
   });
   return {
-    crest: judged(of.peak / of.rms, 9),
-    transient: judged(of.greatestRunning / of.rms, 1.5),
-    dose: judged(of.dose / (of.rms * of.seconds ** 0.25), 1.75),
+    crest: against(of.peak / of.rms, 9),
+    transient: against(of.greatestRunning / of.rms, 1.5),
+    dose: against(of.dose / (of.rms * of.seconds ** 0.25), 1.75),
   };
 }

@@ -7,15 +7,15 @@ import type { QuantityValue } from '../values/quantity.ts';
 import { success, type Refused, type Result } from '../result/result.ts';
 import { refuse } from './messages.ts';
 
-type Found = Result<QuantityValue>;
+type Evaluated = Result<QuantityValue>;
 
 /** A function of the language's expressions; its arguments have been held against its form. */
 export interface NamedFunction {
   readonly form: FunctionForm;
-  readonly evaluate: (given: readonly Quantity[]) => Found;
+  readonly evaluate: (given: readonly Quantity[]) => Evaluated;
 }
 
-const value = (found: Quantity): Found =>
+const value = (found: Quantity): Evaluated =>
   Number.isFinite(found.value) ? success({ kind: 'quantity', quantity: found }) : refuse('arithmetic.finite', {});
 
 interface Shape {

@@ -4,10 +4,10 @@ import { recordingOf, resultOf, sine } from '../verbs/notebook.ts';
 
 describe('warnings about several runs', () => {
   it('are told once where they differ only in the run, with the others named', () => {
-    const one = (of: string, code = 'a', alike = ''): RunWarning => ({
+    const one = (of: string, code = 'a', sameFor = ''): RunWarning => ({
       code,
       of,
-      alike,
+      sameFor,
       tell: (others) => ({ code, facts: { of }, message: `${of} is short.${alsoOf(others)}` }),
     });
     assert.deepEqual(together([one('r1'), one('r2'), one('r3'), one('r2', 'b'), one('r1', 'a', 'x')]), [

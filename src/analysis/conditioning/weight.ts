@@ -99,17 +99,27 @@ function doubts(run: Run, names: readonly WeightingName[]): RunWarning[] {
   const { label: of, rate } = run;
   const { from, to } = shortestStretch(run);
   const length = (to - from) / rate;
-  return names.flatMap((alike) => {
-    const [lowest, highest] = reach[alike];
-    const about = { run: of, weighting: capitalised(alike) };
+  return names.flatMap((name) => {
+    const [lowest, highest] = reach[name];
+    const about = { run: of, weighting: capitalised(name) };
     const found: RunWarning[] = [];
     if (rate < rateFactor * highest) {
       const facts = { ...about, highest, needed: rateFactor * highest, rate };
-      found.push({ code: 'weight.rate', of, alike, tell: (others) => tell('weight.rate', { ...facts, others }) });
+      found.push({
+        code: 'weight.rate',
+        of,
+        sameFor: name,
+        tell: (others) => tell('weight.rate', { ...facts, others }),
+      });
     }
     if (length * lowest < periodsWanted) {
       const facts = { ...about, lowest, length, needed: periodsWanted / lowest };
-      found.push({ code: 'weight.short', of, alike, tell: (others) => tell('weight.short', { ...facts, others }) });
+      found.push({
+        code: 'weight.short',
+        of,
+        sameFor: name,
+        tell: (others) => tell('weight.short', { ...facts, others }),
+      });
     }
     return found;
   });

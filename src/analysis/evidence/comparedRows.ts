@@ -64,7 +64,7 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
       levels: { a: ownA.map((k) => levels[row][k]), b: ownB.map((k) => levels[row][k]) },
       shareOfA: measured[change.a].share?.(band),
       guards,
-      against: guardsIn(band, { whole: doubts.guards, own: guards, plan: terms.planned }),
+      against: guardsIn(band, { ofAll: doubts.guards, own: guards, plan: terms.planned }),
       stratum: change.stratum,
     },
     found[at].rows[row],

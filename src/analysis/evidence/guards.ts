@@ -8,7 +8,7 @@ import { sameBand } from '../planning/planFollowed.ts';
 
 /** What may forbid a verdict: of the whole comparison, of the row alone, and of the plan. */
 export interface GuardSources {
-  readonly whole: readonly Message[];
+  readonly ofAll: readonly Message[];
   readonly own: readonly Message[];
   readonly plan: Pick<PlanFollowed, 'bands' | 'unplanned'> | undefined;
 }
@@ -17,14 +17,14 @@ export interface GuardSources {
  * Reasons outside the figures of a band that forbid a verdict by it, as clauses. The row, its sentence and every claim by it
  * rest on these.
  */
-export function guardsIn(band: Band, { whole, own, plan }: GuardSources): Message[] {
+export function guardsIn(band: Band, { ofAll, own, plan }: GuardSources): Message[] {
   const planned = plan?.bands ?? [];
   const isUnplanned = planned.length > 0 && !planned.some((one) => sameBand(one, band));
-  return [...whole, ...own, ...(plan?.unplanned ?? []), ...(isUnplanned ? [guard('guard.band', { band })] : [])];
+  return [...ofAll, ...own, ...(plan?.unplanned ?? []), ...(isUnplanned ? [guard('guard.band', { band })] : [])];
 }
 
 /** The same of a row of a comparison. */
 export const guardsOf = (
-  { guards: whole = [], plan }: ComparisonValue,
+  { guards: ofAll = [], plan }: ComparisonValue,
   { band, guards: own = [] }: ComparisonRow,
-): Message[] => guardsIn(band, { whole, own, plan });
+): Message[] => guardsIn(band, { ofAll, own, plan });

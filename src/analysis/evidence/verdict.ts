@@ -16,8 +16,8 @@ export function verdictOf(
   const { plan } = comparison;
   const sides = sidesOfRow(comparison, row);
   const guards = guardsOf(comparison, row);
-  const judged = judgedRow(comparison, row);
-  const verdict = judge(claim, judged, guards.length > 0);
+  const change = judgedRow(comparison, row);
+  const verdict = judge(claim, change, guards.length > 0);
   const words = verdictWords({
     found: row.sentence,
     a: sides.a.name,
@@ -26,7 +26,7 @@ export function verdictOf(
     claim,
     verdict,
     guards,
-    foundTellsWhy: judged.noInference === undefined,
+    foundTellsWhy: change.noInference === undefined,
     shareOfA: row.shareOfA,
     otherPlanned: plan?.claim !== undefined && !isSameClaim(plan.claim, claim) ? plan.claim : undefined,
   });

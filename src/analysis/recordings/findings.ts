@@ -48,7 +48,7 @@ function checkedRun(run: Run): CheckedRun {
       unit: unit.symbol,
       axis: isAcceleration(unit),
       samples,
-      steady: includesStatic,
+      includesStatic,
       range,
     })),
   };

@@ -24,13 +24,13 @@ export function evenly<T extends Pick<RunsValue, 'set' | 'runs'>>(runs: T, verb:
       return refuse('rate.uneven', { verb, run: run.label, set: runs.set, rate: run.rate }, 'runs');
     const done = atUniformRate(run);
     if (done.stretches.length === 0) return refuse('resample.empty', { run: run.label }, 'runs');
-    if (run.stamps !== undefined) warnings.push(evened(run, run.stamps.jitter, verb));
+    if (run.stamps !== undefined) warnings.push(rateWarning(run, run.stamps.jitter, verb));
     even.push(done);
   }
   return answered({ ...runs, runs: even }, together(warnings));
 }
 
-function evened(run: Run, jitter: number, verb: string): RunWarning {
+function rateWarning(run: Run, jitter: number, verb: string): RunWarning {
   const code = 'rate.evened';
   const facts = { verb, run: run.label, jitter, rate: run.rate, step: widestStep(run) };
   return { code, of: run.label, tell: (others) => tell(code, { ...facts, others }) };

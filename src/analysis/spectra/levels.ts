@@ -83,7 +83,7 @@ function additionalMethodsOf(row: LevelsRow): RunWarning[] {
     {
       code,
       of: `${run.label}, ${channel.name}`,
-      alike: signs.map(({ calledFor }) => calledFor).join(),
+      sameFor: signs.map(({ calledFor }) => calledFor).join(),
       tell: (others) => tell(code, { ...facts, others }),
     },
   ];

@@ -54,8 +54,8 @@ export function spectrumOf(
   const entries: SpectrumEntry[] = [];
   const total = runs.runs.reduce((sum, run) => sum + run.channels.length, 0);
   for (const run of runs.runs) {
-    const wrong = integrate && whyNoIntegral(run, integrate.goal, integrate.lowCut);
-    if (wrong !== undefined) return wrong;
+    const refusal = integrate && whyNoIntegral(run, integrate.goal, integrate.lowCut);
+    if (refusal !== undefined) return refusal;
     const length = segmentSamples(run, window);
     let shape = shapes.get(length);
     if (shape === undefined) shapes.set(length, (shape = windowShape(window.shape, length)));

@@ -30,7 +30,9 @@ function runsTable(runs: readonly Run[], called: string | undefined): TablePart 
     { column: ['Duration', 's'], of: (run) => durations[runs.indexOf(run)] },
     { column: ['Unit', '', 'left'], of: unitText },
     ...(runs.some((run) => gapCount(run) > 0) ? [{ column: ['Gaps', '', 'left'] as const, of: gapText }] : []),
-    ...(alike(runs) ? [] : [{ column: ['Done', '', 'left'] as const, of: ({ history }: Run) => history.join('; ') }]),
+    ...(haveOneHistory(runs)
+      ? []
+      : [{ column: ['Done', '', 'left'] as const, of: ({ history }: Run) => history.join('; ') }]),
   ];
   return {
     type: 'table',
@@ -47,11 +49,12 @@ const unitText = ({ channels }: Run): string =>
   distinct(channels.map(({ unit, unitFrom }) => `${printedUnit(unit.symbol) || 'none'} (from ${unitFrom})`)).join(', ');
 
 /** Whether the same was done to all, so that it need be said only once. */
-const alike = (runs: readonly Run[]): boolean => distinct(runs.map(({ history }) => history.join('; '))).length <= 1;
+const haveOneHistory = (runs: readonly Run[]): boolean =>
+  distinct(runs.map(({ history }) => history.join('; '))).length <= 1;
 
 function historyPart(runs: readonly Run[]): Part | undefined {
   const history = runs[0]?.history ?? [];
-  if (!alike(runs) || history.length === 0) return undefined;
+  if (!haveOneHistory(runs) || history.length === 0) return undefined;
   return { type: 'text', style: 'aside', text: historySentence(history) };
 }
 

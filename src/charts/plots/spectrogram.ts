@@ -42,12 +42,12 @@ export function spectrogramCharts(
 ): ChartPart[] {
   const frames = entries.flatMap((entry) => frameOf(entry, options) ?? []);
   return frames.map((frame) => {
-    const alike = frames.filter(({ entry }) => entry.unit.symbol === frame.entry.unit.symbol);
+    const sameUnit = frames.filter(({ entry }) => entry.unit.symbol === frame.entry.unit.symbol);
     const span = {
-      from: Math.min(...alike.map((one) => one.span.from)),
-      to: Math.max(...alike.map((one) => one.span.to)),
+      from: Math.min(...sameUnit.map((one) => one.span.from)),
+      to: Math.max(...sameUnit.map((one) => one.span.to)),
     };
-    return spectrogramChart({ ...frame, span }, window, options, alike.length > 1);
+    return spectrogramChart({ ...frame, span }, window, options, sameUnit.length > 1);
   });
 }
 

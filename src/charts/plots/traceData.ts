@@ -7,7 +7,7 @@ import { drawn } from '../../values/number.ts';
 /** Samples over time as a picture needs them: extents and envelopes of unbroken stretches. */
 
 /** The recording that a run was trimmed from, or the run itself. */
-export const wholeOf = (run: Run): Run => run.untrimmed ?? run;
+export const untrimmedOf = (run: Run): Run => run.untrimmed ?? run;
 
 /** s on the recording's time axis, one sample past the last. */
 export function endOf(run: Run): number {
@@ -19,8 +19,8 @@ export function endOf(run: Run): number {
 
 /** From the earliest sample of the runs' recordings to the latest, or what is asked for of that. */
 export function timeDomain(runs: readonly Run[], over?: Domain): Domain {
-  const from = Math.min(...runs.map((run) => wholeOf(run).start));
-  const to = Math.max(...runs.map((run) => endOf(wholeOf(run))));
+  const from = Math.min(...runs.map((run) => untrimmedOf(run).start));
+  const to = Math.max(...runs.map((run) => endOf(untrimmedOf(run))));
   if (over === undefined) return { from, to };
   const cut = { from: Math.max(from, over.from), to: Math.min(to, over.to) };
   return cut.from < cut.to ? cut : { from, to };
@@ -29,15 +29,15 @@ export function timeDomain(runs: readonly Run[], over?: Domain): Domain {
 /** The samples that are drawn of a channel: of the stretch in use, and of the whole recording. */
 export interface Trace {
   readonly used: Float64Array;
-  readonly whole: Float64Array;
+  readonly untrimmed: Float64Array;
 }
 
 /** Of a resultant the length of its vector, about the means of the stretch in use all along. */
 export function traceOf(run: Run, channel: Channel): Trace {
   const used = drawnSamples(channel);
-  if (run.untrimmed === undefined) return { used, whole: used };
-  const whole = [...run.untrimmed.channels, ...signalsOf(run.untrimmed)].find(({ name }) => name === channel.name);
-  return { used, whole: whole === undefined ? new Float64Array(0) : drawnSamples(whole, channel) };
+  if (run.untrimmed === undefined) return { used, untrimmed: used };
+  const untrimmed = [...run.untrimmed.channels, ...signalsOf(run.untrimmed)].find(({ name }) => name === channel.name);
+  return { used, untrimmed: untrimmed === undefined ? new Float64Array(0) : drawnSamples(untrimmed, channel) };
 }
 
 /** One domain for all channels of a name and unit, so that runs can be compared by eye. */
@@ -45,8 +45,8 @@ export function levelDomain(
   shown: readonly { readonly channel: Channel; readonly trace: Trace }[],
   { name, unit }: Channel,
 ): Domain {
-  const alike = shown.filter(({ channel }) => channel.name === name && channel.unit.symbol === unit.symbol);
-  const spans = alike.flatMap(({ trace }) => [trace.used, trace.whole].map(extent));
+  const sameAxis = shown.filter(({ channel }) => channel.name === name && channel.unit.symbol === unit.symbol);
+  const spans = sameAxis.flatMap(({ trace }) => [trace.used, trace.untrimmed].map(extent));
   const from = Math.min(...spans.map((span) => span.from));
   const to = Math.max(...spans.map((span) => span.to));
   return from < to ? { from, to } : { from: from - 1, to: to + 1 };

@@ -6,7 +6,7 @@ import { drawn, plain, significant } from '../../values/number.ts';
 import { role, seriesColour } from '../specification.ts';
 import { stripName } from '../strips.ts';
 import type { PlaceMark } from './overlayOptions.ts';
-import { endOf, pieces, wholeOf, type Piece, type Trace } from './traceData.ts';
+import { endOf, pieces, untrimmedOf, type Piece, type Trace } from './traceData.ts';
 
 /** A panel, and what is drawn in it. */
 export interface TracedPanel extends Panel {
@@ -49,15 +49,15 @@ export function panelView(panel: TracedPanel, frame: PanelFrame): object {
     offset: 3,
     frame: 'group',
   };
-  const whole =
+  const untrimmed =
     run.untrimmed === undefined
       ? []
       : [
-          areaLayer(panel, pieces(run.untrimmed, trace.whole, frame.x, columns), frame, role('faded'), 0.55),
+          areaLayer(panel, pieces(run.untrimmed, trace.untrimmed, frame.x, columns), frame, role('faded'), 0.55),
           spanLayer([{ from: run.start, to: endOf(run) }], frame, role('shade'), 0.6),
         ];
   const layers = [
-    ...whole,
+    ...untrimmed,
     areaLayer(panel, pieces(run, trace.used, frame.x, columns), frame, seriesColour(colour), 1),
     ...placeLayers(panel, frame),
     ...markLayers(frame),
@@ -129,7 +129,7 @@ const nameLayers = (values: readonly object[], frame: PanelFrame, dx: number): o
 /** The lowest and highest sample of so many stretches. */
 function stripRows({ run, channel, label, trace }: TracedPanel, frame: PanelFrame): object[] {
   const unit = printedUnit(channel.unit.symbol);
-  return pieces(wholeOf(run), trace.whole, frame.x, frame.alone ? 200 : 80).flatMap(({ t, v, v2 }) =>
+  return pieces(untrimmedOf(run), trace.untrimmed, frame.x, frame.alone ? 200 : 80).flatMap(({ t, v, v2 }) =>
     t.map((at, index) => {
       const to = t[index + 1] ?? at + (t[1] ?? at) - t[0];
       return {

@@ -9,6 +9,6 @@ export const band: Check = (run, { high }) => {
   if (high === undefined || high <= share * rate) return [];
   const isPastHalf = high > rate / 2;
   const facts = { high, rate, share, top: share * rate, wantedRate: high / share, isPastHalf };
-  const judged = { value: high / rate, threshold: isPastHalf ? 0.5 : share };
-  return [finding('band-high', isPastHalf ? 'fault' : 'warning', facts, judged)];
+  const basis = { value: high / rate, threshold: isPastHalf ? 0.5 : share };
+  return [finding('band-high', isPastHalf ? 'fault' : 'warning', facts, basis)];
 };

@@ -96,8 +96,8 @@ export const sameChannels: SetCheck = (runs) => {
   return runs.flatMap(({ channels, label }, run) => {
     const lacking = names.filter((name) => !channels.some((one) => one.name === name));
     if (lacking.length === 0) return [];
-    const judged = { value: lacking.length, threshold: 0 };
-    return [{ run, finding: finding('set-channels', 'warning', { run: label, lacking }, judged) }];
+    const basis = { value: lacking.length, threshold: 0 };
+    return [{ run, finding: finding('set-channels', 'warning', { run: label, lacking }, basis) }];
   });
 };
 
@@ -106,8 +106,8 @@ export const sameRecording: SetCheck = (runs) =>
   runs.flatMap((one, run) => {
     const twin = runs.slice(0, run).find((other) => identical(one, other));
     if (!twin) return [];
-    const judged = { value: 1, threshold: 0 };
-    return [{ run, finding: finding('set-copy', 'fault', { run: one.label, twin: twin.label }, judged) }];
+    const basis = { value: 1, threshold: 0 };
+    return [{ run, finding: finding('set-copy', 'fault', { run: one.label, twin: twin.label }, basis) }];
   });
 
 function identical(a: CheckedRun, b: CheckedRun): boolean {

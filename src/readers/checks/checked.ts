@@ -21,7 +21,7 @@ export interface CheckedChannel {
   readonly axis: boolean;
   readonly samples: Float64Array;
   /** False once the mean, and gravity with it, was taken out; true if not said. */
-  readonly steady?: boolean | undefined;
+  readonly includesStatic?: boolean | undefined;
   /** End of the sensor's range in g, where the file states it. */
   readonly range?: number | undefined;
 }
@@ -126,7 +126,7 @@ export function stepBound(samples: Float64Array): number {
 }
 
 /** Whether two numbers are one reading, but for the last bits of a conversion. */
-export const alike = (a: number, b: number, range: number): boolean => Math.abs(a - b) <= 1e-9 * range;
+export const isSameReading = (a: number, b: number, range: number): boolean => Math.abs(a - b) <= 1e-9 * range;
 
 /** At most so many places of a finding are told one by one; the last of them reaches over the rest. */
 const spansTold = 200;

@@ -158,14 +158,14 @@ function clippedAt(
   const share = count / samples.length;
   const { fault } = settings.clipping;
   const facts = { channel: name, unit, count, share, at };
-  const judged = {
+  const basis = {
     value: share,
     threshold: share > fault ? fault : 0,
     channel: name,
     spans: timeSpans(run, spans),
     lost: spans.reduce((sum, span) => sum + lostTop(samples, span), 0) / run.rate,
   };
-  return finding('clipped', share > fault ? 'fault' : 'warning', facts, judged);
+  return finding('clipped', share > fault ? 'fault' : 'warning', facts, basis);
 }
 
 /**

@@ -14,8 +14,8 @@ export const drift: Check = (run) =>
     // Strong vibration lets the means wander by themselves.
     if (Math.abs(change) <= settings.drift || Math.abs(t) <= settings.driftT) return [];
     const { name } = channel;
-    const judged = { value: change, threshold: settings.drift, channel: name };
-    return [finding('drift', 'warning', { channel: name, change }, judged)];
+    const basis = { value: change, threshold: settings.drift, channel: name };
+    return [finding('drift', 'warning', { channel: name, change }, basis)];
   });
 
 /** Means of whole seconds, none across a gap. */

@@ -14,8 +14,8 @@ export const flat: Check = (run) =>
     const { samples, name } = channel;
     const values = runsOfOneValue(run, samples);
     if (values.count === 1 && run.stretches.length === 1) {
-      const judged = { value: samples.length, threshold: settings.flat.samples, channel: name };
-      return [finding('flat', 'fault', { channel: name, value: samples[0] }, judged)];
+      const basis = { value: samples.length, threshold: settings.flat.samples, channel: name };
+      return [finding('flat', 'fault', { channel: name, value: samples[0] }, basis)];
     }
     return stuck(run, channel, values);
   });
@@ -73,8 +73,8 @@ function stuck(run: CheckedRun, { samples, name }: CheckedChannel, values: HeldV
   const longest = long.reduce((best, one) => (one.to - one.from > best.to - best.from ? one : best));
   const count = longest.to - longest.from;
   const facts = { channel: name, spans: long.length, samples: count, seconds: count / run.rate };
-  const judged = { value: count, threshold: most, channel: name, spans: timeSpans(run, long) };
-  return [finding('stuck', 'warning', facts, judged)];
+  const basis = { value: count, threshold: most, channel: name, spans: timeSpans(run, long) };
+  return [finding('stuck', 'warning', facts, basis)];
 }
 
 /** Rows that repeat every axis of the row before: the logger asks more often than the sensor measures. */

@@ -5,7 +5,7 @@ import { inGravity, meanOf, type Check, type CheckedRun } from './checked.ts';
 /** Mean of x, y and z in g, or undefined where one is missing, has no unit of acceleration or had its mean taken out. */
 export function meanVector({ channels }: CheckedRun): readonly [number, number, number] | undefined {
   const mean = (name: string): number | undefined => {
-    const channel = channels.find((one) => one.name === name && one.axis && one.steady !== false);
+    const channel = channels.find((one) => one.name === name && one.axis && one.includesStatic !== false);
     const size = channel && inGravity(channel);
     return channel && size !== undefined && channel.samples.length > 0 ? meanOf(channel.samples) * size : undefined;
   };

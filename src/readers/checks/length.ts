@@ -19,8 +19,8 @@ export const length: Check = (run, { low, segment }) => {
     findings.push(finding('short', 'warning', facts, { value: count, threshold: averages }));
   }
   if (low !== undefined && low > 0 && seconds < periods / low) {
-    const judged = { value: seconds * low, threshold: periods };
-    findings.push(finding('segment-short', 'warning', { seconds, low, fewest: periods }, judged));
+    const basis = { value: seconds * low, threshold: periods };
+    findings.push(finding('segment-short', 'warning', { seconds, low, fewest: periods }, basis));
   }
   return findings;
 };

@@ -1,4 +1,4 @@
-import { alike, type CheckedRun } from './checked.ts';
+import { isSameReading, type CheckedRun } from './checked.ts';
 
 /** Samples in a row at a channel's extreme, and how far the signal falls from it on either side, in its unit. */
 export interface Plateau {
@@ -48,7 +48,7 @@ export function extremeOf(
       while (end < to && samples[end] === samples[i]) end++;
       const before = i > from ? side * (samples[i] - samples[i - 1]) : undefined;
       const after = end < to ? side * (samples[i] - samples[end]) : undefined;
-      if (alike(samples[i], value, range)) {
+      if (isSameReading(samples[i], value, range)) {
         const drops = [before, after].filter((drop) => drop !== undefined);
         plateaus.push({
           from: i,

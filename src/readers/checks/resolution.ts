@@ -14,6 +14,6 @@ export const resolution: Check = (run) =>
     const tooSmall = rms < fault * step;
     // Rounding to steps adds noise of step²/12, spread evenly up to half the rate: step²/(6 rate) a Hz.
     const facts = { channel: name, unit, rms, step, density: step ** 2 / (6 * run.rate) };
-    const judged = { value: rms / step, threshold: tooSmall ? fault : warning, channel: name };
-    return [finding('resolution', tooSmall ? 'fault' : 'warning', facts, judged)];
+    const basis = { value: rms / step, threshold: tooSmall ? fault : warning, channel: name };
+    return [finding('resolution', tooSmall ? 'fault' : 'warning', facts, basis)];
   });

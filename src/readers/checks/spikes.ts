@@ -32,6 +32,6 @@ export const spikes: Check = (run) =>
       limit: most,
       largest: largest / spread,
     };
-    const judged = { value: largest / spread, threshold: settings.spike, channel: name, spans: timeSpans(run, found) };
-    return [finding('spikes', 'warning', facts, judged)];
+    const basis = { value: largest / spread, threshold: settings.spike, channel: name, spans: timeSpans(run, found) };
+    return [finding('spikes', 'warning', facts, basis)];
   });

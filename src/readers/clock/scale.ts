@@ -31,11 +31,11 @@ export const styleOf = (scale: number, first: number): string =>
   isEpoch(first * scale) ? `epoch ${scaleName(scale)}` : scaleName(scale);
 
 /** A clock as a spreadsheet keeps it, in parts of a day: a rate that nothing else could be. */
-function partOfDay(first: number, step: number, whole: boolean, rate?: number): TimeScale[] {
+function partOfDay(first: number, step: number, isInteger: boolean, rate?: number): TimeScale[] {
   const hertz = 1 / (step * 86_400);
   const { low, high } = settings.plausibleRate;
   const fits = rate === undefined ? hertz >= low && hertz <= high : Math.abs(Math.log(hertz / rate)) < Math.log(3);
-  return whole || !fits || first < 0 || first > 2 ? [] : [{ scale: 86_400, style: 'part of a day' }];
+  return isInteger || !fits || first < 0 || first > 2 ? [] : [{ scale: 86_400, style: 'part of a day' }];
 }
 
 /**
@@ -48,19 +48,19 @@ export function possibleScales(
   first: number,
   step: number,
   span: number,
-  whole: boolean,
+  isInteger: boolean,
   rate: number | undefined,
 ): TimeScale[] {
   const all: TimeScale[] = names.map(([scale]) => ({ scale, style: styleOf(scale, first) }));
-  if (isSpreadsheetDay(first) && !whole) all.push({ scale: 86_400, style: 'days' });
+  if (isSpreadsheetDay(first) && !isInteger) all.push({ scale: 86_400, style: 'days' });
   if (rate !== undefined) {
     const far = ({ scale }: TimeScale): number => Math.abs(Math.log(1 / (step * scale) / rate));
     const [nearest] = all.sort((a, b) => far(a) - far(b));
-    return far(nearest) < Math.log(3) ? [nearest] : partOfDay(first, step, whole, rate);
+    return far(nearest) < Math.log(3) ? [nearest] : partOfDay(first, step, isInteger, rate);
   }
   const { low, high } = settings.plausibleRate;
   const plausible = all.filter(({ scale }) => 1 / (step * scale) <= high && 1 / (step * scale) >= low);
-  if (plausible.length === 0) return partOfDay(first, step, whole);
+  if (plausible.length === 0) return partOfDay(first, step, isInteger);
   const dated = plausible.filter(({ style }) => style.startsWith('epoch') || style === 'days');
   if (dated.length === 1) return dated;
   const believed = plausible.filter(({ scale }) => span * scale <= settings.plausibleLength);

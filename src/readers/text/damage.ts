@@ -84,8 +84,8 @@ export class Damage {
     const misread = faults.some(({ kind, text }) => kind === 'cell' && parseNumber(text, mark) !== undefined);
     if (misread || first.row < sureRows || faults.length > damagedShare * rows) return this.refuse();
     const facts = { count: faults.length, line: first.line, text: first.text };
-    const judged = { value: faults.length, threshold: damagedShare * rows };
-    findings.push(finding('damaged-lines', 'warning', facts, judged));
+    const basis = { value: faults.length, threshold: damagedShare * rows };
+    findings.push(finding('damaged-lines', 'warning', facts, basis));
     return undefined;
   }
 

@@ -27,7 +27,7 @@ const delimiters = ['\t', ';', '|', ',', ' '];
 /** Rows that are looked at. */
 const enough = 400;
 /** Last lines of the head by which the columns are judged. */
-const judged = 200;
+const settlingRows = 200;
 
 /** Fewest rows that make a table. */
 const fewestRows = 2;
@@ -81,7 +81,7 @@ export function gridOf(lines: readonly HeadLine[], delimiter: string, decimal: D
   if (indices.length === 0) return undefined;
   const fieldsAt = (i: number): string[] => fieldsOf(lines[i].text, delimiter);
   // What is above the rows may be longer than they are, so that the last lines are the surest to be rows.
-  const last = indices.slice(-Math.min(judged, Math.ceil(indices.length / 2))).map(fieldsAt);
+  const last = indices.slice(-Math.min(settlingRows, Math.ceil(indices.length / 2))).map(fieldsAt);
   const tail = tailOf(last, delimiter);
   const later = last.map((row) => withoutTail(row, tail));
   let width = mostCommon(later.map((row) => row.length));
@@ -218,11 +218,11 @@ function doubtfulThousands(path: string, lines: readonly HeadLine[], grid: Grid)
   }
   if (marked.length === 0 || !marked.every((cell) => couldBeThousands(cell, grid.decimal))) return undefined;
   const text = marked[0].trim();
-  const whole = Number(text.split(grid.decimal).join(''));
+  const asInteger = Number(text.split(grid.decimal).join(''));
   const value = parseNumber(text, grid.decimal);
   if (value === undefined) return undefined;
   const { line } = lines[grid.first];
-  return refuse('ambiguous-decimal', { path, line, text, value, whole, decimal: grid.decimal });
+  return refuse('ambiguous-decimal', { path, line, text, value, whole: asInteger, decimal: grid.decimal });
 }
 
 function noTable(path: string, lines: readonly HeadLine[]): Refused {

@@ -104,7 +104,7 @@ describe('checks of a recording', () => {
     assert.equal(found(along(0), 'no-gravity').severity, 'note');
     const detrended = along(0);
     assert.ok(
-      !codes({ ...detrended, channels: detrended.channels.map((one) => ({ ...one, steady: false })) }).includes(
+      !codes({ ...detrended, channels: detrended.channels.map((one) => ({ ...one, includesStatic: false })) }).includes(
         'no-gravity',
       ),
     );

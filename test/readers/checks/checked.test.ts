@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import {
-  alike,
+  isSameReading,
   converterStep,
   inGravity,
   meanOf,
@@ -62,7 +62,7 @@ describe('what the checks of a recording share', () => {
     assert.equal(converterStep(Float64Array.of(4, 0, 1, 6)), 1);
     assert.equal(converterStep(Float64Array.of(0, 0.5, 0.5 + 1e-12, 2)), 0.5);
     assert.equal(converterStep(Float64Array.of(3, 3, 3)), 0);
-    assert.ok(alike(0.5, 0.5 + 1e-12, 2) && !alike(0.5, 0.5 + 1e-8, 2));
+    assert.ok(isSameReading(0.5, 0.5 + 1e-12, 2) && !isSameReading(0.5, 0.5 + 1e-8, 2));
   });
 
   it('tells spans by the samples’ own times where they were not taken evenly', () => {
