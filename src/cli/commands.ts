@@ -4,6 +4,7 @@ import { figures } from './figures.ts';
 import { look } from './look.ts';
 import { refuse } from './messages.ts';
 import { newStudy } from './new.ts';
+import { numbers } from './numbers.ts';
 import { record } from './record.ts';
 import { report } from './report.ts';
 import { run } from './run.ts';
@@ -17,7 +18,7 @@ import { print } from './terminal.ts';
 type Command = (args: readonly string[]) => number | Promise<number>;
 
 const commands: ReadonlyMap<string, Command> = new Map(
-  Object.entries({ new: newStudy, run, look, record, verify, changed, report, figures, tables, sheet }),
+  Object.entries({ new: newStudy, run, look, record, verify, changed, numbers, report, figures, tables, sheet }),
 );
 
 /** Runs the command line; 2 for wrong usage. */

@@ -4,8 +4,9 @@ import { diskHistory } from '../disk/history.ts';
 import { diskHost } from '../disk/host.ts';
 import { projectRoot } from '../disk/project.ts';
 import { Engine } from '../engine/engine.ts';
-import { cellLanguage, type NotebookCell } from '../notebook/cells.ts';
+import { cellLanguage, type Notebook, type NotebookCell } from '../notebook/cells.ts';
 import { parseNotebook } from '../notebook/parse.ts';
+import { proseNumbers, type ProseNumber } from '../notebook/proseNumbers.ts';
 import { success, type Result } from '../result/result.ts';
 import { refuse } from './messages.ts';
 
@@ -15,9 +16,22 @@ export interface OpenNotebook {
   readonly cells: readonly CodeCell[];
   /** Prose and cells, in order. */
   readonly parts: readonly { readonly kind: 'code' | 'prose'; readonly text: string }[];
+  /** The file as it was read. */
+  readonly source: Notebook;
+  readonly bytes: Uint8Array;
+  /** Numbers in the prose that say what they are. */
+  readonly numbers: readonly PlacedNumber[];
   readonly engine: Engine;
   /** Whether a real path, all links followed, lies in the project folder. */
   readonly inProject: (path: string) => boolean;
+}
+
+/** A number in the prose, and where it stands. */
+export interface PlacedNumber extends ProseNumber {
+  /** Index of its cell among prose and cells. */
+  readonly part: number;
+  /** 1-based line in the file. */
+  readonly line: number;
 }
 
 export interface CodeCell {
@@ -37,7 +51,8 @@ export function openNotebook(path: string, rootOption: string | undefined, withH
   const fromRoot = relative(root, folder);
   if (fromRoot === '..' || fromRoot.startsWith(`..${sep}`))
     return refuse('notebook.outside', { path, root: rootOption ?? root });
-  const notebook = parseNotebook(readFileSync(path));
+  const bytes = readFileSync(path);
+  const notebook = parseNotebook(bytes);
   if (!notebook.ok) {
     const { line, message: reason } = notebook.failure;
     return refuse('notebook.unreadable', { path, line, reason });
@@ -54,5 +69,26 @@ export function openNotebook(path: string, rootOption: string | undefined, withH
   const inProject = (file: string): boolean =>
     !/^\.\.($|[\\/])/.test(relative(realRoot, file)) && !isAbsolute(relative(realRoot, file));
   const host = { ...diskHost(folder, root), ...(withHistory ? { history: diskHistory(folder) } : {}) };
-  return success({ path, cells, parts, engine: new Engine(host), inProject });
+  const source = notebook.value;
+  return success({
+    path,
+    cells,
+    parts,
+    source,
+    bytes,
+    numbers: numbersIn(source.cells),
+    engine: new Engine(host),
+    inProject,
+  });
 }
+
+const numbersIn = (cells: readonly NotebookCell[]): PlacedNumber[] =>
+  cells.flatMap(({ kind, text, line = 1 }, part) =>
+    kind === 'code'
+      ? []
+      : proseNumbers(text).map((number) => ({
+          ...number,
+          part,
+          line: line + text.slice(0, number.mark.from).split('\n').length - 1,
+        })),
+  );

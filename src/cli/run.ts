@@ -1,14 +1,17 @@
 import { basename } from 'node:path';
-import { reportJson } from '../engine/json.ts';
+import { reportJson, type ProseJson } from '../engine/json.ts';
+import type { JudgedNumber } from '../engine/proseNumbers.ts';
 import { runSchema } from '../engine/jsonSchema.ts';
 import { show } from '../engine/show.ts';
 import type { RunReport } from '../engine/result.ts';
 import { success, type Result } from '../result/result.ts';
 import { parsed } from './args.ts';
+import { differingNumbers } from './differingNumbers.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { terminalWatch } from './progress.ts';
+import { runAll, type WholeRun } from './runWhole.ts';
 import { complain, print } from './terminal.ts';
 
 interface RunOptions {
@@ -18,7 +21,7 @@ interface RunOptions {
   readonly root: string | undefined;
 }
 
-/** `washboard run`: 0; 1 if a statement failed; 2 for wrong usage or an unreadable notebook. */
+/** `washboard run`: 0; 1 if a statement failed or a number in the prose differs; 2 for wrong usage or an unreadable notebook. */
 export async function run(args: readonly string[]): Promise<number> {
   if (args.length === 1 && args[0] === '--schema') {
     print(`${JSON.stringify(runSchema(), null, 2)}\n`);
@@ -33,14 +36,25 @@ export async function run(args: readonly string[]): Promise<number> {
   const count = notebook.cells.length;
   if (cell !== undefined && (cell < 1 || cell > count))
     return exitFor(refuse('notebook.cell', { path, cells: count, cell }));
-  const watch = terminalWatch();
-  const cells = notebook.cells.map(({ text }) => text);
-  const report = await notebook.engine.run({ cells, wanted: cell === undefined ? 'all' : [cell - 1] }, watch);
-  watch.done();
-  if (json) print(`${JSON.stringify(reportJson(basename(path), notebook.cells, report))}\n`);
+  const { report, numbers } = cell === undefined ? await runAll(notebook) : await runCell(notebook, cell - 1);
+  if (json)
+    print(`${JSON.stringify(reportJson(basename(path), notebook.cells, report, proseOf(notebook, numbers)))}\n`);
   else printCells(notebook, report, cell);
-  return report.ok ? 0 : 1;
+  const differing = differingNumbers(notebook, numbers);
+  differing.forEach(complain);
+  return report.ok && differing.length === 0 ? 0 : 1;
 }
+
+/** One cell and what it needs; of the prose nothing is told. */
+async function runCell({ engine, cells }: OpenNotebook, cell: number): Promise<WholeRun> {
+  const watch = terminalWatch();
+  const report = await engine.run({ cells: cells.map(({ text }) => text), wanted: [cell] }, watch);
+  watch.done();
+  return { report, numbers: [] };
+}
+
+const proseOf = ({ numbers }: OpenNotebook, found: readonly JudgedNumber[]): readonly ProseJson[] =>
+  found.map((judged, at) => ({ asked: numbers[at], line: numbers[at].line, judged }));
 
 function options(args: readonly string[]): Result<RunOptions> {
   const given = parsed(args, { json: { type: 'boolean' }, cell: { type: 'string' }, root: { type: 'string' } });

@@ -15,7 +15,8 @@ const parts: ReadonlyMap<string, string> = new Map([
       --cell N    only the Nth cell, counted from 1, with what it needs
       --root DIR  the project folder, in which all raw files must lie; otherwise the
                   nearest folder above the notebook with .git, else its own folder
-      Exit code: 0; 1 if a statement failed; 2 for wrong usage or an unreadable notebook.`,
+      Exit code: 0; 1 if a statement failed or a number in the prose differs; 2 for wrong usage
+      or an unreadable notebook.`,
   ],
   [
     'record',
@@ -27,7 +28,8 @@ const parts: ReadonlyMap<string, string> = new Map([
     'verify',
     `  verify NOTEBOOK … [--root DIR]
       Runs each notebook again and holds it against its record.
-      Exit code: 0 the same; 1 differs, with a line a difference; 2 no record.`,
+      Exit code: 0 the same; 1 differs, with a line a difference, numbers in the prose too;
+      2 no record.`,
   ],
   [
     'changed',
@@ -36,6 +38,14 @@ const parts: ReadonlyMap<string, string> = new Map([
       unless said: verdicts and changes first, then raw files and all other figures, each as
       recorded, as it is now, and by how much. In the same order and words as verify.
       Exit code: 0 the same; 1 differs, with a line a difference; 2 no such record.`,
+  ],
+  [
+    'numbers',
+    `  numbers NOTEBOOK [--write] [--root DIR]
+      Runs the notebook and holds each number of its prose that is followed by a comment like
+      <!-- = bricks.change --> against the result, with the decimals that it has.
+      --write     writes those that differ as they are now, and nothing else
+      Exit code: 0 all agree, or do now; 1 otherwise.`,
   ],
   [
     'report',

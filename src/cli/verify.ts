@@ -2,10 +2,12 @@ import { existsSync, readFileSync } from 'node:fs';
 import { parseRecord, recordPath } from '../notebook/record.ts';
 import { parsed, texts } from './args.ts';
 import { sayDifferences } from './differences.ts';
+import { differingNumbers } from './differingNumbers.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
 import { openNotebook } from './notebookFile.ts';
 import { runWhole } from './runWhole.ts';
+import { print } from './terminal.ts';
 
 /** `washboard verify`: 0 if every notebook gives what its record says; 1 with a line a difference; 2 without a record. */
 export async function verify(args: readonly string[]): Promise<number> {
@@ -25,6 +27,9 @@ async function verifyOne(path: string, root: string | undefined): Promise<number
   if (!existsSync(file)) return exitFor(refuse('record.missing', { notebook: path, record: file }));
   const recorded = parseRecord(readFileSync(file, 'utf8'));
   if (!recorded.ok) return exitFor(refuse('record.unreadable', { record: file, reason: recorded.failure.message }));
-  const { record: now } = await runWhole(notebook.value);
-  return sayDifferences(path, recorded.value, now);
+  const { record: now, numbers } = await runWhole(notebook.value);
+  const code = sayDifferences(path, recorded.value, now);
+  const differing = differingNumbers(notebook.value, numbers);
+  differing.forEach(print);
+  return differing.length > 0 ? 1 : code;
 }

@@ -1,7 +1,8 @@
 import { Worker } from 'node:worker_threads';
 import type { CellKeys } from '../engine/result.ts';
 import type { Moved, MoveOrder } from '../engine/moving.ts';
-import type { NotebookFacts, ProjectFolders, Reply, Request } from '../engine/service.ts';
+import type { AskedNumber } from '../engine/proseNumbers.ts';
+import type { NotebookFacts, NumbersAnswer, ProjectFolders, Reply, Request } from '../engine/service.ts';
 import type { Output } from '../charts/output.ts';
 import type { Json } from '../values/json.ts';
 import { errorOf } from './messages.ts';
@@ -103,6 +104,11 @@ export class EngineThread {
     return this.#answer('move', { notebook, ...order });
   }
 
+  /** What is known of the numbers in a notebook's prose, without long work. */
+  numbers(notebook: ProjectFolders, cells: readonly string[], numbers: readonly AskedNumber[]): Promise<NumbersAnswer> {
+    return this.#answer('numbers', { notebook, cells, numbers });
+  }
+
   /** Forgets the values of a folder's notebooks; what is asked again is computed again. */
   clear(notebook: ProjectFolders): void {
     const request: Request = { type: 'clear', notebook };
@@ -118,7 +124,7 @@ export class EngineThread {
   }
 
   /** Asks what has one reply, of the same type. */
-  #answer<Type extends 'keys' | 'look' | 'starter' | 'facts' | 'document' | 'move'>(
+  #answer<Type extends 'keys' | 'look' | 'starter' | 'facts' | 'document' | 'move' | 'numbers'>(
     type: Type,
     rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>,
   ): Promise<Extract<Reply, { type: Type }>> {

@@ -18,8 +18,15 @@ import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from '.
 import { calledOf } from './called.ts';
 import { checkCells } from './checkCells.ts';
 import { pinned } from './pinned.ts';
+import { judged, withNumberCells, type AskedNumber, type JudgedNumber } from './proseNumbers.ts';
 import { locate, type CellKeys, type RunReport, type RunRequest, type StatementResult } from './result.ts';
 import { sourcesOf } from './sources.ts';
+
+/** What is known of numbers in prose. */
+export interface RecalledNumbers extends Pick<Recalled, 'values' | 'complete'> {
+  /** In the order in which they were asked. */
+  readonly numbers: readonly JudgedNumber[];
+}
 
 /** Told of each statement as soon as it is settled, in the order of evaluation. */
 export type Listener = (result: StatementResult) => void;
@@ -68,6 +75,31 @@ export class Engine {
   /** The change of the cells' text that gives a literal another number; `literal.cell` is its cell's index among these. */
   rewrite(cells: readonly string[], literal: Literal, text: string): Result<TextEdit> {
     return rewritten(this.#checkCells(cells), literal, text);
+  }
+
+  /**
+   * What is known, without long work, of each number that stands in the prose, and of the notebook's values.
+   * @param numbers what is asked, beside the cells
+   */
+  async recallNumbers(
+    cells: readonly string[],
+    numbers: readonly AskedNumber[],
+    watch: Watch,
+  ): Promise<RecalledNumbers> {
+    const all = withNumberCells(cells, numbers);
+    const run = new Run(this.#checkCells(all), { cells: all, wanted: [] }, watch, this.#host, this.#cache);
+    const { values, complete } = await run.recall();
+    const found = await run.recalledFrom(cells.length);
+    return {
+      values,
+      complete,
+      numbers: numbers.map((asked, at) =>
+        judged(
+          asked,
+          found.find(({ cell }) => cell === cells.length + at),
+        ),
+      ),
+    };
   }
 
   /** Forgets every value. */
@@ -164,6 +196,24 @@ class Run {
       else if (isConclusive(found.failure)) failures.push({ cell: statement.cell, ...found.failure });
     }
     return { values: this.#values, failures, complete: !this.#watch.cancelled() };
+  }
+
+  /** The statements of the cells from one on that are known or certain to fail, once {@link recall} has been through. */
+  async recalledFrom(first: number): Promise<readonly StatementResult[]> {
+    const found: StatementResult[] = [];
+    for (const statement of this.#notebook.statements.filter(({ cell }) => cell >= first)) {
+      const { expression, problems, place } = statement;
+      const error = problems.find(({ severity }) => severity === 'error');
+      if (error !== undefined) {
+        const { code, facts, message, place: at = place } = error;
+        found.push(this.#result(statement, undefined, [], { code, facts, message, place: at }));
+      } else if (expression !== undefined) {
+        const value = await this.#evaluator({ mayCompute: () => Promise.resolve(false) }).value(expression);
+        if (value.ok) found.push(this.#result(statement, value.value, [], undefined));
+        else if (isConclusive(value.failure)) found.push(this.#result(statement, undefined, [], value.failure));
+      }
+    }
+    return found;
   }
 
   async #statementKey({ name, problems, expression }: CheckedStatement): Promise<unknown> {

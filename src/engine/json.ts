@@ -1,4 +1,5 @@
 import { toJson, type Json } from '../values/json.ts';
+import type { AskedNumber, JudgedNumber } from './proseNumbers.ts';
 import type { RunReport, StatementResult } from './result.ts';
 
 /** Where each code cell stands in its file. */
@@ -7,8 +8,21 @@ export interface CellPlace {
   readonly line: number;
 }
 
+/** A number of the prose, where it stands, and what became of it. */
+export interface ProseJson {
+  readonly asked: AskedNumber;
+  /** 1-based line in the file. */
+  readonly line: number;
+  readonly judged: JudgedNumber;
+}
+
 /** A run as one JSON document. Lines are those of the file; columns count from 1, both ends inclusive. */
-export function reportJson(notebook: string, cells: readonly CellPlace[], { ok, results, sources }: RunReport): Json {
+export function reportJson(
+  notebook: string,
+  cells: readonly CellPlace[],
+  { ok, results, sources }: RunReport,
+  prose: readonly ProseJson[] = [],
+): Json {
   const byCell = new Map<number, Json[]>();
   for (const result of results) {
     const statement = statementJson(cells[result.cell].line, result);
@@ -19,8 +33,19 @@ export function reportJson(notebook: string, cells: readonly CellPlace[], { ok, 
   const shown = [...byCell]
     .sort(([a], [b]) => a - b)
     .map(([index, statements]) => ({ index, line: cells[index].line, statements }));
-  return { notebook, ok, sources: sources.map(({ path, bytes, sha256 }) => ({ path, bytes, sha256 })), cells: shown };
+  const files = sources.map(({ path, bytes, sha256 }) => ({ path, bytes, sha256 }));
+  return { notebook, ok, sources: files, cells: shown, prose: prose.map(proseJson) };
 }
+
+const proseJson = ({ asked: { text, unit, expression }, line, judged }: ProseJson): Json => ({
+  line,
+  text,
+  unit,
+  expression,
+  agrees: judged.state === 'agrees',
+  now: judged.state === 'differs' ? judged.text : judged.state === 'agrees' ? text : null,
+  message: judged.state === 'differs' || judged.state === 'wrong' ? judged.message.message : null,
+});
 
 function statementJson(cellLine: number, { line, name, kind, value, warnings, error }: StatementResult): Json {
   return {

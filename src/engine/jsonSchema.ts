@@ -30,6 +30,17 @@ export function runSchema(): Schema {
       ok: { type: 'boolean' },
       sources: listOf(exactly({ path: text, bytes: whole, sha256: { type: 'string', pattern: '^[0-9a-f]{64}$' } })),
       cells: listOf(exactly({ index: whole, line: whole, statements: listOf({ $ref: '#/$defs/statement' }) })),
+      prose: listOf(
+        exactly({
+          line: whole,
+          text,
+          unit: text,
+          expression: text,
+          agrees: { type: 'boolean' },
+          now: { type: ['string', 'null'] },
+          message: { type: ['string', 'null'] },
+        }),
+      ),
     }),
     $defs: {
       statement: { oneOf: [null, ...kindNames].map(statement) },

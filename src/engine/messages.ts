@@ -19,6 +19,17 @@ export interface EngineFacts {
   'handle.gone': { readonly verb: string; readonly name: string; readonly text: string };
   /** Units as they are spelled, now and before. */
   'handle.unit': { readonly text: string; readonly unit: string; readonly before: string };
+  'prose.differs': {
+    readonly written: string;
+    readonly unit: string;
+    readonly now: string;
+    readonly expression: string;
+  };
+  'prose.number': { readonly expression: string };
+  /** The kind in words. */
+  'prose.kind': { readonly expression: string; readonly kind: string };
+  'prose.unit': { readonly unit: string };
+  'prose.dimension': { readonly expression: string; readonly unit: string; readonly own: string };
 }
 
 const sentences: Sentences<EngineFacts> = {
@@ -37,6 +48,18 @@ const sentences: Sentences<EngineFacts> = {
   'handle.unit': ({ text, unit, before }) =>
     `The number is in ${unit || 'no unit'} by now (${text}), and was in ${before || 'no unit'} when this chart was drawn: run the cell of the chart again, then move it.`,
   internal: ({ verb, reason }) => `${verb} failed by a fault of Washboard itself, not of your notebook: ${reason}.`,
+  'prose.differs': ({ written, unit, now, expression }) => {
+    const behind = unit === '' ? '' : unit === '°' ? unit : ` ${unit}`;
+    return `The text says ${written}${behind}, and ${expression} is ${now}${behind}.`;
+  },
+  'prose.number': ({ expression }) =>
+    `No number stands before <!-- = ${expression} --> on its line: write one, with its unit, right before it.`,
+  'prose.kind': ({ expression, kind }) =>
+    `${expression} is ${kind} and no number: name one of its figures, as in C.change.`,
+  'prose.unit': ({ unit }) =>
+    `"${unit}" is no known unit: put the mark right behind the number where no unit is meant.`,
+  'prose.dimension': ({ expression, unit, own }) =>
+    `${expression} is ${own === '' ? 'a plain number' : `in ${own}`}, which can't be written in ${unit}.`,
 };
 
 export const { tell, refuse } = messages(sentences);

@@ -8,6 +8,8 @@ import { channelsOf } from './fileFacts.ts';
 import type { Host } from './host.ts';
 import { reportJson } from './json.ts';
 import { look } from './look.ts';
+import { offersOf, type NumberOffer } from './numberOffers.ts';
+import type { AskedNumber, JudgedNumber } from './proseNumbers.ts';
 import { refuseFault } from './messages.ts';
 import { moved, shown, type Moved, type MoveOrder } from './moving.ts';
 import type { CellFailure } from './recall.ts';
@@ -40,6 +42,7 @@ export type Request =
   | FactsRequest
   | DocumentRequest
   | ({ readonly type: 'move'; readonly id: number; readonly notebook: ProjectFolders } & MoveOrder)
+  | NumbersRequest
   | { readonly type: 'clear'; readonly notebook: ProjectFolders };
 
 /** The text of a notebook that begins with files. */
@@ -61,6 +64,22 @@ export interface DocumentRequest {
   readonly file: string;
   readonly cells: readonly string[];
   readonly stop: SharedArrayBuffer;
+}
+
+/** What is known, without long work, of the numbers in a notebook's prose, and which others could stand there. */
+export interface NumbersRequest {
+  readonly type: 'numbers';
+  readonly id: number;
+  readonly notebook: ProjectFolders;
+  readonly cells: readonly string[];
+  readonly numbers: readonly AskedNumber[];
+}
+
+export interface NumbersAnswer {
+  readonly numbers: readonly JudgedNumber[];
+  readonly offers: readonly NumberOffer[];
+  /** False if it was given up for something else: asking again later tells more. */
+  readonly complete: boolean;
 }
 
 /** What is known, without long work, of a notebook's names and of some files; given up as soon as anything else is asked. */
@@ -104,6 +123,7 @@ export type Reply =
   /** Undefined where it was stopped. Lines are those of the cells. */
   | { readonly type: 'document'; readonly id: number; readonly document: Json | undefined }
   | ({ readonly type: 'move'; readonly id: number } & Moved)
+  | ({ readonly type: 'numbers'; readonly id: number } & NumbersAnswer)
   | { readonly type: 'failed'; readonly id: number; readonly message: string };
 
 export interface NotebookFacts {
@@ -159,6 +179,7 @@ export class Service {
     if (request.type === 'document') return this.#document(engine, request);
     if (request.type === 'move')
       return this.#reply({ type: 'move', id: request.id, ...(await moved(engine, request)) });
+    if (request.type === 'numbers') return this.#numbers(engine, request);
     const { id, cells } = request;
     if (request.type === 'keys')
       return this.#reply({ type: 'keys', id, keys: await engine.keys(cells, request.keyed) });
@@ -178,6 +199,12 @@ export class Service {
     const report = await engine.run(request, this.#watch(id, new Int32Array(stop)));
     const places = cells.map(() => ({ line: 1 }));
     this.#reply({ type: 'document', id, document: report.cancelled ? undefined : reportJson(file, places, report) });
+  }
+
+  async #numbers(engine: Engine, { id, cells, numbers }: NumbersRequest): Promise<void> {
+    const watch = { cancelled: () => this.#open > 1, progress: () => undefined };
+    const { values, numbers: found, complete } = await engine.recallNumbers(cells, numbers, watch);
+    this.#reply({ type: 'numbers', id, numbers: found, offers: offersOf(values), complete });
   }
 
   async #look(notebook: ProjectFolders, paths: readonly string[]): Promise<string[]> {

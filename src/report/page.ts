@@ -5,6 +5,7 @@ import { themes } from '../charts/theme.ts';
 import { visible } from '../result/visible.ts';
 import { capitalised } from '../result/words.ts';
 import { frontMatter } from '../notebook/frontMatter.ts';
+import { withoutMarks } from '../notebook/proseNumbers.ts';
 import { html, Markup } from './markup.ts';
 import { reportStyle } from './style.ts';
 import { toSvg } from './svg.ts';
@@ -73,7 +74,7 @@ function prose(text: string, picture: PictureSource): Markup {
     const words = token.content;
     return source === undefined ? html`<em>${words}</em>`.text : html`<img src="${source}" alt="${words}" />`.text;
   };
-  return html`<section class="prose">${new Markup(markdown.render(frontMatter(text).rest))}</section> `;
+  return html`<section class="prose">${new Markup(markdown.render(withoutMarks(frontMatter(text).rest)))}</section> `;
 }
 
 async function cell({ text, outputs }: Extract<Piece, { kind: 'cell' }>): Promise<Markup> {

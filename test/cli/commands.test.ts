@@ -21,7 +21,18 @@ describe('the command line', () => {
   });
 
   it('explains each command, and tells its version wherever it is asked', async () => {
-    for (const name of ['run', 'record', 'verify', 'changed', 'report', 'figures', 'tables', 'look', 'sheet']) {
+    for (const name of [
+      'run',
+      'record',
+      'verify',
+      'changed',
+      'numbers',
+      'report',
+      'figures',
+      'tables',
+      'look',
+      'sheet',
+    ]) {
       const { code, printed } = await sandbox.run(name, '--help');
       assert.equal(code, 0);
       assert.match(printed, new RegExp(`^Usage: .*\\n\\n  ${name} `));

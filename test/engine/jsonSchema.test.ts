@@ -21,6 +21,7 @@ const around = (statement: object): object => ({
   ok: true,
   sources: [],
   cells: [{ index: 0, line: 1, statements: [{ line: 1, name: null, warnings: [], error: null, ...statement }] }],
+  prose: [],
 });
 
 describe('the schema of `run --json`', () => {

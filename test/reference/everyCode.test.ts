@@ -47,6 +47,9 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
   ],
   'a chart tells the sentence alone': ['handle.gone', 'handle.unit'],
   'of a notebook that lies in no folder yet, whatever its cells say': ['file.unsaved'],
+  'of a number in prose, where the sentence stands': [
+    ...['differs', 'dimension', 'kind', 'number', 'unit'].map((one) => `prose.${one}`),
+  ],
   'of a statement that waits for its run, which nobody is shown': ['call.later'],
   'what the checker of the text says first': ['field.kind', 'quantity.expected', 'statement.empty'],
   'what reading the file says first': ['resample.empty'],
