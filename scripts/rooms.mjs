@@ -57,10 +57,10 @@ export const rooms = {
   disk: { imports: ['result', 'units', 'readers', 'values'], ambient: ['node'], packages: [] },
   notebook: { imports: ['result'], ambient: [], packages: [] },
   renderer: {
-    imports: ['result', 'charts'],
+    imports: ['result', 'charts', 'notebook'],
     ambient: ['dom'],
     declarations: ['charts/vegaModules.d.ts'],
-    packages: ['vega-*', 'vscode-notebook-renderer'],
+    packages: ['vega-*', 'vscode-notebook-renderer', 'markdown-it'],
   },
   report: {
     imports: ['result', 'notebook', 'engine', 'charts'],

@@ -24,6 +24,7 @@ export const hostApart = {
   changed: 'src/editor/changed/show.ts',
   starting: 'src/editor/starting/start.ts',
   moves: 'src/editor/handles/moves.ts',
+  prose: 'src/editor/prose/register.ts',
 };
 
 /** An esbuild plugin that leaves those parts where they are until they are asked for. */

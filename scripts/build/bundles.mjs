@@ -31,6 +31,7 @@ const bundles = [
     outfile: `dist/${name}.cjs`,
     ...ofHost,
   })),
+  { entryPoints: ['src/renderer/prose.ts'], outfile: 'dist/proseMarks.js', format: 'esm', platform: 'browser' },
   {
     entryPoints: ['src/renderer/index.ts'],
     outfile: 'dist/renderer.js',

@@ -42,6 +42,9 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     states,
     { dispose: () => void engine.dispose() },
   );
-  const { registerLanguage } = await import('./language/register.ts');
-  context.subscriptions.push(registerLanguage(engine, context.extensionUri));
+  const [{ registerLanguage }, { registerProse }] = await Promise.all([
+    import('./language/register.ts'),
+    import('./prose/register.ts'),
+  ]);
+  context.subscriptions.push(registerLanguage(engine, context.extensionUri), registerProse(engine));
 }

@@ -1,4 +1,5 @@
 import { messages } from '../result/messages.ts';
+import { counted } from '../result/words.ts';
 
 interface Facts {
   'notebook.unsaved': object;
@@ -10,6 +11,8 @@ interface Facts {
   'handle.earlier': object;
   'handle.edited': object;
   'handle.edit': object;
+  'prose.written': { written: number; wrong: number; unknown: number };
+  'prose.nothing': object;
 }
 
 /** What the editor's own parts say; what runs and what is checked is worded where it is found. */
@@ -24,6 +27,17 @@ const { tell } = messages<Facts>({
   'handle.edited': () => 'The number has been edited since it was moved, so nothing was taken back.',
   'handle.edit': () => 'The editor refused the change of the cell; it may be open elsewhere, or read-only.',
   'sheet.recordings': () => 'No recordings lie in this folder.',
+  'prose.written': ({ written, wrong, unknown }) =>
+    [
+      written === 0
+        ? 'No number in the prose differs.'
+        : `${counted(written, 'number')} written as the results are now.`,
+      wrong === 0 ? '' : `${counted(wrong, 'number')} can't be told; see the problems.`,
+      unknown === 0 ? '' : `${counted(unknown, 'number')} waits for its cells to be run.`,
+    ]
+      .filter((part) => part !== '')
+      .join(' '),
+  'prose.nothing': () => 'No result is known yet: run the cells first.',
 });
 
 /** The sentence alone: the editor takes nothing else. */

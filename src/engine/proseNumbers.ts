@@ -70,9 +70,9 @@ function writtenLike({ text, unit, expression }: AskedNumber, quantity: Quantity
   if (parsed?.ok === false) return refuse('prose.unit', { unit });
   const found = parsed === undefined ? quantity : convert(quantity, parsed.unit);
   if (found === undefined) return refuse('prose.dimension', { expression, unit, own: quantity.unit.symbol });
-  const [mantissa, exponent] = plainSigns(text).toLowerCase().split('e');
+  const [mantissa, ...exponent] = plainSigns(text).toLowerCase().split('e');
   const decimals = mantissa.split('.').at(1)?.length ?? 0;
-  const digits = exponent === undefined ? found.value.toFixed(decimals) : found.value.toExponential(decimals);
+  const digits = exponent.length === 0 ? found.value.toFixed(decimals) : found.value.toExponential(decimals);
   const size = digits.replace(/^-/, '');
   const isZero = !/[1-9]/.test(size.split('e')[0]);
   const sign = isZero ? '' : found.value < 0 ? (text.startsWith('-') ? '-' : '−') : text.startsWith('+') ? '+' : '';

@@ -52,6 +52,9 @@ export function proseNumbers(text: string): ProseNumber[] {
   });
 }
 
+/** What tells numbers apart that are held against different results, or written otherwise. */
+export const proseKey = ({ text, unit, expression }: ProseNumber): string => [text, unit, expression].join('|');
+
 /** The text as a viewer shows it that knows nothing of these marks. */
 export function withoutMarks(text: string): string {
   const cuts = proseNumbers(text).map(({ mark }) => mark);

@@ -14,6 +14,8 @@ const noise: readonly RegExp[] = [
   /net::ERR_(NAME_NOT_RESOLVED|INTERNET_DISCONNECTED|NETWORK_CHANGED|PROXY_CONNECTION_FAILED|CONNECTION_REFUSED|TUNNEL_CONNECTION_FAILED)/,
   // The editor stumbles now and then over its own view of a cell whose text has just been replaced.
   /onDidChangeTextModelContent[^]*pushEditOperations/,
+  // It asks its host of the view of a cell that it has taken away meanwhile.
+  /Error: unknown text editor: /,
   /extension gallery|marketplace|open-vsx/i,
   /mermaid-markdown-features/,
   // A page without scripts, in which the editor's own frame would like to run one.
