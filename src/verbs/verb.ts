@@ -1,6 +1,6 @@
 import { faultWarnings } from '../analysis/recordings/faults.ts';
 import { runsOf } from '../values/kinds.ts';
-import type { Form } from '../language/form.ts';
+import type { Accept, Form } from '../language/form.ts';
 import {
   answered,
   type Answer as AnswerOf,
@@ -28,6 +28,12 @@ export interface Verb {
   sources?(given: Arguments, files: Files): Promise<Result<readonly string[]>>;
   evaluate(given: Arguments, context: Context): Promise<Answer> | Answer;
 }
+
+/** A confidence of intervals. */
+export const confidenceAccepted: Accept = { type: 'quantity', dimension: 'ratio', above: 0.5, most: 0.9999 };
+
+/** A margin, either way, within which changes count as none. */
+export const marginAccepted: Accept = { type: 'quantity', dimension: 'ratio', above: 0, most: 1 };
 
 /** An evaluation's answer: a value with warnings, or one sentence that says why there is none. */
 export type Answer = AnswerOf<Value>;

@@ -1,3 +1,4 @@
+import { callsIn } from '../../language/services/calls.ts';
 import type { LiteralSlot } from '../../charts/handle.ts';
 import type { CheckedNotebook } from '../../language/check.ts';
 import type { Checked, CheckedArgument, CheckedArguments, CheckedStatement } from '../../language/checked.ts';
@@ -135,32 +136,4 @@ function amountAt(node: Node | Pipeline, part: NonNullable<Part>): Amount | unde
     if (found !== undefined) return found;
   }
   return undefined;
-}
-
-/** The calls in an expression, outermost first. */
-function callsIn(node: CheckedArgument): Call[] {
-  switch (node.type) {
-    case 'call': {
-      const given = [...Object.values(node.operands), ...Object.values(node.options)].flat();
-      return [node, ...given.flatMap(callsIn)];
-    }
-    case 'pick':
-    case 'field':
-    case 'negative':
-    case 'convert':
-      return callsIn(node.of);
-    case 'binary':
-      return [node.left, node.right].flatMap(callsIn);
-    case 'function':
-      return node.arguments.flatMap(callsIn);
-    case 'group':
-      return node.parts.flatMap(callsIn);
-    case 'name':
-    case 'quantity':
-    case 'range':
-    case 'text':
-    case 'unit':
-    case 'word':
-      return [];
-  }
 }

@@ -14,6 +14,8 @@ import {
   type Argument,
   type Arguments,
   type Verb,
+  confidenceAccepted,
+  marginAccepted,
 } from '../verb.ts';
 import { boundWords, claimFrom, directionWords, ofWords, sizeAccepts } from '../evidence/claim.ts';
 import { adjustmentsIn, adjustOption, methodIn } from '../evidence/compareRequest.ts';
@@ -59,12 +61,12 @@ export const plan: Verb = {
       {
         keyword: 'margin',
         doc: 'Smaller changes count as none.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 1 }],
+        accepts: [marginAccepted],
       },
       {
         keyword: 'confidence',
         doc: 'Of the intervals.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0.5, most: 0.9999 }],
+        accepts: [confidenceAccepted],
       },
       {
         keyword: 'repeats',

@@ -1,6 +1,6 @@
 import { repeatsOf } from '../../analysis/planning/repeats.ts';
 import { mostConditions } from '../../analysis/planning/runOrder.ts';
-import { answer, siOf, type Verb } from '../verb.ts';
+import { answer, siOf, type Verb, confidenceAccepted, marginAccepted } from '../verb.ts';
 import { refuse } from '../messages.ts';
 
 export const repeats: Verb = {
@@ -18,7 +18,7 @@ export const repeats: Verb = {
       {
         keyword: 'equivalent',
         doc: 'The margin within which both are to be shown to be the same, instead of detect.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 1 }],
+        accepts: [marginAccepted],
       },
       {
         keyword: 'spread',
@@ -34,7 +34,7 @@ export const repeats: Verb = {
       {
         keyword: 'confidence',
         doc: 'Of the interval.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0.5, most: 0.9999 }],
+        accepts: [confidenceAccepted],
         default: '95 %',
       },
       {

@@ -5,7 +5,7 @@ import { withPlanAge } from '../../analysis/planning/planAge.ts';
 import { octaveFractions } from '../../analysis/spectra/octaves.ts';
 import { windowNames } from '../../analysis/spectra/window.ts';
 import type { Result } from '../../result/result.ts';
-import { hasFlag, textsIn, type Arguments, type Verb } from '../verb.ts';
+import { hasFlag, textsIn, type Arguments, type Verb, confidenceAccepted, marginAccepted } from '../verb.ts';
 import { windowOf } from '../spectra/window.ts';
 import { adjustOption, comparablesIn, compareRequest, referenceIn, type NamedComparable } from './compareRequest.ts';
 
@@ -83,13 +83,13 @@ export const compare: Verb = {
       {
         keyword: 'confidence',
         doc: 'Of the intervals.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0.5, most: 0.9999 }],
+        accepts: [confidenceAccepted],
         default: '95 %',
       },
       {
         keyword: 'margin',
         doc: 'Changes smaller than this, either way, count as none; state it before looking.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 1 }],
+        accepts: [marginAccepted],
       },
       { keyword: 'paired', doc: 'Compare within pairs of runs, neighbours unless the sheet names them.', accepts: [] },
       { keyword: 'trend', doc: 'Take a steady drift out, and nothing else, whatever the layout.', accepts: [] },
