@@ -178,6 +178,8 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'peaks.unresolved',
   'peaks.blurred',
   'orders.speed',
+  'shock.resultant',
+  'shock.rate',
   'transfer.resultant',
   'transfer.same',
   'transfer.few',

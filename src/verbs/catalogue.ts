@@ -27,6 +27,7 @@ import { spectrogram } from './spectra/spectrogram.ts';
 import { spectrum } from './spectra/spectrum.ts';
 import { methods } from './show/methods.ts';
 import { table } from './show/table.ts';
+import { shock } from './spectra/shock.ts';
 import { transfer } from './spectra/transfer.ts';
 import { trim } from './recordings/trim.ts';
 import type { Verb } from './verb.ts';
@@ -61,6 +62,7 @@ export const verbs: readonly Verb[] = [
   orders,
   spectrogram,
   transfer,
+  shock,
   profile,
   compare,
   claim,

@@ -67,6 +67,9 @@ export interface SpectraFacts {
   'peaks.blurred': { readonly frequencies: readonly number[]; readonly loss: number };
   'orders.speed': object;
   'transfer.resultant': { readonly run: string; readonly axes: readonly string[] };
+  'shock.resultant': { readonly run: string; readonly axes: readonly string[] };
+  /** Hz: the highest natural frequency that is asked for, and the rate of the run. */
+  'shock.rate': { readonly run: string; readonly to: number; readonly rate: number };
   'transfer.same': { readonly channel: string };
   'transfer.few': Shared & { readonly run: string; readonly averages: number };
   'transfer.incoherent': Shared & {
@@ -168,6 +171,10 @@ export const { tell, refuse } = messages<SpectraFacts>({
   'peaks.blurred': ({ frequencies, loss }) =>
     `${frequencies.length === 1 ? 'The peak' : 'The peaks'} at ${listed(frequencies.map(hertz), 'and', 5)} can't be told apart from what lies beside ${frequencies.length === 1 ? 'it' : 'them'}, so the height is that of the bin, up to ${formatNumber(100 * loss, 2)} % low: a longer window parts them.`,
   'orders.speed': () => 'orders needs the speed, as in "orders S by 1.2 m/s", or the turning rate.',
+  'shock.resultant': ({ run, axes }) =>
+    `The resultant of ${run} is the size of a vector, and an oscillator answers along one axis: take ${listed(axes)} without resultant.`,
+  'shock.rate': ({ run, to, rate }) =>
+    `A shock response is read up to a tenth of the rate: ${formatNumber(rate / 10, 3)} Hz for ${run}, not ${formatNumber(to, 3)} Hz. Say a lower range, or draw the samples closer first, as in "resample r ${Math.ceil(10 * to)} Hz".`,
   'transfer.resultant': ({ run, axes }) =>
     `The resultant of ${run} is the size of a vector and has no phase: take the response between two of its axes, ${listed(axes)}, without resultant.`,
   'transfer.same': ({ channel }) => `${channel} stands on both sides: its response to itself is 1.`,

@@ -111,6 +111,18 @@ export const spectraPages: MessagePages<SpectraFacts> = {
     after('orders (spectrum foam)'),
     after('orders (spectrum foam) by 1.2 m/s'),
   ),
+  'shock.resultant': page(
+    'A shock response of a resultant',
+    'An oscillator answers along one axis, and the length of a vector has none.',
+    ofAll('resultant foam | shock over 2..30 Hz'),
+    ofAll('shock foam over 2..30 Hz'),
+  ),
+  'shock.rate': page(
+    'A shock response too near the rate',
+    'The input is drawn straight between its samples, so with fewer than ten of them in a period the response comes out low.',
+    after('shock foam over 5..100 Hz'),
+    after('shock foam over 5..30 Hz'),
+  ),
   'transfer.resultant': page(
     'A response of a resultant',
     'A frequency response has a phase, and the length of a vector has none.',
