@@ -1,6 +1,8 @@
 import { createHash } from 'node:crypto';
 import type { Files } from '../../src/values/ports.ts';
 import type { Host } from '../../src/engine/host.ts';
+import { refuse, tellOf } from '../../src/disk/messages.ts';
+import { refused } from '../../src/result/result.ts';
 import { isPattern, levelExpression } from '../../src/disk/pattern.ts';
 import { naturalOrder } from '../../src/disk/naturalOrder.ts';
 
@@ -17,13 +19,13 @@ export class MemoryHost implements Host {
   readonly digest = (text: string): string => createHash('sha256').update(text).digest('hex');
 
   readonly files: Files = {
-    expand: async (pattern) => {
+    expand: async (pattern, of) => {
       const paths = [...this.contents.keys()].filter((path) =>
         isPattern(pattern) ? levelExpression(pattern).test(path) : path === pattern,
       );
       if (paths.length > 0) return { ok: true, value: paths.sort(naturalOrder) };
-      const message = `There is no file "${pattern}".`;
-      return { ok: false, failure: { code: 'file.missing', facts: { pattern }, message, at: 'files' } };
+      const missing = refuse('file.missing', { path: pattern }, 'files');
+      return of === undefined ? missing : refused(tellOf(of, missing.failure));
     },
     identify: async (path) => {
       this.identified.push(path);

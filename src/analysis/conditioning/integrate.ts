@@ -63,7 +63,10 @@ export function integrated(runs: RunsValue, goal: Goal, lowCut: number, watch: W
   return answered({ ...runs, runs: done }, [...even.warnings, ...together(warnings)]);
 }
 
-/** Below which frequency in Hz an integral means nothing: its low cut, or what it was integrated from went through a high-pass. */
+/**
+ * Below which frequency in Hz an integral means nothing: its own low cut, or one that what it was integrated from went through.
+ * @param lowCut of the integration, in Hz
+ */
 export const integralCut = (
   { lowCut: before = 0, highpass = 0 }: Pick<Channel, 'lowCut' | 'highpass'>,
   lowCut: number,
