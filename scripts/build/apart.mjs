@@ -22,9 +22,10 @@ export const apart = {
 export const hostApart = {
   language: 'src/editor/language/register.ts',
   changed: 'src/editor/changed/show.ts',
-  starting: 'src/editor/starting/start.ts',
   moves: 'src/editor/handles/moves.ts',
   prose: 'src/editor/prose/register.ts',
+  starting: 'src/editor/starting/parts.ts',
+  products: 'src/editor/products/parts.ts',
 };
 
 /** An esbuild plugin that leaves those parts where they are until they are asked for. */

@@ -58,3 +58,23 @@ export function freeStudyName(taken: readonly string[]): string {
     if (!names.has(name)) return name;
   }
 }
+
+/** Whether the head of a file is that of a recording: rows of two numbers or more in a text, and the name alone in any other. */
+export function looksLikeRecording(name: string, head: Uint8Array): boolean {
+  if (!/\.(?:csv|tsv|txt|dat|log|asc)$/i.test(name)) return true;
+  const text = new TextDecoder(head[0] === 0xff || head[1] === 0 ? 'utf-16le' : 'utf-8').decode(head);
+  // The last line of a head may be cut.
+  const lines = text.split(/\r?\n/).slice(0, -1);
+  const numbers = lines.filter((line) => isRow(line));
+  return numbers.length >= 8 && numbers.length >= lines.length / 2;
+}
+
+/** Two fields or more, most of them numbers; stamps and dates hold figures too. */
+function isRow(line: string): boolean {
+  const fields = line
+    .trim()
+    .split(/[;\t]|,(?!\d+[;\t])|\s+/)
+    .filter((field) => field !== '');
+  const numeric = fields.filter((field) => /^[-+]?[\d.,:TZ/-]*\d[\d.,:eE+-]*Z?$/.test(field));
+  return fields.length >= 2 && numeric.length >= fields.length - 1;
+}

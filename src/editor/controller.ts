@@ -2,7 +2,8 @@ import * as vscode from 'vscode';
 import type { Output } from '../charts/output.ts';
 import type { CellKeys } from '../engine/result.ts';
 import type { CellStates } from './cellStates.ts';
-import type { EngineThread } from './engineThread.ts';
+import { EngineEnded, type EngineThread } from './engineThread.ts';
+import { sentence } from './messages.ts';
 import { controllerId, languageId, notebookType } from './names.ts';
 import { cellOutput } from './outputs.ts';
 import { codeCells, placeOf } from './notebooks.ts';
@@ -22,9 +23,14 @@ export class Controller {
   readonly #controller: vscode.NotebookController;
   readonly #engine: EngineThread;
   readonly #states: CellStates;
-  #order = 0;
+  readonly #log: vscode.LogOutputChannel;
+  /** How many cells of each notebook have been run since the engine's start. */
+  #orders = new WeakMap<vscode.NotebookDocument, number>();
+  /** How often the engine was restarted: what was waiting then is not run any more. */
+  #restarts = 0;
 
-  constructor(engine: EngineThread, states: CellStates) {
+  constructor(engine: EngineThread, states: CellStates, log: vscode.LogOutputChannel) {
+    this.#log = log;
     this.#engine = engine;
     this.#states = states;
     this.#controller = vscode.notebooks.createNotebookController(controllerId, notebookType, 'Washboard');
@@ -38,10 +44,11 @@ export class Controller {
     this.#controller.updateNotebookAffinity(notebook, vscode.NotebookControllerAffinity.Preferred);
   }
 
-  /** Forgets all values; the next run reads every raw file anew and counts from 1. */
+  /** Forgets all values, and what was still to be run; the next run reads every raw file anew and counts from 1. */
   async restart(): Promise<void> {
+    this.#restarts += 1;
+    this.#orders = new WeakMap();
     await this.#engine.dispose();
-    this.#order = 0;
   }
 
   async #execute(cells: readonly vscode.NotebookCell[], notebook: vscode.NotebookDocument): Promise<void> {
@@ -68,9 +75,10 @@ export class Controller {
 
   async #runAll(cells: readonly vscode.NotebookCell[], notebook: vscode.NotebookDocument): Promise<RunEnd> {
     const executions = cells.flatMap((cell) => this.#execution(cell) ?? []);
+    const restarts = this.#restarts;
     let end: RunEnd = { stopped: false, keys: undefined };
     for (const execution of executions) {
-      if (end.stopped || execution.token.isCancellationRequested) {
+      if (end.stopped || restarts !== this.#restarts || execution.token.isCancellationRequested) {
         execution.end(undefined);
         end = { ...end, stopped: true };
         continue;
@@ -91,7 +99,9 @@ export class Controller {
 
   async #run(execution: vscode.NotebookCellExecution, notebook: vscode.NotebookDocument): Promise<RunEnd> {
     const { cell } = execution;
-    execution.executionOrder = ++this.#order;
+    const order = (this.#orders.get(notebook) ?? 0) + 1;
+    this.#orders.set(notebook, order);
+    execution.executionOrder = order;
     execution.start(Date.now());
     const shown: { output: Output; line: number }[] = [];
     let success: boolean | undefined = false;
@@ -123,15 +133,28 @@ export class Controller {
       const key = run.keys.get(index);
       if (!end.stopped) this.#states.set(cell, key === undefined ? {} : { key });
     } catch (error) {
-      await execution.replaceOutput(
-        new vscode.NotebookCellOutput([vscode.NotebookCellOutputItem.error(withoutStack(error))]),
-      );
+      if (error instanceof EngineEnded) {
+        success = undefined;
+        end = { stopped: true, keys: undefined };
+      } else {
+        this.#log.error(error instanceof Error ? error : String(error));
+        await execution.replaceOutput(
+          new vscode.NotebookCellOutput([vscode.NotebookCellOutputItem.error(withoutStack(error))]),
+        );
+        void this.#offerLog();
+      }
     } finally {
       const { progress: _, ...rest } = this.#states.get(cell);
       this.#states.set(cell, rest);
       execution.end(success, Date.now());
     }
     return end;
+  }
+
+  /** Of a fault of ours more is known than its sentence. */
+  async #offerLog(): Promise<void> {
+    const show = vscode.l10n.t('Show Log');
+    if ((await vscode.window.showErrorMessage(sentence('engine.fault', {}), show)) === show) this.#log.show(true);
   }
 
   /** Indices of the cells that were run. */

@@ -3,9 +3,10 @@ import type { CellKeys } from '../engine/result.ts';
 import type { Moved, MoveOrder } from '../engine/moving.ts';
 import type { AskedNumber } from '../engine/proseNumbers.ts';
 import type { NotebookFacts, NumbersAnswer, ProjectFolders, Reply, Request } from '../engine/service.ts';
+import type { LookAt } from '../engine/traces.ts';
 import type { Output } from '../charts/output.ts';
 import type { Json } from '../values/json.ts';
-import { errorOf } from './messages.ts';
+import { errorOf, sentence } from './messages.ts';
 
 export interface CellRun {
   readonly ok: boolean;
@@ -34,6 +35,12 @@ interface Pending {
   fail(error: Error): void;
 }
 
+/** The engine was ended by hand: what was asked of it is not answered, and nobody has to be told so. */
+export class EngineEnded extends Error {}
+
+/** After how many ms a run that is to stop counts as stopped, whatever long step the engine is still in. */
+const stopWithin = 150;
+
 /** The engine in its worker thread. A thread that dies fails what it was asked and is started anew. */
 export class EngineThread {
   readonly #script: string;
@@ -54,10 +61,15 @@ export class EngineThread {
   ): Promise<CellRun> {
     const id = this.#next++;
     const stop = new SharedArrayBuffer(4);
-    onStop(() => Atomics.store(new Int32Array(stop), 0, 1));
     return new Promise((done, reject) => {
+      onStop(() => {
+        Atomics.store(new Int32Array(stop), 0, 1);
+        setTimeout(() => done({ ok: false, cancelled: true, keys: new Map() }), stopWithin);
+      });
       this.#ask({ type: 'run', id, notebook, cells, wanted: [cell], keyed, stop }, id, {
         receive: (reply) => {
+          // What still comes of a run that counts as stopped is not shown.
+          if (Atomics.load(new Int32Array(stop), 0) !== 0 && reply.type !== 'done') return;
           if (reply.type === 'output') listener.output(reply.output, reply.line);
           else if (reply.type === 'progress') listener.progress(reply.fraction, reply.what);
           else if (reply.type === 'done') done(reply);
@@ -72,9 +84,9 @@ export class EngineThread {
     return (await this.#answer('keys', { notebook, cells, keyed })).keys;
   }
 
-  /** What a first look at files shows, as lines of text. */
-  async look(notebook: ProjectFolders, paths: readonly string[]): Promise<readonly string[]> {
-    return (await this.#answer('look', { notebook, paths })).lines;
+  /** What a first look at files shows. */
+  async look(notebook: ProjectFolders, paths: readonly string[]): Promise<readonly LookAt[]> {
+    return (await this.#answer('look', { notebook, paths })).looks;
   }
 
   /** The text of a notebook that begins with recordings. @param besides all files of their folders */
@@ -120,7 +132,7 @@ export class EngineThread {
     const worker = this.#worker;
     this.#worker = undefined;
     await worker?.terminate();
-    this.#failAll(errorOf('engine.stopped', {}));
+    this.#failAll(new EngineEnded(sentence('engine.stopped', {})));
   }
 
   /** Asks what has one reply, of the same type. */

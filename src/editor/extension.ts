@@ -7,8 +7,8 @@ import { Controller } from './controller.ts';
 import { EngineThread } from './engineThread.ts';
 import { forgetClosed } from './forgetting.ts';
 import { registerHandles } from './handles/register.ts';
-import { registerLook } from './lookCommand.ts';
 import { notebookType } from './names.ts';
+import { registerProducts } from './products/commands.ts';
 import { registerReference } from './reference.ts';
 import { registerSheet } from './sheetCommand.ts';
 import { serializer } from './serializer.ts';
@@ -19,24 +19,26 @@ import { registerStatusBar } from './statusBar.ts';
 /** Wires the parts together; what knows the language comes last, for a notebook opens without it. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
   const engine = new EngineThread(join(context.extensionPath, 'dist', 'worker.mjs'));
+  const log = vscode.window.createOutputChannel('Washboard', { log: true });
   const states = new CellStates();
-  const controller = new Controller(engine, states);
+  const controller = new Controller(engine, states, log);
   const prefer = (notebook: vscode.NotebookDocument): void => {
     if (notebook.notebookType === notebookType) controller.prefer(notebook);
   };
   vscode.workspace.notebookDocuments.forEach(prefer);
   context.subscriptions.push(
+    log,
     vscode.workspace.registerNotebookSerializer(notebookType, serializer, { transientOutputs: true }),
     vscode.workspace.onDidOpenNotebookDocument(prefer),
     registerStatusBar(states),
     watchStaleness(controller, states),
     forgetClosed(engine),
-    registerCommands(controller, context.extensionUri),
+    registerCommands(controller, context.extensionUri, log),
     registerStarting(engine),
-    registerLook(engine),
     registerSheet(),
     registerChanged(engine),
     registerHandles(engine, controller),
+    registerProducts(context, log),
     registerReference(context.extensionUri),
     controller,
     states,

@@ -4,6 +4,7 @@ import { counted } from '../result/words.ts';
 interface Facts {
   'notebook.unsaved': object;
   'engine.stopped': object;
+  'engine.fault': object;
   'engine.ended': { exitCode: number };
   'cell.stale': object;
   'rename.nothing': object;
@@ -13,12 +14,17 @@ interface Facts {
   'handle.edit': object;
   'prose.written': { written: number; wrong: number; unknown: number };
   'prose.nothing': object;
+  'tables.none': object;
+  'files.written': { count: number; folder: string };
+  'statements.failed': { notebook: string };
+  'record.missing': { notebook: string };
 }
 
 /** What the editor's own parts say; what runs and what is checked is worded where it is found. */
 const { tell } = messages<Facts>({
   'notebook.unsaved': () => 'Save the notebook first: the paths of raw files are relative to its folder.',
   'engine.stopped': () => 'The engine was stopped.',
+  'engine.fault': () => 'Washboard could not run a cell; what went wrong stands in its log.',
   'engine.ended': ({ exitCode }) =>
     `The engine ended unexpectedly (code ${exitCode}); running the cell again starts it anew.`,
   'cell.stale': () => 'Something that this cell uses has changed since it ran. Run it again.',
@@ -38,6 +44,10 @@ const { tell } = messages<Facts>({
       .filter((part) => part !== '')
       .join(' '),
   'prose.nothing': () => 'No result is known yet: run the cells first.',
+  'tables.none': () => 'The notebook shows no tables.',
+  'files.written': ({ count, folder }) => `${counted(count, 'file')} written into ${folder}.`,
+  'statements.failed': ({ notebook }) => `Some statements of ${notebook} failed; what was made says which.`,
+  'record.missing': ({ notebook }) => `${notebook} has no record yet: write one with the command Record.`,
 });
 
 /** The sentence alone: the editor takes nothing else. */

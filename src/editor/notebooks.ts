@@ -2,6 +2,7 @@ import { dirname } from 'node:path';
 import * as vscode from 'vscode';
 import { projectRoot } from '../disk/project.ts';
 import type { ProjectFolders } from '../engine/service.ts';
+import { notebookType } from './names.ts';
 
 /** Where a notebook's raw files are looked for: its folder, within its workspace folder; undefined while unsaved. */
 export function foldersOf({ uri }: { readonly uri: vscode.Uri }): ProjectFolders | undefined {
@@ -20,4 +21,14 @@ export function codeCells(notebook: vscode.NotebookDocument, language: string): 
   return notebook
     .getCells()
     .filter(({ kind, document }) => kind === vscode.NotebookCellKind.Code && document.languageId === language);
+}
+
+/** The notebook a command is about: the one that the toolbar or another command names, else the one that is shown. */
+export function activeNotebook(given: unknown): vscode.NotebookDocument | undefined {
+  const named = given as { readonly notebookEditor?: { readonly notebookUri?: vscode.Uri } } | undefined;
+  const uri = given instanceof vscode.Uri ? given : named?.notebookEditor?.notebookUri;
+  const wanted = (uri ?? vscode.window.activeNotebookEditor?.notebook.uri)?.toString();
+  return vscode.workspace.notebookDocuments.find(
+    (one) => one.notebookType === notebookType && one.uri.toString() === wanted,
+  );
 }

@@ -16,6 +16,7 @@ import type { CellFailure } from './recall.ts';
 import type { CellKeys } from './result.ts';
 import { starterNotebook } from './starter.ts';
 import { starterFacts } from './starterFacts.ts';
+import { lookAt, type LookAt } from './traces.ts';
 
 /** What is asked of an engine that runs elsewhere. */
 export type Request =
@@ -117,7 +118,7 @@ export type Reply =
       readonly keys: CellKeys;
     }
   | { readonly type: 'keys'; readonly id: number; readonly keys: CellKeys }
-  | { readonly type: 'look'; readonly id: number; readonly lines: readonly string[] }
+  | { readonly type: 'look'; readonly id: number; readonly looks: readonly LookAt[] }
   | { readonly type: 'starter'; readonly id: number; readonly text: string }
   | ({ readonly type: 'facts'; readonly id: number } & NotebookFacts)
   /** Undefined where it was stopped. Lines are those of the cells. */
@@ -167,7 +168,7 @@ export class Service {
     if (request.type === 'clear') return engine.clear();
     if (request.type === 'look') {
       const { id, notebook, paths } = request;
-      return this.#reply({ type: 'look', id, lines: await this.#look(notebook, paths) });
+      return this.#reply({ type: 'look', id, looks: await this.#look(notebook, paths) });
     }
     if (request.type === 'starter') {
       const { id, notebook, paths, besides } = request;
@@ -207,11 +208,11 @@ export class Service {
     this.#reply({ type: 'numbers', id, numbers: found, offers: offersOf(values), complete });
   }
 
-  async #look(notebook: ProjectFolders, paths: readonly string[]): Promise<string[]> {
+  async #look(notebook: ProjectFolders, paths: readonly string[]): Promise<LookAt[]> {
     const { files } = this.#makeHost(notebook);
     const looks = [];
-    for (const path of paths) looks.push(await look(await files.open(path), {}));
-    return looks.flatMap(({ lines }) => [...lines, '']);
+    for (const path of paths) looks.push(lookAt(await look(await files.open(path), {})));
+    return looks;
   }
 
   async #facts({ notebook, cells, files }: FactsRequest): Promise<NotebookFacts> {

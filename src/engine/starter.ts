@@ -1,4 +1,5 @@
-import { filesText, groupsOf, type Group } from './starterGroups.ts';
+import { filesText } from './filesText.ts';
+import { groupsOf, type Group } from './starterGroups.ts';
 
 /** What the recordings told that a study may begin from. */
 export interface StarterFacts {

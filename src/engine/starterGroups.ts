@@ -1,3 +1,4 @@
+import { endingOf, fileOf, folderOf } from './filesText.ts';
 import { catalogue } from '../verbs/language.ts';
 import { vocabularyOf } from '../language/vocabulary.ts';
 
@@ -32,10 +33,6 @@ export function groupsOf(paths: readonly string[]): Group[] {
 const { verbs, functions, keywords, words } = vocabularyOf(catalogue);
 const reserved = new Set([...verbs.keys(), ...functions.keys(), ...keywords, ...words]);
 
-const folderOf = (path: string): string => path.slice(0, path.lastIndexOf('/') + 1);
-const fileOf = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
-const endingOf = (path: string): string => /(\.[A-Za-z0-9]{1,8}){1,2}$/.exec(fileOf(path))?.[0] ?? '';
-
 /** The name without its ending and without the number it ends with. */
 function stemOf(path: string): string {
   const bare = fileOf(path).slice(0, fileOf(path).length - endingOf(path).length);
@@ -56,24 +53,4 @@ function freeName(stem: string, taken: ReadonlySet<string>): string {
     const name = n === 1 ? word : `${word}_${n}`;
     if (!taken.has(name)) return name;
   }
-}
-
-/** The narrowest pattern if it stands for exactly these files, else the files one by one. */
-export function filesText(files: readonly string[], besides: readonly string[]): string {
-  const quoted = (path: string): string => `"${path}"`;
-  if (files.length < 2) return quoted(files[0]);
-  const head = `${folderOf(files[0])}${commonStart(files.map((path) => fileOf(path)))}`;
-  const ending = endingOf(files[0]);
-  const meant = besides.filter(
-    (path) => path.startsWith(head) && path.endsWith(ending) && !path.slice(head.length).includes('/'),
-  );
-  const exact = meant.length === files.length && files.every((path) => meant.includes(path));
-  return exact && !/[*?]/.test(head) ? quoted(`${head}*${ending}`) : files.map(quoted).join(', ');
-}
-
-function commonStart(names: readonly string[]): string {
-  let start = names[0];
-  for (const name of names) while (!name.startsWith(start)) start = start.slice(0, -1);
-  // A shared first digit belongs to the number.
-  return start.replace(/\d+$/, '');
 }

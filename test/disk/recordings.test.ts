@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { freeStudyName, recordingsBelow, type Entry } from '../../src/disk/recordings.ts';
+import { freeStudyName, looksLikeRecording, recordingsBelow, type Entry } from '../../src/disk/recordings.ts';
 
 /** Lists a folder that holds these files; a name with `/` lies in a folder of it. */
 const listing =
@@ -35,5 +35,30 @@ describe('the name of a new study', () => {
       freeStudyName(['Study.washboard.md', 'study-2.washboard.md', 'study-4.washboard.md']),
       'study-3.washboard.md',
     );
+  });
+});
+
+describe('a file that is likely a recording', () => {
+  const rows = (row: (n: number) => string): Uint8Array =>
+    Buffer.from(`head\n${Array.from({ length: 20 }, (_, n) => row(n)).join('\n')}\n`);
+
+  it('holds rows of numbers, whatever divides them', () => {
+    for (const row of [
+      (n: number) => `${n / 100},0.1,-0.2e-3`,
+      (n: number) => `${n};0,1;-0,2`,
+      (n: number) => `2026-03-01T10:00:${n + 10}.250Z\t0.1\t0.2`,
+      (n: number) => `  ${n}   0.1   1.02`,
+    ])
+      assert.ok(looksLikeRecording('a.csv', rows(row)), row(1));
+  });
+
+  it('is no list of words, no prose and no single column', () => {
+    for (const row of [() => 'Miller,Berlin,12', () => 'and so on, as it was', (n: number) => `${n}`])
+      assert.ok(!looksLikeRecording('a.csv', rows(row)), row(1));
+    assert.ok(!looksLikeRecording('a.txt', new Uint8Array()));
+  });
+
+  it('is known by its name where it is no text', () => {
+    assert.ok(looksLikeRecording('a.wav', new Uint8Array()));
   });
 });

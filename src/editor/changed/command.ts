@@ -1,25 +1,25 @@
 import * as vscode from 'vscode';
 import type { EngineThread } from '../engineThread.ts';
-import { languageId, notebookType } from '../names.ts';
-import { codeCells } from '../notebooks.ts';
+import { languageId } from '../names.ts';
+import { activeNotebook, codeCells } from '../notebooks.ts';
 import { revealCommand } from './page.ts';
 
-/** The command that tells what changed since a revision, and the one that its links go by. */
+/** The commands that hold a notebook against its record, in git or on the disk, and the one that their links go by. */
 export function registerChanged(engine: EngineThread): vscode.Disposable {
   return vscode.Disposable.from(
     vscode.commands.registerCommand('washboard.changed', async (given?: unknown, revision?: unknown) => {
-      const uri = given instanceof vscode.Uri ? given : vscode.window.activeNotebookEditor?.notebook.uri;
-      const notebook = notebookAt(uri?.toString());
+      const notebook = activeNotebook(given);
       if (notebook === undefined) return;
       const { showChanged } = await import('./show.ts');
       await showChanged(engine, notebook, typeof revision === 'string' ? revision : undefined);
     }),
+    vscode.commands.registerCommand('washboard.verify', async (given?: unknown) => {
+      const notebook = activeNotebook(given);
+      if (notebook !== undefined) await (await import('./show.ts')).showVerified(engine, notebook);
+    }),
     vscode.commands.registerCommand(revealCommand, reveal),
   );
 }
-
-const notebookAt = (uri: string | undefined): vscode.NotebookDocument | undefined =>
-  vscode.workspace.notebookDocuments.find((one) => one.notebookType === notebookType && one.uri.toString() === uri);
 
 /** Shows one of a notebook's cells in our language, counted from 0. */
 async function reveal(uri: unknown, index: unknown): Promise<void> {

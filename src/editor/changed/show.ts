@@ -1,12 +1,14 @@
+import { readFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import * as vscode from 'vscode';
 import { fileAt, revisionsOf, type FileAt } from '../../disk/revisions.ts';
 import { compareRecords, writtenByAnother } from '../../notebook/compareRecords.ts';
 import { makeRecord, parseRecord, recordPath, type NotebookRecord, type RunDocument } from '../../notebook/record.ts';
+import type { ProjectFolders } from '../../engine/service.ts';
 import type { Result } from '../../result/result.ts';
 import { tool } from '../../result/version.ts';
 import type { EngineThread } from '../engineThread.ts';
-import { errorOf } from '../messages.ts';
+import { errorOf, sentence } from '../messages.ts';
 import { languageId } from '../names.ts';
 import { codeCells, foldersOf } from '../notebooks.ts';
 import { changedPage, revealCommand } from './page.ts';
@@ -27,31 +29,41 @@ export async function showChanged(
   if (asked === undefined) return;
   const found = read(await fileAt(folders.folder, file, asked), file, asked);
   if (!found.ok) return void vscode.window.showWarningMessage(found.failure.message);
+  await show(engine, notebook, folders, { title: 'What changed', ...found.value });
+}
+
+/** Runs a notebook as it stands in the editor, and shows beside it what differs from the record that lies beside it. */
+export async function showVerified(engine: EngineThread, notebook: vscode.NotebookDocument): Promise<void> {
+  const folders = foldersOf(notebook);
+  if (folders === undefined) return void vscode.window.showWarningMessage(sentence('notebook.unsaved', {}));
+  const file = recordPath(notebook.uri.fsPath);
+  const name = basename(notebook.uri.path);
+  const text = await readFile(file, 'utf8').catch(() => undefined);
+  if (text === undefined) return void vscode.window.showWarningMessage(sentence('record.missing', { notebook: name }));
+  const record = parseRecord(text);
+  if (!record.ok) return void vscode.window.showWarningMessage(record.failure.message);
+  await show(engine, notebook, folders, { title: 'Verify', record: record.value, against: basename(file) });
+}
+
+async function show(
+  engine: EngineThread,
+  notebook: vscode.NotebookDocument,
+  folders: ProjectFolders,
+  { title, record, against }: Recorded & { readonly title: string },
+): Promise<void> {
+  const name = basename(notebook.uri.path);
   const document = await vscode.window.withProgress(
-    {
-      location: vscode.ProgressLocation.Notification,
-      title: `Running ${basename(notebook.uri.path)}`,
-      cancellable: true,
-    },
+    { location: vscode.ProgressLocation.Notification, title: `Running ${name}`, cancellable: true },
     (_progress, token) =>
-      engine.document(folders, basename(notebook.uri.path), textsOf(notebook), (stop) =>
-        token.onCancellationRequested(stop),
-      ),
+      engine.document(folders, name, textsOf(notebook), (stop) => token.onCancellationRequested(stop)),
   );
   if (document === undefined) return;
   const run = document as unknown as RunDocument;
-  const { record, against } = found.value;
   const now = makeRecord(run, tool);
-  const name = basename(notebook.uri.path);
-  const panel = vscode.window.createWebviewPanel(
-    'washboardChanged',
-    `What changed: ${name}`,
-    vscode.ViewColumn.Beside,
-    {
-      enableCommandUris: [revealCommand],
-      enableFindWidget: true,
-    },
-  );
+  const panel = vscode.window.createWebviewPanel('washboardChanged', `${title}: ${name}`, vscode.ViewColumn.Beside, {
+    enableCommandUris: [revealCommand],
+    enableFindWidget: true,
+  });
   panel.webview.html = changedPage({
     notebook: name,
     uri: notebook.uri.toString(),

@@ -1,19 +1,68 @@
 import * as vscode from 'vscode';
 import type { EngineThread } from '../engineThread.ts';
+import { languageId } from '../names.ts';
+import { recordings } from '../staleness.ts';
 
-/** Commands that begin a study; what they do is loaded with the first of them. */
+const load = (): Promise<typeof import('./parts.ts')> => import('./parts.ts');
+
+/** The ways to begin a study; what they do is loaded with the first of them. */
 export function registerStarting(engine: EngineThread): vscode.Disposable {
+  const onFiles = (
+    command: string,
+    act: (
+      parts: Awaited<ReturnType<typeof load>>,
+      clicked?: vscode.Uri,
+      selected?: readonly vscode.Uri[],
+    ) => Promise<void>,
+  ): vscode.Disposable =>
+    vscode.commands.registerCommand(command, async (clicked?: unknown, selected?: unknown) =>
+      act(
+        await load(),
+        clicked instanceof vscode.Uri ? clicked : undefined,
+        Array.isArray(selected) ? (selected as vscode.Uri[]) : undefined,
+      ),
+    );
   return vscode.Disposable.from(
-    vscode.commands.registerCommand('washboard.newNotebook', async (clicked?: unknown) => {
-      const { newNotebook } = await import('./start.ts');
-      await newNotebook(engine, clicked instanceof vscode.Uri ? clicked : undefined);
-    }),
-    vscode.commands.registerCommand(
-      'washboard.notebookFromFiles',
-      async (clicked?: vscode.Uri, selected?: readonly vscode.Uri[]) => {
-        const { notebookFromFiles } = await import('./start.ts');
-        await notebookFromFiles(engine, clicked, selected);
+    onFiles('washboard.newNotebook', (parts, clicked) => parts.newNotebook(engine, clicked)),
+    onFiles('washboard.notebookFromFiles', (parts, ...files) => parts.notebookFromFiles(engine, ...files)),
+    onFiles('washboard.look', (parts, ...files) => parts.showLook(engine, ...files)),
+    vscode.commands.registerCommand('washboard.useRecordings', async (addresses: unknown) =>
+      (await load()).useRecordings(engine, addresses),
+    ),
+    vscode.languages.registerDocumentDropEditProvider(
+      { language: languageId },
+      {
+        async provideDocumentDropEdits(document, _position, data) {
+          const list = await data.get('text/uri-list')?.asString();
+          return list === undefined ? undefined : (await load()).dropped(document, list);
+        },
       },
     ),
+    registerWelcome(),
+  );
+}
+
+/** Shows the welcome of the explorer while a workspace holds recordings and no notebook. */
+function registerWelcome(): vscode.Disposable {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const soon = (delay: number): void => {
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      void load()
+        .then(({ wantsStudy }) => wantsStudy())
+        .then((wanted) => vscode.commands.executeCommand('setContext', 'washboard.wantsStudy', wanted));
+    }, delay);
+  };
+  const watchers = ['**/*.washboard.md', recordings].map((glob) => vscode.workspace.createFileSystemWatcher(glob));
+  soon(200);
+  return vscode.Disposable.from(
+    ...watchers,
+    ...watchers.flatMap((watcher) => [watcher.onDidCreate(() => soon(500)), watcher.onDidDelete(() => soon(500))]),
+    vscode.workspace.onDidChangeWorkspaceFolders(() => soon(200)),
+    vscode.window.registerTreeDataProvider<never>('washboard.start', {
+      getChildren: () => [],
+      getTreeItem: (element) => element,
+    }),
+    { dispose: () => clearTimeout(timer) },
   );
 }

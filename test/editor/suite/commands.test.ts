@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import * as vscode from 'vscode';
-import { fileOf } from './workspace.ts';
+import { fileOf, tabOpens } from './workspace.ts';
 
 const rows = [
   't (s),x (g),y (g),z (g)',
@@ -20,10 +20,17 @@ describe('commands on recordings in an editor', () => {
 
   it('shows a first look at the files that are selected', async () => {
     await vscode.commands.executeCommand('washboard.look', files[0], files);
-    const text = vscode.window.activeTextEditor?.document.getText() ?? '';
-    assert.equal(text.match(/rate: 100 Hz by its time stamps/g)?.length, 3);
-    assert.match(text, /load "foam-2\.csv"/);
-    assert.equal(vscode.window.activeTextEditor?.document.isDirty, false);
+    await tabOpens('First look at 3 files');
+  });
+
+  it('puts the recordings of a first look into the notebook that is open, by the narrowest pattern', async () => {
+    const file = fileOf('lab', 'own.washboard.md');
+    await vscode.workspace.fs.writeFile(file, Buffer.from('# Own\n'));
+    const notebook = await vscode.workspace.openNotebookDocument(file);
+    await vscode.window.showNotebookDocument(notebook);
+    await vscode.commands.executeCommand('washboard.useRecordings', files.slice(0, 2).map(String));
+    assert.equal(notebook.cellAt(notebook.cellCount - 1).document.getText(), 'load "raw/foam-*.csv"');
+    await notebook.save();
   });
 
   it('writes a notebook beside the folder of recordings, under a name that is free', async () => {

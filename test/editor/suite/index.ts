@@ -17,6 +17,7 @@ export async function run(): Promise<void> {
   await import('./interrupting.test.ts');
   await import('./commands.test.ts');
   await import('./prose.test.ts');
+  await import('./products.test.ts');
   const failures: { title: string; error: string }[] = [];
   const passes: string[] = [];
   await new Promise<void>((resolve) => {

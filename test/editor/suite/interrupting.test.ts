@@ -77,4 +77,19 @@ describe('stopping and dependents in an editor', function () {
     await execute(0);
     await notebookComesTo(() => codeCells(notebook)[0].executionSummary?.success === true);
   });
+
+  it('restarts: what runs and what waits ends without an error, and counting begins anew', async () => {
+    const [, , long, after] = codeCells(notebook);
+    const ended = (cell: vscode.NotebookCell): boolean => cell.executionSummary?.timing?.endTime !== undefined;
+    const before = long.executionSummary?.timing?.startTime ?? 0;
+    void execute(2);
+    void execute(3);
+    await notebookComesTo(() => (long.executionSummary?.timing?.startTime ?? 0) > before || !ended(long));
+    await vscode.commands.executeCommand('washboard.restartEngine');
+    await notebookComesTo(() => long.executionSummary?.success === undefined);
+    for (const cell of [long, after]) assert.deepEqual(cell.outputs, []);
+    await execute(0);
+    await notebookComesTo(() => codeCells(notebook)[0].executionSummary?.success === true);
+    assert.equal(codeCells(notebook)[0].executionSummary?.executionOrder, 1);
+  });
 });

@@ -18,3 +18,11 @@ export function notebookComesTo(holds: () => boolean): Promise<void> {
     });
   });
 }
+
+/** Waits until a tab of this title is there: the editor tells of it a moment after it was opened. */
+export async function tabOpens(title: string): Promise<void> {
+  const titles = (): string[] => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.map(({ label }) => label));
+  for (let tries = 0; tries < 150 && !titles().includes(title); tries++)
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  if (!titles().includes(title)) throw new Error(`there is no tab "${title}" among ${titles().join(', ')}`);
+}

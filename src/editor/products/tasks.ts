@@ -1,0 +1,43 @@
+import * as vscode from 'vscode';
+import { asNode, commandLine } from './commandLine.ts';
+
+export const taskType = 'washboard';
+
+/** What a task of ours says in `tasks.json`. */
+interface WashboardTask extends vscode.TaskDefinition {
+  readonly command: string;
+  /** The notebook's path, relative to its workspace folder. */
+  readonly notebook: string;
+  readonly args?: readonly string[];
+}
+
+/** The commands that need nothing but a notebook. */
+const offered = ['run', 'verify', 'record', 'report'] as const;
+
+/** The commands of the command line on the workspace's notebooks, as tasks. */
+export const tasks: vscode.TaskProvider = {
+  async provideTasks() {
+    const notebooks = await vscode.workspace.findFiles('**/*.washboard.md', '**/{node_modules,out,dist}/**', 20);
+    return notebooks.flatMap((uri) => {
+      const folder = vscode.workspace.getWorkspaceFolder(uri);
+      const notebook = vscode.workspace.asRelativePath(uri, false);
+      return folder === undefined
+        ? []
+        : offered.map((command) => taskOf({ type: taskType, command, notebook }, folder));
+    });
+  },
+  resolveTask(task) {
+    const definition = task.definition as WashboardTask;
+    const folder = typeof task.scope === 'object' ? task.scope : vscode.workspace.workspaceFolders?.at(0);
+    return folder === undefined ? undefined : taskOf(definition, folder);
+  },
+};
+
+function taskOf(definition: WashboardTask, folder: vscode.WorkspaceFolder): vscode.Task {
+  const { command, notebook, args = [] } = definition;
+  const run = new vscode.ProcessExecution(process.execPath, [commandLine, command, notebook, ...args], {
+    cwd: folder.uri.fsPath,
+    env: { ...asNode },
+  });
+  return new vscode.Task(definition, folder, `${command} ${notebook}`, 'washboard', run, []);
+}

@@ -1,0 +1,65 @@
+import { basename, dirname, relative } from 'node:path';
+import * as vscode from 'vscode';
+import { isRecordingName } from '../../disk/recordings.ts';
+import { filesText } from '../../engine/filesText.ts';
+import type { EngineThread } from '../engineThread.ts';
+import { languageId, notebookType } from '../names.ts';
+import { foldersOf } from '../notebooks.ts';
+import { slashed } from './chosen.ts';
+import { notebookFromFiles } from './start.ts';
+
+/** Puts recordings into the notebook that is open, as a cell of its own at the end; without one, begins a study with them. */
+export async function useRecordings(engine: EngineThread, addresses: unknown): Promise<void> {
+  if (!Array.isArray(addresses)) return;
+  const files = addresses.filter((one): one is string => typeof one === 'string').map((one) => vscode.Uri.parse(one));
+  for (const { notebook, viewColumn } of vscode.window.visibleNotebookEditors) {
+    const load = notebook.notebookType === notebookType ? await loadOf(notebook.uri, files) : undefined;
+    if (load === undefined) continue;
+    const edit = new vscode.WorkspaceEdit();
+    const cell = new vscode.NotebookCellData(vscode.NotebookCellKind.Code, load, languageId);
+    edit.set(notebook.uri, [vscode.NotebookEdit.insertCells(notebook.cellCount, [cell])]);
+    await vscode.workspace.applyEdit(edit);
+    const range = new vscode.NotebookRange(notebook.cellCount - 1, notebook.cellCount);
+    const editor = await vscode.window.showNotebookDocument(notebook, {
+      selections: [range],
+      ...(viewColumn === undefined ? {} : { viewColumn }),
+    });
+    return editor.revealRange(range);
+  }
+  await notebookFromFiles(engine, undefined, files);
+}
+
+/** The statement that loads files in a notebook, by the narrowest pattern; undefined if one lies outside of its project. */
+export async function loadOf(notebook: vscode.Uri, files: readonly vscode.Uri[]): Promise<string | undefined> {
+  const folders = foldersOf({ uri: notebook });
+  if (folders === undefined || files.length === 0 || files.some(({ scheme }) => scheme !== 'file')) return undefined;
+  if (files.some(({ fsPath }) => /^\.\.($|[\\/])/.test(relative(folders.root, fsPath)))) return undefined;
+  const within = (path: string): string => slashed(relative(folders.folder, path));
+  const raw = vscode.Uri.file(dirname(files[0].fsPath));
+  const beside = await vscode.workspace.fs.readDirectory(raw).then(
+    (entries) => entries.map(([name]) => within(vscode.Uri.joinPath(raw, name).fsPath)),
+    () => [],
+  );
+  return `load ${filesText(
+    files.map(({ fsPath }) => within(fsPath)),
+    beside,
+  )}`;
+}
+
+/** What files that are dropped into a cell become: the statement that loads those among them that are recordings. */
+export async function dropped(
+  document: vscode.TextDocument,
+  list: string,
+): Promise<vscode.DocumentDropEdit | undefined> {
+  const notebook = vscode.workspace.notebookDocuments.find((one) =>
+    one.getCells().some((cell) => cell.document === document),
+  );
+  const files = list
+    .split(/\r?\n/)
+    .filter((line) => line !== '' && !line.startsWith('#'))
+    .map((line) => vscode.Uri.parse(line))
+    .filter(({ path }) => isRecordingName(basename(path)));
+  const text = notebook && (await loadOf(notebook.uri, files));
+  if (text === undefined) return undefined;
+  return new vscode.DocumentDropEdit(text, vscode.l10n.t('Load these recordings'));
+}

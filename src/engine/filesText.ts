@@ -1,0 +1,27 @@
+/** The folder of a path, with its `/`; nothing where it has none. */
+export const folderOf = (path: string): string => path.slice(0, path.lastIndexOf('/') + 1);
+/** The name of a path's file. */
+export const fileOf = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
+
+/** The ending of a path, a second one such as `.csv.gz` included. */
+export const endingOf = (path: string): string => /(\.[A-Za-z0-9]{1,8}){1,2}$/.exec(fileOf(path))?.[0] ?? '';
+
+/** The narrowest pattern if it stands for exactly these files, else the files one by one. */
+export function filesText(files: readonly string[], besides: readonly string[]): string {
+  const quoted = (path: string): string => `"${path}"`;
+  if (files.length < 2) return quoted(files[0]);
+  const head = `${folderOf(files[0])}${commonStart(files.map((path) => fileOf(path)))}`;
+  const ending = endingOf(files[0]);
+  const meant = besides.filter(
+    (path) => path.startsWith(head) && path.endsWith(ending) && !path.slice(head.length).includes('/'),
+  );
+  const exact = meant.length === files.length && files.every((path) => meant.includes(path));
+  return exact && !/[*?]/.test(head) ? quoted(`${head}*${ending}`) : files.map(quoted).join(', ');
+}
+
+function commonStart(names: readonly string[]): string {
+  let start = names[0];
+  for (const name of names) while (!name.startsWith(start)) start = start.slice(0, -1);
+  // A shared first digit belongs to the number.
+  return start.replace(/\d+$/, '');
+}

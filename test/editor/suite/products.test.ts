@@ -1,0 +1,50 @@
+import { strict as assert } from 'node:assert';
+import * as vscode from 'vscode';
+import { fileOf, tabOpens } from './workspace.ts';
+
+const rows = Array.from({ length: 2000 }, (_, n) => `${(n / 200).toFixed(3)},${(1 + Math.sin(n / 7)).toFixed(4)}`);
+const text = '# Made\n\n```washboard\na = load "a.csv"\nplot a\nlevels a\n```\n';
+
+const namesIn = async (folder: vscode.Uri): Promise<string[]> =>
+  (await vscode.workspace.fs.readDirectory(folder)).map(([name]) => name).sort();
+
+describe('what the command line makes, made in an editor', () => {
+  const notebook = fileOf('made', 'made.washboard.md');
+  before(async () => {
+    await vscode.workspace.fs.writeFile(fileOf('made', 'a.csv'), Buffer.from(`t (s),z (g)\n${rows.join('\n')}\n`));
+    await vscode.workspace.fs.writeFile(notebook, Buffer.from(text));
+    await vscode.commands.executeCommand('vscode.openWith', notebook, 'washboard-notebook');
+  });
+  after(() => vscode.workspace.fs.delete(fileOf('made'), { recursive: true }));
+
+  it('saves the report where the user says', async () => {
+    const page = fileOf('made', 'page.html');
+    await vscode.commands.executeCommand('washboard.report', notebook, page);
+    const written = Buffer.from(await vscode.workspace.fs.readFile(page)).toString();
+    assert.match(written, /^<!DOCTYPE html>/i);
+    assert.match(written, /<svg/);
+  });
+
+  it('saves the figures', async () => {
+    await vscode.commands.executeCommand('washboard.figures', notebook, fileOf('made', 'figures'));
+    const names = await namesIn(fileOf('made', 'figures'));
+    assert.ok(names.some((name) => name.endsWith('.svg')) && names.some((name) => name.endsWith('.pdf')), names.join());
+  });
+
+  it('writes the record, and shows beside the notebook that a figure differs from it', async () => {
+    await vscode.commands.executeCommand('washboard.record', notebook);
+    const record = fileOf('made', 'made.record.json');
+    const before = Buffer.from(await vscode.workspace.fs.readFile(record)).toString();
+    assert.match(before, /"sha256"/);
+    await vscode.commands.executeCommand('washboard.verify', notebook);
+    await tabOpens('Verify: made.washboard.md');
+  });
+
+  it('offers its commands as tasks', async () => {
+    const tasks = await vscode.tasks.fetchTasks({ type: 'washboard' });
+    assert.ok(
+      tasks.some(({ name }) => name === 'verify made/made.washboard.md'),
+      tasks.map(({ name }) => name).join(),
+    );
+  });
+});
