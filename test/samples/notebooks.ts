@@ -3,14 +3,15 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { diskHost } from '../../src/disk/host.ts';
 import { Engine } from '../../src/engine/engine.ts';
+import { withoutMarks } from '../../src/notebook/proseNumbers.ts';
 import type { RunReport } from '../../src/engine/result.ts';
 import type { ComparisonValue } from '../../src/values/comparison.ts';
-import type { ComparisonRow } from '../../src/values/comparisonParts.ts';
 import type { Value } from '../../src/values/value.ts';
 import type { VerdictValue } from '../../src/values/verdict.ts';
 
 export const folder = fileURLToPath(new URL('../../samples/', import.meta.url));
-export const prose = (notebook: string): string => readFileSync(folder + notebook, 'utf8');
+/** As a reader sees it: what its numbers say they are is held against the results elsewhere. */
+export const prose = (notebook: string): string => withoutMarks(readFileSync(folder + notebook, 'utf8'));
 
 /** The fenced cells, found without the notebook's own reader. */
 export const cellsOf = (text: string): string[] =>
@@ -32,10 +33,6 @@ export const says = (text: string, words: string): void =>
   assert.ok(text.replace(/\s+/g, ' ').includes(words), `the prose does not say "${words}"`);
 
 export const size = (value: number | undefined, digits = 1): string => Math.abs(value ?? NaN).toFixed(digits);
-
-/** "15.3 to 27.2 %", the smaller size first. */
-export const interval = ({ lowPercent, highPercent }: ComparisonRow): string =>
-  [size(lowPercent), size(highPercent)].sort((a, b) => Number(a) - Number(b)).join(' to ') + ' %';
 
 /** What the names of a notebook's run are bound to; each fails where there is none of its kind. */
 export const valuesOf = (

@@ -4,7 +4,7 @@ import { designedChange, pad, padStiffness, movingMass } from '../../scripts/sam
 import type { RunReport } from '../../src/engine/result.ts';
 import type { ComparisonValue } from '../../src/values/comparison.ts';
 import type { RepeatsValue } from '../../src/values/repeats.ts';
-import { cellsOf, errorsOf, folder, interval, prose, run, says, size, valuesOf } from './notebooks.ts';
+import { cellsOf, errorsOf, folder, prose, run, says, size, valuesOf } from './notebooks.ts';
 
 for (const notebook of ['seat-pad.washboard.md', 'springs.washboard.md', 'three-pads.washboard.md']) {
   describe(notebook, () => {
@@ -60,13 +60,9 @@ describe('the study of the seat pad', () => {
     says(text, `find a reduction of ${100 * (detect ?? NaN)} % at least ${['one', 'two', 'three', 'four'][5 * power - 1]} times out of five`);
   });
 
-  it('says of the primary band what it computes', () => {
+  it('finds the primary band lower', () => {
     const [band] = rows('bricks');
     assert.equal(band.primary, true);
-    says(text, `${size(band.changePercent)} %**, 95 % interval ${interval(band)} (4 + 4 runs in order ABBABAAB`);
-    says(text, `${size(band.b, 4)} g against ${size(band.a, 4)} g`);
-    says(text, `The ${size(band.changePercent)} % belong to this place`);
-    says(text, `mean square is down by ${size(((1 + band.changePercent / 100) ** 2 - 1) * 100, 0)} %`);
     assert.equal(band.outcome, 'lower');
   });
 
@@ -78,15 +74,11 @@ describe('the study of the seat pad', () => {
     says(text, 'a reduction of at least 14 % is supported');
     const power = verdict('as_power');
     assert.equal(power.verdict, 'not shown');
-    const [low, high] = [power.lowPercent, power.highPercent].map((percent) => 100 * (1 - (1 - (percent ?? NaN) / 100) ** 2));
-    says(text, `in power the interval runs from ${size(low)} to ${size(high)} %, with 30 % inside`);
     assert.match(power.settle ?? '', /about 8 runs of each would support/);
     says(text, 'A new test of about eight runs of each pad would settle it');
   });
 
   it('says of the weighted level that nothing is shown', () => {
-    const [row] = rows('weighted');
-    says(text, `changed by ${size(row.changePercent)} % (anything from ${size(row.lowPercent)} % lower to ${size(row.highPercent)} % higher)`);
     const smoother = verdict('smoother');
     assert.equal(smoother.verdict, 'not shown');
     const runs = Number(/about (\d+) runs of each/.exec(smoother.settle ?? '')?.[1]);
@@ -94,25 +86,15 @@ describe('the study of the seat pad', () => {
     says(text, 'would take some forty runs of each pad');
   });
 
-  it('says of the other bands on bricks what it computes', () => {
+  it('finds one of the other bands on bricks higher, and little in the last', () => {
     const [, low, high] = rows('bricks');
-    says(text, `the level was **higher** on the gel pad, by ${size(low.changePercent)} % (${interval(low)})`);
-    says(text, `it was lower by ${size(high.changePercent)} % (${interval(high)})`);
     assert.equal(low.outcome, 'higher');
     assert.ok(high.shareOfA! < 1);
   });
 
-  it('gives in its result the figures of the comparison', () => {
-    const result = text.slice(text.indexOf('## Result')).replaceAll('> ', '');
-    const [primary, low] = rows('bricks');
-    says(result, `by ${size(primary.changePercent)} % between 10 and 50 Hz (95 % interval ${interval(primary)};`);
-    says(result, `higher by ${size(low.changePercent)} % between 4 and 10 Hz (${interval(low)},`);
-  });
-
-  it('says of the tiles that no band shows a change, and what the data allow', () => {
+  it('finds no change on tiles', () => {
     const tiles = rows('tiles_all');
     assert.deepEqual(tiles.map((row) => row.outcome), ['not shown', 'not shown', 'not shown']);
-    says(text, `from ${size(tiles[1].lowPercent)} % lower to ${size(tiles[1].highPercent)} % higher`);
   });
 
   it('gives the stiffnesses that the recordings were made with, and their resonances', () => {
@@ -137,15 +119,6 @@ describe('the notebook of springs', () => {
     const report = await run('springs.washboard.md');
     assert.deepEqual(errorsOf(report), []);
     assert.deepEqual(report.sources, []);
-  });
-
-  it('says of pad and chain what it computes', async () => {
-    const report = await run('springs.washboard.md');
-    const percents = report.results.flatMap(({ value }) =>
-      value?.kind === 'quantity' && value.quantity.unit.symbol === '%' ? [size(value.quantity.value, 0)] : [],
-    );
-    assert.equal(percents.length, 2);
-    says(prose('springs.washboard.md'), `The pad is ${percents[0]} % softer, the chain of pad, frame and tyres only ${percents[1]} %`);
   });
 });
 
