@@ -9,7 +9,9 @@ export function foldersOf({ uri }: { readonly uri: vscode.Uri }): ProjectFolders
   if (uri.scheme !== 'file') return undefined;
   const folder = dirname(uri.fsPath);
   const workspace = vscode.workspace.getWorkspaceFolder(uri);
-  return { folder, root: workspace?.uri.fsPath ?? projectRoot(folder) };
+  const root = workspace?.uri.fsPath ?? projectRoot(folder);
+  // Git runs what a repository's own settings name, which only a trusted one may.
+  return vscode.workspace.isTrusted ? { folder, root } : { folder, root, history: false };
 }
 
 /** The same of a notebook that is to be run: one that is not saved yet lies nowhere, and has no raw files. */

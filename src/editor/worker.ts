@@ -7,8 +7,10 @@ import { Service, type Request } from '../engine/service.ts';
 const port = parentPort;
 if (port === null) throw new Error('to be started as a worker');
 const service = new Service(
-  ({ folder, root, saved }) =>
-    saved === false ? unsavedHost() : { ...diskHost(folder, root), history: diskHistory(folder) },
+  ({ folder, root, saved, history }) => {
+    if (saved === false) return unsavedHost();
+    return { ...diskHost(folder, root), ...(history === false ? {} : { history: diskHistory(folder) }) };
+  },
   (reply) => port.postMessage(reply),
 );
 port.on('message', (request: Request) => service.receive(request));

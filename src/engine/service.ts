@@ -99,6 +99,8 @@ export interface ProjectFolders {
   readonly root: string;
   /** False for a notebook that lies in no folder yet, whose `folder` is its address: it has no raw files. */
   readonly saved?: false;
+  /** False where the project's history may not be asked. */
+  readonly history?: false;
 }
 
 export type Reply =
@@ -248,7 +250,7 @@ export class Service {
   }
 
   #engine(folders: ProjectFolders): Engine {
-    const key = JSON.stringify([folders.folder, folders.root]);
+    const key = JSON.stringify([folders.folder, folders.root, folders.history]);
     let engine = this.#engines.get(key);
     if (engine === undefined) this.#engines.set(key, (engine = new Engine(this.#makeHost(folders))));
     return engine;
