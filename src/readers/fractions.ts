@@ -68,19 +68,20 @@ function asStamps(
 
 /**
  * Seconds of a clock that is written as one number, such as 142259.5 for 14:22:59.5, or undefined where the numbers are
- * none: only at a full minute does it show, where 40 is left out.
+ * none: only at a full minute does it show, where the digits jump while less than a second goes by.
  */
 export function clockInDigits(values: Float64Array): Float64Array | undefined {
   let jumps = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i];
     if (!(value >= 0 && value < 240_000) || value % 100 >= 60 || Math.floor(value / 100) % 100 >= 60) return undefined;
-    const step = i === 0 ? 0 : value - values[i - 1];
-    if (step > 40 && step < 41 && value % 100 < 1) jumps++;
+    if (i > 0 && value - values[i - 1] > 40 && inSeconds(value) - inSeconds(values[i - 1]) < 1) jumps++;
   }
-  const minutes = Math.floor(values[values.length - 1] / 100) - Math.floor(values[0] / 100);
-  if (jumps === 0 || jumps < 0.5 * minutes) return undefined;
-  return values.map(
-    (value) => Math.floor(value / 10_000) * 3600 + (Math.floor(value / 100) % 100) * 60 + (value % 100),
-  );
+  const minuteOf = (value: number): number => Math.floor(inSeconds(value) / 60);
+  const minutes = minuteOf(values[values.length - 1]) - minuteOf(values[0]);
+  return jumps === 0 || jumps < 0.5 * minutes ? undefined : values.map(inSeconds);
 }
+
+/** Seconds of the day of a clock's digits. */
+const inSeconds = (value: number): number =>
+  Math.floor(value / 10_000) * 3600 + (Math.floor(value / 100) % 100) * 60 + (value % 100);
