@@ -1,5 +1,6 @@
 // What is bundled, and how: the extension host, the engine's worker, the renderer and the command line.
 import { apart, apartOfHost, apartOfRenderer, hostApart, loadedApart, rendererApart, whereItIs } from './apart.mjs';
+import { engineDigest } from './engineDigest.mjs';
 import { nodeBrotli } from './brotli.mjs';
 import { formsOnly } from './forms.mjs';
 
@@ -43,7 +44,7 @@ const bundles = [
   // The editor's engine and the command line hold the same engine: it is written once, in files that both load, and what
   // few commands need lies in files that are loaded then.
   {
-    entryPoints: { worker: 'src/editor/worker.ts', washboard: 'src/cli/main.ts' },
+    entryPoints: { worker: 'src/editor/worker.ts', washboard: 'src/cli/main.ts', reading: 'src/disk/readingThread.ts' },
     outdir: 'dist',
     format: 'esm',
     splitting: true,
@@ -81,5 +82,9 @@ export const bundlesOf = ({ root, version, minify = true }) =>
     legalComments: 'none',
     metafile: true,
     ...bundle,
-    define: { ...bundle.define, 'process.env.WASHBOARD_VERSION': JSON.stringify(version) },
+    define: {
+      ...bundle.define,
+      'process.env.WASHBOARD_VERSION': JSON.stringify(version),
+      'process.env.WASHBOARD_ENGINE': JSON.stringify(engineDigest(root)),
+    },
   }));

@@ -17,3 +17,12 @@ export function parsed<const T extends Options>(args: readonly string[], options
 /** Options that take a text each. */
 export const texts = <Name extends string>(...names: readonly Name[]): Record<Name, { readonly type: 'string' }> =>
   Object.fromEntries(names.map((name) => [name, { type: 'string' }])) as Record<Name, { readonly type: 'string' }>;
+
+/** What every command that runs a notebook takes. */
+export const projectOptions = { ...texts('root', 'jobs'), 'no-cache': { type: 'boolean' } } as const;
+
+export interface ProjectOptions {
+  readonly root?: string | undefined;
+  readonly jobs?: string | undefined;
+  readonly 'no-cache'?: boolean | undefined;
+}

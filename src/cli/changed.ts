@@ -1,7 +1,7 @@
 import { basename, dirname, resolve } from 'node:path';
 import { fileAt } from '../disk/revisions.ts';
 import { parseRecord, recordPath } from '../notebook/record.ts';
-import { parsed, texts } from './args.ts';
+import { parsed, projectOptions } from './args.ts';
 import { sayDifferences } from './differences.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
@@ -11,13 +11,13 @@ import { print } from './terminal.ts';
 
 /** `washboard changed`: the results now against the record in git at a revision; 0 the same, 1 with a line a difference, 2 without such a record. */
 export async function changed(args: readonly string[]): Promise<number> {
-  const given = parsed(args, texts('root'));
+  const given = parsed(args, projectOptions);
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   const [path, revision = 'HEAD'] = positionals;
   if (positionals.length === 0 || positionals.length > 2)
     return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'and at most one revision' }));
-  const notebook = openNotebook(path, values.root);
+  const notebook = openNotebook(path, values, { isAnew: true });
   if (!notebook.ok) return exitFor(notebook);
   const file = basename(recordPath(path));
   const found = await fileAt(dirname(resolve(path)), file, revision);

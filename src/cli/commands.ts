@@ -1,4 +1,5 @@
 import { changed } from './changed.ts';
+import { cache } from './cache.ts';
 import { exitFor } from './exit.ts';
 import { figures } from './figures.ts';
 import { look } from './look.ts';
@@ -18,7 +19,7 @@ import { print } from './terminal.ts';
 type Command = (args: readonly string[]) => number | Promise<number>;
 
 const commands: ReadonlyMap<string, Command> = new Map(
-  Object.entries({ new: newStudy, run, look, record, verify, changed, numbers, report, figures, tables, sheet }),
+  Object.entries({ new: newStudy, run, look, record, verify, changed, numbers, report, figures, tables, sheet, cache }),
 );
 
 /** Runs the command line; 2 for wrong usage. */

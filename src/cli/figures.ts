@@ -4,7 +4,7 @@ import { askedFigures } from '../files/askedFigures.ts';
 import type { Faces } from '../files/fonts.ts';
 import { frontMatter } from '../notebook/frontMatter.ts';
 import { success, type Result } from '../result/result.ts';
-import { parsed, texts } from './args.ts';
+import { parsed, projectOptions, texts } from './args.ts';
 import { exitFor, remark } from './exit.ts';
 import { refuse } from './messages.ts';
 import { keptOf } from './kept.ts';
@@ -17,7 +17,8 @@ const settings = ['width', 'format', 'dpi', 'font', 'size', 'theme'] as const;
 /** `washboard figures`: every chart as files for print; exit codes as of `run`. */
 export async function figures(args: readonly string[]): Promise<number> {
   const given = parsed(args, {
-    ...texts('root', 'out', 'font-file', ...settings),
+    ...projectOptions,
+    ...texts('out', 'font-file', ...settings),
     'no-titles': { type: 'boolean' },
     force: { type: 'boolean' },
   });
@@ -25,9 +26,9 @@ export async function figures(args: readonly string[]): Promise<number> {
   const { positionals, values } = given.value;
   if (positionals.length !== 1)
     return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'whose figures to write' }));
-  const { out, root, force = false } = values;
+  const { out, force = false } = values;
   if (out === undefined) return exitFor(refuse('usage.out', { what: 'figures' }));
-  const opened = openNotebook(positionals[0], root);
+  const opened = openNotebook(positionals[0], values);
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
   const said = settings.flatMap((setting) => {

@@ -1,5 +1,6 @@
 import { runCommand } from './commands.ts';
 import { exitForFault } from './fault.ts';
+import { sayTrouble } from './keptResults.ts';
 
 const ended = (error: unknown): void => void process.exit(exitForFault(error));
 
@@ -16,6 +17,8 @@ process.on('uncaughtException', ended);
 runCommand(process.argv.slice(2)).then(
   (code) => {
     process.exitCode = code;
+    // What is still being kept may yet fail.
+    process.once('beforeExit', sayTrouble);
   },
   (error: unknown) => {
     process.exitCode = exitForFault(error);

@@ -13,6 +13,9 @@ interface Facts {
   'usage.out': { what: 'figures' | 'tables' };
   'usage.format': { what: 'figures' | 'tables'; given: string; known: readonly string[] };
   'usage.cell': { given: string };
+  'usage.jobs': { given: string; most: number };
+  'usage.cache': { given: string };
+  'cache.trouble': { folder: string; reason: string };
   'usage.decimal': object;
   'usage.unit': { given: string };
   'usage.rate': { given: string };
@@ -51,6 +54,10 @@ export const { refuse, tell } = messages<Facts>({
   'usage.out': ({ what }) => `say with --out DIR where the ${what} go.`,
   'usage.format': ({ what, given, known }) => `${what} are written as ${listed(known)}, not as "${given}".`,
   'usage.cell': ({ given }) => `--cell takes a whole number, not "${given}".`,
+  'usage.jobs': ({ given, most }) => `--jobs takes a whole number from 1 to ${most}, not "${given}".`,
+  'usage.cache': ({ given }) => `cache takes no "${given}".`,
+  'cache.trouble': ({ folder, reason }) =>
+    `results could not be kept in ${folder} (${reason}): they are the same, and will be computed again.`,
   'usage.decimal': () => '--decimal is "." or ",".',
   'usage.unit': ({ given }) => `--unit "${given}" is no known unit.`,
   'usage.rate': ({ given }) => `--rate takes a frequency, such as "400 Hz", not "${given}".`,

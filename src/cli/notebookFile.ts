@@ -8,7 +8,10 @@ import { cellLanguage, type Notebook, type NotebookCell } from '../notebook/cell
 import { parseNotebook } from '../notebook/parse.ts';
 import { proseNumbers, type ProseNumber } from '../notebook/proseNumbers.ts';
 import { success, type Result } from '../result/result.ts';
+import type { ProjectOptions } from './args.ts';
 import { refuse } from './messages.ts';
+import { keptResults } from './keptResults.ts';
+import { threadsOf } from './threads.ts';
 
 /** A notebook on disk, ready to be run. */
 export interface OpenNotebook {
@@ -40,8 +43,19 @@ export interface CodeCell {
   readonly line: number;
 }
 
-/** @param withHistory whether results may tell what git knows, which another clone need not know: a record must not */
-export function openNotebook(path: string, rootOption: string | undefined, withHistory = false): Result<OpenNotebook> {
+interface HowToRun {
+  /** Whether results may tell what git knows, which another clone need not know: a record must not. */
+  readonly withHistory?: boolean;
+  /** Whether all is computed anew from the raw files, whatever was kept: what a record stands for. */
+  readonly isAnew?: boolean;
+}
+
+/** A notebook with its engine; refused where it can't be read or lies outside of its project. */
+export function openNotebook(
+  path: string,
+  { root: rootOption, jobs, 'no-cache': noCache }: ProjectOptions,
+  { withHistory = false, isAnew = false }: HowToRun = {},
+): Result<OpenNotebook> {
   if (!existsSync(path)) return refuse('notebook.missing', { path });
   if (statSync(path).isDirectory()) return refuse('notebook.folder', { path });
   if (!statSync(path).isFile()) return refuse('notebook.special', { path });
@@ -51,6 +65,8 @@ export function openNotebook(path: string, rootOption: string | undefined, withH
   const fromRoot = relative(root, folder);
   if (fromRoot === '..' || fromRoot.startsWith(`..${sep}`))
     return refuse('notebook.outside', { path, root: rootOption ?? root });
+  const threads = threadsOf(jobs);
+  if (!threads.ok) return threads;
   const bytes = readFileSync(path);
   const notebook = parseNotebook(bytes);
   if (!notebook.ok) {
@@ -68,7 +84,11 @@ export function openNotebook(path: string, rootOption: string | undefined, withH
   const realRoot = realpathSync(root);
   const inProject = (file: string): boolean =>
     !/^\.\.($|[\\/])/.test(relative(realRoot, file)) && !isAbsolute(relative(realRoot, file));
-  const host = { ...diskHost(folder, root), ...(withHistory ? { history: diskHistory(folder) } : {}) };
+  const kept = isAnew || noCache === true ? undefined : keptResults();
+  const host = {
+    ...diskHost(folder, root, { threads: threads.value, kept }),
+    ...(withHistory ? { history: diskHistory(folder) } : {}),
+  };
   const source = notebook.value;
   return success({
     path,

@@ -3,7 +3,7 @@ import { serializeNotebook } from '../notebook/serialize.ts';
 import { writeProduct } from '../disk/writing.ts';
 import type { JudgedNumber } from '../engine/proseNumbers.ts';
 import type { Result } from '../result/result.ts';
-import { parsed, texts } from './args.ts';
+import { parsed, projectOptions } from './args.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
@@ -15,12 +15,12 @@ import { print } from './terminal.ts';
  * written as they are now. 0 if all agree, or do now; 1 otherwise.
  */
 export async function numbers(args: readonly string[]): Promise<number> {
-  const given = parsed(args, { ...texts('root'), write: { type: 'boolean' } });
+  const given = parsed(args, { ...projectOptions, write: { type: 'boolean' } });
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   if (positionals.length !== 1)
     return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'whose numbers to hold against its results' }));
-  const opened = openNotebook(positionals[0], values.root);
+  const opened = openNotebook(positionals[0], values);
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
   const { numbers: found } = await runAll(notebook);

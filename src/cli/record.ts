@@ -1,6 +1,6 @@
 import { writeProduct } from '../disk/writing.ts';
 import { parseRecord, recordPath, recordText } from '../notebook/record.ts';
-import { parsed, texts } from './args.ts';
+import { parsed, projectOptions } from './args.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
 import { keptOf } from './kept.ts';
@@ -10,11 +10,11 @@ import { complain, print } from './terminal.ts';
 
 /** `washboard record`: runs the notebook and writes its record beside it; exit codes as of `run`. */
 export async function record(args: readonly string[]): Promise<number> {
-  const given = parsed(args, { ...texts('root'), force: { type: 'boolean' } });
+  const given = parsed(args, { ...projectOptions, force: { type: 'boolean' } });
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   if (positionals.length !== 1) return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'to record' }));
-  const opened = openNotebook(positionals[0], values.root);
+  const opened = openNotebook(positionals[0], values, { isAnew: true });
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
   const { report, record: made } = await runWhole(notebook);

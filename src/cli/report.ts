@@ -4,7 +4,7 @@ import { methodsOf } from '../analysis/evidence/methods.ts';
 import { writeProduct } from '../disk/writing.ts';
 import type { RunReport } from '../engine/result.ts';
 import type { Piece } from '../report/page.ts';
-import { parsed, texts } from './args.ts';
+import { parsed, projectOptions, texts } from './args.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
 import { keptOf } from './kept.ts';
@@ -16,14 +16,15 @@ import { print } from './terminal.ts';
 /** `washboard report`: one self-contained page; exit codes as of `run`. */
 export async function report(args: readonly string[]): Promise<number> {
   const given = parsed(args, {
-    ...texts('root', 'out'),
+    ...projectOptions,
+    ...texts('out'),
     answer: { type: 'boolean' },
     force: { type: 'boolean' },
   });
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   if (positionals.length !== 1) return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'to report' }));
-  const opened = openNotebook(positionals[0], values.root, true);
+  const opened = openNotebook(positionals[0], values, { withHistory: true });
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
   const { report: run, record } = await runWhole(notebook);

@@ -5,7 +5,7 @@ import { runSchema } from '../engine/jsonSchema.ts';
 import { show } from '../engine/show.ts';
 import type { RunReport } from '../engine/result.ts';
 import { success, type Result } from '../result/result.ts';
-import { parsed } from './args.ts';
+import { parsed, projectOptions, type ProjectOptions } from './args.ts';
 import { differingNumbers } from './differingNumbers.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
@@ -18,7 +18,7 @@ interface RunOptions {
   readonly path: string;
   readonly json: boolean;
   readonly cell: number | undefined;
-  readonly root: string | undefined;
+  readonly project: ProjectOptions;
 }
 
 /** `washboard run`: 0; 1 if a statement failed or a number in the prose differs; 2 for wrong usage or an unreadable notebook. */
@@ -29,8 +29,8 @@ export async function run(args: readonly string[]): Promise<number> {
   }
   const given = options(args);
   if (!given.ok) return exitFor(given);
-  const { path, json, cell, root } = given.value;
-  const opened = openNotebook(path, root, true);
+  const { path, json, cell, project } = given.value;
+  const opened = openNotebook(path, project, { withHistory: true });
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
   const count = notebook.cells.length;
@@ -57,14 +57,14 @@ const proseOf = ({ numbers }: OpenNotebook, found: readonly JudgedNumber[]): rea
   found.map((judged, at) => ({ asked: numbers[at], line: numbers[at].line, judged }));
 
 function options(args: readonly string[]): Result<RunOptions> {
-  const given = parsed(args, { json: { type: 'boolean' }, cell: { type: 'string' }, root: { type: 'string' } });
+  const given = parsed(args, { ...projectOptions, json: { type: 'boolean' }, cell: { type: 'string' } });
   if (!given.ok) return given;
   const { values, positionals } = given.value;
   if (positionals.length !== 1)
     return refuse('usage.notebook', { article: positionals.length === 0 ? 'a' : 'one', purpose: 'to run' });
-  const { json = false, cell, root } = values;
+  const { json = false, cell, ...project } = values;
   if (cell !== undefined && !/^\d+$/.test(cell)) return refuse('usage.cell', { given: cell });
-  return success({ path: positionals[0], json, cell: cell === undefined ? undefined : Number(cell), root });
+  return success({ path: positionals[0], json, cell: cell === undefined ? undefined : Number(cell), project });
 }
 
 /** What the cells show, as text: results on standard output, errors on standard error too. */

@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
 import { writeFolder } from '../disk/folder.ts';
 import { tableFiles, tableFormats } from '../files/tables.ts';
-import { parsed, texts } from './args.ts';
+import { parsed, projectOptions, texts } from './args.ts';
 import { exitFor } from './exit.ts';
 import { keptOf } from './kept.ts';
 import { refuse } from './messages.ts';
@@ -11,17 +11,17 @@ import { sayWritten } from './written.ts';
 
 /** `washboard tables`: every table as a file, one a result; exit codes as of `run`. */
 export async function tables(args: readonly string[]): Promise<number> {
-  const given = parsed(args, { ...texts('root', 'out', 'format'), force: { type: 'boolean' } });
+  const given = parsed(args, { ...projectOptions, ...texts('out', 'format'), force: { type: 'boolean' } });
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   if (positionals.length !== 1)
     return exitFor(refuse('usage.notebook', { article: 'one', purpose: 'whose tables to write' }));
-  const { out, root, force = false } = values;
+  const { out, force = false } = values;
   if (out === undefined) return exitFor(refuse('usage.out', { what: 'tables' }));
   const format = tableFormats.find((one) => one === (values.format ?? 'csv'));
   if (format === undefined)
     return exitFor(refuse('usage.format', { what: 'tables', given: values.format ?? '', known: tableFormats }));
-  const opened = openNotebook(positionals[0], root);
+  const opened = openNotebook(positionals[0], values);
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
   const { report } = await runWhole(notebook);

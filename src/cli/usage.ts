@@ -9,12 +9,17 @@ const parts: ReadonlyMap<string, string> = new Map([
   ],
   [
     'run',
-    `  run NOTEBOOK [--json] [--cell N] [--root DIR]
+    `  run NOTEBOOK [--json] [--cell N] [--root DIR] [--jobs N] [--no-cache]
       Runs the notebook and prints what its cells show.
       --json      one JSON document instead; run --schema prints its JSON Schema
       --cell N    only the Nth cell, counted from 1, with what it needs
       --root DIR  the project folder, in which all raw files must lie; otherwise the
                   nearest folder above the notebook with .git, else its own folder
+      --jobs N    threads that read recordings, as many as there are cores unless said;
+                  results are the same for any number
+      --no-cache  computes everything anew, and keeps nothing for the next run
+      All commands that run a notebook take --jobs; record, verify and changed always
+      compute everything anew.
       Exit code: 0; 1 if a statement failed or a number in the prose differs; 2 for wrong usage
       or an unreadable notebook.`,
   ],
@@ -93,6 +98,12 @@ const parts: ReadonlyMap<string, string> = new Map([
   sheet --runs N | --detect PERCENT --spread PERCENT  [--conditions A,B,…] [--out FILE] [--force]
       Makes a run sheet to be filled in: of the recordings in a folder, or of runs to be
       made in a balanced order, as many as are said or as the test needs.`,
+  ],
+  [
+    'cache',
+    `  cache [--clear]
+      Says where results are kept from one run to the next and how much that is; --clear
+      removes them.`,
   ],
 ]);
 

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { parseRecord, recordPath } from '../notebook/record.ts';
-import { parsed, texts } from './args.ts';
+import { parsed, projectOptions, type ProjectOptions } from './args.ts';
 import { sayDifferences } from './differences.ts';
 import { differingNumbers } from './differingNumbers.ts';
 import { exitFor } from './exit.ts';
@@ -11,17 +11,17 @@ import { print } from './terminal.ts';
 
 /** `washboard verify`: 0 if every notebook gives what its record says; 1 with a line a difference; 2 without a record. */
 export async function verify(args: readonly string[]): Promise<number> {
-  const given = parsed(args, texts('root'));
+  const given = parsed(args, projectOptions);
   if (!given.ok) return exitFor(given);
   const { positionals, values } = given.value;
   if (positionals.length === 0) return exitFor(refuse('usage.notebook', { article: 'a', purpose: 'to verify' }));
   let code = 0;
-  for (const path of positionals) code = Math.max(code, await verifyOne(path, values.root));
+  for (const path of positionals) code = Math.max(code, await verifyOne(path, values));
   return code;
 }
 
-async function verifyOne(path: string, root: string | undefined): Promise<number> {
-  const notebook = openNotebook(path, root);
+async function verifyOne(path: string, given: ProjectOptions): Promise<number> {
+  const notebook = openNotebook(path, given, { isAnew: true });
   if (!notebook.ok) return exitFor(notebook);
   const file = recordPath(path);
   if (!existsSync(file)) return exitFor(refuse('record.missing', { notebook: path, record: file }));

@@ -4,7 +4,10 @@ import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { ByteSource } from '../readers/recording.ts';
 import type { FileIdentity, Files } from '../values/ports.ts';
 import { nearest } from '../units/nearest.ts';
-import { hashFile, heldTo, openFile, type Hashed } from './bytes.ts';
+import { heldTo, openFile } from './bytes.ts';
+import { Identities } from './identities.ts';
+import type { RecordingReader } from './readAll.ts';
+import type { KeptStore } from './keptStore.ts';
 import { naturalOrder } from './naturalOrder.ts';
 import { refuse, tellOf } from './messages.ts';
 import { isPattern, levelExpression } from './pattern.ts';
@@ -15,29 +18,21 @@ import { isPattern, levelExpression } from './pattern.ts';
  *
  * @param folder the notebook's folder, absolute
  * @param root the project's folder, absolute; `folder` lies in it
+ * @param read what reads recordings, in whichever threads
+ * @param kept where the files' hashes are kept
  */
-export function diskFiles(folder: string, root: string): Files {
-  const known = new Map<string, Hashed & { readonly stamp: string }>();
-
-  async function identify(path: string): Promise<FileIdentity> {
-    const absolute = resolve(folder, path);
-    const { size, mtimeMs } = await fs.stat(absolute);
-    const stamp = `${size} ${mtimeMs}`;
-    const before = known.get(absolute);
-    if (before?.stamp === stamp) return { bytes: before.bytes, sha256: before.sha256 };
-    const hashed = await hashFile(absolute);
-    known.set(absolute, { stamp, ...hashed });
-    return { bytes: hashed.bytes, sha256: hashed.sha256 };
-  }
+export function diskFiles(folder: string, root: string, read?: RecordingReader, kept?: KeptStore): Files {
+  const identities = new Identities(kept);
+  const absoluteOf = (path: string): string => resolve(folder, path);
 
   async function open(path: string, identity?: FileIdentity): Promise<ByteSource> {
-    const absolute = resolve(folder, path);
+    const absolute = absoluteOf(path);
     const source = await openFile(absolute, path);
     if (identity === undefined) return source;
-    const hashed = known.get(absolute);
+    const hashed = await identities.inBlocks(absolute);
     const held = hashed?.sha256 === identity.sha256 ? hashed : undefined;
     // Its time may not tell that a file was written: it is hashed anew the next time.
-    return heldTo(source, held, identity.bytes, () => known.delete(absolute));
+    return heldTo(source, held, identity.bytes, () => identities.forget(absolute));
   }
 
   async function expand(pattern: string, of?: string): Promise<Result<readonly string[]>> {
@@ -57,7 +52,22 @@ export function diskFiles(folder: string, root: string): Files {
     return success([slashed(pattern)]);
   }
 
-  return { expand, identify, open };
+  return {
+    expand,
+    open,
+    identify: (path) => identities.identify(absoluteOf(path)),
+    known: (path) => identities.known(absoluteOf(path)),
+    ...(read === undefined
+      ? {}
+      : {
+          read: (wanted, watch) =>
+            read(
+              wanted.map((one) => ({ ...one, absolute: absoluteOf(one.path) })),
+              watch,
+              identities,
+            ),
+        }),
+  };
 }
 
 const slashed = (path: string): string => path.split('\\').join('/');
@@ -66,7 +76,12 @@ const slashed = (path: string): string => path.split('\\').join('/');
 const at = 'files';
 
 /** Why a path may not be read, or undefined. */
-async function refusedOutside(folder: string, root: string, path: string): Promise<Refused | undefined> {
+async function refusedOutside(
+  folder: string,
+  root: string,
+  path: string,
+  realRoot = fs.realpath(root),
+): Promise<Refused | undefined> {
   const outside = (how: 'absolute' | 'address' | 'outside'): Refused => refuse('file.outside', { path, how }, at);
   if (isAbsolute(path) || /^[a-zA-Z]:[\\/]/.test(path)) return outside('absolute');
   if (/^[a-z][a-z0-9+.-]+:\/\//i.test(path)) return outside('address');
@@ -75,7 +90,7 @@ async function refusedOutside(folder: string, root: string, path: string): Promi
   const absolute = resolve(folder, fixed);
   if (!inside(absolute, resolve(root))) return outside('outside');
   const real = await fs.realpath(absolute).catch(() => undefined);
-  if (real !== undefined && !inside(real, await fs.realpath(root))) return outside('outside');
+  if (real !== undefined && !inside(real, await realRoot)) return outside('outside');
   return undefined;
 }
 
@@ -102,10 +117,11 @@ async function expandPattern(folder: string, root: string, pattern: string): Pro
     levels = next;
   }
   const paths: string[] = [];
+  const realRoot = fs.realpath(root);
   for (const path of levels) {
     const found = await fs.stat(join(folder, path)).catch(() => undefined);
     if (found?.isFile() !== true) continue;
-    const outside = await refusedOutside(folder, root, path);
+    const outside = await refusedOutside(folder, root, path, realRoot);
     if (outside !== undefined) return outside;
     paths.push(path);
   }

@@ -1,11 +1,27 @@
 import type { Files } from '../values/ports.ts';
 import { digest } from './bytes.ts';
 import { diskFiles } from './files.ts';
+import type { KeptStore } from './keptStore.ts';
 import { refuse } from './messages.ts';
+import { readerIn } from './readAll.ts';
+import type { ReadingThreads } from './readingThreads.ts';
+
+/** What a host on a machine with a disk may have besides. */
+interface DiskOptions {
+  /** What reads recordings beside this thread. */
+  readonly threads?: ReadingThreads | undefined;
+  /** Where results are kept from one run of the program to the next. */
+  readonly kept?: KeptStore | undefined;
+}
 
 /** The engine's host on a machine with a disk. */
-export function diskHost(folder: string, root: string): { files: Files; digest: (text: string) => string } {
-  return { files: diskFiles(folder, root), digest };
+export function diskHost(
+  folder: string,
+  root: string,
+  { threads, kept }: DiskOptions = {},
+): { files: Files; digest: (text: string) => string; kept?: KeptStore } {
+  const files = diskFiles(folder, root, readerIn(threads), kept);
+  return { files, digest, ...(kept === undefined ? {} : { kept }) };
 }
 
 /** The engine's host of a notebook that lies in no folder yet: it runs all but what needs a file. */

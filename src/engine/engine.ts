@@ -10,6 +10,7 @@ import type { Value } from '../values/value.ts';
 import { Cache } from './cache.ts';
 import { Evaluator, type PlacedFailure, type EvaluationContext } from './evaluate.ts';
 import type { Host } from './host.ts';
+import { KeptAnswers } from './kept/keptAnswers.ts';
 import { Keys } from './key.ts';
 import { handlesOf } from './handles/handles.ts';
 import { rewritten } from './handles/rewrite.ts';
@@ -17,7 +18,7 @@ import { tell } from './messages.ts';
 import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from './recall.ts';
 import { calledOf } from './called.ts';
 import { checkCells } from './checkCells.ts';
-import { pinned } from './pinned.ts';
+import { pinned, type PinnedFiles } from './pinned.ts';
 import { judged, withNumberCells, type AskedNumber, type JudgedNumber } from './proseNumbers.ts';
 import { locate, type CellKeys, type RunReport, type RunRequest, type StatementResult } from './result.ts';
 import { sourcesOf } from './sources.ts';
@@ -38,22 +39,30 @@ export type Listener = (result: StatementResult) => void;
 export class Engine {
   readonly #host: Host;
   readonly #cache: Cache;
+  #kept: KeptAnswers | undefined;
   /** The notebook as it was understood last: after an edit only what the edit touches is checked again. */
   #last: CheckedNotebook | undefined;
 
   constructor(host: Host, cache = new Cache()) {
     this.#host = host;
     this.#cache = cache;
+    this.#kept = host.kept && new KeptAnswers(host.kept);
   }
 
   async run(request: RunRequest, watch: Watch, listen: Listener = () => undefined): Promise<RunReport> {
-    return new Run(this.#checkCells(request.cells), request, watch, this.#host, this.#cache).all(listen);
+    return new Run(this.#checkCells(request.cells), request, watch, this.#host, this.#answers()).all(listen);
   }
 
   /** The content keys of cells, of all unless said, as a run of them would report them. */
   async keys(cells: readonly string[], keyed: readonly number[] = [...cells.keys()]): Promise<CellKeys> {
     const watch = { cancelled: () => false, progress: () => undefined };
-    return new Run(this.#checkCells(cells), { cells, wanted: [], keyed }, watch, this.#host, this.#cache).cellKeys();
+    return new Run(
+      this.#checkCells(cells),
+      { cells, wanted: [], keyed },
+      watch,
+      this.#host,
+      this.#answers(),
+    ).cellKeys();
   }
 
   /**
@@ -61,7 +70,7 @@ export class Engine {
    * little to make. Ends early, with what it has, once the watch says so.
    */
   async recall(cells: readonly string[], watch: Watch): Promise<Recalled> {
-    return new Run(this.#checkCells(cells), { cells, wanted: 'all' }, watch, this.#host, this.#cache).recall();
+    return new Run(this.#checkCells(cells), { cells, wanted: 'all' }, watch, this.#host, this.#answers()).recall();
   }
 
   /** The literals that the charts of a statement draw; it has to be of the cells that were run last. */
@@ -87,7 +96,7 @@ export class Engine {
     watch: Watch,
   ): Promise<RecalledNumbers> {
     const all = withNumberCells(cells, numbers);
-    const run = new Run(this.#checkCells(all), { cells: all, wanted: [] }, watch, this.#host, this.#cache);
+    const run = new Run(this.#checkCells(all), { cells: all, wanted: [] }, watch, this.#host, this.#answers());
     const { values, complete } = await run.recall();
     const found = await run.recalledFrom(cells.length);
     return {
@@ -102,9 +111,14 @@ export class Engine {
     };
   }
 
-  /** Forgets every value. */
+  /** Forgets every value, those as well that earlier runs of the program kept. */
   clear(): void {
     this.#cache.clear();
+    this.#kept = undefined;
+  }
+
+  #answers(): Answers {
+    return { cache: this.#cache, kept: this.#kept };
   }
 
   #checkCells(cells: readonly string[]): CheckedNotebook {
@@ -115,25 +129,33 @@ export class Engine {
 
 type Call = Extract<Checked, { type: 'call' }>;
 
+/** Where answers are looked for before they are computed. */
+interface Answers {
+  readonly cache: Cache;
+  readonly kept: KeptAnswers | undefined;
+}
+
 class Run {
   readonly #notebook: CheckedNotebook;
   readonly #request: RunRequest;
   readonly #watch: Watch;
-  readonly #host: Host;
-  readonly #cache: Cache;
+  readonly #host: Host & { readonly files: PinnedFiles };
+  readonly #answers: Answers;
+  /** Whether calls are keyed in order to be evaluated. */
+  #isEvaluating = false;
   readonly #values = new Map<string, Value>();
   readonly #binders = new Map<string, CheckedStatement>();
   readonly #inCells: ReadonlyMap<number, readonly CheckedStatement[]>;
   readonly #sources = new Map<string, RawFile>();
   readonly #keys: Keys;
 
-  constructor(notebook: CheckedNotebook, request: RunRequest, watch: Watch, host: Host, cache: Cache) {
+  constructor(notebook: CheckedNotebook, request: RunRequest, watch: Watch, host: Host, answers: Answers) {
     this.#notebook = notebook;
     this.#request = request;
     this.#watch = watch;
     const { history: _untold, ...rest } = host;
     this.#host = { ...(request.withoutHistory === true ? rest : host), files: pinned(host.files) };
-    this.#cache = cache;
+    this.#answers = answers;
     const inCells = new Map<number, CheckedStatement[]>();
     for (const statement of notebook.statements) {
       const inCell = inCells.get(statement.cell);
@@ -154,6 +176,7 @@ class Run {
   async all(listen: Listener): Promise<RunReport> {
     const wanted = this.#wanted();
     const results = new Map<CheckedStatement, StatementResult>();
+    this.#isEvaluating = true;
     for (const index of this.#notebook.order) {
       const statement = this.#notebook.statements[index];
       if (!wanted.has(statement)) continue;
@@ -163,6 +186,7 @@ class Run {
       results.set(statement, result);
       listen(result);
     }
+    this.#isEvaluating = false;
     // Before the keys are asked for, which may be of cells that were not run.
     const sources = [...this.#sources.values()].sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0));
     const ordered = this.#notebook.statements.flatMap((statement) => results.get(statement) ?? []);
@@ -251,7 +275,7 @@ class Run {
     return new Evaluator({
       files: this.#host.files,
       watch: this.#watch,
-      cache: this.#cache,
+      ...this.#answers,
       keys: this.#keys,
       digest: this.#host.digest,
       valueOf: (name) => this.#values.get(name),
@@ -313,11 +337,17 @@ class Run {
     if (list === undefined) return undefined;
     // A call whose files can't be found has no content to be keyed by; its evaluation says why.
     if (!list.ok) return `unreadable: ${list.failure.message}`;
-    const identified = list.value.map(async (path) => ({ path, ...(await this.#host.files.identify(path)) }));
-    const files = await Promise.all(identified).catch(() => undefined);
+    const { files } = this.#host;
+    if (this.#isEvaluating)
+      await files.ahead(
+        list.value.flatMap(({ recording }) => recording ?? []),
+        this.#watch,
+      );
+    const identified = list.value.map(async ({ path }) => ({ path, ...(await files.identify(path)) }));
+    const found = await Promise.all(identified).catch(() => undefined);
     // A file may vanish between being listed and being read: again its evaluation says so.
-    if (files === undefined) return 'unreadable';
-    for (const file of files) this.#sources.set(file.path, file);
-    return JSON.stringify(files.map(({ path, sha256 }) => [path, sha256]));
+    if (found === undefined) return 'unreadable';
+    for (const file of found) this.#sources.set(file.path, file);
+    return JSON.stringify(found.map(({ path, sha256 }) => [path, sha256]));
   }
 }

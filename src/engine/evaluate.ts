@@ -24,6 +24,7 @@ import type { Watch } from '../values/ports.ts';
 import type { Cache } from './cache.ts';
 import type { Files, History } from './host.ts';
 import { firstUnfit, firstUnfitParameter } from './hold.ts';
+import type { KeptAnswers } from './kept/keptAnswers.ts';
 import type { Keys } from './key.ts';
 import { refuseFault, tell } from './messages.ts';
 
@@ -40,6 +41,8 @@ export interface EvaluationContext {
   readonly files: Files;
   readonly watch: Watch;
   readonly cache: Cache;
+  /** What was kept by earlier runs of the program. */
+  readonly kept?: KeptAnswers | undefined;
   readonly keys: Keys;
   readonly digest: (text: string) => string;
   readonly valueOf: (name: string) => Value | undefined;
@@ -51,6 +54,9 @@ export interface EvaluationContext {
 }
 
 type Call = Extract<Checked, { type: 'call' }>;
+
+/** Milliseconds from which an answer is sooner read than computed again. */
+const worthKeeping = 5;
 
 /** Evaluates one statement's expression, taking from the cache every call whose key is already there. */
 export class Evaluator {
@@ -141,7 +147,7 @@ export class Evaluator {
 
   async #call(node: Call): Promise<Evaluated<Value>> {
     const key = await this.#context.keys.of(node);
-    const known = this.#context.cache.get(key);
+    const known = this.#context.cache.get(key) ?? (await this.#recalled(key));
     if (known !== undefined) return this.#accept(known);
     const verb = verbNamed(node.verb);
     if (verb === undefined) throw new Error(`there is no verb ${node.verb}`);
@@ -153,13 +159,21 @@ export class Evaluator {
       return failed(tell('call.later', { verb: node.verb }), node.place);
     if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     this.computed = true;
+    const began = Date.now();
     const found = await this.#run(verb, node, given.value);
     if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     if (!found.ok) return { ok: false, failure: { ...found.failure, place: blamed(node, found.failure.at) } };
     const told =
       verb.passesFaults === true ? found : { ...found, warnings: [...found.warnings, ...faultsBehind(given.value)] };
     this.#context.cache.set(key, told);
+    if (Date.now() - began > worthKeeping) this.#context.kept?.set(key, told);
     return this.#accept(told);
+  }
+
+  async #recalled(key: string): Promise<Answered | undefined> {
+    const found = await this.#context.kept?.get(key);
+    if (found !== undefined) this.#context.cache.set(key, found);
+    return found;
   }
 
   /** An exception is a fault of ours, or of the machine: it is told as such, and ends its statement and not the notebook. */

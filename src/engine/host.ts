@@ -1,4 +1,5 @@
 import type { Files, History, Watch } from '../values/ports.ts';
+import type { Kept } from './kept/keptAnswers.ts';
 
 /** What the engine needs from whoever runs it: the editor, the command line and the tests each bring their own. */
 export interface Host {
@@ -8,6 +9,8 @@ export interface Host {
   readonly digest: (text: string) => string;
   /** The project's history, where it is to be told from; a record is made without. */
   readonly history?: History;
+  /** Where answers are kept from one run of the program to the next. */
+  readonly kept?: Kept;
 }
 
 export type { Files, History, Watch };

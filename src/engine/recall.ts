@@ -41,7 +41,7 @@ export function quickCallsOnly(files: Files): (call: Extract<Checked, { type: 'c
     if (list === undefined) return false;
     // Evaluation of a call whose files can't be found says why.
     if (!list.ok) return true;
-    const sizes = await Promise.all(list.value.map((path) => files.identify(path))).catch(() => []);
+    const sizes = await Promise.all(list.value.map(({ path }) => files.identify(path))).catch(() => []);
     const bytes = sizes.reduce((sum, { bytes: size }) => sum + size, 0);
     if (bytes > most.call || bytes > left) return false;
     left -= bytes;

@@ -1,16 +1,22 @@
-import type { Result } from '../result/result.ts';
+import { success, type Result } from '../result/result.ts';
 import type { Checked } from '../language/checked.ts';
 import { verbNamed } from '../verbs/catalogue.ts';
-import type { Argument, Arguments } from '../verbs/verb.ts';
+import type { Argument, Arguments, Source } from '../verbs/verb.ts';
 import type { Files } from '../values/ports.ts';
 import { literalArgument } from './evaluate.ts';
 
 type Call = Extract<Checked, { type: 'call' }>;
 
 /** The raw files that a call reads, or why they can't be told; undefined for a verb that reads none. */
-export async function sourcesOf(call: Call, files: Files): Promise<Result<readonly string[]> | undefined> {
-  return verbNamed(call.verb)?.sources?.(literals(call), files);
+export async function sourcesOf(call: Call, files: Files): Promise<Result<readonly Source[]> | undefined> {
+  const sources = await verbNamed(call.verb)?.sources?.(literals(call), files);
+  if (sources?.ok !== true || isLiteral(call)) return sources;
+  // How the files are read is known only once all arguments are.
+  return success(sources.value.map(({ path }) => ({ path })));
 }
+
+const isLiteral = ({ operands, options }: Call): boolean =>
+  [...Object.values(operands), ...Object.values(options)].flat().every((node) => literalArgument(node) !== undefined);
 
 function literals(call: Call): Arguments {
   const kept = (given: Call['operands']): Record<string, Argument[]> =>

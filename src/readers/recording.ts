@@ -28,7 +28,10 @@ export interface RecordedChannel {
   readonly unitFrom: 'option' | 'header' | 'mean vector' | 'none';
   /** Whether this is an axis of acceleration (taken by `load` when no channel is named). */
   readonly axis: boolean;
+  /** None where the recording was read for other channels. */
   readonly samples: Float64Array;
+  /** Smallest difference between two values, where it is known already. */
+  readonly step?: number;
 }
 
 /** The time base of a recording. Sample i of stretch s is at s.start + (i - s.from) / rate. */

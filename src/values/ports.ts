@@ -1,4 +1,4 @@
-import type { ByteSource } from '../readers/recording.ts';
+import type { ByteSource, ReadOptions, Recording } from '../readers/recording.ts';
 import type { Result } from '../result/result.ts';
 
 /** The project's files, read only. Paths are relative to the notebook's folder, with `/`. */
@@ -11,6 +11,29 @@ export interface Files {
   /** The file's bytes; of an `identity` that was told of it before, the very bytes that were hashed, or a fault. */
   open(path: string, identity?: FileIdentity): Promise<ByteSource>;
   identify(path: string): Promise<FileIdentity>;
+  /** The identity as far as size and time tell it, without a look at the bytes; undefined where they don't. */
+  known?(path: string): Promise<FileIdentity | undefined>;
+  /**
+   * Reads recordings, each from its file in one go, as many at a time as the host can: answers in order, whatever ends
+   * first. Where a host has no such way, recordings are read one by one from what `open` gives.
+   */
+  read?(wanted: readonly WantedRecording[], watch: Watch): Promise<ReadRecording>[];
+}
+
+/** A recording that is to be read. */
+export interface WantedRecording {
+  readonly path: string;
+  readonly options: ReadOptions;
+  /** The channels whose samples are needed; none named: those that are taken then. */
+  readonly channels: readonly string[];
+  /** What the bytes have to be, where they were told of before: of others the recording is refused. */
+  readonly identity?: FileIdentity | undefined;
+}
+
+/** A recording, or why it can't be read, and the bytes that it was read from; undefined where there were none. */
+export interface ReadRecording {
+  readonly recording: Result<Recording>;
+  readonly identity: FileIdentity | undefined;
 }
 
 /** Size and SHA-256 (lower-case hex) of a file's bytes. */

@@ -11,8 +11,15 @@ import {
 import { roundedSI as si } from '../units/arithmetic.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { Band } from '../values/band.ts';
-import type { Files, History, Watch } from '../values/ports.ts';
+import type { Files, History, WantedRecording, Watch } from '../values/ports.ts';
 import type { Value, ValueOf } from '../values/value.ts';
+
+/** A raw file that a call reads. */
+export interface Source {
+  readonly path: string;
+  /** How it is read, where it is read as a recording. */
+  readonly recording?: WantedRecording;
+}
 
 /** A verb: one file, one form, one evaluation. A new verb touches its own file and one line of the catalogue. */
 export interface Verb {
@@ -25,7 +32,7 @@ export interface Verb {
    * The raw files a call reads, so that their contents can be part of its cache key; only of verbs that read.
    * Patterns as they stand in the call; the engine expands and hashes them.
    */
-  sources?(given: Arguments, files: Files): Promise<Result<readonly string[]>>;
+  sources?(given: Arguments, files: Files): Promise<Result<readonly Source[]>>;
   evaluate(given: Arguments, context: Context): Promise<Answer> | Answer;
 }
 

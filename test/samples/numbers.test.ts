@@ -9,7 +9,7 @@ const least = { 'seat-pad.washboard.md': 34, 'springs.washboard.md': 5, 'three-p
 for (const [notebook, count] of Object.entries(least))
   describe(`the numbers in the prose of ${notebook}`, () => {
     it('agree with the results, each of them', async () => {
-      const opened = openNotebook(folder + notebook, undefined);
+      const opened = openNotebook(folder + notebook, {});
       assert.ok(opened.ok);
       const { numbers } = await runAll(opened.value);
       assert.ok(numbers.length >= count, `${numbers.length}`);

@@ -128,7 +128,7 @@ describe('the study of three pads', () => {
   it('gives the figures that its record holds, from the same files', async function () {
     this.timeout(120_000);
     const recorded = parseRecord(readFileSync(join(folder, 'three-pads.record.json'), 'utf8'));
-    const opened = openNotebook(folder + notebook, undefined);
+    const opened = openNotebook(folder + notebook, {});
     assert.ok(recorded.ok && opened.ok);
     const { record: now } = await runWhole(opened.value);
     assert.ok(Object.keys(now.results).length > 100);

@@ -1,3 +1,4 @@
+import { findChannel } from '../../readers/findChannel.ts';
 import { success, type Result } from '../../result/result.ts';
 import type { Channel, Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
@@ -22,18 +23,4 @@ export function withChannels(runs: RunsValue, names: readonly string[]): Result<
     kept.push({ ...run, channels });
   }
   return success({ ...runs, runs: kept });
-}
-
-/** Of `channels` the one of this name, else the one whose header is this text or begins with this word. */
-export function findChannel<T extends { readonly name: string; readonly header?: string | undefined }>(
-  channels: readonly T[],
-  name: string,
-): T | undefined {
-  const bare = (header: string): string => header.replace(/[\s_]*[([].*$/, '').trim();
-  return (
-    channels.find((one) => one.name === name) ??
-    channels.find((one) => one.header?.trim() === name.trim()) ??
-    channels.find((one) => one.header !== undefined && bare(one.header) === name) ??
-    channels.find((one) => one.header?.toLowerCase().startsWith(`${name.toLowerCase()}_`))
-  );
 }

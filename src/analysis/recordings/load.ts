@@ -1,8 +1,8 @@
 import { readChecked } from '../../readers/readChecked.ts';
-import type { ClockParts, ReadOptions, Recording } from '../../readers/recording.ts';
+import type { ClockParts, ReadOptions } from '../../readers/recording.ts';
 import { answered, refused, success, type Answer, type Result, type Warning } from '../../result/result.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
-import type { Files, Watch } from '../../values/ports.ts';
+import type { Files, ReadRecording, WantedRecording, Watch } from '../../values/ports.ts';
 import type { Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { findingOf } from '../../readers/messages.ts';
@@ -42,13 +42,17 @@ export async function loaded(request: LoadRequest, outside: Outside): Promise<An
   const runs: Run[] = [];
   const excluded = lost.map((file) => missingRun(file));
   const warnings: Warning[] = [...choice.warnings];
+  const read = recordingsOf(files, request, outside);
   for (const [index, file] of files.entries()) {
-    const run = await readRun(file, labels[index], request, outside, index / files.length);
+    const run = runIn(await read.next(), file, labels[index], request);
     if (file.excluded !== undefined && !request.including) {
       excluded.push(excludedRun(file, labels[index], run));
       continue;
     }
-    if (!run.ok) return run;
+    if (!run.ok) {
+      read.stop();
+      return run;
+    }
     runs.push(run.value);
     const remarkable = run.value.findings.filter(({ severity }) => severity !== 'note');
     warnings.push(...remarkable.map((finding) => findingOf(labels[index], finding)));
@@ -79,38 +83,67 @@ function excludedRun(file: ChosenFile, label: string, run: Result<Run>): Exclude
 }
 
 /** One file's run, with what the sheet says of it. */
-async function readRun(
+function runIn(
+  { recording, identity }: ReadRecording,
   { path, facts }: ChosenFile,
   label: string,
   request: LoadRequest,
-  outside: Outside,
-  done: number,
-): Promise<Result<Run>> {
-  const recording = await readOne(path, request.reading, outside, done);
-  if (!recording.ok) return recording;
-  const file = { path, ...(await outside.files.identify(path)) };
-  const run = runOf(recording.value, file, label, request);
+): Result<Run> {
+  if (!recording.ok) return refused({ ...recording.failure, at: 'files' });
+  // What was read has an identity.
+  const run = runOf(recording.value, { path, ...identity! }, label, request);
   return run.ok && facts !== undefined ? success({ ...run.value, sheet: facts }) : run;
 }
 
+/** The recordings of files, in order, and a way to have no more of them. */
+interface Recordings {
+  next(): Promise<ReadRecording>;
+  stop(): void;
+}
+
+function recordingsOf(chosen: readonly ChosenFile[], request: LoadRequest, { files, watch }: Outside): Recordings {
+  let isStopped = false;
+  let at = 0;
+  const stop = (): void => void (isStopped = true);
+  const wanted = chosen.map(({ path }) => wantedRecording(path, request));
+  const watched: Watch = { ...watch, cancelled: () => isStopped || watch.cancelled() };
+  const all = files.read?.(wanted, watched);
+  // Those behind the first that fails are asked for by nobody.
+  for (const one of all ?? []) one.catch(() => undefined);
+  const next = (): Promise<ReadRecording> => {
+    const index = at++;
+    return all?.[index] ?? readOne(wanted[index], files, watched, index / wanted.length);
+  };
+  return { next, stop };
+}
+
+/** What is asked of a file for a load. */
+export const wantedRecording = (path: string, { reading, channels }: LoadRequest): WantedRecording => ({
+  path,
+  options: reading,
+  channels,
+});
+
 async function readOne(
-  path: string,
-  options: ReadOptions,
-  { files, watch }: Outside,
+  { path, options }: WantedRecording,
+  files: Files,
+  watch: Watch,
   done: number,
-): Promise<Result<Recording>> {
-  const found = await readChecked(await files.open(path), options, {
+): Promise<ReadRecording> {
+  const recording = await readChecked(await files.open(path), options, {
     cancelled: watch.cancelled,
     progress: (fraction) => watch.progress(done + fraction * (1 - done), `reading ${path}`),
   });
-  return found.ok ? found : refused({ ...found.failure, at: 'files' });
+  return { recording, identity: recording.ok ? await files.identify(path) : undefined };
 }
 
 /** Run labels: the files' names without endings, told apart by their folders where they are the same. */
 function labelsOf(files: readonly ChosenFile[], label: string | undefined): string[] {
   if (label !== undefined && files.length === 1) return [label];
   const names = files.map(({ path }) => bareName(path));
-  return names.map((name, index) => (names.filter((other) => other === name).length > 1 ? files[index].path : name));
+  const [once, again] = [new Set<string>(), new Set<string>()];
+  for (const name of names) (once.has(name) ? again : once).add(name);
+  return names.map((name, index) => (again.has(name) ? files[index].path : name));
 }
 
 /** A file's name without folder and endings. */

@@ -1,10 +1,11 @@
 import { converterStep } from '../../readers/checks/checked.ts';
+import { findChannel } from '../../readers/findChannel.ts';
+import { takenChannels } from '../../readers/takenChannels.ts';
 import type { ReadOptions, Recording, RecordedChannel } from '../../readers/recording.ts';
 import { success, type Result } from '../../result/result.ts';
 import { parseUnit } from '../../units/parse.ts';
 import type { Channel, RawFile, Run } from '../../values/run.ts';
 import { refuse } from '../messages/recordings.ts';
-import { findChannel } from './channels.ts';
 
 /** What is asked of a recording that has been read. */
 interface Reading {
@@ -45,24 +46,15 @@ export function runOf(recording: Recording, file: RawFile, label: string, asked:
 }
 
 function chosenChannels(
-  { channels }: Recording,
+  recording: Recording,
   asked: readonly string[],
   run: string,
 ): Result<readonly RecordedChannel[]> {
-  if (asked.length === 0) {
-    const axes = channels.filter(({ axis }) => axis);
-    return success(axes.length > 0 ? axes : channels);
-  }
-  const chosen: RecordedChannel[] = [];
-  for (const name of asked) {
-    const found = findChannel(channels, name);
-    if (found === undefined) {
-      const known = channels.map((one) => one.name);
-      return refuse('channel.unknown', { run, channel: name, known }, 'channel');
-    }
-    chosen.push(found);
-  }
-  return success(chosen);
+  const { channels } = recording;
+  const unknown = asked.find((name) => findChannel(channels, name) === undefined);
+  if (unknown === undefined) return success(takenChannels(recording, asked));
+  const known = channels.map((one) => one.name);
+  return refuse('channel.unknown', { run, channel: unknown, known }, 'channel');
 }
 
 /**
@@ -72,7 +64,13 @@ function chosenChannels(
 function byOption(read: RecordedChannel, { unit, scale }: ReadOptions): RecordedChannel {
   if (read.unit !== undefined || unit === undefined) return read;
   const samples = scale === undefined ? read.samples : read.samples.map((value) => value * scale);
-  return { ...read, unit, unitFrom: 'option', samples };
+  return {
+    ...read,
+    unit,
+    unitFrom: 'option',
+    samples,
+    ...(scale === undefined ? {} : { step: converterStep(samples) }),
+  };
 }
 
 const origins = {
@@ -83,7 +81,7 @@ const origins = {
 } as const;
 
 function inItsUnit(
-  { name, header, unit, unitFrom, samples }: RecordedChannel,
+  { name, header, unit, unitFrom, samples, step }: RecordedChannel,
   { findings }: Recording,
   { path }: RawFile,
   stated: ReadOptions,
@@ -101,7 +99,7 @@ function inItsUnit(
     unit: parsed.unit,
     unitFrom: origins[unitFrom],
     samples,
-    written: { step: converterStep(samples), unit: parsed.unit.symbol },
+    written: { step: step ?? converterStep(samples), unit: parsed.unit.symbol },
     includesStatic: true,
   });
 }

@@ -14,7 +14,7 @@ import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { refuse as refuseRecording } from '../messages/recordings.ts';
 import { refuse, tell } from '../messages/spectra.ts';
-import { findChannel } from '../recordings/channels.ts';
+import { findChannel } from '../../readers/findChannel.ts';
 import { evenly } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
 import { segmentSamples, whyTooShort } from './segments.ts';

@@ -1,6 +1,6 @@
 import { operand, textOf, type Verb } from '../verb.ts';
 import { sheetIn } from '../../analysis/recordings/sheetFile.ts';
-import { refused } from '../../result/result.ts';
+import { refused, success } from '../../result/result.ts';
 
 export const sheet: Verb = {
   form: {
@@ -14,7 +14,8 @@ export const sheet: Verb = {
   },
   async sources(given, files) {
     const listed = await files.expand(textOf(operand(given, 'file')) ?? '');
-    return listed.ok ? listed : refused({ ...listed.failure, at: 'file' });
+    if (!listed.ok) return refused({ ...listed.failure, at: 'file' });
+    return success(listed.value.map((path) => ({ path })));
   },
   async evaluate(given, { files }) {
     return sheetIn(textOf(operand(given, 'file')) ?? '', files, 'file');

@@ -1,5 +1,5 @@
 import { chosenFiles } from '../../analysis/recordings/choice.ts';
-import { loaded, type LoadRequest } from '../../analysis/recordings/load.ts';
+import { loaded, wantedRecording, type LoadRequest } from '../../analysis/recordings/load.ts';
 import { success, type Refused, type Result } from '../../result/result.ts';
 import { hasFlag, option, siOf, textOf, textsIn, unitOf, type Argument, type Arguments, type Verb } from '../verb.ts';
 import { refuse } from '../messages.ts';
@@ -103,7 +103,8 @@ export const load: Verb = {
     const choice = await chosenFiles(request.value, files);
     if (!choice.ok) return choice;
     const { sheet, files: chosen } = choice.value;
-    return success([...(sheet === undefined ? [] : [sheet]), ...chosen.map(({ path }) => path)]);
+    const recordings = chosen.map(({ path }) => ({ path, recording: wantedRecording(path, request.value) }));
+    return success([...(sheet === undefined ? [] : [{ path: sheet }]), ...recordings]);
   },
 
   async evaluate(given, context) {

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { findChannel } from '../../../src/analysis/recordings/channels.ts';
+import { findChannel } from '../../src/readers/findChannel.ts';
 
 const channels = [
   { name: 'x', header: 'acc_x (g)' },

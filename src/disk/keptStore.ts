@@ -1,0 +1,97 @@
+import { createHash, randomUUID } from 'node:crypto';
+import { promises as fs } from 'node:fs';
+import { homedir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { isSystemRefusal } from '../result/environment.ts';
+
+/** Bytes of the checksum that every entry begins with. */
+const checksum = 32;
+/** Entries that are written at a time. */
+const atOnce = 4;
+
+/** Where a user's programs keep what they can make again. */
+export function cacheFolder(): string {
+  const { XDG_CACHE_HOME: cache, LOCALAPPDATA: local } = process.env;
+  if (cache !== undefined && cache !== '') return join(cache, 'washboard');
+  if (process.platform === 'win32') return join(local ?? join(homedir(), 'AppData', 'Local'), 'washboard', 'cache');
+  return process.platform === 'darwin'
+    ? join(homedir(), 'Library', 'Caches', 'washboard')
+    : join(homedir(), '.cache', 'washboard');
+}
+
+/**
+ * Entries in files of their own, found by their keys. An entry is written beside its place and renamed, and begins with
+ * the SHA-256 of the rest: one that is torn or damaged counts as missing. Nothing here fails whoever asks.
+ */
+export class KeptStore {
+  readonly #folder: string;
+  readonly #waiting: (() => Promise<void>)[] = [];
+  #writing = 0;
+  /** Why nothing is kept any more, by the system's code, once something could not be. */
+  trouble: string | undefined;
+
+  /** @param folder of all stores @param engine what tells one state of the program from another */
+  constructor(folder: string, engine: string) {
+    this.#folder = join(folder, engine);
+  }
+
+  async get(key: string): Promise<Uint8Array | undefined> {
+    const found = await fs.readFile(this.#place(key)).catch(() => undefined);
+    if (found === undefined || found.length < checksum) return undefined;
+    const body = found.subarray(checksum);
+    return found.subarray(0, checksum).equals(createHash('sha256').update(body).digest()) ? body : undefined;
+  }
+
+  set(key: string, bytes: readonly Uint8Array[]): void {
+    if (this.trouble !== undefined) return;
+    this.#waiting.push(() => this.#write(this.#place(key), bytes));
+    if (this.#writing < atOnce) void this.#writeAll();
+  }
+
+  #place(key: string): string {
+    const name = createHash('sha256').update(key).digest('hex');
+    return join(this.#folder, name.slice(0, 2), name.slice(2));
+  }
+
+  async #writeAll(): Promise<void> {
+    this.#writing++;
+    for (let next = this.#waiting.shift(); next !== undefined; next = this.#waiting.shift()) await next();
+    this.#writing--;
+  }
+
+  async #write(place: string, bytes: readonly Uint8Array[]): Promise<void> {
+    if (this.trouble !== undefined) return;
+    const beside = `${place}.${randomUUID()}.part`;
+    try {
+      const hash = createHash('sha256');
+      for (const part of bytes) hash.update(part);
+      await fs.mkdir(dirname(place), { recursive: true, mode: 0o700 });
+      await fs.writeFile(beside, Buffer.concat([hash.digest(), ...bytes]), { flag: 'wx', mode: 0o600 });
+      await fs.rename(beside, place);
+    } catch (error) {
+      // The results are as good without; they are only computed again the next time.
+      this.trouble ??= isSystemRefusal(error) ? error.code : 'unknown';
+      this.#waiting.length = 0;
+      await fs.rm(beside, { force: true }).catch(() => undefined);
+    }
+  }
+}
+
+/** How much a folder of stores holds; nothing where there is none. */
+export async function keptSize(folder: string): Promise<{ readonly entries: number; readonly bytes: number }> {
+  const found = { entries: 0, bytes: 0 };
+  const names = await fs.readdir(folder, { recursive: true }).catch(() => []);
+  for (const name of names) {
+    const about = await fs.stat(join(folder, name)).catch(() => undefined);
+    if (about?.isFile() !== true) continue;
+    found.entries++;
+    found.bytes += about.size;
+  }
+  return found;
+}
+
+/** Removes what is kept in a folder of stores, and nothing else that may lie there. */
+export async function clearKept(folder: string): Promise<void> {
+  for (const engine of await fs.readdir(folder).catch(() => []))
+    if (/^[0-9a-f]{24}$/.test(engine)) await fs.rm(join(folder, engine), { recursive: true, force: true });
+}

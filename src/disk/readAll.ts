@@ -1,0 +1,49 @@
+import { statSync } from 'node:fs';
+import type { ReadRecording, Watch } from '../values/ports.ts';
+import type { Identities } from './identities.ts';
+import { readRecording, type Reading, type ReadingTask } from './readRecording.ts';
+import type { ReadingThreads } from './readingThreads.ts';
+
+/** Bytes from which several recordings are worth the start of threads. */
+const worthThreads = 4e6;
+
+/** Reads recordings, each answer by itself and all in the order of the tasks. */
+export type RecordingReader = (
+  tasks: readonly ReadingTask[],
+  watch: Watch,
+  identities: Identities,
+) => Promise<ReadRecording>[];
+
+/** Reads in these threads where that is worth their start, else in this one. */
+export const readerIn =
+  (threads: ReadingThreads | undefined): RecordingReader =>
+  (tasks, watch, identities) => {
+    let done = 0;
+    const watched = ({ path }: ReadingTask): { cancelled: () => boolean; progress: (fraction: number) => void } => ({
+      cancelled: watch.cancelled,
+      progress: (fraction) => watch.progress((done + fraction) / tasks.length, `reading ${path}`),
+    });
+    const finished = ({ absolute }: ReadingTask, { stamp, ...read }: Reading): ReadRecording => {
+      done++;
+      if (stamp !== undefined && read.identity !== undefined) identities.learn(absolute, stamp, read.identity);
+      return read;
+    };
+    if (threads !== undefined && threads.count > 1 && tasks.length > 1 && bytesOf(tasks) > worthThreads)
+      return tasks.map(async (task) => finished(task, await threads.read(task, watched(task))));
+    let before: Promise<unknown> = Promise.resolve();
+    return tasks.map((task) => {
+      const reading = before.then(async () => finished(task, await readRecording(task, watched(task))));
+      before = reading.catch(() => undefined);
+      return reading;
+    });
+  };
+
+/** Bytes of the files, as far as they can be told. */
+function bytesOf(tasks: readonly ReadingTask[]): number {
+  let sum = 0;
+  for (const { absolute } of tasks) {
+    sum += statSync(absolute, { throwIfNoEntry: false })?.size ?? 0;
+    if (sum > worthThreads) break;
+  }
+  return sum;
+}

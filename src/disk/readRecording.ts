@@ -1,0 +1,121 @@
+import { createHash, type Hash } from 'node:crypto';
+import { promises as fs } from 'node:fs';
+import { isParquet } from '../readers/formats/parquet.ts';
+import { readChecked } from '../readers/readChecked.ts';
+import type { ByteSource, ReadWatch } from '../readers/recording.ts';
+import { withSamplesOf } from '../readers/takenChannels.ts';
+import { isSystemRefusal } from '../result/environment.ts';
+import { success } from '../result/result.ts';
+import type { ReadRecording, WantedRecording } from '../values/ports.ts';
+import { hashFile, heldTo, openFile } from './bytes.ts';
+import { stampOf } from './identities.ts';
+
+/** One recording to be read; plain data, so that any thread can be asked for it. */
+export interface ReadingTask extends WantedRecording {
+  readonly absolute: string;
+}
+
+/** A recording as it was read, and the stamp of its file if that did not change meanwhile. */
+export interface Reading extends ReadRecording {
+  readonly stamp: string | undefined;
+}
+
+/** Reads a recording from a file in one go: the bytes that are hashed are those that are parsed. */
+export async function readRecording(task: ReadingTask, watch: ReadWatch): Promise<Reading> {
+  const handle = await fs.open(task.absolute, 'r').catch((error: unknown) => {
+    if (!isSystemRefusal(error)) throw error;
+  });
+  // Why it can't be opened is told by who reads from it.
+  if (handle === undefined) return unread(task, await openFile(task.absolute, task.path), watch);
+  try {
+    const before = stampOf(await handle.stat({ bigint: true }));
+    const read = await readFrom(handle, task, watch);
+    const after = stampOf(await handle.stat({ bigint: true }));
+    return { ...read, stamp: before === after && read.identity !== undefined ? before : undefined };
+  } finally {
+    await handle.close();
+  }
+}
+
+async function unread(task: ReadingTask, source: ByteSource, watch: ReadWatch): Promise<Reading> {
+  return { recording: await readChecked(source, task.options, watch), identity: undefined, stamp: undefined };
+}
+
+async function readFrom(handle: fs.FileHandle, task: ReadingTask, watch: ReadWatch): Promise<ReadRecording> {
+  const { absolute, path, options, channels, identity: told } = task;
+  const mark = new Uint8Array(4);
+  await handle.read(mark, 0, 4, 0);
+  // What is read from its end cannot be hashed on the way.
+  if (isParquet(mark)) return readHeld(task, watch);
+  const { size } = await handle.stat();
+  const bytes = new HashedBytes(handle, size);
+  const source = { path, size, read: (at: number, length: number) => bytes.read(at, length), fault: () => bytes.fault };
+  const recording = await readChecked(source, options, watch);
+  const identity = bytes.fault || watch.cancelled() ? undefined : await bytes.identity();
+  bytes.done();
+  if (told !== undefined && identity !== undefined && told.sha256 !== identity.sha256) {
+    const changed = heldTo(await openFile(absolute, path), undefined, size, () => undefined);
+    return { recording: await readChecked(changed, options, watch), identity };
+  }
+  return { recording: recording.ok ? success(withSamplesOf(recording.value, channels)) : recording, identity };
+}
+
+/** Reads a file that is read out of order: hashed first, and then held to its hash. */
+async function readHeld(
+  { absolute, path, options, channels, ...task }: ReadingTask,
+  watch: ReadWatch,
+): Promise<ReadRecording> {
+  const hashed = await hashFile(absolute);
+  const isOther = task.identity !== undefined && task.identity.sha256 !== hashed.sha256;
+  const source = heldTo(await openFile(absolute, path), isOther ? undefined : hashed, hashed.bytes, () => undefined);
+  const recording = await readChecked(source, options, watch);
+  return {
+    recording: recording.ok ? success(withSamplesOf(recording.value, channels)) : recording,
+    identity: { bytes: hashed.bytes, sha256: hashed.sha256 },
+  };
+}
+
+/** A buffer that nobody reads into, if there is one: memory that was written to before is far quicker than fresh memory. */
+let spare: Uint8Array | undefined;
+
+/** A file's bytes, read once from front to end and hashed as they come. */
+class HashedBytes {
+  readonly #handle: fs.FileHandle;
+  readonly #size: number;
+  readonly #hash: Hash = createHash('sha256');
+  #buffer = spare ?? new Uint8Array(0);
+  #hashed = 0;
+  fault: ReturnType<NonNullable<ByteSource['fault']>>;
+
+  constructor(handle: fs.FileHandle, size: number) {
+    this.#handle = handle;
+    this.#size = size;
+    spare = undefined;
+  }
+
+  async read(at: number, length: number): Promise<Uint8Array> {
+    if (this.#buffer.length < length) this.#buffer = new Uint8Array(length);
+    const found = await this.#handle.read(this.#buffer, 0, length, at).catch((error: unknown) => {
+      if (!isSystemRefusal(error)) throw error;
+      this.fault = { kind: 'refused', system: error.code };
+    });
+    const bytes = this.#buffer.subarray(0, found?.bytesRead ?? 0);
+    if (at !== this.#hashed) throw new Error('a recording was read out of order');
+    this.#hash.update(bytes);
+    this.#hashed += bytes.length;
+    return bytes;
+  }
+
+  /** Of all bytes, those included that nobody asked for. */
+  async identity(): Promise<{ bytes: number; sha256: string } | undefined> {
+    while (this.#hashed < this.#size) {
+      const bytes = await this.read(this.#hashed, Math.min(1 << 21, this.#size - this.#hashed));
+      if (bytes.length === 0) break;
+    }
+    return this.fault ? undefined : { bytes: this.#hashed, sha256: this.#hash.digest('hex') };
+  }
+
+  done(): void {
+    spare = this.#buffer;
+  }
+}

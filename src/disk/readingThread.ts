@@ -1,0 +1,47 @@
+import { parentPort } from 'node:worker_threads';
+import { readRecording, type Reading, type ReadingTask } from './readRecording.ts';
+
+/** What a thread that reads is asked; `stop` is one shared integer, not 0 once nobody waits for the answer. */
+export interface ThreadRequest {
+  readonly id: number;
+  readonly task: ReadingTask;
+  readonly stop: SharedArrayBuffer;
+}
+
+export type ThreadReply =
+  | { readonly id: number; readonly type: 'progress'; readonly fraction: number }
+  | { readonly id: number; readonly type: 'read'; readonly reading: Reading }
+  | { readonly id: number; readonly type: 'failed'; readonly message: string };
+
+const port = parentPort;
+if (port === null) throw new Error('to be started as a worker');
+const reply = (message: ThreadReply): void => port.postMessage(message);
+
+port.on('message', ({ id, task, stop }: ThreadRequest) => {
+  const flag = new Int32Array(stop);
+  const watch = {
+    cancelled: () => Atomics.load(flag, 0) !== 0,
+    progress: (fraction: number) => reply({ id, type: 'progress', fraction }),
+  };
+  readRecording(task, watch).then(
+    // By copy: an array that is handed over makes the engine look at every array before each use.
+    (reading) => reply({ id, type: 'read', reading: tight(reading) }),
+    (error: unknown) => reply({ id, type: 'failed', message: error instanceof Error ? error.message : String(error) }),
+  );
+});
+
+/** A reading whose arrays are no parts of larger ones, which would be copied whole. */
+function tight(reading: Reading): Reading {
+  const { recording } = reading;
+  if (!recording.ok) return reading;
+  const { channels, clock } = recording.value;
+  const value = {
+    ...recording.value,
+    channels: channels.map((one) => ({ ...one, samples: tightArray(one.samples) })),
+    clock: { ...clock, times: clock.times && tightArray(clock.times) },
+  };
+  return { ...reading, recording: { ok: true, value } };
+}
+
+const tightArray = (values: Float64Array): Float64Array =>
+  values.byteLength === values.buffer.byteLength ? values : values.slice();

@@ -1,0 +1,90 @@
+import type { Answered } from '../../verbs/verb.ts';
+import { flattened, unflattened } from './graph.ts';
+
+/** Where bytes are kept by a key from one run to the next, by whoever runs the engine. */
+export interface Kept {
+  /** What was kept, whole and as it was; undefined where it is not there, or damaged. */
+  get(key: string): Promise<Uint8Array | undefined>;
+  /** Keeps bytes, if that can be; nobody waits for it. */
+  set(key: string, bytes: readonly Uint8Array[]): void;
+}
+
+/** Buffers from so many bytes on are kept by themselves, as several answers share them. */
+const large = 1 << 16;
+/** Bytes of one answer beyond which it is sooner computed than read. */
+const most = 512e6;
+
+/** How an entry begins: its own length first, then what it says of its buffers and the text. */
+interface Head {
+  /** Of each buffer its bytes, and the key that it is kept by where it is kept by itself. */
+  readonly buffers: readonly (readonly [bytes: number, key?: string])[];
+  readonly text: string;
+}
+
+/** Answers that are kept from one run of a program to the next, by their content keys. */
+export class KeptAnswers {
+  readonly #kept: Kept;
+  readonly #keys = new WeakMap<ArrayBufferLike, string>();
+  readonly #buffers = new Map<string, WeakRef<ArrayBufferLike>>();
+
+  constructor(kept: Kept) {
+    this.#kept = kept;
+  }
+
+  async get(key: string): Promise<Answered | undefined> {
+    const bytes = await this.#kept.get(key);
+    if (bytes === undefined) return undefined;
+    const length = new DataView(bytes.buffer, bytes.byteOffset).getUint32(0, true);
+    const { buffers, text } = JSON.parse(new TextDecoder().decode(bytes.subarray(4, 4 + length))) as Head;
+    let at = 4 + length;
+    const found: ArrayBufferLike[] = [];
+    for (const [size, own] of buffers) {
+      const buffer = own === undefined ? copied(bytes.subarray(at, (at += size))) : await this.#buffer(own, size);
+      if (buffer === undefined) return undefined;
+      found.push(buffer);
+    }
+    return unflattened(text, (index) => found[index]) as Answered;
+  }
+
+  set(key: string, answer: Answered): void {
+    const flat = flattened(answer);
+    if (flat === undefined) return;
+    if (flat.buffers.reduce((sum, { byteLength }) => sum + byteLength, flat.text.length) > most) return;
+    const own: Uint8Array[] = [];
+    const buffers = flat.buffers.map((buffer, index): Head['buffers'][number] => {
+      if (buffer.byteLength >= large) return [buffer.byteLength, this.#keep(buffer, `${key} ${index}`)];
+      own.push(new Uint8Array(buffer));
+      return [buffer.byteLength];
+    });
+    const head = new TextEncoder().encode(JSON.stringify({ buffers, text: flat.text } satisfies Head));
+    const length = new Uint8Array(4);
+    new DataView(length.buffer).setUint32(0, head.length, true);
+    this.#kept.set(key, [length, head, ...own]);
+  }
+
+  #keep(buffer: ArrayBufferLike, key: string): string {
+    const before = this.#keys.get(buffer);
+    if (before !== undefined) return before;
+    this.#kept.set(key, [new Uint8Array(buffer)]);
+    this.#know(buffer, key);
+    return key;
+  }
+
+  async #buffer(key: string, size: number): Promise<ArrayBufferLike | undefined> {
+    const before = this.#buffers.get(key)?.deref();
+    if (before !== undefined) return before;
+    const bytes = await this.#kept.get(key);
+    if (bytes?.length !== size) return undefined;
+    const buffer = copied(bytes);
+    this.#know(buffer, key);
+    return buffer;
+  }
+
+  #know(buffer: ArrayBufferLike, key: string): void {
+    this.#keys.set(buffer, key);
+    this.#buffers.set(key, new WeakRef(buffer));
+  }
+}
+
+/** Bytes in a buffer of their own. A host's own kind of array may take `slice` for a view. */
+const copied = (bytes: Uint8Array): ArrayBufferLike => new Uint8Array(bytes).buffer;

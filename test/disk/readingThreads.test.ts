@@ -1,0 +1,145 @@
+import { strict as assert } from 'node:assert';
+import { createHash } from 'node:crypto';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { diskHost } from '../../src/disk/host.ts';
+import { readRecording } from '../../src/disk/readRecording.ts';
+import { ReadingThreads } from '../../src/disk/readingThreads.ts';
+import { Engine } from '../../src/engine/engine.ts';
+import { reportJson } from '../../src/engine/json.ts';
+import { unwatched } from '../../src/readers/read.ts';
+import { recording, quietWatch } from '../engine/memoryFiles.ts';
+import { readingProgram } from './threads.ts';
+
+const fixtures = fileURLToPath(new URL('../readers/fixtures', import.meta.url));
+const taskOf = (absolute: string): Parameters<typeof readRecording>[0] => ({
+  absolute,
+  path: 'run.csv',
+  options: {},
+  channels: [],
+});
+const cells = [
+  'a = load "raw/a-*.csv" channel z label "a" | trim 2..60 s\nb = load "raw/b-*.csv" channel z label "b" | trim 2..60 s\nbroken = load "raw/*.txt"',
+  'compare a with b over 4..10 Hz, 10..50 Hz\nspectrum a',
+];
+
+describe('threads that read recordings', () => {
+  let program: string;
+  let folder: string;
+  before(async () => {
+    program = await readingProgram();
+    folder = mkdtempSync(join(tmpdir(), 'washboard-read-'));
+    mkdirSync(join(folder, 'raw'));
+    for (let run = 0; run < 8; run++) {
+      const text = recording({ seconds: 100, rate: 250, level: run % 2 === 0 ? 0.3 : 0.4, seed: run + 1 });
+      writeFileSync(join(folder, 'raw', `${run % 2 === 0 ? 'a' : 'b'}-${run}.csv`), text);
+    }
+    writeFileSync(join(folder, 'raw', 'none.txt'), 'no table\n');
+  });
+  after(() => {
+    rmSync(folder, { recursive: true });
+    rmSync(dirname(program), { recursive: true });
+  });
+
+  const resultsOf = async (threads: ReadingThreads | undefined): Promise<string> => {
+    const report = await new Engine(diskHost(folder, folder, { threads })).run({ cells, wanted: 'all' }, quietWatch);
+    await threads?.dispose();
+    return JSON.stringify(reportJson('study', [{ line: 1 }, { line: 9 }], report));
+  };
+
+  it('give the same study for any number of them, to the byte', async () => {
+    const alone = await resultsOf(undefined);
+    assert.match(alone, /"outcome"/);
+    assert.match(alone, /no-table/);
+    for (const count of [1, 2, 4]) assert.equal(await resultsOf(new ReadingThreads(program, count)), alone);
+  });
+
+  it('read every format as this thread does, and refuse what it refuses', async () => {
+    const threads = new ReadingThreads(program, 2);
+    for (const name of readdirSync(fixtures).filter((one) => /^\d/.test(one))) {
+      const task = taskOf(join(fixtures, name));
+      assert.deepEqual(await threads.read(task, unwatched), await readRecording(task, unwatched), name);
+    }
+    await threads.dispose();
+  });
+
+  it('are started anew where one has died, and what it was asked for fails', async () => {
+    const threads = new ReadingThreads(program, 1);
+    const failing = threads.read({ ...taskOf('x'), absolute: undefined as unknown as string }, unwatched);
+    await assert.rejects(failing);
+    const dying = threads.read(taskOf(join(folder, 'raw', 'a-0.csv')), unwatched);
+    await threads.dispose();
+    await assert.rejects(dying, /ended/);
+    const read = await threads.read(taskOf(join(folder, 'raw', 'a-0.csv')), unwatched);
+    assert.ok(read.recording.ok);
+    await threads.dispose();
+  });
+
+  it('read no further where nobody waits any more', async () => {
+    const threads = new ReadingThreads(program, 1);
+    const task = taskOf(join(folder, 'raw', 'a-0.csv'));
+    const { recording: read } = await threads.read(task, { ...unwatched, cancelled: () => true });
+    assert.equal(!read.ok && read.failure.code, 'cancelled');
+    await threads.dispose();
+  });
+});
+
+describe('a recording that is read in one go', () => {
+  let folder: string;
+  before(() => {
+    folder = mkdtempSync(join(tmpdir(), 'washboard-read-'));
+  });
+  after(() => rmSync(folder, { recursive: true }));
+
+  it('is known by the hash of all its bytes, whatever was asked of it and however it ends', async () => {
+    const path = join(folder, 'run.csv');
+    for (const text of [recording({ seconds: 20 }), 'nothing\n', `${recording({ seconds: 3 })}\0\0\0`]) {
+      writeFileSync(path, text);
+      const { identity } = await readRecording(taskOf(path), unwatched);
+      assert.deepEqual(identity, { bytes: text.length, sha256: createHash('sha256').update(text).digest('hex') });
+    }
+    const parquet = join(fixtures, '22a-plain.parquet');
+    const { identity } = await readRecording(taskOf(parquet), unwatched);
+    assert.equal(identity?.sha256, createHash('sha256').update(readFileSync(parquet)).digest('hex'));
+  });
+
+  it('keeps the samples of the channels that are taken, with their step, and the names of all', async () => {
+    const path = join(folder, 'run.csv');
+    writeFileSync(path, recording({ seconds: 20 }));
+    const { recording: read } = await readRecording({ ...taskOf(path), channels: ['z'] }, unwatched);
+    assert.ok(read.ok);
+    const lengths = read.value.channels.map(({ name, samples, step }) => [name, samples.length, step !== undefined]);
+    assert.deepEqual(lengths, [
+      ['x', 0, false],
+      ['y', 0, false],
+      ['z', 4000, true],
+    ]);
+  });
+
+  it('is refused where its bytes are not those that were told of', async () => {
+    const path = join(folder, 'run.csv');
+    writeFileSync(path, recording({ seconds: 20 }));
+    const { identity } = await readRecording(taskOf(path), unwatched);
+    writeFileSync(path, recording({ seconds: 20, seed: 2 }));
+    const { recording: read } = await readRecording({ ...taskOf(path), identity }, unwatched);
+    assert.equal(!read.ok && read.failure.code, 'file-changed');
+  });
+
+  it('is read once for its hash and its samples, and not at all while size and time tell that it is the same', async () => {
+    const path = join(folder, 'run.csv');
+    writeFileSync(path, recording({ seconds: 20 }));
+    const { files } = diskHost(folder, folder);
+    assert.equal(await files.known?.('run.csv'), undefined);
+    const [read] = files.read?.([{ path: 'run.csv', options: {}, channels: [] }], quietWatch) ?? [];
+    const { identity } = await read;
+    assert.deepEqual(await files.known?.('run.csv'), identity);
+    utimesSync(path, 1, 1);
+    assert.equal(await files.known?.('run.csv'), undefined);
+    assert.deepEqual(await files.identify('run.csv'), identity);
+    // Held to its hash in blocks, which the reading did not make.
+    const opened = await files.open('run.csv', identity);
+    assert.equal((await opened.read(0, 10)).length, 10);
+  });
+});

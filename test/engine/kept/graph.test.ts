@@ -1,0 +1,50 @@
+import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import { flattened, unflattened } from '../../../src/engine/kept/graph.ts';
+
+const again = (value: unknown): unknown => {
+  const flat = flattened(value);
+  assert.ok(flat);
+  const buffers = flat.buffers.map((buffer) => buffer.slice(0));
+  return unflattened(flat.text, (index) => buffers[index]);
+};
+
+describe('a value as text and bytes', () => {
+  it('comes back as it was, whatever data it is', () => {
+    const leaf = fc.oneof(
+      fc.string(),
+      fc.double(),
+      fc.boolean(),
+      fc.constantFrom(undefined, null, -0, NaN, Infinity, -Infinity),
+      fc.float64Array({ maxLength: 5 }),
+    );
+    const { tree } = fc.letrec((tie) => ({
+      tree: fc.oneof(
+        leaf,
+        fc.array(tie('tree'), { maxLength: 4 }),
+        fc.dictionary(fc.oneof(fc.string(), fc.constantFrom('$', '__proto__', 'constructor')), tie('tree'), {
+          maxKeys: 4,
+          noNullPrototype: true,
+        }),
+      ),
+    }));
+    fc.assert(fc.property(tree, (value) => assert.deepStrictEqual(again(value), value)));
+    const other = { map: new Map([['a', { b: 1 }]]), set: new Set([1, 'x']), bytes: Uint8Array.of(1, 2) };
+    assert.deepStrictEqual(again(other), other);
+  });
+
+  it('shares what it shared: objects, and buffers of which several arrays are parts', () => {
+    const samples = Float64Array.from({ length: 10 }, (_, i) => i);
+    const run = { samples: samples.subarray(2, 8) };
+    const value = { runs: [run, run], whole: samples };
+    const found = again(value) as typeof value;
+    assert.deepStrictEqual(found, value);
+    assert.equal(found.runs[0], found.runs[1]);
+    assert.equal(found.whole.buffer, found.runs[0].samples.buffer);
+  });
+
+  it('is none where a part of it is more than data', () => {
+    for (const part of [() => 1, Symbol('a'), 1n, new Date(), new (class A {})()])
+      assert.equal(flattened({ a: [part] }), undefined);
+  });
+});
