@@ -14,6 +14,7 @@ import { registerSheet } from './sheetCommand.ts';
 import { serializer } from './serializer.ts';
 import { registerStarting } from './starting/commands.ts';
 import { watchStaleness } from './staleness.ts';
+import { registerStaleCells } from './staleCells.ts';
 import { registerStatusBar } from './statusBar.ts';
 
 /** Wires the parts together; what knows the language comes last, for a notebook opens without it. */
@@ -31,6 +32,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     vscode.workspace.registerNotebookSerializer(notebookType, serializer, { transientOutputs: true }),
     vscode.workspace.onDidOpenNotebookDocument(prefer),
     registerStatusBar(states),
+    registerStaleCells(states),
     watchStaleness(controller, states),
     forgetClosed(engine),
     registerCommands(controller, context.extensionUri, log),

@@ -7,6 +7,8 @@ interface Facts {
   'engine.fault': object;
   'engine.ended': { exitCode: number };
   'cell.stale': object;
+  'cells.stale': { count: number };
+  'cells.stale-run': object;
   'rename.nothing': object;
   'sheet.recordings': object;
   'handle.earlier': object;
@@ -27,6 +29,8 @@ const { tell } = messages<Facts>({
   'engine.fault': () => 'Washboard could not run a cell; what went wrong stands in its log.',
   'engine.ended': ({ exitCode }) =>
     `The engine ended unexpectedly (code ${exitCode}); running the cell again starts it anew.`,
+  'cells.stale': ({ count }) => `${counted(count, 'cell')} out of date`,
+  'cells.stale-run': () => 'What these cells use has changed since they ran. Click to run them.',
   'cell.stale': () => 'Something that this cell uses has changed since it ran. Run it again.',
   'rename.nothing': () => 'Only a name that a statement binds can be renamed.',
   'handle.earlier': () => 'This chart is shown from an earlier run: run its cell, then move it.',

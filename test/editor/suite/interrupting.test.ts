@@ -61,6 +61,23 @@ describe('stopping and dependents in an editor', function () {
     await notebookComesTo(() => /1\.5 mm/.test(textOf(codeCells(notebook)[1])));
   });
 
+  it('runs the cells that are out of date, and no others', async () => {
+    const [first, dependent] = codeCells(notebook);
+    const settings = vscode.workspace.getConfiguration('washboard', notebook.uri);
+    await settings.update('updateDependents', false, vscode.ConfigurationTarget.Workspace);
+    const edit = new vscode.WorkspaceEdit();
+    edit.replace(first.document.uri, new vscode.Range(0, 0, 0, first.document.lineAt(0).text.length), 'stiff = 6 N/mm');
+    await vscode.workspace.applyEdit(edit);
+    await execute(0);
+    await notebookComesTo(() => first.executionSummary?.success === true);
+    assert.match(textOf(dependent), /1\.5 mm/);
+    // The mark comes a moment after the run.
+    await new Promise((done) => setTimeout(done, 2000));
+    await vscode.commands.executeCommand('washboard.runStale', notebook.uri);
+    await notebookComesTo(() => /\b1 mm/.test(textOf(codeCells(notebook)[1])));
+    await settings.update('updateDependents', undefined, vscode.ConfigurationTarget.Workspace);
+  });
+
   it('stops a long reading when asked, shows nothing half-made, and goes on working', async () => {
     const [, , long, after] = codeCells(notebook);
     void execute(2);
