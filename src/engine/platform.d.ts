@@ -1,0 +1,8 @@
+/** What this room uses of the text codecs that Node, browsers and web workers all have. */
+declare class TextDecoder {
+  decode(bytes?: Uint8Array): string;
+}
+
+declare class TextEncoder {
+  encode(text?: string): Uint8Array;
+}
