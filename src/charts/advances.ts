@@ -1,8 +1,5 @@
 import { boldWidths, regularWidths, type Widths } from './fontWidths.ts';
 
-/** Name of the font of figures in print, which is shipped in `media/fonts`. */
-export const printFont = 'Arimo';
-
 const byLetter = (widths: Widths): ReadonlyMap<string, number> =>
   new Map(widths.flatMap(([width, letters]) => [...letters].map((letter): [string, number] => [letter, width / 2048])));
 

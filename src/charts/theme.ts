@@ -1,4 +1,4 @@
-import { printFont } from './advances.ts';
+import { printFont } from './printFont.ts';
 
 /**
  * How a chart looks, apart from what it says. A compiled chart names its colours by role, each role a signal of the

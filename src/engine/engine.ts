@@ -17,6 +17,7 @@ import { rewritten } from './handles/rewrite.ts';
 import { tell } from './messages.ts';
 import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from './recall.ts';
 import { calledOf } from './called.ts';
+import { dependentsOf } from './dependents.ts';
 import { checkCells } from './checkCells.ts';
 import { pinned, type PinnedFiles } from './pinned.ts';
 import { judged, withNumberCells, type AskedNumber, type JudgedNumber } from './proseNumbers.ts';
@@ -109,6 +110,11 @@ export class Engine {
         ),
       ),
     };
+  }
+
+  /** A cell and all that use what it binds, directly or not. */
+  dependents(cells: readonly string[], cell: number): readonly number[] {
+    return dependentsOf(this.#checkCells(cells), cell);
   }
 
   /** Forgets every value, those as well that earlier runs of the program kept. */

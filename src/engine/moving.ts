@@ -12,7 +12,7 @@ export interface MoveOrder {
   readonly literal: Literal;
   /** The number as it is to stand. */
   readonly text: string;
-  /** Cells to run on the changed text. */
+  /** Cells to run on the changed text, so far as they depend on the literal's. */
   readonly wanted: readonly number[];
 }
 
@@ -33,15 +33,17 @@ export interface CellOutput {
 
 const unwatched: Watch = { cancelled: () => false, progress: () => undefined };
 
-/** Moves a literal, and runs the cells that are wanted on the changed text; the text itself is for the caller to change. */
+/** Moves a literal, and runs those of the wanted cells that depend on it on the changed text; the text itself is for the caller to change. */
 export async function moved(engine: Engine, { cells, literal, text, wanted }: MoveOrder): Promise<Moved> {
   const edit = engine.rewrite(cells, literal, text);
   if (!edit.ok) return { refusal: edit.failure.message, outputs: [] };
   const changed = cells.map((cell, index) => (index === edit.value.cell ? edited(cell, edit.value) : cell));
   const outputs: CellOutput[] = [];
-  if (wanted.length > 0)
-    await engine.run({ cells: changed, wanted }, unwatched, (result) => {
-      const output = wanted.includes(result.cell) ? shown(engine, result) : undefined;
+  const dependents = wanted.length === 0 ? [] : engine.dependents(changed, edit.value.cell);
+  const following = wanted.filter((cell) => dependents.includes(cell));
+  if (following.length > 0)
+    await engine.run({ cells: changed, wanted: following }, unwatched, (result) => {
+      const output = following.includes(result.cell) ? shown(engine, result) : undefined;
       if (output !== undefined) outputs.push({ cell: result.cell, line: result.line, output });
     });
   return { edit: edit.value, outputs };

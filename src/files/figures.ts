@@ -1,4 +1,5 @@
-import { lackedLetters, printFont } from '../charts/advances.ts';
+import { lackedLetters } from '../charts/advances.ts';
+import { printFont } from '../charts/printFont.ts';
 import { inPrint, laidOut } from '../charts/layout.ts';
 import type { ChartPart } from '../charts/output.ts';
 import { themes } from '../charts/theme.ts';

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { printFont } from '../charts/advances.ts';
+import { printFont } from '../charts/printFont.ts';
 import { success, type Result } from '../result/result.ts';
 import { mediaPath } from './assets.ts';
 import { refuse } from './messages.ts';

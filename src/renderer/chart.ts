@@ -1,19 +1,23 @@
 import type { ChartPart } from '../charts/output.ts';
 import { roleSignals, withTheme, type Theme } from '../charts/theme.ts';
+import { withDomains } from './domains.ts';
 import { element } from './element.ts';
 import { createView, type View } from './slimVega.ts';
 import { tooltipBox } from './tooltip.ts';
 
 /** A chart on the page. */
 export interface DrawnChart {
-  readonly part: ChartPart;
+  /** What it shows at the moment. */
+  part(): ChartPart;
   readonly element: HTMLElement;
   /** What holds the drawing. */
   readonly picture: HTMLElement;
   /** Vega's view, once it is made. */
   view(): View | undefined;
-  /** Calls back whenever it has been drawn, in whatever size. */
-  watch(drawn: () => void): void;
+  /** Calls back whenever it has been drawn, in whatever size; gives the way to stop. */
+  watch(drawn: () => void): () => void;
+  /** Shows another chart: in its view, after `refresh` has given that the new data, or in a view made anew. */
+  show(part: ChartPart, refresh: ((view: View) => void) | undefined): Promise<void>;
   /** Settles when it has been drawn, or when the reason why not stands in its place. */
   readonly ready: Promise<void>;
   retheme(theme: Theme): void;
@@ -24,87 +28,140 @@ const widest = 1100;
 const narrowest = 280;
 
 /** Holds the chart's height free, draws it, and keeps it as wide as its place. */
-export function drawChart(part: ChartPart, theme: Theme): DrawnChart {
-  const { figure, picture } = emptyFigure(part);
-  const tooltip = tooltipBox(figure);
-  // A chart may lack a role that it does not use.
-  const roles = new Set((part.vega['signals'] as readonly { name: string }[]).map(({ name }) => name));
-  let view: View | undefined;
-  let current = theme;
-  let disposed = false;
-  const watchers: (() => void)[] = [];
-  const drawnAgain = (): void => watchers.forEach((watcher) => watcher());
+export const drawChart = (part: ChartPart, theme: Theme): DrawnChart => new Drawing(part, theme);
 
-  const draw = async (): Promise<void> => {
+class Drawing implements DrawnChart {
+  readonly element: HTMLElement;
+  readonly picture: HTMLElement;
+  readonly ready: Promise<void>;
+  readonly #say: (part: ChartPart) => void;
+  readonly #tooltip: ReturnType<typeof tooltipBox>;
+  readonly #resize: ResizeObserver;
+  readonly #watchers = new Set<() => void>();
+  #part: ChartPart;
+  #theme: Theme;
+  #view: View | undefined;
+  /** The one whose drawing stands in the picture. */
+  #shown: View | undefined;
+  #disposed = false;
+
+  constructor(part: ChartPart, theme: Theme) {
+    const { figure, picture, say } = emptyFigure(part);
+    [this.#part, this.#theme, this.element, this.picture, this.#say] = [part, theme, figure, picture, say];
+    this.#tooltip = tooltipBox(figure);
+    this.#resize = observeWidth(figure, () => {
+      if (this.#view !== undefined) void this.#fit(this.#view, picture);
+    });
+    this.ready = this.#draw();
+  }
+
+  part = (): ChartPart => this.#part;
+  view = (): View | undefined => this.#view;
+
+  watch(watcher: () => void): () => void {
+    this.#watchers.add(watcher);
+    return () => this.#watchers.delete(watcher);
+  }
+
+  async show(next: ChartPart, refresh: ((view: View) => void) | undefined): Promise<void> {
+    this.#part = next;
+    this.#say(next);
+    if (this.#view === undefined || refresh === undefined) return this.#draw();
+    refresh(this.#view);
+    await this.#fit(this.#view, this.picture);
+  }
+
+  retheme(next: Theme): void {
+    const font = next.font !== this.#theme.font;
+    this.#theme = next;
+    if (this.#view === undefined) return;
+    if (font) {
+      void this.#draw();
+      return;
+    }
+    // A chart may lack a role that it does not use.
+    const roles = new Set((this.#part.vega['signals'] as readonly { name: string }[]).map(({ name }) => name));
+    for (const [name, value] of Object.entries(roleSignals(next))) if (roles.has(name)) this.#view.signal(name, value);
+    void this.#view.runAsync();
+  }
+
+  dispose(): void {
+    this.#disposed = true;
+    this.#resize.disconnect();
+    this.#tooltip.remove();
+    this.#view?.finalize();
+    this.#shown?.finalize();
+    this.#view = this.#shown = undefined;
+  }
+
+  async #draw(): Promise<void> {
+    const { picture } = this;
     try {
       const holder = element('div', '');
-      picture.replaceChildren(holder);
-      const made = createView(withTheme(part.vega, current), holder, tooltip.show);
-      view = made;
-      await fit(made, figure);
-      // The room was kept only until the picture stood there.
-      picture.style.minHeight = '';
-      drawnAgain();
-    } catch (error) {
-      if (!disposed) picture.replaceChildren(notDrawn(part, error));
-    }
-  };
-  const resize = observeWidth(figure, () => {
-    if (view !== undefined) void fit(view, figure).then(drawnAgain);
-  });
-  return {
-    part,
-    element: figure,
-    picture,
-    view: () => view,
-    watch: (watcher) => watchers.push(watcher),
-    ready: draw(),
-    retheme(next) {
-      const font = next.font !== current.font;
-      current = next;
-      if (view === undefined) return;
-      if (font) {
-        picture.style.minHeight = `${picture.clientHeight}px`;
-        view.finalize();
-        void draw();
+      if (this.#shown === undefined) picture.replaceChildren(holder);
+      else {
+        // What stood there stays until the next one is drawn.
+        holder.className = 'washboard-coming';
+        picture.append(holder);
+      }
+      const made = createView(withDomains(withTheme(this.#part.vega, this.#theme)), holder, this.#tooltip.show);
+      this.#view = made;
+      await fit(made, this.element, holder);
+      // Another one may have been asked for since.
+      if (this.#view !== made) {
+        made.finalize();
+        holder.remove();
         return;
       }
-      for (const [name, value] of Object.entries(roleSignals(next))) if (roles.has(name)) view.signal(name, value);
-      void view.runAsync();
-    },
-    dispose() {
-      disposed = true;
-      resize.disconnect();
-      tooltip.remove();
-      view?.finalize();
-      view = undefined;
-    },
-  };
+      this.#shown?.finalize();
+      holder.className = '';
+      picture.replaceChildren(holder);
+      this.#shown = made;
+      // The room was kept only until the picture stood there.
+      picture.style.minHeight = '';
+      this.#drawn();
+    } catch (error) {
+      if (!this.#disposed) picture.replaceChildren(notDrawn(this.#part, error));
+    }
+  }
+
+  async #fit(view: View, holder: HTMLElement): Promise<void> {
+    await fit(view, this.element, holder);
+    this.#drawn();
+  }
+
+  #drawn(): void {
+    for (const watcher of this.#watchers) watcher();
+  }
 }
 
 /** A chart's title and words, and the free place for its picture between them. */
-function emptyFigure({ title, subtitle, description, height }: ChartPart): {
+function emptyFigure(part: ChartPart): {
   figure: HTMLElement;
   picture: HTMLElement;
+  say: (part: ChartPart) => void;
 } {
   const picture = element('div', 'washboard-picture');
   picture.setAttribute('role', 'img');
-  picture.setAttribute('aria-label', `${title}. ${description}`);
   picture.tabIndex = 0;
-  picture.style.minHeight = `${height}px`;
-  const words = element(
-    'details',
-    'washboard-words',
-    element('summary', '', 'The chart in words'),
-    element('p', '', description),
-  );
-  const caption = element('figcaption', 'washboard-title', element('strong', '', title));
-  if (subtitle !== '') caption.append(element('span', 'washboard-subtitle', subtitle));
-  return { figure: element('figure', 'washboard-chart', caption, picture, words), picture };
+  picture.style.minHeight = `${part.height}px`;
+  const told = element('p', '');
+  const words = element('details', 'washboard-words', element('summary', '', 'The chart in words'), told);
+  const caption = element('figcaption', 'washboard-title');
+  const say = ({ title, subtitle, description }: ChartPart): void => {
+    picture.setAttribute('aria-label', `${title}. ${description}`);
+    told.textContent = description;
+    caption.replaceChildren(
+      element('strong', '', title),
+      ...(subtitle === '' ? [] : [element('span', 'washboard-subtitle', subtitle)]),
+    );
+  };
+  say(part);
+  return { figure: element('figure', 'washboard-chart', caption, picture, words), picture, say };
 }
 
 /** As wide as the place allows; a second pass takes back what labels stand over. */
-async function fit(view: View, place: HTMLElement): Promise<void> {
+async function fit(view: View, place: HTMLElement, holder: HTMLElement): Promise<void> {
   const room = Math.floor(place.clientWidth);
   if (room === 0) {
     await view.runAsync();
@@ -112,7 +169,7 @@ async function fit(view: View, place: HTMLElement): Promise<void> {
   }
   const width = Math.min(widest, Math.max(narrowest, room));
   await view.signal('chartWidth', width).runAsync();
-  const drawn = place.querySelector('svg')?.getBoundingClientRect().width ?? width;
+  const drawn = holder.querySelector('svg')?.getBoundingClientRect().width ?? width;
   if (drawn > width + 1) await view.signal('chartWidth', 2 * width - Math.ceil(drawn)).runAsync();
 }
 

@@ -7,41 +7,47 @@ import { currentTheme, watchTheme } from './editorTheme.ts';
 /** What the editor calls: draws an output item, forgets one, or forgets all. */
 export const activate: ActivationFunction = (context) => {
   const drawn = new Map<string, DrawnOutput>();
+  /** By item the ids that the editor gave the outputs. */
+  const ids = new Map<string, string>();
   addStyle();
   watchTheme(() => {
     const theme = currentTheme();
     drawn.forEach((output) => output.retheme(theme));
   });
   // Only where there is somebody to write the text, and a chart to be handled.
-  let handled: Promise<Handled | undefined> | undefined;
-  let ready: Handled | undefined;
-  const handle = (item: OutputItem, output: DrawnOutput): void => {
-    const id = idOf(item);
-    if (
-      context.postMessage === undefined ||
-      id === undefined ||
-      output.charts.every(({ part }) => part.axis === undefined)
-    )
-      return;
-    handled ??= import('./handles/index.ts').then(
-      (found) => (ready = new found.Handled(context)),
-      () => undefined,
-    );
-    void handled.then((found) => {
-      if (drawn.get(item.id) === output) found?.attach(item.id, id, output);
-    });
+  let loading = false;
+  let handled: Handled | undefined;
+  const load = async (): Promise<void> => {
+    loading = true;
+    const { Handled: Made } = await import('./handles/index.ts');
+    handled = new Made(context);
+    for (const [item, id] of ids) handled.attach(item, id, drawn.get(item)!);
+  };
+  const handle = (item: string, id: string, output: DrawnOutput): void => {
+    ids.set(item, id);
+    handled?.attach(item, id, output);
+    // Without that file charts are still.
+    if (!loading && output.charts.some((chart) => chart.part().axis !== undefined)) load().catch(() => undefined);
   };
   const forget = (id: string): void => {
-    ready?.forget(id);
+    handled?.forget(id);
     drawn.get(id)?.dispose();
     drawn.delete(id);
+    ids.delete(id);
   };
   return {
     async renderOutputItem(item, place, signal) {
+      const data = dataOf(item);
+      const id = context.postMessage === undefined ? undefined : idOf(item);
+      // What follows another in its place is shown in the views that stand there, if it fits them.
+      if (id !== undefined && (await handled?.update(item.id, id, place, data)) === true) {
+        ids.set(item.id, id);
+        return;
+      }
       forget(item.id);
-      const output = drawOutput(dataOf(item), place, currentTheme());
+      const output = drawOutput(data, place, currentTheme());
       drawn.set(item.id, output);
-      handle(item, output);
+      if (id !== undefined) handle(item.id, id, output);
       signal.addEventListener('abort', () => {
         if (drawn.get(item.id) === output) forget(item.id);
       });

@@ -1,8 +1,8 @@
-import type { Handle } from '../charts/handle.ts';
 import type { Output, Part } from '../charts/output.ts';
 import type { Theme } from '../charts/theme.ts';
 import { drawChart, type DrawnChart } from './chart.ts';
 import { element } from './element.ts';
+import { isOutput } from './isOutput.ts';
 import { messageElement, messageElements } from './message.ts';
 import { tableElement } from './table.ts';
 import { textElement } from './text.ts';
@@ -11,8 +11,9 @@ import { textElement } from './text.ts';
 export interface DrawnOutput {
   readonly ready: Promise<void>;
   readonly charts: readonly DrawnChart[];
-  /** The literals that they draw. */
-  readonly handles: readonly Handle[];
+  /** What it shows, if that could be read, and the element in which its messages and then its parts stand. */
+  readonly data: Output | undefined;
+  readonly root: HTMLElement;
   retheme(theme: Theme): void;
   dispose(): void;
 }
@@ -32,20 +33,16 @@ export function drawOutput(data: unknown, place: HTMLElement, theme: Theme): Dra
     }
   };
   const contents = isOutput(data) ? [...messageElements(data.messages), ...data.parts.map(drawn)] : [unreadable(data)];
-  place.replaceChildren(element('div', 'washboard-output', ...contents));
+  const root = element('div', 'washboard-output', ...contents);
+  place.replaceChildren(root);
   return {
     charts,
-    handles: isOutput(data) ? (data.handles ?? []) : [],
+    data: isOutput(data) ? data : undefined,
+    root,
     ready: Promise.all(charts.map((chart) => chart.ready)).then(() => undefined),
     retheme: (next) => charts.forEach((chart) => chart.retheme(next)),
     dispose: () => charts.splice(0).forEach((chart) => chart.dispose()),
   };
-}
-
-function isOutput(data: unknown): data is Output {
-  if (typeof data !== 'object' || data === null) return false;
-  const { version, parts, messages } = data as Partial<Record<keyof Output, unknown>>;
-  return version === 1 && Array.isArray(parts) && Array.isArray(messages);
 }
 
 /** For what another version of the extension wrote, or nobody: said, with the text it brings, if any. */

@@ -13,7 +13,8 @@ const css = `
 .washboard-chart { position: relative; width: 100%; }
 .washboard-title { margin: 0 0 4px; }
 .washboard-subtitle { display: block; color: var(--vscode-descriptionForeground, inherit); font-size: 0.92em; max-width: 120ch; }
-.washboard-picture { overflow-x: auto; }
+.washboard-picture { overflow-x: auto; position: relative; }
+.washboard-coming { position: absolute; visibility: hidden; }
 .washboard-chart svg { display: block; }
 .washboard-chart .mark-path path { shape-rendering: crispEdges; }
 .washboard-words { color: var(--vscode-descriptionForeground, inherit); font-size: 0.92em; }

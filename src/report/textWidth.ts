@@ -1,5 +1,6 @@
 import { textMetrics } from 'vega-scenegraph';
-import { printFont, printWidth } from '../charts/advances.ts';
+import { printWidth } from '../charts/advances.ts';
+import { printFont } from '../charts/printFont.ts';
 
 /**
  * Widths of text without a browser. Vega's own guess (0.8 of the font size a character) leaves a third of a picture

@@ -194,6 +194,33 @@ describe('handles over charts', () => {
     assert.deepEqual(host.complaints, []);
   });
 
+  it('show what is moved in the outputs that depend on it, one request at a time, the latest value last', async () => {
+    await host.render('other', spectra);
+    await draw(traces);
+    const previews = async (): Promise<string[]> =>
+      (await host.asked()).flatMap((asked) =>
+        asked.type === 'preview' ? [`${asked.seen.join()}: ${asked.text}`] : [],
+      );
+    // Which outputs are in view is told a frame later.
+    await host.page.waitForTimeout(300);
+    await drag(/^Trim start/, 50);
+    const first = await previews();
+    assert.equal(first.length, 1, first.join('\n'));
+    assert.match(first[0], /^of (one,of other|other,of one): /);
+    const svg = await host.page.locator('#other svg').elementHandle();
+    const before = await host.page.locator('#other svg').innerHTML();
+    const louder = foamSpectrum.entries.map((entry) => ({ ...entry, level: entry.level.map((level) => 1.01 * level) }));
+    const data = present(plotOf([{ ...foamSpectrum, entries: louder }]), undefined, []);
+    await host.tell({ type: 'previewed', output: 'of one', shown: [{ output: 'of other', data }] });
+    await host.page.waitForFunction((old) => document.querySelector('#other svg')?.innerHTML !== old, before);
+    assert.ok(await svg!.evaluate((node) => node.isConnected), 'the view is kept');
+    const second = await previews();
+    assert.equal(second.length, 1, second.join('\n'));
+    assert.equal(second[0].split(': ')[1], Number.parseFloat((await value(/^Trim start/))!).toString());
+    await host.page.mouse.up();
+    assert.deepEqual(host.complaints, []);
+  });
+
   it('are a file of less than 40 kB', async () => {
     const script = await handlesBundle();
     assert.ok(Buffer.byteLength(script) < 40_000, `${Buffer.byteLength(script)} bytes`);

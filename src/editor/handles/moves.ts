@@ -37,7 +37,8 @@ export class Moves {
   async receive(message: Asked, editor: vscode.NotebookEditor): Promise<void> {
     try {
       if (message.type === 'move') await this.#move(message, editor);
-      else if (message.type !== 'preview') await this.#again(message, editor);
+      else if (message.type === 'preview') await this.#preview(message, editor);
+      else await this.#again(message, editor);
     } catch (error) {
       const text = error instanceof Error ? error.message : String(error);
       this.#around.tell({ type: 'refused', output: message.output, message: text }, editor);
@@ -47,7 +48,9 @@ export class Moves {
   async #move({ output, literal, text }: Extract<Asked, { type: 'move' }>, editor: vscode.NotebookEditor) {
     const { notebook } = editor;
     const cells = codeCells(notebook, languageId);
-    const { edit, refusal } = await this.#around.engine.move(...this.#order(output, literal, text, notebook, cells));
+    const { edit, refusal } = await this.#around.engine.move(
+      ...this.#order({ output, literal, text }, notebook, cells),
+    );
     if (edit === undefined) return this.#around.tell({ type: 'refused', output, message: refusal ?? '' }, editor);
     const cell = cells[edit.cell];
     const before = cell.document.getText().slice(edit.from, edit.to);
@@ -58,23 +61,36 @@ export class Moves {
     await this.#around.update(notebook, owner(notebook, output));
   }
 
+  /** What the outputs in view would show; the text and the outputs stay as they are. */
+  async #preview(message: Extract<Asked, { type: 'preview' }>, editor: vscode.NotebookEditor): Promise<void> {
+    const { notebook } = editor;
+    const cells = codeCells(notebook, languageId);
+    const wanted = cells.flatMap(({ outputs }, index) =>
+      outputs.some((one) => message.seen.includes(idIn(one) ?? '')) ? [index] : [],
+    );
+    const { outputs } = await this.#around.engine.move(...this.#order(message, notebook, cells, wanted));
+    const shown = cells.flatMap((cell, index) => {
+      const of = outputs.filter((one) => one.cell === index).sort((a, b) => a.line - b.line);
+      // A statement that fails by now shows one output where it showed another, or none.
+      if (of.length !== cell.outputs.length) return [];
+      return of.map(({ output }, at) => ({ output: idIn(cell.outputs[at]) ?? '', data: output }));
+    });
+    this.#around.tell({ type: 'previewed', output: message.output, shown }, editor);
+  }
+
   /** What the engine is asked, with the literal's cell counted among the cells as they are now. */
   #order(
-    output: string,
-    literal: Literal,
-    text: string,
+    { output, literal, text }: { readonly output: string; readonly literal: Literal; readonly text: string },
     notebook: vscode.NotebookDocument,
     cells: readonly vscode.NotebookCell[],
+    wanted: readonly number[] = [],
   ): Parameters<EngineThread['move']> {
     const folders = foldersOf(notebook);
     if (folders === undefined) throw errorOf('notebook.unsaved', {});
     const ran = this.#around.cellsBehind(output);
     if (ran === undefined) throw errorOf('handle.earlier', {});
     const texts = cells.map(({ document }) => document.getText());
-    return [
-      folders,
-      { cells: texts, literal: { ...literal, cell: cells.indexOf(ran[literal.cell]) }, text, wanted: [] },
-    ];
+    return [folders, { cells: texts, literal: { ...literal, cell: cells.indexOf(ran[literal.cell]) }, text, wanted }];
   }
 
   /** Takes the last written literal back, or writes it again, unless the text was edited there. */

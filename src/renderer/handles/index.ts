@@ -1,9 +1,13 @@
 import type { RendererContext } from 'vscode-notebook-renderer';
 import type { Literal } from '../../charts/handle.ts';
 import type { Asked, Told } from '../../charts/handleMessages.ts';
+import type { DrawnChart } from '../chart.ts';
+import { isOutput } from '../isOutput.ts';
 import type { DrawnOutput } from '../output.ts';
 import { Layer, type LayerState } from './layer.ts';
+import { Previews } from './previews.ts';
 import { addHandleStyle } from './style.ts';
+import { show, shownBy } from './update.ts';
 
 interface Attached {
   /** The editor's id of the output. */
@@ -18,27 +22,39 @@ export class Handled {
   readonly #attached = new Map<string, Attached>();
   /** Of outputs that are drawn anew what their readers were about. */
   readonly #states = new Map<string, readonly LayerState[]>();
+  readonly #previews: Previews;
 
   constructor(context: RendererContext<unknown>) {
     this.#post = (message) => context.postMessage?.(message);
+    this.#previews = new Previews(this.#post);
     context.onDidReceiveMessage?.((message: Told) => this.#hear(message));
     addHandleStyle();
   }
 
   /** Lays the handles over an output's charts. @param id the editor's id of the item @param output that of the output */
   attach(id: string, output: string, drawn: DrawnOutput): void {
-    const writer = {
-      preview: () => undefined,
-      move: (literal: Literal, text: string) => this.#post({ type: 'move', output, literal, text }),
-      history: (type: 'undo' | 'redo') => this.#post({ type, output }),
-    };
+    const handles = shownBy(drawn)?.handles ?? [];
     const layers = drawn.charts
-      .filter(({ part }) => part.axis !== undefined)
-      .map((chart) => new Layer(chart, drawn.handles, writer));
+      .filter((chart) => chart.part().axis !== undefined)
+      .map((chart) => new Layer(chart, handles, this.#writer(output, chart)));
     this.#attached.set(id, { output, drawn, layers });
+    this.#previews.watch(output, drawn.root);
     const states = this.#states.get(id) ?? [];
     this.#states.delete(id);
     void drawn.ready.then(() => states.forEach((state, index) => layers.at(index)?.resume(state)));
+  }
+
+  /** Shows what an item holds by now in the views that it has; false if it has none, or they don't fit. */
+  async update(id: string, output: string, place: HTMLElement, next: unknown): Promise<boolean> {
+    const attached = this.#attached.get(id);
+    if (attached === undefined || !place.contains(attached.drawn.root) || !isOutput(next)) return false;
+    const { drawn } = attached;
+    if (!(await show(drawn, next))) return false;
+    // It may have been taken away meanwhile.
+    if (this.#attached.get(id) !== attached) return true;
+    this.forget(id);
+    this.attach(id, output, drawn);
+    return true;
   }
 
   /** To be called before an output is drawn anew or taken away. */
@@ -46,6 +62,7 @@ export class Handled {
     const attached = this.#attached.get(id);
     if (attached === undefined) return;
     this.#attached.delete(id);
+    this.#previews.forget(attached.output);
     this.#states.set(
       id,
       attached.layers.map(({ state }) => state),
@@ -53,9 +70,29 @@ export class Handled {
     attached.layers.forEach((layer) => layer.dispose());
   }
 
+  #writer(output: string, chart: DrawnChart): ConstructorParameters<typeof Layer>[2] {
+    return {
+      preview: (literal: Literal, text: string) => this.#previews.ask(output, chart, literal, text),
+      move: (literal: Literal, text: string) => {
+        this.#previews.end();
+        this.#post({ type: 'move', output, literal, text });
+      },
+      history: (type: 'undo' | 'redo') => this.#post({ type, output }),
+    };
+  }
+
   #hear(message: Told): void {
-    for (const { output, layers } of this.#attached.values())
-      if (output === message.output && message.type === 'refused')
-        layers.forEach((layer) => layer.refuse(message.message));
+    const all = [...this.#attached.values()];
+    if (message.type === 'previewed') {
+      void this.#previews.answered(
+        message.shown.flatMap(({ output, data }) => {
+          const found = all.find((one) => one.output === output);
+          return found === undefined ? [] : [{ drawn: found.drawn, data }];
+        }),
+      );
+      return;
+    }
+    for (const { output, layers } of all)
+      if (output === message.output) layers.forEach((layer) => layer.refuse(message.message));
   }
 }

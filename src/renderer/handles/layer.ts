@@ -15,13 +15,14 @@ export type LayerState = ReadonlyMap<string, HandleState>;
 export class Layer {
   readonly #chart: DrawnChart;
   readonly #element = element('div', 'washboard-layer');
+  readonly #unwatch: () => void;
   readonly #views: readonly HandleView[];
   readonly #handles: readonly Handle[];
   readonly #refusal = element('p', 'washboard-message washboard-warning washboard-refused');
 
   constructor(chart: DrawnChart, handles: readonly Handle[], writer: Writer) {
     this.#chart = chart;
-    this.#handles = handles.filter(({ axis }) => axis === chart.part.axis?.quantity);
+    this.#handles = handles.filter(({ axis }) => axis === chart.part().axis?.quantity);
     this.#views = this.#handles.map((handle) => new HandleView(handle, writer, this.#element));
     this.#element.append(...this.#views.map((view) => view.element));
     this.#element.setAttribute('role', 'group');
@@ -29,12 +30,15 @@ export class Layer {
     this.#refusal.setAttribute('role', 'status');
     this.#refusal.hidden = true;
     chart.picture.after(this.#refusal);
-    chart.watch(() => this.#place());
+    this.#unwatch = chart.watch(() => this.#place());
     this.#place();
   }
 
   dispose(): void {
+    this.#unwatch();
     this.#views.forEach((view) => view.dispose());
+    this.#element.remove();
+    this.#refusal.remove();
   }
 
   /** What its reader is about, to be gone on with in another drawing of the chart. */
@@ -71,15 +75,16 @@ export class Layer {
   }
 
   #place(): void {
-    const { part, picture } = this.#chart;
+    const { picture } = this.#chart;
+    const { axis } = this.#chart.part();
     const view = this.#chart.view();
     const svg = picture.querySelector('svg');
     const holder = picture.firstElementChild;
-    if (view === undefined || part.axis === undefined || svg === null || !(holder instanceof HTMLElement)) return;
+    if (view === undefined || axis === undefined || svg === null || !(holder instanceof HTMLElement)) return;
     holder.style.position = 'relative';
     if (this.#element.parentElement !== holder) holder.append(this.#element);
     this.#element.style.width = `${svg.getBoundingClientRect().width}px`;
-    const plots = plotsOf(view, part.axis);
+    const plots = plotsOf(view, axis);
     let row = 0;
     for (const [index, one] of this.#views.entries()) {
       one.place(plots, row % 8);

@@ -1,0 +1,82 @@
+import type { Literal } from '../../charts/handle.ts';
+import type { Asked } from '../../charts/handleMessages.ts';
+import type { Output } from '../../charts/output.ts';
+import type { DrawnChart } from '../chart.ts';
+import type { DrawnOutput } from '../output.ts';
+import { show } from './update.ts';
+
+type Preview = Extract<Asked, { type: 'preview' }>;
+
+/** ms after which an answer is no longer waited for. */
+const patience = 5000;
+
+/** What is moved, shown in the charts that depend on it: one request at a time, the latest value wins. */
+export class Previews {
+  readonly #post: (message: Asked) => void;
+  readonly #outputs = new Map<Element, string>();
+  readonly #seen = new Set<string>();
+  readonly #observer: IntersectionObserver;
+  #asked: Preview | undefined;
+  #next: Preview | undefined;
+  /** The chart whose handle is moved: its own drawing stays until the release. */
+  #chart: DrawnChart | undefined;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(post: (message: Asked) => void) {
+    this.#post = post;
+    this.#observer = new IntersectionObserver((entries) => {
+      for (const { target, isIntersecting } of entries) {
+        const output = this.#outputs.get(target);
+        if (output === undefined) continue;
+        if (isIntersecting) this.#seen.add(output);
+        else this.#seen.delete(output);
+      }
+    });
+  }
+
+  /** Takes an output among those that follow while they are in view. */
+  watch(output: string, root: Element): void {
+    this.#outputs.set(root, output);
+    this.#observer.observe(root);
+  }
+
+  forget(output: string): void {
+    this.#seen.delete(output);
+    for (const [root, id] of this.#outputs) {
+      if (id !== output) continue;
+      this.#outputs.delete(root);
+      this.#observer.unobserve(root);
+    }
+  }
+
+  ask(output: string, chart: DrawnChart, literal: Literal, text: string): void {
+    this.#chart = chart;
+    this.#next = { type: 'preview', output, literal, text, seen: [...this.#seen] };
+    this.#send();
+  }
+
+  /** Nothing more is to be shown beforehand: the value is written. */
+  end(): void {
+    this.#next = undefined;
+  }
+
+  /** Draws what came, and only then asks for the next. */
+  async answered(shown: readonly { readonly drawn: DrawnOutput; readonly data: Output }[]): Promise<void> {
+    for (const { drawn, data } of shown) await show(drawn, data, this.#chart);
+    this.#settle();
+  }
+
+  #send(): void {
+    if (this.#asked !== undefined || this.#next === undefined) return;
+    [this.#asked, this.#next] = [this.#next, undefined];
+    this.#timer = setTimeout(() => this.#settle(), patience);
+    if (this.#asked.seen.length === 0) this.#settle();
+    else this.#post(this.#asked);
+  }
+
+  #settle(): void {
+    clearTimeout(this.#timer);
+    this.#asked = undefined;
+    this.#send();
+  }
+}

@@ -1,0 +1,82 @@
+import type { ChartPart, Output } from '../../charts/output.ts';
+import type { DrawnChart } from '../chart.ts';
+import { domainSignal, numbersOf } from '../domains.ts';
+import type { DrawnOutput } from '../output.ts';
+import type { View } from '../slimVega.ts';
+import { tableElement } from '../table.ts';
+import { textElement } from '../text.ts';
+
+/** What an output shows by now, where that is no longer what it was drawn with. */
+const shown = new WeakMap<DrawnOutput, Output>();
+export const shownBy = (drawn: DrawnOutput): Output | undefined => shown.get(drawn) ?? drawn.data;
+
+/**
+ * Shows another output in the place of one, its views kept.
+ * @param except a chart that stays as it is
+ * @returns whether it could; what has other parts or messages is to be drawn anew
+ */
+export async function show(drawn: DrawnOutput, next: Output, except?: DrawnChart): Promise<boolean> {
+  const before = shownBy(drawn);
+  if (before === undefined || !alike(before, next)) return false;
+  shown.set(drawn, next);
+  const nodes = [...drawn.root.children].slice(-next.parts.length);
+  const charts = [...drawn.charts];
+  const drawing: Promise<void>[] = [];
+  next.parts.forEach((part, index) => {
+    const old = before.parts[index];
+    const chart = part.type === 'chart' ? charts.shift() : undefined;
+    if (chart !== undefined && chart === except) return;
+    if (same(old, part)) return;
+    if (part.type === 'chart') {
+      if (chart !== undefined) drawing.push(showChart(chart, part));
+      return;
+    }
+    const made = part.type === 'table' ? tableElement(part) : textElement(part);
+    const node = nodes[index];
+    if (made instanceof HTMLDetailsElement && node instanceof HTMLDetailsElement) made.open = node.open;
+    node.replaceWith(made);
+  });
+  await Promise.all(drawing);
+  return true;
+}
+
+const same = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
+
+const alike = (one: Output, other: Output): boolean =>
+  same(one.messages, other.messages) &&
+  same(
+    one.parts.map(({ type }) => type),
+    other.parts.map(({ type }) => type),
+  );
+
+/** In its own view where only data and domains differ. */
+export function showChart(chart: DrawnChart, next: ChartPart): Promise<void> {
+  const fits = shapeOf(chart.part()) === shapeOf(next);
+  return chart.show(next, fits ? (view) => refresh(view, next) : undefined);
+}
+
+interface Spec {
+  readonly data?: readonly { readonly name: string; readonly values?: object[] }[];
+  readonly scales?: readonly { readonly name: string; readonly domain?: unknown }[];
+}
+
+/** All of a specification but its data, its numeric domains and its words. */
+const shapeOf = ({ vega }: ChartPart): string => {
+  const { data = [], scales = [] } = vega as Spec;
+  return JSON.stringify({
+    ...vega,
+    description: '',
+    data: data.map(({ values, ...rest }) => ({ ...rest, has: values !== undefined })),
+    scales: scales.map((scale) => (numbersOf(scale) === undefined ? scale : { ...scale, domain: 'numbers' })),
+  });
+};
+
+function refresh(view: View, { vega }: ChartPart): void {
+  const { data = [], scales = [] } = vega as Spec;
+  // The view makes the rows its own: those of the part stay what they are.
+  for (const { name, values } of data) if (values !== undefined) view.data(name, structuredClone(values));
+  for (const scale of scales) {
+    const numbers = numbersOf(scale);
+    if (numbers !== undefined) view.signal(domainSignal(scale.name), [...numbers]);
+  }
+}
