@@ -1,4 +1,4 @@
-import { runOrderDescription, runOrderSubtitle, runOrderTitle } from '../words/change.ts';
+import { runOrderDescription, runOrderSubtitle, runOrderTitle, type KnownOrder } from '../words/change.ts';
 import { sidesOfRow, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Run } from '../../values/run.ts';
@@ -16,6 +16,8 @@ interface Dot {
   readonly run: Run;
   /** In the order the runs were made in, where it is known. */
   readonly place: number | undefined;
+  /** Which of the strata it is of; 0 without. */
+  readonly stratum: number;
   readonly side: string;
   readonly rms: number;
 }
@@ -29,10 +31,12 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
   // The conditions beside this one are shown with it.
   const others = (like.includes(row) ? like : [row]).map((one) => ({ one, side: sidesOfRow(value, one).b }));
   const { a } = sidesOfRow(value, row);
-  const of = ({ runs, name, places }: ComparisonValue['a'], figures: readonly number[]): Dot[] =>
-    runs
-      .slice(0, figures.length)
-      .map((run, index) => ({ run, side: name, rms: figures[index], place: places?.[index] }));
+  const of = ({ runs, name, places, strata }: ComparisonValue['a'], figures: readonly number[]): Dot[] =>
+    runs.slice(0, figures.length).map((run, index) => ({
+      ...{ run, side: name, rms: figures[index], place: places?.[index] },
+      // Of a row within one stratum all runs are of it.
+      stratum: row.stratum === undefined ? (value.strata?.names.indexOf(strata?.[index] ?? '') ?? 0) : 0,
+    }));
   const { made, known } = inOrder([...of(a, row.aRuns), ...others.flatMap(({ one, side }) => of(side, one.bRuns))]);
   if (made.length === 0) return undefined;
   const sides = distinct([a.name, ...others.map(({ side }) => side.name)]);
@@ -58,18 +62,27 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
     ]),
     height: plotHeight + heightOfNames(places),
     legendRows: legendRows(sides),
-    description: runOrderDescription(value, row, made, known),
+    description: runOrderDescription(value, row, made, known !== 'not'),
   });
 }
 
-/** By the places that the comparison knows, else by the run sheet, else by the files' clocks, else as they stand. */
-function inOrder(dots: readonly Dot[]): { made: Dot[]; known: boolean } {
-  const by = (placeOf: (dot: Dot) => number | undefined): Dot[] | undefined => {
-    const places = dots.map(placeOf);
-    if (places.some((each) => each === undefined) || new Set(places).size < places.length) return undefined;
-    const placed = dots.map((dot, index) => ({ dot, at: places[index] ?? 0 }));
-    return placed.sort((first, second) => first.at - second.at).map(({ dot }) => dot);
+/**
+ * By the places that the comparison knows, else by the run sheet, else by the files' clocks, else as they stand. Strata that
+ * have an order each come one after the other.
+ */
+function inOrder(dots: readonly Dot[]): { made: Dot[]; known: KnownOrder } {
+  const by = (placeOf: (dot: Dot) => number | undefined, isWithin: boolean): Dot[] | undefined => {
+    const placed = dots.map((dot) => ({ dot, stratum: isWithin ? dot.stratum : 0, at: placeOf(dot) ?? NaN }));
+    const keys = new Set(placed.map(({ stratum, at }) => `${stratum} ${at}`));
+    if (placed.some(({ at }) => Number.isNaN(at)) || keys.size < placed.length) return undefined;
+    return placed.sort((one, other) => one.stratum - other.stratum || one.at - other.at).map(({ dot }) => dot);
   };
-  const ordered = by(({ place }) => place) ?? by(({ run }) => run.sheet?.order) ?? by(({ run }) => run.epoch);
-  return { made: ordered ?? [...dots], known: ordered !== undefined };
+  const sources = [({ place }: Dot) => place, ({ run }: Dot) => run.sheet?.order, ({ run }: Dot) => run.epoch];
+  for (const source of sources) {
+    const all = by(source, false);
+    if (all !== undefined) return { made: all, known: 'all' };
+    const within = by(source, true);
+    if (within !== undefined) return { made: within, known: 'within strata' };
+  }
+  return { made: [...dots], known: 'not' };
 }

@@ -73,9 +73,18 @@ export const ratioAxis = 'Change of amplitude (%)';
 export const runOrderTitle = (value: ComparisonValue, row: ComparisonRow): string =>
   `Every run: ${value.metric}, ${bandOfRow(value, row)}, channel ${row.channel}`;
 
-/** @param isKnown whether the order is known in which the runs were made */
-export const runOrderSubtitle = (isKnown: boolean): string =>
-  `${isKnown ? 'In the order in which the runs were made' : 'Set by set, for the order in which the runs were made is not known'}; the lines are the geometric means. The axis does not begin at zero.`;
+/** Whether the order is known in which the runs were made: of all, or of each stratum by itself. */
+export type KnownOrder = 'all' | 'within strata' | 'not';
+
+const orders: Readonly<Record<KnownOrder, string>> = {
+  all: 'In the order in which the runs were made',
+  'within strata': 'Stratum by stratum, in the order in which the runs were made',
+  not: 'Set by set, for the order in which the runs were made is not known',
+};
+
+/** How the runs stand beside each other. */
+export const runOrderSubtitle = (known: KnownOrder): string =>
+  `${orders[known]}; the lines are the geometric means. The axis does not begin at zero.`;
 
 export function runOrderDescription(
   value: ComparisonValue,

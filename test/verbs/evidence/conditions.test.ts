@@ -128,6 +128,17 @@ describe('compare within strata', () => {
   const two = mounts(study('ABBABAAB', ['low', 'high']));
   const pair = loadMounts(names.slice(0, 2));
 
+  it('draws every run stratum by stratum in its order, where each stratum has an order of its own', async () => {
+    const value = await valueOf('comparison', `${pair}compare rigid with rubber within flow over 10..30 Hz`, two);
+    const chart = present(value, undefined, []).parts.find((part) => part.type === 'chart' && part.what === 'runs');
+    assert.ok(chart?.type === 'chart');
+    assert.match(chart.subtitle, /^Stratum by stratum, in the order in which the runs were made/);
+    const sides = [...chart.description.matchAll(/\((rigid|rubber)\)/g)].map(([, side]) =>
+      side === 'rigid' ? 'A' : 'B',
+    );
+    assert.equal(sides.join(''), 'ABBABAAB'.repeat(2));
+  });
+
   it('gives the change over all with equal weights, then each as if it were compared by itself', async () => {
     const rows = await rowsOf('compare rigid with rubber within flow over 10..30 Hz', two, pair);
     assert.deepEqual(
