@@ -175,8 +175,15 @@ export const runsAxis = (field: string, names: readonly string[], axis: object =
   type: 'nominal',
   sort: null,
   scale: { domain: names },
-  axis: { title: 'Run', ...fittedNames(names), ...axis },
+  axis: { title: 'Run', ...fittedNames(names), labelExpr: namesKept(names), ...axis },
 });
+
+/** px from one turned name to the next at which they do not touch. */
+const turnedSpacing = 17;
+
+/** Of more names than can stand beside one another, turned, every second one, or third. */
+const namesKept = (names: readonly string[]): string =>
+  `indexof(${JSON.stringify(names)}, datum.value) % max(1, ceil(${turnedSpacing * names.length} / max(1, chartWidth - ${layout().besidePlot}))) === 0 ? datum.label : ''`;
 
 /** Width in px that a text of the labels' size takes, near enough to keep labels apart. */
 export const textWidth = (text: string, size = 11): number =>

@@ -1,4 +1,7 @@
+import { textWidth } from '../axes.ts';
+import { laidOut, layout, type Layout } from '../layout.ts';
 import { changeDescription, changeSubtitle, changeTitle } from '../words/change.ts';
+import { comparedName } from '../words/compared.ts';
 import type { Band } from '../../values/band.ts';
 import { hasAxes, hasConditions, sidesIn, type ComparisonValue, isOfSignal } from '../../values/comparison.ts';
 import type { ComparisonSide } from '../../values/comparisonParts.ts';
@@ -7,7 +10,7 @@ import { legendRows } from '../legends.ts';
 import { layered } from '../marks.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
-import { changeDomain, changeLayers } from './changeLayers.ts';
+import { changeDomain, changeLayers, labelLimit } from './changeLayers.ts';
 import { overlayOf } from './overlay.ts';
 import { overlayLayers } from './overlayLayers.ts';
 import type { OverlayOptions } from './overlayOptions.ts';
@@ -23,6 +26,22 @@ const overlayHeight = 240;
 
 export function comparisonChart(value: ComparisonValue, options: OverlayOptions): ChartPart | undefined {
   if (value.rows.length === 0) return undefined;
+  return laidOut(besideNames(value), () => chartOf(value, options));
+}
+
+/** Both pictures stand to the right of the rows' names, which in print may take more than an axis does. */
+function besideNames(value: ComparisonValue): Layout {
+  const now = layout();
+  if (!now.print) return now;
+  const names = Math.max(...value.rows.map((row) => textWidth(comparedName(value, row))));
+  const beside = Math.max(now.besidePlot, Math.min(names, labelLimit(value)) + besideText);
+  return { ...now, besidePlot: beside, plotWidth: now.width - beside };
+}
+
+/** px; the axis' padding beside the names, and the star of the primary band. */
+const besideText = 24;
+
+function chartOf(value: ComparisonValue, options: OverlayOptions): ChartPart {
   const above = overlayAbove(value, options);
   const height = rowHeight * value.rows.length + 14;
   // Rows of text are as high as their type, whatever the layout.

@@ -34,6 +34,9 @@ export function changeDomain(rows: readonly ComparisonRow[], margin = 0, claim?:
   return { from: from - room, to: to + room };
 }
 
+/** Width in px that a row's name takes at most. */
+export const labelLimit = (value: ComparisonValue): number => (hasSeveral(value) ? 220 : 90);
+
 /** Zone of no practical difference, zero line, interval, change and its figures, from back to front. */
 export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): object[] {
   const { rows, margin } = value;
@@ -45,7 +48,7 @@ export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): obj
     type: 'nominal',
     sort: null,
     scale: { domain: rows.map((row) => rowLabel(value, row)), padding: 0.1 },
-    axis: { title: null, ticks: false, domain: false, labelLimit: hasSeveral(value) ? 220 : 90 },
+    axis: { title: null, ticks: false, domain: false, labelLimit: labelLimit(value) },
   };
   const present = outcomes.filter(({ outcome }) => rows.some((row) => row.outcome === outcome));
   const byOutcome = (range: readonly unknown[]): object => ({

@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { inPrint, laidOut } from '../../../src/charts/layout.ts';
 import { present } from '../../../src/charts/present.ts';
 import type { ComparisonRow } from '../../../src/values/comparisonParts.ts';
 import { toJson } from '../../../src/values/json.ts';
@@ -127,6 +128,22 @@ describe('compare of several conditions', () => {
 describe('compare within strata', () => {
   const two = mounts(study('ABBABAAB', ['low', 'high']));
   const pair = loadMounts(names.slice(0, 2));
+
+  it('is laid out in print for the room that its rows’ names leave, and names as many runs as have room', async () => {
+    const value = await valueOf(
+      'comparison',
+      `${pair}compare rigid with rubber within flow over 4..10 Hz, 10..50 Hz`,
+      two,
+    );
+    const chartsIn = (width: number): string[] =>
+      laidOut(inPrint(width), () => present(value, undefined, []))
+        .parts.filter((part) => part.type === 'chart')
+        .map((part) => JSON.stringify(part));
+    const secondRow = /"y":\{"value":24\}/;
+    const [[narrow, narrowRuns], [wide]] = [353, 900].map(chartsIn);
+    assert.ok(secondRow.test(narrow) && !secondRow.test(wide), 'the names of bands side by side');
+    assert.match(narrowRuns, /% max\(1, ?ceil\(272 ?\/ ?max\(1, ?chartWidth - 72\)\)\)/);
+  });
 
   it('draws every run stratum by stratum in its order, where each stratum has an order of its own', async () => {
     const value = await valueOf('comparison', `${pair}compare rigid with rubber within flow over 10..30 Hz`, two);
