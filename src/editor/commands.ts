@@ -53,8 +53,8 @@ async function openSample(extension: vscode.Uri): Promise<void> {
   }
 }
 
-/** The sample studies, the one to begin with first. Which of them there are depends on what was installed: the package leaves out the largest. */
-const samples = ['seat-pad', 'three-pads', 'springs'];
+/** The sample studies, the one to begin with first. The package leaves out that of the seat pad, the largest. */
+const samples = ['three-pads', 'seat-pad', 'springs'];
 
 const isThere = (uri: vscode.Uri): Thenable<boolean> =>
   vscode.workspace.fs.stat(uri).then(
