@@ -1,4 +1,4 @@
-import { printedUnit } from './words/names.ts';
+import { printedUnit } from '../values/number.ts';
 import type { Message, Part, TablePart } from './output.ts';
 
 /** Everything as plain text: for terminals, for other viewers, for assistive technology. */

@@ -38,12 +38,15 @@ interface LookOptions {
 function options(args: readonly string[]): Result<LookOptions> {
   const given = parsed(
     args,
-    texts('time', 'unit', 'rate', 'delimiter', 'decimal', 'skip', 'scale', 'sensor', 'timezone'),
+    texts(
+      ...(['time', 'unit', 'rate', 'delimiter', 'decimal', 'skip', 'scale', 'sensor', 'timezone'] as const),
+      ...(['sentinel', 'comment', 'clock'] as const),
+    ),
   );
   if (!given.ok) return given;
   const { values, positionals } = given.value;
   if (positionals.length === 0) return refuse('usage.files', {});
-  const { time, delimiter, decimal, sensor, timezone } = values;
+  const { time, delimiter, decimal, sensor, timezone, comment, clock } = values;
   if (decimal !== undefined && decimal !== '.' && decimal !== ',') return refuse('usage.decimal', {});
   const unitFound = values.unit === undefined ? undefined : parseUnit(values.unit);
   if (unitFound?.ok === false) return refuse('usage.unit', { given: values.unit ?? '' });
@@ -52,6 +55,10 @@ function options(args: readonly string[]): Result<LookOptions> {
   const [skip, scale] = [values.skip, values.scale].map((value) => (value === undefined ? undefined : Number(value)));
   if (skip !== undefined && !(Number.isInteger(skip) && skip >= 0)) return refuse('usage.skip', {});
   if (scale !== undefined && !Number.isFinite(scale)) return refuse('usage.scale', {});
+  const sentinels = values.sentinel?.split(',').map((text) => (text.trim() === '' ? NaN : Number(text)));
+  if (sentinels?.some(Number.isNaN) === true) return refuse('usage.sentinel', { given: values.sentinel ?? '' });
+  if (comment !== undefined && comment !== 'none') return refuse('usage.comment', {});
+  if (clock !== undefined && clock !== 'hh:mm' && clock !== 'mm:ss') return refuse('usage.clock', {});
   const entries = {
     time,
     unit: unitFound?.unit.symbol,
@@ -61,6 +68,9 @@ function options(args: readonly string[]): Result<LookOptions> {
     skip,
     scale,
     sensors: sensor?.split(','),
+    sentinels,
+    comment,
+    clock,
     timezone,
   };
   const said = Object.entries(entries).filter(([, value]) => value !== undefined);

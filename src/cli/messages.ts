@@ -21,6 +21,9 @@ interface Facts {
   'usage.rate': { given: string };
   'usage.skip': object;
   'usage.scale': object;
+  'usage.sentinel': { given: string };
+  'usage.comment': object;
+  'usage.clock': object;
   'notebook.missing': { path: string };
   'notebook.folder': { path: string };
   'notebook.special': { path: string };
@@ -63,6 +66,9 @@ export const { refuse, tell } = messages<Facts>({
   'usage.rate': ({ given }) => `--rate takes a frequency, such as "400 Hz", not "${given}".`,
   'usage.skip': () => '--skip takes a whole number of lines.',
   'usage.scale': () => '--scale takes a number.',
+  'usage.sentinel': ({ given }) => `--sentinel takes numbers with commas between, as in "9999,-1", not "${given}".`,
+  'usage.comment': () => '--comment takes "none": lines with a mark of comments are rows as well.',
+  'usage.clock': () => '--clock is "hh:mm" or "mm:ss".',
   'notebook.missing': ({ path }) => `there is no notebook ${path}.`,
   'notebook.folder': ({ path }) => `${path} is a folder, not a notebook.`,
   'notebook.special': ({ path }) => `${path} is a pipe or a device, not a notebook.`,

@@ -86,7 +86,8 @@ const parts: ReadonlyMap<string, string> = new Map([
   [
     'look',
     `  look FILE … [--time COLUMN] [--unit U] [--rate F] [--delimiter D] [--decimal M]
-       [--skip N] [--scale X] [--sensor NAME,…] [--timezone Z]
+       [--skip N] [--scale X] [--sensor NAME,…] [--sentinel N,…] [--comment none]
+       [--clock hh:mm|mm:ss] [--timezone Z]
       Shows how a logger's file is understood: layout, first rows beside the raw lines,
       rate, findings, and the load statement to paste into a notebook. The options
       override what is detected, as those of load do.

@@ -1,5 +1,5 @@
 import type { TablePart } from '../charts/output.ts';
-import { printedUnit } from '../charts/words/names.ts';
+import { printedUnit } from '../values/number.ts';
 import { element } from './element.ts';
 
 /** Beyond so many characters a cell may break into lines. */

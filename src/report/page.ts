@@ -1,5 +1,6 @@
 import MarkdownIt from 'markdown-it';
-import { printedUnit, unparted } from '../charts/words/names.ts';
+import { printedUnit } from '../values/number.ts';
+import { unparted } from '../charts/words/names.ts';
 import type { ChartPart, Message, Output, Part, TablePart, TextPart } from '../charts/output.ts';
 import { themes } from '../charts/theme.ts';
 import { visible } from '../result/visible.ts';

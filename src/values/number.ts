@@ -41,6 +41,10 @@ const superscripts: Readonly<Record<string, string>> = {
 /** A power in small raised figures: `-5` is `⁻⁵`. */
 export const raised = (power: string): string => [...power].map((sign) => superscripts[sign] ?? sign).join('');
 
+/** A unit's symbol as printed: `g^2/Hz` is `g²/Hz`, `g^2*m` is `g²·m`. */
+export const printedUnit = (symbol: string): string =>
+  symbol.replace(/\^(-?[\d.]+)/g, (_, power: string) => raised(power)).replaceAll('*', '·');
+
 /**
  * The figures of one column with equally many decimals, so that they can be compared down the column: as many as give
  * the largest the wanted digits. Where that would leave the smallest fewer than three (two of three), each goes by its own.

@@ -120,6 +120,11 @@ describe('what the kinds say', () => {
     const adjusted = rows.map((row) => ({ ...row, pAdjusted: 0.03 }));
     assert.ok(names(adjusted).includes('p for all bands'));
     assert.ok(!names(adjusted.slice(0, 1)).includes('p for all bands'));
+    // The primary one's interval and p are its own.
+    const [first, ...others] = adjusted;
+    const withPrimary = names([{ ...first, primary: true }, ...others]);
+    assert.ok(withPrimary.includes('p, of the others together'), withPrimary.join('; '));
+    assert.ok(withPrimary.some((name) => /^95 % interval, for all \d other bands together$/.test(name)));
   });
 
   it('comparison without interval: no column pretends one', () => {

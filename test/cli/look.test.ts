@@ -52,6 +52,38 @@ describe('washboard look', () => {
     assert.match(printed, /load ".*bare\.txt" unit g rate 400 Hz/);
   });
 
+  it('takes sentinels, marked rows and clocks of two parts by hand, as load does', async () => {
+    const rows = (count: number, row: (i: number) => string): string =>
+      Array.from({ length: count }, (_, i) => row(i)).join('\n') + '\n';
+    const other = new Sandbox({
+      'gone.csv': `t (s),z (g)\n${rows(500, (i) => `${(i / 100).toFixed(2)},${i % 50 === 7 ? 777 : (i % 9) / 10}`)}`,
+      'marked.csv': `t (s),z (g)\n${rows(500, (i) => `${i % 10 === 3 ? '#' : ''}${(i / 100).toFixed(2)},${(i % 9) / 10}`)}`,
+      'minutes.csv': `clock,z (g)\n${rows(6000, (i) => `${10 + Math.floor(i / 3000)}:${String(Math.floor(i / 50) % 60).padStart(2, '0')},${(i % 9) / 10}`)}`,
+    });
+    try {
+      const looked = async (name: string, ...flags: string[]): Promise<string> =>
+        (await other.run('look', other.path(name), ...flags)).printed;
+      assert.match(await looked('gone.csv'), /channel z[^\n]* to 777\n/);
+      const without = await looked('gone.csv', '--sentinel', '777,-777');
+      assert.match(without, /channel z[^\n]* to 0\.8\n/);
+      assert.match(without, /load ".*gone\.csv" sentinel 777, -777\n/);
+      assert.match(await looked('marked.csv'), /450 rows/);
+      assert.match(
+        await looked('marked.csv', '--comment', 'none'),
+        /500 rows[\s\S]*load ".*marked\.csv" comment none\n/,
+      );
+      assert.match(await looked('minutes.csv', '--clock', 'mm:ss'), /load ".*minutes\.csv" clock "mm:ss"\n/);
+      for (const flags of [
+        ['--sentinel', 'none'],
+        ['--comment', '#'],
+        ['--clock', 'hh'],
+      ])
+        assert.equal((await other.run('look', other.path('gone.csv'), ...flags)).code, 2, flags.join(' '));
+    } finally {
+      other.remove();
+    }
+  });
+
   it('refuses in one sentence what is no recording, and wrong usage', async () => {
     const prose = await sandbox.run('look', sandbox.path('prose.txt'));
     assert.equal(prose.code, 1);

@@ -1,6 +1,7 @@
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Compared, ComparedChange } from './compared.ts';
 import type { ComparisonDoubts } from './comparisonDoubts.ts';
+import type { ResultPlace } from '../messages/comparison.ts';
 import { guard } from '../messages/verdict.ts';
 import { guardsIn } from './guards.ts';
 import { comparisonRow } from './comparisonRow.ts';
@@ -51,7 +52,7 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
     days: strata?.isOfDays !== true || change.stratum !== undefined ? undefined : layout.isOverDays ? 'other' : 'these',
     adjusted: adjusted.asked,
     references: sides.reference?.tracks.length ?? 0,
-    together: isOfBandsAlone(compared) ? 'bands' : change.stratum === undefined ? 'changes' : 'changes within strata',
+    together: togetherOf(compared, change, index === terms.primary),
   } as const;
   const guards = [
     ...doubts.ofBand(axis, index, at).guards,
@@ -70,6 +71,14 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
     found[at].rows[row],
     found[at],
   );
+}
+
+/** What the rows are whose intervals hold together; a primary one stands by itself. */
+function togetherOf(compared: Compared, { stratum }: ComparedChange, isPrimary: boolean): NonNullable<ResultPlace['together']> {
+  if (stratum !== undefined) return 'changes within strata';
+  if (isPrimary) return 'changes in the primary band';
+  const what = isOfBandsAlone(compared) ? 'bands' : 'changes';
+  return compared.terms.primary === undefined ? what : `other ${what}`;
 }
 
 /** Whether nothing but bands tells the rows apart. */

@@ -1,3 +1,4 @@
+import { printedUnit } from '../../values/number.ts';
 import { version } from '../../result/version.ts';
 import { sidesIn, type ComparisonValue } from '../../values/comparison.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
@@ -130,7 +131,11 @@ function figuresOf({ header, cells }: SheetColumn): { name: string; unit: string
 
 function channelsOf(runs: readonly Run[]): RecordedChannel[] {
   const all = runs.flatMap(({ channels }) =>
-    channels.map(({ name, unit, axes }) => ({ name, unit: unit.symbol, axes: axes?.map((axis) => axis.name) })),
+    channels.map(({ name, unit, axes }) => ({
+      name,
+      unit: printedUnit(unit.symbol),
+      axes: axes?.map((axis) => axis.name),
+    })),
   );
   return [...new Map(all.map((one) => [`${one.name} ${one.unit} ${one.axes?.join()}`, one])).values()];
 }

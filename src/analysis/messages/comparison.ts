@@ -54,7 +54,8 @@ export interface ResultPlace extends MethodFacts {
   /** How many reference runs tell of the drift. */
   readonly references?: number;
   /** What the rows that hold together are. */
-  readonly together?: 'bands' | 'changes' | 'changes within strata';
+  readonly together?:
+    `${'' | 'other '}${'bands' | 'changes'}` | 'changes in the primary band' | 'changes within strata';
 }
 
 /** An interval in percent, its confidence, 0 to 1, and for how many rows together it holds. */

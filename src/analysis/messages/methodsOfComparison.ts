@@ -189,7 +189,7 @@ function togetherText({ conditions, axes, strata, together, isPooled }: Statisti
   const several = together.filter(({ rows }) => rows > 1);
   if (several.length === 0) return '';
   if (conditions.length === 1 && axes.length < 2 && strata === undefined) {
-    return `The intervals hold for ${allOf(several[0].rows, 'bands')} together, ${by}.`;
+    return `The intervals hold for ${allOf(several[0].rows, together.length > 1 ? 'other bands' : 'bands')} together, ${by}.`;
   }
   const [first, ...rest] = several.map(
     ({ of, rows }, k) =>

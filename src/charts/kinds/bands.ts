@@ -1,7 +1,7 @@
 import { bandsCaption } from '../words/levels.ts';
 import { bandChart } from '../plots/bandBars.ts';
-import { bandName, distinct, printedUnit } from '../words/names.ts';
-import { aligned, significant } from '../../values/number.ts';
+import { bandName, distinct } from '../words/names.ts';
+import { aligned, significant, printedUnit } from '../../values/number.ts';
 import { excludedPart } from './excluded.ts';
 import { columns, some, type Presenter } from './kind.ts';
 import type { BandsValue } from '../../values/bands.ts';

@@ -29,7 +29,7 @@ export function detailsTable(value: ComparisonValue): TablePart | undefined {
   return {
     type: 'table',
     folded: true,
-    caption: detailsCaption,
+    caption: detailsCaption(shown.some(({ column: [heading] }) => heading === ruledOutHeading)),
     columns: columns(['Band', '', 'left'], ...shown.map(({ column }) => column)),
     rows: rows.map((row, index) => [comparedName(value, row), ...shown.map(({ texts }) => texts[index] ?? '–')]),
   };

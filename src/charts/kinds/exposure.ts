@@ -1,6 +1,6 @@
 import { exposureCaption, othersInTable } from '../words/levels.ts';
 import { exposureColumns, type ExposureValue } from '../../values/exposure.ts';
-import { printedUnit } from '../words/names.ts';
+import { printedUnit } from '../../values/number.ts';
 import type { Part } from '../output.ts';
 import { figuresTable } from './figures.ts';
 

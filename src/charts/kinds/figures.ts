@@ -1,8 +1,8 @@
 import type { Column, Figure, Shown } from '../../values/description.ts';
 import { figuresIn } from '../../values/rows.ts';
 import { capitalised } from '../../result/words.ts';
-import { distinct, printedUnit } from '../words/names.ts';
-import { aligned, fixed, noFigure, plain, signed, significant } from '../../values/number.ts';
+import { distinct } from '../words/names.ts';
+import { aligned, fixed, noFigure, plain, signed, significant, printedUnit } from '../../values/number.ts';
 import type { TablePart } from '../output.ts';
 
 /** A table of described figures as people read them: names to the left, figures to the right, a dash where there is none. */

@@ -1,5 +1,4 @@
-import { printedUnit } from '../words/names.ts';
-import { plain } from '../../values/number.ts';
+import { plain, printedUnit } from '../../values/number.ts';
 import type { Presenter } from './kind.ts';
 
 /** `4.123 Hz`. */

@@ -1,8 +1,8 @@
 import { gapWords, historySentence, runsCaption } from '../words/recordings.ts';
 import { channelWords } from '../../values/resultant.ts';
 import { gapCount, sampleCount, sampledFor, stretchEnd, type Run } from '../../values/run.ts';
-import { distinct, printedUnit } from '../words/names.ts';
-import { aligned, fixed, significant } from '../../values/number.ts';
+import { distinct } from '../words/names.ts';
+import { aligned, fixed, significant, printedUnit } from '../../values/number.ts';
 import type { Part, TablePart } from '../output.ts';
 import { excludedPart } from './excluded.ts';
 import { columns, some, type Column, type Presenter } from './kind.ts';

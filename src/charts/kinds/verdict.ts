@@ -25,6 +25,7 @@ export const presentVerdict: Presenter<'verdict'> = (value) =>
 function verdictTable(value: VerdictValue): TablePart {
   const { verdict, claim, comparison, row, powerReductionPercent } = value;
   const { value: change, low, high } = interval(row.changePercent, row.lowPercent, row.highPercent);
+  const isInferred = row.lowPercent !== undefined;
   return {
     type: 'table',
     caption: verdictCaption(value),
@@ -33,7 +34,7 @@ function verdictTable(value: VerdictValue): TablePart {
       ['Verdict', '', 'left'],
       ['Band', '', 'left'],
       ['Change', '%'],
-      [rowIntervalName(comparison, row), '%'],
+      ...(isInferred ? ([[rowIntervalName(comparison, row), '%']] as const) : []),
       [meanSquareHeadings.change, '%'],
       ...(row.shareOfA === undefined ? [] : ([[meanSquareHeadings.share, '%']] as const)),
     ),
@@ -43,7 +44,7 @@ function verdictTable(value: VerdictValue): TablePart {
         verdict,
         comparedName(comparison, row),
         signed(change),
-        row.lowPercent === undefined ? '–' : `${signed(low)} to ${signed(high)}`,
+        ...(isInferred ? [`${signed(low)} to ${signed(high)}`] : []),
         signed(fixed(-powerReductionPercent, 1)),
         ...(row.shareOfA === undefined ? [] : [significant(row.shareOfA, 3)]),
       ],

@@ -3,8 +3,8 @@ import type { ProfileValue } from '../../values/profile.ts';
 import { frequencyAxis, logDomain, logLevelAxis } from '../axes.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf } from '../marks.ts';
-import { axisTitle, printedUnit } from '../words/names.ts';
-import { drawn, hertz, significant } from '../../values/number.ts';
+import { axisTitle } from '../words/names.ts';
+import { drawn, hertz, significant, printedUnit } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';
 

@@ -5,8 +5,8 @@ import type { Run } from '../../values/run.ts';
 import { heightOfNames, levelAxis, runsAxis } from '../axes.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf, rim } from '../marks.ts';
-import { axisTitle, distinct, printedUnit } from '../words/names.ts';
-import { drawn, significant } from '../../values/number.ts';
+import { axisTitle, distinct } from '../words/names.ts';
+import { drawn, significant, printedUnit } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart } from '../specification.ts';
 

@@ -12,8 +12,8 @@ import {
 } from '../axes.ts';
 import { layout } from '../layout.ts';
 import { layered, layerOf, strips } from '../marks.ts';
-import { axisTitle, channelQuantity, printedUnit } from '../words/names.ts';
-import { hertz, plain, significant } from '../../values/number.ts';
+import { axisTitle, channelQuantity } from '../words/names.ts';
+import { hertz, plain, significant, printedUnit } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { lowCutOf } from '../series.ts';
 import { belowPlot, chartPart, role, type VegaJson } from '../specification.ts';

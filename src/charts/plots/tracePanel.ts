@@ -1,8 +1,8 @@
 import type { Channel, Run } from '../../values/run.ts';
 import { levelAxis, timeAxis, type Domain } from '../axes.ts';
 import { curvesOf, layered, layerOf, rimmedText, strips, writtenFrom } from '../marks.ts';
-import { axisTitle, drawnQuantity, printedUnit } from '../words/names.ts';
-import { drawn, plain, significant } from '../../values/number.ts';
+import { axisTitle, drawnQuantity } from '../words/names.ts';
+import { drawn, plain, significant, printedUnit } from '../../values/number.ts';
 import { role, seriesColour } from '../specification.ts';
 import { stripName } from '../strips.ts';
 import type { PlaceMark } from './overlayOptions.ts';

@@ -13,8 +13,8 @@ import {
 import { binsToDraw } from '../decimate.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { brokenLine, curvesOf, layered, layerOf, markRule, strips, stripsAround, writtenFrom } from '../marks.ts';
-import { axisTitle, distinct, printedUnit } from '../words/names.ts';
-import { drawn, hertz, significant } from '../../values/number.ts';
+import { axisTitle, distinct } from '../words/names.ts';
+import { drawn, hertz, significant, printedUnit } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { chartPart, role } from '../specification.ts';
 import { stripName } from '../strips.ts';

@@ -2,9 +2,9 @@ import { capitalised, counted } from '../../result/words.ts';
 import type { ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Run } from '../../values/run.ts';
-import { hertzSpan, percent, probability, significant } from '../../values/number.ts';
+import { hertzSpan, percent, probability, significant, printedUnit } from '../../values/number.ts';
 import type { Domain } from '../axes.ts';
-import { printedUnit, sentence } from './names.ts';
+import { sentence } from './names.ts';
 import {
   bandOfRow,
   changeText,

@@ -28,22 +28,35 @@ export const conditionNames = (value: ComparisonValue): string =>
       .map(({ name }) => name),
   );
 
-/** What the printed intervals are: for all bands, or all changes, together where several are stated together. */
+const primaryOf = ({ rows }: ComparisonValue): ComparisonRow | undefined =>
+  rows.find(({ primary, stratum }) => primary === true && stratum === undefined);
+
+/** What the printed intervals are: for all bands, or all changes, together where several are stated together; a primary one stands by itself. */
 export function intervalName(value: ComparisonValue): string {
-  const { rows } = value;
+  const { rows, family = 1 } = value;
   const within = rows.find(({ stratum }) => stratum !== undefined);
-  const over = togetherName(value, value.family ?? 1, hasSeveral(value) ? 'changes' : 'bands');
+  const what = hasSeveral(value) ? 'changes' : 'bands';
+  const first = primaryOf(value);
+  const over =
+    first !== undefined && family > 1
+      ? `${togetherName(value, first.family, inPrimary)}, for ${allOf(family, `other ${what}`)} together`
+      : togetherName(value, family, what);
   if (within === undefined) return over;
   return `${over}; within strata ${togetherName(value, within.family, 'changes')}`;
 }
 
 /** The same of one row: those of the primary band, the others and those within strata are families of their own. */
-export const rowIntervalName = (value: ComparisonValue, { family, stratum }: ComparisonRow): string =>
-  togetherName(
+export function rowIntervalName(value: ComparisonValue, { family, stratum, primary }: ComparisonRow): string {
+  const what = hasSeveral(value) ? 'changes' : 'bands';
+  const others = primaryOf(value) === undefined ? what : `other ${what}`;
+  return togetherName(
     value,
     family,
-    stratum !== undefined ? 'changes within strata' : hasSeveral(value) ? 'changes' : 'bands',
+    stratum !== undefined ? 'changes within strata' : primary === true ? inPrimary : others,
   );
+}
+
+const inPrimary = 'changes in the primary band';
 
 const togetherName = ({ confidence }: ComparisonValue, family: number, what: string): string =>
   family === 1
@@ -105,10 +118,14 @@ export const comparisonCaption = (value: ComparisonValue): string =>
   `${capitalised(value.metric)}, channel ${value.channel}, ${sidesWords(value)}. ${sentence(value.method)}`;
 
 /** Over the column of probabilities. */
-export const chanceHeading = (value: ComparisonValue): string =>
-  (value.family ?? 1) === 1 ? 'p' : hasSeveral(value) ? 'p for all together' : 'p for all bands';
+export function chanceHeading(value: ComparisonValue): string {
+  if ((value.family ?? 1) === 1) return 'p';
+  if (primaryOf(value) !== undefined) return 'p, of the others together';
+  return hasSeveral(value) ? 'p for all together' : 'p for all bands';
+}
 
 /** Over the table of what the data rule out, and over its columns. */
-export const detailsCaption = 'What the data rule out, and how the runs scatter';
+export const detailsCaption = (isRuledOut: boolean): string =>
+  isRuledOut ? 'What the data rule out, and how the runs scatter' : 'How the runs scatter';
 export const ruledOutHeading = 'Larger changes, either way, are ruled out';
 export const scatterHeading = 'Scatter from run to run';

@@ -1,7 +1,7 @@
 import { capitalised, listed } from '../../result/words.ts';
 import type { RunningEntry } from '../../values/running.ts';
-import { plain, significant } from '../../values/number.ts';
-import { distinct, printedUnit } from './names.ts';
+import { plain, significant, printedUnit } from '../../values/number.ts';
+import { distinct } from './names.ts';
 
 // What is said of levels: of runs, of bands, over time, beside published ranges.
 

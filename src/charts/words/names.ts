@@ -3,13 +3,9 @@ import type { Dimension, Unit } from '../../units/unit.ts';
 import type { Band } from '../../values/band.ts';
 import type { Channel } from '../../values/run.ts';
 import type { WindowName, WindowValue } from '../../values/window.ts';
-import { hertzSpan, percent, plain, raised } from '../../values/number.ts';
+import { hertzSpan, percent, plain, printedUnit } from '../../values/number.ts';
 
 /** Words for what is measured, as axis titles and headers use them. */
-
-/** A unit's symbol as printed: `g^2/Hz` is `g²/Hz`, `g^2*m` is `g²·m`. */
-export const printedUnit = (symbol: string): string =>
-  symbol.replace(/\^(-?[\d.]+)/g, (_, power: string) => raised(power)).replaceAll('*', '·');
 
 const quantities: readonly { readonly name: string; readonly powers: readonly [number, number, number] }[] = [
   { name: 'acceleration', powers: [1, 0, -2] },

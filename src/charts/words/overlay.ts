@@ -1,6 +1,6 @@
 import { capitalised, listed } from '../../result/words.ts';
-import { bandName, distinct, printedUnit, windowWords } from './names.ts';
-import { hertz, percent, plain, significant } from '../../values/number.ts';
+import { bandName, distinct, windowWords } from './names.ts';
+import { hertz, percent, plain, significant, printedUnit } from '../../values/number.ts';
 import { acrossOf, highestBin, placeOn, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import type { Overlay } from '../plots/overlay.ts';

@@ -1,9 +1,9 @@
 import { capitalised, counted, listed } from '../../result/words.ts';
 import { channelWords } from '../../values/resultant.ts';
 import { gapCount, type Channel, type Run } from '../../values/run.ts';
-import { plain, significant } from '../../values/number.ts';
+import { plain, significant, printedUnit } from '../../values/number.ts';
 import type { Domain } from '../axes.ts';
-import { distinct, drawnQuantity, printedUnit } from './names.ts';
+import { distinct, drawnQuantity } from './names.ts';
 
 // What is said of recordings, of their course over time and of what is wrong with them.
 

@@ -4,9 +4,9 @@ import type { ProfileValue } from '../../values/profile.ts';
 import type { SpectrogramEntry } from '../../values/spectrogram.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { WindowValue } from '../../values/window.ts';
-import { hertz, hertzSpan, plain, significant } from '../../values/number.ts';
+import { hertz, hertzSpan, plain, significant, printedUnit } from '../../values/number.ts';
 import type { Domain } from '../axes.ts';
-import { distinct, printedUnit, quantityName, windowWords } from './names.ts';
+import { distinct, quantityName, windowWords } from './names.ts';
 import { placeOn, setName, spectrumQuantity, type Across } from '../series.ts';
 
 // What is said of spectra, their peaks, profiles and spectrograms.

@@ -1,7 +1,7 @@
 import { listed } from '../../result/words.ts';
 import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
-import { hertz, plain, significant } from '../../values/number.ts';
-import { distinct, printedUnit, windowWords } from './names.ts';
+import { hertz, plain, significant, printedUnit } from '../../values/number.ts';
+import { distinct, windowWords } from './names.ts';
 
 // What is said of frequency responses.
 

@@ -1,9 +1,9 @@
 import { strict as assert } from 'node:assert';
+import { printedUnit } from '../../../src/values/number.ts';
 import {
   axisTitle,
   bandName,
   channelQuantity,
-  printedUnit,
   quantityName,
   windowWords,
   sentence,

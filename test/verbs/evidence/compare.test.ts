@@ -109,7 +109,7 @@ describe('compare', () => {
     near(second.pAdjusted ?? NaN, 2 * (second.p ?? NaN), 1e-6);
     assert.ok((second.lowPercent ?? 0) < (first.lowPercent ?? 0));
     assert.match(first.sentence, /\(95 % interval /);
-    assert.match(second.sentence, /, 95 % for both bands together; /);
+    assert.match(second.sentence, /, 95 % for both other bands together; /);
   });
 
   it('does not show among several what would be shown only of a band by itself', async () => {
