@@ -1,4 +1,4 @@
-import { printedUnit } from '../charts/words/names.ts';
+import { printedUnit } from '../values/number.ts';
 import { fieldOf, fieldsOf } from '../values/fields.ts';
 import { pickOf } from '../values/pick.ts';
 import type { Quantity } from '../units/unit.ts';

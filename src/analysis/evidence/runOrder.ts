@@ -31,7 +31,7 @@ export function knownOrder(runs: readonly Run[], strata?: readonly string[]): Kn
   return (
     by(({ sheet }) => sheet?.order, 'the run sheet', false) ??
     by(({ sheet }) => sheetDate(factOf(sheet?.facts ?? {}, 'date') ?? ''), 'the dates in the run sheet', true) ??
-    by(dated, 'the recordings’ clocks', true)
+    by(datedStart, 'the recordings’ clocks', true)
   );
 }
 
@@ -43,8 +43,12 @@ export function dayOf({ sheet }: Run): string | undefined {
   return date === undefined ? undefined : String(Math.floor(date / secondsOfDay));
 }
 
-/** A clock that counts from when the logger was switched on says nothing about other files. */
-function dated({ epoch, layout }: Run): number | undefined {
-  const style = layout.time?.style ?? '';
-  return /^(epoch|iso|date)/.test(style) ? epoch : undefined;
-}
+/** 1990 in s since 1970: no clock that counts from midnight, or from when the logger was switched on, comes so far. */
+const earliestDate = 631_152_000;
+
+/**
+ * When a run was made by its own clock, in s since 1970, where its stamps or the lines above them have a date; a clock
+ * that counts from when the logger was switched on says nothing about other files.
+ */
+export const datedStart = ({ epoch }: Run): number | undefined =>
+  epoch !== undefined && epoch >= earliestDate ? epoch : undefined;

@@ -2,6 +2,7 @@ import { sheetDate } from '../../readers/sheet.ts';
 import { comparedRuns, type ComparisonValue } from '../../values/comparison.ts';
 import type { History } from '../../values/ports.ts';
 import type { Run } from '../../values/run.ts';
+import { datedStart } from '../evidence/runOrder.ts';
 import type { ComparisonRequest } from '../evidence/request.ts';
 import { factOf } from '../recordings/sheetFile.ts';
 
@@ -26,7 +27,5 @@ export async function withPlanAge(
 }
 
 /** When a run was made by its own clock or the run sheet, in s since 1970; by its own zone, as neither tells one. */
-function recordedAt({ sheet, epoch, layout }: Run): number | undefined {
-  const isDated = /^(epoch|iso|date)/.test(layout.time?.style ?? '');
-  return (isDated ? epoch : undefined) ?? sheetDate(factOf(sheet?.facts ?? {}, 'date') ?? '');
-}
+const recordedAt = (run: Run): number | undefined =>
+  datedStart(run) ?? sheetDate(factOf(run.sheet?.facts ?? {}, 'date') ?? '');

@@ -1,3 +1,6 @@
+import { gapFinding } from '../../readers/checks/gaps.ts';
+import { missingSamples } from '../../readers/clock/missing.ts';
+import type { Clock, Finding } from '../../readers/recording.ts';
 import { success, type Result } from '../../result/result.ts';
 import { trimStretches, type Stretch } from '../../signal/stretch.ts';
 import { changed } from '../../values/resultant.ts';
@@ -49,6 +52,8 @@ function cutRun(run: Run, from: number, to: number): Run | undefined {
   if (kept.length === 0) return undefined;
   const first = kept[0].from;
   const last = kept[kept.length - 1].to;
+  const findings = run.findings.filter((finding) => touches(finding, origin + from, origin + to));
+  const clock = { stretches: kept, rate: run.rate, times: run.stamps?.times };
   return {
     ...run,
     channels: run.channels.map((channel) =>
@@ -57,11 +62,15 @@ function cutRun(run: Run, from: number, to: number): Run | undefined {
     stretches: kept.map((stretch) => ({ ...stretch, from: stretch.from - first, to: stretch.to - first })),
     start: kept[0].start,
     untrimmed: run.untrimmed ?? run,
-    findings: run.findings.filter((finding) => touches(finding, origin + from, origin + to)),
+    findings: findings.flatMap((finding) => (finding.code === 'gap' ? (gapsLeft(clock) ?? []) : [finding])),
     ...(run.stamps === undefined ? {} : { stamps: { ...run.stamps, times: run.stamps.times.subarray(first, last) } }),
     history: [...run.history, `trim ${toMillisecond(from)} to ${toMillisecond(to)}`],
   };
 }
+
+/** What is told of the gaps of the part that is used, and not of those of the whole recording. */
+const gapsLeft = (clock: Pick<Clock, 'stretches' | 'rate' | 'times'>): Finding | undefined =>
+  gapFinding(clock, { missing: missingSamples(clock.stretches, clock.rate) }, () => undefined);
 
 /** As `trimStretches`, by the readings' own times. */
 function timedStretches(stretches: readonly Stretch[], times: Float64Array, begin: number, end: number): Stretch[] {

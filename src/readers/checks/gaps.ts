@@ -8,7 +8,11 @@ import { settings } from '../settings.ts';
 export type Lines = (row: number) => number | undefined;
 
 /** Where samples are missing, and how many. */
-export function gapFinding(clock: Clock, stamps: Pick<StampClock, 'missing'>, lineOf: Lines): Finding | undefined {
+export function gapFinding(
+  clock: Pick<Clock, 'stretches' | 'rate' | 'times'>,
+  stamps: Pick<StampClock, 'missing'>,
+  lineOf: Lines,
+): Finding | undefined {
   const gaps = gapsOf(clock);
   if (gaps.length === 0) return undefined;
   const samples = clock.stretches.reduce((sum, { from, to }) => sum + to - from, 0);

@@ -112,6 +112,28 @@ describe('compare', () => {
     assert.match(second.sentence, /, 95 % for both other bands together; /);
   });
 
+  it('takes the order from start times that stand above the rows, where nothing else tells it', async () => {
+    const minutes: Readonly<Record<string, number>> = {
+      'foam-1': 0,
+      'gel-1': 10,
+      'gel-2': 20,
+      'foam-2': 30,
+      'foam-3': 40,
+      'gel-3': 50,
+    };
+    const started = Object.entries(pads(worked)).map(([path, text]) => {
+      const minute = minutes[path.replace('.csv', '')];
+      return [
+        path,
+        minute === undefined ? text : `# Start time: 2026-03-02 10:${String(minute).padStart(2, '0')}:00\n${text}`,
+      ];
+    });
+    const line = `${loadPads}compare foam with gel over 10..30 Hz`;
+    const value = await valueOf('comparison', line, Object.fromEntries(started));
+    assert.match(value.rows[0].sentence, /3 \+ 3 runs in order ABBAAB/);
+    assert.match((await valueOf('comparison', line, pads(worked))).rows[0].sentence, /order not known/);
+  });
+
   it('does not show among several what would be shown only of a band by itself', async () => {
     const near5 = { a: [0.3, 0.312, 0.305], b: [0.29, 0.283, 0.295] };
     const [alone] = await rowsOf(near5);

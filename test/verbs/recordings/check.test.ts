@@ -34,4 +34,23 @@ describe('check', () => {
       ['sound warning band-high'],
     );
   });
+
+  it('counts of the gaps of a trimmed run those of the part that is used', async () => {
+    const isLost = (i: number): boolean => (i > 300 && i < 321) || (i > 900 && i < 906) || (i > 1500 && i < 1531);
+    const times = Array.from({ length: 2000 }, (_, i) => i)
+      .filter((i) => !isLost(i))
+      .map((i) => i / 100);
+    const files = { 'a.csv': recordingOf({ z: sine(7, 0.1, 1) }, { times }) };
+    const gapsOf = async (steps: string): Promise<(string | undefined)[]> => {
+      const { rows } = await valueOf('findings', `check (load "a.csv" unit g${steps})`, files);
+      return rows.filter(({ finding }) => finding.code === 'gap').map(({ finding }) => finding.message);
+    };
+    assert.match((await gapsOf(''))[0] ?? '', /^3 gaps leave out 55 samples /);
+    const [one, ...others] = await gapsOf(' | trim 5..12 s');
+    assert.deepEqual(others, []);
+    assert.match(one ?? '', /^A gap leaves out 5 samples \(0\.714 %\), the gap at 9 s, /);
+    assert.deepEqual(await gapsOf(' | trim 10..14 s'), []);
+    // A part that ends within a gap has none of its own.
+    assert.deepEqual(await gapsOf(' | trim 4..9.03 s'), []);
+  });
 });

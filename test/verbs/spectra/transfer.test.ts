@@ -35,6 +35,24 @@ describe('transfer', () => {
     }
   });
 
+  it('is taken between two sensors that take turns in one file, each row with its sensor’s name', async () => {
+    const signal = Array.from({ length: 12_000 }, noise(8));
+    const rows = signal.flatMap((value, i) => {
+      const at = (i / 200).toFixed(3);
+      const before = signal[Math.max(0, i - 2)];
+      return [`${at},base,${value.toFixed(6)},0.1`, `${at},top,${(0.5 * before).toFixed(6)},0.1`];
+    });
+    const files = { 'two.csv': `time (s),sensor,x (g),z (g)\n${rows.join('\n')}\n` };
+    const text = 'r = load "two.csv" sensor "base", "top"\ntransfer r from base_x to top_x using window hann 2 s align';
+    const [{ magnitude, coherence, aligned }] = (await valueOf('transfer', text, files)).entries;
+    near(aligned, 0.01, 1e-9);
+    for (let k = 1; k < magnitude.length - 1; k++) {
+      near(magnitude[k], 0.5, 1e-3);
+      assert.ok(coherence[k] > 0.999);
+    }
+    assert.match((await errorOf('load "two.csv"', files)).message, /sensor "base", "top"/);
+  });
+
   it('of a copy that comes 0.5 s later reads low and says by how much it comes later, until it is aligned', async () => {
     const own = noise(21);
     const signal = Array.from({ length: 24_100 }, own);
