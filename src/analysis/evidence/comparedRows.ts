@@ -74,7 +74,11 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
 }
 
 /** What the rows are whose intervals hold together; a primary one stands by itself. */
-function togetherOf(compared: Compared, { stratum }: ComparedChange, isPrimary: boolean): NonNullable<ResultPlace['together']> {
+function togetherOf(
+  compared: Compared,
+  { stratum }: ComparedChange,
+  isPrimary: boolean,
+): NonNullable<ResultPlace['together']> {
   if (stratum !== undefined) return 'changes within strata';
   if (isPrimary) return 'changes in the primary band';
   const what = isOfBandsAlone(compared) ? 'bands' : 'changes';
