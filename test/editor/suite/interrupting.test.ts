@@ -61,7 +61,7 @@ describe('stopping and dependents in an editor', function () {
     await notebookComesTo(() => /1\.5 mm/.test(textOf(codeCells(notebook)[1])));
   });
 
-  it('runs the cells that are out of date, and no others', async () => {
+  it('runs the cells that are out of date', async () => {
     const [first, dependent] = codeCells(notebook);
     const settings = vscode.workspace.getConfiguration('washboard', notebook.uri);
     await settings.update('updateDependents', false, vscode.ConfigurationTarget.Workspace);
@@ -71,10 +71,12 @@ describe('stopping and dependents in an editor', function () {
     await execute(0);
     await notebookComesTo(() => first.executionSummary?.success === true);
     assert.match(textOf(dependent), /1\.5 mm/);
-    // The mark comes a moment after the run.
-    await new Promise((done) => setTimeout(done, 2000));
-    await vscode.commands.executeCommand('washboard.runStale', notebook.uri);
-    await notebookComesTo(() => /\b1 mm/.test(textOf(codeCells(notebook)[1])));
+    // The mark comes a moment after the run, later on a busy machine.
+    for (let tries = 0; tries < 100 && !/\b1 mm/.test(textOf(dependent)); tries++) {
+      await vscode.commands.executeCommand('washboard.runStale', notebook.uri);
+      await new Promise((done) => setTimeout(done, 300));
+    }
+    assert.match(textOf(dependent), /\b1 mm/);
     await settings.update('updateDependents', undefined, vscode.ConfigurationTarget.Workspace);
   });
 
