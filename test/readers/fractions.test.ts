@@ -63,6 +63,15 @@ describe('a time whose fraction stands in another column', () => {
     assert.deepEqual([joined?.column.base, joined?.column.quantum, joined?.column.style], [50, 1e-3, 'clock']);
   });
 
+  it('needs a fraction to begin anew only once', () => {
+    const column = numbers('s', whole.slice(0, 400));
+    const joined = joinFractions([
+      { index: 0, column, scale: 1 },
+      { ...part, column: numbers('ms', millis.slice(0, 400)) },
+    ]);
+    assert.deepEqual([...(joined?.column.values ?? [])], together.slice(0, 400));
+  });
+
   it('is found whichever column comes first', () => {
     const joined = joinFractions([part, { index: 4, column: numbers('s', whole), scale: 1 }]);
     assert.deepEqual([joined?.whole, joined?.part], [4, 1]);
@@ -167,6 +176,7 @@ describe('a clock written as one number', () => {
       [159.5, 199.5],
       [110.5, 151],
       [110, 152],
+      [145_959.5, 146_000],
       [160.5, 201],
     ])
       assert.equal(clockInDigits(Float64Array.of(before, after)), undefined, `${before} ${after}`);
