@@ -41,6 +41,20 @@ describe('the encoding of a text', () => {
     assert.equal(sniffEncoding(bytes(utf8('0123456789'.repeat(4)), utf16('0123456789'))).encoding, 'UTF-8');
   });
 
+  it('is told so where more than 80 of 100 signs have a zero there, and less than 5 one in the other byte', () => {
+    const letters = (ascii: number, other: string): string => 'a'.repeat(ascii) + other.repeat(100 - ascii);
+    for (const [big, encoding] of [
+      [false, 'UTF-16LE'],
+      [true, 'UTF-16BE'],
+    ] as const) {
+      assert.equal(sniffEncoding(utf16('time', big)).encoding, encoding);
+      assert.equal(sniffEncoding(utf16(letters(81, '\u0141'), big)).encoding, encoding);
+      assert.equal(sniffEncoding(utf16(letters(80, '\u0141'), big)).encoding, 'UTF-8');
+      assert.equal(sniffEncoding(utf16(letters(96, '\u0100'), big)).encoding, encoding);
+      assert.equal(sniffEncoding(utf16(letters(95, '\u0100'), big)).encoding, 'UTF-8');
+    }
+  });
+
   it('is UTF-8 where all bytes are, a character cut off at the end included, else Latin-1', () => {
     assert.equal(sniffEncoding(utf8('Beschleunigung ü m/s²')).encoding, 'UTF-8');
     assert.equal(sniffEncoding(utf8('m/s²').subarray(0, -1)).encoding, 'UTF-8');

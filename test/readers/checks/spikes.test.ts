@@ -41,10 +41,12 @@ describe('spikes', () => {
     const facts = spike?.facts as { count: number; largest: number; limit: number; unit: string };
     assert.equal(facts.count, 3);
     assert.ok(Math.abs(facts.largest - 36) < 1 && Math.abs(facts.limit - limit) < 0.5);
+    const places = spike?.spans?.map(({ from, to }) => [from, to].map((time) => Number(time.toFixed(6))));
     assert.deepEqual(
-      spike?.spans?.map(({ from }) => Number(from.toFixed(6))),
+      places?.map(([from]) => from),
       [1, 2, 3.01],
     );
+    for (const [from, to] of places ?? []) assert.equal(to, from);
   });
 
   it('are none that last: a sample beside them is half as far, or beyond the limit itself', () => {
@@ -55,6 +57,7 @@ describe('spikes', () => {
     assert.notEqual(found(with_({ 100: 3 * limit, 101: 0.9 * limit })), undefined);
     assert.notEqual(found(with_({ 100: 3 * limit, 101: -0.9 * limit })), undefined);
     assert.equal(found(with_({ 100: 1.8 * limit, 101: -0.95 * limit })), undefined);
+    assert.equal(found(with_({ 100: 50 + 1.8 * limit, 101: 50 + 0.95 * limit }, 50)), undefined);
   });
 
   it('are found at both ends of a recording, and beside a gap, whatever lies beyond it', () => {
