@@ -121,6 +121,8 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'trim.twice',
   'range.backward',
   'sheet.missing',
+  'scale.words',
+  'scale.reference',
   'plot.mixed',
   'unit.level',
   'unit.exponent',

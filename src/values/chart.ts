@@ -1,3 +1,4 @@
+import type { LevelReference } from './decibels.ts';
 import { detail } from './columns.ts';
 import type { Description } from './description.ts';
 import type { RunsValue } from './runs.ts';
@@ -21,6 +22,8 @@ export interface ChartValue {
   readonly over?: { readonly from: number; readonly to: number };
   /** Of the frequency axis. */
   readonly frequency: 'linear' | 'log';
+  /** What levels are told over in dB, where they are. */
+  readonly level?: LevelReference;
   readonly marks: readonly { readonly at: number; readonly label: string }[];
 }
 

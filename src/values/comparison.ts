@@ -10,6 +10,8 @@ import { formatNumber } from '../units/format.ts';
 import { interval, signed } from './number.ts';
 import { inShort } from './short.ts';
 import type { ComparedStrata, ComparisonRow, ComparisonSide, DensityRatio, RuledOut } from './comparisonParts.ts';
+import { decibelsOf, levelIn, type LevelReference } from './decibels.ts';
+import { dimensionOf } from '../units/dimension.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Sequence } from '../statistics/sequence.ts';
 import { comparedLevelsIn, comparedSideIn } from './comparedIn.ts';
@@ -58,6 +60,8 @@ export interface ComparisonValue {
   readonly ratio?: DensityRatio;
   /** The plan it was asked to follow, and where it does not. */
   readonly plan?: PlanFollowed;
+  /** What the levels of both sides are told over in dB, where they are. */
+  readonly level?: LevelReference;
   /** Whether the runs that the sheet leaves out were taken in all the same. */
   readonly includesExcluded?: boolean;
   /** Reasons outside the figures that forbid a verdict by any row; the message of each is a clause, as after `because`. */
@@ -153,12 +157,51 @@ const ruledOut = (excludes: RuledOut | undefined): Json =>
         either_way_percent: finite(excludes.eitherWayPercent),
       };
 
+/** The level of a side in dB over the reference, where one was asked for. */
+function sideLevel(
+  key: string,
+  of: (row: ComparisonRow) => number,
+  heading: (value: ComparisonValue) => string,
+): Figure<ComparisonRow, ComparisonValue> {
+  const read = (row: ComparisonRow, { level }: ComparisonValue): number | undefined => {
+    const scale = level && decibelsOf(row.unit, level);
+    return scale && levelIn(scale, of(row));
+  };
+  const unit = ({ unit: own }: ComparisonRow, { level }: ComparisonValue): Unit => ({
+    symbol: (level && decibelsOf(own, level)?.symbol) ?? 'dB',
+    dimension: dimensionOf('level'),
+    factor: 1,
+  });
+  return figure(key, unit, read, {
+    heading,
+    inTableOf: ({ level }) => level !== undefined,
+    optional: true,
+    json: (row, value) => (value.level === undefined ? undefined : finite(read(row, value))),
+  });
+}
+
 /** The figures of the sides and what makes the change. */
 const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
   figure('from', 'Hz', ({ band }) => band.from),
   figure('to', 'Hz', ({ band }) => band.to),
-  field('a', own, (row) => row.a, 'The geometric mean over the runs of A', { heading: ({ a }) => a.name }),
-  field('b', own, (row) => row.b, 'The geometric mean over the runs of B', { heading: ({ b }) => b.name }),
+  field('a', own, (row) => row.a, 'The geometric mean over the runs of A', {
+    heading: ({ a }) => a.name,
+    inTableOf: ({ level }) => level === undefined,
+  }),
+  field('b', own, (row) => row.b, 'The geometric mean over the runs of B', {
+    heading: ({ b }) => b.name,
+    inTableOf: ({ level }) => level === undefined,
+  }),
+  sideLevel(
+    'a_level_db',
+    ({ a }) => a,
+    ({ a }) => a.name,
+  ),
+  sideLevel(
+    'b_level_db',
+    ({ b }) => b,
+    ({ b }) => b.name,
+  ),
   field('change', '%', (row) => row.changePercent, 'The change B/A − 1'),
   field('low', '%', (row) => row.lowPercent, 'The lower end of the change’s interval'),
   field('high', '%', (row) => row.highPercent, 'The upper end of the change’s interval'),
@@ -197,6 +240,7 @@ export const comparisonKind = {
     figure('variance_inflation', '', ({ varianceInflation }) => varianceInflation),
     detail('margin_percent', ({ margin }) => inPercent(margin), 'number'),
     detail('unit', ({ rows }) => rows[0]?.unit.symbol ?? '', 'text'),
+    detail('level_reference', ({ rows, level }) => level && rows[0] && decibelsOf(rows[0].unit, level)?.symbol, 'text'),
     figure('channel', '', ({ channel }) => channel),
     figure('metric', '', ({ metric }) => metric),
     figure('metric_code', '', ({ metricCode }) => metricCode ?? 'rms'),

@@ -26,8 +26,10 @@ export interface More<Row, V = unknown> extends Shown {
   readonly heading?: string | Of<V, string>;
   /** In JSON, where it is called otherwise than key and unit say. */
   readonly jsonKey?: string;
-  /** In JSON, where it is more than what a table's cell can hold. */
-  readonly json?: From<Row, V, Json>;
+  /** In JSON, where it is more than what a table's cell can hold; undefined leaves it out. */
+  readonly json?: From<Row, V, Json | undefined>;
+  /** Whether its `json` may leave it out. */
+  readonly optional?: true;
   /** Where it does not stand. */
   readonly notIn?: 'table' | 'json and table';
   /** Of which values it stands in a table; of all unless said. */
@@ -54,6 +56,8 @@ export interface Shown {
   /** Each by its own size, or exact as given. */
   readonly each?: 'rounded' | 'as given';
   readonly signed?: true;
+  /** It may be of either sign, and so has no level in dB. */
+  readonly eitherSign?: true;
   /** A ratio that is written in percent. */
   readonly percent?: true;
   /** Of second rank: it stands in the further table. */

@@ -83,7 +83,9 @@ export const levelsKind = {
     unit: own,
     names: channelNames,
     columns: [
-      field('mean', own, (row) => row.mean, 'The mean, of a resultant the length of the mean vector,'),
+      field('mean', own, (row) => row.mean, 'The mean, of a resultant the length of the mean vector,', {
+        eitherSign: true,
+      }),
       field('rms', own, (row) => row.rms, 'The r.m.s., mean removed,', { title: 'R.m.s.' }),
       field('total_rms', own, (row) => row.totalRms, 'The r.m.s., mean kept,', {
         title: 'R.m.s. with mean',

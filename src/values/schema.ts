@@ -53,8 +53,10 @@ function columnSchemas(columns: readonly Column<unknown, Value>[]): {
     }
     const [figure] = figuresIn([column]);
     const { json, notIn, unit, doc } = figure;
-    if (json !== undefined) properties[figure.key] = shaped('any');
-    else if (notIn !== 'json and table')
+    if (json !== undefined) {
+      properties[figure.key] = shaped('any');
+      if (figure.optional === true) optional.push(figure.key);
+    } else if (notIn !== 'json and table')
       properties[jsonKey(figure)] = {
         ...shaped(unit === '' ? 'scalar' : 'number'),
         ...(doc === undefined ? {} : { description: doc }),

@@ -35,6 +35,18 @@ export const callPages: Readonly<Record<Exclude<keyof (CallFacts & ExpressionFac
     'load "raw/brick-foam-1.csv.gz" including excluded',
     'load "raw/brick-foam-1.csv.gz" sheet "raw/runs.csv" including excluded',
   ),
+  'scale.words': page(
+    'A reference without its scale',
+    '`re` says what `scale dB` is over.',
+    'foam = load "raw/brick-foam-1.csv.gz" channel z\ntable (levels foam) re 1e-6 m/s^2',
+    'foam = load "raw/brick-foam-1.csv.gz" channel z\ntable (levels foam) scale dB re 1e-6 m/s^2',
+  ),
+  'scale.reference': page(
+    'A reference of something else',
+    'The level of an acceleration is over an acceleration, that of a velocity over a velocity.',
+    'foam = load "raw/brick-foam-1.csv.gz" channel z\ntable (levels foam) scale dB re 1e-9 m/s',
+    'foam = load "raw/brick-foam-1.csv.gz" channel z\ntable (levels foam) scale dB re iso1683',
+  ),
   'plot.mixed': page(
     'Values that share no axis',
     'A chart is over time or over frequency.',

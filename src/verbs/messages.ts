@@ -1,6 +1,6 @@
 import { toMillisecond } from '../analysis/amounts.ts';
 import { messages, type Sentences } from '../result/messages.ts';
-import { capitalised } from '../result/words.ts';
+import { capitalised, listed } from '../result/words.ts';
 import { describeDimension } from '../units/dimension.ts';
 import type { Dimension, Unit } from '../units/unit.ts';
 
@@ -11,6 +11,9 @@ export interface CallFacts {
   /** `range`: a range and options, else all three options. */
   'trim.twice': { readonly range: boolean };
   'range.backward': { readonly from: number; readonly to: number };
+  'scale.words': object;
+  /** What the levels were to be over. */
+  'scale.reference': { readonly references: readonly string[] };
   'sheet.missing': { readonly option: 'where' | 'including' };
   'plot.mixed':
     | { readonly why: 'axes'; readonly time: string; readonly frequency: string }
@@ -45,6 +48,9 @@ const callSentences: Sentences<CallFacts> = {
     option === 'where'
       ? 'where chooses rows of a run sheet: name one, as in sheet "runs.csv".'
       : 'Only a run sheet excludes runs: name one, as in sheet "runs.csv".',
+  'scale.words': () => 're goes with the scale in dB, as in "scale dB re 1e-6 m/s^2".',
+  'scale.reference': ({ references }) =>
+    `Nothing here has a level in dB over ${listed(references, 'or')}: a signal over time has none, and a reference is in the unit of the figures; write it after "re".`,
   'plot.mixed': mixedPlot,
 };
 

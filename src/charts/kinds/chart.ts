@@ -43,17 +43,17 @@ const plots: { readonly [K in Drawable['kind']]: Plot<K> } = {
   bands: (subjects, chart) =>
     chart.subjects.some(({ value }) => value.kind === 'spectrum')
       ? []
-      : groups(subjects, ({ value }) => value.rows[0]?.unit.symbol ?? '').map((group) => bandChart(group)),
+      : groups(subjects, ({ value }) => value.rows[0]?.unit.symbol ?? '').map((group) => bandChart(group, chart.level)),
   comparison: (subjects, chart) =>
     subjects.flatMap(({ value }) => [
       comparisonChart(value, overlayOptions(chart)),
       ratioChart(value, overlayOptions(chart)),
     ]),
-  levels: (subjects) =>
-    groups(subjects, ({ value }) => value.rows[0]?.channel.unit.symbol ?? '').map((group) => levelsChart(group)),
-  running: (subjects, { over }) =>
+  levels: (subjects, { level }) =>
+    groups(subjects, ({ value }) => value.rows[0]?.channel.unit.symbol ?? '').map((group) => levelsChart(group, level)),
+  running: (subjects, { over, level }) =>
     groups(subjects, ({ value }) => value.entries[0]?.channel.unit.symbol ?? '').map((group) =>
-      runningChart(group, over === undefined ? {} : { over }),
+      runningChart(group, { ...(over === undefined ? {} : { over }), ...(level === undefined ? {} : { level }) }),
     ),
   peaks: (subjects, chart) => subjects.map((subject) => peaksChart(subject, overlayOptions(chart))),
   transfer: (subjects, chart) => subjects.map((subject) => transferChart(subject, overlayOptions(chart))),
@@ -79,10 +79,17 @@ export const presentChart: Presenter<'chart'> = (chart) => {
   return drawn.length > 0 ? drawn : [{ type: 'text', text: nothingToDraw(kinds) }];
 };
 
-function overlayOptions({ subjects, over, frequency, marks }: ChartValue): OverlayOptions {
+function overlayOptions({ subjects, over, frequency, marks, level }: ChartValue): OverlayOptions {
   const bands = subjects.flatMap(({ value }) => bandsIn(value));
   const profiles = subjects.flatMap(({ name, value }) => (value.kind === 'profile' ? [{ name, value }] : []));
-  return { bands, profiles, frequency, marks, ...(over === undefined ? {} : { over }) };
+  return {
+    bands,
+    profiles,
+    frequency,
+    marks,
+    ...(over === undefined ? {} : { over }),
+    ...(level === undefined ? {} : { level }),
+  };
 }
 
 const bandsIn = (value: ChartSubject['value']): readonly Band[] => (value.kind === 'bands' ? value.bands : []);

@@ -8,6 +8,7 @@ import {
   intervalName,
 } from '../words/compared.ts';
 import { hasConditions, sidesIn, type ComparisonValue, placesOfRow } from '../../values/comparison.ts';
+import { levelScaleOf } from '../levelScale.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import { capitalised } from '../../result/words.ts';
 import { distinct, shortened } from '../words/names.ts';
@@ -125,13 +126,16 @@ function changeDetails(value: ComparisonValue): Detail[] {
 
 /** Both sides' levels. */
 function levelDetails(value: ComparisonValue): Detail[] {
-  const { a, b, rows } = value;
-  const units = distinct(rows.map(({ unit }) => unit.symbol));
+  const { a, b, rows, level } = value;
+  const scales = rows.map((row) => levelScaleOf(row.unit, level));
+  const units = distinct(scales.map((scale) => scale.unit));
   const unit = units.length === 1 ? units[0] : '';
+  const texts = (of: (row: ComparisonRow) => number): readonly string[] =>
+    level === undefined ? aligned(rows.map(of)) : rows.map((row, k) => scales[k].write(of(row)));
   // Of several conditions the row names its own.
   const [named, other] = hasConditions(value) ? ['baseline', 'condition'] : [shortened(a.name), shortened(b.name)];
   return [
-    { column: [`A: ${named}`, unit], texts: aligned(rows.map((row) => row.a)) },
-    { column: [`B: ${other}`, unit], texts: aligned(rows.map((row) => row.b)) },
+    { column: [`A: ${named}`, unit], texts: texts((row) => row.a) },
+    { column: [`B: ${other}`, unit], texts: texts((row) => row.b) },
   ];
 }

@@ -1,11 +1,13 @@
 import { bandsDescription, bandsSubtitle, bandsTitle, type BandBar } from '../words/levels.ts';
+import { levelScaleOf, type LevelScale } from '../levelScale.ts';
+import type { LevelReference } from '../../values/decibels.ts';
 import type { BandsValue } from '../../values/bands.ts';
-import { fittedNames, fromZero, heightOfNames, levelAxis } from '../axes.ts';
+import { fittedNames, heightOfNames } from '../axes.ts';
 import { layout } from '../layout.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, rim, tellingLayer } from '../marks.ts';
-import { axisTitle, bandName, channelQuantity, distinct } from '../words/names.ts';
-import { drawn, significant, printedUnit } from '../../values/number.ts';
+import { bandName, channelQuantity, distinct } from '../words/names.ts';
+import { drawn } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
 import { chartPart } from '../specification.ts';
@@ -18,24 +20,25 @@ export interface NamedBands {
 const plotHeight = 260;
 
 /** R.m.s. in each band: a bar for each set's geometric mean, every run a dot. */
-export function bandChart(named: readonly NamedBands[]): ChartPart | undefined {
+export function bandChart(named: readonly NamedBands[], level?: LevelReference): ChartPart | undefined {
   const first = named.at(0)?.value.rows.at(0);
   if (first === undefined) return undefined;
   const bars = barsOf(named);
   const series = distinct(bars.map((bar) => bar.series));
   const bands = distinct(bars.map((bar) => bar.band));
   const quantity = `${channelQuantity(first.channel)} r.m.s.`;
+  const scale = levelScaleOf(first.unit, level);
   return chartPart({
     what: 'bands',
     title: bandsTitle(quantity, series),
     subtitle: bandsSubtitle(bars.some(({ runs }) => runs.length > 1)),
-    view: layered(plotHeight, barLayers(bars, series, bands, axisTitle(quantity, first.unit), first.unit.symbol), {
+    view: layered(plotHeight, barLayers(bars, series, bands, quantity, scale), {
       resolve: { scale: { xOffset: 'independent' } },
     }),
     height: plotHeight + heightOfNames(bands),
     legendRows: legendRows(series),
     widest: Math.max(320, bands.length * (40 + 60 * series.length)),
-    description: bandsDescription(bars, quantity, first.unit.symbol),
+    description: bandsDescription(bars, quantity, scale),
   });
 }
 
@@ -72,21 +75,22 @@ function barLayers(
   bars: readonly BandBar[],
   series: readonly string[],
   bands: readonly string[],
-  title: string,
-  unit: string,
+  quantity: string,
+  scale: LevelScale,
 ): object[] {
-  const levels = fromZero(bars.flatMap(({ mean, runs }) => [mean, ...runs.map(({ rms }) => rms)]));
+  const { unit, write } = scale;
+  const levels = bars.flatMap(({ mean, runs }) => [mean, ...runs.map(({ rms }) => rms)]);
   const { color, shape } = bySeries(series, 'dot');
-  const encoding = { x: bandsAxis(bands), y: levelAxis('rms', title, levels, { grid: true }), color };
+  const encoding = { x: bandsAxis(bands), y: scale.linear('rms', quantity, levels, { axis: { grid: true } }), color };
   const offset = (field: string, scale: object): object => ({ xOffset: { field, type: 'nominal', scale } });
   const means = bars.map((bar) => ({
     series: bar.series,
     band: bar.band,
-    rms: drawn(bar.mean),
+    rms: drawn(scale.of(bar.mean)),
     says: [
       `${bar.band}, ${bar.series}`,
-      `mean ${significant(bar.mean)} ${printedUnit(unit)}`,
-      ...bar.runs.map(({ run, rms }) => `${run}: ${significant(rms)}`),
+      `mean ${write(bar.mean)} ${unit}`,
+      ...bar.runs.map(({ run, rms }) => `${run}: ${write(rms)}`),
     ].join('\n'),
   }));
   const runs = bars.flatMap((bar) =>
@@ -94,8 +98,8 @@ function barLayers(
       series: bar.series,
       band: bar.band,
       slot: `${bar.series} ${place}`,
-      rms: drawn(rms),
-      says: `${run}, ${bar.band}\n${significant(rms)} ${printedUnit(unit)}`,
+      rms: drawn(scale.of(rms)),
+      says: `${run}, ${bar.band}\n${write(rms)} ${unit}`,
     })),
   );
   return [

@@ -24,7 +24,8 @@ const separate = Object.fromEntries(
 const rowHeight = 36;
 const overlayHeight = 240;
 
-export function comparisonChart(value: ComparisonValue, options: OverlayOptions): ChartPart | undefined {
+export function comparisonChart(value: ComparisonValue, asked: OverlayOptions): ChartPart | undefined {
+  const options = value.level === undefined ? asked : { level: value.level, ...asked };
   if (value.rows.length === 0) return undefined;
   return laidOut(besideNames(value), () => chartOf(value, options));
 }

@@ -1,10 +1,12 @@
 import { levelsDescription, levelsTitle } from '../words/levels.ts';
+import { levelScaleOf } from '../levelScale.ts';
+import type { LevelReference } from '../../values/decibels.ts';
 import type { LevelsValue } from '../../values/levels.ts';
-import { fromZero, heightOfNames, levelAxis, runsAxis } from '../axes.ts';
+import { heightOfNames, runsAxis } from '../axes.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf } from '../marks.ts';
-import { axisTitle, channelQuantity, distinct } from '../words/names.ts';
-import { drawn, significant, printedUnit } from '../../values/number.ts';
+import { channelQuantity, distinct } from '../words/names.ts';
+import { drawn } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
 import { chartPart } from '../specification.ts';
@@ -14,6 +16,7 @@ const plotHeight = 240;
 /** R.m.s. of every run in the order of the runs: level and drift at a glance. */
 export function levelsChart(
   named: readonly { readonly name: string | undefined; readonly value: LevelsValue }[],
+  level?: LevelReference,
 ): ChartPart | undefined {
   const first = named.at(0)?.value.rows.at(0);
   if (first === undefined) return undefined;
@@ -27,15 +30,22 @@ export function levelsChart(
   );
   const series = distinct(points.map((point) => point.series));
   const runs = distinct(points.map((point) => point.run));
-  const unit = first.channel.unit.symbol;
+  const scale = levelScaleOf(first.channel.unit, level);
   const quantity = `${channelQuantity(first.channel)} r.m.s.`;
   const { color, shape } = bySeries(series, 'dot');
-  const rms = fromZero(points.map((point) => point.rms));
-  const encoding = { x: runsAxis('run', runs), y: levelAxis('rms', axisTitle(quantity, unit), rms), color };
+  const encoding = {
+    x: runsAxis('run', runs),
+    y: scale.linear(
+      'rms',
+      quantity,
+      points.map((point) => point.rms),
+    ),
+    color,
+  };
   const values = points.map((point) => ({
     ...point,
-    rms: drawn(point.rms),
-    says: `${point.run}, ${point.series}\n${significant(point.rms)} ${printedUnit(unit)}`,
+    rms: drawn(scale.of(point.rms)),
+    says: `${point.run}, ${point.series}\n${scale.write(point.rms)} ${scale.unit}`,
   }));
   return chartPart({
     what: 'levels',
@@ -50,6 +60,6 @@ export function levelsChart(
     ),
     height: plotHeight + heightOfNames(runs),
     legendRows: legendRows(series),
-    description: levelsDescription(quantity, unit, series, points),
+    description: levelsDescription(quantity, scale, series, points),
   });
 }

@@ -1,7 +1,7 @@
+import { levelScaleOf, type LevelScale } from '../levelScale.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
-import { frequencyAxis, frequencyRange, logDomain, logLevelAxis, withHeadroom, type Domain } from '../axes.ts';
+import { frequencyAxis, frequencyRange, logDomain, withHeadroom, type Domain } from '../axes.ts';
 import { tall } from '../layout.ts';
-import { axisTitle } from '../words/names.ts';
 import {
   acrossOf,
   lowCutOf,
@@ -21,6 +21,7 @@ export interface Overlay {
   readonly quantity: string;
   readonly across: Across;
   readonly unit: string;
+  readonly scale: LevelScale;
   readonly x: Domain;
   readonly y: Domain;
   readonly options: OverlayOptions;
@@ -37,7 +38,8 @@ export function overlayOf(spectra: readonly NamedSpectrum[], asked: OverlayOptio
   const [{ value }] = spectra;
   const across = acrossOf(value);
   // Bands, marks and profiles are in Hz, and have no place where frequencies were divided by a speed.
-  const options = across.hertz ? asked : { ...bareOverlay, frequency: asked.frequency };
+  const { frequency, level } = asked;
+  const options = across.hertz ? asked : { ...bareOverlay, frequency, ...(level === undefined ? {} : { level }) };
   const x = seriesRange(series, options);
   const unit = entries[0].unit.symbol;
   const bare = logDomain([...levelsIn(series, x), ...profileLevels(options, unit)]);
@@ -46,7 +48,17 @@ export function overlayOf(spectra: readonly NamedSpectrum[], asked: OverlayOptio
   const quantity = spectrumQuantity(entries[0], value.form);
   // Per hertz and per metre stand in the unit; an order has none.
   const per = across.name === 'order' && value.form === 'psd' ? ' per order' : '';
-  return { series, form: value.form, quantity: `${quantity}${per}`, across, unit, x, y, options };
+  return {
+    series,
+    form: value.form,
+    quantity: `${quantity}${per}`,
+    across,
+    unit,
+    scale: levelScaleOf(entries[0].unit, level),
+    x,
+    y,
+    options,
+  };
 }
 
 /** The frequencies of series as far as they are asked for. */
@@ -58,9 +70,9 @@ function seriesRange(series: readonly SpectrumSeries[], options: OverlayOptions)
 }
 
 /** Its axes, of the fields `f` and `v`. */
-export const overlayAxes = ({ x, y, options, across, quantity, unit }: Overlay): { x: object; y: object } => ({
+export const overlayAxes = ({ x, y, options, across, quantity, scale }: Overlay): { x: object; y: object } => ({
   x: frequencyAxis(x, options.frequency, across.title),
-  y: logLevelAxis(axisTitle(quantity, unit), y),
+  y: scale.logarithmic(quantity, y),
 });
 
 const profileLevels = ({ profiles }: OverlayOptions, unit: string): number[] =>

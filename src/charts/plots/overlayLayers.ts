@@ -1,8 +1,9 @@
+import type { LevelScale } from '../levelScale.ts';
 import { capitalised } from '../../result/words.ts';
 import { binsToDraw } from '../decimate.ts';
 import { bySeries } from '../legends.ts';
 import { brokenLine, curvesOf, layerOf, markRule, strips, stripsAround, writtenFrom } from '../marks.ts';
-import { drawn, significant, printedUnit } from '../../values/number.ts';
+import { drawn } from '../../values/number.ts';
 import { placeOn, type Curve, type SpectrumSeries } from '../series.ts';
 import { role } from '../specification.ts';
 import { bandLayers, labelLayers } from './bandLayers.ts';
@@ -93,22 +94,21 @@ function profileLayers({ options, unit, x }: Overlay, axes: { x: object; y: obje
 }
 
 /** The values of all series at so many places. */
-function stripRows({ series, x, options: { frequency }, unit, across }: Overlay): object[] {
+function stripRows({ series, x, options: { frequency }, scale, across }: Overlay): object[] {
   const guide = series[0].strong ?? series[0].entries[0];
   const bins = binsToDraw(guide.level, guide.spacing, x.from, x.to, frequency, stripCount);
   return stripsAround(
     bins.map((bin) => bin * guide.spacing),
     x,
     frequency,
-    (f) => [capitalised(placeOn(across, f)), ...series.map((one) => says(one, f, unit))].join('\n'),
+    (f) => [capitalised(placeOn(across, f)), ...series.map((one) => says(one, f, scale))].join('\n'),
   );
 }
 
-function says({ label, strong, entries }: SpectrumSeries, f: number, unit: string): string {
+function says({ label, strong, entries }: SpectrumSeries, f: number, { unit, write }: LevelScale): string {
   const curves = strong === undefined ? entries : [strong];
   const bin = strong === undefined ? 0 : Math.round(f / strong.spacing);
-  const limits =
-    strong === undefined ? '' : ` (${significant(strong.low[bin], 3)} to ${significant(strong.high[bin], 3)})`;
-  const figures = curves.map((curve) => significant(curve.level[Math.round(f / curve.spacing)], 3));
-  return `${label}: ${figures.join(', ')} ${printedUnit(unit)}${limits}`;
+  const limits = strong === undefined ? '' : ` (${write(strong.low[bin], 3)} to ${write(strong.high[bin], 3)})`;
+  const figures = curves.map((curve) => write(curve.level[Math.round(f / curve.spacing)], 3));
+  return `${label}: ${figures.join(', ')} ${unit}${limits}`;
 }

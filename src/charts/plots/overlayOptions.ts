@@ -1,3 +1,4 @@
+import type { LevelReference } from '../../values/decibels.ts';
 import type { Band } from '../../values/band.ts';
 import type { FrequencyOptions } from '../axes.ts';
 import type { NamedProfile } from './profile.ts';
@@ -14,6 +15,8 @@ export interface OverlayOptions extends FrequencyOptions {
   /** Drawn dashed where they are in the spectrum's unit. */
   readonly profiles: readonly NamedProfile[];
   readonly marks: readonly PlaceMark[];
+  /** What levels are told over in dB, where they are. */
+  readonly level?: LevelReference;
 }
 
 export const bareOverlay: OverlayOptions = { bands: [], profiles: [], frequency: 'linear', marks: [] };

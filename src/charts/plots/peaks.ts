@@ -4,7 +4,7 @@ import { along, placeLabels, withHeadroom, type PlacedLabel } from '../axes.ts';
 import { tall } from '../layout.ts';
 import { legendRows } from '../legends.ts';
 import { dots, layered, layerOf, rim, rimmedText, writtenFrom } from '../marks.ts';
-import { drawn, significant, printedUnit } from '../../values/number.ts';
+import { drawn } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { placeOn } from '../series.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';
@@ -52,13 +52,13 @@ export function peaksChart(
 const isOfMean = ({ run }: PeakRow): boolean => run === 'mean';
 
 function peakLayers(rows: readonly PeakRow[], overlay: Overlay): object[] {
-  const { y, unit, across } = overlay;
+  const { y, scale, across } = overlay;
   const values = rows.map((row) => ({
     f: drawn(row.frequency),
     v: drawn(row.level),
     top: y.to,
     size: isOfMean(row) || !rows.some(isOfMean) ? 90 : 26,
-    says: `${row.run} ${row.channel}\n${placeOn(across, row.frequency)}\n${significant(row.level, 3)} ${printedUnit(unit)}`,
+    says: `${row.run} ${row.channel}\n${placeOn(across, row.frequency)}\n${scale.write(row.level, 3)} ${scale.unit}`,
   }));
   const axes = overlayAxes(overlay);
   const color = role('ink');

@@ -1,12 +1,14 @@
 import { runningDescription, runningSubtitle, runningTitle } from '../words/levels.ts';
 import { firstShown, spaced } from '../words/limits.ts';
+import { levelScaleOf, type LevelScale } from '../levelScale.ts';
+import type { LevelReference } from '../../values/decibels.ts';
 import type { RunningEntry, RunningValue } from '../../values/running.ts';
-import { fromZero, levelAxis, timeAxis, type Domain } from '../axes.ts';
+import { timeAxis, type Domain } from '../axes.ts';
 import { envelope } from '../decimate.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { brokenLine, curvesOf, dots, layered, rim, strips } from '../marks.ts';
-import { axisTitle, channelQuantity, distinct } from '../words/names.ts';
-import { drawn, plain, significant, printedUnit } from '../../values/number.ts';
+import { channelQuantity, distinct } from '../words/names.ts';
+import { drawn, plain } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
 import { belowPlot, chartPart } from '../specification.ts';
@@ -22,7 +24,7 @@ const seriesLimit = 12;
 /** Running r.m.s. of each run over time, its maximum marked. */
 export function runningChart(
   named: readonly NamedRunning[],
-  { over }: { readonly over?: Domain },
+  { over, level }: { readonly over?: Domain; readonly level?: LevelReference },
 ): ChartPart | undefined {
   const all = named.flatMap((one) => one.value.entries.map((entry) => ({ entry, set: setName(one) })));
   if (all.length === 0) return undefined;
@@ -33,7 +35,7 @@ export function runningChart(
   }));
   const names = distinct(lines.map(({ series }) => series));
   const { channel } = lines[0].entry;
-  const unit = channel.unit.symbol;
+  const scale = levelScaleOf(channel.unit, level);
   const quantity = `running ${channelQuantity(channel)} r.m.s.`;
   const cut = firstShown(lines.length, all.length, 'none');
   const span = named[0].value.over;
@@ -45,10 +47,10 @@ export function runningChart(
       all.map(({ set }) => set),
     ),
     subtitle: spaced(runningSubtitle(span), cut),
-    view: layered(plotHeight, runningLayers(lines, names, axisTitle(quantity, unit), unit, over)),
+    view: layered(plotHeight, runningLayers(lines, names, quantity, scale, over)),
     height: plotHeight + belowPlot,
     legendRows: legendRows(names),
-    description: spaced(runningDescription(quantity, unit, lines), cut),
+    description: spaced(runningDescription(quantity, scale, lines), cut),
   });
 }
 
@@ -60,41 +62,50 @@ interface Line {
 function runningLayers(
   lines: readonly Line[],
   names: readonly string[],
-  title: string,
-  unit: string,
+  quantity: string,
+  scale: LevelScale,
   over: Domain | undefined,
 ): object[] {
   const from = over?.from ?? Math.min(...lines.map(({ entry }) => entry.times[0]));
   const to = over?.to ?? Math.max(...lines.map(({ entry }) => entry.times[entry.times.length - 1]));
-  const heights = fromZero(
-    lines.map(({ entry }) => entry.largest),
-    1.08,
-  );
-  const axes = { x: timeAxis('t', { from, to }), y: levelAxis('v', title, heights) };
+  const heights = lines.flatMap(({ entry }) => [entry.largest, ...lowestShown(entry)]);
+  const axes = { x: timeAxis('t', { from, to }), y: scale.linear('v', quantity, heights, { room: 1.08 }) };
   const { color, shape } = bySeries(names, 'dot');
   const largest = lines.map(({ entry, series }) => ({
     series,
     t: drawn(entry.largestAt),
-    v: drawn(entry.largest),
-    says: `${series}\nlargest ${significant(entry.largest)} ${printedUnit(unit)} at ${plain(entry.largestAt, 5)} s`,
+    v: drawn(scale.of(entry.largest)),
+    says: `${series}\nlargest ${scale.write(entry.largest)} ${scale.unit} at ${plain(entry.largestAt, 5)} s`,
   }));
   return [
-    curvesOf(lines.map(curve), ['t', 'v'], { ...brokenLine, strokeWidth: 1.2 }, { ...axes, color }),
-    strips(stripRows(lines, { from, to }, unit), axes.x, 't2'),
+    curvesOf(
+      lines.map((line) => curve(line, scale)),
+      ['t', 'v'],
+      { ...brokenLine, strokeWidth: 1.2 },
+      { ...axes, color },
+    ),
+    strips(stripRows(lines, { from, to }, scale), axes.x, 't2'),
     dots(largest, 110, { ...axes, color, shape }, rim(1)),
   ];
+}
+
+/** The lowest level but silence: where an axis in dB begins. */
+function lowestShown({ rms }: RunningEntry): number[] {
+  const least = rms.reduce((low, level) => (level > 0 && level < low ? level : low), Infinity);
+  return Number.isFinite(least) ? [least] : [];
 }
 
 const stripCount = 120;
 
 /** Each line's value at the middle of so many stretches of time. */
-function stripRows(lines: readonly Line[], { from, to }: Domain, unit: string): object[] {
+function stripRows(lines: readonly Line[], { from, to }: Domain, { unit, write }: LevelScale): object[] {
   const width = (to - from) / stripCount;
   return Array.from({ length: stripCount }, (_, strip) => {
     const t = from + strip * width;
     const middle = t + width / 2;
-    const figures = lines.map(({ entry, series }) => `${series}: ${significant(valueAt(entry, middle), 3)}`);
-    const says = [`${plain(middle, 4)} s, in ${printedUnit(unit)}`, ...figures].join('\n');
+    const shown = (figure: number | undefined): string => (figure === undefined ? '–' : write(figure, 3));
+    const figures = lines.map(({ entry, series }) => `${series}: ${shown(valueAt(entry, middle))}`);
+    const says = [`${plain(middle, 4)} s, in ${unit}`, ...figures].join('\n');
     return { t: drawn(t), t2: drawn(t + width), says };
   });
 }
@@ -113,7 +124,10 @@ function valueAt({ times, rms }: RunningEntry, at: number): number | undefined {
 }
 
 /** Lowest and highest of each column, in turn, so that no maximum is lost; a jump in time breaks the line. */
-function curve({ entry, series }: Line): { series: string; t: (number | null)[]; v: (number | null)[] } {
+function curve(
+  { entry, series }: Line,
+  scale: LevelScale,
+): { series: string; t: (number | null)[]; v: (number | null)[] } {
   const { times, rms } = entry;
   const { at, low, high } = envelope(rms, 0, rms.length, 400);
   const step = at.length > 1 ? (times[times.length - 1] - times[0]) / at.length : 0;
@@ -125,7 +139,7 @@ function curve({ entry, series }: Line): { series: string; t: (number | null)[];
       v.push(null);
     }
     t.push(drawn(times[index]), drawn(times[index]));
-    v.push(drawn(low[column]), drawn(high[column]));
+    v.push(drawn(scale.of(low[column])), drawn(scale.of(high[column])));
   });
   return { series, t, v };
 }

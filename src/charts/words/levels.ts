@@ -1,9 +1,15 @@
 import { capitalised, listed } from '../../result/words.ts';
 import type { RunningEntry } from '../../values/running.ts';
-import { plain, significant, printedUnit } from '../../values/number.ts';
+import { plain } from '../../values/number.ts';
 import { distinct } from './names.ts';
 
 // What is said of levels: of runs, of bands, over time, beside published ranges.
+
+/** How levels are told: in their unit, or in dB. */
+export interface LevelWords {
+  readonly unit: string;
+  readonly write: (figure: number, digits?: number) => string;
+}
 
 const ofSet = (called: string | undefined): string => (called === undefined ? '' : ` of ${called}`);
 
@@ -25,11 +31,11 @@ export interface LevelPoint {
 /** The lowest and the highest run of each series. */
 export function levelsDescription(
   quantity: string,
-  unit: string,
+  scale: LevelWords,
   series: readonly string[],
   points: readonly LevelPoint[],
 ): string {
-  const write = ({ rms, run }: LevelPoint): string => `${significant(rms, 3)} ${printedUnit(unit)} (${run})`;
+  const write = ({ rms, run }: LevelPoint): string => `${scale.write(rms, 3)} ${scale.unit} (${run})`;
   const sentences = series.map((name) => {
     const own = points.filter((point) => point.series === name).sort((a, b) => a.rms - b.rms);
     return `${name}: ${write(own[0])}${own.length === 1 ? '' : ` to ${write(own[own.length - 1])}`}.`;
@@ -55,19 +61,19 @@ export interface BandBar {
   readonly runs: readonly { readonly run: string; readonly rms: number }[];
 }
 
-export function bandsDescription(bars: readonly BandBar[], quantity: string, unit: string): string {
+export function bandsDescription(bars: readonly BandBar[], quantity: string, { unit, write }: LevelWords): string {
   const sentences = distinct(bars.map((bar) => bar.series)).map((series) => {
     const own = bars.filter((bar) => bar.series === series && bar.runs.length > 0);
     const shown = own.length <= 8 ? own : [...own].sort((a, b) => b.mean - a.mean).slice(0, 3);
     const figures = shown.map(({ band, mean, runs }) => {
       const rms = runs.map((run) => run.rms);
       const spread =
-        rms.length > 1 ? ` (runs ${significant(Math.min(...rms), 3)} to ${significant(Math.max(...rms), 3)})` : '';
-      return `${band} ${significant(mean, 3)}${spread}`;
+        rms.length > 1 ? ` (runs ${write(Math.min(...rms), 3)} to ${write(Math.max(...rms), 3)})` : '';
+      return `${band} ${write(mean, 3)}${spread}`;
     });
     return `${series}${own.length > shown.length ? ', the three highest' : ''}: ${figures.join('; ')}.`;
   });
-  return `${capitalised(quantity)} in ${printedUnit(unit)} by band. ${sentences.join(' ')}`;
+  return `${capitalised(quantity)} in ${unit} by band. ${sentences.join(' ')}`;
 }
 
 /** Of running levels. @param over the span of each, in s */
@@ -82,12 +88,12 @@ export const runningSubtitle = (over: number): string =>
 
 export function runningDescription(
   quantity: string,
-  unit: string,
+  { unit, write }: LevelWords,
   lines: readonly { readonly entry: RunningEntry; readonly series: string }[],
 ): string {
   const largest = lines.map(
     ({ entry, series }) =>
-      `${series}: largest ${significant(entry.largest, 3)} ${printedUnit(unit)} at ${plain(entry.largestAt, 4)} s.`,
+      `${series}: largest ${write(entry.largest, 3)} ${unit} at ${plain(entry.largestAt, 4)} s.`,
   );
   return `${capitalised(quantity)} over time. ${largest.join(' ')}`;
 }

@@ -1,6 +1,6 @@
 import { capitalised, listed } from '../../result/words.ts';
 import { bandName, distinct, windowWords } from './names.ts';
-import { hertz, percent, plain, significant, printedUnit } from '../../values/number.ts';
+import { hertz, percent, plain, significant } from '../../values/number.ts';
 import { acrossOf, highestBin, placeOn, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import type { Overlay } from '../plots/overlay.ts';
@@ -49,7 +49,7 @@ function settingsOf(value: SpectrumValue): string {
 export function overlayDescription(overlay: Overlay): string {
   const { series, x, options, across } = overlay;
   const sentences = [
-    `${capitalised(overlay.quantity)} against ${across.name} from ${placeOn(across, x.from)} to ${placeOn(across, x.to)}, level on a log axis, ${across.name} on a ${options.frequency} axis.`,
+    `${capitalised(overlay.quantity)} against ${across.name} from ${placeOn(across, x.from)} to ${placeOn(across, x.to)}, ${overlay.scale.words}, ${across.name} on a ${options.frequency} axis.`,
     ...series.map((one) => peakSentence(one, overlay)),
     ...ratioSentence(overlay),
     ...(options.bands.length === 0 ? [] : [`Shaded: ${listed(options.bands.map(bandName))}.`]),
@@ -59,12 +59,12 @@ export function overlayDescription(overlay: Overlay): string {
   return sentences.join(' ');
 }
 
-function peakSentence(one: SpectrumSeries, { x, unit, across }: Overlay): string {
+function peakSentence(one: SpectrumSeries, { x, scale, across }: Overlay): string {
   const peaks = (one.strong === undefined ? one.entries : [one.strong]).map((curve) => {
     const bin = highestBin(curve, x.from, x.to);
     return bin === undefined
       ? 'nothing in range'
-      : `${significant(curve.level[bin], 3)} ${printedUnit(unit)} at ${placeOn(across, bin * curve.spacing)}`;
+      : `${scale.write(curve.level[bin], 3)} ${scale.unit} at ${placeOn(across, bin * curve.spacing)}`;
   });
   return `${one.label}: highest ${listed(peaks)}.`;
 }

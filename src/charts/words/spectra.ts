@@ -1,3 +1,4 @@
+import type { LevelWords } from './levels.ts';
 import { capitalised, listed } from '../../result/words.ts';
 import type { PeakRow, PeaksValue } from '../../values/peaks.ts';
 import type { ProfileValue } from '../../values/profile.ts';
@@ -57,13 +58,13 @@ export function peaksDescription(
   {
     quantity,
     x,
-    unit,
+    scale,
     across,
-  }: { readonly quantity: string; readonly x: Domain; readonly unit: string; readonly across: Across },
+  }: { readonly quantity: string; readonly x: Domain; readonly scale: LevelWords; readonly across: Across },
 ): string {
   const lines = rows.map(({ run, channel, frequency, level, width }) => {
     const sharp = width === undefined ? '' : `, ${placeOn(across, Number(width.toPrecision(2)))} wide at half power`;
-    return `${run} ${channel}: ${placeOn(across, frequency)}, ${significant(level, 3)} ${printedUnit(unit)}${sharp}.`;
+    return `${run} ${channel}: ${placeOn(across, frequency)}, ${scale.write(level, 3)} ${scale.unit}${sharp}.`;
   });
   return `${capitalised(quantity)} from ${placeOn(across, x.from)} to ${placeOn(across, x.to)} with its peaks. ${lines.join(' ')}`;
 }

@@ -1,3 +1,4 @@
+import { decibelsOption, hasLevels, levelReferenceIn, noLevels, referenceOption } from '../show/levelScale.ts';
 import { comparedSides } from '../../analysis/evidence/comparedSides.ts';
 import { metricNames } from '../../analysis/evidence/metrics.ts';
 import { sideOf, sidesOf, type Side, type SideOptions, type Sides } from '../../analysis/evidence/sides.ts';
@@ -108,6 +109,8 @@ export const compare: Verb = {
         doc: 'Take in the runs that the run sheet excludes, too.',
         accepts: [{ type: 'word', words: ['excluded'] }],
       },
+      decibelsOption,
+      referenceOption,
     ],
     gives: 'comparison',
     examples: [
@@ -127,10 +130,14 @@ export const compare: Verb = {
     }
     const request = compareRequest(given);
     if (!request.ok) return request;
+    const level = levelReferenceIn(given);
+    if (!level.ok) return level;
     const found = comparedSides(sides, request.value, watch);
-    return found.ok && history !== undefined
-      ? { ...found, value: await withPlanAge(found.value, request.value, history.of) }
-      : found;
+    if (!found.ok) return found;
+    const dated = history === undefined ? found.value : await withPlanAge(found.value, request.value, history.of);
+    if (level.value === undefined) return { ...found, value: dated };
+    const value = { ...dated, level: level.value };
+    return hasLevels(value, level.value) ? { ...found, value } : noLevels(level.value, 're');
   },
 };
 

@@ -5,7 +5,7 @@ import {
   rangeIn,
   si,
   textOf,
-  wordOf,
+  textsIn,
   type Argument,
   type Arguments,
   type Verb,
@@ -13,6 +13,7 @@ import {
 import type { Refused } from '../../result/result.ts';
 import { refuse } from '../messages.ts';
 import type { ChartSubject, ChartValue, Drawable } from '../../values/chart.ts';
+import { hasLevels, levelReferenceIn, noLevels, referenceOption } from './levelScale.ts';
 import { isDrawable, kindsOver } from '../../values/kinds.ts';
 
 /** What is drawn over time and what over frequency: the two can't share a chart. */
@@ -40,10 +41,12 @@ export const plot: Verb = {
       },
       {
         keyword: 'scale',
-        doc: 'Scale of the frequency axis.',
-        accepts: [{ type: 'word', words: ['linear', 'log'] }],
+        doc: 'Scale of the frequency axis, `linear` or `log`; and `dB` for levels over the reference that `re` names.',
+        accepts: [{ type: 'word', words: ['linear', 'log', 'dB'] }],
+        many: true,
         default: 'linear',
       },
+      referenceOption,
       {
         keyword: 'mark',
         doc: 'A labelled line at a frequency or a time.',
@@ -73,11 +76,17 @@ export const plot: Verb = {
     const mixed = whyMixed(subjects, given);
     if (mixed !== undefined) return mixed;
     const over = rangeIn(option(given, 'over'));
+    const reference = levelReferenceIn(given);
+    if (!reference.ok) return reference;
+    const level = reference.value;
+    if (level !== undefined && !subjects.some(({ value: subject }) => hasLevels(subject, level)))
+      return noLevels(level, 're');
     const value: ChartValue = {
       kind: 'chart',
       subjects,
       ...(over === undefined ? {} : { over }),
-      frequency: wordOf(option(given, 'scale')) === 'log' ? 'log' : 'linear',
+      frequency: textsIn(given.options.scale).includes('log') ? 'log' : 'linear',
+      ...(level === undefined ? {} : { level }),
       marks: (given.options.mark ?? []).flatMap(markIn),
     };
     return answer(value);

@@ -1,6 +1,7 @@
 import { answer, operand, type Argument, type Verb } from '../verb.ts';
 import { tabulatedKinds } from '../../values/kinds.ts';
-import { tabulate } from '../../values/tabulate.ts';
+import { decibelsOption, noLevels, levelReferenceIn, referenceOption } from './levelScale.ts';
+import { tabulate, tabulateLevels } from '../../values/tabulate.ts';
 import type { Value } from '../../values/value.ts';
 
 export const table: Verb = {
@@ -15,14 +16,21 @@ export const table: Verb = {
         accepts: [{ type: 'value', kinds: tabulatedKinds }],
       },
     ],
-    options: [],
+    options: [decibelsOption, referenceOption],
     gives: 'table',
     examples: [
       'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\ntable (band (spectrum foam) 4..10 Hz, 10..50 Hz)',
     ],
   },
   evaluate(given) {
-    const table = tabulate(shownIn(operand(given, 'value')));
+    const value = shownIn(operand(given, 'value'));
+    const reference = levelReferenceIn(given);
+    if (!reference.ok) return reference;
+    if (reference.value !== undefined) {
+      const levels = tabulateLevels(value, reference.value);
+      return levels === undefined ? noLevels(reference.value, 'value') : answer(levels);
+    }
+    const table = tabulate(value);
     if (table === undefined) throw new Error('the form takes no value without a table');
     return answer(table);
   },
