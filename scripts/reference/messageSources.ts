@@ -1,3 +1,4 @@
+import { agreementPages } from '../../src/analysis/messages/agreementPages.ts';
 import { evidencePages } from '../../src/analysis/messages/evidencePages.ts';
 import { planningPages } from '../../src/analysis/messages/planningPages.ts';
 import { spectraPages } from '../../src/analysis/messages/spectraPages.ts';
@@ -57,6 +58,7 @@ export const messageSources: readonly MessageSource[] = [
       {
         ...planningPages,
         ...evidencePages,
+        ...agreementPages,
         ...wordPages,
         ...callPages,
         ...valuePages,

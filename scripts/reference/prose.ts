@@ -31,6 +31,10 @@ natural_frequency(k, 70 kg)`),
   cell(`foam = load "raw/brick-foam-*.csv.gz" channel z in m/s^2
 levels foam in mm/s^2
 (spectrum foam) in g`),
+  'A quantity may carry its standard uncertainty: `160 ± 5 N/mm` (one unit for both), `160 N/mm ± 3 %` (a percentage of it), `12.3 +/- 0.2 Hz`; of a figure in percent the uncertainty is in points, `15 ± 2 %`. `dof 4` after it states its degrees of freedom. Each `±` is an input of its own, and arithmetic passes uncertainties on to the first order (JCGM 100:2008, 5.1.2): what shares a name shares its input, so that `k - k` is 0 ± 0. `correlated` states correlations by hand (5.2.2). `coverage 95 %` after an expression tells the expanded uncertainty, with k from Student’s t at the effective degrees of freedom (G.4). Figures read off results bring theirs: a change its standard error, a level of runs with a `calibration` that of the sensor, which falls out of ratios. What takes a quantity as a setting takes its value.',
+  cell(`k = 160 ± 5 N/mm
+f = natural_frequency(k, 45 kg ± 2 %)
+f coverage 95 %`),
   '`%` is a plain number (15 % is 0.15). A level in dB is a logarithm: levels add to levels, and never mix with anything else. A change in percent is always one of amplitude (r.m.s. or peak), never of power.',
 );
 

@@ -1,5 +1,6 @@
 import { visible, visibleLine } from '../result/visible.ts';
 import type { Value } from '../values/value.ts';
+import { presentAgreement } from './kinds/agreement.ts';
 import { presentBands } from './kinds/bands.ts';
 import { presentChart } from './kinds/chart.ts';
 import { presentComparison } from './kinds/comparison.ts';
@@ -47,6 +48,7 @@ const presenters: { readonly [K in Value['kind']]: Presenter<K> } = {
   spectrogram: presentSpectrogram,
   transfer: presentTransfer,
   verdict: presentVerdict,
+  agreement: presentAgreement,
   methods: presentMethods,
   table: presentTable,
   chart: presentChart,

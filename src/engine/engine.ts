@@ -221,7 +221,7 @@ class Run {
       const statement = this.#notebook.statements[index];
       if (statement.expression === undefined) continue;
       if (this.#watch.cancelled()) break;
-      const found = await this.#evaluator({ mayCompute }).value(statement.expression);
+      const found = await this.#evaluator({ mayCompute, statement }).value(statement.expression);
       if (found.ok) this.#bind(statement, found.value);
       else if (isConclusive(found.failure)) failures.push({ cell: statement.cell, ...found.failure });
     }
@@ -270,14 +270,14 @@ class Run {
       const { code, facts, message } = error ?? tell('statement.empty', {});
       return this.#result(statement, undefined, [], { code, facts, message, place: error?.place ?? statement.place });
     }
-    const evaluator = this.#evaluator();
+    const evaluator = this.#evaluator({ statement });
     const found = await evaluator.value(statement.expression);
     if (!found.ok) return this.#result(statement, undefined, evaluator.warnings, found.failure);
     const value = this.#bind(statement, found.value);
     return { ...this.#result(statement, value, evaluator.warnings, undefined), cached: !evaluator.computed };
   }
 
-  #evaluator(rest: Pick<EvaluationContext, 'mayCompute'> = {}): Evaluator {
+  #evaluator(rest: Pick<EvaluationContext, 'mayCompute' | 'statement'> = {}): Evaluator {
     return new Evaluator({
       files: this.#host.files,
       watch: this.#watch,

@@ -1,8 +1,8 @@
-import type { Checked, CheckedArgument, CheckedArguments } from '../language/checked.ts';
+import type { Checked, CheckedArgument, CheckedArguments, CheckedStatement } from '../language/checked.ts';
 import type { Place } from '../language/diagnostic.ts';
-import { arithmetic, convertQuantity, negate } from '../verbs/arithmetic.ts';
+import { arithmetic, convertQuantity, covered, negate, uncertain } from '../verbs/arithmetic.ts';
 import { verbNamed } from '../verbs/catalogue.ts';
-import { functionNamed } from '../verbs/functions.ts';
+import { evaluateFunction, functionNamed } from '../verbs/functions.ts';
 import { fieldOf } from '../values/fields.ts';
 import { descriptionOf } from '../values/kinds.ts';
 import { inUnit } from '../values/inUnit.ts';
@@ -49,6 +49,8 @@ export interface EvaluationContext {
   readonly history?: History;
   /** A call as it is written, where it is all of a statement but its name. */
   readonly sourceOf?: (call: Call) => string | undefined;
+  /** What is evaluated: it tells the inputs of its uncertainties from those of others. */
+  readonly statement?: Pick<CheckedStatement, 'name' | 'place' | 'cell' | 'line'>;
   /** Whether a call that is not in the cache may be computed; all may unless said. */
   readonly mayCompute?: (call: Call) => Promise<boolean>;
 }
@@ -93,13 +95,20 @@ export class Evaluator {
         const left = await this.#quantity(node.left);
         if (!left.ok) return left;
         const right = await this.#quantity(node.right);
-        return right.ok
-          ? placed(arithmetic(node.operator, left.value.quantity, right.value.quantity), node.place)
-          : right;
+        return right.ok ? placed(arithmetic(node.operator, left.value, right.value), node.place) : right;
       }
       case 'negative': {
         const of = await this.#quantity(node.of);
-        return of.ok ? placed(negate(of.value.quantity), node.place) : of;
+        return of.ok ? placed(negate(of.value), node.place) : of;
+      }
+      case 'uncertain': {
+        const of = await this.#quantity(node.of);
+        const { by, freedom = Infinity, place } = node;
+        return of.ok ? placed(uncertain(of.value, by, { input: this.#input(place), df: freedom }), place) : of;
+      }
+      case 'coverage': {
+        const of = await this.#quantity(node.of);
+        return of.ok ? placed(covered(of.value, node.level), node.place) : of;
       }
       case 'convert':
         return this.#convert(node);
@@ -112,11 +121,19 @@ export class Evaluator {
     }
   }
 
+  /** What an input is called that is stated at a place: by the name that it is bound to, so that uses of the name share it. */
+  #input({ from }: Place): string {
+    const { statement } = this.#context;
+    const called = statement?.name?.text ?? `cell ${(statement?.cell ?? 0) + 1}, line ${statement?.line ?? 1}`;
+    const at = from - (statement?.place.from ?? 0);
+    return `${called} @${at}`;
+  }
+
   /** What was told in another unit is kept as calls are: runs are long. */
   async #convert(node: Extract<Checked, { type: 'convert' }>): Promise<Evaluated<Value>> {
     const of = await this.value(node.of);
     if (!of.ok) return of;
-    if (of.value.kind === 'quantity') return placed(convertQuantity(of.value.quantity, node.unit), node.place);
+    if (of.value.kind === 'quantity') return placed(convertQuantity(of.value, node.unit), node.place);
     const key = await this.#context.keys.of(node);
     const known = this.#context.cache.get(key);
     if (known !== undefined) return this.#accept(known);
@@ -133,16 +150,22 @@ export class Evaluator {
   }
 
   async #function(node: Extract<Checked, { type: 'function' }>): Promise<Evaluated<Value>> {
-    const given = [];
+    const given: QuantityValue[] = [];
     for (const argument of node.arguments) {
       const found = await this.#quantity(argument);
       if (!found.ok) return found;
-      given.push(found.value.quantity);
+      given.push(found.value);
     }
     const named = functionNamed(node.name);
     if (named === undefined) throw new Error(`there is no function ${node.name}`);
-    const unfit = firstUnfitParameter(named.form, node, given);
-    return unfit === undefined ? placed(named.evaluate(given), node.place) : { ok: false, failure: unfit };
+    const unfit = firstUnfitParameter(
+      named.form,
+      node,
+      given.map(({ quantity }) => quantity),
+    );
+    return unfit === undefined
+      ? placed(evaluateFunction(named, given, this.#input(node.place)), node.place)
+      : { ok: false, failure: unfit };
   }
 
   async #call(node: Call): Promise<Evaluated<Value>> {
@@ -236,8 +259,12 @@ export class Evaluator {
     }
     const found = await this.value(node);
     if (!found.ok) return found;
-    if (found.value.kind === 'quantity')
-      return { ok: true, value: { type: 'quantity', quantity: found.value.quantity } };
+    if (found.value.kind === 'quantity') {
+      const { quantity, parts } = found.value;
+      const name = nameIn(node);
+      const more = { ...(parts === undefined ? {} : { parts }), ...(name === undefined ? {} : { name }) };
+      return { ok: true, value: { type: 'quantity', quantity, ...more } };
+    }
     if (found.value.kind === 'text') return { ok: true, value: { type: 'text', text: found.value.text } };
     return { ok: true, value: { type: 'value', value: found.value, name: nameIn(node) } };
   }
@@ -266,6 +293,8 @@ export function literalArgument(node: CheckedArgument): Argument | undefined {
     case 'function':
     case 'binary':
     case 'negative':
+    case 'uncertain':
+    case 'coverage':
     case 'convert':
       return undefined;
   }
@@ -274,6 +303,10 @@ export function literalArgument(node: CheckedArgument): Argument | undefined {
 /** The name by which a chart or a comparison would call this argument. */
 function nameIn(node: Checked): string | undefined {
   if (node.type === 'name') return node.name;
+  if (node.type === 'field') {
+    const name = nameIn(node.of);
+    return name === undefined ? undefined : `${name}.${node.field}`;
+  }
   if (node.type === 'pick') {
     const name = nameIn(node.of);
     return name === undefined ? undefined : `${name}[${node.index}]`;

@@ -69,6 +69,10 @@ async function keyOf(node: CheckedArgument, source: KeySource, of: KeyOf): Promi
       return digested([node.operator, ...(await inner([node.left, node.right]))]);
     case 'negative':
       return digested(['negative', ...(await inner([node.of]))]);
+    case 'uncertain':
+      return digested(['±', ...(await inner([node.of])), quantityKey(node.by), node.freedom ?? null]);
+    case 'coverage':
+      return digested(['coverage', ...(await inner([node.of])), node.level]);
     case 'convert':
       return digested(['in', ...(await inner([node.of])), unitKey(node.unit)]);
     case 'function':

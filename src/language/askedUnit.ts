@@ -60,6 +60,8 @@ function dimensionIn(node: Expression, names: Names): Dimension | 'any' | undefi
     case 'binary':
       return dimensionIn(node.left, names) && dimensionIn(node.right, names) && 'any';
     case 'convert':
+    case 'uncertain':
+    case 'coverage':
       return dimensionIn(node.of, names);
     case 'bracket': {
       const last = node.inner.steps[node.inner.steps.length - 1];

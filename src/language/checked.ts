@@ -47,6 +47,16 @@ export type Checked =
     }
   | { readonly type: 'negative'; readonly of: Checked; readonly place: Place }
   | { readonly type: 'convert'; readonly of: Checked; readonly unit: Unit; readonly place: Place }
+  /** A quantity with a stated standard uncertainty, in percent of it or in its unit. */
+  | {
+      readonly type: 'uncertain';
+      readonly of: Checked;
+      readonly by: Quantity;
+      readonly freedom: number | undefined;
+      readonly place: Place;
+    }
+  /** A quantity with its expanded uncertainty; the level is from 0 to 1. */
+  | { readonly type: 'coverage'; readonly of: Checked; readonly level: number; readonly place: Place }
   | { readonly type: 'function'; readonly name: string; readonly arguments: readonly Checked[]; readonly place: Place };
 
 /**

@@ -8,6 +8,7 @@ import type { Dimension, Quantity, Unit } from '../units/unit.ts';
 import type { Checked, FunctionForm } from './checked.ts';
 import { constants } from './constants.ts';
 import { measures } from './argument.ts';
+import { checkCoverage, checkUncertain } from './uncertain.ts';
 import { describeKind } from './describe.ts';
 import type { Place } from './diagnostic.ts';
 import { changeTo } from './messages.ts';
@@ -51,6 +52,10 @@ export function checkExpression(node: Expression, work: Work): Typed {
     }
     case 'binary':
       return checkBinary(node, work);
+    case 'uncertain':
+      return checkUncertain(node, work, parts);
+    case 'coverage':
+      return checkCoverage(node, work, parts);
     case 'convert':
       return checkConvert(node, work);
     case 'call':
@@ -65,6 +70,9 @@ export function checkExpression(node: Expression, work: Work): Typed {
       return untyped;
   }
 }
+
+/** What the checks of uncertainties need of this file. */
+const parts = { arithmetic: checkArithmetic, amount: checkAmount };
 
 const checkBracket = (node: Bracket, work: Work): Typed => work.pipeline(node.inner);
 

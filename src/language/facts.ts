@@ -99,6 +99,9 @@ export interface LanguageFacts {
   'arithmetic.exponent': { readonly dimension: Dimension };
   'arithmetic.zero': Nothing;
   'arithmetic.finite': Nothing;
+  'uncertainty.dimension': { readonly of: Dimension; readonly by: Dimension };
+  'uncertainty.freedom': Nothing;
+  'coverage.level': Piece;
   'convert.kind': OfKind;
   'convert.dimension': { readonly unit: string; readonly wanted: Dimension; readonly found: Dimension };
   'file.missing': { readonly pattern: string; readonly nearest: readonly string[] };

@@ -15,6 +15,8 @@ const computed = new Set<Operand['type']>([
   'negative',
   'binary',
   'convert',
+  'uncertain',
+  'coverage',
   'call',
   'pick',
   'field',

@@ -298,6 +298,24 @@ export const messagePages: MessagePages<LanguageFacts> = {
   ),
   'arithmetic.zero': page('A division by zero', 'There is no such number.', 'x = 1/0', 'x = 1/4'),
   'arithmetic.finite': page('A number too large', 'It is beyond what can be calculated with.', 'x = 1e999', 'x = 1e99'),
+  'uncertainty.dimension': page(
+    'An uncertainty of something else',
+    'The uncertainty of a quantity is of its dimension, or a percentage of it.',
+    'k = 160 N/mm ± 5 mm',
+    'k = 160 ± 5 N/mm',
+  ),
+  'uncertainty.freedom': page(
+    'Too few degrees of freedom',
+    'One reading has no degree of freedom to tell its scatter by.',
+    'k = 160 ± 5 N/mm dof 0',
+    'k = 160 ± 5 N/mm dof 4',
+  ),
+  'coverage.level': page(
+    'A coverage that is none',
+    'How much of what could be the value the interval is to hold, usually 95 %.',
+    'k = 160 ± 5 N/mm\nk coverage 2',
+    'k = 160 ± 5 N/mm\nk coverage 95 %',
+  ),
   'convert.kind': page(
     'A unit of what has none',
     'Quantities are told in another unit with `in`, and so are runs and results whose figures have one.',

@@ -125,6 +125,10 @@ const sentences: Sentences<LanguageFacts> = {
     `An exponent has to be a plain number, not ${describeDimension(dimension)}.`,
   'arithmetic.zero': () => 'This divides by zero; the divisor has to differ from 0.',
   'arithmetic.finite': () => 'This number is too large to calculate with; write it smaller, or in a larger unit.',
+  'uncertainty.dimension': ({ of, by }) =>
+    `The uncertainty of ${describeDimension(of)} can't be ${describeDimension(by)}; give it in a unit of the same dimension, or in %.`,
+  'uncertainty.freedom': () => 'Degrees of freedom are 1 or more; leave `dof` out where they are not known.',
+  'coverage.level': ({ found }) => `A coverage is a percentage from 50 to 99.99 %, such as 95 %, and not \`${found}\`.`,
   'convert.kind': ({ kind }) =>
     `${capitalised(kind)} ${has(kind)} no unit; \`in\` tells quantities, runs and results in another one.`,
   'convert.dimension': ({ unit, wanted, found }) =>

@@ -76,7 +76,7 @@ export class StatementParser extends Cursor {
     if (this.vocabulary.verbs.has(token.text))
       return !(this.isSign('.', 1) || (this.isSign('[', 1) && touches(token, next)));
     if (bracket) return !touches(token, next);
-    if (next?.kind === 'word') return next.text !== 'in';
+    if (next?.kind === 'word') return next.text !== 'in' && !this.isCoverage(1);
     if (next?.kind === 'number' || next?.kind === 'text') return true;
     return !first && (next === undefined || this.isSign('|', 1) || this.isSign(')', 1));
   }
@@ -146,13 +146,28 @@ export class StatementParser extends Cursor {
   /** `sum [ "in" unit ]` */
   #expression(mode: Mode, tight = false): Expression {
     let expression = this.#sum(mode, tight);
-    for (let count = 0; this.isWord('in'); count++) {
+    for (let count = 0; this.isWord('in') || (mode === 'free' && this.isCoverage()); count++) {
       if (this.tooLong(count)) break;
+      if (!this.isWord('in')) {
+        expression = this.#coverage(expression);
+        continue;
+      }
       this.take();
       const unit = this.#convertTo();
       expression = { type: 'convert', place: span(expression.place, unit.place), of: expression, unit };
     }
     return expression;
+  }
+
+  /** Whether `coverage 95 %` stands here, and no name of that spelling. */
+  protected isCoverage(ahead = 0): boolean {
+    return this.isWord('coverage', ahead) && !this.isSign('=', ahead + 1);
+  }
+
+  #coverage(of: Expression): Expression {
+    this.take();
+    const level = this.is('number') ? this.#amount(false) : this.missing('value');
+    return { type: 'coverage', place: span(of.place, level.place), of, level };
   }
 
   #convertTo(): UnitName | Missing {
@@ -214,10 +229,23 @@ export class StatementParser extends Cursor {
 
   /** `primary [ "^" signed ]`; the blanks keep `(5 s) ^ 2` from being read as 5 s². */
   #power(mode: Mode, tight: boolean): Expression {
-    const base = this.#primary(mode, tight);
+    const base = this.#uncertain(this.#primary(mode, tight));
     if (!this.isSign('^')) return base;
     const close = !(base.type === 'number' && base.unit);
     return this.deeper(() => this.#binary(base, () => this.#signed(mode, close), close));
+  }
+
+  /** `primary [ ("±" | "+/-") quantity [ "dof" number ] ]` */
+  #uncertain(of: Expression): Expression {
+    if (of.type === 'missing' || !(this.isSign('±') || this.isSign('+/-'))) return of;
+    this.take();
+    const by = this.is('number') ? this.#amount(false) : this.missing('value');
+    let freedom: Amount | undefined;
+    if (this.isWord('dof') && this.is('number', 1)) {
+      this.take();
+      freedom = this.#plainNumber();
+    }
+    return { type: 'uncertain', place: span(of.place, freedom?.place ?? by.place), of, by, freedom };
   }
 
   /** `quantity | text | call | bracket | name`, with picks and fields after it. */

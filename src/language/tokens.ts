@@ -17,7 +17,7 @@ const table: readonly (readonly [TokenKind, RegExp])[] = [
   ['text', /"[^"\r\n]*"?/y],
   // What a text processor makes of quotes; the parser says so, and reads on.
   ['text', /[“„«][^"“”„«»\r\n]*[”“»"]?/y],
-  ['sign', /\.\./y],
+  ['sign', /\.\.|±|\+\/-/y],
   ['number', /(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?/y],
   ['word', /[\p{L}_][\p{L}\p{N}\p{M}_]*/uy],
   ['sign', /[|,=()[\]+\-*/^.%]/y],

@@ -60,7 +60,8 @@ export interface Word {
   readonly text: string;
 }
 
-export type Expression = Word | Amount | Text | Negative | Binary | Convert | Call | Pick | Field | Bracket | Missing;
+export type Expression =
+  Word | Amount | Text | Negative | Uncertain | Binary | Convert | Coverage | Call | Pick | Field | Bracket | Missing;
 
 /** A number with or without its unit. */
 export interface Amount {
@@ -96,6 +97,23 @@ export interface Binary {
   readonly operator: '+' | '-' | '*' | '/' | '^';
   readonly left: Expression;
   readonly right: Expression;
+}
+
+/** `160 ± 5 N/mm`, `k ± 3 %`, with `dof 18` after it the degrees of freedom of what stands behind the sign. */
+export interface Uncertain {
+  readonly type: 'uncertain';
+  readonly place: Place;
+  readonly of: Expression;
+  readonly by: Amount | Missing;
+  readonly freedom: Amount | undefined;
+}
+
+/** `x coverage 95 %` */
+export interface Coverage {
+  readonly type: 'coverage';
+  readonly place: Place;
+  readonly of: Expression;
+  readonly level: Amount | Missing;
 }
 
 /** `x in mm` */
@@ -181,6 +199,10 @@ export function childrenOf(node: Node | Pipeline): readonly (Node | Pipeline)[] 
       return [node.left, node.right];
     case 'convert':
       return [node.of, node.unit];
+    case 'uncertain':
+      return [node.of, node.by, ...(node.freedom ? [node.freedom] : [])];
+    case 'coverage':
+      return [node.of, node.level];
     case 'call':
       return [node.name, ...node.arguments];
     case 'pick':

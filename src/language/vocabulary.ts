@@ -48,7 +48,7 @@ const made = new WeakMap<Catalogue, Vocabulary>();
 export function vocabularyOf(catalogue: Catalogue): Vocabulary {
   const known = made.get(catalogue);
   if (known) return known;
-  const keywords = new Set<string>(['in']);
+  const keywords = new Set<string>(['in', 'coverage', 'dof']);
   const words = new Set<string>();
   const add = (accepts: readonly Accept[]): void =>
     accepts.forEach((accept) => accept.type === 'word' && accept.words.forEach((word) => words.add(word)));

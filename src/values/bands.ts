@@ -38,6 +38,7 @@ export const bandsKind = {
     of: ({ rows }) => rows,
     each: ['run, channel and band', 'a band'],
     unit: own,
+    sensor: ({ channel }) => channel.calibration,
     names: channelNames,
     columns: [
       figure('from', 'Hz', ({ band }) => band.from),

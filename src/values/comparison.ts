@@ -12,8 +12,10 @@ import { inShort } from './short.ts';
 import type { ComparedStrata, ComparisonRow, ComparisonSide, DensityRatio, RuledOut } from './comparisonParts.ts';
 import { decibelsOf, levelIn, type LevelReference } from './decibels.ts';
 import { dimensionOf } from '../units/dimension.ts';
+import type { UncertaintyParts } from '../units/uncertainty.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Sequence } from '../statistics/sequence.ts';
+import { rowParts } from './rowParts.ts';
 import { comparedLevelsIn, comparedSideIn } from './comparedIn.ts';
 import { rowsIn } from './scaling.ts';
 import type { Run } from './run.ts';
@@ -157,6 +159,12 @@ const ruledOut = (excludes: RuledOut | undefined): Json =>
         either_way_percent: finite(excludes.eitherWayPercent),
       };
 
+/** What a change's slope times ln(B/A) has of uncertainty: that of its row. */
+export function changeParts(row: ComparisonRow, value: ComparisonValue, slope: number): UncertaintyParts {
+  const { a, b } = sidesOfRow(value, row);
+  return rowParts(row, value.metric, [...a.runs, ...b.runs], slope);
+}
+
 /** The level of a side in dB over the reference, where one was asked for. */
 function sideLevel(
   key: string,
@@ -202,11 +210,19 @@ const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
     ({ b }) => b,
     ({ b }) => b.name,
   ),
-  field('change', '%', (row) => row.changePercent, 'The change B/A − 1'),
+  field('change', '%', (row) => row.changePercent, 'The change B/A − 1', {
+    parts: (row, value) => changeParts(row, value, 100 + row.changePercent),
+  }),
   field('low', '%', (row) => row.lowPercent, 'The lower end of the change’s interval'),
   field('high', '%', (row) => row.highPercent, 'The upper end of the change’s interval'),
-  field('change_db', 'dB', (row) => row.changeDb, 'The change in dB', { heading: 'change' }),
-  field('ratio', '', (row) => 1 + row.changePercent / 100, 'The ratio B/A', { notIn: 'json and table' }),
+  field('change_db', 'dB', (row) => row.changeDb, 'The change in dB', {
+    heading: 'change',
+    parts: (row, value) => changeParts(row, value, 20 / Math.LN10),
+  }),
+  field('ratio', '', (row) => 1 + row.changePercent / 100, 'The ratio B/A', {
+    notIn: 'json and table',
+    parts: (row, value) => changeParts(row, value, 1 + row.changePercent / 100),
+  }),
   figure('p', '', (row) => row.p),
   figure('p_adjusted', '', (row) => row.pAdjusted, { heading: 'p adjusted' }),
   figure('outcome', '', ({ outcome }) => outcome),
@@ -288,6 +304,8 @@ export const comparisonKind = {
       detail('equivalence', heldAgainst, 'parts'),
       detail('guards', ({ guards = [] }) => guards.map(({ message }) => message), 'texts'),
       detail('sentence', ({ sentence }) => sentence, 'text'),
+      detail('standard_error', ({ standardError }) => standardError, 'number'),
+      detail('degrees_of_freedom', ({ df }) => df, 'number'),
       detail('a_each', ({ aRuns }) => list(aRuns), 'numbers'),
       detail('b_each', ({ bRuns }) => list(bRuns), 'numbers'),
     ],

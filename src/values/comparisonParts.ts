@@ -64,6 +64,9 @@ export interface ComparisonRow {
   /** The interval that everything said of this row rests on: for all rows together, the primary one by itself. */
   readonly lowPercent: number | undefined;
   readonly highPercent: number | undefined;
+  /** Of ln(B/A) and its degrees of freedom, where the data allow an inference. */
+  readonly standardError?: number;
+  readonly df?: number;
   /** Of the row alone, which decides nothing; and that of the interval, at most 1 - confidence where it leaves out 0. */
   readonly p: number | undefined;
   readonly pAdjusted: number | undefined;

@@ -1,7 +1,8 @@
+import type { UncertaintyParts } from '../units/uncertainty.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Cells } from './cells.ts';
 import type { Json } from './jsonNumbers.ts';
-import type { Run } from './run.ts';
+import type { Run, SensorUncertainty } from './run.ts';
 import type { Schema, Shape } from './shapes.ts';
 
 // Functions of a value, and of one of its rows. Taken from methods, so that what is made for one kind may stand among those of all kinds.
@@ -22,6 +23,10 @@ export interface Figure<Row, V = unknown> extends More<Row, V> {
 
 /** Where a figure departs from what its key and unit give. */
 export interface More<Row, V = unknown> extends Shown {
+  /** What its inputs contribute to its uncertainty, where that is known; undefined of an exact figure. */
+  readonly parts?: From<Row, V, UncertaintyParts | undefined>;
+  /** Of a figure in a unit of its own that is as many times the sensor's sensitivity as the row's figures are. */
+  readonly bySensor?: true;
   /** Over a table's column, where the key won't do. */
   readonly heading?: string | Of<V, string>;
   /** In JSON, where it is called otherwise than key and unit say. */
@@ -86,6 +91,8 @@ export interface Rows<V, Row = unknown> {
   readonly each: readonly [what: string, owner: string];
   /** Unit of its figures: JSON says the first row's before all rows, and a row's own where that is another. */
   readonly unit?: From<Row, V, Unit>;
+  /** The sensor that its figures in a unit of their own are of: what is known of its sensitivity widens their fields. */
+  readonly sensor?: From<Row, V, SensorUncertainty | undefined>;
   /** What a row is called by: run, channel. */
   readonly names: readonly Column<Row, V>[];
   readonly columns: readonly Column<Row, V>[];

@@ -1,5 +1,7 @@
 import { nameOfDimension, type NamedDimension } from '../units/dimension.ts';
 import { nearest } from '../units/nearest.ts';
+import type { UncertaintyPart } from '../units/uncertainty.ts';
+import type { SensorUncertainty } from './run.ts';
 import { unit as unitOf } from '../units/parse.ts';
 import { success, type Result } from '../result/result.ts';
 import type { Column, Figure } from './description.ts';
@@ -43,7 +45,7 @@ export function fieldOf(value: Value, field: string): Result<Value> {
     const all = rows.of(value);
     const speaking = rows.speakers?.(all) ?? all;
     if (speaking.length !== 1) return refuse('field.many', { field, each: rows.each[0], count: speaking.length });
-    return quantityOf(ofRow, speaking[0], value);
+    return quantityOf(ofRow, speaking[0], value, rows.sensor?.(speaking[0], value));
   }
   const ofWhole = figureNamed(whole, field);
   if (ofWhole !== undefined) return quantityOf(ofWhole, value, value);
@@ -53,11 +55,26 @@ export function fieldOf(value: Value, field: string): Result<Value> {
 const figureNamed = <Row>(columns: readonly Column<Row, Value>[], field: string): Figure<Row, Value> | undefined =>
   figuresIn(columns).find(({ key, doc }) => key === field && doc !== undefined);
 
-function quantityOf<Row>({ key, read, unit }: Figure<Row, Value>, row: Row, of: Value): Result<Value> {
+function quantityOf<Row>(
+  { key, read, unit, parts, bySensor }: Figure<Row, Value>,
+  row: Row,
+  of: Value,
+  sensor?: SensorUncertainty,
+): Result<Value> {
   const value = read(row, of);
   if (typeof value !== 'number' || !Number.isFinite(value)) return refuse('field.absent', { field: key });
+  const scales = typeof unit !== 'string' || bySensor === true;
+  const known = parts?.(row, of) ?? (scales && sensor !== undefined ? [sensorPart(value, sensor)] : undefined);
   return success({
     kind: 'quantity',
     quantity: { value, unit: typeof unit === 'string' ? unitOf(unit) : unit(row, of) },
+    ...(known === undefined ? {} : { parts: known }),
   });
 }
+
+/** A figure grows with the sensitivity of its sensor. */
+const sensorPart = (value: number, { relative, sensor }: SensorUncertainty): UncertaintyPart => ({
+  input: `sensitivity of ${sensor}`,
+  size: value * relative,
+  df: Infinity,
+});

@@ -1,3 +1,4 @@
+import { agreementKind } from './agreement.ts';
 import { bandsKind } from './bands.ts';
 import { chartKind, type Drawable } from './chart.ts';
 import { comparisonKind } from './comparison.ts';
@@ -40,6 +41,7 @@ export const kinds: {
   transfer: transferKind,
   comparison: comparisonKind,
   verdict: verdictKind,
+  agreement: agreementKind,
   repeats: repeatsKind,
   order: orderKind,
   sheet: sheetKind,

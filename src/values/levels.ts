@@ -81,6 +81,7 @@ export const levelsKind = {
     of: ({ rows }) => rows,
     each: ['run and channel', 'a run’s channel'],
     unit: own,
+    sensor: ({ channel }) => channel.calibration,
     names: channelNames,
     columns: [
       field('mean', own, (row) => row.mean, 'The mean, of a resultant the length of the mean vector,', {
@@ -109,7 +110,7 @@ export const levelsKind = {
       field('crest_factor', '', (row) => row.crestFactor, 'Peak over r.m.s.', { digits: 3 }),
       field('kurtosis', '', (row) => row.kurtosis, 'The kurtosis, 3 for a Gaussian,', { digits: 3 }),
       field('skewness', '', (row) => row.skewness, 'The skewness', { digits: 3, further: true }),
-      field('vdv', 'm/s^1.75', (row) => row.vdv, 'The vibration dose value', { title: 'VDV' }),
+      field('vdv', 'm/s^1.75', (row) => row.vdv, 'The vibration dose value', { title: 'VDV', bySensor: true }),
       field('mtvv', own, (row) => row.mtvv, 'The largest r.m.s. over 1 s', {
         title: 'Largest 1 s r.m.s.',
         further: true,

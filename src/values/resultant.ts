@@ -1,7 +1,7 @@
 import { listed } from '../result/words.ts';
 import { moments } from '../signal/levels.ts';
 import { resultantLength } from '../signal/resultant.ts';
-import { axesOf, type Channel, type Resultant, type Signal } from './run.ts';
+import { axesOf, type Channel, type Resultant, type SensorUncertainty, type Signal } from './run.ts';
 
 /**
  * The resultant of axes, told by what they have in common.
@@ -9,6 +9,7 @@ import { axesOf, type Channel, type Resultant, type Signal } from './run.ts';
  */
 export function resultantOf(axes: readonly Signal[]): Resultant {
   const weighting = commonWeighting(axes);
+  const calibrations = axes.flatMap(({ calibration }) => calibration ?? []);
   const lowCut = Math.max(...axes.map((axis) => axis.lowCut ?? 0));
   const highpass = Math.max(...axes.map((axis) => axis.highpass ?? 0));
   return {
@@ -19,9 +20,16 @@ export function resultantOf(axes: readonly Signal[]): Resultant {
     ...(weighting === undefined ? {} : { weighting }),
     ...(lowCut === 0 ? {} : { lowCut }),
     ...(highpass === 0 ? {} : { highpass }),
+    ...(calibrations.length === 0 ? {} : { calibration: ofResultant(calibrations) }),
     axes,
   };
 }
+
+/** Of axes with errors of one size, taken to be of one sensor; the largest stands for all. */
+const ofResultant = (axes: readonly SensorUncertainty[]): SensorUncertainty => ({
+  relative: Math.max(...axes.map(({ relative }) => relative)),
+  sensor: listed([...new Set(axes.map(({ sensor }) => sensor))]),
+});
 
 function commonWeighting(axes: readonly Signal[]): string | undefined {
   const weightings = axes.map(({ weighting = 'unweighted' }) => weighting);

@@ -77,6 +77,14 @@ export interface Written {
   readonly unit: string;
 }
 
+/** What is known of a sensor's sensitivity. */
+export interface SensorUncertainty {
+  /** Relative standard uncertainty: 0.02 is 2 %. */
+  readonly relative: number;
+  /** Which sensor and axis: what is of the same one has the same error, and ratios are free of it. */
+  readonly sensor: string;
+}
+
 interface ChannelFacts {
   readonly name: string;
   /** The header's text in the file, by which the channel may be named too. */
@@ -86,6 +94,8 @@ interface ChannelFacts {
   readonly unitFrom: string;
   /** Frequency weighting that was applied, such as `Wk`; of a resultant whose axes differ, one an axis: `Wd/Wd/Wk`. */
   readonly weighting?: string;
+  /** Of the sensor's sensitivity, where `load` states it. */
+  readonly calibration?: SensorUncertainty;
   /** Whether the mean still holds gravity; false once a mean or a high-pass has been taken out. */
   readonly includesStatic: boolean;
   /** In Hz: of a velocity or displacement, nothing below it means anything. */

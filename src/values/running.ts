@@ -41,6 +41,7 @@ export const runningKind = {
     of: ({ entries }) => entries,
     each: ['run and channel', 'a run’s channel'],
     unit: own,
+    sensor: ({ channel }) => channel.calibration,
     names: channelNames,
     columns: [
       field('largest', own, ({ largest }) => largest, 'The largest running r.m.s.'),

@@ -6,6 +6,7 @@ import type { SpectrumValue } from './spectrum.ts';
 import type { LevelsValue } from './levels.ts';
 import type { BandsValue } from './bands.ts';
 import type { ComparisonValue } from './comparison.ts';
+import type { AgreementValue } from './agreement.ts';
 import type { VerdictValue } from './verdict.ts';
 import type { FindingsValue } from './findings.ts';
 import type { PeaksValue } from './peaks.ts';
@@ -35,6 +36,7 @@ export type Value =
   | BandsValue
   | ComparisonValue
   | VerdictValue
+  | AgreementValue
   | FindingsValue
   | PeaksValue
   | TransferValue

@@ -1,5 +1,5 @@
 import { detail, field, figure } from './columns.ts';
-import { comparedRuns, excludedOfSides, type ComparisonValue } from './comparison.ts';
+import { changeParts, comparedRuns, excludedOfSides, type ComparisonValue } from './comparison.ts';
 import type { ComparisonRow } from './comparisonParts.ts';
 import type { DrawnDescription } from './description.ts';
 import { finite } from './jsonNumbers.ts';
@@ -44,7 +44,9 @@ export const verdictKind = {
     figure('verdict', '', ({ verdict }) => verdict),
     figure('from', 'Hz', ({ band }) => band.from),
     figure('to', 'Hz', ({ band }) => band.to),
-    field('reduction', '%', (value) => value.reductionPercent, 'The reduction found of a verdict'),
+    field('reduction', '%', (value) => value.reductionPercent, 'The reduction found of a verdict', {
+      parts: ({ row, comparison }) => changeParts(row, comparison, -(100 + row.changePercent)),
+    }),
     field('low', '%', (value) => value.lowPercent, 'The lower end of the reduction’s interval of a verdict'),
     field('high', '%', (value) => value.highPercent, 'The upper end of the reduction’s interval of a verdict'),
     field('power_reduction', '%', (value) => value.powerReductionPercent, 'The reduction of mean square of a verdict', {

@@ -1,3 +1,4 @@
+import { agrees } from './evidence/agrees.ts';
 import { band } from './spectra/band.ts';
 import { bandpass } from './conditioning/bandpass.ts';
 import { channel } from './recordings/channel.ts';
@@ -66,6 +67,7 @@ export const verbs: readonly Verb[] = [
   profile,
   compare,
   claim,
+  agrees,
   plot,
   table,
   methods,

@@ -1,7 +1,8 @@
 import type { FunctionForm } from '../language/checked.ts';
 import { inParallel, inSeries, massOnSpring, overMovingBase, rotationRate } from '../analysis/mechanics.ts';
 import { convert, inSI, quantity, root } from '../units/arithmetic.ts';
-import { sameDimension, type NamedDimension } from '../units/dimension.ts';
+import { correlatedWith, correlationOf, evaluatedWith } from '../analysis/uncertainty.ts';
+import { isNumber, sameDimension, type NamedDimension } from '../units/dimension.ts';
 import type { Quantity } from '../units/unit.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import { success, type Refused, type Result } from '../result/result.ts';
@@ -13,7 +14,16 @@ type Evaluated = Result<QuantityValue>;
 export interface NamedFunction {
   readonly form: FunctionForm;
   readonly evaluate: (given: readonly Quantity[]) => Evaluated;
+  /** Of a function of the uncertainties themselves. @param input what an input of its own is called */
+  readonly ofUncertain?: (given: readonly QuantityValue[], input: string) => Evaluated;
 }
+
+/** What a function gives, with the uncertainty that its arguments give it. @param input what an input of its own is called */
+export const evaluateFunction = (
+  { evaluate, ofUncertain }: NamedFunction,
+  given: readonly QuantityValue[],
+  input: string,
+): Evaluated => ofUncertain?.(given, input) ?? evaluatedWith(evaluate, given);
 
 const value = (found: Quantity): Evaluated =>
   Number.isFinite(found.value) ? success({ kind: 'quantity', quantity: found }) : refuse('arithmetic.finite', {});
@@ -26,9 +36,19 @@ interface Shape {
   readonly gives?: FunctionForm['gives'];
   readonly example: string;
   readonly compute: NamedFunction['evaluate'];
+  readonly ofUncertain?: NamedFunction['ofUncertain'];
 }
 
-function define({ name, summary, parameters, variadic = false, gives, example, compute }: Shape): NamedFunction {
+function define({
+  name,
+  summary,
+  parameters,
+  variadic = false,
+  gives,
+  example,
+  compute,
+  ofUncertain,
+}: Shape): NamedFunction {
   const form: FunctionForm = {
     name,
     summary,
@@ -41,7 +61,7 @@ function define({ name, summary, parameters, variadic = false, gives, example, c
     variadic,
     example,
   };
-  return { form, evaluate: compute };
+  return { form, evaluate: compute, ...(ofUncertain === undefined ? {} : { ofUncertain }) };
 }
 
 /** Why quantities can't be compared with each other. */
@@ -56,6 +76,25 @@ const whyNotPositive = (name: string, given: readonly Quantity[]): Refused | und
 
 const least = (a: Quantity, b: Quantity): Quantity => (inSI(b) < inSI(a) ? (convert(b, a.unit) ?? b) : a);
 const most = (a: Quantity, b: Quantity): Quantity => (inSI(b) > inSI(a) ? (convert(b, a.unit) ?? b) : a);
+
+function correlatedQuantity([of, ...rest]: readonly QuantityValue[], input: string): Evaluated {
+  const why = (reason: 'pairs' | 'exact' | 'freedom' | 'impossible'): Refused =>
+    refuse('correlated.words', { why: reason });
+  const others = rest.flatMap((one, k) =>
+    k % 2 === 0 ? [] : [{ value: one, coefficient: inSI(rest[k - 1].quantity) }],
+  );
+  const isPair = ({ value: { parts = [] }, coefficient }: (typeof others)[number]): boolean =>
+    Math.abs(coefficient) <= 1 && parts.length > 0;
+  const coefficients = rest.filter((_, k) => k % 2 === 0);
+  if (rest.length % 2 === 1 || coefficients.some(({ quantity: { unit } }) => !isNumber(unit.dimension)))
+    return why('pairs');
+  if (others.some(({ coefficient }) => Math.abs(coefficient) > 1)) return why('pairs');
+  if (of.parts === undefined || !others.every(isPair)) return why('exact');
+  const all = [of, ...others.map((other) => other.value)].flatMap(({ parts = [] }) => parts);
+  if (all.some(({ df }) => Number.isFinite(df))) return why('freedom');
+  const found = correlatedWith(of, others, input);
+  return found === undefined ? why('impossible') : success(found);
+}
 
 export const functions: readonly NamedFunction[] = [
   define({
@@ -162,6 +201,52 @@ export const functions: readonly NamedFunction[] = [
     example: 'transmissibility(20 Hz, 6 Hz, 10 %)',
     compute: ([frequency, natural, damping]) =>
       whyNotPositive('transmissibility', [natural]) ?? value(overMovingBase(frequency, natural, damping)),
+  }),
+  define({
+    name: 'cos',
+    gives: 'ratio',
+    summary: 'The cosine of an angle.',
+    parameters: [['angle', 'In rad.', 'ratio']],
+    example: 'cos(pi / 3)',
+    compute: ([one]) => value(quantity(Math.cos(inSI(one)), '')),
+  }),
+  define({
+    name: 'sin',
+    gives: 'ratio',
+    summary: 'The sine of an angle.',
+    parameters: [['angle', 'In rad.', 'ratio']],
+    example: 'sin(pi / 6)',
+    compute: ([one]) => value(quantity(Math.sin(inSI(one)), '')),
+  }),
+  define({
+    name: 'correlated',
+    gives: 'same',
+    summary:
+      'A quantity whose uncertainty is correlated with others, by a coefficient with each (JCGM 100:2008, 5.2.2). What is made of one name more than once is correlated without it.',
+    parameters: [
+      ['quantity', 'What is correlated.'],
+      ['coefficient', 'From -1 to 1.', 'ratio'],
+      ['with', 'With what; further pairs may follow.'],
+    ],
+    variadic: true,
+    example: 'correlated(5 ± 0.1 mm, 0.8, 7 ± 0.2 mm)',
+    compute: ([one]) => value(one),
+    ofUncertain: correlatedQuantity,
+  }),
+  define({
+    name: 'correlation',
+    gives: 'ratio',
+    summary: 'The coefficient of correlation of two quantities, from the inputs that they share.',
+    parameters: [
+      ['a', 'A quantity with its uncertainty.'],
+      ['b', 'Another.'],
+    ],
+    example: 'correlation(5 ± 0.1 mm, 7 ± 0.2 mm)',
+    compute: () => refuse('correlation.exact', {}),
+    ofUncertain: ([a, b]) => {
+      const found = correlationOf(a, b);
+      return Number.isFinite(found) ? value(quantity(found, '')) : refuse('correlation.exact', {});
+    },
   }),
 ];
 

@@ -35,6 +35,24 @@ export const callPages: Readonly<Record<Exclude<keyof (CallFacts & ExpressionFac
     'load "raw/brick-foam-1.csv.gz" including excluded',
     'load "raw/brick-foam-1.csv.gz" sheet "raw/runs.csv" including excluded',
   ),
+  'coverage.exact': page(
+    'A coverage of an exact quantity',
+    'Only a quantity whose inputs have an uncertainty has an expanded one.',
+    'k = 160 N/mm\nk coverage 95 %',
+    'k = 160 ± 5 N/mm\nk coverage 95 %',
+  ),
+  'correlated.words': page(
+    'A correlation that can’t be',
+    '`correlated` takes a quantity and pairs of a coefficient and a quantity, all with uncertainties.',
+    'v = 5 ± 0.1 mm\ncorrelated(7 ± 0.2 mm, 1.4, v)',
+    'v = 5 ± 0.1 mm\ncorrelated(7 ± 0.2 mm, 0.4, v)',
+  ),
+  'correlation.exact': page(
+    'A correlation of exact quantities',
+    'What has no uncertainty is correlated with nothing.',
+    'v = 5 mm\ncorrelation(v, 2 * v)',
+    'v = 5 ± 0.1 mm\ncorrelation(v, 2 * v)',
+  ),
   'scale.words': page(
     'A reference without its scale',
     '`re` says what `scale dB` is over.',

@@ -118,6 +118,10 @@ const wordSentences: Sentences<WordFacts> = {
 
 /** What can be wrong with quantities in an expression. */
 export interface ExpressionFacts {
+  'coverage.exact': object;
+  /** `pairs`: what stands behind the first is no pairs of a coefficient and a quantity. */
+  'correlated.words': { readonly why: 'pairs' | 'exact' | 'freedom' | 'impossible' };
+  'correlation.exact': object;
   'unit.dimension':
     | { readonly operator: '+' | '-' | '*' | '/' | '^'; readonly left: Dimension; readonly right: Dimension }
     | { readonly to: Unit; readonly from: Dimension }
@@ -129,6 +133,15 @@ export interface ExpressionFacts {
   /** The function wants values above 0, or of at least 0. */
   'function.range': { readonly function: string; readonly zero: boolean };
 }
+
+const correlatedWords = {
+  pairs:
+    'After the first quantity correlated takes pairs: a coefficient from -1 to 1 and the quantity that it is with, as in "correlated(i, -0.36, v)".',
+  exact: 'Only quantities with an uncertainty are correlated: state it, as in "160 ± 5 N/mm".',
+  freedom:
+    'Stated correlations and degrees of freedom do not go together (JCGM 100:2008, G.4.1): leave dof out of what is correlated.',
+  impossible: 'No quantity can be correlated so with the others: the coefficients contradict each other.',
+} as const;
 
 const joined = {
   '+': 'added to',
@@ -158,6 +171,10 @@ const expressionSentences: Sentences<ExpressionFacts> = {
   'unit.level': () =>
     'A level in dB adds only to a level: turn it into a ratio first, or multiply it by a plain number.',
   'unit.exponent': ({ dimension }) => `An exponent is a plain number, and this is ${describeDimension(dimension)}.`,
+  'coverage.exact': () =>
+    'This quantity has no uncertainty to expand: state those of its inputs, as in "160 ± 5 N/mm".',
+  'correlated.words': ({ why }) => correlatedWords[why],
+  'correlation.exact': () => 'A quantity without an uncertainty is correlated with none: both need one.',
   'arithmetic.zero': () => 'This divides by zero.',
   'arithmetic.finite': () => 'The result is no finite number.',
   'function.range': ({ function: name, zero }) =>

@@ -9,6 +9,7 @@ import {
   type Warning,
 } from '../result/result.ts';
 import { roundedSI as si } from '../units/arithmetic.ts';
+import type { UncertaintyParts } from '../units/uncertainty.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { Band } from '../values/band.ts';
 import type { Files, History, WantedRecording, Watch } from '../values/ports.ts';
@@ -58,7 +59,12 @@ export type Argument =
       readonly value: Value;
       /** The name it was bound to. */ readonly name: string | undefined;
     }
-  | { readonly type: 'quantity'; readonly quantity: Quantity }
+  | {
+      readonly type: 'quantity';
+      readonly quantity: Quantity;
+      /** Where it has an uncertainty. */ readonly parts?: UncertaintyParts;
+      /** As it was written, where it is a name or a field of one. */ readonly name?: string;
+    }
   | { readonly type: 'range'; readonly from: Quantity; readonly to: Quantity }
   | { readonly type: 'text'; readonly text: string }
   | { readonly type: 'word'; readonly word: string; readonly text?: string }

@@ -68,6 +68,10 @@ function short(node: Checked | undefined): string {
       return `-${short(node.of)}`;
     case 'convert':
       return `${short(node.of)} in ${node.unit.symbol}`;
+    case 'uncertain':
+      return `(${short(node.of)}±${node.by.value}${node.by.unit.symbol}${node.freedom === undefined ? '' : ` dof ${node.freedom}`})`;
+    case 'coverage':
+      return `${short(node.of)} coverage ${node.level}`;
     case 'function':
       return `${node.name}(${node.arguments.map(short).join(',')})`;
   }

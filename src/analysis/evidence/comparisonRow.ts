@@ -46,6 +46,7 @@ export function comparisonRow(facts: RowFacts, found: Found, comparison: Compari
     changePercent: found.changePercent ?? 0,
     changeDb: found.changeDb ?? 0,
     ...(inference === undefined ? { lowPercent: undefined, highPercent: undefined } : percents(inference.interval)),
+    ...(inference === undefined ? {} : { standardError: inference.standardError, df: inference.df }),
     p: inference?.pAlone,
     pAdjusted: inference?.p,
     outcome: isWithheld(facts, comparison) ? 'not shown' : found.outcome,

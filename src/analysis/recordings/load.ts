@@ -3,7 +3,8 @@ import type { ClockParts, ReadOptions } from '../../readers/recording.ts';
 import { answered, refused, success, type Answer, type Result, type Warning } from '../../result/result.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import type { Files, ReadRecording, WantedRecording, Watch } from '../../values/ports.ts';
-import type { Run } from '../../values/run.ts';
+import { changed } from '../../values/resultant.ts';
+import type { Run, RunFacts } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { findingOf } from '../../readers/messages.ts';
 import { tell } from '../messages/recordings.ts';
@@ -20,6 +21,8 @@ export interface LoadRequest extends Wanted {
   readonly label: string | undefined;
   /** The channels to take; none named: all axes of acceleration, else all columns. */
   readonly channels: readonly string[];
+  /** Relative standard uncertainty of the sensors' sensitivity, where it is stated. */
+  readonly sensitivity: number | undefined;
   /** What is stated by hand of the files' layout. */
   readonly reading: ReadOptions;
 }
@@ -92,8 +95,28 @@ function runIn(
   if (!recording.ok) return refused({ ...recording.failure, at: 'files' });
   // What was read has an identity.
   const run = runOf(recording.value, { path, ...identity! }, label, request);
-  return run.ok && facts !== undefined ? success({ ...run.value, sheet: facts }) : run;
+  if (!run.ok) return run;
+  const { sensitivity } = request;
+  const told = sensitivity === undefined ? run.value : calibratedTo(run.value, sensitivity, sensorIn(facts));
+  return success(facts === undefined ? told : { ...told, sheet: facts });
 }
+
+/** What a run sheet says of the sensor or logger of a run. */
+function sensorIn(facts: RunFacts | undefined): string {
+  const header = Object.keys(facts?.facts ?? {}).find((one) => /^(sensor|logger|accelerometer)\b/i.test(one.trim()));
+  return header === undefined ? '' : (facts?.facts[header].trim() ?? '');
+}
+
+/** A run of channels whose sensors are known so well; each axis has an error of its own. */
+const calibratedTo = (run: Run, relative: number, sensor: string): Run => ({
+  ...run,
+  channels: run.channels.map((channel) =>
+    changed(channel, (signal) => ({
+      ...signal,
+      calibration: { relative, sensor: `${sensor === '' ? 'the sensor' : sensor}, ${signal.name}` },
+    })),
+  ),
+});
 
 /** The recordings of files, in order, and a way to have no more of them. */
 interface Recordings {

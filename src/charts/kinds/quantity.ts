@@ -1,7 +1,7 @@
 import { plain, printedUnit } from '../../values/number.ts';
 import type { Presenter } from './kind.ts';
 
-/** `4.123 Hz`. */
-export const presentQuantity: Presenter<'quantity'> = ({ quantity: { value, unit } }) => [
-  { type: 'text', text: unit.symbol === '' ? plain(value) : `${plain(value)} ${printedUnit(unit.symbol)}` },
+/** `4.123 Hz`, `12.3 ± 0.2 Hz`. */
+export const presentQuantity: Presenter<'quantity'> = (value) => [
+  { type: 'text', text: quantityText(value, 6, ({ symbol }) => printedUnit(symbol)) },
 ];

@@ -64,6 +64,7 @@ function ofSubject(
         ...comparedBands(sites, site),
         ...[...sites.allUnder(site, 'a'), ...sites.allUnder(site, 'b')].flatMap((side) => cornersBelow(sites, side)),
       ];
+    case 'agreement':
     case 'chart':
     case 'levels':
     case 'methods':

@@ -89,6 +89,8 @@ function partsOf(argument: CheckedArgument): Part[] {
     case 'binary':
     case 'call':
     case 'convert':
+    case 'coverage':
+    case 'uncertain':
     case 'field':
     case 'function':
     case 'name':

@@ -13,6 +13,8 @@ export function callsIn(node: CheckedArgument): readonly CallOf[] {
     case 'field':
     case 'negative':
     case 'convert':
+    case 'uncertain':
+    case 'coverage':
       return callsIn(node.of);
     case 'binary':
       return [...callsIn(node.left), ...callsIn(node.right)];

@@ -136,6 +136,9 @@ function situationOf(path: Path, notebook: CheckedNotebook, text: string, at: nu
     case 'step':
       if (parent.asked.some((unit) => unit === path[path.length - 1])) return { type: 'unit', of: untyped };
       return argument(path, path.length - 2, false, notebook, text, at);
+    case 'uncertain':
+    case 'coverage':
+      return { type: 'value', call: undefined, argument: 0 };
     case 'number':
     case 'range':
     case 'negative': {

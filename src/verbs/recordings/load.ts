@@ -67,6 +67,11 @@ export const load: Verb = {
       { keyword: 'skip', doc: 'Lines to pass over at the top.', accepts: [{ type: 'integer', least: 0 }] },
       { keyword: 'scale', doc: 'Size of one count, in `unit`.', accepts: [{ type: 'number' }] },
       {
+        keyword: 'calibration',
+        doc: 'Relative standard uncertainty of the sensors’ sensitivity. It widens what is read off levels and bands, and falls out of ratios of one sensor. Runs are of one sensor unless the sheet names several, in a column `sensor` or `logger`.',
+        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 1 }],
+      },
+      {
         keyword: 'sensor',
         doc: 'Which sensor of a file that interleaves several; of more than one the channels stand side by side, as `base_x`, `top_x`.',
         accepts: [{ type: 'text' }],
@@ -123,6 +128,7 @@ function requestIn(given: Arguments): Result<LoadRequest> {
     including: hasFlag(given, 'including'),
     label: textOf(option(given, 'label')),
     channels: channelsIn(given),
+    sensitivity: siOf(given, 'calibration'),
     reading: readingIn(given),
   });
 }

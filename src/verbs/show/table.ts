@@ -39,6 +39,11 @@ export const table: Verb = {
 /** A quantity stands among the arguments without its kind. */
 function shownIn(argument: Argument | undefined): Value {
   if (argument?.type === 'value') return argument.value;
-  if (argument?.type === 'quantity') return { kind: 'quantity', quantity: argument.quantity };
+  if (argument?.type === 'quantity')
+    return {
+      kind: 'quantity',
+      quantity: argument.quantity,
+      ...(argument.parts === undefined ? {} : { parts: argument.parts }),
+    };
   throw new Error('the form takes a value');
 }
