@@ -82,7 +82,10 @@ function slopes(operator: Operator, a: number, b: number): readonly [number, num
   }
 }
 
-/** A quantity times a number, as a change of unit or sign is: its uncertainty with it. */
+/**
+ * What was made of a quantity by a factor, as by a change of unit or sign, with its uncertainty.
+ * @param coefficient the factor between the figures of both, in their own units
+ */
 export const timesWith = (of: QuantityValue, found: Quantity, coefficient: number): QuantityValue =>
   withParts(found, of.parts && summedParts([[coefficient, of.parts]]));
 
@@ -92,6 +95,7 @@ const nudge = 1e-4;
 /**
  * What a function gives with the uncertainty of its arguments: slopes by central differences (JCGM 100:2008, 5.1.3 note 2),
  * one-sided where the function has no value on the other side.
+ * @param given the arguments
  */
 export function evaluatedWith(
   evaluate: (given: readonly Quantity[]) => Result<QuantityValue>,

@@ -231,7 +231,7 @@ export class StatementParser extends Cursor {
   #power(mode: Mode, tight: boolean): Expression {
     const base = this.#uncertain(this.#primary(mode, tight));
     if (!this.isSign('^')) return base;
-    const close = !(base.type === 'number' && base.unit);
+    const close = !endsInUnit(base);
     return this.deeper(() => this.#binary(base, () => this.#signed(mode, close), close));
   }
 
@@ -351,3 +351,8 @@ export class StatementParser extends Cursor {
     return { type: 'field', place: span(of.place, span(dot, field.place)), of, field };
   }
 }
+
+/** Whether a sign behind it, without a blank, would be read as a part of its unit. */
+const endsInUnit = (base: Expression): boolean =>
+  (base.type === 'number' && base.unit !== undefined) ||
+  (base.type === 'uncertain' && base.freedom === undefined && base.by.type === 'number' && base.by.unit !== undefined);

@@ -3,7 +3,7 @@ import { detail, field, figure, inPercent } from './columns.ts';
 import type { DrawnDescription, Figure } from './description.ts';
 import { excludedJson } from './excluded.ts';
 import { finite, list, type Json } from './jsonNumbers.ts';
-import { followedJson, type PlanFollowed, type PlannedAdjustment } from './plan.ts';
+import { adjustmentJson, followedJson, type PlanFollowed, type PlannedAdjustment } from './plan.ts';
 import type { Message } from '../result/result.ts';
 import { counted, listed } from '../result/words.ts';
 import { formatNumber } from '../units/format.ts';
@@ -346,12 +346,6 @@ function comparisonIn(value: ComparisonValue, asked: Unit): ComparisonValue | un
 export function comparedRuns(value: ComparisonValue): readonly Run[] {
   return [...sidesIn(value), ...(value.reference === undefined ? [] : [value.reference])].flatMap(({ runs }) => runs);
 }
-
-const adjustmentJson = ({ column, exponent, uncertainty }: PlannedAdjustment): Json => ({
-  column,
-  exponent: finite(exponent),
-  uncertainty: finite(uncertainty),
-});
 
 /** The runs of each side, where there are more than two or strata; nothing else. */
 function sidesJson(value: ComparisonValue): Json | undefined {

@@ -1,6 +1,6 @@
 import { detail, figure } from './columns.ts';
 import type { Description } from './description.ts';
-import type { Json } from './jsonNumbers.ts';
+import { finite, type Json } from './jsonNumbers.ts';
 import type { Message } from '../result/result.ts';
 import type { Claim } from '../statistics/claimForm.ts';
 import type { Band } from './band.ts';
@@ -111,3 +111,10 @@ export const followedJson = (plan: PlanFollowed | undefined): Json =>
         age: ageJson(plan.age),
         deviations: plan.deviations.map(({ message }) => message),
       };
+
+/** What JSON says of an adjustment of the levels. */
+export const adjustmentJson = ({ column, exponent, uncertainty }: PlannedAdjustment): Json => ({
+  column,
+  exponent: finite(exponent),
+  uncertainty: finite(uncertainty),
+});
