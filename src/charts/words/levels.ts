@@ -67,8 +67,7 @@ export function bandsDescription(bars: readonly BandBar[], quantity: string, { u
     const shown = own.length <= 8 ? own : [...own].sort((a, b) => b.mean - a.mean).slice(0, 3);
     const figures = shown.map(({ band, mean, runs }) => {
       const rms = runs.map((run) => run.rms);
-      const spread =
-        rms.length > 1 ? ` (runs ${write(Math.min(...rms), 3)} to ${write(Math.max(...rms), 3)})` : '';
+      const spread = rms.length > 1 ? ` (runs ${write(Math.min(...rms), 3)} to ${write(Math.max(...rms), 3)})` : '';
       return `${band} ${write(mean, 3)}${spread}`;
     });
     return `${series}${own.length > shown.length ? ', the three highest' : ''}: ${figures.join('; ')}.`;
@@ -92,8 +91,7 @@ export function runningDescription(
   lines: readonly { readonly entry: RunningEntry; readonly series: string }[],
 ): string {
   const largest = lines.map(
-    ({ entry, series }) =>
-      `${series}: largest ${write(entry.largest, 3)} ${unit} at ${plain(entry.largestAt, 4)} s.`,
+    ({ entry, series }) => `${series}: largest ${write(entry.largest, 3)} ${unit} at ${plain(entry.largestAt, 4)} s.`,
   );
   return `${capitalised(quantity)} over time. ${largest.join(' ')}`;
 }
