@@ -1,8 +1,8 @@
 import { decibelsOf, levelIn, type LevelReference } from '../values/decibels.ts';
 import type { Unit } from '../units/unit.ts';
 import { fromZero, levelAxis, logLevelAxis, type Domain } from './axes.ts';
-import { axisTitle, printedUnit } from './words/names.ts';
-import { fixed, significant } from '../values/number.ts';
+import { axisTitle } from './words/names.ts';
+import { fixed, printedUnit, significant } from '../values/number.ts';
 
 /** How the levels of a picture are told: in their unit, or in dB over a reference. */
 export interface LevelScale {

@@ -1,6 +1,6 @@
 import type { AgreementSide, AgreementValue } from '../../values/agreement.ts';
 import { quantityText } from '../../values/uncertainText.ts';
-import { printedUnit } from '../words/names.ts';
+import { printedUnit } from '../../values/number.ts';
 import { columns, type Presenter } from './kind.ts';
 
 /** Whether both agree, in a sentence, and the figures of both and of their difference. */

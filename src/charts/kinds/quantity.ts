@@ -1,4 +1,5 @@
-import { plain, printedUnit } from '../../values/number.ts';
+import { printedUnit } from '../../values/number.ts';
+import { quantityText } from '../../values/uncertainText.ts';
 import type { Presenter } from './kind.ts';
 
 /** `4.123 Hz`, `12.3 ± 0.2 Hz`. */
