@@ -20,6 +20,7 @@ interface Facts {
   'files.written': { count: number; folder: string };
   'statements.failed': { notebook: string };
   'record.missing': { notebook: string };
+  'git.untrusted': object;
 }
 
 /** What the editor's own parts say; what runs and what is checked is worded where it is found. */
@@ -52,6 +53,7 @@ const { tell } = messages<Facts>({
   'files.written': ({ count, folder }) => `${counted(count, 'file')} written into ${folder}.`,
   'statements.failed': ({ notebook }) => `Some statements of ${notebook} failed; what was made says which.`,
   'record.missing': ({ notebook }) => `${notebook} has no record yet: write one with the command Record.`,
+  'git.untrusted': () => 'Git is asked only in a workspace that you trust: trust it, then ask again what changed.',
 });
 
 /** The sentence alone: the editor takes nothing else. */

@@ -77,7 +77,7 @@ export const quantityKind = {
     }),
     detail(
       'inputs',
-      ({ parts }) => parts && parts.map(({ input, size, df }) => ({ input, size: finite(size), df: finite(df) })),
+      ({ parts }) => parts?.map(({ input, size, df }) => ({ input, size: finite(size), df: finite(df) })),
       'rows',
     ),
   ],

@@ -23,6 +23,7 @@ export async function showChanged(
   revision: string | undefined,
 ): Promise<void> {
   const folders = foldersOf(notebook);
+  if (!vscode.workspace.isTrusted) return void vscode.window.showWarningMessage(sentence('git.untrusted', {}));
   if (folders === undefined) throw errorOf('notebook.unsaved', {});
   const file = basename(recordPath(notebook.uri.fsPath));
   const asked = revision ?? (await askRevision(folders.folder, file));

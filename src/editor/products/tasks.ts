@@ -14,10 +14,13 @@ interface WashboardTask extends vscode.TaskDefinition {
 /** The commands that need nothing but a notebook. */
 const offered = ['run', 'verify', 'record', 'report'] as const;
 
+/** So many notebooks at most are offered as tasks; further ones can be named in `tasks.json`. */
+const most = 200;
+
 /** The commands of the command line on the workspace's notebooks, as tasks. */
 export const tasks: vscode.TaskProvider = {
   async provideTasks() {
-    const notebooks = await vscode.workspace.findFiles('**/*.washboard.md', '**/{node_modules,out,dist}/**', 20);
+    const notebooks = await vscode.workspace.findFiles('**/*.washboard.md', '**/{node_modules,out,dist}/**', most);
     return notebooks.flatMap((uri) => {
       const folder = vscode.workspace.getWorkspaceFolder(uri);
       const notebook = vscode.workspace.asRelativePath(uri, false);
