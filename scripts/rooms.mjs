@@ -57,13 +57,13 @@ export const rooms = {
   disk: { imports: ['result', 'units', 'readers', 'values'], ambient: ['node'], packages: [] },
   notebook: { imports: ['result'], ambient: [], packages: [] },
   renderer: {
-    imports: ['result', 'charts', 'notebook'],
+    imports: ['result', 'values', 'charts', 'notebook'],
     ambient: ['dom'],
     declarations: ['charts/vegaModules.d.ts'],
     packages: ['vega-*', 'vscode-notebook-renderer', 'markdown-it'],
   },
   report: {
-    imports: ['result', 'notebook', 'engine', 'charts'],
+    imports: ['result', 'values', 'notebook', 'engine', 'charts'],
     ambient: [],
     declarations: ['charts/vegaModules.d.ts'],
     packages: ['vega', 'vega-*', 'markdown-it'],

@@ -181,9 +181,12 @@ export const runsAxis = (field: string, names: readonly string[], axis: object =
 /** px from one turned name to the next at which they do not touch. */
 const turnedSpacing = 17;
 
-/** Of more names than can stand beside one another, turned, every second one, or third. */
+/**
+ * Of more names than can stand beside one another, turned, every second one, or third: by their places, as names come
+ * from files and may hold what no expression takes.
+ */
 const namesKept = (names: readonly string[]): string =>
-  `indexof(${JSON.stringify(names)}, datum.value) % max(1, ceil(${turnedSpacing * names.length} / max(1, chartWidth - ${layout().besidePlot}))) === 0 ? datum.label : ''`;
+  `round(datum.index * ${Math.max(1, names.length - 1)}) % max(1, ceil(${turnedSpacing * names.length} / max(1, chartWidth - ${layout().besidePlot}))) === 0 ? datum.label : ''`;
 
 /** Width in px that a text of the labels' size takes, near enough to keep labels apart. */
 export const textWidth = (text: string, size = 11): number =>

@@ -1,7 +1,7 @@
 import { decibelsOf, levelIn, type LevelReference } from '../values/decibels.ts';
 import type { Unit } from '../units/unit.ts';
 import { fromZero, levelAxis, logLevelAxis, type Domain } from './axes.ts';
-import { axisTitle } from './words/names.ts';
+import { axisTitle, levelAxisWords } from './words/names.ts';
 import { fixed, printedUnit, significant } from '../values/number.ts';
 
 /** How the levels of a picture are told: in their unit, or in dB over a reference. */
@@ -31,7 +31,7 @@ export function levelScaleOf(unit: Unit, reference: LevelReference | undefined):
   if (scale === undefined)
     return {
       unit: printedUnit(unit.symbol),
-      words: 'level on a log axis',
+      words: levelAxisWords.unit,
       of: (figure) => figure,
       write: significant,
       linear: (field, quantity, figures, { room, axis } = {}) =>
@@ -42,7 +42,7 @@ export function levelScaleOf(unit: Unit, reference: LevelReference | undefined):
   const of = (figure: number): number => levelIn(scale, figure);
   return {
     unit: printedUnit(symbol),
-    words: 'level in dB',
+    words: levelAxisWords.decibels,
     of,
     write: (figure) => fixed(of(figure), 1),
     linear: (field, quantity, figures, { axis } = {}) =>

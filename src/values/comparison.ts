@@ -9,7 +9,14 @@ import { counted, listed } from '../result/words.ts';
 import { formatNumber } from '../units/format.ts';
 import { interval, signed } from './number.ts';
 import { inShort } from './short.ts';
-import type { ComparedStrata, ComparisonRow, ComparisonSide, DensityRatio, RuledOut } from './comparisonParts.ts';
+import {
+  heldAgainst,
+  ruledOut,
+  type ComparedStrata,
+  type ComparisonRow,
+  type ComparisonSide,
+  type DensityRatio,
+} from './comparisonParts.ts';
 import { decibelsOf, levelIn, type LevelReference } from './decibels.ts';
 import { dimensionOf } from '../units/dimension.ts';
 import type { UncertaintyParts } from '../units/uncertainty.ts';
@@ -138,26 +145,6 @@ function comparisonInShort(value: ComparisonValue): string {
 }
 
 const own = ({ unit }: ComparisonRow): Unit => unit;
-
-/** The interval beside the margin that it is held against; null without one. */
-const heldAgainst = ({ equivalent, lowPercent, highPercent }: ComparisonRow, { margin }: ComparisonValue): Json =>
-  equivalent === undefined
-    ? null
-    : {
-        margin_percent: inPercent(margin) ?? null,
-        low_percent: finite(lowPercent),
-        high_percent: finite(highPercent),
-        within: equivalent,
-      };
-
-const ruledOut = (excludes: RuledOut | undefined): Json =>
-  excludes === undefined
-    ? null
-    : {
-        reduction_percent: finite(excludes.reductionPercent),
-        increase_percent: finite(excludes.increasePercent),
-        either_way_percent: finite(excludes.eitherWayPercent),
-      };
 
 /** What a change's slope times ln(B/A) has of uncertainty: that of its row. */
 export function changeParts(row: ComparisonRow, value: ComparisonValue, slope: number): UncertaintyParts {

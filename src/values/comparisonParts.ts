@@ -3,7 +3,9 @@ import type { Outcome } from '../statistics/outcome.ts';
 import type { Sequence } from '../statistics/sequence.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Band } from './band.ts';
+import { inPercent } from './columns.ts';
 import type { ExcludedRun } from './excluded.ts';
+import { finite, type Json } from './jsonNumbers.ts';
 import type { Run } from './run.ts';
 import type { SpectrumValue } from './spectrum.ts';
 
@@ -98,3 +100,27 @@ export interface PercentInterval {
   readonly lowPercent: number;
   readonly highPercent: number;
 }
+
+/** The interval beside the margin that it is held against; null without one. */
+export const heldAgainst = (
+  { equivalent, lowPercent, highPercent }: ComparisonRow,
+  { margin }: { readonly margin?: number },
+): Json =>
+  equivalent === undefined
+    ? null
+    : {
+        margin_percent: inPercent(margin) ?? null,
+        low_percent: finite(lowPercent),
+        high_percent: finite(highPercent),
+        within: equivalent,
+      };
+
+/** The smallest changes that the data rule out; null where none is. */
+export const ruledOut = (excludes: RuledOut | undefined): Json =>
+  excludes === undefined
+    ? null
+    : {
+        reduction_percent: finite(excludes.reductionPercent),
+        increase_percent: finite(excludes.increasePercent),
+        either_way_percent: finite(excludes.eitherWayPercent),
+      };

@@ -65,6 +65,7 @@ describe('handles over charts', () => {
     await host.page.locator('.washboard-layer').first().waitFor();
   }
   async function drag(name: RegExp, by: number): Promise<void> {
+    await slider(name).scrollIntoViewIfNeeded();
     const box = (await slider(name).boundingBox())!;
     await host.page.mouse.move(box.x + box.width / 2, box.y + 40);
     await host.page.mouse.down();

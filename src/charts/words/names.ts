@@ -72,3 +72,6 @@ export const sentence = (text: string): string => `${capitalised(text.replace(/\
 
 /** Each once, in order of appearance. */
 export const distinct = (names: readonly string[]): string[] => [...new Set(names)];
+
+/** What an axis of levels is called in a sentence. */
+export const levelAxisWords = { unit: 'level on a log axis', decibels: 'level in dB' } as const;

@@ -21,7 +21,6 @@ function filesOfPages(): Host {
   return {
     digest: disk.digest,
     files: {
-      ...disk.files,
       expand: (pattern) => of(pattern).expand(pattern),
       identify: (path) => of(path).identify(path),
       open: (path) => of(path).open(path),
