@@ -196,18 +196,38 @@ describe('handles over charts', () => {
   });
 
   it('show what is moved in the outputs that depend on it, one request at a time, the latest value last', async () => {
+    // High enough for both outputs to be in view.
+    const { width } = host.page.viewportSize()!;
+    await host.page.setViewportSize({ width, height: 3000 });
     await host.render('other', spectra);
     await draw(traces);
-    const previews = async (): Promise<string[]> =>
-      (await host.asked()).flatMap((asked) =>
-        asked.type === 'preview' ? [`${asked.seen.join()}: ${asked.text}`] : [],
-      );
-    // Which outputs are in view is told a frame later.
-    await host.page.waitForTimeout(300);
+    const previews = async (): Promise<string[]> => {
+      for (let tries = 0; tries < 100; tries++) {
+        const asked = (await host.asked()).flatMap((one) =>
+          one.type === 'preview' ? [`${one.seen.join()}: ${one.text}`] : [],
+        );
+        if (asked.length > 0) return asked;
+        await host.page.waitForTimeout(50);
+      }
+      return [];
+    };
+    // The charts come to rest, and which outputs are in view is told a frame later.
+    let [top, last] = [0, -1];
+    while (top !== last) {
+      await host.page.waitForTimeout(400);
+      [last, top] = [top, (await slider(/^Trim start/).boundingBox())!.y];
+    }
     await drag(/^Trim start/, 50);
     const first = await previews();
     assert.equal(first.length, 1, first.join('\n'));
     assert.match(first[0], /^of (one,of other|other,of one): /);
+    // Moved on while the answer is awaited: nothing more is asked yet.
+    const begun = await value(/^Trim start/);
+    const box = (await slider(/^Trim start/).boundingBox())!;
+    await host.page.mouse.move(box.x + box.width / 2 + 40, box.y + 40);
+    for (let tries = 0; tries < 100 && (await value(/^Trim start/)) === begun; tries++)
+      await host.page.waitForTimeout(50);
+    assert.deepEqual(await host.asked(), []);
     const svg = await host.page.locator('#other svg').elementHandle();
     const before = await host.page.locator('#other svg').innerHTML();
     const louder = foamSpectrum.entries.map((entry) => ({ ...entry, level: entry.level.map((level) => 1.01 * level) }));
@@ -219,6 +239,7 @@ describe('handles over charts', () => {
     assert.equal(second.length, 1, second.join('\n'));
     assert.equal(second[0].split(': ')[1], Number.parseFloat((await value(/^Trim start/))!).toString());
     await host.page.mouse.up();
+    await host.page.setViewportSize({ width, height: 900 });
     assert.deepEqual(host.complaints, []);
   });
 

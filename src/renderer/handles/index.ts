@@ -62,7 +62,7 @@ export class Handled {
     const attached = this.#attached.get(id);
     if (attached === undefined) return;
     this.#attached.delete(id);
-    this.#previews.forget(attached.output);
+    this.#previews.forget(attached.drawn.root);
     this.#states.set(
       id,
       attached.layers.map(({ state }) => state),

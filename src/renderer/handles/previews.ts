@@ -14,7 +14,8 @@ const patience = 5000;
 export class Previews {
   readonly #post: (message: Asked) => void;
   readonly #outputs = new Map<Element, string>();
-  readonly #seen = new Set<string>();
+  /** By their roots: an output that is drawn anew has another one before the old one is known to be out of view. */
+  readonly #seen = new Set<Element>();
   readonly #observer: IntersectionObserver;
   #asked: Preview | undefined;
   #next: Preview | undefined;
@@ -26,10 +27,8 @@ export class Previews {
     this.#post = post;
     this.#observer = new IntersectionObserver((entries) => {
       for (const { target, isIntersecting } of entries) {
-        const output = this.#outputs.get(target);
-        if (output === undefined) continue;
-        if (isIntersecting) this.#seen.add(output);
-        else this.#seen.delete(output);
+        if (isIntersecting) this.#seen.add(target);
+        else this.#seen.delete(target);
       }
     });
   }
@@ -40,18 +39,15 @@ export class Previews {
     this.#observer.observe(root);
   }
 
-  forget(output: string): void {
-    this.#seen.delete(output);
-    for (const [root, id] of this.#outputs) {
-      if (id !== output) continue;
-      this.#outputs.delete(root);
-      this.#observer.unobserve(root);
-    }
+  forget(root: Element): void {
+    this.#seen.delete(root);
+    this.#outputs.delete(root);
+    this.#observer.unobserve(root);
   }
 
   ask(output: string, chart: DrawnChart, literal: Literal, text: string): void {
     this.#chart = chart;
-    this.#next = { type: 'preview', output, literal, text, seen: [...this.#seen] };
+    this.#next = { type: 'preview', output, literal, text, seen: this.#inView() };
     this.#send();
   }
 
@@ -64,6 +60,10 @@ export class Previews {
   async answered(shown: readonly { readonly drawn: DrawnOutput; readonly data: Output }[]): Promise<void> {
     for (const { drawn, data } of shown) await show(drawn, data, this.#chart);
     this.#settle();
+  }
+
+  #inView(): string[] {
+    return [...this.#outputs].filter(([root]) => this.#seen.has(root)).map(([, output]) => output);
   }
 
   #send(): void {
