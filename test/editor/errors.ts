@@ -20,6 +20,8 @@ const noise: readonly RegExp[] = [
   /mermaid-markdown-features/,
   // A page without scripts, in which the editor's own frame would like to run one.
   /Blocked script execution in '[^']*\/contrib\/webview\/browser\/pre\/index\.html/,
+  // Its frame for a page that was closed while it loaded.
+  /Found unexpected null[^]*hookupOnLoadHandlers/,
   // The editor gives its listeners a fixed time before a save, which a starved machine exceeds; nobody here listens.
   /Aborted onWillSave\w+-event after \d+ms/,
 ];

@@ -35,9 +35,13 @@ describe('writing a cell in a served editor', function () {
   it('underlines what is wrong, and mends it by the quick fix', async () => {
     const row = await notebook.reveal(2);
     await row.locator('.squiggly-error').first().waitFor();
-    await (await word(2, 'levls')).click();
-    await keys('ControlOrMeta+.');
-    await workbench.page.locator('.action-widget').getByText('Change to levels').waitFor();
+    const fix = workbench.page.locator('.action-widget').getByText('Change to levels');
+    // On a busy machine the keys may come before the cell's editor has the focus.
+    for (let tries = 0; tries < 5 && !(await fix.isVisible()); tries++) {
+      await (await word(2, 'levls')).click();
+      await keys('ControlOrMeta+.');
+      await fix.waitFor({ timeout: 10_000 }).catch(() => keys('Escape'));
+    }
     await keys('Enter');
     await row.locator('.squiggly-error').first().waitFor({ state: 'detached' });
     assert.equal(await notebook.textOf(2), 'levels foam');
