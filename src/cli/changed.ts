@@ -1,5 +1,5 @@
 import { basename, dirname, resolve } from 'node:path';
-import { fileAt } from '../disk/revisions.ts';
+import { commitWords, fileAt } from '../disk/revisions.ts';
 import { parseRecord, recordPath } from '../notebook/record.ts';
 import { parsed, projectOptions } from './args.ts';
 import { sayDifferences } from './differences.ts';
@@ -29,7 +29,6 @@ export async function changed(args: readonly string[]): Promise<number> {
     return exitFor(refuse('record.unreadable', { record: where, reason: recorded.failure.message }));
   }
   const { record: now } = await runWhole(notebook.value);
-  const day = new Date(commit.at * 1000).toISOString().slice(0, 10);
-  print(`${path}: held against ${file} at ${commit.id.slice(0, 10)} of ${day}\n`);
+  print(`${path}: held against ${file} at ${commitWords(commit)}\n`);
   return sayDifferences(path, recorded.value, now);
 }

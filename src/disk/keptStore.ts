@@ -3,6 +3,7 @@ import { promises as fs } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { isSystemRefusal } from '../result/environment.ts';
+import { digest } from './bytes.ts';
 
 /** Bytes of the checksum that every entry begins with. */
 const checksum = 32;
@@ -49,7 +50,7 @@ export class KeptStore {
   }
 
   #place(key: string): string {
-    const name = createHash('sha256').update(key).digest('hex');
+    const name = digest(key);
     return join(this.#folder, name.slice(0, 2), name.slice(2));
   }
 

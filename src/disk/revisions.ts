@@ -1,7 +1,14 @@
 import { success, type Result } from '../result/result.ts';
+import { dayOf } from '../result/words.ts';
 import type { Commit } from '../values/ports.ts';
 import { answerOf, commitIn, ofLog } from './git.ts';
 import { refuse } from './messages.ts';
+
+/** How a commit is told: `1a2b3c4d5e of 2026-05-01`. */
+export const commitWords = ({ id, at }: Commit): string => `${shortId(id)} of ${dayOf(at)}`;
+
+/** As much of a commit's id as tells it from others. */
+export const shortId = (id: string): string => id.slice(0, 10);
 
 /** A file as it was at a commit. */
 export interface FileAt {

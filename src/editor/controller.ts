@@ -6,7 +6,7 @@ import { EngineEnded, type EngineThread } from './engineThread.ts';
 import { sentence } from './messages.ts';
 import { controllerId, languageId, notebookType } from './names.ts';
 import { cellOutput } from './outputs.ts';
-import { codeCells, placeOf } from './notebooks.ts';
+import { codeCells, placeOf, textsOf } from './notebooks.ts';
 
 /** Content keys by cell. */
 type Keys = ReadonlyMap<vscode.NotebookCell, string>;
@@ -196,8 +196,6 @@ export class Controller {
     this.#controller.dispose();
   }
 }
-
-const textsOf = (cells: readonly vscode.NotebookCell[]): string[] => cells.map(({ document }) => document.getText());
 
 /** Keys by the cell itself, which keeps its own when cells are moved. */
 const byCell = (keys: CellKeys, cells: readonly vscode.NotebookCell[]): Keys =>

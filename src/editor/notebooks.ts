@@ -4,12 +4,15 @@ import { projectRoot } from '../disk/project.ts';
 import type { ProjectFolders } from '../engine/service.ts';
 import { notebookType } from './names.ts';
 
+/** The project's folder of what lies in a folder. */
+export const rootOf = (file: vscode.Uri, folder: string): string =>
+  vscode.workspace.getWorkspaceFolder(file)?.uri.fsPath ?? projectRoot(folder);
+
 /** Where a notebook's raw files are looked for: its folder, within its workspace folder; undefined while unsaved. */
 export function foldersOf({ uri }: { readonly uri: vscode.Uri }): ProjectFolders | undefined {
   if (uri.scheme !== 'file') return undefined;
   const folder = dirname(uri.fsPath);
-  const workspace = vscode.workspace.getWorkspaceFolder(uri);
-  const root = workspace?.uri.fsPath ?? projectRoot(folder);
+  const root = rootOf(uri, folder);
   // Git runs what a repository's own settings name, which only a trusted one may.
   return vscode.workspace.isTrusted ? { folder, root } : { folder, root, history: false };
 }
@@ -24,6 +27,10 @@ export function codeCells(notebook: vscode.NotebookDocument, language: string): 
     .getCells()
     .filter(({ kind, document }) => kind === vscode.NotebookCellKind.Code && document.languageId === language);
 }
+
+/** The texts of cells, in their order. */
+export const textsOf = (cells: readonly vscode.NotebookCell[]): string[] =>
+  cells.map(({ document }) => document.getText());
 
 /** The notebook a command is about: the one that the toolbar or another command names, else the one that is shown. */
 export function activeNotebook(given: unknown): vscode.NotebookDocument | undefined {

@@ -21,3 +21,6 @@ export const allOf = (count: number, many: string): string => (count === 2 ? `bo
 
 /** With its first letter as a capital. */
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** The day, in UTC, of a time in s since 1970: `2026-05-01`. */
+export const dayOf = (seconds: number): string => new Date(1000 * seconds).toISOString().slice(0, 10);

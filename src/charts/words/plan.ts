@@ -1,3 +1,4 @@
+import { dayOf } from '../../result/words.ts';
 import type { ComparisonValue } from '../../values/comparison.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import type { PlanValue } from '../../values/plan.ts';
@@ -28,8 +29,6 @@ export function followedLines({ plan, guards = [], includesExcluded }: Compariso
   if (reasons.length > 0) lines.push(`No verdict may rest on this, because ${reasons.join('; ')}.`);
   return lines;
 }
-
-const dayOf = (at: number): string => new Date(1000 * at).toISOString().slice(0, 10);
 
 /** How old the plan is beside the recordings, by the commits in git and the recordings' own dates. */
 function ageText(age: PlanAge): string {

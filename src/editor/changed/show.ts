@@ -1,16 +1,17 @@
 import { readFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import * as vscode from 'vscode';
-import { fileAt, revisionsOf, type FileAt } from '../../disk/revisions.ts';
+import { commitWords, fileAt, revisionsOf, shortId, type FileAt } from '../../disk/revisions.ts';
 import { compareRecords, writtenByAnother } from '../../notebook/compareRecords.ts';
 import { makeRecord, parseRecord, recordPath, type NotebookRecord, type RunDocument } from '../../notebook/record.ts';
 import type { ProjectFolders } from '../../engine/service.ts';
-import type { Result } from '../../result/result.ts';
+import { success, type Result } from '../../result/result.ts';
 import { tool } from '../../result/version.ts';
+import { dayOf } from '../../result/words.ts';
 import type { EngineThread } from '../engineThread.ts';
 import { errorOf, sentence } from '../messages.ts';
 import { languageId } from '../names.ts';
-import { codeCells, foldersOf } from '../notebooks.ts';
+import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
 import { changedPage, revealCommand } from './page.ts';
 
 /**
@@ -56,7 +57,9 @@ async function show(
   const document = await vscode.window.withProgress(
     { location: vscode.ProgressLocation.Notification, title: `Running ${name}`, cancellable: true },
     (_progress, token) =>
-      engine.document(folders, name, textsOf(notebook), (stop) => token.onCancellationRequested(stop)),
+      engine.document(folders, name, textsOf(codeCells(notebook, languageId)), (stop) =>
+        token.onCancellationRequested(stop),
+      ),
   );
   if (document === undefined) return;
   const run = document as unknown as RunDocument;
@@ -75,9 +78,6 @@ async function show(
   });
 }
 
-const textsOf = (notebook: vscode.NotebookDocument): string[] =>
-  codeCells(notebook, languageId).map(({ document }) => document.getText());
-
 interface Recorded {
   readonly record: NotebookRecord;
   readonly against: string;
@@ -88,18 +88,16 @@ function read(found: Result<FileAt>, file: string, revision: string): Result<Rec
   const { commit, text } = found.value;
   const record = parseRecord(text);
   if (!record.ok) return record;
-  const id = `${commit.id.slice(0, 10)} of ${day(commit.at)}`;
+  const id = commitWords(commit);
   const at = commit.id.startsWith(revision) ? id : `${revision} (${id})`;
-  return { ok: true, value: { record: record.value, against: `${file} at ${at}` } };
+  return success({ record: record.value, against: `${file} at ${at}` });
 }
-
-const day = (seconds: number): string => new Date(seconds * 1000).toISOString().slice(0, 10);
 
 /** The commits that wrote the record, and any other by its name. */
 async function askRevision(folder: string, file: string): Promise<string | undefined> {
   const commits = (await revisionsOf(folder, file, 30)).map(({ id, at, subject }) => ({
     label: subject,
-    description: `${id.slice(0, 10)}, ${day(at)}`,
+    description: `${shortId(id)}, ${dayOf(at)}`,
     revision: id,
   }));
   const other = { label: 'Another revision…', description: 'a branch, a tag or a commit', revision: undefined };

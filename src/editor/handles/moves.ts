@@ -4,7 +4,7 @@ import type { Asked, Told } from '../../charts/handleMessages.ts';
 import type { EngineThread } from '../engineThread.ts';
 import { errorOf } from '../messages.ts';
 import { languageId } from '../names.ts';
-import { codeCells, foldersOf } from '../notebooks.ts';
+import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
 import { idIn } from './shownBy.ts';
 
 /** What moving a literal needs of the editor's other parts. */
@@ -89,7 +89,7 @@ export class Moves {
     if (folders === undefined) throw errorOf('notebook.unsaved', {});
     const ran = this.#around.cellsBehind(output);
     if (ran === undefined) throw errorOf('handle.earlier', {});
-    const texts = cells.map(({ document }) => document.getText());
+    const texts = textsOf(cells);
     return [folders, { cells: texts, literal: { ...literal, cell: cells.indexOf(ran[literal.cell]) }, text, wanted }];
   }
 

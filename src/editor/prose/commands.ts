@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
-import { notebookType } from '../names.ts';
 import { sentence } from '../messages.ts';
+import { activeNotebook } from '../notebooks.ts';
 import { markOf } from './mark.ts';
 import { rangeOf, type ProseNumbers } from './proseNumbers.ts';
 
@@ -12,13 +12,8 @@ export function registerNumberCommands(numbers: ProseNumbers): vscode.Disposable
   );
 }
 
-function activeNotebook(): vscode.NotebookDocument | undefined {
-  const notebook = vscode.window.activeNotebookEditor?.notebook;
-  return notebook?.notebookType === notebookType ? notebook : undefined;
-}
-
 async function writeAll(numbers: ProseNumbers): Promise<void> {
-  const notebook = activeNotebook();
+  const notebook = activeNotebook(undefined);
   if (notebook === undefined) return;
   await numbers.refresh(notebook);
   const edit = new vscode.WorkspaceEdit();
@@ -33,7 +28,7 @@ async function writeAll(numbers: ProseNumbers): Promise<void> {
 
 /** The figures of the results that a cell names come first. @param given a cell, or the name of a result */
 async function copy(numbers: ProseNumbers, given: unknown): Promise<void> {
-  const notebook = activeNotebook();
+  const notebook = activeNotebook(undefined);
   if (notebook === undefined) return;
   await numbers.refresh(notebook);
   const selected = vscode.window.activeNotebookEditor?.selection.start ?? 0;

@@ -4,7 +4,7 @@ import type { JudgedNumber } from '../../engine/proseNumbers.ts';
 import { proseNumbers, type ProseNumber } from '../../notebook/proseNumbers.ts';
 import type { EngineThread } from '../engineThread.ts';
 import { languageId, notebookType } from '../names.ts';
-import { codeCells, foldersOf } from '../notebooks.ts';
+import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
 
 /** A number in a cell of prose, and what became of it. */
 export interface KnownNumber {
@@ -68,7 +68,7 @@ export class ProseNumbers {
         const text = document.getText();
         return proseNumbers(text).map((number) => ({ document, text, number }));
       });
-    const cells = codeCells(notebook, languageId).map(({ document }) => document.getText());
+    const cells = textsOf(codeCells(notebook, languageId));
     const asked = found.map(({ number: { text, unit, expression } }) => ({ text, unit, expression }));
     const answer = await this.#engine.numbers(folders, cells, asked).catch(() => undefined);
     if (answer === undefined || notebook.isClosed) return;

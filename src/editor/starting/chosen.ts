@@ -1,6 +1,5 @@
 import * as vscode from 'vscode';
 import { naturalOrder } from '../../disk/naturalOrder.ts';
-import { projectRoot } from '../../disk/project.ts';
 
 /** The files a command is about, in natural order: those selected, the one clicked, or those picked in a dialog. */
 export async function chosenFiles(
@@ -15,7 +14,3 @@ export async function chosenFiles(
 }
 
 export const slashed = (path: string): string => path.split('\\').join('/');
-
-/** The project's folder of what lies in a folder. */
-export const rootOf = (file: vscode.Uri, folder: string): string =>
-  vscode.workspace.getWorkspaceFolder(file)?.uri.fsPath ?? projectRoot(folder);

@@ -5,7 +5,8 @@ import type { EngineThread } from '../engineThread.ts';
 import { sentence } from '../messages.ts';
 import { notebookType } from '../names.ts';
 import { serializer } from '../serializer.ts';
-import { chosenFiles, rootOf, slashed } from './chosen.ts';
+import { rootOf } from '../notebooks.ts';
+import { chosenFiles, slashed } from './chosen.ts';
 
 /**
  * A new study, without a question: a file in the folder that was chosen, beside the file that was chosen, or in the workspace's
