@@ -2,7 +2,8 @@ import * as vscode from 'vscode';
 import type { Output } from '../charts/output.ts';
 import type { CellKeys } from '../engine/result.ts';
 import type { CellStates } from './cellStates.ts';
-import { EngineEnded, type EngineThread } from './engineThread.ts';
+import { EngineEnded } from './engineThread.ts';
+import type { EngineThreads } from './engineThreads.ts';
 import { sentence } from './messages.ts';
 import { controllerId, languageId, notebookType } from './names.ts';
 import { cellOutput } from './outputs.ts';
@@ -21,7 +22,7 @@ interface RunEnd {
 /** Runs cells: those asked for, one after the other, then those that show what has changed by it. */
 export class Controller {
   readonly #controller: vscode.NotebookController;
-  readonly #engine: EngineThread;
+  readonly #engine: EngineThreads;
   readonly #states: CellStates;
   readonly #log: vscode.LogOutputChannel;
   /** How many cells of each notebook have been run since the engine's start. */
@@ -29,7 +30,7 @@ export class Controller {
   /** How often the engine was restarted: what was waiting then is not run any more. */
   #restarts = 0;
 
-  constructor(engine: EngineThread, states: CellStates, log: vscode.LogOutputChannel) {
+  constructor(engine: EngineThreads, states: CellStates, log: vscode.LogOutputChannel) {
     this.#log = log;
     this.#engine = engine;
     this.#states = states;

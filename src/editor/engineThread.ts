@@ -1,36 +1,9 @@
 import { Worker } from 'node:worker_threads';
-import type { CellKeys } from '../engine/result.ts';
-import type { Moved, MoveOrder } from '../engine/moving.ts';
-import type { AskedNumber } from '../engine/proseNumbers.ts';
-import type { NotebookFacts, NumbersAnswer, ProjectFolders, Reply, Request } from '../engine/service.ts';
-import type { LookAt } from '../engine/traces.ts';
-import type { Output } from '../charts/output.ts';
-import type { Json } from '../values/json.ts';
+import type { Reply, Request } from '../engine/service.ts';
 import { errorOf, sentence } from './messages.ts';
 
-export interface CellRun {
-  readonly ok: boolean;
-  readonly cancelled: boolean;
-  /** Content keys of the cells that `keyed` named. */
-  readonly keys: CellKeys;
-}
-
-/** One cell of a notebook, to be run. */
-export interface RunOrder {
-  readonly notebook: ProjectFolders;
-  readonly cells: readonly string[];
-  readonly cell: number;
-  /** The cells whose content keys are to come with the answer. */
-  readonly keyed: readonly number[];
-}
-
-export interface RunListener {
-  /** The line is the statement's, within its cell. */
-  output(output: Output, line: number): void;
-  progress(fraction: number, what: string): void;
-}
-
-interface Pending {
+/** Who waits for the replies to a request. */
+export interface Pending {
   receive(reply: Reply): void;
   fail(error: Error): void;
 }
@@ -38,96 +11,39 @@ interface Pending {
 /** The engine was ended by hand: what was asked of it is not answered, and nobody has to be told so. */
 export class EngineEnded extends Error {}
 
-/** After how many ms a run that is to stop counts as stopped, whatever long step the engine is still in. */
-const stopWithin = 150;
-
-/** The engine in its worker thread. A thread that dies fails what it was asked and is started anew. */
+/** An engine in a worker thread, started when it is first asked. A thread that dies fails what it was asked and is started anew. */
 export class EngineThread {
   readonly #script: string;
-  readonly #pending = new Map<number, Pending>();
+  readonly #pending = new Map<number, Pending & { readonly notebook: string | undefined }>();
   #worker: Worker | undefined;
-  #next = 1;
+  #retired = false;
 
   /** @param script absolute path of the worker's bundle */
   constructor(script: string) {
     this.#script = script;
   }
 
-  /** Runs one cell and what it needs. */
-  run(
-    { notebook, cells, cell, keyed }: RunOrder,
-    listener: RunListener,
-    onStop: (stop: () => void) => void,
-  ): Promise<CellRun> {
-    const id = this.#next++;
-    const stop = new SharedArrayBuffer(4);
-    return new Promise((done, reject) => {
-      onStop(() => {
-        Atomics.store(new Int32Array(stop), 0, 1);
-        setTimeout(() => done({ ok: false, cancelled: true, keys: new Map() }), stopWithin);
-      });
-      this.#ask({ type: 'run', id, notebook, cells, wanted: [cell], keyed, stop }, id, {
-        receive: (reply) => {
-          // What still comes of a run that counts as stopped is not shown.
-          if (Atomics.load(new Int32Array(stop), 0) !== 0 && reply.type !== 'done') return;
-          if (reply.type === 'output') listener.output(reply.output, reply.line);
-          else if (reply.type === 'progress') listener.progress(reply.fraction, reply.what);
-          else if (reply.type === 'done') done(reply);
-        },
-        fail: reject,
-      });
-    });
+  /** How many requests wait for their answer. */
+  get waiting(): number {
+    return this.#pending.size;
   }
 
-  /** Content keys of cells, as a run would give them with its answer. */
-  async keys(notebook: ProjectFolders, cells: readonly string[], keyed: readonly number[]): Promise<CellKeys> {
-    return (await this.#answer('keys', { notebook, cells, keyed })).keys;
+  /** Whether something of another notebook waits for its answer. */
+  busyFor(notebook: string): boolean {
+    return [...this.#pending.values()].some((one) => one.notebook !== notebook);
   }
 
-  /** What a first look at files shows. */
-  async look(notebook: ProjectFolders, paths: readonly string[]): Promise<readonly LookAt[]> {
-    return (await this.#answer('look', { notebook, paths })).looks;
+  ask(request: Exclude<Request, { type: 'clear' }>, pending: Pending): void {
+    this.#pending.set(request.id, { ...pending, notebook: request.notebook.notebook });
+    this.#started().postMessage(request);
   }
 
-  /** The text of a notebook that begins with recordings. @param besides all files of their folders */
-  async starter(notebook: ProjectFolders, paths: readonly string[], besides: readonly string[]): Promise<string> {
-    return (await this.#answer('starter', { notebook, paths, besides })).text;
-  }
-
-  /** What is known, without long work, of a notebook's names and of some of its files. */
-  facts(notebook: ProjectFolders, cells: readonly string[], files: readonly string[] = []): Promise<NotebookFacts> {
-    return this.#answer('facts', { notebook, cells, files });
-  }
-
-  /** The whole notebook's results as the JSON that a record is made of; undefined if it was stopped. */
-  async document(
-    notebook: ProjectFolders,
-    file: string,
-    cells: readonly string[],
-    onStop: (stop: () => void) => void,
-  ): Promise<Json | undefined> {
-    const stop = new SharedArrayBuffer(4);
-    onStop(() => Atomics.store(new Int32Array(stop), 0, 1));
-    return (await this.#answer('document', { notebook, file, cells, stop })).document;
-  }
-
-  /** What a moved literal makes of the text, and of some cells if they were run on it. */
-  move(notebook: ProjectFolders, order: MoveOrder): Promise<Moved> {
-    return this.#answer('move', { notebook, ...order });
-  }
-
-  /** What is known of the numbers in a notebook's prose, without long work. */
-  numbers(notebook: ProjectFolders, cells: readonly string[], numbers: readonly AskedNumber[]): Promise<NumbersAnswer> {
-    return this.#answer('numbers', { notebook, cells, numbers });
-  }
-
-  /** Forgets the values of a folder's notebooks; what is asked again is computed again. */
-  clear(notebook: ProjectFolders): void {
-    const request: Request = { type: 'clear', notebook };
+  /** Tells what has no answer; a thread that is not running has nothing to be told. */
+  tell(request: Extract<Request, { type: 'clear' }>): void {
     this.#worker?.postMessage(request);
   }
 
-  /** Ends the thread: everything it knows is forgotten. */
+  /** Ends the thread at once: what it was asked fails, and everything it knows is forgotten. */
   async dispose(): Promise<void> {
     const worker = this.#worker;
     this.#worker = undefined;
@@ -135,25 +51,14 @@ export class EngineThread {
     this.#failAll(new EngineEnded(sentence('engine.stopped', {})));
   }
 
-  /** Asks what has one reply, of the same type. */
-  #answer<Type extends 'keys' | 'look' | 'starter' | 'facts' | 'document' | 'move' | 'numbers'>(
-    type: Type,
-    rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>,
-  ): Promise<Extract<Reply, { type: Type }>> {
-    const id = this.#next++;
-    return new Promise((done, reject) => {
-      this.#ask({ type, id, ...rest } as Extract<Request, { type: Type }>, id, {
-        receive: (reply) => {
-          if (reply.type === type) done(reply as Extract<Reply, { type: Type }>);
-        },
-        fail: reject,
-      });
-    });
+  /** Ends the thread as soon as nothing waits for it. */
+  retire(): void {
+    this.#retired = true;
+    this.#restIfRetired();
   }
 
-  #ask(request: Request, id: number, pending: Pending): void {
-    this.#pending.set(id, pending);
-    this.#started().postMessage(request);
+  #restIfRetired(): void {
+    if (this.#retired && this.#pending.size === 0) void this.dispose();
   }
 
   #started(): Worker {
@@ -164,6 +69,7 @@ export class EngineThread {
       if (reply.type !== 'output' && reply.type !== 'progress') this.#pending.delete(reply.id);
       if (reply.type === 'failed') pending?.fail(new Error(reply.message));
       else pending?.receive(reply);
+      this.#restIfRetired();
     });
     const lost = (error: Error): void => {
       if (this.#worker !== worker) return;

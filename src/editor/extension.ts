@@ -5,6 +5,7 @@ import { registerChanged } from './changed/command.ts';
 import { registerCommands } from './commands.ts';
 import { Controller } from './controller.ts';
 import { EngineThread } from './engineThread.ts';
+import { EngineThreads } from './engineThreads.ts';
 import { forgetClosed } from './forgetting.ts';
 import { registerHandles } from './handles/register.ts';
 import { notebookType } from './names.ts';
@@ -12,6 +13,7 @@ import { registerProducts } from './products/commands.ts';
 import { registerReference } from './reference.ts';
 import { registerSheet } from './sheetCommand.ts';
 import { serializer } from './serializer.ts';
+import { threadsWanted } from './settings.ts';
 import { registerStarting } from './starting/commands.ts';
 import { watchStaleness } from './staleness.ts';
 import { registerStaleCells } from './staleCells.ts';
@@ -19,7 +21,8 @@ import { registerStatusBar } from './statusBar.ts';
 
 /** Wires the parts together; what knows the language comes last, for a notebook opens without it. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
-  const engine = new EngineThread(join(context.extensionPath, 'dist', 'worker.mjs'));
+  const script = join(context.extensionPath, 'dist', 'worker.mjs');
+  const engine = new EngineThreads(() => new EngineThread(script), threadsWanted);
   const log = vscode.window.createOutputChannel('Washboard', { log: true });
   const states = new CellStates();
   const controller = new Controller(engine, states, log);

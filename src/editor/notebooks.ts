@@ -14,12 +14,18 @@ export function foldersOf({ uri }: { readonly uri: vscode.Uri }): ProjectFolders
   const folder = dirname(uri.fsPath);
   const root = rootOf(uri, folder);
   // Git runs what a repository's own settings name, which only a trusted one may.
-  return vscode.workspace.isTrusted ? { folder, root } : { folder, root, history: false };
+  const place = { folder, root, notebook: uri.toString() };
+  return vscode.workspace.isTrusted ? place : { ...place, history: false };
 }
 
 /** The same of a notebook that is to be run: one that is not saved yet lies nowhere, and has no raw files. */
 export const placeOf = (notebook: { readonly uri: vscode.Uri }): ProjectFolders =>
-  foldersOf(notebook) ?? { folder: notebook.uri.toString(), root: '', saved: false };
+  foldersOf(notebook) ?? {
+    folder: notebook.uri.toString(),
+    root: '',
+    notebook: notebook.uri.toString(),
+    saved: false,
+  };
 
 /** The notebook's cells in our language, in order. */
 export function codeCells(notebook: vscode.NotebookDocument, language: string): vscode.NotebookCell[] {

@@ -97,6 +97,8 @@ export interface FactsRequest {
 export interface ProjectFolders {
   readonly folder: string;
   readonly root: string;
+  /** Address of the notebook, where it is one's: what is asked of several engines goes to the same one. */
+  readonly notebook?: string;
   /** False for a notebook that lies in no folder yet, whose `folder` is its address: it has no raw files. */
   readonly saved?: false;
   /** False where the project's history may not be asked. */

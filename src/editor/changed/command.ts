@@ -1,11 +1,11 @@
 import * as vscode from 'vscode';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import { languageId } from '../names.ts';
 import { activeNotebook, codeCells } from '../notebooks.ts';
 import { revealCommand } from './page.ts';
 
 /** The commands that hold a notebook against its record, in git or on the disk, and the one that their links go by. */
-export function registerChanged(engine: EngineThread): vscode.Disposable {
+export function registerChanged(engine: EngineThreads): vscode.Disposable {
   return vscode.Disposable.from(
     vscode.commands.registerCommand('washboard.changed', async (given?: unknown, revision?: unknown) => {
       const notebook = activeNotebook(given);

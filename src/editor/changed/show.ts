@@ -8,7 +8,7 @@ import type { ProjectFolders } from '../../engine/service.ts';
 import { success, type Result } from '../../result/result.ts';
 import { tool } from '../../result/version.ts';
 import { dayOf } from '../../result/words.ts';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import { errorOf, sentence } from '../messages.ts';
 import { languageId } from '../names.ts';
 import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
@@ -19,7 +19,7 @@ import { changedPage, revealCommand } from './page.ts';
  * @param revision the one to hold against; asked for if undefined
  */
 export async function showChanged(
-  engine: EngineThread,
+  engine: EngineThreads,
   notebook: vscode.NotebookDocument,
   revision: string | undefined,
 ): Promise<void> {
@@ -35,7 +35,7 @@ export async function showChanged(
 }
 
 /** Runs a notebook as it stands in the editor, and shows beside it what differs from the record that lies beside it. */
-export async function showVerified(engine: EngineThread, notebook: vscode.NotebookDocument): Promise<void> {
+export async function showVerified(engine: EngineThreads, notebook: vscode.NotebookDocument): Promise<void> {
   const folders = foldersOf(notebook);
   if (folders === undefined) return void vscode.window.showWarningMessage(sentence('notebook.unsaved', {}));
   const file = recordPath(notebook.uri.fsPath);
@@ -48,7 +48,7 @@ export async function showVerified(engine: EngineThread, notebook: vscode.Notebo
 }
 
 async function show(
-  engine: EngineThread,
+  engine: EngineThreads,
   notebook: vscode.NotebookDocument,
   folders: ProjectFolders,
   { title, record, against }: Recorded & { readonly title: string },

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import type { Literal, TextEdit } from '../../charts/handle.ts';
 import type { Asked, Told } from '../../charts/handleMessages.ts';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import { errorOf } from '../messages.ts';
 import { languageId } from '../names.ts';
 import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
@@ -9,7 +9,7 @@ import { idIn } from './shownBy.ts';
 
 /** What moving a literal needs of the editor's other parts. */
 export interface Around {
-  readonly engine: EngineThread;
+  readonly engine: EngineThreads;
   /** Runs what an edit made out of date, some cells first. */
   update(notebook: vscode.NotebookDocument, first: readonly vscode.NotebookCell[]): Promise<void>;
   /** The code cells as an output was made. */
@@ -84,7 +84,7 @@ export class Moves {
     notebook: vscode.NotebookDocument,
     cells: readonly vscode.NotebookCell[],
     wanted: readonly number[] = [],
-  ): Parameters<EngineThread['move']> {
+  ): Parameters<EngineThreads['move']> {
     const folders = foldersOf(notebook);
     if (folders === undefined) throw errorOf('notebook.unsaved', {});
     const ran = this.#around.cellsBehind(output);

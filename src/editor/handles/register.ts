@@ -1,12 +1,12 @@
 import * as vscode from 'vscode';
 import type { Asked } from '../../charts/handleMessages.ts';
 import type { Controller } from '../controller.ts';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import type { Moves } from './moves.ts';
 import { cellsBehind } from './shownBy.ts';
 
 /** Listens to the charts, whose handles write the text. */
-export function registerHandles(engine: EngineThread, controller: Controller): vscode.Disposable {
+export function registerHandles(engine: EngineThreads, controller: Controller): vscode.Disposable {
   const messaging = vscode.notebooks.createRendererMessaging('washboard-renderer');
   let moves: Promise<Moves> | undefined;
   return messaging.onDidReceiveMessage(async ({ editor, message }) => {

@@ -3,7 +3,7 @@ import type { CellFailure } from '../../engine/recall.ts';
 import type { NotebookFacts, ProjectFolders } from '../../engine/service.ts';
 import type { CheckedNotebook } from '../../language/check.ts';
 import type { ChannelFacts } from '../../language/services/outside.ts';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import { foldersOf } from '../notebooks.ts';
 import type { Analysis } from './analyses.ts';
 import { standsUnchanged } from './unchanged.ts';
@@ -23,7 +23,7 @@ const later = 1000;
 
 /** What the engine knows of each program's names and of its files, asked for in the background. */
 export class EngineFacts {
-  readonly #engine: EngineThread;
+  readonly #engine: EngineThreads;
   readonly #answers = new Map<string, Answer>();
   readonly #asking = new Set<string>();
   readonly #next = new Map<string, Analysis>();
@@ -33,7 +33,7 @@ export class EngineFacts {
   /** The program of which more is known now. */
   readonly onDidChange = this.#changed.event;
 
-  constructor(engine: EngineThread) {
+  constructor(engine: EngineThreads) {
     this.#engine = engine;
   }
 

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import { Analyses } from './analyses.ts';
 import { registerCodeActions } from './codeActions.ts';
 import { registerCompletion } from './completion.ts';
@@ -20,7 +20,7 @@ import { Snippets } from './snippets.ts';
 import { registerSymbols } from './symbols.ts';
 
 /** The features of the language in the editor, each over one check of the whole notebook. */
-export function registerLanguage(engine: EngineThread, extension: vscode.Uri): vscode.Disposable {
+export function registerLanguage(engine: EngineThreads, extension: vscode.Uri): vscode.Disposable {
   const analyses = new Analyses();
   const engineFacts = new EngineFacts(engine);
   const diagnostics = new Diagnostics(analyses, engineFacts);

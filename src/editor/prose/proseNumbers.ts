@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import type { NumberOffer } from '../../engine/numberOffers.ts';
 import type { JudgedNumber } from '../../engine/proseNumbers.ts';
 import { proseNumbers, type ProseNumber } from '../../notebook/proseNumbers.ts';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import { languageId, notebookType } from '../names.ts';
 import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
 
@@ -25,14 +25,14 @@ const later = 1000;
 
 /** The numbers in the prose of all open notebooks, held against what is known of the results. */
 export class ProseNumbers {
-  readonly #engine: EngineThread;
+  readonly #engine: EngineThreads;
   readonly #known = new Map<vscode.NotebookDocument, Known>();
   readonly #waiting = new Map<vscode.NotebookDocument, ReturnType<typeof setTimeout>>();
   readonly #changed = new vscode.EventEmitter<vscode.NotebookDocument>();
   readonly onDidChange = this.#changed.event;
   readonly #listening: vscode.Disposable;
 
-  constructor(engine: EngineThread) {
+  constructor(engine: EngineThreads) {
     this.#engine = engine;
     this.#listening = vscode.Disposable.from(
       vscode.workspace.onDidOpenNotebookDocument((notebook) => this.#soon(notebook)),

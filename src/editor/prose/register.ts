@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import { notebookType } from '../names.ts';
 import { registerNumberCommands } from './commands.ts';
 import { registerNumberCompletion } from './completion.ts';
@@ -8,7 +8,7 @@ import { registerProblems } from './problems.ts';
 import { ProseNumbers } from './proseNumbers.ts';
 
 /** What the editor does with numbers in prose. */
-export function registerProse(engine: EngineThread): vscode.Disposable {
+export function registerProse(engine: EngineThreads): vscode.Disposable {
   const selector: vscode.DocumentSelector = { language: 'markdown', notebookType };
   const numbers = new ProseNumbers(engine);
   return vscode.Disposable.from(

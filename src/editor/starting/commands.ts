@@ -1,12 +1,12 @@
 import * as vscode from 'vscode';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import { languageId } from '../names.ts';
 import { recordings } from '../staleness.ts';
 
 const load = (): Promise<typeof import('./parts.ts')> => import('./parts.ts');
 
 /** The ways to begin a study; what they do is loaded with the first of them. */
-export function registerStarting(engine: EngineThread): vscode.Disposable {
+export function registerStarting(engine: EngineThreads): vscode.Disposable {
   const onFiles = (
     command: string,
     act: (

@@ -1,13 +1,13 @@
 import { basename, dirname, relative } from 'node:path';
 import * as vscode from 'vscode';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import { rootOf } from '../notebooks.ts';
 import { chosenFiles, slashed } from './chosen.ts';
 import { lookPage, useCommand } from './lookPage.ts';
 
 /** A page beside the work: what the files hold over time, what was found in them, and how they were understood. */
 export async function showLook(
-  engine: EngineThread,
+  engine: EngineThreads,
   clicked?: vscode.Uri,
   selected?: readonly vscode.Uri[],
 ): Promise<void> {

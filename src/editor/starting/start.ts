@@ -1,7 +1,7 @@
 import { dirname, relative } from 'node:path';
 import * as vscode from 'vscode';
 import { freeStudyName, recordingsBelow, type Entry, type FoundRecordings } from '../../disk/recordings.ts';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import { sentence } from '../messages.ts';
 import { notebookType } from '../names.ts';
 import { serializer } from '../serializer.ts';
@@ -12,7 +12,7 @@ import { chosenFiles, slashed } from './chosen.ts';
  * A new study, without a question: a file in the folder that was chosen, beside the file that was chosen, or in the workspace's
  * folder, begun from the recordings found there. Without a folder it is not saved yet.
  */
-export async function newNotebook(engine: EngineThread, clicked?: vscode.Uri): Promise<void> {
+export async function newNotebook(engine: EngineThreads, clicked?: vscode.Uri): Promise<void> {
   const folder = await folderFor(clicked);
   if (folder === undefined) return newUnsaved(engine);
   await writeStudy(engine, folder, await foundIn(folder));
@@ -20,7 +20,7 @@ export async function newNotebook(engine: EngineThread, clicked?: vscode.Uri): P
 
 /** A new study of files that were chosen, of all recordings of a folder, or, where nothing was, of files that are asked for. */
 export async function notebookFromFiles(
-  engine: EngineThread,
+  engine: EngineThreads,
   clicked?: vscode.Uri,
   selected?: readonly vscode.Uri[],
 ): Promise<void> {
@@ -63,7 +63,7 @@ const isFolder = (uri: vscode.Uri): Thenable<boolean> =>
   );
 
 /** A folder of raw files stays raw: the notebook goes beside it, as long as that is still inside the project. */
-async function writeBeside(engine: EngineThread, raw: vscode.Uri, { paths, besides }: FoundRecordings): Promise<void> {
+async function writeBeside(engine: EngineThreads, raw: vscode.Uri, { paths, besides }: FoundRecordings): Promise<void> {
   const inside = raw.fsPath !== rootOf(raw, raw.fsPath) && paths.every((path) => !path.includes('/'));
   if (!inside) return writeStudy(engine, raw, { paths, besides });
   const folder = vscode.Uri.file(dirname(raw.fsPath));
@@ -73,7 +73,7 @@ async function writeBeside(engine: EngineThread, raw: vscode.Uri, { paths, besid
 }
 
 async function writeStudy(
-  engine: EngineThread,
+  engine: EngineThreads,
   folder: vscode.Uri,
   { paths, besides }: FoundRecordings,
 ): Promise<void> {
@@ -85,7 +85,7 @@ async function writeStudy(
   await vscode.commands.executeCommand('vscode.openWith', target, notebookType);
 }
 
-async function newUnsaved(engine: EngineThread): Promise<void> {
+async function newUnsaved(engine: EngineThreads): Promise<void> {
   const text = await engine.starter({ folder: 'untitled:', root: '', saved: false }, [], []);
   const { token } = new vscode.CancellationTokenSource();
   const data = await serializer.deserializeNotebook(new TextEncoder().encode(text), token);

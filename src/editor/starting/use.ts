@@ -2,14 +2,14 @@ import { basename, dirname, relative } from 'node:path';
 import * as vscode from 'vscode';
 import { isRecordingName } from '../../disk/recordings.ts';
 import { filesText } from '../../engine/filesText.ts';
-import type { EngineThread } from '../engineThread.ts';
+import type { EngineThreads } from '../engineThreads.ts';
 import { languageId, notebookType } from '../names.ts';
 import { foldersOf } from '../notebooks.ts';
 import { slashed } from './chosen.ts';
 import { notebookFromFiles } from './start.ts';
 
 /** Puts recordings into the notebook that is open, as a cell of its own at the end; without one, begins a study with them. */
-export async function useRecordings(engine: EngineThread, addresses: unknown): Promise<void> {
+export async function useRecordings(engine: EngineThreads, addresses: unknown): Promise<void> {
   if (!Array.isArray(addresses)) return;
   const files = addresses.filter((one): one is string => typeof one === 'string').map((one) => vscode.Uri.parse(one));
   for (const { notebook, viewColumn } of vscode.window.visibleNotebookEditors) {

@@ -15,6 +15,7 @@ export async function run(): Promise<void> {
   await import('./diagnostics.test.ts');
   await import('./language.test.ts');
   await import('./interrupting.test.ts');
+  await import('./engineThreads.test.ts');
   await import('./commands.test.ts');
   await import('./prose.test.ts');
   await import('./products.test.ts');

@@ -97,6 +97,29 @@ describe('stopping and dependents in an editor', function () {
     await notebookComesTo(() => codeCells(notebook)[0].executionSummary?.success === true);
   });
 
+  it('runs a cell of another notebook meanwhile', async () => {
+    const [, , long] = codeCells(notebook);
+    const beside = fileOf('beside.washboard.md');
+    await vscode.workspace.fs.writeFile(beside, Buffer.from('```washboard\n2 N/mm\n```\n'));
+    const other = await vscode.workspace.openNotebookDocument(beside);
+    await vscode.window.showNotebookDocument(other);
+    await vscode.commands.executeCommand('notebook.selectKernel', {
+      id: 'washboard-kernel',
+      extension: 'washboard-notebooks.washboard',
+    });
+    const order = long.executionSummary?.executionOrder ?? 0;
+    const running = execute(2);
+    await notebookComesTo(() => (long.executionSummary?.executionOrder ?? 0) > order);
+    const [short] = codeCells(other);
+    const ranges = [{ start: short.index, end: short.index + 1 }];
+    await vscode.commands.executeCommand('notebook.cell.execute', { ranges, document: other.uri });
+    await notebookComesTo(() => short.executionSummary?.success === true);
+    assert.deepEqual(long.outputs, [], 'it waited for the long reading');
+    await vscode.window.showNotebookDocument(notebook);
+    await vscode.commands.executeCommand('notebook.cancelExecution');
+    await running;
+  });
+
   it('restarts: what runs and what waits ends without an error, and counting begins anew', async () => {
     const [, , long, after] = codeCells(notebook);
     const ended = (cell: vscode.NotebookCell): boolean => cell.executionSummary?.timing?.endTime !== undefined;

@@ -1,0 +1,213 @@
+import type { CellKeys } from '../engine/result.ts';
+import type { Moved, MoveOrder } from '../engine/moving.ts';
+import type { AskedNumber } from '../engine/proseNumbers.ts';
+import type { NotebookFacts, NumbersAnswer, ProjectFolders, Reply, Request } from '../engine/service.ts';
+import type { LookAt } from '../engine/traces.ts';
+import type { Output } from '../charts/output.ts';
+import type { Json } from '../values/json.ts';
+import type { EngineThread, Pending } from './engineThread.ts';
+
+export interface CellRun {
+  readonly ok: boolean;
+  readonly cancelled: boolean;
+  /** Content keys of the cells that `keyed` named. */
+  readonly keys: CellKeys;
+}
+
+/** One cell of a notebook, to be run. */
+export interface RunOrder {
+  readonly notebook: ProjectFolders;
+  readonly cells: readonly string[];
+  readonly cell: number;
+  /** The cells whose content keys are to come with the answer. */
+  readonly keyed: readonly number[];
+}
+
+export interface RunListener {
+  /** The line is the statement's, within its cell. */
+  output(output: Output, line: number): void;
+  progress(fraction: number, what: string): void;
+}
+
+/** The thread that works for a notebook, and where that lies. */
+interface Share {
+  readonly thread: EngineThread;
+  readonly folder: string;
+}
+
+/** After how many ms a run that is to stop counts as stopped, whatever long step the engine is still in. */
+const stopWithin = 150;
+
+/**
+ * The engines that work for the open notebooks, each in a thread: a notebook has one of its own while there may be more, so
+ * that it never waits for another. Notebooks that share one stay with it, since there their values are, unless it is at
+ * work for another while a thread is free.
+ */
+export class EngineThreads {
+  readonly #start: () => EngineThread;
+  readonly #most: () => number;
+  readonly #threads: EngineThread[] = [];
+  readonly #shares = new Map<string, Share>();
+  #next = 1;
+
+  /** @param most how many threads there may be, asked when one is wanted; at least 1 */
+  constructor(start: () => EngineThread, most: () => number) {
+    this.#start = start;
+    this.#most = most;
+  }
+
+  /** Runs one cell and what it needs. */
+  run(
+    { notebook, cells, cell, keyed }: RunOrder,
+    listener: RunListener,
+    onStop: (stop: () => void) => void,
+  ): Promise<CellRun> {
+    const id = this.#next++;
+    const stop = new SharedArrayBuffer(4);
+    return new Promise((done, reject) => {
+      onStop(() => {
+        Atomics.store(new Int32Array(stop), 0, 1);
+        setTimeout(() => done({ ok: false, cancelled: true, keys: new Map() }), stopWithin);
+      });
+      this.#ask(
+        { type: 'run', id, notebook, cells, wanted: [cell], keyed, stop },
+        {
+          receive: (reply) => {
+            // What still comes of a run that counts as stopped is not shown.
+            if (Atomics.load(new Int32Array(stop), 0) !== 0 && reply.type !== 'done') return;
+            if (reply.type === 'output') listener.output(reply.output, reply.line);
+            else if (reply.type === 'progress') listener.progress(reply.fraction, reply.what);
+            else if (reply.type === 'done') done(reply);
+          },
+          fail: reject,
+        },
+      );
+    });
+  }
+
+  /** Content keys of cells, as a run would give them with its answer. */
+  async keys(notebook: ProjectFolders, cells: readonly string[], keyed: readonly number[]): Promise<CellKeys> {
+    return (await this.#answer('keys', { notebook, cells, keyed })).keys;
+  }
+
+  /** What a first look at files shows. */
+  async look(notebook: ProjectFolders, paths: readonly string[]): Promise<readonly LookAt[]> {
+    return (await this.#answer('look', { notebook, paths })).looks;
+  }
+
+  /** The text of a notebook that begins with recordings. @param besides all files of their folders */
+  async starter(notebook: ProjectFolders, paths: readonly string[], besides: readonly string[]): Promise<string> {
+    return (await this.#answer('starter', { notebook, paths, besides })).text;
+  }
+
+  /** What is known, without long work, of a notebook's names and of some of its files. */
+  facts(notebook: ProjectFolders, cells: readonly string[], files: readonly string[] = []): Promise<NotebookFacts> {
+    return this.#answer('facts', { notebook, cells, files });
+  }
+
+  /** The whole notebook's results as the JSON that a record is made of; undefined if it was stopped. */
+  async document(
+    notebook: ProjectFolders,
+    file: string,
+    cells: readonly string[],
+    onStop: (stop: () => void) => void,
+  ): Promise<Json | undefined> {
+    const stop = new SharedArrayBuffer(4);
+    onStop(() => Atomics.store(new Int32Array(stop), 0, 1));
+    return (await this.#answer('document', { notebook, file, cells, stop })).document;
+  }
+
+  /** What a moved literal makes of the text, and of some cells if they were run on it. */
+  move(notebook: ProjectFolders, order: MoveOrder): Promise<Moved> {
+    return this.#answer('move', { notebook, ...order });
+  }
+
+  /** What is known of the numbers in a notebook's prose, without long work. */
+  numbers(notebook: ProjectFolders, cells: readonly string[], numbers: readonly AskedNumber[]): Promise<NumbersAnswer> {
+    return this.#answer('numbers', { notebook, cells, numbers });
+  }
+
+  /**
+   * Frees what is known of a notebook that was closed: its thread ends unless it works for others, or is the last, which
+   * stays for the next notebook.
+   */
+  forget(closed: ProjectFolders): void {
+    const thread = this.#leave(closed);
+    if (thread === undefined || this.#sharing(thread).length > 0 || this.#threads.length === 1) return;
+    this.#threads.splice(this.#threads.indexOf(thread), 1);
+    thread.retire();
+  }
+
+  /** Ends all threads: everything they know is forgotten. */
+  async dispose(): Promise<void> {
+    this.#shares.clear();
+    await Promise.all(this.#threads.splice(0).map((thread) => thread.dispose()));
+  }
+
+  /** Asks what has one reply, of the same type. */
+  #answer<Type extends 'keys' | 'look' | 'starter' | 'facts' | 'document' | 'move' | 'numbers'>(
+    type: Type,
+    rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>,
+  ): Promise<Extract<Reply, { type: Type }>> {
+    const id = this.#next++;
+    return new Promise((done, reject) => {
+      this.#ask({ type, id, ...rest } as Extract<Request, { type: Type }>, {
+        receive: (reply) => {
+          if (reply.type === type) done(reply as Extract<Reply, { type: Type }>);
+        },
+        fail: reject,
+      });
+    });
+  }
+
+  #ask(request: Exclude<Request, { type: 'clear' }>, pending: Pending): void {
+    this.#threadFor(request.notebook).ask(request, pending);
+  }
+
+  #threadFor(place: ProjectFolders): EngineThread {
+    const { notebook, folder } = place;
+    // What belongs to no notebook is done by any thread that has nothing else to do.
+    if (notebook === undefined) return this.#idle() ?? this.#started() ?? this.#leastUsed();
+    const own = this.#shares.get(notebook)?.thread;
+    if (own !== undefined && !(own.busyFor(notebook) && this.#idle() !== undefined)) return own;
+    this.#leave(place);
+    const unused = this.#threads.find((one) => this.#sharing(one).length === 0);
+    const thread = unused ?? this.#started() ?? this.#idle() ?? this.#leastUsed();
+    this.#shares.set(notebook, { thread, folder });
+    return thread;
+  }
+
+  #idle(): EngineThread | undefined {
+    return this.#threads.find(({ waiting }) => waiting === 0);
+  }
+
+  /** One thread more, if there may be one. */
+  #started(): EngineThread | undefined {
+    if (this.#threads.length >= this.#most()) return undefined;
+    const thread = this.#start();
+    this.#threads.push(thread);
+    return thread;
+  }
+
+  /** The thread of the fewest notebooks, and among such the one that is asked the least. */
+  #leastUsed(): EngineThread {
+    const uses = (thread: EngineThread): number => this.#sharing(thread).length;
+    const [least] = [...this.#threads].sort((a, b) => uses(a) - uses(b) || a.waiting - b.waiting);
+    return least;
+  }
+
+  #sharing(thread: EngineThread): Share[] {
+    return [...this.#shares.values()].filter((share) => share.thread === thread);
+  }
+
+  /** Takes a notebook's thread from it; the folder's values go there with its last notebook. */
+  #leave(place: ProjectFolders): EngineThread | undefined {
+    const { notebook = '', folder } = place;
+    const thread = this.#shares.get(notebook)?.thread;
+    if (thread === undefined) return undefined;
+    this.#shares.delete(notebook);
+    if (!this.#sharing(thread).some((share) => share.folder === folder))
+      thread.tell({ type: 'clear', notebook: place });
+    return thread;
+  }
+}

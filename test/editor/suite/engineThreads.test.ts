@@ -1,0 +1,124 @@
+import { strict as assert } from 'node:assert';
+import { join } from 'node:path';
+import * as vscode from 'vscode';
+import { EngineThread } from '../../../src/editor/engineThread.ts';
+import { EngineThreads, type CellRun } from '../../../src/editor/engineThreads.ts';
+import { fileOf } from './workspace.ts';
+
+/** Rows for some seconds of reading, on a busy machine as well. */
+async function writeLong(file: vscode.Uri): Promise<void> {
+  const rows = ['t (s),x (g),y (g),z (g)'];
+  for (let i = 0; i < 1_500_000; i++) rows.push(`${(i / 1000).toFixed(3)},0.${i % 997},0.${i % 991},1.${i % 983}`);
+  await vscode.workspace.fs.writeFile(file, Buffer.from(rows.join('\n') + '\n'));
+}
+
+describe('the engines of several notebooks', function () {
+  this.timeout(120_000);
+  const file = fileOf('beside', 'long.csv');
+  const folder = fileOf('beside').fsPath;
+  const long = ['levels (load "long.csv")'];
+  const short = ['2 N/mm'];
+  let started: EngineThread[];
+  let ended: EngineThread[];
+  let engines: EngineThreads | undefined;
+
+  before(() => writeLong(file));
+  afterEach(() => engines?.dispose());
+  after(() => vscode.workspace.fs.delete(fileOf('beside'), { recursive: true }));
+
+  /** Engines in at most so many threads, and what becomes of these. */
+  function enginesIn(most: number): EngineThreads {
+    started = [];
+    ended = [];
+    const { extensionPath } = vscode.extensions.getExtension('washboard-notebooks.washboard')!;
+    class Watched extends EngineThread {
+      override dispose(): Promise<void> {
+        ended.push(this);
+        return super.dispose();
+      }
+    }
+    const start = (): EngineThread => {
+      const thread = new Watched(join(extensionPath, 'dist', 'worker.mjs'));
+      started.push(thread);
+      return thread;
+    };
+    return (engines = new EngineThreads(start, () => most));
+  }
+
+  const place = (notebook: string): { folder: string; root: string; notebook: string } => ({
+    folder,
+    root: folder,
+    notebook,
+  });
+
+  function run(notebook: string, cells: readonly string[], onStop: (stop: () => void) => void = () => undefined) {
+    const order = { notebook: place(notebook), cells, cell: 0, keyed: [] };
+    return engines!.run(order, { output: () => undefined, progress: () => undefined }, onStop);
+  }
+
+  /** Whether the first settles before the second. */
+  const comesFirst = async (first: Promise<CellRun>, second: Promise<CellRun>): Promise<boolean> =>
+    Promise.race([first.then(() => true), second.then(() => false)]);
+
+  it('run side by side: one does not wait for the long work of another', async () => {
+    enginesIn(2);
+    const slow = run('a', long);
+    const quick = run('b', short);
+    assert.ok(await comesFirst(quick, slow), 'the short work waited');
+    assert.equal((await slow).ok, true);
+  });
+
+  it('wait for each other where there may be no more threads', async () => {
+    enginesIn(1);
+    const slow = run('a', long);
+    const quick = run('b', short);
+    assert.ok(await comesFirst(slow, quick));
+    assert.equal(started.length, 1);
+  });
+
+  it('take a free thread where their own works for another notebook', async () => {
+    enginesIn(2);
+    await Promise.all([run('a', short), run('b', short)]);
+    // Two threads have three notebooks.
+    await run('c', short);
+    const slow = run('a', long);
+    const quick = run('c', short);
+    assert.ok(await comesFirst(quick, slow), 'the third waited');
+    assert.equal((await slow).ok, true);
+  });
+
+  it('are stopped one by one', async () => {
+    enginesIn(2);
+    await Promise.all([run('a', short), run('b', short)]);
+    let stop: () => void = () => undefined;
+    const stopped = run('a', long, (how) => (stop = how));
+    const going = run('b', long);
+    setTimeout(stop, 50);
+    assert.equal((await stopped).cancelled, true);
+    const { ok, cancelled } = await going;
+    assert.deepEqual({ ok, cancelled }, { ok: true, cancelled: false });
+  });
+
+  it('keep what they know with their notebook, and end with it but for the last', async () => {
+    enginesIn(4);
+    await Promise.all([run('a', short), run('b', short)]);
+    await run('a', short);
+    assert.equal(started.length, 2);
+    engines!.forget(place('a'));
+    assert.deepEqual(ended, [started[0]]);
+    engines!.forget(place('b'));
+    assert.deepEqual(ended, [started[0]]);
+    await run('c', short);
+    assert.equal(started.length, 2);
+  });
+
+  it('finish what was asked before they end with their notebook', async () => {
+    enginesIn(2);
+    await run('b', short);
+    const last = run('a', long);
+    engines!.forget(place('a'));
+    assert.equal((await last).ok, true);
+    await new Promise((done) => setTimeout(done, 10));
+    assert.equal(ended.length, 1);
+  });
+});
