@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { appendFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import * as vscode from 'vscode';
 import { EngineThread } from '../../../src/editor/engineThread.ts';
@@ -23,6 +24,8 @@ describe('the engines of several notebooks', function () {
   let engines: EngineThreads | undefined;
 
   before(() => writeLong(file));
+  // No earlier run, nor one of another day, knows this file's results.
+  beforeEach(() => appendFile(file.fsPath, `1500.${Date.now()},0,0,1\n`));
   afterEach(() => engines?.dispose());
   after(() => vscode.workspace.fs.delete(fileOf('beside'), { recursive: true }));
 
