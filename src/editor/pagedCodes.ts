@@ -30,6 +30,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'option.unknown',
   'option.twice',
   'option.missing',
+  'word.elsewhere',
   'word.unknown',
   'kind.mismatch',
   'unit.unknown',

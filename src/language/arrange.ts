@@ -1,6 +1,7 @@
 import { nearest } from '../units/nearest.ts';
 import type { Arrangement, Entry, OptionUse } from './arrangement.ts';
-import { choose, inPlace, type FitContext } from './fit.ts';
+import { toldElsewhere } from './elsewhere.ts';
+import { choose, inPlace, isTooFree, type FitContext } from './fit.ts';
 import type { Accept, Form, OperandForm, OptionForm } from './form.ts';
 import { describeAccepts, sampleOf } from './describe.ts';
 import type { Fix, Place } from './diagnostic.ts';
@@ -76,7 +77,7 @@ class Arranger {
       if (this.#isWanted(node, listed) && this.#intoOperand(true)) return true;
     }
     if (node.type === 'word') {
-      if (this.#startOption(node) || this.#startOperand(node)) return true;
+      if (this.#startOption(node) || this.#startOperand(node) || this.#isElsewhere(node)) return true;
       if (!listed && this.#isMistaken(node)) return this.#misfit(node, listed);
       if (this.#outer?.has(node.text)) return false;
     }
@@ -95,6 +96,18 @@ class Arranger {
     const { items, at } = this.#reader;
     const next = items[at].comma ? undefined : items.at(at + 1)?.node;
     return next !== undefined && !(next.type === 'word' && this.#isKeyword(next.text));
+  }
+
+  /** A word that belongs to another step or behind another keyword: passed over with what follows it. */
+  #isElsewhere({ text: word }: Word): boolean {
+    const { items, at, context, report } = this.#reader;
+    const meant = context.bound(word) ? undefined : this.#form.elsewhere?.find(({ words }) => words.includes(word));
+    if (meant === undefined) return false;
+    this.#skipOption();
+    const passed = items.slice(at, this.#reader.at).map(({ node }) => node);
+    const { place, facts } = toldElsewhere(meant, this.#form.verb, passed, context.text);
+    report('word.elsewhere', place, facts);
+    return true;
   }
 
   /** A word that stands for a keyword by mistake, and is no name. */
@@ -246,7 +259,17 @@ class Arranger {
   #fill(index: number, node: Operand): boolean {
     const { accepts } = this.#form.operands[index];
     const chosen = choose(node, accepts, this.#reader.context);
-    return chosen?.sure === true && this.#put(index, this.#entry(node, chosen.accept, accepts, true));
+    if (chosen?.sure !== true || (chosen.accept.type === 'channel' && this.#isTooFree(index))) return false;
+    return this.#put(index, this.#entry(node, chosen.accept, accepts, true));
+  }
+
+  #isTooFree(index: number): boolean {
+    const { items, at } = this.#reader;
+    return isTooFree(
+      items[at].node,
+      items[at].comma ? undefined : items.at(at + 1)?.node,
+      this.#form.operands.slice(index),
+    );
   }
 
   #put(index: number, entry: Entry): boolean {

@@ -121,7 +121,7 @@ function checkEntry(entry: Entry, where: Slot, form: Form, work: Work): Argued {
     case 'word':
       return checkWord(node, accepts, where, form, work) ?? refuse();
     case 'channel':
-      return checkChannel(node, form, work) ?? refuse();
+      return checkChannel(node, accept.role ?? 'channel', form, work) ?? refuse();
     case 'unit':
       return checkUnitName(node, accept.dimension, where, work) ?? refuse();
     case 'step':
@@ -240,15 +240,15 @@ function checkWord(node: Operand, accepts: readonly Accept[], where: Slot, form:
   return argued(undefined);
 }
 
-function checkChannel(node: Operand, form: Form, work: Work): Argued | undefined {
+function checkChannel(node: Operand, of: 'channel' | 'label', form: Form, work: Work): Argued | undefined {
   const { place } = node;
   if (node.type === 'word') {
-    work.note({ role: 'channel', form, word: node.text, place });
+    work.note({ role: 'channel', form, word: node.text, of, place });
     return argued({ type: 'word', word: node.text, place });
   }
   if (node.type === 'text') return argued({ type: 'text', text: node.text, place });
   if (node.type !== 'assigned') return undefined;
-  work.note({ role: 'channel', form, word: node.name.text, place: node.name.place });
+  work.note({ role: 'channel', form, word: node.name.text, of, place: node.name.place });
   return argued(
     node.text.type === 'missing' ? undefined : { type: 'word', word: node.name.text, text: node.text.text, place },
   );

@@ -53,7 +53,7 @@ function describeAccept(accept: Accept, kinds: Kinds): readonly string[] {
     case 'word':
       return accept.words.map((word) => `\`${word}\``);
     case 'channel':
-      return ["a channel's name"];
+      return [accept.role === 'label' ? 'a name' : "a channel's name"];
     case 'unit':
       return [accept.dimension === 'any' ? 'a unit' : `a unit of ${accept.dimension}`];
     case 'step':

@@ -77,6 +77,8 @@ export interface LanguageFacts {
   'option.unknown': Near & { readonly verb: string; readonly word: string; readonly known: readonly string[] };
   'option.twice': { readonly verb: string; readonly option: string };
   'option.missing': Wanted & { readonly verb: string; readonly option: string };
+  /** `instead`: how it is written where it belongs; `isStep`: whether that is a step of its own. */
+  'word.elsewhere': Piece & { readonly verb: string; readonly instead: string; readonly isStep: boolean };
   'word.unknown': Near & At & { readonly word: string; readonly wanted: readonly string[] };
   'kind.mismatch': Piece & At & Instead & Wanted & OfKind;
   'unit.unknown': Near & { readonly unit: string };

@@ -1,6 +1,6 @@
 import { parseUnit, isUnit } from '../units/parse.ts';
 import { sameDimension, dimensionOf } from '../units/dimension.ts';
-import type { Accept, DimensionName, Form } from './form.ts';
+import type { Accept, DimensionName, Form, OperandForm } from './form.ts';
 import type { Operand } from './tree.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -120,4 +120,21 @@ export function choose(
   if (sure) return { accept: sure, sure: true };
   const loose = accepts.find((accept) => resembles(node, accept));
   return loose && { accept: loose, sure: false };
+}
+
+/**
+ * Whether a free word may not be taken for an operand that may be left out: only where a word of the next operand follows
+ * does it stand for one; else it is sooner that word, misspelt.
+ *
+ * @param operands the one in question and those after it
+ */
+export function isTooFree(
+  node: Operand,
+  next: Operand | undefined,
+  [operand, ...later]: readonly OperandForm[],
+): boolean {
+  if (operand.optional !== true || node.type !== 'word') return false;
+  const isWordOf = (word: string, some: readonly OperandForm[]): boolean =>
+    some.some(({ accepts }) => accepts.some((one) => one.type === 'word' && one.words.includes(word)));
+  return isWordOf(node.text, later) || next?.type !== 'word' || !isWordOf(next.text, later.slice(0, 1));
 }

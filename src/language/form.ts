@@ -12,6 +12,8 @@ export interface Form {
   readonly help: string;
   readonly operands: readonly OperandForm[];
   readonly options: readonly OptionForm[];
+  /** What is written here by mistake, and belongs elsewhere. */
+  readonly elsewhere?: readonly Elsewhere[];
   /** The kind of value it gives; a function where that depends on the kinds of its operands. */
   readonly gives: ValueKind;
   /** Whole cells that run against the example recordings; the first is shown in hovers. */
@@ -57,6 +59,15 @@ export interface Bounds {
   readonly above?: number;
 }
 
+/** Words that were meant for another place, and how it is written there. */
+export interface Elsewhere {
+  readonly words: readonly string[];
+  /** What stands before them there: `claim NAME`. */
+  readonly after: string;
+  /** Whether that is a step of its own, on this one's result. */
+  readonly isStep: boolean;
+}
+
 /** One way an operand or an option's value may be given. */
 export type Accept =
   | { readonly type: 'value'; readonly kinds: readonly ValueKind[] }
@@ -71,8 +82,11 @@ export type Accept =
   | { readonly type: 'text'; readonly role?: 'files' | 'column' | 'label' }
   /** One of a few fixed words, such as `psd` or `hann`. */
   | { readonly type: 'word'; readonly words: readonly string[] }
-  /** A free word or a quoted text: a channel's or column's name. `assigned` allows `x="sensor 2"`. */
-  | { readonly type: 'channel'; readonly assigned?: boolean }
+  /**
+   * A free word or a quoted text: a channel's name; as a `label` any other name that stands outside the notebook, such as a
+   * condition's or a column's of the run sheet. `assigned` allows `x="sensor 2"`.
+   */
+  | { readonly type: 'channel'; readonly assigned?: boolean; readonly role?: 'label' }
   /** A unit's name standing alone, as in `unit g`. */
   | { readonly type: 'unit'; readonly dimension: DimensionName | 'any' }
   /** A verb of the given name written in place, as `window hann 2 s` after `using`. */

@@ -182,6 +182,12 @@ export const messagePages: MessagePages<LanguageFacts> = {
     after('spectrum foam as'),
     after('spectrum foam as amplitude'),
   ),
+  'word.elsewhere': page(
+    'Words that belong to another step',
+    'What was measured and what is claimed of it are two steps: `compare` gives the change, and `claim` judges it.',
+    after('compare foam with gel over 10..50 Hz reduction 30 %', both),
+    after('c = compare foam with gel over 10..50 Hz\nclaim c reduction 30 %', both),
+  ),
   'word.unknown': page(
     'None of the words that are possible',
     'The place takes one of a few fixed words.',

@@ -86,6 +86,8 @@ const sentences: Sentences<LanguageFacts> = {
     `\`${verb}\` has no option \`${word}\`; ${meant(nearest) || (known.length > 0 ? `it knows ${quoted(known, 'and')}.` : 'it has no options.')}`,
   'option.twice': ({ verb, option }) => `\`${option}\` stands twice in this \`${verb}\`; leave one out.`,
   'option.missing': ({ verb, option, wanted }) => `After \`${option}\`, \`${verb}\` needs ${listed(wanted, 'or')}.`,
+  'word.elsewhere': ({ verb, found, instead, isStep }) =>
+    `\`${verb}\` has no place for \`${found}\`; ${isStep ? `bind its result to a name and write \`${instead}\` on a line of its own.` : `write \`${instead}\`.`}`,
   'word.unknown': ({ where, word, wanted, nearest }) =>
     `${capitalised(placeOf(where))} can't be \`${word}\`; ${meant(nearest) || `it is ${quoted(wanted)}.`}`,
   'kind.mismatch': ({ where, wanted, kind, found, instead }) =>

@@ -25,7 +25,8 @@ export type Occurrence = { readonly cell: number; readonly place: Place } & (
   | { readonly role: 'verb'; readonly form: Form }
   | { readonly role: 'keyword'; readonly form: Form; readonly keyword: string }
   | { readonly role: 'word'; readonly form: Form; readonly word: string; readonly slot: string }
-  | { readonly role: 'channel'; readonly form: Form; readonly word: string }
+  /** `of`: whether the word is a channel's, or another name from outside. */
+  | { readonly role: 'channel'; readonly form: Form; readonly word: string; readonly of: 'channel' | 'label' }
   | { readonly role: 'function'; readonly form: FunctionForm }
   | { readonly role: 'constant'; readonly name: string }
   | { readonly role: 'field'; readonly kind: ValueKind; readonly field: FieldForm }

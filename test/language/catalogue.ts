@@ -74,6 +74,7 @@ export const verbs: readonly Form[] = [
       option('label', { type: 'text', role: 'label' }),
       option('delimiter', { type: 'text' }),
       option('decimal', { type: 'text' }),
+      option('where', { type: 'channel', role: 'label' }, { many: true }),
     ],
     'stock = load "raw/*.csv" unit g',
   ),

@@ -211,7 +211,7 @@ async function acceptOffers(
     case 'text':
       return completeFiles([expecting], undefined, outside);
     case 'channel':
-      return completeChannels(expecting, notebook, outside);
+      return accept.role === 'label' ? [] : completeChannels(expecting, notebook, outside);
   }
 }
 

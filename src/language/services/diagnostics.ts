@@ -70,7 +70,7 @@ async function lookForChannels(
     ...form.options.map(({ keyword, accepts }) => ({ given: argumentsUnder(keyword, call.options), accepts })),
   ];
   const wanted = slots
-    .filter(({ accepts }) => accepts.some(({ type }) => type === 'channel'))
+    .filter(({ accepts }) => accepts.some((accept) => accept.type === 'channel' && accept.role !== 'label'))
     .flatMap(({ given }) => given ?? []);
   if (wanted.length === 0) return;
   const known = await channelsOf(call, form, notebook, outside);

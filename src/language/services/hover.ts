@@ -41,7 +41,7 @@ function textOf(occurrence: Occurrence, notebook: CheckedNotebook, outside: Outs
     case 'word':
       return `\`${occurrence.word}\`: ${slotDoc(occurrence.form, occurrence.slot)}`;
     case 'channel':
-      return `The channel \`${occurrence.word}\`.`;
+      return `The ${occurrence.of === 'label' ? 'name' : 'channel'} \`${occurrence.word}\`.`;
     case 'function':
       return `${code(functionSynopsis(occurrence.form).text)}\n${occurrence.form.summary}\n\n\`${occurrence.form.example}\``;
     case 'constant':

@@ -80,7 +80,7 @@ function acceptText(accept: Accept): string {
     case 'word':
       return accept.words.length > 7 ? 'WORD' : accept.words.join(' | ');
     case 'channel':
-      return 'CHANNEL';
+      return accept.role === 'label' ? 'NAME' : 'CHANNEL';
     case 'unit':
       return 'UNIT';
     case 'step':

@@ -22,7 +22,7 @@ export const order: Verb = {
       {
         keyword: 'conditions',
         doc: 'What is compared, the baseline first, as the run sheet calls it: `conditions foam, gel`.',
-        accepts: [{ type: 'channel' }],
+        accepts: [{ type: 'channel', role: 'label' }],
         many: true,
         default: 'A, B',
       },

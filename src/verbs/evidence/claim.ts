@@ -104,6 +104,7 @@ export const claim: Verb = {
         accepts: [
           { type: 'value', kinds: ['runs', 'spectrum', 'transfer'] },
           { type: 'text', role: 'label' },
+          { type: 'channel', role: 'label' },
         ],
         optional: true,
       },
@@ -139,7 +140,7 @@ export const claim: Verb = {
       {
         keyword: 'stratum',
         doc: 'Which of several strata.',
-        accepts: [{ type: 'channel' }],
+        accepts: [{ type: 'channel', role: 'label' }],
         default: 'all of them together',
       },
       { keyword: 'source', doc: 'Where the claim stands.', accepts: [{ type: 'text', role: 'label' }] },

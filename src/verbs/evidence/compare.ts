@@ -8,6 +8,7 @@ import { windowNames } from '../../analysis/spectra/window.ts';
 import type { Result } from '../../result/result.ts';
 import { hasFlag, textsIn, type Arguments, type Verb, confidenceAccepted, marginAccepted } from '../verb.ts';
 import { windowOf } from '../spectra/window.ts';
+import { directionWords } from './claim.ts';
 import { adjustOption, comparablesIn, compareRequest, referenceIn, type NamedComparable } from './compareRequest.ts';
 
 export const compare: Verb = {
@@ -50,7 +51,7 @@ export const compare: Verb = {
       {
         keyword: 'within',
         doc: 'Columns of the run sheet, for each of whose words the runs are compared by themselves, and over all.',
-        accepts: [{ type: 'channel' }],
+        accepts: [{ type: 'channel', role: 'label' }],
         many: true,
       },
       adjustOption,
@@ -112,6 +113,7 @@ export const compare: Verb = {
       decibelsOption,
       referenceOption,
     ],
+    elsewhere: [{ words: ['claim', ...directionWords], after: 'claim NAME', isStep: true }],
     gives: 'comparison',
     examples: [
       'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\ngel = load "raw/brick-gel-*.csv.gz" | channel z | trim 10..70 s\ncompare foam with gel primary 10..50 Hz over 4..10 Hz, 50..100 Hz',

@@ -58,7 +58,7 @@ export const adjustOption: OptionForm = {
   doc: 'A column of the run sheet whose part is taken out of the levels: they go with it to the `exponent` that is stated; without one a slope is fitted, which a plan has to name.',
   accepts: [],
   parts: [
-    { accepts: [{ type: 'channel' }], doc: 'The column, without its unit.' },
+    { accepts: [{ type: 'channel', role: 'label' }], doc: 'The column, without its unit.' },
     { accepts: [{ type: 'word', words: ['exponent'] }], optional: true, doc: 'The power is stated.' },
     { accepts: [{ type: 'number' }], optional: true, doc: 'The power.' },
     { accepts: [{ type: 'word', words: ['uncertainty'] }], optional: true, doc: 'Its standard uncertainty is stated.' },

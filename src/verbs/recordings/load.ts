@@ -53,7 +53,7 @@ export const load: Verb = {
       {
         keyword: 'where',
         doc: 'Take only these rows of the run sheet: `condition foam, surface brick`.',
-        accepts: [{ type: 'channel' }],
+        accepts: [{ type: 'channel', role: 'label' }],
         many: true,
       },
       {

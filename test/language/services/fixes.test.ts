@@ -100,6 +100,9 @@ describe('diagnoseOutside', () => {
       'warning channel.unknown b="sensor 2"',
     ]);
   });
+  it('looks for no channel where a condition or a column is named', async () => {
+    assert.deepEqual(await seen('load "raw/foam-1.csv" where condition foam'), []);
+  });
   it('sees a stretch outside the run and a band past half the rate', async () => {
     assert.deepEqual(await seen('trim r 5..85 s'), []);
     assert.deepEqual(await seen('trim r 5..85.1 s'), ['warning range.outside 5..85.1 s']);

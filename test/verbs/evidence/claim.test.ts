@@ -208,6 +208,27 @@ describe('a claim that is not understood', () => {
     assert.match(await refused('reducton 15 %'), /reduction/);
   });
 
+  it('is told from what is compared, and how it is written instead', async () => {
+    const said = async (line: string): Promise<string> => (await errorOf(loadPads + line, pads(worked))).message;
+    const instead = 'bind its result to a name and write `claim NAME reduction 30 %` on a line of its own.';
+    for (const line of [
+      'compare foam with gel reduction 30 %',
+      'compare foam with gel over 10..30 Hz reduction 30 %',
+      'compare foam with gel, reduction 30 % over 10..30 Hz',
+    ])
+      assert.equal(await said(line), `\`compare\` has no place for \`reduction 30 %\`; ${instead}`);
+    assert.match(await said('compare foam with gel claim reduction 30 %'), /write `claim NAME reduction 30 %`/);
+    assert.match(
+      await said('plan "Less?" primary 10..30 Hz reduction 30 % repeats 4'),
+      /^`plan` has no place for `reduction 30 %`; write `claim reduction 30 %`\.$/,
+    );
+    // Bound to something, the word is that.
+    assert.equal(
+      (await resultOf(`${loadPads}increase = gel\ncompare foam with increase`, pads(worked))).error,
+      undefined,
+    );
+  });
+
   it('of another band of a dose value, too', async () => {
     const text = `${loadPads}c = compare foam with gel metric vdv\nclaim c reduction over 10..30 Hz`;
     assert.match((await errorOf(text, pads(worked))).message, /has no band 10 to 30 Hz/);

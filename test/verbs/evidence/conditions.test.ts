@@ -101,8 +101,14 @@ describe('compare of several conditions', () => {
     assert.equal((await valueOf('verdict', `${compared}claim C cork reduction 10 %`, three)).verdict, 'contradicted');
     const { code, message } = await errorOf(`${compared}claim C reduction 10 %`, three);
     assert.deepEqual([code, /conditions rubber, cork/.test(message)], ['claim.which', true]);
-    const { code: unknown } = await errorOf(`${compared}claim C rigid reduction 10 %`, three);
-    assert.equal(unknown, 'claim.which');
+    for (const other of ['rigid', 'nowhere', '"no such"']) {
+      const unknown = await errorOf(`${compared}claim C ${other} reduction 10 %`, three);
+      assert.equal(unknown.code, 'claim.which');
+      assert.equal(unknown.message, `The comparison has no condition ${other.replaceAll('"', '')}, only rubber, cork.`);
+    }
+    // A misspelt direction is no condition.
+    const misspelt = await errorOf(`${compared}claim C rubber reducton 10 %`, three);
+    assert.match(misspelt.message, /did you mean `reduction`/);
     const unplanned = await valueOf('verdict', `${compared}claim C rubber reduction over 12..30 Hz`, three);
     assert.deepEqual([unplanned.verdict, unplanned.row.family, unplanned.row.condition], ['not shown', 4, 'rubber']);
   });
