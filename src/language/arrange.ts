@@ -187,10 +187,7 @@ class Arranger {
   }
 
   #keywords(): readonly string[] {
-    return [
-      ...this.#form.options.map(({ keyword }) => keyword),
-      ...this.#form.operands.flatMap(({ keyword }) => keyword ?? []),
-    ];
+    return keywordsOf(this.#form);
   }
 
   /** The operand that was filled last. */
@@ -394,6 +391,18 @@ class Arranger {
   #textOf(node: Operand): string {
     return this.#reader.context.text.slice(node.place.from, node.place.to);
   }
+}
+
+const known = new WeakMap<Form, readonly string[]>();
+
+/** Words that introduce an option or an operand of a form. */
+function keywordsOf(form: Form): readonly string[] {
+  const before = known.get(form);
+  if (before !== undefined) return before;
+  const ofOperands = form.operands.flatMap(({ keyword }) => keyword ?? []);
+  const keywords = [...form.options.map(({ keyword }) => keyword), ...ofOperands];
+  known.set(form, keywords);
+  return keywords;
 }
 
 const insertion = (place: Place, text: string | undefined): readonly Fix[] =>

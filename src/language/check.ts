@@ -197,7 +197,7 @@ class NotebookCheck {
       bound: (name) => this.#bindings.has(name),
       // Advice that is sought among thousands of names would be sought for long, and be no advice.
       names: () => (this.#bindings.size > mostAdvised ? [] : [...this.#bindings.keys()].filter((name) => name !== own)),
-      note: (occurrence) => void occurrences.push({ ...occurrence, cell }),
+      note: (occurrence) => void occurrences.push(Object.assign(occurrence, { cell })),
       arranged: ({ place }, arrangement) => void steps.push({ cell, place, arrangement }),
       use: (name) => {
         const typed = this.#typeOf(name);

@@ -169,22 +169,35 @@ const severities: Partial<Record<Code, Severity>> = {
 
 export type Report = <C extends Code>(code: C, place: Place, facts: LanguageFacts[C], fixes?: readonly Fix[]) => void;
 
-/** A list to report into. */
+/** Adds to a list, but nothing twice. */
 export function reporter(diagnostics: Diagnostic[]): Report {
-  const known = reported.get(diagnostics) ?? new Set<string>();
-  reported.set(diagnostics, known);
   return (code, place, facts, fixes = []) => {
     // Two ways of reading may come upon the same mistake.
-    const key = `${code} ${place.from} ${place.to}`;
-    if (known.has(key)) return;
-    known.add(key);
+    if (isToldOf(diagnostics, code, place)) return;
     const severity = severities[code] ?? 'error';
     diagnostics.push({ ...tell(code, facts), severity, place, ...(fixes.length > 0 ? { fixes } : {}) });
   };
 }
 
-/** What a list of diagnostics holds already: a list of thousands is not gone through for each new one. */
+/** A list of so many is gone through for each new one; what a longer one holds is kept beside it. */
+const shortList = 16;
+
 const reported = new WeakMap<Diagnostic[], Set<string>>();
+
+const keyOf = (code: string, { from, to }: Place): string => `${code} ${from} ${to}`;
+
+/** Whether a list that is about to get a message has it already. */
+function isToldOf(diagnostics: Diagnostic[], code: Code, place: Place): boolean {
+  if (diagnostics.length < shortList)
+    return diagnostics.some((one) => one.code === code && one.place.from === place.from && one.place.to === place.to);
+  let known = reported.get(diagnostics);
+  if (known === undefined)
+    reported.set(diagnostics, (known = new Set(diagnostics.map((one) => keyOf(one.code, one.place)))));
+  const key = keyOf(code, place);
+  if (known.has(key)) return true;
+  known.add(key);
+  return false;
+}
 
 /** What the fixes and refactorings are called. */
 export const titles = {

@@ -1,8 +1,8 @@
 import { statementsOf } from './lines.ts';
 import type { Diagnostic, Place } from './diagnostic.ts';
 import { StatementParser } from './statement.ts';
-import { tokenize } from './tokens.ts';
-import type { Cell, Statement } from './tree.ts';
+import { tokenize, type Token } from './tokens.ts';
+import type { Cell, Piece, Pipeline, Statement } from './tree.ts';
 import { reporter } from './messages.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -14,23 +14,63 @@ const mostStatements = 10_000;
  * the same.
  */
 export function parseCell(text: string, vocabulary: Vocabulary): Cell {
-  const tokens = tokenize(text);
+  const { groups, comments, rest } = groupsOf(text);
   const found: Diagnostic[] = [];
   const report = reporter(found);
   const statements: Statement[] = [];
   const lines = lineCounter(text);
-  const groups = statementsOf(tokens);
-  const read = groups.slice(0, mostStatements);
-  const rest = groups.slice(mostStatements).flat();
-  for (const group of rest.length > 0 ? [...read, rest] : read) {
+  for (const group of groups) {
     const before = found.length;
-    const parser = new StatementParser(group, vocabulary, report);
-    const { name, pipeline, pieces } =
-      group === rest ? parser.rest({ of: 'cell', most: mostStatements }) : parser.statement();
+    const { name, pipeline, pieces } = new StatementParser(group, vocabulary, report).statement();
     const place: Place = { from: group[0].from, to: group[group.length - 1].to };
     statements.push({ place, line: lines(place.from), name, pipeline, pieces, found: found.slice(before) });
   }
-  return { text, statements, comments: tokens.filter(({ kind }) => kind === 'comment'), found };
+  if (rest !== undefined) {
+    const before = found.length;
+    const { from, to, first } = rest;
+    report('syntax.long', first, { of: 'cell', most: mostStatements });
+    const nowhere = { from, to: from };
+    const pipeline: Pipeline = { place: nowhere, steps: [{ type: 'missing', place: nowhere, expected: 'step' }] };
+    const unread: Piece = { token: { kind: 'bad', from, to, text: text.slice(from, to) }, tight: false };
+    const line = lines(from);
+    statements.push({
+      place: { from, to },
+      line,
+      name: undefined,
+      pipeline,
+      pieces: [unread],
+      found: found.slice(before),
+    });
+  }
+  return { text, statements, comments, found };
+}
+
+interface Groups {
+  /** The tokens of each statement that is read. */
+  readonly groups: readonly (readonly Token[])[];
+  readonly comments: readonly Token[];
+  /** What stands beyond them, and its first token: not even its pieces are told apart. */
+  readonly rest: (Place & { readonly first: Place }) | undefined;
+}
+
+/** The statements of a text, as far as they are read: no more lines are taken apart than it needs to find these. */
+function groupsOf(text: string): Groups {
+  for (let lines = 2 * mostStatements; ; lines *= 2) {
+    const tokens = tokenize(text, lines);
+    const groups = statementsOf(tokens);
+    const beyond = groups.at(mostStatements)?.[0];
+    const comments = tokens.filter(({ kind }) => kind === 'comment');
+    if (beyond !== undefined) {
+      const { from, to } = beyond;
+      return {
+        groups: groups.slice(0, mostStatements),
+        comments: comments.filter((comment) => comment.from < from),
+        rest: { from, to: from + text.slice(from).trimEnd().length, first: { from, to } },
+      };
+    }
+    const isAll = (tokens.at(-1)?.to ?? 0) >= text.trimEnd().length;
+    if (isAll) return { groups, comments, rest: undefined };
+  }
 }
 
 /** Line number, from 1, of offsets asked in rising order. */

@@ -31,16 +31,6 @@ export class StatementParser extends Cursor {
     return { name, pipeline, pieces: this.pieces };
   }
 
-  /** What stands in a cell beyond the statements that are read. */
-  rest(facts: { readonly of: 'cell'; readonly most: number }): ReturnType<StatementParser['statement']> {
-    const first = this.peek()!;
-    this.report('syntax.long', { from: first.from, to: first.to }, facts);
-    this.passOver();
-    const place = { from: first.from, to: first.from };
-    const nothing: Missing = { type: 'missing', place, expected: 'step' };
-    return { name: undefined, pipeline: { place, steps: [nothing] }, pieces: this.pieces };
-  }
-
   /** `step { "|" step }` */
   #pipeline(): Pipeline {
     const steps = [this.#step(true)];

@@ -8,8 +8,12 @@ const unseen = /[\0-\x08\v-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\u
 
 const escaped = (sign: string): string => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`;
 
+/** Printable ASCII, which most texts are: nothing in it has to be looked for. */
+const plain = /^[ -~]*$/;
+
 /** Text that only shows: what would steer a terminal, turn the writing around or break a page is written as `\u001b`. */
-export const visible = (text: string): string => text.replace(unseen, escaped);
+export const visible = (text: string): string => (plain.test(text) ? text : text.replace(unseen, escaped));
 
 /** The same for what has to stay on one line: line feeds and tabs are written so, too. */
-export const visibleLine = (text: string): string => visible(text).replace(/[\n\t]/g, escaped);
+export const visibleLine = (text: string): string =>
+  plain.test(text) ? text : visible(text).replace(/[\n\t]/g, escaped);

@@ -40,12 +40,12 @@ function judgeNotebook(bytes: Uint8Array): void {
 }
 
 function judgeCells(cells: readonly string[]): void {
+  const own = cells.flatMap((text) =>
+    holes.test(text) ? text.split(/[^\p{L}\p{N}\p{M}_]+/u).filter((word) => holes.test(word)) : [],
+  );
   for (const { message, place } of checkCells(cells).problems.flat()) {
     assert.ok(place.from >= 0 && place.to >= place.from);
-    holdSentence(
-      message,
-      cells.flatMap((text) => text.split(/[^\p{L}\p{N}\p{M}_]+/u)).filter((word) => holes.test(word)),
-    );
+    holdSentence(message, own);
   }
 }
 

@@ -27,6 +27,8 @@ const hard: Readonly<Record<string, (size: number) => readonly string[]>> = {
   'names in a circle': (size) => [lines(size, (i) => `x${i} = x${(i + 1) % size} + 1`)],
   'names in a chain, the last first': (size) => [lines(size, (i) => `x${size - i} = x${size - i - 1} + 1`)],
   'names that nothing binds': (size) => [lines(size, (i) => `x${i} = y${i} + 1`)],
+  'cells of names that nothing binds': (size) => Array.from({ length: size }, (_, i) => `x${i} = trim y${i} 1..2 s`),
+  'wrong lines of load': (size) => ['x = load "a.csv" channel 3 g foo bar\n'.repeat(size)],
   cells: (size) => Array.from({ length: size }, (_, i) => `x${i} = ${i}`),
   'cells that bind one name': (size) => Array.from({ length: size }, () => 'x = 1'),
 };
@@ -36,6 +38,16 @@ const service = languageService(catalogue);
 describe('the check of a notebook of whatever text', () => {
   for (const [name, make] of Object.entries(hard))
     it(`takes as long as the text: ${name}`, () => holdToGrowth(make, 2500, (cells) => checkCells(cells)));
+
+  it('takes no longer where statements stand beyond those that are read', () => {
+    const line = 'x = load "a.csv" channel 3 g foo bar\n';
+    const [read, beyond] = [10_000, 100_000].map((size) => {
+      const { statements } = service.parse(line.repeat(size));
+      return statements.reduce((sum, { pieces }) => sum + pieces.length, 0);
+    });
+    // One piece for all that is not read.
+    assert.equal(beyond, read + 1);
+  });
 
   it('finds folds in as long as the text', () =>
     holdToGrowth(

@@ -58,7 +58,7 @@ export class Body {
   private firstMarkedRow = 0;
   private overloads = 0;
   private firstOverload: { readonly line: number; readonly cell: string } | undefined;
-  private buffer = spare ?? new Uint8Array(limits.piece + 1);
+  private buffer = spare ?? new Uint8Array(0);
   private held = 0;
 
   constructor(layout: BodyLayout, capacity: number, firstLine: number) {
@@ -89,6 +89,15 @@ export class Body {
 
   /** Reads every row. Refuses a file that is damaged or too large, or no longer wanted. */
   async read(pieces: Pieces, watch: ReadWatch): Promise<Refused | undefined> {
+    try {
+      return await this.readAll(pieces, watch);
+    } finally {
+      // The next recording is most likely as large: memory that was written to before is far quicker than fresh memory.
+      spare = this.buffer;
+    }
+  }
+
+  private async readAll(pieces: Pieces, watch: ReadWatch): Promise<Refused | undefined> {
     const { path } = this.layout;
     for (let piece = await pieces.next(); piece; piece = await pieces.next()) {
       if (watch.cancelled()) return refuse('cancelled', { path });
@@ -101,8 +110,6 @@ export class Body {
     }
     const refused = this.finish() ?? this.damage.leaveOut(this.cursor.row, this.findings);
     this.addFindings();
-    // The next recording is most likely as large: memory that was written to before is far quicker than fresh memory.
-    spare = this.buffer;
     return refused;
   }
 

@@ -40,9 +40,9 @@ export function findTable(path: string, head: readonly HeadLine[], options: Read
   if (delimiter !== undefined && delimiter.length !== 1) return refuse('delimiter', { path, delimiter });
   const filled = lines.filter(({ text }) => !isBlank(text));
   const labelled = wanted === undefined ? findLabelled(filled, options.decimal) : undefined;
-  if (labelled && !hasGrid(path, lines, options)) return relabel(path, lines, labelled);
   const headerFields = (grid: Grid): number | undefined => fieldsAbove(lines, grid);
   const found = sniff(path, lines, { delimiter, decimal: options.decimal, headerFields });
+  if (labelled && !isGrid(found)) return relabel(path, lines, labelled);
   if (!found.ok) return found;
   const grid = withLastColumn(lines, found.value);
   const header = findHeader(lines, grid);
@@ -101,8 +101,7 @@ function fieldsAbove(lines: readonly HeadLine[], grid: Grid): number | undefined
 }
 
 /** Whether the lines read as a table without their words being taken out: most of their columns are no words. */
-function hasGrid(path: string, lines: readonly HeadLine[], options: ReadOptions): boolean {
-  const found = sniff(path, lines, { decimal: options.decimal, headerFields: (grid) => fieldsAbove(lines, grid) });
+function isGrid(found: Result<Grid>): boolean {
   // An ambiguous table is one all the same: its own refusal is the better answer.
   if (!found.ok) return found.failure.code.startsWith('ambiguous');
   const { columns, rows, delimiter } = found.value;

@@ -40,6 +40,18 @@ function kindOf(cell: string, decimal: DecimalMark): CellKind {
   return isStamp(cell) ? 'stamp' : 'text';
 }
 
+/** Kinds of cells by one decimal mark, each looked at once: the same cells come back under every delimiter. */
+type KindOf = (cell: string) => CellKind;
+
+function remembered(decimal: DecimalMark): KindOf {
+  const known = new Map<string, CellKind>();
+  return (cell) => {
+    let kind = known.get(cell);
+    if (kind === undefined) known.set(cell, (kind = kindOf(cell, decimal)));
+    return kind;
+  };
+}
+
 function mostCommon(counts: readonly number[]): number {
   const tally = new Map<number, number>();
   for (const count of counts) tally.set(count, (tally.get(count) ?? 0) + 1);
@@ -51,9 +63,9 @@ function mostCommon(counts: readonly number[]): number {
   return best;
 }
 
-function columnKind(cells: readonly string[], decimal: DecimalMark): CellKind {
+function columnKind(cells: readonly string[], kindOf: KindOf): CellKind {
   const tally = { number: 0, stamp: 0, text: 0, empty: 0 };
-  for (const cell of cells) tally[kindOf(cell, decimal)]++;
+  for (const cell of cells) tally[kindOf(cell)]++;
   const filled = cells.length - tally.empty;
   if (filled === 0) return 'empty';
   if (tally.number >= 0.8 * filled) return 'number';
@@ -76,7 +88,12 @@ export function withoutTail(fields: readonly string[], tail: string): string[] {
 }
 
 /** Reads the head's lines as a table with one delimiter and decimal mark, or undefined where that gives no numbers. */
-export function gridOf(lines: readonly HeadLine[], delimiter: string, decimal: DecimalMark): Grid | undefined {
+export function gridOf(
+  lines: readonly HeadLine[],
+  delimiter: string,
+  decimal: DecimalMark,
+  kindOf: KindOf = remembered(decimal),
+): Grid | undefined {
   const indices = lines.flatMap(({ text }, i) => (isBlank(text) || isComment(text) ? [] : [i]));
   if (indices.length === 0) return undefined;
   const fieldsAt = (i: number): string[] => fieldsOf(lines[i].text, delimiter);
@@ -92,7 +109,7 @@ export function gridOf(lines: readonly HeadLine[], delimiter: string, decimal: D
   const kinds = Array.from({ length: width }, (_, k) =>
     columnKind(
       fit.map((row) => row[k]),
-      decimal,
+      kindOf,
     ),
   );
   if (!kinds.includes('number')) return undefined;
@@ -100,10 +117,10 @@ export function gridOf(lines: readonly HeadLine[], delimiter: string, decimal: D
     row.length >= width &&
     row.length <= width + (trailing ? 1 : 0) &&
     kinds.every((kind, k) => {
-      const cell = kindOf(row[k], decimal);
+      const cell = kindOf(row[k]);
       return cell === kind || cell === 'empty' || kind === 'text' || (kind === 'empty' && cell === 'number');
     }) &&
-    kinds.some((kind, k) => kind === 'number' && kindOf(row[k], decimal) === 'number');
+    kinds.some((kind, k) => kind === 'number' && kindOf(row[k]) === 'number');
   const rowAt = (n: number): string[] => withoutTail(fieldsAt(indices[n]), tail);
   const known = new Map<number, boolean>();
   const fitsAt = (n: number): boolean => {
@@ -150,11 +167,12 @@ export interface SniffOptions {
 /** The one reading of the head as a table; refuses a head of which there is none, or more than one. */
 export function sniff(path: string, lines: readonly HeadLine[], options: SniffOptions): Result<Grid> {
   const grids: Grid[] = [];
+  const kinds = { '.': remembered('.'), ',': remembered(',') };
   for (const delimiter of options.delimiter === undefined ? delimiters : [options.delimiter]) {
     for (const decimal of options.decimal === undefined ? (['.', ','] as const) : [options.decimal]) {
       // Decimal commas between commas can be told only by quotes.
       if (decimal === delimiter && !lines.some(({ text }) => text.includes('"'))) continue;
-      const grid = gridOf(lines, delimiter, decimal);
+      const grid = gridOf(lines, delimiter, decimal, kinds[decimal]);
       if (grid && grid.rows.length >= Math.min(fewestRows, lines.length)) grids.push(grid);
     }
   }
