@@ -19,11 +19,11 @@ export interface TestFile {
 /** What a test file runs of a folder; recorded once, and again when the file or anything it imports has changed. */
 export async function recorded(test: string, folder: string, runner: Runner): Promise<TestFile | string> {
   const reaches = closureOf([test]);
-  const hash = createHash('sha256').update(folder);
+  const hash = createHash('sha256').update(`seconds of the processor ${folder}`);
   for (const file of [...reaches].sort()) hash.update(file).update(textOf(file));
   const key = hash.digest('hex');
   const kept = join(root, 'out', 'mutate', folder, `${test}.json`);
-  const done = read(kept, key) ?? (await runner.run({ record: test, folder }, 600));
+  const done = read(kept, key) ?? (await runner.run({ record: test, folder }));
   if (done === undefined) return 'it does not end';
   if (done.end !== undefined) return done.end;
   mkdirSync(dirname(kept), { recursive: true });
@@ -40,7 +40,10 @@ function read(path: string, key: string): Done | undefined {
   }
 }
 
-/** Tests to run, and how long they take. */
+/** The tests that mirror a file. */
+export const ownTest = (file: string): string => file.replace(/^src/, 'test').replace(/\.ts$/, '.test.ts');
+
+/** Tests to run, and how many seconds of the processor they take. */
 export interface Plan {
   readonly choices: readonly Choice[];
   readonly seconds: number;
@@ -54,7 +57,7 @@ export interface Plan {
  * @param slow seconds from which a file, or a test by itself, is slow
  */
 export function planFor(mutant: Mutant, tests: readonly TestFile[], slow: number): Plan {
-  const own = mutant.file.replace(/^src/, 'test').replace(/\.ts$/, '.test.ts');
+  const own = ownTest(mutant.file);
   const number = functionAt(mutant.file, textOf(mutant.file), mutant.from);
   const runs = ({ runs }: Case): boolean => number === undefined || (runs[mutant.file] ?? []).includes(number);
   const found = tests

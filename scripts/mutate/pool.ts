@@ -4,22 +4,20 @@ import type { Done, Job } from './worker.ts';
 
 const script = fileURLToPath(new URL('worker.ts', import.meta.url));
 
-/** A process that runs tests; one that does not come back in time is ended, and another takes its place. */
+/** A process that runs tests; one that came to its end by a run is replaced by another. */
 export class Runner {
   #child: ChildProcess | undefined;
   #jobs = 0;
 
-  /** @param limit seconds; undefined is given for a run that was ended by it, or that ended its process */
-  run(job: Job, limit: number): Promise<Done | undefined> {
+  /** Undefined is given for a run that ended its process. */
+  run(job: Job): Promise<Done | undefined> {
     const child = this.#started();
     return new Promise((resolve) => {
       const finish = (done: Done | undefined): void => {
-        clearTimeout(timer);
         child.removeAllListeners();
         if (done === undefined || ++this.#jobs % 100 === 0) this.stop();
         resolve(done);
       };
-      const timer = setTimeout(() => finish(undefined), limit * 1000);
       child.once('message', (done: Done) => finish(done));
       child.once('exit', () => finish(undefined));
       child.send(job);

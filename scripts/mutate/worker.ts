@@ -3,10 +3,13 @@ import { instrumented } from './functions.ts';
 import { compile, loadPackages, Modules, textOf } from './modules.ts';
 import { mutated, type Mutant } from './mutants.ts';
 import { runTests, type Choice, type End } from './tests.ts';
+import { used, Watchdog } from './watchdog.ts';
 
 interface Judgement {
   readonly mutant: Mutant;
   readonly choices: readonly Choice[];
+  /** Seconds of the processor within which the tests are at their end, or never are. */
+  readonly limit: number;
 }
 
 /** Which functions of a folder's files do the tests of a file run? */
@@ -17,7 +20,7 @@ interface Recording {
 
 export type Job = Judgement | Recording;
 
-/** One test: how long it takes, and the numbers of the functions that it runs, by file. */
+/** One test: how many seconds of the processor it takes, and the numbers of the functions that it runs, by file. */
 export interface Case {
   readonly title: string;
   readonly seconds: number;
@@ -31,6 +34,8 @@ export interface Done {
   readonly cases: readonly Case[];
 }
 
+const watchdog = new Watchdog();
+
 // What a mutant leaves behind must not end the next one's run.
 process.on('unhandledRejection', () => undefined);
 process.on('message', (job: Job) => void work(job));
@@ -40,9 +45,11 @@ async function work(job: Job): Promise<void> {
   const tests = 'record' in job ? [job.record] : job.choices.map(({ test }) => test);
   await loadPackages(['test/setup.ts', ...tests]);
   const cases: Case[] = [];
-  const began = process.hrtime.bigint();
+  const began = used();
+  watchdog.watch('record' in job ? undefined : job.limit);
   const end = await endOf(() => ('record' in job ? record(job, cases) : judge(job)));
-  const done: Done = { end, seconds: Number(process.hrtime.bigint() - began) / 1e9, cases };
+  watchdog.watch(undefined);
+  const done: Done = { end, seconds: used() - began, cases };
   process.send?.(done);
 }
 
@@ -72,9 +79,13 @@ async function record({ record: test, folder }: Recording, cases: Case[]): Promi
     (file) => hits.get(file),
   );
   const shared: [string, number[]][] = [];
+  let began = 0;
   const end = await runTests([{ test }], modules, {
-    begins: () => shared.push(...taken(hits)),
-    passed: (title, seconds) => cases.push({ title, seconds, runs: Object.fromEntries(taken(hits)) }),
+    begins: () => {
+      shared.push(...taken(hits));
+      began = used();
+    },
+    passed: (title) => cases.push({ title, seconds: used() - began, runs: Object.fromEntries(taken(hits)) }),
   });
   for (const { runs } of cases)
     for (const [file, numbers] of shared) runs[file] = [...new Set([...(runs[file] ?? []), ...numbers])];

@@ -5,11 +5,10 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { checkRecording, checkedRun } from '../../src/readers/checks/check.ts';
-import { limits } from '../../src/readers/limits.ts';
-import { read, unwatched } from '../../src/readers/read.ts';
-import type { ByteSource, ReadOptions, Recording } from '../../src/readers/recording.ts';
+import { read } from '../../src/readers/read.ts';
+import type { ReadOptions, Recording } from '../../src/readers/recording.ts';
 import type { Result } from '../../src/result/result.ts';
-import { refusalOf, source } from './memory.ts';
+import { source } from './memory.ts';
 
 const folder = fileURLToPath(new URL('fixtures/', import.meta.url));
 
@@ -219,17 +218,6 @@ describe('hostile and damaged input', () => {
     await fc.assert(law, { numRuns: 3000, seed });
   });
 
-  it('reads the same whatever the pieces that a file comes in', async () => {
-    const ragged = (bytes: Uint8Array, most: number): ByteSource => ({
-      ...source(bytes),
-      read: (at, length) => Promise.resolve(bytes.slice(at, at + Math.max(1, Math.min(length, most)))),
-    });
-    for (const bytes of seeds) {
-      const whole = await read(source(bytes), { rate: 100 });
-      for (const most of [1, 7, 1000]) assert.deepEqual(await read(ragged(bytes, most), { rate: 100 }), whole);
-    }
-  });
-
   it('comes to an end on long stretches of any one thing, above, among and within the rows', async function () {
     this.timeout(120_000);
     const rows = Array.from({ length: 60 }, (_, i) => `${(i / 400).toFixed(4)},0.1,0.2,1`);
@@ -279,52 +267,5 @@ describe('hostile and damaged input', () => {
         judge(await read(source(text.join('\n')), {}), {});
       }
     }
-  });
-
-  it('refuses a gzip bomb long before it fills the memory', async function () {
-    this.timeout(60_000);
-    const bomb = new Uint8Array(
-      gzipSync(Buffer.from('0.1,0.2,0.3,1.0\n'.repeat((limits.expandedFree + (16 << 20)) / 16))),
-    );
-    assert.ok(bomb.length < 1 << 20);
-    assert.match(
-      (await refusalOf(bomb, { rate: 400 })).message,
-      /grows to more than \d+(\.\d+)? MiB, \d+(\.\d+)? times its size.*unpack it/,
-    );
-  });
-
-  it('refuses a line without end, and more columns than any logger has, by stated limits', async function () {
-    this.timeout(60_000);
-    assert.match((await refusalOf('0,'.repeat(4 << 20))).message, /256 KiB/);
-    const late = 't,x,y,z\n' + '0.1,0.1,0.2,1\n'.repeat(100) + '0,'.repeat(2 << 20);
-    assert.match((await refusalOf(late, { rate: 100 })).message, /longer than 1024 KiB/);
-    const wide = `${Array.from({ length: 5000 }, (_, i) => i % 10).join(',')}\n`;
-    assert.match((await refusalOf(wide.repeat(20), { rate: 100 })).message, /more than 4096 columns/);
-    // A file that goes on for ever with one row of a billion columns: only its beginning is read.
-    let asked = 0;
-    const endless: ByteSource = {
-      path: 'run.csv',
-      size: 2_000_000_000,
-      read: (_, length) => Promise.resolve(new Uint8Array((asked += length) - asked + length).fill(49)),
-    };
-    const result = await read(endless, {});
-    assert.ok(!result.ok);
-    assert.ok(asked < 32 << 20, `${asked} bytes were read`);
-  });
-
-  it('stops when it is told to, and reports how far it is', async () => {
-    const text =
-      't,x,y,z\n' + Array.from({ length: 200_000 }, (_, i) => `${(i / 400).toFixed(4)},${i % 7},${i % 5},1\n`).join('');
-    const told: number[] = [];
-    const result = await read(
-      source(text),
-      {},
-      { cancelled: () => told.length > 0, progress: (fraction) => told.push(fraction) },
-    );
-    assert.ok(!result.ok && result.failure.code === 'cancelled');
-    assert.ok(told[0] > 0 && told[0] < 1);
-    told.length = 0;
-    assert.ok((await read(source(text), {}, { ...unwatched, progress: (fraction) => told.push(fraction) })).ok);
-    assert.ok(told.at(-1) === 1 && told.every((fraction, i) => i === 0 || fraction >= told[i - 1]));
   });
 });

@@ -109,12 +109,20 @@ function readField(
   bytes: Uint8Array,
   from: number,
   row: number,
-  { delimiter, blanks, sinks }: Plan,
+  { delimiter, blanks, tail, sinks }: Plan,
   k: number,
 ): boolean {
+  const stop = k === sinks.length - 1 && tail !== 0 ? tail : delimiter;
   let at = from;
   let c = bytes[at];
-  while (c !== delimiter && c !== newline && c !== carriage && c !== quotes && !(blanks && (c === tab || c === space)))
+  while (
+    c !== delimiter &&
+    c !== stop &&
+    c !== newline &&
+    c !== carriage &&
+    c !== quotes &&
+    !(blanks && (c === tab || c === space))
+  )
     c = bytes[++at];
   ended = at;
   let to = at;

@@ -98,7 +98,7 @@ export class StampReader {
         if (c === 43 || c === 45) {
           zoneSign = c === 43 ? 1 : -1;
           zoneAt = groups;
-        } else if (c === 90 || c === 85) {
+        } else if (c === 90 || c === 85 || c === 71) {
           zoneAt = groups;
           zoneSign = 0;
         } else if (c === 65 || c === 97) half = 1;

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { scan } from '../../../src/readers/text/scan.ts';
+import { scan, type Plan } from '../../../src/readers/text/scan.ts';
 import { ColumnSink } from '../../../src/readers/text/sink.ts';
 import { recordingOf, samplesOf } from '../memory.ts';
 
@@ -138,5 +138,146 @@ describe('the byte scanner', () => {
     const whole = await recordingOf(text);
     assert.equal(samplesOf(whole, 'x').length, 30_000);
     assert.ok(samplesOf(whole, 'x').every((value, i) => value === (i % 97) / 100));
+  });
+
+  interface Layout {
+    readonly kinds: readonly ('number' | 'label' | 'skip')[];
+    readonly delimiter: string;
+    readonly tail: string;
+    readonly lineEnd: string;
+  }
+  const layout: fc.Arbitrary<Layout> = fc.record({
+    kinds: fc.array(fc.constantFrom('number', 'number', 'label', 'skip'), { minLength: 1, maxLength: 5 }),
+    delimiter: fc.constantFrom(',', ';', '\t', ' '),
+    tail: fc.constantFrom('', '|'),
+    lineEnd: fc.constantFrom('\n', '\r\n', '\r'),
+  });
+  const number = fc.oneof(
+    fc.integer({ min: -999, max: 999 }).map(String),
+    fc.double({ min: -100, max: 100, noNaN: true }).map((value) => value.toFixed(4)),
+    fc.double({ noNaN: true, noDefaultInfinity: true }).map(String),
+    fc.constantFrom('', '+1.5', '1e3', '-2E-2', '.25', '7.', '123456789', '1234567890.125', '-0'),
+  );
+  const word = fc.constantFrom('a', 'left', 'x1', '-', '1a');
+  const pad = fc.constantFrom('', '', ' ', '  ');
+
+  interface Cells {
+    readonly texts: readonly string[];
+    readonly pads: readonly (readonly [string, string])[];
+    readonly blankLines: number;
+    readonly ended: boolean;
+  }
+  const cells: fc.Arbitrary<Cells> = fc.record({
+    texts: fc
+      .tuple(fc.array(number, { minLength: 5, maxLength: 5 }), fc.array(word, { minLength: 5, maxLength: 5 }))
+      .map(([numbers, words]) => [...numbers, ...words]),
+    pads: fc.array(fc.tuple(pad, pad), { minLength: 5, maxLength: 5 }),
+    blankLines: fc.constantFrom(0, 0, 0, 1, 2),
+    ended: fc.boolean(),
+  });
+
+  const textsOf = ({ kinds, delimiter }: Layout, { texts }: Cells): string[] =>
+    kinds.map((kind, k) => {
+      const text = texts[kind === 'number' ? k : 5 + k];
+      // Where blanks part the fields none can be empty, and a line of nothing is blank.
+      return (delimiter === ' ' || kinds.length === 1) && text === '' ? '0' : text;
+    });
+  const lineOf = (of: Layout, row: Cells): string => {
+    const { delimiter, tail } = of;
+    const fields = textsOf(of, row).map((text, k) => row.pads[k][0] + text + row.pads[k][1]);
+    return fields.join(delimiter) + (row.ended ? tail : '');
+  };
+  const planOf = ({ kinds, delimiter, tail }: Layout, capacity: number): Plan => ({
+    delimiter: delimiter.charCodeAt(0),
+    blanks: delimiter === ' ',
+    decimal: 46,
+    tail: tail === '' ? 0 : tail.charCodeAt(0),
+    sinks: kinds.map((kind) => new ColumnSink(kind, capacity)),
+  });
+
+  it('reads rows of numbers and words by any delimiter, with padding, blank lines and empty cells, and counts lines', () => {
+    const law = fc.property(layout, fc.array(cells, { maxLength: 8 }), fc.nat(9), (of, rows, spare) => {
+      const capacity = Math.max(1, rows.length - (spare > 7 ? 1 : 0));
+      const blocks = rows.map((row) => lineOf(of, row) + of.lineEnd + of.lineEnd.repeat(row.blankLines));
+      const before = 'xx,yy\n';
+      const bytes = new TextEncoder().encode(`${before}${blocks.join('')}9,9,9`);
+      const end = before.length + blocks.join('').length;
+      const plan = planOf(of, capacity);
+      const cursor = { at: before.length, row: 0, line: 7 };
+      scan(bytes, cursor, end, capacity, plan);
+      const kept = rows.slice(0, capacity);
+      assert.equal(cursor.row, kept.length);
+      // A full reader leaves the blank lines behind its last row for the next.
+      const lines = kept.reduce((sum, { blankLines }) => sum + 1 + blankLines, 0);
+      const left = rows.length > capacity ? kept[kept.length - 1].blankLines : 0;
+      const isFull = kept.length === capacity && rows.length > 0;
+      if (!isFull) assert.equal(cursor.at, end);
+      assert.ok(cursor.line === 7 + lines - (isFull ? (kept.at(-1)?.blankLines ?? 0) : left));
+      for (const [k, kind] of of.kinds.entries()) {
+        const sink = plan.sinks[k];
+        const texts = kept.map((row) => textsOf(of, row)[k]);
+        if (kind === 'skip') continue;
+        for (const [i, text] of texts.entries()) {
+          if (kind === 'label') assert.equal(sink.labels[sink.values[i]], text);
+          else assert.ok(Object.is(sink.values[i], text === '' ? NaN : Number(text)), `${text}: ${sink.values[i]}`);
+        }
+        if (kind === 'number') assert.equal(sink.empty, texts.includes(''));
+      }
+    });
+    fc.assert(law, { numRuns: 1000 });
+  });
+
+  it('stops at the beginning of a line that is no row, with all before it read', () => {
+    const good = '1;2;a\n3;4;b\n\n';
+    for (const bad of [
+      '1;x;a\n',
+      '1;2\n',
+      '1;2;a;4\n',
+      '1;2;"a"\n',
+      '"1";2;a\n',
+      '1;2;\n',
+      '1;2;a;\n',
+      '1 2;3;a\n',
+      ';;;\n',
+    ]) {
+      const bytes = new TextEncoder().encode(`${good}${bad}5;6;c\n\0`);
+      const of: Layout = { kinds: ['number', 'number', 'label'], delimiter: ';', tail: '', lineEnd: '\n' };
+      const cursor = { at: 0, row: 0, line: 1 };
+      scan(bytes, cursor, bytes.length - 1, 10, planOf(of, 10));
+      assert.deepEqual(cursor, { at: good.length, row: 2, line: 4 }, bad);
+    }
+    const blanks = new TextEncoder().encode('1 2 a\n1\n2 3 b\n\0');
+    const cursor = { at: 0, row: 0, line: 1 };
+    scan(
+      blanks,
+      cursor,
+      blanks.length - 1,
+      10,
+      planOf({ kinds: ['number', 'number', 'label'], delimiter: ' ', tail: '', lineEnd: '\n' }, 10),
+    );
+    assert.deepEqual(cursor, { at: 6, row: 1, line: 2 });
+  });
+
+  it('takes one mark at the end of a row, with blanks behind it, and stops at a second', () => {
+    const of: Layout = { kinds: ['number', 'number'], delimiter: ',', tail: ',', lineEnd: '\n' };
+    const bytes = new TextEncoder().encode('1,2,\n3,4, \r\n5,6\n7,8,,\n\0');
+    const cursor = { at: 0, row: 0, line: 1 };
+    scan(bytes, cursor, bytes.length - 1, 10, planOf(of, 10));
+    assert.deepEqual(cursor, { at: 16, row: 3, line: 4 });
+  });
+
+  it('takes tabs beside blanks for one gap where blanks part the fields, and for a delimiter where tabs do', () => {
+    const read = (text: string, delimiter: string): number[][] => {
+      const bytes = new TextEncoder().encode(`${text}\n\0`);
+      const plan = planOf({ kinds: ['number', 'number'], delimiter, tail: '', lineEnd: '\n' }, 1);
+      const cursor = { at: 0, row: 0, line: 1 };
+      scan(bytes, cursor, bytes.length - 1, 1, plan);
+      return cursor.row === 0 ? [] : plan.sinks.map(({ values }) => [...values]);
+    };
+    assert.deepEqual(read('\t1 \t 2\t', ' '), [[1], [2]]);
+    assert.deepEqual(read('1\t2', '\t'), [[1], [2]]);
+    assert.deepEqual(read('\t2', '\t'), [[NaN], [2]]);
+    assert.deepEqual(read('1 2', '\t'), []);
+    assert.deepEqual(read('1\t2', ';'), []);
   });
 });
