@@ -163,7 +163,7 @@ export class Body {
   private process(end: number, fraction: number, unended: boolean): Refused | undefined {
     const { cursor, layout } = this;
     cursor.at = 0;
-    this.marks.push({ row: cursor.row, line: cursor.line });
+    this.mark();
     let refused = layout.quoted ? this.readQuoted(end) : undefined;
     while (cursor.at < end && !refused) {
       if (cursor.row === this.capacity) refused = this.grow(fraction * (cursor.at / end));
@@ -189,6 +189,7 @@ export class Body {
 
   private readLine(end: number, unended: boolean): Refused | undefined {
     const { cursor, layout, buffer } = this;
+    this.mark();
     let to = cursor.at;
     while (to < end && buffer[to] !== 10 && buffer[to] !== 13) to++;
     const text = this.withoutZeros(layout.decoder.decode(buffer.subarray(cursor.at, to)));
@@ -204,8 +205,15 @@ export class Body {
       if (!isLast) refused = this.fault({ kind: 'cell', column: 1, text, whole: text, found: 0 });
     } else if (!this.isNoRow(line)) refused = this.takeRow(fieldsOf(line, layout.delimiter), line, isLast);
     cursor.line++;
-    this.marks.push({ row: cursor.row, line: cursor.line });
+    this.mark();
     return refused;
+  }
+
+  /** Keeps the line of the next row. */
+  private mark(): void {
+    const { row, line } = this.cursor;
+    const last = this.marks.at(-1);
+    if (last?.row !== row || last.line !== line) this.marks.push({ row, line });
   }
 
   /** A line without the mark before it and the checksum behind it, where they have such; undefined where that is wrong. */
