@@ -89,7 +89,11 @@ const asOptions = ({ delimiter, decimal }: RowReading): string =>
   `delimiter ${delimiterOption(delimiter)} decimal "${decimal}"`;
 
 const asDo = ({ count, most }: Others): string =>
-  count >= most ? `, as do more than ${most} others` : count > 1 ? `, as do ${count - 1} others` : '';
+  count >= most
+    ? `, as do more than ${most} others`
+    : count > 1
+      ? `, as ${count === 2 ? 'does 1 other' : `do ${count - 1} others`}`
+      : '';
 
 const wasLeftOut = (count: number): string => `${count === 1 ? 'was' : 'were'} left out`;
 
