@@ -59,11 +59,13 @@ export function readTime(
   const { values } = column;
   const shape = stepShape(values);
   const step = typicalStep(values, shape);
-  const span = values[values.length - 1] - values[0];
+  const isThere = (value: number): boolean => !Number.isNaN(value);
+  const [first, last] = [values.find(isThere) ?? NaN, values.findLast(isThere) ?? NaN];
+  const span = last - first;
   const all =
     scale === undefined
-      ? possibleScales(values[0], step, span, column.decimals <= 0, options.rate)
-      : [{ scale, style: styleOf(scale, values[0]) }];
+      ? possibleScales(first, step, span, column.decimals <= 0, options.rate)
+      : [{ scale, style: styleOf(scale, first) }];
   const fitting = all.filter((one) => stated !== undefined && Math.abs(Math.log(stated * step * one.scale)) < 0.3);
   const name = columnName(column, index);
   const isUnsure = scale === undefined && options.rate === undefined && fitting.length !== 1;
