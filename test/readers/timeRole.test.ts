@@ -7,7 +7,7 @@ import { each, numbers, stamps } from './tables.ts';
 interface Asked {
   readonly scale?: number;
   readonly byName?: boolean;
-  readonly options?: ReadOptions;
+  readonly options?: ReadOptions | undefined;
   readonly stated?: number;
 }
 

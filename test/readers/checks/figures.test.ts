@@ -8,7 +8,7 @@ import { length } from '../../../src/readers/checks/length.ts';
 import { rateFinding, uncertainRate } from '../../../src/readers/checks/rate.ts';
 import { resolution } from '../../../src/readers/checks/resolution.ts';
 import type { StampClock } from '../../../src/readers/clock/clock.ts';
-import type { Finding } from '../../../src/readers/recording.ts';
+import type { Clock, Finding } from '../../../src/readers/recording.ts';
 import { runOf, samplesOf } from './made.ts';
 
 const brief = (found: Finding | undefined): string =>
@@ -51,8 +51,10 @@ describe('findings of a clock', () => {
 
   it('tell a clock that was set anew, or stood still, with the line', () => {
     const line = (row: number): number => row + 2;
-    assert.equal(resetFinding(clock(), clock(), line), undefined);
-    const reset = resetFinding(clock() as never, clock({ resets: 2 }), line);
+    const { rate, stretches, jitter, times } = clock();
+    const own: Clock = { rate, stretches, jitter, times, rateFrom: 'stamps', epoch: 0 };
+    assert.equal(resetFinding(own, clock(), line), undefined);
+    const reset = resetFinding(own, clock({ resets: 2 }), line);
     assert.equal(brief(reset), 'clock-reset warning');
     assert.equal(reset?.value, 2);
     assert.match(reset?.message ?? '', /line 502/);

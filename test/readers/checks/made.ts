@@ -2,10 +2,10 @@ import type { CheckedChannel, CheckedRun } from '../../../src/readers/checks/che
 
 /** What a made run has besides its samples. */
 export interface Made {
-  readonly rate?: number;
+  readonly rate?: number | undefined;
   /** First and one past the last row of each stretch. */
-  readonly stretches?: readonly (readonly [from: number, to: number])[];
-  readonly channel?: Partial<CheckedChannel>;
+  readonly stretches?: readonly (readonly [from: number, to: number])[] | undefined;
+  readonly channel?: Partial<CheckedChannel> | undefined;
 }
 
 /** A run of the samples of its axes, in g, at 10 Hz and in one stretch unless said. */

@@ -13,7 +13,7 @@ import { source } from '../memory.ts';
 type Kind = 'number' | 'label' | 'skip' | 'stamp';
 
 interface Made {
-  readonly kinds?: readonly Kind[];
+  readonly kinds?: readonly Kind[] | undefined;
   readonly capacity?: number;
   readonly firstLine?: number;
   /** Bytes of a piece. */
