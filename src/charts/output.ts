@@ -1,4 +1,5 @@
 import type { Handle } from './handle.ts';
+import type { PaletteName } from './palettes.ts';
 
 /**
  * What one statement shows, as plain JSON under one MIME type of our own: the same for worker, renderer, report
@@ -15,6 +16,8 @@ export interface Output {
   readonly messages: readonly Message[];
   /** The whole as plain text: for other readers, for the terminal, for assistive technology. */
   readonly text: string;
+  /** The reader's choice of colours; that of the theme unless said. */
+  readonly palette?: PaletteName;
   /** Literals that its charts draw; none where there is nobody to write them. */
   readonly handles?: readonly Handle[];
 }

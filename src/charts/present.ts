@@ -24,6 +24,7 @@ import { presentSheet } from './kinds/sheet.ts';
 import { presentSpectrogram } from './kinds/spectrogram.ts';
 import { presentTransfer } from './kinds/transfer.ts';
 import { presentVerdict } from './kinds/verdict.ts';
+import type { Display } from './display.ts';
 import type { Message, Output, Part } from './output.ts';
 import { outputText } from './text.ts';
 
@@ -60,11 +61,18 @@ const presenters: { readonly [K in Value['kind']]: Presenter<K> } = {
  * @param value the statement's value
  * @param name what it is bound to, if anything: it names sets that have no label of their own
  * @param messages warnings and notes of the statement, in the order they are to be shown
+ * @param display how the reader wants it shown
  */
-export function present(value: Value, name: string | undefined, messages: readonly Message[]): Output {
+export function present(
+  value: Value,
+  name: string | undefined,
+  messages: readonly Message[],
+  { digits, palette }: Display = {},
+): Output {
   const presenter = presenters[value.kind] as Presenter<Value['kind']>;
-  const parts = presenter(value, name).map(shown);
-  return { version: 1, name, kind: value.kind, parts, messages, text: outputText(name, parts, messages) };
+  const parts = presenter(value, name, digits).map(shown);
+  const text = outputText(name, parts, messages);
+  return { version: 1, name, kind: value.kind, parts, messages, text, ...(palette === undefined ? {} : { palette }) };
 }
 
 /** The same with its texts as they may be shown: a name or label from a file steers no reader, and a cell is one line. */

@@ -45,8 +45,8 @@ const font = 'system-ui, "Segoe UI", "Helvetica Neue", "DejaVu Sans", sans-serif
 export const heatColours = 7;
 
 // Colours of nearly even steps of lightness from dark violet to pale yellow, so that a grey print keeps the order.
-const heatOnLight = ['#fbf7d9', '#f6d27c', '#ef9a4b', '#d95a49', '#a52c60', '#651a6b', '#25124f'];
-const heatOnDark = [...heatOnLight].reverse();
+export const heatOnLight = ['#fbf7d9', '#f6d27c', '#ef9a4b', '#d95a49', '#a52c60', '#651a6b', '#25124f'];
+export const heatOnDark = [...heatOnLight].reverse();
 
 const darkSeries = ['#7cb8dd', '#fd8c4b', '#44f2c2', '#a579ff', '#fced74', '#e6e4f9'];
 

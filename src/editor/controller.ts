@@ -7,7 +7,8 @@ import type { EngineThreads } from './engineThreads.ts';
 import { sentence } from './messages.ts';
 import { controllerId, languageId, notebookType } from './names.ts';
 import { cellOutput } from './outputs.ts';
-import { codeCells, placeOf, textsOf } from './notebooks.ts';
+import { displayWanted } from './settings.ts';
+import { codeCells, numbersOf, placeOf, textsOf } from './notebooks.ts';
 
 /** Content keys by cell. */
 type Keys = ReadonlyMap<vscode.NotebookCell, string>;
@@ -114,6 +115,8 @@ export class Controller {
         {
           notebook: placeOf(notebook),
           cells: textsOf(all),
+          numbers: numbersOf(all),
+          display: displayWanted(notebook),
           cell: index,
           keyed: [...new Set([...this.#runBefore(all), index])],
         },

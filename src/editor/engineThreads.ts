@@ -3,6 +3,7 @@ import type { Moved, MoveOrder } from '../engine/moving.ts';
 import type { AskedNumber } from '../engine/proseNumbers.ts';
 import type { NotebookFacts, NumbersAnswer, ProjectFolders, Reply, Request } from '../engine/service.ts';
 import type { LookAt } from '../engine/traces.ts';
+import type { Display } from '../charts/display.ts';
 import type { Output } from '../charts/output.ts';
 import type { Json } from '../values/json.ts';
 import type { EngineThread, Pending } from './engineThread.ts';
@@ -18,9 +19,12 @@ export interface CellRun {
 export interface RunOrder {
   readonly notebook: ProjectFolders;
   readonly cells: readonly string[];
+  /** What the reader counts each cell as, from 1. */
+  readonly numbers: readonly number[];
   readonly cell: number;
   /** The cells whose content keys are to come with the answer. */
   readonly keyed: readonly number[];
+  readonly display: Display;
 }
 
 export interface RunListener {
@@ -57,11 +61,7 @@ export class EngineThreads {
   }
 
   /** Runs one cell and what it needs. */
-  run(
-    { notebook, cells, cell, keyed }: RunOrder,
-    listener: RunListener,
-    onStop: (stop: () => void) => void,
-  ): Promise<CellRun> {
+  run({ cell, ...order }: RunOrder, listener: RunListener, onStop: (stop: () => void) => void): Promise<CellRun> {
     const id = this.#next++;
     const stop = new SharedArrayBuffer(4);
     return new Promise((done, reject) => {
@@ -70,7 +70,7 @@ export class EngineThreads {
         setTimeout(() => done({ ok: false, cancelled: true, keys: new Map() }), stopWithin);
       });
       this.#ask(
-        { type: 'run', id, notebook, cells, wanted: [cell], keyed, stop },
+        { type: 'run', id, wanted: [cell], stop, ...order },
         {
           receive: (reply) => {
             // What still comes of a run that counts as stopped is not shown.

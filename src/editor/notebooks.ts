@@ -38,6 +38,9 @@ export function codeCells(notebook: vscode.NotebookDocument, language: string): 
 export const textsOf = (cells: readonly vscode.NotebookCell[]): string[] =>
   cells.map(({ document }) => document.getText());
 
+/** What the editor counts cells as, from 1: those of prose count, too. */
+export const numbersOf = (cells: readonly vscode.NotebookCell[]): number[] => cells.map(({ index }) => index + 1);
+
 /** The notebook a command is about: the one that the toolbar or another command names, else the one that is shown. */
 export function activeNotebook(given: unknown): vscode.NotebookDocument | undefined {
   const named = given as { readonly notebookEditor?: { readonly notebookUri?: vscode.Uri } } | undefined;

@@ -1,4 +1,5 @@
 import type { Handle, Literal, TextEdit } from '../charts/handle.ts';
+import { cellNameOf, cellWords, type CellName } from '../language/cellName.ts';
 import type { CheckedNotebook } from '../language/check.ts';
 import type { Checked, CheckedStatement } from '../language/checked.ts';
 import type { Watch } from '../values/ports.ts';
@@ -51,7 +52,9 @@ export class Engine {
   }
 
   async run(request: RunRequest, watch: Watch, listen: Listener = () => undefined): Promise<RunReport> {
-    return new Run(this.#checkCells(request.cells), request, watch, this.#host, this.#answers()).all(listen);
+    return new Run(this.#checkCells(request.cells, request.numbers), request, watch, this.#host, this.#answers()).all(
+      listen,
+    );
   }
 
   /** The content keys of cells, of all unless said, as a run of them would report them. */
@@ -127,8 +130,8 @@ export class Engine {
     return { cache: this.#cache, kept: this.#kept };
   }
 
-  #checkCells(cells: readonly string[]): CheckedNotebook {
-    this.#last = checkCells(cells, this.#last);
+  #checkCells(cells: readonly string[], numbers?: readonly number[]): CheckedNotebook {
+    this.#last = checkCells(cells, this.#last, numbers);
     return this.#last;
   }
 }
@@ -285,10 +288,16 @@ class Run {
       keys: this.#keys,
       digest: this.#host.digest,
       valueOf: (name) => this.#values.get(name),
+      boundAt: (name) => this.#boundAt(name),
       ...(this.#host.history === undefined ? {} : { history: this.#host.history }),
       sourceOf: (call) => this.#sourceOf(call),
       ...rest,
     });
+  }
+
+  #boundAt(name: string): { readonly cell: CellName; readonly line: number } | undefined {
+    const binder = this.#binders.get(name);
+    return binder && { cell: cellNameOf(this.#notebook, binder.cell), line: binder.line };
   }
 
   #bind({ name }: CheckedStatement, found: Value): Value {
@@ -311,13 +320,15 @@ class Run {
             facts: failure.facts,
             message: failure.message,
             place: failure.place,
+            inCell: cellWords(cellNameOf(this.#notebook, statement.cell)),
             ...locate(this.#request.cells[statement.cell], failure.place, statement),
           };
     const shown = statement.name === undefined || this.#inCells.get(statement.cell)?.at(-1) === statement;
     const { cell, line, name } = statement;
     const kind = value?.kind ?? statement.kind;
     const called = calledOf(statement);
-    return { cell, line, name: name?.text, called, kind, value, warnings, error, cached: false, shown };
+    const unitAsked = statement.expression?.type === 'convert';
+    return { cell, line, name: name?.text, called, kind, value, warnings, error, cached: false, shown, unitAsked };
   }
 
   #nameKey(name: string): Promise<string> {

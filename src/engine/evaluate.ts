@@ -1,3 +1,4 @@
+import type { CellName } from '../language/cellName.ts';
 import type { Checked, CheckedArgument, CheckedArguments, CheckedStatement } from '../language/checked.ts';
 import type { Place } from '../language/diagnostic.ts';
 import { arithmetic, convertQuantity, covered, negate, uncertain } from '../verbs/arithmetic.ts';
@@ -46,6 +47,8 @@ export interface EvaluationContext {
   readonly keys: Keys;
   readonly digest: (text: string) => string;
   readonly valueOf: (name: string) => Value | undefined;
+  /** The statement that binds a name, for a reader. */
+  readonly boundAt?: (name: string) => { readonly cell: CellName; readonly line: number } | undefined;
   readonly history?: History;
   /** A call as it is written, where it is all of a statement but its name. */
   readonly sourceOf?: (call: Call) => string | undefined;
@@ -77,7 +80,9 @@ export class Evaluator {
         return this.#call(node);
       case 'name': {
         const value = this.#context.valueOf(node.name);
-        return value === undefined ? failed(tell('name.failed', { name: node.name }), node.place) : { ok: true, value };
+        return value === undefined
+          ? failed(tell('name.failed', { name: node.name, ...this.#context.boundAt?.(node.name) }), node.place)
+          : { ok: true, value };
       }
       case 'pick': {
         const of = await this.value(node.of);

@@ -1,10 +1,12 @@
 import { isOutOfMemory, isSystemRefusal, wordsOf } from '../result/environment.ts';
+import { cellWords, type CellName } from '../language/cellName.ts';
 import { messages, type Sentences } from '../result/messages.ts';
 import type { Refused } from '../result/result.ts';
 
 /** Why a statement has no value, besides what is wrong with its text or its data. */
 export interface EngineFacts {
-  'name.failed': { readonly name: string };
+  /** Where the statement stands that binds it, for a reader. */
+  'name.failed': { readonly name: string; readonly cell?: CellName; readonly line?: number };
   /** The kind in words. */
   'quantity.expected': { readonly kind: string };
   'statement.empty': object;
@@ -33,7 +35,10 @@ export interface EngineFacts {
 }
 
 const sentences: Sentences<EngineFacts> = {
-  'name.failed': ({ name }) => `${name} has no value, because its own statement failed.`,
+  'name.failed': ({ name, cell, line }) =>
+    cell === undefined
+      ? `${name} has no value, because its own statement failed.`
+      : `${name} has no value, because its own statement failed: see ${cellWords(cell)}, line ${line}.`,
   'quantity.expected': ({ kind }) => `Arithmetic works on quantities, and this is ${kind}.`,
   'statement.empty': () => 'Nothing to do here.',
   'call.later': ({ verb }) => `${verb} has not been run yet.`,

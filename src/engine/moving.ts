@@ -1,4 +1,5 @@
 import type { Literal, TextEdit } from '../charts/handle.ts';
+import type { Display } from '../charts/display.ts';
 import type { Output } from '../charts/output.ts';
 import type { Watch } from '../values/ports.ts';
 import type { Engine } from './engine.ts';
@@ -34,7 +35,11 @@ export interface CellOutput {
 const unwatched: Watch = { cancelled: () => false, progress: () => undefined };
 
 /** Moves a literal, and runs those of the wanted cells that depend on it on the changed text; the text itself is for the caller to change. */
-export async function moved(engine: Engine, { cells, literal, text, wanted }: MoveOrder): Promise<Moved> {
+export async function moved(
+  engine: Engine,
+  { cells, literal, text, wanted }: MoveOrder,
+  display: Display = {},
+): Promise<Moved> {
   const edit = engine.rewrite(cells, literal, text);
   if (!edit.ok) return { refusal: edit.failure.message, outputs: [] };
   const changed = cells.map((cell, index) => (index === edit.value.cell ? edited(cell, edit.value) : cell));
@@ -43,15 +48,15 @@ export async function moved(engine: Engine, { cells, literal, text, wanted }: Mo
   const following = wanted.filter((cell) => dependents.includes(cell));
   if (following.length > 0)
     await engine.run({ cells: changed, wanted: following }, unwatched, (result) => {
-      const output = following.includes(result.cell) ? shown(engine, result) : undefined;
+      const output = following.includes(result.cell) ? shown(engine, result, display) : undefined;
       if (output !== undefined) outputs.push({ cell: result.cell, line: result.line, output });
     });
   return { edit: edit.value, outputs };
 }
 
 /** What a statement shows where its literals can be written. */
-export function shown(engine: Engine, result: StatementResult): Output | undefined {
-  const output = show(result);
+export function shown(engine: Engine, result: StatementResult, display: Display = {}): Output | undefined {
+  const output = show(result, display);
   if (output?.parts.some((part) => part.type === 'chart' && part.axis !== undefined) !== true) return output;
   const handles = engine.handles(result);
   return handles.length === 0 ? output : { ...output, handles };

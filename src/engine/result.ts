@@ -21,9 +21,13 @@ export interface StatementResult {
   readonly cached: boolean;
   /** Whether the notebook shows it: the last statement of its cell, or one that binds no name. */
   readonly shown: boolean;
+  /** Whether it asks for its unit itself, by `in`. */
+  readonly unitAsked?: boolean;
 }
 
 export interface StatementError extends Message {
+  /** Its cell for a reader: `cell 7, Foam on bricks`. */
+  readonly inCell: string;
   /** Within the cell's text. */
   readonly place: Place;
   /** 1-based line within the cell, and first and last column on that line, 1-based, both inclusive. */
@@ -53,6 +57,8 @@ export type CellKeys = ReadonlyMap<number, string>;
 export interface RunRequest {
   /** The notebook's code cells, as text. */
   readonly cells: readonly string[];
+  /** What the reader counts each cell as, from 1; their places among `cells` unless said. */
+  readonly numbers?: readonly number[];
   /** Indices of the cells to show; what they need is brought up to date first. */
   readonly wanted: 'all' | readonly number[];
   /** Indices of the cells whose content keys the report is to hold; none unless said. */

@@ -1,3 +1,4 @@
+import type { Display } from '../charts/display.ts';
 import type { Output } from '../charts/output.ts';
 import type { ChannelFacts } from '../language/services/outside.ts';
 import type { Json } from '../values/json.ts';
@@ -18,6 +19,8 @@ import { starterNotebook } from './starter.ts';
 import { starterFacts } from './starterFacts.ts';
 import { lookAt, type LookAt } from './traces.ts';
 
+type RunRequest = Extract<Request, { readonly type: 'run' }>;
+
 /** What is asked of an engine that runs elsewhere. */
 export type Request =
   | {
@@ -25,11 +28,14 @@ export type Request =
       readonly id: number;
       readonly notebook: ProjectFolders;
       readonly cells: readonly string[];
+      /** What the reader counts each cell as, from 1. */
+      readonly numbers: readonly number[];
       readonly wanted: readonly number[];
       /** The cells whose content keys are to come with the answer. */
       readonly keyed: readonly number[];
       /** One shared integer: not 0 once the run is to stop. */
       readonly stop: SharedArrayBuffer;
+      readonly display?: Display;
     }
   | {
       readonly type: 'keys';
@@ -147,6 +153,8 @@ export class Service {
   readonly #engines = new Map<string, Engine>();
   readonly #makeHost: (folders: ProjectFolders) => Host;
   readonly #reply: (reply: Reply) => void;
+  /** As the last run was asked to show: what moves meanwhile is shown alike. */
+  #display: Display = {};
   #queue: Promise<void> = Promise.resolve();
   /** Requests that were received and not yet answered. */
   #open = 0;
@@ -183,20 +191,24 @@ export class Service {
       return this.#reply({ type: 'facts', id: request.id, ...(await this.#facts(request)) });
     if (request.type === 'document') return this.#document(engine, request);
     if (request.type === 'move')
-      return this.#reply({ type: 'move', id: request.id, ...(await moved(engine, request)) });
+      return this.#reply({ type: 'move', id: request.id, ...(await moved(engine, request, this.#display)) });
     if (request.type === 'numbers') return this.#numbers(engine, request);
-    const { id, cells } = request;
     if (request.type === 'keys')
-      return this.#reply({ type: 'keys', id, keys: await engine.keys(cells, request.keyed) });
-    const watch = this.#watch(id, new Int32Array(request.stop));
+      return this.#reply({ type: 'keys', id: request.id, keys: await engine.keys(request.cells, request.keyed) });
+    await this.#run(engine, request);
+  }
+
+  async #run(engine: Engine, { id, cells, numbers, keyed, stop, display = {}, ...request }: RunRequest): Promise<void> {
+    this.#display = display;
+    const watch = this.#watch(id, new Int32Array(stop));
     const wanted = new Set(request.wanted);
-    const report = await engine.run({ cells, wanted: request.wanted, keyed: request.keyed }, watch, (result) => {
-      const output = wanted.has(result.cell) ? shown(engine, result) : undefined;
+    const report = await engine.run({ cells, numbers, wanted: request.wanted, keyed }, watch, (result) => {
+      const output = wanted.has(result.cell) ? shown(engine, result, this.#display) : undefined;
       if (output !== undefined && !watch.cancelled())
         this.#reply({ type: 'output', id, cell: result.cell, line: result.line, output });
     });
-    const { ok, cancelled, keys } = report;
-    this.#reply({ type: 'done', id, ok, cancelled, keys });
+    const { ok, cancelled } = report;
+    this.#reply({ type: 'done', id, ok, cancelled, keys: report.keys });
   }
 
   async #document(engine: Engine, { id, file, cells, stop }: DocumentRequest): Promise<void> {

@@ -1,10 +1,15 @@
+import type { Display } from '../charts/display.ts';
 import type { Message, Output } from '../charts/output.ts';
 import { present } from '../charts/present.ts';
 import { outputText } from '../charts/text.ts';
+import { unit } from '../units/parse.ts';
+import { inUnit } from '../values/inUnit.ts';
+import type { Value } from '../values/value.ts';
+import { convertQuantity } from '../verbs/arithmetic.ts';
 import type { StatementError, StatementResult } from './result.ts';
 
 /** What a reader sees of one statement: its value if it is shown, its warnings and its error always. */
-export function show(result: StatementResult): Output | undefined {
+export function show(result: StatementResult, display: Display = {}): Output | undefined {
   const { value, error, warnings, shown, name } = result;
   const messages: Message[] = warnings.map(({ code, message }) => ({ severity: 'warning', code, message }));
   if (error !== undefined) {
@@ -12,17 +17,24 @@ export function show(result: StatementResult): Output | undefined {
       severity: 'error',
       code: error.code,
       message: error.message,
-      where: whereOf(result.cell, error),
+      where: whereOf(error),
     });
     return messagesOnly(name, messages);
   }
-  if (shown && value !== undefined) return present(value, name, messages);
+  if (shown && value !== undefined) return present(displayed(value, result, display), name, messages, display);
   return messages.length > 0 ? messagesOnly(name, messages) : undefined;
 }
 
-/** Cells are counted from 1 for a reader. */
-export function whereOf(cell: number, { line, from, to }: Pick<StatementError, 'line' | 'from' | 'to'>): string {
-  return `cell ${cell + 1}, line ${line}, ${from === to ? `column ${from}` : `columns ${from} to ${to}`}`;
+function whereOf({ inCell, line, from, to }: StatementError): string {
+  return `${inCell}, line ${line}, ${from === to ? `column ${from}` : `columns ${from} to ${to}`}`;
+}
+
+/** In the unit that the reader wants, unless the statement asks for one. */
+function displayed(value: Value, { unitAsked }: StatementResult, { acceleration }: Display): Value {
+  if (acceleration === undefined || unitAsked === true) return value;
+  const wanted = unit(acceleration);
+  const found = value.kind === 'quantity' ? convertQuantity(value, wanted) : inUnit(value, wanted);
+  return found.ok ? found.value : value;
 }
 
 function messagesOnly(name: string | undefined, messages: readonly Message[]): Output {

@@ -1,3 +1,4 @@
+import { cellNameOf } from './cellName.ts';
 import type { CheckedStatement } from './checked.ts';
 import { constants } from './constants.ts';
 import { circles, evaluationOrder } from './graph.ts';
@@ -14,6 +15,8 @@ export interface CheckedNotebook {
   readonly catalogue: Catalogue;
   readonly vocabulary: Vocabulary;
   readonly cells: readonly Cell[];
+  /** What a reader counts each cell as, from 1: an editor counts those of prose, too. */
+  readonly numbers: readonly number[];
   /** In the order of the text. */
   readonly statements: readonly CheckedStatement[];
   /** Indices into `statements`, each after those it needs; members of circles come last. */
@@ -50,8 +53,10 @@ export function checkNotebook(
   cells: readonly string[],
   catalogue: Catalogue,
   before?: CheckedNotebook,
+  numbers: readonly number[] = cells.map((_, cell) => cell + 1),
 ): CheckedNotebook {
-  return new NotebookCheck(cells, catalogue, before?.catalogue === catalogue ? before : undefined).result();
+  const earlier = before?.catalogue === catalogue ? before : undefined;
+  return new NotebookCheck(cells, catalogue, earlier, numbers).result();
 }
 
 interface Entry {
@@ -77,13 +82,20 @@ class NotebookCheck {
   readonly #vocabulary: Vocabulary;
   readonly #before: CheckedNotebook | undefined;
   readonly #cells: readonly Cell[];
+  readonly #numbers: readonly number[];
   readonly #entries: Entry[] = [];
   readonly #bindings = new Map<string, number>();
   /** Names bound now and not before, or before and not now. */
   #changed: readonly string[] = [];
   #depth = 0;
 
-  constructor(cells: readonly string[], catalogue: Catalogue, before: CheckedNotebook | undefined) {
+  constructor(
+    cells: readonly string[],
+    catalogue: Catalogue,
+    before: CheckedNotebook | undefined,
+    numbers: readonly number[],
+  ) {
+    this.#numbers = numbers;
     this.#catalogue = catalogue;
     this.#vocabulary = vocabularyOf(catalogue);
     this.#before = before;
@@ -117,6 +129,7 @@ class NotebookCheck {
       catalogue: this.#catalogue,
       vocabulary: this.#vocabulary,
       cells: this.#cells,
+      numbers: this.#numbers,
       statements: this.#entries.map((entry) => this.#finish(entry)),
       order,
       problems: this.#problemsByCell(),
@@ -144,7 +157,8 @@ class NotebookCheck {
         return;
       }
       const { cell, statement } = this.#entries[first];
-      report('name.twice', place, { name: text, cell: cell + 1, line: statement.line, same: cell === entry.cell });
+      const where = cellNameOf({ cells: this.#cells, numbers: this.#numbers }, cell);
+      report('name.twice', place, { name: text, cell: where, line: statement.line, same: cell === entry.cell });
     });
   }
 

@@ -1,5 +1,6 @@
 import type { Message } from '../result/result.ts';
 import type { Dimension } from '../units/unit.ts';
+import type { CellName } from './cellName.ts';
 import type { DimensionName } from './form.ts';
 import type { Expected } from './tree.ts';
 
@@ -60,7 +61,7 @@ export interface LanguageFacts {
   'function.unknown': Near & { readonly name: string };
   'function.arguments': { readonly name: string; readonly wanted: string; readonly found: number };
   'name.unknown': Near & { readonly name: string };
-  'name.twice': { readonly name: string; readonly cell: number; readonly line: number; readonly same: boolean };
+  'name.twice': { readonly name: string; readonly cell: CellName; readonly line: number; readonly same: boolean };
   'name.reserved': { readonly name: string; readonly what: 'verb' | 'keyword' | 'function' | 'constant' };
   'name.letters': { readonly name: string };
   'name.circle': { readonly members: readonly string[] };

@@ -1,6 +1,7 @@
 import { messages, type Sentences } from '../result/messages.ts';
 import { capitalised, counted, listed } from '../result/words.ts';
 import { describeDimension, dimensionOf, sameDimension } from '../units/dimension.ts';
+import { cellWords } from './cellName.ts';
 import { describeDimensionName } from './describe.ts';
 import type { Diagnostic, Fix, Place, Severity } from './diagnostic.ts';
 import type { Code, LanguageFacts, LanguageMessage, Slot } from './facts.ts';
@@ -63,7 +64,7 @@ const sentences: Sentences<LanguageFacts> = {
   'name.unknown': ({ name, nearest }) =>
     `Nothing in this notebook is called \`${name}\`; ${meant(nearest) || `bind it with \`${name} = …\`.`}`,
   'name.twice': ({ name, cell, line, same }) =>
-    `\`${name}\` is already bound in ${same ? 'this cell' : `cell ${cell}`}, line ${line}; a name is bound once, so choose another.`,
+    `\`${name}\` is already bound in ${same ? 'this cell' : cellWords(cell)}, line ${line}; a name is bound once, so choose another.`,
   'name.reserved': ({ name, what }) =>
     `\`${name}\` is a ${what} of the language and can't be a name; choose another, such as \`my_${name}\`.`,
   'name.letters': ({ name }) => `\`${name}\` can't be a name; names are made of letters, digits and _.`,

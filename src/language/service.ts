@@ -24,8 +24,8 @@ export function languageService(catalogue: Catalogue) {
   return Object.freeze({
     // Reading and checking.
     parse: (text: string): Cell => parseCell(text, vocabulary),
-    check: (cells: readonly string[], before?: CheckedNotebook): CheckedNotebook =>
-      checkNotebook(cells, catalogue, before),
+    check: (cells: readonly string[], before?: CheckedNotebook, numbers?: readonly number[]): CheckedNotebook =>
+      checkNotebook(cells, catalogue, before, numbers),
     // What is wrong, and what can be done about it.
     diagnose,
     diagnoseOutside,

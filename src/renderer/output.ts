@@ -1,4 +1,5 @@
 import type { Output, Part } from '../charts/output.ts';
+import { withPalette } from '../charts/palettes.ts';
 import type { Theme } from '../charts/theme.ts';
 import { drawChart, type DrawnChart } from './chart.ts';
 import { element } from './element.ts';
@@ -21,10 +22,11 @@ export interface DrawnOutput {
 /** Puts an output into its place, and in it what was there before is gone: messages first, for they may explain the rest. */
 export function drawOutput(data: unknown, place: HTMLElement, theme: Theme): DrawnOutput {
   const charts: DrawnChart[] = [];
+  const coloured = (of: Theme): Theme => withPalette(of, isOutput(data) ? data.palette : undefined);
   const drawn = (part: Part): Node => {
     switch (part.type) {
       case 'chart':
-        charts.push(drawChart(part, theme));
+        charts.push(drawChart(part, coloured(theme)));
         return charts[charts.length - 1].element;
       case 'table':
         return tableElement(part);
@@ -40,7 +42,7 @@ export function drawOutput(data: unknown, place: HTMLElement, theme: Theme): Dra
     data: isOutput(data) ? data : undefined,
     root,
     ready: Promise.all(charts.map((chart) => chart.ready)).then(() => undefined),
-    retheme: (next) => charts.forEach((chart) => chart.retheme(next)),
+    retheme: (next) => charts.forEach((chart) => chart.retheme(coloured(next))),
     dispose: () => charts.splice(0).forEach((chart) => chart.dispose()),
   };
 }

@@ -218,7 +218,7 @@ describe('names', () => {
     const [problem, ...rest] = errorsOf('# a\nx = 1\ny = x', 'x = 2');
     assert.deepEqual(rest, []);
     assert.equal(problem.code, 'name.twice');
-    assert.match(problem.message, /cell 1, line 2/);
+    assert.match(problem.message, /cell 1, a, line 2/);
     assert.deepEqual(check('x = 1', 'x = 2').bindings.get('x'), 0);
   });
 

@@ -8,11 +8,11 @@ import type { BandsValue } from '../../values/bands.ts';
 import type { TablePart } from '../output.ts';
 
 /** A bar for each band with every run as a dot, and the figures. */
-export const presentBands: Presenter<'bands'> = (value, name) =>
-  some(bandChart([{ name, value }]), bandTable(value, name), excludedPart(value.excluded));
+export const presentBands: Presenter<'bands'> = (value, name, digits) =>
+  some(bandChart([{ name, value }]), bandTable(value, name, digits), excludedPart(value.excluded));
 
 /** One row a run and channel and a column a band; the other way about when there are more bands than fit a line. */
-function bandTable({ set, bands, rows }: BandsValue, name: string | undefined): TablePart {
+function bandTable({ set, bands, rows }: BandsValue, name: string | undefined, digits = 4): TablePart {
   const units = distinct(rows.map(({ unit }) => unit.symbol));
   const unit = units.length === 1 ? units[0] : '';
   const caption = bandsCaption(set ?? name);
@@ -33,8 +33,13 @@ function bandTable({ set, bands, rows }: BandsValue, name: string | undefined): 
     );
   const column = (found: readonly (BandsValue['rows'][number] | undefined)[]): string[] =>
     units.length === 1
-      ? aligned(found.map((row) => row?.rms))
-      : found.map((row) => (row === undefined ? '–' : `${significant(row.rms)} ${printedUnit(row.unit.symbol)}`));
+      ? aligned(
+          found.map((row) => row?.rms),
+          digits,
+        )
+      : found.map((row) =>
+          row === undefined ? '–' : `${significant(row.rms, digits)} ${printedUnit(row.unit.symbol)}`,
+        );
   if (bands.length <= 6) {
     const figures = bands.map((band) => column(lines.map(([run, channel]) => rowOf(run, channel, band))));
     return {

@@ -5,14 +5,20 @@ import { distinct } from '../words/names.ts';
 import { aligned, fixed, noFigure, plain, signed, significant, printedUnit } from '../../values/number.ts';
 import type { TablePart } from '../output.ts';
 
-/** A table of described figures as people read them: names to the left, figures to the right, a dash where there is none. */
+/**
+ * A table of described figures as people read them: names to the left, figures to the right, a dash where there is none.
+ * @param digits significant digits of figures that do not set their own
+ */
 export function figuresTable<Row, V>(
   caption: string,
   columns: readonly Column<Row, V>[],
   rows: readonly Row[],
   value: V,
+  digits?: number,
 ): TablePart {
-  const shown = withUnits(figuresIn(columns), rows, value).map((figure) => columnOf(figure, rows, value));
+  const shown = withUnits(figuresIn(columns), rows, value).map((figure) =>
+    columnOf(figure.each === 'as given' || digits === undefined ? figure : { digits, ...figure }, rows, value),
+  );
   return {
     type: 'table',
     caption,

@@ -1,8 +1,12 @@
 import type { Part } from '../output.ts';
 import type { Value, ValueOf } from '../../values/value.ts';
 
-/** How one kind of value is shown. `name` is what it was bound to, if anything. */
-export type Presenter<K extends Value['kind']> = (value: ValueOf<K>, name: string | undefined) => readonly Part[];
+/** How one kind of value is shown. `name` is what it was bound to, if anything; `digits` are those of figures that do not set their own. */
+export type Presenter<K extends Value['kind']> = (
+  value: ValueOf<K>,
+  name: string | undefined,
+  digits: number | undefined,
+) => readonly Part[];
 
 /** The parts that there are. */
 export const some = (...parts: readonly (Part | undefined)[]): Part[] => parts.filter((part) => part !== undefined);

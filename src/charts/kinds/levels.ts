@@ -10,7 +10,7 @@ import { figuresTable } from './figures.ts';
 import { some, type Presenter } from './kind.ts';
 
 /** The figures that everyone asks for, then the others: one wide table could not be read. */
-export const presentLevels: Presenter<'levels'> = (value, name) => {
+export const presentLevels: Presenter<'levels'> = (value, name, digits) => {
   const { set: called = name, rows, excluded, exposure } = value;
   const units = distinct(rows.map(({ channel }) => channel.unit.symbol));
   const captions = levelsCaptions(called, units.length > 1);
@@ -19,9 +19,9 @@ export const presentLevels: Presenter<'levels'> = (value, name) => {
   const main = there.filter((one) => one.further !== true);
   const further = there.filter((one) => one.further === true);
   return some(
-    figuresTable(captions.main, [...names, ...main], rows, value),
-    figuresTable(captions.further, [...names, ...further], rows, value),
-    ...(exposure === undefined ? [] : exposureParts(exposure)),
+    figuresTable(captions.main, [...names, ...main], rows, value, digits),
+    figuresTable(captions.further, [...names, ...further], rows, value, digits),
+    ...(exposure === undefined ? [] : exposureParts(exposure, digits)),
     excludedPart(excluded),
   );
 };

@@ -8,7 +8,7 @@ import { figuresTable } from './figures.ts';
 import { some, type Presenter } from './kind.ts';
 
 /** The lines that stand out, marked in their spectrum and listed with height and sharpness. */
-export const presentPeaks: Presenter<'peaks'> = (value, name) => {
+export const presentPeaks: Presenter<'peaks'> = (value, name, digits) => {
   const { rows, spectrum } = value;
   if (rows.length === 0) return [{ type: 'text', text: noPeaks }];
   const across = acrossOf(spectrum);
@@ -21,6 +21,6 @@ export const presentPeaks: Presenter<'peaks'> = (value, name) => {
   );
   return some(
     peaksChart({ name, value }),
-    figuresTable(peaksCaption(name, spectrum), [...peaksKind.rows.names, ...columns], rows, value),
+    figuresTable(peaksCaption(name, spectrum), [...peaksKind.rows.names, ...columns], rows, value, digits),
   );
 };

@@ -6,10 +6,10 @@ import { figuresTable } from './figures.ts';
 import { some, type Presenter } from './kind.ts';
 
 /** The level as it went, and where it was largest. */
-export const presentRunning: Presenter<'running'> = (value, name) => {
+export const presentRunning: Presenter<'running'> = (value, name, digits) => {
   const { entries, over, set = name } = value;
   return some(
     runningChart([{ name, value }], {}),
-    figuresTable(runningCaption(set, over), [...channelNames, ...runningKind.rows.columns], entries, value),
+    figuresTable(runningCaption(set, over), [...channelNames, ...runningKind.rows.columns], entries, value, digits),
   );
 };

@@ -12,15 +12,19 @@ import { figuresTable } from './figures.ts';
 import { some, type Presenter } from './kind.ts';
 
 /** The curves, and one row a run that says how they were made; the bins themselves only through `table`. */
-export const presentSpectrum: Presenter<'spectrum'> = (value, name) =>
+export const presentSpectrum: Presenter<'spectrum'> = (value, name, digits) =>
   some(
     overlayChart([{ name, value }], bareOverlay) ?? { type: 'text', text: emptySpectrum },
     cumulativeChart([{ name, value }], bareOverlay),
-    spectrumTable(value, name),
+    spectrumTable(value, name, digits),
     excludedPart(value.excluded),
   );
 
-function spectrumTable(value: SpectrumValue, name: string | undefined): TablePart | undefined {
+function spectrumTable(
+  value: SpectrumValue,
+  name: string | undefined,
+  digits: number | undefined,
+): TablePart | undefined {
   const { entries } = value;
   if (entries.length === 0) return undefined;
   const { unit } = acrossOf(value);
@@ -31,7 +35,7 @@ function spectrumTable(value: SpectrumValue, name: string | undefined): TablePar
   const settings = spectrumKind.rows.columns.map((column): Figure<SpectrumEntry> =>
     column.unit === 'Hz' ? { ...column, unit } : column,
   );
-  return figuresTable(spectrumCaption(name, value), [...channelNames, ...settings, ...highest], entries, value);
+  return figuresTable(spectrumCaption(name, value), [...channelNames, ...settings, ...highest], entries, value, digits);
 }
 
 /** The highest bin that holds anything. */

@@ -5,6 +5,12 @@ import { counted } from '../../result/words.ts';
 /** The command that a link to a cell calls, with the notebook's address and the cell's index among those in our language. */
 export const revealCommand = 'washboard.revealCell';
 
+/** A cell to be shown: its index among those in our language, and what a reader finds it by. */
+export interface LinkedCell {
+  readonly index: number;
+  readonly called: string;
+}
+
 /** What a page tells. */
 export interface ChangedPage {
   readonly notebook: string;
@@ -15,8 +21,8 @@ export interface ChangedPage {
   /** What is to be known of the record before its figures are. */
   readonly remark: string | undefined;
   readonly differences: readonly Difference[];
-  /** Index of the cell that a value comes from; undefined where there is none now. */
-  readonly cellOf: (where: string) => number | undefined;
+  /** The cell that a value comes from; undefined where there is none now. */
+  readonly cellOf: (where: string) => LinkedCell | undefined;
 }
 
 const headings: Readonly<Record<DifferenceKind, string>> = {
@@ -65,10 +71,10 @@ function table({ differences, uri, cellOf }: ChangedPage, kind: DifferenceKind):
 `;
 }
 
-function place(where: string, uri: string, cell: number | undefined): Markup {
+function place(where: string, uri: string, cell: LinkedCell | undefined): Markup {
   if (cell === undefined) return html`${where}`;
-  const call = `command:${revealCommand}?${encodeURIComponent(JSON.stringify([uri, cell]))}`;
-  return html`<a href="${call}" title="Show cell ${cell + 1}">${where}</a>`;
+  const call = `command:${revealCommand}?${encodeURIComponent(JSON.stringify([uri, cell.index]))}`;
+  return html`<a href="${call}" title="Show ${cell.called}">${where}</a><div class="cell">${cell.called}</div>`;
 }
 
 /** The editor's colours, high contrast included: borders and links are drawn in what the theme has for them. */
@@ -83,5 +89,6 @@ table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
 th, td { padding: 2px 14px 2px 0; text-align: left; vertical-align: top; font-weight: 400; border-bottom: 1px solid var(--vscode-contrastBorder, var(--vscode-editorWidget-border)); }
 thead th { font-weight: 600; border-bottom-color: currentColor; }
 td:last-child { white-space: nowrap; }
+.cell { color: var(--vscode-descriptionForeground); font-size: 0.92em; }
 a { color: var(--vscode-textLink-foreground); }
 `;

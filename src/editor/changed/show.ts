@@ -5,14 +5,15 @@ import { commitWords, fileAt, revisionsOf, shortId, type FileAt } from '../../di
 import { compareRecords, writtenByAnother } from '../../notebook/compareRecords.ts';
 import { makeRecord, parseRecord, recordPath, type NotebookRecord, type RunDocument } from '../../notebook/record.ts';
 import type { ProjectFolders } from '../../engine/service.ts';
+import { cellNameOf, cellWords } from '../../language/cellName.ts';
 import { success, type Result } from '../../result/result.ts';
 import { tool } from '../../result/version.ts';
 import { dayOf } from '../../result/words.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { errorOf, sentence } from '../messages.ts';
 import { languageId } from '../names.ts';
-import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
-import { changedPage, revealCommand } from './page.ts';
+import { codeCells, foldersOf, numbersOf, textsOf } from '../notebooks.ts';
+import { changedPage, revealCommand, type ChangedPage } from './page.ts';
 
 /**
  * Runs a notebook as it stands in the editor, and shows beside it what differs from its record in git.
@@ -54,12 +55,11 @@ async function show(
   { title, record, against }: Recorded & { readonly title: string },
 ): Promise<void> {
   const name = basename(notebook.uri.path);
+  const cells = codeCells(notebook, languageId);
+  const names = namesOf(cells);
   const document = await vscode.window.withProgress(
     { location: vscode.ProgressLocation.Notification, title: `Running ${name}`, cancellable: true },
-    (_progress, token) =>
-      engine.document(folders, name, textsOf(codeCells(notebook, languageId)), (stop) =>
-        token.onCancellationRequested(stop),
-      ),
+    (_progress, token) => engine.document(folders, name, textsOf(cells), (stop) => token.onCancellationRequested(stop)),
   );
   if (document === undefined) return;
   const run = document as unknown as RunDocument;
@@ -74,8 +74,14 @@ async function show(
     against,
     remark: writtenByAnother(record, now)?.message,
     differences: compareRecords(record, now),
-    cellOf: cellsByName(run),
+    cellOf: cellsByName(run, names),
   });
+}
+
+/** What a reader finds each cell by, as the editor counts them now. */
+function namesOf(cells: readonly vscode.NotebookCell[]): string[] {
+  const notebook = { cells: textsOf(cells).map((text) => ({ text })), numbers: numbersOf(cells) };
+  return notebook.cells.map((_, cell) => cellWords(cellNameOf(notebook, cell)));
 }
 
 interface Recorded {
@@ -114,10 +120,12 @@ async function askRevision(folder: string, file: string): Promise<string | undef
 }
 
 /** Which cell a recorded value comes from: the beginning of its name is the statement's, or says cell and place. */
-function cellsByName({ cells }: RunDocument): (where: string) => number | undefined {
+function cellsByName({ cells }: RunDocument, called: readonly string[]): ChangedPage['cellOf'] {
   const byName = new Map(
     cells.flatMap(({ index, statements }) =>
-      statements.map(({ name }, at) => [name ?? `cell ${index + 1} statement ${at + 1}`, index] as const),
+      statements.map(
+        ({ name }, at) => [name ?? `cell ${index + 1} statement ${at + 1}`, { index, called: called[index] }] as const,
+      ),
     ),
   );
   return (where) => byName.get(/^[^.[]*/.exec(where)?.[0] ?? '');

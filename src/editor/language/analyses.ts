@@ -26,8 +26,9 @@ export class Analyses {
     const texts = program.documents.map((document) => document.getText());
     const same =
       before?.notebook.cells.length === texts.length &&
-      texts.every((text, cell) => before.notebook.cells[cell].text === text);
-    const notebook = same ? before.notebook : language.check(texts, before?.notebook);
+      texts.every((text, cell) => before.notebook.cells[cell].text === text) &&
+      program.numbers.every((number, cell) => before.numbers[cell] === number);
+    const notebook = same ? before.notebook : language.check(texts, before?.notebook, program.numbers);
     const analysis = { ...program, notebook };
     this.#known.set(key, analysis);
     return analysis;

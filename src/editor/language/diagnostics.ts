@@ -4,6 +4,7 @@ import { pageOf } from '../reference.ts';
 import { recordings } from '../staleness.ts';
 import { rangeOf, type Analyses, type Analysis } from './analyses.ts';
 import type { EngineFacts } from './engineFacts.ts';
+import { relatedTo } from './related.ts';
 import { outsideOf } from './outside.ts';
 import { openPrograms, programOf, programOfNotebook, isOurs, type Program } from './program.ts';
 import { language } from './service.ts';
@@ -127,7 +128,11 @@ export class Diagnostics {
     analysis.documents.forEach((document, cell) =>
       this.#collection.set(
         document.uri,
-        this.problemsOf(analysis, cell).map((problem) => diagnosticOf(document, problem)),
+        this.problemsOf(analysis, cell).map((problem) => {
+          const diagnostic = diagnosticOf(document, problem);
+          diagnostic.relatedInformation = relatedTo(analysis, problem);
+          return diagnostic;
+        }),
       ),
     );
   }

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { languageId, notebookType } from '../names.ts';
-import { codeCells } from '../notebooks.ts';
+import { codeCells, numbersOf } from '../notebooks.ts';
 
 /** Cells of every notebook, whatever its file system, and script files. */
 export const selector: vscode.DocumentSelector = { language: languageId };
@@ -10,13 +10,21 @@ export interface Program {
   /** Of the notebook, or of the script. */
   readonly uri: vscode.Uri;
   readonly documents: readonly vscode.TextDocument[];
+  /** What the editor counts each as, from 1. */
+  readonly numbers: readonly number[];
 }
 
 export const isOurs = ({ notebookType: type }: vscode.NotebookDocument): boolean => type === notebookType;
 
-export const programOfNotebook = (notebook: vscode.NotebookDocument): Program => ({
-  uri: notebook.uri,
-  documents: codeCells(notebook, languageId).map(({ document }) => document),
+export function programOfNotebook(notebook: vscode.NotebookDocument): Program {
+  const cells = codeCells(notebook, languageId);
+  return { uri: notebook.uri, documents: cells.map(({ document }) => document), numbers: numbersOf(cells) };
+}
+
+const programOfScript = (document: vscode.TextDocument): Program => ({
+  uri: document.uri,
+  documents: [document],
+  numbers: [1],
 });
 
 /**
@@ -29,7 +37,7 @@ export function programOf(document: vscode.TextDocument): Program | undefined {
     one.getCells().some((cell) => cell.document === document),
   );
   if (notebook !== undefined) return programOfNotebook(notebook);
-  return document.uri.scheme === 'vscode-notebook-cell' ? undefined : { uri: document.uri, documents: [document] };
+  return document.uri.scheme === 'vscode-notebook-cell' ? undefined : programOfScript(document);
 }
 
 /** Every program that is open. */
@@ -37,8 +45,5 @@ export function openPrograms(): readonly Program[] {
   const scripts = vscode.workspace.textDocuments.filter(
     ({ languageId: language, uri }) => language === languageId && uri.scheme !== 'vscode-notebook-cell',
   );
-  return [
-    ...vscode.workspace.notebookDocuments.filter(isOurs).map(programOfNotebook),
-    ...scripts.map((document) => ({ uri: document.uri, documents: [document] })),
-  ];
+  return [...vscode.workspace.notebookDocuments.filter(isOurs).map(programOfNotebook), ...scripts.map(programOfScript)];
 }

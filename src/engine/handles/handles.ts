@@ -4,7 +4,7 @@ import type { CheckedArgument, CheckedStatement } from '../../language/checked.t
 import type { RunsValue } from '../../values/runs.ts';
 import type { Value } from '../../values/value.ts';
 import { bandsUnder, breakpointsOf, comparedBands, cornersBelow, type Found } from './bandHandles.ts';
-import { cellWords } from './cellWords.ts';
+import { cellNameOf, cellWords } from '../../language/cellName.ts';
 import { plotHandles } from './plotHandles.ts';
 import { givenUnder, Sites, type Site } from './sites.ts';
 import { trimHandle } from './trimHandle.ts';
@@ -25,7 +25,7 @@ export function handlesOf(notebook: CheckedNotebook, statement: CheckedStatement
           ),
         ]
       : ofSubject(sites, expression, statement, value, undefined);
-  return merged(found).map(({ cell, handle }) => ({ ...handle, where: cellWords(cell, notebook.cells[cell].text) }));
+  return merged(found).map(({ cell, handle }) => ({ ...handle, where: cellWords(cellNameOf(notebook, cell)) }));
 }
 
 /** The place of a subject among those that are drawn over time, as a chart of traces counts its sets. */

@@ -3,6 +3,7 @@ import { convert } from '../../units/arithmetic.ts';
 import { describeDimension, nameOfDimension, preferredSymbol } from '../../units/dimension.ts';
 import { formatQuantity } from '../../units/format.ts';
 import { parseUnit, unit as unitNamed } from '../../units/parse.ts';
+import { cellNameOf, cellWords } from '../cellName.ts';
 import type { CheckedNotebook } from '../check.ts';
 import { describeAccepts, describeKind } from '../describe.ts';
 import { constants } from '../constants.ts';
@@ -63,7 +64,7 @@ function nameText(name: string, notebook: CheckedNotebook, outside: Outside): st
   const what =
     facts?.summary ?? constant ?? (typed?.kind ? describeKind(typed.kind, notebook.vocabulary.kinds) : 'not run yet');
   const text = notebook.cells[cell].text.slice(place.from, place.to);
-  return `**${name}**: ${what}\n${code(text)}\nBound in cell ${cell + 1}, line ${line}.`;
+  return `**${name}**: ${what}\n${code(text)}\nBound in ${cellWords(cellNameOf(notebook, cell))}, line ${line}.`;
 }
 
 function verbText(form: Form): string {

@@ -1,4 +1,5 @@
 import { success, type Result } from '../../result/result.ts';
+import { cellNameOf } from '../cellName.ts';
 import { isName, reservedAs, type CheckedNotebook } from '../check.ts';
 import { refuse } from '../messages.ts';
 import type { Place } from '../diagnostic.ts';
@@ -38,7 +39,7 @@ export function renameAt(
   const other = notebook.bindings.get(to);
   if (other !== undefined && to !== name) {
     const { cell: at, line } = notebook.statements[other];
-    return refuse('name.twice', { name: to, cell: at + 1, line, same: at === cell });
+    return refuse('name.twice', { name: to, cell: cellNameOf(notebook, at), line, same: at === cell });
   }
   return success(referencesTo(notebook, name).map(({ cell: at, place }) => ({ cell: at, place, text: to })));
 }

@@ -44,6 +44,21 @@ describe('problems in an editor', () => {
     await study.comesTo(2);
   });
 
+  it('call the cell of another statement as the editor counts it, and link to that', async () => {
+    await study.write(1, '# Part of it\npart = trim foam 2..12 s\nlevels part');
+    await study.write(2, 'part = detrend foam\nlevels part');
+    const [{ message, relatedInformation }] = await study.comesTo(2, 'name.twice');
+    // The heading above the cells counts, too.
+    assert.match(message, /already bound in cell 3, Part of it, line 2;/);
+    const [related] = relatedInformation ?? [];
+    assert.equal(related.message, 'part: cell 3, Part of it, line 2');
+    assert.equal(related.location.uri.toString(), study.documents[1].uri.toString());
+    assert.deepEqual(related.location.range, study.rangeOf(1, 'part'));
+    await study.write(1, 'part = trim foam 2..12 s\nlevels part');
+    await study.write(2, 'levels foam');
+    await study.comesTo(2);
+  });
+
   it('link their code to the page of the reference', async () => {
     await study.write(2, 'levls foam');
     const [{ code }] = await study.comesTo(2, 'verb.unknown');

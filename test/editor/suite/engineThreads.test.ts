@@ -55,7 +55,7 @@ describe('the engines of several notebooks', function () {
   });
 
   function run(notebook: string, cells: readonly string[], onStop: (stop: () => void) => void = () => undefined) {
-    const order = { notebook: place(notebook), cells, cell: 0, keyed: [] };
+    const order = { notebook: place(notebook), cells, numbers: [1], cell: 0, keyed: [], display: {} };
     return engines!.run(order, { output: () => undefined, progress: () => undefined }, onStop);
   }
 

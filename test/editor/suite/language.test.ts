@@ -105,7 +105,7 @@ describe('the language in an editor', () => {
       async () => /2 runs · z in g · 200 Hz · 10 s/.test(await hoverOf(2, 'pa^rt')),
       () => 'no value in the hover of part',
     );
-    assert.match(await hoverOf(2, 'pa^rt'), /cell 2, line 2/);
+    assert.match(await hoverOf(2, 'pa^rt'), /cell 3, The steady part, line 2/);
   });
 
   it('writes beside the text what it leaves unsaid', async () => {

@@ -42,7 +42,7 @@ describe('what changed since a commit, in a served editor', function () {
     assert.deepEqual(headings.slice(0, 2), ['What changed in ride.washboard.md', 'Verdicts']);
     assert.match(
       (await body.locator('tbody tr').first().textContent()) ?? '',
-      /^K\.verdict"supported""(contradicted|not shown)"/,
+      /^K\.verdictcell 3"supported""(contradicted|not shown)"/,
     );
     assert.match(
       (await body.locator('p').first().textContent()) ?? '',

@@ -59,7 +59,7 @@ describe('handles on charts in a served editor', function () {
 
   it('are sliders with name, value and limits, which say the cell that they write', async () => {
     await notebook.reveal(2);
-    await slider(/^Trim start, cell 1, The ride$/).waitFor();
+    await slider(/^Trim start, cell 2, The ride$/).waitFor();
     assert.equal(await valueOf(/^Trim start/), '2 s');
     assert.equal(await valueOf(/^Trim end/), '18 s');
     const start = slider(/^Trim start/);
@@ -73,7 +73,7 @@ describe('handles on charts in a served editor', function () {
     const before = await spectrum();
     await drag(/^Trim start/, 60, false);
     const says = await notebook.outputs().locator('.washboard-says:visible').first().textContent();
-    assert.match(says ?? '', /^trim start: [\d.]+ s · writes cell 1, The ride$/);
+    assert.match(says ?? '', /^trim start: [\d.]+ s · writes cell 2, The ride$/);
     await workbench.screenshot(join(pictures, 'handle-dragged.png'));
     await workbench.page.mouse.up();
     await until(

@@ -1,0 +1,87 @@
+import { strict as assert } from 'node:assert';
+import { Engine } from '../../src/engine/engine.ts';
+import { show } from '../../src/engine/show.ts';
+import type { Display } from '../../src/charts/display.ts';
+import type { TablePart } from '../../src/charts/output.ts';
+import { MemoryHost, quietWatch, recording } from './memoryFiles.ts';
+
+describe('what is shown of a statement that failed', () => {
+  const cells = ['# The springs\na = 1 m\nb = 3 N + a', '# Used\nb * 2'];
+  const host = new MemoryHost({});
+  const engine = new Engine(host);
+
+  /** The messages of the last statement, with the cells counted so. */
+  async function messages(numbers?: readonly number[]) {
+    const request = { cells, wanted: 'all' as const, ...(numbers === undefined ? {} : { numbers }) };
+    const { results } = await engine.run(request, quietWatch);
+    return results.map((result) => show(result)?.messages ?? []);
+  }
+
+  it('says where, with the cell as the reader counts it and its remark', async () => {
+    for (const [numbers, at] of [
+      [undefined, 1],
+      [[2, 4], 2],
+      [[3, 5], 3],
+    ] as const) {
+      const [, [failed]] = await messages(numbers);
+      assert.match(failed.where ?? '', new RegExp(`^cell ${at}, The springs, line 3, columns? `));
+    }
+  });
+
+  it('leads from a name without a value to the statement that failed', async () => {
+    const [last] = (await messages([2, 4])).at(-1)!;
+    assert.match(last.message, /because its own statement failed: see cell 2, The springs, line 3\.$/);
+  });
+});
+
+describe('what is shown as the reader wants it', () => {
+  const files = { 'a.csv': recording({ seed: 1 }), 'b.csv': recording({ seed: 2 }) };
+  const cells = [
+    'r = load "*.csv" channel z',
+    'levels r',
+    'spectrum r',
+    'levels r in g',
+    'top = 2 g',
+    '3 m/s',
+    'levels r',
+  ];
+  const engine = new Engine(new MemoryHost(files));
+
+  async function shownWith(display?: Display) {
+    const { results } = await engine.run({ cells, wanted: 'all' }, quietWatch);
+    return results.map((result) => show(result, display)!);
+  }
+  const tableOf = ({ parts }: { parts: readonly { type: string }[] }): TablePart =>
+    parts.find((part): part is TablePart => part.type === 'table')!;
+  const figureIn = (table: TablePart, column: string): { text: string; unit: string } => {
+    const at = table.columns.findIndex(({ name }) => name === column);
+    return { text: table.rows[0][at], unit: table.columns[at].unit };
+  };
+
+  it('has accelerations and their densities in the unit asked for, but where a statement asks itself', async () => {
+    const own = await shownWith();
+    const other = await shownWith({ acceleration: 'm/s^2' });
+    const [before, after] = [own, other].map((all) => figureIn(tableOf(all[1]), 'R.m.s.'));
+    assert.equal(before.unit, 'g');
+    assert.equal(after.unit, 'm/s^2');
+    assert.ok(Math.abs(Number(after.text) / Number(before.text) / 9.80665 - 1) < 2e-3, after.text);
+    assert.equal(figureIn(tableOf(other[2]), 'Highest').unit, '(m/s^2)^2/Hz');
+    assert.deepEqual(other[3], own[3]);
+    assert.match(other[4].text, /19\.6133 m\/s²/);
+    assert.deepEqual(other[5], own[5]);
+  });
+
+  it('has as many digits as are asked for', async () => {
+    const [few, many] = [await shownWith({ digits: 3 }), await shownWith({ digits: 7 })].map(
+      (all) => figureIn(tableOf(all[1]), 'R.m.s.').text,
+    );
+    assert.match(few, /^0\.0*[1-9]\d{2}$/);
+    assert.match(many, /^0\.0*[1-9]\d{6}$/);
+  });
+
+  it('names the palette for who draws it, and nothing where there is none', async () => {
+    const [, levels] = await shownWith({ palette: 'grey' });
+    assert.equal(levels.palette, 'grey');
+    assert.ok(!('palette' in (await shownWith({}))[1]));
+  });
+});
