@@ -40,6 +40,9 @@ function read(path: string, key: string): Done | undefined {
   }
 }
 
+/** Seconds up to which a test file is run whole. */
+const brief = 1;
+
 /** The tests that mirror a file. */
 export const ownTest = (file: string): string => file.replace(/^src/, 'test').replace(/\.ts$/, '.test.ts');
 
@@ -51,10 +54,10 @@ export interface Plan {
 
 /**
  * The tests that can notice a mutant: those of files that run its function, the file that mirrors its own first, then
- * the quickest. A file is run whole, as one test may use what another has made once; a slow one only with the tests
+ * the quickest. A brief file is run whole, as one test may use what another has made once; another only with the tests
  * that run the function themselves.
  *
- * @param slow seconds from which a file, or a test by itself, is slow
+ * @param slow seconds from which a test is too slow to be run
  */
 export function planFor(mutant: Mutant, tests: readonly TestFile[], slow: number): Plan {
   const own = ownTest(mutant.file);
@@ -63,7 +66,7 @@ export function planFor(mutant: Mutant, tests: readonly TestFile[], slow: number
   const found = tests
     .filter(({ reaches, cases }) => reaches.has(mutant.file) && cases.some(runs))
     .map(({ test, seconds, cases }) => {
-      if (seconds <= slow) return { choice: { test }, seconds, count: 1 };
+      if (seconds <= Math.min(slow, brief)) return { choice: { test }, seconds, count: 1 };
       const some = cases.filter((one) => runs(one) && one.seconds <= slow);
       const only = some.map(({ title }) => title);
       return { choice: { test, only }, seconds: sum(some.map(({ seconds }) => seconds)), count: only.length };

@@ -15,7 +15,7 @@ export class Runner {
     return new Promise((resolve) => {
       const finish = (done: Done | undefined): void => {
         child.removeAllListeners();
-        if (done === undefined || ++this.#jobs % 100 === 0) this.stop();
+        if (done === undefined || ++this.#jobs % 400 === 0) this.stop();
         resolve(done);
       };
       child.once('message', (done: Done) => finish(done));

@@ -15,8 +15,7 @@ const usage = `Usage: npm run mutate -- [--room ROOM]… [--file PART] [--count 
   --seed   of the draw; 1 unless said
   --own    run the tests alone that mirror the changed file: quicker, and less is noticed
   --jobs   processes at a time
-  --slow   of a test file that takes longer only the tests that run the changed function are run, and none that takes
-           longer by itself; seconds, 5 unless said
+  --slow   tests that take longer are not run; seconds of the processor, 5 unless said
 `;
 
 interface Equivalent {
@@ -122,6 +121,8 @@ async function runAll(
     for (let mutant = queue.shift(); mutant !== undefined; mutant = queue.shift()) {
       if (equivalents.some((one) => isSame(one, mutant))) score.equivalent++;
       else await judge(mutant, tests, runner, score);
+      const judged = score.killed + score.timedOut + score.survivors;
+      if (judged % 20 === 0) process.stdout.write(`  ${judged} judged, ${score.survivors} not noticed\n`);
     }
   };
   await Promise.all(runners.map(work));

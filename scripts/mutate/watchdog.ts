@@ -4,21 +4,19 @@ import { Worker } from 'node:worker_threads';
 const thread = `
 const { parentPort } = require('node:worker_threads');
 const used = () => { const { user, system } = process.cpuUsage(); return (user + system) / 1e6; };
-const idle = 60;
 let most = Infinity;
-let last = 0;
-let quiet = 0;
-const look = () => {
+let [since, then] = [0, 0];
+const begin = () => { [since, then] = [Date.now(), used()]; };
+setInterval(() => {
   const now = used();
-  quiet = now - last < 0.05 ? quiet + 1 : 0;
-  last = now;
-  if (now > most || (most < Infinity && quiet >= idle)) process.kill(process.pid, 'SIGKILL');
-};
-setInterval(look, 1000);
-parentPort.on('message', (seconds) => { quiet = 0; most = seconds === undefined ? Infinity : used() + seconds; });
+  if (now - then > 0.05) begin();
+  const waits = Date.now() - since > 180_000;
+  if (most < Infinity && (now > most || waits)) process.kill(process.pid, 'SIGKILL');
+}, 2000);
+parentPort.on('message', (seconds) => { begin(); most = seconds === undefined ? Infinity : used() + seconds; });
 `;
 
-/** Ends the process where it computes for longer than it is let, or waits for a minute without computing. */
+/** Ends the process where it computes for longer than it is let, or waits for three minutes without computing. */
 export class Watchdog {
   readonly #thread = new Worker(thread, { eval: true });
 
