@@ -93,9 +93,12 @@ function whyOutOfBounds(given: Quantity, accept: SizeAccept, { where, found }: A
 export function whyNoRange(from: Quantity, to: Quantity, asked: Asked, instead: string): LanguageMessage | undefined {
   const { where, accepts, found } = asked;
   const wanted = rangesIn(accepts);
-  const { dimension } = from.unit;
-  if (!sameDimension(dimension, to.unit.dimension) || !measures(dimension, wanted))
+  const fits = measures(from.unit.dimension, wanted);
+  if (!fits || !sameDimension(from.unit.dimension, to.unit.dimension)) {
+    // Of two ends the one that does not fit is the one to speak of.
+    const { dimension } = (fits ? to : from).unit;
     return tell('unit.dimension', { where, wanted, found, dimension, unit: usualUnit(wanted[0]) });
+  }
   const [a, b] = [roundedSI(from), roundedSI(to)];
   if (a === b) return tell('range.empty', { found });
   return a > b ? tell('range.reversed', { found, instead }) : undefined;

@@ -1,4 +1,4 @@
-import { isDimensionless } from '../units/dimension.ts';
+import { isDimensionless, sameDimension } from '../units/dimension.ts';
 import type { Quantity } from '../units/unit.ts';
 import { whyNoRange } from './argument.ts';
 import type { Checked } from './checked.ts';
@@ -46,10 +46,17 @@ function checkEnd(node: Expression, work: Work): Quantity | undefined {
 }
 
 /** Ends that measure something else than what is wanted, or than each other: without a unit, or in a wrong one. */
-function reportEnds(node: Range, { unit }: Quantity, facts: LanguageFacts['unit.dimension'], work: Work): void {
+function reportEnds(node: Range, low: Quantity, facts: LanguageFacts['unit.dimension'], work: Work): void {
   const { where, wanted, found, dimension, unit: usual } = facts;
+  const isUpper = !sameDimension(low.unit.dimension, dimension);
+  if (isUpper) {
+    const { to } = node;
+    const fixes = to.type === 'number' && to.unit && usual ? [changeTo(usual, to.unit.place)] : undefined;
+    work.report('unit.dimension', to.place, { ...facts, found: sliceOf(work.text, to) }, fixes);
+    return;
+  }
   const end = node.from;
-  if (isDimensionless(dimension) && unit.symbol === '') {
+  if (isDimensionless(dimension) && low.unit.symbol === '') {
     const at = { from: node.place.to, to: node.place.to };
     const fixes: readonly Fix[] = [{ title: titles.addUnit(usual), place: at, text: ` ${usual}` }];
     work.report('unit.missing', node.place, { where, wanted: wanted[0], found, unit: usual }, fixes);

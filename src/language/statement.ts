@@ -241,11 +241,10 @@ export class StatementParser extends Cursor {
   /** `quantity | text | call | bracket | name`, with picks and fields after it. */
   #primary(mode: Mode, tight: boolean): Expression {
     let expression = this.#simple(mode, tight);
-    for (let count = 0; expression.type !== 'missing' && expression.type !== 'number'; count++) {
+    if (expression.type === 'missing' || expression.type === 'number') return expression;
+    for (let count = 0; this.isSign('[') || this.isSign('.'); count++) {
       if (this.tooLong(count)) break;
-      if (this.isSign('[')) expression = this.#pick(expression);
-      else if (this.isSign('.')) expression = this.#field(expression);
-      else break;
+      expression = this.isSign('[') ? this.#pick(expression) : this.#field(expression);
     }
     return expression;
   }
