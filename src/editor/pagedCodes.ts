@@ -179,6 +179,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'spectrum.few',
   'spectrum.orders',
   'window.long',
+  'window.short-stretches',
   'band.outside',
   'band.zero',
   'band.below-cut',

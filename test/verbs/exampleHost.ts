@@ -14,6 +14,10 @@ function unevenTimes(most: number): readonly number[] {
   return Array.from({ length: 2000 }, () => (t += 0.01 + most * (2 * random() - 1)));
 }
 
+/** 30 s in steps of 10 ms, of which 20 ms are lost after the 10th second and again 1 s later. */
+const lossyTimes = (): readonly number[] =>
+  Array.from({ length: 3000 }, (_, i) => 0.01 * (i + (i < 1000 ? 0 : i < 1100 ? 2 : 4)));
+
 /** Recordings and run sheets that are not among the samples. */
 const madeUp = {
   ...exampleSheets,
@@ -23,6 +27,7 @@ const madeUp = {
   'raw/no-unit.csv': recordingOf({ x: sine(5, 0.01), y: sine(7, 0.01), z: sine(9, 0.01, 0.3) }),
   'raw/uneven.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes(0.008) }),
   'raw/jittery.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes(0.003) }),
+  'raw/interrupted.csv': recordingOf({ 'x (g)': sine(5) }, { times: lossyTimes() }),
   'raw/long.csv': recordingOf({ 'x (g)': (_t, i) => i % 7 }, { rate: 100, seconds: 2100 }),
   'raw/perhaps.csv': 'file,excluded\nbrick-foam-1.csv.gz,perhaps\n',
   'raw/no-reason.csv': 'file,excluded,why\nbrick-foam-1.csv.gz,no,\nbrick-gel-1.csv.gz,yes,\n',

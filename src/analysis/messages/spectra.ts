@@ -1,5 +1,5 @@
 import { messages } from '../../result/messages.ts';
-import { counted, listed } from '../../result/words.ts';
+import { capitalised, counted, listed } from '../../result/words.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Band } from '../../values/band.ts';
 import { hertz, seconds } from '../amounts.ts';
@@ -28,6 +28,15 @@ export interface SpectraFacts {
   'spectrum.few': { readonly run: string; readonly segments: number; readonly averages: number };
   'spectrum.orders': { readonly axis: string };
   'window.long': SegmentFacts;
+  /** Unbroken stretches that hold no segment, or no span, and samples in them; what is asked of the run in words. */
+  'window.short-stretches': Shared & {
+    readonly run: string;
+    readonly stretches: number;
+    readonly samples: number;
+    readonly all: number;
+    readonly length: number;
+    readonly of: 'segment' | 'span';
+  };
   'band.outside': {
     readonly from: number;
     readonly to: number;
@@ -143,6 +152,8 @@ export const { tell, refuse } = messages<SpectraFacts>({
   'spectrum.orders': ({ axis }) =>
     `This spectrum is over ${axis}, not over frequency: take the spectrum it was made from.`,
   'window.long': (facts) => noSegment(facts),
+  'window.short-stretches': ({ run, stretches, samples, all, length, of, others }) =>
+    `${capitalised(counted(stretches, 'unbroken stretch', 'unbroken stretches'))} of ${run}, with ${samples} of its ${all} samples, ${stretches === 1 ? 'is' : 'are'} shorter than a ${of} of ${seconds(length)} and left out here; \`levels\` take all samples.${alsoOf(others)}`,
   'band.outside': ({ from, to, run, half, octave }) =>
     octave === undefined
       ? `The band ${hertz(from)} to ${hertz(to)} reaches past half the rate of ${run}, which is ${hertz(half)}.`

@@ -51,6 +51,12 @@ export const spectraPages: MessagePages<SpectraFacts> = {
     after('spectrum foam using window hann 100 s'),
     after('spectrum foam using window hann 2 s'),
   ),
+  'window.short-stretches': page(
+    'Stretches too short for a segment',
+    'No segment reaches across lost samples, so what stands between two losses closer together than a segment is in the levels and in no spectrum.',
+    'r = load "raw/interrupted.csv"\nspectrum r using window hann 2 s',
+    'r = load "raw/interrupted.csv"\nspectrum r using window hann 0.5 s',
+  ),
   'band.outside': page(
     'A band past half the rate',
     'A recording holds no frequencies above half its rate.',

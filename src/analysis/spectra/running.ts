@@ -9,6 +9,7 @@ import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/spectra.ts';
 import { joined } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
+import { shortStretches } from './segments.ts';
 
 /** A span of fewer samples follows the wave rather than its level (engineering choice). */
 const fewSamples = 8;
@@ -28,6 +29,7 @@ export function runningLevels(runs: RunsValue, over: number, watch: Watch): Answ
     if (refusal !== undefined) return refusal;
     const samples = Math.round(over * run.rate);
     if (samples < fewSamples) warnings.push(fewIn(run, over, samples));
+    warnings.push(...shortStretches(run, 'span', over, (stretch) => holds(run, stretch, over)));
     for (const channel of run.channels) entries.push(runningOf(run, channel, over));
   }
   return answered({ kind: 'running', set: runs.set, over, entries }, together(warnings));

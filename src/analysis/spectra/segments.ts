@@ -1,7 +1,9 @@
 import type { Refused } from '../../result/result.ts';
+import type { Stretch } from '../../signal/stretch.ts';
 import type { Run } from '../../values/run.ts';
 import type { WindowValue } from '../../values/window.ts';
-import { refuse } from '../messages/spectra.ts';
+import { refuse, tell } from '../messages/spectra.ts';
+import type { RunWarning } from '../together.ts';
 
 /** Fewer samples than this make no spectrum. */
 const fewestSamples = 4;
@@ -32,3 +34,30 @@ export function whyTooShort(runs: readonly Run[], window: WindowValue, at: strin
   }
   return undefined;
 }
+
+/** Of each run, which of its samples stand in unbroken stretches that are too short to hold a segment of a window. */
+export const leftOutOf = (runs: readonly Run[], window: WindowValue): RunWarning[] =>
+  runs.flatMap((run) => {
+    const segment = segmentSamples(run, window);
+    return shortStretches(run, 'segment', window.length, ({ from, to }) => to - from >= segment);
+  });
+
+/**
+ * The warning of what is left out of a run, where some of its stretches hold no segment or span; none where all do.
+ * @param length of the segment or span in s
+ */
+export function shortStretches(
+  { label: run, stretches }: Run,
+  of: 'segment' | 'span',
+  length: number,
+  holds: (stretch: Stretch) => boolean,
+): RunWarning[] {
+  const short = stretches.filter((stretch) => !holds(stretch));
+  if (short.length === 0) return [];
+  const code = 'window.short-stretches';
+  const facts = { run, stretches: short.length, samples: samplesIn(short), all: samplesIn(stretches), length, of };
+  return [{ code, of: run, tell: (others) => tell(code, { ...facts, others }) }];
+}
+
+const samplesIn = (stretches: readonly Stretch[]): number =>
+  stretches.reduce((sum, { from, to }) => sum + to - from, 0);

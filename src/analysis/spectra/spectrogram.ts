@@ -10,7 +10,8 @@ import type { SpectrogramEntry, SpectrogramValue } from '../../values/spectrogra
 import type { WindowValue } from '../../values/window.ts';
 import { pieces } from '../recordings/runs.ts';
 import { evenly } from '../recordings/uniformRate.ts';
-import { segmentSamples, whyTooShort } from './segments.ts';
+import { together } from '../together.ts';
+import { leftOutOf, segmentSamples, whyTooShort } from './segments.ts';
 
 /** Beyond this neighbouring segments are averaged: no screen shows more columns. */
 const mostColumns = 1000;
@@ -31,7 +32,10 @@ export function spectrogramOf(asked: RunsValue, window: WindowValue, watch: Watc
     const shape = windowShape(window.shape, segmentSamples(run, window));
     for (const channel of run.channels) entries.push(entryOf(run, channel, shape, window.overlap, watch));
   }
-  return answered({ kind: 'spectrogram', set: runs.set, window, entries }, even.warnings);
+  return answered({ kind: 'spectrogram', set: runs.set, window, entries }, [
+    ...even.warnings,
+    ...together(leftOutOf(runs.runs, window)),
+  ]);
 }
 
 function entryOf(

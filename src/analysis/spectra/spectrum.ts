@@ -14,8 +14,9 @@ import { whyNoIntegral } from '../conditioning/integrate.ts';
 import { tell } from '../messages/spectra.ts';
 import { pieces } from '../recordings/runs.ts';
 import { evenly } from '../recordings/uniformRate.ts';
+import { together } from '../together.ts';
 import { integratedChannel, integratedDensity, type SpectrumGoal } from './integratedSpectrum.ts';
-import { segmentSamples, whyTooShort } from './segments.ts';
+import { leftOutOf, segmentSamples, whyTooShort } from './segments.ts';
 import { meansOf } from './spectrumMean.ts';
 
 /** Fewer effective averages than this leave a bin too uncertain not to say so. */
@@ -78,7 +79,7 @@ export function spectrumOf(
   }
   const means = meansOf(entries, form, confidence);
   const value: SpectrumValue = { kind: 'spectrum', form, set: runs.set, window, confidence, entries, means };
-  return answered(value, [...even.warnings, ...doubts(entries)]);
+  return answered(value, [...even.warnings, ...together(leftOutOf(runs.runs, window)), ...doubts(entries)]);
 }
 
 function doubts(entries: readonly SpectrumEntry[]): Warning[] {

@@ -17,7 +17,7 @@ import { refuse, tell } from '../messages/spectra.ts';
 import { findChannel } from '../../readers/findChannel.ts';
 import { evenly } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
-import { segmentSamples, whyTooShort } from './segments.ts';
+import { leftOutOf, segmentSamples, whyTooShort } from './segments.ts';
 
 /** Below this coherence a response is not to be read (engineering choice). */
 const leastCoherence = 0.5;
@@ -69,7 +69,8 @@ export function transferOf(
     entries.push({ ...entryOf(run, pair.value, pairs, window, watch), delay, aligned: shift / run.rate });
   }
   const value: TransferValue = { kind: 'transfer', set: runs.set, window, leastCoherence, entries };
-  return answered(value, [...even.warnings, ...together(entries.flatMap((entry) => doubts(entry, window, align)))]);
+  const doubtful = entries.flatMap((entry) => doubts(entry, window, align));
+  return answered(value, [...even.warnings, ...together([...leftOutOf(runs.runs, window), ...doubtful])]);
 }
 
 function whyVector({ runs }: RunsValue): Refused | undefined {

@@ -1,31 +1,18 @@
 import { strict as assert } from 'node:assert';
-import { fileURLToPath } from 'node:url';
 import { spectraPages } from '../../../src/analysis/messages/spectraPages.ts';
-import { diskHost } from '../../../src/disk/host.ts';
 import { Engine } from '../../../src/engine/engine.ts';
 import type { Message } from '../../../src/result/result.ts';
 import type { Host } from '../../../src/engine/host.ts';
-import { MemoryHost, quietWatch } from '../../engine/memoryFiles.ts';
+import { quietWatch } from '../../engine/memoryFiles.ts';
+import { exampleHost } from '../../verbs/exampleHost.ts';
 import { noise, recordingOf } from '../../verbs/notebook.ts';
 
-const samples = fileURLToPath(new URL('../../../samples', import.meta.url));
-
-/** The samples, and a made-up recording of two channels of which one comes half a second late. */
+/** Those of the examples, and a made-up recording of two channels of which one comes half a second late. */
 function filesOfPages(): Host {
   const gauss = noise(3);
   const drive = Array.from({ length: 6100 }, gauss);
   const late = recordingOf({ 'base (g)': (_, i) => drive[i + 100], 'seat (g)': (_, i) => drive[i] }, { seconds: 30 });
-  const disk = diskHost(samples, samples);
-  const made = new MemoryHost({ 'raw/late.csv': late });
-  const of = (path: string): Host['files'] => (made.contents.has(path) ? made.files : disk.files);
-  return {
-    digest: disk.digest,
-    files: {
-      expand: (pattern) => of(pattern).expand(pattern),
-      identify: (path) => of(path).identify(path),
-      open: (path) => of(path).open(path),
-    },
-  };
+  return exampleHost({ 'raw/late.csv': late });
 }
 
 describe('the page of a message about spectra', () => {

@@ -41,6 +41,27 @@ describe('levels', () => {
     assert.equal(error?.code, 'field.absent');
   });
 
+  it('are of all samples, also of those between losses that hold no segment of a spectrum, which says what it leaves out', async () => {
+    // 20 s at 100 Hz, samples lost after the 8th second and 0.5 s later; what stands between holds the peak.
+    const times = Array.from({ length: 2000 }, (_, i) => 0.01 * (i + (i < 800 ? 0 : i < 850 ? 3 : 6)));
+    const files = { 'a.csv': recordingOf({ z: (t, i) => sine(8)(t) + (i === 820 ? 7 : 0) }, { times }) };
+    const { rows } = await valueOf('levels', `${load}levels r`, files);
+    assert.ok(rows[0].peak > 6, `a peak of ${rows[0].peak}`);
+    near(rows[0].duration, 20, 1e-9);
+    for (const [verb, length] of [
+      ['spectrum r using window hann 1 s', 'a segment of 1 s'],
+      ['spectrogram r using window hann 1 s', 'a segment of 1 s'],
+      ['running r over 1 s', 'a span of 1 s'],
+    ] as const) {
+      const { warnings } = await resultOf(load + verb, files);
+      const told = warnings.find(({ code }) => code === 'window.short-stretches')?.message;
+      const sentence = `1 unbroken stretch of a, with 50 of its 2000 samples, is shorter than ${length} and left out here; \`levels\` take all samples.`;
+      assert.equal(told, sentence, verb);
+    }
+    const { warnings } = await resultOf(`${load}spectrum r using window hann 0.4 s`, files);
+    assert.ok(!warnings.some(({ code }) => code === 'window.short-stretches'));
+  });
+
   it('give every figure as a field with its unit', async () => {
     for (const [field, unit] of [
       ['mtvv', 'm/s^2'],
