@@ -39,7 +39,7 @@ export const rooms = {
   language: { imports: ['result', 'units'], ambient: [], packages: [] },
   values: { imports: ['result', 'units', 'signal'], types: ['statistics', 'readers'], ambient: [], packages: [] },
   analysis: {
-    imports: ['result', 'units', 'signal', 'statistics', 'readers', 'values'],
+    imports: ['result', 'units', 'signal', 'statistics', 'readers', 'values', 'notebook'],
     ambient: [],
     packages: [],
   },

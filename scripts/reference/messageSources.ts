@@ -1,4 +1,5 @@
 import { agreementPages } from '../../src/analysis/messages/agreementPages.ts';
+import { earlierPages } from '../../src/analysis/messages/earlierPages.ts';
 import { evidencePages } from '../../src/analysis/messages/evidencePages.ts';
 import { planningPages } from '../../src/analysis/messages/planningPages.ts';
 import { spectraPages } from '../../src/analysis/messages/spectraPages.ts';
@@ -59,6 +60,7 @@ export const messageSources: readonly MessageSource[] = [
         ...planningPages,
         ...evidencePages,
         ...agreementPages,
+        ...earlierPages,
         ...wordPages,
         ...callPages,
         ...valuePages,

@@ -4,6 +4,7 @@ import { presentAgreement } from './kinds/agreement.ts';
 import { presentBands } from './kinds/bands.ts';
 import { presentChart } from './kinds/chart.ts';
 import { presentComparison } from './kinds/comparison.ts';
+import { presentEarlier } from './kinds/earlier.ts';
 import { presentFindings } from './kinds/findings.ts';
 import type { Presenter } from './kinds/kind.ts';
 import { presentLevels } from './kinds/levels.ts';
@@ -17,6 +18,7 @@ import { presentMethods } from './kinds/methods.ts';
 import { presentOrder } from './kinds/order.ts';
 import { presentPeaks } from './kinds/peaks.ts';
 import { presentPlan } from './kinds/plan.ts';
+import { presentPooled } from './kinds/pooled.ts';
 import { presentProfile } from './kinds/profile.ts';
 import { presentRepeats } from './kinds/repeats.ts';
 import { presentRunning } from './kinds/running.ts';
@@ -50,6 +52,8 @@ const presenters: { readonly [K in Value['kind']]: Presenter<K> } = {
   transfer: presentTransfer,
   verdict: presentVerdict,
   agreement: presentAgreement,
+  earlier: presentEarlier,
+  pooled: presentPooled,
   methods: presentMethods,
   table: presentTable,
   chart: presentChart,

@@ -6,6 +6,8 @@ import type { SpectrumValue } from './spectrum.ts';
 import type { LevelsValue } from './levels.ts';
 import type { BandsValue } from './bands.ts';
 import type { ComparisonValue } from './comparison.ts';
+import type { EarlierValue } from './earlier.ts';
+import type { PooledValue } from './pooled.ts';
 import type { VerdictValue } from './verdict.ts';
 import type { PeaksValue } from './peaks.ts';
 import type { TransferValue } from './transfer.ts';
@@ -40,6 +42,8 @@ export type Drawable =
   | LevelsValue
   | BandsValue
   | ComparisonValue
+  | EarlierValue
+  | PooledValue
   | VerdictValue
   | PeaksValue
   | TransferValue

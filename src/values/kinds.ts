@@ -4,12 +4,14 @@ import { chartKind, type Drawable } from './chart.ts';
 import { comparisonKind } from './comparison.ts';
 import type { Described, Description, DrawnDescription, DrawnOver } from './description.ts';
 import type { ExcludedRun } from './excluded.ts';
+import { earlierKind } from './earlier.ts';
 import { findingsKind } from './findings.ts';
 import { levelsKind } from './levels.ts';
 import { methodsKind } from './methods.ts';
 import { orderKind } from './order.ts';
 import { peaksKind } from './peaks.ts';
 import { planKind } from './plan.ts';
+import { pooledKind } from './pooled.ts';
 import { profileKind } from './profile.ts';
 import { quantityKind } from './quantity.ts';
 import { repeatsKind } from './repeats.ts';
@@ -42,6 +44,8 @@ export const kinds: {
   comparison: comparisonKind,
   verdict: verdictKind,
   agreement: agreementKind,
+  earlier: earlierKind,
+  pooled: pooledKind,
   repeats: repeatsKind,
   order: orderKind,
   sheet: sheetKind,

@@ -8,6 +8,8 @@ import type { BandsValue } from './bands.ts';
 import type { ComparisonValue } from './comparison.ts';
 import type { AgreementValue } from './agreement.ts';
 import type { VerdictValue } from './verdict.ts';
+import type { EarlierValue } from './earlier.ts';
+import type { PooledValue } from './pooled.ts';
 import type { FindingsValue } from './findings.ts';
 import type { PeaksValue } from './peaks.ts';
 import type { TransferValue } from './transfer.ts';
@@ -37,6 +39,8 @@ export type Value =
   | ComparisonValue
   | VerdictValue
   | AgreementValue
+  | EarlierValue
+  | PooledValue
   | FindingsValue
   | PeaksValue
   | TransferValue

@@ -7,6 +7,7 @@ import { check } from './recordings/check.ts';
 import { compare } from './evidence/compare.ts';
 import { detrend } from './conditioning/detrend.ts';
 import { envelope } from './conditioning/envelope.ts';
+import { earlier } from './evidence/earlier.ts';
 import { withExcluded } from './excludedRuns.ts';
 import { highpass } from './conditioning/highpass.ts';
 import { integrate } from './conditioning/integrate.ts';
@@ -18,6 +19,7 @@ import { orders } from './spectra/orders.ts';
 import { peaks } from './spectra/peaks.ts';
 import { plan } from './design/plan.ts';
 import { plot } from './show/plot.ts';
+import { pool } from './evidence/pool.ts';
 import { profile } from './spectra/profile.ts';
 import { repeats } from './design/repeats.ts';
 import { resample } from './conditioning/resample.ts';
@@ -68,6 +70,8 @@ export const verbs: readonly Verb[] = [
   compare,
   claim,
   agrees,
+  earlier,
+  pool,
   plot,
   table,
   methods,

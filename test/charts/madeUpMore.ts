@@ -1,5 +1,7 @@
 import type { DensityRatio } from '../../src/values/comparisonParts.ts';
 import type { ComparisonValue } from '../../src/values/comparison.ts';
+import type { EarlierValue } from '../../src/values/earlier.ts';
+import type { PooledValue } from '../../src/values/pooled.ts';
 import type { FindingsValue } from '../../src/values/findings.ts';
 import type { Run } from '../../src/values/run.ts';
 import type { SpectrumValue } from '../../src/values/spectrum.ts';
@@ -214,3 +216,56 @@ export function madeRatio(a: SpectrumValue, b: SpectrumValue): DensityRatio {
     confidence: 0.95,
   };
 }
+
+export const madeEarlier: EarlierValue = {
+  kind: 'earlier',
+  studies: [
+    {
+      name: 'spring ride',
+      path: 'spring/ride.record.json',
+      notebook: 'ride.washboard.md',
+      tool: 'washboard 0.1.0',
+      sources: [{ path: 'raw/a1.csv', sha256: '12'.repeat(32) }],
+    },
+  ],
+  rows: [
+    {
+      study: 'spring ride',
+      result: 'C',
+      name: 'C.rows[10..50 Hz]',
+      change: {
+        ...{ baseline: 'foam', condition: 'gel', channel: 'z', metric: 'band r.m.s.', metricCode: 'rms' },
+        band: { from: 10, to: 50 },
+        primary: true,
+        unit: g,
+        ...{ a: 0.3, b: 0.27, changePercent: -10, changeDb: -0.91515, lowPercent: -14, highPercent: -5.8 },
+        ...{ standardError: 0.018, df: 5.2, outcome: 'lower', confidence: 0.95, family: 1 },
+        runs: ['a1', 'b1'],
+        guards: [],
+      },
+    },
+    { study: 'spring ride', result: 'L', name: 'L.rows[a1 z].rms', figure: { value: 0.31, unit: g } },
+    { study: 'spring ride', result: 'V', name: 'V.verdict', figure: { value: 'not shown', unit: plainUnit } },
+  ],
+};
+
+export const madePooled: PooledValue = {
+  kind: 'pooled',
+  studies: ['C', 'spring ride'],
+  metric: 'band r.m.s.',
+  metricCode: 'rms',
+  confidence: 0.95,
+  rows: [
+    {
+      band: { from: 10, to: 50 },
+      ...{ baseline: 'foam', condition: 'gel', channel: 'z', primary: true, family: 1 },
+      ...{ changePercent: -12, changeDb: -1.11, lowPercent: -15, highPercent: -8.9 },
+      ...{ standardError: 0.014, df: 9.1, p: 0.0004, outcome: 'lower', sentence: 'Both pooled: lower.' },
+      studies: [
+        { name: 'C', changePercent: -14, lowPercent: -18, highPercent: -9, standardError: 0.02, df: 5 },
+        { name: 'spring ride', changePercent: -10, lowPercent: -14, highPercent: -5.8, standardError: 0.018, df: 5.2 },
+      ],
+      guards: [],
+    },
+  ],
+};

@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { diskHost } from '../../src/disk/host.ts';
 import type { Host } from '../../src/engine/host.ts';
 import { MemoryHost } from '../engine/memoryFiles.ts';
+import { exampleRecords } from './exampleRecords.ts';
 import { exampleSheets } from './exampleSheets.ts';
 import { recordingOf, sine, uniform } from './notebook.ts';
 
@@ -20,6 +21,7 @@ const lossyTimes = (): readonly number[] =>
 
 /** Recordings and run sheets that are not among the samples. */
 const madeUp = {
+  ...exampleRecords,
   ...exampleSheets,
   'raw/two-units.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7, 1, 1), 'v (m/s)': sine(3) }),
   'raw/some-axes-1.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7), 'z (g)': sine(9, 1, 1) }),

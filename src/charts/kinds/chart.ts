@@ -14,6 +14,7 @@ import { ratioChart } from '../plots/ratio.ts';
 import { repeatsChart } from '../plots/repeats.ts';
 import { runningChart } from '../plots/running.ts';
 import { spectrogramCharts } from '../plots/spectrogram.ts';
+import { forestOf, studiesChart } from '../plots/studies.ts';
 import { traceChart } from '../plots/trace.ts';
 import { transferChart } from '../plots/transfer.ts';
 import { verdictChart } from '../plots/verdict.ts';
@@ -44,11 +45,19 @@ const plots: { readonly [K in Drawable['kind']]: Plot<K> } = {
     chart.subjects.some(({ value }) => value.kind === 'spectrum')
       ? []
       : groups(subjects, ({ value }) => value.rows[0]?.unit.symbol ?? '').map((group) => bandChart(group, chart.level)),
+  // Beside other studies a comparison's changes stand in the picture of all.
   comparison: (subjects, chart) =>
-    subjects.flatMap(({ value }) => [
-      comparisonChart(value, overlayOptions(chart)),
-      ratioChart(value, overlayOptions(chart)),
-    ]),
+    isBesideStudies(chart)
+      ? [studiesChart(chart.subjects.flatMap(forestOf))]
+      : subjects.flatMap(({ value }) => [
+          comparisonChart(value, overlayOptions(chart)),
+          ratioChart(value, overlayOptions(chart)),
+        ]),
+  earlier: (_, chart) => (isOfComparison(chart) ? [] : [studiesChart(chart.subjects.flatMap(forestOf))]),
+  pooled: (_, chart) =>
+    isOfComparison(chart) || chart.subjects.some(({ value }) => value.kind === 'earlier')
+      ? []
+      : [studiesChart(chart.subjects.flatMap(forestOf))],
   levels: (subjects, { level }) =>
     groups(subjects, ({ value }) => value.rows[0]?.channel.unit.symbol ?? '').map((group) => levelsChart(group, level)),
   running: (subjects, { over, level }) =>
@@ -78,6 +87,10 @@ export const presentChart: Presenter<'chart'> = (chart) => {
   const drawn: Part[] = parts.filter((part) => part !== undefined);
   return drawn.length > 0 ? drawn : [{ type: 'text', text: nothingToDraw(kinds) }];
 };
+
+const isOfComparison = ({ subjects }: ChartValue): boolean => subjects.some(({ value }) => value.kind === 'comparison');
+const isBesideStudies = ({ subjects }: ChartValue): boolean =>
+  subjects.some(({ value }) => value.kind === 'earlier' || value.kind === 'pooled');
 
 function overlayOptions({ subjects, over, frequency, marks, level }: ChartValue): OverlayOptions {
   const bands = subjects.flatMap(({ value }) => bandsIn(value));

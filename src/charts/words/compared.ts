@@ -70,7 +70,11 @@ export const outcomeWord = (
 ): string => (outcome === 'equivalent' ? `the same within ±${percent(margin)}` : outcome);
 
 /** `-14.2 % (-19.1 to -9.0)`. */
-export function changeText({ changePercent, lowPercent, highPercent }: ComparisonRow): string {
+export function changeText({
+  changePercent,
+  lowPercent,
+  highPercent,
+}: Pick<ComparisonRow, 'changePercent' | 'lowPercent' | 'highPercent'>): string {
   const { value, low, high } = interval(changePercent, lowPercent, highPercent);
   return lowPercent === undefined ? `${signed(value)} %` : `${signed(value)} % (${signed(low)} to ${signed(high)})`;
 }

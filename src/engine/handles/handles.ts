@@ -66,10 +66,12 @@ function ofSubject(
       ];
     case 'agreement':
     case 'chart':
+    case 'earlier':
     case 'levels':
     case 'methods':
     case 'order':
     case 'plan':
+    case 'pooled':
     case 'quantity':
     case 'repeats':
     case 'running':

@@ -62,6 +62,8 @@ function unitsDrawn(value: Drawable): readonly Unit[] {
     case 'spectrogram':
     case 'profile':
     case 'verdict':
+    case 'earlier':
+    case 'pooled':
     case 'repeats':
       return [];
   }

@@ -1,0 +1,108 @@
+import { messages } from '../../result/messages.ts';
+import { allOf, capitalised, listed } from '../../result/words.ts';
+import type { Outcome } from '../../statistics/outcome.ts';
+import { nearest } from '../../units/nearest.ts';
+import { hertzSpan, interval, percent, signed } from '../../values/number.ts';
+
+export interface EarlierFacts {
+  'earlier.record': { readonly path: string; readonly why: 'json' | 'object' | 'incomplete' | 'large' };
+  'earlier.version': { readonly path: string; readonly version: unknown };
+  'earlier.row': { readonly path: string; readonly row: string };
+  'earlier.absent': { readonly path: string; readonly name: string; readonly known: readonly string[] };
+  'earlier.empty': { readonly path: string };
+  'earlier.label': { readonly label: string; readonly records: number };
+  'pool.few': { readonly studies: readonly string[] };
+  'pool.figures': { readonly study: string };
+  'pool.metric': { readonly studies: readonly string[]; readonly metrics: readonly string[] };
+  'pool.none': { readonly studies: readonly string[]; readonly changes: readonly (readonly string[])[] };
+  'pool.inference': { readonly study: string; readonly change: string };
+  'pool.shared': { readonly studies: readonly string[]; readonly file: string };
+  'pool.twice': { readonly study: string };
+  'pool.left': { readonly study: string; readonly changes: readonly string[] };
+  'pool.names': { readonly conditions: readonly string[] };
+  'result.pooled': PooledFacts;
+  'result.pooled-guard': { readonly study: string; readonly why: string };
+}
+
+/** What a pooled change is told from. */
+export interface PooledFacts {
+  readonly metric: string;
+  readonly channel: string;
+  /** Undefined of the whole signal. */
+  readonly band: { readonly from: number; readonly to: number } | undefined;
+  readonly baseline: string;
+  readonly condition: string;
+  readonly outcome: Outcome;
+  readonly changePercent: number;
+  readonly lowPercent: number;
+  readonly highPercent: number;
+  readonly confidence: number;
+  /** How many rows the interval holds for together. */
+  readonly family: number;
+  readonly studies: readonly { readonly name: string; readonly changePercent: number }[];
+  /** Why no verdict rests on it. */
+  readonly guards: readonly string[];
+}
+
+const reasons: Readonly<Record<EarlierFacts['earlier.record']['why'], string>> = {
+  json: 'it is no JSON, cut short or with the marks of a merge in it',
+  object: 'it holds no object',
+  incomplete: 'its notebook, its raw files or its results are missing',
+  large: 'it is larger than 50 MB',
+};
+
+const quoted = (name: string): string => `"${name}"`;
+
+/** What is said of the records of other studies. */
+export const { tell, refuse } = messages<EarlierFacts>({
+  'earlier.record': ({ path, why }) =>
+    `${path} can't be read as a record: ${reasons[why]}. A record is what "washboard record NOTEBOOK" writes; have it written anew, or name another file.`,
+  'earlier.version': ({ path, version }) =>
+    `${path} says that it is a record of version ${version === undefined ? 'none' : JSON.stringify(version)}, and only version 1 is known here: have it written anew by this version of Washboard.`,
+  'earlier.row': ({ path, row }) =>
+    `${path} is damaged at ${row}: the change, its interval and its outcome are not all there, or do not fit one another. Have the record written anew.`,
+  'earlier.absent': ({ path, name, known }) => {
+    const near = nearest(name, known)[0];
+    const there = near === undefined ? `it has ${listed(known, 'and', 8, quoted)}.` : `did you mean ${quoted(near)}?`;
+    return `There is no ${quoted(name)} in ${path}: ${known.length === 0 ? 'it holds no results.' : there}`;
+  },
+  'earlier.empty': ({ path }) =>
+    `${path} holds no results: its notebook gave none when the record was written. Run the notebook there and write the record anew.`,
+  'earlier.label': ({ label, records }) =>
+    `The label ${quoted(label)} can stand for one study, and ${records} records are named: read each by an earlier of its own.`,
+  'pool.few': ({ studies }) =>
+    `Pooling takes changes of two studies or more, and here is ${studies.length === 0 ? 'none' : `that of ${studies[0]} alone`}: name another comparison or an earlier study.`,
+  'pool.figures': ({ study }) =>
+    `What was read of ${study} are single figures, and only changes can be pooled: take a comparison of it (\`of NAME\`).`,
+  'pool.metric': ({ studies, metrics }) =>
+    `${studies[0]} compared the ${metrics[0]} and ${studies[1]} the ${metrics[1]}: changes of different measures can't be pooled.`,
+  'pool.none': ({ studies, changes }) =>
+    `No change is the same in ${listed(studies)}, so there is nothing to pool: ${studies.map((study, k) => `${study} has ${listed(changes[k], 'and', 6)}`).join('; ')}. A change is the same in bands, axis and conditions; where each study has but one condition, its name may differ.`,
+  'pool.inference': ({ study, change }) =>
+    `The change in ${change} of ${study} has no standard error, since its runs allow no inference: it can't be pooled.`,
+  'pool.shared': ({ studies, file }) =>
+    `${studies[0]} and ${studies[1]} rest on the same recording (${file}), so they are no two studies and can't be pooled.`,
+  'pool.twice': ({ study }) =>
+    `Two of the studies are called ${study}: give one of them another name (\`label\`), so that the result can name them.`,
+  'pool.left': ({ study, changes }) =>
+    `Not pooled, since not every study has it: ${listed(changes, 'and', 6)} of ${study}.`,
+  'pool.names': ({ conditions }) =>
+    `The studies call what they compare by different names (${listed(conditions)}), and it is pooled as one and the same: make sure that it is.`,
+  'result.pooled': (facts) => {
+    const { metric, channel, band, baseline, condition, outcome, confidence, family, studies, guards } = facts;
+    const { value, low, high } = interval(facts.changePercent, facts.lowPercent, facts.highPercent);
+    const where = band === undefined ? channel : `${channel}, ${hertzSpan(band.from, band.to)}`;
+    const each = studies.map(
+      ({ name, changePercent }) => `${name} ${signed(interval(changePercent, undefined, undefined).value)} %`,
+    );
+    const found =
+      guards.length > 0
+        ? `may rest on no verdict, because ${listed(guards)}`
+        : outcome === 'not shown'
+          ? `is not shown to differ between ${condition} and ${baseline}`
+          : `was ${outcome} with ${condition} than with ${baseline}`;
+    const together = family === 1 ? '' : ` for ${allOf(family, 'changes')} together`;
+    return `${capitalised(metric)} (${where}) ${found}, ${listed(studies.map(({ name }) => name))} pooled with equal weights: ${signed(value)} % (${percent(confidence)} interval ${signed(low)} to ${signed(high)} %${together}). By itself each was ${listed(each)}. It holds of these studies, not of others.`;
+  },
+  'result.pooled-guard': ({ study, why }) => `in ${study}, ${why}`,
+});

@@ -1,0 +1,4 @@
+import { earlierPages } from '../../../src/analysis/messages/earlierPages.ts';
+import { describePages } from './pages.ts';
+
+describePages('earlier studies', earlierPages);
