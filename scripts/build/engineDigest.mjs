@@ -11,6 +11,7 @@ const computing = [
   'readers',
   'language',
   'values',
+  'notebook',
   'analysis',
   'verbs',
   'engine',

@@ -6,6 +6,7 @@ import { detail, field, figure } from './columns.ts';
 import { isOfSignal } from './comparison.ts';
 import type { DrawnDescription, Figure } from './description.ts';
 import { rowsIn, type Scaling } from './scaling.ts';
+import { finite } from './jsonNumbers.ts';
 import { interval, signed } from './number.ts';
 import { inShort } from './short.ts';
 import { counted, listed } from '../result/words.ts';
@@ -83,6 +84,9 @@ const none = unitOf('');
 const hasChanges = ({ rows }: EarlierValue): boolean => rows.some(({ change }) => change !== undefined);
 const hasFigures = ({ rows }: EarlierValue): boolean => rows.some((row) => row.figure !== undefined);
 const hasStrata = ({ rows }: EarlierValue): boolean => rows.some(({ change }) => change?.stratum !== undefined);
+/** What was recorded that is no number: a verdict, an outcome. */
+const wordOf = ({ figure: one }: EarlierRow): string | undefined =>
+  one?.value === undefined || typeof one.value === 'number' ? undefined : String(one.value);
 const ofChanges = { inTableOf: hasChanges };
 
 /** The band of a change as JSON, fields and tables have it: none of a whole signal. */
@@ -179,22 +183,23 @@ export const earlierKind = {
       figure('confidence', '', ({ change }) => change?.confidence, ofChanges),
       figure('family', '', ({ change }) => change?.family, ofChanges),
       detail('primary', ({ change }) => change?.primary ?? null, 'flag'),
-      detail('standard_error', ({ change }) => change?.standardError ?? null, 'number'),
-      detail('degrees_of_freedom', ({ change }) => change?.df ?? null, 'number'),
+      detail('standard_error', ({ change }) => finite(change?.standardError), 'number'),
+      detail('degrees_of_freedom', ({ change }) => finite(change?.df), 'number'),
       detail('guards', ({ change }) => change?.guards ?? [], 'texts'),
       field(
         'value',
         ({ figure: one }) => one?.unit ?? none,
-        ({ figure: one }) => one?.value,
+        ({ figure: one }) => (typeof one?.value === 'number' ? one.value : undefined),
         'The recorded figure that is no change',
         { inTableOf: hasFigures },
       ),
+      figure('word', '', wordOf, { inTableOf: ({ rows }) => rows.some((row) => wordOf(row) !== undefined) }),
     ],
     // As of a comparison: the change that the question was about, else the one over all strata.
     speakers: (rows) => {
       const primary = rows.filter(({ change }) => change?.primary === true && change.stratum === undefined);
       if (primary.length === 1) return primary;
-      const over = rows.filter(({ change }) => change === undefined || change.stratum === undefined);
+      const over = rows.filter(({ change }) => change?.stratum === undefined);
       return over.length === 1 ? over : rows;
     },
     pick: { keep: (value, rows) => ({ ...value, rows }) },

@@ -109,18 +109,18 @@ export const pooledKind = {
       figure('p', '', (row) => row.p),
       figure('outcome', '', (row) => row.outcome),
       detail('primary', ({ primary }) => primary, 'flag'),
-      detail('family', ({ family }) => family, 'number'),
-      detail('standard_error', (row) => row.standardError, 'number'),
+      detail('family', ({ family }) => finite(family), 'number'),
+      detail('standard_error', (row) => finite(row.standardError), 'number'),
       detail('degrees_of_freedom', (row) => finite(row.df), 'number'),
       detail(
         'studies',
         ({ studies }) =>
           studies.map((one) => ({
             study: one.name,
-            change_percent: one.changePercent,
+            change_percent: finite(one.changePercent),
             low_percent: finite(one.lowPercent),
             high_percent: finite(one.highPercent),
-            standard_error: one.standardError,
+            standard_error: finite(one.standardError),
             degrees_of_freedom: finite(one.df),
           })),
         'rows',

@@ -18,7 +18,7 @@ export interface EarlierRequest {
 /** A record of more bytes than this is no record: one of ours holds some thousand figures. */
 const largest = 50_000_000;
 
-/** The paths that a request names, each once. */
+/** The paths that patterns stand for, each once; refuses a pattern without a file. */
 export async function recordPaths(patterns: readonly string[], files: Files): Promise<Result<readonly string[]>> {
   const paths: string[] = [];
   for (const pattern of patterns) {

@@ -1,7 +1,6 @@
 import type { NotebookRecord, Scalar } from '../../notebook/record.ts';
 import { success, type Result } from '../../result/result.ts';
 import { parseUnit, unit as unitOf } from '../../units/parse.ts';
-import type { Unit } from '../../units/unit.ts';
 import type { EarlierChange, EarlierFigure, EarlierRow } from '../../values/earlier.ts';
 import { kinds } from '../../values/kinds.ts';
 import { figuresIn, jsonKey } from '../../values/rows.ts';
@@ -147,5 +146,5 @@ function figureOf(results: Results, result: string, name: string): EarlierFigure
   if (!inOwnUnit.has(key)) return plain;
   const own = results[`${name.slice(0, name.lastIndexOf('.'))}.unit`] ?? results[`${result}.unit`];
   const parsed = typeof own === 'string' ? parseUnit(own) : undefined;
-  return parsed?.ok === true ? { value, unit: parsed.unit as Unit } : plain;
+  return parsed?.ok === true ? { value, unit: parsed.unit } : plain;
 }

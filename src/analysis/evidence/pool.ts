@@ -13,6 +13,7 @@ import type { StudyArgument } from './studyChanges.ts';
 /**
  * The changes of several studies as one: those that all of them have, each study a stratum with equal weight. Refuses fewer
  * than two studies, studies of different measures or of the same recordings, and a change without a standard error.
+ * @param given the studies, each a comparison of this notebook or what records say
  * @param confidence 0 to 1; of the interval, for all changes together that are not the primary one of every study
  */
 export function pooled(given: readonly StudyArgument[], confidence: number): Answer<PooledValue> {

@@ -38,7 +38,7 @@ export interface StudyChange {
   readonly guards: readonly string[];
 }
 
-/** The changes of each study; of a comparison it is called by its name in this notebook. Refuses single figures. */
+/** The changes of each study that is given; a comparison's is called by its name in this notebook. Refuses single figures. */
 export function studyChanges(given: readonly StudyArgument[]): Result<readonly StudyOfChanges[]> {
   const studies: StudyOfChanges[] = [];
   for (const { name = 'this study', value } of given) {

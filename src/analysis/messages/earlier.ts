@@ -62,7 +62,7 @@ export const { tell, refuse } = messages<EarlierFacts>({
   'earlier.row': ({ path, row }) =>
     `${path} is damaged at ${row}: the change, its interval and its outcome are not all there, or do not fit one another. Have the record written anew.`,
   'earlier.absent': ({ path, name, known }) => {
-    const near = nearest(name, known)[0];
+    const near = nearest(name, known).at(0);
     const there = near === undefined ? `it has ${listed(known, 'and', 8, quoted)}.` : `did you mean ${quoted(near)}?`;
     return `There is no ${quoted(name)} in ${path}: ${known.length === 0 ? 'it holds no results.' : there}`;
   },

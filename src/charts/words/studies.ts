@@ -1,8 +1,8 @@
 import { listed } from '../../result/words.ts';
 import type { ChartSubject } from '../../values/chart.ts';
 import { isOfSignal, type ComparisonValue } from '../../values/comparison.ts';
+import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Band } from '../../values/band.ts';
-import type { Outcome } from '../../statistics/outcome.ts';
 import type { EarlierValue } from '../../values/earlier.ts';
 import type { PooledValue } from '../../values/pooled.ts';
 import { noFigure, percent } from '../../values/number.ts';
@@ -27,7 +27,7 @@ export interface ForestRow {
   /** Undefined where that stands with its study. */
   readonly confidence: number | undefined;
   /** Undefined of what is a part of another row, and no answer itself. */
-  readonly outcome: Outcome | undefined;
+  readonly outcome: ComparisonRow['outcome'] | undefined;
   readonly margin: number | undefined;
 }
 
