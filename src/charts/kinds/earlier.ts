@@ -8,18 +8,18 @@ import { some, type Presenter } from './kind.ts';
 import { presentTable } from './table.ts';
 
 /** Where it was read, the changes as a picture and a table; of single figures the table alone. */
-export const presentEarlier: Presenter<'earlier'> = (value, name) => {
+export const presentEarlier: Presenter<'earlier'> = (value, name, digits) => {
   const rows = forestRows({ name, value });
   return some(
     { type: 'text', style: 'aside', text: earlierAside(value) },
     studiesChart(forestOf({ name, value })),
     rows.length === 0 ? undefined : studiesTable(earlierCaption(value), rows),
-    ...figures(value),
+    ...figures(value, digits),
   );
 };
 
-function figures(value: EarlierValue): readonly Part[] {
+function figures(value: EarlierValue, digits: number | undefined): readonly Part[] {
   const rows = value.rows.filter(({ change }) => change === undefined);
   const table = rows.length === 0 ? undefined : tabulate({ ...value, rows });
-  return table === undefined ? [] : presentTable(table, undefined);
+  return table === undefined ? [] : presentTable(table, undefined, digits);
 }
