@@ -23,6 +23,7 @@ import { presentProfile } from './kinds/profile.ts';
 import { presentRepeats } from './kinds/repeats.ts';
 import { presentRunning } from './kinds/running.ts';
 import { presentSheet } from './kinds/sheet.ts';
+import { presentShock } from './kinds/shock.ts';
 import { presentSpectrogram } from './kinds/spectrogram.ts';
 import { presentTransfer } from './kinds/transfer.ts';
 import { presentVerdict } from './kinds/verdict.ts';
@@ -50,6 +51,7 @@ const presenters: { readonly [K in Value['kind']]: Presenter<K> } = {
   sheet: presentSheet,
   spectrogram: presentSpectrogram,
   transfer: presentTransfer,
+  shock: presentShock,
   verdict: presentVerdict,
   agreement: presentAgreement,
   earlier: presentEarlier,

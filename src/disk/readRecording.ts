@@ -57,7 +57,10 @@ async function readFrom(handle: fs.FileHandle, task: ReadingTask, watch: ReadWat
     const changed = heldTo(await openFile(absolute, path), undefined, size, () => undefined);
     return { recording: await readChecked(changed, options, watch), identity };
   }
-  return { recording: recording.ok ? success(withSamplesOf(recording.value, channels)) : recording, identity };
+  return {
+    recording: recording.ok ? success(withSamplesOf(recording.value, channels, options.tacho)) : recording,
+    identity,
+  };
 }
 
 /** Reads a file that is read out of order: hashed first, and then held to its hash. */
@@ -70,7 +73,7 @@ async function readHeld(
   const source = heldTo(await openFile(absolute, path), isOther ? undefined : hashed, hashed.bytes, () => undefined);
   const recording = await readChecked(source, options, watch);
   return {
-    recording: recording.ok ? success(withSamplesOf(recording.value, channels)) : recording,
+    recording: recording.ok ? success(withSamplesOf(recording.value, channels, options.tacho)) : recording,
     identity: { bytes: hashed.bytes, sha256: hashed.sha256 },
   };
 }

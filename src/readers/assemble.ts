@@ -62,7 +62,8 @@ export function assemble({ origin, table: whole }: Reading, options: ReadOptions
   const named = findChannels(path, rows, channelColumns(rows, roles.value, sensor), origin.unit, options);
   if (!named.ok) return named;
   const read = origin.calibration ? calibrated(named.value, origin.calibration, options) : named.value;
-  const asked = [...Object.keys(options.channels ?? {}), ...(options.wanted ?? [])];
+  const taken = options.tacho === undefined || options.wanted === undefined ? [] : [options.tacho];
+  const asked = [...Object.keys(options.channels ?? {}), ...(options.wanted ?? []), ...taken];
   const sound = soundRows(path, rows, roles.value.time?.seconds, read.channels, asked);
   if (!sound.ok) return sound;
   const isUnsettled = read.unit.remark?.code === 'unit-unsettled';

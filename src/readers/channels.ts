@@ -41,7 +41,11 @@ export function findChannels(
   options: ReadOptions,
 ): Result<Channels> {
   const leftOut: LeftOut[] = [];
-  const asked = [...Object.values(options.channels ?? {}), ...(options.wanted ?? [])];
+  const asked = [
+    ...Object.values(options.channels ?? {}),
+    ...(options.wanted ?? []),
+    ...(options.tacho === undefined ? [] : [options.tacho]),
+  ];
   const kept = columns.filter((index) => {
     const column = table.columns[index] as NumberColumn;
     const empty = emptyCells(column.values);

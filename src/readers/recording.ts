@@ -128,6 +128,8 @@ export interface ReadOptions {
   readonly sensors?: readonly string[];
   /** Channels that will be asked for; where sensors fill rows of their own, those of theirs are taken. */
   readonly wanted?: readonly string[];
+  /** A channel that counts turns, which is taken beside the others, in plain numbers where it has no unit that is known. */
+  readonly tacho?: string;
   /** Numbers that stand for no reading. */
   readonly sentinels?: readonly number[];
   /** `none`: lines that begin with a mark of comments are rows as well. */

@@ -2,19 +2,25 @@ import { converterStep } from './checks/checked.ts';
 import { findChannel } from './findChannel.ts';
 import type { RecordedChannel, Recording } from './recording.ts';
 
-/** The channels that are taken where these are asked for: each once found, or all axes of acceleration, else all columns, where none is. */
+/**
+ * The channels that are taken where these are asked for: each once found, or all axes of acceleration, else all columns, where none is.
+ * @param beside a channel that is taken with them
+ */
 export function takenChannels(
   { channels }: Pick<Recording, 'channels'>,
   asked: readonly string[],
+  beside?: string,
 ): readonly RecordedChannel[] {
-  if (asked.length > 0) return asked.flatMap((name) => findChannel(channels, name) ?? []);
+  const more = beside === undefined ? undefined : findChannel(channels, beside);
   const axes = channels.filter(({ axis }) => axis);
-  return axes.length > 0 ? axes : channels;
+  const usual = axes.length > 0 ? axes : channels;
+  const taken = asked.length > 0 ? asked.flatMap((name) => findChannel(channels, name) ?? []) : usual;
+  return more === undefined || taken.includes(more) ? taken : [...taken, more];
 }
 
-/** A recording with the samples of the channels that are taken, each with its step; the others are named alone. */
-export function withSamplesOf(recording: Recording, asked: readonly string[]): Recording {
-  const taken = takenChannels(recording, asked);
+/** A recording with the samples of the channels that are taken, each with its step; the others are named alone. @param beside as of `takenChannels` */
+export function withSamplesOf(recording: Recording, asked: readonly string[], beside?: string): Recording {
+  const taken = takenChannels(recording, asked, beside);
   const channels = recording.channels.map((channel) =>
     taken.includes(channel)
       ? { ...channel, step: converterStep(channel.samples) }

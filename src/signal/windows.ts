@@ -17,6 +17,9 @@ const coefficients: Readonly<Record<WindowName, readonly number[]>> = {
   rectangular: [1],
 };
 
+/** Bins from a line to the first zero of a window's response: half the width of its main lobe. */
+export const mainLobeBins = (name: WindowName): number => coefficients[name].length;
+
 /**
  * A periodic window: samples of a shape whose period is `length`, as spectra need it (the symmetric form, whose
  * period is length - 1, is for filter design).

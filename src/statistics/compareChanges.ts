@@ -174,12 +174,12 @@ function estimateOf(
   const found = contrast.estimate(logarithms(levels));
   if (found === undefined || stated.length === 0) return found;
   const square = found.standardError ** 2;
-  const added = stated.reduce((sum, { logarithms: values, uncertainty }) => {
-    const apart = contrast.weights.reduce((total, weight, i) => total + weight * values[runs[i]], 0);
-    return sum + (apart * uncertainty) ** 2;
-  }, 0);
+  const apart = stated.map(({ logarithms: values }) =>
+    contrast.weights.reduce((total, weight, i) => total + weight * values[runs[i]], 0),
+  );
+  const added = stated.reduce((sum, { uncertainty }, k) => sum + (apart[k] * uncertainty) ** 2, 0);
   const df = (found.df * (square + added) ** 2) / square ** 2;
-  return ifScattered({ ...found, standardError: Math.sqrt(square + added), df });
+  return ifScattered({ ...found, standardError: Math.sqrt(square + added), df, apart });
 }
 
 function infer(

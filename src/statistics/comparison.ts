@@ -35,7 +35,7 @@ export interface ChangesOptions extends StatementOptions {
   readonly isPooled?: boolean | undefined;
 }
 
-/** A covariate whose power was stated: ln of its value in each run, and the standard uncertainty of the power. */
+/** A covariate whose power was stated: ln of its value in each run (of a sensor 1 in its runs, else 0), and the standard uncertainty of the power. */
 export interface StatedPower {
   readonly logarithms: readonly number[];
   readonly uncertainty: number;

@@ -8,6 +8,8 @@ export interface Estimate {
   readonly standardError: number;
   /** Degrees of freedom, need not be whole. */
   readonly df: number;
+  /** How far ln of each covariate of a stated power is above in B what it is in A, by the weights of the runs. */
+  readonly apart?: readonly number[];
 }
 
 /**

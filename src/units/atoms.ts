@@ -70,6 +70,8 @@ const table: readonly (readonly [string, Dimension, number, ...string[]])[] = [
   ['%', dimensionOf('ratio'), 0.01, 'percent'],
   ['dB', dimensionOf('level'), 1],
   ['counts', count, 1, 'count', 'LSB'],
+  // Doublings of a frequency, counted: a slope in dB an octave is no level.
+  ['octave', count, 1, 'oct', 'octaves'],
 ];
 
 export const atoms: ReadonlyMap<string, Atom> = new Map(

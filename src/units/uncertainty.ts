@@ -12,14 +12,21 @@ export interface UncertaintyPart {
 
 export type UncertaintyParts = readonly UncertaintyPart[];
 
+/** Below this share of its terms a sum is what rounding left of it. */
+const rounding = 1e-12;
+
 /** Parts of a sum of quantities, each times its coefficient: of one input they add up with their signs. */
 export function summedParts(
   terms: readonly (readonly [coefficient: number, parts: UncertaintyParts])[],
 ): UncertaintyParts {
   const sums = new Map<string, UncertaintyPart>();
   for (const [coefficient, parts] of terms)
-    for (const { input, size, df } of parts)
-      sums.set(input, { input, size: (sums.get(input)?.size ?? 0) + coefficient * size, df });
+    for (const { input, size, df } of parts) {
+      const [before, more] = [sums.get(input)?.size ?? 0, coefficient * size];
+      const sum = before + more;
+      const isNothing = Math.abs(sum) <= rounding * Math.abs(more);
+      sums.set(input, { input, size: isNothing ? 0 : sum, df });
+    }
   return [...sums.values()];
 }
 

@@ -1,4 +1,4 @@
-import { channelNames, detail, field, figure, ofRun } from './columns.ts';
+import { calibrationFigure, channelNames, detail, field, figure, ofRun } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Band } from './band.ts';
@@ -45,6 +45,7 @@ export const bandsKind = {
       figure('to', 'Hz', ({ band }) => band.to),
       detail('label', ({ band }) => band.label, 'text'),
       field('rms', own, ({ rms }) => rms, 'The r.m.s.'),
+      calibrationFigure(({ rows }: BandsValue) => rows),
     ],
     pick: { together: ofRun, keep: (value, rows) => ({ ...value, rows }) },
   },

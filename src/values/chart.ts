@@ -13,6 +13,7 @@ import type { PeaksValue } from './peaks.ts';
 import type { TransferValue } from './transfer.ts';
 import type { SpectrogramValue } from './spectrogram.ts';
 import type { RunningValue } from './running.ts';
+import type { ShockValue } from './shock.ts';
 import type { ProfileValue } from './profile.ts';
 import type { RepeatsValue } from './repeats.ts';
 
@@ -49,6 +50,7 @@ export type Drawable =
   | TransferValue
   | SpectrogramValue
   | RunningValue
+  | ShockValue
   | ProfileValue
   | RepeatsValue;
 

@@ -38,6 +38,19 @@ export const channelNames: readonly Figure<{ readonly run: Run; readonly channel
   figure('channel', '', ({ channel }) => channel.name),
 ];
 
+/** What is stated of the sensor's sensitivity, where it is stated of any row: all figures in the sensor's unit are uncertain by it. */
+export const calibrationFigure = <Row extends { readonly channel: Channel }, V>(
+  rowsOf: (value: V) => readonly Row[],
+): Figure<Row, V> =>
+  figure('calibration_percent', '%', ({ channel }) => inPercent(channel.calibration?.relative), {
+    title: 'Calibration ±',
+    heading: 'calibration ±',
+    each: 'as given',
+    inTableOf: (value) => rowsOf(value).some(({ channel }) => channel.calibration !== undefined),
+    optional: true,
+    json: ({ channel }) => (channel.calibration === undefined ? undefined : 100 * channel.calibration.relative),
+  });
+
 /** Rows of one run are picked together. */
 export const ofRun = ({ run }: { readonly run: Run }): string => run.label;
 

@@ -15,6 +15,7 @@ import {
   type ComparedStrata,
   type ComparisonRow,
   type ComparisonSide,
+  sensorJson,
   type DensityRatio,
 } from './comparisonParts.ts';
 import { decibelsOf, levelIn, type LevelReference } from './decibels.ts';
@@ -293,6 +294,7 @@ export const comparisonKind = {
       detail('sentence', ({ sentence }) => sentence, 'text'),
       detail('standard_error', ({ standardError }) => standardError, 'number'),
       detail('degrees_of_freedom', ({ df }) => df, 'number'),
+      detail('calibration', ({ sensors }) => sensors?.map(sensorJson), 'rows'),
       detail('a_each', ({ aRuns }) => list(aRuns), 'numbers'),
       detail('b_each', ({ bRuns }) => list(bRuns), 'numbers'),
     ],

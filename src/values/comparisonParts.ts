@@ -85,8 +85,20 @@ export interface ComparisonRow {
   readonly excludes?: RuledOut;
   /** Of a comparison with a margin: whether the interval lies within it. */
   readonly equivalent?: boolean;
+  /** What the sensors' calibration adds to the standard error, where the sides were recorded with different ones. */
+  readonly sensors?: readonly SensorError[];
   /** Reasons outside the figures that forbid a verdict by this row; the message of each is a clause. */
   readonly guards?: readonly Message[];
+}
+
+/** What the sensitivity of a sensor leaves in a change, of sides that were recorded with different ones. */
+export interface SensorError {
+  readonly sensor: string;
+  readonly axis: string;
+  /** Relative standard uncertainty of the sensitivity. */
+  readonly relative: number;
+  /** What of it is in ln(B/A), with its sign: less where the sensor was on both sides. */
+  readonly size: number;
 }
 
 /** Changes beyond these are ruled out; each at least 0, in percent of amplitude. */
@@ -100,6 +112,14 @@ export interface PercentInterval {
   readonly lowPercent: number;
   readonly highPercent: number;
 }
+
+/** A sensor's uncertainty, and what of it is in the change. */
+export const sensorJson = ({ sensor, axis, relative, size }: SensorError): Json => ({
+  sensor,
+  axis,
+  uncertainty_percent: 100 * relative,
+  in_change_percent: 100 * size,
+});
 
 /** The interval beside the margin that it is held against; null without one. */
 export const heldAgainst = (

@@ -2,6 +2,7 @@ import { nameOfDimension, type NamedDimension } from '../units/dimension.ts';
 import { nearest } from '../units/nearest.ts';
 import type { UncertaintyPart } from '../units/uncertainty.ts';
 import type { SensorUncertainty } from './run.ts';
+import { sensorInput } from './rowParts.ts';
 import { unit as unitOf } from '../units/parse.ts';
 import { success, type Result } from '../result/result.ts';
 import type { Column, Figure } from './description.ts';
@@ -73,8 +74,8 @@ function quantityOf<Row>(
 }
 
 /** A figure grows with the sensitivity of its sensor. */
-const sensorPart = (value: number, { relative, sensor }: SensorUncertainty): UncertaintyPart => ({
-  input: `sensitivity of ${sensor}`,
+const sensorPart = (value: number, { relative, sensor, axis }: SensorUncertainty): UncertaintyPart => ({
+  input: sensorInput(sensor, axis),
   size: value * relative,
   df: Infinity,
 });

@@ -18,6 +18,7 @@ import { repeatsKind } from './repeats.ts';
 import type { Run } from './run.ts';
 import { runningKind } from './running.ts';
 import { runsKind } from './runs.ts';
+import { shockKind } from './shock.ts';
 import { sheetKind } from './sheet.ts';
 import { spectrogramKind } from './spectrogram.ts';
 import { spectrumKind } from './spectrum.ts';
@@ -41,6 +42,7 @@ export const kinds: {
   spectrogram: spectrogramKind,
   profile: profileKind,
   transfer: transferKind,
+  shock: shockKind,
   comparison: comparisonKind,
   verdict: verdictKind,
   agreement: agreementKind,

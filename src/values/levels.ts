@@ -1,4 +1,4 @@
-import { channelNames, detail, field, ofRun } from './columns.ts';
+import { calibrationFigure, channelNames, detail, field, ofRun } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import { exposureJson } from './exposure.ts';
 import type { ExcludedRun } from './excluded.ts';
@@ -121,6 +121,7 @@ export const levelsKind = {
         further: true,
       }),
       field('duration', 's', (row) => row.duration, 'The duration'),
+      calibrationFigure(({ rows }: LevelsValue) => rows),
       detail('weighting', ({ channel }) => channel.weighting, 'text'),
     ],
     jsonFirst: ['mean', 'rms', 'total_rms', 'peak', 'crest_factor', 'kurtosis', 'vdv', 'skewness'],

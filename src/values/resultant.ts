@@ -29,6 +29,7 @@ export function resultantOf(axes: readonly Signal[]): Resultant {
 const ofResultant = (axes: readonly SensorUncertainty[]): SensorUncertainty => ({
   relative: Math.max(...axes.map(({ relative }) => relative)),
   sensor: listed([...new Set(axes.map(({ sensor }) => sensor))]),
+  axis: listed([...new Set(axes.map(({ axis }) => axis))]),
 });
 
 function commonWeighting(axes: readonly Signal[]): string | undefined {

@@ -27,6 +27,8 @@ export interface Run {
   readonly layout: Layout;
   /** From a run sheet, if there is one. */
   readonly sheet?: RunFacts;
+  /** What the run sheet or `load` calls the sensor; runs without a name are taken to be of one. */
+  readonly sensor?: string;
 }
 
 /** When the samples of a run were taken that was not sampled evenly. */
@@ -81,8 +83,9 @@ export interface Written {
 export interface SensorUncertainty {
   /** Relative standard uncertainty: 0.02 is 2 %. */
   readonly relative: number;
-  /** Which sensor and axis: what is of the same one has the same error, and ratios are free of it. */
+  /** What is of the same sensor and axis has the same error, and ratios are free of it. */
   readonly sensor: string;
+  readonly axis: string;
 }
 
 interface ChannelFacts {

@@ -1,4 +1,4 @@
-import { channelNames, field, figure, ofRun } from './columns.ts';
+import { calibrationFigure, channelNames, field, figure, ofRun } from './columns.ts';
 import type { DrawnDescription } from './description.ts';
 import { channelIn, rowsIn, runIn, scaled } from './scaling.ts';
 import type { Channel, Run } from './run.ts';
@@ -48,6 +48,7 @@ export const runningKind = {
       field('largest_at', 's', ({ largestAt }) => largestAt, 'The end of the span of the largest running r.m.s.', {
         title: 'at',
       }),
+      calibrationFigure(({ entries }: RunningValue) => entries),
     ],
     series: {
       indices: (entry, { over }) => marksOf(entry, over),

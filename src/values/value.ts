@@ -15,6 +15,7 @@ import type { PeaksValue } from './peaks.ts';
 import type { TransferValue } from './transfer.ts';
 import type { SpectrogramValue } from './spectrogram.ts';
 import type { RunningValue } from './running.ts';
+import type { ShockValue } from './shock.ts';
 import type { ProfileValue } from './profile.ts';
 import type { RepeatsValue } from './repeats.ts';
 import type { OrderValue } from './order.ts';
@@ -46,6 +47,7 @@ export type Value =
   | TransferValue
   | SpectrogramValue
   | RunningValue
+  | ShockValue
   | ProfileValue
   | RepeatsValue
   | OrderValue

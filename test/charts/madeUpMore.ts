@@ -9,6 +9,7 @@ import type { PeaksValue } from '../../src/values/peaks.ts';
 import type { RepeatsValue } from '../../src/values/repeats.ts';
 import type { ProfileValue } from '../../src/values/profile.ts';
 import type { RunningValue } from '../../src/values/running.ts';
+import type { ShockValue } from '../../src/values/shock.ts';
 import type { SpectrogramValue } from '../../src/values/spectrogram.ts';
 import type { TransferValue } from '../../src/values/transfer.ts';
 import type { VerdictValue } from '../../src/values/verdict.ts';
@@ -111,6 +112,17 @@ export function madeRunning(runs: readonly Run[]): RunningValue {
     return { run, channel: run.channels[0], times, rms, largest, largestAt: times[rms.indexOf(largest)] };
   });
   return { kind: 'running', set: 'foam', over: 1, entries };
+}
+
+export function madeShock(runs: readonly Run[]): ShockValue {
+  const frequencies = Float64Array.from({ length: 97 }, (_, k) => 2 * 2 ** (k / 12));
+  const entries = runs.map((run, seed) => {
+    const of = (scale: number): Float64Array =>
+      frequencies.map((f) => (scale * (1 + seed / 5) * (f / 40) ** 2) / Math.hypot(1 - (f / 60) ** 2, 0.4 + f / 200));
+    const [maximax, residual] = [of(3), of(1.2)];
+    return { run, channel: run.channels[0], frequencies, maximax, positive: maximax, negative: of(2), residual };
+  });
+  return { kind: 'shock', set: 'foam', damping: 0.05, entries };
 }
 
 export const madeProfile: ProfileValue = {

@@ -19,6 +19,12 @@ function unevenTimes(most: number): readonly number[] {
 const lossyTimes = (): readonly number[] =>
   Array.from({ length: 3000 }, (_, i) => 0.01 * (i + (i < 1000 ? 0 : i < 1100 ? 2 : 4)));
 
+/** A pulse a turn, of which one may be missing. */
+const pulses =
+  (rate: number, missing?: number) =>
+  (t: number): number =>
+    (t * rate) % 1 < 0.3 && Math.floor(t * rate) !== missing ? 5 : 0;
+
 /** Recordings and run sheets that are not among the samples. */
 const madeUp = {
   ...exampleRecords,
@@ -27,6 +33,8 @@ const madeUp = {
   'raw/some-axes-1.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7), 'z (g)': sine(9, 1, 1) }),
   'raw/some-axes-2.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7) }),
   'raw/no-unit.csv': recordingOf({ x: sine(5, 0.01), y: sine(7, 0.01), z: sine(9, 0.01, 0.3) }),
+  'raw/turning.csv': recordingOf({ 'z (g)': sine(10, 0.2, 1), 'pulse (V)': pulses(5) }),
+  'raw/stumbling.csv': recordingOf({ 'z (g)': sine(10, 0.2, 1), 'pulse (V)': pulses(5, 70) }),
   'raw/uneven.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes(0.008) }),
   'raw/jittery.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes(0.003) }),
   'raw/interrupted.csv': recordingOf({ 'x (g)': sine(5) }, { times: lossyTimes() }),

@@ -24,6 +24,11 @@ export const exampleSheets = {
     (k) => `${k === 0 ? 'p' : 'q'},${k < 2 ? 'p' : 'q'},${k < 3 ? 'yes' : 'no'},${1.2 + 0.01 * k}`,
     (k) => `${k === 0 ? 'p' : 'q'},${k < 2 ? 'p' : 'q'},${k < 3 ? 'yes' : 'no'},${1.205 + 0.01 * k}`,
   ),
+  'raw/sensors.csv': sheet(
+    'sensor',
+    () => 'ACC-11',
+    () => 'ACC-12',
+  ),
   'raw/paces.csv': sheet(
     'speed (paces)',
     () => '2',

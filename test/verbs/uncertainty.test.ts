@@ -106,6 +106,7 @@ describe('the calibration of a sensor', () => {
 
   it('falls out of ratios of one sensor, and not of two that a sheet names', async () => {
     near(1 + (await size(`${loaded}A.rms / B.rms`, files)), 1, 1e-12);
+    assert.match(await shown(`${loaded}(A.rms / B.rms - 1) in %`, files), /^−25 ± 0 %$/);
     const sheet = 'file,condition,sensor\na.csv,a,one\nb.csv,b,two\n';
     const two =
       'a = load sheet "runs.csv" where condition a calibration 2 %\nb = load sheet "runs.csv" where condition b calibration 2 %\nA = levels a\nB = levels b\n';

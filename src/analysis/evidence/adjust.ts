@@ -4,8 +4,8 @@ import { formatNumber } from '../../units/format.ts';
 import { parseUnit } from '../../units/parse.ts';
 import type { Run } from '../../values/run.ts';
 import { refuse } from '../messages/evidence.ts';
-import { bareHeader } from '../recordings/sheetFile.ts';
-import { figureOf, isTemperature, unitOfHeader } from './conditions.ts';
+import { bareHeader, unitOfHeader } from '../recordings/sheetFile.ts';
+import { figureOf, isTemperature } from './conditions.ts';
 import type { Adjustment } from './request.ts';
 import { comparedIn, measuredIn, type Sides } from './sides.ts';
 

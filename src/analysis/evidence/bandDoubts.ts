@@ -33,7 +33,12 @@ export interface BandInQuestion {
   readonly levels: Levels;
   /** Undefined where nothing is inferred, so that nothing has to be withheld. */
   readonly interval: RatioInterval | undefined;
+  /** The band of each run, which of a line is its own. */
+  readonly bandOf: BandsOfRuns;
 }
+
+/** Of the runs of either side, by their indices. */
+export type BandsOfRuns = Readonly<Record<'a' | 'b', (run: number) => Band>>;
 
 /** Whether what could move ln(B/A) by so much counts beside its interval. */
 export const doesCount = (move: number, { low, high }: RatioInterval): boolean =>
@@ -88,12 +93,14 @@ function worst(figures: readonly Figure[], shares: readonly number[]): { readonl
 }
 
 /** Rounding to steps of q adds noise of q^2/12, spread evenly up to half the rate. */
-function roundingDoubt(sides: Sides, metric: string, { band, levels, interval }: BandInQuestion): BandDoubts {
+function roundingDoubt(sides: Sides, metric: string, { band, levels, interval, bandOf }: BandInQuestion): BandDoubts {
   if (interval === undefined || sides.a.transfers !== undefined) return nothing;
   const figures = figuresOf(sides, levels);
-  const share = ({ track, level }: Figure): number =>
-    roundingPower(track, band) / (isOfPeaks(metric) ? powerOf(track) : level ** 2);
-  const shares = { a: figures.a.map(share), b: figures.b.map(share) };
+  const share =
+    (of: BandsOfRuns['a']) =>
+    ({ track, level, index }: Figure): number =>
+      roundingPower(track, band && of(index)) / (isOfPeaks(metric) ? powerOf(track) : level ** 2);
+  const shares = { a: figures.a.map(share(bandOf.a)), b: figures.b.map(share(bandOf.b)) };
   const move = moveByNoise(shares);
   const most = worst([...figures.a, ...figures.b], [...shares.a, ...shares.b]);
   const { run, channel } = most.of.track;

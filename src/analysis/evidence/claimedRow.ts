@@ -8,6 +8,7 @@ import { refuse as refuseBand } from '../messages/spectra.ts';
 import { sideOfComparison, sidesOf, slowestRun, type Side, type Sides } from './sides.ts';
 import { sameBand } from '../planning/planFollowed.ts';
 import { comparisonOf } from './comparison.ts';
+import { lineOf } from './lineMetric.ts';
 
 /** The row that a claim is held against, of the comparison that has it. */
 export interface ClaimedRow {
@@ -71,7 +72,7 @@ function rowsNamed(
 
 function rowComparedNow(band: Band, comparison: ComparisonValue, claimed: Claimed, watch: Watch): Result<ClaimedRow> {
   const { metricCode = 'rms', methodCode, confidence, margin, plan, includesExcluded } = comparison;
-  const axes = sidesAgain(comparison);
+  const axes = lineOf(metricCode) === undefined ? sidesAgain(comparison) : undefined;
   if (axes === undefined)
     return refuse('claim.band', { problem: 'not compared', compared: bandsOf(comparison.rows), band }, 'over');
   if (!axes.ok) return axes;

@@ -5,6 +5,7 @@ import { tell, type UnlikeCondition } from '../messages/evidence.ts';
 import { guard } from '../messages/verdict.ts';
 import { conditionsOf, type Condition } from './conditions.ts';
 import { mixedWarnings } from './mixed.ts';
+import { sensorWarnings } from './sensors.ts';
 import type { Side, Sides } from './sides.ts';
 
 /** Thresholds beyond which two sides were not measured alike (engineering choices). */
@@ -47,6 +48,7 @@ export function differences(sides: Sides, study: Studied): Differences {
   return {
     warnings: [
       ...unlikeRecordings(sides),
+      ...sensorWarnings(sides),
       ...mixedWarnings(sides, taken),
       ...(speed === undefined ? [] : speedWarnings(sides, speed, study)),
       ...others.flatMap((one) => conditionWarnings(sides, one)),

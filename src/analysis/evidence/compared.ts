@@ -3,6 +3,7 @@ import type { Adjusted } from './adjust.ts';
 import type { Layout } from './knownRuns.ts';
 import type { Measurement } from './measurement.ts';
 import type { ComparisonTerms } from './request.ts';
+import type { SensorShare } from './sensors.ts';
 import type { Strata } from './strata.ts';
 
 /** One condition against another, by the indices of their sides. */
@@ -19,6 +20,8 @@ export interface Compared {
   readonly layout: Layout;
   readonly strata: Strata | undefined;
   readonly adjusted: Adjusted;
+  /** What the runs were recorded with; their errors follow those of the stated powers in what statistics found. */
+  readonly sensors: readonly SensorShare[];
   readonly changes: readonly ComparedChange[];
   /** One a change. */
   readonly found: readonly Comparison[];

@@ -8,6 +8,7 @@ import { comparisonRow } from './comparisonRow.ts';
 import { conditionAt, lettersOf } from './knownRuns.ts';
 import { levelName } from './metrics.ts';
 import { comparedIn } from './sides.ts';
+import { sensorErrors } from './sensors.ts';
 import { wordsOf } from './strata.ts';
 
 /** The rows of a comparison with their sentences: axis by axis and band by band, each change over all strata, then in each. */
@@ -29,7 +30,7 @@ interface Cell {
 }
 
 function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index, change, at }: Cell): ComparisonRow {
-  const { measurements, terms, found, levels, strata, layout, adjusted } = compared;
+  const { measurements, terms, found, levels, strata, layout, adjusted, sensors } = compared;
   const { sides, measured } = measurements[axis];
   const { metric, bands, ofSignal, margin, besides } = terms;
   const band = bands[index];
@@ -40,6 +41,8 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
       condition === conditionAt(side) && (change.stratum === undefined || stratum === change.stratum) ? [k] : [],
     );
   const [ownA, ownB] = [own(change.a), own(change.b)];
+  const apart = found[at].rows[row].inference?.apart?.slice(adjusted.stated.length) ?? [];
+  const errors = apart.length === 0 ? [] : sensorErrors(sensors, apart, sides.a.channel);
   const place = {
     band: ofSignal ? undefined : band,
     level: levelName(metric, sides.a),
@@ -51,6 +54,7 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
     combined: strata !== undefined && change.stratum === undefined ? strata.words : undefined,
     days: strata?.isOfDays !== true || change.stratum !== undefined ? undefined : layout.isOverDays ? 'other' : 'these',
     adjusted: adjusted.asked,
+    sensors: errors,
     references: sides.reference?.tracks.length ?? 0,
     together: togetherOf(compared, change, index === terms.primary),
   } as const;
@@ -65,6 +69,7 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
       levels: { a: ownA.map((k) => levels[row][k]), b: ownB.map((k) => levels[row][k]) },
       shareOfA: measured[change.a].share?.(band),
       guards,
+      sensors: errors,
       against: guardsIn(band, { ofAll: doubts.guards, own: guards, plan: terms.planned }),
       stratum: change.stratum,
     },

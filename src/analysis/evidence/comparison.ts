@@ -15,6 +15,7 @@ import { measurementOf, type Measurement } from './measurement.ts';
 import { metricTitle } from './metrics.ts';
 import type { ComparisonTerms } from './request.ts';
 import { comparedIn, measuredIn, type Side, type Sides } from './sides.ts';
+import { sensorShares } from './sensors.ts';
 import { strataOf, type Strata } from './strata.ts';
 import { methodText } from '../messages/comparison.ts';
 
@@ -88,18 +89,19 @@ function comparedOf(axes: readonly Sides[], terms: ComparisonTerms, watch: Watch
   const layout = layoutOf(sides, strata.value, adjusted.value.fitted);
   const changes = changesOf(sides, terms, strata.value);
   const { factors, stated } = adjusted.value;
+  const sensors = sensorShares(sides);
   const isAdjusted = stated.length > 0;
   const levels = measurements.flatMap(({ levels: ofAxis }) =>
     ofAxis.map((list) => (isAdjusted ? list.map((level, k) => level * factors[k]) : list)),
   );
   const { confidence, margin, method, primary, bands, besides, isPooled } = terms;
   const found = compareChanges(levels, layout.runs, changes, {
-    ...{ confidence, margin, method, besides, isPooled, stated },
+    ...{ confidence, margin, method, besides, isPooled, stated: [...stated, ...sensors] },
     primary: primary === undefined ? [] : measurements.map((_, axis) => axis * bands.length + primary),
     isOverDays: layout.isOverDays,
   });
   return answered({
-    ...{ measurements, terms, layout, changes, found, levels },
+    ...{ measurements, terms, layout, changes, found, levels, sensors },
     strata: strata.value,
     adjusted: adjusted.value,
   });

@@ -9,7 +9,9 @@ import { bandDoubts, type BandDoubts } from './bandDoubts.ts';
 import { faultGuards } from './faultGuards.ts';
 import { floorDoubts } from './noiseFloor.ts';
 import { conditionAt } from './knownRuns.ts';
-import { comparedIn, type Sides } from './sides.ts';
+import type { Band } from '../../values/band.ts';
+import type { Measurement } from './measurement.ts';
+import { comparedIn, measuredIn, type Sides } from './sides.ts';
 import { wordsOf } from './strata.ts';
 
 /** What a reader must know of a comparison, and what forbids a verdict by it. */
@@ -53,6 +55,7 @@ export function comparisonDoubts(compared: Compared): ComparisonDoubts {
       ...eachOnce(banded.flat(2).flatMap(({ warnings }) => warnings)),
       ...unlike.flatMap(({ warnings }) => warnings),
       ...notes,
+      ...measurements.flatMap(faintLines),
       ...powerSensitivity(compared),
     ],
     guards: eachOnce(all.filter(isOfAll)),
@@ -64,6 +67,13 @@ export function comparisonDoubts(compared: Compared): ComparisonDoubts {
     afterRows: shareWarnings,
   };
 }
+
+/** Sides of which lines do not stand out that were looked for. */
+const faintLines = ({ sides, measured }: Measurement): Warning[] =>
+  measuredIn(sides).flatMap(({ name, tracks }, index) => {
+    const { faint = 0 } = measured[index];
+    return faint === 0 ? [] : [tell('compare.line-faint', { side: name, faint, runs: tracks.length })];
+  });
 
 /** A change with the levels of its first band, or of the primary one. */
 function studied({ terms, layout, levels, adjusted, strata }: Compared, change: ComparedChange): Studied {
@@ -102,11 +112,13 @@ function doubtsOf(
     measuredLevels[index].filter((_, run) => layout.runs[run].condition === conditionAt(side));
   const levels = { a: of(change.a), b: of(change.b) };
   const [a, b] = [change.a, change.b].map((side) => measured[side].spectrum?.entries);
+  const bandsIn = (side: number): ((run: number) => Band) => measured[side].bandOf ?? ((): Band => band);
+  const bandOf = { a: bandsIn(change.a), b: bandsIn(change.b) };
   const doubts = [
     ...(floor === undefined || a === undefined || b === undefined
       ? []
-      : [floorDoubts(band, floor, { a, b, interval })]),
-    bandDoubts(pair, terms, { band: terms.ofSignal ? undefined : band, levels, interval }),
+      : [floorDoubts(band, floor, { a, b, interval, bandOf })]),
+    bandDoubts(pair, terms, { band: terms.ofSignal ? undefined : band, levels, interval, bandOf }),
   ];
   return {
     warnings: doubts.flatMap(({ warnings }) => warnings),

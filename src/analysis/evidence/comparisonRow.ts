@@ -3,7 +3,7 @@ import type { Comparison, ComparisonRow as Found, Inference, Levels } from '../.
 import type { RatioInterval } from '../../statistics/estimate.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Band } from '../../values/band.ts';
-import type { ComparisonRow, PercentInterval } from '../../values/comparisonParts.ts';
+import type { ComparisonRow, PercentInterval, SensorError } from '../../values/comparisonParts.ts';
 import { tell, type ResultPlace } from '../messages/comparison.ts';
 
 /** What a row is told with, beside what statistics found. */
@@ -19,6 +19,8 @@ export interface RowFacts {
   readonly guards: readonly Message[];
   /** All reasons against one, those of the whole comparison and of its plan among them: then the row shows nothing. */
   readonly against: readonly Message[];
+  /** What the sensors' sensitivity leaves in the change. */
+  readonly sensors: readonly SensorError[];
   /** A fraction: changes within it count as none. */
   readonly margin: number | undefined;
   readonly place: Omit<ResultPlace, 'changePercent' | 'method' | 'runsA' | 'runsB'>;
@@ -27,7 +29,7 @@ export interface RowFacts {
 /** A row of a comparison as its value has it, with its sentence. */
 export function comparisonRow(facts: RowFacts, found: Found, comparison: Comparison): ComparisonRow {
   const { inference } = found;
-  const { band, unit, levels, shareOfA, guards, place, stratum } = facts;
+  const { band, unit, levels, shareOfA, guards, place, stratum, sensors } = facts;
   return {
     band,
     baseline: place.a,
@@ -55,6 +57,7 @@ export function comparisonRow(facts: RowFacts, found: Found, comparison: Compari
     ...(found.primary ? { primary: true } : {}),
     ...(found.spread === undefined ? {} : { spread: found.spread }),
     ...(inference === undefined || isWithheld(facts, comparison) ? {} : inferred(inference)),
+    ...(sensors.length === 0 ? {} : { sensors }),
     ...(guards.length === 0 ? {} : { guards }),
   };
 }

@@ -2,7 +2,7 @@ import { sheetNumber } from '../../readers/sheet.ts';
 import type { Covariate } from '../../statistics/covariate.ts';
 import { parseUnit } from '../../units/parse.ts';
 import type { Run } from '../../values/run.ts';
-import { bareHeader } from '../recordings/sheetFile.ts';
+import { bareHeader, unitOfHeader } from '../recordings/sheetFile.ts';
 import type { Side, Sides } from './sides.ts';
 
 /** A figure of the run sheet that every run of both sides has: in SI where its unit is known, in the sheet's else. */
@@ -17,7 +17,6 @@ export interface Condition extends Covariate {
 
 /** Columns that say under what conditions a run was made. */
 export const conditionColumns = /^(speed|mass|load|pressure.*|.* pressure)$/;
-const unitInHeader = /[([]\s*([^()[\]]*?)\s*[)\]]\s*$/;
 
 /** The speed, mass, load and pressures of the run sheet, where every run of both sides has a figure above 0. */
 export function conditionsOf({ a, b }: Sides): Condition[] {
@@ -51,9 +50,6 @@ export function figureOf({ sheet }: Run, column: string): number | undefined {
   const unit = unitOfHeader(header);
   return isTemperature(column) ? celsius(value, unit) : value * factorOf(unit);
 }
-
-/** The unit that stands in brackets after a header; empty where there is none. */
-export const unitOfHeader = (header: string): string => unitInHeader.exec(header)?.[1] ?? '';
 
 /** Whether a column is of temperatures, whose scales differ by more than a factor. */
 export const isTemperature = (column: string): boolean => /\btemp(erature)?\b/.test(column);

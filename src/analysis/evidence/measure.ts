@@ -12,6 +12,7 @@ import { isAcceleration } from '../recordings/dimensions.ts';
 import { bandRow } from '../spectra/bands.ts';
 import { channelLevels, doseOf } from '../spectra/channelLevels.ts';
 import { densityOf } from '../spectra/density.ts';
+import { lineBands, lineOf, measuredLine } from './lineMetric.ts';
 import type { ComparisonTerms } from './request.ts';
 import type { Side, SideAt } from './sides.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
@@ -23,6 +24,10 @@ export interface Measured {
   /** Share of the mean square over all frequencies but 0, in percent, mean over the runs. */
   readonly share?: (band: Band) => number;
   readonly spectrum: SpectrumValue | undefined;
+  /** Where a level lies that is in another band in each run, as a line that goes with the speed is. */
+  readonly bandOf?: (run: number) => Band;
+  /** Runs whose line hardly stands out. */
+  readonly faint?: number;
 }
 
 /** A side measured by the metric of the terms; refused where its runs are too short, or of a dose of no acceleration or of a resultant. */
@@ -35,7 +40,24 @@ export function measured(
   if (side.transfers !== undefined) return success(measuredTransfers(side.transfers));
   if (ofSignal) return measuredSignal(side, metric, at);
   const spectrum = sideSpectrum(side, watch, at);
-  return spectrum.ok ? success(measuredBands(spectrum.value)) : spectrum;
+  if (!spectrum.ok) return spectrum;
+  const line = lineOf(metric);
+  if (line === undefined) return success(measuredBands(spectrum.value));
+  const bands = lineBands(line, { ...side, spectrum: spectrum.value }, at);
+  return bands.ok ? success(measuredLines(spectrum.value, bands.value)) : bands;
+}
+
+/** The r.m.s. of a line of each run, in a band of its own. */
+function measuredLines(spectrum: SpectrumValue, bands: readonly Band[]): Measured {
+  const { rms, shares, faint } = measuredLine(spectrum.entries, bands);
+  return {
+    unit: spectrum.entries[0].channel.unit,
+    level: (run) => rms[run],
+    share: () => (100 * shares.reduce((sum, one) => sum + one, 0)) / shares.length,
+    spectrum,
+    bandOf: (run) => bands[run],
+    faint,
+  };
 }
 
 /** Levels of the whole signal of each run: r.m.s., dose value or percentile. */

@@ -10,6 +10,7 @@ import type { Value } from '../../values/value.ts';
 import { sheetNumber } from '../../readers/sheet.ts';
 import { bareHeader } from '../recordings/sheetFile.ts';
 import {
+  calibrationText,
   circumstancesText,
   exclusionsText,
   instrumentsText,
@@ -23,6 +24,7 @@ import {
   type SheetColumn,
 } from '../messages/methods.ts';
 import { orderText, statisticsText } from '../messages/methodsOfComparison.ts';
+import { calibrationFacts } from './sensors.ts';
 import { orderFacts, statisticsFacts, strataCounts } from './methodsOfComparison.ts';
 
 /**
@@ -42,6 +44,7 @@ export function methodsOf(values: readonly Value[]): MethodsValue {
   const hasSheet = runs.some(({ sheet }) => sheet !== undefined);
   const said: [about: string, text: string][] = [
     ['instruments', instrumentsText(columnsOf(runs, instrumentColumns), hasSheet)],
+    ['calibration', calibrationText(calibrationFacts(runs, comparisons))],
     [
       'signals',
       signalsText(

@@ -2,6 +2,7 @@ import { weightingNames, type WeightingName } from '../../signal/weighting.ts';
 import { capitalised } from '../../result/words.ts';
 import { quantityOf } from '../recordings/dimensions.ts';
 import { isOfSignal } from '../../values/comparison.ts';
+import { lineOf, type LineMetric } from './lineMetric.ts';
 import type { Side } from './sides.ts';
 
 /** What can be compared, by the name that requests have for it. */
@@ -11,6 +12,9 @@ const metrics = {
   p99: '99 % level of |x − mean|',
   p99_9: '99.9 % level of |x − mean|',
 } as const;
+
+/** The word of a line that goes with the speed, which is followed by its order and the column of speeds. */
+export const lineMetricWord = 'line';
 
 /** The metrics and the weightings by which an r.m.s. can be compared. */
 export const metricNames: readonly string[] = [...Object.keys(metrics), ...weightingNames];
@@ -23,16 +27,22 @@ export const isWeighting = (metric: string): metric is WeightingName =>
 export const isOfPeaks = isOfSignal;
 
 /** A metric in words by itself, as a plan states it: `r.m.s. weighted by wk`. */
-export const plannedMetric = (metric: string): string =>
-  isWeighting(metric) ? `r.m.s. weighted by ${metric}` : metrics[metric as keyof typeof metrics];
+export function plannedMetric(metric: string): string {
+  const line = lineOf(metric);
+  if (line !== undefined) return lineTitle(line);
+  return isWeighting(metric) ? `r.m.s. weighted by ${metric}` : metrics[metric as keyof typeof metrics];
+}
+
+const lineTitle = ({ order, column }: LineMetric): string => `r.m.s. of the line at ${order} × ${column}`;
 
 /** What a metric of a side is called: `band r.m.s.`, `Wk-weighted r.m.s.`. @param ofSignal whether it has no bands */
 export function metricTitle(metric: string, side: Side, ofSignal: boolean): string {
   if (side.transfers !== undefined) return 'transmissibility';
   const { weighting } = side.tracks[0].channel;
-  const rms = ofSignal ? 'r.m.s.' : metrics.rms;
+  const line = lineOf(metric);
+  const rms = line !== undefined ? lineTitle(line) : ofSignal ? 'r.m.s.' : metrics.rms;
   if (isWeighting(metric)) return `${capitalised(metric)}-weighted ${rms}`;
-  const own = metric === 'rms' ? rms : metrics[metric as keyof typeof metrics];
+  const own = metric === 'rms' || line !== undefined ? rms : metrics[metric as keyof typeof metrics];
   return weighting === undefined ? own : `${weighting}-weighted ${own}`;
 }
 
@@ -45,5 +55,6 @@ export function levelName(metric: string, { transfers, tracks }: Side): string {
   if (metric === 'vdv') return [...quantity.slice(0, -1), metrics.vdv].join(' ');
   if (metric === 'p99' || metric === 'p99_9')
     return [...quantity, `${metric === 'p99' ? '99' : '99.9'} % level about the mean`].join(' ');
-  return [...quantity, 'r.m.s.'].join(' ');
+  const line = lineOf(metric);
+  return [...quantity, line === undefined ? 'r.m.s.' : lineTitle(line)].join(' ');
 }

@@ -1,3 +1,4 @@
+import { sheetNumber } from '../../readers/sheet.ts';
 import type { Warning } from '../../result/result.ts';
 import { tell } from '../messages/evidence.ts';
 import { bareHeader } from '../recordings/sheetFile.ts';
@@ -10,7 +11,7 @@ const remarks = ['note', 'excluded', 'why', 'reason'];
 
 /**
  * Sides whose runs differ in a column of the run sheet, such as the surface: told with its words and how to choose one.
- * A column whose every cell is another, as a measured figure is, names no set-up.
+ * A column of measured figures, or of one whose every cell is another, names no set-up.
  *
  * @param taken columns that the comparison takes care of, in lower case
  */
@@ -21,11 +22,15 @@ export function mixedWarnings({ a, b }: Sides, taken: readonly string[]): Warnin
       if ([...ownColumns, ...remarks, ...taken].includes(column) || conditionColumns.test(column)) return [];
       const [own, all] = [cellsOf([side], header), cellsOf([a, b], header)];
       const words = [...new Set(own)];
-      const isSetUp = words.length > 1 && new Set(all).size < all.length;
+      const isSetUp = words.length > 1 && new Set(all).size < all.length && !isMeasured(all);
       return isSetUp ? [tell('compare.mixed', { side: side.name, column, words })] : [];
     }),
   );
 }
+
+/** Figures of which most are others: a temperature, and no size of three that were tried. */
+const isMeasured = (cells: readonly string[]): boolean =>
+  cells.every((cell) => sheetNumber(cell) !== undefined) && new Set(cells).size > cells.length / 2;
 
 const cellsOf = (sides: readonly Side[], header: string): string[] =>
   sides.flatMap(({ tracks }) => tracks.map(({ run }) => run.sheet?.facts[header] ?? '')).filter((cell) => cell !== '');

@@ -6,7 +6,7 @@ import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import { refuse, tell } from '../messages/evidence.ts';
 import type { RatioInterval } from '../../statistics/estimate.ts';
 import { guard } from '../messages/verdict.ts';
-import { doesCount, mostOfIt, moveByNoise, type BandDoubts } from './bandDoubts.ts';
+import { doesCount, mostOfIt, moveByNoise, type BandDoubts, type BandsOfRuns } from './bandDoubts.ts';
 import { tracksOf, whyOtherResultant, type Side, type Track } from './sides.ts';
 import { bandRow } from '../spectra/bands.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
@@ -40,20 +40,27 @@ export interface AboveFloor {
   readonly a: readonly SpectrumEntry[];
   readonly b: readonly SpectrumEntry[];
   readonly interval: RatioInterval | undefined;
+  readonly bandOf: BandsOfRuns;
 }
 
 /** Whether a band of every run stands clear of the logger at rest, and what its noise may do to the change. */
-export function floorDoubts(band: Band, floor: SpectrumValue, { a, b, interval }: AboveFloor): BandDoubts {
-  const still = Math.max(...floor.entries.map((entry) => bandRow(entry, band).rms));
-  const shareOf = (entry: SpectrumEntry): number => (still / bandRow(entry, band).rms) ** 2;
+export function floorDoubts(band: Band, floor: SpectrumValue, { a, b, interval, bandOf }: AboveFloor): BandDoubts {
+  const shareIn = (entry: SpectrumEntry, own: Band): number => {
+    const still = Math.max(...floor.entries.map((one) => bandRow(one, own).rms));
+    return (still / bandRow(entry, own).rms) ** 2;
+  };
+  const [sharesA, sharesB] = [
+    a.map((entry, run) => shareIn(entry, bandOf.a(run))),
+    b.map((entry, run) => shareIn(entry, bandOf.b(run))),
+  ];
   const entries = [...a, ...b];
-  const shares = entries.map(shareOf);
+  const shares = [...sharesA, ...sharesB];
   const most = Math.max(...shares);
   const { label: run } = entries[shares.indexOf(most)].run;
   const warnings =
     most > 1 / ratioWanted ? [tell('compare.floor', { band, run, ratio: 1 / most, wanted: ratioWanted })] : [];
   if (most >= mostOfIt) return { warnings, guards: [guard('guard.floor', { run, ratio: 1 / most })] };
-  const move = moveByNoise({ a: a.map(shareOf), b: b.map(shareOf) });
+  const move = moveByNoise({ a: sharesA, b: sharesB });
   if (interval === undefined || !doesCount(move, interval)) return { warnings, guards: [] };
   const facts = { run, band, sharePercent: 100 * most, movePercent: 100 * Math.expm1(move) };
   return { warnings, guards: [guard('guard.noise', facts)] };

@@ -3,6 +3,7 @@ import type { Band } from '../../values/band.ts';
 import { refuse } from '../messages/evidence.ts';
 import { refuse as refuseBand } from '../messages/spectra.ts';
 import { isOfSignal } from '../../values/comparison.ts';
+import { lineBands, lineOf, type LineMetric } from './lineMetric.ts';
 import { isWeighting } from './metrics.ts';
 import { namesBand, settledBy, type ComparisonRequest, type ComparisonTerms } from './request.ts';
 import { measuredIn, slowestRun, type Side, type Sides } from './sides.ts';
@@ -40,15 +41,17 @@ export function termsOf(request: ComparisonRequest, sides: Sides): Result<Compar
 
 function whyNoMetric(request: ComparisonRequest, metric: string, { a }: Sides): Refused | undefined {
   if (a.transfers !== undefined && metric !== 'rms') return refuse('metric.transfer', {}, 'metric');
-  if (!isOfSignal(metric) || !namesBand(request)) return undefined;
+  if (!(isOfSignal(metric) || lineOf(metric) !== undefined) || !namesBand(request)) return undefined;
   const namesOver = request.bands.length > 0 || request.fraction !== undefined;
-  return refuse('metric.band', { metric }, namesOver ? 'over' : 'primary');
+  return refuse('metric.band', { metric, isLine: lineOf(metric) !== undefined }, namesOver ? 'over' : 'primary');
 }
 
 type Bands = Pick<ComparisonTerms, 'bands' | 'primary' | 'ofSignal'>;
 
 function bandsOf(request: ComparisonRequest, metric: string, sides: Sides): Result<Bands> {
   if (isOfSignal(metric)) return success(wholeSignal(sides));
+  const line = lineOf(metric);
+  if (line !== undefined) return lineSpan(line, sides);
   const reach = reachOf(sides);
   const named = namesBand(request) ? statedBands(request, reach) : plannedBands(request, reach);
   if (!named.ok) return named;
@@ -59,6 +62,19 @@ function bandsOf(request: ComparisonRequest, metric: string, sides: Sides): Resu
   const weighted = isWeighting(metric) || sides.a.tracks[0].channel.weighting !== undefined;
   if (weighted && sides.a.transfers === undefined) return success(wholeSignal(sides));
   return success({ bands: [usualBand(sides)], primary: undefined, ofSignal: false });
+}
+
+/** From where the line lies lowest in a run to where it lies highest in another. */
+function lineSpan(line: LineMetric, sides: Sides): Result<Bands> {
+  const all: Band[] = [];
+  for (const side of measuredIn(sides)) {
+    const bands = lineBands(line, side, side === sides.a ? 'a' : side === sides.reference ? 'reference' : 'b');
+    if (!bands.ok) return bands;
+    all.push(...bands.value);
+  }
+  const span = { from: Math.min(...all.map(({ from }) => from)), to: Math.max(...all.map(({ to }) => to)) };
+  const within = bandsWithin([span], reachOf(sides), 'metric');
+  return within.ok ? success({ bands: within.value, primary: undefined, ofSignal: false }) : within;
 }
 
 interface NamedBands {

@@ -32,6 +32,20 @@ export function methodText({ method, runsA, runsB, counts = [runsA, runsB] }: Me
   return `${methodNames[method]}, ${runs}`;
 }
 
+/** A sensor, and how well its sensitivity is known. @property relative standard uncertainty */
+export interface SensorWords {
+  readonly sensor: string;
+  readonly relative: number;
+}
+
+/** `ACC-1 and ACC-2 (2 % each)`, `ACC-1 (2 %) and ACC-2 (1 %)`. @param sensors at least one */
+export function sensorsText(sensors: readonly SensorWords[]): string {
+  const [first, ...others] = sensors.map(({ relative }) => statedPercentText(100 * relative));
+  if (others.length === 0) return `${sensors[0].sensor} (${first})`;
+  if (others.every((other) => other === first)) return `${listed(sensors.map(({ sensor }) => sensor))} (${first} each)`;
+  return listed(sensors.map(({ sensor, relative }) => `${sensor} (${statedPercentText(100 * relative)})`));
+}
+
 /** What every result names: what was measured and where, the sides, the change of B against A, and the runs. */
 export interface ResultPlace extends MethodFacts {
   /** What was measured: `acceleration r.m.s.`. */
@@ -51,6 +65,8 @@ export interface ResultPlace extends MethodFacts {
   readonly days?: 'these' | 'other' | undefined;
   /** What was taken out of the levels. */
   readonly adjusted?: readonly PlannedAdjustment[];
+  /** Sensors whose calibration is in the interval, since they have more part in one side than in the other. */
+  readonly sensors?: readonly SensorWords[];
   /** How many reference runs tell of the drift. */
   readonly references?: number;
   /** What the rows that hold together are. */
@@ -107,7 +123,7 @@ function runsText(place: ResultPlace): string {
 }
 
 /** What else is in the figures: reference runs, covariates, and of which days it is. */
-function besidesText({ references = 0, adjusted = [], days }: ResultPlace): string {
+function besidesText({ references = 0, adjusted = [], sensors = [], days }: ResultPlace): string {
   const taken = adjusted.map(({ column, exponent, uncertainty }) =>
     exponent === undefined
       ? `, the part of ${column} fitted and taken out`
@@ -116,6 +132,7 @@ function besidesText({ references = 0, adjusted = [], days }: ResultPlace): stri
   return [
     references === 0 ? '' : `, with ${counted(references, 'reference run')}`,
     ...taken,
+    sensors.length === 0 ? '' : `, with the calibration of ${sensorsText(sensors)} in the interval`,
     days === undefined ? '' : days === 'these' ? ', on these days' : ', as on other days like these',
   ].join('');
 }

@@ -1,11 +1,13 @@
 import type { Note } from '../../statistics/comparison.ts';
 import type { Method, Obstacle } from '../../statistics/methods.ts';
-import { capitalised, listed } from '../../result/words.ts';
+import { capitalised, counted, listed } from '../../result/words.ts';
 import { messages, type Sentences } from '../../result/messages.ts';
 import type { Warning } from '../../result/result.ts';
 import type { Band } from '../../values/band.ts';
 import { bandHead, bandsText, bandText } from '../bandWords.ts';
 import { signedPercentText } from '../percents.ts';
+import type { NoSpeed } from '../recordings/turningRate.ts';
+import { noSpeedText } from './noSpeed.ts';
 import { withReasons, type LeftOut } from './recordings.ts';
 import { formatNumber } from '../../units/format.ts';
 import { clippingText, roundingText, type GuardFacts } from './verdict.ts';
@@ -54,7 +56,11 @@ export interface EvidenceFacts extends NoteFacts {
   'compare.including': { readonly excluded: readonly Unable[] };
   'compare.zero': { readonly band: Band };
   'metric.transfer': object;
-  'metric.band': { readonly metric: string };
+  'metric.band': { readonly metric: string; readonly isLine: boolean };
+  'metric.line': object;
+  /** What the run sheet has of a run where its speed or turning rate should stand. */
+  'metric.line-speed': NoSpeed;
+  'compare.line-faint': { readonly side: string; readonly faint: number; readonly runs: number };
   /** Of a dose value. */
   'metric.resultant': { readonly axes: readonly string[] };
   'metric.unit': { readonly channel: string; readonly unit: string };
@@ -93,6 +99,12 @@ export interface EvidenceFacts extends NoteFacts {
   /** Mean lengths of the runs in s, and mean rates in Hz. */
   'compare.durations': SideNames & { readonly secondsA: number; readonly secondsB: number };
   'compare.rates': SideNames & { readonly rateA: number; readonly rateB: number };
+  /** Sensors of both sides, and those of which no calibration is stated. */
+  'compare.sensors': SideNames & {
+    readonly sensorsA: readonly string[];
+    readonly sensorsB: readonly string[];
+    readonly unstated: readonly string[];
+  };
   'compare.windows': { readonly windows: readonly { readonly shape: string; readonly length: number }[] };
   'compare.mass': UnlikeCondition;
   'compare.load': UnlikeCondition;
@@ -210,8 +222,15 @@ const sentences: Sentences<EvidenceFacts> = {
   'compare.including': includingSentence,
   'compare.zero': ({ band }) => `In ${bandText(band)} a run has no vibration at all, so there is no ratio to give.`,
   'metric.transfer': () => 'Responses are compared by their transmissibility: leave the metric out.',
-  'metric.band': ({ metric }) =>
-    `${metric} is a level of the whole signal, not of a band: take the band out of the runs first, as in "bandpass runs 10..50 Hz".`,
+  'metric.band': ({ metric, isLine }) =>
+    isLine
+      ? `${metric} says itself where to look, in each run: leave the band out.`
+      : `${metric} is a level of the whole signal, not of a band: take the band out of the runs first, as in "bandpass runs 10..50 Hz".`,
+  'metric.line': () =>
+    'A line is told by its order and the column of the run sheet that it goes with, as in "metric line 1 x speed".',
+  'metric.line-speed': noSpeedText,
+  'compare.line-faint': ({ side, faint, runs }) =>
+    `In ${faint} of ${counted(runs, 'run')} of ${side} less than half of what is compared is the line: as much stands beside it, or its speed is not the one in the run sheet.`,
   'metric.resultant': ({ axes }) =>
     `A vibration dose value is of one axis, and no standard adds up those of ${listed(axes)}: compare an axis, as in "channel runs ${axes[axes.length - 1]}", or the r.m.s. of the resultant.`,
   'metric.unit': ({ channel, unit }) =>
@@ -251,6 +270,8 @@ const sentences: Sentences<EvidenceFacts> = {
     `The runs of ${a} last ${secondsA.toFixed(1)} s on average and those of ${b} ${secondsB.toFixed(1)} s: trim both to the same stretch.`,
   'compare.rates': ({ a, b, rateA, rateB }) =>
     `${a} was sampled at ${rateA.toFixed(1)} Hz and ${b} at ${rateB.toFixed(1)} Hz: keep bands below 0.4 of the lower rate.`,
+  'compare.sensors': ({ a, b, sensorsA, sensorsB, unstated }) =>
+    `${a} was recorded with ${listed(sensorsA)} and ${b} with ${listed(sensorsB)}, and the calibration of ${listed(unstated)} is not stated: what the sensitivities differ by is part of the change. State it, as in "load … calibration 2 %", or record both with one sensor.`,
   'compare.windows': ({ windows }) =>
     `The spectra were made with different windows (${windows.map(({ shape, length }) => `${shape} ${length} s`).join(', ')}): use one for both.`,
   'compare.mass': conditionSentence,

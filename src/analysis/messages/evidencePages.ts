@@ -11,6 +11,8 @@ const after = (...lines: readonly string[]): string => [side('foam'), side('gel'
 /** The same by a run sheet. */
 const ofSheet = (sheet: string, line: string): string =>
   [bySheet('foam', sheet), bySheet('gel', sheet), line].join('\n');
+const bySensor = (pad: string): string =>
+  `${pad} = load sheet "raw/sensors.csv" where condition ${pad} calibration 2 % | channel z | trim 10..70 s`;
 const ofBricks = (line: string): string =>
   [bySheet('foam', 'runs', ', surface brick'), bySheet('gel', 'runs', ', surface brick'), line].join('\n');
 
@@ -28,7 +30,7 @@ const ofAxes = (line: string): string =>
 const single = (pad: string): string => side(pad).replace('*', '1');
 
 /**
- * A page for every message about comparisons and claims. The sheets `other-day`, `warming`, `strata` and `paces` list
+ * A page for every message about comparisons and claims. The sheets `other-day`, `warming`, `strata`, `sensors` and `paces` list
  * the sample's recordings with other conditions, orders and columns.
  */
 export const evidencePages: MessagePages<EvidenceFacts> = {
@@ -81,6 +83,24 @@ export const evidencePages: MessagePages<EvidenceFacts> = {
     'Dose values and percentiles are of the whole signal; a filter before the comparison limits them to a band.',
     after(`${comparison} metric vdv`),
     after('compare foam with gel metric vdv'),
+  ),
+  'metric.line': page(
+    'A line without its order or column',
+    'A line that goes with the speed lies at another frequency in each run: the order and the column of the run sheet say where.',
+    ofSheet('strata', 'compare foam with gel metric line 10'),
+    ofSheet('strata', 'compare foam with gel metric line 10 x speed'),
+  ),
+  'metric.line-speed': page(
+    'A line without a speed',
+    'Orders go with a turning rate in Hz or rpm, cycles per metre of way with a speed in m/s; the header of the column names the unit.',
+    ofSheet('paces', 'compare foam with gel metric line 10 x speed'),
+    ofSheet('strata', 'compare foam with gel metric line 10 x speed'),
+  ),
+  'compare.line-faint': page(
+    'A line that does not stand out',
+    'The level is of a narrow band about the line. Where as much stands beside it, noise is compared with noise.',
+    ofSheet('strata', 'compare foam with gel metric line 37 x speed'),
+    ofSheet('strata', 'compare foam with gel metric line 10 x speed'),
   ),
   'metric.resultant': page(
     'A dose value of a resultant',
@@ -229,6 +249,12 @@ export const evidencePages: MessagePages<EvidenceFacts> = {
     'Loggers filter near half their rate, and that is not the same for both.',
     after('slow = resample gel 200 Hz', 'compare foam with slow over 10..50 Hz'),
     after(comparison),
+  ),
+  'compare.sensors': page(
+    'Sides recorded with different sensors',
+    'Sensors of one make read some percent apart, which no number of runs averages out. With the calibration stated, it is in the interval.',
+    ofSheet('sensors', comparison),
+    [bySensor('foam'), bySensor('gel'), comparison].join('\n'),
   ),
   'compare.windows': page(
     'Sides with different windows',

@@ -4,6 +4,7 @@ import type { ExcludedRun } from '../../values/excluded.ts';
 import type { PlanFollowed } from '../../values/plan.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { statedPercentText } from '../percents.ts';
+import { sensorsText, type SensorWords } from './comparison.ts';
 import { strataText } from './methodsOfComparison.ts';
 
 // What a paragraph on methods says: whole sentences, or nothing where there is nothing to say.
@@ -30,6 +31,24 @@ export function instrumentsText(columns: readonly SheetColumn[], hasSheet: boole
   return hasSheet
     ? 'The run sheet does not name the instrument (a column such as logger, sensor or mount would).'
     : 'There is no run sheet that would name the instrument.';
+}
+
+/** What is stated of the sensors' sensitivity. */
+export interface CalibrationFacts {
+  /** Each once. */
+  readonly sensors: readonly SensorWords[];
+  /** Whether changes were told, and whether any of them is between sides of different sensors. */
+  readonly isCompared: boolean;
+  readonly isBetweenSensors: boolean;
+}
+
+/** How well the sensitivity of the sensors is known, and where that matters; nothing where it is not stated. */
+export function calibrationText({ sensors, isCompared, isBetweenSensors }: CalibrationFacts): string {
+  if (sensors.length === 0) return '';
+  const inChanges = isBetweenSensors
+    ? ', widens the intervals of changes between runs of different sensors, and falls out of those of one sensor'
+    : ', and falls out of the changes, whose sides were recorded with the same sensor';
+  return `The standard uncertainty of the sensitivity of ${sensorsText(sensors)} is in absolute levels${isCompared ? inChanges : ''}.`;
 }
 
 /** A channel with its unit, and the axes that a resultant is of. */

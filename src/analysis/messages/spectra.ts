@@ -3,6 +3,8 @@ import { capitalised, counted, listed } from '../../result/words.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Band } from '../../values/band.ts';
 import { hertz, seconds } from '../amounts.ts';
+import type { NoSpeed } from '../recordings/turningRate.ts';
+import { noSpeedText } from './noSpeed.ts';
 import { alsoOf } from '../together.ts';
 
 /** Of a warning about one run that is told of others, too. */
@@ -75,6 +77,15 @@ export interface SpectraFacts {
   /** Peaks that neighbours reach into; `loss` is the most by which a line between bins reads low, as a fraction. */
   'peaks.blurred': { readonly frequencies: readonly number[]; readonly loss: number };
   'orders.speed': object;
+  'orders.ways': object;
+  'orders.column': NoSpeed;
+  'orders.channel': { readonly run: string; readonly channel: string; readonly known: readonly string[] };
+  'orders.alone': { readonly run: string; readonly channel: string };
+  'orders.still': { readonly run: string; readonly channel: string };
+  /** When the pulse comes, in s on the recording's time axis. */
+  'orders.pulses': { readonly run: string; readonly at: number };
+  /** Whole turns of a segment and those that a run has at most; the window's length in s. */
+  'orders.short': { readonly run: string; readonly turns: number; readonly most: number; readonly length: number };
   'transfer.resultant': { readonly run: string; readonly axes: readonly string[] };
   'shock.resultant': { readonly run: string; readonly axes: readonly string[] };
   /** Hz: the highest natural frequency that is asked for, and the rate of the run. */
@@ -98,6 +109,7 @@ export interface SpectraFacts {
   'transfer.unaligned': Shared & { readonly run: string; readonly from: string; readonly to: string };
   'profile.mixed': object;
   'profile.few': object;
+  'profile.slopes': object;
   /** What stands where a frequency is wanted. */
   'profile.frequency': { readonly found: string };
   'profile.density': { readonly at: string };
@@ -182,6 +194,19 @@ export const { tell, refuse } = messages<SpectraFacts>({
   'peaks.blurred': ({ frequencies, loss }) =>
     `${frequencies.length === 1 ? 'The peak' : 'The peaks'} at ${listed(frequencies.map(hertz), 'and', 5)} can't be told apart from what lies beside ${frequencies.length === 1 ? 'it' : 'them'}, so the height is that of the bin, up to ${formatNumber(100 * loss, 2)} % low: a longer window parts them.`,
   'orders.speed': () => 'orders needs the speed, as in "orders S by 1.2 m/s", or the turning rate.',
+  'orders.ways': () =>
+    'Orders go by one speed ("by 1.2 m/s"), by a column of the run sheet ("column speed"), or, of runs, by a channel that counts turns ("tacho pulse pulses 2"): give one of them.',
+  'orders.column': noSpeedText,
+  'orders.channel': ({ run, channel, known }) =>
+    `${run} has no channel ${channel} that could count turns, only ${listed(known)}: load it along, as in "load … tacho ${channel}".`,
+  'orders.alone': ({ run, channel }) =>
+    `${run} has no channel beside ${channel}: load those whose orders are asked for along with it.`,
+  'orders.still': ({ run, channel }) =>
+    `${channel} of ${run} has fewer than 5 pulses in any unbroken stretch: no speed can be told from it.`,
+  'orders.pulses': ({ run, at }) =>
+    `At ${seconds(at)} a pulse of ${run} is missing or counted twice, since it comes at another distance than those around it: trim to where the pulses are whole.`,
+  'orders.short': ({ run, turns, most, length }) =>
+    `A segment of ${seconds(length)} has ${turns} turns at the mean speed of the runs, and ${run} has ${formatNumber(most, 3)} of them without a break: take a shorter window.`,
   'shock.resultant': ({ run, axes }) =>
     `The resultant of ${run} is the size of a vector, and an oscillator answers along one axis: take ${listed(axes)} without resultant.`,
   'shock.rate': ({ run, to, rate }) =>
@@ -199,6 +224,8 @@ export const { tell, refuse } = messages<SpectraFacts>({
     `No one delay between ${from} and ${to} of ${run} stands out, so that they were left as they are.${alsoOf(others)}`,
   'profile.mixed': () => 'Give one profile, or breakpoints.',
   'profile.few': () => 'A profile needs at least two breakpoints, each a frequency and a density.',
+  'profile.slopes': () =>
+    'Slopes alone say no height: give one breakpoint a density, as in "profile 20 Hz 3 dB/octave, 80 Hz 0.04 g^2/Hz".',
   'profile.frequency': ({ found }) =>
     `Each breakpoint is a frequency and a density, as in "20 Hz 0.01 g^2/Hz": a frequency is wanted where ${found} stands.`,
   'profile.density': ({ at }) => `The breakpoint at ${at} has no density.`,

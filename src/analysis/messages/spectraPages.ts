@@ -5,6 +5,8 @@ const foam = 'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s';
 const after = (line: string): string => `${foam} | channel z\n${line}`;
 const ofAll = (line: string): string => `${foam}\n${line}`;
 const points = (list: string, rest = ''): string => `profile ${list}${rest}`;
+/** A recording of a machine that turns five times a second, with its tachometer. */
+const ofTurns = (line: string, file = 'raw/turning.csv'): string => `r = load "${file}" channel z tacho pulse\n${line}`;
 const limit = 'limit = profile 5 Hz 0.002 g^2/Hz, 100 Hz 0.0005 g^2/Hz';
 
 /** A page for every message about levels, spectra and what is read off them. */
@@ -117,6 +119,48 @@ export const spectraPages: MessagePages<SpectraFacts> = {
     after('orders (spectrum foam)'),
     after('orders (spectrum foam) by 1.2 m/s'),
   ),
+  'orders.ways': page(
+    'Orders by two speeds at once',
+    'The axis is divided by one thing: a stated speed, that of each run by the sheet, or the turns that a channel counts.',
+    ofTurns('orders r by 5 Hz tacho pulse'),
+    ofTurns('orders r tacho pulse'),
+  ),
+  'orders.column': page(
+    'Orders by a column without figures',
+    'A speed in m/s gives cycles per metre, a rate in Hz or rpm orders: the header of the column names the unit.',
+    'foam = load sheet "raw/paces.csv" where condition foam | channel z\norders foam column speed',
+    'foam = load sheet "raw/strata.csv" where condition foam | channel z\norders foam column speed',
+  ),
+  'orders.channel': page(
+    'A tachometer that was not loaded',
+    'Without `channel` only the axes of acceleration are taken where there are any; the tachometer is named along with them.',
+    'r = load "raw/turning.csv" channel z\norders r tacho pulse',
+    ofTurns('orders r tacho pulse'),
+  ),
+  'orders.alone': page(
+    'A tachometer alone',
+    'The tachometer says how the others are cut up, and has no orders itself.',
+    'r = load "raw/turning.csv" channel pulse tacho pulse\norders r tacho pulse',
+    ofTurns('orders r tacho pulse'),
+  ),
+  'orders.still': page(
+    'A tachometer without pulses',
+    'A pulse is a rise through the middle of the signal’s range; five of them are needed.',
+    ofTurns('orders (trim r 0..0.5 s) tacho pulse'),
+    ofTurns('orders r tacho pulse'),
+  ),
+  'orders.pulses': page(
+    'A pulse that was missed',
+    'Where a pulse is missing or counted twice, the speed would seem to halve or to double for a moment, and all orders would smear.',
+    ofTurns('orders r tacho pulse', 'raw/stumbling.csv'),
+    ofTurns('orders (trim r to 10 s) tacho pulse', 'raw/stumbling.csv'),
+  ),
+  'orders.short': page(
+    'Fewer turns than a segment has',
+    'A segment has as many whole turns as the window takes at the mean speed.',
+    ofTurns('orders (trim r 0..4 s) tacho pulse using window hann 6 s'),
+    ofTurns('orders r tacho pulse using window hann 2 s'),
+  ),
   'shock.resultant': page(
     'A shock response of a resultant',
     'An oscillator answers along one axis, and the length of a vector has none.',
@@ -176,6 +220,12 @@ export const spectraPages: MessagePages<SpectraFacts> = {
     'Two breakpoints make the first line.',
     points('20 Hz 0.01 g^2/Hz'),
     points('20 Hz 0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz'),
+  ),
+  'profile.slopes': page(
+    'A profile of slopes alone',
+    'A slope says how a density goes on, and not how high it is.',
+    points('20 Hz 3 dB/octave, 80 Hz -3 dB/octave'),
+    points('20 Hz 3 dB/octave, 80 Hz 0.04 g^2/Hz'),
   ),
   'profile.frequency': page(
     'A breakpoint without its frequency',

@@ -4,6 +4,7 @@ import { orderText } from '../../statistics/order.ts';
 import type { PlanValue, Settled } from '../../values/plan.ts';
 import { bandsText, bandText } from '../bandWords.ts';
 import { isOfSignal } from '../../values/comparison.ts';
+import { lineOf } from '../evidence/lineMetric.ts';
 import { plannedMetric } from '../evidence/metrics.ts';
 import { refuse, tell, type OpenItem } from '../messages/planning.ts';
 import { claimText } from '../messages/verdict.ts';
@@ -72,7 +73,10 @@ function entriesOf(settled: Settled, rules: readonly string[]): PlanValue['entri
 
 /** What a verdict will need and the plan does not settle. */
 function openWarnings({ primary, bands, metric, channel, runs }: Settled): Warning[] {
-  const hasBand = primary !== undefined || bands !== undefined || (metric !== undefined && isOfSignal(metric));
+  const hasBand =
+    primary !== undefined ||
+    bands !== undefined ||
+    (metric !== undefined && (isOfSignal(metric) || lineOf(metric) !== undefined));
   const items: [OpenItem, boolean][] = [
     ['band', hasBand],
     ['channel', channel !== undefined],

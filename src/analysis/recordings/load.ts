@@ -4,12 +4,13 @@ import { answered, refused, success, type Answer, type Result, type Warning } fr
 import type { ExcludedRun } from '../../values/excluded.ts';
 import type { Files, ReadRecording, WantedRecording, Watch } from '../../values/ports.ts';
 import { changed } from '../../values/resultant.ts';
-import type { Run, RunFacts } from '../../values/run.ts';
+import type { Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { findingOf } from '../../readers/messages.ts';
 import { tell } from '../messages/recordings.ts';
 import { chosenFiles, type ChosenFile, type Wanted } from './choice.ts';
 import { runOf } from './recordedRun.ts';
+import { sensorNamed, sensorOf } from './sensors.ts';
 
 export type { ClockParts };
 
@@ -96,24 +97,20 @@ function runIn(
   // What was read has an identity.
   const run = runOf(recording.value, { path, ...identity! }, label, request);
   if (!run.ok) return run;
-  const { sensitivity } = request;
-  const told = sensitivity === undefined ? run.value : calibratedTo(run.value, sensitivity, sensorIn(facts));
+  const { sensitivity, reading } = request;
+  const sensor = sensorNamed(facts, reading.sensors);
+  const named = sensor === undefined ? run.value : { ...run.value, sensor };
+  const told = sensitivity === undefined ? named : calibratedTo(named, sensitivity);
   return success(facts === undefined ? told : { ...told, sheet: facts });
 }
 
-/** What a run sheet says of the sensor or logger of a run. */
-function sensorIn(facts: RunFacts | undefined): string {
-  const header = Object.keys(facts?.facts ?? {}).find((one) => /^(sensor|logger|accelerometer)\b/i.test(one.trim()));
-  return header === undefined ? '' : (facts?.facts[header].trim() ?? '');
-}
-
 /** A run of channels whose sensors are known so well; each axis has an error of its own. */
-const calibratedTo = (run: Run, relative: number, sensor: string): Run => ({
+const calibratedTo = (run: Run, relative: number): Run => ({
   ...run,
   channels: run.channels.map((channel) =>
     changed(channel, (signal) => ({
       ...signal,
-      calibration: { relative, sensor: `${sensor === '' ? 'the sensor' : sensor}, ${signal.name}` },
+      calibration: { relative, sensor: sensorOf(run), axis: signal.name },
     })),
   ),
 });

@@ -3,7 +3,7 @@ import { findChannel } from '../../readers/findChannel.ts';
 import { takenChannels } from '../../readers/takenChannels.ts';
 import type { ReadOptions, Recording, RecordedChannel } from '../../readers/recording.ts';
 import { success, type Result } from '../../result/result.ts';
-import { parseUnit } from '../../units/parse.ts';
+import { parseUnit, unit as unitNamed } from '../../units/parse.ts';
 import type { Channel, RawFile, Run } from '../../values/run.ts';
 import { refuse } from '../messages/recordings.ts';
 
@@ -19,11 +19,14 @@ interface Reading {
  * not there, and one whose unit nothing settles.
  */
 export function runOf(recording: Recording, file: RawFile, label: string, asked: Reading): Result<Run> {
-  const chosen = chosenChannels(recording, asked.channels, label);
+  const chosen = chosenChannels(recording, asked, label);
   if (!chosen.ok) return chosen;
   const channels: Channel[] = [];
   for (const read of chosen.value) {
-    const channel = inItsUnit(byOption(read, asked.reading), recording, file, asked.reading);
+    const isTacho = asked.reading.tacho !== undefined && read === findChannel(chosen.value, asked.reading.tacho);
+    const channel = isTacho
+      ? success(inPlainNumbers(read))
+      : inItsUnit(byOption(read, asked.reading), recording, file, asked.reading);
     if (!channel.ok) return channel;
     channels.push(channel.value);
   }
@@ -47,15 +50,26 @@ export function runOf(recording: Recording, file: RawFile, label: string, asked:
 
 function chosenChannels(
   recording: Recording,
-  asked: readonly string[],
+  { channels: asked, reading: { tacho } }: Reading,
   run: string,
 ): Result<readonly RecordedChannel[]> {
   const { channels } = recording;
-  const unknown = asked.find((name) => findChannel(channels, name) === undefined);
-  if (unknown === undefined) return success(takenChannels(recording, asked));
+  const isMissing = (name: string): boolean => findChannel(channels, name) === undefined;
+  const unknown = [...asked, ...(tacho === undefined ? [] : [tacho])].find(isMissing);
+  if (unknown === undefined) return success(takenChannels(recording, asked, tacho));
   const known = channels.map((one) => one.name);
-  return refuse('channel.unknown', { run, channel: unknown, known }, 'channel');
+  return refuse('channel.unknown', { run, channel: unknown, known }, unknown === tacho ? 'tacho' : 'channel');
 }
+
+/** A channel whose pulses are counted: how high they are does not matter. */
+const inPlainNumbers = ({ name, header, samples }: RecordedChannel): Channel => ({
+  name,
+  ...(header === undefined ? {} : { header }),
+  unit: unitNamed(''),
+  unitFrom: origins.option,
+  samples,
+  includesStatic: true,
+});
 
 /**
  * A channel with the unit of the option where the file settles none. The reader applies the option to the axes of

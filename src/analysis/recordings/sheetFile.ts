@@ -100,3 +100,8 @@ export function factOf(facts: Readonly<Record<string, string>>, name: string): s
   const header = Object.keys(facts).find((one) => bareHeader(one) === name.toLowerCase());
   return header === undefined ? undefined : facts[header];
 }
+
+const unitInHeader = /[([]\s*([^()[\]]*?)\s*[)\]]\s*$/;
+
+/** The unit that stands in brackets after a header; empty where there is none. */
+export const unitOfHeader = (header: string): string => unitInHeader.exec(header)?.[1] ?? '';

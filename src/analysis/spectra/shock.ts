@@ -1,13 +1,11 @@
 import { answered, type Answer } from '../../result/result.ts';
 import { shockResponse, type ShockResponse } from '../../signal/shock.ts';
 import { piecesOf } from '../../signal/stretch.ts';
-import { cellsOf, type Cell } from '../../values/cells.ts';
 import type { Band } from '../../values/band.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { Run, Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
-import type { TableValue } from '../../values/table.ts';
-import { statedPercentText } from '../percents.ts';
+import type { ShockEntry, ShockValue } from '../../values/shock.ts';
 import { refuse } from '../messages/spectra.ts';
 import { evenly } from '../recordings/uniformRate.ts';
 
@@ -15,7 +13,7 @@ import { evenly } from '../recordings/uniformRate.ts';
 const perOctave = 12;
 
 /**
- * The shock response spectrum of each run and channel as a table: twelve natural frequencies an octave, the largest response
+ * The shock response spectrum of each run and channel: twelve natural frequencies an octave, the largest response
  * at any time (maximax), towards + and towards -, and after the shock (residual). The median of a channel stands for
  * rest. Refuses a resultant, runs too uneven for a uniform rate, and frequencies above a tenth of a run's rate.
  *
@@ -27,7 +25,7 @@ export function shockResponses(
   damping: number,
   over: Band | undefined,
   watch: Watch,
-): Answer<TableValue> {
+): Answer<ShockValue> {
   const even = evenly(given, 'shock');
   if (!even.ok) return even;
   const { runs } = even.value;
@@ -40,41 +38,17 @@ export function shockResponses(
       over === undefined ? 'runs' : 'over',
     );
   const frequencies = octavesOf(range);
-  const rows: Cell[][] = [];
-  const units = new Set<string>();
+  const entries: ShockEntry[] = [];
   for (const [index, run] of runs.entries()) {
     watch.progress(index / runs.length, 'shock response');
     for (const channel of run.channels) {
       if (channel.axes !== undefined)
         return refuse('shock.resultant', { run: run.label, axes: channel.axes.map(({ name }) => name) }, 'runs');
-      units.add(channel.unit.symbol);
-      const found = largestOf(channel, run, frequencies, damping);
-      frequencies.forEach((frequency, k) =>
-        rows.push([run.label, channel.name, frequency, ...figures(found, k), channel.unit.symbol]),
-      );
+      entries.push({ run, channel, frequencies, ...largestOf(channel, run, frequencies, damping) });
     }
   }
-  const [unit] = units;
-  const isOne = units.size === 1;
-  const heads = ['maximax', 'positive', 'negative', 'residual'].map((name) => [name, isOne ? unit : ''] as const);
-  const caption = `Shock response, damping ${statedPercentText(100 * damping)}: absolute acceleration`;
-  const columns = [
-    ['run', ''],
-    ['channel', ''],
-    ['natural frequency', 'Hz'],
-    ...heads,
-    ...(isOne ? [] : [['unit', ''] as const]),
-  ] as const;
-  const cells = cellsOf(caption, columns, isOne ? rows.map((row) => row.slice(0, -1)) : rows);
-  return answered({ kind: 'table', ...cells }, even.warnings);
+  return answered({ kind: 'shock', set: given.set, damping, entries }, even.warnings);
 }
-
-const figures = ({ maximax, positive, negative, residual }: ShockResponse, k: number): number[] => [
-  maximax[k],
-  positive[k],
-  negative[k],
-  residual[k],
-];
 
 function usualRange(runs: readonly Run[]): Band {
   const longest = Math.max(
@@ -84,16 +58,16 @@ function usualRange(runs: readonly Run[]): Band {
 }
 
 /** From the lower end in twelfths of an octave to the upper one. */
-function octavesOf({ from, to }: Band): number[] {
+function octavesOf({ from, to }: Band): Float64Array {
   const count = Math.floor(perOctave * Math.log2(to / from) + 1e-9) + 1;
-  return Array.from({ length: count }, (_, k) => from * 2 ** (k / perOctave));
+  return Float64Array.from({ length: count }, (_, k) => from * 2 ** (k / perOctave));
 }
 
 /** The largest of all unbroken stretches, each from rest. */
 function largestOf(
   { samples }: Signal,
   { stretches, rate }: Run,
-  frequencies: readonly number[],
+  frequencies: Float64Array,
   damping: number,
 ): ShockResponse {
   const rest = medianOf(samples);

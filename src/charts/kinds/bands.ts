@@ -1,7 +1,7 @@
 import { bandsCaption } from '../words/levels.ts';
 import { bandChart } from '../plots/bandBars.ts';
 import { bandName, distinct } from '../words/names.ts';
-import { aligned, significant, printedUnit } from '../../values/number.ts';
+import { aligned, plain, significant, printedUnit } from '../../values/number.ts';
 import { excludedPart } from './excluded.ts';
 import { columns, some, type Presenter } from './kind.ts';
 import type { BandsValue } from '../../values/bands.ts';
@@ -11,11 +11,19 @@ import type { TablePart } from '../output.ts';
 export const presentBands: Presenter<'bands'> = (value, name, digits) =>
   some(bandChart([{ name, value }]), bandTable(value, name, digits), excludedPart(value.excluded));
 
+/** What is stated of the sensors, in percent. */
+const calibrationsOf = (rows: BandsValue['rows']): string[] =>
+  distinct(
+    rows.flatMap(({ channel: { calibration } }) =>
+      calibration === undefined ? [] : plain(100 * calibration.relative),
+    ),
+  );
+
 /** One row a run and channel and a column a band; the other way about when there are more bands than fit a line. */
 function bandTable({ set, bands, rows }: BandsValue, name: string | undefined, digits = 4): TablePart {
   const units = distinct(rows.map(({ unit }) => unit.symbol));
   const unit = units.length === 1 ? units[0] : '';
-  const caption = bandsCaption(set ?? name);
+  const caption = bandsCaption(set ?? name, calibrationsOf(rows));
   const lines = distinct(rows.map(({ run, channel }) => `${run.label}\u0000${channel.name}`)).map((key) =>
     key.split('\u0000'),
   );

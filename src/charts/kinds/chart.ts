@@ -13,6 +13,7 @@ import { profileChart } from '../plots/profile.ts';
 import { ratioChart } from '../plots/ratio.ts';
 import { repeatsChart } from '../plots/repeats.ts';
 import { runningChart } from '../plots/running.ts';
+import { shockChart } from '../plots/shock.ts';
 import { spectrogramCharts } from '../plots/spectrogram.ts';
 import { forestOf, studiesChart } from '../plots/studies.ts';
 import { traceChart } from '../plots/trace.ts';
@@ -69,6 +70,10 @@ const plots: { readonly [K in Drawable['kind']]: Plot<K> } = {
   spectrogram: (subjects, { over, frequency }) =>
     subjects.flatMap(({ value }) =>
       spectrogramCharts(value.entries, value.window, { frequency, ...(over === undefined ? {} : { over }) }),
+    ),
+  shock: (subjects, chart) =>
+    groups(subjects, ({ value }) => value.entries[0]?.channel.unit.symbol ?? '').map((group) =>
+      shockChart(group, overlayOptions(chart)),
     ),
   // A profile beside a spectrum is drawn into its picture instead.
   profile: (subjects, chart) =>

@@ -16,7 +16,8 @@ export function figuresTable<Row, V>(
   value: V,
   digits?: number,
 ): TablePart {
-  const shown = withUnits(figuresIn(columns), rows, value).map((figure) =>
+  const those = figuresIn(columns).filter(({ inTableOf }) => inTableOf?.(value) !== false);
+  const shown = withUnits(those, rows, value).map((figure) =>
     columnOf(figure.each === 'as given' || digits === undefined ? figure : { digits, ...figure }, rows, value),
   );
   return {

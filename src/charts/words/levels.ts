@@ -44,7 +44,8 @@ export function levelsDescription(
 }
 
 /** Over the table of bands. */
-export const bandsCaption = (called: string | undefined): string => `R.m.s. in bands${ofSet(called)}`;
+export const bandsCaption = (called: string | undefined, calibrations: readonly string[]): string =>
+  `R.m.s. in bands${ofSet(called)}${calibrations.length === 0 ? '' : `, calibration ± ${listed(calibrations)} %`}`;
 
 export const bandsTitle = (quantity: string, series: readonly string[]): string =>
   `${capitalised(quantity)} in bands: ${listed(series)}`;

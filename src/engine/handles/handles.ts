@@ -76,6 +76,7 @@ function ofSubject(
     case 'repeats':
     case 'running':
     case 'sheet':
+    case 'shock':
     case 'spectrogram':
     case 'table':
     case 'text':

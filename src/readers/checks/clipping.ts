@@ -87,6 +87,8 @@ function cutAt(
   }
   // A sensor that is overdriven before its converter stops at nearly one value, with noise on it.
   const near = settings.clipping.near * range;
+  // Nor is a channel overdriven where it lies for most of the time, as a shock's rest is beside its pulse.
+  if (crowd.near > samples.length / 2) return undefined;
   if (crowd.near < settings.clipping.heap || !heapedAt(samples, at, -side * near)) return undefined;
   if (converterStep(samples) >= near / 2) return undefined;
   const spans = spansWhere(samples, (value) => side * (at - value) < near);

@@ -1,4 +1,3 @@
-import { metricNames } from '../../analysis/evidence/metrics.ts';
 import { orderLetters, planOf } from '../../analysis/planning/plan.ts';
 import { success, type Result } from '../../result/result.ts';
 import type { Claim, Settled } from '../../values/plan.ts';
@@ -18,7 +17,7 @@ import {
   marginAccepted,
 } from '../verb.ts';
 import { boundWords, claimFrom, directionWords, ofWords, sizeAccepts } from '../evidence/claim.ts';
-import { adjustmentsIn, adjustOption, methodIn } from '../evidence/compareRequest.ts';
+import { adjustmentsIn, adjustOption, methodIn, metricIn, metricOption } from '../evidence/compareRequest.ts';
 import { refuse } from '../messages.ts';
 
 export const plan: Verb = {
@@ -28,7 +27,7 @@ export const plan: Verb = {
     help: 'A plan names the question, what is measured (`metric`, `channel`), the one band that counts (`primary`) and others (`over`), the claim, the margin within which both count as the same, the number and order of the runs, the baseline and the conditions held against it, the strata (`within`), the covariates that are taken out (`adjust`), the method, and rules for leaving runs out. It is marked by the SHA-256 of what it states, so a later change of it shows. A comparison that is given the plan takes from it whatever it does not state itself, and every result says where it departs from it. What is left out was not settled. A plan is worth most when it is committed before the first recording: where the notebook lies in git, a comparison by the plan tells whether it was.',
     operands: [{ name: 'question', doc: 'The question, in a sentence.', accepts: [{ type: 'text', role: 'label' }] }],
     options: [
-      { keyword: 'metric', doc: 'The level that is compared.', accepts: [{ type: 'word', words: metricNames }] },
+      metricOption,
       { keyword: 'channel', doc: 'The channel.', accepts: [{ type: 'channel' }] },
       {
         keyword: 'primary',
@@ -128,10 +127,12 @@ function settledIn(given: Arguments): Result<Settled> {
   if (!method.ok) return method;
   const adjust = adjustmentsIn(given);
   if (!adjust.ok) return adjust;
+  const metric = metricIn(given);
+  if (!metric.ok) return metric;
   const bands = rangesIn(given.options.over ?? []);
   const entries: { [Item in keyof Settled]-?: Settled[Item] | undefined } = {
     question: textOf(operand(given, 'question')) ?? '',
-    metric: wordOf(option(given, 'metric')),
+    metric: metric.value,
     channel: textOf(option(given, 'channel')),
     primary: rangesIn(given.options.primary ?? [])[0],
     bands: bands.length === 0 ? undefined : bands,

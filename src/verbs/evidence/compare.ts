@@ -1,6 +1,5 @@
 import { decibelsOption, hasLevels, levelReferenceIn, noLevels, referenceOption } from '../show/levelScale.ts';
 import { comparedSides } from '../../analysis/evidence/comparedSides.ts';
-import { metricNames } from '../../analysis/evidence/metrics.ts';
 import { sideOf, sidesOf, type Side, type SideOptions, type Sides } from '../../analysis/evidence/sides.ts';
 import { withPlanAge } from '../../analysis/planning/planAge.ts';
 import { octaveFractions } from '../../analysis/spectra/octaves.ts';
@@ -9,13 +8,20 @@ import type { Result } from '../../result/result.ts';
 import { hasFlag, textsIn, type Arguments, type Verb, confidenceAccepted, marginAccepted } from '../verb.ts';
 import { windowOf } from '../spectra/window.ts';
 import { directionWords } from './claim.ts';
-import { adjustOption, comparablesIn, compareRequest, referenceIn, type NamedComparable } from './compareRequest.ts';
+import {
+  adjustOption,
+  comparablesIn,
+  compareRequest,
+  metricOption,
+  referenceIn,
+  type NamedComparable,
+} from './compareRequest.ts';
 
 export const compare: Verb = {
   form: {
     verb: 'compare',
     summary: 'Says how much conditions differ from a baseline in each band, and how sure that is.',
-    help: 'The run is the unit of evidence: each run gives one level a band, and their logarithms are compared; the change is B/A − 1 of the geometric means, in percent of amplitude and in dB (20 log10). The method follows from how the test was laid out, as its run sheet tells, and never from the data: within pairs that the sheet names (column `pair`); with differences between days taken out (column `day` or `session`, or dates); with a steady drift over the known order taken out, from 6 runs a side a curved one, too; by Welch’s t (Welch 1947) where the order is not known. Of all runs of A before all of B no verdict is given. Each row makes one statement: its interval, p, outcome and every claim rest on the same limits. The band named `primary` stands by itself; the others hold together (Bonferroni). A row is lower, higher, the same within the stated `margin` when the whole interval lies within it, or not shown. `metric` compares another level than the r.m.s. of a band: `vdv`, the 99 and 99.9 % levels, or the r.m.s. weighted by `wk` and its kin. With fewer than 3 runs a side the figure stands without interval. A change that is not shown is not the same as no change: read the interval, and what it rules out. Name bands before looking at the spectra, in a `plan`.\n\nSeveral conditions (`compare rigid with rubber, cork`) are each held against the baseline, or every two with `all-pairs`, in one family over conditions, bands and axes (`axes x, y, z`); their runs tell the drift together, each with its own scatter. `within surface` gives the change for each word of that column of the run sheet, and the change over all of them with equal weights, which needs 2 runs of each in every stratum; what holds within single strata is a family of its own. Days as strata speak of other days from 3 days on (t over the days’ changes), else of these days. `adjust speed exponent 1.5` brings the levels to one speed by a power that is stated, whose uncertainty widens the interval; `adjust temperature` fits a slope, where the plan names it and every side has 4 runs. `reference` takes runs that were made in between, of no condition compared, into the drift. Where the plan says `pooled`, one scatter stands for all runs and the intervals are Dunnett’s (Dunnett 1955), of all pairs Tukey’s (Kramer 1956).',
+    help: 'The run is the unit of evidence: each run gives one level a band, and their logarithms are compared; the change is B/A − 1 of the geometric means, in percent of amplitude and in dB (20 log10). The method follows from how the test was laid out, as its run sheet tells, and never from the data: within pairs that the sheet names (column `pair`); with differences between days taken out (column `day` or `session`, or dates); with a steady drift over the known order taken out, from 6 runs a side a curved one, too; by Welch’s t (Welch 1947) where the order is not known. Of all runs of A before all of B no verdict is given. Each row makes one statement: its interval, p, outcome and every claim rest on the same limits. The band named `primary` stands by itself; the others hold together (Bonferroni). A row is lower, higher, the same within the stated `margin` when the whole interval lies within it, or not shown. `metric` compares another level than the r.m.s. of a band: `vdv`, the 99 and 99.9 % levels, or the r.m.s. weighted by `wk` and its kin; `metric line 1 x speed` that of a line which goes with the speed, in the main lobe of the window about its frequency in each run, or 2 % to either side where that is wider. With fewer than 3 runs a side the figure stands without interval. A change that is not shown is not the same as no change: read the interval, and what it rules out. Name bands before looking at the spectra, in a `plan`.\n\nSeveral conditions (`compare rigid with rubber, cork`) are each held against the baseline, or every two with `all-pairs`, in one family over conditions, bands and axes (`axes x, y, z`); their runs tell the drift together, each with its own scatter. `within surface` gives the change for each word of that column of the run sheet, and the change over all of them with equal weights, which needs 2 runs of each in every stratum; what holds within single strata is a family of its own. Days as strata speak of other days from 3 days on (t over the days’ changes), else of these days. `adjust speed exponent 1.5` brings the levels to one speed by a power that is stated, whose uncertainty widens the interval; `adjust temperature` fits a slope, where the plan names it and every side has 4 runs. `reference` takes runs that were made in between, of no condition compared, into the drift. Where the plan says `pooled`, one scatter stands for all runs and the intervals are Dunnett’s (Dunnett 1955), of all pairs Tukey’s (Kramer 1956).',
     operands: [
       {
         name: 'a',
@@ -66,12 +72,7 @@ export const compare: Verb = {
         doc: 'Runs made in between, of no condition compared, that tell of a drift.',
         accepts: [{ type: 'value', kinds: ['runs', 'spectrum', 'transfer'] }],
       },
-      {
-        keyword: 'metric',
-        doc: 'The level that is compared.',
-        accepts: [{ type: 'word', words: metricNames }],
-        default: 'rms',
-      },
+      { ...metricOption, default: 'rms' },
       {
         keyword: 'using',
         doc: 'The window of the spectra, when runs are given.',

@@ -18,6 +18,9 @@ import {
   type Argument,
   type Arguments,
 } from '../verb.ts';
+import { lineWord } from '../../analysis/evidence/lineMetric.ts';
+import { lineMetricWord, metricNames } from '../../analysis/evidence/metrics.ts';
+import { refuse as refuseEvidence } from '../../analysis/messages/evidence.ts';
 import { refuse } from '../messages.ts';
 
 /** What the options of a comparison ask for. */
@@ -26,9 +29,11 @@ export function compareRequest(given: Arguments): Result<ComparisonRequest> {
   if (!method.ok) return method;
   const adjust = adjustmentsIn(given);
   if (!adjust.ok) return adjust;
+  const metric = metricIn(given);
+  if (!metric.ok) return metric;
   const over = given.options.over ?? [];
   return success({
-    metric: wordOf(option(given, 'metric')),
+    metric: metric.value,
     bands: rangesIn(over),
     fraction: over.flatMap((argument) => wordOf(argument) ?? [])[0] as OctaveFraction | undefined,
     primary: rangesIn(given.options.primary ?? [])[0],
@@ -43,6 +48,36 @@ export function compareRequest(given: Arguments): Result<ComparisonRequest> {
     adjust: adjust.value,
     isAllPairs: hasFlag(given, 'all-pairs'),
   });
+}
+
+/** How `metric` is written in a comparison and in a plan: `metric vdv`, `metric line 1 x speed`. */
+export const metricOption: OptionForm = {
+  keyword: 'metric',
+  doc: 'The level that is compared: one of these words, or `line 1 x speed`, the line at so many times the turning rate (Hz, rpm) or cycles per metre at the speed (m/s) that the run sheet has of each run.',
+  accepts: [],
+  parts: [
+    { accepts: [{ type: 'word', words: [...metricNames, lineMetricWord] }], doc: 'The level.' },
+    { accepts: [{ type: 'number', above: 0 }], optional: true, doc: 'The order of the line.' },
+    { accepts: [{ type: 'word', words: ['x'] }], optional: true, doc: 'Times.' },
+    { accepts: [{ type: 'channel' }], optional: true, doc: 'The column of speeds, without its unit.' },
+  ],
+};
+
+/** The word of the metric that is asked for; refused of a line without its order or column, and of these with another metric. */
+export function metricIn(given: Arguments): Result<string | undefined> {
+  const one = option(given, 'metric');
+  if (one === undefined) return success(undefined);
+  const parts = one.type === 'group' ? one.parts : [one];
+  const [word, ...more] = parts;
+  const name = wordOf(word);
+  const order = more
+    .flatMap((part) => quantityIn(part) ?? [])
+    .map(si)
+    .at(0);
+  const column = more.length < 3 ? undefined : textsIn(more).at(-1);
+  if (name !== lineMetricWord) return more.length === 0 ? success(name) : refuseEvidence('metric.line', {}, 'metric');
+  if (order === undefined || column === undefined) return refuseEvidence('metric.line', {}, 'metric');
+  return success(lineWord({ order, column: column.toLowerCase() }));
 }
 
 /** The method that the flags name, of a comparison or of a plan. */

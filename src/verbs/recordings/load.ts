@@ -33,6 +33,11 @@ export const load: Verb = {
         accepts: [{ type: 'channel', assigned: true }],
         many: true,
       },
+      {
+        keyword: 'tacho',
+        doc: 'A column that counts turns, for `orders`: it is taken along with the others, in whatever unit its pulses are.',
+        accepts: [{ type: 'channel' }],
+      },
       { keyword: 'time', doc: 'Header of the time column.', accepts: [{ type: 'text', role: 'column' }] },
       {
         keyword: 'unit',
@@ -68,7 +73,7 @@ export const load: Verb = {
       { keyword: 'scale', doc: 'Size of one count, in `unit`.', accepts: [{ type: 'number' }] },
       {
         keyword: 'calibration',
-        doc: 'Relative standard uncertainty of the sensors’ sensitivity. It widens what is read off levels and bands, and falls out of ratios of one sensor. Runs are of one sensor unless the sheet names several, in a column `sensor` or `logger`.',
+        doc: 'Relative standard uncertainty of the sensors’ sensitivity. It widens what is read off levels and bands, stands in their tables, and falls out of changes between runs of one sensor; between runs of different sensors it is part of the interval. Runs are of one sensor unless the sheet (in a column `sensor`, else `logger`) or `sensor` names several.',
         accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 1 }],
       },
       {
@@ -162,6 +167,7 @@ function readingIn(given: Arguments): LoadRequest['reading'] {
     scale: siOf(given, 'scale'),
     sensors: given.options.sensor === undefined ? undefined : textsIn(given.options.sensor),
     wanted: given.options.channel === undefined ? undefined : channelsIn(given),
+    tacho: text('tacho'),
     sentinels: numbersIn(given.options.sentinel),
     comment: text('comment') as 'none' | undefined,
     clock: text('clock') as ClockParts | undefined,

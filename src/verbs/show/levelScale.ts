@@ -52,6 +52,7 @@ function unitsDrawn(value: Drawable): readonly Unit[] {
     case 'levels':
       return value.rows.map(({ channel }) => channel.unit);
     case 'running':
+    case 'shock':
       return value.entries.map(({ channel }) => channel.unit);
     case 'bands':
       return value.rows.map(({ unit }) => unit);

@@ -26,7 +26,7 @@ export const plot: Verb = {
   form: {
     verb: 'plot',
     summary: 'Draws one or more values in one chart.',
-    help: 'Runs are drawn over time (each trimmed stretch on its whole recording), running levels too; spectra over frequency, with bands along with them as shaded stretches and profiles as limits; peaks marked in their spectrum; a transfer as magnitude, phase and coherence; a spectrogram as a picture of each run. `mark` draws a labelled line, such as the wheel’s turning rate.',
+    help: 'Runs are drawn over time (each trimmed stretch on its whole recording), running levels too; spectra over frequency, with bands along with them as shaded stretches and profiles as limits; peaks marked in their spectrum; a transfer as magnitude, phase and coherence; shock responses over the natural frequency, on log-log paper; a spectrogram as a picture of each run. `mark` draws a labelled line, such as the wheel’s turning rate.',
     operands: [{ name: 'subjects', doc: 'What to draw.', accepts: [{ type: 'value', kinds: drawn }], many: true }],
     options: [
       {

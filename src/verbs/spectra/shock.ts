@@ -25,7 +25,7 @@ export const shock: Verb = {
         default: '1 Hz to a tenth of the rate',
       },
     ],
-    gives: 'table',
+    gives: 'shock',
     examples: [
       'bump = load "raw/brick-foam-1.csv.gz" | channel z | trim 47..50 s\nshock bump damping 5 % over 2..30 Hz',
     ],

@@ -143,6 +143,13 @@ describe('clipping', () => {
       assert.equal(found(of(4000, (i) => (i % 900 === 7 ? jolt : rest))), undefined);
   });
 
+  it('is not the rest before and after a shock, whose noise is small beside the pulse', () => {
+    const { normal } = dice(5);
+    const pulse = (i: number): number => (i > 1200 && i < 1240 ? 12 * Math.sin((Math.PI * (i - 1200)) / 40) : 0);
+    assert.equal(found(of(4800, (i) => pulse(i) + 0.01 * normal())), undefined);
+    assert.equal(found(of(4800, (i) => 0.01 * normal() - pulse(i))), undefined);
+  });
+
   it('is not a tone in step with the rate, whose every top is the same reading', () => {
     for (const period of [4, 6, 8, 10])
       assert.equal(

@@ -17,6 +17,25 @@ describe('profile', () => {
     assert.equal(points[2].slope_db_per_octave, null);
   });
 
+  it('takes slopes in dB an octave in place of densities, up from a density and down to the first breakpoint', async () => {
+    const text =
+      'profile 20 Hz 3 dB/octave, 80 Hz 0.04 g^2/Hz, 350 Hz 0 dB/oct, 700 Hz -3 dB/octave, 2000 Hz -3 dB/octave';
+    const value = await valueOf('profile', text, {});
+    const densities = [0.04 / 10 ** 0.6, 0.04, 0.04, 0.04 / 10 ** 0.3, 0.04 / 10 ** (0.3 * Math.log2(2000 / 350))];
+    value.points.forEach(({ density }, k) => near(density, densities[k], 1e-12));
+    // By hand: 3 dB an octave is the power 0.99658 of the frequency; 1.5021 + 10.8 + 24.4745 g².
+    near(value.rms, 6.064, 1e-4);
+    const again = await valueOf('profile', 'profile 10 Hz -6 dB/octave, 20 Hz 6 dB/octave, 40 Hz 1 m^2/s^4/Hz', {});
+    near(again.points[1].density, 10 ** -0.6, 1e-12);
+    near(again.points[0].density, 1, 1e-12);
+    const slopes = (toJson(again) as { points: { slope_db_per_octave: number | null }[] }).points;
+    near(slopes[0].slope_db_per_octave!, -6, 1e-9);
+    near(slopes[1].slope_db_per_octave!, 6, 1e-9);
+    assert.equal((await errorOf('profile 10 Hz 3 dB/octave, 20 Hz 3 dB/octave')).code, 'profile.slopes');
+    assert.equal((await errorOf('profile 10 Hz 3 dB, 20 Hz 0.1 g^2/Hz')).code, 'profile.unit');
+    assert.equal((await errorOf('3 dB/octave in dB')).code, 'convert.dimension');
+  });
+
   it('of NAVMAT P-9492 is 6.06 g r.m.s., as the handbook has it', async () => {
     const text = 'profile 20 Hz 0.01 g^2/Hz, 80 Hz 0.04 g^2/Hz, 350 Hz 0.04 g^2/Hz, 2000 Hz 0.007 g^2/Hz';
     const { rms, rmsUnit, points } = await valueOf('profile', text, {});

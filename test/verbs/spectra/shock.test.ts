@@ -1,5 +1,8 @@
 import { strict as assert } from 'node:assert';
 import { shockResponse } from '../../../src/signal/shock.ts';
+import { present } from '../../../src/charts/present.ts';
+import { toJson } from '../../../src/values/json.ts';
+import { tabulate } from '../../../src/values/tabulate.ts';
 import { errorOf, near, recordingOf, valueOf } from '../notebook.ts';
 
 /** Half a second of rest, a half sine of 2 g and 20 ms, and rest, on top of 1 g. */
@@ -11,7 +14,7 @@ const load = 'r = load "a.csv" unit g | channel z\n';
 
 describe('shock', () => {
   it('gives twelve oscillators an octave, each with the largest response about the rest of the run', async () => {
-    const { columns, rows } = await valueOf('table', `${load}shock r damping 5 % over 10..80 Hz`, files);
+    const { columns, rows } = tabulate(await valueOf('shock', `${load}shock r damping 5 % over 10..80 Hz`, files))!;
     assert.deepEqual(
       columns.map(({ name, unit }) => [name, unit]),
       [
@@ -36,9 +39,34 @@ describe('shock', () => {
   });
 
   it('has 5 % damping and ends at a tenth of the rate unless said', async () => {
-    const { caption, rows } = await valueOf('table', `${load}shock r`, files);
+    const { caption, rows } = tabulate(await valueOf('shock', `${load}shock r`, files))!;
     assert.match(caption, /damping 5 %/);
     assert.ok(Number(rows.at(-1)![2]) <= 200 && Number(rows.at(-1)![2]) > 180 && Number(rows[0][2]) === 1);
+  });
+
+  it('is a kind of its own: fields, units, JSON by arrays, and a chart over the natural frequency', async () => {
+    const S = `${load}S = shock r damping 5 % over 10..80 Hz\n`;
+    const { entries } = await valueOf('shock', `${S}S`, files);
+    const top = Math.max(...entries[0].maximax);
+    const largest = await valueOf('quantity', `${S}S.largest in m/s^2`, files);
+    near(largest.quantity.value, top * 9.80665, 1e-9);
+    near(
+      (await valueOf('shock', `${S}S in m/s^2`, files)).entries[0].residual[3],
+      entries[0].residual[3] * 9.80665,
+      1e-9,
+    );
+    const at = await valueOf('quantity', `${S}S.largest_at`, files);
+    assert.equal(at.quantity.value, entries[0].frequencies[entries[0].maximax.indexOf(top)]);
+    const { runs } = toJson(await valueOf('shock', `${S}S`, files)) as { runs: Record<string, number[]>[] };
+    assert.deepEqual(runs[0]['residual'], [...entries[0].residual]);
+    const [chart] = present(await valueOf('chart', `${S}plot S over 20..80 Hz scale dB`, files), undefined, []).parts;
+    assert.ok(chart.type === 'chart');
+    const scales = (chart.vega as { scales: { name: string; type: string; domain: number[] }[] }).scales;
+    const x = scales.find(({ name }) => name === 'x')!;
+    assert.deepEqual([x.type, x.domain], ['log', [20, 80]]);
+    assert.match(chart.description, /^a: largest \d+\.\d dB re 1e-6 m\/s² at 4\d.* Hz; after the shock /);
+    const table = tabulate(await valueOf('table', `${S}table S scale dB`, files))!;
+    assert.equal(table.columns[3].unit, 'dB re 1e-6 m/s^2');
   });
 
   it('refuses natural frequencies near the rate and a resultant', async () => {
