@@ -22,6 +22,16 @@ export interface SpectrumSeries {
   readonly strong: Curve | undefined;
 }
 
+/** More curves than so many are no curves any more, but a grey patch. */
+const mostCurves = 100;
+
+/** Whether a set's runs are drawn as bands that hold shares of them, with the mean on top. */
+export const isCrowded = ({ entries, strong }: SpectrumSeries): boolean =>
+  entries.length > mostCurves && strong !== undefined;
+
+/** The shares of runs that the bands of a crowded set hold, the wider first. */
+export const crowdedShares = [0.9, 0.5];
+
 export interface NamedSpectrum {
   readonly name: string | undefined;
   readonly value: SpectrumValue;

@@ -85,6 +85,43 @@ describe('the overlay of spectra', () => {
     }
   });
 
+  describe('of over a hundred runs', () => {
+    const [run] = made.foam.runs;
+    const many = (count: number) => {
+      const runs = Array.from({ length: count }, (_, index) => ({ ...run, label: `r${index + 1}` }));
+      return made.madeSpectrum({ set: 'many', runs, shift: 1, damp: 1, seed: 5 });
+    };
+    const bandsOf = (chart: ChartPart): Row[] => found(chart, (row) => Array.isArray(row['v2']));
+    const linesOf = (chart: ChartPart): Row[] =>
+      found(chart, (row) => Array.isArray(row['v']) && row['v2'] === undefined);
+
+    it('draws bands that hold the middle 90 % and 50 % of the runs, bin by bin, below the mean, and says so', () => {
+      const spectrum = many(120);
+      const [chart] = charts(plotOf([spectrum]));
+      assert.equal(linesOf(chart).length, 1);
+      const [wide, narrow] = bandsOf(chart);
+      assert.equal(bandsOf(chart).length, 2);
+      assert.match(chart.subtitle, /bands of 120 runs: the middle 50 % and 90 % of them\.$/);
+      assert.doesNotMatch(chart.subtitle, /thin|limits/);
+      const at = 30;
+      const bin = Math.round((wide['f'] as number[])[at] / spectrum.entries[0].spacing);
+      const inside = ({ v, v2 }: Row): number =>
+        spectrum.entries.filter(({ level }) => level[bin] >= (v as number[])[at] && level[bin] <= (v2 as number[])[at])
+          .length;
+      assert.ok(Math.abs(inside(wide) - 108) <= 2, String(inside(wide)));
+      assert.ok(Math.abs(inside(narrow) - 60) <= 2, String(inside(narrow)));
+    });
+
+    it('goes by each set: one of a hundred keeps its lines and its limits', () => {
+      const [chart] = charts(plotOf([many(100)]));
+      assert.equal(linesOf(chart).length, 101);
+      assert.match(chart.subtitle, /thin: each run; band: 95 % limits of the estimate\.$/);
+      const [both] = charts(plotOf([many(120), gelSpectrum]));
+      assert.equal(linesOf(both).length, 1 + 5);
+      assert.match(both.subtitle, /thin: each run; bands of 120 runs: .* of them; band: 95 % limits/);
+    });
+  });
+
   it('breaks the line at levels of zero and says how many there are', () => {
     const [first, ...others] = foamSpectrum.entries;
     const level = first.level.map((value, bin) => (bin === 40 || bin === 41 ? 0 : value));

@@ -4,7 +4,8 @@ import { binsToDraw } from '../decimate.ts';
 import { bySeries } from '../legends.ts';
 import { brokenLine, curvesOf, layerOf, markRule, strips, stripsAround, writtenFrom } from '../marks.ts';
 import { drawn } from '../../values/number.ts';
-import { placeOn, type Curve, type SpectrumSeries } from '../series.ts';
+import { runQuantiles } from '../../values/runQuantiles.ts';
+import { crowdedShares, isCrowded, placeOn, type Curve, type SpectrumSeries } from '../series.ts';
 import { role } from '../specification.ts';
 import { bandLayers, labelLayers } from './bandLayers.ts';
 import { overlayAxes, type Overlay } from './overlay.ts';
@@ -22,8 +23,8 @@ export function overlayLayers(overlay: Overlay): object[] {
     series.map(({ label }) => label),
     'line',
   );
-  const limits = series.flatMap((one) => limitRows(one, overlay));
-  const runs = series.flatMap((one) => (one.entries.length > 1 ? runRows(one, overlay) : []));
+  const limits = series.flatMap((one) => (isCrowded(one) ? quantileRows(one, overlay) : limitRows(one, overlay)));
+  const runs = series.flatMap((one) => (one.entries.length > 1 && !isCrowded(one) ? runRows(one, overlay) : []));
   const means = series.flatMap(({ label, strong }) => (strong === undefined ? [] : [curveRow(label, strong, overlay)]));
   const marks = visibleMarks(options, x).map(({ at }) => ({ f: drawn(at) }));
   const area = { ...brokenLine, type: 'area', opacity: role('band') };
@@ -31,7 +32,7 @@ export function overlayLayers(overlay: Overlay): object[] {
   const strong = { ...brokenLine, strokeWidth: role('strong') };
   return [
     ...bandLayers(options, x, axes.x),
-    curvesOf(limits, ['f', 'v', 'v2'], area, { ...axes, y2: { field: 'v2' }, color }),
+    curvesOf(limits, ['f', 'v', 'v2'], area, { ...axes, y2: { field: 'v2' }, color, detail: { field: 'run' } }),
     curvesOf(runs, ['f', 'v'], thin, { ...axes, color, detail: { field: 'run' } }),
     curvesOf(means, ['f', 'v'], strong, { ...axes, color, strokeDash }),
     ...profileLayers(overlay, axes),
@@ -71,6 +72,20 @@ function limitRows({ label, strong }: SpectrumSeries, { x, y, options }: Overlay
   // A lower limit of zero goes to the axis' foot: the band is open below, not missing.
   const lower = bins.map((bin, index) => (upper[index] === null ? null : drawn(Math.max(strong.low[bin], y.from))));
   return [{ series: label, f: bins.map((bin) => drawn(bin * strong.spacing)), v: lower, v2: upper }];
+}
+
+/** Bands that hold the middle shares of the runs, bin by bin. */
+function quantileRows({ label, strong, entries }: SpectrumSeries, { x, y, options }: Overlay): Row[] {
+  if (strong === undefined) return [];
+  const bins = binsToDraw(strong.level, strong.spacing, x.from, x.to, options.frequency);
+  const levels = entries.map(({ level }) => level);
+  const f = bins.map((bin) => drawn(bin * strong.spacing));
+  return crowdedShares.map((share) => {
+    const found = runQuantiles(levels, bins, [(1 - share) / 2, (1 + share) / 2]);
+    const v2 = found.map(([, high]) => positive(high));
+    const v = found.map(([low], index) => (v2[index] === null ? null : drawn(Math.max(low, y.from))));
+    return { series: label, run: `middle ${share}`, f, v, v2 };
+  });
 }
 
 /** Profiles as dashed lines in the text's colour, each with its name at its last point. */

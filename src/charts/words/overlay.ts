@@ -1,7 +1,15 @@
 import { capitalised, listed } from '../../result/words.ts';
 import { bandName, distinct, windowWords } from './names.ts';
 import { hertz, percent, plain, significant } from '../../values/number.ts';
-import { acrossOf, highestBin, placeOn, type NamedSpectrum, type SpectrumSeries } from '../series.ts';
+import {
+  acrossOf,
+  crowdedShares,
+  highestBin,
+  isCrowded,
+  placeOn,
+  type NamedSpectrum,
+  type SpectrumSeries,
+} from '../series.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import type { Overlay } from '../plots/overlay.ts';
 
@@ -15,9 +23,21 @@ export function overlayTitle({ quantity, series }: Overlay): string {
 export function overlaySettings(spectra: readonly NamedSpectrum[], overlay: Overlay): string {
   const parts = distinct(spectra.map(({ value }) => settingsOf(value)));
   const confidence = distinct(spectra.map(({ value }) => percent(value.confidence))).join(' and ');
-  const several = overlay.series.some(({ entries }) => entries.length > 1);
-  const strong = several ? 'strong line: power mean of the runs; thin: each run; ' : '';
-  return `${capitalised(parts.join(' / '))}. ${capitalised(`${strong}band: ${confidence} limits of the estimate`)}.${belowWords(overlay)}`;
+  return `${capitalised(parts.join(' / '))}. ${capitalised(lineWords(overlay, confidence))}.${belowWords(overlay)}`;
+}
+
+/** What the lines and bands are. */
+function lineWords({ series }: Overlay, confidence: string): string {
+  const several = series.filter(({ entries }) => entries.length > 1);
+  const crowded = series.filter(isCrowded);
+  const runs = distinct(crowded.map(({ entries }) => plain(entries.length)));
+  const shares = listed([...crowdedShares].reverse().map(percent));
+  return [
+    ...(several.length > 0 ? ['strong line: power mean of the runs'] : []),
+    ...(several.length > crowded.length ? ['thin: each run'] : []),
+    ...(crowded.length > 0 ? [`bands of ${listed(runs)} runs: the middle ${shares} of them`] : []),
+    ...(crowded.length < series.length ? [`band: ${confidence} limits of the estimate`] : []),
+  ].join('; ');
 }
 
 /** Curves so far below the others that the axis does not reach them are named, or one would look for them. */
