@@ -1,6 +1,8 @@
 // The tests in a real editor. First the suite inside the extension host: of the desktop editor that VSCODE_EXECUTABLE
 // names, or, with WASHBOARD_DESKTOP=1, of one that is downloaded; else of the served editor. Then the tests of the
-// page, always in the served editor. Ends with the counts; --report FILE writes them as mocha's stats.
+// page, always in the served editor, and between them a study from beginning to end with the packed extension as it is installed.
+// --only suite|packed|oldest|ui: `oldest` is the packed extension in the oldest editor that it says it runs in.
+// Ends with the counts; --report FILE writes them as mocha's stats.
 import { spawn } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -9,12 +11,14 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { build } from 'esbuild';
 import { chromiumArgs, ensureChromium } from './editor/chromium.mjs';
+import { installEditor } from './editor/install.mjs';
 import { serveEditor } from './editor/serve.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url)).replace(/\/$/, '');
 const { values: options } = parseArgs({
   options: { report: { type: 'string' }, grep: { type: 'string' }, only: { type: 'string' } },
 });
+const wanted = (part) => options.only === undefined || options.only === part;
 const patience = 240_000;
 const say = (line) => console.error(line);
 
@@ -27,8 +31,11 @@ const add = ({ passes, failures }) => {
 try {
   if (!existsSync(join(root, 'dist', 'extension.cjs')))
     throw new Error('dist/ is not built; run `npm run build` first.');
-  if (options.only !== 'ui') add(await runSuite());
-  if (options.only !== 'suite') add(await runPageTests());
+  if (wanted('suite')) add(await runSuite());
+  if (wanted('packed')) add(await runPacked('newest'));
+  // Fetched only when it is asked for: it is another 270 MB.
+  if (options.only === 'oldest') add(await runPacked('oldest'));
+  if (wanted('ui')) add(await runPageTests());
 } catch (error) {
   counts.failures += 1;
   console.log(`Error: ${error.message}`);
@@ -41,7 +48,7 @@ process.exit(counts.failures === 0 && counts.passes > 0 ? 0 : 1);
 
 /** Runs the suite in the first editor that can be started, and says which that was. */
 async function runSuite() {
-  const suite = await bundleSuite();
+  const suite = await bundleSuite('suite');
   const report = join(work, 'suite.json');
   const workspace = suiteWorkspace();
   const env = { TEST_REPORT: report, ...(options.grep && { TEST_GREP: options.grep }) };
@@ -53,6 +60,10 @@ async function runSuite() {
     say('Extension host tests in the served editor');
     await runInServed({ suite, workspace, env, report });
   }
+  return countsOf(report);
+}
+
+function countsOf(report) {
   if (!existsSync(report)) throw new Error('the extension host ended without a report.');
   const { stats, passes, failures } = JSON.parse(readFileSync(report, 'utf8'));
   for (const title of passes) console.log(`  ✔ ${title}`);
@@ -61,9 +72,9 @@ async function runSuite() {
 }
 
 /** One CommonJS file: the extension host of every editor can load that. */
-async function bundleSuite() {
-  const outfile = join(root, 'out', 'editor-suite', 'index.cjs');
-  const entryPoints = [join(root, 'test', 'editor', 'suite', 'index.ts')];
+async function bundleSuite(name) {
+  const outfile = join(root, 'out', `editor-${name}`, 'index.cjs');
+  const entryPoints = [join(root, 'test', 'editor', name, 'index.ts')];
   // Mocha is found in node_modules from there.
   await build({
     entryPoints,
@@ -130,9 +141,44 @@ async function runInDesktop(vscodeExecutablePath, { suite, workspace, env }) {
   }).catch((error) => say(`The desktop editor: ${error.message ?? error}`));
 }
 
-async function runInServed({ suite, workspace, env, report }) {
+/** A study from beginning to end with the packed extension, installed into an editor that knows nothing else of this project. */
+async function runPacked(which) {
+  say(`The packed extension, installed into the ${which} served editor`);
+  const vsix = join(work, 'washboard.vsix');
+  const packing = ['package', '--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links'];
+  await run(process.execPath, [join(root, 'node_modules', '@vscode', 'vsce', 'vsce'), ...packing, '-o', vsix]);
+  const { node, server } = await installEditor(say, which);
+  const [extensionsDir, data] = ['extensions', 'installing'].map((name) => join(work, which, name));
+  const folders = ['--extensions-dir', extensionsDir, '--server-data-dir', data];
+  await run(node, [server, '--accept-server-license-terms', ...folders, '--install-extension', vsix]);
+  const workspace = join(work, which, 'workspace');
+  mkdirSync(workspace, { recursive: true });
+  const report = join(work, `${which}.json`);
+  const env = { TEST_REPORT: report };
+  // What the editor is told to develop is an empty extension: that makes it run a suite.
+  const extension = join(work, 'empty');
+  mkdirSync(extension, { recursive: true });
+  const manifest = { name: 'empty', publisher: 'nobody', version: '0.0.1', engines: { vscode: '^1.100.0' } };
+  writeFileSync(join(extension, 'package.json'), JSON.stringify(manifest));
+  await runInServed({ suite: await bundleSuite('packed'), workspace, env, report, extension, extensionsDir, which });
+  return countsOf(report);
+}
+
+function run(program, args) {
+  return new Promise((resolve, reject) => {
+    const child = spawn(program, args, { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] });
+    let said = '';
+    for (const stream of [child.stdout, child.stderr]) stream.on('data', (chunk) => (said += chunk));
+    child.on('error', reject);
+    child.on('close', (code) =>
+      code === 0 ? resolve() : reject(new Error(`${args.join(' ')} ended with ${code}: ${said.slice(-2000)}`)),
+    );
+  });
+}
+
+async function runInServed({ report, ...served }) {
   const executablePath = ensureChromium(say);
-  const editor = await serveEditor({ workspace, suite, env, say });
+  const editor = await serveEditor({ ...served, say });
   const { chromium } = await import('playwright-core');
   const browser = await chromium.launch({ executablePath, args: chromiumArgs });
   try {

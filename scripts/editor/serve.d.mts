@@ -17,6 +17,8 @@ export interface ServeOptions {
   readonly workspace: string;
   /** The extension under development: this project if left out; null for none. */
   readonly extension?: string | null;
+  /** Which editor; the newest unless said. */
+  readonly which?: 'newest' | 'oldest';
   /** A folder with installed extensions. */
   readonly extensionsDir?: string;
   /** User settings. */

@@ -44,12 +44,12 @@ const quiet = {
  * Starts the editor's server and waits until it answers.
  * @param {{
  *   workspace: string, extension?: string | null, extensionsDir?: string, settings?: Record<string, unknown>,
- *   open?: string, suite?: string, host?: string, port?: number, env?: Record<string, string>,
+ *   which?: 'newest' | 'oldest', open?: string, suite?: string, host?: string, port?: number, env?: Record<string, string>,
  *   say?: (line: string) => void }} options
  */
 export async function serveEditor(options) {
   const { workspace, extension = root, settings = {}, host = '127.0.0.1', env = {}, say } = options;
-  const editor = await installEditor(say);
+  const editor = await installEditor(say, options.which);
   const data = mkdtempSync(join(tmpdir(), 'washboard-editor-'));
   mkdirSync(join(data, 'data', 'User'), { recursive: true });
   writeFileSync(join(data, 'data', 'User', 'settings.json'), JSON.stringify({ ...quiet, ...settings }, null, 2));

@@ -24,7 +24,8 @@ const css = `
 .washboard-folded > *:nth-child(2) { margin-top: 6px; }
 .washboard-figure { margin-inline: 0; }
 .washboard-caption { font-weight: 600; margin: 0 0 4px; max-width: 110ch; }
-.washboard-scroll { overflow-x: auto; }
+/* A shade at the side on which there is more: the covers move with the table, the shades stay. */
+.washboard-scroll { overflow-x: auto; background: linear-gradient(to right, var(--vscode-notebook-outputContainerBackgroundColor, var(--vscode-editor-background, Canvas)) 30%, transparent) left / 36px 100%, linear-gradient(to left, var(--vscode-notebook-outputContainerBackgroundColor, var(--vscode-editor-background, Canvas)) 30%, transparent) right / 36px 100%, linear-gradient(to right, color-mix(in srgb, currentColor 30%, transparent), transparent) left / 12px 100%, linear-gradient(to left, color-mix(in srgb, currentColor 30%, transparent), transparent) right / 12px 100%; background-repeat: no-repeat; background-attachment: local, local, scroll, scroll; }
 .washboard-tall { max-height: 460px; overflow-y: auto; }
 .washboard-tall thead th { position: sticky; top: 0; background: var(--vscode-notebook-outputContainerBackgroundColor, var(--vscode-editor-background, Canvas)); }
 .washboard-table { border-collapse: collapse; font-variant-numeric: tabular-nums; }

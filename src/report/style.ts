@@ -16,7 +16,8 @@ summary { cursor: pointer; }
 .lead { font-size: 1.06rem; font-weight: 600; }
 .aside { color: #5f5f5f; font-size: 0.875rem; }
 .name { font-size: 0.875rem; font-weight: 600; margin: 0.75rem 0 0.3rem; }
-.wide { overflow-x: auto; }
+/* A shade at the side on which there is more: the covers move with the table, the shades stay. */
+.wide { overflow-x: auto; background: linear-gradient(to right, #fff 30%, transparent) left / 36px 100%, linear-gradient(to left, #fff 30%, transparent) right / 36px 100%, linear-gradient(to right, rgb(0 0 0 / 28%), transparent) left / 12px 100%, linear-gradient(to left, rgb(0 0 0 / 28%), transparent) right / 12px 100%; background-repeat: no-repeat; background-attachment: local, local, scroll, scroll; }
 table { border-collapse: collapse; font-size: 0.875rem; font-variant-numeric: tabular-nums; margin: 0.75rem 0; }
 caption { text-align: left; font-weight: 600; padding-bottom: 0.3rem; }
 td { white-space: nowrap; }
@@ -41,7 +42,7 @@ thead .caption th { display: none; }
   h1, h2, h3, pre.source, .name, .message { break-after: avoid; }
   p, li { orphans: 3; widows: 3; }
   .prose, .text, .message { max-width: none; }
-  .wide { overflow: visible; }
+  .wide { overflow: visible; background: none; }
   caption { display: none; }
   thead { display: table-header-group; }
   thead .caption { display: table-row; }

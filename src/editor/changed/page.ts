@@ -83,7 +83,8 @@ body { color: var(--vscode-editor-foreground); background: var(--vscode-editor-b
 h1 { font-size: 1.5em; font-weight: 600; margin: 18px 0 6px; }
 h2 { font-size: 1.15em; font-weight: 600; margin: 22px 0 6px; }
 .remark { padding: 4px 10px; border-left: 3px solid var(--vscode-editorWarning-foreground); }
-.wide { overflow-x: auto; }
+/* A shade at the side on which there is more: the covers move with the table, the shades stay. */
+.wide { overflow-x: auto; background: linear-gradient(to right, var(--vscode-editor-background) 30%, transparent) left / 36px 100%, linear-gradient(to left, var(--vscode-editor-background) 30%, transparent) right / 36px 100%, linear-gradient(to right, color-mix(in srgb, currentColor 30%, transparent), transparent) left / 12px 100%, linear-gradient(to left, color-mix(in srgb, currentColor 30%, transparent), transparent) right / 12px 100%; background-repeat: no-repeat; background-attachment: local, local, scroll, scroll; }
 .wide:focus-visible, a:focus-visible { outline: 2px solid var(--vscode-focusBorder); outline-offset: 1px; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
 th, td { padding: 2px 14px 2px 0; text-align: left; vertical-align: top; font-weight: 400; border-bottom: 1px solid var(--vscode-contrastBorder, var(--vscode-editorWidget-border)); }

@@ -1,45 +1,16 @@
-import { renameSync, writeFileSync } from 'node:fs';
-import Mocha from 'mocha';
+import { runTests } from '../runTests.ts';
 
-/**
- * Called by the extension host of any editor that runs these tests. Writes the outcome to the file that
- * `TEST_REPORT` names, and fails if a test did: a desktop editor then ends with an error.
- */
-export async function run(): Promise<void> {
-  const grep = process.env['TEST_GREP'];
-  const mocha = new Mocha({ ui: 'bdd', timeout: 60_000, ...(grep && { grep }) });
-  mocha.suite.emit('pre-require', globalThis, '', mocha);
-  await import('./activation.test.ts');
-  await import('./roundTrip.test.ts');
-  await import('./running.test.ts');
-  await import('./diagnostics.test.ts');
-  await import('./language.test.ts');
-  await import('./interrupting.test.ts');
-  await import('./engineThreads.test.ts');
-  await import('./commands.test.ts');
-  await import('./prose.test.ts');
-  await import('./products.test.ts');
-  const failures: { title: string; error: string }[] = [];
-  const passes: string[] = [];
-  await new Promise<void>((resolve) => {
-    const runner = mocha.run(() => {
-      const stats = { passes: runner.stats?.passes ?? 0, failures: runner.stats?.failures ?? 0 };
-      report({ ok: stats.failures === 0, stats, passes, failures });
-      resolve();
-    });
-    runner.on('pass', (test) => passes.push(test.fullTitle()));
-    runner.on('fail', (test, error: Error) =>
-      failures.push({ title: test.fullTitle(), error: error.stack ?? error.message }),
-    );
+/** Called by the extension host of any editor that runs these tests. */
+export const run = (): Promise<void> =>
+  runTests(async () => {
+    await import('./activation.test.ts');
+    await import('./roundTrip.test.ts');
+    await import('./running.test.ts');
+    await import('./diagnostics.test.ts');
+    await import('./language.test.ts');
+    await import('./interrupting.test.ts');
+    await import('./engineThreads.test.ts');
+    await import('./commands.test.ts');
+    await import('./prose.test.ts');
+    await import('./products.test.ts');
   });
-  if (failures.length > 0)
-    throw new Error(`${failures.length} tests failed: ${failures.map(({ title }) => title).join('; ')}`);
-}
-
-/** Renamed into place, so that who waits for the file never reads half of it. */
-function report(outcome: object): void {
-  const file = process.env['TEST_REPORT'];
-  if (!file) return;
-  writeFileSync(`${file}.part`, JSON.stringify(outcome));
-  renameSync(`${file}.part`, file);
-}
