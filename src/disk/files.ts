@@ -11,6 +11,7 @@ import type { KeptStore } from './keptStore.ts';
 import { naturalOrder } from './naturalOrder.ts';
 import { refuse, tellOf } from './messages.ts';
 import { isPattern, levelExpression } from './pattern.ts';
+import { slashed } from './slashed.ts';
 
 /**
  * A project's files, read only. Paths are relative to the notebook's folder and must stay inside the project:
@@ -69,8 +70,6 @@ export function diskFiles(folder: string, root: string, read?: RecordingReader, 
         }),
   };
 }
-
-const slashed = (path: string): string => path.split('\\').join('/');
 
 /** The operand that names files. */
 const at = 'files';

@@ -1,6 +1,7 @@
 import { promises as fs, type BigIntStats } from 'node:fs';
 import type { FileIdentity } from '../values/ports.ts';
 import { hashFile, type Hashed } from './bytes.ts';
+import { inTurn } from './inTurn.ts';
 import type { KeptStore } from './keptStore.ts';
 
 interface Known {
@@ -26,9 +27,8 @@ const atOnce = 4;
 /** Hashes of files by their absolute paths, which hold for as long as the files' sizes and times do. */
 export class Identities {
   readonly #known = new Map<string, Known>();
-  readonly #waiting: (() => void)[] = [];
   readonly #kept: KeptStore | undefined;
-  #hashing = 0;
+  readonly #inTurn = inTurn(atOnce);
 
   /** @param kept where they are kept from one run of the program to the next */
   constructor(kept?: KeptStore) {
@@ -71,18 +71,13 @@ export class Identities {
     this.#known.delete(absolute);
   }
 
-  async #hash(absolute: string): Promise<Known> {
-    if (this.#hashing >= atOnce) await new Promise<void>((go) => this.#waiting.push(go));
-    this.#hashing++;
-    try {
+  #hash(absolute: string): Promise<Known> {
+    return this.#inTurn(async () => {
       const stamp = await stampAt(absolute);
       const hashed = await hashFile(absolute);
       const found = { stamp, identity: { bytes: hashed.bytes, sha256: hashed.sha256 }, hashed };
       this.#known.set(absolute, found);
       return found;
-    } finally {
-      this.#hashing--;
-      this.#waiting.shift()?.();
-    }
+    });
   }
 }

@@ -4,6 +4,7 @@ import { homedir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { isSystemRefusal } from '../result/environment.ts';
 import { digest } from './bytes.ts';
+import { inTurn } from './inTurn.ts';
 
 /** Bytes of the checksum that every entry begins with. */
 const checksum = 32;
@@ -26,8 +27,7 @@ export function cacheFolder(): string {
  */
 export class KeptStore {
   readonly #folder: string;
-  readonly #waiting: (() => Promise<void>)[] = [];
-  #writing = 0;
+  readonly #inTurn = inTurn(atOnce);
   /** Why nothing is kept any more, by the system's code, once something could not be. */
   trouble: string | undefined;
 
@@ -45,19 +45,12 @@ export class KeptStore {
 
   set(key: string, bytes: readonly Uint8Array[]): void {
     if (this.trouble !== undefined) return;
-    this.#waiting.push(() => this.#write(this.#place(key), bytes));
-    if (this.#writing < atOnce) void this.#writeAll();
+    void this.#inTurn(() => this.#write(this.#place(key), bytes));
   }
 
   #place(key: string): string {
     const name = digest(key);
     return join(this.#folder, name.slice(0, 2), name.slice(2));
-  }
-
-  async #writeAll(): Promise<void> {
-    this.#writing++;
-    for (let next = this.#waiting.shift(); next !== undefined; next = this.#waiting.shift()) await next();
-    this.#writing--;
   }
 
   async #write(place: string, bytes: readonly Uint8Array[]): Promise<void> {
@@ -72,7 +65,6 @@ export class KeptStore {
     } catch (error) {
       // The results are as good without; they are only computed again the next time.
       this.trouble ??= isSystemRefusal(error) ? error.code : 'unknown';
-      this.#waiting.length = 0;
       await fs.rm(beside, { force: true }).catch(() => undefined);
     }
   }

@@ -12,5 +12,3 @@ export async function chosenFiles(
     named ?? (await vscode.window.showOpenDialog({ canSelectMany: true, openLabel: 'Choose recordings' })) ?? [];
   return files.filter((file) => file.scheme === 'file').sort((a, b) => naturalOrder(a.fsPath, b.fsPath));
 }
-
-export const slashed = (path: string): string => path.split('\\').join('/');

@@ -1,8 +1,9 @@
 import { basename, dirname, relative } from 'node:path';
 import * as vscode from 'vscode';
+import { slashed } from '../../disk/slashed.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { rootOf } from '../notebooks.ts';
-import { chosenFiles, slashed } from './chosen.ts';
+import { chosenFiles } from './chosen.ts';
 import { lookPage, useCommand } from './lookPage.ts';
 
 /** A page beside the work: what the files hold over time, what was found in them, and how they were understood. */

@@ -1,12 +1,13 @@
 import { dirname, relative } from 'node:path';
 import * as vscode from 'vscode';
 import { freeStudyName, recordingsBelow, type Entry, type FoundRecordings } from '../../disk/recordings.ts';
+import { slashed } from '../../disk/slashed.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { sentence } from '../messages.ts';
 import { notebookType } from '../names.ts';
 import { serializer } from '../serializer.ts';
 import { rootOf } from '../notebooks.ts';
-import { chosenFiles, slashed } from './chosen.ts';
+import { chosenFiles } from './chosen.ts';
 
 /**
  * A new study, without a question: a file in the folder that was chosen, beside the file that was chosen, or in the workspace's

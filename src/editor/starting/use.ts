@@ -1,11 +1,11 @@
 import { basename, dirname, relative } from 'node:path';
 import * as vscode from 'vscode';
 import { isRecordingName } from '../../disk/recordings.ts';
+import { slashed } from '../../disk/slashed.ts';
 import { filesText } from '../../engine/filesText.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { languageId, notebookType } from '../names.ts';
 import { foldersOf } from '../notebooks.ts';
-import { slashed } from './chosen.ts';
 import { notebookFromFiles } from './start.ts';
 
 /** Puts recordings into the notebook that is open, as a cell of its own at the end; without one, begins a study with them. */
