@@ -116,13 +116,13 @@ async function runAll(
 ): Promise<Score> {
   const score: Score = { killed: 0, timedOut: 0, equivalent: 0, survivors: 0 };
   const queue = [...sample];
+  let done = 0;
   const equivalents = JSON.parse(readFileSync(new URL('equivalent.json', import.meta.url), 'utf8')) as Equivalent[];
   const work = async (runner: Runner): Promise<void> => {
     for (let mutant = queue.shift(); mutant !== undefined; mutant = queue.shift()) {
       if (equivalents.some((one) => isSame(one, mutant))) score.equivalent++;
       else await judge(mutant, tests, runner, score);
-      const judged = score.killed + score.timedOut + score.survivors;
-      if (judged % 20 === 0) process.stdout.write(`  ${judged} judged, ${score.survivors} not noticed\n`);
+      if (++done % 20 === 0) process.stdout.write(`  ${done} done, ${score.survivors} not noticed\n`);
     }
   };
   await Promise.all(runners.map(work));

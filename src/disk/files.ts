@@ -134,8 +134,8 @@ async function missing(folder: string, path: string): Promise<Refused> {
   const parent = dirname(resolve(folder, path));
   const name = slashed(path).split('/').pop() ?? path;
   const entries = await fs.readdir(parent).catch(() => undefined);
-  const place = slashed(path).slice(0, -name.length);
-  if (entries === undefined) return refuse('file.missing', { path, missingFolder: place }, at);
+  const folderPart = slashed(path).slice(0, -name.length);
+  if (entries === undefined) return refuse('file.missing', { path, missingFolder: folderPart }, at);
   const near = nearest(name, entries, 1).at(0);
-  return refuse('file.missing', near === undefined ? { path } : { path, near: `${place}${near}` }, at);
+  return refuse('file.missing', near === undefined ? { path } : { path, near: `${folderPart}${near}` }, at);
 }

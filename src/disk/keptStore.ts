@@ -37,7 +37,7 @@ export class KeptStore {
   }
 
   async get(key: string): Promise<Uint8Array | undefined> {
-    const found = await fs.readFile(this.#place(key)).catch(() => undefined);
+    const found = await fs.readFile(this.#pathOf(key)).catch(() => undefined);
     if (found === undefined || found.length < checksum) return undefined;
     const body = found.subarray(checksum);
     return found.subarray(0, checksum).equals(createHash('sha256').update(body).digest()) ? body : undefined;
@@ -45,23 +45,23 @@ export class KeptStore {
 
   set(key: string, bytes: readonly Uint8Array[]): void {
     if (this.trouble !== undefined) return;
-    void this.#inTurn(() => this.#write(this.#place(key), bytes));
+    void this.#inTurn(() => this.#write(this.#pathOf(key), bytes));
   }
 
-  #place(key: string): string {
+  #pathOf(key: string): string {
     const name = digest(key);
     return join(this.#folder, name.slice(0, 2), name.slice(2));
   }
 
-  async #write(place: string, bytes: readonly Uint8Array[]): Promise<void> {
+  async #write(path: string, bytes: readonly Uint8Array[]): Promise<void> {
     if (this.trouble !== undefined) return;
-    const beside = `${place}.${randomUUID()}.part`;
+    const beside = `${path}.${randomUUID()}.part`;
     try {
       const hash = createHash('sha256');
       for (const part of bytes) hash.update(part);
-      await fs.mkdir(dirname(place), { recursive: true, mode: 0o700 });
+      await fs.mkdir(dirname(path), { recursive: true, mode: 0o700 });
       await fs.writeFile(beside, Buffer.concat([hash.digest(), ...bytes]), { flag: 'wx', mode: 0o600 });
-      await fs.rename(beside, place);
+      await fs.rename(beside, path);
     } catch (error) {
       // The results are as good without; they are only computed again the next time.
       this.trouble ??= isSystemRefusal(error) ? error.code : 'unknown';

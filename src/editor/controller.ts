@@ -8,7 +8,7 @@ import { sentence } from './messages.ts';
 import { controllerId, languageId, notebookType } from './names.ts';
 import { cellOutput } from './outputs.ts';
 import { displayWanted } from './settings.ts';
-import { codeCells, numbersOf, placeOf, textsOf } from './notebooks.ts';
+import { codeCells, numbersOf, runFoldersOf, textsOf } from './notebooks.ts';
 
 /** Content keys by cell. */
 type Keys = ReadonlyMap<vscode.NotebookCell, string>;
@@ -113,7 +113,7 @@ export class Controller {
       const index = all.indexOf(cell);
       const run = await this.#engine.run(
         {
-          notebook: placeOf(notebook),
+          notebook: runFoldersOf(notebook),
           cells: textsOf(all),
           numbers: numbersOf(all),
           display: displayWanted(notebook),
@@ -171,7 +171,7 @@ export class Controller {
     const cells = codeCells(notebook, languageId);
     const keyed = this.#runBefore(cells);
     if (keyed.length === 0) return new Map();
-    return byCell(await this.#engine.keys(placeOf(notebook), textsOf(cells), keyed), cells);
+    return byCell(await this.#engine.keys(runFoldersOf(notebook), textsOf(cells), keyed), cells);
   }
 
   /** Cells that were run and would show something else by now. */

@@ -164,13 +164,13 @@ export class EngineThreads {
     this.#threadFor(request.notebook).ask(request, pending);
   }
 
-  #threadFor(place: ProjectFolders): EngineThread {
-    const { notebook, folder } = place;
+  #threadFor(folders: ProjectFolders): EngineThread {
+    const { notebook, folder } = folders;
     // What belongs to no notebook is done by any thread that has nothing else to do.
     if (notebook === undefined) return this.#idle() ?? this.#started() ?? this.#leastUsed();
     const own = this.#shares.get(notebook)?.thread;
     if (own !== undefined && !(own.busyFor(notebook) && this.#idle() !== undefined)) return own;
-    this.#leave(place);
+    this.#leave(folders);
     const unused = this.#threads.find((one) => this.#sharing(one).length === 0);
     const thread = unused ?? this.#started() ?? this.#idle() ?? this.#leastUsed();
     this.#shares.set(notebook, { thread, folder });
@@ -201,13 +201,13 @@ export class EngineThreads {
   }
 
   /** Takes a notebook's thread from it; the folder's values go there with its last notebook. */
-  #leave(place: ProjectFolders): EngineThread | undefined {
-    const { notebook = '', folder } = place;
+  #leave(folders: ProjectFolders): EngineThread | undefined {
+    const { notebook = '', folder } = folders;
     const thread = this.#shares.get(notebook)?.thread;
     if (thread === undefined) return undefined;
     this.#shares.delete(notebook);
     if (!this.#sharing(thread).some((share) => share.folder === folder))
-      thread.tell({ type: 'clear', notebook: place });
+      thread.tell({ type: 'clear', notebook: folders });
     return thread;
   }
 }

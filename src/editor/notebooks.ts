@@ -14,12 +14,12 @@ export function foldersOf({ uri }: { readonly uri: vscode.Uri }): ProjectFolders
   const folder = dirname(uri.fsPath);
   const root = rootOf(uri, folder);
   // Git runs what a repository's own settings name, which only a trusted one may.
-  const place = { folder, root, notebook: uri.toString() };
-  return vscode.workspace.isTrusted ? place : { ...place, history: false };
+  const folders = { folder, root, notebook: uri.toString() };
+  return vscode.workspace.isTrusted ? folders : { ...folders, history: false };
 }
 
 /** The same of a notebook that is to be run: one that is not saved yet lies nowhere, and has no raw files. */
-export const placeOf = (notebook: { readonly uri: vscode.Uri }): ProjectFolders =>
+export const runFoldersOf = (notebook: { readonly uri: vscode.Uri }): ProjectFolders =>
   foldersOf(notebook) ?? {
     folder: notebook.uri.toString(),
     root: '',

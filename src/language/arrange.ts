@@ -336,16 +336,16 @@ class Arranger {
 
   /** Takes the item, and with a step in place all that belongs to it. */
   #entry(node: Operand, accept: Accept, accepts: readonly Accept[], sure: boolean): Entry {
-    const place = sure && node.type === 'word' ? this.#stepInPlace(node.text, accept, accepts) : undefined;
-    if (!place) {
+    const step = sure && node.type === 'word' ? this.#stepInPlace(node.text, accept, accepts) : undefined;
+    if (!step) {
       this.#skip();
       return { node, accept, accepts, sure };
     }
-    if (place.named) this.#skip();
+    if (step.named) this.#skip();
     const before = this.#reader.at;
     const outer = new Set([...(this.#outer ?? []), ...this.#keywords()]);
-    const inner = new Arranger(place.form, node.place, place.named, false, this.#reader, outer).arrange();
-    if (this.#reader.at === before && !place.named) this.#skip();
+    const inner = new Arranger(step.form, node.place, step.named, false, this.#reader, outer).arrange();
+    if (this.#reader.at === before && !step.named) this.#skip();
     this.#result.to = Math.max(this.#result.to, inner.to);
     return { node, accept, accepts, sure, inner };
   }

@@ -15,7 +15,7 @@ const meant = (nearest: readonly string[]): string =>
   nearest.length > 0 ? `did you mean ${quoted(nearest.slice(0, 2))}?` : '';
 
 /** `the option \`order\` of \`highpass\``. */
-const placeOf = ({ verb, slot, option }: Slot): string =>
+const slotInWords = ({ verb, slot, option }: Slot): string =>
   option ? `the option \`${slot}\` of \`${verb}\`` : `what \`${verb}\` takes as ${slot.toUpperCase()}`;
 
 const such = (unit: string): string => (unit === '' ? '' : `, such as ${unit}`);
@@ -80,7 +80,7 @@ const sentences: Sentences<LanguageFacts> = {
   'operand.extra': ({ verb, found }) =>
     `\`${verb}\` has no place for \`${found}\`; remove it, or say with a keyword what it is.`,
   'operand.wrong': ({ where, wanted, found }) =>
-    `${capitalised(placeOf(where))} has to be ${listed(wanted, 'or')}, not \`${found}\`.`,
+    `${capitalised(slotInWords(where))} has to be ${listed(wanted, 'or')}, not \`${found}\`.`,
   'operand.minus': ({ found, instead }) =>
     `\`${found}\` reads as one word; put blanks around the minus: \`${instead}\`.`,
   'option.unknown': ({ verb, word, nearest, known }) =>
@@ -90,28 +90,29 @@ const sentences: Sentences<LanguageFacts> = {
   'word.elsewhere': ({ verb, found, instead, isStep }) =>
     `\`${verb}\` has no place for \`${found}\`; ${isStep ? `bind its result to a name and write \`${instead}\` on a line of its own.` : `write \`${instead}\`.`}`,
   'word.unknown': ({ where, word, wanted, nearest }) =>
-    `${capitalised(placeOf(where))} can't be \`${word}\`; ${meant(nearest) || `it is ${quoted(wanted)}.`}`,
+    `${capitalised(slotInWords(where))} can't be \`${word}\`; ${meant(nearest) || `it is ${quoted(wanted)}.`}`,
   'kind.mismatch': ({ where, wanted, kind, found, instead }) =>
-    `${capitalised(placeOf(where))} has to be ${listed(wanted, 'or')}, but \`${found}\` is ${kind}${instead === undefined ? '.' : `; write \`${instead}\`.`}`,
+    `${capitalised(slotInWords(where))} has to be ${listed(wanted, 'or')}, but \`${found}\` is ${kind}${instead === undefined ? '.' : `; write \`${instead}\`.`}`,
   'unit.unknown': ({ unit, nearest }) =>
     `There is no unit \`${unit}\`; ${meant(nearest) || 'units are written like Hz, m/s^2 or N/mm, and case counts.'}`,
   'unit.missing': ({ where, found, wanted, unit }) =>
-    `${capitalised(placeOf(where))} needs a unit of ${wanted} after \`${found}\`${such(unit)}.`,
+    `${capitalised(slotInWords(where))} needs a unit of ${wanted} after \`${found}\`${such(unit)}.`,
   'unit.dimension': ({ where, wanted, found, dimension, unit }) =>
     wanted[0] === 'mass' && /\bg$/.test(found)
-      ? `${capitalised(placeOf(where))} has to be a mass, but g is standard gravity here: write \`gram\`, or kg.`
-      : `${capitalised(placeOf(where))} has to be ${listed([...new Set(wanted.map(describeDimensionName))], 'or')}${unit === '' ? '' : `, in ${unit} for example`}, but \`${found}\` is ${describeDimension(dimension)}${wanted.includes('frequency') && sameDimension(dimension, dimensionOf('angular velocity')) ? ': divide it by `2 * pi`, or say `in Hz`.' : '.'}`,
+      ? `${capitalised(slotInWords(where))} has to be a mass, but g is standard gravity here: write \`gram\`, or kg.`
+      : `${capitalised(slotInWords(where))} has to be ${listed([...new Set(wanted.map(describeDimensionName))], 'or')}${unit === '' ? '' : `, in ${unit} for example`}, but \`${found}\` is ${describeDimension(dimension)}${wanted.includes('frequency') && sameDimension(dimension, dimensionOf('angular velocity')) ? ': divide it by `2 * pi`, or say `in Hz`.' : '.'}`,
   'range.reversed': ({ found, instead }) => `The range \`${found}\` runs backwards; write \`${instead}\`.`,
   'range.empty': ({ found }) => `The range \`${found}\` is empty; its ends have to differ.`,
   'range.constant': ({ found }) =>
     `An end of a range has to be a quantity known before anything runs, such as 10 Hz, and \`${found}\` is not.`,
   'value.above': ({ where, above, found }) =>
-    `${capitalised(placeOf(where))} has to be above ${above}, not \`${found}\`.`,
+    `${capitalised(slotInWords(where))} has to be above ${above}, not \`${found}\`.`,
   'value.least': ({ where, least, found }) =>
-    `${capitalised(placeOf(where))} has to be at least ${least}, not \`${found}\`.`,
+    `${capitalised(slotInWords(where))} has to be at least ${least}, not \`${found}\`.`,
   'value.most': ({ where, most, found, instead }) =>
-    `${capitalised(placeOf(where))} has to be at most ${most}, not \`${found}\`${instead === undefined ? '.' : `; did you mean \`${instead}\`?`}`,
-  'value.integer': ({ where, found }) => `${capitalised(placeOf(where))} has to be a whole number, not \`${found}\`.`,
+    `${capitalised(slotInWords(where))} has to be at most ${most}, not \`${found}\`${instead === undefined ? '.' : `; did you mean \`${instead}\`?`}`,
+  'value.integer': ({ where, found }) =>
+    `${capitalised(slotInWords(where))} has to be a whole number, not \`${found}\`.`,
   'field.unknown': ({ field, kind, known, nearest }) =>
     known.length === 0
       ? `${capitalised(kind)} ${has(kind)} no fields, so \`.${field}\` can't be read off; use \`table\` to see the numbers.`

@@ -161,8 +161,8 @@ function emptyFigure(part: ChartPart): {
 }
 
 /** As wide as the place allows; a second pass takes back what labels stand over. */
-async function fit(view: View, place: HTMLElement, holder: HTMLElement): Promise<void> {
-  const room = Math.floor(place.clientWidth);
+async function fit(view: View, container: HTMLElement, holder: HTMLElement): Promise<void> {
+  const room = Math.floor(container.clientWidth);
   if (room === 0) {
     await view.runAsync();
     return;
@@ -174,16 +174,16 @@ async function fit(view: View, place: HTMLElement, holder: HTMLElement): Promise
 }
 
 /** Calls back when the width has changed, once a frame at most. */
-function observeWidth(place: HTMLElement, changed: () => void): ResizeObserver {
-  let width = place.clientWidth;
+function observeWidth(container: HTMLElement, changed: () => void): ResizeObserver {
+  let width = container.clientWidth;
   let frame = 0;
   const observer = new ResizeObserver(() => {
-    if (place.clientWidth === width || place.clientWidth === 0) return;
-    width = place.clientWidth;
+    if (container.clientWidth === width || container.clientWidth === 0) return;
+    width = container.clientWidth;
     cancelAnimationFrame(frame);
     frame = requestAnimationFrame(changed);
   });
-  observer.observe(place);
+  observer.observe(container);
   return observer;
 }
 

@@ -36,16 +36,16 @@ export const activate: ActivationFunction = (context) => {
     ids.delete(id);
   };
   return {
-    async renderOutputItem(item, place, signal) {
+    async renderOutputItem(item, container, signal) {
       const data = dataOf(item);
       const id = context.postMessage === undefined ? undefined : idOf(item);
       // What follows another in its place is shown in the views that stand there, if it fits them.
-      if (id !== undefined && (await handled?.update(item.id, id, place, data)) === true) {
+      if (id !== undefined && (await handled?.update(item.id, id, container, data)) === true) {
         ids.set(item.id, id);
         return;
       }
       forget(item.id);
-      const output = drawOutput(data, place, currentTheme());
+      const output = drawOutput(data, container, currentTheme());
       drawn.set(item.id, output);
       if (id !== undefined) handle(item.id, id, output);
       signal.addEventListener('abort', () => {

@@ -36,13 +36,13 @@ function countOf(messages: readonly Message[]): string {
 
 /** `Error  the sentence  cell 3, line 2  code`. */
 export function messageElement({ severity, code, message, where }: Message): HTMLElement {
-  const place = where === undefined ? [] : [' ', element('span', 'washboard-where', where)];
+  const whereAt = where === undefined ? [] : [' ', element('span', 'washboard-where', where)];
   return element(
     'p',
     `washboard-message washboard-${severity}`,
     element('strong', '', `${capitalised(severity)}: `),
     ...withCode(message),
-    ...place,
+    ...whereAt,
     ' ',
     element('code', 'washboard-code', code),
   );

@@ -20,7 +20,7 @@ export interface DrawnOutput {
 }
 
 /** Puts an output into its place, and in it what was there before is gone: messages first, for they may explain the rest. */
-export function drawOutput(data: unknown, place: HTMLElement, theme: Theme): DrawnOutput {
+export function drawOutput(data: unknown, container: HTMLElement, theme: Theme): DrawnOutput {
   const charts: DrawnChart[] = [];
   const coloured = (of: Theme): Theme => withPalette(of, isOutput(data) ? data.palette : undefined);
   const drawn = (part: Part): Node => {
@@ -36,7 +36,7 @@ export function drawOutput(data: unknown, place: HTMLElement, theme: Theme): Dra
   };
   const contents = isOutput(data) ? [...messageElements(data.messages), ...data.parts.map(drawn)] : [unreadable(data)];
   const root = element('div', 'washboard-output', ...contents);
-  place.replaceChildren(root);
+  container.replaceChildren(root);
   return {
     charts,
     data: isOutput(data) ? data : undefined,

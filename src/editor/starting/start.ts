@@ -78,8 +78,8 @@ async function writeStudy(
   folder: vscode.Uri,
   { paths, besides }: FoundRecordings,
 ): Promise<void> {
-  const place = { folder: folder.fsPath, root: rootOf(folder, folder.fsPath) };
-  const text = await engine.starter(place, paths, besides);
+  const folders = { folder: folder.fsPath, root: rootOf(folder, folder.fsPath) };
+  const text = await engine.starter(folders, paths, besides);
   const taken = (await entriesOf(folder)).map(({ name }) => name);
   const target = vscode.Uri.joinPath(folder, freeStudyName(taken));
   await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(text));

@@ -2,6 +2,7 @@ import type { Finding } from '../recording.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { measured, timeSpans, type Check, type CheckedChannel, type CheckedRun } from './checked.ts';
+import { usualLength } from './plateaus.ts';
 
 interface Held {
   readonly from: number;
@@ -49,16 +50,6 @@ function runsOfOneValue({ stretches }: CheckedRun, samples: Float64Array): HeldV
   return { count, lengths, long };
 }
 
-/** The length that 99 of 100 do not exceed. */
-function usualLength({ count, lengths }: HeldValues): number {
-  let left = Math.floor(0.99 * (count - 1));
-  for (const length of [...lengths.keys()].sort((a, b) => a - b)) {
-    left -= lengths.get(length) ?? 0;
-    if (left < 0) return length;
-  }
-  return 1;
-}
-
 function stuck(run: CheckedRun, { samples, name }: CheckedChannel, values: HeldValues): Finding[] {
   if (values.long.length === 0) return [];
   let [low, high] = [Infinity, -Infinity];
@@ -66,7 +57,7 @@ function stuck(run: CheckedRun, { samples, name }: CheckedChannel, values: HeldV
     low = Math.min(low, samples[i]);
     high = Math.max(high, samples[i]);
   }
-  const most = Math.max(settings.flat.samples, settings.flat.times * usualLength(values));
+  const most = Math.max(settings.flat.samples, settings.flat.times * usualLength(values.lengths, values.count));
   // At the extremes it is clipping, which has a check of its own.
   const long = values.long.filter(({ from, to }) => to - from > most && samples[from] > low && samples[from] < high);
   if (long.length === 0) return [];

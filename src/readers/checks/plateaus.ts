@@ -126,7 +126,12 @@ export function usualHold(samples: Float64Array, extremes: readonly number[]): n
     }
     i = end;
   }
-  let left = Math.floor(0.99 * (readings - 1));
+  return usualLength(lengths, readings);
+}
+
+/** The length that 99 of 100 do not exceed, of so many in all. @param lengths how often each occurs */
+export function usualLength(lengths: ReadonlyMap<number, number>, count: number): number {
+  let left = Math.floor(0.99 * (count - 1));
   for (const length of [...lengths.keys()].sort((a, b) => a - b)) {
     left -= lengths.get(length) ?? 0;
     if (left < 0) return length;

@@ -1,7 +1,7 @@
 import type { Handle, HandleEnd, Literal } from '../../charts/handle.ts';
 import { element } from '../element.ts';
 import { around, type Plot } from './plots.ts';
-import { numberAt, placeOf, stepOf, written } from './rounding.ts';
+import { numberAt, axisValueOf, stepOf, written } from './rounding.ts';
 import { listenTo, sliderElement } from './slider.ts';
 
 /** What a handle asks of its chart. */
@@ -36,7 +36,7 @@ export class HandleView {
   #moving: number | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  /** @param picture what places are counted in */
+  /** @param picture what pixels are counted in */
   constructor(handle: Handle, writer: Writer, picture: HTMLElement) {
     this.#handle = handle;
     this.#writer = writer;
@@ -101,7 +101,7 @@ export class HandleView {
 
   #sliderOf(index: number): Parameters<typeof listenTo>[1] {
     return {
-      drag: (place) => this.#to(index, this.#plots[0].valueAt(place)),
+      drag: (pixel) => this.#to(index, this.#plots[0].valueAt(pixel)),
       step: (steps) => {
         this.#to(index, this.#ats[index], steps);
         this.#soon(index);
@@ -121,7 +121,7 @@ export class HandleView {
     };
   }
 
-  /** Moves an end to about a place in s or Hz, on to a whole step and so many more. */
+  /** Moves an end to about a value in s or Hz, on to a whole step and so many more. */
   #to(index: number, at: number, steps = 0): void {
     const { literal, carries } = this.#handle.ends[index];
     if (literal === undefined || this.#plots.length === 0) return;
@@ -130,15 +130,15 @@ export class HandleView {
     const clamped = Math.min(most, Math.max(least, at + steps * step * literal.factor));
     let number = Number(written(numberAt(literal, clamped), step));
     // Rounding must not lead past an edge.
-    if (placeOf(literal, number) > most) number -= literal.sign * step;
-    if (placeOf(literal, number) < least) number += literal.sign * step;
+    if (axisValueOf(literal, number) > most) number -= literal.sign * step;
+    if (axisValueOf(literal, number) < least) number += literal.sign * step;
     const text = written(number, step);
-    const place = placeOf(literal, Number(text));
+    const reached = axisValueOf(literal, Number(text));
     if (carries === true) {
-      const by = place - this.#ats[index];
+      const by = reached - this.#ats[index];
       this.#ats = this.#ats.map((other) => other + by);
     }
-    this.#ats[index] = place;
+    this.#ats[index] = reached;
     this.#moving = index;
     this.element.classList.add('washboard-moved');
     this.#show();
@@ -158,15 +158,15 @@ export class HandleView {
     if (this.#moving !== index || literal === undefined) return;
     this.#moving = undefined;
     const text = this.#text(index);
-    if (text === literal.text || placeOf(literal, Number(literal.text)) === this.#ats[index]) this.restore();
+    if (text === literal.text || axisValueOf(literal, Number(literal.text)) === this.#ats[index]) this.restore();
     else this.#writer.move(literal, text);
   }
 
-  /** Of the literal's own unit: not below what a pixel is worth at that place. */
+  /** Of the literal's own unit: not below what a pixel is worth there. */
   #step(index: number, { factor }: Literal): number {
     const [plot] = this.#plots;
-    const place = plot.placeOf(this.#ats[index]);
-    return stepOf(Math.abs(plot.valueAt(place + 0.5) - plot.valueAt(place - 0.5)) / factor);
+    const pixel = plot.pixelOf(this.#ats[index]);
+    return stepOf(Math.abs(plot.valueAt(pixel + 0.5) - plot.valueAt(pixel - 0.5)) / factor);
   }
 
   #limits(index: number): { readonly least: number; readonly most: number } {
@@ -196,10 +196,10 @@ export class HandleView {
     if (this.#plots.length === 0) return;
     const { left, top, width, height } = around(this.#plots);
     const [plot] = this.#plots;
-    const places = this.#ats.map((at) => plot.placeOf(at));
+    const pixels = this.#ats.map((at) => plot.pixelOf(at));
     this.sliders.forEach((slider, index) => {
-      slider.style.left = `${places[index]}px`;
-      slider.hidden = places[index] < left - 1 || places[index] > left + width + 1;
+      slider.style.left = `${pixels[index]}px`;
+      slider.hidden = pixels[index] < left - 1 || pixels[index] > left + width + 1;
       const { least, most } = this.#limits(index);
       const [low, high] = this.#numbers(this.#handle.ends[index], least, most);
       slider.setAttribute('aria-valuemin', low);
@@ -207,9 +207,9 @@ export class HandleView {
       slider.setAttribute('aria-valuenow', String(Number(this.#text(index))));
       slider.setAttribute('aria-valuetext', this.#valueText(index));
     });
-    if (places.length !== 2) return;
-    const from = Math.max(left, Math.min(...places));
-    const to = Math.min(left + width, Math.max(...places));
+    if (pixels.length !== 2) return;
+    const from = Math.max(left, Math.min(...pixels));
+    const to = Math.min(left + width, Math.max(...pixels));
     Object.assign(this.#span.style, {
       left: `${from}px`,
       width: `${Math.max(0, to - from)}px`,
@@ -232,11 +232,11 @@ export class HandleView {
     this.#says.textContent = `${what} · ${then}`;
     this.#says.hidden = false;
     const { left, top, width } = around(this.#plots);
-    const place = this.#plots[0].placeOf(this.#ats[index]);
-    const onLeft = place > left + width / 2;
+    const pixel = this.#plots[0].pixelOf(this.#ats[index]);
+    const onLeft = pixel > left + width / 2;
     this.#says.style.top = `${top - 2}px`;
-    this.#says.style.left = onLeft ? 'auto' : `${place + 10}px`;
-    this.#says.style.right = onLeft ? `calc(100% - ${place - 10}px)` : 'auto';
+    this.#says.style.left = onLeft ? 'auto' : `${pixel + 10}px`;
+    this.#says.style.right = onLeft ? `calc(100% - ${pixel - 10}px)` : 'auto';
   }
 
   #quiet(): void {

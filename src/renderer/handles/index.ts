@@ -45,9 +45,9 @@ export class Handled {
   }
 
   /** Shows what an item holds by now in the views that it has; false if it has none, or they don't fit. */
-  async update(id: string, output: string, place: HTMLElement, next: unknown): Promise<boolean> {
+  async update(id: string, output: string, container: HTMLElement, next: unknown): Promise<boolean> {
     const attached = this.#attached.get(id);
-    if (attached === undefined || !place.contains(attached.drawn.root) || !isOutput(next)) return false;
+    if (attached === undefined || !container.contains(attached.drawn.root) || !isOutput(next)) return false;
     const { drawn } = attached;
     if (!(await show(drawn, next))) return false;
     // It may have been taken away meanwhile.

@@ -10,12 +10,12 @@ export interface Plot {
   /** Which of several sets it shows. */
   readonly set: number;
   /** Of an axis value in s or Hz, in px of the picture. */
-  readonly placeOf: (value: number) => number;
-  /** The axis value at a place. */
-  readonly valueAt: (place: number) => number;
+  readonly pixelOf: (value: number) => number;
+  /** The axis value at a pixel. */
+  readonly valueAt: (pixel: number) => number;
 }
 
-type Scale = ((value: number) => number) & { invert(place: number): number };
+type Scale = ((value: number) => number) & { invert(pixel: number): number };
 
 /** What of Vega's scene is asked here. */
 interface SceneItem {
@@ -52,8 +52,8 @@ function plotAt(item: SceneItem, at: { readonly left: number; readonly top: numb
     width: item.width ?? 0,
     height: item.height ?? 0,
     set,
-    placeOf: (value) => left + scale(value),
-    valueAt: (place) => scale.invert(place - left),
+    pixelOf: (value) => left + scale(value),
+    valueAt: (pixel) => scale.invert(pixel - left),
   };
 }
 

@@ -15,7 +15,7 @@ export function written(value: number, step: number): string {
   return String(rounded === 0 ? 0 : rounded);
 }
 
-/** Of a place on the axis in s or Hz the number in the literal's own unit, and back. */
+/** Of a value on the axis in s or Hz the number in the literal's own unit, and back. */
 export const numberAt = ({ origin, sign, factor }: Literal, at: number): number => (sign * (at - origin)) / factor;
-export const placeOf = ({ origin, sign, factor }: Literal, number: number): number =>
+export const axisValueOf = ({ origin, sign, factor }: Literal, number: number): number =>
   Number((origin + sign * number * factor).toPrecision(12));

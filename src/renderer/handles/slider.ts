@@ -4,8 +4,8 @@ import { element } from '../element.ts';
 
 /** What a slider asks of the handle that it is an end of. */
 export interface SliderOf {
-  /** To a place in px of the picture. */
-  drag(place: number): void;
+  /** To a pixel of the picture. */
+  drag(pixel: number): void;
   /** By so many steps; to the lowest or highest place. */
   step(steps: number): void;
   reach(edge: 'least' | 'most'): void;
@@ -30,7 +30,7 @@ export function sliderElement(handle: Handle, { word, literal }: HandleEnd): HTM
 
 /** Lets mouse, pen, finger and keys move it. */
 export function listenTo(slider: HTMLElement, of: SliderOf, picture: HTMLElement): void {
-  const placeOf = (event: PointerEvent): number => event.clientX - picture.getBoundingClientRect().left;
+  const pixelOf = (event: PointerEvent): number => event.clientX - picture.getBoundingClientRect().left;
   let grabbed: number | undefined;
   slider.addEventListener('pointerdown', (event) => {
     if (event.button !== 0) return;
@@ -42,7 +42,7 @@ export function listenTo(slider: HTMLElement, of: SliderOf, picture: HTMLElement
     grabbed = event.clientX - (own.left + own.width / 2);
   });
   slider.addEventListener('pointermove', (event) => {
-    if (grabbed !== undefined && slider.hasPointerCapture(event.pointerId)) of.drag(placeOf(event) - grabbed);
+    if (grabbed !== undefined && slider.hasPointerCapture(event.pointerId)) of.drag(pixelOf(event) - grabbed);
   });
   const end = (then: () => void) => () => {
     if (grabbed === undefined) return;

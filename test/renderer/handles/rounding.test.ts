@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { numberAt, placeOf, stepOf, written } from '../../../src/renderer/handles/rounding.ts';
+import { numberAt, axisValueOf, stepOf, written } from '../../../src/renderer/handles/rounding.ts';
 
 describe('the rounding of a number that is moved', () => {
   it('goes by steps of 1, 2 and 5, the first not below what is asked', () => {
@@ -27,6 +27,6 @@ describe('the rounding of a number that is moved', () => {
       slot: { name: '', verb: 'trim', slot: 'length', entry: 0, part: 0 },
     } as const;
     assert.equal(numberAt(literal, 0), 0.5);
-    assert.equal(placeOf(literal, 0.5), 0);
+    assert.equal(axisValueOf(literal, 0.5), 0);
   });
 });
