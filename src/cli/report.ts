@@ -34,14 +34,17 @@ export async function report(args: readonly string[]): Promise<number> {
     kind === 'code' ? { kind: 'cell', text, outputs: shown.get(cell++) ?? [] } : { kind: 'prose', text },
   );
   // Loaded only here: drawing would slow every other command's start.
-  const [{ generator, reportPage }, { answerPieces }] = await Promise.all([
+  const [{ generator, reportPage }, { answerPieces }, { ownFaces }] = await Promise.all([
     import('../report/page.ts'),
     import('../report/answer.ts'),
+    import('../files/fonts.ts'),
   ]);
   const whole = { file: basename(notebook.path), pieces, sources: run.sources, tool: record.tool };
   const short = values.answer === true;
   const reported = short ? { ...whole, pieces: answerPieces(whole, methodsBehind(run)) } : whole;
-  const page = await reportPage(reported, pictures(notebook));
+  const { regular, bold } = ownFaces();
+  const faces = { regular: inBase64(regular), bold: inBase64(bold) };
+  const page = await reportPage(reported, pictures(notebook), faces);
   const ending = short ? '.answer.html' : '.html';
   const out = values.out ?? notebook.path.replace(/(\.washboard)?\.md$/, '') + ending;
   const written = writeProduct(
@@ -52,6 +55,8 @@ export async function report(args: readonly string[]): Promise<number> {
   print(`${out}\n`);
   return run.ok ? 0 : 1;
 }
+
+const inBase64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64');
 
 /** How the comparisons and verdicts of a run were come by; of a run without any, how all that it gave was. */
 function methodsBehind({ results }: RunReport): string {

@@ -8,7 +8,7 @@ import { capitalised } from '../result/words.ts';
 import { frontMatter } from '../notebook/frontMatter.ts';
 import { withoutMarks } from '../notebook/proseNumbers.ts';
 import { html, Markup } from './markup.ts';
-import { reportStyle } from './style.ts';
+import { reportFont, reportFonts, reportStyle } from './style.ts';
 import { toSvg } from './svg.ts';
 import { textWidth } from './textWidth.ts';
 
@@ -28,6 +28,19 @@ export type Piece =
 /** By this beginning of a line a page is known as one of ours, which a later one may replace. */
 export const generator = '<meta name="generator" content="Washboard report"';
 
+/** The font of the page, whose widths its tables and pictures are laid out by: TrueType files, in base64. */
+export interface ReportFaces {
+  readonly regular: string;
+  readonly bold: string;
+}
+
+function facesRules(faces: ReportFaces | undefined): string {
+  if (faces === undefined) return '';
+  const rule = (weight: number, file: string): string =>
+    `@font-face { font-family: "${reportFont}"; font-weight: ${weight}; src: url(data:font/ttf;base64,${file}) format("truetype"); }\n`;
+  return rule(400, faces.regular) + rule(700, faces.bold);
+}
+
 /** Gives a picture that the prose names as a `data:` address, or undefined where it can't. */
 export type PictureSource = (path: string) => string | undefined;
 
@@ -35,7 +48,11 @@ export type PictureSource = (path: string) => string | undefined;
  * One self-contained HTML page: prose, cells, charts as inline SVG, tables, methods and the hashes of the raw files.
  * Nothing in it runs, and nothing is fetched when it is opened. It is well-formed XML as well, whatever stood in files.
  */
-export async function reportPage(notebook: ReportedNotebook, picture: PictureSource): Promise<string> {
+export async function reportPage(
+  notebook: ReportedNotebook,
+  picture: PictureSource,
+  faces?: ReportFaces,
+): Promise<string> {
   const pieces: Markup[] = [];
   for (const piece of notebook.pieces)
     pieces.push(piece.kind === 'prose' ? prose(piece.text, picture) : await cell(piece));
@@ -46,9 +63,9 @@ export async function reportPage(notebook: ReportedNotebook, picture: PictureSou
 <meta charset="utf-8" />
 ${new Markup(generator)} />
 <meta name="viewport" content="width=device-width, initial-scale=1" />
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:" />
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:" />
 <title>${title}</title>
-<style>${new Markup(reportStyle)}</style>
+<style>${new Markup(facesRules(faces))}${new Markup(reportStyle)}</style>
 </head>
 <body>
 <main>
@@ -139,7 +156,7 @@ const figureWidth = 720;
 
 /** The picture; its words open by a click, without a script. */
 async function figure(chart: ChartPart): Promise<Markup> {
-  const svg = await toSvg(chart, themes.light, figureWidth);
+  const svg = await toSvg(chart, { ...themes.light, font: reportFonts }, figureWidth);
   return html`<figure>${new Markup(svg)}<figcaption><details><summary>The chart in words</summary>${chart.description}</details></figcaption></figure>
 `;
 }
@@ -167,7 +184,43 @@ const breakable = (text: string): (Markup | string)[] =>
     .split(/(?<=[/_-])(?=\p{L})/u)
     .flatMap((piece, index) => (index === 0 ? [piece] : [new Markup('<wbr />'), piece]));
 
-function table({ caption, columns, rows }: TablePart): Markup {
+/** px; a table that is wider still would be cut off at the paper's edge, however small it is set. */
+const paperWidth = 1040;
+
+/** A table; what is wider than paper stands on the screen whole, and on paper in blocks of columns, each with the names before it. */
+function table(part: TablePart): Markup {
+  const { caption, columns, rows } = part;
+  if (widthOf(columns, rows) <= paperWidth) return tableOf(part);
+  const blocks = blocksOf(part).map((block, index, { length }) =>
+    tableOf({ ...block, caption: caption === '' ? '' : `${caption} (${index + 1} of ${length})` }, 'on-paper'),
+  );
+  return html`${tableOf(part, 'on-screen')}${blocks}`;
+}
+
+/** As many columns as fit the paper's width, again and again, each time behind the names of the rows. */
+function blocksOf({ columns, rows, ...part }: TablePart): TablePart[] {
+  const firstFigure = columns.findIndex(({ align }) => align === 'right');
+  const names = Math.max(1, Math.min(2, firstFigure));
+  const of = (from: number, to: number): TablePart => {
+    const pick = <T>(list: readonly T[]): T[] => [...list.slice(0, names), ...list.slice(from, to)];
+    return { ...part, columns: pick(columns), rows: rows.map(pick) };
+  };
+  const blocks: TablePart[] = [];
+  let from = names;
+  while (from < columns.length) {
+    let to = from + 1;
+    const fits = (end: number): boolean => {
+      const block = of(from, end);
+      return widthOf(block.columns, block.rows) <= paperWidth;
+    };
+    while (to < columns.length && fits(to + 1)) to++;
+    blocks.push(of(from, to));
+    from = to;
+  }
+  return blocks;
+}
+
+function tableOf({ caption, columns, rows }: TablePart, where = ''): Markup {
   const heads = columns.map(
     ({ name, unit, align }) =>
       html`<th scope="col" class="${align}">${name}${unit === '' ? '' : html` <span class="unit">(${printedUnit(unit)})</span>`}</th>`,
@@ -178,13 +231,15 @@ function table({ caption, columns, rows }: TablePart): Markup {
     ) => html`<tr>${row.map((text, c) => html`<td class="${columns[c]?.align ?? 'left'}${text.length > longText ? ' long' : ''}">${breakable(text)}</td>`)}</tr>
 `,
   );
-  const size = [rows.length <= shortRows ? 'short' : '', widthOf(columns, rows) > broadWidth ? 'broad' : ''].join(' ');
+  const size = [rows.length <= shortRows ? 'short' : '', widthOf(columns, rows) > broadWidth ? 'broad' : '', where]
+    .filter((name) => name !== '')
+    .join(' ');
   // On paper a caption holds to its rows only as the first of their heads, which is repeated on each page.
   const onPaper =
     caption === ''
       ? undefined
       : html`<tr class="caption" aria-hidden="true"><th colspan="${columns.length}">${caption}</th></tr>`;
-  return html`<div class="wide ${size.trim()}"><table><caption>${caption}</caption>
+  return html`<div class="wide ${size}"><table><caption>${caption}</caption>
 <thead>${onPaper}<tr>${heads}</tr></thead>
 <tbody>${body}</tbody></table></div>
 `;

@@ -1,6 +1,12 @@
+import { printFont } from '../charts/printFont.ts';
+
+/** The page's own font, and what stands in for it where the page does not bring it or lacks a letter. */
+export const reportFont = printFont;
+export const reportFonts = `"${reportFont}", system-ui, "Segoe UI", "Helvetica Neue", "DejaVu Sans", sans-serif`;
+
 /** The page's look: readable on a screen and on paper. */
 export const reportStyle = `
-body { font: 16px/1.5 system-ui, "Segoe UI", "Helvetica Neue", "DejaVu Sans", sans-serif; color: #2b2b2b; background: #fff; margin: 0; }
+body { font: 16px/1.5 ${reportFonts}; color: #2b2b2b; background: #fff; margin: 0; }
 main { max-width: 58rem; margin: 2rem auto; padding: 0 1rem; }
 h1, h2, h3 { line-height: 1.25; }
 a { color: #0b5394; }
@@ -32,7 +38,8 @@ thead th { border-bottom: 2px solid #8a8a85; vertical-align: bottom; max-width: 
 .sources code { word-break: break-all; }
 img { max-width: 100%; }
 thead .caption th { display: none; }
-@page { margin: 16mm 15mm 18mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt system-ui, sans-serif; } }
+.on-paper { display: none; }
+@page { margin: 16mm 15mm 18mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt ${reportFonts}; } }
 @media print {
   html { font-size: 9.5pt; }
   body { font-size: 9.5pt; }
@@ -43,6 +50,9 @@ thead .caption th { display: none; }
   p, li { orphans: 3; widows: 3; }
   .prose, .text, .message { max-width: none; }
   .wide { overflow: visible; background: none; }
+  .on-screen { display: none; }
+  .on-paper { display: block; }
+  .broad .unit { white-space: normal; }
   caption { display: none; }
   thead { display: table-header-group; }
   thead .caption { display: table-row; }

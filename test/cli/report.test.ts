@@ -38,6 +38,7 @@ describe('washboard report and figures', () => {
     const page = readFileSync(sandbox.path('ride.html'), 'utf8');
     assert.match(page, /<title>A &lt;study&gt; &amp; its page<\/title>/);
     assert.match(page, /default-src 'none'/);
+    assert.match(page, /@font-face .* font-weight: 700; src: url\(data:font\/ttf;base64,AAE/);
     assert.doesNotMatch(page, /<script|href="javascript|src="http/);
     assert.match(page, /src="data:image\/png;base64,/);
     assert.match(page, /<svg[^>]*>/);
