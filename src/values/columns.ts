@@ -44,7 +44,7 @@ export const calibrationFigure = <Row extends { readonly channel: Channel }, V>(
 ): Figure<Row, V> =>
   figure('calibration_percent', '%', ({ channel }) => inPercent(channel.calibration?.relative), {
     title: 'Calibration ±',
-    heading: 'calibration ±',
+    heading: 'calibration uncertainty',
     each: 'as given',
     inTableOf: (value) => rowsOf(value).some(({ channel }) => channel.calibration !== undefined),
     optional: true,

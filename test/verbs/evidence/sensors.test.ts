@@ -104,7 +104,7 @@ describe('tables and methods of calibrated runs', () => {
       const columns = async (load: string): Promise<string[]> =>
         tabulate(await valueOf(kind, `${load}${verb}`, same))!.columns.map(({ name }) => name);
       assert.ok(!(await columns(loaded(''))).some((name) => name.startsWith('calibration')), kind);
-      if (kind !== 'running') assert.ok((await columns(loaded())).includes('calibration ±'), kind);
+      if (kind !== 'running') assert.ok((await columns(loaded())).includes('calibration uncertainty'), kind);
       const json = toJson(await valueOf(kind, `${loaded()}${verb}`, same)) as { rows?: Record<string, number>[] };
       assert.equal(json.rows?.[0]['calibration_percent'], 2, kind);
     }
