@@ -38,7 +38,7 @@ async function openSample(extension: vscode.Uri): Promise<void> {
   const picked = await vscode.window.showOpenDialog({
     canSelectFolders: true,
     canSelectFiles: false,
-    openLabel: 'Copy the sample here',
+    openLabel: vscode.l10n.t('Copy the sample here'),
   });
   const parent = picked?.at(0);
   if (parent === undefined) return;

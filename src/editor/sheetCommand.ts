@@ -13,7 +13,7 @@ export function registerSheet(): vscode.Disposable {
         await vscode.window.showOpenDialog({
           canSelectFolders: true,
           canSelectFiles: false,
-          openLabel: 'Folder of recordings',
+          openLabel: vscode.l10n.t('Folder of recordings'),
         })
       )?.[0];
     if (folder === undefined) return;

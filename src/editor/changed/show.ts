@@ -32,7 +32,7 @@ export async function showChanged(
   if (asked === undefined) return;
   const found = read(await fileAt(folders.folder, file, asked), file, asked);
   if (!found.ok) return void vscode.window.showWarningMessage(found.failure.message);
-  await show(engine, notebook, folders, { title: 'What changed', ...found.value });
+  await show(engine, notebook, folders, { title: vscode.l10n.t('What changed'), ...found.value });
 }
 
 /** Runs a notebook as it stands in the editor, and shows beside it what differs from the record that lies beside it. */
@@ -45,7 +45,11 @@ export async function showVerified(engine: EngineThreads, notebook: vscode.Noteb
   if (text === undefined) return void vscode.window.showWarningMessage(sentence('record.missing', { notebook: name }));
   const record = parseRecord(text);
   if (!record.ok) return void vscode.window.showWarningMessage(record.failure.message);
-  await show(engine, notebook, folders, { title: 'Verify', record: record.value, against: basename(file) });
+  await show(engine, notebook, folders, {
+    title: vscode.l10n.t('Verify'),
+    record: record.value,
+    against: basename(file),
+  });
 }
 
 async function show(
@@ -58,7 +62,7 @@ async function show(
   const cells = codeCells(notebook, languageId);
   const names = namesOf(cells);
   const document = await vscode.window.withProgress(
-    { location: vscode.ProgressLocation.Notification, title: `Running ${name}`, cancellable: true },
+    { location: vscode.ProgressLocation.Notification, title: vscode.l10n.t('Running {0}', name), cancellable: true },
     (_progress, token) => engine.document(folders, name, textsOf(cells), (stop) => token.onCancellationRequested(stop)),
   );
   if (document === undefined) return;
@@ -106,15 +110,23 @@ async function askRevision(folder: string, file: string): Promise<string | undef
     description: `${shortId(id)}, ${dayOf(at)}`,
     revision: id,
   }));
-  const other = { label: 'Another revision…', description: 'a branch, a tag or a commit', revision: undefined };
+  const other = {
+    label: vscode.l10n.t('Another revision…'),
+    description: vscode.l10n.t('a branch, a tag or a commit'),
+    revision: undefined,
+  };
   const picked = await vscode.window.showQuickPick(
-    [{ label: 'HEAD', description: 'the last commit', revision: 'HEAD' }, ...commits, other],
-    { title: 'What changed since…', placeHolder: `The record ${file} in git`, matchOnDescription: true },
+    [{ label: 'HEAD', description: vscode.l10n.t('the last commit'), revision: 'HEAD' }, ...commits, other],
+    {
+      title: vscode.l10n.t('What changed since…'),
+      placeHolder: vscode.l10n.t('The record {0} in git', file),
+      matchOnDescription: true,
+    },
   );
   if (picked === undefined || picked.revision !== undefined) return picked?.revision;
   return vscode.window.showInputBox({
-    title: 'What changed since…',
-    prompt: 'A revision that git knows',
+    title: vscode.l10n.t('What changed since…'),
+    prompt: vscode.l10n.t('A revision that git knows'),
     value: 'HEAD~1',
   });
 }

@@ -44,7 +44,7 @@ async function copy(numbers: ProseNumbers, given: unknown): Promise<void> {
     detail: doc,
   }));
   const picked = await vscode.window.showQuickPick(items, {
-    title: 'Copy as Prose Number',
+    title: vscode.l10n.t('Copy as Prose Number'),
     matchOnDescription: true,
     matchOnDetail: true,
   });

@@ -9,6 +9,8 @@ export async function chosenFiles(
   const named =
     selected !== undefined && selected.length > 0 ? selected : clicked === undefined ? undefined : [clicked];
   const files =
-    named ?? (await vscode.window.showOpenDialog({ canSelectMany: true, openLabel: 'Choose recordings' })) ?? [];
+    named ??
+    (await vscode.window.showOpenDialog({ canSelectMany: true, openLabel: vscode.l10n.t('Choose recordings') })) ??
+    [];
   return files.filter((file) => file.scheme === 'file').sort((a, b) => naturalOrder(a.fsPath, b.fsPath));
 }
