@@ -160,7 +160,16 @@ async function runPacked(which) {
   mkdirSync(extension, { recursive: true });
   const manifest = { name: 'empty', publisher: 'nobody', version: '0.0.1', engines: { vscode: '^1.100.0' } };
   writeFileSync(join(extension, 'package.json'), JSON.stringify(manifest));
-  await runInServed({ suite: await bundleSuite('packed'), workspace, env, report, extension, extensionsDir, which });
+  await runInServed({
+    suite: await bundleSuite('packed'),
+    limit: 3 * patience,
+    workspace,
+    env,
+    report,
+    extension,
+    extensionsDir,
+    which,
+  });
   return countsOf(report);
 }
 
@@ -176,7 +185,7 @@ function run(program, args) {
   });
 }
 
-async function runInServed({ report, ...served }) {
+async function runInServed({ report, limit = patience, ...served }) {
   const executablePath = ensureChromium(say);
   const editor = await serveEditor({ ...served, say });
   const { chromium } = await import('playwright-core');
@@ -185,12 +194,10 @@ async function runInServed({ report, ...served }) {
     const page = await browser.newPage({ viewport: { width: 1400, height: 1000 } });
     page.setDefaultTimeout(patience);
     await page.goto(editor.url);
-    const deadline = Date.now() + patience;
+    const deadline = Date.now() + limit;
     while (!existsSync(report)) {
       if (Date.now() > deadline)
-        throw new Error(
-          `the extension host gave no report in ${patience / 1000} s. The end of the log:\n${editor.log()}`,
-        );
+        throw new Error(`the extension host gave no report in ${limit / 1000} s. The end of the log:\n${editor.log()}`);
       await new Promise((resolve) => setTimeout(resolve, 200));
     }
   } finally {
