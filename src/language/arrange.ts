@@ -7,6 +7,7 @@ import { describeAccepts, sampleOf } from './describe.ts';
 import type { Fix, Place } from './diagnostic.ts';
 import type { Item, Operand, Word } from './tree.ts';
 import { changeTo, titles, type Report } from './messages.ts';
+import { keywordsOf } from './vocabulary.ts';
 
 /** A step's items as they are read one by one, by the step and by the steps written in place inside it. */
 interface ItemReader {
@@ -391,18 +392,6 @@ class Arranger {
   #textOf(node: Operand): string {
     return this.#reader.context.text.slice(node.place.from, node.place.to);
   }
-}
-
-const known = new WeakMap<Form, readonly string[]>();
-
-/** Words that introduce an option or an operand of a form. */
-function keywordsOf(form: Form): readonly string[] {
-  const before = known.get(form);
-  if (before !== undefined) return before;
-  const ofOperands = form.operands.flatMap(({ keyword }) => keyword ?? []);
-  const keywords = [...form.options.map(({ keyword }) => keyword), ...ofOperands];
-  known.set(form, keywords);
-  return keywords;
 }
 
 const insertion = (place: Place, text: string | undefined): readonly Fix[] =>

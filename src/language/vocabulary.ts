@@ -73,3 +73,15 @@ export function vocabularyOf(catalogue: Catalogue): Vocabulary {
   made.set(catalogue, vocabulary);
   return vocabulary;
 }
+
+const keywords = new WeakMap<Form, readonly string[]>();
+
+/** Words that introduce an option or an operand of a form. */
+export function keywordsOf(form: Form): readonly string[] {
+  const before = keywords.get(form);
+  if (before !== undefined) return before;
+  const ofOperands = form.operands.flatMap(({ keyword }) => keyword ?? []);
+  const words = [...form.options.map(({ keyword }) => keyword), ...ofOperands];
+  keywords.set(form, words);
+  return words;
+}

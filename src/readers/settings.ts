@@ -8,6 +8,12 @@ export const settings = {
   unevenGapSteps: 5,
   /** Gaps of so many steps at most, that far from a whole number of them at most, are counted across for the rate. */
   across: { most: 50, off: 0.25 },
+  /**
+   * Stamps rounded to more than so many steps can hide the loss of one sample. It is looked for with so many rows on either
+   * side: their offsets from even sampling have to fill the rounding but for so many steps and reach beyond it by less than
+   * so many, and move by so many at least.
+   */
+  slips: { from: 0.5, rows: [64, 24], unfilled: 0.35, beyond: 0.5, shift: 0.6 },
   /** Error of the rate, as a share, from which it is told; a share of rows that are breaks from which it is refined. */
   uncertain: 1e-3,
   refined: 0.01,

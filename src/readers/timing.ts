@@ -121,7 +121,17 @@ function withoutStamps(
   const findings = counted
     ? clockFindings(
         clock,
-        { ...counted, rate, jitter: 0, repeated: 0, backward: 0, delivery: 'even', least: 0, hidesLosses: false },
+        {
+          ...counted,
+          rate,
+          jitter: 0,
+          repeated: 0,
+          backward: 0,
+          delivery: 'even',
+          least: 0,
+          hidesLosses: false,
+          each: undefined,
+        },
         undefined,
         (row) => table.lineOf(rowAt(rows, row)),
       )

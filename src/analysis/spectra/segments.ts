@@ -35,7 +35,10 @@ export function whyTooShort(runs: readonly Run[], window: WindowValue, at: strin
   return undefined;
 }
 
-/** Of each run, which of its samples stand in unbroken stretches that are too short to hold a segment of a window. */
+/**
+ * Which samples stand in unbroken stretches that are too short to hold a segment of a window.
+ * @param runs in whose order they are told of
+ */
 export const leftOutOf = (runs: readonly Run[], window: WindowValue): RunWarning[] =>
   runs.flatMap((run) => {
     const segment = segmentSamples(run, window);

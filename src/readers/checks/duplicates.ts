@@ -4,8 +4,15 @@ import { finding } from '../messages.ts';
 import type { Lines } from './gaps.ts';
 
 /** Stamps that repeat or run backwards, and what was made of them. */
-export function deliveryFinding({ delivery, repeated, backward, quantum, rate }: StampClock): Finding | undefined {
-  const facts = { repeated, backward, quantum, rate };
+export function deliveryFinding({
+  delivery,
+  repeated,
+  backward,
+  quantum,
+  rate,
+  each,
+}: StampClock): Finding | undefined {
+  const facts = { repeated, backward, quantum, rate, each };
   switch (delivery) {
     case 'bursts':
       return finding('bursts', 'warning', facts, { value: repeated + backward });

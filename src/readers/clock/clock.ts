@@ -1,8 +1,11 @@
 import type { Stretch } from '../../signal/stretch.ts';
 import { settings } from '../settings.ts';
 import { missingSamples } from './missing.ts';
+import { findBreaks, spansOf, type Break, type Span } from './breaks.ts';
 import { leastRate, neighbourStep, rateAcross } from './losses.ts';
+import { withSlips } from './slips.ts';
 import { median, stampQuantum, stepShape, type StepShape } from './steps.ts';
+import { movingSteps, unevenness } from './unevenness.ts';
 
 /** What a column of stamps says about when samples were taken. */
 export interface StampClock {
@@ -25,16 +28,12 @@ export interface StampClock {
   readonly held: { readonly rows: number; readonly first: number };
   /** Whether many samples are lost, and stamps are too coarse to tell each loss. */
   readonly hidesLosses: boolean;
+  /** By how much one lost sample that coarse stamps hide makes the rate too low, as a share; undefined where each shows. */
+  readonly each: number | undefined;
   /** Rate in Hz that the true one is not below, where stamps are about as coarse as the step; else 0. */
   readonly least: number;
   /** From the first stamp to the last, in s. */
   readonly span: number;
-}
-
-interface Break {
-  /** First row after the break. */
-  readonly row: number;
-  readonly reset: boolean;
 }
 
 /** Rate, gaps and unevenness of stamps in s, at least two and not all equal; `resolution` is one unit of their last digit, in s. */
@@ -75,9 +74,13 @@ interface Judgement {
 
 function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): StampClock {
   const { resolution, quantum, held, coarse, bursts, usual, limit } = judgement;
-  const breaks = findBreaks(t, usual, limit, bursts || coarse, bursts ? shape.forwardHigh : 0);
+  const told = findBreaks(t, usual, limit, bursts || coarse, bursts ? shape.forwardHigh : 0);
+  const rateBetween = (breaks: readonly Break[]): number =>
+    rateOf(t, spansOf(t.length, breaks), resolution, quantum, coarse, bursts, held.rows > 0) ?? 1 / usual;
+  const hides = !bursts && held.rows === 0 && quantum > settings.slips.from * usual;
+  const breaks = hides ? withSlips(t, told, quantum, rateBetween) : told;
   const spans = spansOf(t.length, breaks);
-  const ofSpans = rateOf(t, spans, resolution, quantum, coarse, bursts, held.rows > 0) ?? 1 / usual;
+  const ofSpans = rateBetween(breaks);
   const isPlain = !coarse && !bursts && held.rows === 0;
   const joins = [false, ...breaks.map(({ reset }) => !reset)];
   const isShort = isPlain && breaks.length > settings.refined * t.length;
@@ -96,11 +99,16 @@ function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): Sta
     backward: shape.backward,
     resets: breaks.filter(({ reset }) => reset).length,
     held,
-    hidesLosses: isShort && quantum > 0.25 / rate,
+    hidesLosses: (isShort && quantum > 0.25 / rate) || hidesAsMany(t.length, breaks),
+    each: hides ? 1 / t.length : undefined,
     least: !bursts && held.rows === 0 && quantum > 0.25 / rate ? leastRate(t, quantum) : 0,
     span: t[t.length - 1] - t[0],
   };
 }
+
+/** Where losses were found that no step tells, as many may be hidden: whether these would make the rate wrong. */
+const hidesAsMany = (rows: number, breaks: readonly Break[]): boolean =>
+  breaks.some(({ missing }) => missing !== undefined) && breaks.length > settings.uncertain * rows;
 
 /** Runs of one stamp that are far longer than the usual: a clock that stopped, and no sharing. */
 function heldRows(t: Float64Array, { zero }: StepShape): StampClock['held'] {
@@ -119,13 +127,6 @@ function heldRows(t: Float64Array, { zero }: StepShape): StampClock['held'] {
     held.rows += lengths[i] - 1;
   }
   return held;
-}
-
-/** Steps of a span less those of a clock that stood still. */
-function movingSteps(t: Float64Array, first: number, last: number): number {
-  let steps = 0;
-  for (let i = first + 1; i <= last; i++) if (t[i] !== t[i - 1]) steps++;
-  return steps;
 }
 
 /**
@@ -210,43 +211,10 @@ function alike(t: Float64Array, limit: number): boolean {
   return Math.sqrt(Math.max(0, squares / count - mean * mean)) < settings.jitter.resample * mean;
 }
 
-function findBreaks(t: Float64Array, usual: number, limit: number, shared: boolean, burst: number): Break[] {
-  const breaks: Break[] = [];
-  const reset = -Math.max(1, 20 * usual, 4 * burst);
-  for (let i = 1; i < t.length; i++) {
-    const step = t[i] - t[i - 1];
-    if (step < reset) breaks.push({ row: i, reset: true });
-    else if (step > limit && (shared || isLoss(t, i, usual, limit))) breaks.push({ row: i, reset: false });
-  }
-  return breaks;
-}
-
-/** A stamp that was only late is followed by shorter steps; after a loss the stamps stay behind for good. */
-function isLoss(t: Float64Array, row: number, usual: number, limit: number): boolean {
-  const reach = 4;
-  const side = (from: number, to: number, stop: (i: number) => boolean): number => {
-    const offsets: number[] = [];
-    const step = from < to ? 1 : -1;
-    for (let i = from; i !== to && i >= 0 && i < t.length; i += step) {
-      offsets.push(t[i] - i * usual);
-      if (stop(i)) break;
-    }
-    return offsets.sort((a, b) => a - b)[offsets.length >> 1];
-  };
-  const before = side(row - 1, row - 1 - reach, (i) => i > 0 && t[i] - t[i - 1] > limit);
-  const after = side(row, row + reach, (i) => i + 1 < t.length && t[i + 1] - t[i] > limit);
-  return after - before > 0.5 * usual;
-}
-
-function spansOf(rows: number, breaks: readonly Break[]): { readonly from: number; readonly to: number }[] {
-  const starts = [0, ...breaks.map(({ row }) => row)];
-  return starts.map((from, i) => ({ from, to: starts[i + 1] ?? rows }));
-}
-
 /** Samples a second over the unbroken spans: steps over duration, and by edges or by a line where stamps are shared. */
 function rateOf(
   t: Float64Array,
-  spans: readonly { from: number; to: number }[],
+  spans: readonly Span[],
   resolution: number,
   quantum: number,
   coarse: boolean,
@@ -297,81 +265,15 @@ function slope(t: Float64Array, from: number, to: number): number {
   return top / bottom;
 }
 
-/**
- * Standard deviation of the steps over their mean with the rounding taken out: none where every step is one of the two
- * multiples of the quantum around the mean, else less the variance q²/6 of the difference of two rounding errors.
- */
-function unevenness(
-  t: Float64Array,
-  spans: readonly { from: number; to: number }[],
-  quantum: number,
-  held: boolean,
-): { jitter: number; rounded: boolean } {
-  let count = 0;
-  let sum = 0;
-  for (const { from, to } of spans) {
-    if (to - from < 2) continue;
-    count += held ? movingSteps(t, from, to - 1) : to - from - 1;
-    sum += t[to - 1] - t[from];
-  }
-  const mean = sum / count;
-  if (!(mean > 0)) return { jitter: 0, rounded: false };
-  const low = Math.floor(mean / quantum + 1e-9) * quantum;
-  let explained = 0;
-  let squares = 0;
-  for (const { from, to } of spans) {
-    for (let i = from + 1; i < to; i++) {
-      const step = t[i] - t[i - 1];
-      // Where the clock stood still it says nothing of the steps.
-      if (held && step === 0) {
-        explained++;
-        continue;
-      }
-      // A stamp that runs back is false, and so are the steps beside it: they say nothing of the sampling.
-      if (step < 0 || (i > from + 1 && t[i - 1] < t[i - 2]) || (i + 1 < to && t[i + 1] < t[i])) {
-        explained++;
-        continue;
-      }
-      squares += (step - mean) ** 2;
-      if (step > low - 0.02 * quantum && step < low + 1.02 * quantum) explained++;
-    }
-  }
-  const spread = Math.sqrt(squares / count) / mean;
-  if (quantum > 0 && explained >= 0.995 * count && (held || isUniform(t, spans, mean, quantum)))
-    return { jitter: 0, rounded: spread > settings.jitter.note };
-  return { jitter: Math.sqrt(Math.max(0, squares / count - quantum ** 2 / 6)) / mean, rounded: false };
-}
-
-/** Whether every part of the recording keeps the mean step, as far as its rounding tells: else the rate itself changes. */
-function isUniform(
-  t: Float64Array,
-  spans: readonly { from: number; to: number }[],
-  mean: number,
-  quantum: number,
-): boolean {
-  const block = settings.steady.steps;
-  for (const { from, to } of spans) {
-    for (let i = from; i + block < to; i += block) {
-      const off = Math.abs(t[i + block] - t[i] - block * mean);
-      if (off > 2 * quantum + settings.steady.share * block * mean) return false;
-    }
-  }
-  return true;
-}
-
 /** Stretches with their start in time. After a reset of the clock nobody knows how long it stood: it goes straight on. */
-function stretchesOf(
-  t: Float64Array,
-  spans: readonly { from: number; to: number }[],
-  breaks: readonly Break[],
-  rate: number,
-): Stretch[] {
+function stretchesOf(t: Float64Array, spans: readonly Span[], breaks: readonly Break[], rate: number): Stretch[] {
   const stretches: Stretch[] = [];
   let shift = -t[0];
   let end = 0;
   for (const [s, { from, to }] of spans.entries()) {
     if (s > 0 && breaks[s - 1].reset) shift = end - t[from];
-    const start = s === 0 ? 0 : Math.max(end, t[from] + shift);
+    const missing = s === 0 ? undefined : breaks[s - 1].missing;
+    const start = s === 0 ? 0 : missing === undefined ? Math.max(end, t[from] + shift) : end + missing / rate;
     stretches.push({ from, to, start });
     end = start + (to - from) / rate;
   }

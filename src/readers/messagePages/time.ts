@@ -101,7 +101,7 @@ export const timePages: Pages<TimeFacts> = {
   },
   'rate-uncertain': {
     title: 'Losses that coarse stamps hide',
-    why: 'Stamps as coarse as the time between samples tell that some are lost, but not where: the rate is uncertain.',
+    why: 'Stamps as coarse as the time between samples tell that some are lost, but not each of them: the rate is uncertain.',
     wrong: example('t (s),z (g)\n…\n0.001,1.00\n0.001,0.98\n0.002,1.01\n0.005,1.00\n…'),
     right: example('t (s),z (g)\n…\n0.00100,1.00\n0.00175,0.98\n0.00250,1.01\n0.00325,1.00\n…'),
   },

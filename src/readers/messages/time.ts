@@ -70,8 +70,9 @@ export interface TimeFacts {
     readonly longest: number;
   };
   bursts: { readonly repeated: number; readonly backward: number; readonly rate: number };
-  'coarse-stamps': { readonly quantum: number; readonly rate: number };
-  'rounded-stamps': { readonly quantum: number };
+  /** `each` is by how much one lost sample that they hide makes the rate too low, as a share; none where each shows. */
+  'coarse-stamps': { readonly quantum: number; readonly rate: number; readonly each: number | undefined };
+  'rounded-stamps': { readonly quantum: number; readonly each: number | undefined };
   'stamps-out-of-order': { readonly repeated: number; readonly backward: number };
   uneven: { readonly jitter: number; readonly treatment: 'refused' | 'resampled' | 'taken as even' };
   'clock-reset': { readonly resets: number; readonly line: number | undefined };
@@ -106,6 +107,11 @@ function gap({ gaps, missing, share, first, line, longest }: TimeFacts['gap']): 
 
 const clockParts = ({ path, column, rates: [long, short] }: TimeFacts['clock-parts']): string =>
   `${path}: ${column} has two parts, which are hours and minutes (${figure(long)} Hz) or minutes and seconds (${figure(short)} Hz): say which with clock "hh:mm" or clock "mm:ss".`;
+
+const hidden = (each: number | undefined): string =>
+  each === undefined
+    ? ''
+    : ` As these are about as coarse as the time between samples, one that is lost may not show, and makes the rate ${percent(each)} too low.`;
 
 const treatments: Readonly<Record<TimeFacts['uneven']['treatment'], string>> = {
   refused:
@@ -145,15 +151,15 @@ export const timeSentences: Sentences<TimeFacts> = {
   'clock-parts': clockParts,
   'rate-uncertain': ({ rate, least, quantum }) => {
     const known = least === undefined ? '' : `, and ${figure(least)} Hz at least where none is lost`;
-    return `Stamps are in steps of ${figure(quantum)} s, about as coarse as the time between samples, and show that some are lost, but not where: the rate is ${figure(rate)} Hz as far as they tell${known}, so state it with rate, or record finer stamps.`;
+    return `Stamps are in steps of ${figure(quantum)} s, about as coarse as the time between samples, and show that some are lost, but not each of them: the rate is ${figure(rate)} Hz as far as they tell${known}, so state it with rate, or record finer stamps.`;
   },
   gap,
   bursts: ({ repeated, backward, rate }) =>
     `${repeated} stamps repeat the one before and ${backward} run backwards, as where samples are delivered in bursts: samples are taken as even at ${figure(rate)} Hz, the slope of the stamps.`,
-  'coarse-stamps': ({ quantum, rate }) =>
-    `Stamps are in steps of ${figure(quantum)} s that several samples share: samples are taken as even at ${figure(rate)} Hz.`,
-  'rounded-stamps': ({ quantum }) =>
-    `Stamps are rounded to ${figure(quantum)} s, which explains all of their unevenness.`,
+  'coarse-stamps': ({ quantum, rate, each }) =>
+    `Stamps are in steps of ${figure(quantum)} s that several samples share: samples are taken as even at ${figure(rate)} Hz.${hidden(each)}`,
+  'rounded-stamps': ({ quantum, each }) =>
+    `Stamps are rounded to ${figure(quantum)} s, which explains all of their unevenness.${hidden(each)}`,
   'stamps-out-of-order': ({ repeated, backward }) =>
     `${repeated} stamps repeat the one before and ${backward} run backwards; the order of the rows was kept.`,
   uneven: ({ jitter, treatment }) =>

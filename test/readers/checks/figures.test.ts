@@ -31,6 +31,7 @@ const clock = (change: Partial<StampClock> = {}): StampClock => ({
   resets: 0,
   held: { rows: 0, first: -1 },
   hidesLosses: false,
+  each: undefined,
   least: 0,
   span: 10,
   ...change,

@@ -1,0 +1,66 @@
+import { settings } from '../settings.ts';
+import type { Span } from './breaks.ts';
+
+/** Steps of a span less those of a clock that stood still. */
+export function movingSteps(t: Float64Array, first: number, last: number): number {
+  let steps = 0;
+  for (let i = first + 1; i <= last; i++) if (t[i] !== t[i - 1]) steps++;
+  return steps;
+}
+
+/**
+ * Standard deviation of the steps over their mean with the rounding taken out: none where every step is one of the two
+ * multiples of the quantum around the mean, else less the variance q²/6 of the difference of two rounding errors.
+ */
+export function unevenness(
+  t: Float64Array,
+  spans: readonly Span[],
+  quantum: number,
+  held: boolean,
+): { jitter: number; rounded: boolean } {
+  let count = 0;
+  let sum = 0;
+  for (const { from, to } of spans) {
+    if (to - from < 2) continue;
+    count += held ? movingSteps(t, from, to - 1) : to - from - 1;
+    sum += t[to - 1] - t[from];
+  }
+  const mean = sum / count;
+  if (!(mean > 0)) return { jitter: 0, rounded: false };
+  const low = Math.floor(mean / quantum + 1e-9) * quantum;
+  let explained = 0;
+  let squares = 0;
+  for (const { from, to } of spans) {
+    for (let i = from + 1; i < to; i++) {
+      const step = t[i] - t[i - 1];
+      // Where the clock stood still it says nothing of the steps.
+      if (held && step === 0) {
+        explained++;
+        continue;
+      }
+      // A stamp that runs back is false, and so are the steps beside it: they say nothing of the sampling.
+      if (step < 0 || (i > from + 1 && t[i - 1] < t[i - 2]) || (i + 1 < to && t[i + 1] < t[i])) {
+        explained++;
+        continue;
+      }
+      squares += (step - mean) ** 2;
+      if (step > low - 0.02 * quantum && step < low + 1.02 * quantum) explained++;
+    }
+  }
+  const spread = Math.sqrt(squares / count) / mean;
+  if (quantum > 0 && explained >= 0.995 * count && (held || isUniform(t, spans, mean, quantum)))
+    return { jitter: 0, rounded: spread > settings.jitter.note };
+  return { jitter: Math.sqrt(Math.max(0, squares / count - quantum ** 2 / 6)) / mean, rounded: false };
+}
+
+/** Whether every part of the recording keeps the mean step, as far as its rounding tells: else the rate itself changes. */
+function isUniform(t: Float64Array, spans: readonly Span[], mean: number, quantum: number): boolean {
+  const block = settings.steady.steps;
+  for (const { from, to } of spans) {
+    for (let i = from; i + block < to; i += block) {
+      const off = Math.abs(t[i + block] - t[i] - block * mean);
+      if (off > 2 * quantum + settings.steady.share * block * mean) return false;
+    }
+  }
+  return true;
+}
