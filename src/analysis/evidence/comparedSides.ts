@@ -1,5 +1,6 @@
 import { answered, type Answer, type Warning } from '../../result/result.ts';
 import { sidesIn, type ComparisonValue } from '../../values/comparison.ts';
+import { listed } from '../../result/words.ts';
 import type { PlanFollowed } from '../../values/plan.ts';
 import type { Watch } from '../../values/ports.ts';
 import { tell } from '../messages/evidence.ts';
@@ -114,7 +115,7 @@ function countsOf(value: ComparisonValue): number[][] {
   );
 }
 
-/** The order of all sides' runs as letters; of strata that of each, where all have the same. */
+/** The order of all sides' runs as letters; of strata that of each, with their names where not all have the same. */
 function orderOf(value: ComparisonValue): string | undefined {
   const names = value.strata?.names ?? [undefined];
   const sides = sidesIn(value);
@@ -123,5 +124,6 @@ function orderOf(value: ComparisonValue): string | undefined {
       sides.map(({ places, strata }) => places?.filter((_, k) => name === undefined || strata?.[k] === name)),
     ),
   );
-  return new Set(orders).size === 1 ? orders[0] : orders.join('');
+  if (new Set(orders).size === 1) return orders[0];
+  return listed(orders.map((order = 'not known', k) => `${order} (${names[k]})`));
 }

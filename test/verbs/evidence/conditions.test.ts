@@ -162,6 +162,21 @@ describe('compare within strata', () => {
     assert.equal(sides.join(''), 'ABBABAAB'.repeat(2));
   });
 
+  it('names the strata where not all have the order that a plan settled', async () => {
+    const turned = mounts({
+      runs: [...study('ABBABAAB', ['low']).runs, ...study('BAABABBA', ['high']).runs],
+    });
+    const plan = 'p = plan "Less?" channel z primary 10..30 Hz within flow repeats 4 order "ABBA BAAB"\n';
+    const deviations = async (files: Record<string, string>): Promise<string[]> =>
+      (await valueOf('comparison', `${plan}${pair}compare rigid with rubber plan p`, files)).plan!.deviations.map(
+        ({ message }) => message,
+      );
+    assert.deepEqual(await deviations(turned), [
+      'the order was planned as ABBABAAB and was ABBABAAB (low) and BAABABBA (high)',
+    ]);
+    assert.deepEqual(await deviations(two), []);
+  });
+
   it('gives the change over all with equal weights, then each as if it were compared by itself', async () => {
     const rows = await rowsOf('compare rigid with rubber within flow over 10..30 Hz', two, pair);
     assert.deepEqual(
