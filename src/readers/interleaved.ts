@@ -100,24 +100,41 @@ interface Meeting {
 
 function meeting(first: Part, other: Part): Meeting {
   const [a, b] = [secondsOf(first), secondsOf(other)];
-  const rows = new Int32Array(first.table.rows).fill(-1);
   if (a === undefined || b === undefined || stepCounts(a).zero > 0.01 * a.length) {
     // A row that one of them lost would shift all that follow.
-    if (rows.length !== other.table.rows) return { rows, count: 0, offset: 0, step: 1 };
-    return { rows: rows.map((_, i) => i), count: rows.length, offset: 0, step: 1 };
+    const { rows: count } = first.table;
+    if (count !== other.table.rows) return { rows: new Int32Array(count).fill(-1), count: 0, offset: 0, step: 1 };
+    return { rows: Int32Array.from({ length: count }, (_, i) => i), count, offset: 0, step: 1 };
   }
   const steps = a.slice(1).map((time, i) => time - a[i]);
   const step = median(steps.filter((one) => one > 0));
-  const offsets: number[] = [];
-  for (let i = 0, j = 0; i < a.length; i++) {
-    if (Number.isNaN(a[i])) continue;
-    while (j + 1 < b.length && !(Math.abs(b[j + 1] - a[i]) > Math.abs(b[j] - a[i]))) j++;
-    if (j >= b.length || !(Math.abs(b[j] - a[i]) <= 0.5 * step)) continue;
-    rows[i] = j;
-    offsets.push(b[j] - a[i]);
-  }
-  return { rows, count: offsets.length, offset: median(Float64Array.from(offsets)), step };
+  // Where two take turns evenly, the reading before and the one after are as near: all have to take the same of them.
+  const usual = median(offsetsOf(a, b, rowsNear(a, b, { shift: 0, within: 0.6 * step })));
+  const near = rowsNear(a, b, { shift: Number.isNaN(usual) ? 0 : usual, within: 0.5 * step });
+  const offsets = offsetsOf(a, b, near);
+  return { rows: near, count: offsets.length, offset: median(offsets), step };
 }
+
+/** The stamp of `b` nearest to each of `a` and a shift, or -1 where none is within so many s. */
+function rowsNear(
+  a: Float64Array,
+  b: Float64Array,
+  { shift, within }: { readonly shift: number; readonly within: number },
+): Int32Array {
+  let j = 0;
+  return Int32Array.from(a, (time) => {
+    if (Number.isNaN(time)) return -1;
+    const wanted = time + shift;
+    while (j + 1 < b.length && !(Math.abs(b[j + 1] - wanted) > Math.abs(b[j] - wanted))) j++;
+    return j < b.length && Math.abs(b[j] - wanted) <= within ? j : -1;
+  });
+}
+
+const offsetsOf = (a: Float64Array, b: Float64Array, rows: Int32Array): Float64Array =>
+  Float64Array.from(
+    [...rows.keys()].filter((i) => rows[i] >= 0),
+    (i) => b[rows[i]] - a[i],
+  );
 
 function secondsOf({ roles: { time } }: Part): Float64Array | undefined {
   return time?.seconds.map((second) => time.origin + (time.base ?? 0) + second);

@@ -31,6 +31,17 @@ describe('several sensors of a long-form file', () => {
     );
   });
 
+  it('take the same of two readings where they take turns evenly, whatever the rounding of the stamps', async () => {
+    const text = `ms\tunit id\tx mg\tz mg\n${rows(4000, (i) => [((1000 * i) / 833.3).toFixed(2), ['hub', 'rail'][i % 2], i, 1000], '\t')}`;
+    const recording = await recordingOf(text, { sensors: ['hub', 'rail'] });
+    assert.equal(recording.clock.stretches.length, 1);
+    assert.equal(findingOf(recording, 'empty-cells'), undefined);
+    const [hub, rail] = ['hub_x', 'rail_x'].map((name) => samplesOf(recording, name));
+    assert.equal(rail.length, 2000);
+    assert.ok(rail.every((value, k) => value - hub[k] === 1));
+    assert.match(findingOf(recording, 'sensors-offset')!.message, /rail is read 1\.2 ms after hub/);
+  });
+
   it('are met row by row where one has lost some, and those rows count as lost', async () => {
     const text = turns(['base', 'top'], 0)
       .split('\n')
