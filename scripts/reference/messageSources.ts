@@ -1,4 +1,5 @@
 import { agreementPages } from '../../src/analysis/messages/agreementPages.ts';
+import { calibrationPages } from '../../src/analysis/messages/calibrationPages.ts';
 import { earlierPages } from '../../src/analysis/messages/earlierPages.ts';
 import { evidencePages } from '../../src/analysis/messages/evidencePages.ts';
 import { planningPages } from '../../src/analysis/messages/planningPages.ts';
@@ -61,6 +62,7 @@ export const messageSources: readonly MessageSource[] = [
         ...evidencePages,
         ...agreementPages,
         ...earlierPages,
+        ...calibrationPages,
         ...wordPages,
         ...callPages,
         ...valuePages,

@@ -4,6 +4,7 @@ import { presentAgreement } from './kinds/agreement.ts';
 import { presentBands } from './kinds/bands.ts';
 import { presentChart } from './kinds/chart.ts';
 import { presentComparison } from './kinds/comparison.ts';
+import { presentCalibration } from './kinds/calibration.ts';
 import { presentEarlier } from './kinds/earlier.ts';
 import { presentFindings } from './kinds/findings.ts';
 import type { Presenter } from './kinds/kind.ts';
@@ -42,6 +43,7 @@ const presenters: { readonly [K in Value['kind']]: Presenter<K> } = {
   bands: presentBands,
   comparison: presentComparison,
   findings: presentFindings,
+  calibration: presentCalibration,
   order: presentOrder,
   peaks: presentPeaks,
   plan: presentPlan,

@@ -79,6 +79,11 @@ export const settings = {
   aliasing: { from: 0.4, share: 0.1, segment: 1 },
   /** Highest edge of a band over the rate; segments of so many periods of its lowest edge; fewest averages. */
   band: { top: 0.4, periods: 4, averages: 16, segment: 2 },
+  /**
+   * A line in every run: longest and shortest segments in s, fewest of them in each run, height over what lies beside, squared
+   * coefficient of variation of the segments' powers, and how many are told.
+   */
+  line: { longest: 8, shortest: 1, segments: 8, height: 6, unsteady: 0.5, most: 4 },
   /** Between the runs of a set: lengths, angle in degrees between mean vectors, level of the still parts. */
   between: { duration: 1.1, angle: { warning: 5, fault: 15 }, still: 2, stillBlock: 1, rate: 0.005 },
 } as const;

@@ -12,6 +12,8 @@ interface Directed extends Numbered {
 
 type NumberedClaim =
   | (Directed & { readonly kind: 'at least' | 'at most' })
+  /** "Up to 15 %": so much in the best case, and nothing is said of any other. */
+  | (Directed & { readonly kind: 'up to' })
   /** "About 15 %": within `tolerancePercent` points either way. */
   | (Directed & { readonly kind: 'about'; readonly tolerancePercent: number })
   /** "No worse than 5 %": an increase of at most so much. */
@@ -38,7 +40,8 @@ function faultOf(claim: Claim): string | undefined {
 
 /**
  * The ratios B/A of amplitudes for which the claim is true. "At least 15 % less" is 0 .. 0.85; a claim about power
- * (mean square) is turned into amplitude by the square root, so 27.75 % less power is the same claim.
+ * (mean square) is turned into amplitude by the square root, so 27.75 % less power is the same claim. Of "up to" they
+ * are those of its best case, which are those of "at least".
  *
  * @throws RangeError for a claim that is not possible (see `isPossible`)
  */
@@ -54,7 +57,7 @@ export function claimZone(claim: Claim): RatioInterval {
   }
   const ratio = ratioOf(change, claim.of);
   // A reduction of at least so much lies below the ratio; an increase of at least so much above it.
-  const below = claim.kind === 'no worse than' || (claim.kind === 'at least') === (claim.direction === 'reduction');
+  const below = claim.kind === 'no worse than' || (claim.kind !== 'at most') === (claim.direction === 'reduction');
   return below ? { low: 0, high: ratio } : { low: ratio, high: Infinity };
 }
 

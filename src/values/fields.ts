@@ -74,8 +74,8 @@ function quantityOf<Row>(
 }
 
 /** A figure grows with the sensitivity of its sensor. */
-const sensorPart = (value: number, { relative, sensor, axis }: SensorUncertainty): UncertaintyPart => ({
+const sensorPart = (value: number, { relative, sensor, axis, df = Infinity }: SensorUncertainty): UncertaintyPart => ({
   input: sensorInput(sensor, axis),
   size: value * relative,
-  df: Infinity,
+  df,
 });

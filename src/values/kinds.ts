@@ -4,6 +4,7 @@ import { chartKind, type Drawable } from './chart.ts';
 import { comparisonKind } from './comparison.ts';
 import type { Described, Description, DrawnDescription, DrawnOver } from './description.ts';
 import type { ExcludedRun } from './excluded.ts';
+import { calibrationKind } from './calibration.ts';
 import { earlierKind } from './earlier.ts';
 import { findingsKind } from './findings.ts';
 import { levelsKind } from './levels.ts';
@@ -53,6 +54,7 @@ export const kinds: {
   sheet: sheetKind,
   plan: planKind,
   findings: findingsKind,
+  calibration: calibrationKind,
   methods: methodsKind,
   table: tableKind,
   chart: chartKind,

@@ -86,6 +86,8 @@ export interface SensorUncertainty {
   /** What is of the same sensor and axis has the same error, and ratios are free of it. */
   readonly sensor: string;
   readonly axis: string;
+  /** Degrees of freedom of the uncertainty; not bounded unless said. */
+  readonly df?: number;
 }
 
 interface ChannelFacts {

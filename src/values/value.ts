@@ -8,6 +8,7 @@ import type { BandsValue } from './bands.ts';
 import type { ComparisonValue } from './comparison.ts';
 import type { AgreementValue } from './agreement.ts';
 import type { VerdictValue } from './verdict.ts';
+import type { CalibrationValue } from './calibration.ts';
 import type { EarlierValue } from './earlier.ts';
 import type { PooledValue } from './pooled.ts';
 import type { FindingsValue } from './findings.ts';
@@ -43,6 +44,7 @@ export type Value =
   | EarlierValue
   | PooledValue
   | FindingsValue
+  | CalibrationValue
   | PeaksValue
   | TransferValue
   | SpectrogramValue

@@ -7,6 +7,7 @@ import { check } from './recordings/check.ts';
 import { compare } from './evidence/compare.ts';
 import { detrend } from './conditioning/detrend.ts';
 import { envelope } from './conditioning/envelope.ts';
+import { calibrate } from './recordings/calibrate.ts';
 import { earlier } from './evidence/earlier.ts';
 import { withExcluded } from './excludedRuns.ts';
 import { highpass } from './conditioning/highpass.ts';
@@ -44,6 +45,7 @@ export const verbs: readonly Verb[] = [
   order,
   sheet,
   load,
+  calibrate,
   check,
   channel,
   resultant,

@@ -41,6 +41,18 @@ export const everyValue: { readonly [K in Value['kind']]: Extract<Value, { kind:
     factor: 2.17,
     sentence: 'Both agree.',
   },
+  calibration: {
+    kind: 'calibration',
+    unit: made.g,
+    gravity: 1,
+    positions: [{ run: foam.runs[0], along: '+z' }],
+    rows: [
+      {
+        ...{ axis: 'z', offset: -0.01, sensitivity: 1.02, offsetUncertainty: 0.002, df: 4 },
+        ...{ sensitivityUncertainty: 0.003, scatter: 0.005 },
+      },
+    ],
+  },
   earlier: more.madeEarlier,
   pooled: more.madePooled,
   findings: more.madeFindings(foam.runs),

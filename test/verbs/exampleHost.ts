@@ -3,6 +3,7 @@ import { diskHost } from '../../src/disk/host.ts';
 import type { Host } from '../../src/engine/host.ts';
 import { MemoryHost } from '../engine/memoryFiles.ts';
 import { exampleRecords } from './exampleRecords.ts';
+import { exampleStills } from './stillPositions.ts';
 import { exampleSheets } from './exampleSheets.ts';
 import { recordingOf, sine, uniform } from './notebook.ts';
 
@@ -28,6 +29,7 @@ const pulses =
 /** Recordings and run sheets that are not among the samples. */
 const madeUp = {
   ...exampleRecords,
+  ...exampleStills,
   ...exampleSheets,
   'raw/two-units.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7, 1, 1), 'v (m/s)': sine(3) }),
   'raw/some-axes-1.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7), 'z (g)': sine(9, 1, 1) }),

@@ -34,15 +34,21 @@ export function claimedRow(comparison: ComparisonValue, claimed: Claimed, watch:
   const { band } = claimed;
   const rows = rowsNamed(comparison.rows, claimed);
   if (!rows.ok) return rows;
-  const row =
-    band !== undefined
-      ? rows.value.find((one) => sameBand(one.band, band))
-      : rows.value.length === 1
-        ? rows.value[0]
-        : rows.value.find(({ primary }) => primary === true);
+  const row = speakingRow(rows.value, band);
   if (row !== undefined) return success({ comparison, row, warnings: [] });
   if (band !== undefined) return rowComparedNow(band, comparison, claimed, watch);
   return refuse('claim.band', { problem: 'not said', compared: bandsOf(rows.value) }, 'comparison');
+}
+
+/** The row of a comparison that a claim is about, where one was compared. */
+export function comparedRow({ rows }: ComparisonValue, claimed: Claimed): ComparisonRow | undefined {
+  const named = rowsNamed(rows, claimed);
+  return named.ok ? speakingRow(named.value, claimed.band) : undefined;
+}
+
+function speakingRow(rows: readonly ComparisonRow[], band: Band | undefined): ComparisonRow | undefined {
+  if (band !== undefined) return rows.find((one) => sameBand(one.band, band));
+  return rows.length === 1 ? rows[0] : rows.find(({ primary }) => primary === true);
 }
 
 const bandsOf = (rows: readonly ComparisonRow[]): Band[] =>

@@ -1,4 +1,4 @@
-import { judge, type Judged, type NoInference } from '../../statistics/claim.ts';
+import { judge, type Judged, type Judgement, type NoInference } from '../../statistics/claim.ts';
 import { claimZone, type Claim } from '../../statistics/claimForm.ts';
 import { sidesOfRow, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
@@ -6,12 +6,21 @@ import type { VerdictValue } from '../../values/verdict.ts';
 import { claimText, verdictWords } from '../messages/verdict.ts';
 import { guardsOf } from './guards.ts';
 
-/** What becomes of a claim by one row of a comparison. @param source where the claim stands */
+/** That a row is the best case among those compared, and what becomes of the same figure as one to be expected. */
+export interface BestCase {
+  /** How many changes were compared that the claim may be about. */
+  readonly changes: number;
+  /** Of the row that speaks for the comparison, as at least so much; undefined where none does. */
+  readonly expected: Judgement | undefined;
+}
+
+/** What becomes of a claim by one row of a comparison. @param source where the claim stands @param best of a claim of "up to" */
 export function verdictOf(
   claim: Claim,
   comparison: ComparisonValue,
   row: ComparisonRow,
   source: string | undefined,
+  best?: BestCase,
 ): VerdictValue {
   const { plan } = comparison;
   const sides = sidesOfRow(comparison, row);
@@ -28,6 +37,7 @@ export function verdictOf(
     guards,
     foundTellsWhy: change.noInference === undefined,
     shareOfA: row.shareOfA,
+    best,
     otherPlanned: plan?.claim !== undefined && !isSameClaim(plan.claim, claim) ? plan.claim : undefined,
   });
   const zone = claimZone(claim);

@@ -1,7 +1,7 @@
 import { messages, type Sentences } from '../../result/messages.ts';
 import type { Message } from '../../result/result.ts';
 import { capitalised } from '../../result/words.ts';
-import type { NoInference, Reason, Settle, Strongest, Verdict } from '../../statistics/claim.ts';
+import type { Judgement, NoInference, Reason, Settle, Strongest, Verdict } from '../../statistics/claim.ts';
 import type { BothWays, Claim } from '../../statistics/claimForm.ts';
 import type { Band } from '../../values/band.ts';
 import { bandText } from '../bandWords.ts';
@@ -105,6 +105,8 @@ export interface VerdictFacts {
   readonly shareOfA: number | undefined;
   /** Whether `found` tells the guards. */
   readonly foundTellsWhy: boolean;
+  /** Of a claim of "up to": that the row is the best of so many, and what becomes of the figure as one to be expected. */
+  readonly best: { readonly changes: number; readonly expected: Judgement | undefined } | undefined;
   /** The claim of the plan, where it is another. */
   readonly otherPlanned: Claim | undefined;
 }
@@ -144,6 +146,8 @@ const strongestText = ({ direction, percent, of }: Strongest): string =>
 function reasonText(facts: VerdictFacts): string {
   const { verdict, guards } = facts;
   const { reason, noInference, zone } = verdict;
+  if (facts.best !== undefined && (reason === 'inside' || reason === 'outside'))
+    return bestCaseClauses[reason](facts.best.changes);
   if (reason !== 'guarded') return reasonClauses[reason](zone.low > 0 && zone.high < Infinity);
   return [
     ...(noInference === undefined ? [] : [noInferenceText(noInference, facts)]),
@@ -162,6 +166,18 @@ const reasonClauses: Readonly<Record<Exclude<Reason, 'guarded'>, (isBounded: boo
   'no-change-shown': () => 'no change is shown either way',
 };
 
+/** Of the best of so many changes. */
+const bestCaseClauses = {
+  inside: (changes: number) =>
+    changes === 1
+      ? 'the whole interval reaches it'
+      : `of ${changes} changes compared the whole interval of this one reaches it, and "up to" asks for no more`,
+  outside: (changes: number) =>
+    changes === 1
+      ? 'no part of the interval reaches it, in what was compared'
+      : `no part of the interval of any of the ${changes} changes compared reaches it, this being the nearest`,
+} as const;
+
 function noInferenceText(why: NoInference, { runsA, runsB }: VerdictFacts): string {
   switch (why) {
     case 'not-a-level':
@@ -178,14 +194,24 @@ function noInferenceText(why: NoInference, { runsA, runsB }: VerdictFacts): stri
 }
 
 /** What a reader is told beside the reason. */
-function besides({ verdict: { bothWays }, a, shareOfA, otherPlanned }: VerdictFacts): string[] {
+function besides({ verdict: { bothWays }, a, shareOfA, best, claim, otherPlanned }: VerdictFacts): string[] {
   const clauses: string[] = [];
+  if (best !== undefined) clauses.push(...bestCaseTexts(best, claim));
   if (bothWays !== undefined)
     clauses.push(`claimed ${bothWaysText(bothWays.claimed)}; found ${bothWaysText(bothWays.found)}`);
   if (shareOfA !== undefined) clauses.push(`the band holds ${shareOfA.toPrecision(3)} % of the mean square of ${a}`);
   if (otherPlanned !== undefined)
     clauses.push(`the claim that was planned is ${claimText(otherPlanned)}, and this is another`);
   return clauses;
+}
+
+/** What "up to" can mean, and what it does not. */
+function bestCaseTexts({ expected }: NonNullable<VerdictFacts['best']>, claim: Claim): string[] {
+  const least = claim.kind === 'up to' ? claimText({ ...claim, kind: 'at least' }) : '';
+  return [
+    `"up to" is read as the best case of what was compared, for it promises nothing of any other`,
+    ...(expected === undefined ? [] : [`as something to be expected, ${least} is ${expected}`]),
+  ];
 }
 
 const bothWaysText = ({ amplitudePercent, powerPercent }: BothWays): string =>

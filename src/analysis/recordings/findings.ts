@@ -1,12 +1,14 @@
 import { checkRecording, checkSet } from '../../readers/checks/check.ts';
 import type { CheckedRun } from '../../readers/checks/checked.ts';
 import { statedRange } from '../../readers/statedRange.ts';
+import { sheetNumber } from '../../readers/sheet.ts';
 import { worstFirst } from '../../result/severity.ts';
 import type { FindingsValue } from '../../values/findings.ts';
 import type { Watch } from '../../values/ports.ts';
 import { signalsOf, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { defaultWindow } from '../spectra/window.ts';
+import { factOf } from './sheetFile.ts';
 import { isAcceleration } from './dimensions.ts';
 
 /**
@@ -28,12 +30,18 @@ export function findingsOf(
     );
     return [...run.findings, ...fresh].map((finding) => ({ run, finding }));
   });
-  const between = checkSet(runs.map((run) => ({ ...checkedRun(run), label: run.label }))).map(({ run, finding }) => ({
+  const between = checkSet(
+    runs.map((run) => ({ ...checkedRun(run), label: run.label, speed: speedOf(run) })),
+    question,
+  ).map(({ run, finding }) => ({
     run: runs[run],
     finding,
   }));
   return { kind: 'findings', rows: worstFirst([...rows, ...between], ({ finding }) => finding) };
 }
+
+/** The speed of a run by its sheet, in the sheet's unit. */
+const speedOf = ({ sheet }: Run): number | undefined => sheetNumber(factOf(sheet?.facts ?? {}, 'speed') ?? '');
 
 /** A run as the checks take it: faults are those of the signals, so of a resultant's axes. */
 function checkedRun(run: Run): CheckedRun {

@@ -1,6 +1,7 @@
 import { readChecked } from '../../readers/readChecked.ts';
 import type { ClockParts, ReadOptions } from '../../readers/recording.ts';
 import { answered, refused, success, type Answer, type Result, type Warning } from '../../result/result.ts';
+import type { CalibrationValue } from '../../values/calibration.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import type { Files, ReadRecording, WantedRecording, Watch } from '../../values/ports.ts';
 import { changed } from '../../values/resultant.ts';
@@ -8,6 +9,7 @@ import type { Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { findingOf } from '../../readers/messages.ts';
 import { tell } from '../messages/recordings.ts';
+import { withCalibration } from './calibrate.ts';
 import { chosenFiles, type ChosenFile, type Wanted } from './choice.ts';
 import { runOf } from './recordedRun.ts';
 import { sensorNamed, sensorOf } from './sensors.ts';
@@ -24,6 +26,8 @@ export interface LoadRequest extends Wanted {
   readonly channels: readonly string[];
   /** Relative standard uncertainty of the sensors' sensitivity, where it is stated. */
   readonly sensitivity: number | undefined;
+  /** From still positions, where it is to be applied. */
+  readonly calibration: CalibrationValue | undefined;
   /** What is stated by hand of the files' layout. */
   readonly reading: ReadOptions;
 }
@@ -97,12 +101,15 @@ function runIn(
   // What was read has an identity.
   const run = runOf(recording.value, { path, ...identity! }, label, request);
   if (!run.ok) return run;
-  const { sensitivity, reading } = request;
+  const { sensitivity, calibration, reading } = request;
   const sensor = sensorNamed(facts, reading.sensors);
   const named = sensor === undefined ? run.value : { ...run.value, sensor };
-  const told = sensitivity === undefined ? named : calibratedTo(named, sensitivity);
-  return success(facts === undefined ? told : { ...told, sheet: facts });
+  const told = calibration === undefined ? stated(named, sensitivity) : withCalibration(named, calibration);
+  return told.ok && facts !== undefined ? success({ ...told.value, sheet: facts }) : told;
 }
+
+const stated = (run: Run, sensitivity: number | undefined): Result<Run> =>
+  success(sensitivity === undefined ? run : calibratedTo(run, sensitivity));
 
 /** A run of channels whose sensors are known so well; each axis has an error of its own. */
 const calibratedTo = (run: Run, relative: number): Run => ({

@@ -65,6 +65,7 @@ function ofSubject(
         ...[...sites.allUnder(site, 'a'), ...sites.allUnder(site, 'b')].flatMap((side) => cornersBelow(sites, side)),
       ];
     case 'agreement':
+    case 'calibration':
     case 'chart':
     case 'earlier':
     case 'levels':

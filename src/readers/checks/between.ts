@@ -2,13 +2,15 @@ import { median } from '../clock/steps.ts';
 import type { Finding } from '../recording.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
-import { measured, type CheckedRun } from './checked.ts';
+import { measured, type CheckedRun, type Question } from './checked.ts';
 import { meanVector } from './gravity.ts';
 import { blocksOf } from './stationarity.ts';
 
 /** A run of a set, by the name it has in legends. */
 export interface NamedRun extends CheckedRun {
   readonly label: string;
+  /** As the run sheet has it, in whatever unit all runs have it in. */
+  readonly speed?: number | undefined;
 }
 
 /** A finding on one run as it stands beside the others; `run` is its index in the set. */
@@ -18,7 +20,7 @@ export interface SetFinding {
 }
 
 /** One comparison of a run with the set. */
-export type SetCheck = (runs: readonly NamedRun[]) => SetFinding[];
+export type SetCheck = (runs: readonly NamedRun[], question?: Question) => SetFinding[];
 
 /** Rates that differ: the sensor's clock or its setting was changed. */
 export const sameRate: SetCheck = (runs) => {

@@ -20,6 +20,7 @@ import { drift } from './drift.ts';
 import { flat, heldReadings } from './flat.ts';
 import { gravity } from './gravity.ts';
 import { length } from './length.ts';
+import { sameLine } from './sameLine.ts';
 import { resolution } from './resolution.ts';
 import { spikes } from './spikes.ts';
 import { stationarity } from './stationarity.ts';
@@ -37,7 +38,15 @@ const checks: readonly Check[] = [
   band,
   length,
 ];
-const setChecks: readonly SetCheck[] = [sameRecording, sameChannels, sameRate, sameLength, sameGravity, sameStill];
+const setChecks: readonly SetCheck[] = [
+  sameRecording,
+  sameChannels,
+  sameRate,
+  sameLength,
+  sameGravity,
+  sameStill,
+  sameLine,
+];
 
 /**
  * What a careful engineer would say of a recording's samples, the most serious first. What was found while reading it
@@ -60,11 +69,11 @@ export function sampleFaults(run: CheckedRun): Finding[] {
 }
 
 /** What does not match between the runs of a set, the most serious first; nothing for a single run. */
-export function checkSet(runs: readonly NamedRun[]): SetFinding[] {
+export function checkSet(runs: readonly NamedRun[], question: Question = {}): SetFinding[] {
   const sound = runs.every(({ channels }) => channels.length > 0 && channels[0].samples.length > 1);
   if (runs.length < 2 || !sound) return [];
   return worstFirst(
-    setChecks.flatMap((check) => check(runs)),
+    setChecks.flatMap((check) => check(runs, question)),
     ({ finding }) => finding,
   );
 }

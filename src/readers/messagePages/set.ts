@@ -34,6 +34,12 @@ export const setPages: Pages<SetFacts> = {
     wrong: example('run-1 and run-2 with x, y and z, run-3 with z', set),
     right: example('the channel that all have', 'runs = load "run-*.csv" channel z\ncheck runs'),
   },
+  'set-line': {
+    title: 'A line at one frequency in every run',
+    why: 'Mains, fans and pumps go on at one frequency whatever is tested, and make a change seem smaller than it is.',
+    wrong: example('a hum of 50 Hz in every run, at 1.0 and at 1.3 m/s', set),
+    right: example('the fan switched off', set),
+  },
   'set-copy': {
     title: 'One recording twice',
     why: 'A copy under another name is no second run: it would make the evidence look better than it is.',

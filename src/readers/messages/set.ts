@@ -19,7 +19,29 @@ export interface SetFacts {
     readonly usual: number;
   };
   'set-channels': OfRun & { readonly lacking: readonly string[] };
+  /** A line at one frequency in every run; its share of the mean square, of a band where one was asked for. */
+  'set-line': OfRun & {
+    readonly channel: string;
+    readonly frequency: number;
+    readonly share: number;
+    readonly runs: number;
+    /** Whether one that follows the speed would stand elsewhere in some run. */
+    readonly speeds: 'differ' | 'alike' | 'unknown';
+    readonly low: number | undefined;
+    readonly high: number | undefined;
+  };
   'set-copy': OfRun & { readonly twin: string };
+}
+
+const fromWhere = {
+  differ: 'although their speeds differ, so it does not come from what moves',
+  alike: 'a frequency of mains; the speeds of the runs are too alike to tell whether it follows them',
+  unknown: 'a frequency of mains; whether it follows the speed of the runs is not known',
+} as const;
+
+function lineText({ channel, frequency, share, runs, speeds, low, high }: SetFacts['set-line']): string {
+  const band = low === undefined || high === undefined ? '' : ` from ${figure(low)} to ${figure(high)} Hz`;
+  return `A line stands at ${figure(Number(frequency.toPrecision(3)))} Hz in all ${runs} runs, ${fromWhere[speeds]}: look for mains, a fan or a pump. It holds ${percent(share)} of the mean square of ${channel}${band}, which no part that you change can take away: end the bands beside it, or switch it off.`;
 }
 
 export const setSentences: Sentences<SetFacts> = {
@@ -33,6 +55,7 @@ export const setSentences: Sentences<SetFacts> = {
     `The quietest ${seconds} s of ${run} is at ${inUnit(level, unit)} rms, ${figure(Math.max(level / usual, usual / level))} times ${level > usual ? 'above' : 'below'} the set's usual: did something else run, or was the range or the mount another?`,
   'set-channels': ({ run, lacking }) =>
     `${run} has no channel ${lacking.join(', ')}, which another run of the set has: name the channels to compare.`,
+  'set-line': (facts) => lineText(facts),
   'set-copy': ({ run, twin }) =>
     `${run} holds the very same samples as ${twin}: a copy of a recording is no second run, so leave one out.`,
 };

@@ -1,3 +1,4 @@
+import { bestCase } from '../../analysis/evidence/bestCase.ts';
 import { claimedRow } from '../../analysis/evidence/claimedRow.ts';
 import { verdictOf } from '../../analysis/evidence/verdict.ts';
 import { success, type Result } from '../../result/result.ts';
@@ -5,6 +6,7 @@ import type { ComparisonValue } from '../../values/comparison.ts';
 import type { Claim } from '../../values/plan.ts';
 import {
   answer,
+  answerOf,
   operand,
   option,
   rangesIn,
@@ -22,7 +24,7 @@ import { isPossible } from '../../analysis/evidence/claims.ts';
 
 /** How a claim is written, in a `claim` and in a `plan`: `reduction 15 %`, `reduction at-most 15 %`, `no-worse 5 %`. */
 export const directionWords = ['reduction', 'increase', 'no-worse'] as const;
-export const boundWords = ['at-least', 'at-most', 'about'] as const;
+export const boundWords = ['at-least', 'at-most', 'about', 'up-to'] as const;
 export const ofWords = ['amplitude', 'power'] as const;
 
 export const sizeAccepts: readonly Accept[] = [
@@ -75,6 +77,7 @@ function directedClaim(words: ClaimWords): Claim | ClaimFault {
     if (bound !== undefined) return { fault: 'bound-without-figure', bound, direction };
     return { kind: direction === 'increase' ? 'increases' : 'reduces' };
   }
+  if (bound === 'up-to') return { kind: 'up to', direction, percent, of };
   if (bound !== 'about') return { kind: bound === 'at-most' ? 'at most' : 'at least', direction, percent, of };
   if (tolerancePercent === undefined || !(tolerancePercent > 0)) return { fault: 'no-tolerance' };
   return { kind: 'about', direction, percent, tolerancePercent, of };
@@ -95,7 +98,7 @@ export const claim: Verb = {
   form: {
     verb: 'claim',
     summary: 'Holds a claim against a comparison: supported, contradicted or not shown.',
-    help: 'A claim is supported when the whole interval of the change lies where the claim is true, contradicted when none of it does, and otherwise not shown; at exactly the claimed value "not shown" is the honest answer 95 times of 100. A figure alone means "at least"; `at-most` and `about … tolerance` say otherwise, no figure means any reduction. `no-worse 5 %` is an increase of no more than 5 %. Percentages are of amplitude (r.m.s.); `of power` takes the figure as one of mean square, and both are shown: 15 % less amplitude is 27.75 % less power. Fewer than 3 runs a side, all runs of one side before the other’s, a fault in what is compared, rounding, clipping or noise that could move the change by a fifth of half its interval, speeds too far apart, a band under the noise floor, one that was not among those compared or one that the plan does not name forbid a verdict. Without words the claim of the comparison’s plan is judged. Of several conditions it names one (`claim C rubber reduction 30 %`), of several axes one with `axis`; of strata it is about all together unless `stratum` names one.',
+    help: 'A claim is supported when the whole interval of the change lies where the claim is true, contradicted when none of it does, and otherwise not shown; at exactly the claimed value "not shown" is the honest answer 95 times of 100. A figure alone means "at least"; `at-most` and `about … tolerance` say otherwise, no figure means any reduction. `no-worse 5 %` is an increase of no more than 5 %. `up-to` is read as the best case, since it says nothing of any other: of all changes compared (bands, axes, conditions and strata that the claim does not name) it is supported when the whole interval of one lies where the figure is reached, and contradicted when no interval comes near it; what becomes of the same figure as something to be expected stands beside it. Percentages are of amplitude (r.m.s.); `of power` takes the figure as one of mean square, and both are shown: 15 % less amplitude is 27.75 % less power. Fewer than 3 runs a side, all runs of one side before the other’s, a fault in what is compared, rounding, clipping or noise that could move the change by a fifth of half its interval, speeds too far apart, a band under the noise floor, one that was not among those compared or one that the plan does not name forbid a verdict. Without words the claim of the comparison’s plan is judged. Of several conditions it names one (`claim C rubber reduction 30 %`), of several axes one with `axis`; of strata it is about all together unless `stratum` names one.',
     operands: [
       { name: 'comparison', doc: 'What was found.', accepts: [{ type: 'value', kinds: ['comparison'] }] },
       {
@@ -156,19 +159,20 @@ export const claim: Verb = {
     const claim = claimIn(given, comparison);
     if (!claim.ok) return claim;
     const [over] = rangesIn(given.options.over ?? []);
-    const claimed = claimedRow(
-      comparison,
-      {
-        band: over,
-        condition: conditionIn(operand(given, 'condition')),
-        axis: textOf(option(given, 'axis')),
-        stratum: textOf(option(given, 'stratum')),
-      },
-      watch,
-    );
-    if (!claimed.ok) return claimed;
+    const about = {
+      band: over,
+      condition: conditionIn(operand(given, 'condition')),
+      axis: textOf(option(given, 'axis')),
+      stratum: textOf(option(given, 'stratum')),
+    };
     const planned = given.operands.direction === undefined ? comparison.plan?.source : undefined;
     const source = textOf(option(given, 'source')) ?? planned;
+    if (claim.value.kind === 'up to') {
+      const best = bestCase(claim.value, comparison, about, source);
+      if (best !== undefined) return answerOf(best);
+    }
+    const claimed = claimedRow(comparison, about, watch);
+    if (!claimed.ok) return claimed;
     const { row, warnings } = claimed.value;
     return answer(verdictOf(claim.value, claimed.value.comparison, row, source), warnings);
   },

@@ -1,7 +1,18 @@
 import { chosenFiles } from '../../analysis/recordings/choice.ts';
 import { loaded, wantedRecording, type LoadRequest } from '../../analysis/recordings/load.ts';
 import { success, type Refused, type Result } from '../../result/result.ts';
-import { hasFlag, option, siOf, textOf, textsIn, unitOf, type Argument, type Arguments, type Verb } from '../verb.ts';
+import {
+  hasFlag,
+  option,
+  siOf,
+  textOf,
+  textsIn,
+  unitOf,
+  valuesIn,
+  type Argument,
+  type Arguments,
+  type Verb,
+} from '../verb.ts';
 import { refuse } from '../messages.ts';
 import type { ClockParts } from '../../analysis/recordings/load.ts';
 import { roundedSI as si } from '../../units/arithmetic.ts';
@@ -73,8 +84,11 @@ export const load: Verb = {
       { keyword: 'scale', doc: 'Size of one count, in `unit`.', accepts: [{ type: 'number' }] },
       {
         keyword: 'calibration',
-        doc: 'Relative standard uncertainty of the sensors’ sensitivity. It widens what is read off levels and bands, stands in their tables, and falls out of changes between runs of one sensor; between runs of different sensors it is part of the interval. Runs are of one sensor unless the sheet (in a column `sensor`, else `logger`) or `sensor` names several.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 1 }],
+        doc: 'What `calibrate` gave, which is applied to the samples; or the relative standard uncertainty of the sensors’ sensitivity alone. It widens what is read off levels and bands, stands in their tables, and falls out of changes between runs of one sensor; between runs of different sensors it is part of the interval. Runs are of one sensor unless the sheet (in a column `sensor`, else `logger`) or `sensor` names several.',
+        accepts: [
+          { type: 'value', kinds: ['calibration'] },
+          { type: 'quantity', dimension: 'ratio', above: 0, most: 1 },
+        ],
       },
       {
         keyword: 'sensor',
@@ -134,6 +148,7 @@ function requestIn(given: Arguments): Result<LoadRequest> {
     label: textOf(option(given, 'label')),
     channels: channelsIn(given),
     sensitivity: siOf(given, 'calibration'),
+    calibration: valuesIn(given.options.calibration ?? [], 'calibration').at(0),
     reading: readingIn(given),
   });
 }

@@ -37,6 +37,7 @@ const words = (
     guards,
     foundTellsWhy,
     shareOfA,
+    best: undefined,
     otherPlanned: undefined,
   });
 
