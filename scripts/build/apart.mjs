@@ -22,6 +22,7 @@ export const apart = {
 export const hostApart = {
   language: 'src/editor/language/register.ts',
   changed: 'src/editor/changed/show.ts',
+  keptOutputs: 'src/editor/keptOutputs.ts',
   moves: 'src/editor/handles/moves.ts',
   prose: 'src/editor/prose/register.ts',
   starting: 'src/editor/starting/parts.ts',

@@ -1,8 +1,29 @@
 import type { Literal } from './handle.ts';
 import type { Output } from './output.ts';
 
-/** What a chart in a notebook asks of the editor; `output` is the id that the editor gave its output. */
+/** What an output in a notebook asks of the editor; `output` is the id that the editor gave it. */
 export type Asked =
+  | HandleAsked
+  | TakingAsked
+  /** Which of these are out of date, as they have just been drawn. */
+  | { readonly type: 'shown'; readonly outputs: readonly string[] }
+  /** To run its cell. */
+  | { readonly type: 'run'; readonly output: string };
+
+/** What the menus of charts and tables ask. */
+export type TakingAsked =
+  /** To save a chart as a file; it is counted among those of its output. */
+  | { readonly type: 'save picture'; readonly output: string; readonly chart: number }
+  /** To save a text as a file of that name. */
+  | { readonly type: 'save text'; readonly name: string; readonly text: string }
+  | { readonly type: 'copy text'; readonly text: string }
+  /** To copy a figure of the output's result for the prose. */
+  | { readonly type: 'copy number'; readonly output: string }
+  /** The answer to `rasterise`: a PNG in base64, or why there is none. */
+  | { readonly type: 'rasterised'; readonly id: number; readonly png?: string; readonly failed?: string };
+
+/** What its handles ask. */
+export type HandleAsked =
   /** To write a literal, as on the release of a handle. */
   | { readonly type: 'move'; readonly output: string; readonly literal: Literal; readonly text: string }
   /** To show some outputs as they would be. */
@@ -16,13 +37,29 @@ export type Asked =
   /** To take back the last literal that was written, or to write it again. */
   | { readonly type: 'undo' | 'redo'; readonly output: string };
 
-/** What the editor tells a chart. */
+/** What the editor tells the outputs. */
 export type Told =
   /** A sentence to be shown at the chart: why something was not done. */
   | { readonly type: 'refused'; readonly output: string; readonly message: string }
+  /** All outputs that are out of date; the first of each cell says why. */
+  | { readonly type: 'stale'; readonly marks: readonly StaleMark[] }
+  /** To draw an SVG as a PNG of that size in px. */
+  | {
+      readonly type: 'rasterise';
+      readonly id: number;
+      readonly svg: string;
+      readonly width: number;
+      readonly height: number;
+    }
   /** The answer to a preview, to be drawn in the place of what these outputs show. */
   | {
       readonly type: 'previewed';
       readonly output: string;
       readonly shown: readonly { readonly output: string; readonly data: Output }[];
     };
+
+export interface StaleMark {
+  readonly output: string;
+  /** A sentence; empty where another output of the cell says it. */
+  readonly why: string;
+}

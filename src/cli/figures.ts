@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import { writeFolder } from '../disk/folder.ts';
+import type { RunReport } from '../engine/result.ts';
 import { askedFigures } from '../files/askedFigures.ts';
 import type { Faces } from '../files/fonts.ts';
 import { frontMatter } from '../notebook/frontMatter.ts';
@@ -8,17 +9,18 @@ import { parsed, projectOptions, texts } from './args.ts';
 import { exitFor, remark } from './exit.ts';
 import { refuse } from './messages.ts';
 import { keptOf } from './kept.ts';
-import { openNotebook } from './notebookFile.ts';
+import { openNotebook, type OpenNotebook } from './notebookFile.ts';
+import { cellIn, runCell } from './oneCell.ts';
 import { runWhole } from './runWhole.ts';
 import { sayWritten } from './written.ts';
 
 const settings = ['width', 'format', 'dpi', 'font', 'size', 'theme'] as const;
 
-/** `washboard figures`: every chart as files for print; exit codes as of `run`. */
+/** `washboard figures`: every chart, or those of one cell, as files for print; exit codes as of `run`. */
 export async function figures(args: readonly string[]): Promise<number> {
   const given = parsed(args, {
     ...projectOptions,
-    ...texts('out', 'font-file', ...settings),
+    ...texts('out', 'cell', 'font-file', ...settings),
     'no-titles': { type: 'boolean' },
     force: { type: 'boolean' },
   });
@@ -42,13 +44,16 @@ export async function figures(args: readonly string[]): Promise<number> {
   if (!asked.ok) return exitFor(asked);
   const faces = await facesOf(values['font-file'], values.font);
   if (!faces.ok) return exitFor(faces);
-  const { report } = await runWhole(notebook);
+  const cell = cellIn(notebook, values.cell);
+  if (!cell.ok) return exitFor(cell);
+  const report = cell.value === undefined ? (await runWhole(notebook)).report : await ofCell(notebook, cell.value);
   // Loaded only here: drawing would slow every other command's start.
   const { figureFiles } = await import('../files/figures.ts');
   const made = await figureFiles(report, asked.value.settingsFor, faces.value);
   if (!made.ok) return exitFor(made);
   const { files, stems, warnings } = made.value;
-  const known = asked.value.holdTo(stems);
+  // What the front matter asks for may be in another cell.
+  const known = cell.value === undefined ? asked.value.holdTo(stems) : success(undefined);
   if (!known.ok) return exitFor(known);
   const folder = { path: out, notebook: basename(notebook.path), command: 'figures', kind: 'figure' };
   const written = writeFolder(folder, files, { force, kept: keptOf(notebook, report) });
@@ -56,6 +61,12 @@ export async function figures(args: readonly string[]): Promise<number> {
   sayWritten(out, files, written.value.stale);
   warnings.forEach(remark);
   return report.ok ? 0 : 1;
+}
+
+/** A run of one cell, without the results of others that it needed. */
+async function ofCell(notebook: OpenNotebook, cell: number): Promise<RunReport> {
+  const report = await runCell(notebook, cell);
+  return { ...report, results: report.results.filter((result) => result.cell === cell) };
 }
 
 /** The font's files, where they are named: the regular face, and the bold one where it is another. */

@@ -10,14 +10,14 @@ import { differingNumbers } from './differingNumbers.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
-import { terminalWatch } from './progress.ts';
+import { cellIn, runCell } from './oneCell.ts';
 import { runAll, type WholeRun } from './runWhole.ts';
 import { complain, print } from './terminal.ts';
 
 interface RunOptions {
   readonly path: string;
   readonly json: boolean;
-  readonly cell: number | undefined;
+  readonly cell: string | undefined;
   readonly project: ProjectOptions;
 }
 
@@ -29,28 +29,22 @@ export async function run(args: readonly string[]): Promise<number> {
   }
   const given = options(args);
   if (!given.ok) return exitFor(given);
-  const { path, json, cell, project } = given.value;
+  const { path, json, project } = given.value;
   const opened = openNotebook(path, project, { withHistory: true });
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
-  const count = notebook.cells.length;
-  if (cell !== undefined && (cell < 1 || cell > count))
-    return exitFor(refuse('notebook.cell', { path, cells: count, cell }));
-  const { report, numbers } = cell === undefined ? await runAll(notebook) : await runCell(notebook, cell - 1);
+  const wanted = cellIn(notebook, given.value.cell);
+  if (!wanted.ok) return exitFor(wanted);
+  const cell = wanted.value;
+  // Of the prose nothing is told with one cell.
+  const { report, numbers }: WholeRun =
+    cell === undefined ? await runAll(notebook) : { report: await runCell(notebook, cell), numbers: [] };
   if (json)
     print(`${JSON.stringify(reportJson(basename(path), notebook.cells, report, proseOf(notebook, numbers)))}\n`);
   else printCells(notebook, report, cell);
   const differing = differingNumbers(notebook, numbers);
   differing.forEach(complain);
   return report.ok && differing.length === 0 ? 0 : 1;
-}
-
-/** One cell and what it needs; of the prose nothing is told. */
-async function runCell({ engine, cells }: OpenNotebook, cell: number): Promise<WholeRun> {
-  const watch = terminalWatch();
-  const report = await engine.run({ cells: cells.map(({ text }) => text), wanted: [cell] }, watch);
-  watch.done();
-  return { report, numbers: [] };
 }
 
 const proseOf = ({ numbers }: OpenNotebook, found: readonly JudgedNumber[]): readonly ProseJson[] =>
@@ -63,8 +57,7 @@ function options(args: readonly string[]): Result<RunOptions> {
   if (positionals.length !== 1)
     return refuse('usage.notebook', { article: positionals.length === 0 ? 'a' : 'one', purpose: 'to run' });
   const { json = false, cell, ...project } = values;
-  if (cell !== undefined && !/^\d+$/.test(cell)) return refuse('usage.cell', { given: cell });
-  return success({ path: positionals[0], json, cell: cell === undefined ? undefined : Number(cell), project });
+  return success({ path: positionals[0], json, cell, project });
 }
 
 /** What the cells show, as text: results on standard output, errors on standard error too. */
@@ -72,8 +65,7 @@ function printCells(notebook: OpenNotebook, report: RunReport, only: number | un
   const lines = new Map<number, readonly string[]>();
   for (const result of report.results) {
     const output = show(result);
-    if (output === undefined || (only !== undefined && result.cell !== only - 1 && result.error === undefined))
-      continue;
+    if (output === undefined || (only !== undefined && result.cell !== only && result.error === undefined)) continue;
     const line = notebook.cells[result.cell].line + result.line - 1;
     if (!lines.has(result.cell)) lines.set(result.cell, notebook.cells[result.cell].text.split('\n'));
     const source =

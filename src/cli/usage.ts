@@ -64,7 +64,7 @@ const parts: ReadonlyMap<string, string> = new Map([
     'figures',
     `  figures NOTEBOOK --out DIR [--format svg,pdf,png] [--width 85mm] [--dpi N] [--size 8pt]
           [--font NAME] [--font-file REGULAR.ttf[,BOLD.ttf]] [--no-titles]
-          [--theme print|light|dark] [--root DIR] [--force]
+          [--theme print|light|dark] [--cell N] [--root DIR] [--force]
       Writes every chart of the notebook for print, called by the result's name and what the
       chart is. Each is laid out for its width, with type of the size that is said.
       --width W     60 to 400 mm; 170mm unless said
@@ -73,6 +73,7 @@ const parts: ReadonlyMap<string, string> = new Map([
       --font NAME   the family named in svg; pdf and png need its files by --font-file, and
                     have Arimo embedded unless said
       --no-titles   title and description go into a text beside each figure
+      --cell N      only the charts of the Nth cell, which is run with what it needs
       The notebook's front matter may say the same: "figures: width 85 mm, format pdf png,
       title off", or "figure NAME: width 170 mm" of one. Exit code as of run.`,
   ],

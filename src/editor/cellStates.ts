@@ -5,8 +5,12 @@ export interface CellState {
   readonly progress?: string;
   /** Whether what the cell shows no longer follows from the notebook and its raw files. */
   readonly stale?: boolean;
+  /** The sentence that says what made it so. */
+  readonly why?: string;
   /** Content key of what the cell shows. */
   readonly key?: string;
+  /** Whether that is from a run before the notebook was opened or read anew. */
+  readonly earlier?: boolean;
 }
 
 /** What is known of each cell beyond its output; never written to the file. */
@@ -22,7 +26,8 @@ export class CellStates {
   set(cell: vscode.NotebookCell, state: CellState): void {
     const before = this.get(cell);
     this.#states.set(cell, state);
-    if (before.progress !== state.progress || before.stale !== state.stale) this.#changed.fire();
+    const isSeen = (['progress', 'stale', 'why', 'earlier'] as const).some((one) => before[one] !== state[one]);
+    if (isSeen) this.#changed.fire();
   }
 
   dispose(): void {

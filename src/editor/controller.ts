@@ -1,11 +1,13 @@
 import * as vscode from 'vscode';
-import type { Output } from '../charts/output.ts';
+import type { Change } from '../engine/ingredients.ts';
 import type { CellKeys } from '../engine/result.ts';
 import type { CellStates } from './cellStates.ts';
-import { EngineEnded } from './engineThread.ts';
 import type { EngineThreads } from './engineThreads.ts';
+import { EngineEnded } from './engineThread.ts';
+import type { KeptOutputs } from './keptOutputs.ts';
 import { sentence } from './messages.ts';
 import { controllerId, languageId, notebookType } from './names.ts';
+import { CellRun } from './cellRun.ts';
 import { cellOutput } from './outputs.ts';
 import { displayWanted } from './settings.ts';
 import { codeCells, numbersOf, runFoldersOf, textsOf } from './notebooks.ts';
@@ -25,21 +27,34 @@ export class Controller {
   readonly #controller: vscode.NotebookController;
   readonly #engine: EngineThreads;
   readonly #states: CellStates;
+  readonly #kept: () => Promise<KeptOutputs>;
+  readonly #selected = new vscode.EventEmitter<vscode.NotebookDocument>();
+  /** The notebook that is run by this from now on. */
+  readonly onDidSelect = this.#selected.event;
   readonly #log: vscode.LogOutputChannel;
   /** How many cells of each notebook have been run since the engine's start. */
   #orders = new WeakMap<vscode.NotebookDocument, number>();
   /** How often the engine was restarted: what was waiting then is not run any more. */
   #restarts = 0;
 
-  constructor(engine: EngineThreads, states: CellStates, log: vscode.LogOutputChannel) {
+  constructor(
+    engine: EngineThreads,
+    states: CellStates,
+    kept: () => Promise<KeptOutputs>,
+    log: vscode.LogOutputChannel,
+  ) {
     this.#log = log;
     this.#engine = engine;
     this.#states = states;
+    this.#kept = kept;
     this.#controller = vscode.notebooks.createNotebookController(controllerId, notebookType, 'Washboard');
     this.#controller.supportedLanguages = [languageId];
     this.#controller.supportsExecutionOrder = true;
     this.#controller.description = 'Vibration analysis';
     this.#controller.executeHandler = (cells, notebook) => this.#execute(cells, notebook);
+    this.#controller.onDidChangeSelectedNotebooks(({ notebook, selected }) => {
+      if (selected) this.#selected.fire(notebook);
+    });
   }
 
   prefer(notebook: vscode.NotebookDocument): void {
@@ -62,7 +77,7 @@ export class Controller {
     ) {
       keys ??= await this.#keys(notebook);
       const dependents = this.#staleCells(notebook, keys).filter((cell) => !cells.includes(cell));
-      if (dependents.length > 0) ({ keys } = await this.#runAll(dependents, notebook));
+      if (dependents.length > 0) ({ keys } = await this.#runTogether(dependents, notebook));
     }
     await this.markStale(notebook, keys);
   }
@@ -71,10 +86,38 @@ export class Controller {
   async update(notebook: vscode.NotebookDocument, first: readonly vscode.NotebookCell[]): Promise<void> {
     const stale = this.#staleCells(notebook, await this.#keys(notebook));
     const order = [...stale.filter((cell) => first.includes(cell)), ...stale.filter((cell) => !first.includes(cell))];
-    const { keys } = await this.#runAll(order, notebook);
+    const { keys } = await this.#runTogether(order, notebook);
     await this.markStale(notebook, keys);
   }
 
+  /** Shows again, without a run, what cells showed whose text and all that they use are as they were; nothing is marked as run. */
+  async restore(notebook: vscode.NotebookDocument): Promise<void> {
+    const all = codeCells(notebook, languageId);
+    const isEmpty = (cell: vscode.NotebookCell): boolean =>
+      cell.outputs.length === 0 && this.#states.get(cell).key === undefined;
+    const empty = all.flatMap((cell, index) => (isEmpty(cell) ? [index] : []));
+    if (empty.length === 0) return;
+    const kept = await this.#kept();
+    if (!(await kept.any())) return;
+    const texts = textsOf(all);
+    const cells = { texts, numbers: numbersOf(all) };
+    const keys = await this.#engine.keys(runFoldersOf(notebook), texts, empty).catch((): CellKeys => new Map());
+    for (const [index, key] of keys) {
+      const cell = all[index];
+      const outputs = await kept.get(shownKey(key, notebook), index, cells);
+      // It may have been edited, taken away or run meanwhile.
+      const isGone = notebook.isClosed || cell.index < 0 || cell.document.getText() !== texts[index];
+      if (outputs === undefined || isGone || !isEmpty(cell)) continue;
+      const execution = this.#execution(cell);
+      if (execution === undefined) continue;
+      execution.start();
+      await execution.replaceOutput(outputs.map((output) => cellOutput(output, all)));
+      execution.end(undefined);
+      this.#states.set(cell, { key, earlier: true });
+    }
+  }
+
+  /** One after the other, as the user asked for them. */
   async #runAll(cells: readonly vscode.NotebookCell[], notebook: vscode.NotebookDocument): Promise<RunEnd> {
     const executions = cells.flatMap((cell) => this.#execution(cell) ?? []);
     const restarts = this.#restarts;
@@ -85,9 +128,17 @@ export class Controller {
         end = { ...end, stopped: true };
         continue;
       }
-      end = await this.#run(execution, notebook);
+      end = await this.#run([execution], notebook);
     }
     return end;
+  }
+
+  /** By one request. */
+  #runTogether(cells: readonly vscode.NotebookCell[], notebook: vscode.NotebookDocument): Promise<RunEnd> {
+    return this.#run(
+      cells.flatMap((cell) => this.#execution(cell) ?? []),
+      notebook,
+    );
   }
 
   /** Undefined for a cell that is being run already, as when a dependent's turn comes while it is run by hand. */
@@ -99,60 +150,68 @@ export class Controller {
     }
   }
 
-  async #run(execution: vscode.NotebookCellExecution, notebook: vscode.NotebookDocument): Promise<RunEnd> {
-    const { cell } = execution;
+  /** Each cell shows what it gave as soon as that is there. */
+  async #run(executions: readonly vscode.NotebookCellExecution[], notebook: vscode.NotebookDocument): Promise<RunEnd> {
+    if (executions.length === 0) return { stopped: false, keys: undefined };
+    const all = codeCells(notebook, languageId);
+    const [texts, numbers] = [textsOf(all), numbersOf(all)];
+    const display = displayWanted(notebook);
+    const runs = new Map(executions.map((execution) => [all.indexOf(execution.cell), new CellRun(execution, all)]));
+    for (const { execution } of runs.values()) this.#start(execution, notebook);
+    const wanted = [...runs.keys()];
+    let end: RunEnd = { stopped: false, keys: undefined };
+    try {
+      const run = await this.#engine.run(
+        {
+          notebook: runFoldersOf(notebook),
+          cells: texts,
+          numbers,
+          display,
+          wanted,
+          keyed: [...new Set([...this.#runBefore(all), ...wanted])],
+        },
+        {
+          output: (cell, output, line) => runs.get(cell)?.add(output, line),
+          settled: (cell, ok) => void runs.get(cell)?.end(ok),
+          progress: (fraction, what) => this.#progress(runs, `${what}, ${Math.round(fraction * 100)} %`),
+        },
+        (stop) => executions.forEach(({ token }) => token.onCancellationRequested(stop)),
+      );
+      end = { stopped: run.cancelled, keys: byCell(run.keys, all) };
+      // A run that was stopped leaves what the cell showed before.
+      for (const one of runs.values()) await (end.stopped ? one.leave(undefined) : one.end(run.ok));
+      for (const [index, { execution, isShown, outputs }] of runs) {
+        if (!isShown) continue;
+        const key = run.keys.get(index);
+        this.#states.set(execution.cell, key === undefined ? {} : { key });
+        if (key !== undefined)
+          void this.#kept().then((kept) => kept.put(shownKey(key, notebook), outputs, index, { texts, numbers }));
+      }
+    } catch (error) {
+      end = { stopped: error instanceof EngineEnded, keys: undefined };
+      if (!end.stopped) this.#log.error(error instanceof Error ? error : String(error));
+      for (const one of runs.values()) await (end.stopped ? one.leave(undefined) : one.fail(error));
+      if (!end.stopped) void this.#offerLog();
+    } finally {
+      this.#progress(runs, undefined);
+    }
+    return end;
+  }
+
+  #start(execution: vscode.NotebookCellExecution, notebook: vscode.NotebookDocument): void {
     const order = (this.#orders.get(notebook) ?? 0) + 1;
     this.#orders.set(notebook, order);
     execution.executionOrder = order;
     execution.start(Date.now());
-    const shown: { output: Output; line: number }[] = [];
-    let success: boolean | undefined = false;
-    let end: RunEnd = { stopped: false, keys: undefined };
-    try {
-      const all = codeCells(notebook, languageId);
-      const index = all.indexOf(cell);
-      const run = await this.#engine.run(
-        {
-          notebook: runFoldersOf(notebook),
-          cells: textsOf(all),
-          numbers: numbersOf(all),
-          display: displayWanted(notebook),
-          cell: index,
-          keyed: [...new Set([...this.#runBefore(all), index])],
-        },
-        {
-          output: (output, line) => shown.push({ output, line }),
-          progress: (fraction, what) =>
-            this.#states.set(cell, { ...this.#states.get(cell), progress: `${what}, ${Math.round(fraction * 100)} %` }),
-        },
-        (stop) => execution.token.onCancellationRequested(stop),
-      );
-      end = { stopped: run.cancelled, keys: byCell(run.keys, all) };
-      success = end.stopped ? undefined : run.ok;
-      // A run that was stopped leaves what the cell showed before.
-      if (!end.stopped)
-        await execution.replaceOutput(
-          shown.sort((a, b) => a.line - b.line).map(({ output }) => cellOutput(output, all)),
-        );
-      const key = run.keys.get(index);
-      if (!end.stopped) this.#states.set(cell, key === undefined ? {} : { key });
-    } catch (error) {
-      if (error instanceof EngineEnded) {
-        success = undefined;
-        end = { stopped: true, keys: undefined };
-      } else {
-        this.#log.error(error instanceof Error ? error : String(error));
-        await execution.replaceOutput(
-          new vscode.NotebookCellOutput([vscode.NotebookCellOutputItem.error(withoutStack(error))]),
-        );
-        void this.#offerLog();
-      }
-    } finally {
-      const { progress: _, ...rest } = this.#states.get(cell);
-      this.#states.set(cell, rest);
-      execution.end(success, Date.now());
+  }
+
+  /** The work in hand is told at the first cell that waits for it. */
+  #progress(runs: ReadonlyMap<number, CellRun>, progress: string | undefined): void {
+    const first = [...runs.values()].find(({ isOpen }) => isOpen);
+    for (const run of runs.values()) {
+      const { progress: _, ...rest } = this.#states.get(run.execution.cell);
+      this.#states.set(run.execution.cell, run === first && progress !== undefined ? { ...rest, progress } : rest);
     }
-    return end;
   }
 
   /** Of a fault of ours more is known than its sentence. */
@@ -190,24 +249,39 @@ export class Controller {
   async markStale(notebook: vscode.NotebookDocument, keys?: Keys): Promise<void> {
     const now = keys ?? (await this.#keys(notebook).catch((): Keys => new Map()));
     const stale = this.#staleCells(notebook, now);
+    const changes = stale.length === 0 ? new Map<vscode.NotebookCell, never>() : await this.#changes(notebook, stale);
     for (const cell of codeCells(notebook, languageId)) {
-      const state = this.#states.get(cell);
-      if (state.key !== undefined) this.#states.set(cell, { ...state, stale: stale.includes(cell) });
+      const { why: _, ...state } = this.#states.get(cell);
+      if (state.key === undefined) continue;
+      const isStale = stale.includes(cell);
+      const why = sentence('cell.stale', { changes: changes.get(cell) ?? [] });
+      this.#states.set(cell, { ...state, stale: isStale, ...(isStale && { why }) });
     }
   }
 
+  /** What made cells out of date. */
+  async #changes(
+    notebook: vscode.NotebookDocument,
+    stale: readonly vscode.NotebookCell[],
+  ): Promise<ReadonlyMap<vscode.NotebookCell, readonly Change[]>> {
+    const all = codeCells(notebook, languageId);
+    const before = stale.map((cell) => [all.indexOf(cell), this.#states.get(cell).key ?? ''] as const);
+    const found = await this.#engine
+      .changes(runFoldersOf(notebook), textsOf(all), numbersOf(all), new Map(before))
+      .catch(() => new Map<number, readonly Change[]>());
+    return new Map([...found].map(([index, changes]) => [all[index], changes]));
+  }
+
   dispose(): void {
+    this.#selected.dispose();
     this.#controller.dispose();
   }
 }
 
+/** What a cell shows follows from its content and from how it is to be shown. */
+export const shownKey = (key: string, notebook: vscode.NotebookDocument): string =>
+  `${key}-${JSON.stringify(displayWanted(notebook))}`;
+
 /** Keys by the cell itself, which keeps its own when cells are moved. */
 const byCell = (keys: CellKeys, cells: readonly vscode.NotebookCell[]): Keys =>
   new Map([...keys].map(([index, key]) => [cells[index], key]));
-
-/** An error as its sentence alone: the editor would show where in the program it came from. */
-function withoutStack(error: unknown): Error {
-  const shown = new Error(error instanceof Error ? error.message : String(error));
-  shown.stack = '';
-  return shown;
-}

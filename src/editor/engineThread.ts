@@ -66,7 +66,7 @@ export class EngineThread {
     const worker = new Worker(this.#script);
     worker.on('message', (reply: Reply) => {
       const pending = this.#pending.get(reply.id);
-      if (reply.type !== 'output' && reply.type !== 'progress') this.#pending.delete(reply.id);
+      if (!['output', 'cell', 'progress'].includes(reply.type)) this.#pending.delete(reply.id);
       if (reply.type === 'failed') pending?.fail(new Error(reply.message));
       else pending?.receive(reply);
       this.#restIfRetired();

@@ -1,3 +1,4 @@
+import type { CellChanges } from '../engine/ingredients.ts';
 import type { CellKeys } from '../engine/result.ts';
 import type { Moved, MoveOrder } from '../engine/moving.ts';
 import type { AskedNumber } from '../engine/proseNumbers.ts';
@@ -15,13 +16,13 @@ export interface CellRun {
   readonly keys: CellKeys;
 }
 
-/** One cell of a notebook, to be run. */
+/** Cells of a notebook, to be run in this order. */
 export interface RunOrder {
   readonly notebook: ProjectFolders;
   readonly cells: readonly string[];
   /** What the reader counts each cell as, from 1. */
   readonly numbers: readonly number[];
-  readonly cell: number;
+  readonly wanted: readonly number[];
   /** The cells whose content keys are to come with the answer. */
   readonly keyed: readonly number[];
   readonly display: Display;
@@ -29,7 +30,9 @@ export interface RunOrder {
 
 export interface RunListener {
   /** The line is the statement's, within its cell. */
-  output(output: Output, line: number): void;
+  output(cell: number, output: Output, line: number): void;
+  /** All outputs of the cell have been told. */
+  settled(cell: number, ok: boolean): void;
   progress(fraction: number, what: string): void;
 }
 
@@ -60,8 +63,8 @@ export class EngineThreads {
     this.#most = most;
   }
 
-  /** Runs one cell and what it needs. */
-  run({ cell, ...order }: RunOrder, listener: RunListener, onStop: (stop: () => void) => void): Promise<CellRun> {
+  /** Runs cells and what they need. */
+  run(order: RunOrder, listener: RunListener, onStop: (stop: () => void) => void): Promise<CellRun> {
     const id = this.#next++;
     const stop = new SharedArrayBuffer(4);
     return new Promise((done, reject) => {
@@ -70,12 +73,13 @@ export class EngineThreads {
         setTimeout(() => done({ ok: false, cancelled: true, keys: new Map() }), stopWithin);
       });
       this.#ask(
-        { type: 'run', id, wanted: [cell], stop, ...order },
+        { type: 'run', id, stop, ...order },
         {
           receive: (reply) => {
             // What still comes of a run that counts as stopped is not shown.
             if (Atomics.load(new Int32Array(stop), 0) !== 0 && reply.type !== 'done') return;
-            if (reply.type === 'output') listener.output(reply.output, reply.line);
+            if (reply.type === 'output') listener.output(reply.cell, reply.output, reply.line);
+            else if (reply.type === 'cell') listener.settled(reply.cell, reply.ok);
             else if (reply.type === 'progress') listener.progress(reply.fraction, reply.what);
             else if (reply.type === 'done') done(reply);
           },
@@ -88,6 +92,16 @@ export class EngineThreads {
   /** Content keys of cells, as a run would give them with its answer. */
   async keys(notebook: ProjectFolders, cells: readonly string[], keyed: readonly number[]): Promise<CellKeys> {
     return (await this.#answer('keys', { notebook, cells, keyed })).keys;
+  }
+
+  /** What has changed since cells had other content keys. @param numbers what the reader counts each cell as */
+  async changes(
+    notebook: ProjectFolders,
+    cells: readonly string[],
+    numbers: readonly number[],
+    before: CellKeys,
+  ): Promise<CellChanges> {
+    return (await this.#answer('changes', { notebook, cells, numbers, before })).changes;
   }
 
   /** What a first look at files shows. */
@@ -145,7 +159,7 @@ export class EngineThreads {
   }
 
   /** Asks what has one reply, of the same type. */
-  #answer<Type extends 'keys' | 'look' | 'starter' | 'facts' | 'document' | 'move' | 'numbers'>(
+  #answer<Type extends 'keys' | 'changes' | 'look' | 'starter' | 'facts' | 'document' | 'move' | 'numbers'>(
     type: Type,
     rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>,
   ): Promise<Extract<Reply, { type: Type }>> {

@@ -8,15 +8,18 @@ import { EngineThread } from './engineThread.ts';
 import { EngineThreads } from './engineThreads.ts';
 import { forgetClosed } from './forgetting.ts';
 import { registerHandles } from './handles/register.ts';
+import type { KeptOutputs } from './keptOutputs.ts';
 import { notebookType } from './names.ts';
 import { registerProducts } from './products/commands.ts';
 import { registerReference } from './reference.ts';
+import { registerRestoring } from './restoring.ts';
 import { registerSheet } from './sheetCommand.ts';
 import { serializer } from './serializer.ts';
 import { threadsWanted } from './settings.ts';
 import { registerStarting } from './starting/commands.ts';
 import { watchStaleness } from './staleness.ts';
 import { registerStaleCells } from './staleCells.ts';
+import { registerStaleMarks } from './staleMarks.ts';
 import { registerStatusBar } from './statusBar.ts';
 
 /** Wires the parts together; what knows the language comes last, for a notebook opens without it. */
@@ -25,7 +28,9 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   const engine = new EngineThreads(() => new EngineThread(script), threadsWanted);
   const log = vscode.window.createOutputChannel('Washboard', { log: true });
   const states = new CellStates();
-  const controller = new Controller(engine, states, log);
+  const kept = keptIn(join((context.storageUri ?? context.globalStorageUri).fsPath, 'outputs'));
+  const controller = new Controller(engine, states, kept, log);
+  const messaging = vscode.notebooks.createRendererMessaging('washboard-renderer');
   const prefer = (notebook: vscode.NotebookDocument): void => {
     if (notebook.notebookType === notebookType) controller.prefer(notebook);
   };
@@ -35,15 +40,17 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     vscode.workspace.registerNotebookSerializer(notebookType, serializer, { transientOutputs: true }),
     vscode.workspace.onDidOpenNotebookDocument(prefer),
     registerStatusBar(states),
-    registerStaleCells(states),
+    registerStaleCells(controller, states),
+    registerStaleMarks(messaging, states),
+    registerRestoring(controller, states, kept),
     watchStaleness(controller, states),
     forgetClosed(engine),
     registerCommands(controller, context.extensionUri, log),
     registerStarting(engine),
     registerSheet(),
     registerChanged(engine),
-    registerHandles(engine, controller),
-    registerProducts(context, log),
+    registerHandles(messaging, engine, controller),
+    registerProducts(context, log, messaging),
     registerReference(context.extensionUri),
     controller,
     states,
@@ -54,4 +61,10 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     import('./prose/register.ts'),
   ]);
   context.subscriptions.push(registerLanguage(engine, context.extensionUri), registerProse(engine));
+}
+
+/** The store of outputs, made when it is asked for. */
+function keptIn(folder: string): () => Promise<KeptOutputs> {
+  let kept: Promise<KeptOutputs> | undefined;
+  return () => (kept ??= import('./keptOutputs.ts').then((found) => new found.KeptOutputs(folder)));
 }

@@ -1,14 +1,16 @@
+import type { Change } from '../engine/ingredients.ts';
 import { messages } from '../result/messages.ts';
-import { counted } from '../result/words.ts';
+import { counted, listed } from '../result/words.ts';
 
 interface Facts {
   'notebook.unsaved': object;
   'engine.stopped': object;
   'engine.fault': object;
   'engine.ended': { exitCode: number };
-  'cell.stale': object;
+  'cell.stale': { changes: readonly Change[] };
   'cells.stale': { count: number };
   'cells.stale-run': object;
+  'cell.earlier': object;
   'rename.nothing': object;
   'sheet.recordings': object;
   'handle.earlier': object;
@@ -32,7 +34,12 @@ const { tell } = messages<Facts>({
     `The engine ended unexpectedly (code ${exitCode}); running the cell again starts it anew.`,
   'cells.stale': ({ count }) => `${counted(count, 'cell')} out of date`,
   'cells.stale-run': () => 'What these cells use has changed since they ran. Click to run them.',
-  'cell.stale': () => 'Something that this cell uses has changed since it ran. Run it again.',
+  'cell.stale': ({ changes }) =>
+    changes.length === 0
+      ? 'Out of date: something that this cell uses has changed.'
+      : `Out of date: ${listed(changes.map(changeWords), 'and', mostChanges)}.`,
+  'cell.earlier': () =>
+    'This is what the cell showed when it was last run. Its text, what it uses and the raw files are as they were then.',
   'rename.nothing': () => 'Only a name that a statement binds can be renamed.',
   'handle.earlier': () => 'This chart is shown from an earlier run: run its cell, then move it.',
   'handle.edited': () => 'The number has been edited since it was moved, so nothing was taken back.',
@@ -62,3 +69,26 @@ export const sentence = <Code extends keyof Facts>(code: Code, facts: Facts[Code
 /** An error, whose sentence the editor shows where the call was made. */
 export const errorOf = <Code extends keyof Facts>(code: Code, facts: Facts[Code]): Error =>
   new Error(sentence(code, facts));
+
+/** So many changes are named. */
+const mostChanges = 3;
+
+function changeWords(change: Change): string {
+  switch (change.what) {
+    case 'file':
+      return `${change.path} changed`;
+    case 'new file':
+      return `${change.path} is new`;
+    case 'lost file':
+      return `${change.path} is gone`;
+    case 'history':
+      return "the project's commit changed";
+    case 'text':
+      return `${cellWords(change)} changed`;
+    case 'step':
+      return `${change.verb} of ${cellWords(change)} changed`;
+  }
+}
+
+const cellWords = ({ cell: { number, remark }, own }: Extract<Change, { what: 'text' | 'step' }>): string =>
+  own ? 'this cell' : remark === '' ? `cell ${number}` : `cell "${remark}"`;

@@ -9,12 +9,12 @@ export function registerStatusBar(states: CellStates): vscode.Disposable {
     onDidChangeCellStatusBarItems: states.onDidChange,
     provideCellStatusBarItems(cell) {
       if (cell.document.languageId !== languageId) return [];
-      const { progress, stale } = states.get(cell);
+      const { progress, stale, why, earlier } = states.get(cell);
       const at = vscode.NotebookCellStatusBarAlignment.Left;
       if (progress !== undefined) return [new vscode.NotebookCellStatusBarItem(`$(loading~spin) ${progress}`, at)];
-      if (stale !== true) return [];
+      if (stale !== true) return earlier === true ? [fromEarlierRun(at)] : [];
       const item = new vscode.NotebookCellStatusBarItem('$(history) Out of date', at);
-      item.tooltip = sentence('cell.stale', {});
+      item.tooltip = why ?? sentence('cell.stale', { changes: [] });
       item.command = {
         title: 'Run cell',
         command: 'notebook.cell.execute',
@@ -23,4 +23,10 @@ export function registerStatusBar(states: CellStates): vscode.Disposable {
       return [item];
     },
   });
+}
+
+function fromEarlierRun(at: vscode.NotebookCellStatusBarAlignment): vscode.NotebookCellStatusBarItem {
+  const item = new vscode.NotebookCellStatusBarItem('$(archive) From an earlier run', at);
+  item.tooltip = sentence('cell.earlier', {});
+  return item;
 }

@@ -13,6 +13,7 @@ import { offersOf, type NumberOffer } from './numberOffers.ts';
 import type { AskedNumber, JudgedNumber } from './proseNumbers.ts';
 import { refuseFault } from './messages.ts';
 import { moved, shown, type Moved, type MoveOrder } from './moving.ts';
+import type { CellChanges } from './ingredients.ts';
 import type { CellFailure } from './recall.ts';
 import type { CellKeys } from './result.ts';
 import { starterNotebook } from './starter.ts';
@@ -43,6 +44,15 @@ export type Request =
       readonly notebook: ProjectFolders;
       readonly cells: readonly string[];
       readonly keyed: readonly number[];
+    }
+  /** What has changed since cells had other content keys. */
+  | {
+      readonly type: 'changes';
+      readonly id: number;
+      readonly notebook: ProjectFolders;
+      readonly cells: readonly string[];
+      readonly numbers: readonly number[];
+      readonly before: CellKeys;
     }
   | { readonly type: 'look'; readonly id: number; readonly notebook: ProjectFolders; readonly paths: readonly string[] }
   | StarterRequest
@@ -119,6 +129,8 @@ export type Reply =
       readonly line: number;
       readonly output: Output;
     }
+  /** A wanted cell all of whose outputs have been told, and whether none of its statements failed. */
+  | { readonly type: 'cell'; readonly id: number; readonly cell: number; readonly ok: boolean }
   | { readonly type: 'progress'; readonly id: number; readonly fraction: number; readonly what: string }
   | {
       readonly type: 'done';
@@ -128,6 +140,7 @@ export type Reply =
       readonly keys: CellKeys;
     }
   | { readonly type: 'keys'; readonly id: number; readonly keys: CellKeys }
+  | { readonly type: 'changes'; readonly id: number; readonly changes: CellChanges }
   | { readonly type: 'look'; readonly id: number; readonly looks: readonly LookAt[] }
   | { readonly type: 'starter'; readonly id: number; readonly text: string }
   | ({ readonly type: 'facts'; readonly id: number } & NotebookFacts)
@@ -193,6 +206,10 @@ export class Service {
     if (request.type === 'move')
       return this.#reply({ type: 'move', id: request.id, ...(await moved(engine, request, this.#display)) });
     if (request.type === 'numbers') return this.#numbers(engine, request);
+    if (request.type === 'changes') {
+      const { id, cells, numbers, before } = request;
+      return this.#reply({ type: 'changes', id, changes: await engine.changes(cells, numbers, before) });
+    }
     if (request.type === 'keys')
       return this.#reply({ type: 'keys', id: request.id, keys: await engine.keys(request.cells, request.keyed) });
     await this.#run(engine, request);
@@ -202,11 +219,18 @@ export class Service {
     this.#display = display;
     const watch = this.#watch(id, new Int32Array(stop));
     const wanted = new Set(request.wanted);
-    const report = await engine.run({ cells, numbers, wanted: request.wanted, keyed }, watch, (result) => {
-      const output = wanted.has(result.cell) ? shown(engine, result, this.#display) : undefined;
-      if (output !== undefined && !watch.cancelled())
-        this.#reply({ type: 'output', id, cell: result.cell, line: result.line, output });
-    });
+    const report = await engine.run(
+      { cells, numbers, wanted: request.wanted, keyed },
+      watch,
+      (result) => {
+        const output = wanted.has(result.cell) ? shown(engine, result, this.#display) : undefined;
+        if (output !== undefined && !watch.cancelled())
+          this.#reply({ type: 'output', id, cell: result.cell, line: result.line, output });
+      },
+      (cell, ok) => {
+        if (wanted.has(cell) && !watch.cancelled()) this.#reply({ type: 'cell', id, cell, ok });
+      },
+    );
     const { ok, cancelled } = report;
     this.#reply({ type: 'done', id, ok, cancelled, keys: report.keys });
   }

@@ -2,6 +2,7 @@ import type { ChartPart } from '../charts/output.ts';
 import { roleSignals, withTheme, type Theme } from '../charts/theme.ts';
 import { withDomains } from './domains.ts';
 import { element } from './element.ts';
+import { chartMenu } from './taking/takes.ts';
 import { createView, type View } from './slimVega.ts';
 import { tooltipBox } from './tooltip.ts';
 
@@ -157,7 +158,7 @@ function emptyFigure(part: ChartPart): {
     );
   };
   say(part);
-  return { figure: element('figure', 'washboard-chart', caption, picture, words), picture, say };
+  return { figure: element('figure', 'washboard-chart', caption, picture, words, chartMenu(part.title)), picture, say };
 }
 
 /** As wide as the place allows; a second pass takes back what labels stand over. */

@@ -1,6 +1,8 @@
 import type { ActivationFunction, OutputItem } from 'vscode-notebook-renderer';
 import { drawOutput, type DrawnOutput } from './output.ts';
+import { StaleOutputs } from './stale.ts';
 import { addStyle } from './style.ts';
+import { Taking } from './taking/taking.ts';
 import type { Handled } from './handles/index.ts';
 import { currentTheme, watchTheme } from './editorTheme.ts';
 
@@ -14,6 +16,9 @@ export const activate: ActivationFunction = (context) => {
     const theme = currentTheme();
     drawn.forEach((output) => output.retheme(theme));
   });
+  // What is out of date is known to the editor alone.
+  const stale = new StaleOutputs(context);
+  const taking = new Taking(context);
   // Only where there is somebody to write the text, and a chart to be handled.
   let loading = false;
   let handled: Handled | undefined;
@@ -25,12 +30,15 @@ export const activate: ActivationFunction = (context) => {
   };
   const handle = (item: string, id: string, output: DrawnOutput): void => {
     ids.set(item, id);
+    stale.add(item, id, output.root);
+    taking.add(output, () => ids.get(item));
     handled?.attach(item, id, output);
     // Without that file charts are still.
     if (!loading && output.charts.some((chart) => chart.part().axis !== undefined)) load().catch(() => undefined);
   };
   const forget = (id: string): void => {
     handled?.forget(id);
+    stale.forget(id);
     drawn.get(id)?.dispose();
     drawn.delete(id);
     ids.delete(id);
@@ -42,6 +50,7 @@ export const activate: ActivationFunction = (context) => {
       // What follows another in its place is shown in the views that stand there, if it fits them.
       if (id !== undefined && (await handled?.update(item.id, id, container, data)) === true) {
         ids.set(item.id, id);
+        stale.add(item.id, id, drawn.get(item.id)!.root);
         return;
       }
       forget(item.id);

@@ -42,10 +42,28 @@ const css = `
 .washboard-note { border-left-color: var(--vscode-editorInfo-foreground, #0063d3); }
 .washboard-where, .washboard-code { margin-left: 6px; color: var(--vscode-descriptionForeground, inherit); font-size: 0.92em; }
 .washboard-code, .washboard-word { font-family: var(--vscode-editor-font-family, monospace); background: none; }
+.washboard-button { font: inherit; font-size: 0.92em; padding: 1px 9px; cursor: pointer; border-radius: 2px; color: var(--vscode-button-foreground, ButtonText); background: var(--vscode-button-background, ButtonFace); border: 1px solid var(--vscode-button-border, var(--vscode-contrastBorder, transparent)); }
+.washboard-button:hover { background: var(--vscode-button-hoverBackground, ButtonFace); }
+.washboard-why { display: flex; flex-wrap: wrap; align-items: center; gap: 4px 12px; padding: 3px 10px; border-left: 3px solid var(--vscode-editorWarning-foreground, #b58900); }
+.washboard-stale > :not(.washboard-why) { opacity: 0.5; }
+.washboard-stale > :not(.washboard-why):is(:hover, :focus-within) { opacity: 0.8; }
+.vscode-high-contrast .washboard-stale > :not(.washboard-why) { opacity: 0.7; }
+.washboard-figure, .washboard-folded, .washboard-lead { position: relative; }
+.washboard-taking { display: none; }
+.washboard-takable .washboard-taking { display: flex; gap: 8px; align-items: center; position: absolute; top: -3px; right: 0; z-index: 3; font-size: 13px; font-weight: 400; }
+.washboard-takable .washboard-title, .washboard-takable .washboard-caption, .washboard-takable .washboard-lead { padding-right: 36px; }
+.washboard-more { font: inherit; line-height: 18px; padding: 0 7px 2px; cursor: pointer; border-radius: 4px; color: var(--vscode-icon-foreground, ButtonText); background: transparent; border: 1px solid var(--vscode-contrastBorder, transparent); opacity: 0.75; }
+.washboard-more:hover, .washboard-more:focus-visible, .washboard-more[aria-expanded='true'] { opacity: 1; background: var(--vscode-toolbar-hoverBackground, ButtonFace); }
+.washboard-menu { position: absolute; top: 100%; right: 0; margin-top: 2px; padding: 4px 0; min-width: 190px; border-radius: 4px; color: var(--vscode-menu-foreground, CanvasText); background: var(--vscode-menu-background, Canvas);
+  border: 1px solid var(--vscode-menu-border, var(--vscode-contrastBorder, currentColor)); box-shadow: 0 2px 8px var(--vscode-widget-shadow, transparent); }
+.washboard-menu[hidden] { display: none; }
+.washboard-entry { display: block; width: 100%; font: inherit; text-align: left; white-space: nowrap; padding: 3px 16px; cursor: pointer; color: inherit; background: none; border: none; }
+.washboard-entry:hover, .washboard-entry:focus { color: var(--vscode-menu-selectionForeground, HighlightText); background: var(--vscode-menu-selectionBackground, Highlight); outline: 1px solid var(--vscode-menu-selectionBorder, var(--vscode-contrastActiveBorder, transparent)); outline-offset: -1px; }
+.washboard-said { color: var(--vscode-descriptionForeground, inherit); background: var(--vscode-notebook-outputContainerBackgroundColor, var(--vscode-editor-background, Canvas)); }
 .washboard-tooltip { position: fixed; z-index: 10; pointer-events: none; white-space: pre-line; padding: 4px 8px; font-size: 12px; max-width: 420px;
   color: var(--vscode-editorHoverWidget-foreground, CanvasText); background: var(--vscode-editorHoverWidget-background, Canvas); border: 1px solid var(--vscode-editorHoverWidget-border, currentColor); }
 .washboard-tooltip[hidden] { display: none; }
-.washboard-picture:focus-visible, .washboard-scroll:focus-visible, .washboard-plain:focus-visible, .washboard-output summary:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); outline-offset: 2px; }
+.washboard-picture:focus-visible, .washboard-scroll:focus-visible, .washboard-plain:focus-visible, .washboard-output summary:focus-visible, .washboard-button:focus-visible, .washboard-more:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); outline-offset: 2px; }
 `;
 
 /** Puts the style sheet into the page, once. */

@@ -1,6 +1,7 @@
 import type { TablePart } from '../charts/output.ts';
 import { printedUnit } from '../values/number.ts';
 import { element } from './element.ts';
+import { tableMenu } from './taking/takes.ts';
 
 /** Beyond so many characters a cell may break into lines. */
 const longText = 44;
@@ -14,9 +15,10 @@ export function tableElement(part: TablePart): HTMLElement {
   scroll.tabIndex = 0;
   scroll.setAttribute('role', 'region');
   scroll.setAttribute('aria-label', caption === '' ? 'Table' : caption);
-  if (folded) return element('details', 'washboard-folded', element('summary', '', caption), scroll);
+  const menu = tableMenu(part);
+  if (folded) return element('details', 'washboard-folded', element('summary', '', caption), scroll, menu);
   const name = caption === '' ? [] : [element('figcaption', 'washboard-caption', caption)];
-  return element('figure', 'washboard-figure', ...name, scroll);
+  return element('figure', 'washboard-figure', ...name, scroll, menu);
 }
 
 function tableOf({ caption, columns, rows }: TablePart): HTMLTableElement {

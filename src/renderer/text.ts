@@ -1,6 +1,7 @@
 import type { TextPart } from '../charts/output.ts';
 import { unparted } from '../charts/words/names.ts';
 import { element } from './element.ts';
+import { sentenceMenu } from './taking/takes.ts';
 
 /** Sentences, a paragraph a line; verbatim text as it stands. What is of second rank opens on demand. */
 export function textElement({ text, style, folded }: TextPart): HTMLElement {
@@ -16,5 +17,6 @@ function verbatim(text: string): HTMLElement {
 
 function paragraphs(text: string, style: TextPart['style']): HTMLElement {
   const lines = text.split('\n').map((line) => element('p', '', unparted(line)));
-  return element('div', `washboard-text${style === undefined ? '' : ` washboard-${style}`}`, ...lines);
+  const menu = style === 'lead' ? [sentenceMenu(text)] : [];
+  return element('div', `washboard-text${style === undefined ? '' : ` washboard-${style}`}`, ...lines, ...menu);
 }

@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { recording } from '../engine/memoryFiles.ts';
 import { Sandbox } from './sandbox.ts';
 
@@ -47,6 +48,21 @@ describe('the commands that write', () => {
     const { code, errors } = await sandbox.run('record', ride);
     assert.equal(code, 2);
     assert.match(errors, /is no record that Washboard made/);
+  });
+
+  it('write the charts of one cell alone, in the same bytes, where that is asked', async () => {
+    const two = sandbox.path('two.washboard.md');
+    writeFileSync(two, `${notebook}\n\`\`\`washboard\nplot a\n\`\`\`\n`);
+    const [all, one] = ['all figures', 'one figure'].map((name) => sandbox.path(name));
+    assert.equal((await sandbox.run('figures', two, '--out', all)).code, 0);
+    assert.equal((await sandbox.run('figures', two, '--cell', '2', '--out', one)).code, 0);
+    const charts = (folder: string): string[] => readdirSync(folder).filter((name) => name.endsWith('.svg'));
+    const [only] = charts(one);
+    assert.deepEqual([charts(all).length, charts(one).length], [2, 1]);
+    assert.equal(readFileSync(join(one, only), 'utf8'), readFileSync(join(all, only), 'utf8'));
+    const beyond = await sandbox.run('figures', two, '--cell', '9', '--out', one);
+    assert.equal(beyond.code, 2);
+    assert.match(beyond.errors, /there is no cell 9/);
   });
 
   it('say in a sentence where they can write nothing', async () => {

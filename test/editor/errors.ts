@@ -24,6 +24,8 @@ const noise: readonly RegExp[] = [
   /Found unexpected null[^]*hookupOnLoadHandlers/,
   // The editor gives its listeners a fixed time before a save, which a starved machine exceeds; nobody here listens.
   /Aborted onWillSave\w+-event after \d+ms/,
+  // The editor's own leave-taking where the page is loaded anew.
+  /\[lifecycle\] Long running operations during shutdown/,
 ];
 
 /** Gathers the errors that the page, its frames and the extension host write to the console from now on. */

@@ -119,6 +119,15 @@ export class Workbench {
       .waitFor();
   }
 
+  /** Loads the page anew; the editor opens again what was open. */
+  async reload(): Promise<OpenNotebook> {
+    await this.page.reload();
+    await this.#ready();
+    const notebook = new OpenNotebook(this.page);
+    await notebook.ready();
+    return notebook;
+  }
+
   /** Runs a command by its title in the palette. */
   async command(title: string): Promise<void> {
     await this.page.keyboard.press('F1');
@@ -176,6 +185,15 @@ export class Workbench {
     await this.#browser.close();
     await this.#editor.stop();
     rmSync(dirname(this.folder), { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  }
+}
+
+/** Asks until it holds. */
+export async function until(holds: () => Promise<boolean>, what: string | (() => Promise<string>)): Promise<void> {
+  const deadline = Date.now() + patience / 2;
+  while (!(await holds())) {
+    if (Date.now() > deadline) throw new Error(`waited in vain for ${typeof what === 'string' ? what : await what()}`);
+    await new Promise((resolve) => setTimeout(resolve, 100));
   }
 }
 

@@ -14,8 +14,8 @@ export interface RendererPage {
   /** Draws an output, or anything else, into an element of that id; an earlier one of the id is replaced. */
   render(id: string, output: unknown): Promise<void>;
   dispose(id?: string): Promise<void>;
-  /** What charts asked of the editor since this was last asked. */
-  asked(): Promise<readonly Asked[]>;
+  /** What outputs asked of the editor since this was last asked, besides whether they are out of date. */
+  asked(): Promise<readonly Exclude<Asked, { type: 'shown' }>[]>;
   /** Tells the charts something, as the editor does. */
   tell(message: Told): Promise<void>;
   setTheme(kind: string, colours: Readonly<Record<string, string>>): Promise<void>;
@@ -25,8 +25,9 @@ export interface RendererPage {
 export const dark = { 'editor-background': '#1f1f1f', 'editor-foreground': '#cccccc' };
 export const light = { 'editor-background': '#ffffff', 'editor-foreground': '#3b3b3b' };
 
-const origin = 'http://renderer.test';
-const policy = `default-src 'none'; script-src ${origin} 'unsafe-inline'; style-src 'unsafe-inline'`;
+// A page that counts as safe, as the editor's are: only these have a clipboard.
+const origin = 'http://renderer.localhost';
+const policy = `default-src 'none'; script-src ${origin} 'unsafe-inline'; style-src 'unsafe-inline'; img-src data:`;
 
 const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>outputs</title>
 <meta http-equiv="Content-Security-Policy" content="${policy}"></head><body style="margin:8px"></body></html>`;
@@ -34,7 +35,9 @@ const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>
 /** What stands in for the editor's side: one element an id, the API in the open. */
 const host = `import { activate } from '${origin}/renderer.js';
 window.asked = [];
-const api = activate({ setState() {}, getState() {}, postMessage: (message) => window.asked.push(message), onDidReceiveMessage: (hear) => { window.tell = hear; } });
+const hearing = [];
+window.tell = (message) => hearing.forEach((hear) => hear(message));
+const api = activate({ setState() {}, getState() {}, postMessage: (message) => window.asked.push(message), onDidReceiveMessage: (hear) => { hearing.push(hear); } });
 window.draw = (id, data) => {
   let place = document.getElementById(id);
   if (!place) { place = document.createElement('div'); place.id = id; document.body.append(place); }
@@ -96,7 +99,10 @@ export async function openRendererPage(width = 820): Promise<RendererPage> {
     render: (id, output) =>
       page.evaluate(([at, data]) => (window as unknown as Host).draw(at as string, data), [id, output]),
     dispose: (id) => page.evaluate((at) => (window as unknown as Host).dispose(at), id),
-    asked: () => page.evaluate(() => (window as unknown as Host).asked.splice(0)),
+    asked: async () => {
+      const all = await page.evaluate(() => (window as unknown as Host).asked.splice(0));
+      return all.filter((one) => one.type !== 'shown');
+    },
     tell: (message) => page.evaluate((told) => (window as unknown as Host).tell(told), message),
     setTheme: (kind, colours) => page.evaluate(applyTheme, [kind, colours] as const),
     close: () => browser.close(),

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { Literal, TextEdit } from '../../charts/handle.ts';
-import type { Asked, Told } from '../../charts/handleMessages.ts';
+import type { HandleAsked, Told } from '../../charts/handleMessages.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { errorOf } from '../messages.ts';
 import { languageId } from '../names.ts';
@@ -34,7 +34,7 @@ export class Moves {
     this.#around = around;
   }
 
-  async receive(message: Asked, editor: vscode.NotebookEditor): Promise<void> {
+  async receive(message: HandleAsked, editor: vscode.NotebookEditor): Promise<void> {
     try {
       if (message.type === 'move') await this.#move(message, editor);
       else if (message.type === 'preview') await this.#preview(message, editor);
@@ -45,7 +45,7 @@ export class Moves {
     }
   }
 
-  async #move({ output, literal, text }: Extract<Asked, { type: 'move' }>, editor: vscode.NotebookEditor) {
+  async #move({ output, literal, text }: Extract<HandleAsked, { type: 'move' }>, editor: vscode.NotebookEditor) {
     const { notebook } = editor;
     const cells = codeCells(notebook, languageId);
     const { edit, refusal } = await this.#around.engine.move(
@@ -62,7 +62,7 @@ export class Moves {
   }
 
   /** What the outputs in view would show; the text and the outputs stay as they are. */
-  async #preview(message: Extract<Asked, { type: 'preview' }>, editor: vscode.NotebookEditor): Promise<void> {
+  async #preview(message: Extract<HandleAsked, { type: 'preview' }>, editor: vscode.NotebookEditor): Promise<void> {
     const { notebook } = editor;
     const cells = codeCells(notebook, languageId);
     const wanted = cells.flatMap(({ outputs }, index) =>
@@ -94,7 +94,7 @@ export class Moves {
   }
 
   /** Takes the last written literal back, or writes it again, unless the text was edited there. */
-  async #again({ type, output }: Extract<Asked, { type: 'undo' | 'redo' }>, editor: vscode.NotebookEditor) {
+  async #again({ type, output }: Extract<HandleAsked, { type: 'undo' | 'redo' }>, editor: vscode.NotebookEditor) {
     const { notebook } = editor;
     const { undo, redo } = this.#history(notebook);
     const [from, to] = type === 'undo' ? [undo, redo] : [redo, undo];

@@ -1,15 +1,19 @@
 import * as vscode from 'vscode';
-import type { Asked } from '../../charts/handleMessages.ts';
+import type { Asked, HandleAsked } from '../../charts/handleMessages.ts';
 import type { Controller } from '../controller.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import type { Moves } from './moves.ts';
 import { cellsBehind } from './shownBy.ts';
 
 /** Listens to the charts, whose handles write the text. */
-export function registerHandles(engine: EngineThreads, controller: Controller): vscode.Disposable {
-  const messaging = vscode.notebooks.createRendererMessaging('washboard-renderer');
+export function registerHandles(
+  messaging: vscode.NotebookRendererMessaging,
+  engine: EngineThreads,
+  controller: Controller,
+): vscode.Disposable {
   let moves: Promise<Moves> | undefined;
   return messaging.onDidReceiveMessage(async ({ editor, message }) => {
+    if (!isOfHandles(message as Asked)) return;
     moves ??= import('./moves.ts').then(
       (found) =>
         new found.Moves({
@@ -19,6 +23,8 @@ export function registerHandles(engine: EngineThreads, controller: Controller): 
           tell: (told, to) => void messaging.postMessage(told, to),
         }),
     );
-    await (await moves).receive(message as Asked, editor);
+    await (await moves).receive(message as HandleAsked, editor);
   });
 }
+
+const isOfHandles = ({ type }: Asked): boolean => ['move', 'preview', 'undo', 'redo'].includes(type);

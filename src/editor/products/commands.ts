@@ -1,11 +1,17 @@
 import * as vscode from 'vscode';
+import type { Asked, TakingAsked } from '../../charts/handleMessages.ts';
 import { activeNotebook } from '../notebooks.ts';
+import type { PictureOrder } from './taking.ts';
 
 /** Makes something of a notebook, where `target` says if it is named, and else where the user says. */
 type Make = (notebook: vscode.NotebookDocument, log: vscode.LogOutputChannel, target?: unknown) => Promise<void>;
 
 /** Commands that make files of a notebook by the command line; the part that does so is loaded with the first of them. */
-export function registerProducts(context: vscode.ExtensionContext, log: vscode.LogOutputChannel): vscode.Disposable {
+export function registerProducts(
+  context: vscode.ExtensionContext,
+  log: vscode.LogOutputChannel,
+  messaging: vscode.NotebookRendererMessaging,
+): vscode.Disposable {
   const load = (): Promise<typeof import('./parts.ts')> => import('./parts.ts');
   type Parts = Awaited<ReturnType<typeof load>>;
   const on = (command: string, make: (parts: Parts) => Make): vscode.Disposable =>
@@ -25,6 +31,18 @@ export function registerProducts(context: vscode.ExtensionContext, log: vscode.L
     on('washboard.tables', ({ saveTables }) => saveTables),
     on('washboard.record', ({ writeRecord }) => writeRecord),
     on('washboard.copyTables', ({ copyTables }) => copyTables),
+    // Which chart, and where it goes, come with it: it is for keys and other extensions.
+    vscode.commands.registerCommand(
+      'washboard.savePicture',
+      async (output: string, chart: number, order: PictureOrder) => {
+        const editor = vscode.window.activeNotebookEditor;
+        if (editor !== undefined) await (await load()).savePicture({ editor, log, messaging }, output, chart, order);
+      },
+    ),
+    messaging.onDidReceiveMessage(async ({ editor, message }) => {
+      const asked = message as Asked;
+      if (isTaking(asked)) await (await load()).take(asked, { editor, log, messaging }).catch(showReason);
+    }),
     vscode.tasks.registerTaskProvider('washboard', {
       provideTasks: async (token) => (await load()).tasks.provideTasks(token),
       resolveTask: async (task, token) => (await load()).tasks.resolveTask(task, token),
@@ -32,3 +50,9 @@ export function registerProducts(context: vscode.ExtensionContext, log: vscode.L
     { dispose: () => clearTimeout(later) },
   );
 }
+
+const takings: readonly string[] = ['save picture', 'save text', 'copy text', 'copy number', 'rasterised'];
+const isTaking = (asked: Asked): asked is TakingAsked => takings.includes(asked.type);
+
+const showReason = (error: unknown): void =>
+  void vscode.window.showErrorMessage(error instanceof Error ? error.message : String(error));

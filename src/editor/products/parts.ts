@@ -2,3 +2,4 @@
 export { copyTables, saveFigures, saveReport, saveTables, writeRecord } from './products.ts';
 export { offerInTerminals } from './shell.ts';
 export { tasks } from './tasks.ts';
+export { savePicture, take } from './taking.ts';

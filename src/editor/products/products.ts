@@ -30,7 +30,7 @@ export async function saveReport(
   if (target === undefined) return;
   // The dialog has asked whether a file that is there may be replaced.
   const args = ['--out', target.fsPath, '--force'];
-  const end = await run(notebook, log, { title: vscode.l10n.t('Writing the report'), command: 'report', args });
+  const end = await runOn(notebook, log, { title: vscode.l10n.t('Writing the report'), command: 'report', args });
   // Who named the file, a task or another extension, goes on with it; a browser elsewhere can't open it.
   if (end !== undefined && named === undefined && vscode.env.remoteName === undefined)
     await vscode.env.openExternal(target);
@@ -63,7 +63,7 @@ async function figuresInto(
   format: string,
 ): Promise<void> {
   const args = ['--out', folder.fsPath, '--format', format];
-  await run(notebook, log, { title: vscode.l10n.t('Writing the figures'), command: 'figures', args }, folder);
+  await runOn(notebook, log, { title: vscode.l10n.t('Writing the figures'), command: 'figures', args }, folder);
 }
 
 /** Every table as a file, in a folder that the user picks. */
@@ -78,12 +78,12 @@ export async function saveTables(notebook: vscode.NotebookDocument, log: vscode.
   const folder = format && (await askFolder(notebook, vscode.l10n.t('Save the Tables Here')));
   if (folder === undefined) return;
   const args = ['--out', folder.fsPath, '--format', format?.format ?? 'csv'];
-  await run(notebook, log, { title: vscode.l10n.t('Writing the tables'), command: 'tables', args }, folder);
+  await runOn(notebook, log, { title: vscode.l10n.t('Writing the tables'), command: 'tables', args }, folder);
 }
 
 /** The record beside the notebook. */
 export async function writeRecord(notebook: vscode.NotebookDocument, log: vscode.LogOutputChannel): Promise<void> {
-  const end = await run(notebook, log, { title: vscode.l10n.t('Writing the record'), command: 'record', args: [] });
+  const end = await runOn(notebook, log, { title: vscode.l10n.t('Writing the record'), command: 'record', args: [] });
   if (end?.code === 0) void vscode.window.showInformationMessage(end.printed.trim());
 }
 
@@ -92,7 +92,7 @@ export async function copyTables(notebook: vscode.NotebookDocument, log: vscode.
   const folder = await mkdtemp(join(tmpdir(), 'washboard-tables-'));
   try {
     const args = ['--out', folder];
-    const end = await run(notebook, log, { title: vscode.l10n.t('Making the tables'), command: 'tables', args });
+    const end = await runOn(notebook, log, { title: vscode.l10n.t('Making the tables'), command: 'tables', args });
     if (end === undefined) return;
     const names = (await readdir(folder)).filter((name) => name.endsWith('.csv')).sort();
     if (names.length === 0) return void vscode.window.showInformationMessage(sentence('tables.none', {}));
@@ -123,7 +123,7 @@ async function askFolder(notebook: vscode.NotebookDocument, openLabel: string): 
 }
 
 /** Runs a command on the notebook as it stands; undefined where it made nothing, which the user has been told then. */
-async function run(
+export async function runOn(
   notebook: vscode.NotebookDocument,
   log: vscode.LogOutputChannel,
   { title, command, args }: Work,

@@ -92,6 +92,7 @@ export class Handled {
       );
       return;
     }
+    if (message.type !== 'refused') return;
     for (const { output, layers } of all)
       if (output === message.output) layers.forEach((layer) => layer.refuse(message.message));
   }

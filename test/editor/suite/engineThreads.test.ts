@@ -55,8 +55,12 @@ describe('the engines of several notebooks', function () {
   });
 
   function run(notebook: string, cells: readonly string[], onStop: (stop: () => void) => void = () => undefined) {
-    const order = { notebook: place(notebook), cells, numbers: [1], cell: 0, keyed: [], display: {} };
-    return engines!.run(order, { output: () => undefined, progress: () => undefined }, onStop);
+    const order = { notebook: place(notebook), cells, numbers: [1], wanted: [0], keyed: [], display: {} };
+    return engines!.run(
+      order,
+      { output: () => undefined, settled: () => undefined, progress: () => undefined },
+      onStop,
+    );
   }
 
   /** Whether the first settles before the second. */

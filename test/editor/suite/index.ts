@@ -13,4 +13,7 @@ export const run = (): Promise<void> =>
     await import('./commands.test.ts');
     await import('./prose.test.ts');
     await import('./products.test.ts');
+    await import('./restoring.test.ts');
+    await import('./shownAgain.test.ts');
+    await import('./stale.test.ts');
   });

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
 import { recording } from '../../engine/memoryFiles.ts';
-import { OpenNotebook, patience, projectFolder, Workbench } from '../harness.ts';
+import { OpenNotebook, projectFolder, until, Workbench } from '../harness.ts';
 
 const pictures = join(projectFolder, 'out', 'screenshots');
 const file = 'ride.washboard.md';
@@ -143,12 +143,3 @@ describe('handles on charts in a served editor', function () {
     assert.deepEqual(workbench.errors, []);
   });
 });
-
-/** Asks until it holds. */
-async function until(holds: () => Promise<boolean>, what: string | (() => Promise<string>)): Promise<void> {
-  const deadline = Date.now() + patience / 4;
-  while (!(await holds())) {
-    if (Date.now() > deadline) throw new Error(`waited in vain for ${typeof what === 'string' ? what : await what()}`);
-    await new Promise((resolve) => setTimeout(resolve, 100));
-  }
-}

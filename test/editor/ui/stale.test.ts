@@ -1,0 +1,65 @@
+import { strict as assert } from 'node:assert';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Locator } from 'playwright-core';
+import { recording } from '../../engine/memoryFiles.ts';
+import { projectFolder, until, Workbench, type OpenNotebook, type Theme } from '../harness.ts';
+
+const file = 'ride.washboard.md';
+const fence = (text: string): string => `\`\`\`washboard\n${text}\n\`\`\`\n\n`;
+const cells = ['# The ride\nride = load "raw/*.csv" | channel z | trim 2..18 s', 'plot ride', 'levels ride'];
+const files = {
+  [file]: `# A ride\n\n${cells.map(fence).join('')}`,
+  'raw/a.csv': recording({ seed: 1 }),
+  'raw/b.csv': recording({ seed: 2, level: 0.4 }),
+};
+
+describe('outputs out of date, in a served editor', function () {
+  let workbench: Workbench;
+  let notebook: OpenNotebook;
+  before(async () => {
+    workbench = await Workbench.open({ files, theme: 'light', settings: { 'washboard.updateDependents': false } });
+    notebook = await workbench.openNotebook(file);
+    await notebook.runAll();
+    for (const at of [1, 2, 3]) assert.equal(await notebook.ended(at), 'success');
+  });
+  after(async () => workbench?.close());
+
+  const reasons = (): Locator => notebook.outputs().locator('.washboard-why span');
+  const picture = (name: string): Promise<void> =>
+    workbench.screenshot(join(projectFolder, 'out', 'screenshots', `stale-${name}.png`));
+
+  it('are dimmed and say what changed, are counted, and run by one click', async () => {
+    await notebook.editCell(1, cells[0].replace('2..18', '4..16'));
+    await notebook.reveal(2);
+    await until(
+      async () => (await reasons().allTextContents()).includes('Out of date: trim of cell "The ride" changed.'),
+      async () => (await reasons().allTextContents()).join('; '),
+    );
+    for (const theme of ['dark', 'high-contrast', 'high-contrast-light', 'light'] satisfies Theme[]) {
+      await workbench.theme(theme);
+      await picture(theme);
+    }
+    const count = workbench.page.locator('.statusbar-item').filter({ hasText: '3 cells out of date' });
+    await count.click();
+    await until(async () => (await reasons().count()) === 0, 'outputs that are up to date');
+    await count.waitFor({ state: 'hidden' });
+  });
+
+  it('name the raw file that changed, and run from their own button', async () => {
+    writeFileSync(join(workbench.folder, 'raw/a.csv'), recording({ seed: 7 }));
+    await notebook.reveal(3);
+    const levels = notebook
+      .outputs()
+      .locator('.washboard-output')
+      .filter({ has: notebook.outputs().getByRole('table') });
+    await until(
+      async () => (await reasons().allTextContents()).includes('Out of date: raw/a.csv changed.'),
+      async () => (await reasons().allTextContents()).join('; '),
+    );
+    const before = await reasons().count();
+    await levels.getByRole('button', { name: 'Run' }).click();
+    await until(async () => (await reasons().count()) === before - 1, 'one output less that is out of date');
+    assert.deepEqual(workbench.errors, []);
+  });
+});
