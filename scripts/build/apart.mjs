@@ -25,6 +25,7 @@ export const hostApart = {
   keptOutputs: 'src/editor/keptOutputs.ts',
   moves: 'src/editor/handles/moves.ts',
   prose: 'src/editor/prose/register.ts',
+  shownOutputs: 'src/editor/shownOutputs.ts',
   starting: 'src/editor/starting/parts.ts',
   products: 'src/editor/products/parts.ts',
 };

@@ -9,7 +9,7 @@ import { sentence } from './messages.ts';
 import { controllerId, languageId, notebookType } from './names.ts';
 import { CellRun } from './cellRun.ts';
 import { cellOutput } from './outputs.ts';
-import { displayWanted } from './settings.ts';
+import { displayWanted, shownKey } from './settings.ts';
 import { codeCells, numbersOf, runFoldersOf, textsOf } from './notebooks.ts';
 
 /** Content keys by cell. */
@@ -277,10 +277,6 @@ export class Controller {
     this.#controller.dispose();
   }
 }
-
-/** What a cell shows follows from its content and from how it is to be shown. */
-export const shownKey = (key: string, notebook: vscode.NotebookDocument): string =>
-  `${key}-${JSON.stringify(displayWanted(notebook))}`;
 
 /** Keys by the cell itself, which keeps its own when cells are moved. */
 const byCell = (keys: CellKeys, cells: readonly vscode.NotebookCell[]): Keys =>

@@ -12,14 +12,11 @@ import type { KeptOutputs } from './keptOutputs.ts';
 import { notebookType } from './names.ts';
 import { registerProducts } from './products/commands.ts';
 import { registerReference } from './reference.ts';
-import { registerRestoring } from './restoring.ts';
 import { registerSheet } from './sheetCommand.ts';
 import { serializer } from './serializer.ts';
 import { threadsWanted } from './settings.ts';
 import { registerStarting } from './starting/commands.ts';
 import { watchStaleness } from './staleness.ts';
-import { registerStaleCells } from './staleCells.ts';
-import { registerStaleMarks } from './staleMarks.ts';
 import { registerStatusBar } from './statusBar.ts';
 
 /** Wires the parts together; what knows the language comes last, for a notebook opens without it. */
@@ -40,9 +37,6 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     vscode.workspace.registerNotebookSerializer(notebookType, serializer, { transientOutputs: true }),
     vscode.workspace.onDidOpenNotebookDocument(prefer),
     registerStatusBar(states),
-    registerStaleCells(controller, states),
-    registerStaleMarks(messaging, states),
-    registerRestoring(controller, states, kept),
     watchStaleness(controller, states),
     forgetClosed(engine),
     registerCommands(controller, context.extensionUri, log),
@@ -56,11 +50,16 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     states,
     { dispose: () => void engine.dispose() },
   );
-  const [{ registerLanguage }, { registerProse }] = await Promise.all([
+  const [{ registerShownOutputs }, { registerLanguage }, { registerProse }] = await Promise.all([
+    import('./shownOutputs.ts'),
     import('./language/register.ts'),
     import('./prose/register.ts'),
   ]);
-  context.subscriptions.push(registerLanguage(engine, context.extensionUri), registerProse(engine));
+  context.subscriptions.push(
+    registerShownOutputs(controller, states, kept, messaging),
+    registerLanguage(engine, context.extensionUri),
+    registerProse(engine),
+  );
 }
 
 /** The store of outputs, made when it is asked for. */

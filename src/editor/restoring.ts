@@ -1,8 +1,9 @@
 import * as vscode from 'vscode';
 import type { CellStates } from './cellStates.ts';
-import { shownKey, type Controller } from './controller.ts';
+import type { Controller } from './controller.ts';
 import type { KeptOutputs } from './keptOutputs.ts';
 import { notebookType } from './names.ts';
+import { shownKey } from './settings.ts';
 
 /** Pause after a change on the disk, which comes in several steps, in ms. */
 const pause = 250;

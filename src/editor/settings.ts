@@ -21,3 +21,7 @@ export function displayWanted({ uri }: vscode.NotebookDocument): Display {
     ...(palette === 'second' || palette === 'grey' ? { palette } : {}),
   };
 }
+
+/** By what it is known what a cell shows: its content key, and how results are to be shown. */
+export const shownKey = (key: string, notebook: vscode.NotebookDocument): string =>
+  `${key}-${JSON.stringify(displayWanted(notebook))}`;

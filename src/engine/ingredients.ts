@@ -122,9 +122,12 @@ const textOf = ({ cell: at, name }: Ingredient, cell: number): Change => ({
   own: at === cell,
 });
 
-const distinct = (changes: readonly Change[]): Change[] => [
-  ...new Map(changes.map((change) => [JSON.stringify(change), change])).values(),
-];
+/** Each once; cells may have been counted otherwise before. */
+function distinct(changes: readonly Change[]): Change[] {
+  const keyOf = (change: Change): string =>
+    JSON.stringify('own' in change && change.own ? { ...change, cell: 'own' } : change);
+  return [...new Map([...changes].reverse().map((change) => [keyOf(change), change])).values()].reverse();
+}
 
 /** What content keys were made of, of so many at most. */
 export class Origins {

@@ -1,0 +1,20 @@
+import * as vscode from 'vscode';
+import type { CellStates } from './cellStates.ts';
+import type { Controller } from './controller.ts';
+import type { KeptOutputs } from './keptOutputs.ts';
+import { registerRestoring } from './restoring.ts';
+import { registerStaleCells } from './staleCells.ts';
+import { registerStaleMarks } from './staleMarks.ts';
+
+/** What is shown again, and what of it is out of date. */
+export const registerShownOutputs = (
+  controller: Controller,
+  states: CellStates,
+  kept: () => Promise<KeptOutputs>,
+  messaging: vscode.NotebookRendererMessaging,
+): vscode.Disposable =>
+  vscode.Disposable.from(
+    registerRestoring(controller, states, kept),
+    registerStaleCells(controller, states),
+    registerStaleMarks(messaging, states),
+  );
