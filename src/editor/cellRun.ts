@@ -9,6 +9,7 @@ export class CellRun {
   isOpen = true;
   isShown = false;
   readonly #all: readonly vscode.NotebookCell[];
+  #ending: Promise<void> | undefined;
   readonly #given: { readonly output: Output; readonly line: number }[] = [];
 
   /** @param all the notebook's code cells as they are run */
@@ -26,9 +27,13 @@ export class CellRun {
     this.#given.push({ output, line });
   }
 
-  /** Shows what it gave. */
+  /** Shows what it gave; settles when that is there, though it had been asked before. */
   async end(ok: boolean): Promise<void> {
-    if (!this.isOpen) return;
+    if (this.isOpen) this.#ending = this.#show(ok);
+    await this.#ending;
+  }
+
+  async #show(ok: boolean): Promise<void> {
     this.isOpen = false;
     this.isShown = true;
     await this.execution.replaceOutput(this.outputs.map((output) => cellOutput(output, this.#all)));
