@@ -163,7 +163,13 @@ function shortage(known: readonly KnownRun[], change: AskedChange, options: Chan
   return undefined;
 }
 
-/** The estimate of a row, with what an uncertain power of a covariate adds to its variance. */
+/**
+ * The estimate of a row, with what an uncertain power of a covariate adds to its variance. Levels are brought to one value of
+ * the covariate v by a power p, so that d = w'(y - p ln v) moves by -w'ln v for each unit of p: (w'ln v u_p)^2 is added,
+ * w being the weights by which the method itself takes the difference. Only where these are plain means (Welch) is w'ln v the
+ * difference of the means of ln v; of a covariate that ran with the order, a trend takes out what it would have added.
+ * u_p is known, so that Satterthwaite's degrees of freedom grow by the square of the variances' ratio.
+ */
 function estimateOf(
   row: readonly number[],
   { contrast, runs }: ChosenForChange,

@@ -11,6 +11,7 @@ import { interval, signed } from './number.ts';
 import { inShort } from './short.ts';
 import {
   heldAgainst,
+  outcomeWord,
   ruledOut,
   type ComparedStrata,
   type ComparisonRow,
@@ -105,6 +106,9 @@ function within(side: ComparisonSide, stratum: string | undefined): ComparisonSi
 /** Whether the rows of a value are told apart by more than their bands. */
 export const hasSeveral = (value: ComparisonValue): boolean =>
   hasConditions(value) || value.strata !== undefined || hasAxes(value);
+
+/** Whether anything is inferred: of too few runs there is no interval and no p. */
+const isInferred = ({ rows }: ComparisonValue): boolean => rows.some(({ lowPercent }) => lowPercent !== undefined);
 
 /** Whether there are more than two conditions. */
 export const hasConditions = ({ others = [] }: ComparisonValue): boolean => others.length > 0;
@@ -201,8 +205,8 @@ const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
   field('change', '%', (row) => row.changePercent, 'The change B/A − 1', {
     parts: (row, value) => changeParts(row, value, 100 + row.changePercent),
   }),
-  field('low', '%', (row) => row.lowPercent, 'The lower end of the change’s interval'),
-  field('high', '%', (row) => row.highPercent, 'The upper end of the change’s interval'),
+  field('low', '%', (row) => row.lowPercent, 'The lower end of the change’s interval', { inTableOf: isInferred }),
+  field('high', '%', (row) => row.highPercent, 'The upper end of the change’s interval', { inTableOf: isInferred }),
   field('change_db', 'dB', (row) => row.changeDb, 'The change in dB', {
     heading: 'change',
     parts: (row, value) => changeParts(row, value, 20 / Math.LN10),
@@ -211,9 +215,9 @@ const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
     notIn: 'json and table',
     parts: (row, value) => changeParts(row, value, 1 + row.changePercent / 100),
   }),
-  figure('p', '', (row) => row.p),
-  figure('p_adjusted', '', (row) => row.pAdjusted, { heading: 'p adjusted' }),
-  figure('outcome', '', ({ outcome }) => outcome),
+  figure('p', '', (row) => row.p, { inTableOf: isInferred }),
+  figure('p_adjusted', '', (row) => row.pAdjusted, { heading: 'p adjusted', inTableOf: isInferred }),
+  figure('outcome', '', ({ outcome }) => outcome, { inWords: ({ outcome }, value) => outcomeWord(outcome, value) }),
   field('share', '%', (row) => row.shareOfA, 'The share of A’s mean square', {
     jsonKey: 'share_of_a_percent',
     heading: ({ a }) => `share of ${a.name}`,
@@ -223,9 +227,11 @@ const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
     '%',
     ({ spread }) => inPercent(spread),
     'The scatter from run to run (standard deviation of ln level)',
+    { inTableOf: ({ rows }) => rows.some(({ spread }) => spread !== undefined) },
   ),
   figure('excludes', '%', ({ excludes }) => excludes?.eitherWayPercent, {
     heading: 'ruled out beyond',
+    inTableOf: ({ rows }) => rows.some(({ excludes }) => excludes !== undefined),
     json: ({ excludes }) => ruledOut(excludes),
   }),
 ];

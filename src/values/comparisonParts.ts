@@ -6,6 +6,7 @@ import type { Band } from './band.ts';
 import { inPercent } from './columns.ts';
 import type { ExcludedRun } from './excluded.ts';
 import { finite, type Json } from './jsonNumbers.ts';
+import { percent } from './number.ts';
 import type { Run } from './run.ts';
 import type { SpectrumValue } from './spectrum.ts';
 
@@ -144,3 +145,7 @@ export const ruledOut = (excludes: RuledOut | undefined): Json =>
         increase_percent: finite(excludes.increasePercent),
         either_way_percent: finite(excludes.eitherWayPercent),
       };
+
+/** lower, higher, the same within ±5 %, not shown. */
+export const outcomeWord = (outcome: Outcome, { margin = 0 }: { readonly margin?: number }): string =>
+  outcome === 'equivalent' ? `the same within ±${percent(margin)}` : outcome;

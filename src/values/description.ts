@@ -35,6 +35,8 @@ export interface More<Row, V = unknown> extends Shown {
   readonly json?: From<Row, V, Json | undefined>;
   /** Whether its `json` may leave it out. */
   readonly optional?: true;
+  /** In a table, where that has other words than JSON. */
+  readonly inWords?: From<Row, V, string>;
   /** Where it does not stand. */
   readonly notIn?: 'table' | 'json and table';
   /** Of which values it stands in a table; of all unless said. */

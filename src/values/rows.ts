@@ -106,7 +106,7 @@ export function figureCells<Row, V>(
   return cellsOf(
     caption,
     figures.map((figure) => headOf(figure, rows, value)),
-    rows.map((row) => figures.map(({ read }) => cellOf(read(row, value)))),
+    rows.map((row) => figures.map(({ read, inWords = read }) => cellOf(inWords(row, value)))),
   );
 }
 

@@ -16,6 +16,8 @@ export interface VerdictValue {
   readonly band: Band;
   readonly comparison: ComparisonValue;
   readonly row: ComparisonRow;
+  /** Whether the claim is one of power, which `claimed` has as amplitude. */
+  readonly isOfPower?: boolean;
   /** Ratios B/A that the claim allows; an end that is open is undefined. */
   readonly claimed: { readonly from: number | undefined; readonly to: number | undefined };
   /** -(B/A - 1) in percent: positive for a reduction; its interval low to high. */
@@ -34,6 +36,8 @@ export interface VerdictValue {
   readonly settle: string | undefined;
 }
 
+const isInferred = ({ lowPercent }: VerdictValue): boolean => lowPercent !== undefined;
+
 export const verdictKind = {
   kind: 'verdict',
   words: 'a verdict',
@@ -47,8 +51,12 @@ export const verdictKind = {
     field('reduction', '%', (value) => value.reductionPercent, 'The reduction found of a verdict', {
       parts: ({ row, comparison }) => changeParts(row, comparison, -(100 + row.changePercent)),
     }),
-    field('low', '%', (value) => value.lowPercent, 'The lower end of the reduction’s interval of a verdict'),
-    field('high', '%', (value) => value.highPercent, 'The upper end of the reduction’s interval of a verdict'),
+    field('low', '%', (value) => value.lowPercent, 'The lower end of the reduction’s interval of a verdict', {
+      inTableOf: isInferred,
+    }),
+    field('high', '%', (value) => value.highPercent, 'The upper end of the reduction’s interval of a verdict', {
+      inTableOf: isInferred,
+    }),
     field('power_reduction', '%', (value) => value.powerReductionPercent, 'The reduction of mean square of a verdict', {
       heading: 'reduction of mean square',
     }),

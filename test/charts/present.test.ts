@@ -184,6 +184,18 @@ describe('what the kinds say', () => {
     ]);
   });
 
+  it('table: whole numbers without decimals, however long', () => {
+    const rows = [
+      [20976, -4, 12_345_678],
+      [100_000, 31_234, null],
+    ];
+    const columns = ['samples', 'offset', 'counts'].map((name) => ({ name, unit: '' }));
+    assert.deepEqual(cells({ kind: 'table', caption: 't', columns, rows }), [
+      ['20976', '−4', '12345678'],
+      ['100000', '31234', '–'],
+    ]);
+  });
+
   it('table: the first 200 rows, and how many there are', () => {
     const rows = Array.from({ length: 450 }, (_, index) => [index, 'x']);
     const [table] = tables(present({ ...everyValue.table, rows }, 't', []).parts);

@@ -30,14 +30,12 @@ function figuresIn(json: unknown, under = ''): string[] {
   );
 }
 
-/** Columns of a CSV that hold what is inferred, where any of their cells is filled. */
-function filledColumns(text: string): string[] {
-  const [head, ...rows] = text
-    .trim()
-    .split('\n')
-    .map((line) => line.split(','));
-  return head.filter((title, k) => /^(low|high|p\b|ruled out)/.test(title) && rows.some((row) => row[k] !== ''));
-}
+/** Columns of a CSV for what is inferred, filled or not. */
+const inferredColumns = (text: string): string[] =>
+  text
+    .split('\n')[0]
+    .split(',')
+    .filter((title) => /^(low|high|p\b|ruled out)/.test(title));
 
 const words = [
   /interval (?!is\b|\.)[-−+\d]/,
@@ -46,6 +44,7 @@ const words = [
   /p for all/,
   /rules? out a change|are ruled out/,
   /bins together/,
+  / (low|high) \(%\)| p  /,
 ];
 
 describe('a comparison of fewer than three runs a side', () => {
@@ -73,7 +72,7 @@ describe('a comparison of fewer than three runs a side', () => {
         const tables = readdirSync(sandbox.path('tables')).filter((file) => file.endsWith('.csv'));
         assert.ok(tables.includes('C.csv'), tables.join(', '));
         for (const file of tables)
-          assert.deepEqual(filledColumns(readFileSync(sandbox.path(`tables/${file}`), 'utf8')), [], file);
+          assert.deepEqual(inferredColumns(readFileSync(sandbox.path(`tables/${file}`), 'utf8')), [], file);
       } finally {
         sandbox.remove();
       }
@@ -87,7 +86,7 @@ describe('a comparison of fewer than three runs a side', () => {
       const { printed } = await sandbox.run('run', sandbox.path(name));
       for (const word of words.slice(0, 5)) assert.match(printed, word);
       await sandbox.run('tables', sandbox.path(name), '--out', sandbox.path('tables'));
-      assert.ok(filledColumns(readFileSync(sandbox.path('tables/C.csv'), 'utf8')).length > 2);
+      assert.ok(inferredColumns(readFileSync(sandbox.path('tables/C.csv'), 'utf8')).length > 2);
     } finally {
       sandbox.remove();
     }

@@ -218,3 +218,40 @@ describe('the changes of several conditions', () => {
     assert.ok(width(pooled[0]) < width(alone) && width(pooled[0]) > 0.8 * width(alone));
   });
 });
+
+describe('a power that is uncertain', () => {
+  // Speeds that rose from run to run, the power 0.5 with a standard uncertainty of 0.5; computed with numpy and scipy from
+  // the model of a steady drift (two variances by quadratic unbiased estimation), and from Welch's.
+  const levels = [0.3, 0.262, 0.258, 0.315, 0.268, 0.321, 0.326];
+  const speeds = [1.14, 1.16, 1.17, 1.19, 1.22, 1.25, 1.28];
+  const logarithms = speeds.map(Math.log);
+  const middle = logarithms.reduce((sum, one) => sum + one, 0) / speeds.length;
+  const atOneSpeed = levels.map((level, k) => level * Math.exp(-0.5 * (logarithms[k] - middle)));
+  const row = (isOrdered: boolean) => {
+    const runs = [...'ABBABAA'].map((condition, k): KnownRun => ({
+      condition,
+      stratum: '',
+      place: isOrdered ? k + 1 : undefined,
+    }));
+    const stated = [{ logarithms, uncertainty: 0.5 }];
+    const [found] = compareChanges([atOneSpeed], runs, [{ from: 'A', to: 'B' }], { stated });
+    return found.rows[0].inference ?? assert.fail('no inference');
+  };
+  const near = (found: number, expected: number): void =>
+    assert.ok(Math.abs(found / expected - 1) < 1e-9, `${found} is not ${expected}`);
+
+  it('widens by the covariate’s difference as the method takes it, which a trend leaves little of', () => {
+    const { standardError, df, ratio, interval } = row(true);
+    near(standardError, 0.00869667832059643);
+    near(df, 3.4567118831924883);
+    near(ratio, 0.8468227405492953);
+    near(interval.low, 0.8253212062718956);
+    near(interval.high, 0.8688844397331204);
+  });
+
+  it('widens by the difference of the means where the order is not known', () => {
+    const { standardError, df } = row(false);
+    near(standardError, 0.015563645706359475);
+    near(df, 46.99596787718752);
+  });
+});

@@ -49,6 +49,7 @@ export function verdictOf(
     band: row.band,
     comparison,
     row,
+    ...('of' in claim && claim.of === 'power' ? { isOfPower: true } : {}),
     claimed: { from: zone.low > 0 ? zone.low : undefined, to: zone.high < Infinity ? zone.high : undefined },
     reductionPercent: 0 - row.changePercent,
     lowPercent: reduction(verdict.highPercent),

@@ -3,13 +3,12 @@ import {
   comparisonCaption,
   everyRowTitle,
   outcomesSentence,
-  outcomeWord,
   bandOfRow,
   intervalName,
 } from '../words/compared.ts';
 import { hasConditions, sidesIn, type ComparisonValue, placesOfRow } from '../../values/comparison.ts';
 import { levelScaleOf } from '../levelScale.ts';
-import type { ComparisonRow } from '../../values/comparisonParts.ts';
+import { outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts';
 import { capitalised } from '../../result/words.ts';
 import { distinct, shortened } from '../words/names.ts';
 import { aligned, interval, probability, signed, significant, fixed } from '../../values/number.ts';

@@ -1,7 +1,7 @@
 import { firstRows } from '../words/limits.ts';
 import type { TableValue } from '../../values/table.ts';
 import { counted } from '../../result/words.ts';
-import { aligned, noFigure, plain, scientific, significant } from '../../values/number.ts';
+import { aligned, fixed, noFigure, plain, scientific, significant } from '../../values/number.ts';
 import type { Part } from '../output.ts';
 import type { Presenter } from './kind.ts';
 
@@ -33,6 +33,8 @@ type Cell = TableValue['rows'][number][number];
 function columnTexts(cells: readonly Cell[]): string[] {
   const figures = cells.map((cell) => (typeof cell === 'number' ? cell : null));
   const known = figures.flatMap((figure) => (figure === null || figure === 0 ? [] : [figure]));
+  // Counts are exact, however long.
+  const whole = known.every(Number.isSafeInteger);
   const short = known.every((figure) => figure === Number(figure.toPrecision(4)));
   const exponents = known.map((figure) => Math.floor(Math.log10(Math.abs(figure))));
   const far = Math.min(...exponents) < -4 || Math.max(...exponents) >= 6;
@@ -40,6 +42,7 @@ function columnTexts(cells: readonly Cell[]): string[] {
   return cells.map((cell, index) => {
     if (typeof cell === 'string') return cell;
     if (cell === null) return noFigure;
+    if (whole) return fixed(cell, 0);
     if (short || cell === 0) return plain(cell);
     return far && Number.isFinite(cell) ? scientific(cell, digits) : (texts[index] ?? significant(cell, digits));
   });

@@ -1,6 +1,6 @@
-import { changeText, outcomeWord, rowLabel, type ClaimedChange } from '../words/compared.ts';
+import { changeText, rowLabel, type ClaimedChange } from '../words/compared.ts';
 import { changeName, hasConditions, hasSeveral, type ComparisonValue } from '../../values/comparison.ts';
-import type { ComparisonRow } from '../../values/comparisonParts.ts';
+import { outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts';
 import { levelAxis, textWidth, type Domain } from '../axes.ts';
 import { bySeries } from '../legends.ts';
 import { dots, layerOf, rimmedText, writtenFrom } from '../marks.ts';

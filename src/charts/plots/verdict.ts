@@ -15,7 +15,7 @@ export function verdictChart(value: VerdictValue): ChartPart {
   return chartPart({
     what: 'verdict',
     title: verdictTitle(value),
-    subtitle: verdictSubtitle(value),
+    subtitle: verdictSubtitle(value, claimed),
     view: layered(rowHeight, changeLayers({ ...comparison, rows: [row] }, claimed), { height: rowHeight }),
     height: rowHeight + 48,
     description: verdictDescription(value, claimed),

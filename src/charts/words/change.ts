@@ -1,6 +1,6 @@
 import { capitalised, counted } from '../../result/words.ts';
 import type { ComparisonValue } from '../../values/comparison.ts';
-import type { ComparisonRow } from '../../values/comparisonParts.ts';
+import { outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Run } from '../../values/run.ts';
 import { hertzSpan, percent, probability, significant, printedUnit } from '../../values/number.ts';
 import type { Domain } from '../axes.ts';
@@ -11,7 +11,6 @@ import {
   comparedName,
   conditionNames,
   intervalName,
-  outcomeWord,
   primarySign,
   sidesWords,
 } from './compared.ts';

@@ -6,7 +6,7 @@ import {
   sidesIn,
   type ComparisonValue,
 } from '../../values/comparison.ts';
-import type { ComparisonRow } from '../../values/comparisonParts.ts';
+import { outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts';
 import { allOf, capitalised, counted, listed } from '../../result/words.ts';
 import { layout } from '../layout.ts';
 import { bandName, sentence } from './names.ts';
@@ -62,12 +62,6 @@ const togetherName = ({ confidence }: ComparisonValue, family: number, what: str
   family === 1
     ? `${percent(confidence)} interval`
     : `${percent(confidence)} interval for ${allOf(family, what)} together`;
-
-/** lower, higher, the same within ±5 %, not shown. */
-export const outcomeWord = (
-  outcome: ComparisonRow['outcome'],
-  { margin = 0 }: Pick<ComparisonValue, 'margin'>,
-): string => (outcome === 'equivalent' ? `the same within ±${percent(margin)}` : outcome);
 
 /** `-14.2 % (-19.1 to -9.0)`. */
 export function changeText({

@@ -26,17 +26,31 @@ export function verdictLines({ sentence: said, untold, settle, source }: Verdict
 
 export const verdictTitle = ({ verdict, claim }: VerdictValue): string => `${titles[verdict]}: ${claim}`;
 
-export function verdictSubtitle({ comparison, row }: VerdictValue): string {
+/** @param claimed in percent of amplitude */
+export function verdictSubtitle(value: VerdictValue, claimed: ClaimedChange): string {
+  const { comparison, row } = value;
   const line = `Line: ${rowIntervalName(comparison, row)} of the change from ${row.baseline} to ${row.condition}. `;
-  return `${row.lowPercent === undefined ? '' : line}Shaded: changes that the claim allows.`;
+  return `${row.lowPercent === undefined ? '' : line}Shaded: what the claim allows, ${allowed(value, claimed)}.`;
 }
 
-export const verdictDescription = ({ comparison, row, sentence: said }: VerdictValue, claimed: ClaimedChange): string =>
-  `${said} Measured, ${comparedName(comparison, row)}: ${changeText(row)}. The claim allows changes ${allowed(claimed)}.`;
+export const verdictDescription = (value: VerdictValue, claimed: ClaimedChange): string =>
+  `${value.sentence} Measured, ${comparedName(value.comparison, value.row)}: ${changeText(value.row)}. The claim allows ${allowed(value, claimed)}.`;
 
-function allowed({ from, to }: ClaimedChange): string {
-  if (from === undefined) return `of ${plain(to, 3)} % and below`;
-  return to === undefined ? `of ${plain(from, 3)} % and above` : `from ${plain(from, 3)} to ${plain(to, 3)} %`;
+/** Every change for which the claim is true: `a reduction of 30 % or more`. */
+function allowed({ isOfPower }: VerdictValue, { from, to }: ClaimedChange): string {
+  const of = isOfPower === true ? ' of amplitude' : '';
+  const size = (change: number): string => `${plain(Math.abs(change), 3)} %${of}`;
+  if (from === undefined && to !== undefined && to <= 0)
+    return to === 0 ? 'any reduction' : `a reduction of ${size(to)} or more`;
+  if (to === undefined && from !== undefined && from >= 0)
+    return from === 0 ? 'any increase' : `an increase of ${size(from)} or more`;
+  if (from !== undefined && to !== undefined && from * to >= 0) {
+    const [least, most] = [from, to].map((change) => Math.abs(change)).sort((one, other) => one - other);
+    return `${to <= 0 ? 'a reduction' : 'an increase'} of ${plain(least, 3)} to ${size(most)}`;
+  }
+  const reductions = from === undefined ? 'any reduction' : `a reduction of up to ${size(from)}`;
+  const increases = to === undefined ? 'any increase' : `an increase of up to ${size(to)}`;
+  return `${reductions}, no change and ${increases}`;
 }
 
 export const verdictCaption = ({ row }: VerdictValue): string =>
