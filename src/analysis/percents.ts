@@ -1,3 +1,5 @@
+import { changesWithin } from '../values/comparisonParts.ts';
+
 // Percentages in sentences, with the minus sign that print has. A figure is given in percent: 12.3 for 12.3 %.
 
 /** A percentage without its sign: one decimal below 100 %, none above; `12.3 %`. @param value in percent */
@@ -18,11 +20,18 @@ export const signedTenthsText = (value: number): string => `${signedTenths(value
 /** A percentage as it was stated, to four digits: `27.75 %`. @param value in percent */
 export const statedPercentText = (value: number): string => `${Number(value.toPrecision(4))} %`;
 
+/** The changes that count as none within a margin: `±5 % (−4.76 to +5 %)`, by one factor either way. @param margin a fraction */
+export function marginText(margin: number): string {
+  const { from, to } = changesWithin(margin);
+  const low = withSign(from, String(Number(Math.abs(from).toPrecision(3))));
+  return `±${statedPercentText(to)} (${low} to ${withSign(to, statedPercentText(to))})`;
+}
+
 const signedFigure = (value: number): string => withSign(value, figure(Math.abs(value)));
 const signedTenths = (value: number): string => withSign(value, Math.abs(value).toFixed(1));
 
 const withSign = (value: number, size: string): string =>
-  Number(size) === 0 ? size : `${value < 0 ? '−' : '+'}${size}`;
+  parseFloat(size) === 0 ? size : `${value < 0 ? '−' : '+'}${size}`;
 
 function figure(size: number): string {
   if (size > 0 && size < 0.05) return String(Number(size.toPrecision(1)));

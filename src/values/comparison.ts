@@ -45,7 +45,7 @@ export interface ComparisonValue {
   /** So many times the variance of an interleaved order, with a steady drift taken out; where the order is known. */
   readonly varianceInflation?: number;
   readonly channel: string;
-  /** In words: `band r.m.s.`, `vibration dose value`. */
+  /** In words, with its quantity: `acceleration r.m.s.`, `vibration dose value`. */
   readonly metric: string;
   /** The metric's word in the language: `rms`, `vdv`, `p99_9`, `wk`; `transmissibility` of transfers. */
   readonly metricCode?: string;
@@ -108,7 +108,8 @@ export const hasSeveral = (value: ComparisonValue): boolean =>
   hasConditions(value) || value.strata !== undefined || hasAxes(value);
 
 /** Whether anything is inferred: of too few runs there is no interval and no p. */
-const isInferred = ({ rows }: ComparisonValue): boolean => rows.some(({ lowPercent }) => lowPercent !== undefined);
+export const isInferred = ({ rows }: ComparisonValue): boolean =>
+  rows.some(({ lowPercent }) => lowPercent !== undefined);
 
 /** Whether there are more than two conditions. */
 export const hasConditions = ({ others = [] }: ComparisonValue): boolean => others.length > 0;

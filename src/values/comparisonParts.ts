@@ -149,3 +149,9 @@ export const ruledOut = (excludes: RuledOut | undefined): Json =>
 /** lower, higher, the same within ±5 %, not shown. */
 export const outcomeWord = (outcome: Outcome, { margin = 0 }: { readonly margin?: number }): string =>
   outcome === 'equivalent' ? `the same within ±${percent(margin)}` : outcome;
+
+/** Changes in percent that count as none within a margin, a fraction: by the same factor either way, so that ±5 % is −4.76 to +5 %. */
+export const changesWithin = (margin: number): { readonly from: number; readonly to: number } => ({
+  from: -100 * (margin / (1 + margin)),
+  to: 100 * margin,
+});

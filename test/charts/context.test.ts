@@ -63,7 +63,7 @@ describe('what travels with a result', () => {
     const [, details] = tables(value);
     assert.deepEqual(
       details.columns.map(({ name }) => name),
-      ['Band', 'Larger changes, either way, are ruled out'],
+      ['Band', 'Ruled out beyond, either way'],
     );
     assert.equal(details.folded, true);
   });

@@ -111,6 +111,15 @@ describe('what the kinds say', () => {
     assert.match(counted.text, /^Of 6 bands: lower in \d/);
     assert.equal(told.folded, 'Every band in a sentence');
     assert.equal(told.text.split('\n').length, 6);
+    // The primary one, which is told before, is not told twice.
+    const [first, ...others] = many;
+    const [answer, further] = present({ ...rest, rows: [{ ...first, primary: true }, ...others] }, 'C', []).parts;
+    assert.ok(answer.type === 'text' && further.type === 'text');
+    assert.ok(answer.text.startsWith(first.sentence));
+    assert.deepEqual(
+      [further.folded, further.text.split('\n').length],
+      ['Every other band in a sentence', others.length],
+    );
   });
 
   it('comparison: p for all bands only where there is a family of them', () => {
@@ -123,8 +132,13 @@ describe('what the kinds say', () => {
     // The primary one's interval and p are its own.
     const [first, ...others] = adjusted;
     const withPrimary = names([{ ...first, primary: true }, ...others]);
-    assert.ok(withPrimary.includes('p, of the others together'), withPrimary.join('; '));
-    assert.ok(withPrimary.some((name) => /^95 % interval, for all \d other bands together$/.test(name)));
+    assert.ok(withPrimary.includes('p') && withPrimary.includes('95 % interval'), withPrimary.join('; '));
+    const ofFamilies = { ...rest, rows: [{ ...first, family: 1, primary: true }, ...others], family: others.length };
+    const [{ caption }] = tables(present(ofFamilies, 'C', []).parts);
+    assert.match(
+      caption,
+      /The intervals and p hold for the primary band by itself and for both other bands together\.$/,
+    );
   });
 
   it('comparison without interval: no column pretends one', () => {

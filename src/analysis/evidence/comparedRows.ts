@@ -1,3 +1,4 @@
+import type { KnownRun } from '../../statistics/knownRun.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Compared, ComparedChange } from './compared.ts';
 import type { ComparisonDoubts } from './comparisonDoubts.ts';
@@ -36,9 +37,13 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
   const band = bands[index];
   const [a, b] = [change.a, change.b].map((side) => comparedIn(sides)[side]);
   const row = axis * bands.length + index;
+  const isOf =
+    (side: number) =>
+    ({ condition }: KnownRun): boolean =>
+      condition === conditionAt(side);
   const own = (side: number): number[] =>
-    layout.runs.flatMap(({ condition, stratum }, k) =>
-      condition === conditionAt(side) && (change.stratum === undefined || stratum === change.stratum) ? [k] : [],
+    layout.runs.flatMap((run, k) =>
+      isOf(side)(run) && (change.stratum === undefined || run.stratum === change.stratum) ? [k] : [],
     );
   const [ownA, ownB] = [own(change.a), own(change.b)];
   const apart = found[at].rows[row].inference?.apart?.slice(adjusted.stated.length) ?? [];
@@ -67,7 +72,7 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
     {
       ...{ band, unit: measured[change.a].unit, margin, place },
       levels: { a: ownA.map((k) => levels[row][k]), b: ownB.map((k) => levels[row][k]) },
-      shareOfA: measured[change.a].share?.(band),
+      shareOfA: shareOfA(measured[change.a].shares?.(band), ownA, layout.runs.findIndex(isOf(change.a))),
       guards,
       sensors: errors,
       against: guardsIn(band, { ofAll: doubts.guards, own: guards, plan: terms.planned }),
@@ -77,6 +82,10 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
     found[at],
   );
 }
+
+/** Mean over the runs that a row rests on. @param first place of the side's first run among all */
+const shareOfA = (shares: readonly number[] | undefined, runs: readonly number[], first: number): number | undefined =>
+  shares && runs.reduce((sum, k) => sum + shares[k - first], 0) / runs.length;
 
 /** What the rows are whose intervals hold together; a primary one stands by itself. */
 function togetherOf(

@@ -12,7 +12,7 @@ import { comparedRows } from './comparedRows.ts';
 import { comparisonDoubts } from './comparisonDoubts.ts';
 import { conditionAt, layoutOf } from './knownRuns.ts';
 import { measurementOf, type Measurement } from './measurement.ts';
-import { metricTitle } from './metrics.ts';
+import { levelName } from './metrics.ts';
 import type { ComparisonTerms } from './request.ts';
 import { comparedIn, measuredIn, type Side, type Sides } from './sides.ts';
 import { sensorShares } from './sensors.ts';
@@ -47,7 +47,7 @@ export function comparisonOf(axes: readonly Sides[], terms: ComparisonTerms, wat
     sequence: (worst ?? first).sequence,
     ...(Number.isFinite(inflation) ? { varianceInflation: inflation } : {}),
     channel: measurements.map((one) => one.sides.a.channel).join(', '),
-    metric: metricTitle(terms.metric, sides.a, terms.ofSignal),
+    metric: levelName(terms.metric, sides.a),
     metricCode: sides.a.transfers === undefined ? terms.metric : 'transmissibility',
     a,
     b,

@@ -130,8 +130,8 @@ function doubtsOf(
 const smallShare = 1;
 
 const shareWarnings = (rows: readonly ComparisonRow[]): Warning[] =>
-  rows.flatMap(({ band, shareOfA }) =>
-    shareOfA !== undefined && shareOfA < smallShare
+  rows.flatMap(({ band, shareOfA, stratum }) =>
+    stratum === undefined && shareOfA !== undefined && shareOfA < smallShare
       ? [tell('compare.small-share', { band, sharePercent: shareOfA })]
       : [],
   );

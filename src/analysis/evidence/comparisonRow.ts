@@ -77,7 +77,7 @@ const inferred = ({ excluded, equivalent }: Inference): Pick<ComparisonRow, 'exc
 });
 
 /** A row's result in one sentence that may be printed. */
-function sentenceOf({ place, margin = 0, against }: RowFacts, found: Found, comparison: Comparison): string {
+function sentenceOf({ place, margin, against }: RowFacts, found: Found, comparison: Comparison): string {
   const { confidence, method, runsA, runsB, sequence } = comparison;
   const { inference, outcome } = found;
   const at: ResultPlace = { ...place, changePercent: found.changePercent ?? 0, method, runsA, runsB };
@@ -91,7 +91,7 @@ function sentenceOf({ place, margin = 0, against }: RowFacts, found: Found, comp
   if (against.length > 0)
     return tell('result.withheld', { ...shown, reasons: against.map(({ message }) => message) }).message;
   if (sequence === 'apart') return tell('result.apart', shown).message;
-  if (outcome === 'equivalent') return tell('result.equivalent', { ...shown, margin }).message;
+  if (outcome === 'equivalent') return tell('result.equivalent', { ...shown, margin: margin ?? 0 }).message;
   if (outcome !== 'not shown') return tell(`result.${outcome}`, shown).message;
-  return tell('result.not-shown', { ...shown, eitherWayPercent: inference.excluded.eitherWayPercent }).message;
+  return tell('result.not-shown', { ...shown, margin, eitherWayPercent: inference.excluded.eitherWayPercent }).message;
 }

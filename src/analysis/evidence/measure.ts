@@ -21,8 +21,8 @@ import { sideSpectrum } from './sideSpectrum.ts';
 export interface Measured {
   readonly unit: Unit;
   readonly level: (run: number, band: Band) => number;
-  /** Share of the mean square over all frequencies but 0, in percent, mean over the runs. */
-  readonly share?: (band: Band) => number;
+  /** Share of each run's mean square over all frequencies but 0, in percent. */
+  readonly shares?: (band: Band) => readonly number[];
   readonly spectrum: SpectrumValue | undefined;
   /** Where a level lies that is in another band in each run, as a line that goes with the speed is. */
   readonly bandOf?: (run: number) => Band;
@@ -83,16 +83,13 @@ function measuredBands(spectrum: SpectrumValue): Measured {
   return {
     unit: entries[0].channel.unit,
     level: (run, band) => bandRow(entries[run], band).rms,
-    share: (band) => {
-      const shares = entries.map((entry) => {
+    shares: (band) =>
+      entries.map((entry) => {
         const density = densityOf(entry);
         const still = density.density[0] * density.step;
-        return (
-          bandMeanSquare(density, band.from, Math.min(band.to, entry.run.rate / 2)) / (totalMeanSquare(density) - still)
-        );
-      });
-      return (100 * shares.reduce((sum, one) => sum + one, 0)) / shares.length;
-    },
+        const inBand = bandMeanSquare(density, band.from, Math.min(band.to, entry.run.rate / 2));
+        return (100 * inBand) / (totalMeanSquare(density) - still);
+      }),
     spectrum,
   };
 }

@@ -35,18 +35,7 @@ export function plannedMetric(metric: string): string {
 
 const lineTitle = ({ order, column }: LineMetric): string => `r.m.s. of the line at ${order} × ${column}`;
 
-/** What a metric of a side is called: `band r.m.s.`, `Wk-weighted r.m.s.`. @param ofSignal whether it has no bands */
-export function metricTitle(metric: string, side: Side, ofSignal: boolean): string {
-  if (side.transfers !== undefined) return 'transmissibility';
-  const { weighting } = side.tracks[0].channel;
-  const line = lineOf(metric);
-  const rms = line !== undefined ? lineTitle(line) : ofSignal ? 'r.m.s.' : metrics.rms;
-  if (isWeighting(metric)) return `${capitalised(metric)}-weighted ${rms}`;
-  const own = metric === 'rms' || line !== undefined ? rms : metrics[metric as keyof typeof metrics];
-  return weighting === undefined ? own : `${weighting}-weighted ${own}`;
-}
-
-/** What a metric of a side is called in a sentence, with its quantity: `acceleration r.m.s.`. */
+/** What a metric of a side is called, with its quantity: `acceleration r.m.s.`. */
 export function levelName(metric: string, { transfers, tracks }: Side): string {
   if (transfers !== undefined) return 'transmissibility';
   const [{ channel }] = tracks;

@@ -35,7 +35,8 @@ export function verdictOf(
     claim,
     verdict,
     guards,
-    foundTellsWhy: change.noInference === undefined,
+    // A row without other reasons against it tells of its order itself.
+    foundTellsWhy: change.noInference === undefined || (change.noInference === 'order-apart' && guards.length === 0),
     shareOfA: row.shareOfA,
     best,
     otherPlanned: plan?.claim !== undefined && !isSameClaim(plan.claim, claim) ? plan.claim : undefined,

@@ -5,7 +5,7 @@ import { fewestRuns, type Method } from '../../statistics/methods.ts';
 import type { Band } from '../../values/band.ts';
 import type { PlannedAdjustment } from '../../values/plan.ts';
 import { bandText } from '../bandWords.ts';
-import { intervalText, percentText, signedPercentText, sizesText, statedPercentText } from '../percents.ts';
+import { intervalText, marginText, percentText, signedPercentText, sizesText, statedPercentText } from '../percents.ts';
 
 // What a comparison found, in words that may be printed, and the method it was found by.
 
@@ -89,8 +89,8 @@ export interface ResultFacts {
   'result.higher': Shown;
   /** A fraction: changes within it count as none. */
   'result.equivalent': Shown & { readonly margin: number };
-  /** What the interval rules out, in percent. */
-  'result.not-shown': Shown & { readonly eitherWayPercent: number };
+  /** What the interval rules out, in percent; and the margin, where there is one. */
+  'result.not-shown': Shown & { readonly eitherWayPercent: number; readonly margin?: number | undefined };
   /** All runs of one side came before the other's. */
   'result.apart': Shown;
   /** A band that was asked for after others had been compared. */
@@ -127,7 +127,7 @@ function besidesText({ references = 0, adjusted = [], sensors = [], days }: Resu
   const taken = adjusted.map(({ column, exponent, uncertainty }) =>
     exponent === undefined
       ? `, the part of ${column} fitted and taken out`
-      : `, at equal ${column} (power ${exponent}${uncertainty === undefined ? '' : ` ± ${uncertainty}`})`,
+      : `, at equal ${column} by the exponent ${exponent}${uncertainty === undefined ? '' : ` ± ${uncertainty}`}`,
   );
   return [
     references === 0 ? '' : `, with ${counted(references, 'reference run')}`,
@@ -169,9 +169,9 @@ const sentences: Sentences<ResultFacts> = {
   'result.lower': (facts) => directed(facts, 'lower'),
   'result.higher': (facts) => directed(facts, 'higher'),
   'result.equivalent': (facts) =>
-    `${capitalised(subject(facts))} was the same within ±${percentText(100 * facts.margin)} with ${facts.b} and with ${facts.a}: ${changed(facts)}.`,
+    `${capitalised(subject(facts))} was the same within ±${statedPercentText(100 * facts.margin)} with ${facts.b} and with ${facts.a}: ${changed(facts)}.`,
   'result.not-shown': (facts) =>
-    `${difference(facts)}: ${changed(facts)}. The data rule out a change of more than ${percentText(facts.eitherWayPercent)} either way, but do not show that there is none.`,
+    `${difference(facts)}: ${changed(facts)}. The data rule out a change of more than ${percentText(facts.eitherWayPercent)} either way, but ${facts.margin === undefined ? 'do not show that there is none' : `show neither that there is none nor that it lies within ${marginText(facts.margin)}`}.`,
   'result.apart': (facts) =>
     `${difference(facts)}, because all runs of one came before the other’s and a drift would look the same: ${changed(facts)}.`,
   'result.unplanned': (facts) =>

@@ -3,7 +3,7 @@ import type { Method } from '../../statistics/methods.ts';
 import type { Band } from '../../values/band.ts';
 import type { PlannedAdjustment } from '../../values/plan.ts';
 import { bandsText } from '../bandWords.ts';
-import { statedPercentText } from '../percents.ts';
+import { marginText, statedPercentText } from '../percents.ts';
 import { methodNames } from './comparison.ts';
 
 // What a paragraph on methods says of a comparison: the order of its runs, what was compared, and by what inference.
@@ -114,7 +114,7 @@ export const statisticsText = (facts: StatisticsFacts): string =>
     togetherText(facts),
     facts.margin === undefined
       ? ''
-      : `Changes count as none where the whole interval lies within ±${statedPercentText(100 * facts.margin)}.`,
+      : `Changes count as none where the whole interval lies within ${marginText(facts.margin)}.`,
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');
@@ -144,7 +144,7 @@ function strataSentence({ strata, speaksOf }: StatisticsFacts): string {
 const adjustedText = ({ column, exponent, uncertainty }: PlannedAdjustment): string =>
   exponent === undefined
     ? `The part of ${column} was fitted, a common slope of all runs, and taken out.`
-    : `Levels were brought to equal ${column} by a stated power, ${exponent}${uncertainty === undefined ? '' : ` ± ${uncertainty}, whose standard uncertainty widens the intervals`}.`;
+    : `Levels were brought to equal ${column} by a stated exponent, ${exponent}${uncertainty === undefined ? '' : ` ± ${uncertainty}, whose standard uncertainty widens the intervals`}.`;
 
 /** Pairs and days that the inference rests on. */
 function layoutText({ methodCode, pairs, days }: StatisticsFacts): string {

@@ -129,7 +129,7 @@ export function verdictWords(facts: VerdictFacts): VerdictWords {
   const strongest = verdict.verdict === 'supported' ? undefined : verdict.strongest;
   const reason = reasonText(facts);
   const isTold = facts.foundTellsWhy && verdict.reason === 'guarded';
-  const forSame = facts.guards.length === 1 ? ' for the same reason' : ' for the same reasons';
+  const forSame = facts.guards.length < 2 ? ' for the same reason' : ' for the same reasons';
   const why = isTold ? forSame : strongest === undefined ? `: ${reason}` : `; ${strongestText(strongest)} is supported`;
   const because = [reason, ...besides(facts)].map((clause) => `${capitalised(clause)}.`);
   return {

@@ -3,6 +3,7 @@ import type { Band } from '../../values/band.ts';
 import type { ChartSubject, ChartValue, Drawable } from '../../values/chart.ts';
 import type { Value } from '../../values/value.ts';
 import type { ChartPart, Part } from '../output.ts';
+import { inOneUnit } from '../oneUnit.ts';
 import { bandChart } from '../plots/bandBars.ts';
 import { comparisonChart } from '../plots/change.ts';
 import { levelsChart } from '../plots/levels.ts';
@@ -83,7 +84,8 @@ const plots: { readonly [K in Drawable['kind']]: Plot<K> } = {
 };
 
 /** A picture for each kind and unit among the subjects: figures in different units share no axis. */
-export const presentChart: Presenter<'chart'> = (chart) => {
+export const presentChart: Presenter<'chart'> = (asked) => {
+  const chart = { ...asked, subjects: inOneUnit(asked.subjects) };
   const kinds = [...new Set(chart.subjects.map(({ value }) => value.kind))];
   const parts = kinds.flatMap((kind) => {
     const subjects = chart.subjects.filter(({ value }) => value.kind === kind);

@@ -59,14 +59,15 @@ function foundParts(value: ComparisonValue): TextPart[] {
   const lines = [...primary.map((row) => row.sentence), outcomesSentence(value, counts, primary.length > 0)];
   return [
     { type: 'text', style: 'lead', text: lines.join('\n') },
-    { type: 'text', folded: everyRowTitle(value), text: said(rows) },
+    { type: 'text', folded: everyRowTitle(value, primary.length > 0), text: said(others) },
   ];
 }
 
 /** The row whose runs are shown one by one: the primary band, else the one that holds most of A's vibration. */
 function headRows({ rows }: ComparisonValue): ComparisonRow[] {
   const primary = rows.filter((row) => row.primary === true);
-  const byShare = [...rows].sort((first, second) => (second.shareOfA ?? 0) - (first.shareOfA ?? 0));
+  const overall = rows.filter(({ stratum }) => stratum === undefined);
+  const byShare = [...(overall.length > 0 ? overall : rows)].sort((first, second) => (second.shareOfA ?? 0) - (first.shareOfA ?? 0));
   return (primary.length > 0 ? primary : byShare).slice(0, 1);
 }
 

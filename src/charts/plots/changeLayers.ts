@@ -1,6 +1,6 @@
 import { changeText, rowLabel, type ClaimedChange } from '../words/compared.ts';
 import { changeName, hasConditions, hasSeveral, type ComparisonValue } from '../../values/comparison.ts';
-import { outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts';
+import { changesWithin, outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts';
 import { levelAxis, textWidth, type Domain } from '../axes.ts';
 import { bySeries } from '../legends.ts';
 import { dots, layerOf, rimmedText, writtenFrom } from '../marks.ts';
@@ -91,7 +91,7 @@ const zoneLayer = (zone: Domain, x: FieldAxis, color: object, opacity: number): 
   layerOf([zone], { type: 'rect', color, opacity }, { x: x('from'), x2: { field: 'to' } });
 
 const zoneOfMargin = (margin: number | undefined, x: FieldAxis): object[] =>
-  margin === undefined ? [] : [zoneLayer({ from: -100 * margin, to: 100 * margin }, x, role('shade_alternate'), 1)];
+  margin === undefined ? [] : [zoneLayer({ ...changesWithin(margin) }, x, role('shade_alternate'), 1)];
 
 const claimEnds = (claim: ClaimedChange | undefined): number[] =>
   [claim?.from, claim?.to].filter((end) => end !== undefined);

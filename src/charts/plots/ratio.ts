@@ -44,7 +44,7 @@ export function ratioChart(
     what: 'over-frequency',
     title: ratioTitle(value),
     subtitle: ratioSubtitle(ratio.confidence),
-    view: layered(plotHeight, ratioLayers(ratio, bins, changes, options, { x, y })),
+    view: layered(plotHeight, ratioLayers(ratio, bins, changes, options, { x, y, title: ratioAxis(value) })),
     height: plotHeight + belowPlot,
     description: ratioDescription(
       value,
@@ -76,10 +76,10 @@ function ratioLayers(
   bins: readonly number[],
   { low, middle, high }: Changes,
   options: OverlayOptions,
-  { x, y }: { readonly x: Domain; readonly y: Domain },
+  { x, y, title }: { readonly x: Domain; readonly y: Domain; readonly title: string },
 ): object[] {
   const scale = { domain: [y.from, y.to], nice: false, zero: false };
-  const axes = { x: frequencyAxis(x, options.frequency), y: levelAxis('v', ratioAxis, scale) };
+  const axes = { x: frequencyAxis(x, options.frequency), y: levelAxis('v', title, scale) };
   const fields = ['f', 'v', 'v2'];
   const curve = (from: readonly number[], to: readonly number[]): object[] => [
     { f: bins.map((bin) => drawn(bin * ratio.spacing)), v: from.map(drawn), v2: to.map(drawn) },

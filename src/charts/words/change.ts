@@ -1,15 +1,17 @@
 import { capitalised, counted } from '../../result/words.ts';
-import type { ComparisonValue } from '../../values/comparison.ts';
-import { outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts';
+import { isInferred, type ComparisonValue } from '../../values/comparison.ts';
+import { changesWithin, outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Run } from '../../values/run.ts';
-import { hertzSpan, percent, probability, significant, printedUnit } from '../../values/number.ts';
+import { hertzSpan, percent, plain, probability, signed, significant, printedUnit } from '../../values/number.ts';
 import type { Domain } from '../axes.ts';
-import { sentence } from './names.ts';
+import { spaced } from './limits.ts';
+import { channelQuantity, sentence } from './names.ts';
 import {
   bandOfRow,
   changeText,
   comparedName,
   conditionNames,
+  familiesSentence,
   intervalName,
   primarySign,
   sidesWords,
@@ -26,28 +28,40 @@ export function changeSubtitle(value: ComparisonValue, isCut: boolean): string {
   const { method, margin, rows } = value;
   return [
     sentence(method),
-    ...(hasIntervals(value) ? [`Line: ${intervalName(value)}.`] : []),
+    ...(isInferred(value)
+      ? [`Line: ${intervalName(value)}.`, familiesSentence(value)].filter((one) => one !== '')
+      : []),
     ...(rows.some(({ primary }) => primary === true)
       ? [`${primarySign()} primary: the band that the question is about.`]
       : []),
-    ...(margin === undefined ? [] : [`Shaded: changes within ±${percent(margin)}, declared to count as none.`]),
+    ...(margin === undefined ? [] : [`Shaded: changes of ${marginWords(margin)}, declared to count as none.`]),
     ...(isCut ? ['An interval that reaches the edge goes on beyond it.'] : []),
   ].join(' ');
 }
 
-const hasIntervals = ({ rows }: ComparisonValue): boolean => rows.some(({ lowPercent }) => lowPercent !== undefined);
+/** `−4.76 to +5 %`, which is as far by its factor either way. */
+function marginWords(margin: number): string {
+  const { from, to } = changesWithin(margin);
+  return `${signed(plain(from, 3))} to ${signed(plain(to, 3))} %`;
+}
 
 export function changeDescription(value: ComparisonValue): string {
   const sentences = value.rows.map((row) => {
     const p = row.pAdjusted;
     return `${comparedName(value, row)}: ${changeText(row)}, ${outcomeWord(row.outcome, value)}${p === undefined ? '' : `, p ${probability(p)}`}.`;
   });
-  return `Change of ${value.metric} from ${sidesWords(value)}, channel ${value.channel}${hasIntervals(value) ? `, with ${intervalName(value)}` : ''}. ${sentences.join(' ')}`;
+  return `Change of ${value.metric} from ${sidesWords(value)}, channel ${value.channel}${isInferred(value) ? `, with ${intervalName(value)}` : ''}. ${spaced(familiesSentence(value), ...sentences)}`;
 }
 
 /** Of a change over frequency. */
-export const ratioTitle = ({ a, b, channel }: ComparisonValue): string =>
-  `Change over frequency from ${a.name} to ${b.name}, channel ${channel}`;
+export const ratioTitle = (value: ComparisonValue): string =>
+  `Change of ${amplitudeOf(value)} over frequency from ${value.a.name} to ${value.b.name}, channel ${value.channel}`;
+
+/** `acceleration amplitude`; a ratio of densities has spectra. */
+function amplitudeOf({ a }: ComparisonValue): string {
+  const channel = a.spectrum?.entries[0]?.channel;
+  return channel === undefined ? 'amplitude' : `${channelQuantity(channel)} amplitude`;
+}
 
 /** @param confidence of the interval, 0 to 1 */
 export const ratioSubtitle = (confidence: number): string =>
@@ -55,18 +69,20 @@ export const ratioSubtitle = (confidence: number): string =>
 
 /** @param below, above where the interval lies wholly below and above zero, in Hz */
 export const ratioDescription = (
-  { a, b }: ComparisonValue,
+  value: ComparisonValue,
   over: Domain,
   below: readonly Domain[],
   above: readonly Domain[],
 ): string =>
-  `Change of amplitude from ${a.name} to ${b.name} over ${hertzSpan(over.from, over.to)}. Interval wholly below zero, widest stretches: ${stretches(below)}; wholly above: ${stretches(above)}.`;
+  `Change of ${amplitudeOf(value)} from ${value.a.name} to ${value.b.name} over ${hertzSpan(over.from, over.to)}. ${below.length + above.length === 0 ? 'The interval holds zero at every frequency.' : `Interval wholly below zero${stretches(below)}; wholly above${stretches(above)}.`}`;
 
 const stretches = (found: readonly Domain[]): string =>
-  found.length === 0 ? 'nowhere' : found.map(({ from, to }) => hertzSpan(from, to)).join(', ');
+  found.length === 0
+    ? ': nowhere'
+    : `, widest stretches: ${found.map(({ from, to }) => hertzSpan(from, to)).join(', ')}`;
 
 /** Of the axis of a change over frequency. */
-export const ratioAxis = 'Change of amplitude (%)';
+export const ratioAxis = (value: ComparisonValue): string => `Change of ${amplitudeOf(value)} (%)`;
 
 /** Of every run's level in a band. */
 export const runOrderTitle = (value: ComparisonValue, row: ComparisonRow): string =>

@@ -1,5 +1,6 @@
 import {
   hasSeveral,
+  isInferred,
   isOfSignal,
   placesOfRow,
   sideWords,
@@ -9,6 +10,7 @@ import {
 import { outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts';
 import { allOf, capitalised, counted, listed } from '../../result/words.ts';
 import { layout } from '../layout.ts';
+import { spaced } from './limits.ts';
 import { bandName, sentence } from './names.ts';
 import { interval, percent, signed } from '../../values/number.ts';
 
@@ -31,18 +33,41 @@ export const conditionNames = (value: ComparisonValue): string =>
 const primaryOf = ({ rows }: ComparisonValue): ComparisonRow | undefined =>
   rows.find(({ primary, stratum }) => primary === true && stratum === undefined);
 
-/** What the printed intervals are: for all bands, or all changes, together where several are stated together; a primary one stands by itself. */
-export function intervalName(value: ComparisonValue): string {
+/** Rows that hold together, and what they are called: a primary band, the others, and those within strata are families of their own. */
+function familiesOf(
+  value: ComparisonValue,
+): readonly { readonly rows: number; readonly what: string; readonly one: string }[] {
   const { rows, family = 1 } = value;
-  const within = rows.find(({ stratum }) => stratum !== undefined);
-  const what = hasSeveral(value) ? 'changes' : 'bands';
+  const [several, single] = hasSeveral(value) ? ['changes', 'change'] : ['bands', 'band'];
   const first = primaryOf(value);
-  const over =
-    first !== undefined && family > 1
-      ? `${togetherName(value, first.family, inPrimary)}, for ${allOf(family, `other ${what}`)} together`
-      : togetherName(value, family, what);
-  if (within === undefined) return over;
-  return `${over}; within strata ${togetherName(value, within.family, 'changes')}`;
+  const within = rows.find(({ stratum }) => stratum !== undefined);
+  const hasOthers = rows.some(({ stratum, primary }) => stratum === undefined && primary !== true);
+  const other = first === undefined ? '' : 'other ';
+  return [
+    ...(first === undefined ? [] : [{ rows: first.family, what: inPrimary, one: 'primary band' }]),
+    ...(hasOthers ? [{ rows: family, what: `${other}${several}`, one: `${other}${single}` }] : []),
+    ...(within === undefined
+      ? []
+      : [{ rows: within.family, what: 'changes within strata', one: 'change within strata' }]),
+  ];
+}
+
+/** What the printed intervals are: for all bands, or all changes, together; of several families the sentence says which. */
+export function intervalName(value: ComparisonValue): string {
+  const families = familiesOf(value);
+  return families.length === 1
+    ? togetherName(value, families[0].rows, families[0].what)
+    : `${percent(value.confidence)} interval`;
+}
+
+/** For what the intervals and p of several families hold; empty where there is one, or each row stands by itself. */
+export function familiesSentence(value: ComparisonValue): string {
+  const families = familiesOf(value);
+  if (families.length < 2 || families.every(({ rows }) => rows === 1) || !isInferred(value)) return '';
+  const each = families.map(({ rows, what, one }) =>
+    rows === 1 ? `for the ${one} by itself` : `for ${allOf(rows, what)} together`,
+  );
+  return `The intervals and p hold ${listed(each)}.`;
 }
 
 /** The same of one row: those of the primary band, the others and those within strata are families of their own. */
@@ -108,22 +133,27 @@ export function outcomesSentence(
   return `Of ${isOfOthers ? 'the other ' : ''}${counted(all, rowNoun(value))}: ${listed(found)}.`;
 }
 
-/** Over the sentences of all rows, which open on demand. */
-export const everyRowTitle = (value: ComparisonValue): string => `Every ${rowNoun(value)} in a sentence`;
+/** Over the sentences of all rows, or of those that are not told before, which open on demand. */
+export const everyRowTitle = (value: ComparisonValue, isOfOthers: boolean): string =>
+  `Every ${isOfOthers ? 'other ' : ''}${rowNoun(value)} in a sentence`;
 
 /** Over the table of the changes. */
 export const comparisonCaption = (value: ComparisonValue): string =>
-  `${capitalised(value.metric)}, channel ${value.channel}, ${sidesWords(value)}. ${sentence(value.method)}`;
+  spaced(
+    `${capitalised(value.metric)}, channel ${value.channel}, ${sidesWords(value)}.`,
+    sentence(value.method),
+    familiesSentence(value),
+  );
 
 /** Over the column of probabilities. */
 export function chanceHeading(value: ComparisonValue): string {
-  if ((value.family ?? 1) === 1) return 'p';
-  if (primaryOf(value) !== undefined) return 'p, of the others together';
+  const families = familiesOf(value);
+  if (families.length > 1 || families[0]?.rows === 1) return 'p';
   return hasSeveral(value) ? 'p for all together' : 'p for all bands';
 }
 
 /** Over the table of what the data rule out, and over its columns. */
 export const detailsCaption = (isRuledOut: boolean): string =>
   isRuledOut ? 'What the data rule out, and how the runs scatter' : 'How the runs scatter';
-export const ruledOutHeading = 'Larger changes, either way, are ruled out';
+export const ruledOutHeading = 'Ruled out beyond, either way';
 export const scatterHeading = 'Scatter from run to run';

@@ -53,7 +53,7 @@ describe('a result in a sentence', () => {
     );
     assert.match(
       tell('result.equivalent', { ...place, ...interval, margin: 0.7 }).message,
-      /^Acceleration r\.m\.s\. \(z, 100 to 400 Hz\) was the same within ±70\.0 % with -5 lower and with cost \$& of A: −60\.2 % \(95 % interval −63\.1 to −57\.1 %; /,
+      /^Acceleration r\.m\.s\. \(z, 100 to 400 Hz\) was the same within ±70 % with -5 lower and with cost \$& of A: −60\.2 % \(95 % interval −63\.1 to −57\.1 %; /,
     );
   });
 

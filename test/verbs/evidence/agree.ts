@@ -1,5 +1,7 @@
 import { strict as assert } from 'node:assert';
+import type { ChartPart } from '../../../src/charts/output.ts';
 import { present } from '../../../src/charts/present.ts';
+import { tabulate } from '../../../src/values/tabulate.ts';
 import { toJson } from '../../../src/values/json.ts';
 import { guardsOf } from '../../../src/analysis/evidence/guards.ts';
 import type { ComparisonValue } from '../../../src/values/comparison.ts';
@@ -56,9 +58,62 @@ export function isShown(value: ComparisonValue): void {
     table.rows.map((cells) => cells[at]),
     value.rows.map(word),
   );
+  const cells = tabulate(value) ?? assert.fail('no table');
+  const outcomeAt = cells.columns.findIndex(({ name }) => name === 'outcome');
+  assert.deepEqual(
+    cells.rows.map((row) => row[outcomeAt]),
+    value.rows.map(word),
+  );
+  const isInferred = value.rows.some(({ lowPercent }) => lowPercent !== undefined);
+  for (const name of ['low', 'high', 'p', 'p adjusted'])
+    assert.equal(
+      cells.columns.some((column) => column.name === name),
+      isInferred,
+      name,
+    );
   const chart = parts.find((part) => part.type === 'chart');
   assert.ok(chart?.type === 'chart');
   for (const row of value.rows) assert.ok(chart.description.includes(`, ${word(row)}`), chart.description);
+  holdsLabels(chart, value, word);
+}
+
+/** That the marks, labels and colours of a chart of changes are those of its rows, and its shading what counts as none. */
+function holdsLabels(chart: ChartPart, value: ComparisonValue, word: (row: ComparisonRow) => string): void {
+  const drawn = rowsIn(chart).filter((one) => typeof one['text'] === 'string' && 'outcome' in one);
+  assert.ok(drawn.length >= value.rows.length);
+  for (const mark of drawn) {
+    const row = value.rows.find(({ sentence }) => String(mark['says']).endsWith(sentence)) ?? assert.fail('no row');
+    assert.equal(mark['outcome'], word(row));
+    const [, change, low, high, said] =
+      /^([+−]?[\d.]+) %(?: \(([+−]?[\d.]+) to ([+−]?[\d.]+)\))?, (.*)$/.exec(String(mark['text'])) ?? [];
+    assert.equal(said, word(row));
+    const near = (text: string | undefined, figure: number | undefined): void =>
+      assert.ok(
+        (text === undefined) === (figure === undefined) && Math.abs(numberOf(text) - (figure ?? 0)) < 0.06,
+        text,
+      );
+    near(change, row.changePercent);
+    near(low, row.lowPercent);
+    near(high, row.highPercent);
+    // What is read off the label is what it is called.
+    if (said === 'lower') assert.ok(numberOf(high) <= 0);
+    if (said === 'higher') assert.ok(numberOf(low) >= 0);
+  }
+  if (value.margin === undefined) return;
+  const zone = rowsIn(chart).find((one) => 'from' in one && 'to' in one) ?? assert.fail('no shading');
+  for (const { outcome, lowPercent = NaN, highPercent = NaN } of value.rows) {
+    const isWithin = lowPercent >= Number(zone['from']) - 1e-9 && highPercent <= Number(zone['to']) + 1e-9;
+    if (outcome === 'equivalent') assert.ok(isWithin);
+    else if (outcome !== 'not shown') assert.ok(!isWithin);
+  }
+}
+
+const numberOf = (text = '0'): number => Number(text.replace('−', '-'));
+
+/** All inline rows of a chart's data. */
+function rowsIn({ vega }: ChartPart): Readonly<Record<string, unknown>>[] {
+  const data = vega['data'] as readonly { readonly values?: readonly Readonly<Record<string, unknown>>[] }[];
+  return data.flatMap(({ values }) => values ?? []);
 }
 
 /** That a verdict says nothing that its row does not. */
@@ -67,6 +122,7 @@ export function agrees({ verdict, claim, sentence, ...value }: VerdictValue, { o
   assert.ok(sentence.startsWith(row.sentence) && sentence.includes(`The claim of ${claim} is ${verdict}`));
   // From a percentage to a ratio and back, to rounding.
   assert.ok(Math.abs((value.lowPercent ?? 0) + (row.highPercent ?? 0)) < 1e-9);
+  isDrawn({ verdict, claim, sentence, ...value });
   if (verdict === 'not shown') return;
   // A row that shows no direction may rule a size out, and one that is withheld says nothing at all.
   const saysNothing = row.lowPercent === undefined || isWithheld(value.comparison, value.row);
@@ -74,4 +130,24 @@ export function agrees({ verdict, claim, sentence, ...value }: VerdictValue, { o
   assert.ok(!saysNothing && !(isOfDirection && outcome === 'not shown'), `${sentence} of a row that shows nothing`);
   if (outcome !== 'equivalent' && isOfDirection)
     assert.equal(verdict === 'supported', (outcome === 'lower') === (claim === 'a reduction'));
+}
+
+/** That the picture of a verdict has its title, and its interval where the verdict says: inside of what is shaded, or outside. */
+function isDrawn(value: VerdictValue): void {
+  const { verdict, claim, row, claimed } = value;
+  const chart = present(value, undefined, []).parts.find((part) => part.type === 'chart');
+  assert.ok(chart?.type === 'chart');
+  assert.equal(chart.title.toLowerCase(), `${verdict}: ${claim}`.toLowerCase());
+  assert.match(chart.description, /The claim allows (a|an|any) (reduction|increase)/);
+  if (verdict === 'not shown' || row.lowPercent === undefined || row.highPercent === undefined) return;
+  const percent = (ratio: number | undefined, open: number): number => (ratio === undefined ? open : 100 * (ratio - 1));
+  const [from, to] = [percent(claimed.from, -Infinity), percent(claimed.to, Infinity)];
+  const isInside = row.lowPercent >= from - 1e-9 && row.highPercent <= to + 1e-9;
+  const isOutside = row.lowPercent > to || row.highPercent < from;
+  assert.ok(verdict === 'supported' ? isInside : isOutside, chart.description);
+  const ends = rowsIn(chart).flatMap(({ end }) => (typeof end === 'number' ? [end] : []));
+  const told = [from, to].filter(Number.isFinite);
+  assert.ok(
+    ends.length === told.length && ends.every((end, k) => Math.abs(end - told[k]) < 1e-3 * (1 + Math.abs(end))),
+  );
 }

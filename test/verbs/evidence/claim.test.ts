@@ -146,6 +146,9 @@ describe('what forbids a verdict', () => {
       await because(`${over}claim c reduction 15 %`, study),
       /All runs of one condition came before the other’s, so that a drift cannot be told from a change/,
     );
+    // The row's own sentence has said why.
+    const { sentence } = await verdictOf(`${over}claim c reduction 15 %`, study);
+    assert.match(sentence, /because all runs of one came before .* is not shown for the same reason\.$/);
   });
 
   it('speeds too far apart', async () => {

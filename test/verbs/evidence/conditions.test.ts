@@ -201,6 +201,29 @@ describe('compare within strata', () => {
     }
   });
 
+  it('holds its share of the baseline’s mean square in each stratum by the runs of that stratum', async () => {
+    const levels = { low: 0.05, high: 0.5 };
+    const runs = (['low', 'high'] as const).flatMap((flow) =>
+      [...'ABBA'].map((letter, k) => ({
+        condition: letter === 'A' ? 'rigid' : 'rubber',
+        level: levels[flow] * (1 + wobble(k)) * (letter === 'A' ? 1 : 0.8),
+        facts: { order: k + 1, flow },
+      })),
+    );
+    const text = `${loadMounts(['rigid', 'rubber'])}compare rigid with rubber within flow over 10..30 Hz`;
+    const { rows } = await valueOf('comparison', text, mounts({ runs }));
+    const shareIn = (flow: 'low' | 'high'): number => {
+      const own = runs.filter(({ condition, facts }) => condition === 'rigid' && facts.flow === flow);
+      // Beside the line at 20 Hz there is one of 60 Hz with an amplitude of 0.05.
+      const shares = own.map(({ level }) => (100 * level ** 2) / (level ** 2 + 0.05 ** 2 / 2));
+      return shares.reduce((sum, one) => sum + one, 0) / own.length;
+    };
+    const [all, low, high] = rows.map(({ shareOfA = NaN }) => shareOfA);
+    near(low, shareIn('low'), 1e-3);
+    near(high, shareIn('high'), 1e-3);
+    near(all, (shareIn('low') + shareIn('high')) / 2, 1e-3);
+  });
+
   it('with two runs a cell tells the change over all, and of the strata figures alone', async () => {
     const few = mounts(study('ABBA', ['low', 'mid', 'high']));
     const [all, ...strata] = await rowsOf('compare rigid with rubber within flow over 10..30 Hz', few, pair);
@@ -260,7 +283,7 @@ describe('compare with covariates and reference runs', () => {
       const [row] = await rowsOf('compare rigid with rubber over 10..30 Hz adjust speed exponent 1.5', files, pair);
       near(row.changePercent, still.changePercent, 1e-5);
       near(row.lowPercent ?? NaN, still.lowPercent ?? NaN, 1e-4);
-      assert.match(row.sentence, /at equal speed \(power 1\.5\)/);
+      assert.match(row.sentence, /at equal speed by the exponent 1\.5\)/);
     }
   });
 

@@ -100,7 +100,7 @@ describe('the paragraph on methods of several conditions', () => {
     );
     assert.match(
       said['statistics'],
-      /^The changes of band r\.m\.s\. are those of rubber and of cork against rigid, each the ratio .*, in 10 to 30 Hz, 50 to 70 Hz\. Inference: /,
+      /^The changes of acceleration r\.m\.s\. are those of rubber and of cork against rigid, each the ratio .*, in 10 to 30 Hz, 50 to 70 Hz\. Inference: /,
     );
     assert.match(said['statistics'], / The intervals hold for all 4 changes together, by Bonferroni’s inequality/);
   });
@@ -151,7 +151,7 @@ describe('the paragraph on methods of several conditions', () => {
     );
     assert.match(
       said['statistics'],
-      /brought to equal speed by a stated power, 1\.5 ± 0\.3, whose standard uncertainty widens the intervals\. 3 reference runs made in between help to tell the drift\./,
+      /brought to equal speed by a stated exponent, 1\.5 ± 0\.3, whose standard uncertainty widens the intervals\. 3 reference runs made in between help to tell the drift\./,
     );
     const fitted = await saidOf(
       'compare rigid with rubber over 10..30 Hz plan (plan "Less?" adjust temperature)',
