@@ -42,7 +42,7 @@ const isCovered = ({ coverage }: QuantityValue): boolean => coverage !== undefin
 export const quantityKind = {
   kind: 'quantity',
   words: 'a quantity',
-  summary: (value) => (isUncertain(value) ? quantityText(value, 6) : formatQuantity(value.quantity, 6)),
+  summary: (value) => (isUncertain(value) ? quantityText(value, 4) : formatQuantity(value.quantity, 4)),
   caption: () => '',
   whole: [
     figure('value', own, ({ quantity }) => quantity.value),

@@ -42,7 +42,7 @@ describe('a value in short', () => {
     const { summary } = await factsAfter(
       'a = load "a*.csv" channel z\nb = load "b*.csv" channel z\ncompare a with b over 10..40 Hz',
     );
-    assert.match(summary, /^b \(2 runs\) against a \(2 runs\) · band r\.m\.s\. · 10 to 40 Hz: −\d/);
+    assert.match(summary, /^b \(2 runs\) against a \(2 runs\) · acceleration r\.m\.s\. · 10 to 40 Hz: −\d/);
   });
 
   it('of a comparison of every two conditions: both sides of each change', async () => {

@@ -29,7 +29,7 @@ export const verdictTitle = ({ verdict, claim }: VerdictValue): string => `${tit
 /** @param claimed in percent of amplitude */
 export function verdictSubtitle(value: VerdictValue, claimed: ClaimedChange): string {
   const { comparison, row } = value;
-  const line = `Line: ${rowIntervalName(comparison, row)} of the change from ${row.baseline} to ${row.condition}. `;
+  const line = `Line: the change from ${row.baseline} to ${row.condition} with its ${rowIntervalName(comparison, row)}. `;
   return `${row.lowPercent === undefined ? '' : line}Shaded: what the claim allows, ${allowed(value, claimed)}.`;
 }
 
