@@ -59,7 +59,7 @@ describe('the sample study in a served editor', function () {
       [indexOf(/^band brick_foam_density/m), /r\.m\.s\. \(g\).*foam on bricks/, [/Band/, /10–50 Hz/]],
       [
         indexOf(/^bricks = compare/m),
-        /foam on bricks, mean of 4 runs.*Change of band r\.m\.s\. \(%\)/,
+        /foam on bricks, mean of 4 runs.*Change of acceleration r\.m\.s\. \(%\)/,
         [/Frequency \(Hz\)/, /\(g²\/Hz\)/],
       ],
     ];
