@@ -38,6 +38,9 @@ function unitsOf(value: Drawable): readonly Unit[] {
     case 'profile':
       return [value.rmsUnit];
     case 'comparison':
+    case 'earlier':
+    case 'pooled':
+    case 'shock':
     case 'verdict':
     case 'peaks':
     case 'transfer':

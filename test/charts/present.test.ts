@@ -60,7 +60,7 @@ describe('present', () => {
 
 describe('what the kinds say', () => {
   it('quantity: figure and unit', () =>
-    assert.deepEqual(texts(present(everyValue.quantity, 'f', []).parts), ['4.1234 Hz']));
+    assert.deepEqual(texts(present(everyValue.quantity, 'f', []).parts), ['4.123 Hz']));
 
   it('runs: rate, samples, duration, unit and where it came from', () => {
     const [row] = cells(everyValue.runs);

@@ -53,7 +53,7 @@ function measuredLines(spectrum: SpectrumValue, bands: readonly Band[]): Measure
   return {
     unit: spectrum.entries[0].channel.unit,
     level: (run) => rms[run],
-    share: () => (100 * shares.reduce((sum, one) => sum + one, 0)) / shares.length,
+    shares: () => shares.map((share) => 100 * share),
     spectrum,
     bandOf: (run) => bands[run],
     faint,

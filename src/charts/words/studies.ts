@@ -1,12 +1,12 @@
 import { listed } from '../../result/words.ts';
 import type { ChartSubject } from '../../values/chart.ts';
 import { isOfSignal, type ComparisonValue } from '../../values/comparison.ts';
-import type { ComparisonRow } from '../../values/comparisonParts.ts';
+import { outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Band } from '../../values/band.ts';
 import type { EarlierValue } from '../../values/earlier.ts';
 import type { PooledValue } from '../../values/pooled.ts';
 import { noFigure, percent } from '../../values/number.ts';
-import { bandOfRow, changeText, outcomeWord } from './compared.ts';
+import { bandOfRow, changeText } from './compared.ts';
 import { bandName, distinct } from './names.ts';
 
 // What is said of changes of several studies beside each other.
