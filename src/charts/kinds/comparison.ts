@@ -67,7 +67,9 @@ function foundParts(value: ComparisonValue): TextPart[] {
 function headRows({ rows }: ComparisonValue): ComparisonRow[] {
   const primary = rows.filter((row) => row.primary === true);
   const overall = rows.filter(({ stratum }) => stratum === undefined);
-  const byShare = [...(overall.length > 0 ? overall : rows)].sort((first, second) => (second.shareOfA ?? 0) - (first.shareOfA ?? 0));
+  const byShare = [...(overall.length > 0 ? overall : rows)].sort(
+    (first, second) => (second.shareOfA ?? 0) - (first.shareOfA ?? 0),
+  );
   return (primary.length > 0 ? primary : byShare).slice(0, 1);
 }
 

@@ -30,7 +30,7 @@ describe('pool', () => {
     const { rows } = await valueOf('pooled', `${compared}pool C, E`, study);
     assert.equal(
       rows[0].sentence,
-      'Band r.m.s. (z, 10–30 Hz) was lower with gel than with foam, C and spring pooled with equal weights: −13.1 % (95 % interval −15.9 to −10.2 %). By itself each was C −14.2 % and spring −12.0 %. It holds of these studies, not of others.',
+      'Acceleration r.m.s. (z, 10–30 Hz) was lower with gel than with foam, C and spring pooled with equal weights: −13.1 % (95 % interval −15.9 to −10.2 %). By itself each was C −14.2 % and spring −12.0 %. It holds of these studies, not of others.',
     );
   });
 
