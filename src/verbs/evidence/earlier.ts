@@ -32,8 +32,8 @@ export const earlier: Verb = {
     ],
     gives: 'earlier',
     examples: [
-      'E = earlier "three-pads.record.json"\ntable E',
-      'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\ngel = load "raw/brick-gel-*.csv.gz" | channel z | trim 10..70 s\nC = compare foam with gel over 10..50 Hz\nE = earlier "three-pads.record.json" of pads\nplot C, E',
+      'earlier "three-pads.record.json"',
+      'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\ngel = load "raw/brick-gel-*.csv.gz" | channel z | trim 10..70 s\nC = compare foam with gel over 10..50 Hz\nE = earlier "three-pads.record.json" of pads\nplot C, E\nE',
     ],
   },
   async sources(given, files) {

@@ -18,7 +18,7 @@ export const calibrate: Verb = {
       },
     ],
     gives: 'calibration',
-    examples: ['K = calibrate (load "raw/still.csv")\nfoam = load "raw/brick-foam-*.csv.gz" calibration K'],
+    examples: ['K = calibrate (load "raw/still.csv")\nfoam = load "raw/brick-foam-*.csv.gz" calibration K\nK'],
   },
   evaluate(given) {
     return calibrated(valueOf(given, 'runs', 'runs'), siOf(given, 'gravity') ?? standardGravity);
