@@ -8,8 +8,10 @@ export interface RunWarning {
   readonly of: string;
   /** What else must be the same for two warnings of one code to be told as one. */
   readonly sameFor?: string;
+  /** Its place among what its step tells: the lower first, those without one last. */
+  readonly rank?: number;
   /** The message, which also says of which others the same is true. */
-  readonly tell: (others: readonly string[]) => Warning;
+  readonly tell: (others: readonly string[]) => Message;
 }
 
 /**
@@ -21,16 +23,23 @@ export function together(found: readonly RunWarning[]): Warning[] {
   const groups = new Map<string, RunWarning[]>();
   for (const one of found) {
     const key = `${one.code} ${one.sameFor ?? ''}`;
-    groups.set(key, [...(groups.get(key) ?? []), one]);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [one]);
+    else group.push(one);
   }
-  return [...groups.values()].map(([first, ...rest]) =>
-    first.tell([...new Set(rest.map(({ of }) => of))].filter((of) => of !== first.of)),
-  );
+  return [...groups.values()].map(([{ of, sameFor, rank, tell }, ...rest]) => {
+    const others = [...new Set(rest.map((one) => one.of))].filter((one) => one !== of);
+    const how = { ...(sameFor === undefined ? {} : { sameFor }), ...(rank === undefined ? {} : { rank }) };
+    return { ...tell(others), about: { of, others, ...how } };
+  });
 }
 
 /** Those of the `messages` that say what none before them has said. */
-export const eachOnce = <T extends Message>(messages: readonly T[]): T[] =>
-  messages.filter(({ message }, index) => messages.findIndex((other) => other.message === message) === index);
+export function eachOnce<T extends Message>(messages: readonly T[]): T[] {
+  const first = new Map<string, T>();
+  for (const one of messages) if (!first.has(one.message)) first.set(one.message, one);
+  return [...first.values()];
+}
 
 /**
  * The end of a message that goes for others, too.

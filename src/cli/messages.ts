@@ -15,6 +15,15 @@ interface Facts {
   'usage.cell': { given: string };
   'usage.jobs': { given: string; most: number };
   'usage.cache': { given: string };
+  'usage.shares': object;
+  'usage.plan': { given: string; most: number };
+  'usage.share': { given: string };
+  'usage.whole': object;
+  'share.plan': { notebook: string; folder: string; planned: number | undefined; asked: number | undefined };
+  'share.store': object;
+  'share.changed': { path: string };
+  /** `share` is undefined of a recording that is in none. */
+  'share.missing': { share: number | undefined; of: number; path: string; others: number };
   'cache.trouble': { folder: string; reason: string };
   'usage.decimal': object;
   'usage.unit': { given: string };
@@ -59,6 +68,22 @@ export const { refuse, tell } = messages<Facts>({
   'usage.cell': ({ given }) => `--cell takes a whole number, not "${given}".`,
   'usage.jobs': ({ given, most }) => `--jobs takes a whole number from 1 to ${most}, not "${given}".`,
   'usage.cache': ({ given }) => `cache takes no "${given}".`,
+  'usage.shares': () => '--plan, --share and --collect go one at a time.',
+  'usage.plan': ({ given, most }) => `--plan takes the number of shares, from 1 to ${most}, not "${given}".`,
+  'usage.share': ({ given }) => `--share takes which share of how many, as in 3/8, not "${given}".`,
+  'usage.whole': () => 'shares are of the whole notebook and of what is kept: leave out --cell and --no-cache.',
+  'share.plan': ({ notebook, folder, planned, asked }) =>
+    planned === undefined || asked === undefined
+      ? `no plan of ${notebook} lies in ${folder}: run it with --plan N first.`
+      : `${notebook} was planned in ${counted(planned, 'share')}, not ${asked}: run it with --plan ${asked}, or name one of those.`,
+  'share.store': () => 'shares need what was built, for programs run from their sources keep nothing.',
+  'share.changed': ({ path }) => `${path} is not what it was when the shares were planned: run --plan again.`,
+  'share.missing': ({ share, of, path, others }) => {
+    const more = others === 0 ? '' : ` and ${counted(others, 'other', 'others')}`;
+    return share === undefined
+      ? `no share holds ${path}${more}: run --plan again, then the shares.`
+      : `share ${share}/${of} is missing: nothing is kept of ${path}${more}.`;
+  },
   'cache.trouble': ({ folder, reason }) =>
     `results could not be kept in ${folder} (${reason}): they are the same, and will be computed again.`,
   'usage.decimal': () => '--decimal is "." or ",".',

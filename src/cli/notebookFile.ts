@@ -53,7 +53,7 @@ interface HowToRun {
 /** A notebook with its engine; refused where it can't be read or lies outside of its project. */
 export function openNotebook(
   path: string,
-  { root: rootOption, jobs, 'no-cache': noCache }: ProjectOptions,
+  { root: rootOption, jobs, cache, 'no-cache': noCache }: ProjectOptions,
   { withHistory = false, isAnew = false }: HowToRun = {},
 ): Result<OpenNotebook> {
   if (!existsSync(path)) return refuse('notebook.missing', { path });
@@ -84,7 +84,7 @@ export function openNotebook(
   const realRoot = realpathSync(root);
   const inProject = (file: string): boolean =>
     !/^\.\.($|[\\/])/.test(relative(realRoot, file)) && !isAbsolute(relative(realRoot, file));
-  const kept = isAnew || noCache === true ? undefined : keptResults();
+  const kept = isAnew || noCache === true ? undefined : keptResults(cache);
   const host = {
     ...diskHost(folder, root, { threads: threads.value, kept }),
     ...(withHistory ? { history: diskHistory(folder) } : {}),

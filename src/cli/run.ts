@@ -5,13 +5,14 @@ import { runSchema } from '../engine/jsonSchema.ts';
 import { show } from '../engine/show.ts';
 import type { RunReport } from '../engine/result.ts';
 import { success, type Result } from '../result/result.ts';
-import { parsed, projectOptions, type ProjectOptions } from './args.ts';
+import { parsed, projectOptions, texts, type ProjectOptions } from './args.ts';
 import { differingNumbers } from './differingNumbers.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { cellIn, runCell } from './oneCell.ts';
 import { runAll, type WholeRun } from './runWhole.ts';
+import { planFor, planShares, sayMissing, sharesAsked, workOnShare, type SharesAsked } from './shares.ts';
 import { complain, print } from './terminal.ts';
 
 interface RunOptions {
@@ -19,9 +20,10 @@ interface RunOptions {
   readonly json: boolean;
   readonly cell: string | undefined;
   readonly project: ProjectOptions;
+  readonly shares: SharesAsked | undefined;
 }
 
-/** `washboard run`: 0; 1 if a statement failed or a number in the prose differs; 2 for wrong usage or an unreadable notebook. */
+/** `washboard run`: 0; 3 where shares are missing; 75 where a share may be tried again; 1 if a statement failed or a number in the prose differs; 2 for wrong usage or an unreadable notebook. */
 export async function run(args: readonly string[]): Promise<number> {
   if (args.length === 1 && args[0] === '--schema') {
     print(`${JSON.stringify(runSchema(), null, 2)}\n`);
@@ -29,16 +31,18 @@ export async function run(args: readonly string[]): Promise<number> {
   }
   const given = options(args);
   if (!given.ok) return exitFor(given);
-  const { path, json, project } = given.value;
+  const { path, json, project, shares } = given.value;
   const opened = openNotebook(path, project, { withHistory: true });
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
   const wanted = cellIn(notebook, given.value.cell);
   if (!wanted.ok) return exitFor(wanted);
   const cell = wanted.value;
-  // Of the prose nothing is told with one cell.
-  const { report, numbers }: WholeRun =
-    cell === undefined ? await runAll(notebook) : { report: await runCell(notebook, cell), numbers: [] };
+  if (shares?.what === 'plan') return planShares(notebook, shares.shares, project.cache);
+  if (shares?.what === 'share') return workOnShare(notebook, shares, project.cache);
+  const found = shares?.what === 'collect' ? await collected(notebook, project) : await wholeOrCell(notebook, cell);
+  if (typeof found === 'number') return found;
+  const { report, numbers } = found;
   if (json)
     print(`${JSON.stringify(reportJson(basename(path), notebook.cells, report, proseOf(notebook, numbers)))}\n`);
   else printCells(notebook, report, cell);
@@ -47,17 +51,39 @@ export async function run(args: readonly string[]): Promise<number> {
   return report.ok && differing.length === 0 ? 0 : 1;
 }
 
+/** Of the prose nothing is told with one cell. */
+const wholeOrCell = async (notebook: OpenNotebook, cell: number | undefined): Promise<WholeRun> =>
+  cell === undefined ? runAll(notebook) : { report: await runCell(notebook, cell), numbers: [] };
+
+/** What the shares kept, put together; an exit code where some of it is missing. */
+async function collected(notebook: OpenNotebook, { cache }: ProjectOptions): Promise<WholeRun | number> {
+  const plan = await planFor(notebook, cache);
+  if (!plan.ok) return exitFor(plan);
+  const missing = new Set<string>();
+  const whole = await runAll(notebook, (path) => void missing.add(path));
+  return missing.size > 0 ? sayMissing(plan.value, missing) : whole;
+}
+
 const proseOf = ({ numbers }: OpenNotebook, found: readonly JudgedNumber[]): readonly ProseJson[] =>
   found.map((judged, at) => ({ asked: numbers[at], line: numbers[at].line, judged }));
 
 function options(args: readonly string[]): Result<RunOptions> {
-  const given = parsed(args, { ...projectOptions, json: { type: 'boolean' }, cell: { type: 'string' } });
+  const given = parsed(args, {
+    ...projectOptions,
+    ...texts('cell', 'plan', 'share'),
+    json: { type: 'boolean' },
+    collect: { type: 'boolean' },
+  });
   if (!given.ok) return given;
   const { values, positionals } = given.value;
   if (positionals.length !== 1)
     return refuse('usage.notebook', { article: positionals.length === 0 ? 'a' : 'one', purpose: 'to run' });
-  const { json = false, cell, ...project } = values;
-  return success({ path: positionals[0], json, cell, project });
+  const { json = false, cell, plan, share, collect, ...project } = values;
+  const shares = sharesAsked({ plan, share, collect });
+  if (!shares.ok) return shares;
+  if (shares.value !== undefined && (cell !== undefined || project['no-cache'] === true))
+    return refuse('usage.whole', {});
+  return success({ path: positionals[0], json, cell, project, shares: shares.value });
 }
 
 /** What the cells show, as text: results on standard output, errors on standard error too. */

@@ -14,13 +14,24 @@ export interface WholeRun {
   readonly numbers: readonly JudgedNumber[];
 }
 
-/** Runs a whole notebook, and holds the numbers of its prose against it. */
-export async function runAll({ engine, cells, numbers }: OpenNotebook): Promise<WholeRun> {
+/** The text of a notebook's cells, and of those that its prose's numbers stand for. */
+export const allCells = ({ cells, numbers }: Pick<OpenNotebook, 'cells' | 'numbers'>): readonly string[] =>
+  withNumberCells(
+    cells.map(({ text }) => text),
+    numbers,
+  );
+
+/**
+ * Runs a whole notebook, and holds the numbers of its prose against it.
+ * @param collecting given, nothing is computed of recordings, and it is told of those of which nothing is kept
+ */
+export async function runAll(notebook: OpenNotebook, collecting?: (path: string) => void): Promise<WholeRun> {
+  const { engine, cells, numbers } = notebook;
   const watch = terminalWatch();
-  const texts = cells.map(({ text }) => text);
-  const report = await engine.run({ cells: withNumberCells(texts, numbers), wanted: 'all' }, watch);
+  const how = collecting === undefined ? {} : { collecting };
+  const report = await engine.run({ cells: allCells(notebook), wanted: 'all', ...how }, watch);
   watch.done();
-  return parted(report, texts.length, numbers);
+  return parted(report, cells.length, numbers);
 }
 
 /** Runs a whole notebook and makes its record. */

@@ -9,7 +9,8 @@ const parts: ReadonlyMap<string, string> = new Map([
   ],
   [
     'run',
-    `  run NOTEBOOK [--json] [--cell N] [--root DIR] [--jobs N] [--no-cache]
+    `  run NOTEBOOK [--json] [--cell N] [--root DIR] [--jobs N] [--cache DIR | --no-cache]
+      [--plan N | --share K/N | --collect]
       Runs the notebook and prints what its cells show.
       --json      one JSON document instead; run --schema prints its JSON Schema
       --cell N    only the Nth cell, counted from 1, with what it needs
@@ -17,11 +18,17 @@ const parts: ReadonlyMap<string, string> = new Map([
                   nearest folder above the notebook with .git, else its own folder
       --jobs N    threads that read recordings, as many as there are cores unless said;
                   results are the same for any number
+      --cache DIR where results are kept, in the user's cache folder unless said
       --no-cache  computes everything anew, and keeps nothing for the next run
-      All commands that run a notebook take --jobs; record, verify and changed always
+      --plan N    shares the recordings out among N processes, on as many machines as share
+                  the folder of --cache, and freezes that there
+      --share K/N works on the Kth share and prints nothing; it may be repeated
+      --collect   as run, from what the shares have kept; computes nothing of a recording
+      All commands that run a notebook take --jobs and --cache; record, verify and changed always
       compute everything anew.
-      Exit code: 0; 1 if a statement failed or a number in the prose differs; 2 for wrong usage
-      or an unreadable notebook.`,
+      Exit code: 0; 1 if a statement failed or a number in the prose differs; 2 for wrong usage,
+      an unreadable notebook, no plan, or files that changed since; 3 if shares are missing, which
+      are named; 75 if the system refused a share something, which may be tried again.`,
   ],
   [
     'record',

@@ -28,6 +28,7 @@ export function cacheFolder(): string {
 export class KeptStore {
   readonly #folder: string;
   readonly #inTurn = inTurn(atOnce);
+  readonly #pending = new Set<Promise<void>>();
   /** Why nothing is kept any more, by the system's code, once something could not be. */
   trouble: string | undefined;
 
@@ -45,7 +46,14 @@ export class KeptStore {
 
   set(key: string, bytes: readonly Uint8Array[]): void {
     if (this.trouble !== undefined) return;
-    void this.#inTurn(() => this.#write(this.#pathOf(key), bytes));
+    const written = this.#inTurn(() => this.#write(this.#pathOf(key), bytes));
+    this.#pending.add(written);
+    void written.finally(() => this.#pending.delete(written));
+  }
+
+  /** Waits until all is written that was handed over. */
+  async settled(): Promise<void> {
+    await Promise.all(this.#pending);
   }
 
   #pathOf(key: string): string {

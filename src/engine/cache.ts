@@ -1,11 +1,12 @@
 import type { Answered } from '../verbs/verb.ts';
+import type { Part } from './parts/part.ts';
 
 /**
- * Answers by content key, the least recently used going first once their arrays together pass the limit. Values
+ * Answers, and parts of them, by content key, the least recently used going first once their arrays together pass the limit. Values
  * share arrays, so an array is weighed once for as long as any answer holds it.
  */
 export class Cache {
-  readonly #answers = new Map<string, Answered>();
+  readonly #answers = new Map<string, Answered | Part>();
   readonly #holders = new Map<ArrayBufferLike, number>();
   readonly #limit: number;
   #bytes = 0;
@@ -21,6 +22,23 @@ export class Cache {
   }
 
   get(key: string): Answered | undefined {
+    return this.#touched(key) as Answered | undefined;
+  }
+
+  /** What a recording gave; its key is taken from no answer's. */
+  part(key: string): Part | undefined {
+    return this.#touched(`part ${key}`) as Part | undefined;
+  }
+
+  set(key: string, answer: Answered): void {
+    this.#add(key, answer);
+  }
+
+  setPart(key: string, part: Part): void {
+    this.#add(`part ${key}`, part);
+  }
+
+  #touched(key: string): Answered | Part | undefined {
     const found = this.#answers.get(key);
     if (found === undefined) return undefined;
     this.#answers.delete(key);
@@ -28,7 +46,7 @@ export class Cache {
     return found;
   }
 
-  set(key: string, answer: Answered): void {
+  #add(key: string, answer: Answered | Part): void {
     if (this.#answers.has(key)) return;
     this.#answers.set(key, answer);
     this.#count(answer, 1);
@@ -45,8 +63,8 @@ export class Cache {
     this.#bytes = 0;
   }
 
-  #count(answer: Answered, change: 1 | -1): void {
-    for (const buffer of buffersOf(answer.value)) {
+  #count(answer: Answered | Part, change: 1 | -1): void {
+    for (const buffer of buffersOf([answer.value, 'excluded' in answer ? answer.excluded : undefined])) {
       const holders = (this.#holders.get(buffer) ?? 0) + change;
       if (holders === 1 && change === 1) this.#bytes += buffer.byteLength;
       if (holders > 0) this.#holders.set(buffer, holders);

@@ -1,7 +1,7 @@
 import type { Handle, Literal, TextEdit } from '../charts/handle.ts';
 import type { CheckedNotebook } from '../language/check.ts';
 import type { Watch } from '../values/ports.ts';
-import type { Result } from '../result/result.ts';
+import type { Failure, Result } from '../result/result.ts';
 import { Cache } from './cache.ts';
 import type { Host } from './host.ts';
 import { KeptAnswers } from './kept/keptAnswers.ts';
@@ -14,6 +14,7 @@ import { dependentsOf } from './dependents.ts';
 import { checkCells } from './checkCells.ts';
 import { judged, withNumberCells, type AskedNumber, type JudgedNumber } from './proseNumbers.ts';
 import type { CellKeys, RunReport, RunRequest, StatementResult } from './result.ts';
+import { recordingsIn } from './sources.ts';
 
 /** What is known of numbers in prose. */
 export interface RecalledNumbers extends Pick<Recalled, 'values' | 'complete'> {
@@ -50,6 +51,16 @@ export class Engine {
       listen,
       settled,
     );
+  }
+
+  /** Works on a share of a notebook's recordings and keeps what they give; what the system refused may be tried again. */
+  async share(cells: readonly string[], isOwn: (path: string) => boolean, watch: Watch): Promise<readonly Failure[]> {
+    return new Run(this.#checkCells(cells), { cells, wanted: 'all' }, watch, this.#host, this.#answers()).share(isOwn);
+  }
+
+  /** The files of all recordings of a notebook, each once, in the order of the text; or why they can't be listed. */
+  async recordings(cells: readonly string[]): Promise<Result<readonly string[]>> {
+    return recordingsIn(this.#checkCells(cells), this.#host.files);
   }
 
   /** The content keys of cells, of all unless said, as a run of them would report them. */

@@ -1,64 +1,22 @@
-import type { CellName } from '../language/cellName.ts';
-import type { Checked, CheckedArgument, CheckedArguments, CheckedStatement } from '../language/checked.ts';
+import type { Checked } from '../language/checked.ts';
 import type { Place } from '../language/diagnostic.ts';
-import { arithmetic, convertQuantity, covered, negate, uncertain } from '../verbs/arithmetic.ts';
-import { verbNamed } from '../verbs/catalogue.ts';
-import { evaluateFunction, functionNamed } from '../verbs/functions.ts';
+import { answered, type Warning } from '../result/result.ts';
 import { fieldOf } from '../values/fields.ts';
-import { descriptionOf } from '../values/kinds.ts';
 import { inUnit } from '../values/inUnit.ts';
+import { descriptionOf } from '../values/kinds.ts';
 import { pickOf } from '../values/pick.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import type { Value } from '../values/value.ts';
-import { answered } from '../result/result.ts';
-import type { Failure, Message, Result, Warning } from '../result/result.ts';
-import {
-  faultsBehind,
-  type Answer,
-  type Argument,
-  type Arguments,
-  type Answered,
-  type Context,
-  type Verb,
-} from '../verbs/verb.ts';
-import type { Watch } from '../values/ports.ts';
-import type { Cache } from './cache.ts';
-import type { Files, History } from './host.ts';
+import { arithmetic, convertQuantity, covered, negate, uncertain } from '../verbs/arithmetic.ts';
+import { verbNamed } from '../verbs/catalogue.ts';
+import { evaluateFunction, functionNamed } from '../verbs/functions.ts';
+import { faultsBehind, type Answer, type Answered, type Arguments, type Context, type Verb } from '../verbs/verb.ts';
+import { argumentsOf } from './arguments.ts';
+import { blamed, failed, placed, type Call, type Evaluated, type EvaluationContext } from './evaluation.ts';
 import { firstUnfit, firstUnfitParameter } from './hold.ts';
-import type { KeptAnswers } from './kept/keptAnswers.ts';
-import type { Keys } from './key.ts';
 import { refuseFault, tell } from './messages.ts';
-
-/** A failure with the place of what is to blame. */
-export interface PlacedFailure extends Failure {
-  readonly place: Place;
-}
-
-export type Evaluated<T> =
-  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly failure: PlacedFailure };
-
-/** What evaluation of one statement needs; one object a statement, since it gathers that statement's warnings. */
-export interface EvaluationContext {
-  readonly files: Files;
-  readonly watch: Watch;
-  readonly cache: Cache;
-  /** What was kept by earlier runs of the program. */
-  readonly kept?: KeptAnswers | undefined;
-  readonly keys: Keys;
-  readonly digest: (text: string) => string;
-  readonly valueOf: (name: string) => Value | undefined;
-  /** The statement that binds a name, for a reader. */
-  readonly boundAt?: (name: string) => { readonly cell: CellName; readonly line: number } | undefined;
-  readonly history?: History;
-  /** A call as it is written, where it is all of a statement but its name. */
-  readonly sourceOf?: (call: Call) => string | undefined;
-  /** What is evaluated: it tells the inputs of its uncertainties from those of others. */
-  readonly statement?: Pick<CheckedStatement, 'name' | 'place' | 'cell' | 'line'>;
-  /** Whether a call that is not in the cache may be computed; all may unless said. */
-  readonly mayCompute?: (call: Call) => Promise<boolean>;
-}
-
-type Call = Extract<Checked, { type: 'call' }>;
+import { chainOf, type Chain } from './parts/chain.ts';
+import { madeOf } from './parts/made.ts';
 
 /** Milliseconds from which an answer is sooner read than computed again. */
 const worthKeeping = 5;
@@ -79,7 +37,7 @@ export class Evaluator {
       case 'call':
         return this.#call(node);
       case 'name': {
-        const value = this.#context.valueOf(node.name);
+        const value = await this.#context.valueOf(node.name);
         return value === undefined
           ? failed(tell('name.failed', { name: node.name, ...this.#context.boundAt?.(node.name) }), node.place)
           : { ok: true, value };
@@ -179,7 +137,11 @@ export class Evaluator {
     if (known !== undefined) return this.#accept(known);
     const verb = verbNamed(node.verb);
     if (verb === undefined) throw new Error(`there is no verb ${node.verb}`);
-    const given = await this.#argumentsOf(node);
+    const chain = await chainOf(node, { context: this.#context, inner: () => this.#inner() });
+    if (chain !== undefined) return this.#joined(key, chain);
+    const inner = this.#inner();
+    const given = await argumentsOf(node, (part) => inner.value(part));
+    this.#take(inner);
     if (!given.ok) return given;
     const unfit = firstUnfit(verb.form, node, given.value);
     if (unfit !== undefined) return { ok: false, failure: unfit };
@@ -187,19 +149,42 @@ export class Evaluator {
       return failed(tell('call.later', { verb: node.verb }), node.place);
     if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     this.computed = true;
-    const began = Date.now();
+    const began = performance.now();
     const found = await this.#run(verb, node, given.value);
     if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     if (!found.ok) return { ok: false, failure: { ...found.failure, place: blamed(node, found.failure.at) } };
-    const told =
-      verb.passesFaults === true ? found : { ...found, warnings: [...found.warnings, ...faultsBehind(given.value)] };
+    const faults = verb.passesFaults === true ? [] : faultsBehind(given.value);
+    const told = answered(found.value, [...inner.warnings, ...found.warnings, ...faults]);
     this.#context.cache.set(key, told);
-    if (Date.now() - began > worthKeeping) this.#context.kept?.set(key, told);
+    if (performance.now() - began > worthKeeping) this.#context.kept?.set(key, told);
     return this.#accept(told);
   }
 
+  /** The value of a set whose runs go through their steps one by one. */
+  async #joined(key: string, chain: Chain): Promise<Evaluated<Value>> {
+    const found = await madeOf(chain, this.#context);
+    this.computed ||= found.computed || chain.computed;
+    if (!found.ok) {
+      this.#tell(found.warnings);
+      return { ok: false, failure: found.failure };
+    }
+    const told = answered(found.value, found.warnings);
+    this.#context.cache.set(key, told);
+    return this.#accept(told);
+  }
+
+  /** An evaluator of a part of the expression, which gathers what that part tells by itself. */
+  #inner(): Evaluator {
+    return new Evaluator(this.#context);
+  }
+
+  #take(inner: Evaluator): void {
+    this.computed ||= inner.computed;
+    this.#tell(inner.warnings);
+  }
+
   async #recalled(key: string): Promise<Answered | undefined> {
-    const found = await this.#context.kept?.get(key);
+    const found = await this.#context.kept?.get<Answered>(key);
     if (found !== undefined) this.#context.cache.set(key, found);
     return found;
   }
@@ -222,113 +207,18 @@ export class Evaluator {
     return { of: history, source: sourceOf?.(node) };
   }
 
-  /** A pipeline's steps may all have the same to say of a run: it is said once. */
   #accept({ value, warnings }: Answered): Evaluated<Value> {
-    const said = new Set(this.warnings.map(({ message }) => message));
-    for (const warning of warnings) if (!said.has(warning.message)) this.warnings.push(warning);
+    this.#tell(warnings);
     return { ok: true, value };
   }
 
-  async #argumentsOf(node: Call): Promise<Evaluated<Arguments>> {
-    const operands = await this.#evaluateAll(node.operands);
-    if (!operands.ok) return operands;
-    const options = await this.#evaluateAll(node.options);
-    if (!options.ok) return options;
-    return { ok: true, value: { operands: operands.value, options: options.value } };
-  }
-
-  async #evaluateAll(given: CheckedArguments): Promise<Evaluated<Record<string, Argument[]>>> {
-    const found: Record<string, Argument[]> = {};
-    for (const [name, nodes] of Object.entries(given)) {
-      found[name] = [];
-      for (const node of nodes) {
-        const argument = await this.#argument(node);
-        if (!argument.ok) return argument;
-        found[name].push(argument.value);
+  /** A pipeline's steps may all have the same to say of a run: it is said once. */
+  #tell(warnings: readonly Warning[]): void {
+    const said = new Set(this.warnings.map(({ message }) => message));
+    for (const warning of warnings)
+      if (!said.has(warning.message)) {
+        said.add(warning.message);
+        this.warnings.push(warning);
       }
-    }
-    return { ok: true, value: found };
   }
-
-  async #argument(node: CheckedArgument): Promise<Evaluated<Argument>> {
-    const literal = literalArgument(node);
-    if (literal !== undefined) return { ok: true, value: literal };
-    if (node.type === 'group') {
-      const parts: Argument[] = [];
-      for (const part of node.parts) {
-        const found = await this.#argument(part);
-        if (!found.ok) return found;
-        parts.push(found.value);
-      }
-      return { ok: true, value: { type: 'group', parts } };
-    }
-    const found = await this.value(node);
-    if (!found.ok) return found;
-    if (found.value.kind === 'quantity') {
-      const { quantity, parts } = found.value;
-      const name = nameIn(node);
-      const more = { ...(parts === undefined ? {} : { parts }), ...(name === undefined ? {} : { name }) };
-      return { ok: true, value: { type: 'quantity', quantity, ...more } };
-    }
-    if (found.value.kind === 'text') return { ok: true, value: { type: 'text', text: found.value.text } };
-    return { ok: true, value: { type: 'value', value: found.value, name: nameIn(node) } };
-  }
-}
-
-/** An argument that needs no evaluation, or undefined. */
-export function literalArgument(node: CheckedArgument): Argument | undefined {
-  switch (node.type) {
-    case 'quantity':
-      return { type: 'quantity', quantity: node.quantity };
-    case 'range':
-      return { type: 'range', from: node.from, to: node.to };
-    case 'text':
-      return { type: 'text', text: node.text };
-    case 'word':
-      return node.text === undefined
-        ? { type: 'word', word: node.word }
-        : { type: 'word', word: node.word, text: node.text };
-    case 'unit':
-      return { type: 'unit', unit: node.unit };
-    case 'group':
-    case 'call':
-    case 'name':
-    case 'pick':
-    case 'field':
-    case 'function':
-    case 'binary':
-    case 'negative':
-    case 'uncertain':
-    case 'coverage':
-    case 'convert':
-      return undefined;
-  }
-}
-
-/** The name by which a chart or a comparison would call this argument. */
-function nameIn(node: Checked): string | undefined {
-  if (node.type === 'name') return node.name;
-  if (node.type === 'field') {
-    const name = nameIn(node.of);
-    return name === undefined ? undefined : `${name}.${node.field}`;
-  }
-  if (node.type === 'pick') {
-    const name = nameIn(node.of);
-    return name === undefined ? undefined : `${name}[${node.index}]`;
-  }
-  return undefined;
-}
-
-function blamed(node: Call, at: string | undefined): Place {
-  const nodes = at === undefined ? undefined : (node.options[at] ?? node.operands[at]);
-  if (nodes === undefined || nodes.length === 0) return node.place;
-  return { from: nodes[0].place.from, to: nodes[nodes.length - 1].place.to };
-}
-
-function placed(found: Result<Value>, place: Place): Evaluated<Value> {
-  return found.ok ? { ok: true, value: found.value } : { ok: false, failure: { ...found.failure, place } };
-}
-
-function failed(why: Message, place: Place): { ok: false; failure: PlacedFailure } {
-  return { ok: false, failure: { ...why, place } };
 }

@@ -33,6 +33,13 @@ export class Keys {
     if (key === undefined) this.#known.set(node, (key = keyOf(node, this.#source, (part) => this.of(part))));
     return key;
   }
+
+  /** The content key of what a call does to an operand that is left out of it. */
+  async ofStep({ verb, operands, options }: Extract<Checked, { type: 'call' }>, without: string): Promise<string> {
+    const of: KeyOf = (part) => this.of(part);
+    const rest = Object.fromEntries(Object.entries(operands).filter(([name]) => name !== without));
+    return this.#source.digest(JSON.stringify([verb, await argumentsKey(rest, of), await argumentsKey(options, of)]));
+  }
 }
 
 type KeyOf = (node: CheckedArgument) => Promise<string>;

@@ -1,4 +1,4 @@
-/** What this room uses of the text codecs that Node, browsers and web workers all have. */
+/** What this room uses of what Node, browsers and web workers all have. */
 declare class TextDecoder {
   decode(bytes?: Uint8Array): string;
 }
@@ -6,3 +6,5 @@ declare class TextDecoder {
 declare class TextEncoder {
   encode(text?: string): Uint8Array;
 }
+
+declare const performance: { now(): number };

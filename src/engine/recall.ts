@@ -1,7 +1,7 @@
 import type { Checked } from '../language/checked.ts';
 import type { Value } from '../values/value.ts';
 import type { Files } from '../values/ports.ts';
-import type { PlacedFailure } from './evaluate.ts';
+import type { PlacedFailure } from './evaluation.ts';
 import type { EngineFacts } from './messages.ts';
 import { sourcesOf } from './sources.ts';
 

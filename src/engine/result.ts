@@ -63,6 +63,8 @@ export interface RunRequest {
   readonly wanted: 'all' | readonly number[];
   /** Indices of the cells whose content keys the report is to hold; none unless said. */
   readonly keyed?: readonly number[];
+  /** Given, nothing is computed of recordings, and it is told of the files of those of which nothing is kept. */
+  readonly collecting?: (path: string) => void;
   /** Nothing is told of the project's history, as in a record, which must be the same in every clone. */
   readonly withoutHistory?: boolean;
 }

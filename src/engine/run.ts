@@ -1,19 +1,22 @@
 import { cellNameOf, cellWords, type CellName } from '../language/cellName.ts';
 import type { CheckedNotebook } from '../language/check.ts';
-import type { Checked, CheckedStatement } from '../language/checked.ts';
+import type { CheckedStatement } from '../language/checked.ts';
 import type { Watch } from '../values/ports.ts';
 import type { RawFile } from '../values/run.ts';
+import type { Failure } from '../result/result.ts';
 import { verbNamed } from '../verbs/catalogue.ts';
 import { namedBy } from '../values/kinds.ts';
 import type { Value } from '../values/value.ts';
 import type { Cache } from './cache.ts';
 import { calledOf } from './called.ts';
-import { Evaluator, type PlacedFailure, type EvaluationContext } from './evaluate.ts';
+import { Evaluator } from './evaluate.ts';
+import type { Call, EvaluationContext, PlacedFailure } from './evaluation.ts';
 import type { Host } from './host.ts';
 import { ingredientOf, type Ingredient, type Origins, type Told } from './ingredients.ts';
 import type { KeptAnswers } from './kept/keptAnswers.ts';
 import { Keys } from './key.ts';
 import { tell } from './messages.ts';
+import { workOnShare } from './parts/sharing.ts';
 import { pinned, type PinnedFiles } from './pinned.ts';
 import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from './recall.ts';
 import { locate, type CellKeys, type RunReport, type RunRequest, type StatementResult } from './result.ts';
@@ -24,8 +27,6 @@ export type Listener = (result: StatementResult) => void;
 
 /** Told of each cell as soon as all its statements are settled, and whether none of them failed. */
 export type CellListener = (cell: number, ok: boolean) => void;
-
-type Call = Extract<Checked, { type: 'call' }>;
 
 /** What a cell uses is remembered up to so many statements. */
 const mostIngredients = 300;
@@ -105,6 +106,19 @@ export class Run {
       sources,
       keys: await this.cellKeys(),
     };
+  }
+
+  share(isOwn: (path: string) => boolean): Promise<readonly Failure[]> {
+    // A value that a step needs is made where it is asked for, of all recordings.
+    const whole = { ...this.#context(), valueOf: (name: string) => this.#valueNow(name) };
+    return workOnShare(this.#notebook, whole, { isOwn, inner: () => new Evaluator(whole) });
+  }
+
+  async #valueNow(name: string): Promise<Value | undefined> {
+    const statement = this.#binders.get(name);
+    if (statement === undefined || this.#values.has(name)) return this.#values.get(name);
+    for (const used of statement.uses) await this.#valueNow(used);
+    return (await this.#statement(statement)).value;
   }
 
   async cellKeys(): Promise<CellKeys> {
@@ -210,7 +224,11 @@ export class Run {
   }
 
   #evaluator(rest: Pick<EvaluationContext, 'mayCompute' | 'statement'> = {}): Evaluator {
-    return new Evaluator({
+    return new Evaluator(this.#context(rest));
+  }
+
+  #context(rest: Pick<EvaluationContext, 'mayCompute' | 'statement'> = {}): EvaluationContext {
+    return {
       files: this.#host.files,
       watch: this.#watch,
       ...this.#answers,
@@ -218,10 +236,13 @@ export class Run {
       digest: this.#host.digest,
       valueOf: (name) => this.#values.get(name),
       boundAt: (name) => this.#boundAt(name),
+      isBound: (name) => this.#values.has(name),
+      sharing: this.#request.collecting && { part: 'collect', missing: this.#request.collecting },
+      boundTo: (name) => this.#binders.get(name)?.expression,
       ...(this.#host.history === undefined ? {} : { history: this.#host.history }),
       sourceOf: (call) => this.#sourceOf(call),
       ...rest,
-    });
+    };
   }
 
   #boundAt(name: string): { readonly cell: CellName; readonly line: number } | undefined {

@@ -1,9 +1,11 @@
 import { success, type Result } from '../result/result.ts';
+import type { CheckedNotebook } from '../language/check.ts';
 import type { Checked } from '../language/checked.ts';
+import { callsIn } from '../language/services/calls.ts';
 import { verbNamed } from '../verbs/catalogue.ts';
 import type { Argument, Arguments, Source } from '../verbs/verb.ts';
 import type { Files } from '../values/ports.ts';
-import { literalArgument } from './evaluate.ts';
+import { literalArgument } from './arguments.ts';
 
 type Call = Extract<Checked, { type: 'call' }>;
 
@@ -13,6 +15,18 @@ export async function sourcesOf(call: Call, files: Files): Promise<Result<readon
   if (sources?.ok !== true || isLiteral(call)) return sources;
   // How the files are read is known only once all arguments are.
   return success(sources.value.map(({ path }) => ({ path })));
+}
+
+/** The files of all recordings that a notebook's calls read, each once, in the order of the text. */
+export async function recordingsIn({ statements }: CheckedNotebook, files: Files): Promise<Result<readonly string[]>> {
+  const paths = new Set<string>();
+  for (const call of statements.flatMap(({ expression }) => (expression === undefined ? [] : callsIn(expression)))) {
+    const verb = verbNamed(call.verb);
+    const list = await verb?.lists?.(literals(call), files);
+    // The statement of a call whose files can't be found says why.
+    if (list?.ok === true) for (const { wanted } of list.value.recordings) paths.add(wanted.path);
+  }
+  return success([...paths]);
 }
 
 const isLiteral = ({ operands, options }: Call): boolean =>

@@ -13,6 +13,8 @@ export type Settling<Facts extends object> = {
 export interface Messages<Facts extends object> {
   readonly tell: <Code extends keyof Facts & string>(code: Code, facts: Facts[Code] & object) => Message;
   readonly refuse: <Code extends keyof Facts & string>(code: Code, facts: Facts[Code] & object, at?: string) => Refused;
+  /** What the room told, with some facts changed and its sentence made anew; undefined of a code that is not the room's. */
+  readonly toldAgain: <M extends Message>(message: M, change: object) => M | undefined;
   /** What the room told, of something that is named before it: a run, a line. The sentence is made of the facts anew. */
   readonly tellOf: <M extends Message>(of: string, message: M) => M;
 }
@@ -35,6 +37,11 @@ export function messages<Facts extends object>(
   };
   return {
     tell,
+    toldAgain: (told, change) => {
+      const code = told.code as keyof Facts & string;
+      if (!Object.hasOwn(sentences, code)) return undefined;
+      return { ...told, ...tell(code, { ...told.facts, ...change } as Facts[keyof Facts & string] & object) };
+    },
     tellOf: (of, told) => {
       const [code, facts] = [told.code, told.facts] as [keyof Facts, Facts[keyof Facts]];
       return { ...told, facts: { ...told.facts, of }, message: sentence(code, facts, `${of}: `) };

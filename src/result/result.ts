@@ -36,7 +36,22 @@ export const success = <T>(value: T): Success<T> => ({ ok: true, value });
 export const refused = (failure: Failure): Refused => ({ ok: false, failure });
 
 /** What travels with a result and is told beside it. */
-export type Warning = Message;
+export interface Warning extends Message {
+  /** Of what is true of several runs or channels, and told of all in one breath. */
+  readonly about?: About;
+}
+
+/** What a warning speaks of, so that those of several sets can be told as one. */
+export interface About {
+  /** What it is told of in full. */
+  readonly of: string;
+  /** What else must be the same for two warnings of one code to be told as one. */
+  readonly sameFor?: string;
+  /** Of what else it is told. */
+  readonly others: readonly string[];
+  /** Its place among what its step tells: the lower first, those without one last. */
+  readonly rank?: number;
+}
 
 /** An answer with what has to be told beside it, or why there is none. */
 export type Answer<T> = Answered<T> | Refused;

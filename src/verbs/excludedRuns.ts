@@ -17,7 +17,7 @@ export function withExcluded(verb: Verb): Verb {
       if (from === undefined) return found;
       const { excluded } = from;
       if (found.value.kind !== 'runs') return answer({ ...found.value, excluded }, found.warnings);
-      const steps = excluded.map((one) => followed(one, verb, from.operand, given, context));
+      const steps = excluded.map((one) => followed(one, verb, { operand: from.operand, given, context }));
       return answer({ ...found.value, excluded: await Promise.all(steps) }, found.warnings);
     },
   };
@@ -34,13 +34,19 @@ function source({ form }: Verb, given: Arguments): { operand: string; excluded: 
   return undefined;
 }
 
+/** A call that a run is to go through. */
+interface Through {
+  /** The name of the operand that the run is to stand for. */
+  readonly operand: string;
+  readonly given: Arguments;
+  readonly context: Context;
+}
+
 /** An excluded run after one more step. */
-async function followed(
+export async function followed(
   { run, ...one }: ExcludedRun,
-  verb: Verb,
-  operand: string,
-  given: Arguments,
-  context: Context,
+  verb: Pick<Verb, 'evaluate'>,
+  { operand, given, context }: Through,
 ): Promise<ExcludedRun> {
   if (run === undefined) return { ...one, run };
   const alone: RunsValue = { kind: 'runs', set: undefined, runs: [run] };

@@ -1,10 +1,12 @@
 import { faultWarnings } from '../analysis/recordings/faults.ts';
+import type { Listing } from '../analysis/recordings/load.ts';
 import { runsOf } from '../values/kinds.ts';
 import type { Accept, Form } from '../language/form.ts';
 import {
   answered,
   type Answer as AnswerOf,
   type Answered as AnsweredOf,
+  type Refused,
   type Result,
   type Warning,
 } from '../result/result.ts';
@@ -34,7 +36,22 @@ export interface Verb {
    * Patterns as they stand in the call; the engine expands and hashes them.
    */
   sources?(given: Arguments, files: Files): Promise<Result<readonly Source[]>>;
+  /**
+   * Whether it goes over the runs of its operand one by one: then it is given sets of one run, and the set's value is
+   * joined from theirs.
+   */
+  readonly each?: 'runs';
+  /** What the runs that it went over one by one must have in common. */
+  readonly common?: Common;
+  /** Of a verb that reads recordings: which they are, and how each becomes a run. */
+  lists?(given: Arguments, files: Files): Promise<AnswerOf<Listing>>;
   evaluate(given: Arguments, context: Context): Promise<Answer> | Answer;
+}
+
+/** What must be alike in all runs of a set; plain data of each, and why they make no set. */
+export interface Common {
+  of(value: Value): unknown;
+  whyNot(found: readonly unknown[]): Refused | undefined;
 }
 
 /** A confidence of intervals. */

@@ -11,9 +11,24 @@ describe('warnings about several runs', () => {
       tell: (others) => ({ code, facts: { of }, message: `${of} is short.${alsoOf(others)}` }),
     });
     assert.deepEqual(together([one('r1'), one('r2'), one('r3'), one('r2', 'b'), one('r1', 'a', 'x')]), [
-      { code: 'a', facts: { of: 'r1' }, message: 'r1 is short. Much the same goes for r2 and r3.' },
-      { code: 'b', facts: { of: 'r2' }, message: 'r2 is short.' },
-      { code: 'a', facts: { of: 'r1' }, message: 'r1 is short.' },
+      {
+        code: 'a',
+        facts: { of: 'r1' },
+        message: 'r1 is short. Much the same goes for r2 and r3.',
+        about: { of: 'r1', sameFor: '', others: ['r2', 'r3'] },
+      },
+      {
+        code: 'b',
+        facts: { of: 'r2' },
+        message: 'r2 is short.',
+        about: { of: 'r2', sameFor: '', others: [] },
+      },
+      {
+        code: 'a',
+        facts: { of: 'r1' },
+        message: 'r1 is short.',
+        about: { of: 'r1', sameFor: 'x', others: [] },
+      },
     ]);
     assert.deepEqual(together([]), []);
   });

@@ -295,4 +295,4 @@ const sentences: Sentences<RecordingFacts> = {
     `${weighting} counts frequencies down to ${hertz(lowest)}, and a stretch of ${run} lasts only ${seconds(length)}: take at least ${seconds(needed)}.${alsoOf(others)}`,
 };
 
-export const { tell, refuse } = messages<RecordingFacts>(sentences, { 'unit.unsettled': () => ['unit'] });
+export const { tell, refuse, toldAgain } = messages<RecordingFacts>(sentences, { 'unit.unsettled': () => ['unit'] });

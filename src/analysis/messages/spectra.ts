@@ -145,7 +145,7 @@ export type ProfileUnitFacts =
       readonly unit: string;
     };
 
-export const { tell, refuse } = messages<SpectraFacts>({
+export const { tell, refuse, toldAgain } = messages<SpectraFacts>({
   'levels.additional': ({ run, channel, crest, transient, dose, others }) => {
     const signs = [
       crest === undefined ? [] : `the crest factor ${formatNumber(crest, 3)} is above 9`,

@@ -37,40 +37,102 @@ export interface Outside {
   readonly watch: Watch;
 }
 
+/** The recordings that a set is made of. */
+export interface Listing {
+  /** What the set is called. */
+  readonly set: string | undefined;
+  /** In the order of the set, those among them that the sheet leaves out. */
+  readonly recordings: readonly ListedRecording[];
+  /** Runs that the sheet leaves out and whose recording is not there. */
+  readonly lost: readonly ExcludedRun[];
+  /** Told before and after what the recordings tell. */
+  readonly before: readonly Warning[];
+  readonly after: readonly Warning[];
+}
+
+/** A recording of a set. */
+export interface ListedRecording {
+  readonly wanted: WantedRecording;
+  /** All that its run depends on besides the bytes of its file; plain data. */
+  readonly key: unknown;
+  /** Whether the sheet leaves it out. */
+  readonly isExcluded: boolean;
+  /** The run, with what reading found. */
+  run(read: ReadRecording): Answer<Run>;
+  /** The run as one that the sheet leaves out: its recording need not be readable. */
+  excluded(read: ReadRecording): ExcludedRun;
+}
+
+/** Which recordings a load is of, in order. Refuses what can't be found. */
+export async function listed(request: LoadRequest, files: Files): Promise<Answer<Listing>> {
+  const choice = await chosenFiles(request, files);
+  if (!choice.ok) return choice;
+  const { files: chosen, lost } = choice.value;
+  const { label, including } = request;
+  const labels = labelsOf(chosen, label);
+  const left = chosen.flatMap(({ excluded, path }, index) =>
+    excluded === undefined || including ? [] : [{ label: labels[index], why: excluded, path }],
+  );
+  const missing = lost.map(missingRun);
+  return answered({
+    set: label,
+    recordings: chosen.map((file, index) => listedRecording(file, labels[index], request)),
+    lost: missing,
+    before: choice.warnings,
+    after: excludedWarnings([...missing, ...left]),
+  });
+}
+
+function listedRecording(file: ChosenFile, label: string, request: LoadRequest): ListedRecording {
+  const { reading, channels, sensitivity, including } = request;
+  return {
+    wanted: wantedRecording(file.path, request),
+    key: { file, label, reading, channels, sensitivity: sensitivity ?? null },
+    isExcluded: file.excluded !== undefined && !including,
+    run: (read) => {
+      const run = runIn(read, file, label, request);
+      if (!run.ok) return run;
+      const remarkable = run.value.findings.filter(({ severity }) => severity !== 'note');
+      return answered(
+        run.value,
+        remarkable.map((finding) => findingOf(label, finding)),
+      );
+    },
+    excluded: (read) => excludedRun(file, label, runIn(read, file, label, request)),
+  };
+}
+
 /**
  * The runs of recordings, in order, those that the run sheet excludes apart. Refuses what can't be found or read in one
  * way only, and what settles no unit; what reading found warns.
  */
 export async function loaded(request: LoadRequest, outside: Outside): Promise<Answer<RunsValue>> {
-  const choice = await chosenFiles(request, outside.files);
-  if (!choice.ok) return choice;
-  const { files, lost } = choice.value;
-  const { label } = request;
-  const labels = labelsOf(files, label);
+  const listing = await listed(request, outside.files);
+  if (!listing.ok) return listing;
+  const { set, recordings, lost, before, after } = listing.value;
   const runs: Run[] = [];
-  const excluded = lost.map((file) => missingRun(file));
-  const warnings: Warning[] = [...choice.warnings];
-  const read = recordingsOf(files, request, outside);
-  for (const [index, file] of files.entries()) {
-    const run = runIn(await read.next(), file, labels[index], request);
-    if (file.excluded !== undefined && !request.including) {
-      excluded.push(excludedRun(file, labels[index], run));
-      continue;
+  const excluded = [...lost];
+  const warnings: Warning[] = [];
+  const read = readingsOf(recordings, outside);
+  for (const [index, recording] of recordings.entries()) {
+    const reading = await read.of(index);
+    if (recording.isExcluded) excluded.push(recording.excluded(reading));
+    else {
+      const run = recording.run(reading);
+      if (!run.ok) {
+        read.stop();
+        return run;
+      }
+      runs.push(run.value);
+      warnings.push(...run.warnings);
     }
-    if (!run.ok) {
-      read.stop();
-      return run;
-    }
-    runs.push(run.value);
-    const remarkable = run.value.findings.filter(({ severity }) => severity !== 'note');
-    warnings.push(...remarkable.map((finding) => findingOf(labels[index], finding)));
   }
-  const value: RunsValue = { kind: 'runs', set: label, runs, ...(excluded.length === 0 ? {} : { excluded }) };
-  return answered(value, [...warnings, ...excludedWarnings(excluded)]);
+  const value: RunsValue = { kind: 'runs', set, runs, ...(excluded.length === 0 ? {} : { excluded }) };
+  return answered(value, [...before, ...warnings, ...after]);
 }
 
 /** One sentence that lists the `excluded` runs and why they are; none where there are none. */
-function excludedWarnings(excluded: readonly ExcludedRun[]): Warning[] {
+function excludedWarnings(excluded: readonly Pick<ExcludedRun, 'label' | 'why'>[]): Warning[] {
   if (excluded.length === 0) return [];
   return [tell('runs.excluded', { runs: excluded.map(({ label, why }) => ({ label, why })), canInclude: false })];
 }
@@ -122,26 +184,26 @@ const calibratedTo = (run: Run, relative: number): Run => ({
   ),
 });
 
-/** The recordings of files, in order, and a way to have no more of them. */
-interface Recordings {
-  next(): Promise<ReadRecording>;
+/** Recordings as they are read, and a way to have no more of them. */
+export interface Readings {
+  /** The reading of one of them, by its index. */
+  of(index: number): Promise<ReadRecording>;
   stop(): void;
 }
 
-function recordingsOf(chosen: readonly ChosenFile[], request: LoadRequest, { files, watch }: Outside): Recordings {
+/** Has recordings read, as many at a time as the host can. */
+export function readingsOf(
+  recordings: readonly Pick<ListedRecording, 'wanted'>[],
+  { files, watch }: Outside,
+): Readings {
   let isStopped = false;
-  let at = 0;
   const stop = (): void => void (isStopped = true);
-  const wanted = chosen.map(({ path }) => wantedRecording(path, request));
+  const wanted = recordings.map((one) => one.wanted);
   const watched: Watch = { ...watch, cancelled: () => isStopped || watch.cancelled() };
   const all = files.read?.(wanted, watched);
   // Those behind the first that fails are asked for by nobody.
   for (const one of all ?? []) one.catch(() => undefined);
-  const next = (): Promise<ReadRecording> => {
-    const index = at++;
-    return all?.[index] ?? readOne(wanted[index], files, watched, index / wanted.length);
-  };
-  return { next, stop };
+  return { of: (index) => all?.[index] ?? readOne(wanted[index], files, watched, index / wanted.length), stop };
 }
 
 /** What is asked of a file for a load. */

@@ -43,6 +43,28 @@ function whyNoResultant(run: Run, first: Run): Refused | undefined {
   return whyOtherAxes({ run, axes }, { run: first, axes: signalsOf(first) }, 'runs');
 }
 
+/** A run's label, and the names of the axes that its resultant is of. */
+export interface NamedAxes {
+  readonly run: string;
+  readonly axes: readonly string[];
+}
+
+/** The axes of the one run of a set. */
+export const axesOfResultant = ({ runs: [run] }: RunsValue): NamedAxes => ({
+  run: run.label,
+  axes: namesOf(signalsOf(run)),
+});
+
+/**
+ * Why runs that were combined each by itself make no set: the axes of one are not those of the first.
+ * @param found of each run, in order; at least one
+ */
+export function whyOtherAxesAmong(found: readonly NamedAxes[]): Refused | undefined {
+  const [{ run: other, axes: otherAxes }] = found;
+  const strange = found.find(({ axes }) => axes.join('\n') !== otherAxes.join('\n'));
+  return strange && refuse('resultant.axes', { ...strange, other, otherAxes }, 'runs');
+}
+
 /** Resultants are alike only where their axes are: a sum of other axes is another quantity. @param at what is to blame */
 export function whyOtherAxes(one: Axes, first: Axes, at: string): Refused | undefined {
   const [axes, otherAxes] = [one, first].map((of) => namesOf(of.axes));

@@ -33,7 +33,7 @@ export function evenly<T extends Pick<RunsValue, 'set' | 'runs'>>(runs: T, verb:
 function rateWarning(run: Run, jitter: number, verb: string): RunWarning {
   const code = 'rate.evened';
   const facts = { verb, run: run.label, jitter, rate: run.rate, step: widestStep(run) };
-  return { code, of: run.label, tell: (others) => tell(code, { ...facts, others }) };
+  return { code, of: run.label, rank: 0, tell: (others) => tell(code, { ...facts, others }) };
 }
 
 /**

@@ -42,7 +42,8 @@ export function whyTooShort(runs: readonly Run[], window: WindowValue, at: strin
 export const leftOutOf = (runs: readonly Run[], window: WindowValue): RunWarning[] =>
   runs.flatMap((run) => {
     const segment = segmentSamples(run, window);
-    return shortStretches(run, 'segment', window.length, ({ from, to }) => to - from >= segment);
+    const short = shortStretches(run, 'segment', window.length, ({ from, to }) => to - from >= segment);
+    return short.map((one) => ({ ...one, rank: 1 }));
   });
 
 /**

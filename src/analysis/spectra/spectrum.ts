@@ -82,11 +82,13 @@ export function spectrumOf(
   return answered(value, [...even.warnings, ...together(leftOutOf(runs.runs, window)), ...doubts(entries)]);
 }
 
+/** Told of the first alone. */
 function doubts(entries: readonly SpectrumEntry[]): Warning[] {
   const few = entries.find(({ averages }) => averages < fewAverages);
   if (few === undefined) return [];
   const { run, segments, averages } = few;
-  return [tell('spectrum.few', { run: run.label, segments, averages })];
+  const code = 'spectrum.few';
+  return together([{ code, of: run.label, tell: () => tell(code, { run: run.label, segments, averages }) }]);
 }
 
 function entryOf(

@@ -1,4 +1,3 @@
-import type { Answered } from '../../verbs/verb.ts';
 import { flattened, unflattened } from './graph.ts';
 
 /** Where bytes are kept by a key from one run to the next, by whoever runs the engine. */
@@ -31,7 +30,8 @@ export class KeptAnswers {
     this.#kept = kept;
   }
 
-  async get(key: string): Promise<Answered | undefined> {
+  /** What was kept by a key, as whoever keeps by such keys knows it. */
+  async get<T extends object>(key: string): Promise<T | undefined> {
     const bytes = await this.#kept.get(key);
     if (bytes === undefined) return undefined;
     const length = new DataView(bytes.buffer, bytes.byteOffset).getUint32(0, true);
@@ -43,10 +43,10 @@ export class KeptAnswers {
       if (buffer === undefined) return undefined;
       found.push(buffer);
     }
-    return unflattened(text, (index) => found[index]) as Answered;
+    return unflattened(text, (index) => found[index]) as T;
   }
 
-  set(key: string, answer: Answered): void {
+  set(key: string, answer: object): void {
     const flat = flattened(answer);
     if (flat === undefined) return;
     if (flat.buffers.reduce((sum, { byteLength }) => sum + byteLength, flat.text.length) > most) return;

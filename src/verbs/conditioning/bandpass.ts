@@ -3,6 +3,7 @@ import { operand, rangeIn, valueOf, type Verb } from '../verb.ts';
 import { orderIn, orderOption, zeroPhaseHelp } from './zeroPhase.ts';
 
 export const bandpass: Verb = {
+  each: 'runs',
   form: {
     verb: 'bandpass',
     summary: 'Keeps what lies between two corner frequencies.',

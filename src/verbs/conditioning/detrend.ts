@@ -2,6 +2,7 @@ import { detrended } from '../../analysis/conditioning/detrend.ts';
 import { answer, operand, valueOf, wordOf, type Verb } from '../verb.ts';
 
 export const detrend: Verb = {
+  each: 'runs',
   form: {
     verb: 'detrend',
     summary: 'Takes the mean, or a straight line, out of each run.',

@@ -3,6 +3,7 @@ import { operand, rangeIn, valueOf, type Verb } from '../verb.ts';
 import { orderIn, orderOption } from './zeroPhase.ts';
 
 export const envelope: Verb = {
+  each: 'runs',
   form: {
     verb: 'envelope',
     summary: 'Gives the envelope of a band over time, as runs.',

@@ -3,6 +3,7 @@ import { sizeOf, valueOf, type Verb } from '../verb.ts';
 import { orderIn, orderOption, zeroPhaseHelp } from './zeroPhase.ts';
 
 export const highpass: Verb = {
+  each: 'runs',
   form: {
     verb: 'highpass',
     summary: 'Takes out what is slower than a corner frequency.',

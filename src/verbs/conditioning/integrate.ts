@@ -5,6 +5,7 @@ import { operand, siOf, valueOf, wordOf, type Verb } from '../verb.ts';
 const usualLowCut = 1;
 
 export const integrate: Verb = {
+  each: 'runs',
   form: {
     verb: 'integrate',
     summary: 'Gives velocity or displacement from acceleration.',

@@ -3,6 +3,7 @@ import { sizeOf, valueOf, type Verb } from '../verb.ts';
 import { orderIn, orderOption, zeroPhaseHelp } from './zeroPhase.ts';
 
 export const lowpass: Verb = {
+  each: 'runs',
   form: {
     verb: 'lowpass',
     summary: 'Takes out what is faster than a corner frequency.',

@@ -2,6 +2,7 @@ import { resampled } from '../../analysis/conditioning/resample.ts';
 import { sizeOf, valueOf, type Verb } from '../verb.ts';
 
 export const resample: Verb = {
+  each: 'runs',
   form: {
     verb: 'resample',
     summary: 'Brings each run to another, uniform rate.',

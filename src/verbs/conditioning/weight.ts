@@ -14,6 +14,7 @@ const purposes: Readonly<Record<WeightingName, string>> = {
 };
 
 export const weight: Verb = {
+  each: 'runs',
   form: {
     verb: 'weight',
     summary: 'Weights accelerations by how strongly a person responds to each frequency.',

@@ -1,5 +1,5 @@
 import { chosenFiles } from '../../analysis/recordings/choice.ts';
-import { loaded, wantedRecording, type LoadRequest } from '../../analysis/recordings/load.ts';
+import { listed, loaded, wantedRecording, type LoadRequest } from '../../analysis/recordings/load.ts';
 import { success, type Refused, type Result } from '../../result/result.ts';
 import {
   hasFlag,
@@ -129,6 +129,11 @@ export const load: Verb = {
     const { sheet, files: chosen } = choice.value;
     const recordings = chosen.map(({ path }) => ({ path, recording: wantedRecording(path, request.value) }));
     return success([...(sheet === undefined ? [] : [{ path: sheet }]), ...recordings]);
+  },
+
+  async lists(given, files) {
+    const request = requestIn(given);
+    return request.ok ? listed(request.value, files) : request;
   },
 
   async evaluate(given, context) {

@@ -1,7 +1,8 @@
-import { resultants } from '../../analysis/recordings/resultant.ts';
+import { axesOfResultant, resultants, whyOtherAxesAmong, type NamedAxes } from '../../analysis/recordings/resultant.ts';
 import { answerOf, valueOf, type Verb } from '../verb.ts';
 
 export const resultant: Verb = {
+  each: 'runs',
   form: {
     verb: 'resultant',
     summary: 'Takes the axes together, as one vector.',
@@ -16,5 +17,9 @@ export const resultant: Verb = {
   },
   evaluate(given) {
     return answerOf(resultants(valueOf(given, 'runs', 'runs')));
+  },
+  common: {
+    of: (value) => (value.kind === 'runs' ? axesOfResultant(value) : undefined),
+    whyNot: (found) => whyOtherAxesAmong(found as readonly NamedAxes[]),
   },
 };

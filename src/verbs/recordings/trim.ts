@@ -4,6 +4,7 @@ import { answerOf, operand, rangeIn, siOf, valueOf, type Arguments, type Verb } 
 import { refuse } from '../messages.ts';
 
 export const trim: Verb = {
+  each: 'runs',
   passesFaults: true,
   form: {
     verb: 'trim',

@@ -2,6 +2,7 @@ import { levelsOf } from '../../analysis/spectra/levels.ts';
 import { valueOf, type Verb } from '../verb.ts';
 
 export const levels: Verb = {
+  each: 'runs',
   form: {
     verb: 'levels',
     summary: 'Gives the single-number levels of each run and channel.',

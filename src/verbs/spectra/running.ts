@@ -2,6 +2,7 @@ import { runningLevels } from '../../analysis/spectra/running.ts';
 import { siOf, valueOf, type Verb } from '../verb.ts';
 
 export const running: Verb = {
+  each: 'runs',
   form: {
     verb: 'running',
     summary: 'Gives the running r.m.s. over time, and its maximum.',

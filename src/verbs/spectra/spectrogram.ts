@@ -3,6 +3,7 @@ import { valueOf, type Verb } from '../verb.ts';
 import { usingOption, windowOf } from './window.ts';
 
 export const spectrogram: Verb = {
+  each: 'runs',
   form: {
     verb: 'spectrogram',
     summary: 'Gives the level over time and frequency.',

@@ -7,6 +7,7 @@ const goals = ['velocity', 'displacement'] as const;
 const usualLowCut = 1;
 
 export const spectrum: Verb = {
+  each: 'runs',
   form: {
     verb: 'spectrum',
     summary: 'Gives the spectrum of each run and channel, with confidence limits.',

@@ -3,6 +3,7 @@ import { hasFlag, operand, textOf, valueOf, type Verb } from '../verb.ts';
 import { usingOption, windowOf } from './window.ts';
 
 export const transfer: Verb = {
+  each: 'runs',
   form: {
     verb: 'transfer',
     summary: 'Gives the frequency response from one channel to another of the same run.',

@@ -1,0 +1,60 @@
+import type { Warning } from '../../result/result.ts';
+import type { Value } from '../../values/value.ts';
+import { joinedValue, joinedWarnings } from '../../verbs/each.ts';
+import { blamed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
+import type { Chain } from './chain.ts';
+import { Making, type Made } from './making.ts';
+
+/** What came of a chain: the value of the set, or why there is none, and what is told of the expression's own steps. */
+export type MadeOf = { readonly warnings: readonly Warning[]; readonly computed: boolean } & (
+  { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly failure: PlacedFailure }
+);
+
+/** Takes the recordings of a chain through its steps and joins what they give. */
+export async function madeOf(chain: Chain, context: EvaluationContext): Promise<MadeOf> {
+  const made = await new Making(chain, context).all();
+  const { computed, failure, levels } = made;
+  // What was not done with all recordings is not told.
+  const whole = failure === undefined ? levels : Math.min(levels, failure.level);
+  const apart = whyNoSet(chain, made, whole);
+  if (apart !== undefined) return { ok: false, ...apart, warnings: toldBy(chain, made, apart.level), computed };
+  const warnings = toldBy(chain, made, whole);
+  if (failure !== undefined) return { ok: false, failure: failure.failure, warnings, computed };
+  const { obstacle, beside = [], set, base } = chain;
+  if (obstacle !== undefined) return { ok: false, failure: obstacle, warnings: [...warnings, ...beside], computed };
+  const values = made.parts.flatMap((part) => part?.value ?? []);
+  const excluded = [...base.lost, ...made.parts.flatMap((part) => part?.excluded ?? [])];
+  return { ok: true, value: joinedValue(values, set, excluded), warnings, computed };
+}
+
+/** The first step whose recordings don't make one set. */
+function whyNoSet(
+  { steps }: Chain,
+  { parts }: Made,
+  levels: number,
+): { readonly failure: PlacedFailure; readonly level: number } | undefined {
+  for (const [at, { verb, node }] of steps.entries()) {
+    const level = at + 1;
+    if (verb.common === undefined || level >= levels) continue;
+    const found = parts.flatMap((part) => (part === undefined ? [] : (part.told[level].common ?? [])));
+    const refusal = verb.common.whyNot(found);
+    if (refusal !== undefined)
+      return { failure: { ...refusal.failure, place: blamed(node, refusal.failure.at) }, level };
+  }
+  return undefined;
+}
+
+/** What is told of so many first levels of a chain, of the expression's own alone. */
+function toldBy({ base, steps }: Chain, { parts }: Made, levels: number): Warning[] {
+  const told = (level: number): Warning[] => {
+    const each = parts.flatMap((part) => (part === undefined ? [] : [part.told[level]]));
+    return [...joinedWarnings(each.flatMap(({ warnings }) => warnings)), ...each.flatMap(({ faults }) => faults)];
+  };
+  return [
+    ...(base.isOwn && levels > 0 ? [...base.before, ...told(0), ...base.after] : []),
+    ...steps.flatMap(({ isOwn, warnings }, at) =>
+      // The arguments were evaluated whether the step itself came off or not.
+      !isOwn || at + 1 > levels ? [] : at + 1 < levels ? [...warnings, ...told(at + 1)] : warnings,
+    ),
+  ];
+}

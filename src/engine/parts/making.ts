@@ -1,0 +1,301 @@
+import type { Checked } from '../../language/checked.ts';
+import type { Failure, Refused } from '../../result/result.ts';
+import { followed, readingsOf, type ListedRecording, type Readings } from '../../verbs/each.ts';
+import { faultsBehind, type Arguments, type Context } from '../../verbs/verb.ts';
+import { blamed, failed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
+import { refuseFault, tell } from '../messages.ts';
+import { runsOperand, type Chain, type Source, type Step } from './chain.ts';
+import { toldNothing, type Part, type Told } from './part.ts';
+
+/** What was made of the recordings of a chain. */
+export interface Made {
+  /** In the order of the recordings; after a failure those of the steps before it. */
+  readonly parts: readonly (Part | undefined)[];
+  /** How many levels there are: the reading and the steps. */
+  readonly levels: number;
+  readonly computed: boolean;
+  readonly failure: LevelFailure | undefined;
+}
+
+/** Why a step could not be taken; the reading is level 0. */
+interface LevelFailure {
+  readonly level: number;
+  readonly failure: PlacedFailure;
+}
+
+/** Recordings that are looked for at a time. */
+const atOnce = 16;
+/** Milliseconds from which what was computed is sooner read than computed again, and bytes of a file from which it is so. */
+const worthKeeping = { time: 0.5, bytes: 1e5 };
+
+/** Why a recording could not be taken a step further, with what the steps before it told. */
+interface KeptRefusal {
+  readonly failure: Failure;
+  readonly told: readonly Told[];
+}
+
+/** What is known already of a recording. */
+interface Found {
+  readonly level: number;
+  readonly part: Part;
+}
+
+/** Codes of what the system refuses, and of a machine that has no memory left. */
+const ofSystem = /^machine\.|unreadable/;
+
+/** Takes each recording of a chain as far as it has to go: from memory, from what was kept, or computed. */
+export class Making {
+  readonly #chain: Chain;
+  readonly #context: EvaluationContext;
+  readonly #parts: (Part | undefined)[];
+  /** Whether a level may be computed, asked once. */
+  readonly #may = new Map<number, Promise<boolean>>();
+  /** Of each recording its content keys by level. */
+  readonly #keys = new Map<Source, string[]>();
+  /** The level that recordings are still taken to. */
+  #goal: number;
+  #computed = false;
+  #failure: LevelFailure | undefined;
+
+  constructor(chain: Chain, context: EvaluationContext) {
+    this.#chain = chain;
+    this.#context = context;
+    this.#goal = chain.steps.length;
+    this.#parts = chain.base.recordings.map(() => undefined);
+  }
+
+  async all(): Promise<Made> {
+    const { recordings } = this.#chain.base;
+    const found = await this.#look();
+    if (this.#context.sharing?.part === 'collect') await this.#collect(found);
+    const unread = recordings.flatMap(({ recording }, at) =>
+      found[at] === undefined && this.#parts[at] === undefined && recording !== undefined ? [{ recording, at }] : [],
+    );
+    if (unread.length > 0 && this.#goal >= 0) await this.#mayTake(0);
+    const readings = this.#goal < 0 ? undefined : this.#read(unread.map(({ recording }) => recording));
+    const order = new Map(unread.map(({ at }, index) => [at, index]));
+    for (const at of recordings.keys()) {
+      if (this.#goal < 0 || this.#isCancelled()) break;
+      const index = order.get(at);
+      const start = found[at] ?? (index === undefined ? undefined : await this.#fromFile(at, index, readings!));
+      if (start !== undefined) await this.#takeUp(at, start);
+    }
+    readings?.stop();
+    const levels = this.#chain.steps.length + 1;
+    return { parts: this.#parts, levels, computed: this.#computed, failure: this.#failure };
+  }
+
+  /** Looks for the furthest that is known of each recording. */
+  async #look(): Promise<(Found | undefined)[]> {
+    const { recordings } = this.#chain.base;
+    const found: (Found | undefined)[] = [];
+    for (let from = 0; from < recordings.length; from += atOnce)
+      found.push(...(await Promise.all(recordings.slice(from, from + atOnce).map((source) => this.#furthest(source)))));
+    return found;
+  }
+
+  async #furthest(source: Source): Promise<Found | undefined> {
+    for (let level = this.#chain.steps.length; level >= 0; level--) {
+      const part = level === 0 ? source.part : undefined;
+      const key = this.#key(source, level);
+      const known = part ?? (key === undefined ? undefined : await this.#recalled(key));
+      if (known !== undefined) return { level, part: known };
+    }
+    return undefined;
+  }
+
+  /** What is not kept is missing, but for recordings that were refused. */
+  async #collect(found: readonly (Found | undefined)[]): Promise<void> {
+    const { sharing } = this.#context;
+    const { recordings, node } = this.#chain.base;
+    let isMissing = false;
+    for (const [at, source] of recordings.entries()) {
+      if (source.recording === undefined || found[at]?.level === this.#chain.steps.length) continue;
+      const refusal = await this.#refusalOf(source);
+      if (refusal !== undefined) {
+        this.#parts[at] = { told: refusal.told };
+        this.#refuse(refusal.told.length, refusal.failure);
+      } else if (sharing?.part === 'collect') {
+        isMissing = true;
+        sharing.missing(source.recording.wanted.path);
+      }
+    }
+    if (!isMissing) return;
+    this.#goal = 0;
+    this.#fail(0, failed(tell('call.later', { verb: node.type === 'call' ? node.verb : '' }), node.place).failure);
+  }
+
+  async #refusalOf(source: Source): Promise<KeptRefusal | undefined> {
+    for (let level = 0; level <= this.#chain.steps.length; level++) {
+      const key = this.#refusalKey(source, level);
+      const kept = key === undefined ? undefined : await this.#context.kept?.get<KeptRefusal>(key);
+      if (kept !== undefined) return kept;
+    }
+    return undefined;
+  }
+
+  /** A refusal may name the set. */
+  #refusalKey(source: Source, level: number): string | undefined {
+    const key = this.#key(source, level);
+    const { set = '' } = this.#chain.steps.at(level - 1) ?? this.#chain;
+    return key && `refusal ${key} ${set}`;
+  }
+
+  async #recalled(key: string): Promise<Part | undefined> {
+    const { cache, kept } = this.#context;
+    const held = cache.part(key);
+    if (held !== undefined) return held;
+    const found = await kept?.get<Part>(`part ${key}`);
+    if (found !== undefined) cache.setPart(key, found);
+    return found;
+  }
+
+  /** The content key of a recording after so many steps. */
+  #key(source: Source, level: number): string | undefined {
+    if (source.key === undefined) return undefined;
+    let keys = this.#keys.get(source);
+    if (keys === undefined) {
+      keys = [source.key];
+      for (const step of this.#chain.steps) keys.push(this.#context.digest(`${step.key} ${keys[keys.length - 1]}`));
+      this.#keys.set(source, keys);
+    }
+    return keys[level];
+  }
+
+  #read(recordings: readonly ListedRecording[]): Readings {
+    const { files, watch } = this.#context;
+    return readingsOf(recordings, { files, watch });
+  }
+
+  async #fromFile(at: number, index: number, readings: Readings): Promise<Found | undefined> {
+    const source = this.#chain.base.recordings[at];
+    const { set } = this.#chain.steps.at(0) ?? this.#chain;
+    this.#computed = true;
+    const part = await this.#guarded(at, 0, async () => {
+      const reading = await readings.of(index);
+      const { recording } = source;
+      if (recording!.isExcluded) return { excluded: recording!.excluded(reading), told: [toldNothing] };
+      const run = recording!.run(reading);
+      if (!run.ok) return run;
+      const value = { kind: 'runs', set, runs: [run.value] } as const;
+      return { value, told: [{ warnings: run.warnings, faults: [] }] };
+    });
+    if (part === undefined) return undefined;
+    this.#keep(source, 0, part, source.bytes >= worthKeeping.bytes);
+    return { level: 0, part };
+  }
+
+  async #takeUp(at: number, { level: from, part: first }: Found): Promise<void> {
+    let part = first;
+    this.#parts[at] = part;
+    for (let level = from + 1; level <= this.#goal; level++) {
+      if (!(await this.#mayTake(level))) return;
+      this.#computed = true;
+      const began = performance.now();
+      const next = await this.#guarded(at, level, () => this.#step(at, part, this.#chain.steps[level - 1]));
+      if (next === undefined) return;
+      const source = this.#chain.base.recordings[at];
+      this.#keep(source, level, next, performance.now() - began >= worthKeeping.time);
+      this.#parts[at] = part = next;
+    }
+    if (this.#context.sharing?.part === 'share') await this.#keepLast(at, part);
+  }
+
+  /** Of a share all that is asked for is kept, however quickly it was made. */
+  async #keepLast(at: number, part: Part): Promise<void> {
+    const { kept } = this.#context;
+    const key = this.#key(this.#chain.base.recordings[at], this.#chain.steps.length);
+    if (key !== undefined && (await kept?.get(`part ${key}`)) === undefined) kept?.set(`part ${key}`, part);
+  }
+
+  async #step(at: number, part: Part, { verb, given, set }: Step): Promise<Part | Refused> {
+    const context = this.#contextAt(at);
+    if (part.value === undefined) {
+      const told = [...part.told, toldNothing];
+      // What is made of runs lists those left out as they are.
+      if (part.excluded === undefined || verb.form.gives !== 'runs') return { ...part, told };
+      return { excluded: await followed(part.excluded, verb, { operand: runsOperand, given, context }), told };
+    }
+    const alone = part.value.kind === 'runs' ? { ...part.value, set } : part.value;
+    const operands = { ...given.operands, [runsOperand]: [{ type: 'value', value: alone, name: undefined } as const] };
+    const whole: Arguments = { ...given, operands };
+    const found = await verb.evaluate(whole, context);
+    if (!found.ok) return found;
+    const { value, warnings } = found;
+    const faults = verb.passesFaults === true ? [] : faultsBehind(whole);
+    const common = verb.common === undefined ? {} : { common: verb.common.of(value) };
+    return { value, told: [...part.told, { warnings, faults, ...common }] };
+  }
+
+  /** The outside as a verb sees it that goes over one recording: what it has done is a part of all there is to do. */
+  #contextAt(at: number): Context {
+    const { files, digest, watch } = this.#context;
+    const { length } = this.#chain.base.recordings;
+    const progress = (fraction: number, what: string): void => watch.progress((at + fraction) / length, what);
+    return { files, digest, watch: { cancelled: watch.cancelled, progress } };
+  }
+
+  /** What a level gives; undefined where it gives nothing, which is noted. */
+  async #guarded(at: number, level: number, make: () => Promise<Part | Refused>): Promise<Part | undefined> {
+    const { verb } = this.#at(level);
+    const made = await make().catch((error: unknown) => refuseFault(error, verb));
+    if (this.#isCancelled()) return undefined;
+    if (!('ok' in made)) return made;
+    if (this.#context.sharing?.part === 'share') this.#keepRefusal(at, level, made.failure);
+    else this.#refuse(level, made.failure);
+    return undefined;
+  }
+
+  #refuse(level: number, failure: Failure): void {
+    const { node } = this.#at(level);
+    this.#fail(level, { ...failure, place: node.type === 'call' ? blamed(node, failure.at) : node.place });
+  }
+
+  /** What of a share is refused is told where the shares are collected; what the system refuses may be tried again. */
+  #keepRefusal(at: number, level: number, failure: Failure): void {
+    const { sharing, kept } = this.#context;
+    if (ofSystem.test(failure.code)) {
+      if (sharing?.part === 'share') sharing.hindered(failure);
+      return;
+    }
+    const key = this.#refusalKey(this.#chain.base.recordings[at], level);
+    const { told = [] } = this.#parts[at] ?? {};
+    if (key !== undefined) kept?.set(key, { failure, told } satisfies KeptRefusal);
+  }
+
+  #keep(source: Source, level: number, part: Part, isWorthKeeping: boolean): void {
+    const key = this.#key(source, level);
+    if (key === undefined) return;
+    this.#context.cache.setPart(key, part);
+    if (isWorthKeeping) this.#context.kept?.set(`part ${key}`, part);
+  }
+
+  #at(level: number): { readonly node: Checked; readonly verb: string | undefined } {
+    const node = level === 0 ? this.#chain.base.node : this.#chain.steps[level - 1].node;
+    return { node, verb: node.type === 'call' ? node.verb : undefined };
+  }
+
+  async #mayTake(level: number): Promise<boolean> {
+    const { node } = this.#at(level);
+    const { mayCompute } = this.#context;
+    if (mayCompute === undefined || node.type !== 'call') return true;
+    const asked = this.#may.get(level) ?? mayCompute(node);
+    this.#may.set(level, asked);
+    const may = await asked;
+    if (!may) this.#fail(level, failed(tell('call.later', { verb: node.verb }), node.place).failure);
+    return may;
+  }
+
+  #isCancelled(): boolean {
+    if (!this.#context.watch.cancelled()) return false;
+    this.#fail(0, failed(tell('cancelled', {}), this.#at(0).node.place).failure);
+    return true;
+  }
+
+  /** The recordings that follow are only held to the steps before the one that failed. */
+  #fail(level: number, failure: PlacedFailure): void {
+    if (level > this.#goal) return;
+    this.#failure = { level, failure };
+    this.#goal = level - 1;
+  }
+}

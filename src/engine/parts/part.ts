@@ -1,0 +1,23 @@
+import type { Warning } from '../../result/result.ts';
+import type { ExcludedRun } from '../../values/excluded.ts';
+import type { Value } from '../../values/value.ts';
+
+/** What one recording of a set gives after a number of steps; plain data, so that it can be kept. */
+export interface Part {
+  /** The value of a set that holds this recording alone; undefined of a run that a sheet leaves out. */
+  readonly value?: Value;
+  readonly excluded?: ExcludedRun;
+  /** What each step told on the way, the first being the reading. */
+  readonly told: readonly Told[];
+}
+
+/** What a step told of one recording. */
+export interface Told {
+  readonly warnings: readonly Warning[];
+  /** The faults of the run itself, which are told behind the warnings of the whole set. */
+  readonly faults: readonly Warning[];
+  /** What has to be alike in all recordings of the set. */
+  readonly common?: unknown;
+}
+
+export const toldNothing: Told = { warnings: [], faults: [] };

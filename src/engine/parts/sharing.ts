@@ -1,0 +1,40 @@
+import type { CheckedNotebook } from '../../language/check.ts';
+import type { CheckedArgument } from '../../language/checked.ts';
+import { partsOf } from '../../language/partsOf.ts';
+import type { Failure } from '../../result/result.ts';
+import type { EvaluationContext } from '../evaluation.ts';
+import { chainOf } from './chain.ts';
+import { Making } from './making.ts';
+
+type Asking = Parameters<typeof chainOf>[1];
+
+/**
+ * Works on the recordings of a share in each chain of a notebook's statements, and keeps what they give.
+ * @param context in which names have the values of all recordings
+ * @returns what the system refused
+ */
+export async function workOnShare(
+  { order, statements }: Pick<CheckedNotebook, 'order' | 'statements'>,
+  context: EvaluationContext,
+  { isOwn, inner }: Pick<Asking, 'inner'> & { readonly isOwn: (path: string) => boolean },
+): Promise<readonly Failure[]> {
+  const hindered: Failure[] = [];
+  const sharing = { part: 'share', isOwn, hindered: (failure: Failure) => void hindered.push(failure) } as const;
+  const sound = order
+    .map((index) => statements[index])
+    .filter(({ problems }) => !problems.some(({ severity }) => severity === 'error'));
+  for (const { expression } of sound)
+    if (expression !== undefined) await workOn(expression, { ...context, sharing, isBound: () => true }, inner);
+  return hindered;
+}
+
+async function workOn(node: CheckedArgument, context: EvaluationContext, inner: Asking['inner']): Promise<void> {
+  if (node.type === 'call') {
+    const chain = await chainOf(node, { context, inner });
+    if (chain !== undefined) {
+      await new Making(chain, context).all();
+      return;
+    }
+  }
+  for (const part of partsOf(node)) await workOn(part, context, inner);
+}

@@ -1,0 +1,102 @@
+import { strict as assert } from 'node:assert';
+import { writeFileSync } from 'node:fs';
+import { recording } from '../engine/memoryFiles.ts';
+import { Sandbox } from './sandbox.ts';
+
+const notebook = `# Study
+
+\`\`\`washboard
+a = load "raw/a-*.csv" | trim 1..5 s
+still = levels (load "raw/b-1.csv" | channel z)
+\`\`\`
+
+\`\`\`washboard
+spectrum (load "raw/*.csv" | channel z | trim from 1 s to still.duration / 2) using window hann 1 s
+levels a
+trim a 1..9 s
+compare a with (load "raw/b-*.csv" | trim 1..5 s) over 4..10 Hz axes z
+load "raw/none.txt"
+\`\`\`
+`;
+
+const file = (seed: number): string => recording({ seconds: 8, rate: 100, seed, level: 0.1 * seed });
+const files = {
+  'study.washboard.md': notebook,
+  'raw/a-1.csv': file(1),
+  'raw/a-2.csv': file(2),
+  'raw/a-3.csv': file(3),
+  'raw/b-1.csv': file(4),
+  'raw/b-2.csv': file(5),
+  'raw/none.txt': 'no table\n',
+};
+
+describe('a run in shares', () => {
+  let box: Sandbox;
+  const engine = process.env.WASHBOARD_ENGINE;
+  beforeEach(() => {
+    process.env.WASHBOARD_ENGINE = '0123456789abcdef01234567';
+    box = new Sandbox(files);
+  });
+  afterEach(() => {
+    if (engine === undefined) delete process.env.WASHBOARD_ENGINE;
+    else process.env.WASHBOARD_ENGINE = engine;
+    box.remove();
+  });
+  const run = (...options: readonly string[]): ReturnType<Sandbox['run']> =>
+    box.run('run', box.path('study.washboard.md'), '--cache', box.path('store'), ...options);
+
+  it('gives to the byte what the plain run gives, once all shares are there', async () => {
+    const plain = await box.run('run', box.path('study.washboard.md'), '--json', '--no-cache');
+    const planned = await run('--plan', '3');
+    assert.equal(planned.code, 0);
+    assert.deepEqual(planned.printed.match(/^\d\/3: \d recordings/gm), [
+      '1/3: 2 recordings',
+      '2/3: 2 recordings',
+      '3/3: 2 recordings',
+    ]);
+    for (const share of ['3/3', '1/3', '1/3']) assert.deepEqual(await run('--share', share), done);
+    const early = await run('--collect', '--json');
+    assert.deepEqual([early.code, early.printed], [3, '']);
+    assert.match(
+      early.errors,
+      /^washboard: share 2\/3 is missing: nothing is kept of raw\/[ab]-\d\.csv( and 1 other)?\.\n$/,
+    );
+    assert.deepEqual(await run('--share', '2/3'), done);
+    const collected = await run('--collect', '--json');
+    assert.equal(collected.printed, plain.printed);
+    assert.deepEqual([collected.code, plain.code], [1, 1]);
+  });
+  const done = { code: 0, printed: '', errors: '' };
+
+  it('is refused without a plan, of another plan, and where its own files changed; others may change', async () => {
+    assert.match((await run('--share', '1/2')).errors, /no plan of .* run it with --plan N first/);
+    assert.match((await run('--collect')).errors, /no plan of/);
+    await run('--plan', '2');
+    const other = await run('--share', '1/3');
+    assert.equal(other.code, 2);
+    assert.match(other.errors, /was planned in 2 shares, not 3/);
+    writeFileSync(box.path('raw/a-2.csv'), file(9));
+    const codes = [(await run('--share', '1/2')).code, (await run('--share', '2/2')).code];
+    assert.deepEqual(codes.sort(), [0, 2]);
+  });
+
+  it('names a recording that no share holds', async () => {
+    await run('--plan', '1');
+    await run('--share', '1/1');
+    writeFileSync(box.path('raw/a-4.csv'), file(7));
+    const { code, errors } = await run('--collect');
+    assert.equal(code, 3);
+    assert.match(errors, /no share holds raw\/a-4\.csv: run --plan again/);
+  });
+
+  it('refuses what it can not take', async () => {
+    for (const options of [
+      ['--plan', '0'],
+      ['--share', '4/3'],
+      ['--share', '1'],
+      ['--plan', '2', '--collect'],
+      ['--plan', '2', '--cell', '1'],
+    ])
+      assert.equal((await run(...options)).code, 2, options.join(' '));
+  });
+});
