@@ -34,11 +34,16 @@ export class Keys {
     return key;
   }
 
-  /** The content key of what a call does to an operand that is left out of it. */
-  async ofStep({ verb, operands, options }: Extract<Checked, { type: 'call' }>, without: string): Promise<string> {
+  /** The content key of a call but for some of its operands and options. */
+  async ofStep(
+    { verb, operands, options }: Extract<Checked, { type: 'call' }>,
+    without: readonly string[],
+  ): Promise<string> {
     const of: KeyOf = (part) => this.of(part);
-    const rest = Object.fromEntries(Object.entries(operands).filter(([name]) => name !== without));
-    return this.#source.digest(JSON.stringify([verb, await argumentsKey(rest, of), await argumentsKey(options, of)]));
+    const rest = (given: CheckedArguments): CheckedArguments =>
+      Object.fromEntries(Object.entries(given).filter(([name]) => !without.includes(name)));
+    const keys = [await argumentsKey(rest(operands), of), await argumentsKey(rest(options), of)];
+    return this.#source.digest(JSON.stringify([verb, ...keys]));
   }
 }
 

@@ -45,6 +45,8 @@ export interface Verb {
   readonly common?: Common;
   /** Of a verb that reads recordings: which they are, and how each becomes a run. */
   lists?(given: Arguments, files: Files): Promise<AnswerOf<Listing>>;
+  /** Of such a verb the operands and options that say which recordings are meant, and nothing of how they are read. */
+  readonly choosing?: readonly string[];
   evaluate(given: Arguments, context: Context): Promise<Answer> | Answer;
 }
 

@@ -53,7 +53,7 @@ export interface Listing {
 /** A recording of a set. */
 export interface ListedRecording {
   readonly wanted: WantedRecording;
-  /** All that its run depends on besides the bytes of its file; plain data. */
+  /** What its run depends on besides the bytes of its file and how it is read; plain data. */
   readonly key: unknown;
   /** Whether the sheet leaves it out. */
   readonly isExcluded: boolean;
@@ -84,10 +84,10 @@ export async function listed(request: LoadRequest, files: Files): Promise<Answer
 }
 
 function listedRecording(file: ChosenFile, label: string, request: LoadRequest): ListedRecording {
-  const { reading, channels, sensitivity, including } = request;
+  const { including } = request;
   return {
     wanted: wantedRecording(file.path, request),
-    key: { file, label, reading, channels, sensitivity: sensitivity ?? null },
+    key: { file, label },
     isExcluded: file.excluded !== undefined && !including,
     run: (read) => {
       const run = runIn(read, file, label, request);

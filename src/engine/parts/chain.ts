@@ -132,7 +132,7 @@ async function withStep(
   const unfit = firstUnfit(verb.form, node, given.value);
   if (unfit !== undefined) return { ...below, computed, obstacle: unfit, beside: isOwn ? inner.warnings : [] };
   const { set } = below;
-  const key = await asking.context.keys.ofStep(node, runsOperand);
+  const key = await asking.context.keys.ofStep(node, [runsOperand]);
   const step = { node, verb, isOwn, key, given: given.value, warnings: inner.warnings, set };
   return { ...below, computed, steps: [...below.steps, step] };
 }
@@ -151,6 +151,7 @@ async function listing(node: Call, verb: Verb, isOwn: boolean, { context, inner 
   );
   if (!found.ok) return { ...none, obstacle: { ...found.failure, place: blamed(node, found.failure.at) } };
   const { set, recordings, lost, before, after } = found.value;
+  const how = await context.keys.ofStep(node, verb.choosing ?? []);
   const { sharing, files, watch } = context;
   const isWorkedOn = ({ wanted }: ListedRecording): boolean => sharing?.part !== 'share' || sharing.isOwn(wanted.path);
   if (sharing?.part === 'share')
@@ -159,7 +160,7 @@ async function listing(node: Call, verb: Verb, isOwn: boolean, { context, inner 
       watch,
     );
   const sources = await Promise.all(
-    recordings.map(async (one) => (isWorkedOn(one) ? sourceOf(one, verb, context) : { key: undefined, bytes: 0 })),
+    recordings.map(async (one) => (isWorkedOn(one) ? sourceOf(one, how, context) : { key: undefined, bytes: 0 })),
   );
   const told = [...evaluator.warnings, ...before];
   return {
@@ -170,16 +171,17 @@ async function listing(node: Call, verb: Verb, isOwn: boolean, { context, inner 
   };
 }
 
+/** @param how the content key of how recordings are read */
 async function sourceOf(
   recording: ListedRecording,
-  { form }: Verb,
+  how: string,
   { files, digest }: EvaluationContext,
 ): Promise<Source> {
   // Why a file can't be identified is told by its reading.
   const identity = await files.identify(recording.wanted.path).catch(() => undefined);
   const { key, isExcluded } = recording;
   return {
-    key: identity && digest(JSON.stringify([form.verb, key, isExcluded, identity.sha256])),
+    key: identity && digest(JSON.stringify([how, key, isExcluded, identity.sha256])),
     bytes: identity?.bytes ?? 0,
     recording,
   };

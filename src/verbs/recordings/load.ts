@@ -131,6 +131,8 @@ export const load: Verb = {
     return success([...(sheet === undefined ? [] : [{ path: sheet }]), ...recordings]);
   },
 
+  choosing: ['files', 'sheet', 'where', 'including', 'label'],
+
   async lists(given, files) {
     const request = requestIn(given);
     return request.ok ? listed(request.value, files) : request;

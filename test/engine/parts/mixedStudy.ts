@@ -110,4 +110,6 @@ export const mixedCells: readonly string[] = [
   'levels (trim (load "raw/a-1.csv") 0 s..4 s) | levels',
   't = 2 s\ntrim a from t length (levels same[1]).duration\nspectrum (trim a from t length 2 s) using window hann (levels same).rms',
   'running (load "raw/a-1*.csv" | trim 1..5 s) over 9 s',
+  // One file, read in several ways.
+  'u = load "raw/one/same.csv" label "u" calibration 2 %\nv = load "raw/one/same.csv" label "u" calibration 5 %\nK = calibrate (load "raw/flat-2.csv")\nw2 = load "raw/one/same.csv" label "u" calibration K\nlevels u\nlevels v\nlevels w2\nu.rate in Hz',
 ];
