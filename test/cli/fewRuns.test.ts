@@ -42,7 +42,7 @@ const words = [
   /\d %? ?interval/,
   /\bp [<>=]? ?\d/,
   /p for all/,
-  /rules? out a change|are ruled out/,
+  /rules? out a change|are ruled out|data rule out|Ruled out beyond/,
   /bins together/,
   / (low|high) \(%\)| p  /,
 ];

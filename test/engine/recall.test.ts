@@ -84,7 +84,7 @@ describe('the facts that a service gives', () => {
     assert.equal(names['foam'].summary, '2 runs · z in g · 200 Hz · 20 s');
     assert.deepEqual(names['foam'].headers, ['z (g)']);
     assert.equal(names['part'].duration, 10);
-    assert.equal(names['k'].summary, '28.5714 N/mm');
+    assert.equal(names['k'].summary, '28.57 N/mm');
     assert.ok(complete);
   });
 

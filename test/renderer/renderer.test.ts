@@ -214,9 +214,9 @@ describe('the renderer in a page with a strict content policy', () => {
 });
 
 describe('the renderer’s bundle', () => {
-  it('stays below 450 kB, 160 kB packed', async () => {
+  it('stays below 460 kB, 160 kB packed', async () => {
     const script = await rendererBundle();
-    assert.ok(Buffer.byteLength(script) < 450_000, `${Buffer.byteLength(script)} bytes`);
+    assert.ok(Buffer.byteLength(script) < 460_000, `${Buffer.byteLength(script)} bytes`);
     assert.ok(gzipSync(script, { level: 9 }).length < 160_000, `${gzipSync(script, { level: 9 }).length} bytes packed`);
   });
 });
