@@ -98,9 +98,9 @@ export const evidencePages: MessagePages<EvidenceFacts> = {
   ),
   'compare.line-faint': page(
     'A line that does not stand out',
-    'The level is of a narrow band about the line. Where as much stands beside it, noise is compared with noise.',
+    'The level is of a narrow band about the line. Where as much stands beside it, noise is compared with noise: a band that holds all of it is the better measure.',
     ofSheet('strata', 'compare foam with gel metric line 37 x speed'),
-    ofSheet('strata', 'compare foam with gel metric line 10 x speed'),
+    ofSheet('strata', 'compare foam with gel over 35..60 Hz'),
   ),
   'metric.resultant': page(
     'A dose value of a resultant',
