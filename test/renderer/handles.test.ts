@@ -176,7 +176,7 @@ describe('handles over charts', () => {
     await drag(/^Trim start/, 50);
     await host.page.mouse.up();
     await host.tell({ type: 'refused', output: 'of one', message: 'It is gone.' });
-    assert.equal(await host.page.getByRole('status').textContent(), 'It is gone.');
+    assert.equal(await host.page.locator('.washboard-refused').textContent(), 'It is gone.');
     assert.equal(await value(/^Trim start/), '8 s');
   });
 

