@@ -58,7 +58,7 @@ describe('outputs out of date, in a served editor', function () {
       async () => (await reasons().allTextContents()).join('; '),
     );
     const before = await reasons().count();
-    await levels.getByRole('button', { name: 'Run' }).click();
+    await levels.last().getByRole('button', { name: 'Run', exact: true }).click();
     await until(async () => (await reasons().count()) === before - 1, 'one output less that is out of date');
     assert.deepEqual(workbench.errors, []);
   });
