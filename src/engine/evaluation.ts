@@ -59,6 +59,8 @@ export type Sharing =
       readonly part: 'collect';
       /** Told of a recording of which nothing is kept. */
       readonly missing: (path: string) => void;
+      /** Whether it was told of any by now. */
+      readonly isShort: () => boolean;
     };
 
 /** The place of what a failure of a call blames: an operand, an option, or all of the call. */

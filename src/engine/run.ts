@@ -10,7 +10,7 @@ import type { Value } from '../values/value.ts';
 import type { Cache } from './cache.ts';
 import { calledOf } from './called.ts';
 import { Evaluator } from './evaluate.ts';
-import type { Call, EvaluationContext, PlacedFailure } from './evaluation.ts';
+import type { Call, EvaluationContext, PlacedFailure, Sharing } from './evaluation.ts';
 import type { Host } from './host.ts';
 import { ingredientOf, type Ingredient, type Origins, type Told } from './ingredients.ts';
 import type { KeptAnswers } from './kept/keptAnswers.ts';
@@ -55,6 +55,7 @@ export class Run {
   readonly #told = new Map<Call, Told>();
   readonly #ingredients = new Map<CheckedStatement, Ingredient>();
   readonly #keys: Keys;
+  readonly #sharing: Sharing | undefined;
 
   constructor(notebook: CheckedNotebook, request: RunRequest, watch: Watch, host: Host, answers: Answers) {
     this.#notebook = notebook;
@@ -63,6 +64,7 @@ export class Run {
     const { history: _untold, ...rest } = host;
     this.#host = { ...(request.withoutHistory === true ? rest : host), files: pinned(host.files) };
     this.#answers = answers;
+    this.#sharing = request.collecting && collecting(request.collecting);
     const inCells = new Map<number, CheckedStatement[]>();
     for (const statement of notebook.statements) {
       const inCell = inCells.get(statement.cell);
@@ -237,7 +239,7 @@ export class Run {
       valueOf: (name) => this.#values.get(name),
       boundAt: (name) => this.#boundAt(name),
       isBound: (name) => this.#values.has(name),
-      sharing: this.#request.collecting && { part: 'collect', missing: this.#request.collecting },
+      sharing: this.#sharing,
       boundTo: (name) => this.#binders.get(name)?.expression,
       ...(this.#host.history === undefined ? {} : { history: this.#host.history }),
       sourceOf: (call) => this.#sourceOf(call),
@@ -320,4 +322,14 @@ export class Run {
     this.#told.set(call, { files: hashes });
     return JSON.stringify(hashes);
   }
+}
+
+/** Collects what the shares kept. @param tell is told of recordings of which nothing is kept */
+function collecting(tell: (path: string) => void): Sharing {
+  let isShort = false;
+  const missing = (path: string): void => {
+    isShort = true;
+    tell(path);
+  };
+  return { part: 'collect', missing, isShort: () => isShort };
 }

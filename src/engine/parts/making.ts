@@ -4,6 +4,7 @@ import { followed, readingsOf, type ListedRecording, type Readings } from '../..
 import { faultsBehind, type Arguments, type Context } from '../../verbs/verb.ts';
 import { blamed, failed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
 import { refuseFault, tell } from '../messages.ts';
+import { isConclusive } from '../recall.ts';
 import { runsOperand, type Chain, type Source, type Step } from './chain.ts';
 import { toldNothing, type Part, type Told } from './part.ts';
 
@@ -107,7 +108,10 @@ export class Making {
   /** What is not kept is missing, but for recordings that were refused. */
   async #collect(found: readonly (Found | undefined)[]): Promise<void> {
     const { sharing } = this.#context;
-    const { recordings, node } = this.#chain.base;
+    const { obstacle, base } = this.#chain;
+    const { recordings, node } = base;
+    // A step whose argument waits for another share ends a chain where no share did: nothing can be said of its recordings.
+    const waits = obstacle !== undefined && !isConclusive(obstacle) && sharing?.part === 'collect' && sharing.isShort();
     let isMissing = false;
     for (const [at, source] of recordings.entries()) {
       if (source.recording === undefined || found[at]?.level === this.#chain.steps.length) continue;
@@ -117,7 +121,7 @@ export class Making {
         this.#refuse(refusal.told.length, refusal.failure);
       } else if (sharing?.part === 'collect') {
         isMissing = true;
-        sharing.missing(source.recording.wanted.path);
+        if (!waits) sharing.missing(source.recording.wanted.path);
       }
     }
     if (!isMissing) return;
