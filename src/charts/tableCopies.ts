@@ -1,3 +1,4 @@
+import { csvCell } from '../values/csv.ts';
 import { columnTitle } from './text.ts';
 import type { TablePart } from './output.ts';
 
@@ -8,10 +9,7 @@ export const tableTsv = (table: TablePart): string =>
   lines(table, (cells) => cells.map((cell) => cell.replace(/\s+/g, ' ')).join('\t'));
 
 /** As a CSV file (RFC 4180, lines ended by LF). */
-export const tableCsv = (table: TablePart): string =>
-  lines(table, (cells) =>
-    cells.map((cell) => (/[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell)).join(','),
-  );
+export const tableCsv = (table: TablePart): string => lines(table, (cells) => cells.map(csvCell).join(','));
 
 /** For prose: figures stay as they are shown. */
 export function tableMarkdown({ columns, rows }: TablePart): string {

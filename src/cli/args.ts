@@ -1,6 +1,7 @@
 import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { success, type Result } from '../result/result.ts';
 import { refuse } from './messages.ts';
+import { reasonOfException } from '../result/environment.ts';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
 type Parsed<T extends Options> = ReturnType<typeof parseArgs<{ options: T; allowPositionals: true }>>;
@@ -10,7 +11,7 @@ export function parsed<const T extends Options>(args: readonly string[], options
   try {
     return success<Parsed<T>>(parseArgs({ args: [...args], options, allowPositionals: true }));
   } catch (error) {
-    return refuse('usage.options', { reason: error instanceof Error ? error.message : String(error) });
+    return refuse('usage.options', { reason: reasonOfException(error) });
   }
 }
 

@@ -1,5 +1,6 @@
 import { parentPort } from 'node:worker_threads';
 import { readRecording, type Reading, type ReadingTask } from './readRecording.ts';
+import { reasonOfException } from '../result/environment.ts';
 
 /** What a thread that reads is asked; `stop` is one shared integer, not 0 once nobody waits for the answer. */
 export interface ThreadRequest {
@@ -26,7 +27,7 @@ port.on('message', ({ id, task, stop }: ThreadRequest) => {
   readRecording(task, watch).then(
     // By copy: an array that is handed over makes the engine look at every array before each use.
     (reading) => reply({ id, type: 'read', reading: tight(reading) }),
-    (error: unknown) => reply({ id, type: 'failed', message: error instanceof Error ? error.message : String(error) }),
+    (error: unknown) => reply({ id, type: 'failed', message: reasonOfException(error) }),
   );
 });
 

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { Output } from '../charts/output.ts';
 import { cellOutput } from './outputs.ts';
+import { reasonOfException } from '../result/environment.ts';
 
 /** One cell while it is run: what it gave so far, and its execution, which ends once. */
 export class CellRun {
@@ -58,7 +59,7 @@ export class CellRun {
 
 /** An error as its sentence alone: the editor would show where in the program it came from. */
 function withoutStack(error: unknown): Error {
-  const shown = new Error(error instanceof Error ? error.message : String(error));
+  const shown = new Error(reasonOfException(error));
   shown.stack = '';
   return shown;
 }

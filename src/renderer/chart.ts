@@ -5,6 +5,7 @@ import { element } from './element.ts';
 import { chartMenu } from './taking/takes.ts';
 import { createView, type View } from './slimVega.ts';
 import { tooltipBox } from './tooltip.ts';
+import { reasonOfException } from '../result/environment.ts';
 
 /** A chart on the page. */
 export interface DrawnChart {
@@ -189,7 +190,7 @@ function observeWidth(container: HTMLElement, changed: () => void): ResizeObserv
 }
 
 function notDrawn(part: ChartPart, error: unknown): HTMLElement {
-  const reason = error instanceof Error ? error.message : String(error);
+  const reason = reasonOfException(error);
   return element(
     'div',
     'washboard-message washboard-error',

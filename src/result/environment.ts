@@ -9,6 +9,9 @@ export const isSystemRefusal = (error: unknown): error is SystemRefusal =>
 export const isOutOfMemory = (error: unknown): boolean =>
   error instanceof RangeError && /allocation failed/i.test(error.message);
 
+/** What an exception says by itself, as a reason within a sentence. */
+export const reasonOfException = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
 /** What an exception says, on one line; where in the program it came from is for those who mend it. */
 export const wordsOf = (error: unknown): string =>
   error instanceof Error ? `${error.name}: ${error.message}` : String(error);

@@ -13,7 +13,7 @@ export const columnHeads = (columns: Cells['columns']): string[] =>
   columns.map(({ name, unit }) => (unit === '' ? name : `${name} (${unit})`));
 
 /** In quotes where it has to be. */
-function csvCell(cell: Cell): string {
+export function csvCell(cell: Cell): string {
   const text = cell === null ? '' : String(cell);
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

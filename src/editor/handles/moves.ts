@@ -6,6 +6,7 @@ import { errorOf } from '../messages.ts';
 import { languageId } from '../names.ts';
 import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
 import { idIn } from './shownBy.ts';
+import { reasonOfException } from '../../result/environment.ts';
 
 /** What moving a literal needs of the editor's other parts. */
 export interface Around {
@@ -40,7 +41,7 @@ export class Moves {
       else if (message.type === 'preview') await this.#preview(message, editor);
       else await this.#again(message, editor);
     } catch (error) {
-      const text = error instanceof Error ? error.message : String(error);
+      const text = reasonOfException(error);
       this.#around.tell({ type: 'refused', output: message.output, message: text }, editor);
     }
   }

@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import type { Asked, TakingAsked } from '../../charts/handleMessages.ts';
 import { activeNotebook } from '../notebooks.ts';
 import type { PictureOrder } from './taking.ts';
+import { reasonOfException } from '../../result/environment.ts';
 
 /** Makes something of a notebook, where `target` says if it is named, and else where the user says. */
 type Make = (notebook: vscode.NotebookDocument, log: vscode.LogOutputChannel, target?: unknown) => Promise<void>;
@@ -54,5 +55,4 @@ export function registerProducts(
 const takings: readonly string[] = ['save picture', 'save text', 'copy text', 'copy number', 'rasterised'];
 const isTaking = (asked: Asked): asked is TakingAsked => takings.includes(asked.type);
 
-const showReason = (error: unknown): void =>
-  void vscode.window.showErrorMessage(error instanceof Error ? error.message : String(error));
+const showReason = (error: unknown): void => void vscode.window.showErrorMessage(reasonOfException(error));

@@ -1,6 +1,7 @@
 import type { RendererContext } from 'vscode-notebook-renderer';
 import type { TakingAsked, Told } from '../../charts/handleMessages.ts';
 import { tableCsv, tableMarkdown, tableTsv } from '../../charts/tableCopies.ts';
+import { reasonOfException } from '../../result/environment.ts';
 import type { DrawnChart } from '../chart.ts';
 import type { DrawnOutput } from '../output.ts';
 import { base64Of, copyPicture, pngOf } from './picture.ts';
@@ -65,7 +66,7 @@ export class Taking {
     try {
       this.#post({ type: 'rasterised', id, png: await base64Of(await pngOf(svg, width, height)) });
     } catch (error) {
-      this.#post({ type: 'rasterised', id, failed: reasonOf(error) });
+      this.#post({ type: 'rasterised', id, failed: reasonOfException(error) });
     }
   }
 }
@@ -76,11 +77,9 @@ async function copied(svg: SVGSVGElement | null | undefined): Promise<string> {
     await copyPicture(svg);
     return 'Copied';
   } catch (error) {
-    return `Not copied: ${reasonOf(error)}`;
+    return `Not copied: ${reasonOfException(error)}`;
   }
 }
-
-const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** A name for a file from a caption. */
 const nameOf = (caption: string): string =>
