@@ -72,11 +72,13 @@ export async function planShares(notebook: OpenNotebook, shares: number, cache: 
   const plan = sharedOut(files, shares);
   const { folder, notebook: absolute } = placeOf(notebook, cache);
   await freezePlan(folder, absolute, plan);
-  for (let share = 1; share <= shares; share++) {
-    const own = plan.files.filter((file) => file.share === share);
-    const bytes = own.reduce((sum, file) => sum + file.bytes, 0);
-    print(`${share}/${shares}: ${own.length} recordings, ${(bytes / 1e6).toFixed(1)} MB\n`);
+  const loads = Array.from({ length: shares }, () => ({ recordings: 0, bytes: 0 }));
+  for (const { share, bytes } of plan.files) {
+    loads[share - 1].recordings++;
+    loads[share - 1].bytes += bytes;
   }
+  for (const [at, { recordings, bytes }] of loads.entries())
+    print(`${at + 1}/${shares}: ${recordings} recordings, ${(bytes / 1e6).toFixed(1)} MB\n`);
   return 0;
 }
 

@@ -1,10 +1,11 @@
-import { createHash, randomUUID } from 'node:crypto';
+import { createHash } from 'node:crypto';
 import { promises as fs } from 'node:fs';
 import { homedir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { isSystemRefusal } from '../result/environment.ts';
 import { digest } from './bytes.ts';
 import { inTurn } from './inTurn.ts';
+import { putInPlace } from './putInPlace.ts';
 
 /** Bytes of the checksum that every entry begins with. */
 const checksum = 32;
@@ -63,17 +64,13 @@ export class KeptStore {
 
   async #write(path: string, bytes: readonly Uint8Array[]): Promise<void> {
     if (this.trouble !== undefined) return;
-    const beside = `${path}.${randomUUID()}.part`;
     try {
       const hash = createHash('sha256');
       for (const part of bytes) hash.update(part);
-      await fs.mkdir(dirname(path), { recursive: true, mode: 0o700 });
-      await fs.writeFile(beside, Buffer.concat([hash.digest(), ...bytes]), { flag: 'wx', mode: 0o600 });
-      await fs.rename(beside, path);
+      await putInPlace(path, Buffer.concat([hash.digest(), ...bytes]));
     } catch (error) {
       // The results are as good without; they are only computed again the next time.
       this.trouble ??= isSystemRefusal(error) ? error.code : 'unknown';
-      await fs.rm(beside, { force: true }).catch(() => undefined);
     }
   }
 }

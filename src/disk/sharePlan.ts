@@ -1,7 +1,7 @@
 import { promises as fs } from 'node:fs';
 import { join } from 'node:path';
-import { randomUUID } from 'node:crypto';
 import { digest } from './bytes.ts';
+import { putInPlace } from './putInPlace.ts';
 
 /** How the recordings of a notebook are shared out, as the files were then. */
 export interface SharePlan {
@@ -42,11 +42,7 @@ export function sharedOut(files: readonly Omit<PlannedFile, 'share'>[], shares: 
 
 /** Freezes a plan in a folder of stores. @param notebook its absolute path */
 export async function freezePlan(folder: string, notebook: string, plan: SharePlan): Promise<void> {
-  const place = placeOf(folder, notebook);
-  await fs.mkdir(join(folder, 'plans'), { recursive: true, mode: 0o700 });
-  const beside = `${place}.${randomUUID()}.part`;
-  await fs.writeFile(beside, `${JSON.stringify(plan)}\n`, { flag: 'wx', mode: 0o600 });
-  await fs.rename(beside, place);
+  await putInPlace(placeOf(folder, notebook), `${JSON.stringify(plan)}\n`);
 }
 
 /** The plan that was frozen last for a notebook; undefined where there is none. @param notebook its absolute path */

@@ -1,8 +1,8 @@
-import { randomBytes } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, rm, stat, utimes, writeFile } from 'node:fs/promises';
+import { readdir, readFile, rm, stat, utimes } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { gunzip, gzip } from 'node:zlib';
+import { putInPlace } from './putInPlace.ts';
 
 const packed = promisify(gzip);
 const unpacked = promisify(gunzip);
@@ -50,10 +50,7 @@ export class TextStore {
 
   async put(key: string, text: string): Promise<void> {
     try {
-      await mkdir(this.#folder, { recursive: true });
-      const beside = `${this.#file(key)}.${randomBytes(4).toString('hex')}.part`;
-      await writeFile(beside, await packed(text));
-      await rename(beside, this.#file(key));
+      await putInPlace(this.#file(key), await packed(text));
       if (this.#written++ % weighedEach === 0) await this.#shrink();
     } catch {
       // A full disk, say: the text is made again when it is wanted.
