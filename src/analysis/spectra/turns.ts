@@ -13,7 +13,7 @@ import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { refuse } from '../messages/spectra.ts';
-import { evenly } from '../recordings/uniformRate.ts';
+import { evenly, joined } from '../recordings/uniformRate.ts';
 import { orderDensityUnit } from './orders.ts';
 import { spectrumOf } from './spectrum.ts';
 
@@ -177,14 +177,4 @@ function overTurns(run: Run, stretches: readonly Stretch[], rate: number): Run {
   let at = 0;
   const spans = lengths.map((length) => ({ from: at, to: (at += length), start: (at - length) / rate }));
   return { ...run, rate, channels, stretches: spans };
-}
-
-function joined(pieces: readonly Float64Array[]): Float64Array {
-  const all = new Float64Array(pieces.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const piece of pieces) {
-    all.set(piece, at);
-    at += piece.length;
-  }
-  return all;
 }

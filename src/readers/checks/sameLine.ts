@@ -1,5 +1,5 @@
 import { bandMeanSquare } from '../../signal/band.ts';
-import { sortNumbers } from '../../signal/sort.ts';
+import { median } from '../../signal/percentile.ts';
 import { piecesOf } from '../../signal/stretch.ts';
 import { hopOf, segmentCount, welchDensity, windowed, type Density } from '../../signal/welch.ts';
 import { windowShape } from '../../signal/windows.ts';
@@ -72,16 +72,12 @@ function linesOf(narrow: readonly Narrow[], channel: string, { low, high }: Ques
     if (!(mean(steady) < settings.line.unsteady)) continue;
     const places = narrow.map(({ density }, k) => centre(density, bins[k]!));
     const shares = narrow.map(({ density }, k) => shareOf(density, bins[k]!, low, high));
-    lines.push({ channel, frequency: mean(places), share: median(shares) });
+    lines.push({ channel, frequency: mean(places), share: median(Float64Array.from(shares)) });
   }
   return lines;
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length;
-const median = (values: readonly number[]): number => {
-  const sorted = sortNumbers(Float64Array.from(values));
-  return (sorted[(sorted.length - 1) >> 1] + sorted[sorted.length >> 1]) / 2;
-};
 
 /** Bins beside a line that its window leaves free, from and to. */
 const [beside, reach] = [3, 8];
