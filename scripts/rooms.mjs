@@ -1,6 +1,7 @@
 /** The two doors of the house may use every room but each other's and the renderer's. */
 const below = [
   'result',
+  'numbers',
   'units',
   'signal',
   'statistics',
@@ -28,27 +29,37 @@ const below = [
  */
 export const rooms = {
   result: { imports: [], ambient: [], packages: [] },
-  units: { imports: ['result'], ambient: [], packages: [] },
-  signal: { imports: [], ambient: [], packages: [] },
-  statistics: { imports: [], ambient: [], packages: [] },
+  numbers: { imports: [], ambient: [], packages: [] },
+  units: { imports: ['result', 'numbers'], ambient: [], packages: [] },
+  signal: { imports: ['numbers'], ambient: [], packages: [] },
+  statistics: { imports: ['numbers'], ambient: [], packages: [] },
   readers: {
-    imports: ['result', 'units', 'signal'],
+    imports: ['result', 'numbers', 'units', 'signal'],
     ambient: [],
     packages: ['papaparse', 'hyparquet', 'hyparquet-compressors'],
   },
   language: { imports: ['result', 'units'], ambient: [], packages: [] },
-  values: { imports: ['result', 'units', 'signal'], types: ['statistics', 'readers'], ambient: [], packages: [] },
+  values: {
+    imports: ['result', 'numbers', 'units', 'signal'],
+    types: ['statistics', 'readers'],
+    ambient: [],
+    packages: [],
+  },
   analysis: {
-    imports: ['result', 'units', 'signal', 'statistics', 'readers', 'values', 'notebook'],
+    imports: ['result', 'numbers', 'units', 'signal', 'statistics', 'readers', 'values', 'notebook'],
     ambient: [],
     packages: [],
   },
   verbs: {
-    imports: ['result', 'units', 'language', 'values', 'analysis'],
+    imports: ['result', 'numbers', 'units', 'language', 'values', 'analysis'],
     ambient: [],
     packages: [],
   },
-  charts: { imports: ['result', 'units', 'values'], ambient: [], packages: ['vega', 'vega-lite', 'vega-typings'] },
+  charts: {
+    imports: ['result', 'numbers', 'units', 'values'],
+    ambient: [],
+    packages: ['vega', 'vega-lite', 'vega-typings'],
+  },
   engine: {
     imports: ['result', 'units', 'readers', 'language', 'values', 'verbs', 'charts'],
     ambient: [],

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 /** The rooms whose sources decide what a result is. */
 const computing = [
   'result',
+  'numbers',
   'units',
   'signal',
   'statistics',

@@ -12,6 +12,7 @@ import {
 } from '../units/uncertainty.ts';
 import type { Quantity } from '../units/unit.ts';
 import type { QuantityValue } from '../values/quantity.ts';
+import { powerOf } from '../numbers/power.ts';
 
 const partsOf = ({ parts = [] }: QuantityValue): UncertaintyParts => parts;
 
@@ -78,7 +79,7 @@ function slopes(operator: Operator, a: number, b: number): readonly [number, num
     case '/':
       return [1 / b, -a / b ** 2];
     case '^':
-      return [b * a ** (b - 1), a ** b * Math.log(a)];
+      return [b * powerOf(a, b - 1), powerOf(a, b) * Math.log(a)];
   }
 }
 

@@ -1,5 +1,6 @@
 import { printWidth } from './advances.ts';
 import { layout } from './layout.ts';
+import { powerOf, tenTo } from '../numbers/power.ts';
 
 /** Domains, ticks and label places of axes, reckoned here so that every theme and host draws the same. */
 
@@ -21,7 +22,7 @@ export function logDomain(values: Iterable<number>): Domain | undefined {
     if (value > high) high = value;
   }
   if (high === 0) return undefined;
-  const floor = Math.max(low, high * 10 ** -decadeLimit);
+  const floor = Math.max(low, high * tenTo(-decadeLimit));
   const from = roundedDown(floor);
   const to = roundedUp(high);
   return from < to ? { from, to } : { from: from / 2, to: to * 2 };
@@ -29,19 +30,19 @@ export function logDomain(values: Iterable<number>): Domain | undefined {
 
 /** The same with so many px of a plot's height left free at the top of a log axis, for labels. */
 export function withHeadroom({ from, to }: Domain, room: number, height: number): Domain {
-  return room === 0 ? { from, to } : { from, to: clean(from * (to / from) ** (height / (height - room))) };
+  return room === 0 ? { from, to } : { from, to: clean(from * powerOf(to / from, height / (height - room))) };
 }
 
 const steps = [1, 2, 5, 10];
 
 function roundedDown(value: number): number {
-  const power = 10 ** Math.floor(Math.log10(value));
+  const power = tenTo(Math.floor(Math.log10(value)));
   const step = [...steps].reverse().find((candidate) => candidate * power <= value * (1 + 1e-9)) ?? 1;
   return clean(step * power);
 }
 
 function roundedUp(value: number): number {
-  const power = 10 ** Math.floor(Math.log10(value));
+  const power = tenTo(Math.floor(Math.log10(value)));
   return clean((steps.find((candidate) => candidate * power >= value * (1 - 1e-9)) ?? 10) * power);
 }
 
@@ -54,7 +55,7 @@ export function logTicks({ from, to }: Domain): number[] {
   const ticks: number[] = [];
   for (let exponent = Math.floor(Math.log10(from)); exponent <= Math.ceil(Math.log10(to)); exponent++) {
     for (const step of wanted) {
-      const tick = clean(step * 10 ** exponent);
+      const tick = clean(step * tenTo(exponent));
       if (tick >= from * (1 - 1e-9) && tick <= to * (1 + 1e-9)) ticks.push(tick);
     }
   }

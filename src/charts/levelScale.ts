@@ -3,6 +3,7 @@ import type { Unit } from '../units/unit.ts';
 import { fromZero, levelAxis, logLevelAxis, type Domain } from './axes.ts';
 import { axisTitle, levelAxisWords } from './words/names.ts';
 import { fixed, printedUnit, significant } from '../values/number.ts';
+import { powerOf } from '../numbers/power.ts';
 
 /** How the levels of a picture are told: in their unit, or in dB over a reference. */
 export interface LevelScale {
@@ -48,7 +49,7 @@ export function levelScaleOf(unit: Unit, reference: LevelReference | undefined):
     linear: (field, quantity, figures, { axis } = {}) =>
       levelAxis(field, axisTitle(quantity, symbol), around(figures.map(of)), axis),
     logarithmic(quantity, domain) {
-      const values = wholeLevels(of(domain.from), of(domain.to)).map((db) => 10 ** (db / times) / factor);
+      const values = wholeLevels(of(domain.from), of(domain.to)).map((db) => powerOf(10, db / times) / factor);
       const axis = logLevelAxis(axisTitle(quantity, symbol), domain) as { readonly axis: object };
       const labelExpr = `format(${times} * log(datum.value * ${factor}) / LN10, '.0f')`;
       return { ...axis, axis: { ...axis.axis, values, labelExpr } };

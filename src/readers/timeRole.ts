@@ -10,6 +10,7 @@ import type { AssumedUnit, UnitReading } from './messages/time.ts';
 import { columnName, type NumberColumn, type StampColumn } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
 import type { TimeCandidate } from './timeCandidates.ts';
+import { tenTo } from '../numbers/power.ts';
 
 /** The column that tells when samples were taken. */
 export interface TimeRole {
@@ -45,7 +46,7 @@ export function readTime(
   }
   const digits = scale === undefined && byName ? clockInDigits(column.values) : undefined;
   if (digits !== undefined) {
-    const resolution = 10 ** -Math.max(0, column.decimals);
+    const resolution = tenTo(-Math.max(0, column.decimals));
     return success({
       index,
       seconds: digits,
@@ -126,7 +127,7 @@ function ofNumbers(index: number, column: NumberColumn, { scale, style }: TimeSc
     seconds: scaled(unwrapped(near, step), scale),
     origin: first === undefined ? 0 : first * scale,
     style,
-    resolution: 10 ** -decimals * scale,
+    resolution: tenTo(-decimals) * scale,
     base,
     zone: base === 0 ? '+00:00' : undefined,
   };

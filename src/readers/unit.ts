@@ -38,7 +38,8 @@ function isGravity(length: number): boolean {
 /** The power of two from 256 to 16384 that a length is within 5 % of, as counts of a sensor at 1 g are. */
 function countsOfGravity(length: number): number | undefined {
   const power = Math.round(Math.log2(length));
-  return power >= 8 && power <= 14 && Math.abs(length / 2 ** power - 1) < 0.05 ? 2 ** power : undefined;
+  const counts = 1 << power;
+  return power >= 8 && power <= 14 && Math.abs(length / counts - 1) < 0.05 ? counts : undefined;
 }
 
 /**

@@ -1,3 +1,5 @@
+import { powerOf } from '../numbers/power.ts';
+
 /** One second-order section b0 + b1/z + b2/z^2 over 1 + a1/z + a2/z^2. */
 export interface Section {
   readonly b0: number;
@@ -40,7 +42,11 @@ export function butterworth(kind: FilterKind, order: number, corners: readonly n
   const fold = kind === 'bandpass' ? 2 * order : order;
   // Numerator constant: the passband is lifted to 1.
   let gain =
-    kind === 'highpass' ? 4 ** order : kind === 'lowpass' ? warped[0] ** order : (4 * (warped[1] - warped[0])) ** order;
+    kind === 'highpass'
+      ? powerOf(4, order)
+      : kind === 'lowpass'
+        ? powerOf(warped[0], order)
+        : powerOf(4 * (warped[1] - warped[0]), order);
   for (const { re, im } of analog.pairs) gain /= (4 - re) ** 2 + im ** 2;
   for (const re of analog.reals) gain /= 4 - re;
   const pairs = analog.pairs.map(bilinear).sort((a, b) => a.re - b.re || a.im - b.im);

@@ -74,6 +74,6 @@ export function additionalMethods(of: {
   return {
     crest: against(of.peak / of.rms, 9),
     transient: against(of.greatestRunning / of.rms, 1.5),
-    dose: against(of.dose / (of.rms * of.seconds ** 0.25), 1.75),
+    dose: against(of.dose / (of.rms * Math.sqrt(Math.sqrt(of.seconds))), 1.75),
   };
 }

@@ -80,7 +80,7 @@ export function levels(samples: Float64Array, scratch?: Float64Array): Levels {
  * @returns m/s^1.75
  */
 export function vibrationDose(of: Pick<Moments, 'count' | 'm4'>, rate: number, factor: number): number {
-  return factor * ((of.m4 * of.count) / rate) ** 0.25;
+  return factor * Math.sqrt(Math.sqrt((of.m4 * of.count) / rate));
 }
 
 /**
@@ -111,8 +111,8 @@ export function moments(samples: Float64Array): Moments {
     smallest,
     largest,
     m2: d2 - d1 * d1,
-    m3: d3 - 3 * d1 * d2 + 2 * d1 ** 3,
-    m4: d4 - 4 * d1 * d3 + 6 * d1 * d1 * d2 - 3 * d1 ** 4,
+    m3: d3 - 3 * d1 * d2 + 2 * d1 * d1 * d1,
+    m4: d4 - 4 * d1 * d3 + 6 * d1 * d1 * d2 - 3 * (d1 * d1) ** 2,
   };
 }
 

@@ -1,3 +1,5 @@
+import { powerOf } from '../numbers/power.ts';
+
 /** Bands an octave is parted into: whole, third, sixth, twelfth, twenty-fourth, or any other whole number. */
 export interface OctaveBand {
   /** Exact mid-band frequency in Hz. */
@@ -10,7 +12,7 @@ export interface OctaveBand {
 }
 
 /** Octave ratio of base ten, 10^(3/10) (IEC 61260-1:2014, 5.2). */
-const octaveRatio = 10 ** 0.3;
+const octaveRatio = powerOf(10, 0.3);
 
 const reference = 1000;
 
@@ -38,7 +40,7 @@ export function octaveBands(fraction: number, low: number, high: number): Octave
   const last = indexAt(fraction, high);
   return Array.from({ length: last - first + 1 }, (_, i) => {
     const index = first + i;
-    const middle = reference * octaveRatio ** middleExponent(fraction, index);
+    const middle = reference * powerOf(octaveRatio, middleExponent(fraction, index));
     return {
       middle,
       low: edge(fraction, index),
@@ -79,7 +81,7 @@ function middleExponent(fraction: number, index: number): number {
 
 /** Lower edge of a band. */
 function edge(fraction: number, index: number): number {
-  return reference * octaveRatio ** (fraction % 2 === 1 ? (2 * index - 1) / (2 * fraction) : index / fraction);
+  return reference * powerOf(octaveRatio, fraction % 2 === 1 ? (2 * index - 1) / (2 * fraction) : index / fraction);
 }
 
 /** Index of the band that holds a frequency. */

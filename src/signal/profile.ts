@@ -1,5 +1,6 @@
 import { bandMeanSquare } from './band.ts';
 import type { Density } from './welch.ts';
+import { powerOf } from '../numbers/power.ts';
 
 /** A corner of a test profile: a density in g^2/Hz (or unit^2/Hz) at a frequency in Hz. */
 export interface Breakpoint {
@@ -37,7 +38,7 @@ function profileDensity(points: readonly Breakpoint[], frequency: number): numbe
   for (let i = 0; i + 1 < points.length; i++) {
     const { frequency: f1, density: s1 } = points[i];
     const { frequency: f2, density: s2 } = points[i + 1];
-    if (frequency >= f1 && frequency <= f2) return s1 * (s2 / s1) ** (Math.log(frequency / f1) / Math.log(f2 / f1));
+    if (frequency >= f1 && frequency <= f2) return s1 * powerOf(s2 / s1, Math.log(frequency / f1) / Math.log(f2 / f1));
   }
   return undefined;
 }

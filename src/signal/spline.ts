@@ -46,7 +46,7 @@ export function splineAt(times: Float64Array, samples: Float64Array, at: Float64
     const width = times[i + 1] - times[i];
     const a = (times[i + 1] - t) / width;
     const b = (t - times[i]) / width;
-    const bend = ((a ** 3 - a) * curvature[i] + (b ** 3 - b) * curvature[i + 1]) * (width ** 2 / 6);
+    const bend = ((a * a * a - a) * curvature[i] + (b * b * b - b) * curvature[i + 1]) * (width ** 2 / 6);
     result[j] = a * samples[i] + b * samples[i + 1] + bend;
   }
   return result;

@@ -1,4 +1,5 @@
 import { realFft } from './fft.ts';
+import { powerOf } from '../numbers/power.ts';
 
 /** Frequency weightings of ISO 2631-1 (wk wd wf wc we wj), ISO 2631-4 (wb), ISO 2631-2 (wm) and ISO 5349-1 (wh). */
 export const weightingNames = ['wk', 'wd', 'wf', 'wc', 'we', 'wj', 'wb', 'wm', 'wh'] as const;
@@ -39,8 +40,12 @@ const weightings: Readonly<Record<WeightingName, Weighting>> = {
   we: { highpass: 0.4, lowpass: 100, transition: [1, 1, 0.63] },
   wj: { highpass: 0.4, lowpass: 100, step: [3.75, 0.91, 5.32, 0.91] },
   wb: { highpass: 0.4, lowpass: 100, transition: [16, 16, 0.55], step: [2.5, 0.9, 4, 0.95], gain: 1.024 },
-  wm: { highpass: 10 ** -0.1, lowpass: 100, transition: [1 / (0.028 * 2 * Math.PI), 1 / (0.028 * 2 * Math.PI), 0.5] },
-  wh: { highpass: 10 ** 0.8, lowpass: 10 ** 3.1, transition: [15.915, 15.915, 0.64] },
+  wm: {
+    highpass: powerOf(10, -0.1),
+    lowpass: 100,
+    transition: [1 / (0.028 * 2 * Math.PI), 1 / (0.028 * 2 * Math.PI), 0.5],
+  },
+  wh: { highpass: powerOf(10, 0.8), lowpass: powerOf(10, 3.1), transition: [15.915, 15.915, 0.64] },
 };
 
 interface Complex {

@@ -2,6 +2,7 @@ import { claimedBothWays, claimZone, type BothWays, type Claim } from './claimFo
 import type { RatioInterval } from './estimate.ts';
 import { runsNeededForLog } from './repeats.ts';
 import { changePercent, powerPercent } from './summary.ts';
+import { powerOf } from '../numbers/power.ts';
 
 export type Judgement = 'supported' | 'contradicted' | 'not shown';
 
@@ -118,7 +119,7 @@ const ofWhat = (claim: Claim): 'amplitude' | 'power' => ('of' in claim ? (claim.
 function strongestOf({ low, high }: RatioInterval, of: 'amplitude' | 'power'): Strongest | undefined {
   const direction = high < 1 ? 'reduction' : 'increase';
   const exponent = of === 'power' ? 2 : 1;
-  const size = high < 1 ? 100 * (1 - high ** exponent) : 100 * (low ** exponent - 1);
+  const size = high < 1 ? 100 * (1 - powerOf(high, exponent)) : 100 * (powerOf(low, exponent) - 1);
   if (!(size > 0)) return undefined;
   // A shade is given back before rounding down, so that 10 % does not become 9 % by the last digit.
   return { direction, of, percent: size >= 1 ? Math.floor(size + 1e-9) : Math.floor(10 * size + 1e-9) / 10 };

@@ -1,6 +1,7 @@
 import { compareChanges } from './compareChanges.ts';
 import type { AskedChange, ChangesOptions, ComparisonRow } from './comparison.ts';
 import type { KnownRun } from './knownRun.ts';
+import { powerOf } from '../numbers/power.ts';
 
 /** A quantity that differed from run to run and may explain part of a change: the mean speed, say. */
 export interface Covariate {
@@ -25,7 +26,7 @@ function adjustLevels(
     throw new RangeError(`${levels.length} levels but ${values.length} values of the covariate`);
   const wrong = [...values, reference].find((value) => !(value > 0 && value < Infinity));
   if (wrong !== undefined) throw new RangeError(`the covariate must be above 0, but is ${wrong}`);
-  return levels.map((level, k) => level * (reference / values[k]) ** exponent);
+  return levels.map((level, k) => level * powerOf(reference / values[k], exponent));
 }
 
 /** A row as it would be if the level grew with the given power of the covariate. */

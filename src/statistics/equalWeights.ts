@@ -16,6 +16,6 @@ export function equallyWeighted(estimates: readonly Estimate[]): Estimate {
   return {
     difference: total(({ difference }) => difference) / estimates.length,
     standardError: Math.sqrt(variance) / estimates.length,
-    df: variance ** 2 / total(({ standardError, df }) => standardError ** 4 / df),
+    df: variance ** 2 / total(({ standardError, df }) => (standardError ** 2) ** 2 / df),
   };
 }

@@ -1,5 +1,6 @@
 import { seededRandom } from './random.ts';
 import { meanAndVariance } from './summary.ts';
+import { powerOf } from '../numbers/power.ts';
 
 export type Condition = 'A' | 'B';
 
@@ -84,7 +85,7 @@ export interface DriftBalance {
 export function driftBalance(placesA: readonly number[], placesB: readonly number[]): DriftBalance {
   const middle = meanAndVariance([...placesA, ...placesB]).mean;
   const mean = (places: readonly number[], power: number): number =>
-    meanAndVariance(places.map((place) => (place - middle) ** power)).mean;
+    meanAndVariance(places.map((place) => powerOf(place - middle, power))).mean;
   return { steady: mean(placesB, 1) - mean(placesA, 1), curved: mean(placesB, 2) - mean(placesA, 2) };
 }
 

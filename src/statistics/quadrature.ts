@@ -1,4 +1,5 @@
 import { gammaKernel } from './distributions/incompleteGamma.ts';
+import { powerOf } from '../numbers/power.ts';
 
 /** Nodes and weights of a rule on -1 to 1. */
 export interface Rule {
@@ -50,7 +51,10 @@ export function betaRule(a: number, b: number, points: number): { readonly share
   const { nodes, weights } = gaussLegendre(points);
   const rule = Array.from(nodes, (node, i) => {
     const u = (Math.PI / 4) * (node + 1);
-    return { share: Math.sin(u) ** 2, weight: weights[i] * Math.sin(u) ** (2 * a - 1) * Math.cos(u) ** (2 * b - 1) };
+    return {
+      share: Math.sin(u) ** 2,
+      weight: weights[i] * powerOf(Math.sin(u), 2 * a - 1) * powerOf(Math.cos(u), 2 * b - 1),
+    };
   });
   const mass = rule.reduce((sum, { weight }) => sum + weight, 0);
   return rule.map(({ share, weight }) => ({ share, weight: weight / mass }));

@@ -10,6 +10,7 @@ import {
 import { one, termsOf, unit } from './parse.ts';
 import { merge, unitOf, type Term } from './terms.ts';
 import type { Quantity, Unit } from './unit.ts';
+import { powerOf } from '../numbers/power.ts';
 
 export const quantity = (value: number, symbol: string): Quantity => ({ value, unit: unit(symbol) });
 
@@ -54,14 +55,14 @@ export const divide = (a: Quantity, b: Quantity): Quantity => product(a, b, -1);
 
 export function power(a: Quantity, exponent: number): Quantity {
   const terms = known(a.unit).map((term) => ({ ...term, exponent: term.exponent * exponent }));
-  const found = tidy(a.value ** exponent, merge(terms));
+  const found = tidy(powerOf(a.value, exponent), merge(terms));
   return exponent === 0.5 ? angular(found, a.unit) : found;
 }
 
 /** The n-th root, square by default: sqrt of N/mm over kg is in rad/s. */
 export function root(a: Quantity, n = 2): Quantity {
   const terms = known(a.unit).map((term) => ({ ...term, exponent: term.exponent / n }));
-  const found = tidy(n === 2 ? Math.sqrt(a.value) : a.value ** (1 / n), merge(terms));
+  const found = tidy(n === 2 ? Math.sqrt(a.value) : powerOf(a.value, 1 / n), merge(terms));
   return n === 2 ? angular(found, a.unit) : found;
 }
 
@@ -99,7 +100,7 @@ function tidy(value: number, terms: readonly Term[]): Quantity {
   const kept: Term[] = [];
   for (const term of terms) {
     if (isDimensionless(term.dimension) && (terms.length > 1 || term.exponent !== 1)) {
-      value *= term.factor ** term.exponent;
+      value *= powerOf(term.factor, term.exponent);
       continue;
     }
     const at = kept.findIndex(
@@ -109,7 +110,7 @@ function tidy(value: number, terms: readonly Term[]): Quantity {
     else {
       const other = kept[at];
       const ratio = other.symbol === term.symbol ? 1 : exponentOver(term.dimension, other.dimension)!;
-      if (other.symbol !== term.symbol) value *= (term.factor / other.factor ** ratio) ** term.exponent;
+      if (other.symbol !== term.symbol) value *= powerOf(term.factor / powerOf(other.factor, ratio), term.exponent);
       kept[at] = { ...other, exponent: other.exponent + ratio * term.exponent };
     }
   }

@@ -1,6 +1,7 @@
 import { convert, countsTurns } from './arithmetic.ts';
 import { isTurning, sameDimension, withoutAngle } from './dimension.ts';
 import type { Dimension, Quantity, Unit } from './unit.ts';
+import { powerOf } from '../numbers/power.ts';
 
 /**
  * The same quantity in another unit, as one asks for it: as `convert`, and between turns and radians too. A frequency
@@ -14,7 +15,7 @@ export function express(from: Quantity, to: Unit): Quantity | undefined {
   const free = from.unit.dimension.angle === 0 ? from.unit : to;
   const rate = isRate(free.dimension);
   if (rate && !countsTurns(free) && free === to) return undefined;
-  const perTurn = rate && countsTurns(free) ? (2 * Math.PI) ** turned : 1;
+  const perTurn = rate && countsTurns(free) ? powerOf(2 * Math.PI, turned) : 1;
   return { value: (from.value * from.unit.factor * perTurn) / to.factor, unit: to };
 }
 

@@ -1,5 +1,6 @@
 import { combine, dimensionless } from './dimension.ts';
 import type { Dimension, Unit } from './unit.ts';
+import { powerOf } from '../numbers/power.ts';
 
 /** A factor of a compound unit: a unit without operators, or a bracketed compound such as `(m/s^2)`. */
 export interface Term {
@@ -28,7 +29,7 @@ export function unitOf(terms: readonly Term[]): Unit {
   let factor = 1;
   for (const term of terms) {
     dimension = combine(dimension, term.dimension, term.exponent);
-    factor *= term.exponent < 0 ? 1 / term.factor ** -term.exponent : term.factor ** term.exponent;
+    factor *= term.exponent < 0 ? 1 / powerOf(term.factor, -term.exponent) : powerOf(term.factor, term.exponent);
   }
   return { symbol: symbolOf(terms), dimension, factor };
 }

@@ -41,6 +41,6 @@ export function covariance(a: UncertaintyParts, b: UncertaintyParts): number {
 
 /** Effective degrees of freedom by the formula of Welch and Satterthwaite (JCGM 100:2008, G.4.1): u_c⁴ / Σ u_i⁴/ν_i. */
 export function effectiveDf(parts: UncertaintyParts): number {
-  const sum = parts.reduce((all, { size, df }) => all + size ** 4 / df, 0);
-  return sum === 0 ? Infinity : standardUncertainty(parts) ** 4 / sum;
+  const sum = parts.reduce((all, { size, df }) => all + (size ** 2) ** 2 / df, 0);
+  return sum === 0 ? Infinity : (standardUncertainty(parts) ** 2) ** 2 / sum;
 }

@@ -1,6 +1,7 @@
 import { effectiveDf, standardUncertainty, type UncertaintyParts } from '../units/uncertainty.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import { fixed, plain, scientific } from './number.ts';
+import { tenTo } from '../numbers/power.ts';
 
 interface Told {
   readonly quantity: Quantity;
@@ -38,5 +39,5 @@ function rounded(value: number, size: number): string {
   const place = Math.floor(Math.log10(Number(size.toPrecision(2)))) - 1;
   const far = place < -8 || place > 4;
   if (far) return scientific(value, Math.max(2, Math.floor(Math.log10(Math.abs(value) || size)) - place + 1));
-  return fixed(Number((Math.round(value / 10 ** place) * 10 ** place).toPrecision(15)), Math.max(0, -place));
+  return fixed(Number((Math.round(value / tenTo(place)) * tenTo(place)).toPrecision(15)), Math.max(0, -place));
 }

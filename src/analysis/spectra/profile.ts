@@ -7,6 +7,7 @@ import { unit as unitNamed } from '../../units/parse.ts';
 import type { Quantity, Unit } from '../../units/unit.ts';
 import type { ProfileValue } from '../../values/profile.ts';
 import { refuse } from '../messages/spectra.ts';
+import { powerOf } from '../../numbers/power.ts';
 
 /**
  * A profile of breakpoints that are joined by straight lines on log-log paper, with its r.m.s.; or the one that was
@@ -45,7 +46,7 @@ function withDensities(given: readonly GivenPoint[]): readonly Breakpoint[] {
   const found: Breakpoint[] = [];
   const follow = (from: Breakpoint, { frequency }: GivenPoint, slope: number): Breakpoint => ({
     frequency,
-    density: from.density * 10 ** ((slope * Math.log2(frequency / from.frequency)) / 10),
+    density: from.density * powerOf(10, (slope * Math.log2(frequency / from.frequency)) / 10),
   });
   for (let i = first; i < given.length; i++) {
     const point = given[i];

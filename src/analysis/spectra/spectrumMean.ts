@@ -39,10 +39,11 @@ function meanOf(
   confidence: number,
 ): SpectrumMean {
   const bins = Math.min(...entries.map(({ level }) => level.length));
-  const power = form === 'amplitude' ? 2 : 1;
+  // Amplitudes are averaged by their squares.
+  const [into, back] = form === 'amplitude' ? [squared, Math.sqrt] : [same, same];
   const level = new Float64Array(bins);
-  for (const entry of entries) for (let k = 0; k < bins; k++) level[k] += entry.level[k] ** power;
-  for (let k = 0; k < bins; k++) level[k] = (level[k] / entries.length) ** (1 / power);
+  for (const entry of entries) for (let k = 0; k < bins; k++) level[k] += into(entry.level[k]);
+  for (let k = 0; k < bins; k++) level[k] = back(level[k] / entries.length);
   const averages = entries.reduce((sum, entry) => sum + entry.averages, 0);
   const { lower, upper } = confidenceFactors(averages, confidence, chiSquareQuantile);
   return {
@@ -50,7 +51,10 @@ function meanOf(
     unit: entries[0].unit,
     spacing: entries.reduce((sum, { spacing }) => sum + spacing, 0) / entries.length,
     level,
-    low: level.map((value) => value * lower ** (1 / power)),
-    high: level.map((value) => value * upper ** (1 / power)),
+    low: level.map((value) => value * back(lower)),
+    high: level.map((value) => value * back(upper)),
   };
 }
+
+const same = (value: number): number => value;
+const squared = (value: number): number => value ** 2;

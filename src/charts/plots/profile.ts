@@ -7,6 +7,7 @@ import { axisTitle } from '../words/names.ts';
 import { drawn, hertz, significant, printedUnit } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';
+import { powerOf } from '../../numbers/power.ts';
 
 export interface NamedProfile {
   readonly name: string | undefined;
@@ -21,8 +22,8 @@ export function profileCurve(points: ProfileValue['points']): { f: (number | nul
   const curve = points.slice(1).flatMap((to, index) => {
     const from = points[index];
     return Array.from({ length: steps + 1 }, (_, step) => ({
-      f: from.frequency * (to.frequency / from.frequency) ** (step / steps),
-      v: from.density * (to.density / from.density) ** (step / steps),
+      f: from.frequency * powerOf(to.frequency / from.frequency, step / steps),
+      v: from.density * powerOf(to.density / from.density, step / steps),
     }));
   });
   return { f: curve.map(({ f }) => drawn(f)), v: curve.map(({ v }) => drawn(v)) };

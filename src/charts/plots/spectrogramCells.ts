@@ -1,5 +1,6 @@
 import type { SpectrogramEntry } from '../../values/spectrogram.ts';
 import type { Domain } from '../axes.ts';
+import { powerOf } from '../../numbers/power.ts';
 
 /** Levels over time and frequency on a grid fit for a picture, and the outlines of cells of one colour. */
 export interface Grid {
@@ -44,7 +45,7 @@ const columnAt = (at: number, { from, to }: Domain, columns: number): number =>
   Math.round(((at - from) / (to - from)) * columns);
 
 const edgeAt = (share: number, { from, to }: Domain, scale: 'linear' | 'log'): number =>
-  scale === 'log' ? from * (to / from) ** share : from + (to - from) * share;
+  scale === 'log' ? from * powerOf(to / from, share) : from + (to - from) * share;
 
 /** Usual distance of two segments in s: the median, for a gap is longer. */
 export function stepOf(times: Float64Array): number {

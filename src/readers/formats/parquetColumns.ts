@@ -5,6 +5,7 @@ import type { TableColumn } from '../table.ts';
 import { decimalsOf, isMissing, parseNumber } from '../text/number.ts';
 import { StampReader } from '../text/stamp.ts';
 import { fractionDigits, stampForm } from '../text/stampForm.ts';
+import { tenTo } from '../../numbers/power.ts';
 
 /** Seconds of one unit of a stamp column, or undefined for a column that is none. */
 type Units = 1e-3 | 1e-6 | 1e-9 | undefined;
@@ -143,7 +144,7 @@ function sinkOf(header: string, rows: number, chunk: ArrayLike<unknown>): Sink {
     clock: true,
     style: 'clock',
     zone: reader.zone,
-    quantum: 10 ** -digits,
+    quantum: tenTo(-digits),
     doubtful: form.doubtful,
   }));
 }

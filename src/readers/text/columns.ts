@@ -13,6 +13,7 @@ import { withoutTail, type Grid } from './sniff.ts';
 import { plainStamp } from './spelt.ts';
 import { StampReader } from './stamp.ts';
 import { fractionDigits, stampForm, type StampForm } from './stampForm.ts';
+import { tenTo } from '../../numbers/power.ts';
 
 /** A body that reads the rows from the first on; `size` is about the text's, for the room that its columns need. */
 export function startBody(path: string, head: BareHead, found: FoundTable, size: number, decoder: TextDecoder): Body {
@@ -118,7 +119,7 @@ function quantumOf({ clock, fraction, worded }: StampForm, cells: readonly strin
       .replace(/[+-]\d{2}:?\d{2}$/, '')
       .split(':').length - 1;
   const isOfMinutes = worded === true && clock === 'hms' && digits === 0 && cells.every((cell) => colons(cell) === 1);
-  return isOfMinutes ? 60 : 10 ** -digits;
+  return isOfMinutes ? 60 : tenTo(-digits);
 }
 
 function styleOf({ date, clock }: StampForm): string {

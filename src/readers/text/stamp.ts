@@ -1,5 +1,6 @@
 import { plainStamp } from './spelt.ts';
 import type { StampForm } from './stampForm.ts';
+import { tenTo } from '../../numbers/power.ts';
 
 /** Days from 1970-01-01 to a date of the Gregorian calendar (Hinnant 2013, `days_from_civil`). */
 export function daysFromCivil(year: number, month: number, day: number): number {
@@ -125,7 +126,7 @@ export class StampReader {
     if (half === 2 && hours < 12) hours += 12;
     let part = 0;
     if (end > at + parts)
-      part = fraction === 'milliseconds' ? value[at + parts] / 1000 : value[at + parts] / 10 ** width[at + parts];
+      part = fraction === 'milliseconds' ? value[at + parts] / 1000 : value[at + parts] / tenTo(width[at + parts]);
     return hours * 3600 + minute * 60 + second + part;
   }
 

@@ -1,6 +1,7 @@
 import { gaussLegendre, chiRule } from '../quadrature.ts';
 import { normalCdf } from './normal.ts';
 import { studentTInterval } from './studentT.ts';
+import { powerOf } from '../../numbers/power.ts';
 
 /** Several t that share one estimate of the scatter and are stated together. */
 export type MultipleT =
@@ -40,11 +41,11 @@ const density = (z: number): number => Math.exp((-z * z) / 2) / Math.sqrt(2 * Ma
 
 function dunnettAt(z: number, limit: number, { changes, correlation }: MultipleT & { kind: 'dunnett' }): number {
   const [along, across] = [Math.sqrt(correlation) * z, Math.sqrt(1 - correlation)];
-  return (normalCdf((along + limit) / across) - normalCdf((along - limit) / across)) ** changes;
+  return powerOf(normalCdf((along + limit) / across) - normalCdf((along - limit) / across), changes);
 }
 
 const tukeyAt = (z: number, limit: number, conditions: number): number =>
-  conditions * (normalCdf(z) - normalCdf(z - Math.SQRT2 * limit)) ** (conditions - 1);
+  conditions * powerOf(normalCdf(z) - normalCdf(z - Math.SQRT2 * limit), conditions - 1);
 
 const remembered = new Map<string, number>();
 

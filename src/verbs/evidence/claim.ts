@@ -21,6 +21,7 @@ import {
 import { refuse, type ClaimFault } from '../messages.ts';
 import type { Accept } from '../../language/form.ts';
 import { isPossible } from '../../analysis/evidence/claims.ts';
+import { powerOf } from '../../numbers/power.ts';
 
 /** How a claim is written, in a `claim` and in a `plan`: `reduction 15 %`, `reduction at-most 15 %`, `no-worse 5 %`. */
 export const directionWords = ['reduction', 'increase', 'no-worse'] as const;
@@ -90,7 +91,7 @@ function percentOf(argument: Argument | undefined, direction: string): number | 
   if (argument?.type !== 'quantity') return undefined;
   const { quantity } = argument;
   if (quantity.unit.dimension.level === 0) return 100 * si(quantity);
-  const ratio = 10 ** (quantity.value / 20);
+  const ratio = powerOf(10, quantity.value / 20);
   return 100 * (direction === 'reduction' ? 1 - 1 / ratio : ratio - 1);
 }
 
