@@ -1,5 +1,5 @@
 import { nearest } from '../units/nearest.ts';
-import type { Arrangement, Entry, OptionUse } from './arrangement.ts';
+import { finished, type Arrangement, type Entry, type OptionUse } from './arrangement.ts';
 import { toldElsewhere } from './elsewhere.ts';
 import { choose, inPlace, isTooFree, type FitContext } from './fit.ts';
 import type { Accept, Form, OperandForm, OptionForm } from './form.ts';
@@ -64,7 +64,7 @@ class Arranger {
     this.#result.next = this.#next;
     this.#closeOption();
     this.#requireOperands();
-    return this.#result;
+    return finished(this.#result);
   }
 
   /** Puts the next item in its place; false when it belongs to the step outside. */

@@ -26,12 +26,26 @@ export interface Arrangement {
   readonly place: Place;
   /** Whether the verb itself stands there. */
   readonly named: boolean;
-  readonly operands: Map<string, Entry[]>;
-  readonly options: Map<string, OptionUse[]>;
-  readonly keywords: Word[];
+  operands: Map<string, Entry[]>;
+  options: Map<string, OptionUse[]>;
+  keywords: Word[];
   /** How far it reaches. */
   to: number;
   /** What could stand next, at the end of the items: the open option, and the next operand. */
   open: OptionForm | undefined;
   next: number;
+}
+
+const empty: Pick<Arrangement, 'operands' | 'options' | 'keywords'> = {
+  operands: new Map(),
+  options: new Map(),
+  keywords: [],
+};
+
+/** A finished arrangement: the lists that stayed empty, as in most steps some do, are kept once for all of them. */
+export function finished(arrangement: Arrangement): Arrangement {
+  if (arrangement.operands.size === 0) arrangement.operands = empty.operands;
+  if (arrangement.options.size === 0) arrangement.options = empty.options;
+  if (arrangement.keywords.length === 0) arrangement.keywords = empty.keywords;
+  return arrangement;
 }

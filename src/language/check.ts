@@ -3,11 +3,12 @@ import type { CheckedStatement } from './checked.ts';
 import { constants } from './constants.ts';
 import { circles, evaluationOrder } from './graph.ts';
 import { reporter } from './messages.ts';
-import { parseCell } from './parser.ts';
+import { mostOfNotebook, parseCell } from './parser.ts';
 import type { Diagnostic } from './diagnostic.ts';
 import { checkPipeline } from './step.ts';
 import type { Cell, Statement } from './tree.ts';
 import { vocabularyOf, type Catalogue, type Vocabulary } from './vocabulary.ts';
+import { sparely } from './sparely.ts';
 import { untyped, type ArrangedStep, type Occurrence, type Typed, type Work } from './work.ts';
 
 /** A whole notebook as checked: what the engine runs and what the editor's features read. */
@@ -99,9 +100,14 @@ class NotebookCheck {
     this.#catalogue = catalogue;
     this.#vocabulary = vocabularyOf(catalogue);
     this.#before = before;
-    this.#cells = cells.map((text, i) =>
-      before?.cells[i]?.text === text ? before.cells[i] : parseCell(text, this.#vocabulary),
-    );
+    let left = mostOfNotebook;
+    this.#cells = cells.map((text, i) => {
+      const same = before?.cells.at(i)?.text === text ? before.cells[i] : undefined;
+      const kept = same?.whole === true && same.statements.length <= left;
+      const cell = kept ? same : parseCell(text, this.#vocabulary, left);
+      left = Math.max(0, left - cell.statements.length);
+      return cell;
+    });
     this.#cells.forEach(({ statements }, cell) => {
       statements.forEach((statement, index) =>
         this.#entries.push({ cell, index, statement, found: [], state: 'new', findings: none }),
@@ -221,7 +227,14 @@ class NotebookCheck {
       pipeline: (pipeline) => checkPipeline(pipeline, work),
     };
     const typed = checkPipeline(statement.pipeline, work);
-    return { cell, found, uses, occurrences, steps, typed };
+    return {
+      cell,
+      found: sparely(found),
+      uses: uses.size > 0 ? uses : none.uses,
+      occurrences: sparely(occurrences),
+      steps: sparely(steps),
+      typed,
+    };
   }
 
   #typeOf(name: string): Typed {
@@ -276,7 +289,7 @@ class NotebookCheck {
       line,
       name: name && { text: name.text, place: name.place },
       expression: hasFailed(entry) ? undefined : findings.typed.checked,
-      uses: [...findings.uses.keys()],
+      uses: findings.uses.size > 0 ? [...findings.uses.keys()] : [],
       kind: findings.typed.kind,
       problems: this.#foundIn(entry),
     };
@@ -295,7 +308,7 @@ class NotebookCheck {
 
   #problemsByCell(): readonly (readonly Diagnostic[])[] {
     const lists: Diagnostic[][] = this.#cells.map(() => []);
-    this.#entries.forEach((entry) => lists[entry.cell].push(...this.#foundIn(entry)));
+    this.#entries.forEach((entry) => this.#foundIn(entry).forEach((one) => lists[entry.cell].push(one)));
     return lists.map((list) => list.sort((a, b) => a.place.from - b.place.from));
   }
 }

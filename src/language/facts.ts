@@ -48,7 +48,7 @@ export interface LanguageFacts {
   'syntax.unexpected': Piece;
   'syntax.character': Piece & Instead;
   'syntax.deep': Nothing;
-  'syntax.long': { readonly of: 'list' | 'cell'; readonly most: number };
+  'syntax.long': { readonly of: 'list' | 'cell' | 'notebook'; readonly most: number };
   'text.unclosed': Nothing;
   'text.quotes': Piece & Instead;
   'bracket.unclosed': { readonly bracket: string };

@@ -16,7 +16,13 @@ export function statementsOf(tokens: readonly Token[]): readonly (readonly Token
     const token = tokens[i];
     if (token.kind === 'comment') continue;
     if (token.kind === 'newline') {
-      if (current.length === 0 || continues(tokens, i, current.at(-1), depth)) continue;
+      if (current.length === 0) continue;
+      const next = nextPiece(tokens, i);
+      if (continues(tokens, next, current.at(-1), depth)) {
+        // Comments and line ends up to there are passed over at once: each would look as far ahead.
+        i = next.at - 1;
+        continue;
+      }
       statements.push(current);
       current = [];
       depth = 0;
@@ -30,13 +36,29 @@ export function statementsOf(tokens: readonly Token[]): readonly (readonly Token
   return statements;
 }
 
-function continues(tokens: readonly Token[], newline: number, last: Token | undefined, depth: number): boolean {
+interface NextPiece {
+  readonly at: number;
+  /** Whether a blank line stands before it. */
+  readonly blank: boolean;
+}
+
+/** The next token behind a line's end that is no comment. */
+function nextPiece(tokens: readonly Token[], newline: number): NextPiece {
   let at = newline;
   let blank = false;
   while (at < tokens.length && (tokens[at].kind === 'newline' || tokens[at].kind === 'comment')) {
     if (tokens[at].kind === 'newline' && at > newline && tokens[at - 1].kind === 'newline') blank = true;
     at++;
   }
+  return { at, blank };
+}
+
+function continues(
+  tokens: readonly Token[],
+  { at, blank }: NextPiece,
+  last: Token | undefined,
+  depth: number,
+): boolean {
   const next = tokens.at(at);
   if (!next) return false;
   if (isSign(next, '|')) return true;

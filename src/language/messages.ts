@@ -44,7 +44,9 @@ const sentences: Sentences<LanguageFacts> = {
   'syntax.long': ({ of, most }) =>
     of === 'list'
       ? `This list has more than ${most} items; the rest of the statement is not read. Write a pattern for many files, or divide the list.`
-      : `A cell is read up to ${most} statements, and this one has more; divide it into several cells.`,
+      : of === 'cell'
+        ? `A cell is read up to ${most} statements, and this one has more; divide it into several cells.`
+        : `A notebook is read up to ${most} statements, and what follows is beyond them; divide it into several notebooks.`,
   'text.unclosed': () => 'This text has no closing quote; add " at its end.',
   'text.quotes': ({ found, instead }) => `\`${found}\` has to stand in quotes: ${instead}.`,
   'bracket.unclosed': ({ bracket }) => `This ${bracket} is never closed; add ${bracket === '(' ? ')' : ']'}.`,

@@ -1,20 +1,25 @@
 import { statementsOf } from './lines.ts';
 import type { Diagnostic, Place } from './diagnostic.ts';
 import { StatementParser } from './statement.ts';
+import { sparely } from './sparely.ts';
 import { tokenize, type Token } from './tokens.ts';
 import type { Cell, Piece, Pipeline, Statement } from './tree.ts';
 import { reporter } from './messages.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** Statements of one cell that are read: more is no honest text. */
-const mostStatements = 10_000;
+const mostOfCell = 10_000;
+/** Statements of all cells of a notebook that are read. */
+export const mostOfNotebook = 20_000;
 
 /**
  * Reads a cell. Never throws: what is missing or stray is a node and a diagnostic, and the rest of the cell is read all
  * the same.
+ * @param left statements that may still be read of the notebook
  */
-export function parseCell(text: string, vocabulary: Vocabulary): Cell {
-  const { groups, comments, rest } = groupsOf(text);
+export function parseCell(text: string, vocabulary: Vocabulary, left: number = mostOfNotebook): Cell {
+  const most = Math.min(left, mostOfCell);
+  const { groups, comments, rest } = groupsOf(text, most);
   const found: Diagnostic[] = [];
   const report = reporter(found);
   const statements: Statement[] = [];
@@ -23,12 +28,16 @@ export function parseCell(text: string, vocabulary: Vocabulary): Cell {
     const before = found.length;
     const { name, pipeline, pieces } = new StatementParser(group, vocabulary, report).statement();
     const place: Place = { from: group[0].from, to: group[group.length - 1].to };
-    statements.push({ place, line: lines(place.from), name, pipeline, pieces, found: found.slice(before) });
+    statements.push({ place, line: lines(place.from), name, pipeline, pieces, found: sparely(found.slice(before)) });
   }
   if (rest !== undefined) {
     const before = found.length;
     const { from, to, first } = rest;
-    report('syntax.long', first, { of: 'cell', most: mostStatements });
+    report(
+      'syntax.long',
+      first,
+      left < mostOfCell ? { of: 'notebook', most: mostOfNotebook } : { of: 'cell', most: mostOfCell },
+    );
     const nowhere = { from, to: from };
     const pipeline: Pipeline = { place: nowhere, steps: [{ type: 'missing', place: nowhere, expected: 'step' }] };
     const unread: Piece = { token: { kind: 'bad', from, to, text: text.slice(from, to) }, tight: false };
@@ -42,7 +51,13 @@ export function parseCell(text: string, vocabulary: Vocabulary): Cell {
       found: found.slice(before),
     });
   }
-  return { text, statements, comments, found };
+  return {
+    text,
+    statements: sparely(statements),
+    comments: sparely(comments),
+    found: sparely(found),
+    whole: rest === undefined,
+  };
 }
 
 interface Groups {
@@ -54,16 +69,16 @@ interface Groups {
 }
 
 /** The statements of a text, as far as they are read: no more lines are taken apart than it needs to find these. */
-function groupsOf(text: string): Groups {
-  for (let lines = 2 * mostStatements; ; lines *= 2) {
+function groupsOf(text: string, most: number): Groups {
+  for (let lines = 2 * Math.max(most, 1); ; lines *= 2) {
     const tokens = tokenize(text, lines);
     const groups = statementsOf(tokens);
-    const beyond = groups.at(mostStatements)?.[0];
+    const beyond = groups.at(most)?.[0];
     const comments = tokens.filter(({ kind }) => kind === 'comment');
     if (beyond !== undefined) {
       const { from, to } = beyond;
       return {
-        groups: groups.slice(0, mostStatements),
+        groups: groups.slice(0, most),
         comments: comments.filter((comment) => comment.from < from),
         rest: { from, to: from + text.slice(from).trimEnd().length, first: { from, to } },
       };

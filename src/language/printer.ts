@@ -10,14 +10,16 @@ const indent = '  ';
  */
 export function printCell(cell: Cell): string {
   const lines: string[] = [];
-  const comments = [...cell.comments];
+  const { comments } = cell;
+  /** The first comment that is not printed. */
+  let next = 0;
   let end = 0;
   const gap = (from: number): void => {
     if (lines.length > 0 && (cell.text.slice(end, from).match(/\r\n|\n|\r/g) ?? []).length > 1) lines.push('');
   };
   const flush = (before: number): void => {
-    while (comments.length > 0 && comments[0].from < before) {
-      const comment = comments.shift()!;
+    for (; next < comments.length && comments[next].from < before; next++) {
+      const comment = comments[next];
       const trails = lines.length > 0 && end > 0 && !/[\r\n]/.test(cell.text.slice(end, comment.from));
       if (trails) lines[lines.length - 1] += ` ${comment.text.trimEnd()}`;
       else {
@@ -30,13 +32,12 @@ export function printCell(cell: Cell): string {
   for (const statement of cell.statements) {
     flush(statement.place.from);
     gap(statement.place.from);
-    const inside = comments.filter(({ from }) => from < statement.place.to);
-    comments.splice(0, inside.length);
-    lines.push(
-      ...(statement.found.length === 0
-        ? printStatement(statement, inside, cell.text)
-        : asItStands(statement, cell.text)),
-    );
+    const first = next;
+    while (next < comments.length && comments[next].from < statement.place.to) next++;
+    const inside = comments.slice(first, next);
+    const printed =
+      statement.found.length === 0 ? printStatement(statement, inside, cell.text) : asItStands(statement, cell.text);
+    for (const line of printed) lines.push(line);
     end = statement.place.to;
   }
   flush(Infinity);
@@ -51,14 +52,14 @@ const asItStands = ({ place }: Statement, text: string): readonly string[] =>
 
 function printStatement({ pieces }: Statement, comments: readonly Token[], text: string): readonly string[] {
   const lines: string[] = [''];
-  const waiting = [...comments];
+  let next = 0;
   let last: Token | undefined;
   for (const { token, tight } of pieces) {
     const pipe = isSign(token, '|');
     let breaks = last !== undefined && hasBreak(text.slice(last.to, token.from));
     let commented = false;
-    while (last && waiting.length > 0 && waiting[0].from < token.from) {
-      const comment = waiting.shift()!;
+    for (; last && next < comments.length && comments[next].from < token.from; next++) {
+      const comment = comments[next];
       const trails = !commented && !hasBreak(text.slice(last.to, comment.from));
       if (trails) lines[lines.length - 1] += ` ${comment.text.trimEnd()}`;
       else lines.push(indent + comment.text.trimEnd());

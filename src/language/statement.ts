@@ -1,4 +1,5 @@
 import { Cursor, span, touches } from './cursor.ts';
+import { sparely } from './sparely.ts';
 import type {
   Amount,
   Assigned,
@@ -28,7 +29,7 @@ export class StatementParser extends Cursor {
     }
     const pipeline = this.#pipeline();
     if (this.peek()) this.stray();
-    return { name, pipeline, pieces: this.pieces };
+    return { name, pipeline, pieces: sparely(this.pieces) };
   }
 
   /** `step { "|" step }` */
@@ -47,9 +48,9 @@ export class StatementParser extends Cursor {
     if (this.#startsVerb(first)) {
       const verb = this.word();
       const asked: (UnitName | Missing)[] = [];
-      const items = this.#items(asked);
+      const items = sparely(this.#items(asked));
       const last = [...items.map(({ node }) => node), ...asked].reduce((to, { place }) => span(to, place), verb.place);
-      return { type: 'step', place: span(verb.place, last), verb, items, asked };
+      return { type: 'step', place: span(verb.place, last), verb, items, asked: sparely(asked) };
     }
     const token = this.peek();
     if (!token || this.isSign('|') || this.isSign(')')) return this.missing('step');

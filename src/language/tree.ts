@@ -11,6 +11,8 @@ export interface Cell {
   readonly comments: readonly Token[];
   /** What is wrong with the form of the text alone. */
   readonly found: readonly Diagnostic[];
+  /** Whether all of the text was read; a cell or a notebook beyond reading ends with one statement that was not. */
+  readonly whole: boolean;
 }
 
 export interface Statement {

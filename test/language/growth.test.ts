@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { checkCells } from '../../src/engine/checkCells.ts';
+import type { CheckedNotebook } from '../../src/language/check.ts';
 import { printCell } from '../../src/language/printer.ts';
 import { languageService } from '../../src/language/service.ts';
 import { catalogue } from '../../src/verbs/language.ts';
@@ -86,6 +87,34 @@ describe('the check of a notebook of whatever text', () => {
     assert.deepEqual(codes(`load ${'"a", '.repeat(10_000)}"a"`), ['syntax.long']);
     assert.deepEqual(codes(lines(10_001, (i) => `x${i} = ${i}`)), ['syntax.long']);
   });
+
+  it('reads twenty thousand statements of a notebook, and says in each cell beyond them that it is not read', () => {
+    const codes = ({ problems }: CheckedNotebook): readonly (readonly string[])[] =>
+      problems.map((found) => found.map(({ code }) => code).filter((code) => code !== 'name.unused'));
+    const full = Array.from({ length: 4 }, (_, cell) => lines(5000, (i) => `x${cell}_${i} = ${i}`));
+    const whole = checkCells(full);
+    assert.deepEqual(codes(whole), [[], [], [], []]);
+    const over = checkCells([...full, 'y = 1 + 1', '\n# a remark\n', 'z = 2 +'], whole);
+    assert.deepEqual(codes(over), [[], [], [], [], ['syntax.long'], [], ['syntax.long']]);
+    assert.match(over.problems[4][0].message, /notebook is read up to 20000 statements.*several notebooks/);
+    assert.ok(over.statements.at(-1)?.expression === undefined);
+    // What an edit above leaves room for is read.
+    const shorter = checkCells([...full.slice(0, 3), 'x = 1', ...over.cells.slice(4).map(({ text }) => text)], over);
+    assert.deepEqual(codes(shorter).slice(4), [[], [], ['syntax.missing']]);
+    const longer = checkCells([...over.cells.map(({ text }) => text)].reverse(), shorter);
+    assert.deepEqual(codes(longer).at(-1), ['syntax.long']);
+    assert.deepEqual(codes(longer)[2], []);
+  });
+
+  const printed: Readonly<Record<string, (size: number) => string>> = {
+    'a comment a line': (size) => lines(size, (i) => `# ${i}`),
+    'a comment behind each statement': (size) => lines(Math.min(size, 10_000), (i) => `x${i} = ${i} # ${i}`),
+    'comments below statements': (size) => `${lines(9000, (i) => `x${i} = ${i}`)}\n${lines(size, (i) => `# ${i}`)}`,
+    'comments inside a statement': (size) => `plot a |\n${lines(size, (i) => `# ${i}`)}\n mark 1 Hz`,
+  };
+  for (const [name, make] of Object.entries(printed))
+    it(`formats a cell in as long as its text: ${name}`, () =>
+      holdToGrowth((size) => service.parse(make(size)), 20_000, printCell));
 
   it('leaves what is not read as it stands when the cell is formatted', () => {
     const text = lines(10_002, (i) => `x${i}   =   ${i}`);
