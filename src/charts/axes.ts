@@ -1,4 +1,5 @@
 import { printWidth } from './advances.ts';
+import { lookedAt } from './closer.ts';
 import { layout } from './layout.ts';
 import { powerOf, tenTo } from '../numbers/power.ts';
 
@@ -134,9 +135,10 @@ export function frequencyAxis(
 export function frequencyRange(
   lowest: number,
   highest: number,
-  { over, frequency }: FrequencyOptions,
+  { over: asked, frequency }: FrequencyOptions,
   cut = 0,
 ): Domain {
+  const over = lookedAt('frequency', asked);
   const least = Math.max(frequency === 'log' ? lowest : 0, cut);
   const from = Math.max(over?.from ?? 0, least);
   const to = Math.min(over?.to ?? highest, highest);

@@ -1,4 +1,5 @@
 import type { Literal } from './handle.ts';
+import type { AxisRange, Choice, StatementAt } from './making.ts';
 import type { Output } from './output.ts';
 
 /** What an output in a notebook asks of the editor; `output` is the id that the editor gave it. */
@@ -33,9 +34,22 @@ export type HandleAsked =
       readonly literal: Literal;
       readonly text: string;
       readonly seen: readonly string[];
+      /** Those of which a stretch is looked at. */
+      readonly closer: readonly LookedAt[];
     }
+  /** To write what is made of a stretch that was chosen in a chart. */
+  | { readonly type: 'make'; readonly output: string; readonly statement: StatementAt; readonly choice: Choice }
+  /** To show some outputs over stretches of their axes, or whole again; nothing is written. */
+  | { readonly type: 'closer'; readonly output: string; readonly wanted: readonly LookedAt[] }
   /** To take back the last literal that was written, or to write it again. */
   | { readonly type: 'undo' | 'redo'; readonly output: string };
+
+/** An output, and the stretch of its axis that is looked at; all of it unless said. */
+export interface LookedAt {
+  readonly output: string;
+  readonly statement: StatementAt;
+  readonly over?: AxisRange;
+}
 
 /** What the editor tells the outputs. */
 export type Told =
@@ -51,9 +65,9 @@ export type Told =
       readonly width: number;
       readonly height: number;
     }
-  /** The answer to a preview, to be drawn in the place of what these outputs show. */
+  /** The answer to a preview or a closer look, to be drawn in the place of what these outputs show. */
   | {
-      readonly type: 'previewed';
+      readonly type: 'previewed' | 'closer';
       readonly output: string;
       readonly shown: readonly { readonly output: string; readonly data: Output }[];
     };

@@ -9,6 +9,8 @@ import { powerOf } from '../numbers/power.ts';
 export interface LevelScale {
   /** As it is printed. */
   readonly unit: string;
+  /** Where levels are told in dB: 1 in the unit is so much of the reference. */
+  readonly factor?: number;
   /** `level on a log axis`, `level in dB`. */
   readonly words: string;
   /** A figure as it is drawn on a linear axis. */
@@ -43,6 +45,7 @@ export function levelScaleOf(unit: Unit, reference: LevelReference | undefined):
   const of = (figure: number): number => levelIn(scale, figure);
   return {
     unit: printedUnit(symbol),
+    factor,
     words: levelAxisWords.decibels,
     of,
     write: (figure) => fixed(of(figure), 1),

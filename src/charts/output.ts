@@ -1,4 +1,5 @@
 import type { Handle } from './handle.ts';
+import type { Making, StatementAt } from './making.ts';
 import type { PaletteName } from './palettes.ts';
 
 /**
@@ -20,6 +21,9 @@ export interface Output {
   readonly palette?: PaletteName;
   /** Literals that its charts draw; none where there is nobody to write them. */
   readonly handles?: readonly Handle[];
+  /** What can be made of stretches of its charts, and the statement that shows it; likewise. */
+  readonly makings?: readonly Making[];
+  readonly statement?: StatementAt;
 }
 
 export type Part = ChartPart | TablePart | TextPart;

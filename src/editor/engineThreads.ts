@@ -1,6 +1,7 @@
 import type { CellChanges } from '../engine/ingredients.ts';
 import type { CellKeys } from '../engine/result.ts';
-import type { Moved, MoveOrder } from '../engine/moving.ts';
+import type { MadeText, MakeOrder } from '../engine/making.ts';
+import type { CellOutput, Closer, Moved, MoveOrder } from '../engine/moving.ts';
 import type { AskedNumber } from '../engine/proseNumbers.ts';
 import type { NotebookFacts, NumbersAnswer, ProjectFolders, Reply, Request } from '../engine/service.ts';
 import type { LookAt } from '../engine/traces.ts';
@@ -136,6 +137,20 @@ export class EngineThreads {
     return this.#answer('move', { notebook, ...order });
   }
 
+  /** What is to be written to make something of a stretch of a chart. */
+  make(notebook: ProjectFolders, order: MakeOrder): Promise<MadeText> {
+    return this.#answer('make', { notebook, ...order });
+  }
+
+  /** What charts show of stretches of their axes. */
+  async closer(
+    notebook: ProjectFolders,
+    cells: readonly string[],
+    closer: readonly Closer[],
+  ): Promise<readonly CellOutput[]> {
+    return (await this.#answer('closer', { notebook, cells, closer })).outputs;
+  }
+
   /** What is known of the numbers in a notebook's prose, without long work. */
   numbers(notebook: ProjectFolders, cells: readonly string[], numbers: readonly AskedNumber[]): Promise<NumbersAnswer> {
     return this.#answer('numbers', { notebook, cells, numbers });
@@ -159,10 +174,10 @@ export class EngineThreads {
   }
 
   /** Asks what has one reply, of the same type. */
-  #answer<Type extends 'keys' | 'changes' | 'look' | 'starter' | 'facts' | 'document' | 'move' | 'numbers'>(
-    type: Type,
-    rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>,
-  ): Promise<Extract<Reply, { type: Type }>> {
+  #answer<
+    Type extends
+      'keys' | 'changes' | 'look' | 'starter' | 'facts' | 'document' | 'move' | 'make' | 'closer' | 'numbers',
+  >(type: Type, rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>): Promise<Extract<Reply, { type: Type }>> {
     const id = this.#next++;
     return new Promise((done, reject) => {
       this.#ask({ type, id, ...rest } as Extract<Request, { type: Type }>, {

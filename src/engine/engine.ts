@@ -1,13 +1,18 @@
 import type { Handle, Literal, TextEdit } from '../charts/handle.ts';
+import type { Choice, StatementAt } from '../charts/making.ts';
+import type { Output } from '../charts/output.ts';
 import type { CheckedNotebook } from '../language/check.ts';
 import type { Watch } from '../values/ports.ts';
 import type { Failure, Result } from '../result/result.ts';
 import { Cache } from './cache.ts';
-import type { Host } from './host.ts';
+import { unwatched, type Host } from './host.ts';
 import { KeptAnswers } from './kept/keptAnswers.ts';
 import { changesBetween, Origins, type CellChanges } from './ingredients.ts';
 import { handlesOf } from './handles/handles.ts';
+import type { TextChange } from './handles/change.ts';
+import { madeText, makingsOf, statementAt, statementFrom } from './handles/making.ts';
 import { rewritten } from './handles/rewrite.ts';
+import { refuse } from './messages.ts';
 import type { Recalled } from './recall.ts';
 import { Run, type Answers, type CellListener, type Listener } from './run.ts';
 import { dependentsOf } from './dependents.ts';
@@ -65,11 +70,10 @@ export class Engine {
 
   /** The content keys of cells, of all unless said, as a run of them would report them. */
   async keys(cells: readonly string[], keyed: readonly number[] = [...cells.keys()]): Promise<CellKeys> {
-    const watch = { cancelled: () => false, progress: () => undefined };
     return new Run(
       this.#checkCells(cells),
       { cells, wanted: [], keyed },
-      watch,
+      unwatched,
       this.#host,
       this.#answers(),
     ).cellKeys();
@@ -104,6 +108,27 @@ export class Engine {
     return this.#last === undefined || statement === undefined || value === undefined
       ? []
       : handlesOf(this.#last, statement, value);
+  }
+
+  /** What can be made of stretches of the charts that a statement shows, likewise. */
+  makings({ cell, line, value }: StatementResult): Pick<Output, 'makings' | 'statement'> {
+    const statement = this.#last?.statements.find((one) => one.cell === cell && one.line === line);
+    if (this.#last === undefined || statement === undefined || value === undefined) return {};
+    return {
+      makings: makingsOf(this.#last, statement, value),
+      statement: statementAt(this.#last, statement),
+    };
+  }
+
+  /** The change of the cells' text that makes something of a stretch of a statement's charts; the statement is run for it. */
+  async make(cells: readonly string[], at: StatementAt, choice: Choice, watch: Watch): Promise<Result<TextChange>> {
+    const notebook = this.#checkCells(cells);
+    const statement = statementFrom(notebook, at);
+    if (statement === undefined) return refuse('making.gone', {});
+    const { cell, line } = statement;
+    const { results } = await this.run({ cells, wanted: [cell] }, watch);
+    const value = results.find((one) => one.cell === cell && one.line === line)?.value;
+    return value === undefined ? refuse('making.gone', {}) : madeText(notebook, statement, value, choice);
   }
 
   /** The change of the cells' text that gives a literal another number; `literal.cell` is its cell's index among these. */

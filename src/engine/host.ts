@@ -13,4 +13,7 @@ export interface Host {
   readonly kept?: Kept;
 }
 
+/** For what nobody waits to see the progress of, or stops. */
+export const unwatched: Watch = { cancelled: () => false, progress: () => undefined };
+
 export type { Files, History, Watch };

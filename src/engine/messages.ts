@@ -21,6 +21,11 @@ export interface EngineFacts {
   'handle.gone': { readonly verb: string; readonly name: string; readonly text: string };
   /** Units as they are spelled, now and before. */
   'handle.unit': { readonly text: string; readonly unit: string; readonly before: string };
+  'making.gone': object;
+  'making.locked': { readonly why: string };
+  'making.short': { readonly what: 'trim' | 'band' | 'range' | 'mark' };
+  /** What would be wrong with the text, in a sentence. */
+  'making.unfit': { readonly problem: string };
   'prose.differs': {
     readonly written: string;
     readonly unit: string;
@@ -52,6 +57,14 @@ const sentences: Sentences<EngineFacts> = {
     `The ${text} of ${verb === '' ? name : verb} no longer stands where this chart drew it: run the cell of the chart again, then move it.`,
   'handle.unit': ({ text, unit, before }) =>
     `The number is in ${unit || 'no unit'} by now (${text}), and was in ${before || 'no unit'} when this chart was drawn: run the cell of the chart again, then move it.`,
+  'making.gone': () =>
+    'What this chart shows no longer stands in its cell as it did: run the cell again, then choose the stretch again.',
+  'making.locked': ({ why }) => `Nothing was written: ${why}.`,
+  'making.short': ({ what }) =>
+    what === 'trim'
+      ? 'The stretch holds too little of the recording to be trimmed to: choose a longer one.'
+      : 'The stretch is shorter than this chart can tell: zoom in, or choose a longer one.',
+  'making.unfit': ({ problem }) => `Nothing was written, because the cell would not be understood then: ${problem}`,
   internal: ({ verb, reason }) => `${verb} failed by a fault of Washboard itself, not of your notebook: ${reason}.`,
   'prose.differs': ({ written, unit, now, expression }) => {
     const behind = unit === '' ? '' : unit === '°' ? unit : ` ${unit}`;

@@ -1,8 +1,10 @@
 import type { Literal, TextEdit } from '../charts/handle.ts';
 import type { Display } from '../charts/display.ts';
 import type { Output } from '../charts/output.ts';
-import type { Watch } from '../values/ports.ts';
+import type { AxisRange } from '../charts/making.ts';
+import { shownOver } from '../charts/closer.ts';
 import type { Engine } from './engine.ts';
+import { unwatched } from './host.ts';
 import type { StatementResult } from './result.ts';
 import { show } from './show.ts';
 
@@ -15,6 +17,16 @@ export interface MoveOrder {
   readonly text: string;
   /** Cells to run on the changed text, so far as they depend on the literal's. */
   readonly wanted: readonly number[];
+  /** Statements whose charts are looked at closer. */
+  readonly closer?: readonly Closer[];
+}
+
+/** A statement of which a stretch of the axis is looked at; all of it unless said. */
+export interface Closer {
+  readonly cell: number;
+  /** 1-based, within the cell. */
+  readonly line: number;
+  readonly over?: AxisRange;
 }
 
 /** What moving a literal gives: the change of the text, or why there is none. */
@@ -32,12 +44,10 @@ export interface CellOutput {
   readonly output: Output;
 }
 
-const unwatched: Watch = { cancelled: () => false, progress: () => undefined };
-
 /** Moves a literal, and runs those of the wanted cells that depend on it on the changed text; the text itself is for the caller to change. */
 export async function moved(
   engine: Engine,
-  { cells, literal, text, wanted }: MoveOrder,
+  { cells, literal, text, wanted, closer = [] }: MoveOrder,
   display: Display = {},
 ): Promise<Moved> {
   const edit = engine.rewrite(cells, literal, text);
@@ -48,18 +58,45 @@ export async function moved(
   const following = wanted.filter((cell) => dependents.includes(cell));
   if (following.length > 0)
     await engine.run({ cells: changed, wanted: following }, unwatched, (result) => {
-      const output = following.includes(result.cell) ? shown(engine, result, display) : undefined;
+      const output = following.includes(result.cell) ? shownCloser(engine, result, display, closer) : undefined;
       if (output !== undefined) outputs.push({ cell: result.cell, line: result.line, output });
     });
   return { edit: edit.value, outputs };
+}
+
+/** Shows the statements' charts over stretches of their axes; what has changed since they were run is run first. */
+export async function lookedCloser(
+  engine: Engine,
+  cells: readonly string[],
+  closer: readonly Closer[],
+  display: Display = {},
+): Promise<readonly CellOutput[]> {
+  const outputs: CellOutput[] = [];
+  const wanted = [...new Set(closer.map(({ cell }) => cell))];
+  await engine.run({ cells, wanted }, unwatched, (result) => {
+    const isWanted = closer.some(({ cell, line }) => cell === result.cell && line === result.line);
+    const output = isWanted ? shownCloser(engine, result, display, closer) : undefined;
+    if (output !== undefined) outputs.push({ cell: result.cell, line: result.line, output });
+  });
+  return outputs;
+}
+
+function shownCloser(
+  engine: Engine,
+  result: StatementResult,
+  display: Display,
+  closer: readonly Closer[],
+): Output | undefined {
+  const found = closer.find(({ cell, line }) => cell === result.cell && line === result.line);
+  return shownOver(found?.over, () => shown(engine, result, display));
 }
 
 /** What a statement shows where its literals can be written. */
 export function shown(engine: Engine, result: StatementResult, display: Display = {}): Output | undefined {
   const output = show(result, display);
   if (output?.parts.some((part) => part.type === 'chart' && part.axis !== undefined) !== true) return output;
-  const handles = engine.handles(result);
-  return handles.length === 0 ? output : { ...output, handles };
+  const [handles, making] = [engine.handles(result), engine.makings(result)];
+  return { ...output, ...(handles.length === 0 ? {} : { handles }), ...making };
 }
 
 /** A text with a change made in it. */

@@ -12,7 +12,8 @@ import { look } from './look.ts';
 import { offersOf, type NumberOffer } from './numberOffers.ts';
 import type { AskedNumber, JudgedNumber } from './proseNumbers.ts';
 import { refuseFault } from './messages.ts';
-import { moved, shown, type Moved, type MoveOrder } from './moving.ts';
+import { made, type MadeText, type MakeOrder } from './making.ts';
+import { lookedCloser, moved, shown, type CellOutput, type Closer, type Moved, type MoveOrder } from './moving.ts';
 import type { CellChanges } from './ingredients.ts';
 import type { CellFailure } from './recall.ts';
 import type { CellKeys } from './result.ts';
@@ -59,8 +60,19 @@ export type Request =
   | FactsRequest
   | DocumentRequest
   | ({ readonly type: 'move'; readonly id: number; readonly notebook: ProjectFolders } & MoveOrder)
+  | ({ readonly type: 'make'; readonly id: number; readonly notebook: ProjectFolders } & MakeOrder)
+  | CloserRequest
   | NumbersRequest
   | { readonly type: 'clear'; readonly notebook: ProjectFolders };
+
+/** What charts show of a stretch of their axis. */
+export interface CloserRequest {
+  readonly type: 'closer';
+  readonly id: number;
+  readonly notebook: ProjectFolders;
+  readonly cells: readonly string[];
+  readonly closer: readonly Closer[];
+}
 
 /** The text of a notebook that begins with files. */
 export interface StarterRequest {
@@ -147,6 +159,8 @@ export type Reply =
   /** Undefined where it was stopped. Lines are those of the cells. */
   | { readonly type: 'document'; readonly id: number; readonly document: Json | undefined }
   | ({ readonly type: 'move'; readonly id: number } & Moved)
+  | ({ readonly type: 'make'; readonly id: number } & MadeText)
+  | { readonly type: 'closer'; readonly id: number; readonly outputs: readonly CellOutput[] }
   | ({ readonly type: 'numbers'; readonly id: number } & NumbersAnswer)
   | { readonly type: 'failed'; readonly id: number; readonly message: string };
 
@@ -205,6 +219,11 @@ export class Service {
     if (request.type === 'document') return this.#document(engine, request);
     if (request.type === 'move')
       return this.#reply({ type: 'move', id: request.id, ...(await moved(engine, request, this.#display)) });
+    if (request.type === 'make') return this.#reply({ type: 'make', id: request.id, ...(await made(engine, request)) });
+    if (request.type === 'closer') {
+      const { id, cells, closer } = request;
+      return this.#reply({ type: 'closer', id, outputs: await lookedCloser(engine, cells, closer, this.#display) });
+    }
     if (request.type === 'numbers') return this.#numbers(engine, request);
     if (request.type === 'changes') {
       const { id, cells, numbers, before } = request;

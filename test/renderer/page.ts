@@ -37,7 +37,8 @@ const host = `import { activate } from '${origin}/renderer.js';
 window.asked = [];
 const hearing = [];
 window.tell = (message) => hearing.forEach((hear) => hear(message));
-const api = activate({ setState() {}, getState() {}, postMessage: (message) => window.asked.push(message), onDidReceiveMessage: (hear) => { hearing.push(hear); } });
+let state;
+const api = activate({ setState: (next) => { state = next; }, getState: () => state, postMessage: (message) => window.asked.push(message), onDidReceiveMessage: (hear) => { hearing.push(hear); } });
 window.draw = (id, data) => {
   let place = document.getElementById(id);
   if (!place) { place = document.createElement('div'); place.id = id; document.body.append(place); }

@@ -1,4 +1,5 @@
 import type { LevelScale } from '../levelScale.ts';
+import type { Reads } from '../reads.ts';
 import { capitalised } from '../../result/words.ts';
 import { binsToDraw } from '../decimate.ts';
 import { bySeries } from '../legends.ts';
@@ -25,7 +26,9 @@ export function overlayLayers(overlay: Overlay): object[] {
   );
   const limits = series.flatMap((one) => (isCrowded(one) ? quantileRows(one, overlay) : limitRows(one, overlay)));
   const runs = series.flatMap((one) => (one.entries.length > 1 && !isCrowded(one) ? runRows(one, overlay) : []));
-  const means = series.flatMap(({ label, strong }) => (strong === undefined ? [] : [curveRow(label, strong, overlay)]));
+  const means = series.flatMap(({ label, strong }) =>
+    strong === undefined ? [] : [{ ...curveRow(label, strong, overlay), reads: readsOf(label, overlay) }],
+  );
   const marks = visibleMarks(options, x).map(({ at }) => ({ f: drawn(at) }));
   const area = { ...brokenLine, type: 'area', opacity: role('band') };
   const thin = { ...brokenLine, strokeWidth: 1, opacity: role('thin') };
@@ -48,9 +51,15 @@ interface Row {
   readonly f: (number | null)[];
   readonly v: (number | null)[];
   readonly v2?: (number | null)[];
+  readonly reads?: Reads;
 }
 
 const positive = (value: number): number | null => (value > 0 ? drawn(value) : null);
+
+/** How the curve of a series is read; of several runs without a mean each by itself. */
+function readsOf(label: string, { form, scale: { unit, factor } }: Overlay): Reads {
+  return { label, unit, times: form === 'psd' ? 10 : 20, ...(factor === undefined ? {} : { factor }) };
+}
 
 function curveRow(series: string, curve: Curve, { x, options }: Overlay, run?: string): Row {
   const bins = binsToDraw(curve.level, curve.spacing, x.from, x.to, options.frequency);
@@ -62,8 +71,11 @@ function curveRow(series: string, curve: Curve, { x, options }: Overlay, run?: s
   };
 }
 
-const runRows = (one: SpectrumSeries, overlay: Overlay): Row[] =>
-  one.entries.map((entry) => curveRow(one.label, entry, overlay, entry.run.label));
+const runRows = ({ label, strong, entries }: SpectrumSeries, overlay: Overlay): Row[] =>
+  entries.map((entry) => ({
+    ...curveRow(label, entry, overlay, entry.run.label),
+    ...(strong === undefined ? { reads: readsOf(`${label}, ${entry.run.label}`, overlay) } : {}),
+  }));
 
 function limitRows({ label, strong }: SpectrumSeries, { x, y, options }: Overlay): Row[] {
   if (strong === undefined || strong.low.length !== strong.level.length) return [];

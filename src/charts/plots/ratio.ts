@@ -2,6 +2,7 @@ import { ratioAxis, ratioDescription, ratioSubtitle, ratioTitle } from '../words
 import { type ComparisonValue, isOfSignal } from '../../values/comparison.ts';
 import type { DensityRatio } from '../../values/comparisonParts.ts';
 import { frequencyAxis, levelAxis, withinFew, type Domain } from '../axes.ts';
+import { lookedAt } from '../closer.ts';
 import { binsToDraw } from '../decimate.ts';
 import { tall } from '../layout.ts';
 import { curvesOf, layered, layerOf, strips } from '../marks.ts';
@@ -9,6 +10,7 @@ import { drawn, hertz, interval, signed } from '../../values/number.ts';
 import { lowCutOf } from '../series.ts';
 import type { ChartPart } from '../output.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';
+import type { Reads } from '../reads.ts';
 import { bandLayers, labelLayers } from './bandLayers.ts';
 import { labelRoom } from './overlayLabels.ts';
 import { bareOverlay, type OverlayOptions } from './overlayOptions.ts';
@@ -24,13 +26,14 @@ export function ratioChart(
   if (ratio === undefined || ratio.ratio.length < 3) return undefined;
   const bands = isOfSignal(value.metricCode) ? [] : value.rows.map(({ band }) => band);
   const options: OverlayOptions = { ...bareOverlay, frequency: asked.frequency, bands };
+  const over = lookedAt('frequency', asked.over);
   const top = Math.min(
-    asked.over?.to ?? 2 * Math.max(...bands.map(({ to }) => to), 0),
+    over?.to ?? 2 * Math.max(...bands.map(({ to }) => to), 0),
     ratio.spacing * (ratio.ratio.length - 1),
   );
   const cut = lowCutOf([...(value.a.spectrum?.entries ?? []), ...(value.b.spectrum?.entries ?? [])]);
   const x = {
-    from: Math.max(asked.over?.from ?? 0, asked.frequency === 'log' ? ratio.spacing : 0, cut),
+    from: Math.max(over?.from ?? 0, asked.frequency === 'log' ? ratio.spacing : 0, cut),
     to: top > 0 ? top : ratio.spacing * (ratio.ratio.length - 1),
   };
   const bins = binsToDraw(ratio.ratio, ratio.spacing, x.from, x.to, options.frequency);
@@ -81,8 +84,13 @@ function ratioLayers(
   const scale = { domain: [y.from, y.to], nice: false, zero: false };
   const axes = { x: frequencyAxis(x, options.frequency), y: levelAxis('v', title, scale) };
   const fields = ['f', 'v', 'v2'];
-  const curve = (from: readonly number[], to: readonly number[]): object[] => [
-    { f: bins.map((bin) => drawn(bin * ratio.spacing)), v: from.map(drawn), v2: to.map(drawn) },
+  const curve = (from: readonly number[], to: readonly number[], reads?: Reads): object[] => [
+    {
+      ...(reads && { reads }),
+      f: bins.map((bin) => drawn(bin * ratio.spacing)),
+      v: from.map(drawn),
+      v2: to.map(drawn),
+    },
   ];
   const area = { type: 'area', clip: true, color: role('faded'), opacity: 0.35 };
   const line = { type: 'line', clip: true, color: role('ink'), strokeWidth: role('strong') };
@@ -90,7 +98,7 @@ function ratioLayers(
     ...bandLayers(options, x, axes.x),
     curvesOf(curve(low, high), fields, area, { ...axes, y2: { field: 'v2' } }),
     layerOf([{ v: 0 }], { type: 'rule', strokeWidth: 1.2, color: role('ink') }, { y: axes.y }),
-    curvesOf(curve(middle, middle), fields, line, axes),
+    curvesOf(curve(middle, middle, { label: 'Change', unit: '%' }), fields, line, axes),
     ...labelLayers(options, x),
     strips(stripRows(ratio, bins), axes.x, 'f2', { clip: true }),
   ];

@@ -1,6 +1,7 @@
 import { drawnSamples } from '../../values/resultant.ts';
 import { sampledFor, signalsOf, stretchEnd, type Channel, type Run } from '../../values/run.ts';
 import type { Domain } from '../axes.ts';
+import { lookedAt } from '../closer.ts';
 import { envelope, pointLimit } from '../decimate.ts';
 import { drawn } from '../../values/number.ts';
 
@@ -18,7 +19,8 @@ export function endOf(run: Run): number {
 }
 
 /** From the earliest sample of the runs' recordings to the latest, or what is asked for of that. */
-export function timeDomain(runs: readonly Run[], over?: Domain): Domain {
+export function timeDomain(runs: readonly Run[], asked?: Domain): Domain {
+  const over = lookedAt('time', asked);
   const from = Math.min(...runs.map((run) => untrimmedOf(run).start));
   const to = Math.max(...runs.map((run) => endOf(untrimmedOf(run))));
   if (over === undefined) return { from, to };

@@ -1,6 +1,7 @@
 import type { Channel, Run } from '../../values/run.ts';
 import { levelAxis, timeAxis, type Domain } from '../axes.ts';
 import { curvesOf, layered, layerOf, rimmedText, strips, writtenFrom } from '../marks.ts';
+import type { Reads } from '../reads.ts';
 import { axisTitle, drawnQuantity } from '../words/names.ts';
 import { drawn, plain, significant, printedUnit } from '../../values/number.ts';
 import { role, seriesColour } from '../specification.ts';
@@ -49,16 +50,20 @@ export function panelView(panel: TracedPanel, frame: PanelFrame): object {
     offset: 3,
     frame: 'group',
   };
+  const reads: Reads = { label, unit: printedUnit(channel.unit.symbol) };
+  // The whole recording is read where it is drawn.
+  const read = (area: readonly Piece[]): readonly Piece[] => area.map((piece) => ({ ...piece, reads }));
+  const used = pieces(run, trace.used, frame.x, columns);
   const untrimmed =
     run.untrimmed === undefined
       ? []
       : [
-          areaLayer(panel, pieces(run.untrimmed, trace.untrimmed, frame.x, columns), frame, role('faded'), 0.55),
+          areaLayer(panel, read(pieces(run.untrimmed, trace.untrimmed, frame.x, columns)), frame, role('faded'), 0.55),
           spanLayer([{ from: run.start, to: endOf(run) }], frame, role('shade'), 0.6),
         ];
   const layers = [
     ...untrimmed,
-    areaLayer(panel, pieces(run, trace.used, frame.x, columns), frame, seriesColour(colour), 1),
+    areaLayer(panel, run.untrimmed === undefined ? read(used) : used, frame, seriesColour(colour), 1),
     ...placeLayers(panel, frame),
     ...markLayers(frame),
     strips(stripRows(panel, frame), axisOf(frame), 't2', { name: `${stripName} ${label}`.replace(/\W+/g, '_') }),

@@ -1,12 +1,19 @@
 import * as vscode from 'vscode';
-import type { Literal, TextEdit } from '../../charts/handle.ts';
+import type { TextEdit } from '../../charts/handle.ts';
 import type { HandleAsked, Told } from '../../charts/handleMessages.ts';
+import type { MoveOrder } from '../../engine/moving.ts';
+import type { ProjectFolders } from '../../engine/service.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { errorOf } from '../messages.ts';
 import { languageId } from '../names.ts';
 import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
-import { idIn } from './shownBy.ts';
+import { History } from './history.ts';
+import { idIn, textsBehind } from './shownBy.ts';
+import type { Part } from './written.ts';
 import { reasonOfException } from '../../result/environment.ts';
+
+type Asked<Type extends HandleAsked['type']> = Extract<HandleAsked, { readonly type: Type }>;
+type Shown = Extract<Told, { readonly shown: unknown }>['shown'][number];
 
 /** What moving a literal needs of the editor's other parts. */
 export interface Around {
@@ -18,18 +25,10 @@ export interface Around {
   tell(message: Told, editor: vscode.NotebookEditor): void;
 }
 
-/** A literal that was written. */
-interface Written {
-  readonly cell: vscode.NotebookCell;
-  readonly from: number;
-  readonly before: string;
-  readonly after: string;
-}
-
-/** Does what charts ask: writes a literal by one edit, which is one step to undo, and runs what depends on it. */
+/** Does what charts ask: writes text by one edit, which is one step to undo, and runs what depends on it; or shows them otherwise. */
 export class Moves {
   readonly #around: Around;
-  readonly #done = new WeakMap<vscode.NotebookDocument, { undo: Written[]; redo: Written[] }>();
+  readonly #histories = new WeakMap<vscode.NotebookDocument, History>();
 
   constructor(around: Around) {
     this.#around = around;
@@ -37,39 +36,89 @@ export class Moves {
 
   async receive(message: HandleAsked, editor: vscode.NotebookEditor): Promise<void> {
     try {
-      if (message.type === 'move') await this.#move(message, editor);
-      else if (message.type === 'preview') await this.#preview(message, editor);
-      else await this.#again(message, editor);
+      await this.#do(message, editor);
     } catch (error) {
-      const text = reasonOfException(error);
-      this.#around.tell({ type: 'refused', output: message.output, message: text }, editor);
+      this.#refuse(message.output, reasonOfException(error), editor);
     }
   }
 
-  async #move({ output, literal, text }: Extract<HandleAsked, { type: 'move' }>, editor: vscode.NotebookEditor) {
+  #do(message: HandleAsked, editor: vscode.NotebookEditor): Promise<void> {
+    switch (message.type) {
+      case 'move':
+        return this.#move(message, editor);
+      case 'preview':
+        return this.#preview(message, editor);
+      case 'make':
+        return this.#make(message, editor);
+      case 'closer':
+        return this.#closer(message, editor);
+      case 'undo':
+      case 'redo':
+        return this.#again(message, editor);
+    }
+  }
+
+  #refuse(output: string, message: string, editor: vscode.NotebookEditor): void {
+    this.#around.tell({ type: 'refused', output, message }, editor);
+  }
+
+  async #move(message: Asked<'move'>, editor: vscode.NotebookEditor): Promise<void> {
+    const { output } = message;
     const { notebook } = editor;
     const cells = codeCells(notebook, languageId);
-    const { edit, refusal } = await this.#around.engine.move(
-      ...this.#order({ output, literal, text }, notebook, cells),
-    );
-    if (edit === undefined) return this.#around.tell({ type: 'refused', output, message: refusal ?? '' }, editor);
-    const cell = cells[edit.cell];
-    const before = cell.document.getText().slice(edit.from, edit.to);
-    await write(cell, edit);
-    const { undo, redo } = this.#history(notebook);
-    undo.push({ cell, from: edit.from, before, after: edit.text });
-    redo.length = 0;
+    const { edit, refusal } = await this.#around.engine.move(...this.#order(message, notebook, cells));
+    if (edit === undefined) return this.#refuse(output, refusal ?? '', editor);
+    await this.#history(notebook).write([partOf(edit, cells)]);
     await this.#around.update(notebook, owner(notebook, output));
   }
 
+  /** Writes what is made of a stretch; what stands in a new cell is run. */
+  async #make({ output, statement, choice }: Asked<'make'>, editor: vscode.NotebookEditor): Promise<void> {
+    const { notebook } = editor;
+    const cells = codeCells(notebook, languageId);
+    const at = { ...statement, cell: cells.indexOf(this.#ran(output)[statement.cell]) };
+    const order = { cells: textsOf(cells), statement: at, choice };
+    const { edits, below, refusal } = await this.#around.engine.make(foldersIn(notebook), order);
+    if (refusal !== undefined) return this.#refuse(output, refusal, editor);
+    const history = this.#history(notebook);
+    if (below !== undefined) {
+      const { index } = await history.writeBelow(cells[below.cell], below.text);
+      const ranges = [{ start: index, end: index + 1 }];
+      await vscode.commands.executeCommand('notebook.cell.execute', { ranges, document: notebook.uri });
+      return;
+    }
+    await history.write(edits.map((edit) => partOf(edit, cells)));
+    await this.#around.update(notebook, owner(notebook, output));
+  }
+
+  /** What outputs show of stretches of their axes, as they were run. */
+  async #closer({ output, wanted }: Asked<'closer'>, editor: vscode.NotebookEditor): Promise<void> {
+    const folders = foldersIn(editor.notebook);
+    const shown: Shown[] = [];
+    for (const ran of new Set(wanted.map((one) => this.#ran(one.output)))) {
+      const own = wanted.filter((one) => this.#ran(one.output) === ran);
+      const closer = own.map(({ statement: { cell, line }, over }) => ({ cell, line, ...(over && { over }) }));
+      const outputs = await this.#around.engine.closer(folders, textsBehind(ran), closer);
+      for (const { cell, line, output: data } of outputs) {
+        const found = own.find(({ statement }) => statement.cell === cell && statement.line === line);
+        if (found !== undefined) shown.push({ output: found.output, data });
+      }
+    }
+    this.#around.tell({ type: 'closer', output, shown }, editor);
+  }
+
   /** What the outputs in view would show; the text and the outputs stay as they are. */
-  async #preview(message: Extract<HandleAsked, { type: 'preview' }>, editor: vscode.NotebookEditor): Promise<void> {
+  async #preview(message: Asked<'preview'>, editor: vscode.NotebookEditor): Promise<void> {
     const { notebook } = editor;
     const cells = codeCells(notebook, languageId);
     const wanted = cells.flatMap(({ outputs }, index) =>
       outputs.some((one) => message.seen.includes(idIn(one) ?? '')) ? [index] : [],
     );
-    const { outputs } = await this.#around.engine.move(...this.#order(message, notebook, cells, wanted));
+    const closer = message.closer.flatMap(({ output, statement: { cell, line }, over }) => {
+      const index = cells.indexOf(this.#ran(output)[cell]);
+      return over === undefined ? [] : [{ cell: index, line, over }];
+    });
+    const { outputs } = await this.#around.engine.move(...this.#order(message, notebook, cells, { wanted, closer }));
     const shown = cells.flatMap((cell, index) => {
       const of = outputs.filter((one) => one.cell === index).sort((a, b) => a.line - b.line);
       // A statement that fails by now shows one output where it showed another, or none.
@@ -81,47 +130,46 @@ export class Moves {
 
   /** What the engine is asked, with the literal's cell counted among the cells as they are now. */
   #order(
-    { output, literal, text }: { readonly output: string; readonly literal: Literal; readonly text: string },
+    { output, literal, text }: Pick<Asked<'move'>, 'output' | 'literal' | 'text'>,
     notebook: vscode.NotebookDocument,
     cells: readonly vscode.NotebookCell[],
-    wanted: readonly number[] = [],
+    shown: Pick<MoveOrder, 'wanted' | 'closer'> = { wanted: [] },
   ): Parameters<EngineThreads['move']> {
-    const folders = foldersOf(notebook);
-    if (folders === undefined) throw errorOf('notebook.unsaved', {});
+    const moved = { ...literal, cell: cells.indexOf(this.#ran(output)[literal.cell]) };
+    return [foldersIn(notebook), { cells: textsOf(cells), literal: moved, text, ...shown }];
+  }
+
+  /** The code cells as an output was made. */
+  #ran(output: string): readonly vscode.NotebookCell[] {
     const ran = this.#around.cellsBehind(output);
     if (ran === undefined) throw errorOf('handle.earlier', {});
-    const texts = textsOf(cells);
-    return [folders, { cells: texts, literal: { ...literal, cell: cells.indexOf(ran[literal.cell]) }, text, wanted }];
+    return ran;
   }
 
-  /** Takes the last written literal back, or writes it again, unless the text was edited there. */
-  async #again({ type, output }: Extract<HandleAsked, { type: 'undo' | 'redo' }>, editor: vscode.NotebookEditor) {
+  /** Takes back what a chart wrote last, or writes it again. */
+  async #again({ type, output }: Asked<'undo' | 'redo'>, editor: vscode.NotebookEditor): Promise<void> {
     const { notebook } = editor;
-    const { undo, redo } = this.#history(notebook);
-    const [from, to] = type === 'undo' ? [undo, redo] : [redo, undo];
-    const last = from.pop();
-    if (last === undefined) return;
-    const [now, then] = type === 'undo' ? [last.after, last.before] : [last.before, last.after];
-    const at = { from: last.from, to: last.from + now.length };
-    if (last.cell.document.getText().slice(at.from, at.to) !== now || !notebook.getCells().includes(last.cell))
-      throw errorOf('handle.edited', {});
-    await write(last.cell, { ...at, text: then });
-    to.push(last);
-    await this.#around.update(notebook, owner(notebook, output));
+    if (await this.#history(notebook).again(type)) await this.#around.update(notebook, owner(notebook, output));
   }
 
-  #history(notebook: vscode.NotebookDocument): { undo: Written[]; redo: Written[] } {
-    const known = this.#done.get(notebook) ?? { undo: [], redo: [] };
-    this.#done.set(notebook, known);
+  #history(notebook: vscode.NotebookDocument): History {
+    const known = this.#histories.get(notebook) ?? new History(notebook);
+    this.#histories.set(notebook, known);
     return known;
   }
 }
 
-/** One edit of one cell. */
-async function write({ document }: vscode.NotebookCell, { from, to, text }: Omit<TextEdit, 'cell'>): Promise<void> {
-  const edit = new vscode.WorkspaceEdit();
-  edit.replace(document.uri, new vscode.Range(document.positionAt(from), document.positionAt(to)), text);
-  if (!(await vscode.workspace.applyEdit(edit))) throw errorOf('handle.edit', {});
+const partOf = ({ cell, from, to, text }: TextEdit, cells: readonly vscode.NotebookCell[]): Part => ({
+  cell: cells[cell],
+  from,
+  before: cells[cell].document.getText().slice(from, to),
+  after: text,
+});
+
+function foldersIn(notebook: vscode.NotebookDocument): ProjectFolders {
+  const folders = foldersOf(notebook);
+  if (folders === undefined) throw errorOf('notebook.unsaved', {});
+  return folders;
 }
 
 /** The cell that shows an output, so that it is run first. */

@@ -27,4 +27,4 @@ export function registerHandles(
   });
 }
 
-const isOfHandles = ({ type }: Asked): boolean => ['move', 'preview', 'undo', 'redo'].includes(type);
+const isOfHandles = ({ type }: Asked): boolean => ['move', 'preview', 'make', 'closer', 'undo', 'redo'].includes(type);

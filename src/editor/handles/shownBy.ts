@@ -1,4 +1,5 @@
 import type * as vscode from 'vscode';
+import { textsOf } from '../notebooks.ts';
 
 /** Outputs are remembered up to so many; of an older one nothing is moved any more. */
 const most = 5000;
@@ -7,15 +8,22 @@ const most = 5000;
 const cells = new Map<string, readonly vscode.NotebookCell[]>();
 let count = 0;
 
+/** The texts of cells as they were run together. */
+const texts = new WeakMap<readonly vscode.NotebookCell[], readonly string[]>();
+
 /** An id for an output that a run of these cells gave. */
 export function idOfOutput(ran: readonly vscode.NotebookCell[]): string {
   const id = `${Date.now().toString(36)}-${++count}`;
   cells.set(id, ran);
+  if (!texts.has(ran)) texts.set(ran, textsOf(ran));
   if (cells.size > most) cells.delete(cells.keys().next().value!);
   return id;
 }
 
 export const cellsBehind = (id: string): readonly vscode.NotebookCell[] | undefined => cells.get(id);
+
+/** The texts of those cells as they were then. */
+export const textsBehind = (ran: readonly vscode.NotebookCell[]): readonly string[] => texts.get(ran) ?? [];
 
 /** The id of an output, if we gave it one. */
 export const idIn = ({ metadata }: vscode.NotebookCellOutput): string | undefined =>

@@ -9,7 +9,7 @@ export function plotHandles(sites: Sites, site: Site): Found[] {
   return [...shownRange(sites, site), ...marks(sites, site)];
 }
 
-function shownRange(sites: Sites, site: Site): Found[] {
+export function shownRange(sites: Sites, site: Site): Found[] {
   const over = givenUnder(site, 'over').at(0);
   const parts = sites.numbers(site, 'over').at(0);
   if (over?.type !== 'range' || parts === undefined) return [];

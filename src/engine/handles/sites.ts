@@ -31,6 +31,19 @@ export class Sites {
     return binder === undefined ? undefined : this.of(binder.expression, binder);
   }
 
+  /** Where a step is put that is to change an argument's value: behind the statement that binds it, or the call itself. */
+  end(
+    argument: CheckedArgument,
+    statement: CheckedStatement,
+  ): { readonly cell: number; readonly at: number } | undefined {
+    if (argument.type === 'call') return { cell: statement.cell, at: argument.place.to };
+    if (argument.type === 'pick') return this.end(argument.of, statement);
+    const binder = argument.type === 'name' ? this.#binder(argument.name) : undefined;
+    if (binder?.expression === undefined) return undefined;
+    const { expression, cell, place } = binder;
+    return expression.type === 'name' ? this.end(expression, binder) : { cell, at: place.to };
+  }
+
   /** The call under an operand or option of a call. */
   under(site: Site, slot: string): Site | undefined {
     return this.of(givenUnder(site, slot).at(0), site.statement);

@@ -21,6 +21,9 @@ export function trimHandle(sites: Sites, drawn: Site | undefined, value: RunsVal
   return { name: 'trim', axis: 'time', ends };
 }
 
+/** Whether runs were trimmed at all. */
+export const hasTrim = (sites: Sites, drawn: Site | undefined): boolean => nextTrim(sites, drawn) !== undefined;
+
 /** The first trim on the way down to the recordings. */
 function nextTrim(sites: Sites, site: Site | undefined): Site | undefined {
   const seen = new Set<unknown>();

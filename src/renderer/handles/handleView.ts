@@ -1,7 +1,7 @@
 import type { Handle, HandleEnd, Literal } from '../../charts/handle.ts';
 import { element } from '../element.ts';
 import { around, type Plot } from './plots.ts';
-import { numberAt, axisValueOf, stepOf, written } from './rounding.ts';
+import { numberAt, axisValueOf, stepOf, written } from '../../charts/rounding.ts';
 import { listenTo, sliderElement } from './slider.ts';
 
 /** What a handle asks of its chart. */

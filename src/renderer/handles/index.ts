@@ -1,10 +1,12 @@
 import type { RendererContext } from 'vscode-notebook-renderer';
 import type { Literal } from '../../charts/handle.ts';
 import type { Asked, Told } from '../../charts/handleMessages.ts';
+import type { AxisRange } from '../../charts/making.ts';
 import type { DrawnChart } from '../chart.ts';
 import { isOutput } from '../isOutput.ts';
 import type { DrawnOutput } from '../output.ts';
-import { Layer, type LayerState } from './layer.ts';
+import { Closer, type Target } from './closer.ts';
+import { Layer, type LayerAsks, type LayerState } from './layer.ts';
 import { Previews } from './previews.ts';
 import { addHandleStyle } from './style.ts';
 import { show, shownBy } from './update.ts';
@@ -23,10 +25,12 @@ export class Handled {
   /** Of outputs that are drawn anew what their readers were about. */
   readonly #states = new Map<string, readonly LayerState[]>();
   readonly #previews: Previews;
+  readonly #closer: Closer;
 
   constructor(context: RendererContext<unknown>) {
     this.#post = (message) => context.postMessage?.(message);
-    this.#previews = new Previews(this.#post);
+    this.#closer = new Closer(context, () => this.#targets());
+    this.#previews = new Previews(this.#post, this.#closer.list);
     context.onDidReceiveMessage?.((message: Told) => this.#hear(message));
     addHandleStyle();
   }
@@ -36,12 +40,15 @@ export class Handled {
     const handles = shownBy(drawn)?.handles ?? [];
     const layers = drawn.charts
       .filter((chart) => chart.part().axis !== undefined)
-      .map((chart) => new Layer(chart, handles, this.#writer(output, chart)));
+      .map((chart) => new Layer(chart, handles, this.#asks(id, output, chart, drawn)));
     this.#attached.set(id, { output, drawn, layers });
     this.#previews.watch(output, drawn.root);
     const states = this.#states.get(id) ?? [];
     this.#states.delete(id);
-    void drawn.ready.then(() => states.forEach((state, index) => layers.at(index)?.resume(state)));
+    void drawn.ready.then(() => {
+      states.forEach((state, index) => layers.at(index)?.resume(state));
+      this.#closer.again(id);
+    });
   }
 
   /** Shows what an item holds by now in the views that it has; false if it has none, or they don't fit. */
@@ -70,8 +77,29 @@ export class Handled {
     attached.layers.forEach((layer) => layer.dispose());
   }
 
-  #writer(output: string, chart: DrawnChart): ConstructorParameters<typeof Layer>[2] {
+  /** The outputs whose charts can be looked at closer. */
+  #targets(): Target[] {
+    return [...this.#attached].flatMap(([item, { output, drawn, layers }]) => {
+      const statement = shownBy(drawn)?.statement;
+      const axes = drawn.charts.flatMap((chart) => chart.part().axis?.quantity ?? []);
+      const changed = (): void => layers.forEach((layer) => layer.looked());
+      return statement === undefined ? [] : [{ item, output, statement, axes, changed }];
+    });
+  }
+
+  #asks(item: string, output: string, chart: DrawnChart, drawn: DrawnOutput): LayerAsks {
+    const axis = (): AxisRange['axis'] => chart.part().axis!.quantity;
     return {
+      makings: () => shownBy(drawn)?.makings ?? [],
+      make: (choice) => {
+        const statement = shownBy(drawn)?.statement;
+        if (statement !== undefined) this.#post({ type: 'make', output, statement, choice });
+      },
+      over: () => this.#closer.over(item),
+      isCloser: () => this.#closer.isShown(item),
+      look: (over) => this.#closer.look(item, axis(), over),
+      link: (isLinked) => this.#closer.link(isLinked, item),
+      isLinked: () => this.#closer.isLinked,
       preview: (literal: Literal, text: string) => this.#previews.ask(output, chart, literal, text),
       move: (literal: Literal, text: string) => {
         this.#previews.end();
@@ -79,6 +107,19 @@ export class Handled {
       },
       history: (type: 'undo' | 'redo') => this.#post({ type, output }),
     };
+  }
+
+  /** Draws what came of a closer look, in the views that are there. */
+  async #looked(shown: Extract<Told, { readonly shown: unknown }>['shown']): Promise<void> {
+    for (const { output, data } of shown) {
+      const found = [...this.#attached.values()].find((one) => one.output === output);
+      if (found === undefined) continue;
+      const drawing = show(found.drawn, data);
+      // Said before it is drawn: whoever follows the drawing asks.
+      this.#closer.answered(output);
+      if (!(await drawing)) this.#closer.failed(output);
+    }
+    this.#closer.settle();
   }
 
   #hear(message: Told): void {
@@ -92,7 +133,9 @@ export class Handled {
       );
       return;
     }
+    if (message.type === 'closer') void this.#looked(message.shown);
     if (message.type !== 'refused') return;
+    this.#closer.settle();
     for (const { output, layers } of all)
       if (output === message.output) layers.forEach((layer) => layer.refuse(message.message));
   }

@@ -1,5 +1,5 @@
 import type { Literal } from '../../charts/handle.ts';
-import type { Asked } from '../../charts/handleMessages.ts';
+import type { Asked, LookedAt } from '../../charts/handleMessages.ts';
 import type { Output } from '../../charts/output.ts';
 import type { DrawnChart } from '../chart.ts';
 import type { DrawnOutput } from '../output.ts';
@@ -13,6 +13,7 @@ const patience = 5000;
 /** What is moved, shown in the charts that depend on it: one request at a time, the latest value wins. */
 export class Previews {
   readonly #post: (message: Asked) => void;
+  readonly #closer: () => readonly LookedAt[];
   readonly #outputs = new Map<Element, string>();
   /** By their roots: an output that is drawn anew has another one before the old one is known to be out of view. */
   readonly #seen = new Set<Element>();
@@ -23,8 +24,10 @@ export class Previews {
   #chart: DrawnChart | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(post: (message: Asked) => void) {
+  /** @param closer tells of which outputs a stretch is looked at */
+  constructor(post: (message: Asked) => void, closer: () => readonly LookedAt[]) {
     this.#post = post;
+    this.#closer = closer;
     this.#observer = new IntersectionObserver((entries) => {
       for (const { target, isIntersecting } of entries) {
         if (isIntersecting) this.#seen.add(target);
@@ -47,7 +50,7 @@ export class Previews {
 
   ask(output: string, chart: DrawnChart, literal: Literal, text: string): void {
     this.#chart = chart;
-    this.#next = { type: 'preview', output, literal, text, seen: this.#inView() };
+    this.#next = { type: 'preview', output, literal, text, seen: this.#inView(), closer: this.#closer() };
     this.#send();
   }
 

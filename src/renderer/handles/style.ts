@@ -18,6 +18,27 @@ const css = `
 .washboard-says { position: absolute; z-index: 2; padding: 1px 6px; font-size: 12px; white-space: nowrap; pointer-events: none; font-variant-numeric: tabular-nums;
   color: var(--vscode-editorHoverWidget-foreground, CanvasText); background: var(--vscode-editorHoverWidget-background, Canvas); border: 1px solid var(--vscode-editorHoverWidget-border, currentColor); }
 .washboard-refused { margin: 4px 0 0; }
+.washboard-picture svg { touch-action: pan-y; user-select: none; }
+.washboard-hair { position: absolute; width: 1px; outline: none; }
+.washboard-hair.washboard-placed { border-left: 1px solid var(--vscode-editor-foreground, CanvasText); }
+.washboard-hair:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); outline-offset: 2px; }
+.washboard-other { position: absolute; border-left: 1px dashed var(--vscode-editor-foreground, CanvasText); }
+.washboard-chosen { position: absolute; background: color-mix(in srgb, var(--vscode-editor-selectionBackground, Highlight) 45%, transparent); border: 1px solid var(--vscode-contrastActiveBorder, transparent); border-width: 1px 0; box-sizing: border-box; }
+.washboard-reading { max-width: 70%; overflow: hidden; }
+.washboard-reading > div { overflow: hidden; text-overflow: ellipsis; }
+.washboard-reading > div:first-child { font-weight: 600; }
+.washboard-switch { position: absolute; pointer-events: auto; cursor: pointer; padding: 0; border: none; border-radius: 2px; background: transparent; }
+.washboard-switch:hover { background: var(--vscode-toolbar-hoverBackground, transparent); outline: 1px dashed var(--vscode-toolbar-hoverOutline, transparent); }
+.washboard-switch:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); }
+.washboard-switch[aria-checked='false'] { background: color-mix(in srgb, var(--vscode-notebook-outputContainerBackgroundColor, var(--vscode-editor-background, Canvas)) 65%, transparent); }
+.washboard-switch[aria-checked='false']::after { content: ''; position: absolute; left: 0; right: 0; top: 50%; border-top: 1px solid var(--vscode-editor-foreground, CanvasText); }
+.washboard-closer { position: absolute; top: -3px; right: 44px; z-index: 3; display: flex; align-items: center; gap: 8px; padding: 0 0 0 8px; font-size: 12px; font-variant-numeric: tabular-nums; color: var(--vscode-editor-foreground, CanvasText); background: var(--vscode-notebook-outputContainerBackgroundColor, var(--vscode-editor-background, Canvas)); }
+.washboard-closer[hidden], .washboard-ground [hidden], .washboard-legend[hidden], .washboard-switch[hidden], .washboard-ground[hidden] { display: none; }
+.washboard-closer .washboard-button[aria-pressed='false'] { color: var(--vscode-button-secondaryForeground, ButtonText); background: var(--vscode-button-secondaryBackground, ButtonFace); }
+.washboard-choices { z-index: 4; font-size: 13px; }
+.washboard-about { padding: 2px 16px 4px; font-weight: 600; font-variant-numeric: tabular-nums; white-space: nowrap; }
+.washboard-entry .washboard-aside { color: inherit; opacity: 0.75; padding-left: 8px; }
+.washboard-entry[aria-disabled='true'] { cursor: default; opacity: 0.6; }
 `;
 
 const styleId = 'washboard-handle-style';

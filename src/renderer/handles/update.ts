@@ -52,11 +52,22 @@ const alike = (one: Output, other: Output): boolean =>
 /** In its own view where only data and domains differ. */
 export function showChart(chart: DrawnChart, next: ChartPart): Promise<void> {
   const fits = shapeOf(chart.part()) === shapeOf(next);
-  return chart.show(next, fits ? (view) => refresh(view, next) : undefined);
+  return chart.show(next, fits ? (view) => refresh(view, next, hiddenIn(chart)) : undefined);
+}
+
+/** Of charts the series that their readers have hidden. */
+const hidden = new WeakMap<DrawnChart, ReadonlySet<string>>();
+export const hiddenIn = (chart: DrawnChart): ReadonlySet<string> => hidden.get(chart) ?? new Set();
+
+/** Shows all series of a chart but some; what is drawn for nobody else stays as it is. */
+export async function hide(chart: DrawnChart, series: ReadonlySet<string>): Promise<void> {
+  hidden.set(chart, series);
+  const part = chart.part();
+  if (chart.view() !== undefined) await chart.show(part, (view) => refresh(view, part, series));
 }
 
 interface Spec {
-  readonly data?: readonly { readonly name: string; readonly values?: object[] }[];
+  readonly data?: readonly { readonly name: string; readonly values?: { readonly series?: string }[] }[];
   readonly scales?: readonly { readonly name: string; readonly domain?: unknown }[];
 }
 
@@ -71,10 +82,12 @@ const shapeOf = ({ vega }: ChartPart): string => {
   });
 };
 
-function refresh(view: View, { vega }: ChartPart): void {
+function refresh(view: View, { vega }: ChartPart, without: ReadonlySet<string>): void {
   const { data = [], scales = [] } = vega as Spec;
   // The view makes the rows its own: those of the part stay what they are.
-  for (const { name, values } of data) if (values !== undefined) view.data(name, structuredClone(values));
+  for (const { name, values } of data)
+    if (values !== undefined)
+      view.data(name, structuredClone(values.filter(({ series }) => series === undefined || !without.has(series))));
   for (const scale of scales) {
     const numbers = numbersOf(scale);
     if (numbers !== undefined) view.signal(domainSignal(scale.name), [...numbers]);

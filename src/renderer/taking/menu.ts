@@ -3,6 +3,10 @@ import { element } from '../element.ts';
 /** An entry of a menu. */
 export interface MenuItem {
   readonly label: string;
+  /** What it is about, behind the label. */
+  readonly note?: string;
+  /** Whether it can't be chosen; the note says why. */
+  readonly isOff?: boolean;
   /** Gives what is to be said of it afterwards, if anything. */
   run(): string | undefined | Promise<string | undefined>;
 }
@@ -26,7 +30,7 @@ export function menuButton(of: string, items: () => readonly MenuItem[]): HTMLEl
   const open = (isOpen: boolean): void => {
     menu.hidden = !isOpen;
     button.setAttribute('aria-expanded', String(isOpen));
-    if (isOpen) menu.replaceChildren(...items().map((item) => entry(item, close, (text) => say(said, text))));
+    if (isOpen) menu.replaceChildren(...menuEntries(items(), close, (text) => say(said, text)));
   };
   const close = (): void => {
     open(false);
@@ -49,12 +53,22 @@ export function menuButton(of: string, items: () => readonly MenuItem[]): HTMLEl
   return place;
 }
 
+/** Entries of a menu that closes when one is chosen. @param tell is told what is to be said of it */
+export const menuEntries = (
+  items: readonly MenuItem[],
+  close: () => void,
+  tell: (text: string) => void = () => undefined,
+): HTMLElement[] => items.map((item) => entry(item, close, tell));
+
 function entry(item: MenuItem, close: () => void, tell: (text: string) => void): HTMLElement {
-  const made = element('button', 'washboard-entry', item.label);
+  const note = item.note === undefined ? [] : [' ', element('span', 'washboard-aside', item.note)];
+  const made = element('button', 'washboard-entry', item.label, ...note);
   made.type = 'button';
   made.tabIndex = -1;
   made.setAttribute('role', 'menuitem');
+  if (item.isOff === true) made.setAttribute('aria-disabled', 'true');
   made.addEventListener('click', () => {
+    if (item.isOff === true) return;
     // Before the menu is gone: copying a picture wants the user's own click.
     const done = item.run();
     close();
@@ -78,7 +92,12 @@ function keyed({ key }: KeyboardEvent, menu: HTMLElement, button: HTMLElement, c
     if (key !== 'ArrowDown' && key !== 'ArrowUp') return key === 'Enter' || key === ' ' ? press(button) : false;
     return press(button);
   }
-  const entries = [...menu.children] as HTMLElement[];
+  return menuKey(key, menu, close);
+}
+
+/** Moves in an open menu, chooses or closes it, as a key asks; tells whether it asked for anything. */
+export function menuKey(key: string, menu: HTMLElement, close: () => void): boolean {
+  const entries = [...menu.querySelectorAll<HTMLElement>('[role=menuitem]')];
   const at = entries.indexOf(document.activeElement as HTMLElement);
   const to: Readonly<Record<string, number>> = {
     ArrowDown: (at + 1) % entries.length,

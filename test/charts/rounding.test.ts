@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { numberAt, axisValueOf, stepOf, written } from '../../../src/renderer/handles/rounding.ts';
+import { numberAt, axisValueOf, stepOf, written } from '../../src/charts/rounding.ts';
 
 describe('the rounding of a number that is moved', () => {
   it('goes by steps of 1, 2 and 5, the first not below what is asked', () => {

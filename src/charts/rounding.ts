@@ -1,4 +1,4 @@
-import type { Literal } from '../../charts/handle.ts';
+import type { Literal } from './handle.ts';
 
 /** The least step of 1, 2 or 5 times a power of ten that is not below a size. */
 export function stepOf(size: number): number {

@@ -1,0 +1,254 @@
+import { strict as assert } from 'node:assert';
+import type { Locator } from 'playwright-core';
+import { shownOver } from '../../src/charts/closer.ts';
+import type { Asked } from '../../src/charts/handleMessages.ts';
+import type { AxisRange, Making, StatementAt } from '../../src/charts/making.ts';
+import type { Output } from '../../src/charts/output.ts';
+import { present } from '../../src/charts/present.ts';
+import type { Value } from '../../src/values/value.ts';
+import { everyValue, plotOf } from '../charts/everyValue.ts';
+import { foamSpectrum, gelSpectrum } from '../charts/madeUp.ts';
+import { light, openRendererPage, type RendererPage } from './page.ts';
+
+const statement: StatementAt = { cell: 3, line: 2, text: 'plot S' };
+const makings: readonly Making[] = [
+  { what: 'trim', axis: 'time', where: 'cell 1, The ride' },
+  { what: 'band', axis: 'frequency', where: '', locked: 'the bands are settled by the plan P' },
+  { what: 'range', axis: 'frequency', where: 'cell 4' },
+  { what: 'mark', axis: 'frequency', where: 'cell 4' },
+];
+const output = (value: Value): Output => ({ ...present(value, undefined, []), makings, statement });
+const spectra = plotOf([foamSpectrum, gelSpectrum]);
+const traces = plotOf([everyValue.runs]);
+
+describe('the ground of a chart', () => {
+  let host: RendererPage;
+  before(async () => {
+    host = await openRendererPage();
+    await host.setTheme('vscode-light', light);
+  });
+  after(() => host.close());
+  beforeEach(async () => {
+    await host.dispose();
+    await host.page.evaluate(() => document.body.replaceChildren());
+    await host.asked();
+  });
+  afterEach(() => assert.deepEqual(host.complaints, []));
+
+  const hair = (): Locator => host.page.getByRole('slider', { name: /^Cross-hair/ });
+  const says = async (): Promise<string> => (await hair().getAttribute('aria-valuetext')) ?? '';
+  const entries = (): Locator => host.page.getByRole('menuitem');
+  const menu = (): Promise<string[]> => entries().filter({ visible: true }).allTextContents();
+  const bar = (): Locator => host.page.getByRole('toolbar', { name: 'A closer look' });
+  const place = async (): Promise<number> => Number(await hair().getAttribute('aria-valuenow'));
+
+  async function draw(value: Value, id = 'one'): Promise<void> {
+    await host.render(id, output(value));
+    await host.page.locator(`#${id} .washboard-layer`).first().waitFor();
+  }
+  /** A place of the plot, by its share of the width. */
+  async function at(share: number): Promise<[number, number]> {
+    const box = (await host.page
+      .locator('.washboard-picture svg .role-frame .background, .washboard-picture svg .background')
+      .first()
+      .boundingBox())!;
+    return [box.x + share * box.width, box.y + box.height / 2];
+  }
+  async function drag(from: number, to: number): Promise<void> {
+    await host.page.mouse.move(...(await at(from)));
+    await host.page.mouse.down();
+    await host.page.mouse.move(...(await at((from + to) / 2)), { steps: 2 });
+    await host.page.mouse.move(...(await at(to)), { steps: 2 });
+    await host.page.mouse.up();
+  }
+  async function asked<Type extends Asked['type']>(type: Type): Promise<Extract<Asked, { type: Type }>[]> {
+    for (let tries = 0; tries < 100; tries++) {
+      const found = (await host.asked()).filter((one) => (one as Asked).type === type);
+      if (found.length > 0) return found as unknown as Extract<Asked, { type: Type }>[];
+      await host.page.waitForTimeout(50);
+    }
+    return [];
+  }
+
+  it('offers what can be made of a stretch that is dragged, with the cell that is written', async () => {
+    await draw(spectra);
+    await drag(0.2, 0.6);
+    assert.deepEqual(await menu(), [
+      'Add this band the bands are settled by the plan P',
+      'Keep this range cell 4',
+      'Mark here cell 4',
+      'Zoom in',
+    ]);
+    await entries().filter({ hasText: 'Keep this range' }).click();
+    const [{ choice, statement: written }] = await asked('make');
+    assert.deepEqual(written, statement);
+    assert.equal(choice.what, 'range');
+    const whole =
+      Number(await hair().getAttribute('aria-valuemax')) - Number(await hair().getAttribute('aria-valuemin'));
+    assert.ok(Math.abs(choice.to - choice.from - 0.4 * whole) < 3 * choice.grain, JSON.stringify(choice));
+    assert.ok(choice.grain > 0 && choice.grain < whole / 100);
+    assert.equal(await entries().filter({ visible: true }).count(), 0);
+  });
+
+  it('makes nothing of what a plan settled', async () => {
+    await draw(spectra);
+    await drag(0.2, 0.6);
+    const locked = entries().filter({ hasText: 'Add this band' });
+    assert.equal(await locked.getAttribute('aria-disabled'), 'true');
+    await locked.click({ force: true });
+    assert.deepEqual(await host.asked(), []);
+  });
+
+  it('lets a stretch be chosen by keys, and Escape takes back the menu, the stretch and the cross-hair', async () => {
+    await draw(traces);
+    await hair().focus();
+    const before = await place();
+    await host.page.keyboard.press('PageDown');
+    assert.ok((await place()) < before);
+    const from = await place();
+    for (let times = 0; times < 3; times++) await host.page.keyboard.press('Shift+PageUp');
+    const to = await place();
+    assert.match(await says(), /^[\d.]+ to [\d.]+ s \([\d.]+ s\); /);
+    await host.page.keyboard.press('Enter');
+    assert.deepEqual(await menu(), ['Trim to this cell 1, The ride', 'Zoom in']);
+    await host.page.keyboard.press('Escape');
+    assert.deepEqual(await menu(), []);
+    assert.ok(await hair().evaluate((node) => node === document.activeElement));
+    await host.page.keyboard.press('Enter');
+    await host.page.keyboard.press('Enter');
+    const [{ choice }] = await asked('make');
+    assert.deepEqual([choice.what, choice.axis, choice.set], ['trim', 'time', 0]);
+    assert.ok(
+      Math.abs(choice.from - from) < 1e-3 && Math.abs(choice.to - to) < 1e-3,
+      `${from} to ${to}: ${JSON.stringify(choice)}`,
+    );
+    await host.page.keyboard.press('Escape');
+    assert.equal(await says(), 'not placed');
+  });
+
+  it('reads all curves at a click, and the difference to a second place in Hz, dB and %', async () => {
+    await draw(spectra);
+    await host.page.mouse.click(...(await at(0.3)));
+    assert.match(await says(), /^[\d.]+ Hz; foam[^;]*: [\d.×⁻⁰-⁹]+ \S+; gel[^;]*: [\d.×⁻⁰-⁹]+ \S+$/);
+    assert.equal(
+      (await host.page.locator('.washboard-reading:visible > div').allTextContents()).join('; '),
+      await says(),
+    );
+    await host.page.keyboard.down('Shift');
+    await host.page.mouse.click(...(await at(0.5)));
+    await host.page.keyboard.up('Shift');
+    assert.match(
+      await says(),
+      /^[\d.]+ to [\d.]+ Hz \([\d.]+ Hz\); foam[^;]*: \S+ \S+ → \S+ \S+ \([+−][\d.]+ dB, [+−][\d.]+ %\); gel/,
+    );
+  });
+
+  it('is looked at closer by a wheel with Ctrl: finer data come from the editor, a bar says so, and leads back', async () => {
+    await draw(spectra);
+    const whole = [
+      Number(await hair().getAttribute('aria-valuemin')),
+      Number(await hair().getAttribute('aria-valuemax')),
+    ];
+    await host.page.mouse.move(...(await at(0.5)));
+    await host.page.keyboard.down('Control');
+    await host.page.mouse.wheel(0, -100);
+    await host.page.keyboard.up('Control');
+    const [{ wanted }] = await asked('closer');
+    const over = wanted[0].over!;
+    assert.equal(wanted[0].output, 'of one');
+    assert.ok(Math.abs((over.to - over.from) * 1.25 - (whole[1] - whole[0])) < 0.02 * whole[1], JSON.stringify(over));
+    await answer(spectra, over);
+    await until(async () => Number(await hair().getAttribute('aria-valuemax')) < whole[1]);
+    assert.match((await bar().textContent()) ?? '', /^[\d.]+ to [\d.]+ HzShow AllLink Charts$/);
+    await bar().getByRole('button', { name: 'Show All' }).click();
+    const [back] = await asked('closer');
+    assert.equal(back.wanted[0].over, undefined);
+    await answer(spectra, undefined);
+    await until(async () => Number(await hair().getAttribute('aria-valuemax')) === whole[1]);
+    assert.equal(await bar().count(), 0);
+  });
+
+  const answer = (value: Value, over: AxisRange | undefined, of = 'of one'): Promise<void> =>
+    host.tell({ type: 'closer', output: of, shown: [{ output: of, data: shownOver(over, () => output(value)) }] });
+  const until = async (holds: () => Promise<boolean>): Promise<void> => {
+    for (let tries = 0; !(await holds()); tries++) {
+      if (tries > 100) throw new Error('waited in vain');
+      await host.page.waitForTimeout(50);
+    }
+  };
+
+  it('is looked at closer by keys and by a chosen stretch, and shows all again by a key', async () => {
+    await draw(traces);
+    await hair().focus();
+    await host.page.keyboard.press('+');
+    const first = (await asked('closer'))[0].wanted[0].over!;
+    await answer(traces, first);
+    await until(async () => Number(await hair().getAttribute('aria-valuemin')) > first.from - 0.1);
+    await drag(0.25, 0.75);
+    await entries().filter({ hasText: 'Zoom in' }).click();
+    const second = (await asked('closer'))[0].wanted[0].over!;
+    assert.ok(second.from > first.from && second.to < first.to, JSON.stringify([first, second]));
+    await answer(traces, second);
+    await host.page.keyboard.press('0');
+    assert.equal((await asked('closer'))[0].wanted[0].over, undefined);
+  });
+
+  it('looks at the same stretch in all charts over its axis where they are linked', async () => {
+    await draw(spectra);
+    await draw(plotOf([gelSpectrum]), 'two');
+    await draw(traces, 'three');
+    await hair().first().focus();
+    await host.page.keyboard.press('+');
+    const [{ wanted }] = await asked('closer');
+    assert.deepEqual(
+      wanted.map((one) => one.output),
+      ['of one'],
+    );
+    await answer(spectra, wanted[0].over);
+    await bar().getByRole('button', { name: 'Link Charts' }).click();
+    const [linked] = await asked('closer');
+    assert.deepEqual(
+      linked.wanted.map((one) => [one.output, one.over]),
+      ['of one', 'of two'].map((one) => [one, wanted[0].over]),
+    );
+    assert.equal(await bar().getByRole('button', { name: 'Link Charts' }).first().getAttribute('aria-pressed'), 'true');
+    await bar().getByRole('button', { name: 'Link Charts' }).first().click();
+  });
+
+  it('stays as it was where there is nothing to be seen closer', async () => {
+    await draw(spectra);
+    await hair().focus();
+    await host.page.keyboard.press('+');
+    await asked('closer');
+    await host.tell({ type: 'closer', output: 'of one', shown: [] });
+    await until(async () => (await bar().count()) === 0);
+  });
+
+  it('hides a series by its entry in the legend, by click and by keys, and reads it no more', async () => {
+    await draw(spectra);
+    const one = host.page.getByRole('switch', { name: /^gel/ });
+    const paths = (): Promise<number> => host.page.locator('.washboard-picture svg .mark-line path').count();
+    const all = await paths();
+    await one.focus();
+    await host.page.keyboard.press('Space');
+    await until(async () => (await paths()) < all);
+    assert.equal(await one.getAttribute('aria-checked'), 'false');
+    await host.page.mouse.click(...(await at(0.3)));
+    assert.doesNotMatch(await says(), /gel/);
+    await one.click();
+    await until(async () => (await paths()) === all);
+    assert.equal(await one.getAttribute('aria-checked'), 'true');
+  });
+
+  it('keeps its reader’s place and hidden series when the chart is drawn anew', async () => {
+    await draw(spectra);
+    await host.page.getByRole('switch', { name: /^gel/ }).click();
+    await host.page.mouse.click(...(await at(0.3)));
+    const before = await says();
+    await draw(spectra);
+    await until(async () => (await says()) === before);
+    await until(
+      async () => (await host.page.getByRole('switch', { name: /^gel/ }).getAttribute('aria-checked')) === 'false',
+    );
+  });
+});
