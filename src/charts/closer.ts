@@ -1,5 +1,6 @@
-import type { Domain } from './axes.ts';
 import type { AxisRange } from './making.ts';
+
+type Stretch = Pick<AxisRange, 'from' | 'to'>;
 
 let current: AxisRange | undefined;
 
@@ -18,5 +19,5 @@ export function shownOver<T>(wanted: AxisRange | undefined, make: () => T): T {
 }
 
 /** The stretch that is looked at, where it is one of this axis; else what was asked for. */
-export const lookedAt = <Asked extends Domain | undefined>(axis: AxisRange['axis'], asked: Asked): Domain | Asked =>
+export const lookedAt = <Asked extends Stretch | undefined>(axis: AxisRange['axis'], asked: Asked): Stretch | Asked =>
   current?.axis === axis ? { from: current.from, to: current.to } : asked;

@@ -12,7 +12,7 @@ export interface DrawnChart {
   /** What it shows at the moment. */
   part(): ChartPart;
   readonly element: HTMLElement;
-  /** What holds the drawing. */
+  /** What holds the drawing, and what lies over it. */
   readonly picture: HTMLElement;
   /** Vega's view, once it is made. */
   view(): View | undefined;
@@ -99,15 +99,16 @@ class Drawing implements DrawnChart {
   async #draw(): Promise<void> {
     const { picture } = this;
     try {
-      const holder = element('div', '');
+      const holder = element('div', drawingClass);
       if (this.#shown === undefined) picture.replaceChildren(holder);
       else {
         // What stood there stays until the next one is drawn.
-        holder.className = 'washboard-coming';
+        holder.classList.add('washboard-coming');
         picture.append(holder);
       }
       const made = createView(withDomains(withTheme(this.#part.vega, this.#theme)), holder, this.#tooltip.show);
       this.#view = made;
+      becomePicture(holder, this.#part);
       await fit(made, this.element, holder);
       // Another one may have been asked for since.
       if (this.#view !== made) {
@@ -116,7 +117,7 @@ class Drawing implements DrawnChart {
         return;
       }
       this.#shown?.finalize();
-      holder.className = '';
+      holder.className = drawingClass;
       picture.replaceChildren(holder);
       this.#shown = made;
       // The room was kept only until the picture stood there.
@@ -144,14 +145,13 @@ function emptyFigure(part: ChartPart): {
   say: (part: ChartPart) => void;
 } {
   const picture = element('div', 'washboard-picture');
-  picture.setAttribute('role', 'img');
-  picture.tabIndex = 0;
   picture.style.minHeight = `${part.height}px`;
   const told = element('p', '');
   const words = element('details', 'washboard-words', element('summary', '', 'The chart in words'), told);
   const caption = element('figcaption', 'washboard-title');
-  const say = ({ title, subtitle, description }: ChartPart): void => {
-    picture.setAttribute('aria-label', `${title}. ${description}`);
+  const say = (next: ChartPart): void => {
+    const { title, subtitle, description } = next;
+    picture.querySelector(`.${drawingClass}`)?.setAttribute('aria-label', nameOf(next));
     told.textContent = description;
     caption.replaceChildren(
       element('strong', '', title),
@@ -160,6 +160,17 @@ function emptyFigure(part: ChartPart): {
   };
   say(part);
   return { figure: element('figure', 'washboard-chart', caption, picture, words, chartMenu(part.title)), picture, say };
+}
+
+const drawingClass = 'washboard-drawing';
+const nameOf = ({ title, description }: ChartPart): string => `${title}. ${description}`;
+
+/** Makes of a view's place, which Vega calls otherwise, one picture with its words for assistive technology; what lies over it stands beside. */
+function becomePicture(holder: HTMLElement, part: ChartPart): void {
+  holder.setAttribute('role', 'img');
+  holder.removeAttribute('aria-roledescription');
+  holder.setAttribute('aria-label', nameOf(part));
+  holder.tabIndex = 0;
 }
 
 /** As wide as the place allows; a second pass takes back what labels stand over. */

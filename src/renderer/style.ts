@@ -63,7 +63,7 @@ const css = `
 .washboard-tooltip { position: fixed; z-index: 10; pointer-events: none; white-space: pre-line; padding: 4px 8px; font-size: 12px; max-width: 420px;
   color: var(--vscode-editorHoverWidget-foreground, CanvasText); background: var(--vscode-editorHoverWidget-background, Canvas); border: 1px solid var(--vscode-editorHoverWidget-border, currentColor); }
 .washboard-tooltip[hidden] { display: none; }
-.washboard-picture:focus-visible, .washboard-scroll:focus-visible, .washboard-plain:focus-visible, .washboard-output summary:focus-visible, .washboard-button:focus-visible, .washboard-more:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); outline-offset: 2px; }
+.washboard-drawing:focus-visible, .washboard-scroll:focus-visible, .washboard-plain:focus-visible, .washboard-output summary:focus-visible, .washboard-button:focus-visible, .washboard-more:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); outline-offset: 2px; }
 `;
 
 /** Puts the style sheet into the page, once. */

@@ -47,7 +47,10 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
     'machine.memory',
     'machine.refused',
   ],
-  'a chart tells the sentence alone': ['handle.gone', 'handle.unit'],
+  'a chart tells the sentence alone': [
+    ...['handle.gone', 'handle.unit'],
+    ...['gone', 'locked', 'short', 'unfit'].map((one) => `making.${one}`),
+  ],
   'of a notebook that lies in no folder yet, whatever its cells say': ['file.unsaved'],
   'of a number in prose, where the sentence stands': [
     ...['differs', 'dimension', 'kind', 'number', 'unit'].map((one) => `prose.${one}`),

@@ -224,6 +224,29 @@ describe('the ground of a chart', () => {
     await until(async () => (await bar().count()) === 0);
   });
 
+  it('is told to a screen reader with names, roles and values, beside the picture', async () => {
+    await draw(spectra);
+    const session = await host.page.context().newCDPSession(host.page);
+    const { nodes } = await session.send('Accessibility.getFullAXTree');
+    const told = nodes
+      .filter(({ ignored }) => !ignored)
+      .map(({ role, name }) => `${role?.value} ${name?.value}`)
+      .filter((one) => /^(img|image|slider|switch|group|button) /.test(one));
+    for (const expected of [
+      /^(img|image) .*They differ/,
+      /^slider Cross-hair, /,
+      /^group Legend$/,
+      /^switch foam/,
+      /^switch gel/,
+    ])
+      assert.ok(
+        told.some((one) => expected.test(one)),
+        `${expected}: ${told.join('\n')}`,
+      );
+    const slider = nodes.find(({ role, ignored }) => role?.value === 'slider' && !ignored)!;
+    assert.equal(Number(slider.value?.value), await place());
+  });
+
   it('hides a series by its entry in the legend, by click and by keys, and reads it no more', async () => {
     await draw(spectra);
     const one = host.page.getByRole('switch', { name: /^gel/ });

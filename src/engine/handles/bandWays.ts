@@ -14,16 +14,11 @@ export function bandWays(
 ): readonly Way[] {
   const site = sites.of(argument, statement);
   if (site === undefined) return [];
-  switch (value.kind) {
-    case 'bands':
-      return site.call.verb === 'band' && !('fraction' in site.call.operands) ? [addedTo(site, 'bands')] : [];
-    case 'comparison':
-      return site.call.verb === 'compare' && !isOfSignal(value.metricCode) ? [comparedWay(site)] : [];
-    case 'spectrum':
-      return value.axis === undefined ? [below(sites, statement)] : [];
-    default:
-      return [];
-  }
+  const { verb, operands } = site.call;
+  if (value.kind === 'bands') return verb === 'band' && !('fraction' in operands) ? [addedTo(site, 'bands')] : [];
+  if (value.kind === 'comparison')
+    return verb === 'compare' && !isOfSignal(value.metricCode) ? [comparedWay(site)] : [];
+  return value.kind === 'spectrum' && value.axis === undefined ? [below(sites, statement)] : [];
 }
 
 function comparedWay(site: Site): Way {

@@ -27,7 +27,7 @@ export function movedEnds(
   wanted: readonly [number, number],
   grain: number,
 ): readonly TextEdit[] | undefined {
-  if (lower?.literal === undefined || upper?.literal === undefined) return undefined;
+  if (lower.literal === undefined || upper.literal === undefined) return undefined;
   if (upper.carries === true) {
     const { edit, reached } = moved(upper, 0, wanted[1], grain);
     return [moved(lower, reached - upper.at, wanted[0], grain).edit, edit];

@@ -60,7 +60,7 @@ function addedTrim(
   { runs }: RunsValue,
 ): Way | undefined {
   const place = sites.end(argument, statement);
-  const [first] = runs;
+  const first = runs.at(0);
   if (place === undefined || first === undefined) return undefined;
   const { start } = first.stretches.at(0) ?? first;
   const most = start + Math.min(...runs.map(extent));

@@ -44,12 +44,12 @@ const placeText = (at: number, grain: number, axis: 'time' | 'frequency'): strin
 /** The stretch that a plot shows: its own numbers, or new ones at its end. */
 function rangeOf(sites: Sites, own: Site, axis: 'time' | 'frequency'): Way {
   const way = { what: 'range', axis, cell: own.statement.cell } as const;
-  const [shown] = shownRange(sites, own);
+  const shown = shownRange(sites, own).at(0);
   if ('over' in own.call.options) {
-    const ends = shown?.handle.ends;
-    if (ends?.every(({ literal }) => literal !== undefined) !== true)
+    if (shown === undefined || shown.handle.ends.some(({ literal }) => literal === undefined))
       return { ...way, locked: 'what the plot is over is computed', write: () => undefined };
-    return { ...way, cell: shown.cell, write: ({ from, to, grain }) => edited(movedEnds(ends, [from, to], grain)) };
+    const { cell, handle } = shown;
+    return { ...way, cell, write: ({ from, to, grain }) => edited(movedEnds(handle.ends, [from, to], grain)) };
   }
   return {
     ...way,

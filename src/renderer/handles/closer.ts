@@ -113,7 +113,7 @@ export class Closer {
     if (this.#asked.length > 0 || this.#next.size === 0) return;
     this.#asked = this.#targets().filter(({ item }) => this.#next.has(item));
     this.#next.clear();
-    const [first] = this.#asked;
+    const first = this.#asked.at(0);
     if (first === undefined) return;
     this.#timer = setTimeout(() => this.settle(), patience);
     const wanted = this.#asked.flatMap((target) => this.#wanted(target));

@@ -78,7 +78,7 @@ export class Ground {
     const part = this.#chart.part();
     if (this.#part !== part) this.#curves = curvesOf(part);
     this.#part = part;
-    const [first] = plots;
+    const first = plots.at(0);
     if (first !== undefined && !this.#asks.isCloser()) this.#whole = edgesOf(first);
     this.element.hidden = first === undefined || this.#curves.length === 0;
     this.#show();
@@ -134,7 +134,7 @@ export class Ground {
   /** By so many samples of what is drawn. */
   step(samples: number, extends_: boolean): void {
     const at = this.#begin(extends_);
-    const places = this.#curves[0]?.at;
+    const places = this.#curves.at(0)?.at;
     if (at === undefined || places === undefined) return;
     const [least, most] = this.#inView();
     const index = Math.min(most, Math.max(least, nearest(places, at) + samples));
@@ -146,7 +146,7 @@ export class Ground {
   reach(edge: 'least' | 'most', extends_: boolean): void {
     this.#begin(extends_);
     const [least, most] = this.#inView();
-    this.#at = this.#curves[0]?.at[edge === 'least' ? least : most];
+    this.#at = this.#curves.at(0)?.at[edge === 'least' ? least : most];
     this.#show();
   }
 
@@ -177,7 +177,7 @@ export class Ground {
 
   /** Looks so many times closer about a pixel, or about the cross-hair. */
   zoom(times: number, pixel?: number): void {
-    const [plot] = this.#plots;
+    const plot = this.#plots.at(0);
     if (plot === undefined || this.element.hidden) return;
     this.#turned *= times;
     const about = pixel ?? (this.#at === undefined ? plot.left + plot.width / 2 : this.#pixel(this.#at));
@@ -234,7 +234,7 @@ export class Ground {
 
   /** Where a move by keys begins: in the middle, if nowhere yet. */
   #begin(extends_: boolean): number | undefined {
-    const [plot] = this.#plots;
+    const plot = this.#plots.at(0);
     if (plot !== undefined) this.#at ??= this.#snapped(plot.valueAt(plot.left + plot.width / 2));
     this.#from = extends_ ? (this.#from ?? this.#at) : undefined;
     this.#choices.close();
@@ -243,8 +243,8 @@ export class Ground {
 
   /** Indices of the first and the last sample in view. */
   #inView(): readonly [number, number] {
-    const [plot] = this.#plots;
-    const places = this.#curves[0]?.at ?? [];
+    const plot = this.#plots.at(0);
+    const places = this.#curves.at(0)?.at ?? [];
     if (plot === undefined) return [0, places.length - 1];
     const [from, to] = edgesOf(plot);
     const within = places.flatMap((place, index) => (place >= from && place <= to ? [index] : []));
@@ -253,7 +253,7 @@ export class Ground {
 
   /** On to a sample, so that what is read is exact. */
   #snapped(at: number): number {
-    const places = this.#curves[0]?.at;
+    const places = this.#curves.at(0)?.at;
     return places === undefined ? at : places[nearest(places, at)];
   }
 

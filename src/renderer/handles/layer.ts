@@ -116,10 +116,9 @@ export class Layer {
     const { axis } = this.#chart.part();
     const view = this.#chart.view();
     const svg = picture.querySelector('svg');
-    const holder = picture.firstElementChild;
-    if (view === undefined || axis === undefined || svg === null || !(holder instanceof HTMLElement)) return;
-    holder.style.position = 'relative';
-    if (this.#element.parentElement !== holder) holder.append(this.#element);
+    if (view === undefined || axis === undefined || svg === null) return;
+    // Beside the drawing, for nothing within a picture is told to assistive technology.
+    if (this.#element.parentElement !== picture) picture.append(this.#element);
     this.#element.style.width = `${svg.getBoundingClientRect().width}px`;
     const plots = plotsOf(view, axis);
     this.#ground.place(plots);

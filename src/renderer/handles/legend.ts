@@ -7,6 +7,9 @@ interface Drawn {
   readonly __data__?: { readonly datum?: { readonly value?: unknown } };
 }
 
+/** By how many entries a key goes on. */
+const ways: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 };
+
 /** px around an entry. */
 const rim = 3;
 
@@ -51,15 +54,26 @@ export class Legend {
     made.title = 'Hide or show';
     made.addEventListener('click', () => this.#turn(series));
     made.addEventListener('keydown', (event) => {
-      if (event.key !== 'Enter' && event.key !== ' ') return;
-      // The notebook would edit or run the cell.
+      const { key } = event;
+      if (key === 'Enter' || key === ' ') this.#turn(series);
+      else if (Object.hasOwn(ways, key)) this.#focus(made, ways[key]);
+      else return;
+      // The notebook would move to another cell, edit it or run it.
       event.preventDefault();
       event.stopPropagation();
-      this.#turn(series);
     });
+    // One stop of the Tab key for all of them.
+    made.tabIndex = this.#switches.size === 0 ? 0 : -1;
     this.#switches.set(series, made);
     this.element.append(made);
     return made;
+  }
+
+  #focus(from: HTMLElement, by: number): void {
+    const shown = [...this.#switches.values()].filter(({ hidden }) => !hidden);
+    const to = shown.at((shown.indexOf(from) + by) % shown.length);
+    shown.forEach((one) => (one.tabIndex = one === to ? 0 : -1));
+    to?.focus({ preventScroll: true });
   }
 
   #turn(series: string): void {
@@ -70,10 +84,10 @@ export class Legend {
 }
 
 /** Where the entries of series are drawn, symbol and name together. */
-function entriesOf({ picture, part }: DrawnChart): Map<string, DOMRect> {
-  const known = seriesOf(part().vega);
+function entriesOf(chart: DrawnChart): Map<string, DOMRect> {
+  const known = seriesOf(chart.part().vega);
   const found = new Map<string, DOMRect>();
-  for (const drawn of picture.querySelectorAll('.role-legend-symbol > *, .role-legend-label > *')) {
+  for (const drawn of chart.picture.querySelectorAll('.role-legend-symbol > *, .role-legend-label > *')) {
     const value = (drawn as Drawn).__data__?.datum?.value;
     if (typeof value !== 'string' || !known.has(value)) continue;
     const [box, before] = [drawn.getBoundingClientRect(), found.get(value)];

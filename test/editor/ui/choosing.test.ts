@@ -1,0 +1,223 @@
+import { strict as assert } from 'node:assert';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Locator } from 'playwright-core';
+import { recording } from '../../engine/memoryFiles.ts';
+import { OpenNotebook, projectFolder, until, Workbench, type Theme } from '../harness.ts';
+
+const pictures = join(projectFolder, 'out', 'screenshots');
+const file = 'ride.washboard.md';
+const fence = (text: string): string => `\`\`\`washboard\n${text}\n\`\`\`\n\n`;
+const cells = [
+  '# The ride\nride = load "raw/*.csv" | channel z | trim 2..18 s',
+  '# How it looks\nplot ride',
+  '# Over frequency\nS = spectrum ride\nplot S, (band S 10..30 Hz) over 1..90 Hz',
+  'P = plan "Less?" primary 10..30 Hz\ncompare ride[1] with ride[2] plan P',
+];
+const files = {
+  [file]: `# A ride\n\n${cells.map(fence).join('')}`,
+  'raw/a.csv': recording({ seed: 1 }),
+  'raw/b.csv': recording({ seed: 2, level: 0.4 }),
+};
+
+describe('stretches, readings and closer looks in a served editor', function () {
+  let workbench: Workbench;
+  let notebook: OpenNotebook;
+
+  before(async () => {
+    workbench = await Workbench.open({ files, theme: 'light' });
+    notebook = await workbench.openNotebook(file);
+    await notebook.runAll();
+    for (const at of [1, 2, 3, 4]) assert.equal(await notebook.ended(at), 'success');
+  });
+  after(async () => workbench?.close());
+
+  /** The chart with such a title. */
+  const chart = (title: RegExp): Locator => notebook.outputs().locator('.washboard-chart').filter({ hasText: title });
+  const trace = (): Locator => chart(/^.*over time/).first();
+  const spectrum = (): Locator => chart(/spectral density of/).first();
+  const hairOf = (of: Locator): Locator => of.getByRole('slider', { name: /^Cross-hair/ });
+  const saysOf = async (of: Locator): Promise<string> => (await hairOf(of).getAttribute('aria-valuetext')) ?? '';
+  const slider = (of: Locator, name: RegExp): Locator => of.getByRole('slider', { name }).first();
+  const dirty = (): Promise<number> => workbench.page.locator('.tab.active.dirty').count();
+  const text = (at: number): Promise<string> => notebook.textOf(at);
+
+  async function dragOver(of: Locator, from: number, to: number): Promise<void> {
+    const box = (await of.locator('.washboard-drawing svg .background').first().boundingBox())!;
+    const at = (share: number): [number, number] => [box.x + share * box.width, box.y + 0.6 * box.height];
+    await workbench.page.mouse.move(...at(from));
+    await workbench.page.mouse.down();
+    await workbench.page.mouse.move(...at((from + to) / 2), { steps: 3 });
+    await workbench.page.mouse.move(...at(to), { steps: 3 });
+    await workbench.page.mouse.up();
+  }
+  async function dragHandle(of: Locator, name: RegExp, by: number): Promise<void> {
+    const box = (await slider(of, name).boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await workbench.page.mouse.move(x, y);
+    await workbench.page.mouse.down();
+    await workbench.page.mouse.move(x + by, y, { steps: 6 });
+    await workbench.page.mouse.up();
+  }
+  const entry = (of: Locator, label: string): Locator => of.getByRole('menuitem', { name: label });
+
+  it('tell a screen reader their handles, readings and legends with names, roles and values', async () => {
+    await notebook.reveal(2);
+    await slider(trace(), /^Trim start/).waitFor();
+    const seen = await trace().ariaSnapshot();
+    for (const expected of [
+      /- img ".*over time.*"/,
+      /- slider "Cross-hair, .*": not placed|- slider "Cross-hair, [^"]*"/,
+      /- group "What can be moved"/,
+      /- slider "Trim start, cell 2, The ride"/,
+      /- slider "Trim end, cell 2, The ride"/,
+      /- button "Save or copy: .*"/,
+    ])
+      assert.match(seen, expected);
+    await notebook.reveal(3);
+    assert.match(await spectrum().ariaSnapshot(), /- group "Legend":\s*- switch "[^"]+" \[checked\]/);
+  });
+
+  it('read all curves by keys, and the difference between two places', async () => {
+    await notebook.reveal(3);
+    await hairOf(spectrum()).focus();
+    await workbench.page.keyboard.press('ArrowRight');
+    const first = await saysOf(spectrum());
+    assert.match(first, /^[\d.]+ Hz; .*: \S+ g²\/Hz$/);
+    for (let times = 0; times < 2; times++) await workbench.page.keyboard.press('Shift+PageUp');
+    assert.match(await saysOf(spectrum()), /^[\d.]+ to [\d.]+ Hz \([\d.]+ Hz\); .* → .* \(.* dB, .* %\)$/);
+    await workbench.page.keyboard.press('Escape');
+    await workbench.page.keyboard.press('Escape');
+    assert.equal(await saysOf(spectrum()), 'not placed');
+  });
+
+  it('look closer by keys and show all again by a button, and nothing of it is written', async () => {
+    await notebook.reveal(3);
+    const most = async (): Promise<number> => Number(await hairOf(spectrum()).getAttribute('aria-valuemax'));
+    const whole = await most();
+    await hairOf(spectrum()).focus();
+    await workbench.page.keyboard.press('+');
+    await until(async () => (await most()) < whole, 'a chart that shows less of its axis');
+    const bar = spectrum().getByRole('toolbar', { name: 'A closer look' });
+    assert.match((await bar.textContent()) ?? '', / to [\d.]+ Hz/);
+    await workbench.screenshot(join(pictures, 'closer.png'));
+    await bar.getByRole('button', { name: 'Show All' }).click();
+    await until(async () => (await most()) === whole, 'the whole axis');
+    await until(async () => !(await bar.isVisible()), 'no bar');
+    assert.equal(await dirty(), 0);
+    await workbench.page.keyboard.press('Escape');
+  });
+
+  it('hide a series of the legend by keys', async () => {
+    await notebook.reveal(3);
+    const one = spectrum().getByRole('switch').first();
+    const lines = (): Promise<number> => spectrum().locator('svg .mark-line path').count();
+    const all = await lines();
+    await one.focus();
+    await workbench.page.keyboard.press('Space');
+    await until(async () => (await lines()) < all, 'fewer curves');
+    assert.equal(await one.getAttribute('aria-checked'), 'false');
+    await workbench.page.keyboard.press('Enter');
+    await until(async () => (await lines()) === all, 'all curves');
+    assert.equal(await dirty(), 0);
+  });
+
+  it('make a chosen stretch into a band of the plot, by one step, and keep the rest of the file', async () => {
+    await notebook.reveal(3);
+    await dragOver(spectrum(), 0.5, 0.7);
+    await entry(spectrum(), 'Add this band').waitFor();
+    await workbench.screenshot(join(pictures, 'chosen-light.png'));
+    await entry(spectrum(), 'Add this band').click();
+    await until(
+      async () => /band S 10\.\.30 Hz, [\d.]+\.\.[\d.]+ Hz\)/.test(await text(3)),
+      async () => `a second band: ${await text(3)}`,
+    );
+    await notebook.reveal(3);
+    await spectrum()
+      .getByRole('slider', { name: /^Band lower edge/ })
+      .nth(1)
+      .waitFor();
+    await notebook.save();
+    const saved = readFileSync(join(workbench.folder, file), 'utf8').split('\n');
+    const changed = saved.filter((line, at) => line !== files[file].split('\n')[at]);
+    assert.equal(changed.length, 1, changed.join('\n'));
+    assert.match(changed[0], /^plot S, \(band S 10\.\.30 Hz, [\d.]+\.\.[\d.]+ Hz\) over 1\.\.90 Hz$/);
+  });
+
+  it('write a band whose edge is dragged', async () => {
+    await notebook.reveal(3);
+    await dragHandle(spectrum(), /^Band lower edge/, 20);
+    await until(
+      async () => /band S (?!10\.\.)[\d.]+\.\.30 Hz, /.test(await text(3)),
+      async () => `a moved edge: ${await text(3)}`,
+    );
+  });
+
+  it('put a cell below what is shown without a plot, and change nothing that a plan settled', async () => {
+    await notebook.reveal(4);
+    const change = chart(/^Change|change of|against/).first();
+    const locked = notebook
+      .outputs()
+      .getByRole('slider', { name: /locked: settled by the plan P$/ })
+      .first();
+    await locked.waitFor();
+    assert.equal(await locked.getAttribute('aria-disabled'), 'true');
+    const owner = notebook
+      .outputs()
+      .locator('.washboard-chart')
+      .filter({ has: notebook.outputs().getByRole('slider', { name: /settled by the plan P$/ }) })
+      .first();
+    void change;
+    await hairOf(owner).focus();
+    await workbench.page.keyboard.press('Shift+PageUp');
+    await workbench.page.keyboard.press('Enter');
+    const band = entry(owner, 'Add this band');
+    assert.equal(await band.getAttribute('aria-disabled'), 'true');
+    assert.match((await band.textContent()) ?? '', /the bands are settled by the plan P$/);
+    const count = await notebook.count();
+    await entry(owner, 'Keep this range').click();
+    await until(async () => (await notebook.count()) === count + 1, 'a new cell');
+    await until(
+      async () => /^plot \(compare ride\[1\] with ride\[2\] plan P\) over [\d.]+\.\.[\d.]+ Hz$/.test(await text(5)),
+      async () => `a plot in the new cell: ${await text(5)}`,
+    );
+    assert.equal(await text(4), cells[3]);
+  });
+
+  it('write a trim by keys after its cell was edited and moved', async () => {
+    await notebook.editCell(1, '# The ride\n# as it was recorded\nride = load "raw/*.csv" | channel z | trim 2..18 s');
+    await workbench.page.keyboard.press('Alt+ArrowDown');
+    await until(async () => (await text(2)).includes('as it was recorded'), 'a cell that has moved');
+    await notebook.reveal(1);
+    await slider(trace(), /^Trim start/).focus();
+    await workbench.page.keyboard.press('PageUp');
+    await workbench.page.keyboard.press('Enter');
+    await until(
+      async () => /trim (?!2\.\.)[\d.]+\.\.18 s/.test(await text(2)),
+      async () => `a moved trim: ${await text(2)}`,
+    );
+    assert.deepEqual(workbench.errors, []);
+  });
+
+  for (const theme of ['light', 'dark', 'high-contrast', 'high-contrast-light'] satisfies Theme[])
+    it(`are drawn in the ${theme} theme`, async () => {
+      await workbench.theme(theme);
+      await notebook.reveal(3);
+      await hairOf(spectrum()).focus();
+      await workbench.page.keyboard.press('Shift+PageUp');
+      await workbench.page.keyboard.press('Shift+PageUp');
+      await workbench.screenshot(join(pictures, `cross-hair-${theme}.png`));
+      await workbench.page.keyboard.press('Enter');
+      await entry(spectrum(), 'Zoom in').waitFor();
+      await workbench.screenshot(join(pictures, `choices-${theme}.png`));
+      await workbench.page.keyboard.press('Escape');
+      await workbench.page.keyboard.press('Escape');
+      await workbench.page.keyboard.press('Escape');
+      await spectrum()
+        .getByRole('button', { name: /^Save or copy/ })
+        .click();
+      await workbench.screenshot(join(pictures, `save-or-copy-${theme}.png`));
+      await workbench.page.keyboard.press('Escape');
+      assert.deepEqual(workbench.errors, []);
+    });
+});
