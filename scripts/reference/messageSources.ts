@@ -2,6 +2,7 @@ import { agreementPages } from '../../src/analysis/messages/agreementPages.ts';
 import { calibrationPages } from '../../src/analysis/messages/calibrationPages.ts';
 import { earlierPages } from '../../src/analysis/messages/earlierPages.ts';
 import { evidencePages } from '../../src/analysis/messages/evidencePages.ts';
+import { loggersPages } from '../../src/analysis/messages/loggersPages.ts';
 import { planningPages } from '../../src/analysis/messages/planningPages.ts';
 import { spectraPages } from '../../src/analysis/messages/spectraPages.ts';
 import { messagePages } from '../../src/language/messagePages.ts';
@@ -63,6 +64,7 @@ export const messageSources: readonly MessageSource[] = [
         ...agreementPages,
         ...earlierPages,
         ...calibrationPages,
+        ...loggersPages,
         ...wordPages,
         ...callPages,
         ...valuePages,

@@ -9,6 +9,7 @@ import { presentEarlier } from './kinds/earlier.ts';
 import { presentFindings } from './kinds/findings.ts';
 import type { Presenter } from './kinds/kind.ts';
 import { presentLevels } from './kinds/levels.ts';
+import { presentLoggers } from './kinds/loggers.ts';
 import { presentQuantity } from './kinds/quantity.ts';
 import { presentRuns } from './kinds/runs.ts';
 import { presentSpectrum } from './kinds/spectrum.ts';
@@ -53,6 +54,7 @@ const presenters: { readonly [K in Value['kind']]: Presenter<K> } = {
   sheet: presentSheet,
   spectrogram: presentSpectrogram,
   transfer: presentTransfer,
+  loggers: presentLoggers,
   shock: presentShock,
   verdict: presentVerdict,
   agreement: presentAgreement,

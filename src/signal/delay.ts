@@ -52,7 +52,8 @@ export function delayBetween(pairs: readonly Pair[]): Delay | undefined {
   return { samples: best + Math.max(-0.5, Math.min(0.5, beside)), correlation };
 }
 
-function meanFree(samples: Float64Array): Float64Array {
+/** Samples less their mean; @param samples at least one */
+export function meanFree(samples: Float64Array): Float64Array {
   const mean = samples.reduce((sum, value) => sum + value, 0) / samples.length;
   return samples.map((value) => value - mean);
 }
@@ -60,7 +61,7 @@ function meanFree(samples: Float64Array): Float64Array {
 const energy = (samples: Float64Array): number => samples.reduce((sum, value) => sum + value * value, 0);
 
 /** Sums of x[n] y[n + lag], those of negative lags at the end; zeros behind the signals keep both ends apart. */
-function crossProducts(x: Float64Array, y: Float64Array): Float64Array {
+export function crossProducts(x: Float64Array, y: Float64Array): Float64Array {
   let length = 2;
   while (length < 2 * x.length) length *= 2;
   const plan = realFft(length);

@@ -8,6 +8,7 @@ import { calibrationKind } from './calibration.ts';
 import { earlierKind } from './earlier.ts';
 import { findingsKind } from './findings.ts';
 import { levelsKind } from './levels.ts';
+import { loggersKind } from './loggers.ts';
 import { methodsKind } from './methods.ts';
 import { orderKind } from './order.ts';
 import { peaksKind } from './peaks.ts';
@@ -43,6 +44,7 @@ export const kinds: {
   spectrogram: spectrogramKind,
   profile: profileKind,
   transfer: transferKind,
+  loggers: loggersKind,
   shock: shockKind,
   comparison: comparisonKind,
   verdict: verdictKind,

@@ -13,6 +13,7 @@ import type { EarlierValue } from './earlier.ts';
 import type { PooledValue } from './pooled.ts';
 import type { FindingsValue } from './findings.ts';
 import type { PeaksValue } from './peaks.ts';
+import type { LoggersValue } from './loggers.ts';
 import type { TransferValue } from './transfer.ts';
 import type { SpectrogramValue } from './spectrogram.ts';
 import type { RunningValue } from './running.ts';
@@ -47,6 +48,7 @@ export type Value =
   | CalibrationValue
   | PeaksValue
   | TransferValue
+  | LoggersValue
   | SpectrogramValue
   | RunningValue
   | ShockValue

@@ -14,6 +14,7 @@ import { highpass } from './conditioning/highpass.ts';
 import { integrate } from './conditioning/integrate.ts';
 import { levels } from './spectra/levels.ts';
 import { load } from './recordings/load.ts';
+import { loggers } from './recordings/loggers.ts';
 import { lowpass } from './conditioning/lowpass.ts';
 import { order } from './design/order.ts';
 import { orders } from './spectra/orders.ts';
@@ -46,6 +47,7 @@ export const verbs: readonly Verb[] = [
   sheet,
   load,
   calibrate,
+  loggers,
   check,
   channel,
   resultant,

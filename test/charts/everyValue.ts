@@ -58,6 +58,7 @@ export const everyValue: { readonly [K in Value['kind']]: Extract<Value, { kind:
   findings: more.madeFindings(foam.runs),
   peaks: more.madePeaks(foamSpectrum),
   transfer: more.madeTransfer(foam.runs[0]),
+  loggers: more.madeLoggers(foam.runs[0], gel.runs[0]),
   spectrogram: more.madeSpectrogram(foam.runs[0]),
   running: more.madeRunning(foam.runs),
   shock: more.madeShock(foam.runs),

@@ -11,6 +11,7 @@ import type { ProfileValue } from '../../src/values/profile.ts';
 import type { RunningValue } from '../../src/values/running.ts';
 import type { ShockValue } from '../../src/values/shock.ts';
 import type { SpectrogramValue } from '../../src/values/spectrogram.ts';
+import type { LoggersValue } from '../../src/values/loggers.ts';
 import type { TransferValue } from '../../src/values/transfer.ts';
 import type { VerdictValue } from '../../src/values/verdict.ts';
 import { density, g, hann, plainUnit, seeded } from './madeUp.ts';
@@ -281,3 +282,25 @@ export const madePooled: PooledValue = {
     },
   ],
 };
+
+/** Two loggers side by side. */
+export const madeLoggers = (left: Run, right: Run): LoggersValue => ({
+  kind: 'loggers',
+  a: { name: 'left', run: left },
+  b: { name: 'right', run: right },
+  clock: {
+    ...{ late: 0.42, lateError: 0.0001, fast: 35e-6, fastError: 1e-6, df: 10, scatter: 0.0002 },
+    ...{ stretches: 12, common: 58, channel: 'z' },
+  },
+  window: hann,
+  confidence: 0.95,
+  leastCoherence: 0.5,
+  responses: madeTransfer(right).entries,
+  rows: [
+    {
+      ...{ channel: 'z', unit: g, from: 5, to: 100, a: 0.2, b: 0.2036, ratio: 1.018, error: 0.001, df: 19 },
+      ...{ low: 1.0159, high: 1.0201, coherence: 0.995, leastCoherence: 0.981 },
+    },
+  ],
+  sentence: 'Both loggers read alike.',
+});

@@ -28,7 +28,7 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
   ],
   'a part of the sentence of a result, which names no code': [
     ...['lower', 'higher', 'equivalent', 'not-shown', 'apart', 'unplanned', 'withheld'].map((one) => `result.${one}`),
-    ...['one-run-each', 'few-runs', 'no-scatter', 'agrees', 'disagrees', 'pooled', 'pooled-guard'].map(
+    ...['one-run-each', 'few-runs', 'no-scatter', 'agrees', 'disagrees', 'loggers', 'pooled', 'pooled-guard'].map(
       (one) => `result.${one}`,
     ),
     ...['metric', 'channel', 'confidence', 'margin', 'method', 'primary'].map((one) => `deviation.${one}`),

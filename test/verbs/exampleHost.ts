@@ -4,6 +4,7 @@ import type { Host } from '../../src/engine/host.ts';
 import { MemoryHost } from '../engine/memoryFiles.ts';
 import { exampleRecords } from './exampleRecords.ts';
 import { exampleStills } from './stillPositions.ts';
+import { exampleLoggers } from './sideBySide.ts';
 import { exampleSheets } from './exampleSheets.ts';
 import { recordingOf, sine, uniform } from './notebook.ts';
 
@@ -31,6 +32,7 @@ const madeUp = {
   ...exampleRecords,
   ...exampleStills,
   ...exampleSheets,
+  ...exampleLoggers,
   'raw/two-units.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7, 1, 1), 'v (m/s)': sine(3) }),
   'raw/some-axes-1.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7), 'z (g)': sine(9, 1, 1) }),
   'raw/some-axes-2.csv': recordingOf({ 'x (g)': sine(5), 'y (g)': sine(7) }),

@@ -1,7 +1,7 @@
 import { answered, success, type Answer, type Refused, type Result } from '../../result/result.ts';
 import { aligned, delayBetween } from '../../signal/delay.ts';
 import { piecesOf } from '../../signal/stretch.ts';
-import { transfer, type Pair as SamplePair } from '../../signal/transfer.ts';
+import type { Pair as SamplePair } from '../../signal/transfer.ts';
 import { hopOf, segmentCount } from '../../signal/welch.ts';
 import { windowShape } from '../../signal/windows.ts';
 import { sameDimension } from '../../units/dimension.ts';
@@ -17,10 +17,9 @@ import { refuse, tell } from '../messages/spectra.ts';
 import { findChannel } from '../../readers/findChannel.ts';
 import { evenly } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
+import { leastCoherence, responseOf } from './response.ts';
 import { leftOutOf, segmentSamples, whyTooShort } from './segments.ts';
 
-/** Below this coherence a response is not to be read (engineering choice). */
-const leastCoherence = 0.5;
 /** Fewer effective averages than this make any two signals seem coherent. */
 const fewAverages = 8;
 
@@ -66,7 +65,15 @@ export function transferOf(
     const { delay, shift, pairs } = delayed(run, pair.value, align);
     const overlong = whyShifted(run, window, shift);
     if (overlong !== undefined) return overlong;
-    entries.push({ ...entryOf(run, pair.value, pairs, window, watch), delay, aligned: shift / run.rate });
+    const options = {
+      shape: windowShape(window.shape, segmentSamples(run, window)),
+      rate: run.rate,
+      overlap: window.overlap,
+      cancelled: watch.cancelled,
+    };
+    const { input, output, unit, scale } = pair.value;
+    const response = responseOf(run, { from: input.name, to: output.name, unit, scale }, pairs, options);
+    entries.push({ ...response, delay, aligned: shift / run.rate });
   }
   const value: TransferValue = { kind: 'transfer', set: runs.set, window, leastCoherence, entries };
   const doubtful = entries.flatMap((entry) => doubts(entry, window, align));
@@ -141,34 +148,6 @@ function whyShifted(run: Run, window: WindowValue, shift: number): Refused | und
     .map((one) => ({ ...one, to: one.to - size }));
   const left = { ...run, stretches };
   return whyTooShort([left], window, 'using') ?? whyOneSegment(left, window);
-}
-
-function entryOf(
-  run: Run,
-  { input, output, unit, scale }: Pair,
-  pairs: readonly SamplePair[],
-  window: WindowValue,
-  watch: Watch,
-): Omit<TransferEntry, 'delay' | 'aligned'> {
-  const found = transfer(pairs, {
-    shape: windowShape(window.shape, segmentSamples(run, window)),
-    rate: run.rate,
-    overlap: window.overlap,
-    cancelled: watch.cancelled,
-  });
-  return {
-    run,
-    from: input.name,
-    to: output.name,
-    unit,
-    spacing: found.step,
-    averages: found.averages,
-    magnitude: found.h1.map((value) => value * scale),
-    magnitudeH2: found.h2.map((value) => value * scale),
-    phase: found.phase.map((value) => (value * 180) / Math.PI),
-    coherence: found.coherence,
-    randomError: found.error,
-  };
 }
 
 function doubts(entry: TransferEntry, window: WindowValue, align: boolean): RunWarning[] {

@@ -69,6 +69,7 @@ function ofSubject(
     case 'chart':
     case 'earlier':
     case 'levels':
+    case 'loggers':
     case 'methods':
     case 'order':
     case 'plan':
