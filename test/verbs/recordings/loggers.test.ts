@@ -44,7 +44,10 @@ describe('loggers', () => {
   it('says neither higher nor lower of loggers that read alike', async () => {
     const files = { 'a.csv': loggerFile(plate), 'b.csv': loggerFile(plate, { late: 0.42, seed: 2 }) };
     const { sentence } = await valueOf('loggers', cell, files);
-    assert.match(sentence, /^Logger b reads as a does within 0\.\d+ % in z .* runs at the same rate within \d+\.\d+ ppm/);
+    assert.match(
+      sentence,
+      /^Logger b reads as a does within 0\.\d+ % in z .* runs at the same rate within \d+\.\d+ ppm/,
+    );
   });
 
   it('bridges lost samples that the stamps tell of', async () => {
