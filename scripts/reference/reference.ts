@@ -7,6 +7,7 @@ import { listed } from '../../src/result/words.ts';
 import { catalogue } from '../../src/verbs/language.ts';
 import { cell, heading, page, table, verbatim } from './markdown.ts';
 import { messageSources, type PrintedPage } from './messageSources.ts';
+import { simulatedSentence } from './simulated.ts';
 import { channels, introduction, quantities, spectra, statements } from './prose.ts';
 import { unitTable } from './units.ts';
 
@@ -77,6 +78,13 @@ function verbList(): string {
 const givenKind = (kind: ValueKind): string =>
   kind === 'same' ? 'a value of the kind it is given' : describeKind(kind, kinds);
 
+/** What simulation says of a verb's statements, where a reader of that verb meets it. */
+const provenBy: Readonly<Record<string, string>> = {
+  compare: simulatedSentence(),
+  claim:
+    'A verdict rests on the interval of the comparison; where that misses its goal, by simulation, stands under [compare](#compare).',
+};
+
 function verbSection(form: Form): string {
   const { verb, summary, help, operands, options, gives, examples } = form;
   return page(
@@ -84,6 +92,7 @@ function verbSection(form: Form): string {
     summary,
     verbatim(synopsisOf(form).text),
     help,
+    provenBy[verb] ?? '',
     table(
       ['Operand', 'Takes', ''],
       operands.map(({ name, keyword, accepts, many, optional, doc }) => [

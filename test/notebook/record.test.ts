@@ -140,6 +140,53 @@ describe('compareRecords', () => {
     ]);
   });
 
+  it('tells the numbers of a list together, by the one that changed most', () => {
+    const bins = (factor: number): Record<string, number> =>
+      Object.fromEntries([1, 2, 3, 4, 5].map((k) => [`after.rows[gel-1 z].density[${k}]`, k === 5 ? 7 : k * factor]));
+    const [old, now] = [bins(1), bins(1.5)].map((more) =>
+      changed((copy) => (copy.results = { ...copy.results, ...more })),
+    );
+    assert.deepEqual(
+      compareRecords(old, now).map(({ where, old, now, relative, message }) => [where, old, now, relative, message]),
+      [
+        [
+          'after.rows[gel-1 z].density',
+          ...['4', '6', '+50 %'],
+          'after.rows[gel-1 z].density: 4 values differ, most of all after.rows[gel-1 z].density[4]: recorded 4, now 6 (+50 %)',
+        ],
+      ],
+    );
+    const three = changed(
+      (copy) => (copy.results = { ...old.results, ...bins(1), 'after.rows[gel-1 z].density[1]': 2 }),
+    );
+    assert.deepEqual(
+      compareRecords(old, three).map(({ message }) => message),
+      ['after.rows[gel-1 z].density[1]: recorded 1, now 2 (+100 %)'],
+    );
+  });
+
+  it('tells no percentage of a p, of a percentage, of decibels, and of next to nothing', () => {
+    const results = {
+      'c.rows[1].p': 1e-17,
+      'c.rows[1].p_adjusted': 0.01,
+      'c.rows[1].low_percent': -2,
+      'c.rows[1].change_db': 0.1,
+      'c.rows[1].a': 1e-17,
+      'c.rows[1].b': 0.1,
+    };
+    const old = changed((copy) => (copy.results = results));
+    const now = changed(
+      (copy) => (copy.results = Object.fromEntries(Object.entries(results).map(([key, value]) => [key, value + 0.9]))),
+    );
+    assert.deepEqual(
+      compareRecords(old, now).flatMap(({ where, relative }) =>
+        relative === undefined ? [] : [`${where} ${relative}`],
+      ),
+      ['c.rows[1].b +900 %'],
+    );
+    assert.equal(compareRecords(old, now)[0].message, 'c.rows[1].p: recorded 1e-17, now 0.9');
+  });
+
   it('tells words that changed, values that are new and values that are gone', () => {
     const now = changed((copy) => {
       const { 'bad.error': _, ...rest } = copy.results;

@@ -16,6 +16,9 @@ const { codesModule, reference } = (await import(
   codesModule: () => string;
   reference: () => string;
 };
+const { simulatedSentence } = (await import(new URL('../../scripts/reference/simulated.ts', import.meta.url).href)) as {
+  simulatedSentence: (results?: string) => string;
+};
 const text = reference();
 const headings = [...text.matchAll(/^#{1,3} (.*)$/gm)].map(([, title]) => title);
 
@@ -91,5 +94,34 @@ describe('the language reference', () => {
         assert.ok(report.results.length > 0);
       });
     }
+  });
+});
+
+describe('what the reference says of the simulation', () => {
+  const results = readFileSync(new URL('../../scripts/simulate/RESULTS.md', import.meta.url), 'utf8');
+
+  it('names under compare every case that the results have outside their limits, with its figures', () => {
+    const sentence = simulatedSentence();
+    const [, compareSection] = /\n### compare\n([^]*?)\n### /.exec(text) ?? [];
+    assert.ok(compareSection?.includes(sentence));
+    assert.match(text, /\n### claim\n[^]*by simulation, stands under \[compare\]\(#compare\)/);
+    const broken = [...results.matchAll(/^- .*?([\d.]+) %, (?:not within|more than)/gm)].map(([, found]) => found);
+    assert.ok(broken.length > 0);
+    for (const found of broken) assert.ok(sentence.includes(` ${found} %`), found);
+    const strata = [...results.matchAll(/ runs each in every one.*\| +([\d.]+) \|$/gm)].map(([, found]) =>
+      Number(found),
+    );
+    assert.ok(sentence.includes(`up to ${Math.max(...strata).toFixed(1)} % of studies`));
+  });
+
+  it('follows the results, and has no word for a miss that nobody described', () => {
+    const worse = results.replaceAll('coverage 93.4 %', 'coverage 91.2 %');
+    assert.match(simulatedSentence(worse), /91\.2 % of the intervals hold the true change \(goal: 93\.5 to 97\.5 %\)/);
+    const none = results
+      .replace(/^Outside the limits:\n\n(?:- .*\n)+/gm, '')
+      .replace(/^\| (?:hump|\d.*strata).*\n/gm, '');
+    assert.match(simulatedSentence(none), /: every case meets its goal\.$/);
+    const other = results.replace(/^- 2 bands/m, '- 2 somethings');
+    assert.throws(() => simulatedSentence(other), /no words for "2 somethings/);
   });
 });
