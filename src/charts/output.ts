@@ -79,4 +79,6 @@ export interface Message {
   readonly message: string;
   /** Where, in words: `cell 3, line 2, columns 5 to 9`. */
   readonly where?: string;
+  /** Whether it keeps a verdict back, so that it stands before the answer. */
+  readonly withholds?: boolean;
 }

@@ -1,5 +1,6 @@
 import { printedUnit } from '../values/number.ts';
 import type { Message, Part, TablePart } from './output.ts';
+import { readingOf } from './reading.ts';
 
 /** Everything as plain text: for terminals, for other viewers, for assistive technology. */
 
@@ -50,10 +51,11 @@ export function messageText({ severity, code, message, where }: Message): string
   return `${severity} ${code}${where === undefined ? '' : ` (${where})`}: ${message}`;
 }
 
-/** Name, parts and messages. */
+/** Name, parts and messages, in the order in which they are read. */
 export function outputText(name: string | undefined, parts: readonly Part[], messages: readonly Message[]): string {
   const head = name === undefined || parts.length === 0 ? [] : [`${name}:`];
-  const shown = parts.length === 0 ? [] : [partsText(parts)];
-  const said = messages.length === 0 ? [] : [messages.map(messageText).join('\n')];
-  return [...head, ...shown, ...said].join('\n');
+  const { above, answer, below, rest } = readingOf({ parts, messages });
+  const told = (some: readonly Message[]): string => some.map(messageText).join('\n');
+  const opening = [told(above), partsText(answer), told(below)].filter((piece) => piece !== '').join('\n');
+  return [...head, [opening, partsText(rest)].filter((piece) => piece !== '').join('\n\n')].join('\n');
 }

@@ -1,3 +1,4 @@
+import { withholdingCodes } from '../analysis/evidence/guards.ts';
 import type { Display } from '../charts/display.ts';
 import type { Message, Output } from '../charts/output.ts';
 import { present } from '../charts/present.ts';
@@ -11,7 +12,11 @@ import type { StatementError, StatementResult } from './result.ts';
 /** What a reader sees of one statement: its value if it is shown, its warnings and its error always. */
 export function show(result: StatementResult, display: Display = {}): Output | undefined {
   const { value, error, warnings, shown, name } = result;
-  const messages: Message[] = warnings.map(({ code, message }) => ({ severity: 'warning', code, message }));
+  const withholding = new Set(value?.kind === 'comparison' ? withholdingCodes(value) : []);
+  const messages: Message[] = warnings.map(({ code, message }) => ({
+    ...{ severity: 'warning', code, message },
+    ...(withholding.has(code) ? { withholds: true } : {}),
+  }));
   if (error !== undefined) {
     messages.unshift({
       severity: 'error',

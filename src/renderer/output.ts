@@ -1,4 +1,5 @@
 import type { Output, Part } from '../charts/output.ts';
+import { readingOf } from '../charts/reading.ts';
 import { withPalette } from '../charts/palettes.ts';
 import type { Theme } from '../charts/theme.ts';
 import { drawChart, type DrawnChart } from './chart.ts';
@@ -19,7 +20,7 @@ export interface DrawnOutput {
   dispose(): void;
 }
 
-/** Puts an output into its place, and in it what was there before is gone: messages first, for they may explain the rest. */
+/** Puts an output into its place, and in it what was there before is gone: the answer first, unless something keeps it back. */
 export function drawOutput(data: unknown, container: HTMLElement, theme: Theme): DrawnOutput {
   const charts: DrawnChart[] = [];
   const coloured = (of: Theme): Theme => withPalette(of, isOutput(data) ? data.palette : undefined);
@@ -34,7 +35,7 @@ export function drawOutput(data: unknown, container: HTMLElement, theme: Theme):
         return textElement(part);
     }
   };
-  const contents = isOutput(data) ? [...messageElements(data.messages), ...data.parts.map(drawn)] : [unreadable(data)];
+  const contents = isOutput(data) ? inOrder(data, drawn) : [unreadable(data)];
   const root = element('div', 'washboard-output', ...contents);
   container.replaceChildren(root);
   return {
@@ -45,6 +46,11 @@ export function drawOutput(data: unknown, container: HTMLElement, theme: Theme):
     retheme: (next) => charts.forEach((chart) => chart.retheme(coloured(next))),
     dispose: () => charts.splice(0).forEach((chart) => chart.dispose()),
   };
+}
+
+function inOrder(data: Output, drawn: (part: Part) => Node): Node[] {
+  const { above, answer, below, rest } = readingOf(data);
+  return [...messageElements(above), ...answer.map(drawn), ...messageElements(below), ...rest.map(drawn)];
 }
 
 /** For what another version of the extension wrote, or nobody: said, with the text it brings, if any. */

@@ -1,6 +1,7 @@
 import MarkdownIt from 'markdown-it';
 import { printedUnit } from '../values/number.ts';
 import { unparted } from '../charts/words/names.ts';
+import { readingOf } from '../charts/reading.ts';
 import type { ChartPart, Message, Output, Part, TablePart, TextPart } from '../charts/output.ts';
 import { themes } from '../charts/theme.ts';
 import { visible } from '../result/visible.ts';
@@ -105,9 +106,14 @@ ${shown}</section>
 }
 
 async function outputMarkup(output: Output): Promise<Markup> {
-  const parts: Markup[] = [];
-  for (const part of output.parts) parts.push(await partMarkup(part));
-  return html`<div class="output">${grouped(output.messages).map(message)}${parts}</div>
+  const { above, answer, below, rest } = readingOf(output);
+  const drawn = async (parts: readonly Part[]): Promise<Markup[]> => {
+    const all: Markup[] = [];
+    for (const part of parts) all.push(await partMarkup(part));
+    return all;
+  };
+  const told = (messages: readonly Message[]): Markup[] => grouped(messages).map(message);
+  return html`<div class="output">${told(above)}${await drawn(answer)}${told(below)}${await drawn(rest)}</div>
 `;
 }
 
@@ -254,12 +260,13 @@ function rawFiles({ sources, tool, file }: ReportedNotebook): Markup {
     }) => html`<tr><td>${path}</td><td class="right">${bytes}</td><td><code>${sha256}</code></td></tr>
 `,
   );
-  return html`<section class="sources"><h2>Raw files and how to run this again</h2>
-<p>Made by ${tool} from ${file}. Every figure above follows from that text and from the raw files below; run it again
-with <code>washboard run ${file}</code>.</p>
-<div class="wide"><table>
+  const table = html`<div class="wide"><table>
 <thead><tr><th scope="col">File</th><th scope="col" class="right">Bytes</th><th scope="col">SHA-256</th></tr></thead>
 <tbody>${rows}</tbody></table></div>
-</section>
+`;
+  return html`<section class="sources"><h2>${sources.length === 0 ? 'How to run this again' : 'Raw files and how to run this again'}</h2>
+<p>Made by ${tool} from ${file}. Every figure above follows from that text${sources.length === 0 ? ' alone' : ' and from the raw files below'}; run it again
+with <code>washboard run ${file}</code>.</p>
+${sources.length === 0 ? undefined : table}</section>
 `;
 }

@@ -18,12 +18,18 @@ const wide = (figures: number): TablePart => ({
   ]),
 });
 
-function pageOf(part: TablePart, faces?: { regular: string; bold: string }): Promise<string> {
-  const output = { version: 1, name: undefined, kind: 'table', parts: [part], messages: [], text: '' } as Output;
+const rawFile = { path: 'raw/a.csv', bytes: 1, sha256: '00' };
+
+function pageOf(
+  part: TablePart,
+  faces?: { regular: string; bold: string },
+  { messages = [], sources = [rawFile] }: { messages?: Output['messages']; sources?: (typeof rawFile)[] } = {},
+): Promise<string> {
+  const output = { version: 1, name: undefined, kind: 'table', parts: [part], messages, text: '' } as Output;
   const notebook = {
     file: 'a.washboard.md',
     pieces: [{ kind: 'cell', text: 'table L', outputs: [output] } as const],
-    sources: [],
+    sources,
     tool: 'Washboard',
   };
   return reportPage(notebook, () => undefined, faces);
@@ -66,5 +72,14 @@ describe('the font of the page', () => {
     assert.match(page, /font-weight: 700; src: url\(data:font\/ttf;base64,AwQF\)/);
     assert.match(page, /content="default-src 'none';[^"]* font-src data:"/);
     assert.doesNotMatch(await pageOf(wide(2)), /@font-face/);
+  });
+});
+
+describe('the end of the page', () => {
+  it('lists the raw files, and speaks of none where there are none', async () => {
+    assert.match(await pageOf(wide(1)), /from that text and from the raw files below[^]*raw\/a\.csv/);
+    const without = await pageOf(wide(1), undefined, { sources: [] });
+    assert.match(without, /<h2>How to run this again<\/h2>[^]*from that text alone/);
+    assert.doesNotMatch(without, /raw files/i);
   });
 });

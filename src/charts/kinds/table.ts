@@ -14,7 +14,12 @@ const digits = 6;
 export const presentTable: Presenter<'table'> = ({ caption, columns, rows }) => {
   const shown = rows.slice(0, rowLimit);
   const cut = shown.length < rows.length ? firstRows(shown.length, counted(rows.length, 'row')) : '';
-  const texts = columns.map((_, index) => columnTexts(shown.map((row) => row[index])));
+  const texts = columns.map(({ name }, index) =>
+    columnTexts(
+      shown.map((row) => row[index]),
+      /^p\b/.test(name),
+    ),
+  );
   const part: Part = {
     type: 'table',
     caption: `${caption}${cut}`,
@@ -29,21 +34,36 @@ const numeric = (rows: TableValue['rows'], column: number): boolean =>
 
 type Cell = TableValue['rows'][number][number];
 
-/** Whole and short figures as they are; measured ones with equally many decimals, or all as powers of ten. */
-function columnTexts(cells: readonly Cell[]): string[] {
-  const figures = cells.map((cell) => (typeof cell === 'number' ? cell : null));
+/** A figure this small beside the largest of its column is what rounding left of 0. */
+const roundingLeft = 1e-12;
+
+/**
+ * Whole and short figures as they are; measured ones with equally many decimals, or all as powers of ten where most of them
+ * need it. A row that is about 0 does not turn the others into powers.
+ *
+ * @param mayBeTiny of a column in which the smallest figure is told, too: a p
+ */
+function columnTexts(cells: readonly Cell[], mayBeTiny: boolean): string[] {
+  const sizes = cells.flatMap((cell) => (typeof cell === 'number' && Number.isFinite(cell) ? [Math.abs(cell)] : []));
+  const largest = Math.max(0, ...sizes);
+  const isLeft = (cell: number): boolean => !mayBeTiny && Math.abs(cell) < roundingLeft * largest;
+  const figures = cells.map((cell) => (typeof cell === 'number' ? (isLeft(cell) ? 0 : cell) : null));
   const known = figures.flatMap((figure) => (figure === null || figure === 0 ? [] : [figure]));
   // Counts are exact, however long.
   const whole = known.every(Number.isSafeInteger);
   const short = known.every((figure) => figure === Number(figure.toPrecision(4)));
-  const exponents = known.map((figure) => Math.floor(Math.log10(Math.abs(figure))));
-  const far = Math.min(...exponents) < -4 || Math.max(...exponents) >= 6;
+  const exponents = known
+    .filter(Number.isFinite)
+    .map((figure) => Math.floor(Math.log10(Math.abs(figure))))
+    .sort((x, y) => x - y);
+  const far = exponents[Math.floor(exponents.length / 2)] < -4 || exponents[exponents.length - 1] >= 6;
   const texts = far ? [] : aligned(figures, digits);
   return cells.map((cell, index) => {
+    const figure = figures[index];
     if (typeof cell === 'string') return cell;
-    if (cell === null) return noFigure;
-    if (whole) return fixed(cell, 0);
-    if (short || cell === 0) return plain(cell);
-    return far && Number.isFinite(cell) ? scientific(cell, digits) : (texts[index] ?? significant(cell, digits));
+    if (figure === null) return noFigure;
+    if (whole) return fixed(figure, 0);
+    if (short || figure === 0) return plain(figure);
+    return far && Number.isFinite(figure) ? scientific(figure, digits) : (texts[index] ?? significant(figure, digits));
   });
 }

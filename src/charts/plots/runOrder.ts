@@ -45,8 +45,9 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
   const levels = { zero: false, nice: true, padding: 8 };
   const y = levelAxis('rms', axisTitle(value.metric, unit), levels, { tickCount: 5 });
   const means = sides.map((side, index) => ({ side, rms: drawn(index === 0 ? row.a : others[index - 1].one.b) }));
-  const values = made.map(({ run, side, rms }, place) => ({
-    place: `${place + 1}. ${run.label}`,
+  const numbers = numbersOf(made, known);
+  const values = made.map(({ run, side, rms }, index) => ({
+    place: numbers === undefined ? run.label : `${numbers[index]}. ${run.label}`,
     side,
     rms: drawn(rms),
     says: `${run.label}, ${side}\n${significant(rms)} ${printedUnit(unit)}`,
@@ -64,6 +65,17 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
     legendRows: legendRows(sides),
     description: runOrderDescription(value, row, made, known !== 'not'),
   });
+}
+
+/**
+ * The numbers that runs have in their sheet, else their places in the order in which they were made; where that is not known
+ * a number would pretend that it were, and stands only between runs of one name.
+ */
+function numbersOf(made: readonly Dot[], known: KnownOrder): readonly number[] | undefined {
+  const written = made.flatMap(({ run }) => run.sheet?.order ?? []);
+  if (written.length === made.length) return written;
+  const isNamedTwice = new Set(made.map(({ run }) => run.label)).size < made.length;
+  return known === 'not' && !isNamedTwice ? undefined : made.map((_, index) => index + 1);
 }
 
 /**
