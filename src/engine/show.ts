@@ -1,4 +1,3 @@
-import { withholdingCodes } from '../analysis/evidence/guards.ts';
 import type { Display } from '../charts/display.ts';
 import type { Message, Output } from '../charts/output.ts';
 import { present } from '../charts/present.ts';
@@ -6,6 +5,7 @@ import { outputText } from '../charts/text.ts';
 import { unit } from '../units/parse.ts';
 import { inUnit } from '../values/inUnit.ts';
 import type { Value } from '../values/value.ts';
+import { withholdingCodes } from '../values/withheld.ts';
 import { convertQuantity } from '../verbs/arithmetic.ts';
 import type { StatementError, StatementResult } from './result.ts';
 

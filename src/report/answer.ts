@@ -15,17 +15,21 @@ export function answerPieces({ pieces, file }: ReportedNotebook, methods: string
   const outputs = pieces.flatMap((piece) => (piece.kind === 'cell' ? piece.outputs : []));
   const told = outputs.filter(({ kind }) => toldKinds.has(kind));
   const verdicts = told.filter(({ kind }) => kind === 'verdict');
+  const answers = [...verdicts, ...told.filter(({ kind }) => kind !== 'verdict')];
   const chart = told.flatMap(({ parts }) => parts.filter(({ type }) => type === 'chart')).slice(0, 1);
   const limits = told.flatMap(({ messages }) => messages);
   const head: Piece = { kind: 'prose', text: opening(pieces, file, questionsIn(outputs)) };
   return [
     head,
-    section('Answer', [...verdicts, ...told.filter(({ kind }) => kind !== 'verdict')].map(leading)),
+    section('Answer', told.length === 0 ? [shown([{ type: 'text', text: nothingCompared }])] : answers.map(leading)),
     ...(chart.length === 0 ? [] : [section('Chart', [shown(chart)])]),
     section('Methods', [shown([{ type: 'text', text: methods }])]),
-    section('Limits', [shown([{ type: 'text', text: reach }], eachOnce(limits))]),
+    ...(told.length === 0 ? [] : [section('Limits', [shown([{ type: 'text', text: reach }], eachOnce(limits))])]),
   ].flat();
 }
+
+const nothingCompared =
+  'Nothing in this notebook compares runs or judges a claim, so there is no answer in short form.';
 
 const reach =
   'The answer reaches as far as these runs: this machine, this load, this surface, this speed, and these samples of the parts.';

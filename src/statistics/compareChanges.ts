@@ -111,7 +111,8 @@ function comparisonOf(
     const family = within ? families.within : isPrimary ? families.primary : families.others;
     const estimate = lacking === undefined ? estimateOf(row, chosen, used) : undefined;
     const inference = estimate && infer(estimate, confidence, { family, jointly: options.jointly }, margin);
-    return rowOf(row, cells, { primary: isPrimary, family, inference, decides: chosen.sequence !== 'apart' });
+    const residual = estimate === undefined ? undefined : spreadOf(row, chosen);
+    return rowOf(row, cells, { primary: isPrimary, family, inference, residual, decides: chosen.sequence !== 'apart' });
   });
   const figures = {
     confidence,
@@ -207,15 +208,21 @@ function infer(
   };
 }
 
+/** Scatter from run to run, once the method has taken out what it takes out; undefined where it has none of its own. */
+const spreadOf = (row: readonly number[], { contrast, runs }: ChosenForChange): number | undefined =>
+  contrast?.spread?.(logarithms(runs.map((index) => row[index])));
+
 interface Judged extends Pick<ComparisonRow, 'primary' | 'family' | 'inference'> {
   readonly decides: boolean;
+  /** Scatter by the method; without one that within each side is told. */
+  readonly residual: number | undefined;
 }
 
 /** The plain figures of a row, to which the inference is added where there is one. */
 function rowOf(
   levels: readonly number[],
   cells: Cells,
-  { primary, family, inference, decides }: Judged,
+  { primary, family, inference, residual, decides }: Judged,
 ): ComparisonRow {
   const [inA, inB] = [cells.a, cells.b].map((side) => side.map((cell) => cell.map((index) => levels[index])));
   if (![...inA, ...inB].every(haveLogarithms)) {
@@ -238,7 +245,9 @@ function rowOf(
     changePercent: changePercent(ratio),
     changeDb: changeDb(ratio),
     powerPercent: powerPercent(ratio),
-    spread: df > 0 ? Math.sqrt(all.reduce((sum, { variance, n }) => sum + variance * (n - 1), 0) / df) : undefined,
+    spread:
+      residual ??
+      (df > 0 ? Math.sqrt(all.reduce((sum, { variance, n }) => sum + variance * (n - 1), 0) / df) : undefined),
     outcome: inference && decides ? outcome(inference.direction, inference.equivalent) : 'not shown',
   };
 }

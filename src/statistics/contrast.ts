@@ -38,6 +38,11 @@ export interface GroupContrast {
   readonly varianceInflation: number;
   /** @param y ln(level) of each run, in the design's order; undefined where the runs do not scatter */
   estimate(y: readonly number[]): Estimate | undefined;
+  /**
+   * Standard deviation of ln(level) from run to run in the groups that have a weight, once the nuisance columns have taken their
+   * part: the root of sum e_i^2 / sum M_ii over their runs. Without nuisance it is the standard deviation pooled over them.
+   */
+  spread?(y: readonly number[]): number;
 }
 
 /** A design of two conditions made ready. */
@@ -134,6 +139,11 @@ function fitted(
     contrast: {
       weights,
       varianceInflation: dot(weights, weights) / plain,
+      spread: (y) => {
+        const own = members.flatMap((group, k) => (weightOf(names[k]) === 0 ? [] : group));
+        const squares = sum(own, (i) => dot(residual[i], y) ** 2);
+        return Math.sqrt(squares / sum(own, (i) => residual[i][i]));
+      },
       estimate: (y) => {
         const e = residual.map((row) => dot(row, y));
         const { variance, groupVariances } = scattering(e);

@@ -227,7 +227,7 @@ const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
     'spread',
     '%',
     ({ spread }) => inPercent(spread),
-    'The scatter from run to run (standard deviation of ln level)',
+    'The scatter from run to run (standard deviation of ln level), without what the method takes out',
     { inTableOf: ({ rows }) => rows.some(({ spread }) => spread !== undefined) },
   ),
   figure('excludes', '%', ({ excludes }) => excludes?.eitherWayPercent, {

@@ -80,7 +80,7 @@ export interface ComparisonRow {
   readonly shareOfA: number | undefined;
   /** The band that the question is about, which stands by itself. */
   readonly primary?: boolean;
-  /** Standard deviation of ln(level) from run to run, pooled over both sides: 0.04 is about 4 %. */
+  /** Standard deviation of ln(level) from run to run, pooled over both sides, without what the method takes out: 0.04 is about 4 %. */
   readonly spread?: number;
   /** What the interval rules out, in percent of amplitude. */
   readonly excludes?: RuledOut;

@@ -82,8 +82,8 @@ describe('the study of the seat pad', () => {
     const smoother = verdict('smoother');
     assert.equal(smoother.verdict, 'not shown');
     const runs = Number(/about (\d+) runs of each/.exec(smoother.settle ?? '')?.[1]);
-    assert.ok(runs >= 38 && runs <= 46);
-    says(text, 'would take some forty runs of each pad');
+    assert.ok(runs >= 46 && runs <= 54);
+    says(text, 'would take some fifty runs of each pad');
   });
 
   it('finds one of the other bands on bricks higher, and little in the last', () => {

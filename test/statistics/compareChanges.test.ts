@@ -85,6 +85,19 @@ describe('compare', () => {
     assert.ok(codes(compare([{ a, b }], { method: 'paired', ...apart })).includes('pairs-not-neighbours'));
   });
 
+  it('tells the scatter without what the method takes out: drift, pairs and days', () => {
+    const drift = (levels: readonly number[], places: readonly number[]): number[] =>
+      levels.map((level, k) => level * Math.exp(0.05 * places[k]));
+    const { order } = abba;
+    const drifting = { a: drift(a, order.a), b: drift(b, order.b) };
+    const spread = (side: { a: readonly number[]; b: readonly number[] }, options: Parameters<typeof compare>[1]) =>
+      compare([side], options).rows[0].spread ?? NaN;
+    assert.ok(Math.abs(spread(drifting, abba) - spread({ a, b }, abba)) < 1e-12);
+    assert.ok(spread(drifting, {}) > 3 * spread({ a, b }, {}));
+    const wandering = { a: a.map((level, k) => level * (1 + k)), b: b.map((level, k) => level * (1 + k)) };
+    assert.ok(Math.abs(spread(wandering, { method: 'paired' }) - spread({ a, b }, { method: 'paired' })) < 1e-12);
+  });
+
   it('states the rows that are not primary together, and the primary one by itself', () => {
     const still = { a, b: [0.306, 0.309, 0.304, 0.311] };
     const faint = { a, b: [0.298, 0.302, 0.295, 0.299] };

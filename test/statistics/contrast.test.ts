@@ -47,6 +47,18 @@ describe('contrast', () => {
     close(ratioInterval(estimate, 0.95).high, 0.86236578, 5e-9);
   });
 
+  it('tells the scatter that is left once the trend is taken out, whose pooled standard error is .006759477', () => {
+    const levels = [0.3, 0.262, 0.258, 0.315, 0.268, 0.321, 0.326, 0.279];
+    const spreadOf = (nuisance: readonly (readonly number[])[], y: readonly number[]): number =>
+      contrast({ conditions: letters('ABBABAAB'), nuisance, scatter: 'hc2' })?.spread?.(y) ?? NaN;
+    const y = levels.map(Math.log);
+    close(spreadOf([places('ABBABAAB')], y) / Math.SQRT2, 0.006759477, 5e-10);
+    const drifting = y.map((value, i) => value + 0.1 * i);
+    close(spreadOf([places('ABBABAAB')], drifting), spreadOf([places('ABBABAAB')], y), 1e-12);
+    const [a, b] = ['A', 'B'].map((side) => meanAndVariance(y.filter((_, i) => 'ABBABAAB'[i] === side)).variance);
+    close(spreadOf([], y), Math.sqrt((a + b) / 2), 1e-12);
+  });
+
   it('gives each condition a variance of its own in BABBABAB', () => {
     const estimate = linear('BABBABAB', [0.26, 0.301, 0.264, 0.262, 0.309, 0.271, 0.318, 0.274], 'mq');
     close(Math.exp(estimate.difference), 0.86261935, 5e-9);

@@ -130,8 +130,8 @@ function doubtsOf(
 const smallShare = 1;
 
 const shareWarnings = (rows: readonly ComparisonRow[]): Warning[] =>
-  rows.flatMap(({ band, shareOfA, stratum }) =>
+  rows.flatMap(({ band, baseline, shareOfA, stratum }) =>
     stratum === undefined && shareOfA !== undefined && shareOfA < smallShare
-      ? [tell('compare.small-share', { band, sharePercent: shareOfA })]
+      ? [tell('compare.small-share', { band, baseline, sharePercent: shareOfA })]
       : [],
   );

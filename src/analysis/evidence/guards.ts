@@ -23,19 +23,6 @@ export function guardsIn(band: Band, { ofAll, own, plan }: GuardSources): Messag
   return [...ofAll, ...own, ...(plan?.unplanned ?? []), ...(isUnplanned ? [guard('guard.band', { band })] : [])];
 }
 
-/** Why nothing is inferred of a row: too few runs, or none that scatter. */
-const nothingInferred = ['one-run-each', 'few-runs', 'few-in-cell', 'few-for-slope', 'no-scatter'];
-
-/** Codes of a comparison's warnings that say why a verdict by one of its rows is kept back. */
-export const withholdingCodes = (value: ComparisonValue): readonly string[] =>
-  value.rows.flatMap((row) => [
-    ...((row.sequence ?? value.sequence) === 'apart' ? ['compare.order-apart'] : []),
-    ...(row.lowPercent === undefined ? nothingInferred.map((code) => `compare.${code}`) : []),
-    ...guardsOf(value, row).map(({ code, facts }) =>
-      'code' in facts ? `fault.${String(facts.code)}` : code.replace(/^guard\./, 'compare.'),
-    ),
-  ]);
-
 /** The same of a row of a comparison. */
 export const guardsOf = (
   { guards: ofAll = [], plan }: ComparisonValue,

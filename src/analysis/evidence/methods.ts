@@ -42,8 +42,9 @@ export function methodsOf(values: readonly Value[]): MethodsValue {
   ];
   const excluded = excludedIn(values, comparisons);
   const hasSheet = runs.some(({ sheet }) => sheet !== undefined);
+  const ofRuns = (text: string): string => (runs.length === 0 ? '' : text);
   const said: [about: string, text: string][] = [
-    ['instruments', instrumentsText(columnsOf(runs, instrumentColumns), hasSheet)],
+    ['instruments', ofRuns(instrumentsText(columnsOf(runs, instrumentColumns), hasSheet))],
     ['calibration', calibrationText(calibrationFacts(runs, comparisons))],
     [
       'signals',
@@ -52,7 +53,7 @@ export function methodsOf(values: readonly Value[]): MethodsValue {
         runs.map(({ rate }) => rate),
       ),
     ],
-    ['runs', runsTold(comparisons, runs)],
+    ['runs', ofRuns(runsTold(comparisons, runs))],
     ...comparisons.flatMap((one): [string, string][] => [['order', orderText(orderFacts(one))]]),
     ['circumstances', circumstancesText(columnsOf(runs, circumstanceColumns).flatMap(figuresOf))],
     [
@@ -63,7 +64,7 @@ export function methodsOf(values: readonly Value[]): MethodsValue {
         comparisons.some(({ includesExcluded }) => includesExcluded === true),
       ),
     ],
-    ['processing', processingText(historiesOf(runs))],
+    ['processing', ofRuns(processingText(historiesOf(runs)))],
     ...spectra.flatMap((one): [string, string][] =>
       one === undefined ? [] : [['spectra', spectrumText(windowFacts(one))]],
     ),

@@ -10,27 +10,37 @@ const ownColumns = ['file', 'filename', 'recording', 'order', 'date', 'time', 'p
 const remarks = ['note', 'excluded', 'why', 'reason'];
 
 /**
- * Sides whose runs differ in a column of the run sheet, such as the surface: told with its words and how to choose one.
- * A column of measured figures, or of one whose every cell is another, names no set-up.
+ * Columns of the run sheet in which the runs of a side differ, such as the surface: each told once, with its words, the sides
+ * and how to choose. A column of measured figures, or of one whose every cell is another, names no set-up.
  *
  * @param taken columns that the comparison takes care of, in lower case
  */
 export function mixedWarnings({ a, b }: Sides, taken: readonly string[]): Warning[] {
-  return [a, b].flatMap((side) =>
-    Object.keys(side.tracks[0].run.sheet?.facts ?? {}).flatMap((header) => {
-      const column = bareHeader(header);
-      if ([...ownColumns, ...remarks, ...taken].includes(column) || conditionColumns.test(column)) return [];
-      const [own, all] = [cellsOf([side], header), cellsOf([a, b], header)];
-      const words = [...new Set(own)];
-      const isSetUp = words.length > 1 && new Set(all).size < all.length && !isMeasured(all);
-      return isSetUp ? [tell('compare.mixed', { side: side.name, column, words })] : [];
-    }),
-  );
+  const headers = new Set([a, b].flatMap(({ tracks }) => Object.keys(tracks[0].run.sheet?.facts ?? {})));
+  return [...headers].flatMap((header) => {
+    const column = bareHeader(header);
+    if ([...ownColumns, ...remarks, ...taken].includes(column) || conditionColumns.test(column)) return [];
+    const all = cellsOf([a, b], header);
+    if (new Set(all).size === all.length || isMeasured(all)) return [];
+    const mixed = [a, b].filter((side) => new Set(cellsOf([side], header)).size > 1);
+    if (mixed.length === 0) return [];
+    const words = [...new Set(cellsOf(mixed, header))];
+    return [tell('compare.mixed', { sides: mixed.map(({ name }) => name), column, words })];
+  });
 }
 
-/** Figures of which most are others: a temperature, and no size of three that were tried. */
-const isMeasured = (cells: readonly string[]): boolean =>
-  cells.every((cell) => sheetNumber(cell) !== undefined) && new Set(cells).size > cells.length / 2;
+/** Figures closer than this, as a fraction, are one set-up that was measured (engineering choice). */
+const sameFigure = 0.02;
+
+/** Figures of which most are others, or lie close: a temperature, a pace, and no size of three that were tried. */
+function isMeasured(cells: readonly string[]): boolean {
+  const figures = cells.flatMap((cell) => sheetNumber(cell) ?? []);
+  if (figures.length < cells.length) return false;
+  const sizes = [...new Set(figures)].sort((x, y) => x - y);
+  const isClose = (size: number, k: number): boolean =>
+    k > 0 && size - sizes[k - 1] < sameFigure * Math.max(Math.abs(size), Math.abs(sizes[k - 1]));
+  return new Set(cells).size > cells.length / 2 || sizes.some(isClose);
+}
 
 const cellsOf = (sides: readonly Side[], header: string): string[] =>
   sides.flatMap(({ tracks }) => tracks.map(({ run }) => run.sheet?.facts[header] ?? '')).filter((cell) => cell !== '');

@@ -94,8 +94,8 @@ export interface EvidenceFacts extends NoteFacts {
     | { readonly problem: 'not said'; readonly compared: readonly Band[] }
     | { readonly problem: 'not compared'; readonly compared: readonly Band[]; readonly band: Band };
   'compare.using': object;
-  /** Words that a column of the run sheet has for the runs of a side. */
-  'compare.mixed': { readonly side: string; readonly column: string; readonly words: readonly string[] };
+  /** Words that a column of the run sheet has for the runs of a side, or of both. */
+  'compare.mixed': { readonly sides: readonly string[]; readonly column: string; readonly words: readonly string[] };
   /** Mean lengths of the runs in s, and mean rates in Hz. */
   'compare.durations': SideNames & { readonly secondsA: number; readonly secondsB: number };
   'compare.rates': SideNames & { readonly rateA: number; readonly rateB: number };
@@ -119,7 +119,7 @@ export interface EvidenceFacts extends NoteFacts {
   /** Coarse steps and clipping that do too little to a band to count, in percent of its power and of its r.m.s. */
   'compare.rounding': Omit<GuardFacts['guard.rounding'], 'movePercent'>;
   'compare.clipped': Omit<GuardFacts['guard.clipped'], 'movePercent'>;
-  'compare.small-share': { readonly band: Band; readonly sharePercent: number };
+  'compare.small-share': { readonly band: Band; readonly baseline: string; readonly sharePercent: number };
   'runs.included': { readonly runs: readonly LeftOut[] };
 }
 
@@ -264,8 +264,8 @@ const sentences: Sentences<EvidenceFacts> = {
   'claim.band': claimBandSentence,
   'compare.using': () =>
     'What is compared was already cut into segments: its own window counts, not the one after using.',
-  'compare.mixed': ({ side, column, words }) =>
-    `The runs of ${side} differ in ${column} (${words.join(', ')}): compare like with like, as in "where ${column} ${words[0]}", or each by itself and all together, "within ${column}".`,
+  'compare.mixed': ({ sides, column, words }) =>
+    `The runs of ${sides.join(' and those of ')} differ in ${column} (${words.join(', ')}): compare like with like, as in "where ${column} ${words[0]}", or each by itself and all together, "within ${column}".`,
   'compare.durations': ({ a, b, secondsA, secondsB }) =>
     `The runs of ${a} last ${secondsA.toFixed(1)} s on average and those of ${b} ${secondsB.toFixed(1)} s: trim both to the same stretch.`,
   'compare.rates': ({ a, b, rateA, rateB }) =>
@@ -282,8 +282,8 @@ const sentences: Sentences<EvidenceFacts> = {
     `${bandHead(band)}: the mean square of ${run} is only ${ratio.toPrecision(2)} times that of the logger at rest, and ${wanted} times are wanted.`,
   'compare.rounding': (facts) => `${capitalised(roundingText(facts))}: too little to move the change.`,
   'compare.clipped': (facts) => `${capitalised(clippingText(facts))}: too little to move the change.`,
-  'compare.small-share': ({ band, sharePercent }) =>
-    `${bandHead(band)} holds only ${sharePercent.toPrecision(2)} % of the mean square of the baseline: a change there hardly changes the whole.`,
+  'compare.small-share': ({ band, baseline, sharePercent }) =>
+    `${bandHead(band)} holds only ${sharePercent.toPrecision(2)} % of the mean square of ${baseline}: a change there hardly changes the whole.`,
   'runs.included': ({ runs }) =>
     `Taken in although the run sheet excludes ${runs.length === 1 ? 'it' : 'them'}: ${withReasons(runs)}.`,
 };

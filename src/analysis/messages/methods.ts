@@ -1,4 +1,4 @@
-import { counted, listed } from '../../result/words.ts';
+import { capitalised, counted, listed } from '../../result/words.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import type { PlanFollowed } from '../../values/plan.ts';
@@ -62,7 +62,7 @@ export interface RecordedChannel {
 export function signalsText(channels: readonly RecordedChannel[], rates: readonly number[]): string {
   if (rates.length === 0) return '';
   const rounded = rates.map((rate) => Number(rate.toPrecision(4)));
-  return `Recorded was ${listed(channels.map(({ name, unit, axes = [] }) => (axes.length === 0 ? `${name} in ${unit}` : `the ${name} of ${listed(axes)} in ${unit} (mean squares of the axes added)`)))} at ${spanText(Math.min(...rounded), Math.max(...rounded), 'Hz')}.`;
+  return `The recordings hold ${listed(channels.map(({ name, unit, axes = [] }) => (axes.length === 0 ? `${name} in ${unit}` : `the ${name} of ${listed(axes)} in ${unit} (mean squares of the axes added)`)))} at ${spanText(Math.min(...rounded), Math.max(...rounded), 'Hz')}.`;
 }
 
 /** A side with its number of runs; without a name where nothing is compared. */
@@ -89,7 +89,8 @@ export function runsText(
     days.length === 0 ? '' : days.length === 1 ? ` on ${days[0]}` : ` from ${days[0]} to ${days[days.length - 1]}`;
   const counts = sides.map(({ name, runs }) => `${counted(runs, 'run')}${name === '' ? '' : ` of ${name}`}`);
   const beside = references === 0 ? [] : [counted(references, 'reference run')];
-  return `Made were ${listed([...counts, ...beside])}${within(strata)}${strata.length > 0 && when !== '' ? ',' : ''}${when}.`;
+  const isOne = sides.reduce((sum, { runs }) => sum + runs, references) === 1;
+  return `There ${isOne ? 'was' : 'were'} ${listed([...counts, ...beside])}${within(strata)}${strata.length > 0 && when !== '' ? ',' : ''}${when}.`;
 }
 
 function within(strata: readonly StratumCount[]): string {
@@ -140,7 +141,7 @@ export function spectrumText({
 }: Pick<WindowValue, 'shape' | 'length' | 'overlap'> & { readonly segments: readonly number[] }): string {
   const count =
     segments.length === 0 ? '' : `, ${spanText(Math.min(...segments), Math.max(...segments), 'segments a run')}`;
-  return `Spectra were taken by averaging modified periodograms (Welch 1967): ${shape} window of ${number(length)} s, overlap ${statedPercentText(100 * overlap)}${count}.`;
+  return `Spectra were taken by averaging modified periodograms (Welch 1967): ${capitalised(shape)} window of ${number(length)} s, overlap ${statedPercentText(100 * overlap)}${count}.`;
 }
 
 /** How the results stand to a plan. */

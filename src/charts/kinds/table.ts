@@ -56,7 +56,8 @@ function columnTexts(cells: readonly Cell[], mayBeTiny: boolean): string[] {
     .filter(Number.isFinite)
     .map((figure) => Math.floor(Math.log10(Math.abs(figure))))
     .sort((x, y) => x - y);
-  const far = exponents[Math.floor(exponents.length / 2)] < -4 || exponents[exponents.length - 1] >= 6;
+  const [least, middle, most] = [0, Math.floor(exponents.length / 2), exponents.length - 1].map((k) => exponents[k]);
+  const far = most >= 6 || middle < -4 || (least < -4 && most < -2);
   const texts = far ? [] : aligned(figures, digits);
   return cells.map((cell, index) => {
     const figure = figures[index];

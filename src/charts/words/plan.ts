@@ -54,5 +54,7 @@ function recordedWord(age: PlanAge): string {
 export function excludedWords(runs: readonly ExcludedRun[]): string {
   const named = runs.map(({ label, why }) => `${label} (${why === '' ? 'no reason given' : why})`);
   const obstacles = runs.flatMap(({ obstacle = [] }) => obstacle);
-  return [`Left out by the run sheet: ${named.join(', ')}.`, ...obstacles].join(' ');
+  const whose = obstacles.length === 1 ? 'It' : 'Some of these';
+  const kept = obstacles.length === 0 ? '' : ` ${whose} could not be taken in: ${obstacles.join(' ')}`;
+  return `Left out by the run sheet: ${named.join(', ')}.${kept}`;
 }

@@ -17,6 +17,7 @@ function shown(figures: readonly (number | null)[], name = 'change'): string[] {
 describe('a table of figures', () => {
   it('keeps plain figures where one row is about 0', () => {
     assert.deepEqual(shown([-21.512345, 11.812345, 0.00004123]), ['−21.5123', '11.8123', '4.12300×10⁻⁵']);
+    assert.deepEqual(shown([-21.512345, 0.00004123]), ['−21.5123', '4.12300×10⁻⁵']);
     assert.deepEqual(shown([-21.512345, 11.812345, 3.1e-16]), ['−21.5123', '11.8123', '0']);
     assert.deepEqual(shown([0.1234567, 3.1e-16, 0.7654321]), ['0.123457', '0', '0.765432']);
   });

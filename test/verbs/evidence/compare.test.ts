@@ -323,8 +323,18 @@ describe('what compare warns of', () => {
     const facts = { surface: ['brick', 'brick', 'tile', 'tile', 'brick', 'brick', 'tile', 'tile'] };
     assert.match(
       await messages({ ...ordered, facts }),
-      /The runs of foam differ in surface \(brick, tile\): compare like with like, as in "where surface brick", or each by itself and all together, "within surface"\./,
+      /The runs of foam and those of gel differ in surface \(brick, tile\): compare like with like, as in "where surface brick", or each by itself and all together, "within surface"\./,
     );
+    const both = await messages({
+      ...ordered,
+      facts: { weather: ['dry', 'dry', 'wet', 'wet', 'dry', 'dry', 'wet', 'wet'] },
+    });
+    assert.match(both, /The runs of foam and those of gel differ in weather \(dry, wet\)/);
+    assert.equal(both.split('differ in').length, 2);
+    const pace = { 'pace (km/h)': ['15', '14.9', '15', '15', '15.5', '15.5', '15.5', '15'] };
+    assert.doesNotMatch(await messages({ ...ordered, facts: pace }), /differ in/);
+    const flow = { 'flow (l/min)': ['2', '2', '4', '4', '2', '2', '4', '4'] };
+    assert.match(await messages({ ...ordered, facts: flow }), /differ in flow \(2, 4\)/);
     const each = { wind: ['1.1', '1.2', '1.3', '1.4', '1.5', '1.6', '1.7', '1.8'], note: cells('a', 'b') };
     assert.doesNotMatch(await messages({ ...ordered, facts: each }), /differ in/);
   });

@@ -26,8 +26,8 @@ describe('the paragraph on methods', () => {
     );
     assert.deepEqual(parts, {
       instruments: 'Instruments: logger AL-3.',
-      signals: 'Recorded was z in g at 200 Hz.',
-      runs: 'Made were 3 runs of foam and 3 runs of gel from 2026-03-01 to 2026-03-02.',
+      signals: 'The recordings hold z in g at 200 Hz.',
+      runs: 'There were 3 runs of foam and 3 runs of gel from 2026-03-01 to 2026-03-02.',
       order: 'They were made in the order A B B A A B, A being foam and B gel.',
       circumstances: 'By the run sheet: speed 1.19 to 1.22 m/s.',
       exclusions: 'No run was left out.',
@@ -36,7 +36,7 @@ describe('the paragraph on methods', () => {
       statistics: parts['statistics'],
       software: `Computed with Washboard ${version}.`,
     });
-    assert.match(parts['spectra'], /\(Welch 1967\): hann window of .* s, overlap 50 %, .* segments a run\./);
+    assert.match(parts['spectra'], /\(Welch 1967\): Hann window of .* s, overlap 50 %, .* segments a run\./);
     assert.match(
       parts['statistics'],
       /gel against foam.* in 10 to 30 Hz, 40 to 80 Hz\. .*Satterthwaite 1946\); confidence 95 %/,
@@ -52,7 +52,7 @@ describe('the paragraph on methods', () => {
     const parts = await said('methods foam, gel', files);
     assert.match(parts['instruments'], /does not name the instrument \(a column such as logger/);
     assert.equal(parts['exclusions'], 'Left out: gel-1.csv (fell off).');
-    assert.equal(parts['runs'], 'Made were 5 runs.');
+    assert.equal(parts['runs'], 'There were 5 runs.');
     assert.equal(parts['processing'], 'The recordings were used whole and as they are.');
     assert.equal(parts['order'], undefined);
     const { parts: alone } = await valueOf('methods', 'methods (load "foam-1.csv" unit g)', files);
@@ -93,7 +93,7 @@ describe('the paragraph on methods of several conditions', () => {
 
   it('names all conditions, the design of their order, the family, and each band once', async () => {
     const said = await saidOf('compare rigid with rubber, cork over 10..30 Hz, 50..70 Hz', ordered(williams), three);
-    assert.equal(said['runs'], 'Made were 4 runs of rigid, 4 runs of rubber and 4 runs of cork.');
+    assert.equal(said['runs'], 'There were 4 runs of rigid, 4 runs of rubber and 4 runs of cork.');
     assert.equal(
       said['order'],
       'They were made in the order A B C C B A B C A A C B, A being rigid, B rubber and C cork: rows of a Williams design, each beside its mirror image (Williams 1949).',
@@ -117,7 +117,7 @@ describe('the paragraph on methods of several conditions', () => {
   it('tells strata with their counts, orders and weights, and how their rows hold together', async () => {
     const made = ordered('ABBABAAB', ['low', 'high']);
     const said = await saidOf('compare rigid with rubber within flow over 10..30 Hz', made, pair);
-    assert.equal(said['runs'], 'Made were 8 runs of rigid and 8 runs of rubber, 4 of each in each of low and high.');
+    assert.equal(said['runs'], 'There were 8 runs of rigid and 8 runs of rubber, 4 of each in each of low and high.');
     assert.equal(
       said['order'],
       'In each of low and high they were made in the order A B B A B A A B, A being rigid and B rubber.',
@@ -129,7 +129,7 @@ describe('the paragraph on methods of several conditions', () => {
     assert.match(said['statistics'], /Of the intervals those within single strata hold for both changes together/);
     const uneven = { runs: made.runs.slice(0, -1) };
     const other = await saidOf('compare rigid with rubber within flow over 10..30 Hz', uneven, pair);
-    assert.equal(other['runs'], 'Made were 8 runs of rigid and 7 runs of rubber (low: 4 + 4 and high: 4 + 3).');
+    assert.equal(other['runs'], 'There were 8 runs of rigid and 7 runs of rubber (low: 4 + 4 and high: 4 + 3).');
     assert.match(
       other['order'],
       /in the orders A B B A B A A B \(low\) and A B B A B A A \(high\), A being rigid and B rubber\.$/,
@@ -144,7 +144,7 @@ describe('the paragraph on methods of several conditions', () => {
       made,
       pair,
     );
-    assert.equal(said['runs'], 'Made were 4 runs of rigid, 4 runs of rubber and 3 reference runs.');
+    assert.equal(said['runs'], 'There were 4 runs of rigid, 4 runs of rubber and 3 reference runs.');
     assert.match(
       said['order'],
       /in the order C A B B A C B A A B C, A being rigid, B rubber and C .* \(reference runs\)\.$/,
@@ -194,7 +194,7 @@ describe('the paragraph on methods of several conditions', () => {
     const all = await saidOf('compare rigid with rubber over 10..30 Hz', ordered('ABBABAAB'), pair, ' | resultant');
     assert.equal(
       all['signals'],
-      'Recorded was the resultant of x and z in g (mean squares of the axes added) at 200 Hz.',
+      'The recordings hold the resultant of x and z in g (mean squares of the axes added) at 200 Hz.',
     );
     const pooled = await saidOf(
       'compare rigid with rubber, cork over 10..30 Hz plan (plan "Less?" pooled)',
