@@ -6,6 +6,10 @@ export interface Stretch {
   readonly start: number;
 }
 
+/** Samples in the longest of the `stretches`, of which a recording with many losses has more than a call takes arguments. */
+export const longestOf = (stretches: readonly Stretch[]): number =>
+  stretches.reduce((most, { from, to }) => Math.max(most, to - from), 0);
+
 /**
  * Views, not copies, of a signal's unbroken pieces.
  *

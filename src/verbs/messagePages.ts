@@ -254,6 +254,12 @@ export const recordingPages: Readonly<
     after('foam | trim 10 s..10.02 s | highpass 2 Hz'),
     after('foam | trim 10..70 s | highpass 2 Hz'),
   ),
+  'stretch.left-out': page(
+    'Stretches that a step leaves out',
+    'A filter, a weighting and an integration work on each unbroken stretch by itself and begin anew after each loss. Where at least nine tenths of a run lie in stretches that are long enough, those that are not are left out.',
+    'r = load "raw/interrupted.csv"\nhighpass r 2 Hz',
+    'r = load "raw/interrupted.csv"\nhighpass r 8 Hz',
+  ),
   'filter.unsettled': page(
     'Much of a stretch is settling',
     'A stretch should hold five periods of the lowest corner.',

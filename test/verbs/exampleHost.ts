@@ -18,8 +18,8 @@ function unevenTimes(most: number): readonly number[] {
 }
 
 /** 30 s in steps of 10 ms, of which 20 ms are lost after the 10th second and again 1 s later. */
-const lossyTimes = (): readonly number[] =>
-  Array.from({ length: 3000 }, (_, i) => 0.01 * (i + (i < 1000 ? 0 : i < 1100 ? 2 : 4)));
+const lossyTimes = (between = 100): readonly number[] =>
+  Array.from({ length: 3000 }, (_, i) => 0.01 * (i + (i < 1000 ? 0 : i < 1000 + between ? 2 : 4)));
 
 /** A pulse a turn, of which one may be missing. */
 const pulses =
@@ -42,6 +42,7 @@ const madeUp = {
   'raw/uneven.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes(0.008) }),
   'raw/jittery.csv': recordingOf({ 'x (g)': sine(5) }, { times: unevenTimes(0.003) }),
   'raw/interrupted.csv': recordingOf({ 'x (g)': sine(5) }, { times: lossyTimes() }),
+  'raw/lossy.csv': recordingOf({ 'x (g)': sine(5) }, { times: lossyTimes(40) }),
   'raw/long.csv': recordingOf({ 'x (g)': (_t, i) => i % 7 }, { rate: 100, seconds: 2100 }),
   'raw/perhaps.csv': 'file,excluded\nbrick-foam-1.csv.gz,perhaps\n',
   'raw/no-reason.csv': 'file,excluded,why\nbrick-foam-1.csv.gz,no,\nbrick-gel-1.csv.gz,yes,\n',

@@ -1,13 +1,14 @@
 import { answered, type Answer, type Refused } from '../../result/result.ts';
 import { butterworth, type FilterKind } from '../../signal/butterworth.ts';
 import { paddingOf, zeroPhase } from '../../signal/filter.ts';
-import { pieceByPiece } from '../../signal/stretch.ts';
+import { longestOf, pieceByPiece } from '../../signal/stretch.ts';
 import { dimensionOf, sameDimension } from '../../units/dimension.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { Run, Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
+import { longStretches } from '../recordings/longStretches.ts';
 import { shortestStretch, withSamples } from '../recordings/runs.ts';
 import { evenly } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
@@ -26,7 +27,8 @@ const periodsWanted = 5;
 
 /**
  * All runs through a zero-phase filter, each unbroken stretch by itself. Refuses runs too uneven to be brought to a uniform rate, a corner that is not
- * below half a run's rate, and a stretch that is shorter than the filter's padding; warns of short stretches.
+ * below half a run's rate, and a run without a stretch that is longer than the filter's padding; leaves out short stretches
+ * beside long ones, and warns of those and of stretches that are short all the same.
  */
 export function filtered(runs: RunsValue, filter: Filter, { cancelled, progress }: Watch): Answer<RunsValue> {
   const { kind, corners, order } = filter;
@@ -40,12 +42,14 @@ export function filtered(runs: RunsValue, filter: Filter, { cancelled, progress 
     const refusal = whyNoCorner(run, filter);
     if (refusal !== undefined) return refusal;
     const sections = butterworth(kind, order, corners, run.rate);
-    const tooShort = whyTooShort(run, paddingOf(sections));
-    if (tooShort !== undefined) return tooShort;
-    warnings.push(...doubts(run, filter));
+    const least = paddingOf(sections) + 1;
+    const wanted = Math.max(least, kind === 'lowpass' ? 0 : Math.ceil((periodsWanted / corners[0]) * run.rate));
+    const long = longStretches(run, kind, { least, wanted });
+    if (long === undefined) return tooShort(run, paddingOf(sections));
+    warnings.push(...long.warnings, ...doubts(long.run, filter));
     done.push(
-      withSamples(run, step, (signal) => ({
-        samples: pieceByPiece(signal.samples, run.stretches, (piece, into) =>
+      withSamples(long.run, step, (signal) => ({
+        samples: pieceByPiece(signal.samples, long.run.stretches, (piece, into) =>
           zeroPhase(sections, piece, into, cancelled),
         ),
         ...(kind === 'lowpass' ? {} : withoutBelow(signal, corners[0])),
@@ -78,11 +82,8 @@ function whyNoCorner(run: Run, { kind, corners }: Filter): Refused | undefined {
   );
 }
 
-function whyTooShort(run: Run, padding: number): Refused | undefined {
-  const { from, to, start } = shortestStretch(run);
-  if (to - from > padding) return undefined;
-  return refuse('filter.short', { run: run.label, start, samples: to - from, padding }, 'runs');
-}
+const tooShort = ({ label, stretches }: Run, padding: number): Refused =>
+  refuse('filter.short', { run: label, samples: longestOf(stretches), padding }, 'runs');
 
 function doubts(run: Run, { kind, corners }: Filter): RunWarning[] {
   const { from, to } = shortestStretch(run);

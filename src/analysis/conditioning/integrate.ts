@@ -1,7 +1,7 @@
 import { answered, type Answer, type Refused } from '../../result/result.ts';
 import { integrate, integrationEdge } from '../../signal/integrate.ts';
 import { moments } from '../../signal/levels.ts';
-import { pieceByPiece, piecesOf, type Stretch } from '../../signal/stretch.ts';
+import { longestOf, pieceByPiece, piecesOf, type Stretch } from '../../signal/stretch.ts';
 import { inFrequency } from '../../signal/weighting.ts';
 import { dimensionOf, sameDimension } from '../../units/dimension.ts';
 import { formatNumber } from '../../units/format.ts';
@@ -12,6 +12,7 @@ import { axesOf, signalsOf, type Channel, type Run, type Signal } from '../../va
 import type { RunsValue } from '../../values/runs.ts';
 import { seconds } from '../amounts.ts';
 import { refuse, tell } from '../messages/recordings.ts';
+import { longStretches } from '../recordings/longStretches.ts';
 import { shortestStretch, withSamples } from '../recordings/runs.ts';
 import { evenly, ofPieces } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
@@ -37,16 +38,20 @@ export function integrated(runs: RunsValue, goal: Goal, lowCut: number, watch: W
   if (!even.ok) return even;
   const warnings: RunWarning[] = [];
   const done: Run[] = [];
-  for (const run of even.value.runs) {
-    watch.progress(done.length / runs.runs.length, `integrating ${run.label}`);
-    const refusal = whyNoIntegral(run, goal, lowCut);
+  for (const all of even.value.runs) {
+    watch.progress(done.length / runs.runs.length, `integrating ${all.label}`);
+    const refusal = whyNoIntegral(all, goal, lowCut);
     if (refusal !== undefined) return refusal;
-    warnings.push(...shortness(run, lowCut));
     const edge = Math.max(
-      ...signalsOf(run).map(({ unit: { dimension } }) => integrationEdge(timesTo(goal, dimension)!, lowCut)),
+      ...signalsOf(all).map(({ unit: { dimension } }) => integrationEdge(timesTo(goal, dimension)!, lowCut)),
     );
+    const least = 2 * Math.ceil(edge * all.rate) + 1;
+    const wanted = Math.max(least, Math.ceil((periodsWanted / lowCut) * all.rate));
+    const long = longStretches(all, 'integrate', { least, wanted });
+    if (long === undefined) return whyTooShort(all, edge, lowCut);
+    const { run } = long;
+    warnings.push(...long.warnings, ...shortness(run, lowCut));
     const inner = innerOf(run, edge);
-    if (inner.length === 0) return whyTooShort(run, edge, lowCut);
     const cut = formatNumber(lowCut, 6);
     const step = `integrated to ${goal} above ${cut} Hz, without ${seconds(edge)} at each end`;
     const whole = withSamples(run, step, (signal) => {
@@ -72,16 +77,14 @@ export const integralCut = (
   lowCut: number,
 ): number => Math.max(lowCut, before, highpass);
 
-/** The stretches of a run without what an integration can't know of their ends, `edge` in s; none where nothing is left. */
+/** The stretches of a run without what an integration can't know of their ends, `edge` in s. */
 function innerOf({ stretches, rate }: Run, edge: number): Stretch[] {
   const lost = Math.ceil(edge * rate);
-  return stretches
-    .map(({ from, to, start }) => ({ from: from + lost, to: to - lost, start: start + lost / rate }))
-    .filter(({ from, to }) => to > from);
+  return stretches.map(({ from, to, start }) => ({ from: from + lost, to: to - lost, start: start + lost / rate }));
 }
 
 function whyTooShort(run: Run, edge: number, lowCut: number): Refused {
-  const length = Math.max(...run.stretches.map(({ from, to }) => to - from)) / run.rate;
+  const length = longestOf(run.stretches) / run.rate;
   return refuse('integrate.edges', { run: run.label, length, edge, lowCut }, 'runs');
 }
 

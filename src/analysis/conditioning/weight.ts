@@ -7,6 +7,7 @@ import { signalsOf, type Channel, type Run, type Signal } from '../../values/run
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { isAcceleration } from '../recordings/dimensions.ts';
+import { longStretches } from '../recordings/longStretches.ts';
 import { shortestStretch, withSamples } from '../recordings/runs.ts';
 import { evenly } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
@@ -41,10 +42,13 @@ export function weighted(runs: RunsValue, names: readonly WeightingName[], watch
   if (!even.ok) return even;
   const warnings: RunWarning[] = [];
   const done: Run[] = [];
-  for (const run of even.value.runs) {
-    watch.progress(done.length / runs.runs.length, `weighting ${run.label}`);
-    const refusal = whyNoWeighting(run, names);
+  for (const whole of even.value.runs) {
+    watch.progress(done.length / runs.runs.length, `weighting ${whole.label}`);
+    const refusal = whyNoWeighting(whole, names);
     if (refusal !== undefined) return refusal;
+    const wanted = Math.ceil(Math.max(...names.map((name) => periodsWanted / reach[name][0])) * whole.rate);
+    const { run, warnings: leftOut } = longStretches(whole, 'weight', { least: 1, wanted })!;
+    warnings.push(...leftOut);
     const signals = signalsOf(run);
     const own = signals.map((_, s) => (names.length === 1 ? names[0] : names[s]));
     warnings.push(...doubts(run, [...new Set(own)]));

@@ -92,7 +92,17 @@ export interface RecordingFacts {
     readonly step: number;
   };
   'filter.corner': { readonly run: string; readonly corner: number; readonly half: number };
-  'filter.short': { readonly run: string; readonly start: number; readonly samples: number; readonly padding: number };
+  /** Samples of the longest stretch. */
+  'filter.short': { readonly run: string; readonly samples: number; readonly padding: number };
+  /** Stretches that are shorter than `length` in s, samples in them, and all of the run. */
+  'stretch.left-out': Shared & {
+    readonly step: string;
+    readonly run: string;
+    readonly stretches: number;
+    readonly samples: number;
+    readonly all: number;
+    readonly length: number;
+  };
   'filter.unsettled': Shared & {
     readonly run: string;
     readonly length: number;
@@ -258,8 +268,10 @@ const sentences: Sentences<RecordingFacts> = {
     `${capitalised(verb)} needs a uniform rate: the uneven samples of ${run}, whose steps vary by ${formatNumber(100 * jitter, 2)} % of their mean, were brought to ${hertz(rate)} by a cubic spline, and what is faster than ${hertz(1 / (2 * step))} is partly interpolated.${alsoOf(others)}`,
   'filter.corner': ({ run, corner, half }) =>
     `A corner at ${hertz(corner)} is not below half the rate of ${run}, which is ${hertz(half)}.`,
-  'filter.short': ({ run, start, samples, padding }) =>
-    `The stretch of ${run} from ${seconds(start)} holds ${samples} samples, and this filter needs more than ${padding}: trim it away, or take a lower order.`,
+  'filter.short': ({ run, samples, padding }) =>
+    `The longest unbroken stretch of ${run} holds ${counted(samples, 'sample')}, and this filter needs more than ${padding}: take a longer one, or a lower order.`,
+  'stretch.left-out': ({ step, run, stretches, samples, all, length, others }) =>
+    `${capitalised(step)} leaves out ${counted(stretches, 'unbroken stretch', 'unbroken stretches')} of ${run}, with ${samples} of its ${all} samples: ${stretches === 1 ? 'it is' : 'they are'} shorter than ${seconds(length)}, and the result of so short a stretch is mostly that of its ends.${alsoOf(others)}`,
   'filter.unsettled': ({ run, length, periods, corner, others }) =>
     `A stretch of ${run} lasts ${seconds(length)}, less than ${periods} periods of ${hertz(corner)}: much of it is the filter’s settling.${alsoOf(others)}`,
   'resample.factor': ({ run, from, to, most }) =>

@@ -24,6 +24,13 @@ export interface SpectraFacts {
     /** VDV over the weighted r.m.s. and the fourth root of the duration. */
     readonly dose: number | undefined;
   };
+  /** Stretches that are shorter than 1 s, samples in them, and all of the run. */
+  'levels.mtvv-short': Shared & {
+    readonly run: string;
+    readonly stretches: number;
+    readonly samples: number;
+    readonly all: number;
+  };
   'running.short': { readonly over: number; readonly run: string };
   'running.long': { readonly over: number; readonly run: string; readonly longest: number };
   'running.few': Shared & { readonly over: number; readonly run: string; readonly samples: number };
@@ -154,6 +161,8 @@ export const { tell, refuse, toldAgain } = messages<SpectraFacts>({
     ].flat();
     return `${run}, ${channel}: ${signs.join(' and ')}, so the weighted r.m.s. alone may say too little: read MTVV and VDV too (ISO 2631-1:1997, 6.2.1 and 6.3.3).${alsoOf(others)}`;
   },
+  'levels.mtvv-short': ({ run, stretches, samples, all, others }) =>
+    `The MTVV of ${run} is without ${counted(stretches, 'unbroken stretch', 'unbroken stretches')} of less than its span of 1 s, with ${samples} of ${all} samples; all other levels take all samples.${alsoOf(others)}`,
   'running.short': ({ over, run }) => `A span of ${over} s holds no sample of ${run}: take a longer one.`,
   'running.long': ({ over, run, longest }) =>
     `The longest unbroken stretch of ${run} is ${seconds(longest)}, and a span of ${seconds(over)} does not fit in it.`,

@@ -17,6 +17,12 @@ export const spectraPages: MessagePages<SpectraFacts> = {
     after('levels (weight foam wk)'),
     after('levels foam'),
   ),
+  'levels.mtvv-short': page(
+    'Stretches too short for the MTVV',
+    'The MTVV is the largest r.m.s. over a whole second (ISO 2631-1:1997, 6.3.1), and no second reaches across lost samples.',
+    'levels (load "raw/lossy.csv")',
+    'levels (load "raw/interrupted.csv")',
+  ),
   'running.short': page(
     'A span without a sample',
     'The span of a running r.m.s. is shorter than the time between two samples.',

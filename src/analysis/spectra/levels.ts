@@ -8,7 +8,7 @@ import { tell } from '../messages/spectra.ts';
 import { together, type RunWarning } from '../together.ts';
 import { channelLevels, doseOf } from './channelLevels.ts';
 import { exposureOf } from './exposure.ts';
-import { holdsSpan, runningOf } from './running.ts';
+import { holdsSpan, runningOf, withoutSpan } from './running.ts';
 
 /** What is left of a mean that was taken out is rounding, below this share of the r.m.s. */
 const rounding = 1e-13;
@@ -31,7 +31,16 @@ export function levelsOf(runs: RunsValue, watch: Watch): Answer<LevelsValue> {
   const ofAxes = rows.flatMap((row) => axisRows(row, scratch));
   const exposure = exposureOf(ofAxes);
   const value: LevelsValue = { kind: 'levels', set: runs.set, rows, ...(exposure === undefined ? {} : { exposure }) };
-  return answered(value, together(ofAxes.flatMap(additionalMethodsOf)));
+  return answered(value, together([...ofAxes.flatMap(additionalMethodsOf), ...runs.runs.flatMap(mtvvLeavesOut)]));
+}
+
+/** What of a run no whole second holds: its MTVV is of the rest. A run that holds none at all has no MTVV. */
+function mtvvLeavesOut(run: Run): RunWarning[] {
+  if (!hasMtvv(run)) return [];
+  return withoutSpan(run, mtvvSpan).map((facts) => {
+    const code = 'levels.mtvv-short';
+    return { code, of: run.label, tell: (others) => tell(code, { ...facts, others }) };
+  });
 }
 
 /** The standards judge a weighted resultant by its axes. */
@@ -40,10 +49,11 @@ const axisRows = (row: LevelsRow, scratch: Float64Array): LevelsRow[] =>
     ? [row]
     : row.channel.axes.map((axis) => levelsRow(row.run, axis, scratch));
 
+const hasMtvv = (run: Run): boolean => Math.round(mtvvSpan * run.rate) >= 1 && holdsSpan(run, mtvvSpan);
+
 function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow {
   const found = channelLevels(channel, scratch);
-  const isHeld = Math.round(mtvvSpan * run.rate) >= 1 && holdsSpan(run, mtvvSpan);
-  const transient = isHeld ? runningOf(run, channel, mtvvSpan) : undefined;
+  const transient = hasMtvv(run) ? runningOf(run, channel, mtvvSpan) : undefined;
   return {
     run,
     channel,

@@ -9,7 +9,7 @@ import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/spectra.ts';
 import { joined } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
-import { shortStretches } from './segments.ts';
+import { shortIn, shortStretches } from './segments.ts';
 
 /** A span of fewer samples follows the wave rather than its level (engineering choice). */
 const fewSamples = 8;
@@ -39,13 +39,17 @@ function whyNoSpan(run: Run, over: number): Refused | undefined {
   const samples = Math.round(over * run.rate);
   if (samples < 1) return refuse('running.short', { over, run: run.label }, 'over');
   if (holdsSpan(run, over)) return undefined;
-  const longest = Math.max(...run.stretches.map((stretch) => stretchEnd(run, stretch) - stretch.start));
+  const longest = run.stretches.reduce((most, one) => Math.max(most, stretchEnd(run, one) - one.start), 0);
   return refuse('running.long', { over, run: run.label, longest }, 'over');
 }
 
 /** Whether an unbroken stretch of a run is as long as a span. @param over length of the span in s */
 export const holdsSpan = (run: Run, over: number): boolean =>
   run.stretches.some((stretch) => holds(run, stretch, over));
+
+/** What of a run stands in stretches that are shorter than a span of `over` s; none where all hold one. */
+export const withoutSpan = (run: Run, over: number): ReturnType<typeof shortIn> =>
+  shortIn(run, (stretch) => holds(run, stretch, over));
 
 const holds = (run: Run, stretch: Stretch, over: number): boolean =>
   run.stamps === undefined

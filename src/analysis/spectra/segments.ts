@@ -1,5 +1,5 @@
 import type { Refused } from '../../result/result.ts';
-import type { Stretch } from '../../signal/stretch.ts';
+import { longestOf, type Stretch } from '../../signal/stretch.ts';
 import type { Run } from '../../values/run.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { refuse, tell } from '../messages/spectra.ts';
@@ -10,9 +10,6 @@ const fewestSamples = 4;
 
 /** Samples of a segment: round(length x rate), so that the bin spacing is exactly rate / samples. */
 export const segmentSamples = (run: Run, window: WindowValue): number => Math.round(window.length * run.rate);
-
-/** Samples of a run's longest unbroken stretch. */
-export const longestStretch = ({ stretches }: Run): number => Math.max(...stretches.map(({ from, to }) => to - from));
 
 /**
  * Why one of the runs can't be cut into segments of a window, or undefined where all can: it has too few samples in a
@@ -26,7 +23,7 @@ export function whyTooShort(runs: readonly Run[], window: WindowValue, at: strin
     const { label, rate, stretches } = run;
     const samples = segmentSamples(run, window);
     if (samples < fewestSamples) return refuse('window.long', { why: 'samples', length, samples, rate }, at);
-    const longest = longestStretch(run);
+    const longest = longestOf(stretches);
     if (longest < samples) {
       const gaps = stretches.length > 1;
       return refuse('window.long', { why: 'stretch', run: label, length, longest: longest / rate, gaps }, at);
@@ -56,11 +53,20 @@ export function shortStretches(
   length: number,
   holds: (stretch: Stretch) => boolean,
 ): RunWarning[] {
+  return shortIn({ label: run, stretches }, holds).map((facts) => {
+    const code = 'window.short-stretches';
+    return { code, of: run, tell: (others) => tell(code, { ...facts, length, of, others }) };
+  });
+}
+
+/** Stretches of a run and samples in them that hold no span, beside all of its samples; none where all hold one. */
+export function shortIn(
+  { label: run, stretches }: Pick<Run, 'label' | 'stretches'>,
+  holds: (stretch: Stretch) => boolean,
+): { readonly run: string; readonly stretches: number; readonly samples: number; readonly all: number }[] {
   const short = stretches.filter((stretch) => !holds(stretch));
   if (short.length === 0) return [];
-  const code = 'window.short-stretches';
-  const facts = { run, stretches: short.length, samples: samplesIn(short), all: samplesIn(stretches), length, of };
-  return [{ code, of: run, tell: (others) => tell(code, { ...facts, others }) }];
+  return [{ run, stretches: short.length, samples: samplesIn(short), all: samplesIn(stretches) }];
 }
 
 const samplesIn = (stretches: readonly Stretch[]): number =>

@@ -1,7 +1,7 @@
 import { findChannel } from '../../readers/findChannel.ts';
 import { answered, success, type Answer, type Result } from '../../result/result.ts';
 import { evenlySampled, splineAt } from '../../signal/spline.ts';
-import { piecesOf } from '../../signal/stretch.ts';
+import { longestOf, piecesOf } from '../../signal/stretch.ts';
 import { oddPulse, pulseTimes, smoothedPulses } from '../../signal/tachometer.ts';
 import { unit } from '../../units/parse.ts';
 import { formatSpread } from '../../units/format.ts';
@@ -63,7 +63,7 @@ export function spectrumOverTurns(
   const mean = all.reduce((sum, one) => sum + one.mean, 0) / all.length;
   const turns = Math.max(1, Math.round(window.length * mean));
   for (const { run, over } of all) {
-    const most = Math.max(...over.stretches.map(({ from, to }) => to - from)) / over.rate;
+    const most = longestOf(over.stretches) / over.rate;
     if (most < turns) return refuse('orders.short', { run: run.label, turns, most, length: window.length }, 'using');
   }
   const runs = all.map(({ over }) => over);

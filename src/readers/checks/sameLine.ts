@@ -1,6 +1,6 @@
 import { bandMeanSquare } from '../../signal/band.ts';
 import { median } from '../../signal/percentile.ts';
-import { piecesOf } from '../../signal/stretch.ts';
+import { longestOf, piecesOf } from '../../signal/stretch.ts';
 import { hopOf, segmentCount, welchDensity, windowed, type Density } from '../../signal/welch.ts';
 import { windowShape } from '../../signal/windows.ts';
 import { finding } from '../messages.ts';
@@ -45,7 +45,7 @@ export const sameLine: SetCheck = (runs, question = {}) => {
 /** s; as long as wanted, or as leaves each run its segments; undefined where they would be too short to tell a line. */
 function segmentLength(runs: readonly NamedRun[]): number | undefined {
   const { longest, shortest, segments } = settings.line;
-  const unbroken = runs.map(({ stretches, rate }) => Math.max(...stretches.map(({ from, to }) => to - from)) / rate);
+  const unbroken = runs.map(({ stretches, rate }) => longestOf(stretches) / rate);
   const length = Math.min(longest, Math.min(...unbroken) / ((segments + 1) / 2));
   return length < shortest ? undefined : length;
 }

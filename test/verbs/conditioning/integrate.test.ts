@@ -127,6 +127,19 @@ describe('integrate', () => {
     assert.match(message, /leaves out 1\.2 s at each end, and the longest stretch of a lasts only 2 s/);
   });
 
+  it('says what it leaves out of stretches between losses, of which their ends are all', async () => {
+    const times = Array.from({ length: 8000 }, (_, i) => (i + (i < 4000 ? 0 : i < 4400 ? 4 : 8)) / 400);
+    const files = { 'a.csv': recordingOf({ z: sine(20) }, { times }) };
+    const { value, warnings } = await resultOf(`${load}integrate r to velocity above 2 Hz`, files);
+    assert.ok(value?.kind === 'runs' && value.runs[0].stretches.length === 2);
+    const told = warnings.find(({ code }) => code === 'stretch.left-out')?.message ?? '';
+    assert.match(
+      told,
+      /^Integrate leaves out 1 unbroken stretch of a, with 400 of its 8000 samples: it is shorter than 2\.5 s/,
+    );
+    assert.ok(!warnings.some(({ code }) => code === 'integrate.short'));
+  });
+
   it('refuses a low cut of nothing or past half the rate, and what can’t be integrated', async () => {
     assert.match((await errorOf(`${load}integrate r to velocity above 0 Hz`, twenty)).message, /above 0 Hz/);
     assert.match((await errorOf(`${load}integrate r to velocity above 200 Hz`, twenty)).message, /half the rate/);

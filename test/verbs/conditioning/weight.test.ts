@@ -51,6 +51,19 @@ describe('weight', () => {
     assert.deepEqual(await warningsOf(`${load}weight r wf`, of(10)), ['weight.short']);
   });
 
+  it('leaves out a short stretch between two losses, and says so', async () => {
+    const times = Array.from({ length: 8000 }, (_, i) => (i + (i < 4000 ? 0 : i < 4100 ? 4 : 8)) / 200);
+    const files = { 'a.csv': recordingOf({ x: sine(10) }, { times }) };
+    const { value, warnings } = await resultOf('r = load "a.csv" unit m/s^2\nweight r wk', files);
+    assert.ok(value?.kind === 'runs' && signalsOf(value.runs[0])[0].samples.length === 7900);
+    const told = warnings.find(({ code }) => code === 'stretch.left-out')?.message ?? '';
+    assert.match(
+      told,
+      /^Weight leaves out 1 unbroken stretch of a, with 100 of its 8000 samples: it is shorter than 10 s/,
+    );
+    assert.ok(!warnings.some(({ code }) => code === 'weight.short'));
+  });
+
   it('refuses what is no acceleration, what is weighted already, and a wrong count of weightings', async () => {
     const speed = await errorOf(`${load}integrate r to velocity | weight wk`, of(10));
     assert.equal(speed.code, 'weight.unit');

@@ -67,7 +67,50 @@ describe('highpass, lowpass and bandpass', () => {
   it('refuse a stretch too short for the filter’s run-in, and say which', async () => {
     const { code, message } = await errorOf(`${load}trim r 1..1.05 s | lowpass 20 Hz order 8`, two);
     assert.equal(code, 'filter.short');
-    assert.match(message, /from 1 s holds 10 samples/);
+    assert.match(message, /longest unbroken stretch of a holds 10 samples, and this filter needs more than 27/);
+  });
+
+  // 20 s at 200 Hz, samples lost at 12 s and again after `between` more of them.
+  const lossy = (between: number): Readonly<Record<string, string>> => {
+    const times = Array.from({ length: 4000 }, (_, i) => (i + (i < 2400 ? 0 : i < 2400 + between ? 4 : 8)) / 200);
+    return { 'a.csv': recordingOf({ z: sine(20) }, { times }) };
+  };
+
+  it('leave out a few samples between two losses rather than refuse the run, and say how many', async () => {
+    for (const [step, length] of [
+      ['highpass r 2 Hz', '2.5 s'],
+      ['lowpass r 60 Hz', '0.08 s'],
+      ['bandpass r 2..60 Hz', '2.5 s'],
+      ['envelope r 2..60 Hz', '2.5 s'],
+    ] as const) {
+      const { value, warnings } = await resultOf(load + step, lossy(9));
+      assert.ok(value?.kind === 'runs', step);
+      const [run] = value.runs;
+      assert.deepEqual(
+        run.stretches.map(({ from, to, start }) => [from, to, Number(start.toFixed(6))]),
+        [
+          [0, 2400, 0],
+          [2400, 3991, 12.085],
+        ],
+      );
+      assert.equal(signalsOf(run)[0].samples.length, 3991);
+      const told = warnings.find(({ code }) => code === 'stretch.left-out')?.message ?? '';
+      assert.ok(told.includes(`leaves out 1 unbroken stretch of a, with 9 of its 4000 samples`), told);
+      assert.ok(told.includes(`shorter than ${length}`), told);
+    }
+    // Next to what was lost the wave is as it would be at any other end of a recording.
+    const { rows } = await valueOf('levels', `${load}highpass r 2 Hz | levels`, lossy(9));
+    near(rows[0].rms, Math.SQRT1_2, 5e-3);
+  });
+
+  it('keep all that they can filter where little would be left, and say that it is short', async () => {
+    // Ten stretches of 2 s each, where the corner calls for 5 s.
+    const times = Array.from({ length: 4000 }, (_, i) => (i + 4 * Math.floor(i / 400)) / 200);
+    const files = { 'a.csv': recordingOf({ z: sine(20) }, { times }) };
+    const { value, warnings } = await resultOf(`${load}highpass r 1 Hz`, files);
+    assert.ok(value?.kind === 'runs' && value.runs[0].stretches.length === 10);
+    assert.ok(warnings.some(({ code }) => code === 'filter.unsettled'));
+    assert.ok(!warnings.some(({ code }) => code === 'stretch.left-out'));
   });
 
   it('warn where a stretch is mostly the filter settling', async () => {

@@ -62,6 +62,22 @@ describe('levels', () => {
     assert.ok(!warnings.some(({ code }) => code === 'window.short-stretches'));
   });
 
+  it('say once of all runs what their MTVV is without, and nothing of runs without a whole second', async () => {
+    const lost = (between: number): readonly number[] =>
+      Array.from({ length: 2000 }, (_, i) => 0.01 * (i + (i < 800 ? 0 : i < 800 + between ? 3 : 6)));
+    const of = (between: number): string => recordingOf({ z: sine(8) }, { times: lost(between) });
+    const files = { 'a1.csv': of(50), 'a2.csv': of(70), 'a3.csv': of(150) };
+    const { warnings } = await resultOf('levels (load "a*.csv" unit g)', files);
+    const told = warnings.filter(({ code }) => code === 'levels.mtvv-short').map(({ message }) => message);
+    assert.deepEqual(told, [
+      'The MTVV of a1 is without 1 unbroken stretch of less than its span of 1 s, with 50 of 2000 samples; all other levels take all samples. Much the same goes for a2.',
+    ]);
+    const short = { 'a.csv': recordingOf({ z: sine(8) }, { rate: 100, seconds: 0.9 }) };
+    const { value, warnings: none } = await resultOf('levels (load "a.csv" unit g)', short);
+    assert.ok(value?.kind === 'levels' && value.rows[0].mtvv === undefined);
+    assert.ok(!none.some(({ code }) => code === 'levels.mtvv-short'));
+  });
+
   it('give every figure as a field with its unit', async () => {
     for (const [field, unit] of [
       ['mtvv', 'm/s^2'],
