@@ -1,4 +1,6 @@
 import { ifScattered, type Estimate } from './estimate.ts';
+import { dot, orthonormal, without } from './orthonormal.ts';
+import { residualMaker, type Groups, type Moments, type ResidualMaker } from './residualMaker.ts';
 
 /** What beside the two conditions the runs' levels may follow, by the design of the test and never by the data. */
 export interface ContrastDesign {
@@ -96,9 +98,9 @@ export const groupContrast = (design: GroupDesign): GroupContrast | undefined =>
 interface Fitted {
   readonly contrast: GroupContrast;
   readonly scattering: Scatter;
-  readonly residual: readonly Float64Array[];
+  readonly residual: ResidualMaker;
   /** Indices of each group's runs. */
-  readonly members: readonly (readonly number[])[];
+  readonly members: Groups;
   /** Columns beside the groups' means. */
   readonly shared: number;
 }
@@ -145,7 +147,7 @@ function fitted(
         return Math.sqrt(squares / sum(own, (i) => residual[i][i]));
       },
       estimate: (y) => {
-        const e = residual.map((row) => dot(row, y));
+        const e = residual.of(y);
         const { variance, groupVariances } = scattering(e);
         return ifScattered({
           difference: dot(weights, y),
@@ -176,37 +178,18 @@ interface Scatter {
   readonly fromSquares: (q: readonly number[]) => number[];
 }
 
-/** Of the quadratic form e'De: its mean and variance as forms of the conditions' variances. */
-interface Moments {
-  readonly mean: readonly number[];
-  readonly variance: readonly (readonly number[])[];
-}
-
-function residualShares(
-  m: readonly Float64Array[],
-  groups: readonly (readonly number[])[],
-  shared: number,
-): ResidualShares {
+function residualShares(m: ResidualMaker, groups: Groups, shared: number): ResidualShares {
   const [ownA, ownB] = groups.map((g) => Math.max(0, g.length - 1 - shared));
-  const free = sum(groups[0], (i) => m[i][i]);
+  const free = sum(groups[0], (i) => m.diagonal[i]);
   return { ownA, ownB, shared, sharedInA: shared === 0 ? 0 : Math.min(1, Math.max(0, (free - ownA) / shared)) };
 }
 
-type MakeScatter = (
-  m: readonly Float64Array[],
-  w: Float64Array,
-  groups: readonly (readonly number[])[],
-  free: number,
-) => Scatter | undefined;
+type MakeScatter = (m: ResidualMaker, w: Float64Array, groups: Groups, free: number) => Scatter | undefined;
 
 const scatterings: Readonly<Record<GroupDesign['scatter'], MakeScatter>> = { mq: byGroup, hc2: byRun, pooled };
 
-function byGroup(
-  m: readonly Float64Array[],
-  w: Float64Array,
-  groups: readonly (readonly number[])[],
-): Scatter | undefined {
-  const t = groups.map((g) => groups.map((h) => sum(g, (i) => sum(h, (j) => m[i][j] ** 2))));
+function byGroup(m: ResidualMaker, w: Float64Array, groups: Groups): Scatter | undefined {
+  const t = m.squares(groups);
   const inverse = inverseOf(t);
   if (inverse === undefined) return undefined;
   const share = groups.map((g) => sum(g, (i) => w[i] ** 2));
@@ -221,16 +204,11 @@ function byGroup(
     const groupVariances = fromSquares(groups.map((g) => sum(g, (i) => e[i] ** 2)));
     return { variance: sumOf(share.map((part, g) => part * groupVariances[g])), groupVariances };
   };
-  return Object.assign(scatter, { moments: momentsOf(m, diagonal, groups), fromSquares });
+  return Object.assign(scatter, { moments: m.moments(diagonal, groups), fromSquares });
 }
 
 /** One variance for all runs. */
-function pooled(
-  m: readonly Float64Array[],
-  w: Float64Array,
-  groups: readonly (readonly number[])[],
-  free: number,
-): Scatter {
+function pooled(m: ResidualMaker, w: Float64Array, groups: Groups, free: number): Scatter {
   const square = dot(w, w);
   const fromSquares = (q: readonly number[]): number[] => q.map(() => sumOf(q) / free);
   const scatter = (e: readonly number[]): ReturnType<Scatter> => {
@@ -238,7 +216,7 @@ function pooled(
     return { variance: square * groupVariances[0], groupVariances };
   };
   const diagonal = new Float64Array(w.length).fill(square / free);
-  return Object.assign(scatter, { moments: momentsOf(m, diagonal, groups), fromSquares });
+  return Object.assign(scatter, { moments: m.moments(diagonal, groups), fromSquares });
 }
 
 /** The inverse of a matrix of positive sums, of two groups in closed form; undefined where it is singular to rounding. */
@@ -266,12 +244,8 @@ function eliminated(t: readonly (readonly number[])[]): number[][] | undefined {
   return rows.map((row) => row.slice(n));
 }
 
-function byRun(
-  m: readonly Float64Array[],
-  w: Float64Array,
-  groups: readonly (readonly number[])[],
-): Scatter | undefined {
-  const free = m.map((row, i) => row[i]);
+function byRun(m: ResidualMaker, w: Float64Array, groups: Groups): Scatter | undefined {
+  const free = m.diagonal;
   // A run that the columns fit alone has no residual of its own.
   if (free.some((left) => left <= 1e-9)) return undefined;
   const diagonal = w.map((weight, i) => weight ** 2 / free[i]);
@@ -280,23 +254,7 @@ function byRun(
     variance: e.reduce((total, value, i) => total + diagonal[i] * value ** 2, 0),
     groupVariances: fromSquares(groups.map((g) => sum(g, (i) => e[i] ** 2))),
   });
-  return Object.assign(scatter, { moments: momentsOf(m, diagonal, groups), fromSquares });
-}
-
-function momentsOf(m: readonly Float64Array[], d: Float64Array, groups: readonly (readonly number[])[]): Moments {
-  const n = d.length;
-  const k = m.map((row) => {
-    const line = new Float64Array(n);
-    for (let l = 0; l < n; l++) {
-      const part = row[l] * d[l];
-      for (let j = 0; j < n; j++) line[j] += part * m[l][j];
-    }
-    return line;
-  });
-  return {
-    mean: groups.map((g) => sum(g, (i) => k[i][i])),
-    variance: groups.map((g) => groups.map((h) => sum(g, (i) => sum(h, (j) => k[i][j] ** 2)))),
-  };
+  return Object.assign(scatter, { moments: m.moments(diagonal, groups), fromSquares });
 }
 
 function degreesOfFreedom({ mean, variance }: Moments, s: readonly number[]): number {
@@ -306,50 +264,6 @@ function degreesOfFreedom({ mean, variance }: Moments, s: readonly number[]): nu
   const r = s.map((value) => value / most);
   const top = sumOf(mean.map((part, g) => part * r[g])) ** 2;
   return top / r.reduce((total, g, i) => total + r.reduce((part, h, j) => part + variance[i][j] * g * h, 0), 0);
-}
-
-/** I - QQ' for orthonormal columns. */
-function residualMaker(basis: readonly Float64Array[], n: number): Float64Array[] {
-  return Array.from({ length: n }, (_, i) =>
-    Float64Array.from({ length: n }, (_, j) => basis.reduce((left, q) => left - q[i] * q[j], i === j ? 1 : 0)),
-  );
-}
-
-/** Columns made orthonormal in turn; one that the others already span is left out. */
-function orthonormal(columns: readonly (readonly number[])[], n: number): Float64Array[] {
-  const basis: Float64Array[] = [];
-  for (const column of columns) {
-    if (column.length !== n)
-      throw new RangeError(`a column needs a number for each of ${n} runs, and has ${column.length}`);
-    const size = Math.sqrt(dot(column, column));
-    if (size === 0) continue;
-    // Twice, for what rounding leaves of the first time.
-    const rest = without(
-      without(
-        Float64Array.from(column, (value) => value / size),
-        basis,
-      ),
-      basis,
-    );
-    const left = Math.sqrt(dot(rest, rest));
-    if (left > 1e-9) basis.push(rest.map((value) => value / left));
-  }
-  return basis;
-}
-
-function without(column: Float64Array, basis: readonly Float64Array[]): Float64Array {
-  const rest = column.slice();
-  for (const q of basis) {
-    const along = dot(q, rest);
-    for (let i = 0; i < rest.length; i++) rest[i] -= along * q[i];
-  }
-  return rest;
-}
-
-function dot(one: ArrayLike<number>, other: ArrayLike<number>): number {
-  let total = 0;
-  for (let i = 0; i < one.length; i++) total += one[i] * other[i];
-  return total;
 }
 
 const sum = (list: readonly number[], of: (i: number) => number): number => list.reduce((total, i) => total + of(i), 0);
