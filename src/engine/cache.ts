@@ -8,6 +8,7 @@ import type { Part } from './parts/part.ts';
 export class Cache {
   readonly #answers = new Map<string, Answered | Part>();
   readonly #holders = new Map<ArrayBufferLike, number>();
+  readonly #plain = new WeakSet<object>();
   readonly #limit: number;
   #bytes = 0;
 
@@ -64,24 +65,32 @@ export class Cache {
   }
 
   #count(answer: Answered | Part, change: 1 | -1): void {
-    for (const buffer of buffersOf([answer.value, 'excluded' in answer ? answer.excluded : undefined])) {
+    for (const buffer of this.#buffersOf([answer.value, 'excluded' in answer ? answer.excluded : undefined])) {
       const holders = (this.#holders.get(buffer) ?? 0) + change;
       if (holders === 1 && change === 1) this.#bytes += buffer.byteLength;
       if (holders > 0) this.#holders.set(buffer, holders);
       else if (this.#holders.delete(buffer)) this.#bytes -= buffer.byteLength;
     }
   }
-}
 
-function buffersOf(value: unknown): Set<ArrayBufferLike> {
-  const buffers = new Set<ArrayBufferLike>();
-  const seen = new Set<object>();
-  const visit = (part: unknown): void => {
-    if (typeof part !== 'object' || part === null || seen.has(part)) return;
-    seen.add(part);
-    if (ArrayBuffer.isView(part)) buffers.add(part.buffer);
-    else for (const inner of Array.isArray(part) ? part : Object.values(part)) visit(inner);
-  };
-  visit(value);
-  return buffers;
+  /** Arrays of plain data are looked through once: a recording may have a million stretches, and many answers hold them. */
+  #buffersOf(value: unknown): Set<ArrayBufferLike> {
+    const buffers = new Set<ArrayBufferLike>();
+    const holding = new Set<object>();
+    const visit = (part: unknown): boolean => {
+      if (typeof part !== 'object' || part === null || this.#plain.has(part)) return false;
+      if (holding.has(part)) return true;
+      if (ArrayBuffer.isView(part)) {
+        buffers.add(part.buffer);
+        return true;
+      }
+      let holds = false;
+      for (const inner of Array.isArray(part) ? part : Object.values(part)) if (visit(inner)) holds = true;
+      if (holds) holding.add(part);
+      else if (Array.isArray(part)) this.#plain.add(part);
+      return holds;
+    };
+    visit(value);
+    return buffers;
+  }
 }

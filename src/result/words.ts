@@ -1,3 +1,6 @@
+/** Beyond so many names nobody reads a sentence on. */
+const mostNames = 40;
+
 /**
  * Names in a sentence: `a`, `a and b`, `a, b and c`; beyond `most` of them, `a, b and 7 more`.
  * @param written how each name that is told is written
@@ -5,7 +8,7 @@
 export function listed(
   names: readonly string[],
   last = 'and',
-  most = Infinity,
+  most = mostNames,
   written = (name: string): string => name,
 ): string {
   const told = names.slice(0, names.length > most ? most - 1 : undefined).map(written);

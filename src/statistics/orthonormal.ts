@@ -1,4 +1,10 @@
-/** Columns made orthonormal in turn; one that the others already span is left out. @param n numbers of each column */
+/**
+ * Columns made orthonormal in turn; one that the others already span is left out.
+ *
+ * @param columns one number a run each
+ * @param n number of runs
+ * @throws RangeError where a column has not that many
+ */
 export function orthonormal(columns: readonly (readonly number[])[], n: number): Float64Array[] {
   const basis: Float64Array[] = [];
   for (const column of columns) {
@@ -20,7 +26,7 @@ export function orthonormal(columns: readonly (readonly number[])[], n: number):
   return basis;
 }
 
-/** What of a column lies in none of orthonormal ones. */
+/** What of a column lies in none of others. @param basis the others, orthonormal, each as long */
 export function without(column: Float64Array, basis: readonly Float64Array[]): Float64Array {
   const rest = column.slice();
   for (const q of basis) {

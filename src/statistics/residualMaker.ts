@@ -28,7 +28,7 @@ export function residualMaker(basis: readonly Float64Array[], n: number): Residu
   return n <= mostInMatrix || 3 * basis.length >= n ? byMatrix(basis, n) : byColumns(basis, n);
 }
 
-/** By the matrix M itself: n^3 operations. */
+/** By the matrix M itself: n^3 operations. @param basis as of `residualMaker` */
 export function byMatrix(basis: readonly Float64Array[], n: number): ResidualMaker {
   const m = Array.from({ length: n }, (_, i) =>
     Float64Array.from({ length: n }, (_, j) => basis.reduce((left, q) => left - q[i] * q[j], i === j ? 1 : 0)),
@@ -58,6 +58,8 @@ export function byMatrix(basis: readonly Float64Array[], n: number): ResidualMak
  * By the columns of Q alone, n q^2 operations for q columns. With A = DQ and S = Q'DQ, K = D - (AQ' + QA' - QSQ') = D - BC'
  * for B = [A, Q, -QS] and C = [Q, A, Q], and the sum of (BC')_ij^2 over runs i of g and j of h is that of the products of
  * B_g'B_g and C_h'C_h, element by element.
+ *
+ * @param basis as of `residualMaker`
  */
 export function byColumns(basis: readonly Float64Array[], n: number): ResidualMaker {
   const diagonal = Float64Array.from({ length: n }, (_, i) => basis.reduce((left, q) => left - q[i] ** 2, 1));

@@ -1,5 +1,13 @@
 import { strict as assert } from 'node:assert';
-import { gapsBetween, trimStretches } from '../../src/signal/stretch.ts';
+import { gapsBetween, longestOf, trimStretches } from '../../src/signal/stretch.ts';
+
+describe('longestOf', () => {
+  it('is had of more stretches than a function takes arguments', () => {
+    const stretches = Array.from({ length: 300_000 }, (_, i) => ({ from: 5 * i, to: 5 * i + 4 - (i % 3), start: i }));
+    assert.equal(longestOf(stretches), 4);
+    assert.equal(longestOf([]), 0);
+  });
+});
 
 describe('trimStretches', () => {
   it('keeps the samples with begin <= t < end', () => {

@@ -1,6 +1,7 @@
 import { decode } from '../../notebook/decode.ts';
 import { parseRecord, type NotebookRecord } from '../../notebook/record.ts';
 import { refused, success, type Result } from '../../result/result.ts';
+import { listedPaths } from '../recordings/choice.ts';
 import type { EarlierRow, EarlierStudy, EarlierValue } from '../../values/earlier.ts';
 import type { Files } from '../../values/ports.ts';
 import { refuse } from '../messages/earlier.ts';
@@ -18,15 +19,10 @@ export interface EarlierRequest {
 /** A record of more bytes than this is no record: one of ours holds some thousand figures. */
 const largest = 50_000_000;
 
-/** The paths that patterns stand for, each once; refuses a pattern without a file. */
+/** The records that patterns stand for, each once; refuses a pattern without a file. */
 export async function recordPaths(patterns: readonly string[], files: Files): Promise<Result<readonly string[]>> {
-  const paths: string[] = [];
-  for (const pattern of patterns) {
-    const listed = await files.expand(pattern);
-    if (!listed.ok) return refused({ ...listed.failure, at: 'files' });
-    paths.push(...listed.value.filter((path) => !paths.includes(path)));
-  }
-  return success(paths);
+  const listed = await listedPaths(patterns, files);
+  return listed.ok ? listed : refused({ ...listed.failure, at: 'files' });
 }
 
 /**

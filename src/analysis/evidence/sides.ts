@@ -211,9 +211,9 @@ function whyUnlike(a: Side, b: Side): Refused | undefined {
     return refuse('channel.mixed', { ...names, channelA: a.channel, channelB: b.channel }, 'b');
   const unlike = whyOtherResultant([...a.tracks, ...b.tracks], 'b');
   if (unlike !== undefined) return unlike;
-  const shared = a.tracks.find(({ run }) =>
-    b.tracks.some(({ run: other }) => other.file.sha256 === run.file.sha256 && other.start === run.start),
-  );
+  const stretchOf = ({ run }: Track): string => `${run.file.sha256} ${run.start}`;
+  const others = new Set(b.tracks.map(stretchOf));
+  const shared = a.tracks.find((track) => others.has(stretchOf(track)));
   return shared === undefined ? undefined : refuse('compare.same', { run: shared.run.label }, 'b');
 }
 

@@ -45,7 +45,7 @@ export interface Choice {
  * there, a sheet that can't be understood, and a choice among its rows that leaves none.
  */
 export async function chosenFiles({ patterns, sheet, where }: Wanted, files: Files): Promise<Answer<Choice>> {
-  const listed = await pathsOf(patterns, files);
+  const listed = await listedPaths(patterns, files);
   if (!listed.ok) return listed;
   if (sheet === undefined) return answered({ files: listed.value.map((path) => ({ path })), lost: [] });
   const read = await sheetIn(sheet, files, 'sheet');
@@ -57,14 +57,15 @@ export async function chosenFiles({ patterns, sheet, where }: Wanted, files: Fil
   return choice.ok ? answered(choice.value, [...read.warnings, ...choice.warnings]) : choice;
 }
 
-async function pathsOf(patterns: readonly string[], files: Files): Promise<Result<readonly string[]>> {
-  const paths: string[] = [];
+/** The paths that patterns stand for, each once; refuses a pattern without a file. */
+export async function listedPaths(patterns: readonly string[], files: Files): Promise<Result<readonly string[]>> {
+  const paths = new Set<string>();
   for (const pattern of patterns) {
     const list = await files.expand(pattern);
     if (!list.ok) return list;
-    paths.push(...list.value.filter((path) => !paths.includes(path)));
+    for (const path of list.value) paths.add(path);
   }
-  return success(paths);
+  return success([...paths]);
 }
 
 /** The rows in which each column of `where` holds what stands after it. */
@@ -100,7 +101,8 @@ async function chosenRecordings(
   const found = await recordingsOf(sheet, rows, asked, files);
   if (!found.ok) return found;
   const { chosen, lost } = found.value;
-  const unlisted = (asked ?? []).filter((path) => !sheet.rows.some(({ file }) => file === path));
+  const inSheet = new Set(sheet.rows.map(({ file }) => file));
+  const unlisted = (asked ?? []).filter((path) => !inSheet.has(path));
   chosen.push(...unlisted.map((path) => ({ path })));
   const warnings = [
     ...unmade(sheet, rows),
@@ -109,7 +111,8 @@ async function chosenRecordings(
   if (chosen.every(({ excluded }) => excluded !== undefined))
     return refuse('sheet.none', { file: sheet.file, excluded: chosen.length + lost.length > 0 }, 'sheet');
   // In the order of the patterns where there are some, else of the sheet.
-  const ordered = asked === undefined ? chosen : asked.flatMap((path) => chosen.find((one) => one.path === path) ?? []);
+  const byPath = new Map(chosen.toReversed().map((one) => [one.path, one]));
+  const ordered = asked === undefined ? chosen : asked.flatMap((path) => byPath.get(path) ?? []);
   return answered({ files: ordered, lost, sheet: sheet.file }, warnings);
 }
 
@@ -127,8 +130,9 @@ async function recordingsOf(
 ): Promise<Result<{ readonly chosen: ChosenFile[]; readonly lost: ChosenFile[] }> | Refused> {
   const chosen: ChosenFile[] = [];
   const lost: ChosenFile[] = [];
+  const wanted = asked && new Set(asked);
   for (const row of rows) {
-    if (row.file === '' || (asked !== undefined && !asked.includes(row.file))) continue;
+    if (row.file === '' || wanted?.has(row.file) === false) continue;
     const found = await files.expand(row.file, `${sheet.file}:${row.line}`);
     if (found.ok) chosen.push(chosenFile(row));
     else if (row.excluded) lost.push(chosenFile(row));

@@ -2,7 +2,6 @@ import { findingsCaption, noFindings } from '../words/recordings.ts';
 import type { FindingsValue } from '../../values/findings.ts';
 import { severities, worstFirst } from '../../result/severity.ts';
 import { counted } from '../../result/words.ts';
-import { distinct } from '../words/names.ts';
 import { findingsChart } from '../plots/findings.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
@@ -31,13 +30,27 @@ export const presentFindings: Presenter<'findings'> = (value) => {
 
 /** What is said of several runs in the same words is said once. */
 function together(rows: FindingsValue['rows']): string[][] {
-  const said = rows.map(({ run, finding }) => ({
-    run: run.label,
-    cells: [finding.severity, finding.message, finding.channel ?? 'all', finding.code.replaceAll('-', ' ')],
-  }));
-  return distinct(said.map(({ cells }) => cells.join('\u0000'))).map((key) => {
-    const [severity, what, ...rest] = key.split('\u0000');
-    const runs = distinct(said.filter(({ cells }) => cells.join('\u0000') === key).map(({ run }) => run));
-    return [severity, what, runs.join(', '), ...rest];
-  });
+  const said = new Map<string, { readonly cells: readonly string[]; readonly runs: Set<string> }>();
+  for (const { run, finding } of rows) {
+    const { severity, message, channel = 'all', code } = finding;
+    const cells = [severity, message, channel, code.replaceAll('-', ' ')];
+    const key = cells.join('\u0000');
+    const known = said.get(key) ?? { cells, runs: new Set() };
+    known.runs.add(run.label);
+    said.set(key, known);
+  }
+  return [...said.values()].map(({ cells: [severity, what, ...rest], runs }) => [
+    severity,
+    what,
+    namesIn([...runs]),
+    ...rest,
+  ]);
 }
+
+/** Names in a cell of a table, which more of them would make as wide as a page is long. */
+const mostNames = 40;
+
+const namesIn = (names: readonly string[]): string =>
+  names.length <= mostNames
+    ? names.join(', ')
+    : [...names.slice(0, mostNames - 1), `${names.length - mostNames + 1} more`].join(', ');

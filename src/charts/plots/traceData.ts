@@ -73,21 +73,57 @@ export interface Piece {
   readonly v2: (number | null)[];
 }
 
-/** One piece per unbroken stretch, so that no line bridges a gap; columns are shared out by length. @param samples all of the run's */
+/**
+ * One piece per unbroken stretch, so that no line bridges a gap; columns are shared out by length. Of more stretches than
+ * there are columns those are drawn as one that a gap parts of less than a column.
+ * @param samples all of the run's
+ */
 export function pieces(run: Run, samples: Float64Array, x: Domain, columns = pointLimit): Piece[] {
   if (samples.length === 0) return [];
   const stretches = run.stretches.length > 0 ? run.stretches : [{ from: 0, to: samples.length, start: run.start }];
-  const visible = stretches.map((stretch) => ({
-    start: stretch.start,
-    origin: stretch.from,
-    ...seenRows(run, stretch, x),
-  }));
-  const total = visible.reduce((sum, { from, to }) => sum + Math.max(0, to - from), 0);
-  return visible.flatMap(({ start, origin, from, to }, piece) => {
-    if (to <= from) return [];
+  const visible = stretches.flatMap((stretch, piece) => {
+    const { from, to } = seenRows(run, stretch, x);
+    return to > from ? [{ piece, from, to, within: [stretch] }] : [];
+  });
+  const shown = visible.length <= columns ? visible : joinedWhere(visible, run, (x.to - x.from) / columns);
+  const total = shown.reduce((sum, { from, to }) => sum + to - from, 0);
+  return shown.map(({ piece, from, to, within }) => {
     const { at, low, high } = envelope(samples, from, to, Math.max(2, Math.round((columns * (to - from)) / total)));
-    const time = (index: number): number => run.stamps?.times[index] ?? start + (index - origin) / run.rate;
-    return [{ piece, t: at.map((index) => drawn(time(index)) ?? 0), v: low.map(drawn), v2: high.map(drawn) }];
+    const times =
+      run.stamps === undefined ? timesIn(within, at, run.rate) : at.map((index) => run.stamps!.times[index]);
+    return { piece, t: times.map((time) => drawn(time) ?? 0), v: low.map(drawn), v2: high.map(drawn) };
+  });
+}
+
+/** Rows that are drawn as one piece, and the stretches that they lie in. */
+interface Shown {
+  readonly piece: number;
+  readonly from: number;
+  to: number;
+  readonly within: Run['stretches'][number][];
+}
+
+function joinedWhere(visible: readonly Shown[], run: Run, gap: number): Shown[] {
+  const shown: Shown[] = [];
+  for (const one of visible) {
+    const before = shown.at(-1);
+    const [stretch] = one.within;
+    const isNear = before?.to === stretch.from && stretch.start - stretchEnd(run, before.within.at(-1)!) < gap;
+    if (before === undefined || !isNear) shown.push({ ...one, within: [stretch] });
+    else {
+      before.to = one.to;
+      before.within.push(stretch);
+    }
+  }
+  return shown;
+}
+
+/** s; when samples were taken. @param stretches that hold them @param at their indices, rising @param rate in Hz */
+function timesIn(stretches: readonly Run['stretches'][number][], at: readonly number[], rate: number): number[] {
+  let k = 0;
+  return at.map((index) => {
+    while (k + 1 < stretches.length && index >= stretches[k].to) k++;
+    return stretches[k].start + (index - stretches[k].from) / rate;
   });
 }
 

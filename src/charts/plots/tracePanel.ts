@@ -109,13 +109,26 @@ function spanLayer(spans: readonly Domain[], frame: PanelFrame, color: object, o
 function placeLayers({ places = [] }: Panel, frame: PanelFrame): object[] {
   if (places.length === 0) return [];
   const least = (frame.x.to - frame.x.from) / 250;
-  const spans = places.map(({ from, to }) => ({
-    from: Math.min(from, (from + to - least) / 2),
-    to: Math.max(to, (from + to + least) / 2),
-  }));
+  const spans = unitedSpans(
+    places.map(({ from, to }) => ({
+      from: Math.min(from, (from + to - least) / 2),
+      to: Math.max(to, (from + to + least) / 2),
+    })),
+  );
   const names = places.slice(0, 12).map(({ from, label }) => ({ t: drawn(Math.max(from, frame.x.from)), label }));
   const named = names.filter(({ label }, index) => names.findIndex((other) => other.label === label) === index);
   return [spanLayer(spans, frame, role('higher'), 0.35), ...nameLayers(named, frame, 3)];
+}
+
+/** Spans that overlap made one: thousands of places are no more than what they cover. */
+function unitedSpans(spans: readonly Domain[]): Domain[] {
+  const united: Domain[] = [];
+  for (const { from, to } of [...spans].sort((a, b) => a.from - b.from)) {
+    const before = united.at(-1);
+    if (before === undefined || from > before.to) united.push({ from, to });
+    else united[united.length - 1] = { from: before.from, to: Math.max(before.to, to) };
+  }
+  return united;
 }
 
 function markLayers(frame: PanelFrame): object[] {
