@@ -15,6 +15,8 @@ interface Facts {
   'usage.cell': { given: string };
   'usage.jobs': { given: string; most: number };
   'usage.cache': { given: string };
+  'usage.keep': { given: string };
+  'usage.days': { given: string };
   'usage.shares': object;
   'usage.plan': { given: string; most: number };
   'usage.share': { given: string };
@@ -25,6 +27,7 @@ interface Facts {
   /** `share` is undefined of a recording that is in none. */
   'share.missing': { share: number | undefined; of: number; path: string; others: number };
   'cache.trouble': { folder: string; reason: string };
+  'cache.stuck': { folder: string; reason: string };
   'usage.decimal': object;
   'usage.unit': { given: string };
   'usage.rate': { given: string };
@@ -68,6 +71,8 @@ export const { refuse, tell } = messages<Facts>({
   'usage.cell': ({ given }) => `--cell takes a whole number, not "${given}".`,
   'usage.jobs': ({ given, most }) => `--jobs takes a whole number from 1 to ${most}, not "${given}".`,
   'usage.cache': ({ given }) => `cache takes no "${given}".`,
+  'usage.keep': ({ given }) => `--keep takes a size, as in 500MB or 20GB, not "${given}".`,
+  'usage.days': ({ given }) => `--days takes a whole number, not "${given}".`,
   'usage.shares': () => '--plan, --share and --collect go one at a time.',
   'usage.plan': ({ given, most }) => `--plan takes the number of shares, from 1 to ${most}, not "${given}".`,
   'usage.share': ({ given }) => `--share takes which share of how many, as in 3/8, not "${given}".`,
@@ -84,6 +89,8 @@ export const { refuse, tell } = messages<Facts>({
       ? `no share holds ${path}${more}: run --plan again, then the shares.`
       : `share ${share}/${of} is missing: nothing is kept of ${path}${more}.`;
   },
+  'cache.stuck': ({ folder, reason }) =>
+    `not all that was to go could be removed from ${folder} (${reason}): remove it by hand, or as the user who kept it.`,
   'cache.trouble': ({ folder, reason }) =>
     `results could not be kept in ${folder} (${reason}): they are the same, and will be computed again.`,
   'usage.decimal': () => '--decimal is "." or ",".',

@@ -110,9 +110,10 @@ const parts: ReadonlyMap<string, string> = new Map([
   ],
   [
     'cache',
-    `  cache [--clear]
-      Says where results are kept from one run to the next and how much that is; --clear
-      removes them.`,
+    `  cache [DIR] [--clear | --keep SIZE, --days N]
+      Says where results are kept from one run to the next and how much that is, in the
+      user's cache folder unless said; --clear removes them, --days those not used for
+      so many days, and --keep (as in 20GB) what there is more, the oldest first.`,
   ],
 ]);
 

@@ -74,22 +74,3 @@ export class KeptStore {
     }
   }
 }
-
-/** How much a folder of stores holds; nothing where there is none. */
-export async function keptSize(folder: string): Promise<{ readonly entries: number; readonly bytes: number }> {
-  const found = { entries: 0, bytes: 0 };
-  const names = await fs.readdir(folder, { recursive: true }).catch(() => []);
-  for (const name of names) {
-    const about = await fs.stat(join(folder, name)).catch(() => undefined);
-    if (about?.isFile() !== true) continue;
-    found.entries++;
-    found.bytes += about.size;
-  }
-  return found;
-}
-
-/** Removes what is kept in a folder of stores, and nothing else that may lie there. */
-export async function clearKept(folder: string): Promise<void> {
-  for (const engine of await fs.readdir(folder).catch(() => []))
-    if (/^[0-9a-f]{24}$/.test(engine)) await fs.rm(join(folder, engine), { recursive: true, force: true });
-}

@@ -12,14 +12,14 @@ compare foam with gel over 4..10 Hz, 10..50 Hz, 50..100 Hz
 `;
 
 /** Writes a study of `runs` recordings of `rows` rows and 3 axes into a folder, the same each time; gives the notebook's path. */
-export function writeStudy(folder: string, runs: number, rows = 30_000): string {
+export function writeStudy(folder: string, runs: number, rows = 30_000, trim = '5..80 s'): string {
   mkdirSync(join(folder, 'raw'), { recursive: true });
   for (let run = 0; run < runs; run++) {
     const side = run % 2 === 0 ? 'a' : 'b';
     writeRecording(join(folder, 'raw', `${side}-${String(run >> 1).padStart(4, '0')}.csv`), rows, run);
   }
   const path = join(folder, 'study.washboard.md');
-  writeFileSync(path, notebook);
+  writeFileSync(path, notebook.replaceAll('5..80 s', trim));
   return path;
 }
 

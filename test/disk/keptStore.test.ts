@@ -13,7 +13,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { diskHost } from '../../src/disk/host.ts';
-import { clearKept, keptSize, KeptStore } from '../../src/disk/keptStore.ts';
+import { keptSize } from '../../src/disk/keptFolder.ts';
+import { KeptStore } from '../../src/disk/keptStore.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { reportJson } from '../../src/engine/json.ts';
 import { recording, quietWatch } from '../engine/memoryFiles.ts';
@@ -125,15 +126,5 @@ describe('a store of results', () => {
     const { json } = await run(store);
     assert.equal(store.trouble, 'ENOTDIR');
     assertSame(json, (await run()).json);
-  });
-
-  it('is cleared of what is its own', async () => {
-    const store = new KeptStore(kept, engine);
-    store.set('a', [bytesOf('x')]);
-    await settled(store);
-    writeFileSync(join(kept, 'notes.txt'), 'mine');
-    assert.deepEqual(await keptSize(kept), { entries: 2, bytes: 37 });
-    await clearKept(kept);
-    assert.deepEqual(await keptSize(kept), { entries: 1, bytes: 4 });
   });
 });

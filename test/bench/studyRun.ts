@@ -1,0 +1,48 @@
+import { spawnSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+import { bundlesOf } from '../../scripts/build/bundles.mjs';
+
+/** What one run of a study took: ms on the wall and of processor time, and MiB at the peak. */
+export interface Taken {
+  readonly wall: number;
+  readonly cpu: number;
+  readonly peak: number;
+  /** Change of the first band, by which two programs are held to the same answer. */
+  readonly change: number;
+}
+
+/** The command line as it is packed, in a folder of its own. */
+export async function bundled(folder: string): Promise<string> {
+  const root = fileURLToPath(new URL('../..', import.meta.url));
+  for (const bundle of bundlesOf({ root, version: 'bench' }))
+    if (bundle.outdir !== undefined) await build({ ...bundle, outdir: folder });
+  // Told on the way out, since it is asked of the process itself.
+  writeFileSync(
+    join(folder, 'usage.cjs'),
+    `if (require('node:worker_threads').isMainThread) process.on('exit', () => {
+      const { userCPUTime, systemCPUTime, maxRSS } = process.resourceUsage();
+      process.stderr.write('\\n' + JSON.stringify({ cpu: (userCPUTime + systemCPUTime) / 1000, peak: maxRSS / 1024 }));
+    });`,
+  );
+  return join(folder, 'washboard.mjs');
+}
+
+/** A run of a study by a fresh process. @param cache where results are kept @param options of `run` */
+export function studyRun(program: string, notebook: string, cache: string, options: readonly string[] = []): Taken {
+  const hook = join(program, '..', 'usage.cjs');
+  const began = performance.now();
+  const { stdout, stderr } = spawnSync(process.execPath, ['-r', hook, program, 'run', notebook, '--json', ...options], {
+    encoding: 'utf8',
+    maxBuffer: 1 << 30,
+    env: { ...process.env, XDG_CACHE_HOME: cache },
+  });
+  const wall = performance.now() - began;
+  const usage = JSON.parse(stderr.trim().split('\n').at(-1) ?? '') as { cpu: number; peak: number };
+  const { cells } = JSON.parse(stdout) as {
+    cells: { statements: { value: { rows: { change_percent: number }[] } }[] }[];
+  };
+  return { ...usage, wall, change: cells[0].statements[2].value.rows[0].change_percent / 100 };
+}
