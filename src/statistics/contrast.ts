@@ -143,8 +143,8 @@ function fitted(
       varianceInflation: dot(weights, weights) / plain,
       spread: (y) => {
         const own = members.flatMap((group, k) => (weightOf(names[k]) === 0 ? [] : group));
-        const squares = sum(own, (i) => dot(residual[i], y) ** 2);
-        return Math.sqrt(squares / sum(own, (i) => residual[i][i]));
+        const e = residual.of(y);
+        return Math.sqrt(sum(own, (i) => e[i] ** 2) / sum(own, (i) => residual.diagonal[i]));
       },
       estimate: (y) => {
         const e = residual.of(y);
