@@ -123,7 +123,14 @@ export class OpenNotebook {
   /** What the editor of a code cell shows. */
   async textOf(index: number): Promise<string> {
     const row = await this.reveal(index);
-    const lines = await row.locator('.cell-editor-container .view-line').allTextContents();
+    // The page keeps the lines in the order in which they were drawn.
+    const lines = await row
+      .locator('.cell-editor-container .view-line')
+      .evaluateAll((all) =>
+        [...all]
+          .sort((a, b) => a.getBoundingClientRect().top - b.getBoundingClientRect().top)
+          .map((one) => one.textContent ?? ''),
+      );
     return lines.join('\n').replaceAll('\u00a0', ' ');
   }
 

@@ -90,6 +90,21 @@ describe('the ground of a chart', () => {
     assert.equal(await entries().filter({ visible: true }).count(), 0);
   });
 
+  it('lets a finger choose a stretch across, and leaves it to scroll up and down', async () => {
+    await draw(spectra);
+    const session = await host.page.context().newCDPSession(host.page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...at: readonly (readonly [number, number])[]) =>
+      session.send('Input.dispatchTouchEvent', { type, touchPoints: at.map(([x, y]) => ({ x, y })) });
+    await touch('touchStart', await at(0.3));
+    for (const share of [0.35, 0.4, 0.5]) await touch('touchMove', await at(share));
+    await touch('touchEnd');
+    await until(async () => (await menu()).includes('Zoom in'));
+    const action = await host.page
+      .locator('.washboard-drawing svg')
+      .evaluate((node) => getComputedStyle(node).touchAction);
+    assert.equal(action, 'pan-y');
+  });
+
   it('makes nothing of what a plan settled', async () => {
     await draw(spectra);
     await drag(0.2, 0.6);

@@ -8,7 +8,7 @@ import { errorOf } from '../messages.ts';
 import { languageId } from '../names.ts';
 import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
 import { History } from './history.ts';
-import { idIn, textsBehind } from './shownBy.ts';
+import { idIn } from './shownBy.ts';
 import type { Part } from './written.ts';
 import { reasonOfException } from '../../result/environment.ts';
 
@@ -22,6 +22,8 @@ export interface Around {
   update(notebook: vscode.NotebookDocument, first: readonly vscode.NotebookCell[]): Promise<void>;
   /** The code cells as an output was made. */
   cellsBehind(output: string): readonly vscode.NotebookCell[] | undefined;
+  /** The texts of those cells as they were run. */
+  textsBehind(ran: readonly vscode.NotebookCell[]): readonly string[];
   tell(message: Told, editor: vscode.NotebookEditor): void;
 }
 
@@ -98,7 +100,7 @@ export class Moves {
     for (const ran of new Set(wanted.map((one) => this.#ran(one.output)))) {
       const own = wanted.filter((one) => this.#ran(one.output) === ran);
       const closer = own.map(({ statement: { cell, line }, over }) => ({ cell, line, ...(over && { over }) }));
-      const outputs = await this.#around.engine.closer(folders, textsBehind(ran), closer);
+      const outputs = await this.#around.engine.closer(folders, this.#around.textsBehind(ran), closer);
       for (const { cell, line, output: data } of outputs) {
         const found = own.find(({ statement }) => statement.cell === cell && statement.line === line);
         if (found !== undefined) shown.push({ output: found.output, data });

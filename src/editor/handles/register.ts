@@ -3,7 +3,7 @@ import type { Asked, HandleAsked } from '../../charts/handleMessages.ts';
 import type { Controller } from '../controller.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import type { Moves } from './moves.ts';
-import { cellsBehind } from './shownBy.ts';
+import { cellsBehind, textsBehind } from './shownBy.ts';
 
 /** Listens to the charts, whose handles write the text. */
 export function registerHandles(
@@ -20,6 +20,7 @@ export function registerHandles(
           engine,
           update: (notebook, first) => controller.update(notebook, first),
           cellsBehind,
+          textsBehind,
           tell: (told, to) => void messaging.postMessage(told, to),
         }),
     );

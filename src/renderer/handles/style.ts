@@ -24,6 +24,7 @@ const css = `
 .washboard-hair:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); outline-offset: 2px; }
 .washboard-other { position: absolute; border-left: 1px dashed var(--vscode-editor-foreground, CanvasText); }
 .washboard-chosen { position: absolute; background: color-mix(in srgb, var(--vscode-editor-selectionBackground, Highlight) 45%, transparent); border: 1px solid var(--vscode-contrastActiveBorder, transparent); border-width: 1px 0; box-sizing: border-box; }
+.vscode-high-contrast .washboard-chosen, .vscode-high-contrast-light .washboard-chosen { background: color-mix(in srgb, var(--vscode-editor-selectionBackground, Highlight) 20%, transparent); }
 .washboard-reading { max-width: 70%; overflow: hidden; }
 .washboard-reading > div { overflow: hidden; text-overflow: ellipsis; }
 .washboard-reading > div:first-child { font-weight: 600; }
