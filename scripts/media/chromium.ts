@@ -10,9 +10,9 @@ export interface Picture {
   readonly height: number;
   /** Device pixels a px; 1 if not given. */
   readonly scale?: number;
+  /** At most so many; 96 if not given. */
+  readonly colours?: number;
 }
-
-const colours = 96;
 
 /** Draws SVG into PNG files of few colours with the Chromium named by CHROMIUM, else the system's. */
 export async function draw(pictures: readonly Picture[]): Promise<void> {
@@ -21,7 +21,7 @@ export async function draw(pictures: readonly Picture[]): Promise<void> {
     args: ['--no-sandbox'],
   });
   try {
-    for (const { svg, file, width, height, scale = 1 } of pictures) {
+    for (const { svg, file, width, height, scale = 1, colours = 96 } of pictures) {
       const page = await browser.newPage({ viewport: { width, height }, deviceScaleFactor: scale });
       await page.setContent(`<style>body{margin:0}svg{display:block}</style>${svg}`);
       const picture = await page.screenshot({ omitBackground: true });

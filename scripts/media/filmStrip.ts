@@ -14,9 +14,9 @@ const gap = 8;
 
 const images = Array.from({ length: count }, (_, index) => {
   const png = readFileSync(new URL(`out/screenshots/drag-${index + 1}.png`, root)).toString('base64');
-  return `<img width="${frame.width}" height="${frame.height}" src="data:image/png;base64,${png}">`;
+  return `<img style="box-sizing:border-box;border:1px solid #b8b8b8" width="${frame.width}" height="${frame.height}" src="data:image/png;base64,${png}">`;
 });
 const rows = Math.ceil(count / columns);
 const [width, height] = [columns * frame.width + (columns - 1) * gap, rows * frame.height + (rows - 1) * gap];
 const svg = `<div style="display:grid;gap:${gap}px;grid-template-columns:repeat(${columns},${frame.width}px);background:#fff">${images.join('')}</div>`;
-await draw([{ svg, file: new URL('media/walkthrough/drag.png', root), width, height, scale: 1.25 }]);
+await draw([{ svg, file: new URL('media/walkthrough/drag.png', root), width, height, colours: 24 }]);

@@ -58,7 +58,7 @@ const css = `
   border: 1px solid var(--vscode-menu-border, var(--vscode-contrastBorder, currentColor)); box-shadow: 0 2px 8px var(--vscode-widget-shadow, transparent); }
 .washboard-menu[hidden] { display: none; }
 .washboard-entry { display: block; width: 100%; font: inherit; text-align: left; white-space: nowrap; padding: 3px 16px; cursor: pointer; color: inherit; background: none; border: none; }
-.washboard-entry:hover, .washboard-entry:focus { color: var(--vscode-menu-selectionForeground, HighlightText); background: var(--vscode-menu-selectionBackground, Highlight); outline: 1px solid var(--vscode-menu-selectionBorder, var(--vscode-contrastActiveBorder, transparent)); outline-offset: -1px; }
+.washboard-entry:hover, .washboard-entry:focus { color: var(--vscode-menu-selectionForeground, inherit); background: var(--vscode-menu-selectionBackground, transparent); outline: 1px solid var(--vscode-menu-selectionBorder, var(--vscode-contrastActiveBorder, transparent)); outline-offset: -1px; }
 .washboard-said { color: var(--vscode-descriptionForeground, inherit); background: var(--vscode-notebook-outputContainerBackgroundColor, var(--vscode-editor-background, Canvas)); }
 .washboard-tooltip { position: fixed; z-index: 10; pointer-events: none; white-space: pre-line; padding: 4px 8px; font-size: 12px; max-width: 420px;
   color: var(--vscode-editorHoverWidget-foreground, CanvasText); background: var(--vscode-editorHoverWidget-background, Canvas); border: 1px solid var(--vscode-editorHoverWidget-border, currentColor); }

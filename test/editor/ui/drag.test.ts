@@ -53,6 +53,9 @@ describe('a drag in a served editor, picture by picture', function () {
       async () => !(await notebook.textOf(0)).includes('trim 1..'),
       async () => `a moved trim: ${await notebook.textOf(0)}`,
     );
+    const late = workbench.page.locator('.notebookOverlay').getByText('Out of date');
+    await until(async () => (await late.count()) === 0, 'charts that are up to date');
+    for (const at of [0, 1]) assert.equal(await notebook.ended(at), 'success');
     await notebook.reveal(0);
     await picture(6);
     assert.deepEqual(workbench.errors, []);
