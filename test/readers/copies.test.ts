@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { rowsSentAgain } from '../../src/readers/copies.ts';
+import { copiesOf, rowsSentAgain } from '../../src/readers/copies.ts';
 import { findingOf, recordingOf, refusalOf, rows, samplesOf } from './memory.ts';
 
 /** A row of a recording at 100 Hz whose readings come again nowhere. */
@@ -11,6 +11,14 @@ const row = (i: number): readonly (string | number)[] => [
 ];
 const header = 't (s),x (g),y (g),z (g)\n';
 const ofRows = (order: readonly number[]): string => header + rows(order.length, (i) => row(order[i]));
+
+describe('copiesOf', () => {
+  it('tells rows that say what a row before them says, of one column and of several', () => {
+    assert.deepEqual([...copiesOf([Float64Array.of(3, 1, 3, 2, 1)])], [0, 0, 1, 0, 1]);
+    assert.deepEqual([...copiesOf([Float64Array.of(3, 1, 3), Float64Array.of(1, 1, 2)])], [0, 0, 0]);
+    assert.deepEqual([...copiesOf([])], []);
+  });
+});
 
 describe('rows that were sent again', () => {
   it('are left out wherever their copies stand, and the rate is that of what remains', async () => {

@@ -32,6 +32,7 @@ describe('signatureAt', () => {
     assert.equal(active('natural_frequency(k, ¦'), 'natural_frequency: m');
     assert.equal(active('series(k, k, ¦'), 'series: k');
     assert.equal(active('levels r\n¦'), undefined);
+    assert.equal(active('spectrum ¦'), 'spectrum: RUNS');
   });
 });
 

@@ -99,6 +99,20 @@ describe('the samples of a WAV file', () => {
     assert.equal(findingOf(recording, 'cut-short'), undefined);
   });
 
+  it('are as many as a chunk of 64-bit lengths states, where 32 bits do not hold that', async () => {
+    const lengths = (samples: number): Chunk => ({
+      name: 'ds64',
+      bytes: [...bytesOf(4, [0, 0]), ...bytesOf(4, [samples, 0]), ...bytesOf(4, [0, 0, 0])],
+    });
+    const chunks = [format({ bits: 16 }), { name: 'data', bytes: bytesOf(2, [9, 7, 8, 6]) }];
+    const bytes = [...file([lengths(6), ...chunks], 'RF64')];
+    const open = Uint8Array.from([...bytes.slice(0, -12), ...bytesOf(4, [0xffffffff]), ...bytes.slice(-8)]);
+    const recording = await recordingOf(open);
+    // EBU Tech 3306: the data of RF64 end where ds64 says; what follows is no sample.
+    assert.deepEqual(samplesOf(recording, 'column1'), [9, 7, 8]);
+    assert.equal(findingOf(recording, 'cut-short'), undefined);
+  });
+
   it('are all that there are where the recorder never wrote how many', async () => {
     const bytes = [...file([format({ bits: 16 }), { name: 'data', bytes: bytesOf(2, [9, 7, 8]) }])];
     for (const stated of [0, 0xffffffff]) {
