@@ -14,6 +14,7 @@ import { ridePool } from './pool.ts';
 import { inStrata, severalConditions, severalRates, type SeveralStudy } from './several.ts';
 import { section, type Amount, type Part } from './section.ts';
 import { markdownTable } from './table.ts';
+import { refitsPart } from './refits.ts';
 import { writtenPart } from './written.ts';
 
 /** As `Amount`, and which parts. */
@@ -40,6 +41,7 @@ export async function simulate(size: Size): Promise<string[]> {
     rides: ridePart,
     several: severalPart,
     written: writtenPart,
+    refits: refitsPart,
   };
   const sections: string[] = [];
   for (const [k, [name, part]] of Object.entries(experiments).entries()) {

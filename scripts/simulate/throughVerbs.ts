@@ -17,6 +17,14 @@ export interface WrittenStudy {
   readonly bands: number;
   /** Drift of ln level a run. */
   readonly drift: number;
+  /** Refits of each condition of two, `runs` in each; their own scatter of ln level, and whether the sheet names them. */
+  readonly refits?: { readonly each: number; readonly scatter: number; readonly areNamed: boolean };
+}
+
+/** One run as it is made: its condition, and which refit of that. */
+interface Made {
+  readonly condition: number;
+  readonly refit: number;
 }
 
 /** In percent, of the rows as `compare` gives them. */
@@ -81,22 +89,34 @@ async function comparedOnce(study: WrittenStudy, comparisons: number, random: No
   return results.flatMap(({ value }) => (value?.kind === 'comparison' ? [[...value.rows]] : []));
 }
 
+/** The runs in their order; refits follow one another as runs do without them. */
+function madeIn({ scatter, runs, refits }: WrittenStudy): Made[] {
+  const two = (count: number): number[] => interleavedOrder(count).map((one) => (one === 'A' ? 0 : 1));
+  if (refits !== undefined)
+    return two(refits.each).flatMap((condition, refit) => Array.from({ length: runs }, () => ({ condition, refit })));
+  const order = scatter.length === 2 ? two(runs) : williamsOrder(runs, scatter.length).map(Number);
+  return order.map((condition, refit) => ({ condition, refit }));
+}
+
 /** The recordings and the run sheet of one study. */
-function filesOf({ scatter, runs, strata, drift }: WrittenStudy, random: Noise): Map<string, Buffer> {
-  const order =
-    scatter.length === 2
-      ? interleavedOrder(runs).map((one) => (one === 'A' ? 0 : 1))
-      : williamsOrder(runs, scatter.length).map(Number);
+function filesOf(study: WrittenStudy, random: Noise): Map<string, Buffer> {
+  const { scatter, strata, drift, refits } = study;
+  const order = madeIn(study);
   const files = new Map<string, Buffer>();
-  const sheet = ['file,condition,site,order'];
+  const isNamed = refits?.areNamed === true;
+  const sheet = [`file,condition,site,order${isNamed ? ',refit' : ''}`];
+  const fitted = new Map<number, readonly number[]>();
   for (let site = 0; site < strata; site++)
-    order.forEach((condition, k) => {
+    order.forEach(({ condition, refit }, k) => {
+      const byRefit = fitted.get(refit) ?? lines.map(() => (refits?.scatter ?? 0) * (refits ? random.gaussian() : 0));
+      fitted.set(refit, byRefit);
       const levels = lines.map(
-        () => 0.1 * Math.exp(scatter[condition] * random.gaussian() + drift * (k + 1) + site / 2),
+        (_, line) =>
+          0.1 * Math.exp(scatter[condition] * random.gaussian() + drift * (k + 1) + site / 2 + byRefit[line]),
       );
       const file = `${letters[condition]}-${site}-${k}.csv`;
       files.set(file, Buffer.from(recordingText(levels)));
-      sheet.push(`${file},${letters[condition]},s${site},${k + 1}`);
+      sheet.push(`${file},${letters[condition]},s${site},${k + 1}${isNamed ? `,${refit}` : ''}`);
     });
   return files.set('runs.csv', Buffer.from(sheet.join('\n') + '\n'));
 }

@@ -117,6 +117,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'compare.order-leans',
   'compare.order-apart',
   'compare.mixed',
+  'compare.fitted-once',
   'compare.pairs-not-neighbours',
   'compare.no-scatter',
   'agrees.exact',

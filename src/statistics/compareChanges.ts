@@ -12,6 +12,7 @@ import { statement, type Jointly } from './interval.ts';
 import type { KnownRun } from './knownRun.ts';
 import { fewestForSlope, fewestInCell, fewestRuns, type ChosenForChange } from './methods.ts';
 import { methodOfChange, runsOfChange } from './methodOfChange.ts';
+import { refitsOf } from './overRefits.ts';
 import { exclusion, outcome, shownDirection } from './outcome.ts';
 import { changeDb, changePercent, haveLogarithms, logarithms, meanAndVariance, powerPercent } from './summary.ts';
 
@@ -267,6 +268,9 @@ function layoutNotes(
   }
   if (sequence === 'apart') notes.push({ code: 'order-apart', varianceInflation });
   if (sequence === 'leaning' && varianceInflation !== undefined) notes.push({ code: 'order-leans', varianceInflation });
+  const once = refitsOf(runs, change)?.fittedOnce ?? [];
+  if (once.length > 0)
+    notes.push({ code: 'fitted-once', onceA: once.includes(change.from), onceB: once.includes(change.to) });
   if (method === 'paired' && asked === 'paired' && !areNeighbours(a, b)) notes.push({ code: 'pairs-not-neighbours' });
   return notes;
 }

@@ -68,6 +68,8 @@ export type Note =
   /** All runs of one condition came before the other's: the verdict is withheld. */
   | { readonly code: 'order-apart'; readonly varianceInflation: number | undefined }
   | { readonly code: 'pairs-not-neighbours' }
+  /** A side was fitted once: what refitting does is not in the interval. */
+  | { readonly code: 'fitted-once'; readonly onceA: boolean; readonly onceB: boolean }
   | { readonly code: 'no-scatter'; readonly band: number }
   | { readonly code: 'not-a-level'; readonly band: number };
 

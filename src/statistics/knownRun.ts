@@ -8,6 +8,8 @@ export interface KnownRun {
   readonly place?: number | undefined;
   readonly pair?: string | undefined;
   readonly day?: string | undefined;
+  /** Which time its part was put on, within its condition and stratum. */
+  readonly refit?: string | undefined;
   /** Of each covariate whose slope is fitted. */
   readonly covariates?: readonly number[] | undefined;
 }

@@ -2,6 +2,7 @@ import type { AskedChange, ChangesOptions } from './comparison.ts';
 import type { KnownRun } from './knownRun.ts';
 import { chooseForChange, fewestInCell, fewestRuns, type ChosenForChange } from './methods.ts';
 import { isFirstOnEveryDay, overDays } from './overDays.ts';
+import { overRefits, refitsOf } from './overRefits.ts';
 import { sequenceOf } from './sequence.ts';
 
 /**
@@ -32,13 +33,16 @@ export function runsOfChange(
   };
 }
 
-/** The method of a change by the layout of its runs, or over days where they stand for other days. */
+/** The method of a change by the layout of its runs, over refits where the sheet names several, or over days where they stand for other days. */
 export function methodOfChange(
   runs: readonly KnownRun[],
   change: AskedChange,
   { method: asked, isOverDays, isPooled }: ChangesOptions,
 ): ChosenForChange {
-  if (isOverDays !== true || change.stratum !== undefined) return chooseForChange(runs, change, asked, isPooled);
+  if (isOverDays !== true || change.stratum !== undefined) {
+    const isOverRefits = asked === undefined && refitsOf(runs, change)?.areNested === true;
+    return isOverRefits ? overRefits(runs, change, isPooled) : chooseForChange(runs, change, asked, isPooled);
+  }
   const own = runs.map((_, index) => index);
   const places = runs.flatMap(({ place }) => place ?? []);
   const isKnown = new Set(places).size === runs.length;

@@ -6,9 +6,10 @@ import { sequenceOf, type Sequence } from './sequence.ts';
  * How the difference of two conditions and its error are taken from the runs: Welch's t of the two sets; differences
  * within pairs; an intercept for each day and one slope within the days; a straight, or a straight and a curved, drift
  * over the order taken out; the cells of several strata, each with its own scatter; or the changes of several days, with
- * their scatter from day to day.
+ * their scatter from day to day; or the means of refits, with their scatter, without and with a drift taken out.
  */
-export type Method = 'welch' | 'paired' | 'days' | 'trend' | 'curve' | 'strata' | 'over-days';
+export type Method =
+  'welch' | 'paired' | 'days' | 'trend' | 'curve' | 'strata' | 'over-days' | 'refits' | 'refits-trend';
 
 /** Fewest runs a side from which anything is inferred about other runs. */
 export const fewestRuns = 3;

@@ -29,6 +29,16 @@ export const exampleSheets = {
     () => 'ACC-11',
     () => 'ACC-12',
   ),
+  'raw/fitted-once.csv': sheet(
+    'refit',
+    () => '1',
+    () => '1',
+  ),
+  'raw/refits.csv': sheet(
+    'refit',
+    (k) => (k < 2 ? '1' : '2'),
+    (k) => (k < 2 ? '1' : '2'),
+  ),
   'raw/paces.csv': sheet(
     'speed (paces)',
     () => '2',

@@ -22,7 +22,8 @@ export const conditionAt = (side: number): string => String(side);
 /**
  * The order of the runs (see `knownOrder`), their pairs by the sheet's column `pair`, and their days by its column `day`
  * or `session`, else by dates on several days. A column counts where it has something for every run of every side. Days
- * that are the strata are no columns to be taken out.
+ * that are the strata are no columns to be taken out. The column `refit` tells which time a part was put on, within its
+ * condition and stratum.
  *
  * @param covariates those whose slope is fitted, one list a run
  */
@@ -42,6 +43,7 @@ export function layoutOf(sides: Sides, strata: Strata | undefined, covariates: r
     several(column((run) => cellOf(run, 'day'))) ??
     several(column((run) => cellOf(run, 'session'))) ??
     several(column(dayOf));
+  const refits = all.map(({ run }) => cellOf(run, 'refit'));
   const ofDays = strata?.isOfDays === true;
   const runs = all.map(({ side, index }, k): KnownRun => ({
     condition: conditionAt(index),
@@ -50,6 +52,7 @@ export function layoutOf(sides: Sides, strata: Strata | undefined, covariates: r
     place: order?.places[k],
     pair: pairs?.[k],
     day: days?.[k],
+    refit: refits[k],
     ...(covariates.length === 0 ? {} : { covariates: covariates.map((one) => one[k]) }),
   }));
   const isOverDays = ofDays && new Set(days).size >= fewestDays;

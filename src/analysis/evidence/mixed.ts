@@ -6,7 +6,7 @@ import { conditionColumns } from './conditions.ts';
 import type { Side, Sides } from './sides.ts';
 
 /** Columns that differ from run to run by their nature, or whose differences the method takes out. */
-const ownColumns = ['file', 'filename', 'recording', 'order', 'date', 'time', 'pair', 'day', 'session'];
+const ownColumns = ['file', 'filename', 'recording', 'order', 'date', 'time', 'pair', 'refit', 'day', 'session'];
 const remarks = ['note', 'excluded', 'why', 'reason'];
 
 /**

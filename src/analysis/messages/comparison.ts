@@ -18,6 +18,8 @@ export const methodNames: Readonly<Record<Method, string>> = {
   curve: 't interval on the logarithms of the runs, steady and curved drift taken out',
   strata: 'Welch t interval on the logarithms of the runs in each stratum',
   'over-days': 't interval on the changes of the days',
+  refits: 't interval on the means of the refits',
+  'refits-trend': 't interval on the means of the refits, steady drift taken out',
 };
 
 /** How a comparison was made, and of how many runs: of both sides, and of each where there are more. */
@@ -113,6 +115,8 @@ const methodPhrases: Readonly<Record<Method, string>> = {
   curve: ', steady and curved drift taken out',
   strata: ', each stratum with its own scatter',
   'over-days': ', with the scatter from day to day',
+  refits: ', with the scatter from refit to refit',
+  'refits-trend': ', with the scatter from refit to refit, steady drift taken out',
 };
 
 function runsText(place: ResultPlace): string {

@@ -172,6 +172,8 @@ const shortNames: Readonly<Record<Method, string>> = {
   curve: 'taking a steady and a curved drift out',
   strata: 'putting the strata together',
   'over-days': 'putting the days together',
+  refits: 'taking the means of the refits',
+  'refits-trend': 'taking the means of the refits and a drift out',
 };
 
 const obstacleText = ({ obstacle, a, b, runsA, runsB }: EvidenceFacts['compare.method-not-possible']): string =>
@@ -205,6 +207,8 @@ const noteSentences: Sentences<NoteFacts> = {
   'compare.order-leans': ({ a, b, varianceInflation }) =>
     `The runs of ${a} and ${b} are not well mixed: ${inflationText(varianceInflation)}, as "order" proposes one.`,
   'compare.order-apart': apartSentence,
+  'compare.fitted-once': ({ a, b, onceA, onceB }) =>
+    `${onceA && onceB ? `${capitalised(a)} and ${b} were each` : `${capitalised(onceA ? a : b)} was`} fitted once: the interval is that of running again, and holds what fitting again would change in no part. A change may be claimed of ${onceA && onceB ? 'these two fittings' : 'this fitting'} alone, not of the parts; fit each again between runs, at least twice, and say so in the column "refit".`,
   'compare.pairs-not-neighbours': () =>
     'The runs of a pair did not follow one another, so pairing does not take out what wandered between them.',
   'compare.no-scatter': ({ band }) =>

@@ -352,6 +352,12 @@ export const evidencePages: MessagePages<EvidenceFacts> = {
     ofSheet('runs', comparison),
     ofBricks(comparison),
   ),
+  'compare.fitted-once': page(
+    'Parts that were fitted once',
+    'Runs on one fitting scatter less than fittings do: torque, height and place are part of what a part does.',
+    ofSheet('fitted-once', comparison),
+    ofSheet('refits', comparison),
+  ),
   'compare.pairs-not-neighbours': page(
     'Pairs that are no neighbours',
     'A pair takes out what both its runs share, and runs far apart in time share little.',

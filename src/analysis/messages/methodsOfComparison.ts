@@ -86,6 +86,8 @@ export interface StatisticsFacts {
 }
 
 const satterthwaite = 'least squares, with degrees of freedom by Satterthwaite 1946';
+const nested =
+  'runs nested in refits as in Montgomery, Design and Analysis of Experiments, 14.1; degrees of freedom by Satterthwaite 1946';
 const sources: Readonly<Record<Method, string>> = {
   welch: 'Welch 1947, with degrees of freedom by Satterthwaite 1946',
   paired: 'Student 1908',
@@ -94,6 +96,8 @@ const sources: Readonly<Record<Method, string>> = {
   curve: satterthwaite,
   strata: 'Welch 1947, with degrees of freedom by Satterthwaite 1946',
   'over-days': 'Student 1908',
+  refits: nested,
+  'refits-trend': nested,
 };
 
 const isMethod = (code: string): code is Method => Object.hasOwn(sources, code);

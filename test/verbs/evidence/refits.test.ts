@@ -1,0 +1,33 @@
+import { strict as assert } from 'node:assert';
+import { resultOf, valueOf, warningsOf } from '../notebook.ts';
+import { loadPads, pads } from '../pads.ts';
+
+const levels = { a: [0.3, 0.302, 0.318, 0.316], b: [0.262, 0.261, 0.25, 0.252], order: [1, 2, 5, 6, 3, 4, 7, 8] };
+const study = (refit: readonly string[]): Record<string, string> => pads({ ...levels, facts: { refit } });
+const text = `${loadPads}C = compare foam with gel over 10..30 Hz`;
+
+describe('compare with refits in the run sheet', () => {
+  it('takes the scatter from refit to refit, and says so', async () => {
+    const { methodCode, rows } = await valueOf('comparison', text, study(['1', '1', '2', '2', '1', '1', '2', '2']));
+    assert.equal(methodCode, 'refits');
+    assert.match(rows[0].sentence, /, with the scatter from refit to refit/);
+    const runs = await valueOf('comparison', text, study(['1', '2', '3', '4', '1', '2', '3', '4']));
+    const width = ({ lowPercent = NaN, highPercent = NaN }: (typeof rows)[number]): number => highPercent - lowPercent;
+    assert.ok(width(rows[0]) > 2 * width(runs.rows[0]));
+  });
+
+  it('says what may not be claimed where a part was fitted once', async () => {
+    const once = study(Array.from({ length: 8 }, () => '1'));
+    assert.ok((await warningsOf(text, once)).includes('compare.fitted-once'));
+    const { warnings } = await resultOf(text, once);
+    const { message } = warnings.find(({ code }) => code === 'compare.fitted-once')!;
+    assert.match(message, /^Foam and gel were each fitted once: .* of these two fittings alone, not of the parts/);
+    const other = await resultOf(text, study(['1', '1', '2', '2', '1', '1', '1', '1']));
+    assert.match(other.warnings.map((one) => one.message).join(), /Gel was fitted once: .* of this fitting alone/);
+  });
+
+  it('tells the method in the methods paragraph with its source', async () => {
+    const { parts } = await valueOf('methods', `${text}\nmethods C`, study(['1', '1', '2', '2', '1', '1', '2', '2']));
+    assert.match(parts.map((part) => part.text).join(' '), /means of the refits, .*Montgomery/);
+  });
+});
