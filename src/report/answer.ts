@@ -17,7 +17,10 @@ export function answerPieces({ pieces, file }: ReportedNotebook, methods: string
   const verdicts = told.filter(({ kind }) => kind === 'verdict');
   const answers = [...verdicts, ...told.filter(({ kind }) => kind !== 'verdict')];
   const chart = told.flatMap(({ parts }) => parts.filter(({ type }) => type === 'chart')).slice(0, 1);
-  const limits = told.flatMap(({ messages }) => messages);
+  // Of a comparison that a name is given to and that is not shown, nothing stands there but its warnings.
+  const limits = outputs.flatMap(({ kind, messages }) =>
+    toldKinds.has(kind) ? messages : messages.filter(({ code }) => kind === 'messages' && code.startsWith('compare.')),
+  );
   const head: Piece = { kind: 'prose', text: opening(pieces, file, questionsIn(outputs)) };
   return [
     head,

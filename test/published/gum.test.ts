@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { effectiveDf, standardUncertainty, summedParts } from '../../src/units/uncertainty.ts';
+import { meanAndVariance } from '../../src/statistics/summary.ts';
 import { valueOf } from '../verbs/notebook.ts';
 import type { QuantityValue } from '../../src/values/quantity.ts';
 
@@ -99,6 +100,21 @@ describe('the examples of the guide to uncertainty', () => {
     near(uncertaintyOf(value), 1, 1e-12);
     const apart = summedParts(Array.from({ length: 10 }, (_, k) => [1, [{ input: `${k}`, size: 0.1, df: Infinity }]]));
     near(standardUncertainty(apart), Math.sqrt(10) * 0.1, 1e-12);
+  });
+
+  it('4.4.3, twenty temperatures: mean 100.145 °C, s 1.488844 °C, and .332916 °C of the mean', async () => {
+    const readings = [
+      ...[96.9, 98.18, 98.25, 98.61, 99.03, 99.49, 99.56, 99.74, 99.89, 100.07],
+      ...[100.33, 100.42, 100.68, 100.95, 101.11, 101.2, 101.57, 101.84, 102.36, 102.72],
+    ];
+    const { mean, variance, n } = meanAndVariance(readings);
+    near(mean, 100.145, 1e-9);
+    near(Math.sqrt(variance), 1.488844, 1e-6);
+    near(meanOf(readings).of, 0.332916, 1e-6);
+    // Taken into the language as so many readings of one scatter: their mean has that uncertainty.
+    const value = await of(`t = ${mean} ± ${Math.sqrt(variance)} dof ${n - 1}\nt / sqrt(${n})`);
+    near(uncertaintyOf(value), 0.332916, 1e-6);
+    near(effectiveDf(value.parts!), 19, 1e-9);
   });
 
   it('G.4.1, degrees of freedom that are whole but for rounding are not cut below themselves', async () => {

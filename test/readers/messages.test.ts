@@ -390,12 +390,12 @@ describe('what the readers say', () => {
     says(
       'resolution',
       { channel, unit: 'g', rms: 0.1, step: 0.05, density: 1e-6 },
-      /moves by 0\.1 g rms, only 2 steps of the converter \(0\.05 g\), .* 0\.000001 \(g\)²\/Hz/,
+      /moves by 0\.1 g r\.m\.s\., only 2 steps of the converter \(0\.05 g\), .* 0\.000001 g²\/Hz/,
     );
     says(
       'resolution',
       { channel, unit: undefined, rms: 0.1, step: 0.05, density: 1e-6 },
-      /moves by 0\.1 rms, only 2 steps of the converter \(0\.05\), .* 0\.000001\/Hz/,
+      /moves by 0\.1 r\.m\.s\., only 2 steps of the converter \(0\.05\), .* 0\.000001\/Hz/,
     );
     says(
       'stuck',
@@ -421,8 +421,8 @@ describe('what the readers say', () => {
     says('spikes', { ...spikes, count: 2 }, /has 2 lone samples more/);
     says('not-stationary', { seconds: 5, ratio: undefined }, /loudest 5 s is without measure above that/);
     says('not-stationary', { seconds: 5, ratio: 7 }, /loudest 5 s is 7 times that/);
-    says('trend', { change: 0.3 }, /^The rms rises by 30 %/);
-    says('trend', { change: -0.3 }, /^The rms falls by 30 %/);
+    says('trend', { change: 0.3 }, /^The r\.m\.s\. rises by 30 %/);
+    says('trend', { change: -0.3 }, /^The r\.m\.s\. falls by 30 %/);
     says(
       'set-gravity',
       { run: 'b', first: 'a', angle: 30 },
@@ -430,8 +430,8 @@ describe('what the readers say', () => {
     );
     says('set-gravity', { run: 'b', first: 'a', angle: 150 }, /points 150° .* up to 50 % of one axis/);
     const still = { run: 'b', seconds: 1, unit: 'g' };
-    says('set-still', { ...still, level: 3, usual: 1 }, /at 3 g rms, 3 times above the set's usual/);
-    says('set-still', { ...still, level: 1, usual: 4 }, /at 1 g rms, 4 times below the set's usual/);
+    says('set-still', { ...still, level: 3, usual: 1 }, /at 3 g r\.m\.s\., 3 times above the set's usual/);
+    says('set-still', { ...still, level: 1, usual: 4 }, /at 1 g r\.m\.s\., 4 times below the set's usual/);
   });
 
   it('of columns that are left out', () => {

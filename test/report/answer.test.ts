@@ -1,20 +1,46 @@
 import { strict as assert } from 'node:assert';
 import { methodsOf } from '../../src/analysis/evidence/methods.ts';
+import type { Output } from '../../src/charts/output.ts';
+import type { Piece } from '../../src/report/page.ts';
 import { answerPieces } from '../../src/report/answer.ts';
 
+/** The sentences of a short form: its prose, then what is shown and told. */
+const textOf = (pieces: readonly Piece[]): string =>
+  pieces
+    .flatMap((piece) =>
+      piece.kind === 'prose'
+        ? [piece.text]
+        : piece.outputs.flatMap(({ parts, messages }) => [
+            ...parts.flatMap((part) => (part.type === 'text' ? [part.text] : [])),
+            ...messages.map(({ message }) => message),
+          ]),
+    )
+    .join('\n');
+
 describe('the short form of a study', () => {
+  it('tells under limits what a comparison warns of, shown or not, and nothing of other statements', () => {
+    const output = (kind: Output['kind'], code: string): Output => ({
+      ...{ version: 1, name: undefined, kind, text: '' },
+      parts: [{ type: 'text', text: `Shown as ${kind}.` }],
+      messages: [{ severity: 'warning', code, message: `Told by ${kind}: ${code}.` }],
+    });
+    const outputs = [
+      output('messages', 'compare.order-apart'),
+      output('messages', 'resolution'),
+      output('verdict', 'claim.other'),
+    ];
+    const pieces = [{ kind: 'cell', text: 'c', outputs } as const];
+    const text = textOf(answerPieces({ file: 'a.md', pieces, sources: [], tool: 'Washboard' }, 'How.'));
+    assert.match(text, /## Limits[^]*Told by messages: compare\.order-apart\.\nTold by verdict: claim\.other\./);
+    assert.doesNotMatch(text, /resolution/);
+  });
+
   it('says so where nothing was compared, and tells of no runs', () => {
     const methods = methodsOf([])
       .parts.map(({ text }) => text)
       .join(' ');
     const pieces = [{ kind: 'prose', text: '# Springs\n\nHow soft?' } as const];
-    const text = answerPieces({ file: 'a.md', pieces, sources: [], tool: 'Washboard' }, methods)
-      .flatMap((piece) =>
-        piece.kind === 'prose'
-          ? [piece.text]
-          : piece.outputs.flatMap(({ parts }) => parts.flatMap((part) => (part.type === 'text' ? [part.text] : []))),
-      )
-      .join('\n');
+    const text = textOf(answerPieces({ file: 'a.md', pieces, sources: [], tool: 'Washboard' }, methods));
     assert.match(text, /^# Springs\n\nHow soft\?\n## Answer\nNothing in this notebook compares runs or judges a claim/);
     assert.match(text, /## Methods\nComputed with Washboard/);
     assert.doesNotMatch(text, /0 runs|Limits|run sheet|recordings/);

@@ -43,6 +43,7 @@ describe('power', () => {
     close(power(inOrder('ABBABAAB', 'hc2'), expected(-8)), 0.846, 0.003);
     close(power(inOrder('ABBAAB', 'mq'), expected(-8)), 0.485, 0.003);
     close(power(inOrder('ABBABAAB', 'mq'), expected(-8)), 0.828, 0.005);
+    close(power(inOrder('ABBAABBAAB', 'hc2'), expected(-8)), 0.954176, 0.003);
     close(power(inOrder('ABBAABABBAAB', 'hc2'), expected(-8)), 0.987, 0.002);
   });
 

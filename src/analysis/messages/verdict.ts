@@ -4,6 +4,7 @@ import { capitalised } from '../../result/words.ts';
 import type { Judgement, NoInference, Reason, Settle, Strongest, Verdict } from '../../statistics/claim.ts';
 import type { BothWays, Claim } from '../../statistics/claimForm.ts';
 import type { Band } from '../../values/band.ts';
+import { printedUnit } from '../../values/number.ts';
 import { bandText } from '../bandWords.ts';
 import { formatNumber } from '../../units/format.ts';
 import { percentText, signedTenthsText, statedPercentText } from '../percents.ts';
@@ -59,7 +60,7 @@ export const roundingText = ({
   unit,
   sharePercent,
 }: Omit<GuardFacts['guard.rounding'], 'movePercent'>): string =>
-  `the logger’s step of ${formatNumber(step, 3)}${unit && ` ${unit}`} is ${percentText(sharePercent)} of the power${inBand(band)} (${channel} of ${run})`;
+  `the logger’s step of ${formatNumber(step, 3)}${unit && ` ${printedUnit(unit)}`} is ${percentText(sharePercent)} of the power${inBand(band)} (${channel} of ${run})`;
 
 /** What was cut off as a share of a band's r.m.s. */
 export const clippingText = ({

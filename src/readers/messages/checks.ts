@@ -1,5 +1,5 @@
 import type { Sentences } from '../../result/messages.ts';
-import { figure, inUnit, percent, times } from './words.ts';
+import { figure, inUnit, measured, percent, squared, times } from './words.ts';
 
 interface OfChannel {
   readonly channel: string;
@@ -56,8 +56,8 @@ function bandHigh({ high, rate, share, top, wantedRate, isPastHalf }: CheckFacts
 }
 
 function resolution({ channel, unit, rms, step, density }: CheckFacts['resolution']): string {
-  const floor = `${figure(density)}${unit ? ` (${unit})²` : ''}/Hz`;
-  return `${channel} moves by ${inUnit(rms, unit)} rms, only ${figure(rms / step)} steps of the converter (${inUnit(step, unit)}), whose rounding alone is ${floor}: record with a smaller range or a finer sensor.`;
+  const floor = `${measured(density, undefined)}${unit ? ` ${squared(unit)}` : ''}/Hz`;
+  return `${channel} moves by ${measured(rms, unit)} r.m.s., only ${measured(rms / step, undefined)} steps of the converter (${inUnit(step, unit)}), whose rounding alone is ${floor}: record with a smaller range or a finer sensor.`;
 }
 
 export const checkSentences: Sentences<CheckFacts> = {
@@ -65,7 +65,7 @@ export const checkSentences: Sentences<CheckFacts> = {
     `${percent(share)} of the mean square lies above ${figure(from)} Hz, close to half the rate: what lies beyond may be folded in, so record once at a higher rate, and end bands below ${figure(from)} Hz.`,
   'band-high': bandHigh,
   clipped: ({ channel, unit, count, share, at }) =>
-    `${channel} is clipped: ${count} samples (${percent(share)}) stand at ${inUnit(at, unit)}, so peak, kurtosis and dose mean nothing and the rms is too low: record again with a larger range.`,
+    `${channel} is clipped: ${count} samples (${percent(share)}) stand at ${inUnit(at, unit)}, so peak, kurtosis and dose mean nothing and the r.m.s. is too low: record again with a larger range.`,
   drift: ({ channel, change }) =>
     `${channel} drifts by ${figure(change)} g from start to end: the mount turned or the sensor warmed up, so look at the mount and write detrend linear before levels below 1 Hz.`,
   flat: ({ channel, value }) =>
@@ -92,5 +92,5 @@ export const checkSentences: Sentences<CheckFacts> = {
   'not-stationary': ({ seconds, ratio }) =>
     `The level changes along the recording: the mean square of the loudest ${seconds} s is ${ratio === undefined ? 'without measure above' : `${figure(ratio)} times`} that of the quietest: trim the start and the stop off, or compare parts of one kind.`,
   trend: ({ change }) =>
-    `The rms ${change > 0 ? 'rises' : 'falls'} by ${percent(Math.abs(change))} from start to end of the recording: was the speed, the surface or the load changing?`,
+    `The r.m.s. ${change > 0 ? 'rises' : 'falls'} by ${percent(Math.abs(change))} from start to end of the recording: was the speed, the surface or the load changing?`,
 };

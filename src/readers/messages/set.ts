@@ -1,5 +1,5 @@
 import type { Sentences } from '../../result/messages.ts';
-import { figure, inUnit, percent } from './words.ts';
+import { figure, measured, percent } from './words.ts';
 
 interface OfRun {
   /** The run's name in legends. */
@@ -52,7 +52,7 @@ export const setSentences: Sentences<SetFacts> = {
   'set-gravity': ({ run, first, angle }) =>
     `Gravity points ${figure(angle)}° away from where it does in ${first}: ${run} was mounted another way, and up to ${percent(Math.abs(Math.sin((angle * Math.PI) / 180)))} of one axis shows in another; compare the resultant, or mount alike.`,
   'set-still': ({ run, seconds, level, unit, usual }) =>
-    `The quietest ${seconds} s of ${run} is at ${inUnit(level, unit)} rms, ${figure(Math.max(level / usual, usual / level))} times ${level > usual ? 'above' : 'below'} the set's usual: did something else run, or was the range or the mount another?`,
+    `The quietest ${seconds} s of ${run} is at ${measured(level, unit)} r.m.s., ${figure(Math.max(level / usual, usual / level))} times ${level > usual ? 'above' : 'below'} the set's usual: did something else run, or was the range or the mount another?`,
   'set-channels': ({ run, lacking }) =>
     `${run} has no channel ${lacking.join(', ')}, which another run of the set has: name the channels to compare.`,
   'set-line': (facts) => lineText(facts),

@@ -164,7 +164,7 @@ export const textSentences: Sentences<TextFacts> = {
   'commented-rows': ({ count, line }) =>
     `${counted(count, 'line begins', 'lines begin')} with a mark of a comment and would be rows without it (first at line ${line}): they were left out; write comment none to read them.`,
   overload: ({ count, line, text }) =>
-    `${count} ${count === 1 ? 'reading is' : 'readings are'} beyond the sensor's range (${quote(text)}, first at line ${line}) and lost, so peak, kurtosis and dose mean nothing and the rms is too low: record again with a larger range.`,
+    `${count} ${count === 1 ? 'reading is' : 'readings are'} beyond the sensor's range (${quote(text)}, first at line ${line}) and lost, so peak, kurtosis and dose mean nothing and the r.m.s. is too low: record again with a larger range.`,
   'header-repeated': ({ count, line }) =>
     `The header stands again within the rows, first at line ${line} (${counted(count, 'time')} in all), as where a recording was started anew.`,
 };

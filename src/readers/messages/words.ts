@@ -23,8 +23,18 @@ export const inQuotes = (names: readonly string[]): string[] => names.map((name)
 /** A figure in a sentence: five significant digits, no trailing zeros. */
 export const figure = (value: number): string => String(Number(value.toPrecision(5)));
 
+/** A unit as it is printed: a recording's has no power but a square. */
+const printed = (unit: string): string => unit.replaceAll('^2', '²');
+
+/** A unit's square as it is printed: `g²`, `(m/s²)²`. */
+export const squared = (unit: string): string => (/^\p{L}+$/u.test(unit) ? `${unit}²` : `(${printed(unit)})²`);
+
 /** A figure with its unit, which may not be known. */
-export const inUnit = (value: number, unit: string | undefined): string => `${figure(value)}${unit ? ` ${unit}` : ''}`;
+export const inUnit = (value: number, unit: string | undefined): string =>
+  `${figure(value)}${unit ? ` ${printed(unit)}` : ''}`;
+
+/** A figure that was measured, to three digits, with its unit. */
+export const measured = (value: number, unit: string | undefined): string => inUnit(Number(value.toPrecision(3)), unit);
 
 /** A share in a sentence, in percent with three significant digits. */
 export const percent = (share: number): string => `${Number((100 * share).toPrecision(3))} %`;

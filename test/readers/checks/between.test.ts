@@ -97,7 +97,7 @@ describe('runs of a set', () => {
     const [{ finding }] = sameStill([still(1), still(1), still(3)]);
     assert.ok(Math.abs(finding.value! - 3) < 1e-9);
     assert.equal(finding.threshold, 2);
-    assert.match(finding.message, /3 g rms, 3 times above/);
+    assert.match(finding.message, /3 g r\.m\.s\., 3 times above/);
   });
 
   it('are not held against each other where a level is nothing, or units differ', () => {

@@ -119,6 +119,10 @@ describe('checks of a recording', () => {
     const worst = found(machine({ x: coarse(0.1) }), 'resolution');
     assert.equal(worst.severity, 'fault');
     assert.ok(worst.value! > 1.9 && worst.value! < 2.3);
+    assert.match(
+      worst.message,
+      /^x moves by [\d.]{4,5} g r\.m\.s\., only [\d.]{3,4} steps of the converter \(0\.1 g\)/,
+    );
   });
 
   it('spikes: a lone sample far off counts, a bump of several samples does not', () => {

@@ -167,7 +167,7 @@ describe('figures of a recording beside what is asked of it', () => {
     const [finding] = resolution(runOf({ x: moves(4) }), {});
     assert.ok(Math.abs(finding.value! - 4) < 0.01);
     assert.equal(finding.channel, 'x');
-    assert.match(finding.message, /3.9991 steps of the converter \(0\.01 g\).*0\.0000016667 \(g\)²\/Hz/);
+    assert.match(finding.message, /only 4 steps of the converter \(0\.01 g\).*0\.00000167 g²\/Hz/);
     assert.equal(all(resolution(runOf({ x: samplesOf(50, () => 1) }), {})), 'nothing');
   });
 
