@@ -41,6 +41,21 @@ describe('the notices', () => {
     }
   });
 
+  it('keep the notice of each file that is a port of another’s work, and the fonts’ licence', () => {
+    const text = noticesOf(metafiles, root);
+    const inputs = new Set(metafiles.flatMap(({ inputs: files }) => Object.keys(files)));
+    const own = [...inputs].filter((path) => path.startsWith('src/'));
+    const ports = own.filter((path) => /copyright/i.test(readFileSync(join(root, path), 'utf8')));
+    assert.ok(ports.length > 0);
+    for (const path of ports) {
+      assert.ok(text.includes(`In ${path}\n`), path);
+      const said = /^.*copyright.*$/im.exec(readFileSync(join(root, path), 'utf8'))![0].replace(/^ \* /, '');
+      assert.ok(text.includes(said), said);
+    }
+    assert.match(text, /freely granted, provided that this notice is preserved\./);
+    assert.ok(text.includes(readFileSync(join(root, 'media/fonts/OFL.txt'), 'utf8').trim()));
+  });
+
   it('refuse a package that states no licence', () => {
     const inputs = { 'test/editor/node_modules/nothing/index.js': { bytes: 1, imports: [] } };
     assert.throws(() => noticesOf([{ inputs, outputs: {} }], root));
