@@ -18,8 +18,10 @@ export async function look(args: readonly string[]): Promise<number> {
   const { paths, readOptions } = given.value;
   let code = 0;
   for (const [index, path] of paths.entries()) {
-    if (statSync(path, { throwIfNoEntry: false })?.isFile() !== true) {
-      say(refuse('file.missing', { path }));
+    const found = statSync(path, { throwIfNoEntry: false });
+    if (found?.isFile() !== true) {
+      const isThere = found !== undefined && !found.isDirectory();
+      say(refuse(isThere ? 'file.special' : 'file.missing', { path }));
       code = 1;
       continue;
     }

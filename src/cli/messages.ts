@@ -44,6 +44,7 @@ interface Facts {
   'notebook.cell': { path: string; cells: number; cell: number };
   'folder.missing': { folder: string };
   'file.missing': { path: string };
+  'file.special': { path: string };
   'new.recordings': { folder: string };
   'record.missing': { notebook: string; record: string };
   'record.unreadable': { record: string; reason: string };
@@ -110,6 +111,7 @@ export const { refuse, tell } = messages<Facts>({
     `${path} has ${counted(cells, 'cell')}, counted from 1: there is no cell ${cell}.`,
   'folder.missing': ({ folder }) => `there is no folder ${folder}.`,
   'file.missing': ({ path }) => `there is no file ${path}.`,
+  'file.special': ({ path }) => `${path} is a pipe or a device, not a recording: save it as a file.`,
   'new.recordings': ({ folder }) => `no recordings lie in ${folder}: put their names into the notebook.`,
   'record.missing': ({ notebook, record }) =>
     `${notebook} has no record ${record}: write one with "washboard record ${notebook}".`,

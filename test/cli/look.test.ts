@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -27,6 +28,15 @@ describe('washboard look', () => {
     assert.match(printed, /channel z \("z \(g\)"\): in g, from the header/);
     assert.match(printed, /0\.0050,[-\d.,]+ +0\.005 /);
     assert.match(printed, /load ".*a\.csv"\n/);
+  });
+
+  it('says of a pipe or a device what it is, and reads nothing of it', async () => {
+    assert.equal(spawnSync('mkfifo', [sandbox.path('pipe.csv')]).status, 0);
+    for (const path of [sandbox.path('pipe.csv'), '/dev/zero']) {
+      const { code, errors } = await sandbox.run('look', path);
+      assert.equal(code, 1);
+      assert.ok(errors.includes(`${path} is a pipe or a device, not a recording`), errors);
+    }
   });
 
   it('makes the checks that load makes', async () => {

@@ -158,7 +158,7 @@ export const textSentences: Sentences<TextFacts> = {
   'zero-bytes': ({ line }) =>
     `${line === undefined ? 'The file ends in' : `Line ${line} holds`} bytes that are no text, as after a loss of power; they were left out.`,
   checksum: ({ count, rows, line }) =>
-    `${rowsOf(count, rows)} ${count === 1 ? 'has' : 'have'} a wrong checksum or none (first at line ${line}) and count as lost samples.`,
+    `${rowsOf(count, rows)} ${count === 1 ? 'has' : 'have'} a wrong checksum or none (first at line ${line}) and ${count === 1 ? 'counts as a lost sample' : 'count as lost samples'}.`,
   'checksum-unknown': () =>
     'Rows end with checksums that are not the exclusive or of their characters, so that they could not be held against them.',
   'commented-rows': ({ count, line }) =>

@@ -102,7 +102,7 @@ function timeUnit(facts: TimeFacts['time-unit']): string {
 
 function gap({ gaps, missing, share, first, line, longest }: TimeFacts['gap']): string {
   const [what, which] = gaps === 1 ? ['A gap leaves', 'gap'] : [`${gaps} gaps leave`, 'first'];
-  return `${what} out ${missing} samples (${percent(share)}), the ${which} at ${figure(first)} s${atLine('line', line)}, the longest ${figure(longest)} s: no segment of a spectrum crosses a gap.`;
+  return `${what} out ${missing === 1 ? '1 sample' : `${missing} samples`} (${percent(share)}), the ${which} at ${figure(first)} s${atLine('line', line)}, the longest ${figure(longest)} s: no segment of a spectrum crosses a gap.`;
 }
 
 const clockParts = ({ path, column, rates: [long, short] }: TimeFacts['clock-parts']): string =>

@@ -37,6 +37,16 @@ describe('checksums behind the rows', () => {
     assert.equal(recording.clock.stretches.length, 3);
   });
 
+  it('that is wrong once is told of one row', async () => {
+    const text = 't (s),x (g),z (g)\n' + rows(200, (i) => [`${row(i)}*${i === 7 ? '00' : sum(row(i))}`]);
+    const recording = await recordingOf(text);
+    assert.equal(
+      findingOf(recording, 'checksum')!.message,
+      '1 row of 200 has a wrong checksum or none (first at line 9) and counts as a lost sample.',
+    );
+    assert.ok(recording.findings.some(({ message }) => message.startsWith('A gap leaves out 1 sample (')));
+  });
+
   it('of another kind are taken off and told', async () => {
     const text =
       't (s),x (g),z (g)\n' + rows(200, (i) => [`${row(i)}*${((i * 37) % 256).toString(16).padStart(2, '0')}`]);
