@@ -171,6 +171,28 @@ describe('handles over charts', () => {
     assert.deepEqual(await moves(), [{ text: Number.parseFloat(begun!).toString(), unit: 'ms' }]);
   });
 
+  it('have their own chart drawn anew once the number is written, though a preview had told it before', async () => {
+    await draw(traces);
+    // The curves alone: where the pointer is, changes the rest.
+    const svg = (): Promise<string> =>
+      host.page
+        .locator('.washboard-drawing svg .mark-area path')
+        .evaluateAll((all) => all.map((path) => path.getAttribute('d')).join());
+    const before = await svg();
+    const runs = everyValue.runs.runs.map((run) => ({
+      ...run,
+      channels: run.channels.map((channel) => ({ ...channel, samples: channel.samples.map((sample) => 0.5 * sample) })),
+    }));
+    const data = { ...present(plotOf([{ ...everyValue.runs, runs }]), undefined, []), handles: [trim] };
+    await drag(/^Trim start/, 50);
+    await host.tell({ type: 'previewed', output: 'of one', shown: [{ output: 'of one', data }] });
+    assert.equal(await svg(), before);
+    await host.page.mouse.up();
+    await host.render('one', data);
+    for (let tries = 0; tries < 100 && (await svg()) === before; tries++) await host.page.waitForTimeout(50);
+    assert.notEqual(await svg(), before);
+  });
+
   it('go back, and say why, where the editor refuses', async () => {
     await draw(traces);
     await drag(/^Trim start/, 50);

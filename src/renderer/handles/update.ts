@@ -26,11 +26,12 @@ export async function show(drawn: DrawnOutput, next: Output, except?: DrawnChart
     const old = before.parts[index];
     const chart = part.type === 'chart' ? charts.shift() : undefined;
     if (chart !== undefined && chart === except) return;
-    if (same(old, part)) return;
     if (part.type === 'chart') {
-      if (chart !== undefined) drawing.push(showChart(chart, part));
+      // Not what was told last: a chart that was left as it is has not drawn that.
+      if (chart !== undefined && !same(chart.part(), part)) drawing.push(showChart(chart, part));
       return;
     }
+    if (same(old, part)) return;
     const made = part.type === 'table' ? tableElement(part) : textElement(part);
     const node = nodes[index];
     if (made instanceof HTMLDetailsElement && node instanceof HTMLDetailsElement) made.open = node.open;
