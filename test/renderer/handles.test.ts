@@ -181,7 +181,9 @@ describe('handles over charts', () => {
     const before = await svg();
     const runs = everyValue.runs.runs.map((run) => ({
       ...run,
-      channels: run.channels.map((channel) => ({ ...channel, samples: channel.samples.map((sample) => 0.5 * sample) })),
+      channels: run.channels.map((channel) =>
+        channel.axes === undefined ? { ...channel, samples: channel.samples.map((sample) => 0.5 * sample) } : channel,
+      ),
     }));
     const data = { ...present(plotOf([{ ...everyValue.runs, runs }]), undefined, []), handles: [trim] };
     await drag(/^Trim start/, 50);
