@@ -2,7 +2,6 @@ import type { Files } from '../values/ports.ts';
 import { digest } from './bytes.ts';
 import { diskFiles } from './files.ts';
 import type { KeptStore } from './keptStore.ts';
-import { refuse } from './messages.ts';
 import { readerIn } from './readAll.ts';
 import type { ReadingThreads } from './readingThreads.ts';
 
@@ -22,17 +21,4 @@ export function diskHost(
 ): { files: Files; digest: (text: string) => string; kept?: KeptStore } {
   const files = diskFiles(folder, root, readerIn(threads), kept);
   return { files, digest, ...(kept === undefined ? {} : { kept }) };
-}
-
-/** The engine's host of a notebook that lies in no folder yet: it runs all but what needs a file. */
-export function unsavedHost(): { files: Files; digest: (text: string) => string } {
-  const none = (): Promise<never> => Promise.reject(new Error('a notebook without a folder has no files'));
-  return {
-    files: {
-      expand: () => Promise.resolve(refuse('file.unsaved', {}, 'files')),
-      open: none,
-      identify: none,
-    },
-    digest,
-  };
 }

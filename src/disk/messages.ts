@@ -10,7 +10,7 @@ type Missing =
 export type ProtectedAs = 'notebook' | 'source' | 'record';
 
 export interface DiskFacts {
-  'file.outside': { path: string; how: 'absolute' | 'address' | 'outside' };
+  'file.outside': { path: string; how: 'absolute' | 'address' | 'outside' | 'link' };
   'file.folder': { path: string };
   'file.missing': Missing;
   'file.special': { path: string };
@@ -87,6 +87,7 @@ const outside = {
   address: 'is an address: raw files must lie in the project folder.',
   outside:
     'lies outside the project folder: only files inside it may be read, so that the study can be run again elsewhere.',
+  link: 'is a link or lies behind one, and this file system does not tell where it leads: put the file itself into the project.',
 };
 
 function missing(facts: Missing): string {

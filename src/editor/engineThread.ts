@@ -1,6 +1,8 @@
-import { Worker } from 'node:worker_threads';
-import type { Reply, Request } from '../engine/service.ts';
-import { errorOf, sentence } from './messages.ts';
+import { answerTo, type FilesAsk } from '../disk/asked.ts';
+import type { Answerable, Reply, Request } from '../engine/service.ts';
+import { editorFiles } from './editorFiles.ts';
+import type { EngineProgram, Said, StartEngine } from './engineProgram.ts';
+import { sentence } from './messages.ts';
 
 /** Who waits for the replies to a request. */
 export interface Pending {
@@ -11,16 +13,15 @@ export interface Pending {
 /** The engine was ended by hand: what was asked of it is not answered, and nobody has to be told so. */
 export class EngineEnded extends Error {}
 
-/** An engine in a worker thread, started when it is first asked. A thread that dies fails what it was asked and is started anew. */
+/** An engine in a program beside this, started when it is first asked. One that dies fails what it was asked and is started anew. */
 export class EngineThread {
-  readonly #script: string;
+  readonly #start: StartEngine;
   readonly #pending = new Map<number, Pending & { readonly notebook: string | undefined }>();
-  #worker: Worker | undefined;
+  #program: EngineProgram | undefined;
   #retired = false;
 
-  /** @param script absolute path of the worker's bundle */
-  constructor(script: string) {
-    this.#script = script;
+  constructor(start: StartEngine) {
+    this.#start = start;
   }
 
   /** How many requests wait for their answer. */
@@ -33,25 +34,30 @@ export class EngineThread {
     return [...this.#pending.values()].some((one) => one.notebook !== notebook);
   }
 
-  ask(request: Exclude<Request, { type: 'clear' }>, pending: Pending): void {
+  /** Whether a request waits for its answer. */
+  isAsked(id: number): boolean {
+    return this.#pending.has(id);
+  }
+
+  ask(request: Answerable, pending: Pending): void {
     this.#pending.set(request.id, { ...pending, notebook: request.notebook.notebook });
-    this.#started().postMessage(request);
+    this.#started().tell(request);
   }
 
-  /** Tells what has no answer; a thread that is not running has nothing to be told. */
-  tell(request: Extract<Request, { type: 'clear' }>): void {
-    this.#worker?.postMessage(request);
+  /** Tells what has no answer; an engine that is not running has nothing to be told. */
+  tell(request: Exclude<Request, Answerable>): void {
+    this.#program?.tell(request);
   }
 
-  /** Ends the thread at once: what it was asked fails, and everything it knows is forgotten. */
+  /** Ends the engine at once: what it was asked fails, and everything it knows is forgotten. */
   async dispose(): Promise<void> {
-    const worker = this.#worker;
-    this.#worker = undefined;
-    await worker?.terminate();
+    const program = this.#program;
+    this.#program = undefined;
+    await program?.end();
     this.#failAll(new EngineEnded(sentence('engine.stopped', {})));
   }
 
-  /** Ends the thread as soon as nothing waits for it. */
+  /** Ends the engine as soon as nothing waits for it. */
   retire(): void {
     this.#retired = true;
     this.#restIfRetired();
@@ -61,25 +67,31 @@ export class EngineThread {
     if (this.#retired && this.#pending.size === 0) void this.dispose();
   }
 
-  #started(): Worker {
-    if (this.#worker !== undefined) return this.#worker;
-    const worker = new Worker(this.#script);
-    worker.on('message', (reply: Reply) => {
-      const pending = this.#pending.get(reply.id);
-      if (!['output', 'cell', 'progress'].includes(reply.type)) this.#pending.delete(reply.id);
-      if (reply.type === 'failed') pending?.fail(new Error(reply.message));
-      else pending?.receive(reply);
-      this.#restIfRetired();
+  #started(): EngineProgram {
+    if (this.#program !== undefined) return this.#program;
+    const program = this.#start({
+      said: (message) => this.#receive(program, message),
+      lost: (error) => {
+        if (this.#program !== program) return;
+        this.#program = undefined;
+        this.#failAll(error);
+      },
     });
-    const lost = (error: Error): void => {
-      if (this.#worker !== worker) return;
-      this.#worker = undefined;
-      this.#failAll(error);
-    };
-    worker.on('error', lost);
-    worker.on('exit', (exitCode) => lost(errorOf('engine.ended', { exitCode })));
-    this.#worker = worker;
-    return worker;
+    return (this.#program = program);
+  }
+
+  #receive(program: EngineProgram, message: Said): void {
+    if (message.type === 'files') return void this.#answer(program, message);
+    const pending = this.#pending.get(message.id);
+    if (!['output', 'cell', 'progress'].includes(message.type)) this.#pending.delete(message.id);
+    if (message.type === 'failed') pending?.fail(new Error(message.message));
+    else pending?.receive(message);
+    this.#restIfRetired();
+  }
+
+  /** The engine has no file system of the editor's: it asks for it here. */
+  async #answer(program: EngineProgram, ask: FilesAsk): Promise<void> {
+    program.tell(await answerTo(ask, editorFiles(ask.base)));
   }
 
   #failAll(error: Error): void {

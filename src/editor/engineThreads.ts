@@ -3,12 +3,13 @@ import type { CellKeys } from '../engine/result.ts';
 import type { MadeText, MakeOrder } from '../engine/making.ts';
 import type { CellOutput, Closer, Moved, MoveOrder } from '../engine/moving.ts';
 import type { AskedNumber } from '../engine/proseNumbers.ts';
-import type { NotebookFacts, NumbersAnswer, ProjectFolders, Reply, Request } from '../engine/service.ts';
+import type { Answerable, NotebookFacts, NumbersAnswer, ProjectFolders, Reply, Request } from '../engine/service.ts';
 import type { LookAt } from '../engine/traces.ts';
 import type { Display } from '../charts/display.ts';
 import type { Output } from '../charts/output.ts';
 import type { Json } from '../values/json.ts';
 import type { EngineThread, Pending } from './engineThread.ts';
+import { Stop } from './stop.ts';
 
 export interface CellRun {
   readonly ok: boolean;
@@ -67,18 +68,18 @@ export class EngineThreads {
   /** Runs cells and what they need. */
   run(order: RunOrder, listener: RunListener, onStop: (stop: () => void) => void): Promise<CellRun> {
     const id = this.#next++;
-    const stop = new SharedArrayBuffer(4);
+    const stop = new Stop(id);
     return new Promise((done, reject) => {
       onStop(() => {
-        Atomics.store(new Int32Array(stop), 0, 1);
+        stop.now();
         setTimeout(() => done({ ok: false, cancelled: true, keys: new Map() }), stopWithin);
       });
-      this.#ask(
-        { type: 'run', id, stop, ...order },
+      stop.thread = this.#ask(
+        { type: 'run', id, stop: stop.shared, ...order },
         {
           receive: (reply) => {
             // What still comes of a run that counts as stopped is not shown.
-            if (Atomics.load(new Int32Array(stop), 0) !== 0 && reply.type !== 'done') return;
+            if (stop.isWanted && reply.type !== 'done') return;
             if (reply.type === 'output') listener.output(reply.cell, reply.output, reply.line);
             else if (reply.type === 'cell') listener.settled(reply.cell, reply.ok);
             else if (reply.type === 'progress') listener.progress(reply.fraction, reply.what);
@@ -127,9 +128,10 @@ export class EngineThreads {
     cells: readonly string[],
     onStop: (stop: () => void) => void,
   ): Promise<Json | undefined> {
-    const stop = new SharedArrayBuffer(4);
-    onStop(() => Atomics.store(new Int32Array(stop), 0, 1));
-    return (await this.#answer('document', { notebook, file, cells, stop })).document;
+    const stop = new Stop(this.#next);
+    onStop(() => stop.now());
+    const rest = { notebook, file, cells, stop: stop.shared };
+    return (await this.#answer('document', rest, (thread) => (stop.thread = thread))).document;
   }
 
   /** What a moved literal makes of the text, and of some cells if they were run on it. */
@@ -177,20 +179,27 @@ export class EngineThreads {
   #answer<
     Type extends
       'keys' | 'changes' | 'look' | 'starter' | 'facts' | 'document' | 'move' | 'make' | 'closer' | 'numbers',
-  >(type: Type, rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>): Promise<Extract<Reply, { type: Type }>> {
+  >(
+    type: Type,
+    rest: Omit<Extract<Request, { type: Type }>, 'type' | 'id'>,
+    asked: (thread: EngineThread) => void = () => undefined,
+  ): Promise<Extract<Reply, { type: Type }>> {
     const id = this.#next++;
     return new Promise((done, reject) => {
-      this.#ask({ type, id, ...rest } as Extract<Request, { type: Type }>, {
+      const thread = this.#ask({ type, id, ...rest } as Extract<Request, { type: Type }>, {
         receive: (reply) => {
           if (reply.type === type) done(reply as Extract<Reply, { type: Type }>);
         },
         fail: reject,
       });
+      asked(thread);
     });
   }
 
-  #ask(request: Exclude<Request, { type: 'clear' }>, pending: Pending): void {
-    this.#threadFor(request.notebook).ask(request, pending);
+  #ask(request: Answerable, pending: Pending): EngineThread {
+    const thread = this.#threadFor(request.notebook);
+    thread.ask(request, pending);
+    return thread;
   }
 
   #threadFor(folders: ProjectFolders): EngineThread {

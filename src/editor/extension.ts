@@ -9,6 +9,7 @@ import { EngineThreads } from './engineThreads.ts';
 import { forgetClosed } from './forgetting.ts';
 import { registerHandles } from './handles/register.ts';
 import type { KeptOutputs } from './keptOutputs.ts';
+import { engineIn } from './node/engine.ts';
 import { notebookType } from './names.ts';
 import { registerProducts } from './products/commands.ts';
 import { registerReference } from './reference.ts';
@@ -22,7 +23,7 @@ import { registerStatusBar } from './statusBar.ts';
 /** Wires the parts together; what knows the language comes last, for a notebook opens without it. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
   const script = join(context.extensionPath, 'dist', 'worker.mjs');
-  const engine = new EngineThreads(() => new EngineThread(script), threadsWanted);
+  const engine = new EngineThreads(() => new EngineThread(engineIn(script)), threadsWanted);
   const log = vscode.window.createOutputChannel('Washboard', { log: true });
   const states = new CellStates();
   const kept = keptIn(join((context.storageUri ?? context.globalStorageUri).fsPath, 'outputs'));

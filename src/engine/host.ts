@@ -11,6 +11,8 @@ export interface Host {
   readonly history?: History;
   /** Where answers are kept from one run of the program to the next. */
   readonly kept?: Kept;
+  /** Lets in what is told meanwhile, where nothing else does: awaited before each statement. */
+  readonly breathe?: () => Promise<void>;
 }
 
 /** For what nobody waits to see the progress of, or stops. */

@@ -88,6 +88,7 @@ export class Run {
     const results = new Map<CheckedStatement, StatementResult>();
     this.#isEvaluating = true;
     for (const statement of wanted) {
+      await this.#host.breathe?.();
       if (this.#watch.cancelled()) break;
       const result = await this.#statement(statement);
       if (result.error?.code === 'cancelled') break;

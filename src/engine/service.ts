@@ -35,8 +35,8 @@ export type Request =
       readonly wanted: readonly number[];
       /** The cells whose content keys are to come with the answer. */
       readonly keyed: readonly number[];
-      /** One shared integer: not 0 once the run is to stop. */
-      readonly stop: SharedArrayBuffer;
+      /** One shared integer, not 0 once the run is to stop; where memory can't be shared, a request tells it. */
+      readonly stop: SharedArrayBuffer | undefined;
       readonly display?: Display;
     }
   | {
@@ -63,7 +63,12 @@ export type Request =
   | ({ readonly type: 'make'; readonly id: number; readonly notebook: ProjectFolders } & MakeOrder)
   | CloserRequest
   | NumbersRequest
-  | { readonly type: 'clear'; readonly notebook: ProjectFolders };
+  | { readonly type: 'clear'; readonly notebook: ProjectFolders }
+  /** Ends a run that shares no memory with whoever asked for it. */
+  | { readonly type: 'stop'; readonly id: number };
+
+/** A request that is answered. */
+export type Answerable = Exclude<Request, { readonly type: 'clear' | 'stop' }>;
 
 /** What charts show of a stretch of their axis. */
 export interface CloserRequest {
@@ -92,7 +97,7 @@ export interface DocumentRequest {
   /** Name of its file. */
   readonly file: string;
   readonly cells: readonly string[];
-  readonly stop: SharedArrayBuffer;
+  readonly stop: SharedArrayBuffer | undefined;
 }
 
 /** What is known, without long work, of the numbers in a notebook's prose, and which others could stand there. */
@@ -131,6 +136,8 @@ export interface ProjectFolders {
   readonly saved?: false;
   /** False where the project's history may not be asked. */
   readonly history?: false;
+  /** Address of the top of the file system that the folders are paths of, where that is not this machine's disk. */
+  readonly base?: string;
 }
 
 export type Reply =
@@ -185,6 +192,8 @@ export class Service {
   #queue: Promise<void> = Promise.resolve();
   /** Requests that were received and not yet answered. */
   #open = 0;
+  /** Of these, the ones that were told to stop. */
+  readonly #stopped = new Set<number>();
 
   constructor(makeHost: (folders: ProjectFolders) => Host, reply: (reply: Reply) => void) {
     this.#makeHost = makeHost;
@@ -192,6 +201,7 @@ export class Service {
   }
 
   receive(request: Request): void {
+    if (request.type === 'stop') return void this.#stopped.add(request.id);
     this.#open++;
     this.#queue = this.#queue
       .then(() => this.#answer(request))
@@ -199,10 +209,13 @@ export class Service {
         if ('id' in request)
           this.#reply({ type: 'failed', id: request.id, message: refuseFault(error).failure.message });
       })
-      .finally(() => this.#open--);
+      .finally(() => {
+        this.#open--;
+        if ('id' in request) this.#stopped.delete(request.id);
+      });
   }
 
-  async #answer(request: Request): Promise<void> {
+  async #answer(request: Exclude<Request, { readonly type: 'stop' }>): Promise<void> {
     const engine = this.#engine(request.notebook);
     if (request.type === 'clear') return engine.clear();
     if (request.type === 'look') {
@@ -236,7 +249,7 @@ export class Service {
 
   async #run(engine: Engine, { id, cells, numbers, keyed, stop, display = {}, ...request }: RunRequest): Promise<void> {
     this.#display = display;
-    const watch = this.#watch(id, new Int32Array(stop));
+    const watch = this.#watch(id, stop);
     const wanted = new Set(request.wanted);
     const report = await engine.run(
       { cells, numbers, wanted: request.wanted, keyed },
@@ -256,7 +269,7 @@ export class Service {
 
   async #document(engine: Engine, { id, file, cells, stop }: DocumentRequest): Promise<void> {
     const request = { cells, wanted: 'all', withoutHistory: true } as const;
-    const report = await engine.run(request, this.#watch(id, new Int32Array(stop)));
+    const report = await engine.run(request, this.#watch(id, stop));
     const places = cells.map(() => ({ line: 1 }));
     this.#reply({ type: 'document', id, document: report.cancelled ? undefined : reportJson(file, places, report) });
   }
@@ -292,10 +305,11 @@ export class Service {
     };
   }
 
-  #watch(id: number, stop: Int32Array): Watch {
+  #watch(id: number, stop: SharedArrayBuffer | undefined): Watch {
+    const flag = stop && new Int32Array(stop);
     let last = 0;
     return {
-      cancelled: () => Atomics.load(stop, 0) !== 0,
+      cancelled: () => (flag !== undefined && Atomics.load(flag, 0) !== 0) || this.#stopped.has(id),
       progress: (fraction, what) => {
         // A reader can't follow more than a few reports a second.
         const now = Date.now();
@@ -307,7 +321,7 @@ export class Service {
   }
 
   #engine(folders: ProjectFolders): Engine {
-    const key = JSON.stringify([folders.folder, folders.root, folders.history]);
+    const key = JSON.stringify([folders.folder, folders.root, folders.history, folders.base]);
     let engine = this.#engines.get(key);
     if (engine === undefined) this.#engines.set(key, (engine = new Engine(this.#makeHost(folders))));
     return engine;

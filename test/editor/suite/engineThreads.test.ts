@@ -2,6 +2,7 @@ import { strict as assert } from 'node:assert';
 import { appendFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import * as vscode from 'vscode';
+import { engineIn } from '../../../src/editor/node/engine.ts';
 import { EngineThread } from '../../../src/editor/engineThread.ts';
 import { EngineThreads, type CellRun } from '../../../src/editor/engineThreads.ts';
 import { fileOf } from './workspace.ts';
@@ -41,7 +42,7 @@ describe('the engines of several notebooks', function () {
       }
     }
     const start = (): EngineThread => {
-      const thread = new Watched(join(extensionPath, 'dist', 'worker.mjs'));
+      const thread = new Watched(engineIn(join(extensionPath, 'dist', 'worker.mjs')));
       started.push(thread);
       return thread;
     };

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { unsavedHost } from '../../src/disk/host.ts';
+import { unsavedHost } from '../../src/disk/editorHost.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { starterNotebook } from '../../src/engine/starter.ts';
 

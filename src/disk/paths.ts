@@ -1,0 +1,119 @@
+import { refused, success, type Refused, type Result } from '../result/result.ts';
+import { nearest } from '../units/nearest.ts';
+import type { Disk } from './disk.ts';
+import { refuse, tellOf } from './messages.ts';
+import { naturalOrder } from './naturalOrder.ts';
+import { isPattern, levelExpression } from './pattern.ts';
+import { slashed } from './slashed.ts';
+
+/** Where a project's paths are looked for: they are relative to the notebook's folder, which lies in the project's. */
+interface Place {
+  readonly disk: Disk;
+  /** Addresses on the disk. */
+  readonly folder: string;
+  readonly root: string;
+}
+
+/** The operand that names files. */
+const at = 'files';
+
+/**
+ * Paths that a name or a pattern stands for, in natural order. Refused are those that lead out of the project (absolute paths,
+ * addresses, `..` beyond the root, links), and what is no file.
+ *
+ * @param of the line that names it, where that is not the call itself
+ */
+export async function pathsOf(place: Place, pattern: string, of?: string): Promise<Result<readonly string[]>> {
+  const found = await namedPaths(place, pattern);
+  return found.ok || of === undefined ? found : refused(tellOf(of, found.failure));
+}
+
+async function namedPaths(place: Place, pattern: string): Promise<Result<readonly string[]>> {
+  const { disk, folder } = place;
+  const outside = await refusedOutside(place, pattern);
+  if (outside !== undefined) return outside;
+  if (isPattern(pattern)) return matched(place, pattern);
+  const found = await disk.stat(disk.resolve(folder, pattern));
+  if (found === undefined) return missing(place, pattern);
+  if (found.kind === 'folder') return refuse('file.folder', { path: pattern }, at);
+  if (found.kind === 'other') return refuse('file.special', { path: pattern }, at);
+  return success([slashed(pattern)]);
+}
+
+/** Why a path may not be read, or undefined. */
+async function refusedOutside(
+  { disk, folder, root }: Place,
+  path: string,
+  realRoot = disk.real(root),
+): Promise<Refused | undefined> {
+  const outside = (how: 'absolute' | 'address' | 'outside' | 'link'): Refused =>
+    refuse('file.outside', { path, how }, at);
+  if (/^[\\/]/.test(path) || /^[a-zA-Z]:[\\/]/.test(path)) return outside('absolute');
+  if (/^[a-z][a-z0-9+.-]+:\/\//i.test(path)) return outside('address');
+  const fixed = isPattern(path) ? folderOf(path.slice(0, path.search(/[*?]/)) + 'x') : path;
+  const address = disk.resolve(folder, fixed);
+  if (!disk.within(disk.resolve(root, ''), address)) return outside('outside');
+  const real = await disk.real(address);
+  if (real === 'hidden') return outside('link');
+  const whole = await realRoot;
+  if (real !== undefined && (whole === undefined || !disk.within(whole, real))) return outside('outside');
+  return undefined;
+}
+
+async function matched(place: Place, pattern: string): Promise<Result<readonly string[]>> {
+  const { disk, folder, root } = place;
+  let levels: string[] = [''];
+  const parts = slashed(pattern).split('/');
+  for (const [index, part] of parts.entries()) {
+    const isLast = index === parts.length - 1;
+    const below = await Promise.all(levels.map((level) => levelBelow(place, level, part, isLast)));
+    levels = below.flat();
+  }
+  const paths: string[] = [];
+  const realRoot = disk.real(root);
+  for (const path of levels) {
+    const found = await disk.stat(disk.resolve(folder, path));
+    if (found?.kind !== 'file') continue;
+    const outside = await refusedOutside(place, path, realRoot);
+    if (outside !== undefined) return outside;
+    paths.push(path);
+  }
+  // The folder as a reader of the project knows it.
+  if (paths.length === 0) return refuse('file.missing', { pattern, folder: disk.relative(root, folder) }, at);
+  return success(paths.sort(naturalOrder));
+}
+
+async function levelBelow({ disk, folder }: Place, level: string, part: string, isLast: boolean): Promise<string[]> {
+  if (!isPattern(part)) return [level + part + (isLast ? '' : '/')];
+  const entries = (await disk.list(disk.resolve(folder, level))) ?? [];
+  const expression = levelExpression(part);
+  return entries
+    .filter(
+      ({ name, kind }) =>
+        // A hidden file is never meant by a pattern.
+        !name.startsWith('.') &&
+        expression.test(name.normalize()) &&
+        (isLast ? kind !== 'folder' : kind === 'folder' || kind === 'link'),
+    )
+    .map(({ name }) => level + name + (isLast ? '' : '/'));
+}
+
+/** Refuses a file that is not there, with what stands there under nearly the same name. */
+async function missing({ disk, folder }: Place, path: string): Promise<Refused> {
+  const name = slashed(path).split('/').pop() ?? path;
+  const folderPart = slashed(path).slice(0, -name.length);
+  const entries = await disk.list(disk.resolve(folder, folderOf(path)));
+  if (entries === undefined) return refuse('file.missing', { path, missingFolder: folderPart }, at);
+  const near = nearest(
+    name,
+    entries.map((entry) => entry.name),
+    1,
+  ).at(0);
+  return refuse('file.missing', near === undefined ? { path } : { path, near: `${folderPart}${near}` }, at);
+}
+
+/** The folder of a path as it is written; the notebook's own for a bare name. */
+function folderOf(path: string): string {
+  const end = slashed(path).lastIndexOf('/');
+  return end < 0 ? '.' : path.slice(0, end);
+}
