@@ -11,7 +11,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const minify = !process.argv.includes('--no-minify');
 const { version } = JSON.parse(await readFile(new URL('../package.json', import.meta.url), 'utf8'));
 
-const host = ['extension', ...Object.keys(hostApart)].map((name) => `dist/${name}.cjs`);
+const host = ['extension', 'web/extension', ...Object.keys(hostApart)].map((name) => `dist/${name}.cjs`);
 await rm(new URL('../dist', import.meta.url), { recursive: true, force: true });
 const metafiles = [];
 for (const bundle of bundlesOf({ root, version, minify })) {

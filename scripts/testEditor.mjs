@@ -1,7 +1,7 @@
 // The tests in a real editor. First the suite inside the extension host: of the desktop editor that VSCODE_EXECUTABLE
 // names, or, with WASHBOARD_DESKTOP=1, of one that is downloaded; else of the served editor. Then the tests of the
 // page, always in the served editor, and between them a study from beginning to end with the packed extension as it is installed.
-// --only suite|packed|oldest|ui: `oldest` is the packed extension in the oldest editor that it says it runs in.
+// --only suite|packed|oldest|ui|web: `web` is the extension in the browser alone, in an editor without a server; `oldest` is the packed extension in the oldest editor that it says it runs in.
 // Ends with the counts; --report FILE writes them as mocha's stats.
 import { spawn } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -35,7 +35,9 @@ try {
   if (wanted('packed')) add(await runPacked('newest'));
   // Fetched only when it is asked for: it is another 270 MB.
   if (options.only === 'oldest') add(await runPacked('oldest'));
-  if (wanted('ui')) add(await runPageTests());
+  if (wanted('ui')) add(await runPageTests('ui'));
+  // The editor without its server takes a minute to start, and a busy machine many: when it is asked for.
+  if (options.only === 'web') add(await runPageTests('web'));
 } catch (error) {
   counts.failures += 1;
   console.log(`Error: ${error.message}`);
@@ -207,16 +209,16 @@ async function runInServed({ report, limit = patience, ...served }) {
 }
 
 /** The tests of the page: mocha, in a process of its own, as they start editors themselves. */
-async function runPageTests() {
-  const folder = join(root, 'test', 'editor', 'ui');
+async function runPageTests(which) {
+  const folder = join(root, 'test', 'editor', which);
   if (!existsSync(folder) || !readdirSync(folder).some((name) => name.endsWith('.test.ts')))
     throw new Error('there are no tests of the page.');
-  say('Tests of the page in the served editor');
+  say(`Tests of the page in the ${which === 'web' ? 'editor without a server' : 'served editor'}`);
   ensureChromium(say);
-  const report = join(work, 'ui.json');
+  const report = join(work, `${which}.json`);
   const args = [
     join(root, 'node_modules', 'mocha', 'bin', 'mocha.js'),
-    'test/editor/ui/**/*.test.ts',
+    `test/editor/${which}/**/*.test.ts`,
     '--timeout',
     String(patience),
   ];

@@ -2,3 +2,6 @@ import type { Plugin } from 'esbuild';
 
 export const rendererApart: string;
 export const apartOfRenderer: Plugin;
+
+/** Names of the parts of the extension that a browser loads. */
+export const webParts: readonly string[];

@@ -20,6 +20,8 @@ export const apart = {
 
 /** Parts of the editor's host that are bundled by themselves, by the name of the bundle: its start waits for none of them. */
 export const hostApart = {
+  here: 'src/editor/here.ts',
+  answering: 'src/editor/answering.ts',
   language: 'src/editor/language/register.ts',
   changed: 'src/editor/changed/show.ts',
   keptOutputs: 'src/editor/keptOutputs.ts',
@@ -28,20 +30,33 @@ export const hostApart = {
   shownOutputs: 'src/editor/shownOutputs.ts',
   starting: 'src/editor/starting/parts.ts',
   products: 'src/editor/products/parts.ts',
+  localFiles: 'src/editor/node/localFiles.ts',
+  recordInGit: 'src/editor/changed/recordInGit.ts',
+  textStore: 'src/disk/textStore.ts',
 };
 
-/** An esbuild plugin that leaves those parts where they are until they are asked for. */
-export const apartOfHost = {
+/** Those among them that run in Node alone: no browser loads them. */
+const ofNode = ['products', 'localFiles', 'recordInGit', 'textStore'];
+
+/** Those that a browser loads: the entry that runs there has the first of them, `here`, in itself. */
+export const webParts = Object.keys(hostApart).filter((name) => name !== 'here' && !ofNode.includes(name));
+
+/**
+ * An esbuild plugin that leaves those parts where they are until they are asked for; `here` is one for all of them.
+ * @param ownHere whether the bundle has that one in itself
+ */
+export const apartOfHost = (ownHere = false) => ({
   name: 'loaded-apart-of-host',
   setup({ onResolve }) {
     onResolve({ filter: /^\..*\.ts$/ }, ({ path, kind, resolveDir }) => {
-      if (kind !== 'dynamic-import') return undefined;
+      const isHere = kind === 'import-statement' && /\/here\.ts$/.test(path);
+      if (isHere ? ownHere : kind !== 'dynamic-import') return undefined;
       const file = resolve(resolveDir, path).replaceAll('\\', '/');
       const name = Object.keys(hostApart).find((one) => file.endsWith(`/${hostApart[one]}`));
       return name === undefined ? undefined : { path: `./${name}.cjs`, external: true };
     });
   },
-};
+});
 
 /** What lays handles over charts: a file beside the renderer's, loaded where somebody can write what they move. */
 export const rendererApart = 'src/renderer/handles/index.ts';

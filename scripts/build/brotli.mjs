@@ -4,8 +4,10 @@
 const replacements = [
   {
     filter: /[\\/]hyparquet-compressors[\\/]src[\\/]brotli\.js$/,
-    contents: `import { brotliDecompressSync } from 'node:zlib';
-export const decompressBrotli = (input) => new Uint8Array(brotliDecompressSync(input));`,
+    contents: `export const decompressBrotli = (input) => {
+  if (globalThis.brotliOfSystem === undefined) throw new Error('nothing unpacks Brotli in a browser');
+  return new Uint8Array(globalThis.brotliOfSystem(input));
+};`,
   },
   {
     filter: /[\\/]brotli[\\/]decompress\.js$/,

@@ -1,5 +1,14 @@
 // What is bundled, and how: the extension host, the engine's worker, the renderer and the command line.
-import { apart, apartOfHost, apartOfRenderer, hostApart, loadedApart, rendererApart, whereItIs } from './apart.mjs';
+import {
+  apart,
+  apartOfHost,
+  apartOfRenderer,
+  hostApart,
+  loadedApart,
+  rendererApart,
+  webParts,
+  whereItIs,
+} from './apart.mjs';
 import { engineDigest } from './engineDigest.mjs';
 import { nodeBrotli } from './brotli.mjs';
 import { formsOnly } from './forms.mjs';
@@ -22,11 +31,25 @@ const ofHost = {
   external: ['vscode'],
   // By `require`, which the editor answers when a part asks for its own module.
   supported: { 'dynamic-import': false },
-  plugins: [formsOnly, apartOfHost],
+  plugins: [formsOnly, apartOfHost()],
+};
+
+// What is loaded in a browser: `require` there knows the editor alone, so that the parts are read before, and found by `partOf`.
+const inBrowser = {
+  ...ofHost,
+  entryPoints: ['src/editor/web/extension.ts'],
+  platform: 'browser',
+  banner: {
+    js: "var partOf, ofEditor = require; require = (name) => (name === 'vscode' ? ofEditor(name) : partOf(name));",
+  },
+  define: { 'process.env.WASHBOARD_PARTS': JSON.stringify(webParts.join(' ')) },
+  plugins: [formsOnly, apartOfHost(true)],
 };
 
 const bundles = [
-  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/extension.cjs', ...ofHost },
+  { entryPoints: ['src/editor/node/extension.ts'], outfile: 'dist/extension.cjs', ...ofHost },
+  // Older editors add `.js` to the name of the entry: they find the same under that.
+  ...['cjs', 'cjs.js'].map((ending) => ({ ...inBrowser, outfile: `dist/web/extension.${ending}` })),
   ...Object.entries(hostApart).map(([name, file]) => ({
     entryPoints: [file],
     outfile: `dist/${name}.cjs`,
@@ -41,20 +64,22 @@ const bundles = [
     plugins: [apartOfRenderer],
   },
   { entryPoints: [rendererApart], outfile: 'dist/handles.js', format: 'esm', platform: 'browser' },
-  // The editor's engine and the command line hold the same engine: it is written once, in files that both load, and what
-  // few commands need lies in files that are loaded then.
+  // The editor's engines, in Node and in a browser, and the command line hold the same engine: it is written once, in files that
+  // all load, and what few commands need lies in files that are loaded then.
   {
-    entryPoints: { worker: 'src/editor/worker.ts', washboard: 'src/cli/main.ts', reading: 'src/disk/readingThread.ts' },
+    entryPoints: {
+      worker: 'src/editor/node/worker.ts',
+      webWorker: 'src/editor/web/worker.ts',
+      washboard: 'src/cli/main.ts',
+      reading: 'src/disk/readingThread.ts',
+    },
     outdir: 'dist',
     format: 'esm',
     splitting: true,
     outExtension: { '.js': '.mjs' },
     chunkNames: 'part-[hash]',
     ...compilerOnly,
-    // Packages in CommonJS ask for parts of Node in their own way.
-    banner: {
-      js: "#!/usr/bin/env node\nimport { createRequire as requireOf } from 'node:module';\nconst require = requireOf(import.meta.url);",
-    },
+    banner: { js: '#!/usr/bin/env node' },
     plugins: [apart, nodeBrotli],
   },
   ...loadedApart.map((name) => ({

@@ -23,7 +23,7 @@ import { installEditor, themesOf } from './install.mjs';
 const root = fileURLToPath(new URL('../..', import.meta.url)).replace(/\/$/, '');
 
 /** Settings of every served editor: nothing that talks to the network, greets or asks. */
-const quiet = {
+export const quiet = {
   'telemetry.telemetryLevel': 'off',
   'update.mode': 'none',
   'extensions.autoUpdate': false,

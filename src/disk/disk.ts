@@ -24,6 +24,6 @@ export interface Disk {
   within(folder: string, address: string): boolean;
   stat(address: string): Promise<DiskStat | undefined>;
   list(address: string): Promise<readonly DiskEntry[] | undefined>;
-  /** The address without links; undefined where nothing is there, `hidden` where a link does not tell where it leads. */
-  real(address: string): Promise<string | 'hidden' | undefined>;
+  /** The address without links; undefined where nothing is there, null where a link does not tell where it leads. */
+  real(address: string): Promise<string | null | undefined>;
 }

@@ -54,9 +54,9 @@ async function refusedOutside(
   const address = disk.resolve(folder, fixed);
   if (!disk.within(disk.resolve(root, ''), address)) return outside('outside');
   const real = await disk.real(address);
-  if (real === 'hidden') return outside('link');
+  if (real === null) return outside('link');
   const whole = await realRoot;
-  if (real !== undefined && (whole === undefined || !disk.within(whole, real))) return outside('outside');
+  if (real !== undefined && (typeof whole !== 'string' || !disk.within(whole, real))) return outside('outside');
   return undefined;
 }
 

@@ -9,6 +9,7 @@ import { success } from '../result/result.ts';
 import type { ReadRecording, WantedRecording } from '../values/ports.ts';
 import { hashFile, heldTo, openFile } from './bytes.ts';
 import { stampOf } from './identities.ts';
+import './systemBrotli.ts';
 
 /** One recording to be read; plain data, so that any thread can be asked for it. */
 export interface ReadingTask extends WantedRecording {

@@ -50,9 +50,8 @@ function takeBlock(state: Uint32Array, view: DataView, at: number): void {
 
 /** SHA-256 of bytes in lower-case hex, by the host's own where it has one: outside a secure context a browser has none. */
 export async function hashOf(bytes: Uint8Array): Promise<string> {
-  const { subtle } = globalThis.crypto as { readonly subtle?: SubtleCrypto };
+  const { subtle } = globalThis.crypto as { readonly subtle?: typeof globalThis.crypto.subtle };
   if (subtle === undefined) return digestAlone(bytes);
-  const hash = new Uint8Array(await subtle.digest('SHA-256', bytes as Uint8Array<ArrayBuffer>));
+  const hash = new Uint8Array(await subtle.digest('SHA-256', bytes));
   return [...hash].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }
-type SubtleCrypto = typeof globalThis.crypto.subtle;

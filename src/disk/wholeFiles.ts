@@ -1,10 +1,10 @@
-import type { ByteSource, SourceFault } from '../readers/recording.ts';
+import type { ByteSource, ReadWatch, SourceFault } from '../readers/recording.ts';
 import { readChecked } from '../readers/readChecked.ts';
 import { withSamplesOf } from '../readers/takenChannels.ts';
 import { success } from '../result/result.ts';
-import type { FileIdentity, Files, ReadRecording, WantedRecording, Watch } from '../values/ports.ts';
+import type { FileIdentity, Files, ReadRecording, WantedRecording } from '../values/ports.ts';
 import { editorDisk } from './editorDisk.ts';
-import type { EditorBytes, EditorFiles } from './editorFiles.ts';
+import type { EditorFiles, EditorStat } from './editorFiles.ts';
 import { pathsOf } from './paths.ts';
 import { hashOf } from './sha256.ts';
 
@@ -30,78 +30,84 @@ interface Whole {
  */
 export function wholeFiles(files: EditorFiles, folder: string, root: string): Files {
   const disk = editorDisk(files, root);
-  const known = new Map<string, Known>();
-
-  async function stampOf(address: string): Promise<string | undefined> {
-    const found = await files.stat(address);
-    // Without a time nothing tells whether it was written.
-    return found === undefined || found.changed === 0 ? undefined : `${found.size} ${found.changed}`;
-  }
-
-  async function whole(path: string): Promise<Whole> {
-    const address = disk.resolve(folder, path);
-    const found = await files.stat(address);
-    const stamp = await stampOf(address);
-    const read: EditorBytes = (found?.size ?? 0) >= most ? { refused: 'EFBIG' } : await files.read(address);
-    if ('refused' in read)
-      return {
-        source: failing(path, found?.size ?? 0, { kind: 'refused', system: read.refused }),
-        identity: undefined,
-      };
-    const { bytes } = read;
-    const identity = { bytes: bytes.length, sha256: await hashOf(bytes) };
-    if (stamp !== undefined && stamp === (await stampOf(address))) known.set(address, { stamp, identity });
-    return { source: inMemory(path, bytes), identity };
-  }
-
-  async function readOne(
-    wanted: WantedRecording,
-    watch: Watch,
-    share: (fraction: number) => number,
-  ): Promise<ReadRecording> {
-    const { path, options, channels, identity: told } = wanted;
-    const { source, identity } = await whole(path);
-    const isOther = told !== undefined && identity !== undefined && told.sha256 !== identity.sha256;
-    const recording = await readChecked(isOther ? changed(source) : source, options, {
-      cancelled: watch.cancelled,
-      progress: (fraction) => watch.progress(share(fraction), `reading ${path}`),
-    });
-    return {
-      recording: recording.ok ? success(withSamplesOf(recording.value, channels, options.tacho)) : recording,
-      identity,
-    };
-  }
-
-  async function knownOf(path: string): Promise<FileIdentity | undefined> {
-    const address = disk.resolve(folder, path);
-    const before = known.get(address);
-    return before !== undefined && before.stamp === (await stampOf(address)) ? before.identity : undefined;
-  }
-
+  const wholes = new Wholes(files, (path) => disk.resolve(folder, path));
   return {
     expand: (pattern, of) => pathsOf({ disk, folder, root }, pattern, of),
-    known: knownOf,
+    known: (path) => wholes.known(path),
     async identify(path) {
-      const identity = (await knownOf(path)) ?? (await whole(path)).identity;
+      const identity = (await wholes.known(path)) ?? (await wholes.read(path)).identity;
       if (identity === undefined) throw new Error(`${path} can't be read`);
       return identity;
     },
-    async open(path, told) {
-      const { source, identity } = await whole(path);
-      return told !== undefined && identity !== undefined && told.sha256 !== identity.sha256 ? changed(source) : source;
-    },
+    open: async (path, told) => heldTo(await wholes.read(path), told),
     read(wanted, watch) {
       // One after the other: each is held in memory as a whole.
       let before: Promise<unknown> = Promise.resolve();
       return wanted.map((one, at) => {
-        const share = (fraction: number): number => (at + fraction) / wanted.length;
-        const reading = before.then(() => readOne(one, watch, share));
+        const progress = (fraction: number): void =>
+          watch.progress((at + fraction) / wanted.length, `reading ${one.path}`);
+        const reading = before.then(async () =>
+          recordingOf(await wholes.read(one.path), one, { cancelled: watch.cancelled, progress }),
+        );
         before = reading.catch(() => undefined);
         return reading;
       });
     },
   };
 }
+
+async function recordingOf(whole: Whole, wanted: WantedRecording, watch: ReadWatch): Promise<ReadRecording> {
+  const { options, channels, identity: told } = wanted;
+  const recording = await readChecked(heldTo(whole, told), options, watch);
+  return {
+    recording: recording.ok ? success(withSamplesOf(recording.value, channels, options.tacho)) : recording,
+    identity: whole.identity,
+  };
+}
+
+/** Files read as a whole, and what is known of them without reading. */
+class Wholes {
+  readonly #files: EditorFiles;
+  readonly #address: (path: string) => string;
+  readonly #known = new Map<string, Known>();
+
+  constructor(files: EditorFiles, address: (path: string) => string) {
+    this.#files = files;
+    this.#address = address;
+  }
+
+  async known(path: string): Promise<FileIdentity | undefined> {
+    const address = this.#address(path);
+    const before = this.#known.get(address);
+    if (before === undefined) return undefined;
+    return before.stamp === stampOf(await this.#files.stat(address)) ? before.identity : undefined;
+  }
+
+  async read(path: string): Promise<Whole> {
+    const address = this.#address(path);
+    const before = await this.#files.stat(address);
+    const size = before?.size ?? 0;
+    const read = size >= most ? { refused: 'EFBIG' } : await this.#files.read(address);
+    if ('refused' in read)
+      return { source: failing(path, size, { kind: 'refused', system: read.refused }), identity: undefined };
+    const { bytes } = read;
+    const identity = { bytes: bytes.length, sha256: await hashOf(bytes) };
+    const stamp = stampOf(before);
+    if (stamp !== undefined && stamp === stampOf(await this.#files.stat(address)))
+      this.#known.set(address, { stamp, identity });
+    return { source: inMemory(path, bytes), identity };
+  }
+}
+
+/** What tells that a file was not written since; undefined where nothing does, as without a time. */
+const stampOf = (found: EditorStat | undefined): string | undefined =>
+  found === undefined || found.changed === 0 ? undefined : `${found.size} ${found.changed}`;
+
+/** The bytes, if they are those that were told of: of others none are given. */
+const heldTo = ({ source, identity }: Whole, told: FileIdentity | undefined): ByteSource =>
+  told === undefined || identity === undefined || told.sha256 === identity.sha256
+    ? source
+    : failing(source.path, source.size, { kind: 'changed' });
 
 const inMemory = (path: string, bytes: Uint8Array): ByteSource => ({
   path,
@@ -115,6 +121,3 @@ const failing = (path: string, size: number, fault: SourceFault): ByteSource => 
   fault: () => fault,
   read: () => Promise.resolve(new Uint8Array(0)),
 });
-
-/** Of bytes that are others than was told none are given. */
-const changed = ({ path, size }: ByteSource): ByteSource => failing(path, size, { kind: 'changed' });

@@ -22,7 +22,9 @@ export function editorFiles(base: string): EditorFiles {
       ),
     read: async (path) => {
       try {
-        return { bytes: await vscode.workspace.fs.readFile(at(path)) };
+        const bytes = await vscode.workspace.fs.readFile(at(path));
+        // A part of a larger buffer would be sent with all of it.
+        return { bytes: bytes.byteLength === bytes.buffer.byteLength ? bytes : bytes.slice() };
       } catch (error) {
         return { refused: error instanceof vscode.FileSystemError ? (systemCodes[error.code] ?? error.code) : 'EIO' };
       }

@@ -1,6 +1,5 @@
-import { answerTo, type FilesAsk } from '../disk/asked.ts';
+import type { FilesAsk } from '../disk/asked.ts';
 import type { Answerable, Reply, Request } from '../engine/service.ts';
-import { editorFiles } from './editorFiles.ts';
 import type { EngineProgram, Said, StartEngine } from './engineProgram.ts';
 import { sentence } from './messages.ts';
 
@@ -91,7 +90,8 @@ export class EngineThread {
 
   /** The engine has no file system of the editor's: it asks for it here. */
   async #answer(program: EngineProgram, ask: FilesAsk): Promise<void> {
-    program.tell(await answerTo(ask, editorFiles(ask.base)));
+    const { answerBy } = await import('./answering.ts');
+    program.tell(await answerBy(ask));
   }
 
   #failAll(error: Error): void {

@@ -1,15 +1,15 @@
-import { TextStore } from '../disk/textStore.ts';
 import { version } from '../result/version.ts';
 import type { Output } from '../charts/output.ts';
+import type { Texts } from './texts.ts';
 import { shownAgain, shownBy, type CodeCells, type Shown } from './shownAgain.ts';
 
 /** What cells showed when they were run, by their content keys: it is shown again where a cell's key is the same. */
 export class KeptOutputs {
-  readonly #store: TextStore;
+  readonly #store: Texts;
 
-  /** @param folder absolute path, of this alone */
-  constructor(folder: string) {
-    this.#store = new TextStore(folder);
+  /** @param store of this alone */
+  constructor(store: Texts) {
+    this.#store = store;
   }
 
   /** Whether there is anything to be shown again. */

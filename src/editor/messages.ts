@@ -23,6 +23,8 @@ interface Facts {
   'statements.failed': { notebook: string };
   'record.missing': { notebook: string };
   'git.untrusted': object;
+  'git.elsewhere': object;
+  'product.elsewhere': object;
 }
 
 /** What the editor's own parts say; what runs and what is checked is worded where it is found. */
@@ -60,6 +62,10 @@ const { tell } = messages<Facts>({
   'files.written': ({ count, folder }) => `${counted(count, 'file')} written into ${folder}.`,
   'statements.failed': ({ notebook }) => `Some statements of ${notebook} failed; what was made says which.`,
   'record.missing': ({ notebook }) => `${notebook} has no record yet: write one with the command Record.`,
+  'git.elsewhere': () =>
+    'Git is asked only of a folder on a disk: open the folder in a desktop editor, or hold the notebook against the record beside it with Verify.',
+  'product.elsewhere': () =>
+    'The command line, which writes reports, figures, tables and records, needs a folder on a disk: open it in a desktop editor, or run "washboard" there.',
   'git.untrusted': () => 'Git is asked only in a workspace that you trust: trust it, then ask again what changed.',
 });
 

@@ -1,20 +1,14 @@
-import { dirname } from 'node:path';
 import * as vscode from 'vscode';
-import { projectRoot } from '../disk/project.ts';
 import type { ProjectFolders } from '../engine/service.ts';
 import { notebookType } from './names.ts';
-
-/** The project's folder of what lies in a folder. */
-export const rootOf = (file: vscode.Uri, folder: string): string =>
-  vscode.workspace.getWorkspaceFolder(file)?.uri.fsPath ?? projectRoot(folder);
+import { folderOf, placeOf } from './places.ts';
 
 /** Where a notebook's raw files are looked for: its folder, within its workspace folder; undefined while unsaved. */
 export function foldersOf({ uri }: { readonly uri: vscode.Uri }): ProjectFolders | undefined {
-  if (uri.scheme !== 'file') return undefined;
-  const folder = dirname(uri.fsPath);
-  const root = rootOf(uri, folder);
+  const place = placeOf(folderOf(uri));
+  if (place === undefined) return undefined;
   // Git runs what a repository's own settings name, which only a trusted one may.
-  const folders = { folder, root, notebook: uri.toString() };
+  const folders = { ...place, notebook: uri.toString() };
   return vscode.workspace.isTrusted ? folders : { ...folders, history: false };
 }
 

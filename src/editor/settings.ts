@@ -1,12 +1,12 @@
-import { availableParallelism } from 'node:os';
 import * as vscode from 'vscode';
 import type { Display } from '../charts/display.ts';
+import { here } from './here.ts';
 
 /** How many notebooks may be computed at the same time, each in a thread of its own. */
 export function threadsWanted(): number {
   const wanted = vscode.workspace.getConfiguration('washboard').get<number>('threads', 0);
   // Even on one processor a short work should not wait for a long one; more than a few only take memory.
-  return wanted >= 1 ? Math.floor(wanted) : Math.min(4, Math.max(2, availableParallelism()));
+  return wanted >= 1 ? Math.floor(wanted) : Math.min(4, Math.max(2, here().processors));
 }
 
 /** How results are to be shown in a notebook, as its settings say. */

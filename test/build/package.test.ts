@@ -3,7 +3,7 @@ import { build } from 'esbuild';
 import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { basename, dirname, join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateRawSync } from 'node:zlib';
 import { bundlesOf } from '../../scripts/build/bundles.mjs';
@@ -23,7 +23,7 @@ async function packed(): Promise<Packed[]> {
   const listed = execFileSync(process.execPath, [packer, 'ls', '--no-dependencies'], { cwd: root, encoding: 'utf8' });
   const others = listed.split('\n').filter((file) => file !== '' && !file.startsWith('dist/'));
   return [
-    ...built.map(({ path, contents }) => ({ file: `dist/${basename(path)}`, bytes: contents })),
+    ...built.map(({ path, contents }) => ({ file: relative(root, path).replaceAll('\\', '/'), bytes: contents })),
     ...others.map((file) => ({ file, bytes: readFileSync(join(root, file)) })),
   ];
 }

@@ -1,19 +1,17 @@
-import { readFile } from 'node:fs/promises';
-import { basename } from 'node:path';
 import * as vscode from 'vscode';
-import { commitWords, fileAt, revisionsOf, shortId, type FileAt } from '../../disk/revisions.ts';
 import { compareRecords, writtenByAnother } from '../../notebook/compareRecords.ts';
-import { makeRecord, parseRecord, recordPath, type NotebookRecord, type RunDocument } from '../../notebook/record.ts';
+import { makeRecord, parseRecord, recordPath, type RunDocument } from '../../notebook/record.ts';
 import type { ProjectFolders } from '../../engine/service.ts';
 import { cellNameOf, cellWords } from '../../language/cellName.ts';
-import { success, type Result } from '../../result/result.ts';
 import { tool } from '../../result/version.ts';
-import { dayOf } from '../../result/words.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { errorOf, sentence } from '../messages.ts';
-import { languageId } from '../names.ts';
-import { codeCells, foldersOf, numbersOf, textsOf } from '../notebooks.ts';
+import type { Json } from '../../values/json.ts';
+import { languageId, notebookType } from '../names.ts';
+import { codeCells, foldersOf, numbersOf, runFoldersOf, textsOf } from '../notebooks.ts';
+import { nameOf } from '../places.ts';
 import { changedPage, revealCommand, type ChangedPage } from './page.ts';
+import type { Recorded } from './recorded.ts';
 
 /**
  * Runs a notebook as it stands in the editor, and shows beside it what differs from its record in git.
@@ -27,10 +25,10 @@ export async function showChanged(
   const folders = foldersOf(notebook);
   if (!vscode.workspace.isTrusted) return void vscode.window.showWarningMessage(sentence('git.untrusted', {}));
   if (folders === undefined) throw errorOf('notebook.unsaved', {});
-  const file = basename(recordPath(notebook.uri.fsPath));
-  const asked = revision ?? (await askRevision(folders.folder, file));
-  if (asked === undefined) return;
-  const found = read(await fileAt(folders.folder, file, asked), file, asked);
+  if (folders.base !== undefined) return void vscode.window.showWarningMessage(sentence('git.elsewhere', {}));
+  const { recordAt } = await import('./recordInGit.ts');
+  const found = await recordAt(folders.folder, nameOf(recordOf(notebook)), revision);
+  if (found === undefined) return;
   if (!found.ok) return void vscode.window.showWarningMessage(found.failure.message);
   await show(engine, notebook, folders, { title: vscode.l10n.t('What changed'), ...found.value });
 }
@@ -39,16 +37,19 @@ export async function showChanged(
 export async function showVerified(engine: EngineThreads, notebook: vscode.NotebookDocument): Promise<void> {
   const folders = foldersOf(notebook);
   if (folders === undefined) return void vscode.window.showWarningMessage(sentence('notebook.unsaved', {}));
-  const file = recordPath(notebook.uri.fsPath);
-  const name = basename(notebook.uri.path);
-  const text = await readFile(file, 'utf8').catch(() => undefined);
+  const file = recordOf(notebook);
+  const name = nameOf(notebook.uri);
+  const text = await vscode.workspace.fs.readFile(file).then(
+    (bytes) => new TextDecoder().decode(bytes),
+    () => undefined,
+  );
   if (text === undefined) return void vscode.window.showWarningMessage(sentence('record.missing', { notebook: name }));
   const record = parseRecord(text);
   if (!record.ok) return void vscode.window.showWarningMessage(record.failure.message);
   await show(engine, notebook, folders, {
     title: vscode.l10n.t('Verify'),
     record: record.value,
-    against: basename(file),
+    against: nameOf(file),
   });
 }
 
@@ -58,7 +59,7 @@ async function show(
   folders: ProjectFolders,
   { title, record, against }: Recorded & { readonly title: string },
 ): Promise<void> {
-  const name = basename(notebook.uri.path);
+  const name = nameOf(notebook.uri);
   const cells = codeCells(notebook, languageId);
   const names = namesOf(cells);
   const document = await vscode.window.withProgress(
@@ -82,53 +83,21 @@ async function show(
   });
 }
 
+/** Results of a notebook that is open, as the command line gives them as JSON; undefined where it is none of ours. */
+export async function resultsOf(engine: EngineThreads, uri: vscode.Uri): Promise<Json | undefined> {
+  const notebook = vscode.workspace.notebookDocuments.find((one) => one.uri.toString() === uri.toString());
+  if (notebook?.notebookType !== notebookType) return undefined;
+  const cells = textsOf(codeCells(notebook, languageId));
+  return engine.document(runFoldersOf(notebook), nameOf(uri), cells, () => undefined);
+}
+
+/** The record that belongs to a notebook lies beside it. */
+const recordOf = ({ uri }: vscode.NotebookDocument): vscode.Uri => uri.with({ path: recordPath(uri.path) });
+
 /** What a reader finds each cell by, as the editor counts them now. */
 function namesOf(cells: readonly vscode.NotebookCell[]): string[] {
   const notebook = { cells: textsOf(cells).map((text) => ({ text })), numbers: numbersOf(cells) };
   return notebook.cells.map((_, cell) => cellWords(cellNameOf(notebook, cell)));
-}
-
-interface Recorded {
-  readonly record: NotebookRecord;
-  readonly against: string;
-}
-
-function read(found: Result<FileAt>, file: string, revision: string): Result<Recorded> {
-  if (!found.ok) return found;
-  const { commit, text } = found.value;
-  const record = parseRecord(text);
-  if (!record.ok) return record;
-  const id = commitWords(commit);
-  const at = commit.id.startsWith(revision) ? id : `${revision} (${id})`;
-  return success({ record: record.value, against: `${file} at ${at}` });
-}
-
-/** The commits that wrote the record, and any other by its name. */
-async function askRevision(folder: string, file: string): Promise<string | undefined> {
-  const commits = (await revisionsOf(folder, file, 30)).map(({ id, at, subject }) => ({
-    label: subject,
-    description: `${shortId(id)}, ${dayOf(at)}`,
-    revision: id,
-  }));
-  const other = {
-    label: vscode.l10n.t('Another revision…'),
-    description: vscode.l10n.t('a branch, a tag or a commit'),
-    revision: undefined,
-  };
-  const picked = await vscode.window.showQuickPick(
-    [{ label: 'HEAD', description: vscode.l10n.t('the last commit'), revision: 'HEAD' }, ...commits, other],
-    {
-      title: vscode.l10n.t('What changed since…'),
-      placeHolder: vscode.l10n.t('The record {0} in git', file),
-      matchOnDescription: true,
-    },
-  );
-  if (picked === undefined || picked.revision !== undefined) return picked?.revision;
-  return vscode.window.showInputBox({
-    title: vscode.l10n.t('What changed since…'),
-    prompt: vscode.l10n.t('A revision that git knows'),
-    value: 'HEAD~1',
-  });
 }
 
 /** Which cell a recorded value comes from: the beginning of its name is the statement's, or says cell and place. */

@@ -1,9 +1,13 @@
 import * as vscode from 'vscode';
-import { diskFiles } from '../../disk/files.ts';
+import { editorDisk } from '../../disk/editorDisk.ts';
 import { naturalOrder } from '../../disk/naturalOrder.ts';
+import { pathsOf } from '../../disk/paths.ts';
 import type { ProjectFolders } from '../../engine/service.ts';
 import { nowhere, type FolderEntry, type Outside } from '../../language/services/outside.ts';
+import { editorFiles } from '../editorFiles.ts';
+import { here } from '../here.ts';
 import { foldersOf } from '../notebooks.ts';
+import { addressIn, isInProject } from '../places.ts';
 import type { Analysis } from './analyses.ts';
 import type { EngineFacts } from './engineFacts.ts';
 
@@ -20,8 +24,11 @@ export function outsideOf(
   const folders = foldersOf(analysis);
   // An unsaved notebook is nowhere, and relative to nowhere no file is missing.
   if (folders === undefined) return { ...nowhere, count: () => Promise.resolve(1) };
-  const files = diskFiles(folders.folder, folders.root);
-  const expand = once((pattern: string) => files.expand(pattern));
+  const { folder, root, base } = folders;
+  const expand = once(async (pattern: string) => {
+    const disk = base === undefined ? await here().disk() : editorDisk(editorFiles(base), root);
+    return pathsOf({ disk, folder, root }, pattern);
+  });
   const warning = purpose === 'warnings';
   return {
     list: once((folder: string) => entriesOf(folders, folder)),
@@ -34,8 +41,7 @@ export function outsideOf(
       const found = await expand(pattern);
       if (!found.ok) return [];
       const [path] = found.value;
-      const file = vscode.Uri.joinPath(vscode.Uri.file(folders.folder), path);
-      return engineFacts.channels(folders, file, path).catch(() => []);
+      return engineFacts.channels(folders, addressIn(folders, path), path).catch(() => []);
     }),
     facts: (name) => {
       const facts = engineFacts.name(analysis, name);
@@ -45,10 +51,9 @@ export function outsideOf(
   };
 }
 
-async function entriesOf({ folder, root }: ProjectFolders, path: string): Promise<readonly FolderEntry[]> {
-  const uri = vscode.Uri.joinPath(vscode.Uri.file(folder), path);
-  const project = vscode.Uri.file(root);
-  if (uri.path !== project.path && !uri.path.startsWith(`${project.path}/`)) return [];
+async function entriesOf(folders: ProjectFolders, path: string): Promise<readonly FolderEntry[]> {
+  const uri = addressIn(folders, path);
+  if (!isInProject(folders, uri)) return [];
   const entries = await vscode.workspace.fs.readDirectory(uri).then(
     (found) => found,
     () => [],

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { Asked, TakingAsked } from '../../charts/handleMessages.ts';
-import { activeNotebook } from '../notebooks.ts';
+import { sentence } from '../messages.ts';
+import { activeNotebook, foldersOf } from '../notebooks.ts';
 import type { PictureOrder } from './taking.ts';
 import { reasonOfException } from '../../result/environment.ts';
 
@@ -18,7 +19,11 @@ export function registerProducts(
   const on = (command: string, make: (parts: Parts) => Make): vscode.Disposable =>
     vscode.commands.registerCommand(command, async (given?: unknown, target?: unknown) => {
       const notebook = activeNotebook(given);
-      if (notebook !== undefined) await make(await load())(notebook, log, target);
+      if (notebook === undefined) return;
+      // Before anything is asked for that could not be made.
+      if (foldersOf(notebook)?.base !== undefined)
+        return void vscode.window.showWarningMessage(sentence('product.elsewhere', {}));
+      await make(await load())(notebook, log, target);
     });
   // Nobody waits for these, and the start of the editor waits for nothing here.
   const later = setTimeout(() => {

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import * as vscode from 'vscode';
 import { foldersOf } from '../notebooks.ts';
+import { addressIn } from '../places.ts';
 import { sentence } from '../messages.ts';
 import { placeArguments, runCommandLine, type CommandEnd } from './commandLine.ts';
 
@@ -117,7 +118,7 @@ async function askFolder(notebook: vscode.NotebookDocument, openLabel: string): 
     canSelectFolders: true,
     canSelectFiles: false,
     openLabel,
-    ...(folders === undefined ? {} : { defaultUri: vscode.Uri.file(folders.folder) }),
+    ...(folders === undefined ? {} : { defaultUri: addressIn(folders, '.') }),
   });
   return picked?.at(0);
 }
@@ -131,6 +132,7 @@ export async function runOn(
 ): Promise<CommandEnd | undefined> {
   const folders = foldersOf(notebook);
   if (folders === undefined) return void vscode.window.showWarningMessage(sentence('notebook.unsaved', {}));
+  if (folders.base !== undefined) return void vscode.window.showWarningMessage(sentence('product.elsewhere', {}));
   // The command line reads the file.
   if (notebook.isDirty && !(await notebook.save())) return undefined;
   const place = placeArguments(notebook.uri.fsPath, folders.root);

@@ -1,6 +1,6 @@
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import * as vscode from 'vscode';
 import type { TakingAsked } from '../../charts/handleMessages.ts';
 import { outputMime, type Output } from '../../charts/output.ts';
@@ -12,6 +12,7 @@ import { languageId } from '../names.ts';
 import { codeCells } from '../notebooks.ts';
 import { rasterise, rasterised } from './rasters.ts';
 import { runOn } from './products.ts';
+import { askFile, cellOf, takeText } from './texts.ts';
 
 /** Where a picture is to go, where that is known without asking. */
 export interface PictureOrder {
@@ -33,17 +34,10 @@ export async function take(message: TakingAsked, from: TakingFrom): Promise<void
   switch (message.type) {
     case 'save picture':
       return savePicture(from, message.output, message.chart);
-    case 'save text': {
-      const to = await askFile(from.editor.notebook, message.name, { CSV: ['csv'] });
-      if (to !== undefined) await vscode.workspace.fs.writeFile(to, new TextEncoder().encode(message.text));
-      return;
-    }
+    case 'save text':
     case 'copy text':
-      return void (await vscode.env.clipboard.writeText(message.text));
-    case 'copy number': {
-      const cell = cellOf(from.editor.notebook, message.output);
-      return void (await vscode.commands.executeCommand('washboard.copyProseNumber', cell));
-    }
+    case 'copy number':
+      return takeText(message, from.editor.notebook);
     case 'rasterised':
       return rasterised(message);
   }
@@ -136,15 +130,6 @@ async function askOrder(): Promise<Pick<PictureOrder, 'format' | 'settings'> | u
   return settings === undefined ? undefined : { format: format.format, settings };
 }
 
-function askFile(
-  notebook: vscode.NotebookDocument,
-  name: string,
-  filters: Record<string, string[]>,
-): Thenable<vscode.Uri | undefined> {
-  const defaultUri = vscode.Uri.file(join(dirname(notebook.uri.fsPath), name));
-  return vscode.window.showSaveDialog({ defaultUri, filters });
-}
-
 const millimetresPerInch = 25.4;
 
 /** An SVG as a PNG of its size on paper, drawn by the page in the font of figures. */
@@ -167,9 +152,6 @@ async function asPng({ editor, messaging }: TakingFrom, svg: string, settings: s
   );
   return withResolution(png, dpi);
 }
-
-const cellOf = (notebook: vscode.NotebookDocument, output: string): vscode.NotebookCell | undefined =>
-  notebook.getCells().find(({ outputs }) => outputs.some((one) => idIn(one) === output));
 
 /** How many charts an output has. */
 function chartsIn({ items }: vscode.NotebookCellOutput): number {

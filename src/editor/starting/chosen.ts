@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { naturalOrder } from '../../disk/naturalOrder.ts';
+import { liesInFiles } from '../places.ts';
 
 /** The files a command is about, in natural order: those selected, the one clicked, or those picked in a dialog. */
 export async function chosenFiles(
@@ -12,5 +13,5 @@ export async function chosenFiles(
     named ??
     (await vscode.window.showOpenDialog({ canSelectMany: true, openLabel: vscode.l10n.t('Choose recordings') })) ??
     [];
-  return files.filter((file) => file.scheme === 'file').sort((a, b) => naturalOrder(a.fsPath, b.fsPath));
+  return files.filter(liesInFiles).sort((a, b) => naturalOrder(a.path, b.path));
 }

@@ -25,6 +25,7 @@ export function registerStarting(engine: EngineThreads): vscode.Disposable {
   return vscode.Disposable.from(
     onFiles('washboard.newNotebook', (parts, clicked) => parts.newNotebook(engine, clicked)),
     onFiles('washboard.notebookFromFiles', (parts, ...files) => parts.notebookFromFiles(engine, ...files)),
+    onFiles('washboard.writeSheet', (parts, clicked) => parts.writeSheet(clicked)),
     onFiles('washboard.look', (parts, ...files) => parts.showLook(engine, ...files)),
     vscode.commands.registerCommand('washboard.useRecordings', async (addresses: unknown) =>
       (await load()).useRecordings(engine, addresses),

@@ -1,8 +1,6 @@
-import { basename, dirname, relative } from 'node:path';
 import * as vscode from 'vscode';
-import { slashed } from '../../disk/slashed.ts';
 import type { EngineThreads } from '../engineThreads.ts';
-import { rootOf } from '../notebooks.ts';
+import { folderOf, nameOf, pathFrom, placeOf } from '../places.ts';
 import { chosenFiles } from './chosen.ts';
 import { lookPage, useCommand } from './lookPage.ts';
 
@@ -14,13 +12,15 @@ export async function showLook(
 ): Promise<void> {
   const files = await chosenFiles(clicked, selected);
   if (files.length === 0) return;
-  const folder = dirname(files[0].fsPath);
-  const paths = files.map(({ fsPath }) => slashed(relative(folder, fsPath)));
+  const folder = folderOf(files[0]);
+  const place = placeOf(folder);
+  if (place === undefined) return;
+  const paths = files.map((file) => pathFrom(folder, file));
   const looks = await vscode.window.withProgress(
     { location: vscode.ProgressLocation.Window, title: vscode.l10n.t('Looking at the recordings') },
-    () => engine.look({ folder, root: rootOf(files[0], folder) }, paths),
+    () => engine.look(place, paths),
   );
-  const title = paths.length === 1 ? basename(paths[0]) : vscode.l10n.t('{0} files', paths.length);
+  const title = paths.length === 1 ? nameOf(files[0]) : vscode.l10n.t('{0} files', paths.length);
   const panel = vscode.window.createWebviewPanel(
     'washboardLook',
     vscode.l10n.t('First look at {0}', title),

@@ -1,5 +1,6 @@
 /** What is loaded when a study is to be begun. */
 export { showLook } from './look.ts';
+export { writeSheet } from './sheet.ts';
 export { newNotebook, notebookFromFiles } from './start.ts';
 export { dropped, useRecordings } from './use.ts';
 export { wantsStudy } from './welcome.ts';

@@ -1,12 +1,10 @@
-import { dirname, relative } from 'node:path';
 import * as vscode from 'vscode';
 import { freeStudyName, recordingsBelow, type Entry, type FoundRecordings } from '../../disk/recordings.ts';
-import { slashed } from '../../disk/slashed.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { sentence } from '../messages.ts';
 import { notebookType } from '../names.ts';
 import { serializer } from '../serializer.ts';
-import { rootOf } from '../notebooks.ts';
+import { folderOf, isInProject, liesInFiles, pathFrom, placeOf } from '../places.ts';
 import { chosenFiles } from './chosen.ts';
 
 /**
@@ -33,18 +31,18 @@ export async function notebookFromFiles(
     if (found.paths.length === 0) return void vscode.window.showWarningMessage(sentence('sheet.recordings', {}));
     return writeBeside(engine, only, found);
   }
-  const raw = vscode.Uri.file(dirname(chosen[0].fsPath));
+  const raw = folderOf(chosen[0]);
   const besides = (await entriesOf(raw)).map(({ name }) => name);
-  const paths = chosen.map(({ fsPath }) => slashed(relative(raw.fsPath, fsPath)));
+  const paths = chosen.map((file) => pathFrom(raw, file));
   await writeBeside(engine, raw, { paths, besides });
 }
 
 async function folderFor(clicked: vscode.Uri | undefined): Promise<vscode.Uri | undefined> {
-  if (clicked?.scheme === 'file') return (await isFolder(clicked)) ? clicked : vscode.Uri.file(dirname(clicked.fsPath));
+  if (clicked !== undefined && liesInFiles(clicked)) return (await isFolder(clicked)) ? clicked : folderOf(clicked);
   const shown = vscode.window.activeNotebookEditor?.notebook.uri ?? vscode.window.activeTextEditor?.document.uri;
   const active = shown === undefined ? undefined : vscode.workspace.getWorkspaceFolder(shown);
   const folder = (active ?? vscode.workspace.workspaceFolders?.at(0))?.uri;
-  return folder?.scheme === 'file' ? folder : undefined;
+  return folder !== undefined && liesInFiles(folder) ? folder : undefined;
 }
 
 const foundIn = (folder: vscode.Uri): Promise<FoundRecordings> =>
@@ -65,10 +63,11 @@ const isFolder = (uri: vscode.Uri): Thenable<boolean> =>
 
 /** A folder of raw files stays raw: the notebook goes beside it, as long as that is still inside the project. */
 async function writeBeside(engine: EngineThreads, raw: vscode.Uri, { paths, besides }: FoundRecordings): Promise<void> {
-  const inside = raw.fsPath !== rootOf(raw, raw.fsPath) && paths.every((path) => !path.includes('/'));
-  if (!inside) return writeStudy(engine, raw, { paths, besides });
-  const folder = vscode.Uri.file(dirname(raw.fsPath));
-  const prefix = slashed(relative(folder.fsPath, raw.fsPath));
+  const folder = folderOf(raw);
+  const project = placeOf(raw);
+  const isInside = project !== undefined && isInProject(project, folder);
+  if (!isInside || paths.some((path) => path.includes('/'))) return writeStudy(engine, raw, { paths, besides });
+  const prefix = pathFrom(folder, raw);
   const below = (path: string): string => `${prefix}/${path}`;
   await writeStudy(engine, folder, { paths: paths.map(below), besides: besides.map(below) });
 }
@@ -78,8 +77,9 @@ async function writeStudy(
   folder: vscode.Uri,
   { paths, besides }: FoundRecordings,
 ): Promise<void> {
-  const folders = { folder: folder.fsPath, root: rootOf(folder, folder.fsPath) };
-  const text = await engine.starter(folders, paths, besides);
+  const place = placeOf(folder);
+  if (place === undefined) return;
+  const text = await engine.starter(place, paths, besides);
   const taken = (await entriesOf(folder)).map(({ name }) => name);
   const target = vscode.Uri.joinPath(folder, freeStudyName(taken));
   await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(text));

@@ -1,11 +1,10 @@
-import { basename, dirname, relative } from 'node:path';
 import * as vscode from 'vscode';
 import { isRecordingName } from '../../disk/recordings.ts';
-import { slashed } from '../../disk/slashed.ts';
 import { filesText } from '../../engine/filesText.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { languageId, notebookType } from '../names.ts';
 import { foldersOf } from '../notebooks.ts';
+import { folderOf, isInProject, nameOf, pathFrom } from '../places.ts';
 import { notebookFromFiles } from './start.ts';
 
 /** Puts recordings into the notebook that is open, as a cell of its own at the end; without one, begins a study with them. */
@@ -32,18 +31,15 @@ export async function useRecordings(engine: EngineThreads, addresses: unknown): 
 /** The statement that loads files in a notebook, by the narrowest pattern; undefined if one lies outside of its project. */
 export async function loadOf(notebook: vscode.Uri, files: readonly vscode.Uri[]): Promise<string | undefined> {
   const folders = foldersOf({ uri: notebook });
-  if (folders === undefined || files.length === 0 || files.some(({ scheme }) => scheme !== 'file')) return undefined;
-  if (files.some(({ fsPath }) => /^\.\.($|[\\/])/.test(relative(folders.root, fsPath)))) return undefined;
-  const within = (path: string): string => slashed(relative(folders.folder, path));
-  const raw = vscode.Uri.file(dirname(files[0].fsPath));
+  if (folders === undefined || files.length === 0) return undefined;
+  if (!files.every((file) => isInProject(folders, file))) return undefined;
+  const within = (file: vscode.Uri): string => pathFrom(folderOf(notebook), file);
+  const raw = folderOf(files[0]);
   const beside = await vscode.workspace.fs.readDirectory(raw).then(
-    (entries) => entries.map(([name]) => within(vscode.Uri.joinPath(raw, name).fsPath)),
+    (entries) => entries.map(([name]) => within(vscode.Uri.joinPath(raw, name))),
     () => [],
   );
-  return `load ${filesText(
-    files.map(({ fsPath }) => within(fsPath)),
-    beside,
-  )}`;
+  return `load ${filesText(files.map(within), beside)}`;
 }
 
 /** What files that are dropped into a cell become: the statement that loads those among them that are recordings. */
@@ -58,7 +54,7 @@ export async function dropped(
     .split(/\r?\n/)
     .filter((line) => line !== '' && !line.startsWith('#'))
     .map((line) => vscode.Uri.parse(line))
-    .filter(({ path }) => isRecordingName(basename(path)));
+    .filter((file) => isRecordingName(nameOf(file)));
   const text = notebook && (await loadOf(notebook.uri, files));
   if (text === undefined) return undefined;
   return new vscode.DocumentDropEdit(text, vscode.l10n.t('Load these recordings'));

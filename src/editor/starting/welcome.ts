@@ -1,13 +1,13 @@
-import { open } from 'node:fs/promises';
-import { join } from 'node:path';
 import * as vscode from 'vscode';
 import { isRecordingName, looksLikeRecording, recordingsBelow } from '../../disk/recordings.ts';
+import { here } from '../here.ts';
+import { liesInFiles } from '../places.ts';
 
 const headBytes = 4096;
 
 /** Whether a workspace holds what is likely a recording and no notebook yet: in its folders, and one floor below. */
 export async function wantsStudy(): Promise<boolean> {
-  const folders = (vscode.workspace.workspaceFolders ?? []).filter(({ uri }) => uri.scheme === 'file');
+  const folders = (vscode.workspace.workspaceFolders ?? []).filter(({ uri }) => liesInFiles(uri));
   let likely = false;
   for (const { uri } of folders) {
     const notebooks: string[] = [];
@@ -22,18 +22,8 @@ export async function wantsStudy(): Promise<boolean> {
     });
     if (notebooks.length > 0) return false;
     const candidates = paths.filter(isRecordingName).slice(0, 3);
-    for (const path of candidates) likely ||= looksLikeRecording(path, await headOf(join(uri.fsPath, path)));
+    for (const path of candidates)
+      likely ||= looksLikeRecording(path, await here().head(vscode.Uri.joinPath(uri, path), headBytes));
   }
   return likely;
-}
-
-async function headOf(file: string): Promise<Uint8Array> {
-  const handle = await open(file).catch(() => undefined);
-  if (handle === undefined) return new Uint8Array();
-  try {
-    const { buffer, bytesRead } = await handle.read(new Uint8Array(headBytes), 0, headBytes, 0);
-    return buffer.subarray(0, bytesRead);
-  } finally {
-    await handle.close();
-  }
 }

@@ -1,15 +1,15 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parentPort } from 'node:worker_threads';
-import { digest } from '../disk/bytes.ts';
-import { diskHistory } from '../disk/history.ts';
-import { AskedFiles } from '../disk/asked.ts';
-import { editorHost, unsavedHost } from '../disk/editorHost.ts';
-import { diskHost } from '../disk/host.ts';
-import { cacheFolder, KeptStore } from '../disk/keptStore.ts';
-import { ReadingThreads } from '../disk/readingThreads.ts';
-import { Service } from '../engine/service.ts';
-import type { Told } from './engineProgram.ts';
+import { digest } from '../../disk/bytes.ts';
+import { diskHistory } from '../../disk/history.ts';
+import { AskedFiles } from '../../disk/asked.ts';
+import { editorHost, unsavedHost } from '../../disk/editorHost.ts';
+import { diskHost } from '../../disk/host.ts';
+import { cacheFolder, KeptStore } from '../../disk/keptStore.ts';
+import { ReadingThreads } from '../../disk/readingThreads.ts';
+import { Service } from '../../engine/service.ts';
+import type { Told } from '../engineProgram.ts';
 
 // The engine on a thread of its own, so that a long reading never holds up the editor.
 const port = parentPort;

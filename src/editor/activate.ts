@@ -1,5 +1,5 @@
-import { join } from 'node:path';
 import * as vscode from 'vscode';
+import type { Json } from '../values/json.ts';
 import { CellStates } from './cellStates.ts';
 import { registerChanged } from './changed/command.ts';
 import { registerCommands } from './commands.ts';
@@ -8,25 +8,30 @@ import { EngineThread } from './engineThread.ts';
 import { EngineThreads } from './engineThreads.ts';
 import { forgetClosed } from './forgetting.ts';
 import { registerHandles } from './handles/register.ts';
+import { here, runsOn } from './here.ts';
 import type { KeptOutputs } from './keptOutputs.ts';
-import { engineIn } from './node/engine.ts';
 import { notebookType } from './names.ts';
-import { registerProducts } from './products/commands.ts';
+import type { Platform } from './platform.ts';
 import { registerReference } from './reference.ts';
-import { registerSheet } from './sheetCommand.ts';
 import { serializer } from './serializer.ts';
 import { threadsWanted } from './settings.ts';
 import { registerStarting } from './starting/commands.ts';
 import { watchStaleness } from './staleness.ts';
 import { registerStatusBar } from './statusBar.ts';
 
+/** What other extensions may ask. */
+export interface Washboard {
+  /** Results of a notebook that is open, as `washboard run --json` gives them; undefined where it is none of ours. */
+  results(notebook: vscode.Uri): Promise<Json | undefined>;
+}
+
 /** Wires the parts together; what knows the language comes last, for a notebook opens without it. */
-export async function activate(context: vscode.ExtensionContext): Promise<void> {
-  const script = join(context.extensionPath, 'dist', 'worker.mjs');
-  const engine = new EngineThreads(() => new EngineThread(engineIn(script)), threadsWanted);
+export async function activateOn(platform: Platform, context: vscode.ExtensionContext): Promise<Washboard> {
+  runsOn(platform);
+  const engine = new EngineThreads(() => new EngineThread(platform.startEngine), threadsWanted);
   const log = vscode.window.createOutputChannel('Washboard', { log: true });
   const states = new CellStates();
-  const kept = keptIn(join((context.storageUri ?? context.globalStorageUri).fsPath, 'outputs'));
+  const kept = keptOutputs();
   const controller = new Controller(engine, states, kept, log);
   const messaging = vscode.notebooks.createRendererMessaging('washboard-renderer');
   const prefer = (notebook: vscode.NotebookDocument): void => {
@@ -42,10 +47,9 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     forgetClosed(engine),
     registerCommands(controller, context.extensionUri, log),
     registerStarting(engine),
-    registerSheet(),
     registerChanged(engine),
     registerHandles(messaging, engine, controller),
-    registerProducts(context, log, messaging),
+    platform.registerProducts(context, log, messaging),
     registerReference(context.extensionUri),
     controller,
     states,
@@ -61,10 +65,11 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     registerLanguage(engine, context.extensionUri),
     registerProse(engine),
   );
+  return { results: async (notebook) => (await import('./changed/show.ts')).resultsOf(engine, notebook) };
 }
 
 /** The store of outputs, made when it is asked for. */
-function keptIn(folder: string): () => Promise<KeptOutputs> {
+function keptOutputs(): () => Promise<KeptOutputs> {
   let kept: Promise<KeptOutputs> | undefined;
-  return () => (kept ??= import('./keptOutputs.ts').then((found) => new found.KeptOutputs(folder)));
+  return () => (kept ??= import('./keptOutputs.ts').then(async (found) => new found.KeptOutputs(await here().texts())));
 }

@@ -1,0 +1,49 @@
+import * as vscode from 'vscode';
+
+/** What the extension gives to others, in any host. */
+interface Washboard {
+  results(notebook: vscode.Uri): Promise<unknown>;
+}
+
+/** Opens the sample study, runs all of it, edits a trim, runs that and saves; tells what came of each. */
+export async function studyInBrowser(tell: (name: string, told: unknown) => Promise<void>): Promise<void> {
+  const [folder] = vscode.workspace.workspaceFolders ?? [];
+  const uri = vscode.Uri.joinPath(folder.uri, 'three-pads.washboard.md');
+  const notebook = await vscode.workspace.openNotebookDocument(uri);
+  await vscode.window.showNotebookDocument(notebook);
+  const extension = vscode.extensions.getExtension<Washboard>('washboard-notebooks.washboard')!;
+  const washboard = await extension.activate();
+  await vscode.commands.executeCommand('notebook.selectKernel', {
+    id: 'washboard-kernel',
+    extension: 'washboard-notebooks.washboard',
+  });
+  await vscode.commands.executeCommand('notebook.execute', uri);
+  await tell('cells', codeCells(notebook).map(stateOf));
+  await tell('results', await washboard.results(uri));
+
+  const index = codeCells(notebook).findIndex(({ document }) => /\btrim\b/.test(document.getText()));
+  const cell = codeCells(notebook)[index];
+  const text = cell.document.getText();
+  const literal = /\.\.\s*([\d.]+) s/.exec(text)!;
+  const at = literal.index + literal[0].indexOf(literal[1]);
+  const edit = new vscode.WorkspaceEdit();
+  const place = new vscode.Range(cell.document.positionAt(at), cell.document.positionAt(at + literal[1].length));
+  const shorter = String(Number(literal[1]) - 1);
+  edit.replace(cell.document.uri, place, shorter);
+  await vscode.workspace.applyEdit(edit);
+  await tell('edit', { before: text, after: cell.document.getText(), kind: extension.extensionKind });
+  await vscode.commands.executeCommand('notebook.cell.execute', {
+    ranges: [{ start: cell.index, end: cell.index + 1 }],
+    document: uri,
+  });
+  await tell('edited', { cell: stateOf(cell), results: await washboard.results(uri) });
+  await tell('saved', await notebook.save());
+}
+
+const codeCells = (notebook: vscode.NotebookDocument): vscode.NotebookCell[] =>
+  notebook.getCells().filter(({ kind }) => kind === vscode.NotebookCellKind.Code);
+
+const stateOf = (cell: vscode.NotebookCell): object => ({
+  success: cell.executionSummary?.success,
+  mimes: [...new Set(cell.outputs.flatMap(({ items }) => items.map(({ mime }) => mime)))],
+});
