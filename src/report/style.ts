@@ -46,7 +46,7 @@ thead .caption th { display: none; }
   main { max-width: none; margin: 0; padding: 0; }
   .cell { break-inside: auto; }
   figure, tr, pre.source, .wide.short { break-inside: avoid; }
-  h1, h2, h3, pre.source, .name, .message { break-after: avoid; }
+  h1, h2, h3, pre.source, .name { break-after: avoid; }
   p, li { orphans: 3; widows: 3; }
   .prose, .text, .message { max-width: none; }
   .wide { overflow: visible; background: none; }
