@@ -1,9 +1,10 @@
+import { tenTo } from '../numbers/power.ts';
 import type { Literal } from './handle.ts';
 
 /** The least step of 1, 2 or 5 times a power of ten that is not below a size. */
 export function stepOf(size: number): number {
   if (!(size > 0) || !Number.isFinite(size)) return 1;
-  const power = 10 ** Math.floor(Math.log10(size) + 1e-9);
+  const power = tenTo(Math.floor(Math.log10(size) + 1e-9));
   const times = [1, 2, 5, 10].find((candidate) => candidate * power >= size * (1 - 1e-9)) ?? 10;
   return Number((times * power).toPrecision(6));
 }
