@@ -106,7 +106,8 @@ describe('the sample study in a served editor', function () {
     const text = cells[loading].text.replace('12..72 s', '20..50 s');
     assert.notEqual(text, cells[loading].text);
     await notebook.editCell(loading, text);
-    assert.equal(await notebook.textOf(loading), text);
+    // Read while the editor lays its lines out anew, they may stand in another order for a moment.
+    await until(async () => (await notebook.textOf(loading)) === text, 'the edited text');
     assert.equal(await notebook.runCell(loading), 'success');
     await notebook.reveal(densities);
     await until(async () => (await chart(/density.*bricks/i).innerHTML()) !== before, 'a chart that follows the edit');
