@@ -1,3 +1,4 @@
+import { reasonOfException } from '../result/environment.ts';
 import type { EditorBytes, EditorFiles, EditorStat } from './editorFiles.ts';
 
 /** What an engine asks of the file system that its editor stands for. */
@@ -56,6 +57,6 @@ export async function answerTo({ ask, what, path }: FilesAsk, files: EditorFiles
   try {
     return { type: 'files', ask, answer: await files[what](path) };
   } catch (error) {
-    return { type: 'files', ask, failed: error instanceof Error ? error.message : String(error) };
+    return { type: 'files', ask, failed: reasonOfException(error) };
   }
 }

@@ -20,12 +20,12 @@ describe('the files of a project in a file system of the editor', () => {
   beforeEach(() => {
     disk = new MemoryFiles();
     for (const name of ['run 10.csv', 'run 2.csv', '.run 3.csv', 'notes.txt'])
-      disk.write(`/work/study/raw/${name}`, name);
-    disk.write('/work/shared.csv', 'shared');
+      disk.write(`/home/study/raw/${name}`, name);
+    disk.write('/home/shared.csv', 'shared');
     disk.write('/elsewhere/secret.csv', 'secret');
-    disk.write('/workshop/secret.csv', 'secret');
+    disk.write('/homely/secret.csv', 'secret');
   });
-  const files = () => wholeFiles(disk, '/work/study', '/work');
+  const files = () => wholeFiles(disk, '/home/study', '/home');
 
   it('come in natural order, without hidden ones, from above the notebook too', async () => {
     assert.deepEqual(paths(await files().expand('raw/run*.csv')), ['raw/run 2.csv', 'raw/run 10.csv']);
@@ -37,11 +37,11 @@ describe('the files of a project in a file system of the editor', () => {
   it('are refused outside the project, however they are named', async () => {
     for (const path of [
       '../../elsewhere/secret.csv',
-      '../../workshop/secret.csv',
+      '../../homely/secret.csv',
       '../../elsewhere/*.csv',
       '/elsewhere/secret.csv',
       'raw/../../../elsewhere/secret.csv',
-      '../../work/../elsewhere/secret.csv',
+      '../../home/../elsewhere/secret.csv',
       'memfs://elsewhere/secret.csv',
       'C:\\secret.csv',
       '..\\..\\elsewhere\\secret.csv',
@@ -51,17 +51,17 @@ describe('the files of a project in a file system of the editor', () => {
   });
 
   it('are refused where a link is on the way, for nobody knows where that leads', async () => {
-    disk.links.add('/work/study/raw');
+    disk.links.add('/home/study/raw');
     for (const path of ['raw/notes.txt', 'raw/*.csv', 'r?w/notes.txt'])
       assert.match(sentence(await files().expand(path)), /does not tell where it leads/, path);
     disk.links.clear();
-    disk.links.add('/work/study/raw/run 2.csv');
+    disk.links.add('/home/study/raw/run 2.csv');
     assert.match(sentence(await files().expand('raw/*.csv')), /"raw\/run 2\.csv" is a link/);
     assert.deepEqual(paths(await files().expand('raw/run 1*.csv')), ['raw/run 10.csv']);
   });
 
   it('may lie in a project whose own folder is reached by a link', async () => {
-    disk.links.add('/work');
+    disk.links.add('/home');
     assert.deepEqual(paths(await files().expand('raw/notes.txt')), ['raw/notes.txt']);
   });
 
@@ -78,23 +78,23 @@ describe('the files of a project in a file system of the editor', () => {
     assert.deepEqual(identity, { bytes: 9, sha256: createHash('sha256').update('notes.txt').digest('hex') });
     await ours.identify('raw/notes.txt');
     assert.equal(disk.reads.length, 1);
-    disk.write('/work/study/raw/notes.txt', 'other.txt');
+    disk.write('/home/study/raw/notes.txt', 'other.txt');
     assert.notEqual((await ours.identify('raw/notes.txt')).sha256, identity.sha256);
   });
 
   it('are hashed anew each time where the file system tells no times', async () => {
-    disk.write('/work/study/raw/notes.txt', 'notes.txt', 0);
+    disk.write('/home/study/raw/notes.txt', 'notes.txt', 0);
     const ours = files();
     await ours.identify('raw/notes.txt');
     assert.equal(await ours.known!('raw/notes.txt'), undefined);
-    disk.write('/work/study/raw/notes.txt', 'other.txt', 0);
+    disk.write('/home/study/raw/notes.txt', 'other.txt', 0);
     assert.equal((await ours.identify('raw/notes.txt')).sha256, createHash('sha256').update('other.txt').digest('hex'));
   });
 
   it('give no bytes but those that were hashed', async () => {
     const ours = files();
     const identity = await ours.identify('raw/notes.txt');
-    disk.write('/work/study/raw/notes.txt', 'other.txt');
+    disk.write('/home/study/raw/notes.txt', 'other.txt');
     const source = await ours.open('raw/notes.txt', identity);
     assert.equal((await source.read(0, 9)).length, 0);
     assert.deepEqual(source.fault?.(), { kind: 'changed' });
@@ -112,13 +112,13 @@ describe('the files of a project in a file system of the editor', () => {
   });
 
   it('are read by a notebook, each once, and name a file that changed between', async () => {
-    disk.write('/work/study/raw/a.csv', rows(1));
-    disk.write('/work/study/raw/b.csv', rows(2));
-    const engine = new Engine(editorHost(disk, '/work/study', '/work'));
+    disk.write('/home/study/raw/a.csv', rows(1));
+    disk.write('/home/study/raw/b.csv', rows(2));
+    const engine = new Engine(editorHost(disk, '/home/study', '/home'));
     const cells = ['levels (load "raw/?.csv")'];
     const report = await engine.run({ cells, wanted: 'all' }, watch);
     assert.ok(report.ok, report.results[0].error?.message);
-    assert.deepEqual(disk.reads, ['/work/study/raw/a.csv', '/work/study/raw/b.csv']);
+    assert.deepEqual(disk.reads, ['/home/study/raw/a.csv', '/home/study/raw/b.csv']);
     assert.deepEqual(
       report.sources.map(({ path }) => path),
       ['raw/a.csv', 'raw/b.csv'],
