@@ -1,3 +1,5 @@
+import { standing } from './standing.ts';
+
 /**
  * What a chart is laid out for. On a screen its width follows a signal, and its reader can point at things; a figure in print has
  * one width, and its type is as large as it was asked for, so less of it fits.
@@ -29,24 +31,13 @@ export const inPrint = (width: number): Layout => ({
   print: true,
 });
 
-let current = onScreen;
+const current = standing(onScreen);
 
 /** What the chart that is being made is laid out for. */
-export const layout = (): Layout => current;
+export const layout = (): Layout => current.now();
 
-/**
- * Makes charts for a layout. Every plot needs it, down to where a name is put, and nothing is made in between: so it stands here
- * while `make` runs, and is no parameter of each of them.
- */
-export function laidOut<T>(wanted: Layout, make: () => T): T {
-  const before = current;
-  current = wanted;
-  try {
-    return make();
-  } finally {
-    current = before;
-  }
-}
+/** Makes charts for a layout. */
+export const laidOut = <T>(wanted: Layout, make: () => T): T => current.during(wanted, make);
 
 /** Height in px of a plot that takes so many on a screen. */
-export const tall = (height: number): number => Math.round(height * current.heights);
+export const tall = (height: number): number => Math.round(height * layout().heights);
