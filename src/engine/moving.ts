@@ -58,7 +58,8 @@ export async function moved(
   const following = wanted.filter((cell) => dependents.includes(cell));
   if (following.length > 0)
     await engine.run({ cells: changed, wanted: following }, unwatched, (result) => {
-      const output = following.includes(result.cell) ? shownCloser(engine, result, display, closer) : undefined;
+      if (!following.includes(result.cell)) return;
+      const output = shownOver(closerAt(result, closer)?.over, () => shown(engine, result, display));
       if (output !== undefined) outputs.push({ cell: result.cell, line: result.line, output });
     });
   return { edit: edit.value, outputs };
@@ -74,22 +75,16 @@ export async function lookedCloser(
   const outputs: CellOutput[] = [];
   const wanted = [...new Set(closer.map(({ cell }) => cell))];
   await engine.run({ cells, wanted }, unwatched, (result) => {
-    const isWanted = closer.some(({ cell, line }) => cell === result.cell && line === result.line);
-    const output = isWanted ? shownCloser(engine, result, display, closer) : undefined;
+    const found = closerAt(result, closer);
+    const output = found && shownOver(found.over, () => shown(engine, result, display));
     if (output !== undefined) outputs.push({ cell: result.cell, line: result.line, output });
   });
   return outputs;
 }
 
-function shownCloser(
-  engine: Engine,
-  result: StatementResult,
-  display: Display,
-  closer: readonly Closer[],
-): Output | undefined {
-  const found = closer.find(({ cell, line }) => cell === result.cell && line === result.line);
-  return shownOver(found?.over, () => shown(engine, result, display));
-}
+/** The closer look at a statement's charts, if there is one. */
+const closerAt = ({ cell, line }: StatementResult, closer: readonly Closer[]): Closer | undefined =>
+  closer.find((one) => one.cell === cell && one.line === line);
 
 /** What a statement shows where its literals can be written. */
 export function shown(engine: Engine, result: StatementResult, display: Display = {}): Output | undefined {

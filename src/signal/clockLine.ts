@@ -1,4 +1,4 @@
-import { crossProducts, meanFree } from './delay.ts';
+import { crossProducts, energy, meanFree } from './delay.ts';
 import { alongClock } from './alongClock.ts';
 import { reach as sincReach, valuesBetween } from './interpolate.ts';
 import { median } from './percentile.ts';
@@ -106,8 +106,6 @@ function besideOf(at: (lag: number) => number, best: number): number {
   const beside = bend === 0 ? 0 : (before - after) / (2 * bend);
   return (top - 8 + Math.max(-1, Math.min(1, beside))) / 8;
 }
-
-const energy = (samples: Float64Array): number => samples.reduce((sum, value) => sum + value * value, 0);
 
 /** The line through the readings, without those that lie far off. */
 function fitted(readings: readonly Reading[]): Omit<TwoClocks, 'sign'> | undefined {

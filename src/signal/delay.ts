@@ -58,7 +58,8 @@ export function meanFree(samples: Float64Array): Float64Array {
   return samples.map((value) => value - mean);
 }
 
-const energy = (samples: Float64Array): number => samples.reduce((sum, value) => sum + value * value, 0);
+/** Sum of squares. @param samples in any unit */
+export const energy = (samples: Float64Array): number => samples.reduce((sum, value) => sum + value * value, 0);
 
 /** Sums of x[n] y[n + lag], those of negative lags at the end; zeros behind the signals keep both ends apart. */
 export function crossProducts(x: Float64Array, y: Float64Array): Float64Array {

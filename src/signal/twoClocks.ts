@@ -1,4 +1,4 @@
-import { meanFree } from './delay.ts';
+import { energy, meanFree } from './delay.ts';
 import { realFft } from './fft.ts';
 import { placesWithin, valuesBetween } from './interpolate.ts';
 import type { ClockedSignal, ClockLine, TwoClocks } from './clocks.ts';
@@ -101,8 +101,8 @@ function finder(
   const usual = energies.reduce((sum, value) => sum + value, 0) / energies.length;
   return (stretch) => {
     const free = meanFree(stretch);
-    const energy = free.reduce((sum, value) => sum + value * value, 0);
-    if (!(energy > 0 && usual > 0)) return undefined;
+    const own = energy(free);
+    if (!(own > 0 && usual > 0)) return undefined;
     padded.fill(0);
     padded.set(free);
     plan.forward(padded, sr, si);
@@ -113,7 +113,7 @@ function finder(
     }
     plan.inverse(sr, si, padded);
     // Where next to nothing was recorded, what little there is must not seem alike.
-    const at = (place: number): number => padded[place] / Math.sqrt(energy * Math.max(energies[place], 0.05 * usual));
+    const at = (place: number): number => padded[place] / Math.sqrt(own * Math.max(energies[place], 0.05 * usual));
     let best = 0;
     let squares = 0;
     for (let place = 0; place < energies.length; place++) {

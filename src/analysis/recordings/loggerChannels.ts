@@ -22,6 +22,9 @@ export interface SharedChannel {
   readonly b: Signal;
 }
 
+/** What B's samples are multiplied by to be in A's unit. */
+export const scaleOf = ({ a, b }: SharedChannel): number => b.unit.factor / a.unit.factor;
+
 /** A channel with both signals on A's clock, and what comes of it. */
 export interface HeldChannel extends SharedChannel {
   readonly pairs: readonly CommonStretch[];

@@ -6,7 +6,7 @@ import { meanAndVariance } from '../../statistics/summary.ts';
 import type { Band } from '../../values/band.ts';
 import type { LoggersRow } from '../../values/loggers.ts';
 import type { TransferEntry } from '../../values/transfer.ts';
-import type { SharedChannel } from './loggerChannels.ts';
+import { scaleOf, type SharedChannel } from './loggerChannels.ts';
 
 /** Parts into which what both hold is cut for the scatter of the ratio, at most and at least. */
 const mostParts = 20;
@@ -21,14 +21,15 @@ const segmentsInPart = 2;
  * @param confidence of the ratio's interval, 0 to 1
  */
 export function loggerRows(
-  { a, b }: SharedChannel,
+  channel: SharedChannel,
   pairs: readonly Pair[],
   response: TransferEntry,
   bands: readonly Band[],
   options: WelchOptions,
   confidence: number,
 ): LoggersRow[] {
-  const scale = b.unit.factor / a.unit.factor;
+  const { a } = channel;
+  const scale = scaleOf(channel);
   const whole = densitiesOf(pairs, options);
   const parts = partsOf(pairs, segmentsInPart * options.shape.length).map((part) => densitiesOf([part], options));
   return bands.map(({ from, to }) => {

@@ -11,7 +11,7 @@ import type { RunsValue } from '../../values/runs.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { refuse, tell } from '../messages/loggers.ts';
 import { leastCoherence, responseOf } from '../spectra/response.ts';
-import { clocked, clocksOf, commonRate, sharedChannels, type ChannelClocks } from './loggerChannels.ts';
+import { clocked, clocksOf, commonRate, scaleOf, sharedChannels, type ChannelClocks } from './loggerChannels.ts';
 import type { HeldChannel, Logger, SharedChannel } from './loggerChannels.ts';
 import { loggerDoubts } from './loggerDoubts.ts';
 import { loggerRows } from './loggerRows.ts';
@@ -107,7 +107,7 @@ function heldChannels(
       overlap: window.overlap,
       cancelled: watch.cancelled,
     };
-    const scale = channel.b.unit.factor / channel.a.unit.factor;
+    const scale = scaleOf(channel);
     const [from, to] = [`${channel.a.name} of ${a.name}`, `${channel.b.name} of ${b.name}`];
     const response = {
       ...responseOf(b.run, { from, to, unit: one, scale }, pairs, options),

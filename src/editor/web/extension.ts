@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { activateOn, type Washboard } from '../activate.ts';
+import { firstBytes } from '../firstBytes.ts';
 import { engineFrom } from './engine.ts';
 import { readParts } from './parts.ts';
 import { registerProducts } from './products.ts';
@@ -19,11 +20,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<Washbo
       pathOf: () => undefined,
       projectRoot: (folder) => folder,
       disk: () => Promise.reject(new Error('a browser has no disk')),
-      head: (file, bytes) =>
-        Promise.resolve(vscode.workspace.fs.readFile(file)).then(
-          (whole) => whole.subarray(0, bytes),
-          () => new Uint8Array(),
-        ),
+      head: firstBytes,
       texts: () =>
         Promise.resolve(
           new StoredTexts(vscode.Uri.joinPath(context.storageUri ?? context.globalStorageUri, 'outputs')),
