@@ -124,7 +124,7 @@ function ofNumbers(index: number, column: NumberColumn, { scale, style }: TimeSc
   const near = first === undefined ? values : values.map((value) => value - first);
   return {
     index,
-    seconds: scaled(unwrapped(near, step), scale),
+    seconds: withinDates(scaled(unwrapped(near, step), scale)),
     origin: first === undefined ? 0 : first * scale,
     style,
     resolution: tenTo(-decimals) * scale,
@@ -150,6 +150,18 @@ function scaled(values: Float64Array, scale: number): Float64Array {
     : divisor > 1
       ? values.map((value) => value / divisor)
       : values.map((value) => value * scale);
+}
+
+/**
+ * Seconds with nothing in place of a number that no clock can show: beyond the dates of ECMAScript (ECMA-262, 21.4.1.1).
+ * Where most are, the column is kept as it is, for it is no clock at all.
+ */
+function withinDates(seconds: Float64Array): Float64Array {
+  const isBeyond = (value: number): boolean => Math.abs(value) > 8.64e12;
+  const beyond = seconds.reduce((count, value) => count + (isBeyond(value) ? 1 : 0), 0);
+  return beyond === 0 || 2 * beyond > seconds.length
+    ? seconds
+    : seconds.map((value) => (isBeyond(value) ? NaN : value));
 }
 
 function overMidnight(values: Float64Array): Float64Array {

@@ -301,12 +301,12 @@ describe('what the readers say', () => {
     says(
       'empty-cells',
       { empty: 1, rows: 9, line: undefined },
-      /^1 row of 9 holds no reading and counts as a lost sample\.$/,
+      /^1 row of 9 lacks a reading or its time and counts as a lost sample\.$/,
     );
     says(
       'empty-cells',
       { empty: 2, rows: 9, line: 4 },
-      /^2 rows of 9 hold no reading \(first at line 4\) and count as lost samples\.$/,
+      /^2 rows of 9 lack a reading or its time \(first at line 4\) and count as lost samples\.$/,
     );
     says('rows-sent-again', { again: 1, rows: 9, line: undefined }, /^1 row of 9 repeats .* and was left out\.$/);
     says(

@@ -57,6 +57,18 @@ describe('a column of numbers as time', () => {
     assert.deepEqual([...role(seconds, { scale: 1 }).seconds], [...seconds.values]);
   });
 
+  it('holds nothing where a number lies beyond all dates', () => {
+    const t = each(20, (i) => i / 100);
+    t[7] = 2.2e307;
+    t[9] = -8.65e12;
+    const { seconds } = role(numbers('t', t), { scale: 1 });
+    assert.deepEqual(
+      [...seconds.keys()].filter((i) => Number.isNaN(seconds[i])),
+      [7, 9],
+    );
+    assert.equal(seconds[8], 0.08);
+  });
+
   it('counts from its first number where it counts from 1970 or is a spreadsheet’s day', () => {
     const epoch = role(
       numbers(

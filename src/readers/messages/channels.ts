@@ -181,8 +181,8 @@ export const channelSentences: Sentences<ChannelFacts> = {
   'sensors-offset': ({ first, other, offset }) =>
     `${other} is read ${figure(1000 * Math.abs(offset))} ms ${offset < 0 ? 'before' : 'after'} ${first}, and both were taken as one time: the phase between them is off by ${figure(360 * Math.abs(offset))}° at 1 Hz, and in proportion above.`,
   'empty-cells': ({ empty, rows, line }) => {
-    const [holds, counts] = empty === 1 ? ['holds', 'counts as a lost sample'] : ['hold', 'count as lost samples'];
-    return `${rowsOf(empty, rows)} ${holds} no reading${atLine('first at line', line)} and ${counts}.`;
+    const [lacks, counts] = empty === 1 ? ['lacks', 'counts as a lost sample'] : ['lack', 'count as lost samples'];
+    return `${rowsOf(empty, rows)} ${lacks} a reading or its time${atLine('first at line', line)} and ${counts}.`;
   },
   'rows-repeated': ({ repeated, rows }) =>
     `${rowsOf(repeated, rows)} repeat the stamp and the readings of the row before and were left out.`,
