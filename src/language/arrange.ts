@@ -159,8 +159,8 @@ class Arranger {
   /** `2,5 Hz` where one quantity is wanted: a decimal comma, whose second half belongs nowhere. */
   #isDecimal(node: Operand): boolean {
     const { items, at } = this.#reader;
-    const before = at > 0 ? items[at - 1].node : undefined;
-    if (node.type !== 'number' || before?.type !== 'number' || before.unit) return false;
+    const before = items[at - 1].node;
+    if (node.type !== 'number' || before.type !== 'number' || before.unit) return false;
     if (node.place.from !== before.place.to + 1) return false;
     const many = this.#open ? this.#open.form.many : this.#lastOperand()?.many;
     if (many) return false;

@@ -191,8 +191,7 @@ class NotebookCheck {
   /** The earlier findings of a statement whose text and whose names' values are as they were. */
   #kept({ cell, index, statement }: Entry): Findings | undefined {
     if (this.#before?.cells[cell] !== this.#cells[cell]) return undefined;
-    const findings = this.#before.findings.at(cell)?.at(index);
-    if (!findings) return undefined;
+    const findings = this.#before.findings[cell][index];
     if (this.#changed.length > 0) {
       // A name that came or went matters to who has that word, and to the advice of a message.
       const touched = statement.pieces.some(({ token }) => token.kind === 'word' && this.#changed.includes(token.text));

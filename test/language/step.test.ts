@@ -2,6 +2,8 @@ import { strict as assert } from 'node:assert';
 import { checkNotebook } from '../../src/language/check.ts';
 import type { Arrangement, Entry } from '../../src/language/arrangement.ts';
 import type { Diagnostic } from '../../src/language/diagnostic.ts';
+import type { Catalogue } from '../../src/language/vocabulary.ts';
+import { catalogue as shipped } from '../../src/verbs/language.ts';
 import { casesIn } from './cases.ts';
 import { catalogue } from './catalogue.ts';
 
@@ -36,15 +38,21 @@ const told = ({ code, place, message, fixes = [] }: Diagnostic): string =>
   `${code} ${place.from}-${place.to}: ${message}` +
   fixes.map(({ title, place: at, text }) => ` {${title} @${at.from}-${at.to} ${text}}`).join('');
 
+/** How its steps were laid out, its kind, what it is and the names it uses, and each message with its fixes. */
+function understood(text: string, words: Catalogue): string[] {
+  const notebook = checkNotebook([ground, text], words);
+  const own = notebook.steps.filter(({ cell }) => cell === 1).map(({ arrangement }) => laid(arrangement, text));
+  const { kind, expression, uses } = notebook.statements.findLast(({ cell }) => cell === 1)!;
+  const typed = `${kind ?? '?'} ${expression?.type ?? '-'} ${uses.join(' ')}`.trim();
+  return [own.join(' && ') || '-', typed, ...notebook.problems[1].map(told)];
+}
+
 describe('what is understood and said of a statement', () => {
-  // How its steps were laid out, its kind, what it is and the names it uses, and each message with its fixes.
-  for (const [text, steps, typed, ...messages] of casesIn('checks.txt'))
-    it(text, () => {
-      const notebook = checkNotebook([ground, text], catalogue);
-      const own = notebook.steps.filter(({ cell }) => cell === 1).map(({ arrangement }) => laid(arrangement, text));
-      assert.equal(own.join(' && ') || '-', steps);
-      const { kind, expression, uses } = notebook.statements.findLast(({ cell }) => cell === 1)!;
-      assert.equal(`${kind ?? '?'} ${expression?.type ?? '-'} ${uses.join(' ')}`.trim(), typed);
-      assert.deepEqual(notebook.problems[1].map(told), messages);
-    });
+  for (const [text, ...expected] of casesIn('checks.txt'))
+    it(text, () => assert.deepEqual(understood(text, catalogue), expected));
+});
+
+describe('what is understood of a claim, and of the keywords that stand in each other’s place', () => {
+  for (const [text, ...expected] of casesIn('verbs.txt'))
+    it(text, () => assert.deepEqual(understood(text, shipped), expected));
 });

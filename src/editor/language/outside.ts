@@ -23,7 +23,7 @@ export function outsideOf(
 ): Outside {
   const folders = foldersOf(analysis);
   // An unsaved notebook is nowhere, and relative to nowhere no file is missing.
-  if (folders === undefined) return { ...nowhere, count: () => Promise.resolve(1) };
+  if (folders === undefined) return nowhere;
   const { folder, root, base } = folders;
   const expand = once(async (pattern: string) => {
     const disk = base === undefined ? await here().disk() : editorDisk(editorFiles(base), root);

@@ -46,7 +46,10 @@ export type Situation =
     }
   | { readonly type: 'field'; readonly kind: ValueKind | undefined }
   | { readonly type: 'unit'; readonly of: Typed }
-  | { readonly type: 'value'; readonly call: Call | undefined; readonly argument: number };
+  | {
+      readonly type: 'value';
+      /** Of whose arguments it is the last. */ readonly call: Call | undefined;
+    };
 
 export interface Caret {
   readonly situation: Situation;
@@ -93,9 +96,7 @@ function situationAt(notebook: CheckedNotebook, before: string): Situation {
   const text = before + marker;
   const { statements } = parseCell(text, notebook.vocabulary);
   const statement = statements.at(-1);
-  if (!statement || statement.place.to < text.length) return { type: 'nowhere' };
-  if (statement.name?.place.to === text.length) return { type: 'nowhere' };
-  const path = pathTo(statement.pipeline, before.length);
+  const path = statement && pathTo(statement.pipeline, before.length);
   return path ? situationOf(path, notebook, text, before.length) : { type: 'nowhere' };
 }
 
@@ -132,13 +133,13 @@ function situationOf(path: Path, notebook: CheckedNotebook, text: string, at: nu
     case 'convert':
       return { type: 'unit', of: typeOf(parent.of, notebook, text) };
     case 'call':
-      return { type: 'value', call: parent, argument: parent.arguments.length - 1 };
+      return { type: 'value', call: parent };
     case 'step':
       if (parent.asked.some((unit) => unit === path[path.length - 1])) return { type: 'unit', of: untyped };
       return argument(path, path.length - 2, false, notebook, text, at);
     case 'uncertain':
     case 'coverage':
-      return { type: 'value', call: undefined, argument: 0 };
+      return { type: 'value', call: undefined };
     case 'number':
     case 'range':
     case 'negative': {
@@ -149,7 +150,7 @@ function situationOf(path: Path, notebook: CheckedNotebook, text: string, at: nu
           .slice(step + 1)
           .every((node) => 'type' in node && ['number', 'range', 'negative', 'word', 'unit'].includes(node.type));
       if (direct) return argument(path, step, parent.type === 'number', notebook, text, at);
-      return parent.type === 'number' ? { type: 'unit', of: untyped } : { type: 'value', call: undefined, argument: 0 };
+      return parent.type === 'number' ? { type: 'unit', of: untyped } : { type: 'value', call: undefined };
     }
     case 'word':
     case 'unit':
@@ -160,7 +161,7 @@ function situationOf(path: Path, notebook: CheckedNotebook, text: string, at: nu
     case 'assigned':
     case 'missing':
     case 'stray':
-      return { type: 'value', call: undefined, argument: 0 };
+      return { type: 'value', call: undefined };
   }
 }
 
@@ -190,7 +191,7 @@ function argument(
   const step = path[index] as Step;
   const pipeline = path[index - 1] as Pipeline;
   const form = notebook.vocabulary.verbs.get(step.verb.text);
-  if (!form) return { type: 'value', call: undefined, argument: 0 };
+  if (!form) return { type: 'value', call: undefined };
   const position = pipeline.steps.indexOf(step);
   const piped = position > 0 ? pipedInto(pipeline, position, notebook, text) : undefined;
   // The number before the caret is part of the slot that its unit would complete, so it is left out here.

@@ -3,7 +3,7 @@ import type { CheckedNotebook } from '../check.ts';
 import type { Expecting } from './caret.ts';
 import type { Offer } from './offer.ts';
 import type { ChannelFacts, FolderEntry, Outside } from './outside.ts';
-import { sourcesOf } from './source.ts';
+import { sourcesOf, takesFiles } from './source.ts';
 import { quietly } from './typing.ts';
 import { checkExpression } from '../expression.ts';
 
@@ -16,10 +16,7 @@ export async function completeFiles(
   written: string | undefined,
   outside: Outside,
 ): Promise<readonly Offer[]> {
-  const wanted = expecting.some(({ accepts }) =>
-    accepts.some((accept) => accept.type === 'text' && accept.role === 'files'),
-  );
-  if (!wanted) return [];
+  if (!expecting.some(takesFiles)) return [];
   const folder = written === undefined ? '' : written.slice(0, written.lastIndexOf('/') + 1);
   const entries = (await outside.list(folder)).filter(({ name }) => !name.startsWith('.'));
   const quote = (text: string, closed: boolean): string =>

@@ -8,7 +8,7 @@ import { changeTo, reporter, type Report } from '../messages.ts';
 import type { Diagnostic } from '../diagnostic.ts';
 import { callsIn, type CallOf } from './calls.ts';
 import type { Facts, Outside } from './outside.ts';
-import { filesOf, sourcesOf } from './source.ts';
+import { fileArguments, filesOf, sourcesOf } from './source.ts';
 
 /** The problems of every cell that the text alone shows, as you type. */
 export const diagnose = (notebook: CheckedNotebook): readonly (readonly Diagnostic[])[] => notebook.problems;
@@ -29,7 +29,7 @@ export async function diagnoseOutside(
     for (const call of callsIn(expression)) {
       const form = notebook.vocabulary.verbs.get(call.verb);
       if (!form) continue;
-      await lookForFiles(call, form, outside, report);
+      await lookForFiles(call, notebook, outside, report);
       await lookForChannels(call, form, notebook, outside, report);
       lookAtRanges(call, form, outside, report);
     }
@@ -37,12 +37,9 @@ export async function diagnoseOutside(
   return found.sort((a, b) => a.place.from - b.place.from);
 }
 
-async function lookForFiles(call: CallOf, form: Form, outside: Outside, report: Report): Promise<void> {
-  const operands = form.operands.filter(({ accepts }) =>
-    accepts.some((accept) => accept.type === 'text' && accept.role === 'files'),
-  );
-  for (const argument of operands.flatMap(({ name }) => call.operands[name] ?? [])) {
-    if (argument.type !== 'text' || (await outside.count(argument.text)) > 0) continue;
+async function lookForFiles(call: CallOf, notebook: CheckedNotebook, outside: Outside, report: Report): Promise<void> {
+  for (const argument of fileArguments(call, notebook)) {
+    if ((await outside.count(argument.text)) > 0) continue;
     const folder = argument.text.slice(0, argument.text.lastIndexOf('/') + 1);
     const entries = await outside.list(folder);
     const near = nearest(

@@ -9,6 +9,7 @@ import { titles } from '../messages.ts';
 import { childrenOf, type Amount, type Node, type Pipeline } from '../tree.ts';
 import { usualUnits } from '../usual.ts';
 import type { CellEdit } from './rename.ts';
+import { takesFiles } from './source.ts';
 
 export interface Action {
   readonly title: string;
@@ -51,9 +52,7 @@ function createBinding(notebook: CheckedNotebook, cell: number, problem: Diagnos
   const name = text.slice(problem.place.from, problem.place.to);
   const at =
     statements.find(({ place }) => place.from <= problem.place.from && problem.place.to <= place.to)?.place.from ?? 0;
-  const reader = notebook.catalogue.verbs.find(({ operands }) =>
-    operands[0]?.accepts.some((accept) => accept.type === 'text' && accept.role === 'files'),
-  );
+  const reader = notebook.catalogue.verbs.find(({ operands }) => operands.some(takesFiles));
   const arithmetic =
     /[-+*/^(]\s*$/.test(text.slice(at, problem.place.from)) || /^\s*[-+*/^]/.test(text.slice(problem.place.to));
   const value = arithmetic || !reader ? '1' : `${reader.verb} ""`;

@@ -29,5 +29,6 @@ export function signatureAt(notebook: CheckedNotebook, cell: number, offset: num
   const form = notebook.vocabulary.functions.get(situation.call.name.text);
   if (!form) return undefined;
   const synopsis = functionSynopsis(form);
-  return { synopsis, doc: form.summary, active: Math.min(situation.argument, synopsis.parts.length - 1) };
+  const argument = situation.call.arguments.length - 1;
+  return { synopsis, doc: form.summary, active: Math.min(argument, synopsis.parts.length - 1) };
 }

@@ -1,5 +1,7 @@
 import type { CheckedNotebook } from '../check.ts';
 import { argumentsUnder, type Checked, type CheckedArgument } from '../checked.ts';
+import type { Accept } from '../form.ts';
+import type { CallOf } from './calls.ts';
 
 /** The file patterns that a value was read from, following names and first operands back to the verb that reads. */
 export function sourcesOf(expression: CheckedArgument | undefined, notebook: CheckedNotebook): readonly string[] {
@@ -22,14 +24,20 @@ export function boundTo(name: string, notebook: CheckedNotebook): Checked | unde
   return index === undefined ? undefined : notebook.statements[index].expression;
 }
 
-/** The texts in a call's places for files. */
-export function filesOf(call: Checked & { readonly type: 'call' }, notebook: CheckedNotebook): readonly string[] {
-  const form = notebook.vocabulary.verbs.get(call.verb);
-  const operands =
-    form?.operands.filter(({ accepts }) =>
-      accepts.some((accept) => accept.type === 'text' && accept.role === 'files'),
-    ) ?? [];
-  return operands.flatMap(({ name }) =>
-    (call.operands[name] ?? []).flatMap((argument) => (argument.type === 'text' ? [argument.text] : [])),
-  );
+/** Whether a place takes the names of files. */
+export const takesFiles = ({ accepts }: { readonly accepts: readonly Accept[] }): boolean =>
+  accepts.some((accept) => accept.type === 'text' && accept.role === 'files');
+
+/** The arguments in a call's places for files. */
+export function fileArguments(call: CallOf, notebook: CheckedNotebook): readonly FileArgument[] {
+  const operands = notebook.vocabulary.verbs.get(call.verb)?.operands.filter(takesFiles) ?? [];
+  return operands
+    .flatMap(({ name }) => argumentsUnder(name, call.operands) ?? [])
+    .filter((argument) => argument.type === 'text');
 }
+
+type FileArgument = CheckedArgument & { readonly type: 'text' };
+
+/** The texts in a call's places for files. */
+export const filesOf = (call: CallOf, notebook: CheckedNotebook): readonly string[] =>
+  fileArguments(call, notebook).map(({ text }) => text);

@@ -44,7 +44,7 @@ function told(situation: Situation): string {
     case 'unit':
       return `unit ${situation.of.kind ?? '?'}`;
     case 'value':
-      return `value ${situation.call?.name.text ?? '-'} ${situation.argument}`;
+      return `value ${situation.call?.name.text ?? '-'} ${situation.call ? situation.call.arguments.length - 1 : 0}`;
     case 'text':
       return `text <${situation.written}> ${situation.expecting.map(expected).join(' && ')}`.trim();
     case 'argument':

@@ -1,9 +1,13 @@
 import { strict as assert } from 'node:assert';
 import { completionsAt } from '../../../src/language/services/completion.ts';
+import { checkNotebook } from '../../../src/language/check.ts';
 import type { Completion } from '../../../src/language/services/offer.ts';
 import { nowhere } from '../../../src/language/services/outside.ts';
+import { casesIn } from '../cases.ts';
+import { catalogue } from '../catalogue.ts';
 import { validCells } from '../valid.ts';
 import { ground, marked, Memory } from './marked.ts';
+import { toldOffers } from './told.ts';
 
 async function complete(cell: string): Promise<readonly Completion[]> {
   const { notebook, cell: index, offset } = marked(ground, cell);
@@ -144,6 +148,29 @@ describe('completionsAt', () => {
   it('offers bands that standards name', async () => {
     assert.ok((await ofKind('band S ¦', 'range')).includes('0.5..80 Hz'));
     assert.deepEqual(await ofKind('trim r ¦', 'range'), []);
+  });
+
+  // All of them in their order: rank and kind, what each writes and whether the next is wanted right after it.
+  for (const [cell, ...expected] of casesIn('offers.txt'))
+    it(`offers at ${cell} what could stand there, the nearest first`, async () => {
+      const { notebook, cell: index, offset } = marked(`${ground}\nq = zz\nshare = 5 %`, cell);
+      assert.deepEqual(toldOffers(await completionsAt(notebook, index, offset, new Memory())), expected);
+    });
+
+  it('offers at each word of what is right that word, be it a verb, an option, a name, a field or a unit', async () => {
+    // No end of a range is offered by name, and units in one spelling.
+    for (const cell of validCells.filter((text) => !/f0\.\.|in in|²/.test(text))) {
+      const notebook = checkNotebook([cell], catalogue);
+      for (const { role, place } of notebook.occurrences) {
+        if (role === 'definition' || role === 'channel') continue;
+        const offers = await completionsAt(notebook, 0, place.from, nowhere);
+        const word = cell.slice(place.from, place.to);
+        assert.ok(
+          offers.some(({ label }) => label === word),
+          `${role} ${word} of ${cell}`,
+        );
+      }
+    }
   });
 
   it('is silent in comments and where a name is being made', async () => {
