@@ -8,6 +8,7 @@ import { success, type Result } from '../result/result.ts';
 import { parsed, projectOptions, texts, type ProjectOptions } from './args.ts';
 import { differingNumbers } from './differingNumbers.ts';
 import { exitFor } from './exit.ts';
+import { jsonPieces } from './jsonPieces.ts';
 import { refuse } from './messages.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { cellIn, runCell } from './oneCell.ts';
@@ -43,9 +44,11 @@ export async function run(args: readonly string[]): Promise<number> {
   const found = shares?.what === 'collect' ? await collected(notebook, project) : await wholeOrCell(notebook, cell);
   if (typeof found === 'number') return found;
   const { report, numbers } = found;
-  if (json)
-    print(`${JSON.stringify(reportJson(basename(path), notebook.cells, report, proseOf(notebook, numbers)))}\n`);
-  else printCells(notebook, report, cell);
+  if (json) {
+    const data = reportJson(basename(path), notebook.cells, report, proseOf(notebook, numbers));
+    for (const piece of jsonPieces(data)) print(piece);
+    print('\n');
+  } else printCells(notebook, report, cell);
   const differing = differingNumbers(notebook, numbers);
   differing.forEach(complain);
   return report.ok && differing.length === 0 ? 0 : 1;

@@ -1,0 +1,35 @@
+import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import { jsonPieces } from '../../src/cli/jsonPieces.ts';
+import type { Json } from '../../src/values/json.ts';
+
+describe('JSON in pieces', () => {
+  it('is the text of JSON.stringify', () => {
+    const leaf = fc.oneof(fc.string({ unit: 'binary' }), fc.double(), fc.integer(), fc.boolean(), fc.constant(null));
+    const { data } = fc.letrec<{ data: Json }>((tie) => ({
+      data: fc.oneof(
+        { maxDepth: 8, depthSize: 'medium' },
+        leaf,
+        fc.array(tie('data'), { maxLength: 4 }),
+        fc.dictionary(fc.string(), tie('data'), { maxKeys: 4, noNullPrototype: true }),
+      ),
+    }));
+    fc.assert(
+      fc.property(data, (value) => assert.equal([...jsonPieces(value)].join(''), JSON.stringify(value))),
+      { numRuns: 100 },
+    );
+    for (const one of [1, 'text', null, [], {}, [[]], [{}], { a: [] }])
+      assert.equal([...jsonPieces(one)].join(''), JSON.stringify(one));
+  });
+
+  it('comes in pieces of a bounded length, whatever the length of the whole', () => {
+    const results = Array.from({ length: 2000 }, (_, run) => ({
+      run,
+      values: Array.from({ length: 50 }, (_, i) => i / 7),
+    }));
+    const pieces = [...jsonPieces({ cells: [{ results }] })];
+    assert.ok(pieces.length > 10);
+    assert.ok(Math.max(...pieces.map(({ length }) => length)) < 70_000);
+    assert.equal(pieces.join(''), JSON.stringify({ cells: [{ results }] }));
+  });
+});
