@@ -17,6 +17,12 @@ export interface WrittenStudy {
   readonly bands: number;
   /** Drift of ln level a run. */
   readonly drift: number;
+  /** The order of the runs by their conditions' letters, where the sides are unequal; `runs` says nothing then. */
+  readonly order?: string;
+  /** Whether the sheet leaves the order out; default no. */
+  readonly isOrderUnknown?: boolean;
+  /** ln level that the first run has over a test that is warm, and that fades by a factor of e every two runs; default 0. */
+  readonly warmUp?: number;
   /** Refits of each condition of two, `runs` in each; their own scatter of ln level, and whether the sheet names them. */
   readonly refits?: { readonly each: number; readonly scatter: number; readonly areNamed: boolean };
 }
@@ -90,7 +96,8 @@ async function comparedOnce(study: WrittenStudy, comparisons: number, random: No
 }
 
 /** The runs in their order; refits follow one another as runs do without them. */
-function madeIn({ scatter, runs, refits }: WrittenStudy): Made[] {
+function madeIn({ scatter, runs, order: given, refits }: WrittenStudy): Made[] {
+  if (given !== undefined) return [...given].map((letter, refit) => ({ condition: letters.indexOf(letter), refit }));
   const two = (count: number): number[] => interleavedOrder(count).map((one) => (one === 'A' ? 0 : 1));
   if (refits !== undefined)
     return two(refits.each).flatMap((condition, refit) => Array.from({ length: runs }, () => ({ condition, refit })));
@@ -100,23 +107,25 @@ function madeIn({ scatter, runs, refits }: WrittenStudy): Made[] {
 
 /** The recordings and the run sheet of one study. */
 function filesOf(study: WrittenStudy, random: Noise): Map<string, Buffer> {
-  const { scatter, strata, drift, refits } = study;
+  const { scatter, strata, drift, refits, isOrderUnknown = false, warmUp = 0 } = study;
   const order = madeIn(study);
   const files = new Map<string, Buffer>();
   const isNamed = refits?.areNamed === true;
-  const sheet = [`file,condition,site,order${isNamed ? ',refit' : ''}`];
+  const sheet = [`file,condition,site${isOrderUnknown ? '' : ',order'}${isNamed ? ',refit' : ''}`];
   const fitted = new Map<number, readonly number[]>();
   for (let site = 0; site < strata; site++)
     order.forEach(({ condition, refit }, k) => {
       const byRefit = fitted.get(refit) ?? lines.map(() => (refits?.scatter ?? 0) * (refits ? random.gaussian() : 0));
       fitted.set(refit, byRefit);
+      const wandered = drift * (k + 1) + warmUp * Math.exp(-k / 2);
       const levels = lines.map(
-        (_, line) =>
-          0.1 * Math.exp(scatter[condition] * random.gaussian() + drift * (k + 1) + site / 2 + byRefit[line]),
+        (_, line) => 0.1 * Math.exp(scatter[condition] * random.gaussian() + wandered + site / 2 + byRefit[line]),
       );
       const file = `${letters[condition]}-${site}-${k}.csv`;
       files.set(file, Buffer.from(recordingText(levels)));
-      sheet.push(`${file},${letters[condition]},s${site},${k + 1}${isNamed ? `,${refit}` : ''}`);
+      sheet.push(
+        `${file},${letters[condition]},s${site}${isOrderUnknown ? '' : `,${k + 1}`}${isNamed ? `,${refit}` : ''}`,
+      );
     });
   return files.set('runs.csv', Buffer.from(sheet.join('\n') + '\n'));
 }

@@ -44,7 +44,7 @@ export const bandsKind = {
       figure('from', 'Hz', ({ band }) => band.from),
       figure('to', 'Hz', ({ band }) => band.to),
       detail('label', ({ band }) => band.label, 'text'),
-      field('rms', own, ({ rms }) => rms, 'The r.m.s.'),
+      field('rms', own, ({ rms }) => rms, 'The r.m.s.', { title: 'R.m.s.', written: 'r.m.s.' }),
       calibrationFigure(({ rows }: BandsValue) => rows),
     ],
     pick: { together: ofRun, keep: (value, rows) => ({ ...value, rows }) },

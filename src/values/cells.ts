@@ -9,15 +9,21 @@ export interface Cells {
 }
 
 export interface TableColumn {
+  /** As files and JSON have it: `total_rms`. */
   readonly name: string;
   readonly unit: string;
+  /** As people read it, where that is another: `r.m.s. with mean`. */
+  readonly written?: string;
 }
 
-/** A table from its columns' names and units, and its rows. */
+/** A table from its columns' names and units, and its rows. @param columns each with the way it is written for people, if that is another */
 export function cellsOf(
   caption: string,
-  columns: readonly (readonly [name: string, unit: string])[],
+  columns: readonly (readonly [name: string, unit: string, written?: string])[],
   rows: readonly (readonly Cell[])[],
 ): Cells {
-  return { caption, columns: columns.map(([name, unit]) => ({ name, unit })), rows };
+  return { caption, columns: columns.map(columnOf), rows };
 }
+
+const columnOf = ([name, unit, written = name]: readonly [string, string, string?]): TableColumn =>
+  written === name ? { name, unit } : { name, unit, written };

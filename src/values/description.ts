@@ -29,6 +29,8 @@ export interface More<Row, V = unknown> extends Shown {
   readonly bySensor?: true;
   /** Over a table's column, where the key won't do. */
   readonly heading?: string | Of<V, string>;
+  /** Over a column that people read, where key and heading, as files have them, are written otherwise: `r.m.s.` */
+  readonly written?: string;
   /** In JSON, where it is called otherwise than key and unit say. */
   readonly jsonKey?: string;
   /** In JSON, where it is more than what a table's cell can hold; undefined leaves it out. */
@@ -78,7 +80,7 @@ export interface Series<Row, V = unknown> {
   readonly columns: readonly SeriesColumn<Row, V>[];
 }
 
-export interface SeriesColumn<Row, V = unknown> extends Pick<Figure<Row, V>, 'key' | 'unit' | 'heading'> {
+export interface SeriesColumn<Row, V = unknown> extends Pick<Figure<Row, V>, 'key' | 'unit' | 'heading' | 'written'> {
   readonly at: From<Row, number, number>;
   /** In JSON, where that is not the list of the same figures; null where JSON has no need of it. */
   readonly json?: From<Row, V, Json> | null;

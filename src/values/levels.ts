@@ -87,9 +87,10 @@ export const levelsKind = {
       field('mean', own, (row) => row.mean, 'The mean, of a resultant the length of the mean vector,', {
         eitherSign: true,
       }),
-      field('rms', own, (row) => row.rms, 'The r.m.s., mean removed,', { title: 'R.m.s.' }),
+      field('rms', own, (row) => row.rms, 'The r.m.s., mean removed,', { title: 'R.m.s.', written: 'r.m.s.' }),
       field('total_rms', own, (row) => row.totalRms, 'The r.m.s., mean kept,', {
         title: 'R.m.s. with mean',
+        written: 'r.m.s. with mean',
         further: true,
       }),
       field(

@@ -71,7 +71,7 @@ export const againstColumns: readonly Column<ProfileAgainst, ProfileValue>[] = [
     'rms',
     (_, { rmsUnit }) => rmsUnit,
     ({ rms }) => rms,
-    { title: 'R.m.s.' },
+    { title: 'R.m.s.', written: 'r.m.s.' },
   ),
   figure('db', 'dB', ({ decibels }) => decibels, {
     heading: 'against profile',

@@ -82,14 +82,17 @@ const cellOf = (value: number | string | boolean | undefined): Cell =>
 
 const fixed = (symbol: string | undefined): string[] => [symbol ?? ''];
 
-/** A column's name, and the unit that all rows share, or none. */
+/** A column's name, the unit that all rows share, or none, and the name as people read it. */
 function headOf<Row, V>(
-  { key, heading = key, unit }: Pick<Figure<Row, V>, 'key' | 'heading' | 'unit'>,
+  { key, heading = key, written, unit }: Pick<Figure<Row, V>, 'key' | 'heading' | 'written' | 'unit'>,
   rows: readonly Row[],
   value: V,
-): [string, string] {
+): [name: string, unit: string, written: string] {
   const symbols = typeof unit === 'function' ? [...new Set(rows.map((row) => unit(row, value).symbol))] : fixed(unit);
-  return [typeof heading === 'string' ? heading : heading(value), symbols.length === 1 ? symbols[0] : ''];
+  const common = symbols.length === 1 ? symbols[0] : '';
+  // What a value names, a condition say, stays as its author wrote it.
+  if (typeof heading === 'function') return [heading(value), common, heading(value)];
+  return [heading, common, written ?? heading.replaceAll('_', ' ')];
 }
 
 const tabulated = <Row, V>(columns: readonly Column<Row, V>[], value: V): Figure<Row, V>[] =>

@@ -54,7 +54,7 @@ export const runningKind = {
       indices: (entry, { over }) => marksOf(entry, over),
       columns: [
         { key: 'time', unit: 's', at: ({ times }, index) => times[index] },
-        { key: 'rms', unit: own, at: ({ rms }, index) => rms[index] },
+        { key: 'rms', written: 'r.m.s.', unit: own, at: ({ rms }, index) => rms[index] },
       ],
     },
     pick: { together: ofRun, keep: (value, entries) => ({ ...value, set: undefined, entries }) },

@@ -23,7 +23,11 @@ export const presentTable: Presenter<'table'> = ({ caption, columns, rows }) => 
   const part: Part = {
     type: 'table',
     caption: `${caption}${cut}`,
-    columns: columns.map(({ name, unit }, index) => ({ name, unit, align: numeric(rows, index) ? 'right' : 'left' })),
+    columns: columns.map(({ name, unit, written = name }, index) => ({
+      name: written,
+      unit,
+      align: numeric(rows, index) ? 'right' : 'left',
+    })),
     rows: shown.map((_, row) => texts.map((column) => column[row])),
   };
   return [part];
