@@ -106,6 +106,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'compare.load',
   'compare.pressure',
   'compare.speeds',
+  'compare.apart',
   'compare.floor',
   'compare.rounding',
   'compare.clipped',

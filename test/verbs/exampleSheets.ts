@@ -10,9 +10,9 @@ const sheet = (header: string, foam: (k: number) => string, gel: (k: number) => 
 export const exampleSheets = {
   // All of foam in the morning, all of gel in the afternoon, faster, heavier and with harder tyres.
   'raw/other-day.csv': sheet(
-    'order,speed (m/s),mass (kg),load (kg),pressure (bar)',
-    (k) => `${k + 1},1.20,75,5.0,5.0`,
-    (k) => `${k + 5},1.26,80,5.3,5.3`,
+    'order,speed (m/s),mass (kg),load (kg),pressure (bar),temperature (°C)',
+    (k) => `${k + 1},1.20,75,5.0,5.0,${12 + 0.5 * k}`,
+    (k) => `${k + 5},1.26,80,5.3,5.3,${19 + 0.5 * k}`,
   ),
   'raw/warming.csv': sheet(
     'order',

@@ -3,6 +3,7 @@ import { covariateSensitivity, type StudiedChange } from '../../statistics/covar
 import { extent, type Run } from '../../values/run.ts';
 import { tell, type UnlikeCondition } from '../messages/evidence.ts';
 import { guard } from '../messages/verdict.ts';
+import { apartWarnings } from './apart.ts';
 import { conditionsOf, type Condition } from './conditions.ts';
 import { mixedWarnings } from './mixed.ts';
 import { sensorWarnings } from './sensors.ts';
@@ -34,8 +35,8 @@ export interface Differences {
 }
 
 /**
- * What differs between two sides that should not: lengths, rates, windows, and the speed, load and tyre
- * pressures that the run sheet gives of every run.
+ * What differs between two sides that should not: lengths, rates, windows, the speeds, load and tyre
+ * pressures that the run sheet gives of every run, and any other figure of it that tells the sides apart.
  *
  * @param study the comparison that they belong to: what it takes out is no difference, and its levels are to show what a
  *   difference of speed may do
@@ -43,21 +44,20 @@ export interface Differences {
 export function differences(sides: Sides, study: Studied): Differences {
   const { taken } = study;
   const conditions = conditionsOf(sides).filter(({ column }) => !taken.includes(column));
-  const speed = conditions.find(({ column }) => column === 'speed');
-  const others = conditions.filter(({ column }) => column !== 'speed');
+  const speeds = conditions.filter(({ isSpeed }) => isSpeed);
+  const others = conditions.filter(({ isSpeed }) => !isSpeed);
   return {
     warnings: [
       ...unlikeRecordings(sides),
       ...sensorWarnings(sides),
       ...mixedWarnings(sides, taken),
-      ...(speed === undefined ? [] : speedWarnings(sides, speed, study)),
+      ...speeds.flatMap((one) => speedWarnings(sides, one, study)),
       ...others.flatMap((one) => conditionWarnings(sides, one)),
+      ...apartWarnings(sides, [...taken, ...conditions.map(({ column }) => column)]),
     ],
-    guards: [
-      ...(speed !== undefined && isTooFar(speed)
-        ? [guard('guard.speeds', { changePercent: 100 * distance(speed) })]
-        : []),
-    ],
+    guards: speeds
+      .filter(isTooFar)
+      .map((one) => guard('guard.speeds', { column: one.column, changePercent: 100 * distance(one) })),
   };
 }
 

@@ -1,5 +1,6 @@
 import { sheetNumber } from '../../readers/sheet.ts';
 import type { Covariate } from '../../statistics/covariate.ts';
+import { dimensionOf, sameDimension } from '../../units/dimension.ts';
 import { parseUnit } from '../../units/parse.ts';
 import type { Run } from '../../values/run.ts';
 import { bareHeader, unitOfHeader } from '../recordings/sheetFile.ts';
@@ -11,6 +12,7 @@ export interface Condition extends Covariate {
   readonly column: string;
   /** As the header has it: `m/s`; empty where it has none. */
   readonly unit: string;
+  readonly isSpeed: boolean;
   /** What a figure in the sheet's unit is multiplied by. */
   readonly factor: number;
 }
@@ -18,18 +20,36 @@ export interface Condition extends Covariate {
 /** Columns that say under what conditions a run was made. */
 export const conditionColumns = /^(speed|mass|load|pressure.*|.* pressure)$/;
 
-/** The speed, mass, load and pressures of the run sheet, where every run of both sides has a figure above 0. */
+/**
+ * The speeds, mass, load and pressures of the run sheet, where every run of both sides has a figure above 0. What is in a unit of
+ * speed or of turning is a speed, whatever it is called: a pace in km/h, a cadence in rpm; the wind's is none of the run's.
+ */
 export function conditionsOf({ a, b }: Sides): Condition[] {
-  const headers = Object.keys(a.tracks[0].run.sheet?.facts ?? {}).filter((header) =>
-    conditionColumns.test(bareHeader(header)),
+  const headers = Object.keys(a.tracks[0].run.sheet?.facts ?? {}).filter(
+    (header) => conditionColumns.test(bareHeader(header)) || isSpeed(header),
   );
   return headers.flatMap((header) => {
     const column = bareHeader(header);
     const [figuresA, figuresB] = [a, b].map((side) => figuresOf(side, column));
     if (figuresA === undefined || figuresB === undefined) return [];
     const unit = unitOfHeader(header);
-    return [{ column, unit, factor: factorOf(unit), a: figuresA, b: figuresB }];
+    return [{ column, unit, isSpeed: isSpeed(header), factor: factorOf(unit), a: figuresA, b: figuresB }];
   });
+}
+
+const windColumns = /\b(wind|gusts?)\b/;
+
+function isSpeed(header: string): boolean {
+  const column = bareHeader(header);
+  if (column === 'speed') return true;
+  const unit = unitOfHeader(header);
+  const parsed = parseUnit(unit);
+  // What is in Hz may be the logger's rate or a filter's corner.
+  if (!parsed.ok || windColumns.test(column) || /Hz\b/.test(unit)) return false;
+  const { dimension } = parsed.unit;
+  return (['speed', 'frequency', 'angular velocity'] as const).some((name) =>
+    sameDimension(dimension, dimensionOf(name)),
+  );
 }
 
 function figuresOf({ tracks }: Side, column: string): number[] | undefined {

@@ -3,11 +3,8 @@ import type { Warning } from '../../result/result.ts';
 import { tell } from '../messages/evidence.ts';
 import { bareHeader } from '../recordings/sheetFile.ts';
 import { conditionColumns } from './conditions.ts';
+import { isOwnColumn } from './ownColumns.ts';
 import type { Side, Sides } from './sides.ts';
-
-/** Columns that differ from run to run by their nature, or whose differences the method takes out. */
-const ownColumns = ['file', 'filename', 'recording', 'order', 'date', 'time', 'pair', 'refit', 'day', 'session'];
-const remarks = ['note', 'excluded', 'why', 'reason'];
 
 /**
  * Columns of the run sheet in which the runs of a side differ, such as the surface: each told once, with its words, the sides
@@ -19,7 +16,7 @@ export function mixedWarnings({ a, b }: Sides, taken: readonly string[]): Warnin
   const headers = new Set([a, b].flatMap(({ tracks }) => Object.keys(tracks[0].run.sheet?.facts ?? {})));
   return [...headers].flatMap((header) => {
     const column = bareHeader(header);
-    if ([...ownColumns, ...remarks, ...taken].includes(column) || conditionColumns.test(column)) return [];
+    if (isOwnColumn(column) || taken.includes(column) || conditionColumns.test(column)) return [];
     const all = cellsOf([a, b], header);
     if (new Set(all).size === all.length || isMeasured(all)) return [];
     const mixed = [a, b].filter((side) => new Set(cellsOf([side], header)).size > 1);

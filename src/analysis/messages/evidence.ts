@@ -9,6 +9,7 @@ import { signedPercentText } from '../percents.ts';
 import type { NoSpeed } from '../recordings/turningRate.ts';
 import { noSpeedText } from './noSpeed.ts';
 import { withReasons, type LeftOut } from './recordings.ts';
+import { plain, printedUnit } from '../../values/number.ts';
 import { formatNumber } from '../../units/format.ts';
 import { clippingText, roundingText, type GuardFacts } from './verdict.ts';
 
@@ -35,6 +36,12 @@ export interface UnlikeCondition extends SideNames {
   readonly meanA: number;
   readonly meanB: number;
   readonly changePercent: number;
+}
+
+/** From the least to the largest of some figures. */
+export interface Extent {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** Levels of 0 are refused before they are compared, so that no note is about one. */
@@ -114,6 +121,14 @@ export interface EvidenceFacts extends NoteFacts {
     /** The change at equal speed, if levels go with speed to the power `exponent`. */
     readonly atEqualSpeed: readonly { readonly exponent: number; readonly changePercent: number }[];
   };
+  /** A column of the run sheet whose figures do not overlap; `hasPower` of one that levels may be adjusted by. */
+  'compare.apart': SideNames & {
+    readonly column: string;
+    readonly unit: string;
+    readonly rangeA: Extent;
+    readonly rangeB: Extent;
+    readonly hasPower: boolean;
+  };
   /** Ratio of mean squares. */
   'compare.floor': { readonly band: Band; readonly run: string; readonly ratio: number; readonly wanted: number };
   /** Coarse steps and clipping that do too little to a band to count, in percent of its power and of its r.m.s. */
@@ -132,11 +147,20 @@ function conditionText({ column, unit, a, b, meanA, meanB, changePercent }: Unli
 
 const conditionSentence = (facts: UnlikeCondition): string => `${conditionText(facts)}: that may be the change.`;
 
+const extentText = ({ from, to }: Extent): string =>
+  from === to ? plain(from, 4) : `${plain(from, 4)} to ${plain(to, 4)}`;
+
+function apartFigureSentence({ a, b, column, unit, rangeA, rangeB, hasPower }: EvidenceFacts['compare.apart']): string {
+  const ranges = `${extentText(rangeA)} against ${extentText(rangeB)}${unit && ` ${printedUnit(unit)}`}`;
+  const advice = hasPower ? `, or state its power, as in "adjust ${column} exponent 1"` : '';
+  return `No run of ${a} has the ${column} of a run of ${b} (${ranges}): unless it is a part of what is compared, what it does cannot be told from the change. Give both sides the same range of it${advice}.`;
+}
+
 function speedSentence({ isTooFar, atEqualSpeed, ...facts }: EvidenceFacts['compare.speeds']): string {
   const verdict = isTooFar ? 'too far apart to compare' : 'vibration grows with speed';
   const changes = oneOf(atEqualSpeed.map(({ changePercent }) => signedPercentText(changePercent)));
   const powers = oneOf(atEqualSpeed.map(({ exponent }) => String(exponent)));
-  return `${conditionText(facts)}: ${verdict}. At equal speed the change would be ${changes}, if levels go with speed to the power ${powers}.`;
+  return `${conditionText(facts)}: ${verdict}. At equal ${facts.column} the change would be ${changes}, if levels go with ${facts.column} to the power ${powers}.`;
 }
 
 function includingSentence({ excluded }: EvidenceFacts['compare.including']): string {
@@ -282,6 +306,7 @@ const sentences: Sentences<EvidenceFacts> = {
   'compare.load': conditionSentence,
   'compare.pressure': conditionSentence,
   'compare.speeds': speedSentence,
+  'compare.apart': apartFigureSentence,
   'compare.floor': ({ band, run, ratio, wanted }) =>
     `${bandHead(band)}: the mean square of ${run} is only ${ratio.toPrecision(2)} times that of the logger at rest, and ${wanted} times are wanted.`,
   'compare.rounding': (facts) => `${capitalised(roundingText(facts))}: too little to move the change.`,

@@ -286,6 +286,12 @@ export const evidencePages: MessagePages<EvidenceFacts> = {
     ofSheet('other-day', comparison),
     ofBricks(comparison),
   ),
+  'compare.apart': page(
+    'A figure of the run sheet that tells the sides apart',
+    'What was always other on one side and the change are one and the same in the data. A column in a unit of speed or of turning is held to the rule for speeds instead.',
+    ofSheet('other-day', comparison),
+    ofBricks(comparison),
+  ),
   'compare.floor': page(
     'A band near the logger’s noise',
     'The mean square of a band should be ten times that of the logger at rest; below twice no verdict is given.',

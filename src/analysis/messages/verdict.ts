@@ -33,7 +33,8 @@ export interface NoiseInBand {
 
 /** Reasons outside the figures that forbid a verdict. The message of each is a clause, as after `because`. */
 export interface GuardFacts {
-  'guard.speeds': { readonly changePercent: number };
+  /** `column` of the run sheet, without its unit. */
+  'guard.speeds': { readonly column: string; readonly changePercent: number };
   /** `code` of the finding, and the channel where it is about one. */
   'guard.fault': { readonly run: string; readonly code: string; readonly channel: string | undefined };
   /** A step of the logger in `unit`, as a share of the power that the band (undefined: the whole signal) holds in a run. */
@@ -75,8 +76,8 @@ const moveText = ({ movePercent }: NoiseInBand): string =>
   Number.isFinite(movePercent) ? `, which could move the change by ${percentText(movePercent)}` : '';
 
 const guardClauses: Sentences<GuardFacts> = {
-  'guard.speeds': ({ changePercent }) =>
-    `the mean speeds differ by ${percentText(changePercent)}, so the sides are not comparable`,
+  'guard.speeds': ({ column, changePercent }) =>
+    `the ${column === 'speed' ? 'mean speeds differ' : `means of ${column} differ`} by ${percentText(changePercent)}, so the sides are not comparable`,
   'guard.fault': ({ run, code, channel }) =>
     `a recording has a fault: ${run} (${code}${channel === undefined ? '' : `, channel ${channel}`})`,
   'guard.rounding': (facts) => `${roundingText(facts)}${moveText(facts)}`,

@@ -98,7 +98,7 @@ describe('the words of a verdict', () => {
   it('give the reasons that forbid a verdict, and of the data where they carry none', () => {
     const guards = [
       guard('guard.fault', { run: 'gel $1', code: 'clipped', channel: 'z' }),
-      guard('guard.speeds', { changePercent: 12 }),
+      guard('guard.speeds', { column: 'speed', changePercent: 12 }),
     ];
     const guarded = words({ kind: 'reduces' }, { guards });
     assert.match(
