@@ -226,17 +226,20 @@ export class StatementParser extends Cursor {
     return this.deeper(() => this.#binary(base, () => this.#signed(mode, close), close));
   }
 
-  /** `primary [ ("±" | "+/-") quantity [ "dof" number ] ]` */
+  /** `primary [ ("±" | "+/-") quantity [ "rectangular" | "triangular" ] [ "dof" number ] ]` */
   #uncertain(of: Expression): Expression {
     if (of.type === 'missing' || !(this.isSign('±') || this.isSign('+/-'))) return of;
     this.take();
     const by = this.is('number') ? this.#amount(false) : this.missing('value');
+    const shape = (['rectangular', 'triangular'] as const).find((word) => this.isWord(word));
+    let last = shape === undefined ? by.place : this.word(false).place;
     let freedom: Amount | undefined;
     if (this.isWord('dof') && this.is('number', 1)) {
       this.take();
       freedom = this.#plainNumber();
+      last = freedom.place;
     }
-    return { type: 'uncertain', place: span(of.place, freedom?.place ?? by.place), of, by, freedom };
+    return { type: 'uncertain', place: span(of.place, last), of, by, limits: shape, freedom };
   }
 
   /** `quantity | text | call | bracket | name`, with picks and fields after it. */
@@ -345,4 +348,7 @@ export class StatementParser extends Cursor {
 /** Whether a sign behind it, without a blank, would be read as a part of its unit. */
 const endsInUnit = (base: Expression): boolean =>
   (base.type === 'number' && base.unit !== undefined) ||
-  (base.type === 'uncertain' && base.freedom === undefined && base.by.type === 'number' && base.by.unit !== undefined);
+  (base.type === 'uncertain' &&
+    base.place.to === base.by.place.to &&
+    base.by.type === 'number' &&
+    base.by.unit !== undefined);

@@ -101,12 +101,19 @@ export interface Binary {
   readonly right: Expression;
 }
 
-/** `160 ± 5 N/mm`, `k ± 3 %`, with `dof 18` after it the degrees of freedom of what stands behind the sign. */
+/** How a quantity is spread between limits that are all that is known of it. */
+export type Limits = 'rectangular' | 'triangular';
+
+/**
+ * `160 ± 5 N/mm`, `k ± 3 %`, with `rectangular` or `triangular` after it where the sign stands before a half-width, and with
+ * `dof 18` the degrees of freedom of what stands behind the sign.
+ */
 export interface Uncertain {
   readonly type: 'uncertain';
   readonly place: Place;
   readonly of: Expression;
   readonly by: Amount | Missing;
+  readonly limits: Limits | undefined;
   readonly freedom: Amount | undefined;
 }
 

@@ -1,7 +1,7 @@
 import { roundedSI } from '../units/arithmetic.ts';
 import { sameDimension } from '../units/dimension.ts';
 import type { Checked } from './checked.ts';
-import type { Amount, Coverage, Expression, Uncertain } from './tree.ts';
+import type { Amount, Coverage, Expression, Limits, Uncertain } from './tree.ts';
 import { untyped, type Typed, type Work } from './work.ts';
 
 /** How a part of arithmetic and a literal quantity are checked. */
@@ -10,13 +10,17 @@ interface Parts {
   readonly amount: (node: Amount, work: Work) => Typed;
 }
 
+/** A half-width in standard uncertainties. */
+const halfWidths: Readonly<Record<Limits, number>> = { rectangular: Math.sqrt(3), triangular: Math.sqrt(6) };
+
 const unknown: Typed = { ...untyped, kind: 'quantity' };
 
 /**
  * A quantity with its standard uncertainty: `160 ± 5 N/mm` has one unit for both, `160 N/mm ± 3 %` a percentage of the
- * quantity, `160 N/mm ± 5` the quantity's unit.
+ * quantity, `160 N/mm ± 5` the quantity's unit. Of limits the standard uncertainty is the half-width over the square root of 3, and
+ * of 6 where values in the middle are the likelier (JCGM 100:2008, 4.3.7 and 4.3.9).
  */
-export function checkUncertain({ of, by, freedom, place }: Uncertain, work: Work, parts: Parts): Typed {
+export function checkUncertain({ of, by, limits, freedom, place }: Uncertain, work: Work, parts: Parts): Typed {
   const literal = of.type === 'number' ? of : undefined;
   const shared = literal?.unit === undefined && by.type === 'number' ? by.unit : undefined;
   const value = parts.arithmetic(literal && shared ? { ...literal, unit: shared } : of, work);
@@ -33,7 +37,8 @@ export function checkUncertain({ of, by, freedom, place }: Uncertain, work: Work
     work.report('uncertainty.freedom', freedom.place, {});
     return unknown;
   }
-  const checked: Checked = { type: 'uncertain', of: value.checked, by: constant, freedom: freedom?.value, place };
+  const standard = { ...constant, value: constant.value / (limits === undefined ? 1 : halfWidths[limits]) };
+  const checked: Checked = { type: 'uncertain', of: value.checked, by: standard, freedom: freedom?.value, place };
   return { ...value, checked };
 }
 

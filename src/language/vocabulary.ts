@@ -49,7 +49,7 @@ export function vocabularyOf(catalogue: Catalogue): Vocabulary {
   const known = made.get(catalogue);
   if (known) return known;
   const keywords = new Set<string>(['in', 'coverage', 'dof']);
-  const words = new Set<string>();
+  const words = new Set<string>(['rectangular', 'triangular']);
   const add = (accepts: readonly Accept[]): void =>
     accepts.forEach((accept) => accept.type === 'word' && accept.words.forEach((word) => words.add(word)));
   for (const form of catalogue.verbs) {

@@ -33,6 +33,24 @@ function r(a: Mean, b: Mean): number {
 const uncertaintyOf = ({ parts = [] }: QuantityValue): number => standardUncertainty(parts);
 
 describe('the examples of the guide to uncertainty', () => {
+  it('4.4.5 and 4.4.6, limits of ± 4 °C: 2.3 °C where all between is alike, 1.6 °C where the middle is the likelier', async () => {
+    // As plain numbers, and in a unit: the half-widths over the roots of 3 and of 6 (4.3.7, 4.3.9 b).
+    for (const [text, u] of [
+      ['100 ± 4 rectangular', 2.309401],
+      ['100 ± 4 triangular', 1.632993],
+      ['100 mm ± 4 rectangular', 2.309401],
+      ['100 ± 4 mm triangular', 1.632993],
+      ['100 mm ± 4 % rectangular', 2.309401],
+      ['100 ± 4 dof 3', 4],
+    ] as const)
+      near(uncertaintyOf(await of(text)), u, 1e-6);
+    // 4.3.7, the thermal expansion of copper: 16.52 with limits of ± 0.40, u = 0.23.
+    near(uncertaintyOf(await of('16.52e-6 ± 0.40e-6 rectangular')), 0.23e-6, 0.005e-6);
+    const both = await of('t = 100 ± 4 rectangular dof 12\n2 * t');
+    near(effectiveDf(both.parts!), 12, 1e-9);
+    near(uncertaintyOf(both), 4.618802, 1e-6);
+  });
+
   it('H.1, end gauges: u_c 32 nm, 16 degrees of freedom, U at 99 % 93 nm', async () => {
     const inputs = [
       [25, 18],
