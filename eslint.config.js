@@ -58,8 +58,14 @@ const unlike = [
   { selector: 'AssignmentExpression[operator="**="]', message: useOurs },
   { selector: 'MemberExpression[object.name="Math"][property.name="pow"]', message: useOurs },
   {
-    selector: 'MemberExpression[object.name="Math"][property.name=/^(tanh|asinh|acosh|atanh)$/]',
-    message: 'The last digit differs from one engine to the next: write it by exp, expm1 or log1p.',
+    selector:
+      'MemberExpression[object.name="Math"][property.name=/^(exp|expm1|log|log1p|log2|log10|sin|cos|tan|asin|acos|atan2)$/]',
+    message:
+      'The last digit differs from one engine to the next: use the function of src/numbers by the same name and "Of".',
+  },
+  {
+    selector: 'MemberExpression[object.name="Math"][property.name=/^(atan|sinh|cosh|tanh|asinh|acosh|atanh|cbrt)$/]',
+    message: 'The last digit differs from one engine to the next: write it by the functions of src/numbers.',
   },
 ];
 

@@ -13,6 +13,7 @@ import {
 import type { Quantity } from '../units/unit.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import { powerOf } from '../numbers/power.ts';
+import { logOf } from '../numbers/logarithm.js';
 
 const partsOf = ({ parts = [] }: QuantityValue): UncertaintyParts => parts;
 
@@ -79,7 +80,7 @@ function slopes(operator: Operator, a: number, b: number): readonly [number, num
     case '/':
       return [1 / b, -a / b ** 2];
     case '^':
-      return [b * powerOf(a, b - 1), powerOf(a, b) * Math.log(a)];
+      return [b * powerOf(a, b - 1), powerOf(a, b) * logOf(a)];
   }
 }
 

@@ -2,6 +2,7 @@ import { printWidth } from './advances.ts';
 import { lookedAt } from './closer.ts';
 import { layout } from './layout.ts';
 import { powerOf, tenTo } from '../numbers/power.ts';
+import { log10Of, logOf } from '../numbers/logarithm.js';
 
 /** Domains, ticks and label places of axes, reckoned here so that every theme and host draws the same. */
 
@@ -37,13 +38,13 @@ export function withHeadroom({ from, to }: Domain, room: number, height: number)
 const steps = [1, 2, 5, 10];
 
 function roundedDown(value: number): number {
-  const power = tenTo(Math.floor(Math.log10(value)));
+  const power = tenTo(Math.floor(log10Of(value)));
   const step = [...steps].reverse().find((candidate) => candidate * power <= value * (1 + 1e-9)) ?? 1;
   return clean(step * power);
 }
 
 function roundedUp(value: number): number {
-  const power = tenTo(Math.floor(Math.log10(value)));
+  const power = tenTo(Math.floor(log10Of(value)));
   return clean((steps.find((candidate) => candidate * power >= value * (1 - 1e-9)) ?? 10) * power);
 }
 
@@ -51,10 +52,10 @@ const clean = (value: number): number => Number(value.toPrecision(6));
 
 /** Ticks of a log axis: 1, 2, 5 of each power of ten where there are few powers, else the powers alone. */
 export function logTicks({ from, to }: Domain): number[] {
-  const powers = Math.log10(to / from);
+  const powers = log10Of(to / from);
   const wanted = powers <= 3.2 ? [1, 2, 5] : [1];
   const ticks: number[] = [];
-  for (let exponent = Math.floor(Math.log10(from)); exponent <= Math.ceil(Math.log10(to)); exponent++) {
+  for (let exponent = Math.floor(log10Of(from)); exponent <= Math.ceil(log10Of(to)); exponent++) {
     for (const step of wanted) {
       const tick = clean(step * tenTo(exponent));
       if (tick >= from * (1 - 1e-9) && tick <= to * (1 + 1e-9)) ticks.push(tick);
@@ -250,6 +251,6 @@ export function placeLabels(labels: readonly Label[], width: number, rows: numbe
 /** Where a frequency lies along an axis, 0 to 1. */
 export function along(domain: Domain, scale: 'linear' | 'log', at: number): number {
   return scale === 'log'
-    ? Math.log(at / domain.from) / Math.log(domain.to / domain.from)
+    ? logOf(at / domain.from) / logOf(domain.to / domain.from)
     : (at - domain.from) / (domain.to - domain.from);
 }

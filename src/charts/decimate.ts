@@ -1,3 +1,5 @@
+import { logOf } from '../numbers/logarithm.js';
+
 /**
  * Fewer points to draw, none of the peaks lost: each column of the picture keeps its lowest and its highest point.
  */
@@ -17,10 +19,10 @@ export function binsToDraw(
   const first = Math.max(1, Math.ceil(from / spacing - 1e-9));
   const last = Math.min(level.length - 1, Math.floor(to / spacing + 1e-9));
   const columns = limit / 2;
-  const start = scale === 'log' ? Math.log(first) : first;
-  const span = (scale === 'log' ? Math.log(last) : last) - start;
+  const start = scale === 'log' ? logOf(first) : first;
+  const span = (scale === 'log' ? logOf(last) : last) - start;
   const columnOf = (bin: number): number =>
-    Math.min(columns - 1, Math.floor((((scale === 'log' ? Math.log(bin) : bin) - start) / span) * columns));
+    Math.min(columns - 1, Math.floor((((scale === 'log' ? logOf(bin) : bin) - start) / span) * columns));
   if (last - first + 1 <= limit)
     return Array.from({ length: Math.max(0, last - first + 1) }, (_, index) => first + index);
   const kept: number[] = [];

@@ -3,6 +3,7 @@ import { fieldOf, fieldsOf } from '../values/fields.ts';
 import { pickOf } from '../values/pick.ts';
 import type { Quantity } from '../units/unit.ts';
 import type { Value } from '../values/value.ts';
+import { log10Of } from '../numbers/logarithm.js';
 
 /** A number that could stand in the prose. */
 export interface NumberOffer {
@@ -57,7 +58,7 @@ function offer(expression: string, { quantity }: { readonly quantity: Quantity }
 function numberText({ value, unit }: Quantity): string {
   if (Number.isInteger(value) && Math.abs(value) < 1e6) return withMinus(String(value));
   if (unit.symbol === '%') return withMinus(value.toFixed(1));
-  const exponent = Math.floor(Math.log10(Math.abs(value)));
+  const exponent = Math.floor(log10Of(Math.abs(value)));
   if (exponent < -5 || exponent >= 6) return withMinus(value.toExponential(2).replace('e+', 'e'));
   return withMinus(value.toFixed(Math.max(0, 2 - exponent)));
 }

@@ -4,30 +4,7 @@
  * Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved.
  */
 
-const words = new DataView(new ArrayBuffer(8));
-
-/** The number without the lower half of its bits, so that products of two such are exact. */
-function headOf(value: number): number {
-  words.setFloat64(0, value);
-  words.setUint32(4, 0);
-  return words.getFloat64(0);
-}
-
-/** The upper half of a number's bits: sign, exponent and 20 bits of the mantissa. */
-function upperOf(value: number): number {
-  words.setFloat64(0, value);
-  return words.getInt32(0);
-}
-
-/** The number with other upper bits. */
-function withUpper(value: number, upper: number): number {
-  words.setFloat64(0, value);
-  words.setInt32(0, upper);
-  return words.getFloat64(0);
-}
-
-/** 2^n for n from -1022 to 1023. */
-const twoTo = (n: number): number => withUpper(0, (n + 1023) << 20);
+import { headOf, twoTo, upperOf, withUpper } from './bits.js';
 
 /** A number as the sum of two, of which the first has its lower bits free. */
 interface Split {

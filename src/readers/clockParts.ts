@@ -3,6 +3,7 @@ import { stepShape } from './clock/steps.ts';
 import { refuse } from './messages.ts';
 import type { ClockParts } from './recording.ts';
 import { columnName, type StampColumn } from './table.ts';
+import { logOf } from '../numbers/logarithm.js';
 
 /** How far, as a factor, the rate of a reading may lie from the stated one. */
 const near = 3;
@@ -27,7 +28,7 @@ export function clockParts(
   if (known !== undefined) return success(known);
   const { forwardMedian, zero, count } = stepShape(values);
   const rate = (1 + zero / Math.max(count - zero, 1)) / forwardMedian;
-  const fits = (of: number): boolean => stated !== undefined && Math.abs(Math.log(of / stated)) < Math.log(near);
+  const fits = (of: number): boolean => stated !== undefined && Math.abs(logOf(of / stated)) < logOf(near);
   if (fits(rate) !== fits(rate / 60)) return success(fits(rate) ? 'mm:ss' : 'hh:mm');
   // With the rate stated the recording can do without.
   if (stated !== undefined || !(forwardMedian > 0)) return success('none');

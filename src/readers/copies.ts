@@ -1,4 +1,5 @@
 import { powerOf } from '../numbers/power.ts';
+import { log2Of } from '../numbers/logarithm.js';
 
 /**
  * Which rows say exactly what a row before them says, wherever that stands. Rows are found by a hash of their values in
@@ -9,7 +10,7 @@ import { powerOf } from '../numbers/power.ts';
 export function copiesOf(columns: readonly Float64Array[]): Uint8Array {
   const rows = columns[0]?.length ?? 0;
   const copies = new Uint8Array(rows);
-  const slots = new Int32Array(powerOf(2, Math.ceil(Math.log2(2 * rows + 2))));
+  const slots = new Int32Array(powerOf(2, Math.ceil(log2Of(2 * rows + 2))));
   const parts = columns.map((values) => new Uint32Array(values.buffer, values.byteOffset, 2 * values.length));
   const same = (a: number, b: number): boolean =>
     parts.every((words) => words[2 * a] === words[2 * b] && words[2 * a + 1] === words[2 * b + 1]);

@@ -11,6 +11,7 @@ import { columnName, type NumberColumn, type StampColumn } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
 import type { TimeCandidate } from './timeCandidates.ts';
 import { tenTo } from '../numbers/power.ts';
+import { logOf } from '../numbers/logarithm.js';
 
 /** The column that tells when samples were taken. */
 export interface TimeRole {
@@ -67,7 +68,7 @@ export function readTime(
     scale === undefined
       ? possibleScales(first, step, span, column.decimals <= 0, options.rate)
       : [{ scale, style: styleOf(scale, first) }];
-  const fitting = all.filter((one) => stated !== undefined && Math.abs(Math.log(stated * step * one.scale)) < 0.3);
+  const fitting = all.filter((one) => stated !== undefined && Math.abs(logOf(stated * step * one.scale)) < 0.3);
   const name = columnName(column, index);
   const isUnsure = scale === undefined && options.rate === undefined && fitting.length !== 1;
   if (isUnsure && shape.zero === 0 && isCount(values)) return refuse('time-or-counter', { path, column: name });

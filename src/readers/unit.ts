@@ -4,6 +4,7 @@ import type { UnsettledUnit } from './messages/channels.ts';
 import type { Finding, RecordedChannel, ReadOptions } from './recording.ts';
 import { settings } from './settings.ts';
 import { accelerationSize, accelerationUnits, unitSymbol } from './units.ts';
+import { log2Of } from '../numbers/logarithm.js';
 
 /** What settles a recording's unit. */
 export interface UnitReading {
@@ -37,7 +38,7 @@ function isGravity(length: number): boolean {
 
 /** The power of two from 256 to 16384 that a length is within 5 % of, as counts of a sensor at 1 g are. */
 function countsOfGravity(length: number): number | undefined {
-  const power = Math.round(Math.log2(length));
+  const power = Math.round(log2Of(length));
   const counts = 1 << power;
   return power >= 8 && power <= 14 && Math.abs(length / counts - 1) < 0.05 ? counts : undefined;
 }

@@ -1,5 +1,6 @@
 import { meanFree } from './delay.ts';
 import { realFft } from './fft.ts';
+import { cosOf } from '../numbers/trigonometry.js';
 
 /**
  * An unbroken piece without what lies above a frequency, its spectrum falling from all to nothing by half a cosine; no shift
@@ -20,7 +21,7 @@ export function bandLimited(samples: Float64Array, from: number, to: number): Fl
   plan.forward(padded, re, im);
   for (let k = 0; k < plan.bins; k++) {
     const past = Math.min(1, Math.max(0, (k / size - from) / (to - from)));
-    const share = 0.5 * (1 + Math.cos(Math.PI * past));
+    const share = 0.5 * (1 + cosOf(Math.PI * past));
     re[k] *= share;
     im[k] *= share;
   }

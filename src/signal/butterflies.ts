@@ -1,6 +1,7 @@
 import { radix8 } from './radix8.ts';
 import type { Stage } from './stage.ts';
 import { rootOfUnity } from './twiddle.ts';
+import { cosOf, sinOf } from '../numbers/trigonometry.js';
 
 /**
  * Carries out one pass of a transform, every butterfly of the stage's radix: 2, 3, 4, 5, 8, or any odd one.
@@ -177,10 +178,10 @@ function lastRadix4(stride: number, xr: Float64Array, xi: Float64Array, yr: Floa
   }
 }
 
-const cos1 = Math.cos((2 * Math.PI) / 5);
-const cos2 = Math.cos((4 * Math.PI) / 5);
-const sin1 = Math.sin((2 * Math.PI) / 5);
-const sin2 = Math.sin((4 * Math.PI) / 5);
+const cos1 = cosOf((2 * Math.PI) / 5);
+const cos2 = cosOf((4 * Math.PI) / 5);
+const sin1 = sinOf((2 * Math.PI) / 5);
+const sin2 = sinOf((4 * Math.PI) / 5);
 
 function radix5(stage: Stage, xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array): void {
   const { blocks, stride, re, im } = stage;

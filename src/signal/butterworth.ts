@@ -1,4 +1,5 @@
 import { powerOf } from '../numbers/power.ts';
+import { cosOf, sinOf, tanOf } from '../numbers/trigonometry.js';
 
 /** One second-order section b0 + b1/z + b2/z^2 over 1 + a1/z + a2/z^2. */
 export interface Section {
@@ -37,7 +38,7 @@ interface Poles {
  */
 export function butterworth(kind: FilterKind, order: number, corners: readonly number[], rate: number): Section[] {
   requireDesign(kind, order, corners, rate);
-  const warped = corners.map((corner) => 4 * Math.tan((Math.PI * (corner / (rate / 2))) / 2));
+  const warped = corners.map((corner) => 4 * tanOf((Math.PI * (corner / (rate / 2))) / 2));
   const analog = analogPoles(kind, order, warped);
   const fold = kind === 'bandpass' ? 2 * order : order;
   // Numerator constant: the passband is lifted to 1.
@@ -89,8 +90,8 @@ function analogPoles(kind: FilterKind, order: number, warped: readonly number[])
   const prototype: Complex[] = [];
   for (let m = 1 - order; m <= 0; m += 2) {
     prototype.push({
-      re: -Math.cos((Math.PI * m) / (2 * order)),
-      im: m === 0 ? 0 : -Math.sin((Math.PI * m) / (2 * order)),
+      re: -cosOf((Math.PI * m) / (2 * order)),
+      im: m === 0 ? 0 : -sinOf((Math.PI * m) / (2 * order)),
     });
   }
   const pairs: Complex[] = [];

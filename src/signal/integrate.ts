@@ -1,4 +1,5 @@
 import { inFrequency } from './weighting.ts';
+import { sinOf } from '../numbers/trigonometry.js';
 
 /** Half of the lowpass's length, in periods of the low cut: so much of each end is not to be read, for each integration. */
 const edgePeriods = 1.2;
@@ -61,4 +62,4 @@ export function integralResponse(
 const lowpass = (periods: number): number =>
   bump.reduce((sum, a, i) => sum + (a / 2) * (sinc(periods - i - 1) + sinc(periods + i + 1)), sinc(periods));
 
-const sinc = (x: number): number => (x === 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x));
+const sinc = (x: number): number => (x === 0 ? 1 : sinOf(Math.PI * x) / (Math.PI * x));

@@ -1,3 +1,5 @@
+import { cosOf, sinOf } from '../numbers/trigonometry.js';
+
 /** Samples to either side that a value in between is made of; flat up to 0.44 of the rate. */
 export const reach = 24;
 const phases = 512;
@@ -68,9 +70,9 @@ function phaseTable(): Float64Array {
     let sum = 0;
     for (let k = 0; k < row.length; k++) {
       const x = k - reach + 1 - phase / phases;
-      const sinc = x === 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x);
+      const sinc = x === 0 ? 1 : sinOf(Math.PI * x) / (Math.PI * x);
       const angle = (Math.PI * x) / reach;
-      row[k] = sinc * (0.42 + 0.5 * Math.cos(angle) + 0.08 * Math.cos(2 * angle));
+      row[k] = sinc * (0.42 + 0.5 * cosOf(angle) + 0.08 * cosOf(2 * angle));
       sum += row[k];
     }
     for (let k = 0; k < row.length; k++) row[k] /= sum;

@@ -1,4 +1,5 @@
 import { powerOf } from '../numbers/power.ts';
+import { log10Of } from '../numbers/logarithm.js';
 
 /** Bands an octave is parted into: whole, third, sixth, twelfth, twenty-fourth, or any other whole number. */
 export interface OctaveBand {
@@ -86,7 +87,7 @@ function edge(fraction: number, index: number): number {
 
 /** Index of the band that holds a frequency. */
 function indexAt(fraction: number, frequency: number): number {
-  const place = (fraction * Math.log10(frequency / reference)) / Math.log10(octaveRatio);
+  const place = (fraction * log10Of(frequency / reference)) / log10Of(octaveRatio);
   return Math.floor(fraction % 2 === 1 ? place + 0.5 : place);
 }
 

@@ -1,6 +1,7 @@
 import { pairFirst8, pairLast8 } from './pairEnds8.ts';
 import type { Segment, Stage } from './stage.ts';
 import { makeSmoothPlan, radices, transformStages, type SmoothPlan } from './stockham.ts';
+import { cosOf, sinOf } from '../numbers/trigonometry.js';
 
 /**
  * The inner loop of Welch's averages where the length allows: two real segments go through one complex transform,
@@ -131,10 +132,10 @@ function last4(stride: number, xr: Float64Array, xi: Float64Array, power: Float6
   }
 }
 
-const cos1 = Math.cos((2 * Math.PI) / 5);
-const cos2 = Math.cos((4 * Math.PI) / 5);
-const sin1 = Math.sin((2 * Math.PI) / 5);
-const sin2 = Math.sin((4 * Math.PI) / 5);
+const cos1 = cosOf((2 * Math.PI) / 5);
+const cos2 = cosOf((4 * Math.PI) / 5);
+const sin1 = sinOf((2 * Math.PI) / 5);
+const sin2 = sinOf((4 * Math.PI) / 5);
 
 function last5(stride: number, xr: Float64Array, xi: Float64Array, power: Float64Array): void {
   for (let a = 0; a < stride; a++) {

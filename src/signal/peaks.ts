@@ -1,5 +1,6 @@
 import { confidenceFactors, type ChiSquareQuantile } from './confidence.ts';
 import type { Density } from './welch.ts';
+import { log10Of, logOf } from '../numbers/logarithm.js';
 
 /** A line or resonance that stands out of a density. */
 export interface Peak {
@@ -98,7 +99,7 @@ function peakAt(of: Density, k: number, dip: number, first: number, last: number
     bin: k,
     frequency,
     density: density[k],
-    prominence: -10 * Math.log10(Math.max(dip / density[k], leastShare)),
+    prominence: -10 * log10Of(Math.max(dip / density[k], leastShare)),
     half,
     width,
     line,
@@ -109,7 +110,7 @@ function peakAt(of: Density, k: number, dip: number, first: number, last: number
 
 /** Place of the highest point in bins from k, -0.5..0.5. */
 function vertex(density: Float64Array, k: number): number {
-  const [a, b, c] = [density[k - 1], density[k], density[k + 1]].map(Math.log);
+  const [a, b, c] = [density[k - 1], density[k], density[k + 1]].map(logOf);
   const bend = a - 2 * b + c;
   return Number.isFinite(bend) && bend < 0 ? Math.max(-0.5, Math.min(0.5, (a - c) / (2 * bend))) : 0;
 }
@@ -121,7 +122,7 @@ function halfPoint(density: Float64Array, peak: number, direction: 1 | -1, end: 
     const before = density[k - direction];
     // On a logarithmic scale a window's main lobe is nearly a parabola, along which a chord is nearly right.
     const here = Math.max(density[k], density[peak] * leastShare);
-    if (density[k] <= target) return k - (direction * Math.log(target / here)) / Math.log(before / here);
+    if (density[k] <= target) return k - (direction * logOf(target / here)) / logOf(before / here);
     if (density[k] > density[peak]) return undefined;
   }
   return undefined;

@@ -1,6 +1,8 @@
 import { bandMeanSquare } from './band.ts';
 import type { Density } from './welch.ts';
 import { powerOf } from '../numbers/power.ts';
+import { expm1Of } from '../numbers/exponential.js';
+import { log10Of, logOf } from '../numbers/logarithm.js';
 
 /** A corner of a test profile: a density in g^2/Hz (or unit^2/Hz) at a frequency in Hz. */
 export interface Breakpoint {
@@ -24,10 +26,10 @@ export function profileMeanSquare(points: readonly Breakpoint[]): number {
   for (let i = 0; i + 1 < points.length; i++) {
     const { frequency: f1, density: s1 } = points[i];
     const { frequency: f2, density: s2 } = points[i + 1];
-    const steps = Math.log(f2 / f1);
+    const steps = logOf(f2 / f1);
     // S f goes from S1 f1 by the factor e^u; (e^u - 1)/u is smooth through u = 0, where n = -1.
-    const u = Math.log(s2 / s1) + steps;
-    sum += s1 * f1 * steps * (u === 0 ? 1 : Math.expm1(u) / u);
+    const u = logOf(s2 / s1) + steps;
+    sum += s1 * f1 * steps * (u === 0 ? 1 : expm1Of(u) / u);
   }
   return sum;
 }
@@ -38,7 +40,7 @@ function profileDensity(points: readonly Breakpoint[], frequency: number): numbe
   for (let i = 0; i + 1 < points.length; i++) {
     const { frequency: f1, density: s1 } = points[i];
     const { frequency: f2, density: s2 } = points[i + 1];
-    if (frequency >= f1 && frequency <= f2) return s1 * powerOf(s2 / s1, Math.log(frequency / f1) / Math.log(f2 / f1));
+    if (frequency >= f1 && frequency <= f2) return s1 * powerOf(s2 / s1, logOf(frequency / f1) / logOf(f2 / f1));
   }
   return undefined;
 }
@@ -62,7 +64,7 @@ export interface ProfileComparison {
 export function compareWithProfile(of: Density, points: readonly Breakpoint[]): ProfileComparison {
   const profileRms = Math.sqrt(profileMeanSquare(points));
   const measuredRms = Math.sqrt(bandMeanSquare(of, points[0].frequency, points[points.length - 1].frequency));
-  const decibels = of.density.map((value, k) => 10 * Math.log10(value / (profileDensity(points, k * of.step) ?? NaN)));
+  const decibels = of.density.map((value, k) => 10 * log10Of(value / (profileDensity(points, k * of.step) ?? NaN)));
   return { profileRms, measuredRms, decibels };
 }
 

@@ -1,5 +1,6 @@
 import { Cancelled, type CancelCheck } from './cancel.ts';
 import { moments } from './levels.ts';
+import { sinOf } from '../numbers/trigonometry.js';
 
 /** A ratio of whole numbers. */
 export interface Ratio {
@@ -83,7 +84,7 @@ function antiAlias(half: number, slower: number, gain: number): Float64Array {
     const m = n - half;
     const angle = (Math.PI * m) / slower;
     const kaiser = besselI0(5 * Math.sqrt(1 - (m / half) ** 2)) / besselI0(5);
-    shape[n] = (m === 0 ? 1 / slower : Math.sin(angle) / (Math.PI * m)) * kaiser;
+    shape[n] = (m === 0 ? 1 / slower : sinOf(angle) / (Math.PI * m)) * kaiser;
     sum += shape[n];
   }
   return shape.map((value) => (value / sum) * gain);

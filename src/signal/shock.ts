@@ -1,3 +1,7 @@
+import { atan2Of } from '../numbers/arcs.js';
+import { expOf } from '../numbers/exponential.js';
+import { cosOf, sinOf } from '../numbers/trigonometry.js';
+
 /** The largest responses of oscillators to one stretch, one of each for every natural frequency; in the input's unit. */
 export interface ShockResponse {
   /** Largest in size at any time: the larger of primary and residual. */
@@ -55,9 +59,9 @@ export function shockResponse(
 function oscillatorAt(turns: number, damping: number): Oscillator {
   const decay = 2 * Math.PI * turns * damping;
   const angle = 2 * Math.PI * turns * Math.sqrt(1 - damping ** 2);
-  const size = Math.exp(-decay);
-  const sine = (size * Math.sin(angle)) / angle;
-  const cosine = size * Math.cos(angle);
+  const size = expOf(-decay);
+  const sine = (size * sinOf(angle)) / angle;
+  const cosine = size * cosOf(angle);
   return { b: [1 - sine, 2 * (sine - cosine), size ** 2 - sine], a: [-2 * cosine, size ** 2], decay, angle };
 }
 
@@ -96,9 +100,9 @@ function free(
 ): { readonly high: number; readonly low: number } {
   // y(t) = exp(-decay t) (c cos(angle t) + s sin(angle t)), t in steps.
   const c = before;
-  const s = (last * Math.exp(decay) - c * Math.cos(angle)) / Math.sin(angle);
-  const at = (t: number): number => Math.exp(-decay * t) * (c * Math.cos(angle * t) + s * Math.sin(angle * t));
-  const turn = Math.atan2(s * angle - c * decay, c * angle + s * decay);
+  const s = (last * expOf(decay) - c * cosOf(angle)) / sinOf(angle);
+  const at = (t: number): number => expOf(-decay * t) * (c * cosOf(angle * t) + s * sinOf(angle * t));
+  const turn = atan2Of(s * angle - c * decay, c * angle + s * decay);
   const first = (turn < 0 ? turn + Math.PI : turn) / angle;
   const peaks = [at(0), at(first), at(first + Math.PI / angle)];
   return { high: Math.max(...peaks), low: Math.min(...peaks) };

@@ -1,6 +1,7 @@
 import { pass } from './butterflies.ts';
 import type { Stage } from './stage.ts';
 import { rootOfUnity } from './twiddle.ts';
+import { log2Of } from '../numbers/logarithm.js';
 
 /** A complex transform of a length without prime factors above 13. */
 export interface SmoothPlan {
@@ -17,7 +18,7 @@ export interface SmoothPlan {
 export function radices(length: number): number[] | undefined {
   const odd = oddRadices(length);
   if (odd === undefined) return undefined;
-  const twos = powerOfTwo(Math.log2(odd.reduce((rest, radix) => rest / radix, length)));
+  const twos = powerOfTwo(log2Of(odd.reduce((rest, radix) => rest / radix, length)));
   return odd.at(-1) === 5 ? [...twos, ...odd] : [...twos.slice(0, 1), ...odd, ...twos.slice(1)];
 }
 

@@ -3,6 +3,7 @@ import { effectiveAverages } from './confidence.ts';
 import { fft } from './fft.ts';
 import { scratchArrays } from './scratch.ts';
 import { hopOf, segmentCount, windowed, type WelchOptions } from './welch.ts';
+import { atan2Of } from '../numbers/arcs.js';
 
 /** Input and output, recorded at the same moments; of the same length, without a gap. */
 export interface Pair {
@@ -61,7 +62,7 @@ export function transfer(pairs: readonly Pair[], options: WelchOptions): Transfe
     const both = sums.xx[k] * sums.yy[k];
     h1[k] = sums.xx[k] > 0 ? size / sums.xx[k] : 0;
     h2[k] = sums.yy[k] > 0 ? sums.yy[k] / size : 0;
-    phase[k] = Math.atan2(sums.im[k], sums.re[k]);
+    phase[k] = atan2Of(sums.im[k], sums.re[k]);
     coherence[k] = both > 0 ? Math.min(1, size ** 2 / both) : 0;
     error[k] = transferError(coherence[k], averages);
   }

@@ -1,3 +1,5 @@
+import { cosOf, sinOf } from '../numbers/trigonometry.js';
+
 /**
  * Writes a root of unity exp(-2 pi i k / n), computed with angles of the first octant only: sine and cosine are
  * then right to the last bit or nearly, which is what keeps a long transform at a few 1e-16.
@@ -14,8 +16,8 @@ export function rootOfUnity(k: number, n: number, re: Float64Array, im: Float64A
   eighths -= octant * n;
   const mirrored = octant % 2 === 1;
   const angle = ((mirrored ? n - eighths : eighths) / n) * (Math.PI / 4);
-  const small = Math.sin(angle);
-  const large = Math.cos(angle);
+  const small = sinOf(angle);
+  const large = cosOf(angle);
   if (mirrored) octant += 1;
   // The angle now is octant * 45 degrees plus (or, mirrored, minus) the small angle; octant is even.
   const signed = mirrored ? -small : small;

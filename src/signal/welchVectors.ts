@@ -2,6 +2,7 @@ import type { Stage } from './stage.ts';
 import { makeSmoothPlan, oddRadices } from './stockham.ts';
 import { rootOfUnity } from './twiddle.ts';
 import { welchKernel } from './welchKernel.ts';
+import { log2Of } from '../numbers/logarithm.js';
 
 interface Kernel {
   addQuads(
@@ -166,6 +167,6 @@ function rootPair(t: number, n: number): Float64Array {
 function vectorRadices(length: number): number[] | undefined {
   const odd = oddRadices(length);
   if (odd === undefined) return undefined;
-  const twos = Math.log2(length / odd.reduce((product, radix) => product * radix, 1));
+  const twos = log2Of(length / odd.reduce((product, radix) => product * radix, 1));
   return [...Array<number>(Math.floor(twos / 2)).fill(4), ...(twos % 2 === 1 ? [2] : []), ...odd];
 }

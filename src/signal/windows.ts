@@ -1,3 +1,5 @@
+import { cosOf, sinOf } from '../numbers/trigonometry.js';
+
 /** The windows offered, the default first. */
 export const windowNames = ['hann', 'hamming', 'blackman', 'blackman-harris', 'flattop', 'rectangular'] as const;
 
@@ -46,7 +48,7 @@ export function cosineSum(terms: readonly number[], length: number): Float64Arra
   for (let n = 0; n < length; n++) {
     let sum = 0;
     for (let k = 0; k < terms.length; k++) {
-      const term = terms[k] * Math.cos((2 * Math.PI * ((k * n) % length)) / length);
+      const term = terms[k] * cosOf((2 * Math.PI * ((k * n) % length)) / length);
       sum += k % 2 === 0 ? term : -term;
     }
     shape[n] = sum;
@@ -80,8 +82,8 @@ export function windowResponse(shape: Float64Array, offset: number): number {
   let im = 0;
   for (let n = 0; n < shape.length; n++) {
     const angle = (2 * Math.PI * offset * n) / shape.length;
-    re += shape[n] * Math.cos(angle);
-    im -= shape[n] * Math.sin(angle);
+    re += shape[n] * cosOf(angle);
+    im -= shape[n] * sinOf(angle);
   }
   return Math.hypot(re, im) / Math.abs(sumOf(shape));
 }

@@ -3,6 +3,7 @@ import type { RatioInterval } from './estimate.ts';
 import { runsNeededForLog } from './repeats.ts';
 import { changePercent, powerPercent } from './summary.ts';
 import { powerOf } from '../numbers/power.ts';
+import { logOf } from '../numbers/logarithm.js';
 
 export type Judgement = 'supported' | 'contradicted' | 'not shown';
 
@@ -139,9 +140,9 @@ function settleOf(guarded: boolean, zone: RatioInterval, row: Judged): Settle {
 /** Runs that would put the interval clear of the nearest end of the zone, if the change is as found. */
 function settlingRuns(zone: RatioInterval, { ratio, spread, confidence }: Judged): number | undefined {
   if (ratio === undefined || spread === undefined || spread <= 0) return undefined;
-  const at = Math.log(ratio);
+  const at = logOf(ratio);
   const ends = [zone.low, zone.high].filter((end) => end > 0 && end < Infinity);
-  const distance = Math.min(...ends.map((end) => Math.abs(at - Math.log(end))));
+  const distance = Math.min(...ends.map((end) => Math.abs(at - logOf(end))));
   if (distance === 0) return undefined;
   return runsNeededForLog(distance, { spread, confidence })?.runs;
 }

@@ -15,6 +15,7 @@ import { methodOfChange, runsOfChange } from './methodOfChange.ts';
 import { refitsOf } from './overRefits.ts';
 import { exclusion, outcome, shownDirection } from './outcome.ts';
 import { changeDb, changePercent, haveLogarithms, logarithms, meanAndVariance, powerPercent } from './summary.ts';
+import { expOf } from '../numbers/exponential.js';
 
 /**
  * Every change that is asked for, row by row. Each run gives one level a row (a band, say, of one axis), the logarithms
@@ -201,7 +202,7 @@ function infer(
   return {
     ...estimate,
     ...said,
-    ratio: Math.exp(estimate.difference),
+    ratio: expOf(estimate.difference),
     pAlone: twoSidedP(estimate),
     direction: shownDirection(said.interval),
     equivalent: margin === undefined ? undefined : low >= 1 / (1 + margin) && high <= 1 + margin,
@@ -233,15 +234,15 @@ function rowOf(
   }
   const [a, b] = [inA, inB].map((side) => side.map((cell) => meanAndVariance(logarithms(cell))));
   const mean = (side: typeof a): number => side.reduce((sum, cell) => sum + cell.mean, 0) / side.length;
-  const ratio = inference?.ratio ?? Math.exp(mean(b) - mean(a));
+  const ratio = inference?.ratio ?? expOf(mean(b) - mean(a));
   const all = [...a, ...b];
   const df = all.reduce((sum, { n }) => sum + n - 1, 0);
   return {
     primary,
     family,
     inference,
-    a: Math.exp(mean(a)),
-    b: Math.exp(mean(b)),
+    a: expOf(mean(a)),
+    b: expOf(mean(b)),
     ratio,
     changePercent: changePercent(ratio),
     changeDb: changeDb(ratio),

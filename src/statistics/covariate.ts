@@ -2,6 +2,8 @@ import { compareChanges } from './compareChanges.ts';
 import type { AskedChange, ChangesOptions, ComparisonRow } from './comparison.ts';
 import type { KnownRun } from './knownRun.ts';
 import { powerOf } from '../numbers/power.ts';
+import { expOf } from '../numbers/exponential.js';
+import { logOf } from '../numbers/logarithm.js';
 
 /** A quantity that differed from run to run and may explain part of a change: the mean speed, say. */
 export interface Covariate {
@@ -59,7 +61,7 @@ export function covariateSensitivity(
   { runs, change, options }: StudiedChange,
   exponents: readonly number[],
 ): CovariateRow[] {
-  const reference = Math.exp(covariate.reduce((sum, value) => sum + Math.log(value), 0) / covariate.length);
+  const reference = expOf(covariate.reduce((sum, value) => sum + logOf(value), 0) / covariate.length);
   return exponents.map((exponent) => {
     const adjusted = adjustLevels(levels, covariate, exponent, reference);
     return { exponent, row: compareChanges([adjusted], runs, [change], options)[0].rows[0] };

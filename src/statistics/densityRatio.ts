@@ -1,5 +1,7 @@
 import { studentTInterval } from './distributions/studentT.ts';
 import { meanAndVariance } from './summary.ts';
+import { expOf } from '../numbers/exponential.js';
+import { logOf } from '../numbers/logarithm.js';
 
 /** B/A of spectral densities, bin by bin, with an interval that holds for all bins together. */
 export interface RatioOfDensities {
@@ -36,7 +38,7 @@ export function densityRatio(
   const difference = new Float64Array(bins);
   const variance = new Float64Array(bins);
   for (let k = 0; k < bins; k++) {
-    const [sideA, sideB] = [a, b].map((side) => meanAndVariance(side.map((density) => Math.log(density[k]))));
+    const [sideA, sideB] = [a, b].map((side) => meanAndVariance(side.map((density) => logOf(density[k]))));
     difference[k] = sideB.mean - sideA.mean;
     if (!Number.isFinite(difference[k])) return undefined;
     variance[k] = sideA.variance / sideA.n + sideB.variance / sideB.n;
@@ -45,9 +47,9 @@ export function densityRatio(
   const [ratio, low, high] = [0, 1, 2].map(() => new Float64Array(bins));
   for (let k = 0; k < bins; k++) {
     const error = t * Math.sqrt(meanOf(variance.subarray(Math.max(0, k - reach), k + reach + 1)));
-    ratio[k] = Math.exp(difference[k]);
-    low[k] = Math.exp(difference[k] - error);
-    high[k] = Math.exp(difference[k] + error);
+    ratio[k] = expOf(difference[k]);
+    low[k] = expOf(difference[k] - error);
+    high[k] = expOf(difference[k] + error);
   }
   return { ratio, low, high };
 }

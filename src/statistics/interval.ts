@@ -1,6 +1,7 @@
 import { studentTInterval, studentTSurvival } from './distributions/studentT.ts';
 import { multipleTLimit, multipleTSurvival, type MultipleT } from './distributions/multipleT.ts';
 import type { Estimate, RatioInterval } from './estimate.ts';
+import { expOf } from '../numbers/exponential.js';
 
 /** What is said of one row, and all that is said of it: rows, claims, sentences and charts read these and no others. */
 export interface Statement {
@@ -35,13 +36,13 @@ export function statement(
     const bands = family / jointly.count;
     const limit = multipleTLimit((1 - confidence) / bands, df, jointly.of) * standardError;
     return {
-      interval: { low: Math.exp(difference - limit), high: Math.exp(difference + limit) },
+      interval: { low: expOf(difference - limit), high: expOf(difference + limit) },
       p: Math.min(1, bands * multipleTSurvival(Math.abs(difference / standardError), df, jointly.of)),
     };
   }
   const reach = studentTInterval(1 - (1 - confidence) / family, df) * standardError;
   return {
-    interval: { low: Math.exp(difference - reach), high: Math.exp(difference + reach) },
+    interval: { low: expOf(difference - reach), high: expOf(difference + reach) },
     p: Math.min(1, 2 * family * studentTSurvival(Math.abs(difference / standardError), df)),
   };
 }

@@ -2,6 +2,7 @@ import type { PlannedContrast } from './contrast.ts';
 import { normalCdf } from './distributions/normal.ts';
 import { studentTInterval } from './distributions/studentT.ts';
 import { betaRule, chiRule } from './quadrature.ts';
+import { log1pOf } from '../numbers/logarithm.js';
 
 /** What a planned test is expected to meet. */
 export interface Expected {
@@ -41,7 +42,7 @@ export function power(made: PlannedContrast, expected: Expected): number {
  */
 export function equivalencePower(made: PlannedContrast, expected: Expected, margin: number): number {
   const { limits, df, delta, unit } = planned(made, expected);
-  const half = Math.log1p(margin) / unit;
+  const half = log1pOf(margin) / unit;
   // P(|Z + delta| <= half - c S): no scatter beyond half / c is small enough.
   const chance = (c: number): number => {
     const { nodes, weights } = chiRule(df, 0, half / c);

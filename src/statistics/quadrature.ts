@@ -1,5 +1,6 @@
 import { gammaKernel } from './distributions/incompleteGamma.ts';
 import { powerOf } from '../numbers/power.ts';
+import { cosOf, sinOf } from '../numbers/trigonometry.js';
 
 /** Nodes and weights of a rule on -1 to 1. */
 export interface Rule {
@@ -21,7 +22,7 @@ export function gaussLegendre(n: number): Rule {
   const nodes = new Float64Array(n);
   const weights = new Float64Array(n);
   for (let i = 0; i < n; i++) {
-    let x = Math.cos((Math.PI * (i + 0.75)) / (n + 0.5));
+    let x = cosOf((Math.PI * (i + 0.75)) / (n + 0.5));
     let slope = 1;
     for (let round = 0; round < 100; round++) {
       let [before, p] = [0, 1];
@@ -52,8 +53,8 @@ export function betaRule(a: number, b: number, points: number): { readonly share
   const rule = Array.from(nodes, (node, i) => {
     const u = (Math.PI / 4) * (node + 1);
     return {
-      share: Math.sin(u) ** 2,
-      weight: weights[i] * powerOf(Math.sin(u), 2 * a - 1) * powerOf(Math.cos(u), 2 * b - 1),
+      share: sinOf(u) ** 2,
+      weight: weights[i] * powerOf(sinOf(u), 2 * a - 1) * powerOf(cosOf(u), 2 * b - 1),
     };
   });
   const mass = rule.reduce((sum, { weight }) => sum + weight, 0);

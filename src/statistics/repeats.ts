@@ -3,6 +3,8 @@ import { normalQuantile, normalUpperQuantile } from './distributions/normal.ts';
 import { chooseMethod, fewestRuns, type Method } from './methods.ts';
 import { interleavedOrder, placesOf } from './order.ts';
 import { equivalencePower, expectedHalfWidth, power, type Expected } from './power.ts';
+import { expm1Of } from '../numbers/exponential.js';
+import { log1pOf } from '../numbers/logarithm.js';
 
 /** What a test with equal numbers of runs should be able to do. */
 export interface TestDesign {
@@ -40,7 +42,7 @@ export interface RunsNeeded {
 export function runsNeeded(changePercent: number, design: TestDesign): RunsNeeded | undefined {
   if (!(changePercent > -100 && changePercent !== 0 && changePercent < Infinity))
     throw new RangeError(`the change must be above -100 % and not 0, but is ${changePercent} %`);
-  return runsNeededForLog(Math.log1p(changePercent / 100), design);
+  return runsNeededForLog(log1pOf(changePercent / 100), design);
 }
 
 /**
@@ -67,7 +69,7 @@ export function runsForEquivalence(margin: number, design: TestDesign): RunsNeed
   if (!(margin > 0 && margin < Infinity)) throw new RangeError(`margin must be above 0, but is ${margin}`);
   const { wanted, confidence } = settled(design);
   const z = normalUpperQuantile((1 - confidence) / 2) + normalUpperQuantile((1 - wanted) / 2);
-  return fewest(wanted, z / Math.log1p(margin), design, (runs) => sameness(margin, runs, design));
+  return fewest(wanted, z / log1pOf(margin), design, (runs) => sameness(margin, runs, design));
 }
 
 /**
@@ -79,7 +81,7 @@ export function runsForEquivalence(margin: number, design: TestDesign): RunsNeed
  */
 export function smallestMargin(runs: number, design: TestDesign): number {
   const { wanted } = settled(design);
-  return Math.expm1(least(design.spread, (reach) => sameness(Math.expm1(reach), runs, design) >= wanted));
+  return expm1Of(least(design.spread, (reach) => sameness(expm1Of(reach), runs, design) >= wanted));
 }
 
 const sameness = (margin: number, runs: number, design: TestDesign): number =>
@@ -104,8 +106,8 @@ export function smallestChange(runs: number, design: TestDesign): SmallestChange
   const logChange = least(design.spread, (size) => powerOf(size, runs, design) >= wanted);
   return {
     logChange,
-    reductionPercent: -100 * Math.expm1(-logChange),
-    increasePercent: 100 * Math.expm1(logChange),
+    reductionPercent: -100 * expm1Of(-logChange),
+    increasePercent: 100 * expm1Of(logChange),
   };
 }
 

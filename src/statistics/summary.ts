@@ -1,3 +1,5 @@
+import { log10Of, logOf } from '../numbers/logarithm.js';
+
 /**
  * Count, mean and variance (with n - 1) of plain numbers.
  *
@@ -26,14 +28,14 @@ export function haveLogarithms(levels: readonly number[]): boolean {
 export function logarithms(levels: readonly number[]): number[] {
   const wrong = levels.find((level) => !(level > 0 && level < Infinity));
   if (wrong !== undefined) throw new RangeError(`levels must be finite and above 0, but one is ${wrong}`);
-  return levels.map(Math.log);
+  return levels.map(logOf);
 }
 
 /** 100 (ratio - 1): the change from A to B in percent of amplitude, for a `ratio` B/A of amplitudes. */
 export const changePercent = (ratio: number): number => 100 * (ratio - 1);
 
 /** 20 log10(ratio): the change in decibels, for a `ratio` B/A of amplitudes. */
-export const changeDb = (ratio: number): number => 20 * Math.log10(ratio);
+export const changeDb = (ratio: number): number => 20 * log10Of(ratio);
 
 /** 100 (ratio^2 - 1): the same change in percent of mean square (power), for a `ratio` B/A of amplitudes. */
 export const powerPercent = (ratio: number): number => 100 * (ratio * ratio - 1);

@@ -1,4 +1,5 @@
 import type { Quantity } from './unit.ts';
+import { log10Of } from '../numbers/logarithm.js';
 
 /** What stands where there is no number: never `NaN` or `Infinity`. */
 const noNumber = '–';
@@ -18,7 +19,7 @@ export function formatNumber(value: number, digits = 4): string {
   // A whole number is not rounded: 12345 samples stay 12345.
   if (Number.isInteger(value)) return String(value);
   const rounded = Number(value.toPrecision(digits));
-  const decimals = Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(rounded))));
+  const decimals = Math.max(0, digits - 1 - Math.floor(log10Of(Math.abs(rounded))));
   return trimZeros(rounded.toFixed(decimals));
 }
 

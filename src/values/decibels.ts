@@ -2,6 +2,7 @@ import { inSI, quantity } from '../units/arithmetic.ts';
 import { combine, dimensionless, dimensionOf, raise, sameDimension } from '../units/dimension.ts';
 import { formatNumber } from '../units/format.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
+import { log10Of } from '../numbers/logarithm.js';
 
 /** What levels in dB are over: one quantity, or for each thing measured the one that a standard prefers. */
 export interface LevelReference {
@@ -52,4 +53,4 @@ export function decibelsOf(unit: Unit, { quantities }: LevelReference): DecibelS
 
 /** The level of a figure in dB; NaN of zero and less, which have none. */
 export const levelIn = ({ times, factor }: DecibelScale, figure: number): number =>
-  figure > 0 ? times * Math.log10(figure * factor) : NaN;
+  figure > 0 ? times * log10Of(figure * factor) : NaN;

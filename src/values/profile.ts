@@ -5,6 +5,7 @@ import { figureCells, rowJson, rowsCells } from './rows.ts';
 import type { Unit } from '../units/unit.ts';
 import { channelIn, runIn, scalingTo } from './scaling.ts';
 import type { Channel, Run } from './run.ts';
+import { log10Of, log2Of } from '../numbers/logarithm.js';
 
 /** A density given by breakpoints that are joined by straight lines on log-log paper. */
 export interface ProfileValue {
@@ -62,7 +63,7 @@ const points: Rows<ProfileValue, Point> = {
 function slopeAfter(point: Point, { points: all }: ProfileValue): number | undefined {
   const next = all.at(all.indexOf(point) + 1);
   if (next === undefined) return undefined;
-  return (10 * Math.log10(next.density / point.density)) / Math.log2(next.frequency / point.frequency);
+  return (10 * log10Of(next.density / point.density)) / log2Of(next.frequency / point.frequency);
 }
 
 export const againstColumns: readonly Column<ProfileAgainst, ProfileValue>[] = [

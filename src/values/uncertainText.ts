@@ -2,6 +2,7 @@ import { effectiveDf, standardUncertainty, type UncertaintyParts } from '../unit
 import type { Quantity, Unit } from '../units/unit.ts';
 import { fixed, plain, scientific } from './number.ts';
 import { tenTo } from '../numbers/power.ts';
+import { log10Of } from '../numbers/logarithm.js';
 
 interface Told {
   readonly quantity: Quantity;
@@ -36,8 +37,8 @@ function coverageWords({ confidence, factor }: NonNullable<Told['coverage']>, pa
 /** To the place of the second digit of an uncertainty. */
 function rounded(value: number, size: number): string {
   if (size === 0) return plain(value, 6);
-  const place = Math.floor(Math.log10(Number(size.toPrecision(2)))) - 1;
+  const place = Math.floor(log10Of(Number(size.toPrecision(2)))) - 1;
   const far = place < -8 || place > 4;
-  if (far) return scientific(value, Math.max(2, Math.floor(Math.log10(Math.abs(value) || size)) - place + 1));
+  if (far) return scientific(value, Math.max(2, Math.floor(log10Of(Math.abs(value) || size)) - place + 1));
   return fixed(Number((Math.round(value / tenTo(place)) * tenTo(place)).toPrecision(15)), Math.max(0, -place));
 }

@@ -7,6 +7,8 @@ import type { Quantity } from '../units/unit.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import { success, type Refused, type Result } from '../result/result.ts';
 import { refuse } from './messages.ts';
+import { log10Of } from '../numbers/logarithm.js';
+import { cosOf, sinOf } from '../numbers/trigonometry.js';
 
 type Evaluated = Result<QuantityValue>;
 
@@ -137,7 +139,7 @@ export const functions: readonly NamedFunction[] = [
     summary: 'The decimal logarithm of a plain number above 0.',
     parameters: [['value', 'A plain number.', 'ratio']],
     example: 'log10(0.85)',
-    compute: ([one]) => whyNotPositive('log10', [one]) ?? value(quantity(Math.log10(inSI(one)), '')),
+    compute: ([one]) => whyNotPositive('log10', [one]) ?? value(quantity(log10Of(inSI(one)), '')),
   }),
   define({
     name: 'series',
@@ -186,7 +188,7 @@ export const functions: readonly NamedFunction[] = [
     summary: 'The level in dB of a ratio of amplitudes, 20 log10(ratio).',
     parameters: [['ratio', 'A ratio of amplitudes above 0.', 'ratio']],
     example: 'decibels(0.85)',
-    compute: ([one]) => whyNotPositive('decibels', [one]) ?? value(quantity(20 * Math.log10(inSI(one)), 'dB')),
+    compute: ([one]) => whyNotPositive('decibels', [one]) ?? value(quantity(20 * log10Of(inSI(one)), 'dB')),
   }),
   define({
     name: 'transmissibility',
@@ -208,7 +210,7 @@ export const functions: readonly NamedFunction[] = [
     summary: 'The cosine of an angle.',
     parameters: [['angle', 'In rad.', 'ratio']],
     example: 'cos(pi / 3)',
-    compute: ([one]) => value(quantity(Math.cos(inSI(one)), '')),
+    compute: ([one]) => value(quantity(cosOf(inSI(one)), '')),
   }),
   define({
     name: 'sin',
@@ -216,7 +218,7 @@ export const functions: readonly NamedFunction[] = [
     summary: 'The sine of an angle.',
     parameters: [['angle', 'In rad.', 'ratio']],
     example: 'sin(pi / 6)',
-    compute: ([one]) => value(quantity(Math.sin(inSI(one)), '')),
+    compute: ([one]) => value(quantity(sinOf(inSI(one)), '')),
   }),
   define({
     name: 'correlated',

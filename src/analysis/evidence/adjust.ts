@@ -8,6 +8,8 @@ import { bareHeader, unitOfHeader } from '../recordings/sheetFile.ts';
 import { figureOf, isTemperature } from './conditions.ts';
 import type { Adjustment } from './request.ts';
 import { comparedIn, measuredIn, type Sides } from './sides.ts';
+import { expOf } from '../../numbers/exponential.js';
+import { logOf } from '../../numbers/logarithm.js';
 
 /** What levels are adjusted by: one list of values, one a run of all sides, for each covariate. */
 export interface Adjusted {
@@ -36,18 +38,18 @@ export function adjustedBy(sides: Sides, asked: readonly Adjustment[], planned: 
     const values = valuesOf(runs, column);
     if (!values.ok) return values;
     if (one.exponent !== undefined) {
-      const logarithms = values.value.map(Math.log);
+      const logarithms = values.value.map(logOf);
       stated.push({ ...one, exponent: one.exponent, logarithms, uncertainty: one.uncertainty ?? 0 });
       continue;
     }
     if (!planned.some((name) => name.toLowerCase() === column)) return refuse('adjust.unplanned', { column }, 'adjust');
     const apart = whichApart(sides, values.value);
     if (apart !== undefined) return refuse('adjust.apart', { column, ...apart }, 'adjust');
-    fitted.push(centred(isTemperature(column) ? values.value : values.value.map(Math.log)));
+    fitted.push(centred(isTemperature(column) ? values.value : values.value.map(logOf)));
   }
   const about = stated.map(({ exponent, logarithms }) => ({ exponent, values: centred(logarithms) }));
   const factors = runs.map((_, k) =>
-    Math.exp(0 - about.reduce((sum, { exponent, values }) => sum + exponent * values[k], 0)),
+    expOf(0 - about.reduce((sum, { exponent, values }) => sum + exponent * values[k], 0)),
   );
   return success({ factors, stated, fitted, asked });
 }

@@ -10,6 +10,8 @@ import { findingsOf, isAsWritten, isJudgedByBand } from './faultGuards.ts';
 import { isOfPeaks } from './metrics.ts';
 import type { ComparisonTerms } from './request.ts';
 import type { Side, Sides, Track } from './sides.ts';
+import { expm1Of } from '../../numbers/exponential.js';
+import { log1pOf, logOf } from '../../numbers/logarithm.js';
 
 /**
  * What may move a change counts where it could move it by a fifth of half the interval's width or more: below that, an interval of 95 %
@@ -42,7 +44,7 @@ export type BandsOfRuns = Readonly<Record<'a' | 'b', (run: number) => Band>>;
 
 /** Whether what could move ln(B/A) by so much counts beside its interval. */
 export const doesCount = (move: number, { low, high }: RatioInterval): boolean =>
-  move >= (shareThatCounts * Math.log(high / low)) / 2;
+  move >= (shareThatCounts * logOf(high / low)) / 2;
 
 /**
  * By how much noise of a known size moves ln(B/A): what it does to both sides alike is no difference. Infinity where noise is most of
@@ -53,7 +55,7 @@ export const doesCount = (move: number, { low, high }: RatioInterval): boolean =
 export function moveByNoise({ a, b }: Levels): number {
   if ([...a, ...b].some((share) => share >= mostOfIt)) return Infinity;
   const excess = (shares: readonly number[]): number =>
-    -shares.reduce((sum, share) => sum + Math.log1p(-share), 0) / (2 * shares.length);
+    -shares.reduce((sum, share) => sum + log1pOf(-share), 0) / (2 * shares.length);
   return Math.abs(excess(b) - excess(a));
 }
 
@@ -161,4 +163,4 @@ function hasFault({ side, track, index }: Figure, code: 'resolution' | 'clipped'
 }
 
 /** A move of ln(B/A) as a change in percent. */
-const inPercent = (move: number): number => 100 * Math.expm1(move);
+const inPercent = (move: number): number => 100 * expm1Of(move);

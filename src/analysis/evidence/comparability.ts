@@ -8,6 +8,8 @@ import { conditionsOf, type Condition } from './conditions.ts';
 import { mixedWarnings } from './mixed.ts';
 import { sensorWarnings } from './sensors.ts';
 import type { Side, Sides } from './sides.ts';
+import { expOf } from '../../numbers/exponential.js';
+import { logOf } from '../../numbers/logarithm.js';
 
 /** Thresholds beyond which two sides were not measured alike (engineering choices). */
 const durationsDiffer = 0.1;
@@ -104,7 +106,7 @@ function conditionWarnings(sides: Sides, condition: Condition): Warning[] {
 
 /** A condition of both sides' runs, and of others its mean, so that they stay as they are. */
 function valuesOfAll({ a, b }: Condition, { runs, change }: Studied): number[] {
-  const mean = Math.exp(meanOf([...a, ...b].map(Math.log)));
+  const mean = expOf(meanOf([...a, ...b].map(logOf)));
   const [restA, restB] = [[...a], [...b]];
   return runs.map(
     ({ condition }) =>

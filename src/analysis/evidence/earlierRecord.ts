@@ -5,6 +5,7 @@ import type { EarlierChange, EarlierFigure, EarlierRow } from '../../values/earl
 import { kinds } from '../../values/kinds.ts';
 import { figuresIn, jsonKey } from '../../values/rows.ts';
 import { refuse } from '../messages/earlier.ts';
+import { log10Of } from '../../numbers/logarithm.js';
 
 /** A record that is taken apart, and what its study is called. */
 export interface RecordOfStudy {
@@ -78,7 +79,7 @@ function changeOf({ path, results }: RecordOfStudy, result: string, row: string)
   const confidence = numberIn(whole('confidence')) ?? NaN;
   const isSound =
     [a, b, changePercent, changeDb, confidence].every(Number.isFinite) &&
-    agree(changeDb, 20 * Math.log10(1 + changePercent / 100)) &&
+    agree(changeDb, 20 * log10Of(1 + changePercent / 100)) &&
     (low ?? changePercent) <= changePercent &&
     changePercent <= (high ?? changePercent) &&
     outcome !== undefined;

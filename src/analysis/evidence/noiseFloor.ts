@@ -10,6 +10,7 @@ import { doesCount, mostOfIt, moveByNoise, type BandDoubts, type BandsOfRuns } f
 import { tracksOf, whyOtherResultant, type Side, type Track } from './sides.ts';
 import { bandRow } from '../spectra/bands.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
+import { expm1Of } from '../../numbers/exponential.js';
 
 /** A band's mean square should be so many times that of the logger at rest (error of the r.m.s. then below 5 %). */
 const ratioWanted = 10;
@@ -62,6 +63,6 @@ export function floorDoubts(band: Band, floor: SpectrumValue, { a, b, interval, 
   if (most >= mostOfIt) return { warnings, guards: [guard('guard.floor', { run, ratio: 1 / most })] };
   const move = moveByNoise({ a: sharesA, b: sharesB });
   if (interval === undefined || !doesCount(move, interval)) return { warnings, guards: [] };
-  const facts = { run, band, sharePercent: 100 * most, movePercent: 100 * Math.expm1(move) };
+  const facts = { run, band, sharePercent: 100 * most, movePercent: 100 * expm1Of(move) };
   return { warnings, guards: [guard('guard.noise', facts)] };
 }

@@ -9,6 +9,7 @@ import type { PooledRow, PooledStudy, PooledValue } from '../../values/pooled.ts
 import { refuse, tell } from '../messages/earlier.ts';
 import { studyChanges, type StudyChange, type StudyOfChanges } from './studyChanges.ts';
 import type { StudyArgument } from './studyChanges.ts';
+import { expOf } from '../../numbers/exponential.js';
 
 /**
  * The changes of several studies as one: those that all of them have, each study a stratum with equal weight. Refuses fewer
@@ -131,7 +132,7 @@ const percents = (
   { difference }: Estimate,
   { low, high }: { low: number; high: number },
 ): Pick<PooledRow, 'changePercent' | 'lowPercent' | 'highPercent'> => ({
-  changePercent: 100 * (Math.exp(difference) - 1),
+  changePercent: 100 * (expOf(difference) - 1),
   lowPercent: 100 * (low - 1),
   highPercent: 100 * (high - 1),
 });

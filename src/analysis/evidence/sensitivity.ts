@@ -3,6 +3,7 @@ import { covariateSensitivity } from '../../statistics/covariate.ts';
 import { tell } from '../messages/evidence.ts';
 import type { Compared } from './compared.ts';
 import { comparedIn } from './sides.ts';
+import { expOf } from '../../numbers/exponential.js';
 
 /** Powers by which a result is shown beside that of the stated one: those that vibration of vehicles was seen to have. */
 const usualPowers = [0, 0.5, 1, 1.5];
@@ -19,7 +20,7 @@ export function powerSensitivity(compared: Compared): Warning[] {
     const further = powers.map((power) => power - exponent);
     return overall.map((change) => {
       const study = { runs: layout.runs, change, options: { method: terms.method, isOverDays: layout.isOverDays } };
-      const found = covariateSensitivity(levels[row], logarithms.map(Math.exp), study, further);
+      const found = covariateSensitivity(levels[row], logarithms.map(expOf), study, further);
       return tell('compare.adjusted', {
         a: comparedIn(sides)[change.a].name,
         b: comparedIn(sides)[change.b].name,

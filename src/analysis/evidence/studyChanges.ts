@@ -5,6 +5,7 @@ import { comparedRuns, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { EarlierChange, EarlierValue } from '../../values/earlier.ts';
 import { refuse } from '../messages/earlier.ts';
+import { log1pOf } from '../../numbers/logarithm.js';
 
 /** What can be pooled, with the name that it is bound to. */
 export interface StudyArgument {
@@ -92,4 +93,4 @@ const estimateOf = (
 ): Estimate | undefined =>
   standardError === undefined || df === undefined
     ? undefined
-    : { difference: Math.log1p(changePercent / 100), standardError, df };
+    : { difference: log1pOf(changePercent / 100), standardError, df };

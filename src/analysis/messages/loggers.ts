@@ -3,6 +3,7 @@ import { listed } from '../../result/words.ts';
 import { formatNumber } from '../../units/format.ts';
 import { interval, plain, signed } from '../../values/number.ts';
 import { hertz, seconds } from '../amounts.ts';
+import { log10Of } from '../../numbers/logarithm.js';
 
 /** What one channel reads in one band over what the other logger's reads; percents of the r.m.s. */
 export interface ToldReading {
@@ -84,7 +85,7 @@ function rateTold({ fast, within }: ToldClock): string {
   if (fast === undefined || within === undefined)
     return ', and whether it runs fast or slow can’t be told from so short a time';
   if (Math.abs(fast) <= within) return ` and runs at the same rate within ${plain(within, 2)} ppm`;
-  const decimals = Math.max(0, 1 - Math.floor(Math.log10(within)));
+  const decimals = Math.max(0, 1 - Math.floor(log10Of(within)));
   const [size, wide] = [Math.abs(fast), within].map((value) => value.toFixed(Math.min(decimals, 3)));
   return ` and runs ${size} ± ${wide} ppm ${fast < 0 ? 'slow' : 'fast'}`;
 }

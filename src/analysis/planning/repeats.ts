@@ -9,6 +9,7 @@ import {
 } from '../../statistics/repeats.ts';
 import type { RepeatsValue } from '../../values/repeats.ts';
 import { refuse } from '../messages/planning.ts';
+import { expm1Of } from '../../numbers/exponential.js';
 
 /** Rows of the table, and how far it goes to show the number that is needed. */
 const usualRows = 12;
@@ -49,7 +50,7 @@ export function repeatsOf(asked: RepeatsDesign): Result<RepeatsValue> {
       runs,
       smallestPercent:
         'detect' in design ? smallestChange(runs, design).reductionPercent : 100 * smallestMargin(runs, design),
-      halfWidthPercent: 100 * Math.expm1(intervalHalfWidth(runs, design)),
+      halfWidthPercent: 100 * expm1Of(intervalHalfWidth(runs, design)),
     })),
   });
 }

@@ -10,10 +10,12 @@ import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/calibration.ts';
 import { isAcceleration } from './dimensions.ts';
 import { sensorOf } from './sensors.ts';
+import { acosOf, asinOf } from '../../numbers/arcs.js';
+import { cosOf } from '../../numbers/trigonometry.js';
 
 /** Most that a still sensor moves, in g r.m.s.; an axis within 25° of gravity is along it (engineering choices). */
 const stillest = 0.05;
-const along = Math.cos((25 * Math.PI) / 180);
+const along = cosOf((25 * Math.PI) / 180);
 /** Length in g of a mean that may be gravity. */
 const [shortest, longest] = [0.7, 1.3];
 /** Scatter about the line, in degrees of tilt, that is told. */
@@ -99,7 +101,7 @@ const mostOf = ({ means }: Still): number =>
   means.reduce((best, one, k) => (Math.abs(one) > Math.abs(means[best]) ? k : best), 0);
 
 const angleOf = (still: Still): number =>
-  (Math.acos(Math.abs(still.means[mostOf(still)]) / Math.hypot(...still.means)) * 180) / Math.PI;
+  (acosOf(Math.abs(still.means[mostOf(still)]) / Math.hypot(...still.means)) * 180) / Math.PI;
 
 /** `+z` where gravity reads as so much along z. */
 function alongOf(still: Still): string | undefined {
@@ -126,7 +128,7 @@ function rowOf(axis: string, line: NonNullable<ReturnType<typeof axisCalibration
 }
 
 function doubtOf({ axis, scatter }: CalibrationRow, { gravity }: Scale): Warning[] {
-  const degrees = (Math.asin(Math.min(1, (scatter ?? 0) / gravity)) * 180) / Math.PI;
+  const degrees = (asinOf(Math.min(1, (scatter ?? 0) / gravity)) * 180) / Math.PI;
   return degrees > tilted ? [tell('calibrate.tilted', { axis, degrees })] : [];
 }
 

@@ -7,6 +7,8 @@ import type { Band } from '../../values/band.ts';
 import type { LoggersRow } from '../../values/loggers.ts';
 import type { TransferEntry } from '../../values/transfer.ts';
 import { scaleOf, type SharedChannel } from './loggerChannels.ts';
+import { expOf } from '../../numbers/exponential.js';
+import { logOf } from '../../numbers/logarithm.js';
 
 /** Parts into which what both hold is cut for the scatter of the ratio, at most and at least. */
 const mostParts = 20;
@@ -40,7 +42,7 @@ export function loggerRows(
     const [inA, inB] = rms(whole);
     const logs = parts.map((part) => {
       const [x, y] = rms(part);
-      return Math.log(y / x);
+      return logOf(y / x);
     });
     const ratio = inB / inA;
     const scatter = scatterOf(logs, confidence);
@@ -48,8 +50,8 @@ export function loggerRows(
       ...{ channel: a.name, unit: a.unit, from, to, a: inA, b: inB, ratio },
       error: scatter?.error,
       df: Math.max(0, logs.length - 1),
-      low: scatter && ratio * Math.exp(-scatter.within),
-      high: scatter && ratio * Math.exp(scatter.within),
+      low: scatter && ratio * expOf(-scatter.within),
+      high: scatter && ratio * expOf(scatter.within),
       ...coherenceIn(response, whole.input, { from, to }),
     };
   });

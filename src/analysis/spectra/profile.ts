@@ -8,6 +8,7 @@ import type { Quantity, Unit } from '../../units/unit.ts';
 import type { ProfileValue } from '../../values/profile.ts';
 import { refuse } from '../messages/spectra.ts';
 import { powerOf } from '../../numbers/power.ts';
+import { log2Of } from '../../numbers/logarithm.js';
 
 /**
  * A profile of breakpoints that are joined by straight lines on log-log paper, with its r.m.s.; or the one that was
@@ -46,7 +47,7 @@ function withDensities(given: readonly GivenPoint[]): readonly Breakpoint[] {
   const found: Breakpoint[] = [];
   const follow = (from: Breakpoint, { frequency }: GivenPoint, slope: number): Breakpoint => ({
     frequency,
-    density: from.density * powerOf(10, (slope * Math.log2(frequency / from.frequency)) / 10),
+    density: from.density * powerOf(10, (slope * log2Of(frequency / from.frequency)) / 10),
   });
   for (let i = first; i < given.length; i++) {
     const point = given[i];

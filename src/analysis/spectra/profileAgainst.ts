@@ -7,6 +7,7 @@ import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import { refuse } from '../messages/spectra.ts';
 import { densityOf, halfRate, isPast } from './density.ts';
 import { whyNoFrequencies } from './orderAxis.ts';
+import { log10Of } from '../../numbers/logarithm.js';
 
 /** Usual tolerance of a random-vibration test in dB of density. */
 const tolerance = 3;
@@ -54,7 +55,7 @@ function entryAgainst({ points, unit, rms }: ProfileValue, entry: SpectrumEntry)
     channel,
     // The profile's own r.m.s. is in `rmsUnit`, whose size the root of unit x Hz may differ from.
     rms: (found.measuredRms / found.profileRms) * rms,
-    decibels: 20 * Math.log10(found.measuredRms / found.profileRms),
+    decibels: 20 * log10Of(found.measuredRms / found.profileRms),
     highest: at(bins.reduce((most, k) => (found.decibels[k] > found.decibels[most] ? k : most))),
     lowest: at(bins.reduce((least, k) => (found.decibels[k] < found.decibels[least] ? k : least))),
     outside: bins.filter((k) => Math.abs(found.decibels[k]) > tolerance).length / bins.length,

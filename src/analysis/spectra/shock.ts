@@ -9,6 +9,7 @@ import type { ShockEntry, ShockValue } from '../../values/shock.ts';
 import { refuse } from '../messages/spectra.ts';
 import { evenly } from '../recordings/uniformRate.ts';
 import { powerOf } from '../../numbers/power.ts';
+import { log2Of } from '../../numbers/logarithm.js';
 
 /** Natural frequencies in an octave, as shock response spectra are drawn. */
 const perOctave = 12;
@@ -60,7 +61,7 @@ function usualRange(runs: readonly Run[]): Band {
 
 /** From the lower end in twelfths of an octave to the upper one. */
 function octavesOf({ from, to }: Band): Float64Array {
-  const count = Math.floor(perOctave * Math.log2(to / from) + 1e-9) + 1;
+  const count = Math.floor(perOctave * log2Of(to / from) + 1e-9) + 1;
   return Float64Array.from({ length: count }, (_, k) => from * powerOf(2, k / perOctave));
 }
 

@@ -4,6 +4,7 @@ import { counted } from '../../result/words.ts';
 import { aligned, fixed, noFigure, plain, scientific, significant } from '../../values/number.ts';
 import type { Part } from '../output.ts';
 import type { Presenter } from './kind.ts';
+import { log10Of } from '../../numbers/logarithm.js';
 
 /** Beyond this a table is for a file, not for a page. */
 const rowLimit = 200;
@@ -58,7 +59,7 @@ function columnTexts(cells: readonly Cell[], mayBeTiny: boolean): string[] {
   const short = known.every((figure) => figure === Number(figure.toPrecision(4)));
   const exponents = known
     .filter(Number.isFinite)
-    .map((figure) => Math.floor(Math.log10(Math.abs(figure))))
+    .map((figure) => Math.floor(log10Of(Math.abs(figure))))
     .sort((x, y) => x - y);
   const [least, middle, most] = [0, Math.floor(exponents.length / 2), exponents.length - 1].map((k) => exponents[k]);
   const far = most >= 6 || middle < -4 || (least < -4 && most < -2);

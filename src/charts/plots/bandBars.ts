@@ -11,6 +11,8 @@ import { drawn } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
 import { chartPart } from '../specification.ts';
+import { expOf } from '../../numbers/exponential.js';
+import { logOf } from '../../numbers/logarithm.js';
 
 export interface NamedBands {
   readonly name: string | undefined;
@@ -69,7 +71,7 @@ function barsOf(named: readonly NamedBands[]): BandBar[] {
 
 /** 0 where one of the figures is 0. */
 export const geometricMean = (figures: readonly number[]): number =>
-  Math.exp(figures.reduce((sum, figure) => sum + Math.log(figure), 0) / figures.length);
+  expOf(figures.reduce((sum, figure) => sum + logOf(figure), 0) / figures.length);
 
 function barLayers(
   bars: readonly BandBar[],

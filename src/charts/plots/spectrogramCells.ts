@@ -1,6 +1,7 @@
 import type { SpectrogramEntry } from '../../values/spectrogram.ts';
 import type { Domain } from '../axes.ts';
 import { powerOf } from '../../numbers/power.ts';
+import { log10Of } from '../../numbers/logarithm.js';
 
 /** Levels over time and frequency on a grid fit for a picture, and the outlines of cells of one colour. */
 export interface Grid {
@@ -34,7 +35,7 @@ export function cellGrid(entry: SpectrogramEntry, time: Domain, frequency: Domai
       if (!(top > 0)) continue;
       for (let column = Math.max(0, from); column < Math.min(columns, to); column++) {
         const cell = row * columns + column;
-        level[cell] = Math.max(Number.isNaN(level[cell]) ? -Infinity : level[cell], Math.log10(top));
+        level[cell] = Math.max(Number.isNaN(level[cell]) ? -Infinity : level[cell], log10Of(top));
       }
     }
   });

@@ -12,6 +12,7 @@ import {
 } from '../series.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import type { Overlay } from '../plots/overlay.ts';
+import { logOf } from '../../numbers/logarithm.js';
 
 export function overlayTitle({ quantity, series }: Overlay): string {
   const channels = distinct(series.map(({ channel }) => channel));
@@ -97,7 +98,7 @@ function ratioSentence({ series, x, across }: Overlay): string[] {
   const top = highestBin(a, x.from, x.to);
   if (top === undefined) return [];
   let best: number | undefined;
-  const distance = (bin: number): number => Math.abs(Math.log(b.level[bin] / a.level[bin]));
+  const distance = (bin: number): number => Math.abs(logOf(b.level[bin] / a.level[bin]));
   const last = Math.min(a.level.length, b.level.length) - 1;
   for (
     let bin = Math.max(1, Math.ceil(x.from / a.spacing));

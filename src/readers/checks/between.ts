@@ -5,6 +5,7 @@ import { settings } from '../settings.ts';
 import { measured, type CheckedRun, type Question } from './checked.ts';
 import { meanVector } from './gravity.ts';
 import { blocksOf } from './stationarity.ts';
+import { acosOf } from '../../numbers/arcs.js';
 
 /** A run of a set, by the name it has in legends. */
 export interface NamedRun extends CheckedRun {
@@ -62,7 +63,7 @@ export const sameGravity: SetCheck = (runs) => {
     const along =
       vector.reduce((sum, value, k) => sum + value * reference[k], 0) /
       (Math.hypot(...vector) * Math.hypot(...reference));
-    const angle = (Math.acos(Math.min(1, Math.max(-1, along))) * 180) / Math.PI;
+    const angle = (acosOf(Math.min(1, Math.max(-1, along))) * 180) / Math.PI;
     const { warning, fault } = settings.between.angle;
     if (angle <= warning) return [];
     const facts = { run: label, first: runs[first].label, angle };

@@ -11,6 +11,7 @@ import {
   type CheckedRun,
 } from './checked.ts';
 import { extremeOf, logChance, topsOf, usualHold, type Extreme } from './plateaus.ts';
+import { logOf } from '../../numbers/logarithm.js';
 
 /**
  * Samples that stand in a plateau at the largest or smallest value, or at the end of the stated range: the sensor was
@@ -113,7 +114,7 @@ function isCut(
   const isPlateau = plateaus.some(({ from, to }) => to - from > 1);
   // How long a reading is held says something of plateaus alone.
   const found = logChance(extreme, step, isPlateau ? usualHold(channel.samples, ends) : 1);
-  const limit = Math.log(isPlateau && end === 'usual' ? chanceAtEnd : chance);
+  const limit = logOf(isPlateau && end === 'usual' ? chanceAtEnd : chance);
   // Lone samples count where they are a heap and other tops stay below: a tone in step with the rate has only such tops.
   return found < limit && (isPlateau || plateaus.length <= lone * topsOf(run, channel.samples, side));
 }

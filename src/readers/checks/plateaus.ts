@@ -1,4 +1,5 @@
 import { isSameReading, type CheckedRun } from './checked.ts';
+import { logOf } from '../../numbers/logarithm.js';
 
 /** Samples in a row at a channel's extreme, and how far the signal falls from it on either side, in its unit. */
 export interface Plateau {
@@ -94,12 +95,12 @@ export function topsOf({ stretches }: Pick<CheckedRun, 'stretches'>, samples: Fl
 export function logChance({ plateaus, inside }: Extreme, step: number, usual: number): number {
   const visits = plateaus.length - 1 + inside;
   const share = visits === 0 ? 0 : (plateaus.length - 1) / visits;
-  const byVisits = share <= 0.5 ? 0 : -visits * (share * Math.log(2 * share) + xLogX(1 - share));
+  const byVisits = share <= 0.5 ? 0 : -visits * (share * logOf(2 * share) + xLogX(1 - share));
   return byVisits + plateaus.reduce((sum, plateau) => sum + logChanceOf(plateau, step, usual), 0);
 }
 
 /** (1 - share) ln(2 (1 - share)), and 0 at 0. */
-const xLogX = (rest: number): number => (rest === 0 ? 0 : rest * Math.log(2 * rest));
+const xLogX = (rest: number): number => (rest === 0 ? 0 : rest * logOf(2 * rest));
 
 /** A plateau of more samples is no more telling, as what holds a reading for long may not be the end of a range. */
 const mostTelling = 5;
@@ -107,7 +108,7 @@ const mostTelling = 5;
 function logChanceOf({ from, to, drop }: Plateau, step: number, usual: number): number {
   const samples = Math.floor((to - from) / usual);
   if (!isCutOff(samples, drop / step)) return 0;
-  return (Math.min(samples, mostTelling) - 1) * Math.log((2 * step) / drop);
+  return (Math.min(samples, mostTelling) - 1) * logOf((2 * step) / drop);
 }
 
 const isCutOff = (samples: number, drop: number): boolean =>

@@ -7,6 +7,7 @@ import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import type { NamedRun, SetCheck, SetFinding } from './between.ts';
 import { measured, type Question } from './checked.ts';
+import { cosOf } from '../../numbers/trigonometry.js';
 
 /** A channel of a run, with its density in narrow bins. */
 interface Narrow {
@@ -122,7 +123,7 @@ function unsteadiness({ pieces, density: { segmentLength: length } }: Narrow, bi
 
 /** Goertzel's recursion: the squared transform of a segment in one bin. */
 function powerAt(segment: Float64Array, bin: number): number {
-  const turn = 2 * Math.cos((2 * Math.PI * bin) / segment.length);
+  const turn = 2 * cosOf((2 * Math.PI * bin) / segment.length);
   let [last, before] = [0, 0];
   for (const value of segment) [last, before] = [value + turn * last - before, last];
   return last * last + before * before - turn * last * before;

@@ -2,6 +2,8 @@ import type { Finding } from '../recording.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { meanOf, meanSquare, measured, timeSpans, type Check, type CheckedRun } from './checked.ts';
+import { expOf } from '../../numbers/exponential.js';
+import { logOf } from '../../numbers/logarithm.js';
 
 interface Block {
   readonly from: number;
@@ -53,8 +55,8 @@ function loudest(run: CheckedRun, blocks: readonly Block[]): Finding[] {
 function trend(blocks: readonly Block[]): Finding[] {
   const n = blocks.length;
   if (n < 6 || blocks.some(({ power }) => !(power > 0))) return [];
-  const { slope, t } = lineThrough(blocks.map(({ power }) => 0.5 * Math.log(power)));
-  const change = Math.exp(slope * (n - 1)) - 1;
+  const { slope, t } = lineThrough(blocks.map(({ power }) => 0.5 * logOf(power)));
+  const change = expOf(slope * (n - 1)) - 1;
   if (!(Math.abs(t) > settings.blocks.trendT) || Math.abs(change) <= settings.blocks.trend) return [];
   return [finding('trend', 'warning', { change }, { value: change, threshold: settings.blocks.trend })];
 }

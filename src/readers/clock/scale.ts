@@ -1,4 +1,5 @@
 import { settings } from '../settings.ts';
+import { logOf } from '../../numbers/logarithm.js';
 
 /** A reading of a column of numbers as time. */
 export interface TimeScale {
@@ -34,7 +35,7 @@ export const styleOf = (scale: number, first: number): string =>
 function partOfDay(first: number, step: number, isInteger: boolean, rate?: number): TimeScale[] {
   const hertz = 1 / (step * 86_400);
   const { low, high } = settings.plausibleRate;
-  const fits = rate === undefined ? hertz >= low && hertz <= high : Math.abs(Math.log(hertz / rate)) < Math.log(3);
+  const fits = rate === undefined ? hertz >= low && hertz <= high : Math.abs(logOf(hertz / rate)) < logOf(3);
   return isInteger || !fits || first < 0 || first > 2 ? [] : [{ scale: 86_400, style: 'part of a day' }];
 }
 
@@ -54,9 +55,9 @@ export function possibleScales(
   const all: TimeScale[] = names.map(([scale]) => ({ scale, style: styleOf(scale, first) }));
   if (isSpreadsheetDay(first) && !isInteger) all.push({ scale: 86_400, style: 'days' });
   if (rate !== undefined) {
-    const far = ({ scale }: TimeScale): number => Math.abs(Math.log(1 / (step * scale) / rate));
+    const far = ({ scale }: TimeScale): number => Math.abs(logOf(1 / (step * scale) / rate));
     const [nearest] = all.sort((a, b) => far(a) - far(b));
-    return far(nearest) < Math.log(3) ? [nearest] : partOfDay(first, step, isInteger, rate);
+    return far(nearest) < logOf(3) ? [nearest] : partOfDay(first, step, isInteger, rate);
   }
   const { low, high } = settings.plausibleRate;
   const plausible = all.filter(({ scale }) => 1 / (step * scale) <= high && 1 / (step * scale) >= low);
@@ -71,7 +72,7 @@ export function possibleScales(
 export function otherScale(step: number, scale: number): number {
   const { low, high } = settings.plausibleRate;
   const middle = Math.sqrt(low * high);
-  const far = (size: number): number => Math.abs(Math.log(1 / (step * size) / middle));
+  const far = (size: number): number => Math.abs(logOf(1 / (step * size) / middle));
   const others = names.map(([size]) => size).filter((size) => size !== scale);
   return others.reduce((best, size) => (far(size) < far(best) ? size : best));
 }

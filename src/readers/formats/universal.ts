@@ -9,6 +9,7 @@ import type { Table, TableColumn } from '../table.ts';
 import { Feed } from './feed.ts';
 import { functionHeader, headerLines, type FunctionHeader } from './universalFunction.ts';
 import { binaryForm, sizesOf, valuesInBytes, valuesInText, type FunctionValues } from './universalValues.ts';
+import { log10Of } from '../../numbers/logarithm.js';
 
 /** One function of dataset 58. */
 type Response = FunctionHeader & FunctionValues;
@@ -170,7 +171,7 @@ function readingOf(path: string, responses: readonly Response[], others: Readonl
 /** The abscissa as the time, as fine as so many digits of its largest number. */
 function timeColumn(values: Float64Array, digits: number): TableColumn {
   const largest = Math.max(Math.abs(values[0]), Math.abs(values[values.length - 1]));
-  const decimals = largest > 0 ? digits - 1 - Math.floor(Math.log10(largest)) : digits;
+  const decimals = largest > 0 ? digits - 1 - Math.floor(log10Of(largest)) : digits;
   return { kind: 'number', header: 'time', unitBelow: 's', values, decimals: Math.min(12, decimals) };
 }
 

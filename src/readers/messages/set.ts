@@ -1,5 +1,6 @@
 import type { Sentences } from '../../result/messages.ts';
 import { figure, measured, percent } from './words.ts';
+import { sinOf } from '../../numbers/trigonometry.js';
 
 interface OfRun {
   /** The run's name in legends. */
@@ -50,7 +51,7 @@ export const setSentences: Sentences<SetFacts> = {
   'set-length': ({ run, seconds, usual }) =>
     `${run} lasts ${figure(seconds)} s and the set ${figure(usual)} s: was the route or the speed another? Trim all to the same stretch.`,
   'set-gravity': ({ run, first, angle }) =>
-    `Gravity points ${figure(angle)}° away from where it does in ${first}: ${run} was mounted another way, and up to ${percent(Math.abs(Math.sin((angle * Math.PI) / 180)))} of one axis shows in another; compare the resultant, or mount alike.`,
+    `Gravity points ${figure(angle)}° away from where it does in ${first}: ${run} was mounted another way, and up to ${percent(Math.abs(sinOf((angle * Math.PI) / 180)))} of one axis shows in another; compare the resultant, or mount alike.`,
   'set-still': ({ run, seconds, level, unit, usual }) =>
     `The quietest ${seconds} s of ${run} is at ${measured(level, unit)} r.m.s., ${figure(Math.max(level / usual, usual / level))} times ${level > usual ? 'above' : 'below'} the set's usual: did something else run, or was the range or the mount another?`,
   'set-channels': ({ run, lacking }) =>

@@ -1,3 +1,5 @@
+import { logOf } from '../../numbers/logarithm.js';
+
 /**
  * ratio - 1 - ln(ratio), never negative. Near ratio = 1 the three terms cancel; the series in
  * v = difference / (2 + difference) does not (Loader 2000, "Fast and accurate computation of binomial probabilities",
@@ -7,7 +9,7 @@
  * @param difference ratio - 1, given apart because the caller can often form it without cancellation
  */
 export function relativeDeviance(ratio: number, difference: number): number {
-  if (Math.abs(difference) > 0.2) return difference - Math.log(ratio);
+  if (Math.abs(difference) > 0.2) return difference - logOf(ratio);
   const v = difference / (2 + difference);
   const square = v * v;
   let power = 2 * square;

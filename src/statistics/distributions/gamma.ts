@@ -1,3 +1,5 @@
+import { log1pOf } from '../../numbers/logarithm.js';
+
 /** Coefficients B_2k / (2k (2k-1)) of Stirling's series, k = 1, 2, ... (Abramowitz & Stegun 6.1.41). */
 const stirlingSeries = [1 / 12, -1 / 360, 1 / 1260, -1 / 1680, 1 / 1188, -691 / 360360, 1 / 156, -3617 / 122400];
 
@@ -11,7 +13,7 @@ const stirlingSeries = [1 / 12, -1 / 360, 1 / 1260, -1 / 1680, 1 / 1188, -691 / 
 export function stirlingError(x: number): number {
   let raised = 0;
   let z = x;
-  for (; z < 16; z++) raised += (z + 0.5) * Math.log1p(1 / z) - 1;
+  for (; z < 16; z++) raised += (z + 0.5) * log1pOf(1 / z) - 1;
   const inverse = 1 / z;
   const square = inverse * inverse;
   let sum = 0;

@@ -2,6 +2,8 @@ import { relativeDeviance } from './deviance.ts';
 import { stirlingError } from './gamma.ts';
 import type { TailProbability, Tails } from './incompleteGamma.ts';
 import { solveMonotone } from './solve.ts';
+import { expOf } from '../../numbers/exponential.js';
+import { logOf } from '../../numbers/logarithm.js';
 
 /**
  * x^a y^b / B(a, b) with y = 1 - x, in Loader's form, which keeps its digits for large a and b.
@@ -14,7 +16,7 @@ function betaKernel(a: number, b: number, x: number, y: number): number {
     a * relativeDeviance((n * x) / a, offset / a) +
     b * relativeDeviance((n * y) / b, -offset / b) +
     (stirlingError(a) + stirlingError(b) - stirlingError(n));
-  return Math.sqrt((a * b) / (2 * Math.PI * n)) * Math.exp(-exponent);
+  return Math.sqrt((a * b) / (2 * Math.PI * n)) * expOf(-exponent);
 }
 
 /**
@@ -88,21 +90,21 @@ export function incompleteBetaInverseOdds(a: number, b: number, { tail, probabil
     const other = { tail: tail === 'lower' ? 'upper' : 'lower', probability: 1 - probability } as const;
     return incompleteBetaInverseOdds(a, b, other);
   }
-  const target = Math.log(probability);
+  const target = logOf(probability);
   const rising = tail === 'lower';
   // In u = ln odds the logarithm of each tail is nearly straight far out.
   const u = solveMonotone(
     (v) => {
-      const odds = Math.exp(v);
+      const odds = expOf(v);
       const value = incompleteBetaAtOdds(a, b, odds)[tail];
       const slope = betaKernel(a, b, odds / (1 + odds), 1 / (1 + odds)) / value;
-      return { value: Math.log(value) - target, slope: rising ? slope : -slope };
+      return { value: logOf(value) - target, slope: rising ? slope : -slope };
     },
     rising,
-    Math.log(a / b),
+    logOf(a / b),
     -745,
     709,
   );
   if (u <= -744) return 0;
-  return u >= 708.9 ? Infinity : Math.exp(u);
+  return u >= 708.9 ? Infinity : expOf(u);
 }

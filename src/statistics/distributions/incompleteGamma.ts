@@ -2,6 +2,8 @@ import { requireNumber } from './arguments.ts';
 import { relativeDeviance } from './deviance.ts';
 import { stirlingError } from './gamma.ts';
 import { solveMonotone } from './solve.ts';
+import { expOf } from '../../numbers/exponential.js';
+import { logOf } from '../../numbers/logarithm.js';
 
 /** The two tails of a distribution at one point; they add up to 1, and each is accurate where it is small. */
 export interface Tails {
@@ -19,7 +21,7 @@ export interface TailProbability {
 export function gammaKernel(a: number, x: number): number {
   if (x === 0 || x === Infinity) return 0;
   const exponent = a * relativeDeviance(x / a, (x - a) / a) + stirlingError(a);
-  return Math.sqrt(a / (2 * Math.PI)) * Math.exp(-exponent);
+  return Math.sqrt(a / (2 * Math.PI)) * expOf(-exponent);
 }
 
 /** P(a, x) / kernel, by the series of Abramowitz & Stegun 6.5.29; good for x < a + 1. */
@@ -85,20 +87,20 @@ export function incompleteGammaInverse(a: number, { tail, probability }: TailPro
     // The complement loses nothing here (Sterbenz), and the other tail is the one that is accurate.
     return incompleteGammaInverse(a, { tail: tail === 'lower' ? 'upper' : 'lower', probability: 1 - probability });
   }
-  const target = Math.log(probability);
+  const target = logOf(probability);
   const rising = tail === 'lower';
   // In u = ln x the logarithm of a tail is nearly straight far out, so Newton's steps are few.
   const u = solveMonotone(
     (v) => {
-      const x = Math.exp(v);
+      const x = expOf(v);
       const value = incompleteGamma(a, x)[tail];
       const slope = gammaKernel(a, x) / value;
-      return { value: Math.log(value) - target, slope: rising ? slope : -slope };
+      return { value: logOf(value) - target, slope: rising ? slope : -slope };
     },
     rising,
-    Math.log(a),
+    logOf(a),
     -745,
     709,
   );
-  return u <= -744 ? 0 : Math.exp(u);
+  return u <= -744 ? 0 : expOf(u);
 }

@@ -2,6 +2,8 @@ import { gaussLegendre, chiRule } from '../quadrature.ts';
 import { normalCdf } from './normal.ts';
 import { studentTInterval } from './studentT.ts';
 import { powerOf } from '../../numbers/power.ts';
+import { expOf } from '../../numbers/exponential.js';
+import { logOf } from '../../numbers/logarithm.js';
 
 /** Several t that share one estimate of the scatter and are stated together. */
 export type MultipleT =
@@ -37,7 +39,7 @@ export function multipleTSurvival(t: number, df: number, of: MultipleT): number 
   return Math.min(1, Math.max(0, 1 - inside));
 }
 
-const density = (z: number): number => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
+const density = (z: number): number => expOf((-z * z) / 2) / Math.sqrt(2 * Math.PI);
 
 function dunnettAt(z: number, limit: number, { changes, correlation }: MultipleT & { kind: 'dunnett' }): number {
   const [along, across] = [Math.sqrt(correlation) * z, Math.sqrt(1 - correlation)];
@@ -66,7 +68,7 @@ export function multipleTLimit(chance: number, df: number, of: MultipleT): numbe
     studentTInterval(1 - chance, df) * (1 - 1e-9),
     studentTInterval(1 - chance / count, df) * (1 + 1e-9),
   ];
-  const above = (t: number): number => Math.log(multipleTSurvival(t, df, of) / chance);
+  const above = (t: number): number => logOf(multipleTSurvival(t, df, of) / chance);
   let [atLow, atHigh] = [above(low), above(high)];
   let found = high;
   for (let k = 0; k < 60 && high - low > 1e-11 * high; k++) {
