@@ -185,7 +185,7 @@ function preferCalibrated(candidates: readonly Candidate[], leftOut: LeftOut[]):
   const letterOf = ({ column }: Candidate): string | undefined =>
     column.header === undefined ? undefined : readHeader(column.header).axis;
   const letters = axes.map(letterOf);
-  if (axes.length === 0 || new Set(letters).size === letters.length) return [...candidates];
+  if (new Set(letters).size === letters.length) return [...candidates];
   const uncalibrated = ({ unitText, column }: Candidate): boolean =>
     isCounts(unitText ?? '') ||
     /\braw\b/i.test(`${column.kindBelow ?? ''} ${(column.header ?? '').replace(/_/g, ' ')}`);
@@ -267,5 +267,5 @@ function mean(values: Float64Array): number {
 }
 
 function isWhole(axes: readonly Candidate[]): boolean {
-  return axes.length > 0 && axes.every(({ column }) => column.decimals <= 0);
+  return axes.every(({ column }) => column.decimals <= 0);
 }

@@ -81,8 +81,8 @@ export interface Layout {
   readonly preamble?: readonly string[];
   readonly keys?: Readonly<Record<string, string>>;
   /** 1-based line of the header and of the units row, if there are such. */
-  readonly headerLine?: number;
-  readonly unitsLine?: number;
+  readonly headerLine?: number | undefined;
+  readonly unitsLine?: number | undefined;
   /** 1-based line of the first row of numbers. */
   readonly firstRowLine?: number;
   readonly rows: number;

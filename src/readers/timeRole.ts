@@ -1,6 +1,6 @@
 import { success, type Result } from '../result/result.ts';
 import { otherScale, possibleScales, scaleName, spreadsheetEpoch, styleOf, type TimeScale } from './clock/scale.ts';
-import { stepCounts, stepShape, type StepShape } from './clock/steps.ts';
+import { stepShape, type StepShape } from './clock/steps.ts';
 import { unwrapped } from './clock/wrap.ts';
 import { clockInDigits } from './fractions.ts';
 import { refuse } from './messages.ts';
@@ -146,11 +146,7 @@ const isCount = (values: Float64Array): boolean => values.every((value, i) => i 
 function scaled(values: Float64Array, scale: number): Float64Array {
   // Division keeps 0.001 x 250 at 0.25 where a product would not.
   const divisor = Math.round(1 / scale);
-  return scale === 1
-    ? values
-    : divisor > 1
-      ? values.map((value) => value / divisor)
-      : values.map((value) => value * scale);
+  return divisor > 0 ? values.map((value) => value / divisor) : values.map((value) => value * scale);
 }
 
 /**
@@ -166,7 +162,6 @@ function withinDates(seconds: Float64Array): Float64Array {
 }
 
 function overMidnight(values: Float64Array): Float64Array {
-  if (stepCounts(values).backward === 0) return values;
   let days = 0;
   let wrapped: Float64Array | undefined;
   for (let i = 1; i < values.length; i++) {

@@ -1,7 +1,7 @@
 import { success, type Refused, type Result } from '../result/result.ts';
 import { clockOf, type StampClock } from './clock/clock.ts';
 import { rushAfterGaps } from './clock/rush.ts';
-import { clockFindings } from './clock/findings.ts';
+import { clockFindings, countFindings } from './clock/findings.ts';
 import { finding, refuse } from './messages.ts';
 import type { Clock, Finding, ReadOptions } from './recording.ts';
 import { readHeader } from './names.ts';
@@ -118,24 +118,7 @@ function withoutStamps(
     jitter: 0,
     times: undefined,
   };
-  const findings = counted
-    ? clockFindings(
-        clock,
-        {
-          ...counted,
-          rate,
-          jitter: 0,
-          repeated: 0,
-          backward: 0,
-          delivery: 'even',
-          least: 0,
-          hidesLosses: false,
-          each: undefined,
-        },
-        undefined,
-        (row) => table.lineOf(rowAt(rows, row)),
-      )
-    : [];
+  const findings = counted ? countFindings(clock, { ...counted, rate }, (row) => table.lineOf(rowAt(rows, row))) : [];
   return success({ clock, rows, findings, stamps: undefined });
 }
 

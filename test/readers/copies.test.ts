@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
 import { copiesOf, rowsSentAgain } from '../../src/readers/copies.ts';
 import { findingOf, recordingOf, refusalOf, rows, samplesOf } from './memory.ts';
 
@@ -17,6 +18,28 @@ describe('copiesOf', () => {
     assert.deepEqual([...copiesOf([Float64Array.of(3, 1, 3, 2, 1)])], [0, 0, 1, 0, 1]);
     assert.deepEqual([...copiesOf([Float64Array.of(3, 1, 3), Float64Array.of(1, 1, 2)])], [0, 0, 0]);
     assert.deepEqual([...copiesOf([])], []);
+  });
+
+  it('tells them of any values, by every bit of each', () => {
+    // Neighbours in their lowest bit, in their highest, and numbers that share one half with another.
+    const values = [0, 1, 2, 3, 1 + 2 ** -52, -1, 4, 0.1, 0.1 + 2 ** -56, 1e300, -1e300, NaN];
+    const column = fc.array(fc.constantFrom(...values), { minLength: 60, maxLength: 60 });
+    const law = fc.property(
+      fc.array(column, { minLength: 1, maxLength: 3 }),
+      fc.integer({ min: 1, max: 60 }),
+      (all, rows) => {
+        const columns = all.map((one) => Float64Array.from(one.slice(0, rows)));
+        const seen = new Set<string>();
+        const expected = Array.from({ length: rows }, (_, row) => {
+          const said = columns.map((one) => String(one[row])).join(' ');
+          const isCopy = seen.has(said);
+          seen.add(said);
+          return isCopy ? 1 : 0;
+        });
+        assert.deepEqual([...copiesOf(columns)], expected);
+      },
+    );
+    fc.assert(law, { numRuns: 300 });
   });
 });
 

@@ -94,7 +94,7 @@ function besideOf(density: Float64Array, bin: number): number {
 /** Whether a bin is the highest of its neighbours, and so many times what lies beside. */
 function standsOut({ density }: Density, bin: number): boolean {
   const height = density[bin];
-  if (!(height > 0) || height < density[bin - 1] || height < density[bin + 1]) return false;
+  if (height < density[bin - 1] || height < density[bin + 1]) return false;
   return height > settings.line.height * besideOf(density, bin);
 }
 

@@ -165,7 +165,7 @@ function isCoarse(t: Float64Array, shape: StepShape, quantum: number): boolean {
 
 /** The step between samples as far as gaps and rounding leave it visible. */
 function usualStep(t: Float64Array, shape: StepShape, shared: boolean): number {
-  const most = shared ? 10 * shape.forwardHigh : 3 * Math.max(shape.median, 0) + 1e-12;
+  const most = shared ? 10 * shape.forwardHigh : 3 * Math.max(shape.median, 0);
   let sum = 0;
   let count = 0;
   for (let i = 1; i < t.length; i++) {

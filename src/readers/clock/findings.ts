@@ -12,7 +12,7 @@ export function clockFindings(
   stated: { readonly rate: number; readonly name: string } | undefined,
   lineOf: Lines,
 ): Finding[] {
-  const findings = [
+  return told([
     clock.rateFrom === 'option'
       ? rateFinding(stamps.rate, { rate: clock.rate, name: 'the option rate' })
       : stated && rateFinding(stamps.rate, stated),
@@ -22,6 +22,12 @@ export function clockFindings(
     jitterFinding(stamps),
     resetFinding(clock, stamps, lineOf),
     stoppedFinding(stamps, lineOf),
-  ];
-  return findings.filter((finding): finding is Finding => finding !== undefined);
+  ]);
 }
+
+/** What a count of the rows shows in place of stamps: gaps, where it began anew, where it stood still. */
+export const countFindings = (clock: Clock, counted: StampClock, lineOf: Lines): Finding[] =>
+  told([gapFinding(clock, counted, lineOf), resetFinding(clock, counted, lineOf), stoppedFinding(counted, lineOf)]);
+
+const told = (findings: readonly (Finding | undefined)[]): Finding[] =>
+  findings.filter((finding) => finding !== undefined);

@@ -5,7 +5,7 @@ import { refuse } from '../messages.ts';
 import { refusedBy } from '../pieces.ts';
 import type { ByteSource, ReadWatch } from '../recording.ts';
 import type { Table, TableColumn } from '../table.ts';
-import { columnSink, type Element } from './parquetColumns.ts';
+import { columnSink, flatOf, type Element } from './parquetColumns.ts';
 
 const magic = [0x50, 0x41, 0x52, 0x31];
 
@@ -142,17 +142,6 @@ const limited = <Codec extends string>(
       },
     ]),
   ) as Partial<Record<Codec, Compressor>>;
-
-/** The columns that hold one value a row, and the first of each nested one so that it can be named. */
-function flatOf(elements: readonly Element[]): Element[] {
-  const flat: Element[] = [];
-  for (let i = 0; i < elements.length; i++) {
-    flat.push(elements[i]);
-    let inside = elements[i].num_children ?? 0;
-    while (inside > 0 && i + 1 < elements.length) inside += (elements[++i].num_children ?? 0) - 1;
-  }
-  return flat;
-}
 
 /** Stamps as the whole numbers that they are stored as. */
 const plainParsers = {

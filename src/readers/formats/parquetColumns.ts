@@ -188,3 +188,14 @@ function labelSink(header: string, rows: number): Sink {
         : { kind: 'label', header, values, labels },
   };
 }
+
+/** The columns that hold one value a row, and the first of each nested one so that it can be named. */
+export function flatOf(elements: readonly Element[]): Element[] {
+  const flat: Element[] = [];
+  for (let i = 0; i < elements.length; i++) {
+    flat.push(elements[i]);
+    let inside = elements[i].num_children ?? 0;
+    while (inside > 0 && i + 1 < elements.length) inside += (elements[++i].num_children ?? 0) - 1;
+  }
+  return flat;
+}

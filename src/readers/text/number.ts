@@ -11,7 +11,7 @@ export function parseNumber(text: string, decimal: DecimalMark): number | undefi
   const cell = text.trim();
   const plain = shape(decimal).test(cell) ? cell : respelled(cell, decimal);
   if (plain === undefined) return undefined;
-  const value = Number(decimal === '.' ? plain : plain.replace(',', '.'));
+  const value = Number(plain.replace(',', '.'));
   // A number too large for a double is no reading.
   return Number.isFinite(value) ? value : undefined;
 }

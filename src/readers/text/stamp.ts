@@ -69,12 +69,11 @@ export class StampReader {
     const needed = dateParts + clockParts;
     let groups = 0;
     let zoneSign = 0;
-    let zoneAt = -1;
+    let zoneAt: number | undefined;
     let half = 0;
     for (let i = from; i < to;) {
       const c = bytes[i];
       if (c >= 48 && c <= 57) {
-        if (groups > 9) return NaN;
         let number = 0;
         const start = i;
         for (; i < to && bytes[i] >= 48 && bytes[i] <= 57; i++) number = number * 10 + bytes[i] - 48;
@@ -101,14 +100,13 @@ export class StampReader {
           zoneAt = groups;
         } else if (c === 90 || c === 85 || c === 71) {
           zoneAt = groups;
-          zoneSign = 0;
         } else if (c === 65 || c === 97) half = 1;
         else if (c === 80 || c === 112) half = 2;
       }
       i++;
     }
-    const end = zoneAt >= 0 ? zoneAt : groups;
-    if (end < needed || end > needed + 1) return NaN;
+    const end = zoneAt ?? groups;
+    if (end < needed || end > needed + 1 || (zoneSign !== 0 && end === groups)) return NaN;
     const time = this.clockSeconds(dateParts, end, half);
     const days = dateParts === 0 || form.doubtful ? 0 : this.days();
     return time + days * 86400 - this.zoneSeconds(zoneAt, zoneSign, groups);
@@ -141,16 +139,13 @@ export class StampReader {
     return days - this.base;
   }
 
-  private zoneSeconds(at: number, sign: number, groups: number): number {
-    if (at < 0) return 0;
-    let minutesOff = 0;
-    if (sign !== 0 && groups > at) {
-      const packed =
-        width[at] === 4
-          ? [Math.floor(value[at] / 100), value[at] % 100]
-          : [value[at], groups > at + 1 ? value[at + 1] : 0];
-      minutesOff = sign * (packed[0] * 60 + packed[1]);
-    }
+  private zoneSeconds(at: number | undefined, sign: number, groups: number): number {
+    if (at === undefined) return 0;
+    const [hours, minutes] =
+      width[at] === 4
+        ? [Math.floor(value[at] / 100), value[at] % 100]
+        : [value[at], groups > at + 1 ? value[at + 1] : 0];
+    const minutesOff = sign === 0 ? 0 : sign * (hours * 60 + minutes);
     this.zone ??= zoneText(minutesOff);
     return minutesOff * 60;
   }

@@ -60,6 +60,25 @@ describe('a line in every run', () => {
     assert.deepEqual(sameLine(set, { low: 40, high: 80 }), []);
   });
 
+  it('is told to a hundredth of a Hz, wherever it stands between two bins, and once for all axes', () => {
+    for (const frequency of [33.31, 33.34, 33.37, 33.4]) {
+      const set = runs((k) => ({ line: [0.5, frequency], speed: 1 + 0.1 * k })).map((one) => ({
+        ...one,
+        channels: [
+          one.channels[0],
+          { ...one.channels[0], name: 'y', samples: one.channels[0].samples.map((v, i) => v + Math.sin(7e3 * i * i)) },
+        ],
+      }));
+      const [{ finding: told }, ...others] = sameLine(set);
+      assert.equal(others.length, 0);
+      assert.ok(told.facts && 'frequency' in told.facts && 'channel' in told.facts);
+      assert.ok(Math.abs(Number(told.facts.frequency) - frequency) < 0.01, `${told.facts.frequency} for ${frequency}`);
+      // Of two axes the one of which it is the larger share.
+      assert.equal(told.facts.channel, 'z');
+      assert.ok(Math.abs(told.value! - 0.125 / 1.125) < 0.02, String(told.value));
+    }
+  });
+
   it('does not count where it moves with the speed, or is not in every run', () => {
     assert.deepEqual(sameLine(runs((k) => ({ line: [0.5, 30 + 2 * k] }))), []);
     assert.deepEqual(sameLine(runs((k) => ({ line: [k === 2 ? 0 : 0.5, 50] }))), []);
