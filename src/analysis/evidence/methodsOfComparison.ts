@@ -68,6 +68,7 @@ export function statisticsFacts(value: ComparisonValue): StatisticsFacts {
     methodsWithin: [...new Set(within.map((row) => row.methodCode))].filter((code) => code !== methodCode),
     pairs: distinct(runs, (run) => factOf(run.sheet?.facts ?? {}, 'pair')),
     days: distinct(runs, dayTold),
+    fittings: fittingsOf(value),
     speaksOf: strata?.columns.some((column) => /^(day|session|date)$/i.test(column))
       ? methodCode === 'over-days'
         ? 'other days'
@@ -78,6 +79,17 @@ export function statisticsFacts(value: ComparisonValue): StatisticsFacts {
     together: togetherIn(rows),
     margin: value.margin,
   };
+}
+
+/** What the run sheet tells of refits, where anything is inferred from the runs. */
+function fittingsOf(value: ComparisonValue): StatisticsFacts['fittings'] {
+  if (value.rows.every(({ lowPercent }) => lowPercent === undefined)) return undefined;
+  const refits = sidesIn(value).map(({ name, runs }) => ({
+    name,
+    cells: runs.map((run) => factOf(run.sheet?.facts ?? {}, 'refit') ?? ''),
+  }));
+  if (refits.some(({ cells }) => cells.includes(''))) return 'not told';
+  return refits.filter(({ cells }) => new Set(cells).size === 1).map(({ name }) => name);
 }
 
 /** Each band once, the primary one marked. */

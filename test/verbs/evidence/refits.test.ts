@@ -30,4 +30,26 @@ describe('compare with refits in the run sheet', () => {
     const { parts } = await valueOf('methods', `${text}\nmethods C`, study(['1', '1', '2', '2', '1', '1', '2', '2']));
     assert.match(parts.map((part) => part.text).join(' '), /means of the refits, .*Montgomery/);
   });
+
+  it('says in the methods paragraph, once, how far the intervals reach where no refits were made or told', async () => {
+    const statistics = async (files: Readonly<Record<string, string>>): Promise<string> => {
+      const { parts } = await valueOf('methods', `${text}\nmethods C`, files);
+      return parts.flatMap((part) => (part.about === 'statistics' ? part.text : [])).join(' ');
+    };
+    const untold =
+      'Whether the parts were fitted anew between runs is not recorded, so the intervals speak of the parts as they were fitted here.';
+    const plain = await statistics(pads(levels));
+    assert.equal(plain.split(untold).length, 2);
+    assert.match(
+      await statistics(study(Array.from({ length: 8 }, () => '1'))),
+      /Foam and gel were each fitted once, so the intervals speak of those fittings alone\.$/,
+    );
+    assert.match(
+      await statistics(study(['1', '1', '2', '2', '1', '1', '1', '1'])),
+      /Gel was fitted once, so the intervals speak of that fitting alone\.$/,
+    );
+    assert.doesNotMatch(await statistics(study(['1', '1', '2', '2', '1', '1', '2', '2'])), /speak of/);
+    const two = pads({ a: [0.3, 0.31], b: [0.2, 0.21] });
+    assert.doesNotMatch(await statistics(two), /speak of/);
+  });
 });
