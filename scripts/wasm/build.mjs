@@ -1,45 +1,52 @@
 /**
- * Builds scripts/wasm/welch.ts with AssemblyScript into src/signal/welchKernel.ts: `node scripts/wasm/build.mjs`.
- * With `--print` the text goes to the standard output instead, for the test that holds the committed file against it.
+ * Builds the loops in this folder with AssemblyScript into the files of src/ that hold them compiled: `node
+ * scripts/wasm/build.mjs`. With `--print NAME` the text of one goes to the standard output instead, for the test that
+ * holds the committed file against it.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import asc from 'assemblyscript/asc';
 
-const source = fileURLToPath(new URL('welch.ts', import.meta.url));
-const target = fileURLToPath(new URL('../../src/signal/welchKernel.ts', import.meta.url));
-const options = [
-  'welch.ts',
-  '--outFile',
-  'welch.wasm',
-  '-O3',
-  '--runtime',
-  'stub',
-  '--importMemory',
-  '--enable',
-  'simd',
-  '--noAssert',
-];
+/** Where each loop goes when it is compiled, and under which name. */
+const targets = {
+  welch: ['src/signal/welchKernel.ts', 'welchKernel'],
+  scan: ['src/readers/text/scanKernel.ts', 'scanKernel'],
+};
 
-let binary;
-const { error, stderr } = await asc.main(options, {
-  readFile: (name) => (name === 'welch.ts' ? readFileSync(source, 'utf8') : null),
-  writeFile: (name, contents) => {
-    if (name === 'welch.wasm') binary = contents;
-  },
-  listFiles: () => [],
-});
-if (error) {
-  console.error(stderr.toString());
-  throw error;
+async function compiled(name) {
+  const file = `${name}.ts`;
+  const options = [file, '--outFile', `${name}.wasm`, '-O3', '--runtime', 'stub', '--importMemory', '--enable', 'simd'];
+  let binary;
+  const { error, stderr } = await asc.main([...options, '--noAssert'], {
+    readFile: (wanted) => (wanted === file ? readFileSync(new URL(file, import.meta.url), 'utf8') : null),
+    writeFile: (written, contents) => {
+      if (written === `${name}.wasm`) binary = contents;
+    },
+    listFiles: () => [],
+  });
+  if (error) {
+    console.error(stderr.toString());
+    throw error;
+  }
+  return binary;
 }
-const base64 = Buffer.from(binary).toString('base64');
-const lines = base64.match(/.{1,110}/g).map((line) => `  '${line}'`);
-const text = `/**
- * The compiled form of scripts/wasm/welch.ts (${binary.length} bytes), written by scripts/wasm/build.mjs.
+
+async function textOf(name) {
+  const binary = await compiled(name);
+  const lines = Buffer.from(binary)
+    .toString('base64')
+    .match(/.{1,110}/g)
+    .map((line) => `  '${line}'`);
+  return `/**
+ * The compiled form of scripts/wasm/${name}.ts (${binary.length} bytes), written by scripts/wasm/build.mjs.
  */
-export const welchKernel =
+export const ${targets[name][1]} =
 ${lines.join(' +\n')};
 `;
-if (process.argv.includes('--print')) process.stdout.write(text);
-else writeFileSync(target, text);
+}
+
+const print = process.argv.indexOf('--print');
+if (print > 0) process.stdout.write(await textOf(process.argv[print + 1]));
+else
+  for (const [name, [file]] of Object.entries(targets))
+    writeFileSync(fileURLToPath(new URL(`../../${file}`, import.meta.url)), await textOf(name));

@@ -1,3 +1,4 @@
+import { CompiledLoop, type CompiledCopy } from '../numbers/compiled.ts';
 import type { Stage } from './stage.ts';
 import { makeSmoothPlan, oddRadices } from './stockham.ts';
 import { rootOfUnity } from './twiddle.ts';
@@ -20,19 +21,7 @@ interface Kernel {
   ): void;
 }
 
-/** Undefined until first asked for, null where the host has no vectors or forbids compiled code. */
-let compiled: WebAssembly.Module | null | undefined;
-
-function kernelModule(): WebAssembly.Module | null {
-  if (compiled === undefined) {
-    try {
-      compiled = new WebAssembly.Module(Uint8Array.from(atob(welchKernel), (letter) => letter.charCodeAt(0)));
-    } catch {
-      compiled = null;
-    }
-  }
-  return compiled;
-}
+const compiled = new CompiledLoop(welchKernel);
 
 /** Longest segment for which four work arrays stay a few megabytes. */
 const longestSegment = 1 << 15;
@@ -73,22 +62,22 @@ export class WelchVectors {
   /** The loop for a window and hop, or undefined where it can't be had. */
   static for(shape: Float64Array, hop: number): WelchVectors | undefined {
     const factors = shape.length <= longestSegment ? vectorRadices(shape.length) : undefined;
-    const module = factors === undefined ? null : kernelModule();
-    return factors === undefined || module === null ? undefined : new WelchVectors(module, shape, hop, factors);
-  }
-
-  private constructor(module: WebAssembly.Module, shape: Float64Array, hop: number, factors: readonly number[]) {
-    this.#length = shape.length;
-    this.#hop = hop;
-    this.#stageCount = factors.length;
+    if (factors === undefined) return undefined;
     const { stages } = makeSmoothPlan(shape.length, factors);
     const place = layOut(shape.length, hop, stages);
-    // Memory that grows would detach its buffer, upon which V8 checks every access to every typed array of the process.
-    const memory = new WebAssembly.Memory({ initial: Math.ceil(place.end / 65536) });
-    this.#kernel = new WebAssembly.Instance(module, { env: { memory } }).exports as unknown as Kernel;
-    this.#buffer = memory.buffer;
+    const copy = compiled.copy(place.end);
+    if (copy === undefined) return undefined;
+    writeTables(copy.buffer, place, shape, stages);
+    return new WelchVectors(copy, place, shape.length, hop, stages.length);
+  }
+
+  private constructor(copy: CompiledCopy, place: Layout, length: number, hop: number, stageCount: number) {
+    this.#kernel = copy.exports as unknown as Kernel;
+    this.#buffer = copy.buffer;
     this.#layout = place;
-    writeTables(memory.buffer, place, shape, stages);
+    this.#length = length;
+    this.#hop = hop;
+    this.#stageCount = stageCount;
   }
 
   /**

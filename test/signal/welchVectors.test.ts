@@ -54,7 +54,7 @@ describe('WelchVectors', () => {
 
   it('is the build of its source, byte for byte', () => {
     const root = fileURLToPath(new URL('../..', import.meta.url));
-    const built = execFileSync(process.execPath, ['scripts/wasm/build.mjs', '--print'], {
+    const built = execFileSync(process.execPath, ['scripts/wasm/build.mjs', '--print', 'welch'], {
       cwd: root,
       encoding: 'utf8',
     });

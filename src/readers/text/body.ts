@@ -9,7 +9,8 @@ import { Damage, type Fault } from './damage.ts';
 import { fieldsOf, isBlank, isComment, uncommented } from './fields.ts';
 import { isMissing, isOverload, parseNumber, type DecimalMark } from './number.ts';
 import { withoutTail } from './sniff.ts';
-import { scan, type Cursor, type Plan } from './scan.ts';
+import type { Cursor, Plan } from './plan.ts';
+import { scan } from './scan.ts';
 
 /** How a text's rows are to be read. */
 export interface BodyLayout {

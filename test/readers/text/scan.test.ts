@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { scan, type Plan } from '../../../src/readers/text/scan.ts';
+import type { Plan } from '../../../src/readers/text/plan.ts';
+import { scan } from '../../../src/readers/text/scan.ts';
 import { ColumnSink } from '../../../src/readers/text/sink.ts';
 import { recordingOf, samplesOf } from '../memory.ts';
 

@@ -1,0 +1,254 @@
+// Reader of regular rows in AssemblyScript, for processors with vectors of 16 bytes: a number of up to 15 characters takes
+// one load, one look at which of its bytes are no digits, one shuffle that drops the decimal mark and moves the digits to
+// the right, two sums of products, and one division. It takes what src/readers/text/plainScan.ts takes, with the same
+// bits, and stops at the beginning of a row that it is not sure of. Built by scripts/wasm/build.mjs into
+// src/readers/text/scanKernel.ts; src/readers/text/scanVectors.ts fills the tables and is the only caller.
+
+/** Shuffles by (end * 16 + mark) * 16, where `mark` is `end` for a number without a mark. */
+export const shuffles: usize = 0;
+/** Powers of ten from 0 to 22. */
+export const powers: usize = 4096;
+/** Powers of five from -55 to 40, 128 bits each, the upper half first (Lemire 2021, "Number parsing at a gigabyte per second"). */
+export const fives: usize = 4352;
+/** Words: the byte where the reading stopped, and how many blank lines were passed. */
+export const state: usize = 6144;
+/** A byte a column: 0 for numbers, 1 for what is passed over, 2 for texts, of which the place is told. */
+export const kinds: usize = 6400;
+/** A byte a column: whether some cell was empty. */
+export const empties: usize = 10496;
+/** Bytes to read, with 16 zeros behind them. */
+export const input: usize = 16384;
+/** One column after another, `stride` bytes apart: a double a row, or where the text begins and ends. */
+export const output: usize = 82432;
+
+/** Where the last number of the long way ended, or 0 where there was none. */
+let ended: usize = 0;
+
+/** Eight digits each as the two words of the result, from 16 right-aligned digits. */
+@inline function eights(digits: v128): u64 {
+  const pairs = i16x8.shr_u(i16x8.mul(digits, i16x8.splat(2561)), 8);
+  const fours = i32x4.dot_i16x8_s(pairs, i16x8(100, 1, 100, 1, 100, 1, 100, 1));
+  const narrow = i16x8.narrow_i32x4_s(fours, fours);
+  return i64x2.extract_lane(i32x4.dot_i16x8_s(narrow, i16x8(10000, 1, 10000, 1, 10000, 1, 10000, 1)), 0);
+}
+
+/**
+ * Reads rows from the byte at `from` until `rows` of them are read, or to the first that it can't take. Gives the
+ * number of rows, and leaves in `state` where it stopped.
+ */
+export function readRows(from: usize, rows: i32, columns: i32, stride: usize, delimiter: i32, decimal: i32, blanks: i32, tail: i32): i32 {
+  // Beside a space, a tab is padding only where blanks part the fields.
+  const pad = blanks ? 9 : 32;
+  const last = columns - 1;
+  let row = 0;
+  let start = from;
+  let blankLines = 0;
+  for (; row < rows; row++) {
+    let c = <i32>load<u8>(start);
+    while (c == 10 || (c == 13 && load<u8>(start + 1) == 10)) {
+      start += c == 13 ? 2 : 1;
+      c = load<u8>(start);
+      blankLines++;
+    }
+    if (c == 13) break;
+    let at = start;
+    let to = output + (<usize>row << 3);
+    let k = 0;
+    for (; ; k++, to += stride) {
+      c = load<u8>(at);
+      while (c == 32 || c == pad) c = load<u8>(++at);
+      const kind = load<u8>(kinds + k);
+      if (kind == 0) {
+        const negative = c == 45;
+        const signed = negative || c == 43;
+        at += <usize>signed;
+        const begin = at;
+        const digits = i8x16.sub(v128.load(at), i8x16.splat(48));
+        // A bit for each byte that is no digit, and one behind them.
+        let others = i8x16.bitmask(i8x16.gt_u(digits, i8x16.splat(9))) | 0x10000;
+        const mark = ctz(others);
+        let end = mark;
+        if (load<u8>(at + mark) == decimal) {
+          others &= others - 1;
+          end = others == 0 ? 16 : ctz(others);
+        }
+        const marked = <i32>(mark < end);
+        if (end < 16 && end > marked) {
+          const both = eights(i8x16.swizzle(digits, v128.load(shuffles + ((end << 4 | mark) << 4))));
+          let value = <f64><i64>((both & 0xffffffff) * 100000000 + (both >> 32));
+          let power = end - mark - marked;
+          c = load<u8>(at + end);
+          at += end;
+          if ((c | 32) == 101) {
+            // The exponent: a sign and up to three digits.
+            c = load<u8>(++at);
+            const below = c == 45;
+            if (below || c == 43) c = load<u8>(++at);
+            const first = at;
+            let exponent = 0;
+            for (; <u32>(c - 48) <= 9 && at - first < 4; c = load<u8>(++at)) exponent = exponent * 10 + c - 48;
+            if (at == first || at - first > 3) break;
+            power += below ? exponent : -exponent;
+            if (power > 22 || power < -22) {
+              value = longNumber(begin, decimal);
+              if (ended == 0) break;
+              power = 0;
+            }
+          }
+          // Quotient or product of two exact doubles (Clinger 1990).
+          value = power >= 0 ? value / load<f64>(powers + (power << 3)) : value * load<f64>(powers - (power << 3));
+          store<f64>(to, negative ? -value : value);
+        } else if (end == 0 && !signed && !blanks && c != 0) {
+          // Nothing at all is an empty cell, but for the zeros behind the bytes, before which a row may be cut.
+          store<f64>(to, NaN);
+          store<u8>(empties + k, 1);
+          c = load<u8>(at);
+        } else {
+          const value = longNumber(at, decimal);
+          if (ended == 0) break;
+          store<f64>(to, negative ? -value : value);
+          at = ended;
+          c = load<u8>(at);
+        }
+      } else {
+        const first = at;
+        at = textEnd(at, delimiter, k == last && tail != 0 ? tail : delimiter, blanks ? 9 : delimiter);
+        c = load<u8>(at);
+        if (c == 34 || c == 0) break;
+        if (kind == 2) {
+          let behind = at;
+          while (behind > first && (load<u8>(behind - 1) == 32 || load<u8>(behind - 1) == 9)) behind--;
+          if (behind == first) break;
+          store<i32>(to, <i32>(first - input));
+          store<i32>(to, <i32>(behind - input), 4);
+        }
+      }
+      if (k == last) {
+        k = columns;
+        break;
+      }
+      if (c == delimiter && !blanks) at++;
+      else {
+        const after = at;
+        while (c == 32 || c == pad) c = load<u8>(++at);
+        if (c == delimiter) at++;
+        else if (!blanks || at == after || c == 10 || c == 13) break;
+      }
+    }
+    if (k != columns) break;
+    while (c == 32 || c == pad) c = load<u8>(++at);
+    if (c == tail && tail != 0) {
+      do c = load<u8>(++at); while (c == 32);
+    }
+    // A return alone may be half of a line's end, of which the rest is not here yet.
+    if (c == 13) c = load<u8>(++at);
+    if (c != 10) break;
+    start = at + 1;
+  }
+  store<i32>(state, <i32>(start - input));
+  store<i32>(state, blankLines, 4);
+  return row;
+}
+
+/** The first byte from `at` on that ends a text: one of the marks, a line's end, quotes, or the zeros behind all bytes. */
+function textEnd(at: usize, delimiter: i32, stop: i32, blank: i32): usize {
+  let found = 0;
+  for (; ; at += 16) {
+    const bytes = v128.load(at);
+    const marks = v128.or(i8x16.eq(bytes, i8x16.splat(<i8>delimiter)), v128.or(i8x16.eq(bytes, i8x16.splat(<i8>stop)), i8x16.eq(bytes, i8x16.splat(<i8>blank))));
+    const ends = v128.or(i8x16.eq(bytes, i8x16.splat(10)), i8x16.eq(bytes, i8x16.splat(13)));
+    const odd = v128.or(i8x16.eq(bytes, i8x16.splat(34)), i8x16.eq(bytes, i8x16.splat(0)));
+    found = i8x16.bitmask(v128.or(marks, v128.or(ends, odd)));
+    if (found != 0) break;
+  }
+  return at + ctz(found);
+}
+
+/**
+ * The number without its sign at `at`, of up to 19 digits that count, with an exponent or not; sets `ended`, to 0 where it
+ * can't be told here.
+ */
+function longNumber(at: usize, decimal: i32): f64 {
+  ended = 0;
+  let whole: u64 = 0;
+  // Digits from the first on that is not 0.
+  let counted = 0;
+  let any = false;
+  let power = 0;
+  let c = <i32>load<u8>(at);
+  for (; <u32>(c - 48) <= 9; c = load<u8>(++at)) {
+    any = true;
+    whole = whole * 10 + (c - 48);
+    if (whole != 0 && ++counted > 19) return 0;
+  }
+  if (c == decimal) {
+    const mark = at;
+    for (c = load<u8>(++at); <u32>(c - 48) <= 9; c = load<u8>(++at)) {
+      any = true;
+      whole = whole * 10 + (c - 48);
+      if (whole != 0 && ++counted > 19) return 0;
+    }
+    power = <i32>(mark + 1 - at);
+  }
+  if (!any) return 0;
+  if ((c | 32) == 101) {
+    c = load<u8>(++at);
+    const below = c == 45;
+    if (below || c == 43) c = load<u8>(++at);
+    const first = at;
+    let exponent = 0;
+    for (; <u32>(c - 48) <= 9 && at - first < 4; c = load<u8>(++at)) exponent = exponent * 10 + c - 48;
+    if (at == first || at - first > 3) return 0;
+    power += below ? -exponent : exponent;
+  }
+  if (whole == 0) {
+    ended = at;
+    return 0;
+  }
+  if (power < -55 || power > 40) return 0;
+  ended = at;
+  return nearest(whole, power);
+}
+
+/**
+ * The double nearest to whole * 10^power, by the method of Eisel and Lemire (Lemire 2021, with the steps of its listing): the
+ * upper bits of the product with a power of five of 128 bits. It sets `ended` to 0 where these do not tell.
+ */
+function nearest(whole: u64, power: i32): f64 {
+  const zeros = <i32>clz(whole);
+  const w = whole << zeros;
+  const five = fives + ((power + 55) << 4);
+  const upper = load<u64>(five);
+  let low = w * upper;
+  let high = upperHalf(w, upper);
+  if ((high & 0x1ff) == 0x1ff) {
+    const more = upperHalf(w, load<u64>(five, 8));
+    low += more;
+    if (low < more) high++;
+  }
+  if (low == u64.MAX_VALUE && (power < -27 || power > 55)) {
+    ended = 0;
+    return 0;
+  }
+  const top = <i32>(high >> 63);
+  let mantissa = high >> (top + 9);
+  let exponent = ((217706 * power) >> 16) + 63 + top - zeros + 1023;
+  // Halfway between two doubles: to the even one.
+  if (low <= 1 && power >= -4 && power <= 23 && (mantissa & 3) == 1 && mantissa << (top + 9) == high) mantissa &= ~1;
+  mantissa = (mantissa + (mantissa & 1)) >> 1;
+  if (mantissa >= 1 << 53) {
+    mantissa = 1 << 52;
+    exponent++;
+  }
+  return reinterpret<f64>((<u64>exponent << 52) | (mantissa & 0xfffffffffffff));
+}
+
+/** The upper half of the product of two words of 64 bits. */
+function upperHalf(a: u64, b: u64): u64 {
+  const al = a & 0xffffffff;
+  const ah = a >> 32;
+  const bl = b & 0xffffffff;
+  const bh = b >> 32;
+  const middle = ah * bl + (al * bl >> 32);
+  return ah * bh + (middle >> 32) + ((al * bh + (middle & 0xffffffff)) >> 32);
+}

@@ -1,0 +1,198 @@
+import { CompiledLoop } from '../../numbers/compiled.ts';
+import type { Cursor, Plan } from './plan.ts';
+import { scanKernel } from './scanKernel.ts';
+
+/** The compiled loop, and where its tables and arrays stand in its memory; scripts/wasm/scan.ts says what they hold. */
+interface Kernel {
+  readRows(
+    from: number,
+    rows: number,
+    columns: number,
+    stride: number,
+    delimiter: number,
+    decimal: number,
+    blanks: number,
+    tail: number,
+  ): number;
+  readonly shuffles: Place;
+  readonly powers: Place;
+  readonly fives: Place;
+  readonly state: Place;
+  readonly kinds: Place;
+  readonly empties: Place;
+  readonly input: Place;
+  readonly output: Place;
+}
+
+interface Place {
+  readonly value: number;
+}
+
+const compiled = new CompiledLoop(scanKernel);
+
+/** One fixed memory for all files: tables, bytes to read and what was read of them. */
+const memoryBytes = 1 << 20;
+
+/** Bytes taken into the memory at a time; together with what is read of them they fit a processor's second cache. */
+const room = 1 << 16;
+
+/** Zeros behind the bytes, at which every row ends that is cut there, whatever vector is loaded. */
+const padding = 16;
+
+/** Rows after which the columns are copied out, at most. */
+const mostRows = 4096;
+
+/** Bytes left in the memory below which a row is more likely cut than odd. */
+const tailBytes = 2048;
+
+/** The loop with its memory: undefined until first asked for, null where the host has no vectors. */
+let only: ScanVectors | null | undefined;
+
+/**
+ * Reads rows with vectors of 16 bytes, compiled from scripts/wasm/scan.ts: each row to the bit as `plainScan` does, or
+ * not at all. One for all files of a thread, each of which it reads one scan at a time.
+ */
+export class ScanVectors {
+  readonly #kernel: Kernel;
+  readonly #bytes: Uint8Array;
+  readonly #state: Int32Array;
+  readonly #output: Float64Array;
+  readonly #places: Int32Array;
+  #plan!: Plan;
+  #source!: Uint8Array;
+  #end = 0;
+  /** Which bytes of the source are in the memory. */
+  #from = 0;
+  #to = 0;
+  /** The columns of texts. */
+  #texts: number[] = [];
+
+  /** The loop, set to a scan of bytes up to `end`, or undefined where it can't be had. */
+  static for(bytes: Uint8Array, end: number, plan: Plan): ScanVectors | undefined {
+    if (only === undefined) {
+      const copy = compiled.copy(memoryBytes);
+      only = copy === undefined ? null : new ScanVectors(copy.exports as unknown as Kernel, copy.buffer);
+    }
+    if (only === null) return undefined;
+    only.#begin(bytes, end, plan);
+    return only;
+  }
+
+  private constructor(kernel: Kernel, buffer: ArrayBuffer) {
+    this.#kernel = kernel;
+    this.#bytes = new Uint8Array(buffer);
+    this.#state = new Int32Array(buffer, kernel.state.value, 2);
+    const output = kernel.output.value;
+    this.#output = new Float64Array(buffer, output, (memoryBytes - output) / 8);
+    this.#places = new Int32Array(buffer, output, (memoryBytes - output) / 4);
+    writeShuffles(this.#bytes, kernel.shuffles.value);
+    new Float64Array(buffer, kernel.powers.value, 23).set(Array.from({ length: 23 }, (_, n) => Number(`1e${n}`)));
+    writeFives(new BigUint64Array(buffer, kernel.fives.value, 2 * fivesCount));
+  }
+
+  #begin(bytes: Uint8Array, end: number, plan: Plan): void {
+    const { sinks } = plan;
+    this.#source = bytes;
+    this.#end = end;
+    this.#plan = plan;
+    this.#from = this.#to = 0;
+    this.#texts = sinks.flatMap(({ kind }, k) => (kind === 'number' || kind === 'skip' ? [] : [k]));
+    const kinds = this.#kernel.kinds.value;
+    for (const [k, { kind }] of sinks.entries())
+      this.#bytes[kinds + k] = kind === 'number' ? 0 : kind === 'skip' ? 1 : 2;
+  }
+
+  /** Reads rows from the cursor on, as many as there are and the sinks have room for, up to the first that is not sure. */
+  scan(cursor: Cursor, capacity: number): void {
+    const { sinks } = this.#plan;
+    const stride = Math.min(mostRows, Math.floor(this.#output.length / sinks.length) - padding) + 8;
+    while (cursor.at < this.#end && cursor.row < capacity) {
+      const wanted = Math.min(stride - 8, capacity - cursor.row);
+      this.#hold(cursor.at);
+      const found = this.#read(cursor.at, wanted, stride);
+      const rows = this.#takeTexts(cursor.row, found, stride);
+      // Reading fewer rows once more tells where they end.
+      if (rows < found) this.#read(cursor.at, rows, stride);
+      this.#takeNumbers(cursor.row, rows, stride);
+      cursor.at = this.#from + this.#state[0];
+      cursor.row += rows;
+      cursor.line += rows + this.#state[1];
+      const isCut = rows === found && this.#to < this.#end && this.#to - cursor.at < tailBytes;
+      if (rows === 0 || (rows < wanted && !isCut)) return;
+    }
+  }
+
+  /** Takes bytes from `at` on into the memory, unless enough of them are there. */
+  #hold(at: number): void {
+    const isHeld = at >= this.#from && at < this.#to && (this.#to === this.#end || this.#to - at >= tailBytes);
+    if (isHeld) return;
+    this.#from = at;
+    this.#to = Math.min(this.#end, at + room);
+    const input = this.#kernel.input.value;
+    this.#bytes.set(this.#source.subarray(at, this.#to), input);
+    const behind = input + this.#to - at;
+    this.#bytes.fill(0, behind, behind + padding);
+  }
+
+  #read(at: number, rows: number, stride: number): number {
+    const { delimiter, decimal, blanks, tail, sinks } = this.#plan;
+    const { input, empties } = this.#kernel;
+    this.#bytes.fill(0, empties.value, empties.value + sinks.length);
+    const from = input.value + at - this.#from;
+    return this.#kernel.readRows(from, rows, sinks.length, 8 * stride, delimiter, decimal, blanks ? 1 : 0, tail);
+  }
+
+  /** Hands texts to their sinks, row by row; gives the number of rows before the first with one that is not taken. */
+  #takeTexts(first: number, rows: number, stride: number): number {
+    const { sinks } = this.#plan;
+    if (this.#texts.length === 0) return rows;
+    for (let row = 0; row < rows; row++) {
+      for (const k of this.#texts) {
+        const at = 2 * (k * stride + row);
+        const [from, to] = [this.#places[at], this.#places[at + 1]];
+        if (!sinks[k].take(this.#source, this.#from + from, this.#from + to, first + row)) return row;
+      }
+    }
+    return rows;
+  }
+
+  #takeNumbers(first: number, rows: number, stride: number): void {
+    const { sinks } = this.#plan;
+    for (const [k, sink] of sinks.entries()) {
+      if (this.#bytes[this.#kernel.kinds.value + k] !== 0) continue;
+      sink.values.set(this.#output.subarray(k * stride, k * stride + rows), first);
+    }
+    const empties = this.#kernel.empties.value;
+    for (const [k, sink] of sinks.entries()) if (this.#bytes[empties + k] !== 0) sink.empty = true;
+  }
+}
+
+/** For each end and mark of a number the shuffle that drops the mark and moves the digits to the right. */
+function writeShuffles(bytes: Uint8Array, at: number): void {
+  for (let end = 0; end < 16; end++) {
+    for (let mark = 0; mark <= end; mark++) {
+      const digits = Array.from({ length: end }, (_, i) => i).filter((i) => i !== mark);
+      const blank = Array<number>(16 - digits.length).fill(0x80);
+      bytes.set([...blank, ...digits], at + 16 * (16 * end + mark));
+    }
+  }
+}
+
+/** Powers of five from the least on, as `scripts/wasm/scan.ts` counts them. */
+const leastFive = -55;
+const fivesCount = 96;
+
+/**
+ * The upper 128 bits of 5^q: rounded down, and for q from -27 to -1, where the product with 64 bits is then exact
+ * enough, rounded up. Source: Lemire 2021, "Number parsing at a gigabyte per second", section 5.
+ */
+function writeFives(words: BigUint64Array): void {
+  for (let i = 0; i < fivesCount; i++) {
+    const q = leastFive + i;
+    const five = 5n ** BigInt(Math.abs(q));
+    const bits = BigInt(five.toString(2).length);
+    const upper = q < 0 ? (1n << (bits + 127n)) / five + (q < -27 ? 0n : 1n) : (five << 128n) >> bits;
+    words[2 * i] = upper >> 64n;
+    words[2 * i + 1] = upper & 0xffffffffffffffffn;
+  }
+}
