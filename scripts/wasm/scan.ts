@@ -53,6 +53,7 @@ export function readRows(from: usize, rows: i32, columns: i32, stride: usize, de
     if (c == 13) break;
     let at = start;
     let to = output + (<usize>row << 3);
+    let isEmpty = false;
     let k = 0;
     for (; ; k++, to += stride) {
       c = load<u8>(at);
@@ -101,7 +102,7 @@ export function readRows(from: usize, rows: i32, columns: i32, stride: usize, de
         } else if (end == 0 && !signed && !blanks && c != 0) {
           // Nothing at all is an empty cell, but for the zeros behind the bytes, before which a row may be cut.
           store<f64>(to, NaN);
-          store<u8>(empties + k, 1);
+          isEmpty = true;
           c = load<u8>(at);
         } else {
           const value = longNumber(at, decimal);
@@ -144,10 +145,19 @@ export function readRows(from: usize, rows: i32, columns: i32, stride: usize, de
     if (c == 13) c = load<u8>(++at);
     if (c != 10) break;
     start = at + 1;
+    if (isEmpty) noteEmpties(row, columns, stride);
   }
   store<i32>(state, <i32>(start - input));
   store<i32>(state, blankLines, 4);
   return row;
+}
+
+/** Keeps which cells of a row that was taken are empty. */
+function noteEmpties(row: i32, columns: i32, stride: usize): void {
+  for (let k = 0, at = output + (<usize>row << 3); k < columns; k++, at += stride) {
+    const value = load<f64>(at);
+    if (load<u8>(kinds + k) == 0 && value != value) store<u8>(empties + k, 1);
+  }
 }
 
 /** The first byte from `at` on that ends a text: one of the marks, a line's end, quotes, or the zeros behind all bytes. */

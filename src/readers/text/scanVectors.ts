@@ -189,7 +189,8 @@ const fivesCount = 96;
 function writeFives(words: BigUint64Array): void {
   for (let i = 0; i < fivesCount; i++) {
     const q = leastFive + i;
-    const five = 5n ** BigInt(Math.abs(q));
+    let five = 1n;
+    for (let n = Math.abs(q); n > 0; n--) five *= 5n;
     const bits = BigInt(five.toString(2).length);
     const upper = q < 0 ? (1n << (bits + 127n)) / five + (q < -27 ? 0n : 1n) : (five << 128n) >> bits;
     words[2 * i] = upper >> 64n;
