@@ -1,5 +1,6 @@
 /**
- * Reading a 100 MB recording beside pandas' C reader, in one run: `npx tsx test/bench/reading.ts [rounds]`. Each round
+ * Reading a 100 MB recording beside pandas' C reader, and DuckDB and polars where the Python has them, in one run: `npx tsx
+ * test/bench/reading.ts [rounds]`. Each round
  * reads the file once in a fresh process of each, in turn; times are of the reading alone, memory is the most that the
  * process held. The file is written to the system's folder for temporary files and removed.
  */
@@ -9,6 +10,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { python } from './reference.ts';
 
 const rounds = Number(process.argv[2] ?? 5);
 const count = 2_700_000;
@@ -60,16 +62,41 @@ const sums = channels.map(({ samples }) => samples.reduce((sum, value) => sum + 
 console.log(JSON.stringify({ wall, cpu: (user + system) / 1000, peak, before, rows: channels[0].samples.length, sums, rate: clock.rate }));
 `;
 
-const pandas = `
+/** A program that reads the file into columns by `reading`, which sets `rows` and `sums`. */
+const beside = (library: string, reading: string): string => `
 import json, resource, sys, time
-import pandas
+import ${library}
 peak = lambda: resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
 before = peak()
+path = sys.argv[1]
 c, t = time.process_time(), time.perf_counter()
-frame = pandas.read_csv(sys.argv[1]${'OPTIONS'})
+${reading}
 wall, cpu = time.perf_counter() - t, time.process_time() - c
-print(json.dumps(dict(wall=1000 * wall, cpu=1000 * cpu, peak=peak(), before=before, rows=len(frame), sums=[float(frame[k].sum()) for k in 'xyz'])))
+print(json.dumps(dict(wall=1000 * wall, cpu=1000 * cpu, peak=peak(), before=before, rows=len(columns[0]), sums=[float(column.sum()) for column in columns])))
 `;
+
+const others: Readonly<Record<string, string>> = {
+  pandas: beside('pandas', "frame = pandas.read_csv(path)\ncolumns = [frame[k].values for k in 'xyz']"),
+  'pandas, round_trip': beside(
+    'pandas',
+    "frame = pandas.read_csv(path, float_precision='round_trip')\ncolumns = [frame[k].values for k in 'xyz']",
+  ),
+  duckdb: beside(
+    'duckdb',
+    "duckdb.sql('set enable_progress_bar = false')\nframe = duckdb.sql(f\"select * from read_csv('{path}')\").fetchnumpy()\ncolumns = [frame[k] for k in 'xyz']",
+  ),
+  polars: beside('polars', "frame = polars.read_csv(path)\ncolumns = [frame[k] for k in 'xyz']"),
+};
+
+/** Whether the Python has a library. */
+function has(library: string): boolean {
+  try {
+    execFileSync(python, ['-c', `import ${library}`], { stdio: 'ignore' });
+    return true;
+  } catch {
+    return false;
+  }
+}
 
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1];
 
@@ -83,11 +110,10 @@ try {
   await build({ ...bundle, stdin: { contents: ours(entry), resolveDir: folder, loader: 'js' }, outfile: script });
   const run = (command: string, args: readonly string[]): Measure =>
     JSON.parse(execFileSync(command, [...args, path], { encoding: 'utf8' })) as Measure;
-  const contestants = {
+  const there = Object.keys(others).filter((name) => has(name.split(',')[0]));
+  const contestants: Readonly<Record<string, () => Measure>> = {
     washboard: () => run(process.execPath, [script]),
-    pandas: () => run('/usr/bin/python3', ['-c', pandas.replace('OPTIONS', '')]),
-    'pandas, round_trip': () =>
-      run('/usr/bin/python3', ['-c', pandas.replace('OPTIONS', ", float_precision='round_trip'")]),
+    ...Object.fromEntries(there.map((name) => [name, () => run(python, ['-c', others[name]])])),
   };
   const found = Object.fromEntries(Object.keys(contestants).map((name) => [name, [] as Measure[]]));
   for (let round = 0; round < rounds; round++)
@@ -101,15 +127,18 @@ try {
       `${name.padEnd(19)} wall ${of(name, 'wall').toFixed(0).padStart(5)} ms, CPU ${of(name, 'cpu').toFixed(0).padStart(5)} ms, peak ${of(name, 'peak').toFixed(0).padStart(4)} MiB (${of(name, 'before').toFixed(0)} before), ${(bytes / 1e3 / of(name, 'wall')).toFixed(0)} MB/s`,
     );
   }
-  for (const name of ['pandas', 'pandas, round_trip']) {
+  for (const name of there) {
     const ratio = (key: 'wall' | 'cpu' | 'peak'): string => (of('washboard', key) / of(name, key)).toFixed(2);
     console.log(`washboard / ${name}: wall ${ratio('wall')}, CPU ${ratio('cpu')}, peak memory ${ratio('peak')}`);
   }
   const perSample = ((of('washboard', 'peak') - of('washboard', 'before')) * 2 ** 20) / (4 * count);
   console.log(`memory over the process's own: ${perSample.toFixed(1)} bytes a sample (8 are the sample)`);
-  const differs = found.washboard[0].sums.map((sum, k) => Math.abs(sum / found.pandas[0].sums[k] - 1));
-  if (found.washboard[0].rows !== found.pandas[0].rows || Math.max(...differs) > 1e-9)
-    throw new Error('the readers do not agree on the values');
+  const [mine] = found.washboard;
+  for (const name of there) {
+    const [{ rows, sums }] = found[name];
+    const differs = mine.sums.map((sum, k) => Math.abs(sum / sums[k] - 1));
+    if (mine.rows !== rows || Math.max(...differs) > 1e-9) throw new Error(`${name} does not agree on the values`);
+  }
 } finally {
   rmSync(folder, { recursive: true });
 }
