@@ -39,6 +39,12 @@ const told = { tooltip: { field: 'says', type: 'nominal' } };
 export const tellingLayer = (values: Values | undefined, mark: object, encoding: object): object =>
   layerOf(values, { ...mark, ...tells }, { ...encoding, ...told });
 
+/** A line that the pointer is told: of a series, or of the place itself. */
+export interface ToldLine {
+  readonly text: string;
+  readonly series?: string;
+}
+
 /** Filled dots that tell their text at the pointer. */
 export const dots = (values: Values | undefined, size: unknown, encoding: object, mark: object = {}): object =>
   tellingLayer(values, { type: 'point', filled: true, size: smaller(size), opacity: 1, ...mark }, encoding);
@@ -49,29 +55,32 @@ const smaller = (size: unknown): unknown => (layout().print && typeof size === '
 /** A thin edge in the background's colour, which keeps dots apart. */
 export const rim = (strokeWidth: number): object => ({ stroke: role('background'), strokeWidth });
 
-/** Strips from `x` to the field `to` that are not seen and tell their text at the pointer. */
+/** Strips from `x` to the field `to` that are not seen and tell at the pointer their text, or their lines `told`: whoever hides a series takes its lines out. */
 export const strips = (
-  values: Values,
+  values: readonly { readonly says?: string; readonly told?: readonly ToldLine[] }[],
   x: object,
   to: string,
   { name = stripName, ...mark }: { readonly name?: string; readonly clip?: boolean } = {},
 ): object => ({
   name,
   ...tellingLayer(values, { type: 'rect', color: role('ink'), ...mark }, { x, x2: { field: to } }),
+  ...(values.some(({ told: lines }) => lines !== undefined) ? { transform: [inLines] } : {}),
 });
+
+const inLines = { calculate: "join(pluck(datum.told, 'text'), '\\n')", as: 'says' };
 
 /** What strips around places on a frequency axis tell: each reaches halfway to its neighbours. */
 export function stripsAround(
   places: readonly number[],
   { from, to }: Domain,
   scale: 'linear' | 'log',
-  says: (place: number) => string,
-): object[] {
+  told: (place: number) => readonly ToldLine[],
+): { readonly f: number | null; readonly f2: number | null; readonly told: readonly ToldLine[] }[] {
   const between = (a: number, b: number): number => (scale === 'log' ? Math.sqrt(a * b) : (a + b) / 2);
   return places.map((place, index) => ({
     f: drawn(index === 0 ? from : between(places[index - 1], place)),
     f2: drawn(index === places.length - 1 ? to : between(place, places[index + 1])),
-    says: says(place),
+    told: told(place),
   }));
 }
 

@@ -45,6 +45,8 @@ class Drawing implements DrawnChart {
   #view: View | undefined;
   /** The one whose drawing stands in the picture. */
   #shown: View | undefined;
+  /** What stands in the picture: a drawing, or why there is none. What lies over it stays, and keeps the focus. */
+  #standing: HTMLElement | undefined;
   #disposed = false;
 
   constructor(part: ChartPart, theme: Theme) {
@@ -97,14 +99,13 @@ class Drawing implements DrawnChart {
   }
 
   async #draw(): Promise<void> {
-    const { picture } = this;
+    const holder = element('div', drawingClass);
     try {
-      const holder = element('div', drawingClass);
-      if (this.#shown === undefined) picture.replaceChildren(holder);
+      if (this.#standing === undefined) this.#stand(holder);
       else {
         // What stood there stays until the next one is drawn.
         holder.classList.add('washboard-coming');
-        picture.append(holder);
+        this.#standing.after(holder);
       }
       const made = createView(withDomains(withTheme(this.#part.vega, this.#theme)), holder, this.#tooltip.show);
       this.#view = made;
@@ -113,19 +114,28 @@ class Drawing implements DrawnChart {
       // Another one may have been asked for since.
       if (this.#view !== made) {
         made.finalize();
-        holder.remove();
+        if (this.#standing !== holder) holder.remove();
         return;
       }
       this.#shown?.finalize();
       holder.className = drawingClass;
-      picture.replaceChildren(holder);
+      this.#stand(holder);
       this.#shown = made;
       // The room was kept only until the picture stood there.
-      picture.style.minHeight = '';
+      this.picture.style.minHeight = '';
       this.#drawn();
     } catch (error) {
-      if (!this.#disposed) picture.replaceChildren(notDrawn(this.#part, error));
+      if (this.#standing !== holder) holder.remove();
+      if (!this.#disposed) this.#stand(notDrawn(this.#part, error));
     }
+  }
+
+  #stand(next: HTMLElement): void {
+    if (this.#standing === next) return;
+    if (this.#standing === undefined) this.picture.prepend(next);
+    else this.#standing.after(next);
+    this.#standing?.remove();
+    this.#standing = next;
   }
 
   async #fit(view: View, holder: HTMLElement): Promise<void> {

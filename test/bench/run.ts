@@ -21,7 +21,10 @@ for (const file of readdirSync(folder)
   .sort()) {
   const bench = (await import(new URL(file, import.meta.url).href)) as {
     rows: (reference: Reference, given: readonly string[]) => Promise<Row[]>;
+    /** Whether it is run only when it is named. */
+    isForItself?: boolean;
   };
+  if (bench.isForItself === true && wanted === '') continue;
   rows.push(...(await bench.rows(reference, process.argv.slice(3))));
 }
 reference.end();

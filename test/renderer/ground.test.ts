@@ -31,6 +31,8 @@ describe('the ground of a chart', () => {
   beforeEach(async () => {
     await host.dispose();
     await host.page.evaluate(() => document.body.replaceChildren());
+    // Whatever an earlier test asked for is waited for no longer.
+    await host.tell({ type: 'closer', output: 'of one', shown: [] });
     await host.asked();
   });
   afterEach(() => assert.deepEqual(host.complaints, []));
@@ -174,7 +176,7 @@ describe('the ground of a chart', () => {
     assert.ok(Math.abs((over.to - over.from) * 1.25 - (whole[1] - whole[0])) < 0.02 * whole[1], JSON.stringify(over));
     await answer(spectra, over);
     await until(async () => Number(await hair().getAttribute('aria-valuemax')) < whole[1]);
-    assert.match((await bar().textContent()) ?? '', /^[\d.]+ to [\d.]+ HzShow AllLink Charts$/);
+    assert.match((await bar().textContent()) ?? '', /^‹[\d.]+ to [\d.]+ Hz›Show AllLink Charts$/);
     await bar().getByRole('button', { name: 'Show All' }).click();
     const [back] = await asked('closer');
     assert.equal(back.wanted[0].over, undefined);
@@ -206,6 +208,104 @@ describe('the ground of a chart', () => {
     await answer(traces, second);
     await host.page.keyboard.press('0');
     assert.equal((await asked('closer'))[0].wanted[0].over, undefined);
+  });
+
+  describe('that is looked at closer', () => {
+    let first: AxisRange;
+    beforeEach(async () => {
+      await draw(spectra);
+      await hair().focus();
+      for (let times = 0; times < 3; times++) await host.page.keyboard.press('+');
+      await answer(spectra, (await asked('closer'))[0].wanted[0].over);
+      first = (await asked('closer'))[0].wanted[0].over!;
+      await answer(spectra, first);
+      await until(async () => Math.abs(Number(await hair().getAttribute('aria-valuemin')) - first.from) < 0.01);
+    });
+    afterEach(async () => {
+      await hair().focus();
+      await host.page.keyboard.press('0');
+      // Whatever was asked for before that is answered, too.
+      for (let times = 0; times < 3; times++) await answer(spectra, undefined);
+      await until(async () => (await bar().count()) === 0);
+    });
+    const next = async (): Promise<AxisRange> => {
+      const over = (await asked('closer')).at(-1)?.wanted[0].over;
+      return over ?? assert.fail('nothing was asked for');
+    };
+    const moved = (over: AxisRange, share: number): void => {
+      const length = first.to - first.from;
+      assert.ok(Math.abs(over.to - over.from - length) < 1e-4 * length, JSON.stringify([first, over]));
+      assert.ok(Math.abs(over.from - first.from - share * length) < 0.01 * length, JSON.stringify([first, over]));
+    };
+    async function dragged(button: 'left' | 'middle', from: number, to: number): Promise<void> {
+      await host.page.mouse.move(...(await at(from)));
+      await host.page.mouse.down({ button });
+      await host.page.mouse.move(...(await at(to)));
+      await host.page.mouse.up({ button });
+    }
+
+    it('is moved by a drag with Shift or with the middle button, as long as before', async () => {
+      await host.page.keyboard.down('Shift');
+      await dragged('left', 0.3, 0.5);
+      await host.page.keyboard.up('Shift');
+      const over = await next();
+      moved(over, -0.2);
+      assert.deepEqual(await menu(), []);
+      await answer(spectra, over);
+      await dragged('middle', 0.5, 0.3);
+      moved(await next(), 0);
+    });
+
+    it('is moved by a wheel with Shift, and by one to the side', async () => {
+      await host.page.mouse.move(...(await at(0.5)));
+      await host.page.keyboard.down('Shift');
+      await host.page.mouse.wheel(0, 100);
+      await host.page.keyboard.up('Shift');
+      const over = await next();
+      assert.ok(over.from > first.from && Math.abs(over.to - over.from - (first.to - first.from)) < 1e-3);
+      await answer(spectra, over);
+      await host.page.mouse.wheel(-100, 0);
+      moved(await next(), 0);
+    });
+
+    it('is moved by Ctrl with an arrow and by buttons, no further than the axis goes', async () => {
+      assert.ok(await hair().evaluate((node) => node === document.activeElement));
+      await host.page.keyboard.press('ControlOrMeta+ArrowRight');
+      moved(await next(), 0.5);
+      await answer(spectra, first);
+      await bar().getByRole('button', { name: 'Lower' }).click();
+      moved(await next(), 0);
+      await answer(spectra, first);
+      await hair().focus();
+      for (let times = 0; times < 5; times++) await host.page.keyboard.press('ControlOrMeta+ArrowLeft');
+      await answer(spectra, first);
+      const least = await next();
+      assert.ok(least.from >= 0 && least.from < first.from, JSON.stringify(least));
+      assert.ok(Math.abs(least.to - least.from - (first.to - first.from)) < 1e-3, JSON.stringify([first, least]));
+    });
+
+    it('follows the cross-hair beyond its edge', async () => {
+      await hair().focus();
+      await host.page.keyboard.press('End');
+      assert.deepEqual(await host.asked(), []);
+      await host.page.keyboard.press('ArrowRight');
+      moved(await next(), 0.5);
+    });
+
+    it('is not moved by a plain drag, which chooses a stretch as ever', async () => {
+      await drag(0.3, 0.6);
+      assert.ok((await menu()).includes('Zoom in'));
+      assert.deepEqual(await host.asked(), []);
+    });
+
+    it('can be looked at closer still after it was drawn anew', async () => {
+      await draw(spectra);
+      await answer(spectra, (await asked('closer'))[0].wanted[0].over);
+      await hair().focus();
+      await host.page.keyboard.press('+');
+      const over = await next();
+      assert.ok(over.from > first.from && over.to < first.to, JSON.stringify([first, over]));
+    });
   });
 
   it('looks at the same stretch in all charts over its axis where they are linked', async () => {
@@ -277,6 +377,52 @@ describe('the ground of a chart', () => {
     await one.click();
     await until(async () => (await paths()) === all);
     assert.equal(await one.getAttribute('aria-checked'), 'true');
+  });
+
+  it('says nothing of a hidden series at the pointer', async () => {
+    await draw(spectra);
+    const tooltip = host.page.locator('.washboard-tooltip:visible');
+    await host.page.mouse.move(...(await at(0.3)));
+    await host.page.mouse.move(...(await at(0.31)));
+    assert.match((await tooltip.textContent()) ?? '', /foam[^]*gel/);
+    await host.page.getByRole('switch', { name: /^gel/ }).click();
+    await host.page.mouse.move(...(await at(0.4)));
+    await host.page.mouse.move(...(await at(0.41)));
+    await until(async () => /foam/.test((await tooltip.textContent()) ?? ''));
+    assert.doesNotMatch((await tooltip.textContent()) ?? '', /gel/);
+  });
+
+  it('reads magnitude, phase and coherence of a transfer, both responses to a shock and a level as it ran', async () => {
+    await draw(everyValue.transfer);
+    await host.page.mouse.click(...(await at(0.4)));
+    assert.match(await says(), /^[\d.]+ Hz; [^;]+: \S+[^;]*; [^;]+, phase: [−\d.]+ °; [^;]+, coherence: [\d.]+/);
+    await host.dispose();
+    await draw(everyValue.shock);
+    await hair().focus();
+    await host.page.keyboard.press('ArrowRight');
+    assert.match(await says(), /^[\d.]+ Hz; [^;]+: \S+ \S+; [^;]+: \S+ \S+/);
+    await host.dispose();
+    await draw(everyValue.running);
+    await hair().focus();
+    await host.page.keyboard.press('Shift+PageUp');
+    assert.match(await says(), /^[\d.]+ to [\d.]+ s \([\d.]+ s\); [^;]+ → [^;]+/);
+  });
+
+  it('reads time, frequency and level of a spectrogram, by a click and by keys in both directions', async () => {
+    await draw(everyValue.spectrogram);
+    await host.page.mouse.click(...(await at(0.4)));
+    const read = /^([\d.]+) s; ([\d.]+) Hz: \S+ \S+$/;
+    const [, time, frequency] = read.exec(await says()) ?? assert.fail(await says());
+    await host.page.keyboard.press('ArrowUp');
+    const [, same, higher] = read.exec(await says()) ?? assert.fail(await says());
+    assert.equal(same, time);
+    assert.ok(Number(higher) > Number(frequency), `${frequency}, then ${higher}`);
+    await host.page.keyboard.press('ArrowRight');
+    const [, later, still] = read.exec(await says()) ?? assert.fail(await says());
+    assert.ok(Number(later) > Number(time), `${time}, then ${later}`);
+    assert.equal(still, higher);
+    await host.page.keyboard.press('Shift+ArrowRight');
+    assert.match(await says(), /^[\d.]+ to [\d.]+ s \([\d.]+ s\); [\d.]+ Hz: \S+ \S+ → \S+ \S+ \([+−]?[\d.]+ dB, /);
   });
 
   it('keeps its reader’s place and hidden series when the chart is drawn anew', async () => {

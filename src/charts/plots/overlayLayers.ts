@@ -121,14 +121,17 @@ function profileLayers({ options, unit, x }: Overlay, axes: { x: object; y: obje
 }
 
 /** The values of all series at so many places. */
-function stripRows({ series, x, options: { frequency }, scale, across }: Overlay): object[] {
+function stripRows({ series, x, options: { frequency }, scale, across }: Overlay): ReturnType<typeof stripsAround> {
   const guide = series[0].strong ?? series[0].entries[0];
   const bins = binsToDraw(guide.level, guide.spacing, x.from, x.to, frequency, stripCount);
   return stripsAround(
     bins.map((bin) => bin * guide.spacing),
     x,
     frequency,
-    (f) => [capitalised(placeOn(across, f)), ...series.map((one) => says(one, f, scale))].join('\n'),
+    (f) => [
+      { text: capitalised(placeOn(across, f)) },
+      ...series.map((one) => ({ series: one.label, text: says(one, f, scale) })),
+    ],
   );
 }
 

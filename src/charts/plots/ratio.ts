@@ -104,7 +104,7 @@ function ratioLayers(
   ];
 }
 
-function stripRows({ spacing, ratio, low, high }: DensityRatio, bins: readonly number[]): object[] {
+function stripRows({ spacing, ratio, low, high }: DensityRatio, bins: readonly number[]): { readonly says: string }[] {
   const every = Math.max(1, Math.ceil(bins.length / 200));
   return bins
     .filter((_, index) => index % every === 0)

@@ -4,12 +4,14 @@ import { levelScaleOf, type LevelScale } from '../levelScale.ts';
 import type { LevelReference } from '../../values/decibels.ts';
 import type { RunningEntry, RunningValue } from '../../values/running.ts';
 import { timeAxis, type Domain } from '../axes.ts';
+import { lookedAt } from '../closer.ts';
 import { envelope } from '../decimate.ts';
 import { bySeries, legendRows } from '../legends.ts';
-import { brokenLine, curvesOf, dots, layered, rim, strips } from '../marks.ts';
+import { brokenLine, curvesOf, dots, layered, rim, strips, type ToldLine } from '../marks.ts';
 import { channelQuantity, distinct } from '../words/names.ts';
 import { drawn, plain } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
+import type { Reads } from '../reads.ts';
 import { setName } from '../series.ts';
 import { belowPlot, chartPart } from '../specification.ts';
 
@@ -51,6 +53,7 @@ export function runningChart(
     height: plotHeight + belowPlot,
     legendRows: legendRows(names),
     description: spaced(runningDescription(quantity, scale, lines), cut),
+    axis: { quantity: 'time' },
   });
 }
 
@@ -64,8 +67,9 @@ function runningLayers(
   names: readonly string[],
   quantity: string,
   scale: LevelScale,
-  over: Domain | undefined,
+  asked: Domain | undefined,
 ): object[] {
+  const over = lookedAt('time', asked);
   const from = over?.from ?? Math.min(...lines.map(({ entry }) => entry.times[0]));
   const to = over?.to ?? Math.max(...lines.map(({ entry }) => entry.times[entry.times.length - 1]));
   const heights = lines.flatMap(({ entry }) => [entry.largest, ...lowestShown(entry)]);
@@ -79,7 +83,7 @@ function runningLayers(
   }));
   return [
     curvesOf(
-      lines.map((line) => curve(line, scale)),
+      lines.map((line) => curve(line, scale, { from, to })),
       ['t', 'v'],
       { ...brokenLine, strokeWidth: 1.2 },
       { ...axes, color },
@@ -97,16 +101,21 @@ function lowestShown({ rms }: RunningEntry): number[] {
 
 const stripCount = 120;
 
+interface StripRow {
+  readonly t: number | null;
+  readonly t2: number | null;
+  readonly told: readonly ToldLine[];
+}
+
 /** Each line's value at the middle of so many stretches of time. */
-function stripRows(lines: readonly Line[], { from, to }: Domain, { unit, write }: LevelScale): object[] {
+function stripRows(lines: readonly Line[], { from, to }: Domain, { unit, write }: LevelScale): StripRow[] {
   const width = (to - from) / stripCount;
   return Array.from({ length: stripCount }, (_, strip) => {
     const t = from + strip * width;
     const middle = t + width / 2;
     const shown = (figure: number | undefined): string => (figure === undefined ? '–' : write(figure, 3));
-    const figures = lines.map(({ entry, series }) => `${series}: ${shown(valueAt(entry, middle))}`);
-    const says = [`${plain(middle, 4)} s, in ${unit}`, ...figures].join('\n');
-    return { t: drawn(t), t2: drawn(t + width), says };
+    const figures = lines.map(({ entry, series }) => ({ series, text: `${series}: ${shown(valueAt(entry, middle))}` }));
+    return { t: drawn(t), t2: drawn(t + width), told: [{ text: `${plain(middle, 4)} s, in ${unit}` }, ...figures] };
   });
 }
 
@@ -123,13 +132,20 @@ function valueAt({ times, rms }: RunningEntry, at: number): number | undefined {
   return low === 0 || at - times[low - 1] > 4 * step ? undefined : rms[low - 1];
 }
 
-/** Lowest and highest of each column, in turn, so that no maximum is lost; a jump in time breaks the line. */
-function curve(
-  { entry, series }: Line,
-  scale: LevelScale,
-): { series: string; t: (number | null)[]; v: (number | null)[] } {
+interface CurveRow {
+  readonly series: string;
+  readonly reads: Reads;
+  readonly t: (number | null)[];
+  readonly v: (number | null)[];
+}
+
+/** Lowest and highest of each column of what is seen, in turn, so that no maximum is lost; a jump in time breaks the line. */
+function curve({ entry, series }: Line, scale: LevelScale, seen: Domain): CurveRow {
   const { times, rms } = entry;
-  const { at, low, high } = envelope(rms, 0, rms.length, 400);
+  // With one value on either side, so that the line goes to the edges.
+  const first = Math.max(0, times.findIndex((time) => time >= seen.from) - 1);
+  const beyond = times.findIndex((time) => time > seen.to);
+  const { at, low, high } = envelope(rms, first, beyond < 0 ? rms.length : beyond + 1, 400);
   const step = at.length > 1 ? (times[times.length - 1] - times[0]) / at.length : 0;
   const t: (number | null)[] = [];
   const v: (number | null)[] = [];
@@ -141,5 +157,7 @@ function curve(
     t.push(drawn(times[index]), drawn(times[index]));
     v.push(drawn(scale.of(low[column])), drawn(scale.of(high[column])));
   });
-  return { series, t, v };
+  // Levels in dB are drawn as such, and of these no ratio means anything.
+  const reads = { label: series, unit: scale.unit, ...(scale.factor === undefined ? { times: 20 as const } : {}) };
+  return { series, reads, t, v };
 }

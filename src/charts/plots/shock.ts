@@ -9,6 +9,7 @@ import { brokenLine, curvesOf, layered, layerOf, markRule, strips, stripsAround,
 import { channelQuantity, distinct } from '../words/names.ts';
 import { drawn, hertz } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
+import type { Reads } from '../reads.ts';
 import { setName } from '../series.ts';
 import { belowPlot, chartPart, role } from '../specification.ts';
 import type { PlaceMark } from './overlayOptions.ts';
@@ -58,13 +59,14 @@ export function shockChart(named: readonly NamedShock[], options: ShockOptions):
     title: shockTitle(named.map(setName)),
     subtitle: spaced(shockSubtitle(named.map(({ value }) => value.damping)), cut),
     view: layered(plotHeight, [
-      ...responseLayers({ curves, names, axes }),
+      ...responseLayers({ curves, names, axes, scale }),
       ...markLayers(options.marks, x, axes.x),
       strips(stripRows(curves, x, scale), axes.x, 'f2'),
     ]),
     height: plotHeight + belowPlot,
     legendRows: legendRows(names.length === 0 ? Object.values(responseNames) : names),
     description: spaced(...curves.map(({ entry, series }) => shockSentence(series, entry, scale)), cut),
+    axis: { quantity: 'frequency' },
   });
 }
 
@@ -73,10 +75,11 @@ interface Recipe {
   /** None where there is one curve, which the title names. */
   readonly names: readonly string[];
   readonly axes: { readonly x: object; readonly y: object };
+  readonly scale: LevelScale;
 }
 
 /** The runs by colour, and of each the response by its dash and weight. */
-function responseLayers({ curves, names, axes }: Recipe): object[] {
+function responseLayers({ curves, names, axes, scale }: Recipe): object[] {
   const labels = responses.map((one) => responseNames[one]);
   const dash = {
     field: 'response',
@@ -97,6 +100,7 @@ function responseLayers({ curves, names, axes }: Recipe): object[] {
     const rows = curves.map(({ entry, series }) => ({
       series,
       response: responseNames[one],
+      reads: readsOf(names.length === 0 ? responseNames[one] : `${series}, ${responseNames[one]}`, scale),
       f: Array.from(entry.frequencies, drawn),
       v: Array.from(entry[one], (level) => (level > 0 ? drawn(level) : null)),
     }));
@@ -104,6 +108,13 @@ function responseLayers({ curves, names, axes }: Recipe): object[] {
     return curvesOf(rows, ['f', 'v'], weight, { ...axes, color, strokeDash: dash });
   });
 }
+
+const readsOf = (label: string, { unit, factor }: LevelScale): Reads => ({
+  label,
+  unit,
+  times: 20,
+  ...(factor === undefined ? {} : { factor }),
+});
 
 function markLayers(marks: readonly PlaceMark[], { from, to }: Domain, x: object): object[] {
   const shown = marks
@@ -115,13 +126,14 @@ function markLayers(marks: readonly PlaceMark[], { from, to }: Domain, x: object
 }
 
 /** Both responses of every run, about each natural frequency of the first. */
-function stripRows(curves: readonly Curve[], x: Domain, { write, unit }: LevelScale): object[] {
+function stripRows(curves: readonly Curve[], x: Domain, { write, unit }: LevelScale): ReturnType<typeof stripsAround> {
   const places = Array.from(curves[0].entry.frequencies).filter((f) => f >= x.from && f <= x.to);
   const says = ({ series, entry: { frequencies, maximax, residual } }: Curve, f: number): string => {
     const k = frequencies.findIndex((one) => one >= f * (1 - 1e-9));
     return k < 0 ? `${series}: –` : `${series}: ${bothResponses(write(maximax[k], 3), write(residual[k], 3))}`;
   };
-  return stripsAround(places, x, 'log', (f) =>
-    [`${hertz(f)}, in ${unit}`, ...curves.map((one) => says(one, f))].join('\n'),
-  );
+  return stripsAround(places, x, 'log', (f) => [
+    { text: `${hertz(f)}, in ${unit}` },
+    ...curves.map((one) => ({ series: one.series, text: says(one, f) })),
+  ]);
 }

@@ -10,7 +10,9 @@ import {
   type Domain,
   type FrequencyOptions,
 } from '../axes.ts';
+import { lookedAt } from '../closer.ts';
 import { layout } from '../layout.ts';
+import type { ReadsCells } from '../reads.ts';
 import { layered, layerOf, strips } from '../marks.ts';
 import { axisTitle, channelQuantity } from '../words/names.ts';
 import { hertz, plain, significant, printedUnit } from '../../values/number.ts';
@@ -18,7 +20,7 @@ import type { ChartPart } from '../output.ts';
 import { lowCutOf } from '../series.ts';
 import { belowPlot, chartPart, role, type VegaJson } from '../specification.ts';
 import { heatColours } from '../theme.ts';
-import { cellGrid, colourPaths, levelSpan, stepOf, type Grid } from './spectrogramCells.ts';
+import { cellGrid, colourPaths, levelSpan, readCells, stepOf, type Grid } from './spectrogramCells.ts';
 
 const plotHeight = 260;
 
@@ -55,15 +57,24 @@ function frameOf(entry: SpectrogramEntry, options: FrequencyOptions): Frame | un
   const { times, spacing, bins } = entry;
   if (times.length === 0 || bins < 2) return undefined;
   const step = stepOf(times);
-  const time = { from: times[0] - step / 2, to: times[times.length - 1] + step / 2 };
+  const whole = { from: times[0] - step / 2, to: times[times.length - 1] + step / 2 };
+  const time = within(whole, lookedAt('time', undefined));
   const frequency = frequencyRange(spacing, spacing * (bins - 1), options, lowCutOf([entry]));
   const grid = cellGrid(entry, time, frequency, options.frequency);
-  const span = levelSpan(grid);
+  // A colour means the same, however little of the picture is looked at.
+  const span = levelSpan(time === whole ? grid : cellGrid(entry, whole, frequency, options.frequency));
   return span && { entry, time, frequency, grid, span };
 }
 
+/** The part of a domain that is asked for, if there is any of it. */
+function within(whole: Domain, asked: Domain | undefined): Domain {
+  if (asked === undefined) return whole;
+  const cut = { from: Math.max(whole.from, asked.from), to: Math.min(whole.to, asked.to) };
+  return cut.from < cut.to ? cut : whole;
+}
+
 function spectrogramChart(frame: Frame, window: WindowValue, options: FrequencyOptions, shared: boolean): ChartPart {
-  const { entry, time, frequency, grid, span } = frame;
+  const { entry, time, frequency, span } = frame;
   const quantity = `${channelQuantity(entry.channel)} spectral density`;
   const colours = Array.from(
     { length: heatColours },
@@ -77,10 +88,11 @@ function spectrogramChart(frame: Frame, window: WindowValue, options: FrequencyO
       axesLayer(frame, options, colours),
       strips(stripRows(entry, time), { field: 't', type: 'quantitative' }, 't2'),
     ]),
-    finish: (vega) => withCells(vega, grid, span),
+    finish: (vega) => withCells(vega, frame, options),
     height: plotHeight + belowPlot,
     legendRows: 2,
     description: spectrogramDescription(entry, quantity, time, frequency, loudestOf(entry)),
+    axis: { quantity: 'time' },
   });
 }
 
@@ -129,8 +141,10 @@ const colourScale = (colours: readonly number[], title: string): object => ({
   },
 });
 
-function withCells(vega: VegaJson, grid: Grid, span: Domain): VegaJson {
-  const data = [...((vega['data'] ?? []) as object[]), { name: 'cells', values: colourPaths(grid, span) }];
+function withCells(vega: VegaJson, frame: Frame, options: FrequencyOptions): VegaJson {
+  const { grid, span } = frame;
+  const readings = layout().print ? [] : [{ name: 'readings', values: [readingsOf(frame, options)] }];
+  const data = [...((vega['data'] ?? []) as object[]), { name: 'cells', values: colourPaths(grid, span) }, ...readings];
   const cells = {
     type: 'path',
     from: { data: 'cells' },
@@ -153,12 +167,22 @@ function withCells(vega: VegaJson, grid: Grid, span: Domain): VegaJson {
   return { ...vega, data, marks };
 }
 
+const readingsOf = ({ entry, time, frequency, grid }: Frame, options: FrequencyOptions): ReadsCells => ({
+  reads: { unit: printedUnit(entry.unit.symbol), times: 10, digits: 2 },
+  columns: grid.columns,
+  rows: grid.rows,
+  time: [time.from, time.to],
+  frequency: [frequency.from, frequency.to],
+  scale: options.frequency,
+  ...readCells(grid),
+});
+
 /** The highest level of so many columns, and where it lies. */
-function stripRows(entry: SpectrogramEntry, time: Domain): object[] {
+function stripRows(entry: SpectrogramEntry, time: Domain): { readonly says: string }[] {
   const { times } = entry;
   const every = Math.ceil(times.length / 160);
   const step = stepOf(times);
-  return Array.from({ length: Math.ceil(times.length / every) }, (_, strip) => {
+  const strips = Array.from({ length: Math.ceil(times.length / every) }, (_, strip) => {
     const segment = Math.min(times.length - 1, strip * every + (every >> 1));
     const top = loudestBin(entry, segment);
     return {
@@ -167,6 +191,7 @@ function stripRows(entry: SpectrogramEntry, time: Domain): object[] {
       says: `${plain(times[segment], 5)} s\nhighest ${significant(top.density, 3)} ${printedUnit(entry.unit.symbol)} at ${hertz(top.frequency)}`,
     };
   });
+  return strips.filter(({ t, t2 }) => t < t2);
 }
 
 interface Loudest {

@@ -1,5 +1,6 @@
 import type { SpectrogramEntry } from '../../values/spectrogram.ts';
 import type { Domain } from '../axes.ts';
+import { cellDigits, cellSteps, type ReadsCells } from '../reads.ts';
 import { powerOf } from '../../numbers/power.ts';
 import { log10Of } from '../../numbers/logarithm.js';
 
@@ -90,4 +91,17 @@ export function colourPaths({ columns, rows, level }: Grid, { from, to }: Domain
   return parts.flatMap((part, step) =>
     part.length === 0 ? [] : [{ level: from + ((step + 0.5) / steps) * (to - from), d: part.join('') }],
   );
+}
+
+/** The levels themselves, so that they can be read at a place: to 0.2 % over four powers of ten. */
+export function readCells({ level }: Grid): Pick<ReadsCells, 'span' | 'cells'> {
+  const known = level.filter((value) => !Number.isNaN(value));
+  const from = known.reduce((least, value) => Math.min(least, value), Infinity);
+  const to = known.reduce((most, value) => Math.max(most, value), -Infinity);
+  const share = (value: number): number => (to > from ? (value - from) / (to - from) : 0);
+  const written = (value: number): string => {
+    const step = Number.isNaN(value) ? 0 : 1 + Math.round(share(value) * (cellSteps - 1));
+    return cellDigits[Math.floor(step / cellDigits.length)] + cellDigits[step % cellDigits.length];
+  };
+  return { span: [from, to], cells: Array.from(level, written).join('') };
 }

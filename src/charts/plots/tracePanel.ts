@@ -145,7 +145,10 @@ const nameLayers = (values: readonly object[], frame: PanelFrame, dx: number): o
   rimmedText(values, { align: 'left', dx, y: 8 }, { x: axisOf(frame), ...writtenFrom('label') });
 
 /** The lowest and highest sample of so many stretches. */
-function stripRows({ run, channel, label, trace }: TracedPanel, frame: PanelFrame): object[] {
+function stripRows(
+  { run, channel, label, trace }: TracedPanel,
+  frame: PanelFrame,
+): { readonly t: number; readonly t2: number; readonly says: string }[] {
   const unit = printedUnit(channel.unit.symbol);
   return pieces(untrimmedOf(run), trace.untrimmed, frame.x, frame.alone ? 200 : 80).flatMap(({ t, v, v2 }) =>
     t.map((at, index) => {

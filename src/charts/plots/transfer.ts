@@ -16,6 +16,7 @@ import { brokenLine, curvesOf, layered, layerOf, markRule, strips, stripsAround,
 import { axisTitle, distinct } from '../words/names.ts';
 import { drawn, hertz, significant, printedUnit } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
+import type { Reads } from '../reads.ts';
 import { chartPart, role } from '../specification.ts';
 import { stripName } from '../strips.ts';
 import type { PlaceMark } from './overlayOptions.ts';
@@ -76,6 +77,8 @@ export function transferChart(
       ),
       cut,
     ),
+    // Three plots of one set.
+    axis: { quantity: 'frequency', sets: [0, 0, 0] },
   });
 }
 
@@ -113,11 +116,12 @@ function panelView(recipe: PanelRecipe): object {
     'line',
     field === 'magnitude' ? {} : { legend: null },
   );
-  const rows = (wanted: (entry: TransferEntry, bin: number) => boolean): object[] =>
+  const rows = (wanted: (entry: TransferEntry, bin: number) => boolean, isRead = false): object[] =>
     responses.map(({ label, entry }) => {
       const bins = binsOf(entry, x, options);
       return {
         series: label,
+        ...(isRead ? { reads: readsOf(label, entry, field) } : {}),
         f: bins.map((bin) => drawn(bin * entry.spacing)),
         v: bins.map((bin) => (wanted(entry, bin) ? shown(entry, field, bin) : null)),
       };
@@ -127,7 +131,7 @@ function panelView(recipe: PanelRecipe): object {
   const strong = { ...brokenLine, strokeWidth: responses.length > 2 ? 1.3 : role('strong') };
   return layered(height, [
     curvesOf(
-      rows(() => true),
+      rows(() => true, true),
       ['f', 'v'],
       faint,
       { ...axes, detail: { field: 'series' } },
@@ -136,6 +140,11 @@ function panelView(recipe: PanelRecipe): object {
     ...ruleLayers(recipe, axes.x),
     strips(stripRows(recipe), axes.x, 'f2', { name: `${stripName}_${field}` }),
   ]);
+}
+
+function readsOf(label: string, { unit }: TransferEntry, field: Field): Reads {
+  if (field === 'magnitude') return { label, unit: printedUnit(unit.symbol), times: 20 };
+  return field === 'phase' ? { label: `${label}, phase`, unit: '°' } : { label: `${label}, coherence`, unit: '' };
 }
 
 /** Phase that turns over the edge would draw a line across the plot: a null there breaks it. */
@@ -157,12 +166,13 @@ function ruleLayers({ field, value, options, x, y }: PanelRecipe, axisX: object)
 }
 
 /** The values of all responses at so many places. */
-function stripRows({ responses, options: { frequency }, x }: PanelRecipe): object[] {
+function stripRows({ responses, options: { frequency }, x }: PanelRecipe): ReturnType<typeof stripsAround> {
   const { magnitude, spacing } = responses[0].entry;
   const places = binsToDraw(magnitude, spacing, x.from, x.to, frequency, 160).map((bin) => bin * spacing);
-  return stripsAround(places, x, frequency, (f) =>
-    [hertz(f), ...responses.map((response) => says(response, f))].join('\n'),
-  );
+  return stripsAround(places, x, frequency, (f) => [
+    { text: hertz(f) },
+    ...responses.map((response) => ({ series: response.label, text: says(response, f) })),
+  ]);
 }
 
 function says({ label, entry }: Response, f: number): string {

@@ -68,20 +68,26 @@ export class Moves {
     const { output } = message;
     const { notebook } = editor;
     const cells = codeCells(notebook, languageId);
+    const texts = textsOf(cells);
     const { edit, refusal } = await this.#around.engine.move(...this.#order(message, notebook, cells));
     if (edit === undefined) return this.#refuse(output, refusal ?? '', editor);
+    // Whoever types meanwhile moves the places that were told.
+    if (!isAsSent(edit, cells, texts)) return this.#move(message, editor);
     await this.#history(notebook).write([partOf(edit, cells)]);
     await this.#around.update(notebook, owner(notebook, output));
   }
 
   /** Writes what is made of a stretch; what stands in a new cell is run. */
-  async #make({ output, statement, choice }: Asked<'make'>, editor: vscode.NotebookEditor): Promise<void> {
+  async #make(message: Asked<'make'>, editor: vscode.NotebookEditor): Promise<void> {
+    const { output, statement, choice } = message;
     const { notebook } = editor;
     const cells = codeCells(notebook, languageId);
     const at = { ...statement, cell: cells.indexOf(this.#ran(output)[statement.cell]) };
-    const order = { cells: textsOf(cells), statement: at, choice };
+    const texts = textsOf(cells);
+    const order = { cells: texts, statement: at, choice };
     const { edits, below, refusal } = await this.#around.engine.make(foldersIn(notebook), order);
     if (refusal !== undefined) return this.#refuse(output, refusal, editor);
+    if (!edits.every((edit) => isAsSent(edit, cells, texts))) return this.#make(message, editor);
     const history = this.#history(notebook);
     if (below !== undefined) {
       const { index } = await history.writeBelow(cells[below.cell], below.text);
@@ -160,6 +166,10 @@ export class Moves {
     return known;
   }
 }
+
+/** Whether the cell of an edit still has the text that the edit was made for. */
+const isAsSent = ({ cell }: TextEdit, cells: readonly vscode.NotebookCell[], texts: readonly string[]): boolean =>
+  cells[cell].document.getText() === texts[cell];
 
 const partOf = ({ cell, from, to, text }: TextEdit, cells: readonly vscode.NotebookCell[]): Part => ({
   cell: cells[cell],

@@ -10,7 +10,7 @@ import { trimWays } from './trimWays.ts';
 import { calledAs, edited, type Way } from './way.ts';
 
 /** Kinds whose pictures show marks, and no more of their axis than is asked for. */
-const ranged: readonly Value['kind'][] = ['runs', 'spectrum', 'peaks', 'comparison'];
+const ranged: readonly Value['kind'][] = ['runs', 'spectrum', 'peaks', 'comparison', 'transfer', 'shock'];
 
 /** What can be made of stretches of the charts that a statement's value is shown by. */
 export function waysOf(notebook: CheckedNotebook, statement: CheckedStatement, value: Value): readonly Way[] {

@@ -20,8 +20,8 @@ export class Closer {
   readonly #context: RendererContext<unknown>;
   readonly #targets: () => readonly Target[];
   readonly #over = new Map<string, AxisRange>();
-  /** Items whose charts show a stretch at the moment. */
-  readonly #shown = new Set<string>();
+  /** Items whose charts show a stretch at the moment, and of which axis. */
+  readonly #shown = new Map<string, AxisRange['axis']>();
   readonly #next = new Set<string>();
   #asked: readonly Target[] = [];
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -31,11 +31,19 @@ export class Closer {
     this.#targets = targets;
   }
 
-  /** The stretch that an item is to show; undefined for all of it. */
-  over = (item: string): AxisRange | undefined => this.#over.get(item);
+  /** The stretch that an item is to show of an axis; undefined for all of it. */
+  over(item: string, axis: AxisRange['axis']): AxisRange | undefined {
+    const over = this.#over.get(item);
+    return over?.axis === axis ? over : undefined;
+  }
 
-  /** Whether what an item shows at the moment is no more than a stretch. */
-  isShown = (item: string): boolean => this.#shown.has(item);
+  /** Whether what an item shows of an axis at the moment is no more than a stretch. */
+  isShown = (item: string, axis: AxisRange['axis']): boolean => this.#shown.get(item) === axis;
+
+  /** An item was drawn with all of its axes. */
+  drawnWhole(item: string): void {
+    this.#shown.delete(item);
+  }
 
   /** Whether charts over one axis are looked at together. */
   get isLinked(): boolean {
@@ -64,7 +72,6 @@ export class Closer {
 
   /** Has an item that was drawn anew show its stretch again. */
   again(item: string): void {
-    this.#shown.delete(item);
     if (!this.#over.has(item)) return;
     this.#next.add(item);
     this.#send();
@@ -73,8 +80,9 @@ export class Closer {
   /** The editor has answered for an output, whose charts show it from now on. */
   answered(output: string): void {
     for (const { item } of this.#asked.filter((target) => target.output === output)) {
-      if (this.#over.has(item)) this.#shown.add(item);
-      else this.#shown.delete(item);
+      const over = this.#over.get(item);
+      if (over === undefined) this.#shown.delete(item);
+      else this.#shown.set(item, over.axis);
     }
     this.#asked = this.#asked.filter((target) => target.output !== output);
   }

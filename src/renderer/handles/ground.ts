@@ -2,10 +2,13 @@ import type { AxisRange, Choice, Made, Making } from '../../charts/making.ts';
 import type { DrawnChart } from '../chart.ts';
 import { element } from '../element.ts';
 import type { MenuItem } from '../taking/menu.ts';
+import { cellsOf, type Cells } from './cells.ts';
 import { Choices, offered } from './choices.ts';
 import { listenToHair, listenToPicture } from './groundEvents.ts';
+import { Hair } from './hair.ts';
 import { around, type Plot } from './plots.ts';
 import { curvesOf, differenceText, nearest, placeText, valueText, type Curve } from './readings.ts';
+import { panned, shownIn, zoomed, type Stretch } from './stretch.ts';
 import { hiddenIn } from './update.ts';
 
 /** What the ground of a chart asks of the page and the editor. */
@@ -23,9 +26,14 @@ export interface GroundAsks {
 export interface GroundState {
   readonly at: number | undefined;
   readonly from: number | undefined;
+  /** In Hz, in a picture over time and frequency. */
+  readonly height: number | undefined;
   readonly set: number;
   readonly hasFocus: boolean;
 }
+
+/** Of the width of a plot how far a key moves what it shows. */
+const page = 0.5;
 
 /** The reading box has so many lines at most. */
 const mostLines = 12;
@@ -35,38 +43,28 @@ export class Ground {
   readonly element = element('div', 'washboard-ground');
   readonly #chart: DrawnChart;
   readonly #asks: GroundAsks;
-  readonly #hair = element('div', 'washboard-hair');
-  readonly #other = element('div', 'washboard-other');
-  readonly #span = element('div', 'washboard-chosen');
-  readonly #box = element('div', 'washboard-says washboard-reading');
+  readonly #hair: Hair;
   readonly #choices: Choices;
   readonly #unlisten: () => void;
   #plots: readonly Plot[] = [];
   #curves: readonly Curve[] = [];
+  /** Of a picture over time and frequency its levels, and the frequency at which they are read. */
+  #cells: Cells | undefined;
+  #height: number | undefined;
   #part: unknown;
   #at: number | undefined;
   #from: number | undefined;
   #set = 0;
-  /** The whole axis, and how far a wheel went since the chart was drawn. */
-  #whole: readonly [number, number] | undefined;
-  #turned = 1;
+  /** The whole axis. */
+  #whole: Stretch | undefined;
 
   constructor(chart: DrawnChart, asks: GroundAsks) {
     this.#chart = chart;
     this.#asks = asks;
-    this.#box.setAttribute('aria-hidden', 'true');
-    const hair = this.#hair;
-    hair.tabIndex = 0;
-    hair.setAttribute('role', 'slider');
-    hair.setAttribute('aria-orientation', 'horizontal');
-    hair.setAttribute('aria-label', `Cross-hair, ${chart.part().title}`);
-    hair.setAttribute(
-      'aria-description',
-      'Arrows move it, with Shift they choose a stretch. Enter offers what can be made of it. Plus and minus look closer and less close, 0 shows all.',
-    );
-    this.element.append(this.#span, this.#other, hair, this.#box);
-    this.#choices = new Choices(chart.element, () => hair.focus({ preventScroll: true }));
-    listenToHair(hair, this);
+    this.#hair = new Hair(chart.part().title);
+    this.element.append(...this.#hair.elements);
+    this.#choices = new Choices(chart.element, () => this.#hair.focus());
+    listenToHair(this.#hair.slider, this);
     this.#unlisten = listenToPicture(chart.picture, this.element, this);
     this.#show();
   }
@@ -74,12 +72,14 @@ export class Ground {
   /** Follows what is drawn. */
   place(plots: readonly Plot[]): void {
     this.#plots = plots;
-    this.#turned = 1;
     const part = this.#chart.part();
-    if (this.#part !== part) this.#curves = curvesOf(part);
+    if (this.#part !== part) {
+      this.#cells = cellsOf(part);
+      this.#curves = this.#cells === undefined ? curvesOf(part) : this.#read();
+    }
     this.#part = part;
     const first = plots.at(0);
-    if (first !== undefined && !this.#asks.isCloser()) this.#whole = edgesOf(first);
+    if (first !== undefined && !this.#asks.isCloser()) this.#whole = shownIn(first);
     this.element.hidden = first === undefined || this.#curves.length === 0;
     this.#show();
   }
@@ -90,12 +90,19 @@ export class Ground {
   }
 
   get state(): GroundState {
-    return { at: this.#at, from: this.#from, set: this.#set, hasFocus: this.#hair === document.activeElement };
+    return {
+      at: this.#at,
+      from: this.#from,
+      height: this.#height,
+      set: this.#set,
+      hasFocus: this.#hair.hasFocus,
+    };
   }
 
-  resume({ at, from, set, hasFocus }: GroundState): void {
+  resume({ at, from, height, set, hasFocus }: GroundState): void {
     [this.#at, this.#from, this.#set] = [at, from, set];
-    if (hasFocus) this.#hair.focus({ preventScroll: true });
+    if (height !== undefined) this.#readAt(height);
+    if (hasFocus) this.#hair.focus();
     this.#show();
   }
 
@@ -123,6 +130,34 @@ export class Ground {
     this.#show();
   }
 
+  /** Reads a picture over time and frequency at a pixel's height. */
+  raise(y: number, { top, height }: Plot): void {
+    const cells = this.#cells;
+    if (cells !== undefined) this.#readAt(cells.middleOf(cells.rowAt(1 - (y - top) / height)).frequency);
+  }
+
+  /** So many rows of such a picture up; tells whether it is one. */
+  rise(rows: number): boolean {
+    const cells = this.#cells;
+    if (cells === undefined) return false;
+    this.#begin(false);
+    const row = cells.rowOf(this.#heightIn(cells)) + rows;
+    this.#readAt(cells.middleOf(Math.min(cells.rows - 1, Math.max(0, row))).frequency);
+    this.#show();
+    return true;
+  }
+
+  #heightIn = (cells: Cells): number => this.#height ?? cells.middleOf(cells.rowAt(0.5)).frequency;
+
+  #readAt(height: number): void {
+    this.#height = height;
+    if (this.#cells !== undefined) this.#curves = this.#read();
+  }
+
+  /** The levels at the height that is read. */
+  #read = (): Curve[] =>
+    this.#cells === undefined ? [] : [this.#cells.curve(this.#cells.rowOf(this.#heightIn(this.#cells)))];
+
   /** Chooses the stretch from where the cross-hair is to a pixel. */
   extend(pixel: number, plot: Plot): void {
     if (this.#at === undefined) return this.point(pixel, plot);
@@ -137,8 +172,10 @@ export class Ground {
     const places = this.#curves.at(0)?.at;
     if (at === undefined || places === undefined) return;
     const [least, most] = this.#inView();
-    const index = Math.min(most, Math.max(least, nearest(places, at) + samples));
-    this.#at = places[index];
+    const wanted = nearest(places, at) + samples;
+    this.#at = places[Math.min(most, Math.max(least, wanted))];
+    // Beyond the edge of a stretch it is followed.
+    if (wanted < least || wanted > most) this.leaf(wanted < least ? -1 : 1);
     this.#show();
   }
 
@@ -172,17 +209,31 @@ export class Ground {
     const own = this.element.getBoundingClientRect();
     const at = { left: own.left - left + this.#pixel(this.#at) + 6, top: own.top - top + around(this.#plots).top + 6 };
     this.#choices.open(this.#aboutText(), this.#items(), at, this.#chart.element.clientWidth);
-    this.#box.hidden = true;
+    this.#hair.box.hidden = true;
   }
 
   /** Looks so many times closer about a pixel, or about the cross-hair. */
   zoom(times: number, pixel?: number): void {
     const plot = this.#plots.at(0);
     if (plot === undefined || this.element.hidden) return;
-    this.#turned *= times;
     const about = pixel ?? (this.#at === undefined ? plot.left + plot.width / 2 : this.#pixel(this.#at));
-    const edge = (px: number): number => plot.valueAt(about + (px - about) / this.#turned);
-    this.#look(edge(plot.left), edge(plot.left + plot.width));
+    this.#look(zoomed(plot, this.#wanted(plot), times, about));
+  }
+
+  /** What is to be shown, where that is a stretch: a drag that moves it goes by what was shown when it began. */
+  get looked(): Stretch | undefined {
+    return this.#asks.over();
+  }
+
+  /** Moves a stretch on by so many px to the right, or to the left; that which is shown unless said. @param plot as it was when that was shown */
+  pan(by: number, stretch = this.looked, plot = this.#plots.at(0)): void {
+    if (stretch === undefined || plot === undefined || this.#whole === undefined) return;
+    this.#look(panned(plot, stretch, by, this.#whole));
+  }
+
+  /** To what lies beside the stretch that is looked at, most of it. */
+  leaf(way: 1 | -1): void {
+    this.pan(-way * page * (this.#plots.at(0)?.width ?? 0));
   }
 
   showAll(): void {
@@ -193,10 +244,13 @@ export class Ground {
     this.#asks.history(which);
   }
 
-  #look(from: number, to: number): void {
+  /** What is to be seen: asked for, though it may not be drawn yet. */
+  #wanted = (plot: Plot): Stretch => this.looked ?? shownIn(plot);
+
+  #look({ from, to }: Stretch): void {
     const axis = this.#axis();
     if (this.#whole === undefined || axis === undefined) return;
-    const [least, most] = this.#whole;
+    const { from: least, to: most } = this.#whole;
     const over = {
       axis,
       from: Number(Math.max(least, from).toPrecision(8)),
@@ -221,7 +275,7 @@ export class Ground {
       label: 'Zoom in',
       run: () => {
         if (from === undefined) this.zoom(2);
-        else this.#look(ends.from, ends.to);
+        else this.#look(ends);
         this.#from = undefined;
         this.#show();
         return undefined;
@@ -246,7 +300,7 @@ export class Ground {
     const plot = this.#plots.at(0);
     const places = this.#curves.at(0)?.at ?? [];
     if (plot === undefined) return [0, places.length - 1];
-    const [from, to] = edgesOf(plot);
+    const { from, to } = shownIn(plot);
     const within = places.flatMap((place, index) => (place >= from && place <= to ? [index] : []));
     return [within.at(0) ?? 0, within.at(-1) ?? places.length - 1];
   }
@@ -293,43 +347,10 @@ export class Ground {
   #show(): void {
     const at = this.#at;
     const isShown = at !== undefined && this.#plots.length > 0 && !this.element.hidden;
-    this.#hair.classList.toggle('washboard-placed', isShown);
-    for (const one of [this.#other, this.#span]) one.hidden = !isShown || this.#from === undefined;
-    this.#box.hidden = !isShown || this.#choices.isOpen;
-    if (this.#plots.length === 0) return;
-    const { left, top, width, height } = around(this.#plots);
-    const [least, most] = edgesOf(this.#plots[0]);
-    this.#hair.setAttribute('aria-valuemin', String(Number(least.toPrecision(6))));
-    this.#hair.setAttribute('aria-valuemax', String(Number(most.toPrecision(6))));
-    Object.assign(this.#hair.style, { top: `${top}px`, height: `${height}px`, left: `${left}px` });
-    if (!isShown) {
-      this.#hair.setAttribute('aria-valuenow', String(Number(least.toPrecision(6))));
-      this.#hair.setAttribute('aria-valuetext', 'not placed');
-      return;
-    }
-    const inside = (value: number): number => Math.min(left + width, Math.max(left, this.#pixel(value)));
-    const [here, there] = [inside(at), inside(this.#from ?? at)];
-    this.#hair.style.left = `${here}px`;
-    Object.assign(this.#other.style, { top: `${top}px`, height: `${height}px`, left: `${there}px` });
-    const [from, to] = [Math.min(here, there), Math.max(here, there)];
-    Object.assign(this.#span.style, {
-      top: `${top}px`,
-      height: `${height}px`,
-      left: `${from}px`,
-      width: `${to - from}px`,
-    });
-    const lines = [this.#aboutText(), ...this.#lines()];
-    this.#hair.setAttribute('aria-valuenow', String(Number(at.toPrecision(6))));
-    this.#hair.setAttribute('aria-valuetext', lines.join('; '));
-    this.#box.replaceChildren(...lines.map((line) => element('div', '', line)));
-    const onLeft = here > left + width / 2;
-    this.#box.style.top = `${top + 2}px`;
-    this.#box.style.left = onLeft ? 'auto' : `${to + 8}px`;
-    this.#box.style.right = onLeft ? `calc(100% - ${from - 8}px)` : 'auto';
+    const cells = this.#cells;
+    const share = cells?.middleOf(cells.rowOf(this.#heightIn(cells))).share;
+    const lines = isShown ? [this.#aboutText(), ...this.#lines()] : [];
+    const place = { at: at ?? 0, from: this.#from, share, lines, isQuiet: this.#choices.isOpen };
+    this.#hair.show(this.#plots, isShown ? place : undefined);
   }
 }
-
-const edgesOf = (plot: Plot): readonly [number, number] => [
-  plot.valueAt(plot.left),
-  plot.valueAt(plot.left + plot.width),
-];

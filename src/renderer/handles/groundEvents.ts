@@ -1,4 +1,5 @@
 import type { Plot } from './plots.ts';
+import type { Stretch } from './stretch.ts';
 
 /** What pointers and keys ask of the ground. Pixels are those of the layer. */
 export interface GroundMoves {
@@ -6,12 +7,19 @@ export interface GroundMoves {
   isAt(pixel: number): boolean;
   point(pixel: number, plot: Plot, from?: number): void;
   extend(pixel: number, plot: Plot): void;
+  /** Where there is a height to be read at: at a pixel's, or so many rows up; the latter tells whether there is. */
+  raise(y: number, plot: Plot): void;
+  rise(rows: number): boolean;
   step(samples: number, extends_: boolean): void;
   reach(edge: 'least' | 'most', extends_: boolean): void;
   clear(): boolean;
   show(): void;
   offer(): void;
   zoom(times: number, pixel?: number): void;
+  /** The stretch that is looked at, if no more than one is. */
+  readonly looked: Stretch | undefined;
+  pan(by: number, stretch?: Stretch, plot?: Plot): void;
+  leaf(way: 1 | -1): void;
   showAll(): void;
   history(which: 'undo' | 'redo'): void;
 }
@@ -25,7 +33,22 @@ const leap = 20;
 /** How many times closer a key looks. */
 const closer = 1.5;
 
-/** Pointers over the picture: a click places the cross-hair, a drag chooses a stretch, a wheel with Ctrl (as a pinch is told) looks closer. */
+/** A drag from where a pointer went down: along the plot it chooses a stretch, or moves the one that is looked at. */
+interface Begun {
+  readonly x: number;
+  readonly plot: Plot;
+  /** What is moved; undefined where a stretch is chosen. */
+  readonly moves: Stretch | undefined;
+  readonly button: number;
+  isDragged: boolean;
+}
+
+type Heard = 'pointerdown' | 'pointermove' | 'pointerup' | 'pointercancel' | 'mousedown' | 'wheel';
+
+/**
+ * Pointers over the picture: a click places the cross-hair, a drag chooses a stretch, a wheel with Ctrl (as a pinch is told) looks
+ * closer. What is looked at closer is moved by a drag with Shift or the middle button, and by a wheel with Shift or to the side.
+ */
 export function listenToPicture(picture: HTMLElement, layer: HTMLElement, ground: GroundMoves): () => void {
   const stop = new AbortController();
   const { signal } = stop;
@@ -33,51 +56,93 @@ export function listenToPicture(picture: HTMLElement, layer: HTMLElement, ground
     const { left, top } = layer.getBoundingClientRect();
     return [event.clientX - left, event.clientY - top];
   };
-  let begun: { readonly x: number; readonly plot: Plot; isDragged: boolean } | undefined;
-  const on = <Type extends 'pointerdown' | 'pointermove' | 'pointerup' | 'pointercancel' | 'wheel'>(
-    type: Type,
-    listener: (event: HTMLElementEventMap[Type]) => void,
-  ): void => picture.addEventListener(type, listener, { signal, passive: false });
+  const plotUnder = (event: MouseEvent): Plot | undefined => ground.plotAt(...at(event));
+  let begun: Begun | undefined;
+  const end = (): void => {
+    begun = undefined;
+    picture.classList.remove('washboard-panned');
+  };
+  const on = <Type extends Heard>(type: Type, listener: (event: HTMLElementEventMap[Type]) => void): void =>
+    picture.addEventListener(type, listener, { signal, passive: false });
+  on('mousedown', (event) => {
+    // The page would be scrolled along with the pointer.
+    if (event.button === 1 && ground.looked !== undefined && plotUnder(event) !== undefined) event.preventDefault();
+  });
   on('pointerdown', (event) => {
-    const [x, y] = at(event);
-    const plot = event.button === 0 ? ground.plotAt(x, y) : undefined;
-    if (plot === undefined) return;
+    const { button, shiftKey } = event;
+    const moves = button === 1 || shiftKey ? ground.looked : undefined;
+    const plot = button === 0 || moves !== undefined ? plotUnder(event) : undefined;
+    if (plot === undefined || begun !== undefined) return;
     // A text would be selected; a finger may still scroll up and down.
     if (event.pointerType === 'mouse') event.preventDefault();
-    begun = { x, plot, isDragged: false };
+    begun = { x: at(event)[0], plot, moves, button, isDragged: false };
   });
   on('pointermove', (event) => {
     if (begun === undefined) return;
-    const [x] = at(event);
+    const [x, y] = at(event);
     if (!begun.isDragged && Math.abs(x - begun.x) < threshold) return;
-    if (!begun.isDragged) picture.setPointerCapture(event.pointerId);
     begun.isDragged = true;
-    ground.point(x, begun.plot, begun.x);
+    picture.setPointerCapture(event.pointerId);
+    dragged(begun, x, y, ground);
+    picture.classList.toggle('washboard-panned', begun.moves !== undefined);
   });
   on('pointerup', (event) => {
-    if (begun === undefined) return;
-    const { x, plot, isDragged } = begun;
-    begun = undefined;
-    if (isDragged || ground.isAt(x)) return ground.offer();
-    if (event.shiftKey) ground.extend(x, plot);
-    else ground.point(x, plot);
+    const ended = begun;
+    if (ended?.button !== event.button) return;
+    end();
+    if (!released(ended, event.shiftKey, at(event)[1], ground)) return;
     layer.querySelector<HTMLElement>('.washboard-hair')?.focus({ preventScroll: true });
   });
   on('pointercancel', () => {
-    if (begun?.isDragged === true) ground.clear();
-    begun = undefined;
+    const ended = begun;
+    end();
+    if (ended?.isDragged !== true) return;
+    if (ended.moves === undefined) ground.clear();
+    else ground.pan(0, ended.moves, ended.plot);
   });
   on('wheel', (event) => {
-    if (!event.ctrlKey && !event.metaKey) return;
-    const [x, y] = at(event);
-    if (ground.plotAt(x, y) === undefined) return;
-    // The editor would make all text larger.
+    if (plotUnder(event) === undefined || !turned(event, at(event)[0], ground)) return;
+    // The editor would make all text larger, or the page scroll.
     event.preventDefault();
     event.stopPropagation();
-    const notches = Math.max(-1, Math.min(1, event.deltaY / 100));
-    ground.zoom(1.25 ** -notches, x);
   });
   return () => stop.abort();
+}
+
+function dragged({ x: from, plot, moves }: Begun, x: number, y: number, ground: GroundMoves): void {
+  if (moves !== undefined) return ground.pan(x - from, moves, plot);
+  ground.raise(y, plot);
+  ground.point(x, plot, from);
+}
+
+/** Does what a click or a drag asks when it ends; tells whether the cross-hair was placed. */
+function released(
+  { x, plot, moves, isDragged, button }: Begun,
+  isFurther: boolean,
+  y: number,
+  ground: GroundMoves,
+): boolean {
+  if (button !== 0 || (isDragged && moves !== undefined)) return false;
+  if (isDragged || ground.isAt(x)) {
+    ground.offer();
+    return false;
+  }
+  ground.raise(y, plot);
+  if (isFurther) ground.extend(x, plot);
+  else ground.point(x, plot);
+  return true;
+}
+
+/** Does what a turn of the wheel asks; tells whether it asked for anything. */
+function turned({ ctrlKey, metaKey, shiftKey, deltaX, deltaY }: WheelEvent, x: number, ground: GroundMoves): boolean {
+  if (ctrlKey || metaKey) {
+    ground.zoom(1.25 ** -Math.max(-1, Math.min(1, deltaY / 100)), x);
+    return true;
+  }
+  const isAside = shiftKey || Math.abs(deltaX) > Math.abs(deltaY);
+  if (!isAside || ground.looked === undefined) return false;
+  ground.pan(-(Math.abs(deltaX) > Math.abs(deltaY) ? deltaX : deltaY));
+  return true;
 }
 
 /** Keys on the cross-hair. */
@@ -94,6 +159,10 @@ export function listenToHair(hair: HTMLElement, ground: GroundMoves): void {
 /** Does what a key asks; tells whether it asked for anything. */
 function keyed({ key, shiftKey, ctrlKey, metaKey }: KeyboardEvent, ground: GroundMoves): boolean {
   if (ctrlKey || metaKey) {
+    if (key === 'ArrowLeft' || key === 'ArrowRight') {
+      ground.leaf(key === 'ArrowLeft' ? -1 : 1);
+      return true;
+    }
     const letter = key.toLowerCase();
     if (letter !== 'z' && letter !== 'y') return false;
     ground.history(letter === 'y' || shiftKey ? 'redo' : 'undo');
@@ -107,6 +176,8 @@ function keyed({ key, shiftKey, ctrlKey, metaKey }: KeyboardEvent, ground: Groun
     PageUp: leap,
     PageDown: -leap,
   };
+  const rows = shiftKey ? 0 : key === 'ArrowUp' ? 1 : key === 'ArrowDown' ? -1 : 0;
+  if (rows !== 0 && ground.rise(rows)) return true;
   if (Object.hasOwn(steps, key)) ground.step(steps[key], shiftKey);
   else if (key === 'Home' || key === 'End') ground.reach(key === 'Home' ? 'least' : 'most', shiftKey);
   else if (key === 'Enter' || key === ' ') ground.offer();

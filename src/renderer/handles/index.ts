@@ -38,6 +38,7 @@ export class Handled {
   /** Lays the handles over an output's charts. @param id the editor's id of the item @param output that of the output */
   attach(id: string, output: string, drawn: DrawnOutput): void {
     const handles = shownBy(drawn)?.handles ?? [];
+    this.#closer.drawnWhole(id);
     const layers = drawn.charts
       .filter((chart) => chart.part().axis !== undefined)
       .map((chart) => new Layer(chart, handles, this.#asks(id, output, chart, drawn)));
@@ -95,8 +96,8 @@ export class Handled {
         const statement = shownBy(drawn)?.statement;
         if (statement !== undefined) this.#post({ type: 'make', output, statement, choice });
       },
-      over: () => this.#closer.over(item),
-      isCloser: () => this.#closer.isShown(item),
+      over: () => this.#closer.over(item, axis()),
+      isCloser: () => this.#closer.isShown(item, axis()),
       look: (over) => this.#closer.look(item, axis(), over),
       link: (isLinked) => this.#closer.link(isLinked, item),
       isLinked: () => this.#closer.isLinked,

@@ -48,7 +48,11 @@ export class Layer {
     this.#views = this.#handles.map((handle) => new HandleView(handle, asks, this.#element));
     this.#ground = new Ground(chart, asks);
     this.#legend = new Legend(chart);
-    this.#bar = new CloserBar({ showAll: () => asks.look(undefined), link: (isLinked) => asks.link(isLinked) });
+    this.#bar = new CloserBar({
+      showAll: () => asks.look(undefined),
+      leaf: (way) => this.#ground.leaf(way),
+      link: (isLinked) => asks.link(isLinked),
+    });
     const moved = element('div', '', ...this.#views.map((view) => view.element));
     moved.setAttribute('role', 'group');
     moved.setAttribute('aria-label', 'What can be moved');

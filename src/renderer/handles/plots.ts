@@ -15,7 +15,7 @@ export interface Plot {
   readonly valueAt: (pixel: number) => number;
 }
 
-type Scale = ((value: number) => number) & { invert(pixel: number): number };
+type Scale = ((value: number) => number) & { invert(pixel: number): number; copy(): Scale };
 
 /** What of Vega's scene is asked here. */
 interface SceneItem {
@@ -44,8 +44,10 @@ export function plotsOf(view: View, { sets }: ChartAxis): Plot[] {
   });
 }
 
-function plotAt(item: SceneItem, at: { readonly left: number; readonly top: number }, set: number, scale: Scale): Plot {
+function plotAt(item: SceneItem, at: { readonly left: number; readonly top: number }, set: number, own: Scale): Plot {
   const left = at.left + (item.x ?? 0);
+  // Vega changes its own where the chart shows another stretch: a drag goes on over the plot that it began in.
+  const scale = own.copy();
   return {
     left,
     top: at.top + (item.y ?? 0),

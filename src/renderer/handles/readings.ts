@@ -36,7 +36,25 @@ export function curvesOf({ vega }: ChartPart): Curve[] {
       high: [...(before?.high ?? []), ...v2],
     });
   }
-  return [...byLabel.values()].filter(({ at }) => at.length > 0);
+  return [...byLabel.values()].map(withPlacesOnce).filter(({ at }) => at.length > 0);
+}
+
+/** A place that stands there twice is a column of the picture, with the lowest of it and the highest. */
+function withPlacesOnce(curve: Curve): Curve {
+  if (!curve.at.some((place, index) => place === curve.at[index - 1])) return curve;
+  const [at, low, high]: [number[], (number | null)[], (number | null)[]] = [[], [], []];
+  const outer = (pick: typeof Math.min, ...values: readonly (number | null | undefined)[]): number | null => {
+    const known = values.filter((value) => value !== null && value !== undefined);
+    return known.length === 0 ? null : pick(...known);
+  };
+  curve.at.forEach((place, index) => {
+    const again = place === at.at(-1);
+    const [before, after] = again ? [low.pop(), high.pop()] : [null, null];
+    if (!again) at.push(place);
+    low.push(outer(Math.min, before, curve.low[index]));
+    high.push(outer(Math.max, after, curve.high[index]));
+  });
+  return { ...curve, at, low, high };
 }
 
 /** The index of the place nearest to one. @param at ascending */
@@ -66,9 +84,9 @@ export function valueText(curve: Curve, place: number): string | undefined {
   return low === high ? `${low}${unit}` : `${low} to ${high}${unit}`;
 }
 
-function told({ factor, times = 10 }: Curve, value: number | null | undefined): string | undefined {
+function told({ factor, times = 10, digits = 3 }: Curve, value: number | null | undefined): string | undefined {
   if (value === null || value === undefined) return undefined;
-  return factor === undefined ? significant(value, 3) : fixed(times * Math.log10(value * factor), 1);
+  return factor === undefined ? significant(value, digits) : fixed(times * Math.log10(value * factor), 1);
 }
 
 /** How a curve differs from one place to another: both values and the dB and % between them, where these have a meaning. */

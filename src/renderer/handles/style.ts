@@ -19,9 +19,11 @@ const css = `
   color: var(--vscode-editorHoverWidget-foreground, CanvasText); background: var(--vscode-editorHoverWidget-background, Canvas); border: 1px solid var(--vscode-editorHoverWidget-border, currentColor); }
 .washboard-refused { margin: 4px 0 0; }
 .washboard-picture svg { touch-action: pan-y; user-select: none; }
+.washboard-picture.washboard-panned, .washboard-picture.washboard-panned svg * { cursor: grabbing; }
 .washboard-hair { position: absolute; width: 1px; outline: none; }
 .washboard-hair.washboard-placed { border-left: 1px solid var(--vscode-editor-foreground, CanvasText); }
 .washboard-hair:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); outline-offset: 2px; }
+.washboard-across { position: absolute; border-top: 1px solid var(--vscode-editor-foreground, CanvasText); }
 .washboard-other { position: absolute; border-left: 1px dashed var(--vscode-editor-foreground, CanvasText); }
 .washboard-chosen { position: absolute; background: color-mix(in srgb, var(--vscode-editor-selectionBackground, Highlight) 45%, transparent); border: 1px solid var(--vscode-contrastActiveBorder, transparent); border-width: 1px 0; box-sizing: border-box; }
 .vscode-high-contrast .washboard-chosen, .vscode-high-contrast-light .washboard-chosen { background: color-mix(in srgb, var(--vscode-editor-selectionBackground, Highlight) 20%, transparent); }

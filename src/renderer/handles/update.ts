@@ -67,8 +67,14 @@ export async function hide(chart: DrawnChart, series: ReadonlySet<string>): Prom
   if (chart.view() !== undefined) await chart.show(part, (view) => refresh(view, part, series));
 }
 
+interface Row {
+  readonly series?: string;
+  /** What the pointer is told, a line a series. */
+  readonly told?: readonly { readonly series?: string }[];
+}
+
 interface Spec {
-  readonly data?: readonly { readonly name: string; readonly values?: { readonly series?: string }[] }[];
+  readonly data?: readonly { readonly name: string; readonly values?: readonly Row[] }[];
   readonly scales?: readonly { readonly name: string; readonly domain?: unknown }[];
 }
 
@@ -83,12 +89,17 @@ const shapeOf = ({ vega }: ChartPart): string => {
   });
 };
 
+/** The rows of the series that are shown, and of the lines that are told theirs. */
+function shownOf(rows: readonly Row[], without: ReadonlySet<string>): Row[] {
+  const isShown = ({ series }: { readonly series?: string }): boolean => series === undefined || !without.has(series);
+  return rows.filter(isShown).map((row) => (row.told === undefined ? row : { ...row, told: row.told.filter(isShown) }));
+}
+
 function refresh(view: View, { vega }: ChartPart, without: ReadonlySet<string>): void {
   const { data = [], scales = [] } = vega as Spec;
   // The view makes the rows its own: those of the part stay what they are.
   for (const { name, values } of data)
-    if (values !== undefined)
-      view.data(name, structuredClone(values.filter(({ series }) => series === undefined || !without.has(series))));
+    if (values !== undefined) view.data(name, structuredClone(shownOf(values, without)));
   for (const scale of scales) {
     const numbers = numbersOf(scale);
     if (numbers !== undefined) view.signal(domainSignal(scale.name), [...numbers]);

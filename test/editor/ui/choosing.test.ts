@@ -173,6 +173,85 @@ describe('stretches, readings and closer looks in a served editor', function () 
     await until(async () => (await text(3)) === made, 'the band again');
   });
 
+  /** Waits until a cell has another text, and takes that back from the trace's cross-hair. */
+  async function madeAndTakenBack(at: number, made: RegExp): Promise<void> {
+    const before = cells[at - 1];
+    await until(
+      async () => made.test(await text(at)),
+      async () => `a change: ${await text(at)}`,
+    );
+    await notebook.reveal(2);
+    await hairOf(trace()).focus();
+    await workbench.page.keyboard.press('ControlOrMeta+Z');
+    await until(
+      async () => (await text(at)) === before,
+      async () => `the cell as it was: ${await text(at)}`,
+    );
+    await notebook.reveal(2);
+  }
+
+  it('make a chosen stretch of the trace into its trim, and a place into a mark of its plot', async () => {
+    await notebook.reveal(2);
+    await dragOver(trace(), 0.3, 0.7);
+    await entry(trace(), 'Trim to this').click();
+    await madeAndTakenBack(
+      1,
+      /^# The ride\nride = load "raw\/\*\.csv" \| channel z \| trim (?!2\.\.)[\d.]+\.\.(?!18)[\d.]+ s$/,
+    );
+    await dragOver(trace(), 0.3, 0.5);
+    await entry(trace(), 'Mark here').click();
+    await madeAndTakenBack(2, /^# How it looks\nplot ride mark [\d.]+ s$/);
+  });
+
+  it('are moved and chosen by a finger', async () => {
+    const session = await workbench.page.context().newCDPSession(workbench.page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...at: readonly (readonly [number, number])[]) =>
+      session.send('Input.dispatchTouchEvent', { type, touchPoints: at.map(([x, y]) => ({ x, y })) });
+    const across = async (x: number, y: number, by: number): Promise<void> => {
+      await touch('touchStart', [x, y]);
+      for (let step = 1; step <= 5; step++) await touch('touchMove', [x + (step * by) / 5, y]);
+      await touch('touchEnd');
+    };
+    await notebook.reveal(2);
+    const grip = (await slider(trace(), /^Trim start/).boundingBox())!;
+    await across(grip.x + grip.width / 2, grip.y + 8, 60);
+    await madeAndTakenBack(1, /trim (?!2\.\.)[\d.]+\.\.18 s$/);
+    const plot = (await trace().locator('.washboard-drawing svg .background').first().boundingBox())!;
+    await across(plot.x + 0.4 * plot.width, plot.y + 0.6 * plot.height, 150);
+    await entry(trace(), 'Trim to this').waitFor();
+    await workbench.page.keyboard.press('Escape');
+  });
+
+  it('move along by a drag with Shift while looked at closer, and by keys, with data of their own', async () => {
+    await notebook.reveal(3);
+    const least = async (): Promise<number> => Number(await hairOf(spectrum()).getAttribute('aria-valuemin'));
+    await hairOf(spectrum()).focus();
+    await workbench.page.keyboard.press('+');
+    const bar = spectrum().getByRole('toolbar', { name: 'A closer look' });
+    await bar.waitFor();
+    await until(async () => (await least()) > 5, 'less of the axis');
+    const first = await least();
+    await workbench.page.keyboard.down('Shift');
+    await dragOver(spectrum(), 0.3, 0.5);
+    await workbench.page.keyboard.up('Shift');
+    await until(
+      async () => (await least()) < first - 5,
+      async () => `an axis that begins below ${first}: ${await least()}`,
+    );
+    await hairOf(spectrum()).focus();
+    const second = await least();
+    await workbench.page.keyboard.press('ControlOrMeta+ArrowRight');
+    await until(async () => (await least()) > second + 5, 'the stretch above');
+    for (const theme of themes) {
+      await workbench.theme(theme);
+      await workbench.screenshot(join(pictures, `panned-${theme}.png`));
+    }
+    await workbench.theme('light');
+    await bar.getByRole('button', { name: 'Show All' }).click();
+    await until(async () => !(await bar.isVisible()), 'no bar');
+    assert.equal(await entry(spectrum(), 'Zoom in').count(), 0);
+  });
+
   it('write a band whose edge is dragged', async () => {
     await notebook.reveal(3);
     await dragHandle(spectrum(), /^Band lower edge/, 20);

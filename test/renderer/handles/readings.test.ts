@@ -29,6 +29,20 @@ describe('what is read of a chart at a place', () => {
     assert.equal(foam.series, 'foam');
   });
 
+  it('are one place where one stands there twice: the lowest and the highest of a column', () => {
+    const told = { series: 'a', t: [1, 1, 2, 2], v: [0.3, 0.1, null, 0.2], reads: { label: 'a', unit: 'g' } };
+    const [curve] = curvesOf({ vega: { data: [{ name: 'c', values: [told] }] } } as unknown as ChartPart);
+    assert.deepEqual(
+      [curve.at, curve.low, curve.high],
+      [
+        [1, 2],
+        [0.1, 0.2],
+        [0.3, 0.2],
+      ],
+    );
+    assert.equal(valueText(curve, 1), '0.100 to 0.300 g');
+  });
+
   it('is the value of the nearest point, or the lowest and highest sample of a column, and nothing in a gap', () => {
     assert.deepEqual(
       [0, 1.4, 1.6, 9].map((place) => nearest([1, 2, 4], place)),

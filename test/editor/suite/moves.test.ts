@@ -1,0 +1,40 @@
+import { strict as assert } from 'node:assert';
+import * as vscode from 'vscode';
+import type { Literal } from '../../../src/charts/handle.ts';
+import { Moves, type Around } from '../../../src/editor/handles/moves.ts';
+import type { EngineThreads } from '../../../src/editor/engineThreads.ts';
+import { Study } from './study.ts';
+
+describe('a literal that is moved while its cell is edited', () => {
+  let study: Study;
+  before(async () => void (study = await Study.open('moves', ['k = 3 N/mm', 'soft = k / 4'])));
+  after(() => study.close());
+
+  it('is sought again in the text as it is by then, and nothing else is written over', async () => {
+    const cells = study.notebook.getCells().filter(({ kind }) => kind === vscode.NotebookCellKind.Code);
+    const text = (): string => cells[0].document.getText();
+    let asked = 0;
+    const engine = {
+      async move(_: unknown, { cells: texts }: { readonly cells: readonly string[] }) {
+        const from = texts[0].indexOf('3');
+        // Typed while the engine looks for the number.
+        if (asked++ === 0) await study.write(0, '# stiffness of the pad\nk = 3 N/mm');
+        return { edit: { cell: 0, from, to: from + 1, text: '5' }, outputs: [] };
+      },
+    };
+    const refused: unknown[] = [];
+    const around: Around = {
+      engine: engine as unknown as EngineThreads,
+      update: () => Promise.resolve(),
+      cellsBehind: () => cells,
+      textsBehind: () => cells.map(({ document }) => document.getText()),
+      tell: (message) => refused.push(message),
+    };
+    const literal = { cell: 0, from: 4, to: 5, text: '3' } as Literal;
+    const editor = { notebook: study.notebook } as vscode.NotebookEditor;
+    await new Moves(around).receive({ type: 'move', output: 'one', literal, text: '5' }, editor);
+    assert.deepEqual(refused, []);
+    assert.equal(text(), '# stiffness of the pad\nk = 5 N/mm');
+    assert.equal(asked, 2);
+  });
+});
