@@ -21,6 +21,8 @@ export interface HandleEnd {
   /** How far it may go, in s or Hz. */
   readonly least?: number;
   readonly most?: number;
+  /** The cell that a move of it writes, in words, where that is another than the handle's. */
+  readonly where?: string;
   /** The number that it writes; none of an end that follows from something else. */
   readonly literal?: Literal;
   /** Whether the other end goes along. */

@@ -25,7 +25,14 @@ export function handlesOf(notebook: CheckedNotebook, statement: CheckedStatement
           ),
         ]
       : ofSubject(sites, expression, statement, value, undefined);
-  return merged(found).map(({ cell, handle }) => ({ ...handle, where: cellWords(cellNameOf(notebook, cell)) }));
+  const where = (cell: number): string => cellWords(cellNameOf(notebook, cell));
+  return merged(found).map(({ cell, handle }) => ({
+    ...handle,
+    where: where(cell),
+    ends: handle.ends.map((end) =>
+      end.literal === undefined || end.literal.cell === cell ? end : { ...end, where: where(end.literal.cell) },
+    ),
+  }));
 }
 
 /** The place of a subject among those that are drawn over time, as a chart of traces counts its sets. */

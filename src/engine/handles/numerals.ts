@@ -3,7 +3,7 @@ import type { LiteralSlot } from '../../charts/handle.ts';
 import type { CheckedNotebook } from '../../language/check.ts';
 import type { Checked, CheckedArgument, CheckedArguments, CheckedStatement } from '../../language/checked.ts';
 import type { Place } from '../../language/diagnostic.ts';
-import { childrenOf, type Amount, type Node, type Pipeline } from '../../language/tree.ts';
+import { childrenOf, type Amount, type Node, type Pipeline, type Range } from '../../language/tree.ts';
 import type { Quantity, Unit } from '../../units/unit.ts';
 
 /** A number that stands in a cell as such, and what it is to the text. */
@@ -135,6 +135,27 @@ function amountAt(node: Node | Pipeline, part: NonNullable<Part>): Amount | unde
   }
   for (const child of childrenOf(node)) {
     const found = amountAt(child, part);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+/** The names that stand as the ends of the range at a place of a statement's cell. */
+export function namesOfEnds(
+  { cells }: CheckedNotebook,
+  { cell }: CheckedStatement,
+  place: Place,
+): readonly (string | undefined)[] {
+  const range = cells[cell].statements.flatMap(({ pipeline }) => rangeAt(pipeline, place) ?? []).at(0);
+  return [range?.from, range?.to].map((end) => (end?.type === 'word' ? end.text : undefined));
+}
+
+function rangeAt(node: Node | Pipeline, place: Place): Range | undefined {
+  if (node.place.to < place.from || node.place.from > place.to) return undefined;
+  if ('type' in node && node.type === 'range' && node.place.from === place.from && node.place.to === place.to)
+    return node;
+  for (const child of childrenOf(node)) {
+    const found = rangeAt(child, place);
     if (found !== undefined) return found;
   }
   return undefined;

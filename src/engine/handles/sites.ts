@@ -1,7 +1,7 @@
 import type { CheckedNotebook } from '../../language/check.ts';
 import { argumentsUnder, type CheckedArgument, type CheckedStatement } from '../../language/checked.ts';
 import { roundedSI } from '../../units/arithmetic.ts';
-import { boundNumeral, numeralsUnder, type Call, type Numeral } from './numerals.ts';
+import { boundNumeral, namesOfEnds, numeralsUnder, type Call, type Numeral } from './numerals.ts';
 
 /** A call and the statement it stands in. */
 export interface Site {
@@ -59,8 +59,13 @@ export class Sites {
     const given = givenUnder(site, slot);
     return numeralsUnder(this.notebook, site.statement, site.call, slot, given).map((parts, entry) => {
       const argument = given[entry];
-      const binder = argument.type === 'name' ? this.#binder(argument.name) : undefined;
-      return binder === undefined ? parts : [boundNumeral(this.notebook, binder)];
+      if (argument.type === 'name') {
+        const bound = this.#bound(argument.name);
+        return bound === undefined ? parts : [bound];
+      }
+      if (argument.type !== 'range') return parts;
+      const names = namesOfEnds(this.notebook, site.statement, argument.place);
+      return parts.map((part, end) => part ?? this.#bound(names[end]));
     });
   }
 
@@ -68,6 +73,12 @@ export class Sites {
   number(site: Site, slot: string): { readonly si: number; readonly numeral: Numeral } | undefined {
     const numeral = this.numbers(site, slot).at(0)?.at(0);
     return numeral === undefined ? undefined : { si: roundedSI(numeral.quantity), numeral };
+  }
+
+  /** The number that a name is bound to, if it is bound to no more than that. */
+  #bound(name: string | undefined): Numeral | undefined {
+    const binder = name === undefined ? undefined : this.#binder(name);
+    return binder && boundNumeral(this.notebook, binder);
   }
 
   #binder(name: string): CheckedStatement | undefined {

@@ -225,8 +225,8 @@ export class HandleView {
       .map((number) => String(Number(number.toPrecision(6))));
 
   #say(index: number): void {
-    const { locked, name, where, ends } = this.#handle;
-    const { word, literal } = ends[index];
+    const { locked, name, ends } = this.#handle;
+    const { word, literal, where = this.#handle.where } = ends[index];
     const what = `${name}${word === '' ? '' : ` ${word}`}: ${this.#valueText(index)}`;
     const then = locked ?? (literal === undefined ? 'follows from something else' : `writes ${where}`);
     this.#says.textContent = `${what} · ${then}`;

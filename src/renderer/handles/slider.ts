@@ -16,11 +16,11 @@ export interface SliderOf {
 }
 
 /** A slider's element: a grip on a line over the plots. */
-export function sliderElement(handle: Handle, { word, literal }: HandleEnd): HTMLElement {
+export function sliderElement(handle: Handle, { word, literal, where = handle.where }: HandleEnd): HTMLElement {
   const slider = element('div', `washboard-handle${handle.locked === undefined ? '' : ' washboard-locked'}`);
   slider.tabIndex = 0;
   const fixed = handle.locked ?? (literal === undefined ? 'it follows from something else' : undefined);
-  const name = `${capitalised(handle.name)}${word === '' ? '' : ` ${word}`}, ${handle.where}`;
+  const name = `${capitalised(handle.name)}${word === '' ? '' : ` ${word}`}, ${where}`;
   slider.setAttribute('role', 'slider');
   slider.setAttribute('aria-orientation', 'horizontal');
   slider.setAttribute('aria-label', fixed === undefined ? name : `${name}, locked: ${fixed}`);

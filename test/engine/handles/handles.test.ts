@@ -48,6 +48,32 @@ describe('the literals that a chart draws', () => {
       ],
     ));
 
+  it('are reached through names at the ends of ranges, each in the cell where it stands', async () => {
+    const cells = [
+      loaded,
+      '# The edges\nlow = 0.01 kHz',
+      'high = 20 Hz\nplot (spectrum runs), (band (spectrum runs) low..high)',
+    ];
+    const [{ where, ends }] = await handles(...cells);
+    assert.equal(where, 'cell 3');
+    assert.deepEqual(
+      ends.map((end) => [end.at, end.literal?.text, end.literal?.unit, end.where]),
+      [
+        [10, '0.01', 'kHz', 'cell 2, The edges'],
+        [20, '20', 'Hz', undefined],
+      ],
+    );
+    const engine = new Engine(host());
+    const edit = engine.rewrite(cells, ends[0].literal!, '0.012');
+    assert.ok(edit.ok);
+    assert.equal(cells[edit.value.cell].slice(edit.value.from, edit.value.to), '0.01');
+    const [trim] = await handles(loaded, 'a = 2 s', 'plot (trim runs a..18 s)');
+    assert.deepEqual(
+      trim.ends.map((end) => end.where ?? trim.where),
+      ['cell 2', 'cell 3'],
+    );
+  });
+
   it('are each written in its own unit', async () => {
     const [{ ends }] = await handles(loaded, 'plot (trim runs 2000 ms..0.3 min)');
     assert.deepEqual(
