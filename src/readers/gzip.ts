@@ -1,5 +1,5 @@
 import type { Refused } from '../result/result.ts';
-import { unfoldsTooFar } from './limits.ts';
+import { limits, unfoldsTooFar } from './limits.ts';
 import { refuse } from './messages.ts';
 import type { Pieces } from './pieces.ts';
 
@@ -16,10 +16,12 @@ export function unzipped(path: string, packed: Pieces): Pieces {
   let isDamaged = false;
   let failure: Refused | undefined;
   const feed = async (): Promise<void> => {
-    for (let piece = await packed.next(); piece; piece = await packed.next()) {
-      taken += piece.length;
-      await writer.write(piece.slice());
-    }
+    for (let piece = await packed.next(); piece; piece = await packed.next())
+      for (let at = 0; at < piece.length; at += limits.packed) {
+        const part = piece.slice(at, at + limits.packed);
+        taken += part.length;
+        await writer.write(part);
+      }
     if (packed.failure()) await writer.abort();
     else await writer.close();
   };

@@ -10,6 +10,8 @@ export const limits = {
   /** … and, once past `expandedFree`, to so many times its own size. */
   expansion: 200,
   expandedFree: 64 * 2 ** 20,
+  /** Compressed bytes unpacked at a time, few, for they may grow a thousandfold before the growth is looked at. */
+  packed: 32 * 1024,
   /** Different texts that a label column may hold before it is only text. */
   labels: 256,
   /** Bytes looked at to find the layout. */
