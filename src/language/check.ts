@@ -2,6 +2,7 @@ import { cellNameOf } from './cellName.ts';
 import type { CheckedStatement } from './checked.ts';
 import { constants } from './constants.ts';
 import { circles, evaluationOrder } from './graph.ts';
+import { insideAnother } from './insideAnother.ts';
 import { reporter } from './messages.ts';
 import { mostOfNotebook, parseCell } from './parser.ts';
 import type { Diagnostic } from './diagnostic.ts';
@@ -131,14 +132,15 @@ class NotebookCheck {
     this.#reportUnused();
     const findings: Findings[][] = this.#cells.map(() => []);
     this.#entries.forEach((entry) => findings[entry.cell].push(entry.findings));
+    const statements = this.#entries.map((entry) => this.#finish(entry));
     return {
       catalogue: this.#catalogue,
       vocabulary: this.#vocabulary,
       cells: this.#cells,
       numbers: this.#numbers,
-      statements: this.#entries.map((entry) => this.#finish(entry)),
+      statements,
       order,
-      problems: this.#problemsByCell(),
+      problems: this.#problemsByCell(statements),
       bindings: this.#bindings,
       types: new Map([...this.#bindings].map(([name, index]) => [name, this.#entries[index].findings.typed])),
       occurrences: this.#entries.flatMap((entry) => [...definitionOf(entry), ...entry.findings.occurrences]),
@@ -299,15 +301,13 @@ class NotebookCheck {
     const syntax = statement.found;
     if (syntax.length === 0) return [...found, ...findings.found];
     const rest = findings.found.filter(({ code }) => !followsFromSyntax(code));
-    const unquoted = rest.filter(({ code }) => code === 'text.quotes');
-    const hidden = (one: Diagnostic): boolean =>
-      unquoted.some((other) => other !== one && other.place.from <= one.place.from && one.place.to <= other.place.to);
+    const hidden = insideAnother(rest.filter(({ code }) => code === 'text.quotes'));
     return [...[...syntax, ...rest].filter((one) => !hidden(one)), ...found];
   }
 
-  #problemsByCell(): readonly (readonly Diagnostic[])[] {
+  #problemsByCell(statements: readonly CheckedStatement[]): readonly (readonly Diagnostic[])[] {
     const lists: Diagnostic[][] = this.#cells.map(() => []);
-    this.#entries.forEach((entry) => this.#foundIn(entry).forEach((one) => lists[entry.cell].push(one)));
+    for (const { cell, problems } of statements) for (const one of problems) lists[cell].push(one);
     return lists.map((list) => list.sort((a, b) => a.place.from - b.place.from));
   }
 }

@@ -14,6 +14,7 @@ const hard: Readonly<Record<string, (size: number) => readonly string[]>> = {
   commas: (size) => [`plot ${','.repeat(size)}`],
   'names in a list': (size) => [`plot ${'a, '.repeat(size)}`],
   'words in a row': (size) => [`plot ${'a '.repeat(size)}`],
+  'words in a row without their quotes': (size) => [`load "a" ${'foo '.repeat(size)}`],
   'numbers in a row': (size) => [`plot ${'1 '.repeat(size)}`],
   'ranges in a row': (size) => [`plot a ${'1..'.repeat(size)}`],
   'options given again': (size) => [`load "a" ${'rate 1 Hz '.repeat(size)}`],
