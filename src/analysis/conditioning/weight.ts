@@ -7,7 +7,7 @@ import { signalsOf, type Channel, type Run, type Signal } from '../../values/run
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/recordings.ts';
 import { isAcceleration } from '../recordings/dimensions.ts';
-import { longStretches } from '../recordings/longStretches.ts';
+import { longStretches, type LongStretches } from '../recordings/longStretches.ts';
 import { shortestStretch, withSamples } from '../recordings/runs.ts';
 import { evenly } from '../recordings/uniformRate.ts';
 import { together, type RunWarning } from '../together.ts';
@@ -46,16 +46,26 @@ export function weighted(runs: RunsValue, names: readonly WeightingName[], watch
     watch.progress(done.length / runs.runs.length, `weighting ${whole.label}`);
     const refusal = whyNoWeighting(whole, names);
     if (refusal !== undefined) return refusal;
-    const wanted = Math.ceil(Math.max(...names.map((name) => periodsWanted / reach[name][0])) * whole.rate);
-    const { run, warnings: leftOut } = longStretches(whole, 'weight', { least: 1, wanted })!;
-    warnings.push(...leftOut);
+    const { run, warnings: told } = weightable(whole, names, 'weight');
+    warnings.push(...told);
     const signals = signalsOf(run);
     const own = signals.map((_, s) => (names.length === 1 ? names[0] : names[s]));
-    warnings.push(...doubts(run, [...new Set(own)]));
     const step = `frequency-weighted ${names.map(capitalised).join(', ')}`;
     done.push(withSamples(run, step, (signal) => weightedSignal(run, signal, own[signals.indexOf(signal)])));
   }
   return answered({ ...runs, runs: done }, [...even.warnings, ...together(warnings)]);
+}
+
+/**
+ * A run as it can be weighted: without stretches that are mostly a weighting's settling, where enough is left.
+ * @param names the weightings of its channels
+ * @param step as the message of what was left out calls it
+ */
+export function weightable(whole: Run, names: readonly WeightingName[], step: string): LongStretches {
+  const wanted = Math.ceil(Math.max(...names.map((name) => periodsWanted / reach[name][0])) * whole.rate);
+  // A stretch of one sample can be weighted, so that some are always left.
+  const { run, warnings } = longStretches(whole, step, { least: 1, wanted })!;
+  return { run, warnings: [...warnings, ...doubts(run, [...new Set(names)])] };
 }
 
 function whyNoWeighting(of: Run, names: readonly WeightingName[]): Refused | undefined {

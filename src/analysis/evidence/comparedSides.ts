@@ -33,14 +33,14 @@ export function comparedSides(
   const terms = termsOf(request, sides);
   if (!terms.ok) return terms;
   const prepared: Sides[] = [];
-  const evenWarnings: Warning[] = [];
+  const conditioningWarnings: Warning[] = [];
   for (const one of axes) {
     const even = evenSides(one, terms.value);
     if (!even.ok) return even;
     const made = weightedSides(even.value, terms.value.metric);
     if (!made.ok) return made;
     prepared.push(made.value);
-    evenWarnings.push(...even.warnings);
+    conditioningWarnings.push(...even.warnings, ...made.warnings);
   }
   const found = comparisonOf(prepared, { ...terms.value, ...plannedIn(request, terms.value, prepared) }, watch);
   if (!found.ok) return found;
@@ -51,7 +51,7 @@ export function comparedSides(
     ...(request.includesExcluded ? { includesExcluded: true } : {}),
   };
   const warnings = [
-    ...evenWarnings,
+    ...conditioningWarnings,
     ...found.warnings,
     ...spectrumWarnings(request, terms.value, sides),
     ...excludedWarnings(sides, request.includesExcluded),

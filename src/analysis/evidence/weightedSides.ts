@@ -1,13 +1,15 @@
 import { answered, type Answer } from '../../result/result.ts';
 import { capitalised } from '../../result/words.ts';
-import { weightedSignal, whyUnweightable, type WeightingName } from '../conditioning/weight.ts';
+import { weightable, weightedSignal, whyUnweightable, type WeightingName } from '../conditioning/weight.ts';
 import { withSamples } from '../recordings/runs.ts';
+import type { Run } from '../../values/run.ts';
+import { together, type RunWarning } from '../together.ts';
 import { isWeighting } from './metrics.ts';
 import { mappedSides, type Side, type SideAt, type Sides, type Track } from './sides.ts';
 
 /**
  * All sides with their tracks frequency-weighted where the metric is a weighting, else as they are. Refused of what is
- * no acceleration or weighted already.
+ * no acceleration or weighted already; stretches too short for the weighting are left out, and told.
  */
 export function weightedSides(sides: Sides, metric: string): Answer<Sides> {
   if (!isWeighting(metric)) return answered(sides);
@@ -19,15 +21,19 @@ function weightedSide(side: Side, metric: WeightingName, at: SideAt): Answer<Sid
     const refusal = whyUnweightable(run.label, channel, at);
     if (refusal !== undefined) return refusal;
   }
-  return answered({
-    ...side,
-    spectrum: undefined,
-    tracks: side.tracks.map((track) => weightedTrack(track, metric)),
-  });
+  const tracks: Track[] = [];
+  const warnings: RunWarning[] = [];
+  for (const { run, channel } of side.tracks) {
+    const whole = { ...run, channels: [channel] };
+    const long = weightable(whole, [metric], 'compare');
+    warnings.push(...long.warnings);
+    tracks.push(weightedTrack(long.run, metric));
+  }
+  return answered({ ...side, spectrum: undefined, tracks }, together(warnings));
 }
 
-function weightedTrack({ run, channel }: Track, metric: WeightingName): Track {
+function weightedTrack(run: Run, metric: WeightingName): Track {
   const step = `frequency-weighted ${capitalised(metric)}`;
-  const done = withSamples({ ...run, channels: [channel] }, step, (signal) => weightedSignal(run, signal, metric));
+  const done = withSamples(run, step, (signal) => weightedSignal(run, signal, metric));
   return { run: done, channel: done.channels[0] };
 }

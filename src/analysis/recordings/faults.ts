@@ -6,14 +6,14 @@ import { signalsOf, type Run } from '../../values/run.ts';
 /** The faults of `runs`, each run's once, as warnings of what is made from them; not those of channels they do not have. */
 export function faultWarnings(runs: readonly Run[]): Warning[] {
   return [...new Set(runs)].flatMap((run) =>
-    findingsOn(
-      run,
-      signalsOf(run).map(({ name }) => name),
-    )
+    findingsOn(run, signalNames(run))
       .filter(({ severity }) => severity === 'fault')
       .map((finding) => ({ ...findingOf(run.label, finding), code: `fault.${finding.code}` })),
   );
 }
+
+/** The channels that a run has, by name; of a resultant the axes it is made of. */
+export const signalNames = (run: Run): readonly string[] => signalsOf(run).map(({ name }) => name);
 
 /** What was found on a whole run, and on those of its channels. @param channels by name, a resultant's axes one by one */
 export const findingsOn = ({ findings }: Run, channels: readonly string[]): Finding[] =>

@@ -10,6 +10,7 @@ import type { RunsValue } from '../../values/runs.ts';
 import { findingOf } from '../../readers/messages.ts';
 import { tell } from '../messages/recordings.ts';
 import { withCalibration } from './calibrate.ts';
+import { findingsOn, signalNames } from './faults.ts';
 import { chosenFiles, type ChosenFile, type Wanted } from './choice.ts';
 import { runOf } from './recordedRun.ts';
 import { sensorNamed, sensorOf } from './sensors.ts';
@@ -92,7 +93,8 @@ function listedRecording(file: ChosenFile, label: string, request: LoadRequest):
     run: (read) => {
       const run = runIn(read, file, label, request);
       if (!run.ok) return run;
-      const remarkable = run.value.findings.filter(({ severity }) => severity !== 'note');
+      const found = findingsOn(run.value, signalNames(run.value));
+      const remarkable = found.filter(({ severity }) => severity !== 'note');
       return answered(
         run.value,
         remarkable.map((finding) => findingOf(label, finding)),

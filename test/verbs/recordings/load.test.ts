@@ -47,6 +47,17 @@ describe('load', () => {
     );
   });
 
+  it('warns of the channels that it takes, not of the others', async () => {
+    const clipped = {
+      'ax (g)': (t: number) => Math.min(0.2, 0.3 * Math.sin(31 * t)),
+      'az (g)': (t: number) => 1 + 0.2 * Math.sin(57 * t) + 0.001 * Math.sin(t * t),
+    };
+    const codes = async (option: string): Promise<readonly string[]> =>
+      (await resultOf(`load "a.csv" ${option}`, { 'a.csv': recordingOf(clipped) })).warnings.map(({ code }) => code);
+    assert.ok((await codes('channel x')).includes('clipped'));
+    assert.ok(!(await codes('channel z')).includes('clipped'));
+  });
+
   it('tells runs of one name apart by their folders, and calls a set as its label says', async () => {
     const { runs } = await valueOf('runs', 'load "raw/a 2.csv", "more/a 2.csv"', files);
     assert.deepEqual(
