@@ -40,7 +40,10 @@ describe('reading a file', () => {
     const member = gzipSync(Buffer.from('0.1,0.2,0.3,1.0\n'.repeat(1 << 16)));
     const { facts } = await refusalOf(new Uint8Array(Buffer.concat(Array<Buffer>(400).fill(member))), { rate: 400 });
     const { expanded } = facts as { expanded: number };
-    assert.ok(expanded > limits.expandedFree && expanded < 1.25 * limits.expandedFree, `${expanded} bytes were unpacked`);
+    assert.ok(
+      expanded > limits.expandedFree && expanded < 1.25 * limits.expandedFree,
+      `${expanded} bytes were unpacked`,
+    );
   });
 
   it('refuses a line without end, and more columns than any logger has, by stated limits', async function () {
