@@ -1,5 +1,5 @@
 import tseslint from 'typescript-eslint';
-import { rooms } from './scripts/rooms.mjs';
+import { deciding, rooms } from './scripts/rooms.mjs';
 
 const quiet = { '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }] };
 
@@ -36,19 +36,7 @@ const typed = {
 };
 
 /** The rooms whose numbers stand in a record or a chart. */
-const computing = [
-  'numbers',
-  'units',
-  'signal',
-  'statistics',
-  'readers',
-  'language',
-  'values',
-  'analysis',
-  'verbs',
-  'engine',
-  'charts',
-];
+const computing = [...deciding, 'charts'];
 
 /** A square and a root are exact everywhere, and so is a power of two that is written down. */
 const alike = ':not([right.value=2]):not([right.value=0.5]):not([left.value=2][right.type="Literal"])';

@@ -7,4 +7,6 @@ export interface Room {
   readonly declarations?: readonly string[];
   readonly packages: readonly string[];
 }
+/** The rooms whose sources decide what a result is. */
+export const deciding: readonly string[];
 export const rooms: Readonly<Record<string, Room>>;

@@ -18,6 +18,22 @@ const below = [
   'files',
 ];
 
+/** The rooms whose sources decide what a result is. */
+export const deciding = [
+  'result',
+  'numbers',
+  'units',
+  'signal',
+  'statistics',
+  'readers',
+  'language',
+  'values',
+  'notebook',
+  'analysis',
+  'verbs',
+  'engine',
+];
+
 /**
  * The rooms of src/ and who may import whom: the one table that the import test, the lint rules, the
  * TypeScript project of each room and the guide for contributors are all held against.

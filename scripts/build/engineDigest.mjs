@@ -1,30 +1,15 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-
-/** The rooms whose sources decide what a result is. */
-const computing = [
-  'result',
-  'numbers',
-  'units',
-  'signal',
-  'statistics',
-  'readers',
-  'language',
-  'values',
-  'notebook',
-  'analysis',
-  'verbs',
-  'engine',
-];
+import { deciding } from '../rooms.mjs';
 
 /**
- * What tells one state of the computing rooms from another, with the libraries that they use: a result that was kept by
+ * What tells one state of the rooms that decide a result from another, with the libraries that they use: a result that was kept by
  * another state is none. @param root absolute path of the project
  */
 export function engineDigest(root) {
   const hash = createHash('sha256');
-  for (const room of computing) {
+  for (const room of deciding) {
     const folder = join(root, 'src', room);
     for (const name of readdirSync(folder, { recursive: true }).sort()) {
       if (!name.endsWith('.ts')) continue;

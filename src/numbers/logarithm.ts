@@ -5,6 +5,9 @@
  */
 import { headOf, twoTo, upperOf, withUpper } from './bits.js';
 
+/** dB of an amplitude a neper: 20 log10 e. */
+export const decibelsPerNeper = 20 / Math.LN10;
+
 const ln2 = { head: 6.9314718036912381649e-1, tail: 1.90821492927058770002e-10 };
 
 /** A number as 2^k (1 + f), with 1 + f from the root of 1/2 to that of 2, and the bits that the mantissa began with. */

@@ -78,7 +78,9 @@ function refitsAmong(runs: readonly KnownRun[]): Refit[] {
   runs.forEach(({ condition, stratum, refit, isReference }, index) => {
     const key =
       refit === undefined || isReference === true ? String(index) : [condition, stratum, refit].join('\u0000');
-    groups.set(key, [...(groups.get(key) ?? []), index]);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [index]);
+    else group.push(index);
   });
   return [...groups.values()].map((indices) => ({ as: meanOf(indices.map((index) => runs[index])), indices }));
 }

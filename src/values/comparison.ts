@@ -1,3 +1,4 @@
+import { decibelsPerNeper } from '../numbers/logarithm.ts';
 import { cellsOf, type Cell, type Cells } from './cells.ts';
 import { detail, field, figure, inPercent } from './columns.ts';
 import type { DrawnDescription, Figure } from './description.ts';
@@ -210,7 +211,7 @@ const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
   field('high', '%', (row) => row.highPercent, 'The upper end of the change’s interval', { inTableOf: isInferred }),
   field('change_db', 'dB', (row) => row.changeDb, 'The change in dB', {
     heading: 'change',
-    parts: (row, value) => changeParts(row, value, 20 / Math.LN10),
+    parts: (row, value) => changeParts(row, value, decibelsPerNeper),
   }),
   field('ratio', '', (row) => 1 + row.changePercent / 100, 'The ratio B/A', {
     notIn: 'json and table',

@@ -1,3 +1,4 @@
+import { decibelsPerNeper } from '../numbers/logarithm.ts';
 import type { Outcome } from '../statistics/outcome.ts';
 import { unit as unitOf } from '../units/parse.ts';
 import type { Unit } from '../units/unit.ts';
@@ -177,7 +178,7 @@ export const earlierKind = {
       field('change_db', 'dB', ({ change }) => change?.changeDb, 'The recorded change in dB', {
         ...ofChanges,
         heading: 'change',
-        parts: parts(() => 20 / Math.LN10),
+        parts: parts(() => decibelsPerNeper),
       }),
       figure('outcome', '', ({ change }) => change?.outcome, ofChanges),
       figure('confidence', '', ({ change }) => change?.confidence, ofChanges),

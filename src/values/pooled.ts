@@ -1,3 +1,4 @@
+import { decibelsPerNeper } from '../numbers/logarithm.ts';
 import type { Outcome } from '../statistics/outcome.ts';
 import type { Band } from './band.ts';
 import { detail, field, figure } from './columns.ts';
@@ -104,7 +105,7 @@ export const pooledKind = {
       field('high', '%', (row) => row.highPercent, 'The upper end of its interval'),
       field('change_db', 'dB', (row) => row.changeDb, 'The change in dB over all studies', {
         heading: 'change',
-        parts: (row, value) => partsOf(row, value, 20 / Math.LN10),
+        parts: (row, value) => partsOf(row, value, decibelsPerNeper),
       }),
       figure('p', '', (row) => row.p),
       figure('outcome', '', (row) => row.outcome),

@@ -1,3 +1,4 @@
+import { decibelsPerNeper } from '../../numbers/logarithm.ts';
 import { success, type Answer, type Result, type Warning, answered } from '../../result/result.ts';
 import { equallyWeighted } from '../../statistics/equalWeights.ts';
 import type { Estimate } from '../../statistics/estimate.ts';
@@ -118,7 +119,7 @@ function rowOf(
     ...told,
     band,
     primary,
-    changeDb: (20 / Math.LN10) * estimate.difference,
+    changeDb: decibelsPerNeper * estimate.difference,
     standardError: estimate.standardError,
     df: estimate.df,
     p,

@@ -16,10 +16,12 @@ export interface Logger {
   readonly run: Run;
 }
 
-/** A channel that both loggers have. */
+/** A channel that both loggers have, with either signal on its own clock as both are compared. */
 export interface SharedChannel {
   readonly a: Signal;
   readonly b: Signal;
+  readonly onA: ClockedSignal;
+  readonly onB: ClockedSignal;
 }
 
 /** What B's samples are multiplied by to be in A's unit. */
@@ -40,6 +42,7 @@ const passed = 0.42;
 /** The channels of one name; refused where there is none, and where one measures different things. */
 export function sharedChannels(a: Logger, b: Logger): Result<readonly SharedChannel[]> {
   const [inA, inB] = [a, b].map(({ run }) => signalsOf(run));
+  const onto = commonRate(a.run, b.run);
   const shared = inA.flatMap((signal) => {
     const other = inB.find(({ name }) => name === signal.name);
     return other === undefined ? [] : [{ a: signal, b: other }];
@@ -49,7 +52,10 @@ export function sharedChannels(a: Logger, b: Logger): Result<readonly SharedChan
     return refuse('loggers.channels', { a: a.name, b: b.name, ofA, ofB }, 'b');
   }
   const odd = shared.find((one) => !sameDimension(one.a.unit.dimension, one.b.unit.dimension));
-  if (odd === undefined) return success(shared);
+  if (odd === undefined)
+    return success(
+      shared.map((one) => ({ ...one, onA: clocked(a.run, one.a, onto), onB: clocked(b.run, one.b, onto) })),
+    );
   const [inUnitA, inUnitB] = [odd.a, odd.b].map(({ unit }) => unit.symbol);
   return refuse('loggers.units', { a: a.name, b: b.name, channel: odd.a.name, inA: inUnitA, inB: inUnitB }, 'b');
 }
@@ -61,7 +67,7 @@ export const commonRate = (a: Run, b: Run): number => Math.min(a.rate, b.rate);
  * A signal on its own clock, what the lower rate can't hold taken out.
  * @param onto the lower rate in Hz
  */
-export function clocked({ rate, stretches }: Run, { samples }: Signal, onto: number): ClockedSignal {
+function clocked({ rate, stretches }: Run, { samples }: Signal, onto: number): ClockedSignal {
   const pieces = piecesOf(samples, stretches).map((piece, s) => ({ samples: piece, start: stretches[s].start }));
   if (rate <= onto * (1 + sameRate)) return { rate, pieces };
   const [from, to] = [passed, 0.5].map((share) => (share * onto) / rate);
@@ -79,11 +85,8 @@ export interface ChannelClocks extends TwoClocks {
  * @param shared the channels of one name
  */
 export function clocksOf(a: Logger, b: Logger, shared: readonly SharedChannel[]): Result<ChannelClocks> {
-  const onto = commonRate(a.run, b.run);
-  const between = (one: Signal, other: Signal): TwoClocks | undefined =>
-    twoClocks(clocked(a.run, one, onto), clocked(b.run, other, onto));
   const found = shared.flatMap((pair): ChannelClocks[] => {
-    const clocks = between(pair.a, pair.b);
+    const clocks = twoClocks(pair.onA, pair.onB);
     return clocks === undefined ? [] : [{ ...clocks, channel: pair.a.name }];
   });
   const best = found.reduce<ChannelClocks | undefined>(
@@ -93,7 +96,7 @@ export function clocksOf(a: Logger, b: Logger, shared: readonly SharedChannel[])
   if (best !== undefined) return success(best);
   for (const from of shared)
     for (const to of shared)
-      if (from !== to && between(from.a, to.b) !== undefined)
+      if (from !== to && twoClocks(from.onA, to.onB) !== undefined)
         return refuse('loggers.crossed', { a: a.name, b: b.name, from: from.a.name, to: to.b.name }, 'b');
   return refuse('loggers.unrelated', { a: a.name, b: b.name }, 'b');
 }

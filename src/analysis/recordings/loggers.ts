@@ -11,7 +11,7 @@ import type { RunsValue } from '../../values/runs.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { refuse, tell } from '../messages/loggers.ts';
 import { leastCoherence, responseOf } from '../spectra/response.ts';
-import { clocked, clocksOf, commonRate, scaleOf, sharedChannels, type ChannelClocks } from './loggerChannels.ts';
+import { clocksOf, commonRate, scaleOf, sharedChannels, type ChannelClocks } from './loggerChannels.ts';
 import type { HeldChannel, Logger, SharedChannel } from './loggerChannels.ts';
 import { loggerDoubts } from './loggerDoubts.ts';
 import { loggerRows } from './loggerRows.ts';
@@ -93,9 +93,8 @@ function heldChannels(
   const held: HeldChannel[] = [];
   let rate = onto;
   for (const channel of shared) {
-    const inA = clocked(a.run, channel.a, onto);
-    ({ rate } = inA);
-    const pairs = alongClock(inA, clocked(b.run, channel.b, onto), clocks);
+    ({ rate } = channel.onA);
+    const pairs = alongClock(channel.onA, channel.onB, clocks);
     const length = Math.round(window.length * rate);
     const why = whyShort(pairs, length, window, rate);
     if (why !== undefined) return why;
