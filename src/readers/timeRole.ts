@@ -146,6 +146,7 @@ const isCount = (values: Float64Array): boolean => values.every((value, i) => i 
 function scaled(values: Float64Array, scale: number): Float64Array {
   // Division keeps 0.001 x 250 at 0.25 where a product would not.
   const divisor = Math.round(1 / scale);
+  if (divisor === 1) return values;
   return divisor > 0 ? values.map((value) => value / divisor) : values.map((value) => value * scale);
 }
 
