@@ -148,7 +148,7 @@ export const themes: Readonly<Record<ThemeName, Theme>> = {
     equivalent: '#1b907f',
     unclear: '#3d3d3d',
     strong: 1.47,
-    thin: 0.5,
+    thin: 0.28,
     band: 0.2,
     heat: heatOnLight,
   },

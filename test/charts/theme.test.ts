@@ -50,6 +50,20 @@ describe('the palettes', () => {
           assert.ok(Math.abs(light(one) - light(other)) >= 25, `${light(one)} and ${light(other)}`);
       });
 
+    if (name === 'print')
+      it('print: where two runs of a series cross they are lighter than the mean of any of the first three', () => {
+        const light = ([r, g, b]: readonly number[]): number =>
+          lab(
+            linear(`#${[r, g, b].map((part) => Math.round(part).toString(16).padStart(2, '0')).join('')}`),
+            eyes['full colour vision'],
+          )[0];
+        const parts = (colour: string): number[] => [1, 3, 5].map((at) => parseInt(colour.slice(at, at + 2), 16));
+        const three = theme.series.slice(0, 3).map(parts);
+        const left = (1 - theme.thin) ** 2;
+        const crossing = three.map((colour) => light(colour.map((part) => 255 * left + part * (1 - left))));
+        assert.ok(Math.min(...crossing) > Math.max(...three.map(light)), crossing.join());
+      });
+
     it(`${name}: outcomes can be told apart by every kind of eye`, () => {
       const colours = [theme.lower, theme.higher, theme.equivalent, theme.unclear];
       for (const [eye, matrix] of Object.entries(eyes)) {
