@@ -14,6 +14,7 @@ import {
   circumstancesText,
   exclusionsText,
   instrumentsText,
+  loggersText,
   planText,
   processingText,
   runsText,
@@ -46,6 +47,19 @@ export function methodsOf(values: readonly Value[]): MethodsValue {
   const said: [about: string, text: string][] = [
     ['instruments', ofRuns(instrumentsText(columnsOf(runs, instrumentColumns), hasSheet))],
     ['calibration', calibrationText(calibrationFacts(runs, comparisons))],
+    ...values.flatMap((one): [string, string][] =>
+      one.kind === 'loggers'
+        ? [
+            [
+              'loggers',
+              loggersText({
+                ...{ a: one.a.name, b: one.b.name, confidence: one.confidence },
+                ...{ channel: one.clock.channel, stretches: one.clock.stretches },
+              }),
+            ],
+          ]
+        : [],
+    ),
     [
       'signals',
       signalsText(

@@ -144,6 +144,18 @@ export function spectrumText({
   return `Spectra were taken by averaging modified periodograms (Welch 1967): ${capitalised(shape)} window of ${number(length)} s, overlap ${statedPercentText(100 * overlap)}${count}.`;
 }
 
+/** How two loggers were held against each other. @param stretches whose delays told the clocks, and the channel they are of */
+export const loggersText = ({ a, b, channel, stretches, confidence }: LoggersFacts): string =>
+  `The loggers of ${a} and ${b} were held against each other on one spot: the delay of ${b} was found by cross-correlation of channel ${channel} in ${counted(stretches, 'stretch', 'stretches')}, its recording was read on the clock of ${a}, and what it reads more was taken as the ratio of the r.m.s. in bands (Student’s t over parts of the recordings; confidence ${statedPercentText(100 * confidence)}).`;
+
+interface LoggersFacts {
+  readonly a: string;
+  readonly b: string;
+  readonly channel: string;
+  readonly stretches: number;
+  readonly confidence: number;
+}
+
 /** How the results stand to a plan. */
 export function planText(plan: PlanFollowed | undefined): string {
   if (plan === undefined) return '';

@@ -4,9 +4,10 @@ import { answer, type Verb } from '../verb.ts';
 
 /** Results that are of runs, and what they were made with. */
 const told = kindNames.filter((kind) =>
-  ['runs', 'levels', 'running', 'spectrum', 'bands', 'peaks', 'transfer', 'shock', 'comparison', 'verdict'].includes(
-    kind,
-  ),
+  [
+    ...['runs', 'levels', 'running', 'spectrum', 'bands', 'peaks', 'transfer', 'loggers', 'shock'],
+    ...['comparison', 'verdict'],
+  ].includes(kind),
 );
 
 export const methods: Verb = {
@@ -14,7 +15,7 @@ export const methods: Verb = {
   form: {
     verb: 'methods',
     summary: 'Gives the paragraph on methods that an article needs, from what was run.',
-    help: 'In this order: instruments (columns of the run sheet such as `logger`, `sensor`, `mount` or `calibration`), how well their sensitivity is known where `load` states it, channels and rates, runs of each side with their dates, their order, what the sheet says of speed, mass, load and pressure, runs left out and why, processing with its parameters, how spectra were taken, statistics with their sources, the plan, and the version of this program. What the sheet does not say is named as missing.',
+    help: 'In this order: instruments (columns of the run sheet such as `logger`, `sensor`, `mount` or `calibration`), how well their sensitivity is known where `load` states it, how two loggers were held against each other, channels and rates, runs of each side with their dates, their order, what the sheet says of speed, mass, load and pressure, runs left out and why, processing with its parameters, how spectra were taken, statistics with their sources, the plan, and the version of this program. What the sheet does not say is named as missing.',
     operands: [
       {
         name: 'results',

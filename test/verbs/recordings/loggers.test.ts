@@ -94,4 +94,22 @@ describe('loggers', () => {
     const { error } = await resultOf(cell, files);
     assert.equal(error?.code, 'loggers.unrelated');
   });
+
+  it('is accounted for by methods: the clocks, the channel that told them, and the intervals', async () => {
+    const files = {
+      'a.csv': loggerFile(plate),
+      'b.csv': loggerFile(plate, { late: 0.42, seed: 2 }),
+    };
+    const { clock } = await valueOf('loggers', cell, files);
+    const { parts } = await valueOf('methods', `${cell.replace('loggers a', 'L = loggers a')}\nmethods L`, files);
+    const told = parts.flatMap(({ about, text }) => (about === 'loggers' ? [text] : []));
+    assert.equal(told.length, 1);
+    assert.match(
+      told[0],
+      new RegExp(
+        `^The loggers of a and b were held .* of channel ${clock.channel} in ${clock.stretches} stretches, .* confidence 95 %\\)\\.$`,
+      ),
+    );
+    assert.ok(parts.some(({ about }) => about === 'software'));
+  });
 });
