@@ -2,6 +2,7 @@ import type { ActivationFunction, OutputItem } from 'vscode-notebook-renderer';
 import { drawOutput, type DrawnOutput } from './output.ts';
 import { StaleOutputs } from './stale.ts';
 import { addStyle } from './style.ts';
+import { menuEntries, menuKey } from './taking/menu.ts';
 import { Taking } from './taking/taking.ts';
 import type { Handled } from './handles/index.ts';
 import { currentTheme, watchTheme } from './editorTheme.ts';
@@ -25,7 +26,7 @@ export const activate: ActivationFunction = (context) => {
   const load = async (): Promise<void> => {
     loading = true;
     const { Handled: Made } = await import('./handles/index.ts');
-    handled = new Made(context);
+    handled = new Made(context, { menuEntries, menuKey });
     for (const [item, id] of ids) handled.attach(item, id, drawn.get(item)!);
   };
   const handle = (item: string, id: string, output: DrawnOutput): void => {

@@ -1,4 +1,4 @@
-import type { Output, Part } from '../charts/output.ts';
+import type { ChartPart, Output, Part } from '../charts/output.ts';
 import { readingOf } from '../charts/reading.ts';
 import { withPalette } from '../charts/palettes.ts';
 import type { Theme } from '../charts/theme.ts';
@@ -16,6 +16,8 @@ export interface DrawnOutput {
   /** What it shows, if that could be read, and the element in which its messages and then its parts stand. */
   readonly data: Output | undefined;
   readonly root: HTMLElement;
+  /** The element of a part that is no chart. */
+  made(part: Exclude<Part, ChartPart>): HTMLElement;
   retheme(theme: Theme): void;
   dispose(): void;
 }
@@ -25,15 +27,9 @@ export function drawOutput(data: unknown, container: HTMLElement, theme: Theme):
   const charts: DrawnChart[] = [];
   const coloured = (of: Theme): Theme => withPalette(of, isOutput(data) ? data.palette : undefined);
   const drawn = (part: Part): Node => {
-    switch (part.type) {
-      case 'chart':
-        charts.push(drawChart(part, coloured(theme)));
-        return charts[charts.length - 1].element;
-      case 'table':
-        return tableElement(part);
-      case 'text':
-        return textElement(part);
-    }
+    if (part.type !== 'chart') return made(part);
+    charts.push(drawChart(part, coloured(theme)));
+    return charts[charts.length - 1].element;
   };
   const contents = isOutput(data) ? inOrder(data, drawn) : [unreadable(data)];
   const root = element('div', 'washboard-output', ...contents);
@@ -42,11 +38,15 @@ export function drawOutput(data: unknown, container: HTMLElement, theme: Theme):
     charts,
     data: isOutput(data) ? data : undefined,
     root,
+    made,
     ready: Promise.all(charts.map((chart) => chart.ready)).then(() => undefined),
     retheme: (next) => charts.forEach((chart) => chart.retheme(coloured(next))),
     dispose: () => charts.splice(0).forEach((chart) => chart.dispose()),
   };
 }
+
+const made = (part: Exclude<Part, ChartPart>): HTMLElement =>
+  part.type === 'table' ? tableElement(part) : textElement(part);
 
 function inOrder(data: Output, drawn: (part: Part) => Node): Node[] {
   const { above, answer, below, rest } = readingOf(data);

@@ -1,6 +1,12 @@
 import type { AxisRange, Made, Making } from '../../charts/making.ts';
 import { element } from '../element.ts';
-import { menuEntries, menuKey, type MenuItem } from '../taking/menu.ts';
+import type { menuEntries, menuKey, MenuItem } from '../taking/menu.ts';
+
+/** How menus are made on the page: of what draws the outputs, which has it at hand. */
+export interface Menus {
+  readonly menuEntries: typeof menuEntries;
+  readonly menuKey: typeof menuKey;
+}
 
 const labels: Readonly<Record<Made, string>> = {
   trim: 'Trim to this',
@@ -35,15 +41,17 @@ export function offered(
 export class Choices {
   readonly #menu = element('div', 'washboard-menu washboard-choices');
   readonly #closed: () => void;
+  readonly #menus: Menus;
 
   /** @param around what it stands in @param closed is called when nothing was chosen */
-  constructor(around: HTMLElement, closed: () => void) {
+  constructor(menus: Menus, around: HTMLElement, closed: () => void) {
+    this.#menus = menus;
     this.#closed = closed;
     this.#menu.setAttribute('role', 'menu');
     this.#menu.hidden = true;
     around.append(this.#menu);
     this.#menu.addEventListener('keydown', (event) => {
-      if (!menuKey(event.key, this.#menu, () => this.#end())) return;
+      if (!menus.menuKey(event.key, this.#menu, () => this.#end())) return;
       event.preventDefault();
       event.stopPropagation();
     });
@@ -66,7 +74,7 @@ export class Choices {
     const title = element('div', 'washboard-about', about);
     title.setAttribute('aria-hidden', 'true');
     this.#menu.setAttribute('aria-label', about);
-    this.#menu.replaceChildren(title, ...menuEntries(items, () => this.#end()));
+    this.#menu.replaceChildren(title, ...this.#menus.menuEntries(items, () => this.#end()));
     this.#menu.hidden = false;
     const left = Math.max(0, Math.min(at.left, room - this.#menu.offsetWidth));
     Object.assign(this.#menu.style, { left: `${left}px`, right: 'auto', top: `${at.top}px` });

@@ -3,7 +3,7 @@ import type { DrawnChart } from '../chart.ts';
 import { element } from '../element.ts';
 import type { MenuItem } from '../taking/menu.ts';
 import { cellsOf, type Cells } from './cells.ts';
-import { Choices, offered } from './choices.ts';
+import { Choices, offered, type Menus } from './choices.ts';
 import { listenToHair, listenToPicture } from './groundEvents.ts';
 import { Hair } from './hair.ts';
 import { around, type Plot } from './plots.ts';
@@ -13,6 +13,7 @@ import { hiddenIn } from './update.ts';
 
 /** What the ground of a chart asks of the page and the editor. */
 export interface GroundAsks {
+  readonly menus: Menus;
   makings(): readonly Making[];
   make(choice: Choice): void;
   /** The stretch that the chart is to show, and whether what it shows is one. */
@@ -63,7 +64,7 @@ export class Ground {
     this.#asks = asks;
     this.#hair = new Hair(chart.part().title);
     this.element.append(...this.#hair.elements);
-    this.#choices = new Choices(chart.element, () => this.#hair.focus());
+    this.#choices = new Choices(asks.menus, chart.element, () => this.#hair.focus());
     listenToHair(this.#hair.slider, this);
     this.#unlisten = listenToPicture(chart.picture, this.element, this);
     this.#show();

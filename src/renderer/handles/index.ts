@@ -5,6 +5,7 @@ import type { AxisRange } from '../../charts/making.ts';
 import type { DrawnChart } from '../chart.ts';
 import { isOutput } from '../isOutput.ts';
 import type { DrawnOutput } from '../output.ts';
+import type { Menus } from './choices.ts';
 import { Closer, type Target } from './closer.ts';
 import { Layer, type LayerAsks, type LayerState } from './layer.ts';
 import { Previews } from './previews.ts';
@@ -26,8 +27,10 @@ export class Handled {
   readonly #states = new Map<string, readonly LayerState[]>();
   readonly #previews: Previews;
   readonly #closer: Closer;
+  readonly #menus: Menus;
 
-  constructor(context: RendererContext<unknown>) {
+  constructor(context: RendererContext<unknown>, menus: Menus) {
+    this.#menus = menus;
     this.#post = (message) => context.postMessage?.(message);
     this.#closer = new Closer(context, () => this.#targets());
     this.#previews = new Previews(this.#post, this.#closer.list);
@@ -91,6 +94,7 @@ export class Handled {
   #asks(item: string, output: string, chart: DrawnChart, drawn: DrawnOutput): LayerAsks {
     const axis = (): AxisRange['axis'] => chart.part().axis!.quantity;
     return {
+      menus: this.#menus,
       makings: () => shownBy(drawn)?.makings ?? [],
       make: (choice) => {
         const statement = shownBy(drawn)?.statement;

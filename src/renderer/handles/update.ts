@@ -3,8 +3,6 @@ import type { DrawnChart } from '../chart.ts';
 import { domainSignal, numbersOf } from '../domains.ts';
 import type { DrawnOutput } from '../output.ts';
 import type { View } from '../slimVega.ts';
-import { tableElement } from '../table.ts';
-import { textElement } from '../text.ts';
 
 /** What an output shows by now, where that is no longer what it was drawn with. */
 const shown = new WeakMap<DrawnOutput, Output>();
@@ -32,7 +30,7 @@ export async function show(drawn: DrawnOutput, next: Output, except?: DrawnChart
       return;
     }
     if (same(old, part)) return;
-    const made = part.type === 'table' ? tableElement(part) : textElement(part);
+    const made = drawn.made(part);
     const node = nodes[index];
     if (made instanceof HTMLDetailsElement && node instanceof HTMLDetailsElement) made.open = node.open;
     node.replaceWith(made);
