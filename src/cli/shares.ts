@@ -71,7 +71,8 @@ export async function planShares(notebook: OpenNotebook, shares: number, cache: 
   }
   const plan = sharedOut(files, shares);
   const { folder, notebook: absolute } = placeOf(notebook, cache);
-  await freezePlan(folder, absolute, plan);
+  const frozen = await freezePlan(folder, absolute, plan);
+  if (!frozen.ok) return exitFor(frozen);
   const loads = Array.from({ length: shares }, () => ({ recordings: 0, bytes: 0 }));
   for (const { share, bytes } of plan.files) {
     loads[share - 1].recordings++;

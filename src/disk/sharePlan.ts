@@ -1,6 +1,9 @@
 import { promises as fs } from 'node:fs';
 import { join } from 'node:path';
+import { success, type Result } from '../result/result.ts';
 import { digest } from './bytes.ts';
+import { reasonOf } from './faults.ts';
+import { refuse } from './messages.ts';
 import { putInPlace } from './putInPlace.ts';
 
 /** How the recordings of a notebook are shared out, as the files were then. */
@@ -40,9 +43,15 @@ export function sharedOut(files: readonly Omit<PlannedFile, 'share'>[], shares: 
   return { shares, files: shared };
 }
 
-/** Freezes a plan in a folder of stores. @param notebook its absolute path */
-export async function freezePlan(folder: string, notebook: string, plan: SharePlan): Promise<void> {
-  await putInPlace(placeOf(folder, notebook), `${JSON.stringify(plan)}\n`);
+/** Freezes a plan in a folder of stores; refused where the disk does. @param notebook its absolute path */
+export async function freezePlan(folder: string, notebook: string, plan: SharePlan): Promise<Result<void>> {
+  const path = placeOf(folder, notebook);
+  try {
+    await putInPlace(path, `${JSON.stringify(plan)}\n`);
+    return success(undefined);
+  } catch (error) {
+    return refuse('write.failed', { path, ...reasonOf(error) });
+  }
 }
 
 /** The plan that was frozen last for a notebook; undefined where there is none. @param notebook its absolute path */

@@ -89,6 +89,18 @@ describe('text from files that would be more than text', () => {
     assert.ok(JSON.stringify(JSON.parse(json)).includes('\u009b'), 'JSON lost the texts themselves');
   });
 
+  it('stands whole in tables, which are data', async () => {
+    const folder = sandbox.path('tables');
+    assert.match(await printed('tables', sandbox.path('ride.washboard.md'), '--out', folder), /\.csv: /);
+    const made = readdirSync(folder).filter((name) => name.endsWith('.csv'));
+    const texts = made.map((name) => readFileSync(join(folder, name), 'utf8'));
+    assert.ok(
+      texts.some((text) => text.includes('\u009b')),
+      'the texts themselves are lost',
+    );
+    assert.ok(!texts.some((text) => text.includes('\\u009b')), 'a text has become its escapes');
+  });
+
   it('leaves pages and pictures well-formed', async () => {
     const path = sandbox.path('ride.washboard.md');
     const page = sandbox.path('ride.html');

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { recording } from '../engine/memoryFiles.ts';
 import { Sandbox } from './sandbox.ts';
 
@@ -86,6 +86,14 @@ describe('a run in shares', () => {
     const { code, errors } = await run('--collect');
     assert.equal(code, 3);
     assert.match(errors, /no share holds raw\/a-4\.csv: run --plan again/);
+  });
+
+  it('names the plan that the disk refuses, where a file stands in the folder’s place, and leaves that file whole', async () => {
+    writeFileSync(box.path('store'), 'a file');
+    const { code, errors } = await run('--plan', '2');
+    assert.equal(code, 2);
+    assert.match(errors, /store\/plans\/[0-9a-f]+\.json can't be written: [^\n]+\.\n$/);
+    assert.equal(readFileSync(box.path('store'), 'utf8'), 'a file');
   });
 
   it('refuses what it can not take', async () => {
