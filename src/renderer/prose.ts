@@ -18,23 +18,23 @@ interface Told {
 
 const markClass = 'washboard-number';
 
-/** Puts a place behind each number of the prose that says what it is, and a quiet mark there while the number differs. */
+/** Puts a mark behind each number of the prose that says what it is, shown quietly while the number differs. */
 export async function activate(context: RendererContext<unknown>): Promise<void> {
   const markdown = (await context.getRenderer('vscode.markdown-it-renderer')) as MarkdownRenderer | undefined;
   if (markdown === undefined) return;
   let differing: Differing = new Map();
-  markdown.extendMarkdownIt((extended) => putPlaces(extended, (key, place) => fill(place, differing.get(key))));
+  markdown.extendMarkdownIt((extended) => putMarks(extended, (key, mark) => fill(mark, differing.get(key))));
   const answered = asked(() => context.postMessage?.({ type: 'ready' }));
   context.onDidReceiveMessage?.((told: Told) => {
     answered();
     if (told.type !== 'numbers' || told.differing === undefined) return;
     differing = new Map(told.differing.map(([key, now, message]) => [key, { now, message }]));
-    for (const place of placesIn(document)) fill(place, differing.get(place.dataset['key'] ?? ''));
+    for (const mark of marksIn(document)) fill(mark, differing.get(mark.dataset['key'] ?? ''));
   });
 }
 
-/** In the place of each number's comment, which shows nothing, an element that is found again by the number's key. */
-function putPlaces(markdown: MarkdownIt, filled: (key: string, place: HTMLElement) => void): void {
+/** Instead of each number's comment, which shows nothing, an element that is found again by the number's key. */
+function putMarks(markdown: MarkdownIt, filled: (key: string, mark: HTMLElement) => void): void {
   markdown.core.ruler.push('washboard_numbers', ({ tokens }) => {
     for (const { type, content, children } of tokens) {
       if (type !== 'inline') continue;
@@ -51,31 +51,31 @@ function putPlaces(markdown: MarkdownIt, filled: (key: string, place: HTMLElemen
   markdown.renderer.rules.html_inline = (tokens, index, options, env, self) => {
     const key = (tokens[index].meta as { washboard?: string } | null)?.washboard;
     if (key === undefined) return before(tokens, index, options, env, self);
-    const place = document.createElement('span');
-    place.className = markClass;
-    place.dataset['key'] = key;
-    filled(key, place);
-    return place.outerHTML;
+    const mark = document.createElement('span');
+    mark.className = markClass;
+    mark.dataset['key'] = key;
+    filled(key, mark);
+    return mark.outerHTML;
   };
 }
 
 /** The mark: not equal to what it would be now, with the sentence for who points at it and who is read to. */
-function fill(place: HTMLElement, found: { readonly now: string; readonly message: string } | undefined): void {
-  place.hidden = found === undefined;
-  place.textContent = found === undefined ? '' : ` ≠ ${found.now === '' ? '?' : found.now}`;
-  place.title = found?.message ?? '';
-  if (found === undefined) place.removeAttribute('role');
-  else place.setAttribute('role', 'note');
-  place.setAttribute('aria-label', found?.message ?? '');
-  place.style.cssText =
+function fill(mark: HTMLElement, found: { readonly now: string; readonly message: string } | undefined): void {
+  mark.hidden = found === undefined;
+  mark.textContent = found === undefined ? '' : ` ≠ ${found.now === '' ? '?' : found.now}`;
+  mark.title = found?.message ?? '';
+  if (found === undefined) mark.removeAttribute('role');
+  else mark.setAttribute('role', 'note');
+  mark.setAttribute('aria-label', found?.message ?? '');
+  mark.style.cssText =
     'color: var(--vscode-editorWarning-foreground, currentColor); font-size: 0.85em; white-space: nowrap; border-bottom: 1px dotted currentColor;';
 }
 
 /** Cells of prose are drawn each in a shadow root. */
-function placesIn(root: Document | ShadowRoot): HTMLElement[] {
+function marksIn(root: Document | ShadowRoot): HTMLElement[] {
   const own = [...root.querySelectorAll<HTMLElement>(`.${markClass}`)];
   const within = [...root.querySelectorAll('*')].flatMap(({ shadowRoot }) =>
-    shadowRoot === null ? [] : placesIn(shadowRoot),
+    shadowRoot === null ? [] : marksIn(shadowRoot),
   );
   return [...own, ...within];
 }

@@ -36,7 +36,10 @@ export function runCommandLine(
 }
 
 /** What `--root` says of a notebook, and where it is run. */
-export const placeArguments = (notebook: string, root: string): { readonly cwd: string; readonly args: string[] } => ({
+export const locationArguments = (
+  notebook: string,
+  root: string,
+): { readonly cwd: string; readonly args: string[] } => ({
   cwd: dirname(notebook),
   args: [notebook, '--root', root],
 });

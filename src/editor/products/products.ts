@@ -5,7 +5,7 @@ import * as vscode from 'vscode';
 import { foldersOf } from '../notebooks.ts';
 import { addressIn } from '../places.ts';
 import { sentence } from '../messages.ts';
-import { placeArguments, runCommandLine, type CommandEnd } from './commandLine.ts';
+import { locationArguments, runCommandLine, type CommandEnd } from './commandLine.ts';
 
 /** What a command makes of a notebook: its words, and what it is asked for. */
 interface Work {
@@ -135,12 +135,12 @@ export async function runOn(
   if (folders.base !== undefined) return void vscode.window.showWarningMessage(sentence('product.elsewhere', {}));
   // The command line reads the file.
   if (notebook.isDirty && !(await notebook.save())) return undefined;
-  const place = placeArguments(notebook.uri.fsPath, folders.root);
-  const said = [command, ...place.args, ...args];
+  const location = locationArguments(notebook.uri.fsPath, folders.root);
+  const said = [command, ...location.args, ...args];
   log.info(`washboard ${said.join(' ')}`);
   const end = await vscode.window.withProgress(
     { location: vscode.ProgressLocation.Notification, title, cancellable: true },
-    (_progress, token) => runCommandLine(said, place.cwd, (stop) => void token.onCancellationRequested(stop)),
+    (_progress, token) => runCommandLine(said, location.cwd, (stop) => void token.onCancellationRequested(stop)),
   );
   for (const text of [end.printed, end.complaints]) if (text !== '') log.info(text.trimEnd());
   if (end.code === undefined) return undefined;

@@ -14,14 +14,14 @@ export function registerNumberCompletion(selector: vscode.DocumentSelector, numb
         const open = /<!--\s*=\s*([^<>]*)$/.exec(before);
         if (open === null && trigger !== undefined) return undefined;
         const typed = open?.[1] ?? /[\p{L}_][\p{L}\d_.[\]]*$/u.exec(before)?.[0] ?? '';
-        const place = new vscode.Range(position.translate(0, -typed.length), position);
+        const typedRange = new vscode.Range(position.translate(0, -typed.length), position);
         return numbers.offers(notebook).map(({ expression, text, doc }, order) => {
           const item = new vscode.CompletionItem(
             { label: expression, description: text },
             vscode.CompletionItemKind.Value,
           );
           item.detail = doc;
-          item.range = place;
+          item.range = typedRange;
           item.filterText = expression;
           item.sortText = String(order).padStart(5, '0');
           item.insertText = open === null ? `${text}${markOf(expression)}` : expression;

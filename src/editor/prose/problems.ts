@@ -32,13 +32,13 @@ export function registerProblems(selector: vscode.DocumentSelector, numbers: Pro
           return numbers.of(notebook).flatMap((one) => {
             const { document: at, number, judged } = one;
             if (at !== document || judged.state !== 'differs') return [];
-            const place = rangeOf(document, number);
-            if (place.intersection(range) === undefined) return [];
+            const written = rangeOf(document, number);
+            if (written.intersection(range) === undefined) return [];
             const action = new vscode.CodeAction(`Write ${judged.text}`, vscode.CodeActionKind.QuickFix);
             action.edit = new vscode.WorkspaceEdit();
-            action.edit.replace(document.uri, place, judged.text);
+            action.edit.replace(document.uri, written, judged.text);
             action.isPreferred = true;
-            action.diagnostics = diagnostics.filter(({ range: other }) => other.isEqual(place));
+            action.diagnostics = diagnostics.filter(({ range: other }) => other.isEqual(written));
             return [action];
           });
         },
@@ -50,10 +50,10 @@ export function registerProblems(selector: vscode.DocumentSelector, numbers: Pro
 
 function diagnosticOf({ document, number, judged }: KnownNumber): vscode.Diagnostic | undefined {
   if (judged.state !== 'differs' && judged.state !== 'wrong') return undefined;
-  const place = rangeOf(document, number.text === '' ? number.mark : number);
+  const range = rangeOf(document, number.text === '' ? number.mark : number);
   const { Error: error, Warning: warning } = vscode.DiagnosticSeverity;
   const { message } = judged.message;
-  const diagnostic = new vscode.Diagnostic(place, message, judged.state === 'differs' ? warning : error);
+  const diagnostic = new vscode.Diagnostic(range, message, judged.state === 'differs' ? warning : error);
   diagnostic.code = judged.message.code;
   diagnostic.source = 'washboard';
   return diagnostic;

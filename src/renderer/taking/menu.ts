@@ -14,12 +14,12 @@ export interface MenuItem {
 /** How long it is said what was done, in ms. */
 const saidFor = 4000;
 
-/** A button at the upper right of its place that opens a menu, by mouse and by keys. @param of what the menu is for */
+/** A button at the upper right of its output that opens a menu, by mouse and by keys. @param of what the menu is for */
 export function menuButton(of: string, items: () => readonly MenuItem[]): HTMLElement {
   const button = element('button', 'washboard-more', '⋯');
   const menu = element('div', 'washboard-menu');
   const said = element('span', 'washboard-said');
-  const place = element('div', 'washboard-taking', said, button, menu);
+  const control = element('div', 'washboard-taking', said, button, menu);
   button.type = 'button';
   button.setAttribute('aria-haspopup', 'menu');
   button.setAttribute('aria-label', `Save or copy: ${of}`);
@@ -41,16 +41,16 @@ export function menuButton(of: string, items: () => readonly MenuItem[]): HTMLEl
     open(menu.hidden);
     (menu.firstElementChild as HTMLElement | null)?.focus({ preventScroll: true });
   });
-  place.addEventListener('keydown', (event) => {
+  control.addEventListener('keydown', (event) => {
     if (!keyed(event, menu, button, close)) return;
     // The notebook would move to another cell.
     event.preventDefault();
     event.stopPropagation();
   });
-  place.addEventListener('focusout', ({ relatedTarget }) => {
-    if (!(relatedTarget instanceof Node && place.contains(relatedTarget))) open(false);
+  control.addEventListener('focusout', ({ relatedTarget }) => {
+    if (!(relatedTarget instanceof Node && control.contains(relatedTarget))) open(false);
   });
-  return place;
+  return control;
 }
 
 /** Entries of a menu that closes when one is chosen. @param tell is told what is to be said of it */
@@ -79,10 +79,10 @@ function entry(item: MenuItem, close: () => void, tell: (text: string) => void):
   return made;
 }
 
-function say(place: HTMLElement, text: string): void {
-  place.textContent = text;
+function say(answer: HTMLElement, text: string): void {
+  answer.textContent = text;
   setTimeout(() => {
-    if (place.textContent === text) place.textContent = '';
+    if (answer.textContent === text) answer.textContent = '';
   }, saidFor);
 }
 

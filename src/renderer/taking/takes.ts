@@ -7,7 +7,7 @@ export type Take =
   | { readonly what: 'copy sentence'; readonly text: string }
   | { readonly what: 'copy table' | 'copy markdown' | 'copy csv' | 'save csv'; readonly table: TablePart };
 
-/** The event in which it is asked, and the place for the answer: what is to be said of it. */
+/** The event in which it is asked, and the element for the answer: what is to be said of it. */
 export const takeEvent = 'washboard-take';
 export interface TakeDetail {
   readonly take: Take;
@@ -39,15 +39,15 @@ export const sentenceMenu = (text: string): HTMLElement =>
   ]);
 
 function partMenu(of: string, takes: readonly (readonly [label: string, take: Take])[]): HTMLElement {
-  const place: HTMLElement = menuButton(of, () =>
+  const control: HTMLElement = menuButton(of, () =>
     takes.map(([label, take]) => ({
       label,
       run: () => {
         const detail: TakeDetail = { take };
-        place.dispatchEvent(new CustomEvent(takeEvent, { bubbles: true, detail }));
+        control.dispatchEvent(new CustomEvent(takeEvent, { bubbles: true, detail }));
         return detail.said;
       },
     })),
   );
-  return place;
+  return control;
 }

@@ -93,7 +93,8 @@ describe('the header of a function of dataset 58', () => {
     assert.deepEqual(headerOf({ 8: inMs }), { ...asStated, scale: 1e-3, step: 2.5e-6 });
     const unstated = records()[8].replace(' s ', '   ');
     assert.deepEqual(headerOf({ 8: unstated }), asStated);
-    for (const abscissa of [records()[8].replace(' s ', ' Hz'), records()[8].replace('17    0', '17    1')])
+    const power = (at: number): string => records()[8].slice(0, at) + '1' + records()[8].slice(at + 1);
+    for (const abscissa of [records()[8].replace(' s ', ' Hz'), power(14), power(19), power(24)])
       assert.match(String(headerOf({ 8: abscissa })), /^run\.uff:10:/);
   });
 
