@@ -98,6 +98,8 @@ describe('a head that is no text', () => {
 
   it('is a text with tabs, line ends, page ends and the marks of old systems', () => {
     assert.equal(isBinary(Uint8Array.of(9, 10, 12, 13, 26, 27, 9, 10, 12, 13, 26, 27), 'UTF-8'), false);
+    for (const sign of [9, 10, 12, 13, 26, 27])
+      assert.equal(isBinary(Uint8Array.of(sign, sign, sign), 'UTF-8'), false, String(sign));
     for (const sign of [8, 11, 14, 25, 28, 31]) assert.equal(isBinary(Uint8Array.of(sign, sign, sign), 'UTF-8'), true);
     assert.equal(isBinary(utf8('   '), 'UTF-8'), false);
   });
