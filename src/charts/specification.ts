@@ -1,11 +1,11 @@
-import { compile, type TopLevelSpec } from 'vega-lite';
+import { compiled } from './compiled.ts';
 import { layout } from './layout.ts';
 import type { ChartAxis, ChartPart } from './output.ts';
 import { stripName } from './strips.ts';
 import { roleSignals, seriesColours, themes } from './theme.ts';
 
 /**
- * Vega-Lite to Vega, once for all charts: the common look, colours by role (see theme.ts), a width that follows
+ * Vega-Lite to Vega, one way for all charts: the common look, colours by role (see theme.ts), a width that follows
  * the signal `chartWidth`, and strips that answer the pointer.
  */
 
@@ -70,9 +70,9 @@ export function chartPart(drawing: Drawing): ChartPart {
     ],
     config: look(),
     ...drawing.view,
-  } as unknown as TopLevelSpec;
-  const compiled = compile(spec, { logger: quiet }).spec as unknown as VegaJson;
-  const vega = responsive(drawing.finish === undefined ? compiled : drawing.finish(compiled), drawing.widest);
+  };
+  const plain: VegaJson = compiled(spec);
+  const vega = responsive(drawing.finish === undefined ? plain : drawing.finish(plain), drawing.widest);
   return {
     type: 'chart',
     what: drawing.what,
@@ -84,17 +84,6 @@ export function chartPart(drawing: Drawing): ChartPart {
     ...(drawing.axis === undefined ? {} : { axis: drawing.axis }),
   };
 }
-
-/** Vega-Lite's advice to the author of a specification is of no use to the reader of a chart. */
-const quiet = {
-  level: () => 0,
-  error: (...said: readonly unknown[]): never => {
-    throw new Error(`Vega-Lite refused a chart: ${said.join(' ')}`);
-  },
-  warn: () => quiet,
-  info: () => quiet,
-  debug: () => quiet,
-} as never;
 
 const text = { labelColor: role('ink'), titleColor: role('ink') };
 

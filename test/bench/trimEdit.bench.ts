@@ -22,6 +22,7 @@ export async function rows(): Promise<Row[]> {
     whole.push(await time(engine, [load, trim(5), ...rest]));
     edited.push(await time(engine, [load, trim(6 + turn / 100), ...rest]));
   }
+  const moved = await trimMoved();
   return [
     {
       what: '85 s, 3 channels: file to charts, warm',
@@ -30,7 +31,23 @@ export async function rows(): Promise<Row[]> {
       note: 'load, trim, spectrum, plot, levels, bands',
     },
     { what: 'the same after an edit of the trim', ours: medianOf(edited.slice(5)), goal: 50 },
+    { what: '85 s x 4 runs: a trim moved to its new trace', ours: moved.trace, goal: 30 },
+    { what: 'the same to its new spectra', ours: moved.spectra, goal: 30 },
   ];
+}
+
+/** A trim of four runs that moves under the pointer: until its own chart, and until the chart of its spectra, is new. */
+async function trimMoved(): Promise<Readonly<Record<'trace' | 'spectra', number>>> {
+  const lines = studyRecording().split('\n');
+  const runs = ['a', 'b', 'c', 'd'].map((name, at) => [`raw/${name}.csv`, lines.toSpliced(1 + at, 1).join('\n')]);
+  const after = async (rest: string): Promise<number> => {
+    const engine = new Engine(new MemoryHost(Object.fromEntries(runs) as Record<string, string>));
+    const turns: number[] = [];
+    for (let turn = 0; turn < 40; turn++)
+      turns.push(await time(engine, ['runs = load "raw/*.csv" | channel z', trim(5 + turn / 100), rest]));
+    return medianOf(turns.slice(10));
+  };
+  return { trace: await after('plot part'), spectra: await after(rest[0]) };
 }
 
 async function time(engine: Engine, cells: readonly string[]): Promise<number> {

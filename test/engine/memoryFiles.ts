@@ -12,8 +12,21 @@ export class MemoryHost implements Host {
   readonly opened: string[] = [];
   readonly identified: string[] = [];
 
+  /** Bytes and hash of a text, made once as on a disk, where they are there already and known by the file's time. */
+  readonly #stored = new Map<string, { readonly bytes: Buffer; readonly sha256: string }>();
+
   constructor(contents: Record<string, string> = {}) {
     this.contents = new Map(Object.entries(contents));
+  }
+
+  #bytesOf(path: string): { readonly bytes: Buffer; readonly sha256: string } {
+    const text = this.contents.get(path) ?? '';
+    const before = this.#stored.get(text);
+    if (before !== undefined) return before;
+    const bytes = Buffer.from(text);
+    const made = { bytes, sha256: createHash('sha256').update(bytes).digest('hex') };
+    this.#stored.set(text, made);
+    return made;
   }
 
   readonly digest = (text: string): string => createHash('sha256').update(text).digest('hex');
@@ -29,12 +42,12 @@ export class MemoryHost implements Host {
     },
     identify: async (path) => {
       this.identified.push(path);
-      const bytes = Buffer.from(this.contents.get(path) ?? '');
-      return { bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') };
+      const { bytes, sha256 } = this.#bytesOf(path);
+      return { bytes: bytes.length, sha256 };
     },
     open: async (path) => {
       this.opened.push(path);
-      const bytes = Buffer.from(this.contents.get(path) ?? '');
+      const { bytes } = this.#bytesOf(path);
       return {
         path,
         size: bytes.length,

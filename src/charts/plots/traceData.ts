@@ -54,14 +54,19 @@ export function levelDomain(
   return from < to ? { from, to } : { from: from - 1, to: to + 1 };
 }
 
-/** Lowest and highest sample. */
-export function extent(samples: Iterable<number>): Domain {
+const extents = new WeakMap<Float64Array, Domain>();
+
+/** Lowest and highest sample. Found once for an array: each panel of an axis asks for all of its axis, and again after each trim. */
+export function extent(samples: Float64Array): Domain {
+  const known = extents.get(samples);
+  if (known !== undefined) return known;
   let from = Infinity;
   let to = -Infinity;
-  for (const sample of samples) {
-    if (sample < from) from = sample;
-    if (sample > to) to = sample;
+  for (let i = 0; i < samples.length; i++) {
+    if (samples[i] < from) from = samples[i];
+    if (samples[i] > to) to = samples[i];
   }
+  extents.set(samples, { from, to });
   return { from, to };
 }
 
@@ -78,7 +83,22 @@ export interface Piece {
  * there are columns those are drawn as one that a gap parts of less than a column.
  * @param samples all of the run's
  */
-export function pieces(run: Run, samples: Float64Array, x: Domain, columns = pointLimit): Piece[] {
+export function pieces(run: Run, samples: Float64Array, x: Domain, columns = pointLimit): readonly Piece[] {
+  const of = drawnBefore.get(samples)?.filter(({ run: other }) => other === run) ?? [];
+  const before = of.find((one) => one.x.from === x.from && one.x.to === x.to && one.columns === columns);
+  if (before !== undefined) return before.pieces;
+  const made = freshPieces(run, samples, x, columns);
+  drawnBefore.set(samples, [{ run, x, columns, pieces: made }, ...of.slice(0, 1)]);
+  return made;
+}
+
+/** The last two pictures of a recording's samples, its trace and its narrow strip: a trim that moves draws both again. */
+const drawnBefore = new WeakMap<
+  Float64Array,
+  readonly { readonly run: Run; readonly x: Domain; readonly columns: number; readonly pieces: readonly Piece[] }[]
+>();
+
+function freshPieces(run: Run, samples: Float64Array, x: Domain, columns: number): Piece[] {
   if (samples.length === 0) return [];
   const stretches = run.stretches.length > 0 ? run.stretches : [{ from: 0, to: samples.length, start: run.start }];
   const visible = stretches.flatMap((stretch, piece) => {
