@@ -151,6 +151,8 @@ async function runPacked(which) {
   await run(process.execPath, [join(root, 'node_modules', '@vscode', 'vsce', 'vsce'), ...packing, '-o', vsix]);
   const { node, server } = await installEditor(say, which);
   const [extensionsDir, data] = ['extensions', 'installing'].map((name) => join(work, which, name));
+  // The oldest one does not make it by itself.
+  mkdirSync(extensionsDir, { recursive: true });
   const folders = ['--extensions-dir', extensionsDir, '--server-data-dir', data];
   await run(node, [server, '--accept-server-license-terms', ...folders, '--install-extension', vsix]);
   const workspace = join(work, which, 'workspace');

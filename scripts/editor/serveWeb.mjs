@@ -112,7 +112,8 @@ async function withoutServer(file) {
 
 async function answerFiles(request, response, file, what) {
   if (request.method === 'PUT') {
-    await fs.writeFile(file, await bodyOf(request));
+    if (what === 'folder') await fs.mkdir(file, { recursive: true });
+    else await fs.writeFile(file, await bodyOf(request));
     return send(response, 'text/plain', '');
   }
   if (what === 'list') {

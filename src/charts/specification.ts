@@ -105,9 +105,10 @@ const look = (): object => ({
     ...(layout().print ? { domainWidth: 0.88, tickWidth: 0.88, gridWidth: 0.59 } : {}),
   },
   axisX: { labelFlush: false, titlePadding: 6 },
+  // The least is what plots under each other share; longer figures, as 2.5×10⁻⁴, push the title further out.
   axisY: layout().print
-    ? { minExtent: 36, maxExtent: 50, titlePadding: 4 }
-    : { minExtent: 44, maxExtent: 44, titlePadding: 6 },
+    ? { minExtent: 36, maxExtent: 72, titlePadding: 4 }
+    : { minExtent: 44, maxExtent: 80, titlePadding: 6 },
   legend: {
     ...text,
     orient: 'top',

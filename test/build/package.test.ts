@@ -71,6 +71,12 @@ describe('the package', () => {
     );
   });
 
+  it('lists the samples that it holds, for where no folder can be listed', () => {
+    const inSamples = files.flatMap(({ file }) => (file.startsWith('samples/') ? [file.slice('samples/'.length)] : []));
+    const listed = JSON.parse(readFileSync(join(root, 'samples/files.json'), 'utf8')) as string[];
+    assert.deepEqual([...listed, 'files.json'].sort(), inSamples.sort());
+  });
+
   it('holds what its commands, its walkthrough and its figures open', () => {
     const names = files.map(({ file }) => file);
     for (const file of [

@@ -16,6 +16,14 @@ const charts = values.flatMap(([name, value]) =>
 /** Width in px that an SVG says it has. */
 const widthOf = (svg: string): number => Number(/<svg[^>]*\bwidth="([\d.]+)"/.exec(svg)?.[1]);
 
+/** The chart with every y axis over another domain. */
+const over = (chart: ChartPart, domain: readonly [number, number]): ChartPart => ({
+  ...chart,
+  vega: JSON.parse(JSON.stringify(chart.vega), (_key, value: { name?: unknown; range?: unknown } | null) =>
+    typeof value?.name === 'string' && /(^|_)y$/.test(value.name) && 'range' in value ? { ...value, domain } : value,
+  ) as ChartPart['vega'],
+});
+
 describe('charts as SVG', () => {
   for (const [name, chart] of charts) {
     it(`${name}: ${chart.title} is drawn whole, at the wanted width`, async () => {
@@ -38,6 +46,30 @@ describe('charts as SVG', () => {
           assert.ok(!svg.includes(other.series[0]), `${other.name} in ${theme.name}`);
       }
     }
+  });
+
+  it('keep the title of a y axis clear of figures with a mantissa', async () => {
+    const [trace] = present(everyPlot.running, 'plot', []).parts.filter(
+      (part): part is ChartPart => part.type === 'chart',
+    );
+    const drawn = [over(trace, [-3e-5, 3e-5]), over(trace, [-2.5e5, 2.5e5])];
+    let seen = 0;
+    for (const chart of drawn) {
+      const svg = await toSvg(chart, themes.light, 640);
+      const title = Math.max(
+        ...[...svg.matchAll(/translate\((-[\d.]+),[-\d.]+\) rotate\(-90\)/g)].map(([, x]) => Number(x)),
+      );
+      for (const [, end, figure] of svg.matchAll(
+        /text-anchor="end" transform="translate\((-[\d.]+),[-\d.]+\)"[^>]*>([^<]*×10[^<]*)</g,
+      )) {
+        seen++;
+        assert.ok(Number.isFinite(title));
+        // In 11 px figures are 7 px wide, those that are raised 5.
+        const wide = [...figure].reduce((sum, one) => sum + (/[\d×−-]/.test(one) ? 7 : one === '.' ? 3.5 : 5), 0);
+        assert.ok(title < Number(end) - wide, `${chart.title}: ${figure} under the title at ${title}`);
+      }
+    }
+    assert.ok(seen > 2, `${seen} figures`);
   });
 
   it('leave out what only answers a pointer', async () => {

@@ -151,4 +151,14 @@ describe('the sample study in an editor that runs in the browser alone', functio
       text.replace(before, () => after),
     );
   });
+
+  it('copies the sample into the folder, and opens it', async () => {
+    assert.equal(await told('sample'), '/work/washboard-sample/three-pads.washboard.md');
+    const files = JSON.parse(readFileSync(join(root, 'samples/files.json'), 'utf8')) as string[];
+    for (const file of files)
+      assert.ok(
+        readFileSync(join(workspace, 'washboard-sample', file)).equals(readFileSync(join(root, 'samples', file))),
+        file,
+      );
+  });
 });

@@ -31,8 +31,8 @@ export class ServedFolder implements vscode.FileSystemProvider {
     this.#changed.fire([{ type: vscode.FileChangeType.Changed, uri }]);
   }
 
-  createDirectory(): never {
-    throw vscode.FileSystemError.NoPermissions();
+  async createDirectory(uri: vscode.Uri): Promise<void> {
+    await this.#fetch(uri, 'folder', { method: 'PUT' });
   }
 
   delete(): never {

@@ -38,6 +38,9 @@ export async function studyInBrowser(tell: (name: string, told: unknown) => Prom
   });
   await tell('edited', { cell: stateOf(cell), results: await washboard.results(uri) });
   await tell('saved', await notebook.save());
+
+  await vscode.commands.executeCommand('washboard.openSample', folder.uri);
+  await tell('sample', vscode.window.activeNotebookEditor?.notebook.uri.path);
 }
 
 const codeCells = (notebook: vscode.NotebookDocument): vscode.NotebookCell[] =>
