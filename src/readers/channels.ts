@@ -1,3 +1,4 @@
+import { withoutUnit } from './findChannel.ts';
 import { success, type Result } from '../result/result.ts';
 import { isCalled } from './filledRows.ts';
 import { hasGaps } from './gaps.ts';
@@ -229,7 +230,11 @@ function byHand(
   let result = [...candidates];
   for (const [name, header] of Object.entries(options.channels ?? {})) {
     const same = (text: string | undefined): boolean => text?.trim().toLowerCase() === header.trim().toLowerCase();
-    const at = result.findIndex((one) => same(one.column.header) || same(one.name) || same(`column${one.index + 1}`));
+    const whole = result.findIndex(
+      (one) => same(one.column.header) || same(one.name) || same(`column${one.index + 1}`),
+    );
+    const short = result.flatMap(({ column }, i) => (same(withoutUnit(column.header ?? '')) ? [i] : []));
+    const at = whole < 0 && short.length === 1 ? short[0] : whole;
     if (at < 0) {
       return refuse('no-such-channel', { path, name, header, columns: table.columns.map(columnName) });
     }

@@ -247,6 +247,8 @@ describe('channels named by hand', () => {
     const options = (header: string): Asked => ({ options: { channels: { w: header } } });
     for (const header of ['Level (N)', ' LEVEL (n) ', 'level', 'Column2'])
       assert.deepEqual(channels(of('x (g)', 'Level (N)'), options(header)), ['x* g header', 'w N header'], header);
+    // An axis by its header without the unit, too.
+    assert.match(String(channels(of('AccX [g]', 'Level (N)'), options('accx'))), /^w\*? g header,/);
     assert.match(
       String(channels(of('x (g)', 'Level (N)'), options('Column3'))),
       /^no-such-channel: .*w="Column3".*"x \(g\)" and "Level \(N\)"/,
