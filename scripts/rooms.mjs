@@ -77,7 +77,7 @@ export const rooms = {
     packages: ['vega', 'vega-lite', 'vega-typings'],
   },
   engine: {
-    imports: ['result', 'units', 'readers', 'language', 'values', 'verbs', 'charts'],
+    imports: ['result', 'numbers', 'units', 'readers', 'language', 'values', 'verbs', 'charts'],
     ambient: [],
     packages: [],
   },

@@ -13,7 +13,7 @@ import {
 import type { Quantity } from '../units/unit.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import { powerOf } from '../numbers/power.ts';
-import { logOf } from '../numbers/logarithm.js';
+import { logOf } from '../numbers/logarithm.ts';
 
 const partsOf = ({ parts = [] }: QuantityValue): UncertaintyParts => parts;
 

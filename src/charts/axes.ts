@@ -2,7 +2,7 @@ import { printWidth } from './advances.ts';
 import { lookedAt } from './closer.ts';
 import { layout } from './layout.ts';
 import { powerOf, tenTo } from '../numbers/power.ts';
-import { log10Of, logOf } from '../numbers/logarithm.js';
+import { log10Of, logOf } from '../numbers/logarithm.ts';
 
 /** Domains, ticks and label places of axes, reckoned here so that every theme and host draws the same. */
 

@@ -1,4 +1,4 @@
-import { logOf } from '../numbers/logarithm.js';
+import { logOf } from '../numbers/logarithm.ts';
 
 /**
  * Fewer points to draw, none of the peaks lost: each column of the picture keeps its lowest and its highest point.

@@ -1,6 +1,6 @@
 import { tenTo } from '../numbers/power.ts';
 import type { Literal } from './handle.ts';
-import { log10Of } from '../numbers/logarithm.js';
+import { log10Of } from '../numbers/logarithm.ts';
 
 /** The least step of 1, 2 or 5 times a power of ten that is not below a size. */
 export function stepOf(size: number): number {

@@ -3,7 +3,7 @@ import { fieldOf, fieldsOf } from '../values/fields.ts';
 import { pickOf } from '../values/pick.ts';
 import type { Quantity } from '../units/unit.ts';
 import type { Value } from '../values/value.ts';
-import { log10Of } from '../numbers/logarithm.js';
+import { log10Of } from '../numbers/logarithm.ts';
 
 /** A number that could stand in the prose. */
 export interface NumberOffer {

@@ -3,7 +3,7 @@
  * Copyright (C) 1993 by Sun Microsystems, Inc. All rights reserved.
  * Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved.
  */
-import { headOf, twoTo, upperOf, withUpper } from './bits.js';
+import { headOf, twoTo, upperOf, withUpper } from './bits.ts';
 
 const quarter = { head: Math.PI / 2, tail: 6.12323399573676603587e-17 };
 const eighth = Math.PI / 4;

@@ -3,7 +3,7 @@
  * Copyright (C) 1993, 2004 by Sun Microsystems, Inc. All rights reserved.
  * Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved.
  */
-import { twoTo, withUpper } from './bits.js';
+import { twoTo, withUpper } from './bits.ts';
 
 const ln2 = { head: 6.9314718036912381649e-1, tail: 1.90821492927058770002e-10 };
 const perLn2 = 1.442695040888963387;

@@ -3,7 +3,7 @@
  * Copyright (C) 1993 by Sun Microsystems, Inc. All rights reserved.
  * Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved.
  */
-import { headOf, twoTo, upperOf, withUpper } from './bits.js';
+import { headOf, twoTo, upperOf, withUpper } from './bits.ts';
 
 /** dB of an amplitude a neper: 20 log10 e. */
 export const decibelsPerNeper = 20 / Math.LN10;

@@ -4,7 +4,7 @@
  * Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved.
  */
 
-import { headOf, twoTo, upperOf, withUpper } from './bits.js';
+import { headOf, twoTo, upperOf, withUpper } from './bits.ts';
 
 /** A number as the sum of two, of which the first has its lower bits free. */
 interface Split {

@@ -3,7 +3,7 @@
  * Copyright (C) 1993 by Sun Microsystems, Inc. All rights reserved.
  * Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved.
  */
-import { twoTo, upperOf, withUpper } from './bits.js';
+import { twoTo, upperOf, withUpper } from './bits.ts';
 
 /** An angle less whole quarter turns, as a sum of two numbers. */
 export interface Reduced {

@@ -3,8 +3,8 @@
  * Copyright (C) 1993, 2004 by Sun Microsystems, Inc. All rights reserved.
  * Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved.
  */
-import { headOf, twoTo, upperOf, withUpper } from './bits.js';
-import { inFirstQuarter, quarterOf, type Reduced } from './quarters.js';
+import { headOf, twoTo, upperOf, withUpper } from './bits.ts';
+import { inFirstQuarter, quarterOf, type Reduced } from './quarters.ts';
 
 /** Below this the series ends with its first term. */
 const linear = twoTo(-27);

@@ -3,7 +3,7 @@ import { stepShape } from './clock/steps.ts';
 import { refuse } from './messages.ts';
 import type { ClockParts } from './recording.ts';
 import { columnName, type StampColumn } from './table.ts';
-import { logOf } from '../numbers/logarithm.js';
+import { logOf } from '../numbers/logarithm.ts';
 
 /** How far, as a factor, the rate of a reading may lie from the stated one. */
 const near = 3;

@@ -1,5 +1,5 @@
 import { powerOf } from '../numbers/power.ts';
-import { log2Of } from '../numbers/logarithm.js';
+import { log2Of } from '../numbers/logarithm.ts';
 
 /**
  * Which rows say exactly what a row before them says, wherever that stands. Rows are found by a hash of their values in

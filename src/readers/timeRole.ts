@@ -11,7 +11,7 @@ import { columnName, type NumberColumn, type StampColumn } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
 import type { TimeCandidate } from './timeCandidates.ts';
 import { tenTo } from '../numbers/power.ts';
-import { logOf } from '../numbers/logarithm.js';
+import { logOf } from '../numbers/logarithm.ts';
 
 /** The column that tells when samples were taken. */
 export interface TimeRole {

@@ -4,7 +4,7 @@ import type { UnsettledUnit } from './messages/channels.ts';
 import type { Finding, RecordedChannel, ReadOptions } from './recording.ts';
 import { settings } from './settings.ts';
 import { accelerationSize, accelerationUnits, unitSymbol } from './units.ts';
-import { log2Of } from '../numbers/logarithm.js';
+import { log2Of } from '../numbers/logarithm.ts';
 
 /** What settles a recording's unit. */
 export interface UnitReading {

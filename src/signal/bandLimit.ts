@@ -1,6 +1,6 @@
 import { meanFree } from './delay.ts';
 import { realFft } from './fft.ts';
-import { cosOf } from '../numbers/trigonometry.js';
+import { cosOf } from '../numbers/trigonometry.ts';
 
 /**
  * An unbroken piece without what lies above a frequency, its spectrum falling from all to nothing by half a cosine; no shift

@@ -1,7 +1,7 @@
 import { radix8 } from './radix8.ts';
 import type { Stage } from './stage.ts';
 import { rootOfUnity } from './twiddle.ts';
-import { cosOf, sinOf } from '../numbers/trigonometry.js';
+import { cosOf, sinOf } from '../numbers/trigonometry.ts';
 
 /**
  * Carries out one pass of a transform, every butterfly of the stage's radix: 2, 3, 4, 5, 8, or any odd one.

@@ -1,5 +1,5 @@
 import { powerOf } from '../numbers/power.ts';
-import { cosOf, sinOf, tanOf } from '../numbers/trigonometry.js';
+import { cosOf, sinOf, tanOf } from '../numbers/trigonometry.ts';
 
 /** One second-order section b0 + b1/z + b2/z^2 over 1 + a1/z + a2/z^2. */
 export interface Section {

@@ -1,5 +1,5 @@
 import { inFrequency } from './weighting.ts';
-import { sinOf } from '../numbers/trigonometry.js';
+import { sinOf } from '../numbers/trigonometry.ts';
 
 /** Half of the lowpass's length, in periods of the low cut: so much of each end is not to be read, for each integration. */
 const edgePeriods = 1.2;

@@ -1,4 +1,4 @@
-import { cosOf, sinOf } from '../numbers/trigonometry.js';
+import { cosOf, sinOf } from '../numbers/trigonometry.ts';
 
 /** Samples to either side that a value in between is made of; flat up to 0.44 of the rate. */
 export const reach = 24;

@@ -1,5 +1,5 @@
 import { powerOf } from '../numbers/power.ts';
-import { log10Of } from '../numbers/logarithm.js';
+import { log10Of } from '../numbers/logarithm.ts';
 
 /** Bands an octave is parted into: whole, third, sixth, twelfth, twenty-fourth, or any other whole number. */
 export interface OctaveBand {

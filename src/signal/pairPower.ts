@@ -1,7 +1,7 @@
 import { pairFirst8, pairLast8 } from './pairEnds8.ts';
 import type { Segment, Stage } from './stage.ts';
 import { makeSmoothPlan, radices, transformStages, type SmoothPlan } from './stockham.ts';
-import { cosOf, sinOf } from '../numbers/trigonometry.js';
+import { cosOf, sinOf } from '../numbers/trigonometry.ts';
 
 /**
  * The inner loop of Welch's averages where the length allows: two real segments go through one complex transform,

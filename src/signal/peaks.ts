@@ -1,6 +1,6 @@
 import { confidenceFactors, type ChiSquareQuantile } from './confidence.ts';
 import type { Density } from './welch.ts';
-import { log10Of, logOf } from '../numbers/logarithm.js';
+import { log10Of, logOf } from '../numbers/logarithm.ts';
 
 /** A line or resonance that stands out of a density. */
 export interface Peak {

@@ -1,8 +1,8 @@
 import { bandMeanSquare } from './band.ts';
 import type { Density } from './welch.ts';
 import { powerOf } from '../numbers/power.ts';
-import { expm1Of } from '../numbers/exponential.js';
-import { log10Of, logOf } from '../numbers/logarithm.js';
+import { expm1Of } from '../numbers/exponential.ts';
+import { log10Of, logOf } from '../numbers/logarithm.ts';
 
 /** A corner of a test profile: a density in g^2/Hz (or unit^2/Hz) at a frequency in Hz. */
 export interface Breakpoint {

@@ -1,6 +1,6 @@
 import { Cancelled, type CancelCheck } from './cancel.ts';
 import { moments } from './levels.ts';
-import { sinOf } from '../numbers/trigonometry.js';
+import { sinOf } from '../numbers/trigonometry.ts';
 
 /** A ratio of whole numbers. */
 export interface Ratio {

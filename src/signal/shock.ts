@@ -1,6 +1,6 @@
-import { atan2Of } from '../numbers/arcs.js';
-import { expOf } from '../numbers/exponential.js';
-import { cosOf, sinOf } from '../numbers/trigonometry.js';
+import { atan2Of } from '../numbers/arcs.ts';
+import { expOf } from '../numbers/exponential.ts';
+import { cosOf, sinOf } from '../numbers/trigonometry.ts';
 
 /** The largest responses of oscillators to one stretch, one of each for every natural frequency; in the input's unit. */
 export interface ShockResponse {

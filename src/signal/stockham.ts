@@ -1,7 +1,7 @@
 import { pass } from './butterflies.ts';
 import type { Stage } from './stage.ts';
 import { rootOfUnity } from './twiddle.ts';
-import { log2Of } from '../numbers/logarithm.js';
+import { log2Of } from '../numbers/logarithm.ts';
 
 /** A complex transform of a length without prime factors above 13. */
 export interface SmoothPlan {

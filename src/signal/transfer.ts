@@ -3,7 +3,7 @@ import { effectiveAverages } from './confidence.ts';
 import { fft } from './fft.ts';
 import { scratchArrays } from './scratch.ts';
 import { hopOf, segmentCount, windowed, type WelchOptions } from './welch.ts';
-import { atan2Of } from '../numbers/arcs.js';
+import { atan2Of } from '../numbers/arcs.ts';
 
 /** Input and output, recorded at the same moments; of the same length, without a gap. */
 export interface Pair {

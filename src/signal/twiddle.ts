@@ -1,4 +1,4 @@
-import { cosOf, sinOf } from '../numbers/trigonometry.js';
+import { cosOf, sinOf } from '../numbers/trigonometry.ts';
 
 /**
  * Writes a root of unity exp(-2 pi i k / n), computed with angles of the first octant only: sine and cosine are

@@ -3,7 +3,7 @@ import type { Stage } from './stage.ts';
 import { makeSmoothPlan, oddRadices } from './stockham.ts';
 import { rootOfUnity } from './twiddle.ts';
 import { welchKernel } from './welchKernel.ts';
-import { log2Of } from '../numbers/logarithm.js';
+import { log2Of } from '../numbers/logarithm.ts';
 
 interface Kernel {
   addQuads(

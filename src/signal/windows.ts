@@ -1,4 +1,4 @@
-import { cosOf, sinOf } from '../numbers/trigonometry.js';
+import { cosOf, sinOf } from '../numbers/trigonometry.ts';
 
 /** The windows offered, the default first. */
 export const windowNames = ['hann', 'hamming', 'blackman', 'blackman-harris', 'flattop', 'rectangular'] as const;

@@ -3,7 +3,7 @@ import type { RatioInterval } from './estimate.ts';
 import { runsNeededForLog } from './repeats.ts';
 import { changePercent, powerPercent } from './summary.ts';
 import { powerOf } from '../numbers/power.ts';
-import { logOf } from '../numbers/logarithm.js';
+import { logOf } from '../numbers/logarithm.ts';
 
 export type Judgement = 'supported' | 'contradicted' | 'not shown';
 

@@ -15,7 +15,7 @@ import { methodOfChange, runsOfChange } from './methodOfChange.ts';
 import { refitsOf } from './overRefits.ts';
 import { exclusion, outcome, shownDirection } from './outcome.ts';
 import { changeDb, changePercent, haveLogarithms, logarithms, meanAndVariance, powerPercent } from './summary.ts';
-import { expOf } from '../numbers/exponential.js';
+import { expOf } from '../numbers/exponential.ts';
 
 /**
  * Every change that is asked for, row by row. Each run gives one level a row (a band, say, of one axis), the logarithms

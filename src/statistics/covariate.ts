@@ -2,8 +2,8 @@ import { compareChanges } from './compareChanges.ts';
 import type { AskedChange, ChangesOptions, ComparisonRow } from './comparison.ts';
 import type { KnownRun } from './knownRun.ts';
 import { powerOf } from '../numbers/power.ts';
-import { expOf } from '../numbers/exponential.js';
-import { logOf } from '../numbers/logarithm.js';
+import { expOf } from '../numbers/exponential.ts';
+import { logOf } from '../numbers/logarithm.ts';
 
 /** A quantity that differed from run to run and may explain part of a change: the mean speed, say. */
 export interface Covariate {

@@ -1,7 +1,7 @@
 import { studentTInterval } from './distributions/studentT.ts';
 import { meanAndVariance } from './summary.ts';
-import { expOf } from '../numbers/exponential.js';
-import { logOf } from '../numbers/logarithm.js';
+import { expOf } from '../numbers/exponential.ts';
+import { logOf } from '../numbers/logarithm.ts';
 
 /** B/A of spectral densities, bin by bin, with an interval that holds for all bins together. */
 export interface RatioOfDensities {

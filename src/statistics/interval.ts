@@ -1,7 +1,7 @@
 import { studentTInterval, studentTSurvival } from './distributions/studentT.ts';
 import { multipleTLimit, multipleTSurvival, type MultipleT } from './distributions/multipleT.ts';
 import type { Estimate, RatioInterval } from './estimate.ts';
-import { expOf } from '../numbers/exponential.js';
+import { expOf } from '../numbers/exponential.ts';
 
 /** What is said of one row, and all that is said of it: rows, claims, sentences and charts read these and no others. */
 export interface Statement {

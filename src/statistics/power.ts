@@ -2,7 +2,7 @@ import type { PlannedContrast } from './contrast.ts';
 import { normalCdf } from './distributions/normal.ts';
 import { studentTInterval } from './distributions/studentT.ts';
 import { betaRule, chiRule } from './quadrature.ts';
-import { log1pOf } from '../numbers/logarithm.js';
+import { log1pOf } from '../numbers/logarithm.ts';
 
 /** What a planned test is expected to meet. */
 export interface Expected {

@@ -1,6 +1,6 @@
 import { gammaKernel } from './distributions/incompleteGamma.ts';
 import { powerOf } from '../numbers/power.ts';
-import { cosOf, sinOf } from '../numbers/trigonometry.js';
+import { cosOf, sinOf } from '../numbers/trigonometry.ts';
 
 /** Nodes and weights of a rule on -1 to 1. */
 export interface Rule {

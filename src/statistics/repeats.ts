@@ -3,8 +3,8 @@ import { normalQuantile, normalUpperQuantile } from './distributions/normal.ts';
 import { chooseMethod, fewestRuns, type Method } from './methods.ts';
 import { interleavedOrder, placesOf } from './order.ts';
 import { equivalencePower, expectedHalfWidth, power, type Expected } from './power.ts';
-import { expm1Of } from '../numbers/exponential.js';
-import { log1pOf } from '../numbers/logarithm.js';
+import { expm1Of } from '../numbers/exponential.ts';
+import { log1pOf } from '../numbers/logarithm.ts';
 
 /** What a test with equal numbers of runs should be able to do. */
 export interface TestDesign {

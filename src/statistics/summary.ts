@@ -1,4 +1,4 @@
-import { log10Of, logOf } from '../numbers/logarithm.js';
+import { log10Of, logOf } from '../numbers/logarithm.ts';
 
 /**
  * Count, mean and variance (with n - 1) of plain numbers.

@@ -1,5 +1,5 @@
 import type { Quantity } from './unit.ts';
-import { log10Of } from '../numbers/logarithm.js';
+import { log10Of } from '../numbers/logarithm.ts';
 
 /** What stands where there is no number: never `NaN` or `Infinity`. */
 const noNumber = '–';

@@ -2,7 +2,7 @@ import { inSI, quantity } from '../units/arithmetic.ts';
 import { combine, dimensionless, dimensionOf, raise, sameDimension } from '../units/dimension.ts';
 import { formatNumber } from '../units/format.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
-import { log10Of } from '../numbers/logarithm.js';
+import { log10Of } from '../numbers/logarithm.ts';
 
 /** What levels in dB are over: one quantity, or for each thing measured the one that a standard prefers. */
 export interface LevelReference {

@@ -5,7 +5,7 @@ import { figureCells, rowJson, rowsCells } from './rows.ts';
 import type { Unit } from '../units/unit.ts';
 import { channelIn, runIn, scalingTo } from './scaling.ts';
 import type { Channel, Run } from './run.ts';
-import { log10Of, log2Of } from '../numbers/logarithm.js';
+import { log10Of, log2Of } from '../numbers/logarithm.ts';
 
 /** A density given by breakpoints that are joined by straight lines on log-log paper. */
 export interface ProfileValue {

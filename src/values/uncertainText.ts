@@ -2,7 +2,7 @@ import { effectiveDf, standardUncertainty, type UncertaintyParts } from '../unit
 import type { Quantity, Unit } from '../units/unit.ts';
 import { fixed, plain, scientific } from './number.ts';
 import { tenTo } from '../numbers/power.ts';
-import { log10Of } from '../numbers/logarithm.js';
+import { log10Of } from '../numbers/logarithm.ts';
 
 interface Told {
   readonly quantity: Quantity;

@@ -7,8 +7,8 @@ import type { Quantity } from '../units/unit.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import { success, type Refused, type Result } from '../result/result.ts';
 import { refuse } from './messages.ts';
-import { log10Of } from '../numbers/logarithm.js';
-import { cosOf, sinOf } from '../numbers/trigonometry.js';
+import { log10Of } from '../numbers/logarithm.ts';
+import { cosOf, sinOf } from '../numbers/trigonometry.ts';
 
 type Evaluated = Result<QuantityValue>;
 

@@ -8,8 +8,8 @@ import { bareHeader, unitOfHeader } from '../recordings/sheetFile.ts';
 import { figureOf, isTemperature } from './conditions.ts';
 import type { Adjustment } from './request.ts';
 import { comparedIn, measuredIn, type Sides } from './sides.ts';
-import { expOf } from '../../numbers/exponential.js';
-import { logOf } from '../../numbers/logarithm.js';
+import { expOf } from '../../numbers/exponential.ts';
+import { logOf } from '../../numbers/logarithm.ts';
 
 /** What levels are adjusted by: one list of values, one a run of all sides, for each covariate. */
 export interface Adjusted {

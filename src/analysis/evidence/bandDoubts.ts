@@ -10,8 +10,8 @@ import { findingsOf, isAsWritten, isJudgedByBand } from './faultGuards.ts';
 import { isOfPeaks } from './metrics.ts';
 import type { ComparisonTerms } from './request.ts';
 import type { Side, Sides, Track } from './sides.ts';
-import { expm1Of } from '../../numbers/exponential.js';
-import { log1pOf, logOf } from '../../numbers/logarithm.js';
+import { expm1Of } from '../../numbers/exponential.ts';
+import { log1pOf, logOf } from '../../numbers/logarithm.ts';
 
 /**
  * What may move a change counts where it could move it by a fifth of half the interval's width or more: below that, an interval of 95 %

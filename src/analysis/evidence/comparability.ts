@@ -8,8 +8,8 @@ import { conditionsOf, type Condition } from './conditions.ts';
 import { mixedWarnings } from './mixed.ts';
 import { sensorWarnings } from './sensors.ts';
 import type { Side, Sides } from './sides.ts';
-import { expOf } from '../../numbers/exponential.js';
-import { logOf } from '../../numbers/logarithm.js';
+import { expOf } from '../../numbers/exponential.ts';
+import { logOf } from '../../numbers/logarithm.ts';
 
 /** Thresholds beyond which two sides were not measured alike (engineering choices). */
 const durationsDiffer = 0.1;

@@ -5,7 +5,7 @@ import type { EarlierChange, EarlierFigure, EarlierRow } from '../../values/earl
 import { kinds } from '../../values/kinds.ts';
 import { figuresIn, jsonKey } from '../../values/rows.ts';
 import { refuse } from '../messages/earlier.ts';
-import { log10Of } from '../../numbers/logarithm.js';
+import { log10Of } from '../../numbers/logarithm.ts';
 
 /** A record that is taken apart, and what its study is called. */
 export interface RecordOfStudy {

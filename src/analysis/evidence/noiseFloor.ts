@@ -10,7 +10,7 @@ import { doesCount, mostOfIt, moveByNoise, type BandDoubts, type BandsOfRuns } f
 import { tracksOf, whyOtherResultant, type Side, type Track } from './sides.ts';
 import { bandRow } from '../spectra/bands.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
-import { expm1Of } from '../../numbers/exponential.js';
+import { expm1Of } from '../../numbers/exponential.ts';
 
 /** A band's mean square should be so many times that of the logger at rest (error of the r.m.s. then below 5 %). */
 const ratioWanted = 10;

@@ -10,7 +10,7 @@ import type { PooledRow, PooledStudy, PooledValue } from '../../values/pooled.ts
 import { refuse, tell } from '../messages/earlier.ts';
 import { studyChanges, type StudyChange, type StudyOfChanges } from './studyChanges.ts';
 import type { StudyArgument } from './studyChanges.ts';
-import { expOf } from '../../numbers/exponential.js';
+import { expOf } from '../../numbers/exponential.ts';
 
 /**
  * The changes of several studies as one: those that all of them have, each study a stratum with equal weight. Refuses fewer

@@ -3,7 +3,7 @@ import { covariateSensitivity } from '../../statistics/covariate.ts';
 import { tell } from '../messages/evidence.ts';
 import type { Compared } from './compared.ts';
 import { comparedIn } from './sides.ts';
-import { expOf } from '../../numbers/exponential.js';
+import { expOf } from '../../numbers/exponential.ts';
 
 /** Powers by which a result is shown beside that of the stated one: those that vibration of vehicles was seen to have. */
 const usualPowers = [0, 0.5, 1, 1.5];

@@ -5,7 +5,7 @@ import { comparedRuns, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { EarlierChange, EarlierValue } from '../../values/earlier.ts';
 import { refuse } from '../messages/earlier.ts';
-import { log1pOf } from '../../numbers/logarithm.js';
+import { log1pOf } from '../../numbers/logarithm.ts';
 
 /** What can be pooled, with the name that it is bound to. */
 export interface StudyArgument {

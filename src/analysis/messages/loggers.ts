@@ -3,7 +3,7 @@ import { listed } from '../../result/words.ts';
 import { formatNumber } from '../../units/format.ts';
 import { interval, plain, signed } from '../../values/number.ts';
 import { hertz, seconds } from '../amounts.ts';
-import { log10Of } from '../../numbers/logarithm.js';
+import { log10Of } from '../../numbers/logarithm.ts';
 
 /** What one channel reads in one band over what the other logger's reads; percents of the r.m.s. */
 export interface ToldReading {

@@ -9,7 +9,7 @@ import {
 } from '../../statistics/repeats.ts';
 import type { RepeatsValue } from '../../values/repeats.ts';
 import { refuse } from '../messages/planning.ts';
-import { expm1Of } from '../../numbers/exponential.js';
+import { expm1Of } from '../../numbers/exponential.ts';
 
 /** Rows of the table, and how far it goes to show the number that is needed. */
 const usualRows = 12;

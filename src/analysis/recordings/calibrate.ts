@@ -10,8 +10,8 @@ import type { RunsValue } from '../../values/runs.ts';
 import { refuse, tell } from '../messages/calibration.ts';
 import { isAcceleration } from './dimensions.ts';
 import { sensorOf } from './sensors.ts';
-import { acosOf, asinOf } from '../../numbers/arcs.js';
-import { cosOf } from '../../numbers/trigonometry.js';
+import { acosOf, asinOf } from '../../numbers/arcs.ts';
+import { cosOf } from '../../numbers/trigonometry.ts';
 
 /** Most that a still sensor moves, in g r.m.s.; an axis within 25° of gravity is along it (engineering choices). */
 const stillest = 0.05;

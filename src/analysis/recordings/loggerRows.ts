@@ -7,8 +7,8 @@ import type { Band } from '../../values/band.ts';
 import type { LoggersRow } from '../../values/loggers.ts';
 import type { TransferEntry } from '../../values/transfer.ts';
 import { scaleOf, type SharedChannel } from './loggerChannels.ts';
-import { expOf } from '../../numbers/exponential.js';
-import { logOf } from '../../numbers/logarithm.js';
+import { expOf } from '../../numbers/exponential.ts';
+import { logOf } from '../../numbers/logarithm.ts';
 
 /** Parts into which what both hold is cut for the scatter of the ratio, at most and at least. */
 const mostParts = 20;

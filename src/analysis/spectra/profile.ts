@@ -8,7 +8,7 @@ import type { Quantity, Unit } from '../../units/unit.ts';
 import type { ProfileValue } from '../../values/profile.ts';
 import { refuse } from '../messages/spectra.ts';
 import { powerOf } from '../../numbers/power.ts';
-import { log2Of } from '../../numbers/logarithm.js';
+import { log2Of } from '../../numbers/logarithm.ts';
 
 /**
  * A profile of breakpoints that are joined by straight lines on log-log paper, with its r.m.s.; or the one that was

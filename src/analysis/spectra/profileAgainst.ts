@@ -7,7 +7,7 @@ import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import { refuse } from '../messages/spectra.ts';
 import { densityOf, halfRate, isPast } from './density.ts';
 import { whyNoFrequencies } from './orderAxis.ts';
-import { log10Of } from '../../numbers/logarithm.js';
+import { log10Of } from '../../numbers/logarithm.ts';
 
 /** Usual tolerance of a random-vibration test in dB of density. */
 const tolerance = 3;

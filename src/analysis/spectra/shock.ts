@@ -9,7 +9,7 @@ import type { ShockEntry, ShockValue } from '../../values/shock.ts';
 import { refuse } from '../messages/spectra.ts';
 import { evenly } from '../recordings/uniformRate.ts';
 import { powerOf } from '../../numbers/power.ts';
-import { log2Of } from '../../numbers/logarithm.js';
+import { log2Of } from '../../numbers/logarithm.ts';
 
 /** Natural frequencies in an octave, as shock response spectra are drawn. */
 const perOctave = 12;

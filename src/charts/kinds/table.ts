@@ -4,7 +4,7 @@ import { counted } from '../../result/words.ts';
 import { aligned, fixed, noFigure, plain, scientific, significant } from '../../values/number.ts';
 import type { Part } from '../output.ts';
 import type { Presenter } from './kind.ts';
-import { log10Of } from '../../numbers/logarithm.js';
+import { log10Of } from '../../numbers/logarithm.ts';
 
 /** Beyond this a table is for a file, not for a page. */
 const rowLimit = 200;

@@ -11,8 +11,8 @@ import { drawn } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
 import { chartPart } from '../specification.ts';
-import { expOf } from '../../numbers/exponential.js';
-import { logOf } from '../../numbers/logarithm.js';
+import { expOf } from '../../numbers/exponential.ts';
+import { logOf } from '../../numbers/logarithm.ts';
 
 export interface NamedBands {
   readonly name: string | undefined;

@@ -2,7 +2,7 @@ import type { SpectrogramEntry } from '../../values/spectrogram.ts';
 import type { Domain } from '../axes.ts';
 import { cellDigits, cellSteps, type ReadsCells } from '../reads.ts';
 import { powerOf } from '../../numbers/power.ts';
-import { log10Of } from '../../numbers/logarithm.js';
+import { log10Of } from '../../numbers/logarithm.ts';
 
 /** Levels over time and frequency on a grid fit for a picture, and the outlines of cells of one colour. */
 export interface Grid {

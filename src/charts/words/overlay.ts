@@ -12,7 +12,7 @@ import {
 } from '../series.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
 import type { Overlay } from '../plots/overlay.ts';
-import { logOf } from '../../numbers/logarithm.js';
+import { logOf } from '../../numbers/logarithm.ts';
 
 export function overlayTitle({ quantity, series }: Overlay): string {
   const channels = distinct(series.map(({ channel }) => channel));

@@ -5,7 +5,7 @@ import { settings } from '../settings.ts';
 import { measured, type CheckedRun, type Question } from './checked.ts';
 import { meanVector } from './gravity.ts';
 import { blocksOf } from './stationarity.ts';
-import { acosOf } from '../../numbers/arcs.js';
+import { acosOf } from '../../numbers/arcs.ts';
 
 /** A run of a set, by the name it has in legends. */
 export interface NamedRun extends CheckedRun {

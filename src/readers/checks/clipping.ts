@@ -11,7 +11,7 @@ import {
   type CheckedRun,
 } from './checked.ts';
 import { extremeOf, logChance, topsOf, usualHold, type Extreme } from './plateaus.ts';
-import { logOf } from '../../numbers/logarithm.js';
+import { logOf } from '../../numbers/logarithm.ts';
 
 /**
  * Samples that stand in a plateau at the largest or smallest value, or at the end of the stated range: the sensor was

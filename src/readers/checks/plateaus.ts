@@ -1,5 +1,5 @@
 import { isSameReading, type CheckedRun } from './checked.ts';
-import { logOf } from '../../numbers/logarithm.js';
+import { logOf } from '../../numbers/logarithm.ts';
 
 /** Samples in a row at a channel's extreme, and how far the signal falls from it on either side, in its unit. */
 export interface Plateau {

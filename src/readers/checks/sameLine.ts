@@ -7,7 +7,7 @@ import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import type { NamedRun, SetCheck, SetFinding } from './between.ts';
 import { measured, type Question } from './checked.ts';
-import { cosOf } from '../../numbers/trigonometry.js';
+import { cosOf } from '../../numbers/trigonometry.ts';
 
 /** A channel of a run, with its density in narrow bins. */
 interface Narrow {

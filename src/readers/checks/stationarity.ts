@@ -2,8 +2,8 @@ import type { Finding } from '../recording.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { meanOf, meanSquare, measured, timeSpans, type Check, type CheckedRun } from './checked.ts';
-import { expOf } from '../../numbers/exponential.js';
-import { logOf } from '../../numbers/logarithm.js';
+import { expOf } from '../../numbers/exponential.ts';
+import { logOf } from '../../numbers/logarithm.ts';
 
 interface Block {
   readonly from: number;

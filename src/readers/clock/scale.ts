@@ -1,5 +1,5 @@
 import { settings } from '../settings.ts';
-import { logOf } from '../../numbers/logarithm.js';
+import { logOf } from '../../numbers/logarithm.ts';
 
 /** A reading of a column of numbers as time. */
 export interface TimeScale {

@@ -9,7 +9,7 @@ import type { Table, TableColumn } from '../table.ts';
 import { Feed } from './feed.ts';
 import { functionHeader, headerLines, type FunctionHeader } from './universalFunction.ts';
 import { binaryForm, sizesOf, valuesInBytes, valuesInText, type FunctionValues } from './universalValues.ts';
-import { log10Of } from '../../numbers/logarithm.js';
+import { log10Of } from '../../numbers/logarithm.ts';
 
 /** One function of dataset 58. */
 type Response = FunctionHeader & FunctionValues;

@@ -1,6 +1,6 @@
 import type { Sentences } from '../../result/messages.ts';
 import { figure, measured, percent } from './words.ts';
-import { sinOf } from '../../numbers/trigonometry.js';
+import { sinOf } from '../../numbers/trigonometry.ts';
 
 interface OfRun {
   /** The run's name in legends. */

@@ -1,4 +1,4 @@
-import { logOf } from '../../numbers/logarithm.js';
+import { logOf } from '../../numbers/logarithm.ts';
 
 /**
  * ratio - 1 - ln(ratio), never negative. Near ratio = 1 the three terms cancel; the series in

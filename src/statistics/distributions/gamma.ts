@@ -1,4 +1,4 @@
-import { log1pOf } from '../../numbers/logarithm.js';
+import { log1pOf } from '../../numbers/logarithm.ts';
 
 /** Coefficients B_2k / (2k (2k-1)) of Stirling's series, k = 1, 2, ... (Abramowitz & Stegun 6.1.41). */
 const stirlingSeries = [1 / 12, -1 / 360, 1 / 1260, -1 / 1680, 1 / 1188, -691 / 360360, 1 / 156, -3617 / 122400];

@@ -2,8 +2,8 @@ import { relativeDeviance } from './deviance.ts';
 import { stirlingError } from './gamma.ts';
 import type { TailProbability, Tails } from './incompleteGamma.ts';
 import { solveMonotone } from './solve.ts';
-import { expOf } from '../../numbers/exponential.js';
-import { logOf } from '../../numbers/logarithm.js';
+import { expOf } from '../../numbers/exponential.ts';
+import { logOf } from '../../numbers/logarithm.ts';
 
 /**
  * x^a y^b / B(a, b) with y = 1 - x, in Loader's form, which keeps its digits for large a and b.

@@ -2,8 +2,8 @@ import { requireNumber } from './arguments.ts';
 import { relativeDeviance } from './deviance.ts';
 import { stirlingError } from './gamma.ts';
 import { solveMonotone } from './solve.ts';
-import { expOf } from '../../numbers/exponential.js';
-import { logOf } from '../../numbers/logarithm.js';
+import { expOf } from '../../numbers/exponential.ts';
+import { logOf } from '../../numbers/logarithm.ts';
 
 /** The two tails of a distribution at one point; they add up to 1, and each is accurate where it is small. */
 export interface Tails {

@@ -2,8 +2,8 @@ import { gaussLegendre, chiRule } from '../quadrature.ts';
 import { normalCdf } from './normal.ts';
 import { studentTInterval } from './studentT.ts';
 import { powerOf } from '../../numbers/power.ts';
-import { expOf } from '../../numbers/exponential.js';
-import { logOf } from '../../numbers/logarithm.js';
+import { expOf } from '../../numbers/exponential.ts';
+import { logOf } from '../../numbers/logarithm.ts';
 
 /** Several t that share one estimate of the scatter and are stated together. */
 export type MultipleT =
