@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import * as vscode from 'vscode';
+import { runStaleByCount } from '../../../src/editor/staleCommands.ts';
 import { settles, Study } from './study.ts';
 
 describe('what is out of date', () => {
@@ -53,6 +54,22 @@ describe('what is out of date', () => {
       () => cells().every(({ executionSummary }) => executionSummary?.success === true),
       () => 'a cell has not ended well',
     );
+  });
+
+  it('runs by the command of each count, which the toolbar gives its notebook', async () => {
+    const known = await vscode.commands.getCommands(true);
+    assert.deepEqual(
+      runStaleByCount.filter((command) => !known.includes(command)),
+      [],
+    );
+    for (const [command, stiffness, soft] of [
+      [runStaleByCount[2], 20, 5],
+      [runStaleByCount[runStaleByCount.length - 1], 28, 7],
+    ] as const) {
+      await study.write(0, `k = ${stiffness} N/mm`);
+      await vscode.commands.executeCommand(command, { notebookEditor: { notebookUri: study.notebook.uri } });
+      await comesTo(new RegExp(`${stiffness}(\\.0+)? N/mm\\|.*\\b${soft}(\\.0+)? N/mm\\|`));
+    }
   });
 
   it('runs by itself once an edit pauses, where that is wanted, and not while a text has mistakes', async () => {

@@ -2,23 +2,16 @@ import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
-import { recording } from '../../engine/memoryFiles.ts';
 import { OpenNotebook, projectFolder, until, Workbench, type Theme } from '../harness.ts';
+import { openRide, rideCell, rideFile, rideText } from './ride.ts';
 
 const pictures = join(projectFolder, 'out', 'screenshots');
-const file = 'ride.washboard.md';
-const fence = (text: string): string => `\`\`\`washboard\n${text}\n\`\`\`\n\n`;
 const cells = [
-  '# The ride\nride = load "raw/*.csv" | channel z | trim 2..18 s',
+  rideCell,
   '# How it looks\nplot ride',
   '# Over frequency\nS = spectrum ride\nplot S, (band S 10..30 Hz) over 1..90 Hz',
   'P = plan "Less?" primary 10..30 Hz\ncompare ride[1] with ride[2] plan P',
 ];
-const files = {
-  [file]: `# A ride\n\n${cells.map(fence).join('')}`,
-  'raw/a.csv': recording({ seed: 1 }),
-  'raw/b.csv': recording({ seed: 2, level: 0.4 }),
-};
 
 const themes = ['light', 'dark', 'high-contrast', 'high-contrast-light'] satisfies Theme[];
 
@@ -27,10 +20,7 @@ describe('stretches, readings and closer looks in a served editor', function () 
   let notebook: OpenNotebook;
 
   before(async () => {
-    workbench = await Workbench.open({ files, theme: 'light' });
-    notebook = await workbench.openNotebook(file);
-    await notebook.runAll();
-    for (const at of [1, 2, 3, 4]) assert.equal(await notebook.ended(at), 'success');
+    ({ workbench, notebook } = await openRide(cells));
   });
   after(async () => workbench?.close());
 
@@ -145,8 +135,8 @@ describe('stretches, readings and closer looks in a served editor', function () 
       .waitFor();
     await notebook.save();
     const changed = (): string[] => {
-      const saved = readFileSync(join(workbench.folder, file), 'utf8').split('\n');
-      return saved.filter((line, at) => line !== files[file].split('\n')[at]);
+      const saved = readFileSync(join(workbench.folder, rideFile), 'utf8').split('\n');
+      return saved.filter((line, at) => line !== rideText(cells).split('\n')[at]);
     };
     await until(() => Promise.resolve(changed().length > 0), 'a changed file');
     assert.equal(changed().length, 1, changed().join('\n'));

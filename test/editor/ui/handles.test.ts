@@ -2,34 +2,24 @@ import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
-import { recording } from '../../engine/memoryFiles.ts';
 import { OpenNotebook, projectFolder, until, Workbench } from '../harness.ts';
+import { openRide, rideCell, rideFile, rideText } from './ride.ts';
 
 const pictures = join(projectFolder, 'out', 'screenshots');
-const file = 'ride.washboard.md';
-const fence = (text: string): string => `\`\`\`washboard\n${text}\n\`\`\`\n\n`;
 const cells = [
-  '# The ride\nride = load "raw/*.csv" | channel z | trim 2..18 s',
+  rideCell,
   '# How it looks\nplot ride',
   'S = spectrum ride\nplot S, (band S 10..30 Hz) over 1..90 Hz',
   'levels ride',
 ];
-const files = {
-  [file]: `# A ride\n\n${cells.map(fence).join('')}`,
-  'raw/a.csv': recording({ seed: 1 }),
-  'raw/b.csv': recording({ seed: 2, level: 0.4 }),
-};
+const text = rideText(cells);
 
 describe('handles on charts in a served editor', function () {
   let workbench: Workbench;
   let notebook: OpenNotebook;
-  const code = [1, 2, 3, 4];
 
   before(async () => {
-    workbench = await Workbench.open({ files, theme: 'light' });
-    notebook = await workbench.openNotebook(file);
-    await notebook.runAll();
-    for (const at of code) assert.equal(await notebook.ended(at), 'success');
+    ({ workbench, notebook } = await openRide(cells));
   });
   after(async () => workbench?.close());
 
@@ -95,10 +85,10 @@ describe('handles on charts in a served editor', function () {
   it('change one line of the file, by one step that the editor undoes', async () => {
     await notebook.reveal(2);
     await notebook.save();
-    const saved = readFileSync(join(workbench.folder, file), 'utf8').split('\n');
-    const changed = files[file].split('\n').flatMap((line, at) => (line === saved[at] ? [] : [line]));
+    const saved = readFileSync(join(workbench.folder, rideFile), 'utf8').split('\n');
+    const changed = text.split('\n').flatMap((line, at) => (line === saved[at] ? [] : [line]));
     assert.deepEqual(changed, ['ride = load "raw/*.csv" | channel z | trim 2..18 s']);
-    assert.equal(saved.length, files[file].split('\n').length);
+    assert.equal(saved.length, text.split('\n').length);
   });
 
   it('take back and do again what they wrote, by keys on the slider', async () => {

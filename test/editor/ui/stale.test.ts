@@ -4,24 +4,15 @@ import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
 import { recording } from '../../engine/memoryFiles.ts';
 import { projectFolder, until, Workbench, type OpenNotebook, type Theme } from '../harness.ts';
+import { openRide, rideCell } from './ride.ts';
 
-const file = 'ride.washboard.md';
-const fence = (text: string): string => `\`\`\`washboard\n${text}\n\`\`\`\n\n`;
-const cells = ['# The ride\nride = load "raw/*.csv" | channel z | trim 2..18 s', 'plot ride', 'levels ride'];
-const files = {
-  [file]: `# A ride\n\n${cells.map(fence).join('')}`,
-  'raw/a.csv': recording({ seed: 1 }),
-  'raw/b.csv': recording({ seed: 2, level: 0.4 }),
-};
+const cells = [rideCell, 'plot ride', 'levels ride'];
 
 describe('outputs out of date, in a served editor', function () {
   let workbench: Workbench;
   let notebook: OpenNotebook;
   before(async () => {
-    workbench = await Workbench.open({ files, theme: 'light', settings: { 'washboard.updateDependents': false } });
-    notebook = await workbench.openNotebook(file);
-    await notebook.runAll();
-    for (const at of [1, 2, 3]) assert.equal(await notebook.ended(at), 'success');
+    ({ workbench, notebook } = await openRide(cells, { 'washboard.updateDependents': false }));
   });
   after(async () => workbench?.close());
 
@@ -60,6 +51,24 @@ describe('outputs out of date, in a served editor', function () {
     const before = await reasons().count();
     await levels.last().getByRole('button', { name: 'Run', exact: true }).click();
     await until(async () => (await reasons().count()) === before - 1, 'one output less that is out of date');
+  });
+
+  it('are counted by the title of a button in the toolbar, which runs them and goes', async () => {
+    // The case of letters tells it from the status bar.
+    const buttons = (name: RegExp): Locator => workbench.page.getByRole('button', { name }).locator('visible=true');
+    const button = async (name: RegExp): Promise<void> => {
+      await buttons(name).first().waitFor();
+      await until(async () => (await buttons(/\d.* Cells? Out of Date/).count()) === 1, 'one button');
+    };
+    await notebook.editCell(1, cells[0].replace('2..18', '3..17'));
+    await button(/^3 Cells Out of Date/);
+    assert.equal(await notebook.runCell(1), 'success');
+    await button(/^2 Cells Out of Date/);
+    await buttons(/^2 Cells Out of Date/)
+      .first()
+      .click();
+    await until(async () => (await buttons(/\d.* Cells? Out of Date/).count()) === 0, 'a toolbar without the button');
+    await until(async () => (await reasons().count()) === 0, 'outputs that are up to date');
     assert.deepEqual(workbench.errors, []);
   });
 });
