@@ -19,7 +19,7 @@ const { values: options } = parseArgs({
   options: { report: { type: 'string' }, grep: { type: 'string' }, only: { type: 'string' } },
 });
 const wanted = (part) => options.only === undefined || options.only === part;
-const patience = 240_000;
+const patience = 420_000;
 const say = (line) => console.error(line);
 
 const work = mkdtempSync(join(tmpdir(), 'washboard-editor-test-'));

@@ -2,12 +2,21 @@ import { strict as assert } from 'node:assert';
 import * as vscode from 'vscode';
 import type { Literal } from '../../../src/charts/handle.ts';
 import { Moves, type Around } from '../../../src/editor/handles/moves.ts';
+import { runsOn } from '../../../src/editor/here.ts';
+import type { Platform } from '../../../src/editor/platform.ts';
 import type { EngineThreads } from '../../../src/editor/engineThreads.ts';
 import { Study } from './study.ts';
 
 describe('a literal that is moved while its cell is edited', () => {
   let study: Study;
-  before(async () => void (study = await Study.open('moves', ['k = 3 N/mm', 'soft = k / 4'])));
+  before(async () => {
+    // The tests' own copy of these files was told by no entry.
+    runsOn({
+      pathOf: ({ fsPath }: vscode.Uri) => fsPath,
+      projectRoot: (folder: string) => folder,
+    } as unknown as Platform);
+    study = await Study.open('moves', ['k = 3 N/mm', 'soft = k / 4']);
+  });
   after(() => study.close());
 
   it('is sought again in the text as it is by then, and nothing else is written over', async () => {
