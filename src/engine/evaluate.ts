@@ -9,10 +9,27 @@ import type { QuantityValue } from '../values/quantity.ts';
 import type { Value } from '../values/value.ts';
 import { arithmetic, convertQuantity, covered, negate, uncertain } from '../verbs/arithmetic.ts';
 import { verbNamed } from '../verbs/catalogue.ts';
+import { withoutLeftOut } from '../verbs/each.ts';
 import { evaluateFunction, functionNamed } from '../verbs/functions.ts';
-import { faultsBehind, type Answer, type Answered, type Arguments, type Context, type Verb } from '../verbs/verb.ts';
+import {
+  faultsBehind,
+  leftOutBy,
+  type Answer,
+  type Answered,
+  type Arguments,
+  type Context,
+  type Verb,
+} from '../verbs/verb.ts';
 import { argumentsOf } from './arguments.ts';
-import { blamed, failed, placed, type Call, type Evaluated, type EvaluationContext } from './evaluation.ts';
+import {
+  blamed,
+  failed,
+  placed,
+  type Call,
+  type Evaluated,
+  type EvaluationContext,
+  type PlacedFailure,
+} from './evaluation.ts';
 import { firstUnfit, firstUnfitParameter } from './hold.ts';
 import { refuseFault, tell } from './messages.ts';
 import { chainOf, type Chain } from './parts/chain.ts';
@@ -140,8 +157,20 @@ export class Evaluator {
     const chain = await chainOf(node, { context: this.#context, inner: () => this.#inner() });
     if (chain !== undefined) return this.#joined(key, chain);
     const inner = this.#inner();
+    const made = await this.#made(verb, node, { key, inner });
+    this.computed ||= inner.computed;
+    if (made.ok) return this.#accept(made);
+    this.#tell(inner.warnings);
+    return made;
+  }
+
+  /** What a call gives that looks at all of its operands at once, with what they told, as it is kept. */
+  async #made(
+    verb: Verb,
+    node: Call,
+    { key, inner }: { readonly key: string; readonly inner: Evaluator },
+  ): Promise<Answered | { readonly ok: false; readonly failure: PlacedFailure }> {
     const given = await argumentsOf(node, (part) => inner.value(part));
-    this.#take(inner);
     if (!given.ok) return given;
     const unfit = firstUnfit(verb.form, node, given.value);
     if (unfit !== undefined) return { ok: false, failure: unfit };
@@ -154,10 +183,11 @@ export class Evaluator {
     if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     if (!found.ok) return { ok: false, failure: { ...found.failure, place: blamed(node, found.failure.at) } };
     const faults = verb.passesFaults === true ? [] : faultsBehind(given.value);
-    const told = answered(found.value, [...inner.warnings, ...found.warnings, ...faults]);
+    const below = withoutLeftOut(inner.warnings, leftOutBy(given.value, found.value));
+    const told = answered(found.value, [...below, ...found.warnings, ...faults]);
     this.#context.cache.set(key, told);
     if (performance.now() - began > worthKeeping) this.#context.kept?.set(key, told);
-    return this.#accept(told);
+    return told;
   }
 
   /** The value of a set whose runs go through their steps one by one. */
@@ -176,11 +206,6 @@ export class Evaluator {
   /** An evaluator of a part of the expression, which gathers what that part tells by itself. */
   #inner(): Evaluator {
     return new Evaluator(this.#context);
-  }
-
-  #take(inner: Evaluator): void {
-    this.computed ||= inner.computed;
-    this.#tell(inner.warnings);
   }
 
   async #recalled(key: string): Promise<Answered | undefined> {

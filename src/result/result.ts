@@ -39,6 +39,14 @@ export const refused = (failure: Failure): Refused => ({ ok: false, failure });
 export interface Warning extends Message {
   /** Of what is true of several runs or channels, and told of all in one breath. */
   readonly about?: About;
+  /** Of what is true of one channel alone: it is not told of what is made without that channel. */
+  readonly concerns?: ChannelOfRun;
+}
+
+/** A channel of a run, by its name, and by the run's label. */
+export interface ChannelOfRun {
+  readonly run: string;
+  readonly channel: string;
 }
 
 /** What a warning speaks of, so that those of several sets can be told as one. */

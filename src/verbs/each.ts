@@ -4,6 +4,7 @@ import { handsOnExcluded } from '../values/kinds.ts';
 import type { Value } from '../values/value.ts';
 
 export { joinedWarnings } from '../analysis/joined.ts';
+export { withoutLeftOut } from '../analysis/recordings/faults.ts';
 export { readingsOf, type ListedRecording, type Listing, type Readings } from '../analysis/recordings/load.ts';
 export { followed } from './excludedRuns.ts';
 

@@ -1,4 +1,4 @@
-import { faultWarnings } from '../analysis/recordings/faults.ts';
+import { channelsLeftOut, faultWarnings } from '../analysis/recordings/faults.ts';
 import type { Listing } from '../analysis/recordings/load.ts';
 import { runsOf } from '../values/kinds.ts';
 import type { Accept, Form } from '../language/form.ts';
@@ -6,6 +6,7 @@ import {
   answered,
   type Answer as AnswerOf,
   type Answered as AnsweredOf,
+  type ChannelOfRun,
   type Refused,
   type Result,
   type Warning,
@@ -15,6 +16,7 @@ import type { UncertaintyParts } from '../units/uncertainty.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { Band } from '../values/band.ts';
 import type { Files, History, WantedRecording, Watch } from '../values/ports.ts';
+import type { Run } from '../values/run.ts';
 import type { Value, ValueOf } from '../values/value.ts';
 
 /** A raw file that a call reads. */
@@ -172,10 +174,15 @@ export const valuesIn = <K extends Value['kind']>(given: readonly Argument[], ki
     argument.type === 'value' && argument.value.kind === kind ? [argument.value as ValueOf<K>] : [],
   );
 
+/** Every run behind a call's operands. */
+const runsBehind = ({ operands }: Arguments): Run[] =>
+  Object.values(operands)
+    .flat()
+    .flatMap((argument) => (argument?.type === 'value' ? runsOf(argument.value) : []));
+
 /** The faults of the runs behind a call's operands, as warnings of its result. */
-export const faultsBehind = ({ operands }: Arguments): Warning[] =>
-  faultWarnings(
-    Object.values(operands)
-      .flat()
-      .flatMap((argument) => (argument?.type === 'value' ? runsOf(argument.value) : [])),
-  );
+export const faultsBehind = (given: Arguments): Warning[] => faultWarnings(runsBehind(given));
+
+/** The channels of the runs behind a call's operands that its result, a set of them, no longer has. */
+export const leftOutBy = (given: Arguments, value: Value): ChannelOfRun[] =>
+  value.kind === 'runs' ? channelsLeftOut(runsBehind(given), value.runs) : [];

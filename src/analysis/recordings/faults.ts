@@ -1,4 +1,4 @@
-import type { Warning } from '../../result/result.ts';
+import type { ChannelOfRun, Warning } from '../../result/result.ts';
 import { findingOf } from '../../readers/messages.ts';
 import type { Finding } from '../../readers/recording.ts';
 import { signalsOf, type Run } from '../../values/run.ts';
@@ -8,7 +8,7 @@ export function faultWarnings(runs: readonly Run[]): Warning[] {
   return [...new Set(runs)].flatMap((run) =>
     findingsOn(run, signalNames(run))
       .filter(({ severity }) => severity === 'fault')
-      .map((finding) => ({ ...findingOf(run.label, finding), code: `fault.${finding.code}` })),
+      .map((finding) => ({ ...warningOf(run.label, finding), code: `fault.${finding.code}` })),
   );
 }
 
@@ -18,6 +18,30 @@ export const signalNames = (run: Run): readonly string[] => signalsOf(run).map((
 /** What was found on a whole run, and on those of its channels. @param channels by name, a resultant's axes one by one */
 export const findingsOn = ({ findings }: Run, channels: readonly string[]): Finding[] =>
   findings.filter(({ channel }) => channel === undefined || channels.includes(channel));
+
+/** A finding as it is told of a run, and of which of its channels. */
+export const warningOf = (run: string, finding: Finding): Warning => {
+  const { channel } = finding;
+  return { ...findingOf(run, finding), ...(channel === undefined ? {} : { concerns: { run, channel } }) };
+};
+
+/** The channels of runs that the same runs no longer have `after` a step, told apart by their labels. */
+export function channelsLeftOut(before: readonly Run[], after: readonly Run[]): ChannelOfRun[] {
+  const kept = new Map(after.map((run) => [run.label, signalNames(run)]));
+  return before.flatMap((run) => {
+    const names = kept.get(run.label);
+    const gone = names === undefined ? [] : signalNames(run).filter((channel) => !names.includes(channel));
+    return gone.map((channel) => ({ run: run.label, channel }));
+  });
+}
+
+/** The `warnings` but for those of channels that were left out. */
+export function withoutLeftOut(warnings: readonly Warning[], leftOut: readonly ChannelOfRun[]): readonly Warning[] {
+  if (leftOut.length === 0) return warnings;
+  const keyOf = ({ run, channel }: ChannelOfRun): string => JSON.stringify([run, channel]);
+  const gone = new Set(leftOut.map(keyOf));
+  return warnings.filter(({ concerns }) => concerns === undefined || !gone.has(keyOf(concerns)));
+}
 
 /** Whether a finding speaks of any part of the stretch `from` one time `to` another, in s from the recording's first sample. */
 export function touches({ spans }: Finding, from: number, to: number): boolean {

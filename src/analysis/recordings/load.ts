@@ -7,10 +7,9 @@ import type { Files, ReadRecording, WantedRecording, Watch } from '../../values/
 import { changed } from '../../values/resultant.ts';
 import type { Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
-import { findingOf } from '../../readers/messages.ts';
 import { tell } from '../messages/recordings.ts';
 import { withCalibration } from './calibrate.ts';
-import { findingsOn, signalNames } from './faults.ts';
+import { findingsOn, signalNames, warningOf } from './faults.ts';
 import { chosenFiles, type ChosenFile, type Wanted } from './choice.ts';
 import { runOf } from './recordedRun.ts';
 import { sensorNamed, sensorOf } from './sensors.ts';
@@ -97,7 +96,7 @@ function listedRecording(file: ChosenFile, label: string, request: LoadRequest):
       const remarkable = found.filter(({ severity }) => severity !== 'note');
       return answered(
         run.value,
-        remarkable.map((finding) => findingOf(label, finding)),
+        remarkable.map((finding) => warningOf(label, finding)),
       );
     },
     excluded: (read) => excludedRun(file, label, runIn(read, file, label, request)),

@@ -1,9 +1,10 @@
 import type { Warning } from '../../result/result.ts';
 import type { Value } from '../../values/value.ts';
-import { joinedValue, joinedWarnings } from '../../verbs/each.ts';
+import { joinedValue, joinedWarnings, withoutLeftOut } from '../../verbs/each.ts';
 import { blamed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
 import type { Chain } from './chain.ts';
 import { Making, type Made } from './making.ts';
+import type { Told } from './part.ts';
 
 /** What came of a chain: the value of the set, or why there is none, and what is told of the expression's own steps. */
 export type MadeOf = { readonly warnings: readonly Warning[]; readonly computed: boolean } & (
@@ -44,17 +45,25 @@ function whyNoSet(
   return undefined;
 }
 
-/** What is told of so many first levels of a chain, of the expression's own alone. */
+/**
+ * What is told of so many first levels of a chain, of the expression's own alone, and not of channels that a later one
+ * of them left out.
+ */
 function toldBy({ base, steps }: Chain, { parts }: Made, levels: number): Warning[] {
+  const each = (level: number): Told[] => parts.flatMap((part) => (part === undefined ? [] : [part.told[level]]));
   const told = (level: number): Warning[] => {
-    const each = parts.flatMap((part) => (part === undefined ? [] : [part.told[level]]));
-    return [...joinedWarnings(each.flatMap(({ warnings }) => warnings)), ...each.flatMap(({ faults }) => faults)];
+    const own = each(level);
+    return [...joinedWarnings(own.flatMap(({ warnings }) => warnings)), ...own.flatMap(({ faults }) => faults)];
   };
-  return [
-    ...(base.isOwn && levels > 0 ? [...base.before, ...told(0), ...base.after] : []),
-    ...steps.flatMap(({ isOwn, warnings }, at) =>
-      // The arguments were evaluated whether the step itself came off or not.
-      !isOwn || at + 1 > levels ? [] : at + 1 < levels ? [...warnings, ...told(at + 1)] : warnings,
-    ),
-  ];
+  let warnings: readonly Warning[] = base.isOwn && levels > 0 ? [...base.before, ...told(0), ...base.after] : [];
+  for (const [at, step] of steps.entries()) {
+    const level = at + 1;
+    if (level > levels) break;
+    // The arguments were evaluated whether the step itself came off or not.
+    if (step.isOwn) warnings = [...warnings, ...step.warnings];
+    if (level === levels) break;
+    const leftOut = each(level).flatMap((one) => one.leftOut ?? []);
+    warnings = [...withoutLeftOut(warnings, leftOut), ...(step.isOwn ? told(level) : [])];
+  }
+  return [...warnings];
 }

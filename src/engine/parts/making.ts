@@ -1,7 +1,7 @@
 import type { Checked } from '../../language/checked.ts';
 import type { Failure, Refused } from '../../result/result.ts';
 import { followed, readingsOf, type ListedRecording, type Readings } from '../../verbs/each.ts';
-import { faultsBehind, type Arguments, type Context } from '../../verbs/verb.ts';
+import { faultsBehind, leftOutBy, type Arguments, type Context } from '../../verbs/verb.ts';
 import { blamed, failed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
 import { refuseFault, tell } from '../messages.ts';
 import { isConclusive } from '../recall.ts';
@@ -228,7 +228,9 @@ export class Making {
     const { value, warnings } = found;
     const faults = verb.passesFaults === true ? [] : faultsBehind(whole);
     const common = verb.common === undefined ? {} : { common: verb.common.of(value) };
-    return { value, told: [...part.told, { warnings, faults, ...common }] };
+    const gone = leftOutBy(whole, value);
+    const leftOut = gone.length === 0 ? {} : { leftOut: gone };
+    return { value, told: [...part.told, { warnings, faults, ...leftOut, ...common }] };
   }
 
   /** The outside as a verb sees it that goes over one recording: what it has done is a part of all there is to do. */

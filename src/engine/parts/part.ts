@@ -1,4 +1,4 @@
-import type { Warning } from '../../result/result.ts';
+import type { ChannelOfRun, Warning } from '../../result/result.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import type { Value } from '../../values/value.ts';
 
@@ -16,6 +16,8 @@ export interface Told {
   readonly warnings: readonly Warning[];
   /** The faults of the run itself, which are told behind the warnings of the whole set. */
   readonly faults: readonly Warning[];
+  /** Channels that the recording has no more after the step; none unless said. */
+  readonly leftOut?: readonly ChannelOfRun[];
   /** What has to be alike in all recordings of the set. */
   readonly common?: unknown;
 }

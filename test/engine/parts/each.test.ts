@@ -47,6 +47,32 @@ describe('a set whose runs go through their steps one by one', () => {
     assertSame(await jsonOf(engineOver(files)), wanted);
   });
 
+  it('tells what loading found of the channels that its expression takes, not of the others', async () => {
+    const clippedIn = async (text: string): Promise<readonly number[]> => {
+      const { results } = await engineOver(files).run({ cells: [text], wanted: 'all' }, quietWatch);
+      return results.map(({ warnings }) => warnings.filter(({ code }) => /clipped$/.test(code)).length);
+    };
+    const load = 'load "raw/side-*.csv"';
+    const counts: readonly (readonly [text: string, count: readonly number[]])[] = [
+      [`${load} | trim 1..5 s | channel y z`, [3]],
+      [`${load} | trim 1..5 s | channel z`, [0]],
+      [`levels (channel (${load}) x z)`, [0]],
+      [`channel (${load} in m/s^2) z`, [0]],
+      [`${load} | channel x y | resultant | levels`, [3]],
+      [`${load} | highpass 2 Hz | channel y`, [3]],
+      [`${load} | highpass 2 Hz | channel z`, [0]],
+      // The load is a statement of its own, or the step that leaves the channel out fails.
+      [`s = ${load}\nchannel s z`, [3, 0]],
+      [`s = ${load}\nhighpass s 2 Hz | levels`, [3, 3]],
+      [`s = ${load}\nlevels (highpass s 2 Hz)[1]\nhighpass s 2 Hz | channel z | levels`, [3, 3, 0]],
+      [`${load} | channel z q`, [3]],
+    ];
+    for (const [text, count] of counts) {
+      assert.deepEqual(await clippedIn(text), count, text);
+      assert.deepEqual(await atOnce(() => clippedIn(text)), count, text);
+    }
+  });
+
   it('gives the same again from memory', async () => {
     const engine = engineOver(files);
     const first = await jsonOf(engine);

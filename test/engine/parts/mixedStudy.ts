@@ -65,6 +65,12 @@ export function mixedFiles(): Record<string, string> {
   files['raw/bad-1.csv'] = recordingOf({ ...even, seed: 75, axes: 3 });
   files['raw/bad-2.csv'] = 'no table at all\nnothing to see\n';
   files['raw/bad-3.csv'] = '';
+  // Their second axis alone is clipped.
+  for (const n of [1, 2, 3])
+    files[`raw/side-${n}.csv`] = recordingOf({ ...even, seed: 80 + n, axes: 3 }).replace(
+      /^([^,]+,[^,]+),(-?[\d.]+)/gm,
+      (_, before: string, y: string) => `${before},${Math.min(0.06, Number(y)).toFixed(4)}`,
+    );
   const row = (n: number): string =>
     [
       `a-${n}.csv`,
@@ -110,6 +116,11 @@ export const mixedCells: readonly string[] = [
   'levels (trim (load "raw/a-1.csv") 0 s..4 s) | levels',
   't = 2 s\ntrim a from t length (levels same[1]).duration\nspectrum (trim a from t length 2 s) using window hann (levels same).rms',
   'running (load "raw/a-1*.csv" | trim 1..5 s) over 9 s',
+  // What is found of one axis, in loads of which a later step takes others.
+  'load "raw/side-*.csv" | trim 1..5 s | channel y\nload "raw/side-*.csv" | trim 1..5 s | channel z\nlevels (channel (load "raw/side-*.csv") x z)',
+  's = load "raw/side-*.csv"\nchannel s z\nchannel ((load "raw/side-*.csv") in m/s^2) z\nload "raw/side-*.csv" | highpass 2 Hz | channel x z | resultant',
+  'load "raw/side-*.csv" | channel z | trim 1..9 s',
+  'load "raw/side-*.csv" | channel q',
   // One file, read in several ways.
   'u = load "raw/one/same.csv" label "u" calibration 2 %\nv = load "raw/one/same.csv" label "u" calibration 5 %\nK = calibrate (load "raw/flat-2.csv")\nw2 = load "raw/one/same.csv" label "u" calibration K\nlevels u\nlevels v\nlevels w2\nu.rate in Hz',
 ];
