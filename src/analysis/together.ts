@@ -44,7 +44,8 @@ export function eachOnce<T extends Message>(messages: readonly T[]): T[] {
 /**
  * The end of a message that goes for others, too.
  *
+ * @param range what the message's figure is of them, in words
  * @returns a sentence that names `others`, with a blank before it, or nothing where there are none.
  */
-export const alsoOf = (others: readonly string[]): string =>
-  others.length === 0 ? '' : ` Much the same goes for ${listed(others)}.`;
+export const alsoOf = (others: readonly string[], range?: string): string =>
+  others.length === 0 ? '' : ` Much the same goes for ${listed(others)}${range === undefined ? '' : ` (${range})`}.`;

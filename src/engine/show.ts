@@ -2,32 +2,35 @@ import type { Display } from '../charts/display.ts';
 import type { Message, Output } from '../charts/output.ts';
 import { present } from '../charts/present.ts';
 import { outputText } from '../charts/text.ts';
+import type { Warning } from '../result/result.ts';
 import { unit } from '../units/parse.ts';
 import { inUnit } from '../values/inUnit.ts';
 import type { Value } from '../values/value.ts';
 import { withholdingCodes } from '../values/withheld.ts';
 import { convertQuantity } from '../verbs/arithmetic.ts';
+import { inFewLines } from '../verbs/each.ts';
 import type { StatementError, StatementResult } from './result.ts';
 
 /** What a reader sees of one statement: its value if it is shown, its warnings and its error always. */
 export function show(result: StatementResult, display: Display = {}): Output | undefined {
   const { value, error, warnings, shown, name } = result;
   const withholding = new Set(value?.kind === 'comparison' ? withholdingCodes(value) : []);
-  const messages: Message[] = warnings.map(({ code, message }) => ({
-    ...{ severity: 'warning', code, message },
-    ...(withholding.has(code) ? { withholds: true } : {}),
-  }));
-  if (error !== undefined) {
-    messages.unshift({
-      severity: 'error',
-      code: error.code,
-      message: error.message,
-      where: whereOf(error),
-    });
-    return messagesOnly(name, messages);
+  const failed: Message[] =
+    error === undefined ? [] : [{ severity: 'error', code: error.code, message: error.message, where: whereOf(error) }];
+  const told = (some: readonly Warning[]): Message[] => [
+    ...failed,
+    ...some.map(({ code, message }) => ({
+      ...({ severity: 'warning', code, message } as const),
+      ...(withholding.has(code) ? { withholds: true } : {}),
+    })),
+  ];
+  const messages = told(warnings);
+  const lines = told(inFewLines(warnings));
+  if (error === undefined && shown && value !== undefined) {
+    const output = present(displayed(value, result, display), name, messages, display);
+    return lines.length === messages.length ? output : { ...output, text: outputText(name, output.parts, lines) };
   }
-  if (shown && value !== undefined) return present(displayed(value, result, display), name, messages, display);
-  return messages.length > 0 ? messagesOnly(name, messages) : undefined;
+  return messages.length > 0 ? messagesOnly(name, messages, lines) : undefined;
 }
 
 function whereOf({ inCell, line, from, to }: StatementError): string {
@@ -42,6 +45,7 @@ function displayed(value: Value, { unitAsked }: StatementResult, { acceleration 
   return found.ok ? found.value : value;
 }
 
-function messagesOnly(name: string | undefined, messages: readonly Message[]): Output {
-  return { version: 1, name, kind: 'messages', parts: [], messages, text: outputText(name, [], messages) };
+/** @param lines the messages as the text has them */
+function messagesOnly(name: string | undefined, messages: readonly Message[], lines: readonly Message[]): Output {
+  return { version: 1, name, kind: 'messages', parts: [], messages, text: outputText(name, [], lines) };
 }

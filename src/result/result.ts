@@ -39,8 +39,8 @@ export const refused = (failure: Failure): Refused => ({ ok: false, failure });
 export interface Warning extends Message {
   /** Of what is true of several runs or channels, and told of all in one breath. */
   readonly about?: About;
-  /** Of what is true of one channel alone: it is not told of what is made without that channel. */
-  readonly concerns?: ChannelOfRun;
+  /** Of what was found of one run: its label, and the channel where it is of one alone. */
+  readonly concerns?: Partial<ChannelOfRun> & Pick<ChannelOfRun, 'run'>;
 }
 
 /** A channel of a run, by its name, and by the run's label. */

@@ -3,6 +3,7 @@ import type { ExcludedRun } from '../values/excluded.ts';
 import { handsOnExcluded } from '../values/kinds.ts';
 import type { Value } from '../values/value.ts';
 
+export { inFewLines } from '../analysis/alike.ts';
 export { joinedWarnings } from '../analysis/joined.ts';
 export { withoutLeftOut } from '../analysis/recordings/faults.ts';
 export { readingsOf, type ListedRecording, type Listing, type Readings } from '../analysis/recordings/load.ts';

@@ -34,6 +34,26 @@ describe('what is shown of a statement that failed', () => {
   });
 });
 
+describe('what is shown of a fault that several runs have', () => {
+  const clipped = (seed: number): string =>
+    recording({ seed }).replace(/[^,\n]+$/gm, (last) => (Number(last) > 1.1 ? '1.1' : last));
+  const files = { 'a1.csv': clipped(1), 'a2.csv': clipped(2), 'a3.csv': clipped(3) };
+
+  it('is a line of the text, with all in the messages', async () => {
+    for (const cell of ['a = load "*.csv"', 'load "*.csv" | channel z', 'check (load "*.csv")']) {
+      const { results } = await new Engine(new MemoryHost(files)).run({ cells: [cell], wanted: 'all' }, quietWatch);
+      const { text, messages } = show(results[0]) ?? assert.fail('nothing is shown');
+      assert.equal(messages.filter(({ code }) => code === 'clipped').length, 3, cell);
+      const lines = text.split('\n').filter((line) => line.startsWith('warning clipped: '));
+      assert.equal(lines.length, 1, cell);
+      assert.match(
+        lines[0],
+        /^warning clipped: a1: z is clipped: .* Much the same goes for a2 and a3 \([\d.]+ %.*\)\.$/,
+      );
+    }
+  });
+});
+
 describe('what is shown as the reader wants it', () => {
   const files = { 'a.csv': recording({ seed: 1 }), 'b.csv': recording({ seed: 2 }) };
   const cells = [

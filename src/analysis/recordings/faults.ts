@@ -22,10 +22,15 @@ export const findingsOn = ({ findings }: Run, channels: readonly string[]): Find
 /** A finding as it is told of a run, and of which of its channels. */
 export const warningOf = (run: string, finding: Finding): Warning => {
   const { channel } = finding;
-  return { ...findingOf(run, finding), ...(channel === undefined ? {} : { concerns: { run, channel } }) };
+  return { ...findingOf(run, finding), concerns: channel === undefined ? { run } : { run, channel } };
 };
 
-/** The channels of runs that the same runs no longer have `after` a step, told apart by their labels. */
+/**
+ * The channels that runs no longer have after a step.
+ * @param before the runs that went into it
+ * @param after the same runs as they came out, known by their labels; those that are not among them are left out whole,
+ * and nothing is said of them
+ */
 export function channelsLeftOut(before: readonly Run[], after: readonly Run[]): ChannelOfRun[] {
   const kept = new Map(after.map((run) => [run.label, signalNames(run)]));
   return before.flatMap((run) => {
@@ -35,10 +40,14 @@ export function channelsLeftOut(before: readonly Run[], after: readonly Run[]): 
   });
 }
 
-/** The `warnings` but for those of channels that were left out. */
+/**
+ * Warnings but for those of channels that were left out.
+ * @param warnings what was told before the step
+ * @param leftOut as {@link channelsLeftOut} gives them
+ */
 export function withoutLeftOut(warnings: readonly Warning[], leftOut: readonly ChannelOfRun[]): readonly Warning[] {
   if (leftOut.length === 0) return warnings;
-  const keyOf = ({ run, channel }: ChannelOfRun): string => JSON.stringify([run, channel]);
+  const keyOf = ({ run, channel }: NonNullable<Warning['concerns']>): string => JSON.stringify([run, channel]);
   const gone = new Set(leftOut.map(keyOf));
   return warnings.filter(({ concerns }) => concerns === undefined || !gone.has(keyOf(concerns)));
 }

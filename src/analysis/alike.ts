@@ -1,0 +1,26 @@
+import { rangeOf } from '../readers/messages/figures.ts';
+import type { Warning } from '../result/result.ts';
+import { alsoOf } from './together.ts';
+
+/**
+ * The warnings as they are read line by line: what was found of several runs and differs in its figures alone is told
+ * of the first in full, with the names of the others and the range of the figure that it turns on.
+ */
+export function inFewLines(warnings: readonly Warning[]): Warning[] {
+  const groups = new Map<string, Warning[]>();
+  warnings.forEach((one, index) => {
+    const key = one.concerns === undefined ? `${index}` : `${one.code} ${wordsIn(one.facts)}`;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [one]);
+    else group.push(one);
+  });
+  return [...groups.values()].map(([first, ...rest]) => {
+    const others = [...new Set(rest.flatMap(({ concerns }) => concerns?.run ?? []))];
+    const range = others.length === 0 ? undefined : rangeOf(first.code.replace(/^fault\./, ''), rest);
+    return { ...first, message: `${first.message}${alsoOf(others, range)}` };
+  });
+}
+
+/** What facts hold besides figures, and besides the name of the run. */
+const wordsIn = (facts: object): string =>
+  JSON.stringify(Object.entries(facts).filter(([name, fact]) => name !== 'of' && typeof fact !== 'number'));
