@@ -9,6 +9,8 @@ const notebook = `# Study
 a = load "raw/a-*.csv" | trim 1..5 s
 still = levels (load "raw/b-1.csv" | channel z)
 one = load "raw/b-1.csv" | channel z
+other = levels (channel ((load "raw/b-1.csv") in m/s^2) z)
+whole = load "raw/b-1.csv"
 \`\`\`
 
 \`\`\`washboard
@@ -27,7 +29,8 @@ const files = {
   'raw/a-1.csv': file(1),
   'raw/a-2.csv': file(2),
   'raw/a-3.csv': file(3),
-  'raw/b-1.csv': file(4),
+  // Its first axis is clipped.
+  'raw/b-1.csv': file(4).replace(/^([\d.]+),([-\d.]+)/gm, (_, t, x) => `${t},${Math.min(0.03, Number(x)).toFixed(4)}`),
   'raw/b-2.csv': file(5),
   'raw/none.txt': 'no table\n',
 };
@@ -49,6 +52,11 @@ describe('a run in shares', () => {
 
   it('gives to the byte what the plain run gives, once all shares are there', async () => {
     const plain = await box.run('run', box.path('study.washboard.md'), '--json', '--no-cache');
+    assert.equal(
+      plain.printed.match(/"code":\s*"clipped"/g)?.length,
+      2,
+      'of the load and of the comparison, whose sides have all axes',
+    );
     const planned = await run('--plan', '3');
     assert.equal(planned.code, 0);
     assert.deepEqual(planned.printed.match(/^\d\/3: \d recordings/gm), [
