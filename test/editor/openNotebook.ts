@@ -115,7 +115,12 @@ export class OpenNotebook {
       await this.page.mouse.dblclick(x + 200, y + 20);
     }
     await row.locator('.monaco-editor.focused').waitFor();
-    await this.page.keyboard.press('ControlOrMeta+A');
+    // Keys go astray for a moment where an output's frame had the focus; an empty cell has nothing to select.
+    for (let tries = 0; tries < 5; tries++) {
+      await this.page.keyboard.press('ControlOrMeta+A');
+      if ((await row.locator('.selected-text').count()) > 0) break;
+      await this.page.waitForTimeout(100);
+    }
     await this.page.keyboard.insertText(text);
     await this.page.keyboard.press('Escape');
   }

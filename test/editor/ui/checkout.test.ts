@@ -20,7 +20,7 @@ describe('a notebook whose other version is checked out, in a served editor', fu
   };
 
   before(async () => {
-    workbench = await Workbench.open({ files, theme: 'light' });
+    workbench = await Workbench.open({ files, theme: 'light', settings: { 'editor.inlayHints.enabled': 'off' } });
     git('init', '--initial-branch=narrow');
     git('add', file);
     git('commit', '--message=narrow');

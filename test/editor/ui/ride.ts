@@ -24,7 +24,9 @@ export async function openRide(
     'raw/a.csv': recording({ seed: 1 }),
     'raw/b.csv': recording({ seed: 2, level: 0.4 }),
   };
-  const workbench = await Workbench.open({ files, theme: 'light', settings });
+  // Hints stand in the text of a cell as the page has it.
+  const bare = { 'editor.inlayHints.enabled': 'off', ...settings };
+  const workbench = await Workbench.open({ files, theme: 'light', settings: bare });
   try {
     const notebook = await workbench.openNotebook(rideFile);
     await notebook.runAll();

@@ -62,7 +62,7 @@ describe('outputs out of date, in a served editor', function () {
     };
     await notebook.editCell(1, cells[0].replace('2..18', '3..17'));
     await button(/^3 Cells Out of Date/);
-    assert.equal(await notebook.runCell(1), 'success');
+    assert.equal(await notebook.runCell(1), 'success', await notebook.textOf(1));
     await button(/^2 Cells Out of Date/);
     await buttons(/^2 Cells Out of Date/)
       .first()
