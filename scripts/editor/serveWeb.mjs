@@ -61,7 +61,7 @@ export async function serveWeb({ workspace, extension, helper, settings = {}, wh
   async function page(host) {
     const at = (path) => ({ scheme: 'http', authority: host, path });
     const configuration = {
-      folderUri: { scheme, authority: 'files', path: '/work' },
+      folderUri: { scheme, authority: 'files', path: '/study' },
       additionalBuiltinExtensions: [at('/extension'), at('/helper')],
       configurationDefaults: { ...quiet, ...settings },
       callbackRoute: '/callback',

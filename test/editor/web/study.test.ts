@@ -153,7 +153,7 @@ describe('the sample study in an editor that runs in the browser alone', functio
   });
 
   it('copies the sample into the folder, and opens it', async () => {
-    assert.equal(await told('sample'), '/work/washboard-sample/three-pads.washboard.md');
+    assert.equal(await told('sample'), '/study/washboard-sample/three-pads.washboard.md');
     const files = JSON.parse(readFileSync(join(root, 'samples/files.json'), 'utf8')) as string[];
     for (const file of files)
       assert.ok(

@@ -44,7 +44,7 @@ export class ServedFolder implements vscode.FileSystemProvider {
   }
 
   async #fetch(uri: vscode.Uri, what: string, init: RequestInit = {}): Promise<Response> {
-    const path = uri.path.replace(/^\/work\/?/, '');
+    const path = uri.path.replace(/^\/study\/?/, '');
     const address = `${this.#origin}/files/${path.split('/').map(encodeURIComponent).join('/')}?what=${what}`;
     const found = await fetch(address, init);
     if (!found.ok) throw vscode.FileSystemError.FileNotFound(uri);
