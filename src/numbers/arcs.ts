@@ -67,30 +67,34 @@ export function acosOf(x: number): number {
   return 2 * (head + (ratio * root + tail));
 }
 
-/** Where the arc tangent is developed: up to which size, from which tangent's arc, in two parts. */
-const centres = [
-  { below: 0.6875, head: 4.63647609000806093515e-1, tail: 2.26987774529616870924e-17 },
-  { below: 1.1875, head: eighth, tail: 3.06161699786838301793e-17 },
-  { below: 2.4375, head: 9.82793723247329054082e-1, tail: 1.39033110312309984516e-17 },
-  { below: Infinity, ...quarter },
-] as const;
+/** An arc, in two parts, about whose tangent others are developed. */
+interface Centre {
+  readonly head: number;
+  readonly tail: number;
+}
+
+/** The arcs whose tangents are 1/2, 1 and 3/2. */
+const half: Centre = { head: 4.63647609000806093515e-1, tail: 2.26987774529616870924e-17 };
+const one: Centre = { head: eighth, tail: 3.06161699786838301793e-17 };
+const oneAndHalf: Centre = { head: 9.82793723247329054082e-1, tail: 1.39033110312309984516e-17 };
+
+/** From here on the arc is a quarter turn to the last digit; below the other it is its tangent. */
+const farthest = twoTo(66);
+const nearest = twoTo(-27);
 
 /** The arc tangent of a number from 0 on. */
 function atanOf(size: number): number {
-  if (size >= twoTo(66)) return quarter.head + quarter.tail;
-  if (size < twoTo(-27)) return size;
+  if (size >= farthest) return quarter.head + quarter.tail;
+  if (size < nearest) return size;
   if (size < 0.4375) return size - size * atanRatio(size);
-  const { head, tail, x } = about(size);
-  return head - (x * atanRatio(x) - tail - x);
+  if (size < 0.6875) return beyond(half, (2 * size - 1) / (2 + size));
+  if (size < 1.1875) return beyond(one, (size - 1) / (size + 1));
+  if (size < 2.4375) return beyond(oneAndHalf, (size - 1.5) / (1 + 1.5 * size));
+  return beyond(quarter, -1 / size);
 }
 
-/** The nearest centre, and the tangent of what the arc is beyond it. */
-function about(size: number): { readonly head: number; readonly tail: number; readonly x: number } {
-  if (size < centres[0].below) return { ...centres[0], x: (2 * size - 1) / (2 + size) };
-  if (size < centres[1].below) return { ...centres[1], x: (size - 1) / (size + 1) };
-  if (size < centres[2].below) return { ...centres[2], x: (size - 1.5) / (1 + 1.5 * size) };
-  return { ...centres[3], x: -1 / size };
-}
+/** The arc of a centre and of a tangent beyond it. */
+const beyond = ({ head, tail }: Centre, x: number): number => head - (x * atanRatio(x) - tail - x);
 
 function atanRatio(x: number): number {
   const z = x * x;

@@ -15,6 +15,8 @@ const smallest = -745.13321910194110842;
 /** Above half of ln 2, and from one and a half of it, the argument is reduced: as they are told apart by their upper bits. */
 const reducedFrom = withUpper(0, 0x3fd62e43);
 const reducedFarFrom = withUpper(0, 0x3ff0a2b2);
+/** From here down expm1 is less than half a unit above -1. */
+const minusOneBelow = -withUpper(0, 0x4043687a);
 /** Below these the series ends with its first term. */
 const linearExp = twoTo(-28);
 const linearExpm1 = twoTo(-54);
@@ -68,8 +70,7 @@ function remainderOf(r: number): number {
  */
 export function expm1Of(x: number): number {
   if (Number.isNaN(x) || x > largest) return x + Infinity;
-  // Less than half a unit above -1.
-  if (x <= -withUpper(0, 0x4043687a)) return -1;
+  if (x <= minusOneBelow) return -1;
   const size = Math.abs(x);
   if (size < linearExpm1) return x;
   if (size < reducedFrom) return x - correctionOf(x, 0);

@@ -17,14 +17,18 @@ interface Parts {
   readonly bits: number;
 }
 
+/** Below this a number has fewer digits, and is taken 2^54 times as large. */
+const leastNormal = twoTo(-1022);
+const enlarged = twoTo(54);
+
 /** The number itself where it has no finite logarithm, or that there is none. */
 const notFinite = (x: number): number | undefined =>
   x === 0 ? -Infinity : x < 0 || Number.isNaN(x) ? NaN : x === Infinity ? Infinity : undefined;
 
 /** The parts of a finite number above 0. */
 function partsOf(x: number): Parts {
-  const isTiny = x < twoTo(-1022);
-  const normal = isTiny ? x * twoTo(54) : x;
+  const isTiny = x < leastNormal;
+  const normal = isTiny ? x * enlarged : x;
   const upper = upperOf(normal);
   const bits = upper & 0xfffff;
   const above = (bits + 0x95f64) & 0x100000;
@@ -71,6 +75,11 @@ function logNearPower(k: number, f: number): number {
   return k === 0 ? f - rest : k * ln2.head - (rest - k * ln2.tail - f);
 }
 
+/** Below these ln(1 + x) is x - x^2/2, and x; from the last on 1 is lost in x. */
+const linearAndSquare = twoTo(-29);
+const linear = twoTo(-54);
+const withoutOne = twoTo(53);
+
 /** 1 + x below the root of 2, from the root of 1/2, and above 2^53: as they are told apart by their upper bits. */
 const rootAbove = withUpper(0, 0x3fda827a);
 const rootBelow = -withUpper(0, 0x3fd2bec5);
@@ -84,16 +93,16 @@ export function log1pOf(x: number): number {
   const none = notFinite(1 + x);
   if (none !== undefined) return none;
   const size = Math.abs(x);
-  if (size < twoTo(-29)) return size < twoTo(-54) ? x : x - x * x * 0.5;
+  if (size < linearAndSquare) return size < linear ? x : x - x * x * 0.5;
   if (x > rootBelow && x < rootAbove) {
     const half = 0.5 * x * x;
     return x - (half - shareOf(x, half));
   }
-  const u = size < twoTo(53) ? 1 + x : x;
+  const u = size < withoutOne ? 1 + x : x;
   const upper = upperOf(u);
   const whole = (upper >> 20) - 1023;
   // What was lost when 1 was added.
-  const lost = size < twoTo(53) ? (whole > 0 ? 1 - (u - x) : x - (u - 1)) / u : 0;
+  const lost = size < withoutOne ? (whole > 0 ? 1 - (u - x) : x - (u - 1)) / u : 0;
   const bits = upper & 0xfffff;
   const isHigh = bits >= 0x6a09e;
   const k = whole + (isHigh ? 1 : 0);
@@ -151,8 +160,8 @@ export function log10Of(x: number): number {
   const none = notFinite(x);
   if (none !== undefined) return none;
   if (x === 1) return 0;
-  const isTiny = x < twoTo(-1022);
-  const normal = isTiny ? x * twoTo(54) : x;
+  const isTiny = x < leastNormal;
+  const normal = isTiny ? x * enlarged : x;
   const upper = upperOf(normal);
   const whole = (upper >> 20) - 1023 - (isTiny ? 54 : 0);
   const below = whole < 0 ? 1 : 0;

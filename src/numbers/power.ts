@@ -6,6 +6,10 @@
 
 import { headOf, twoTo, upperOf, withUpper } from './bits.ts';
 
+/** Below this a number has fewer digits, and is taken 2^53 times as large. */
+const leastNormal = twoTo(-1022);
+const enlarged = twoTo(53);
+
 /** A number as the sum of two, of which the first has its lower bits free. */
 interface Split {
   readonly head: number;
@@ -50,8 +54,8 @@ const toLog2 = { head: 9.61796700954437255859e-1, tail: -7.02846165095275826516e
 
 /** log2 of a number above 0. */
 function log2Of(size: number): Split {
-  const isTiny = size < twoTo(-1022);
-  const normal = isTiny ? size * twoTo(53) : size;
+  const isTiny = size < leastNormal;
+  const normal = isTiny ? size * enlarged : size;
   const upper = upperOf(normal);
   const mantissa = upper & 0xfffff;
   // From sqrt(3/4) to sqrt(3/2) it is developed around 1, from there to sqrt(3) around 3/2.

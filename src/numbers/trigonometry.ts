@@ -97,13 +97,15 @@ function cosSeries(x: number, tail: number): number {
   return 1 - step - (0.5 * z - step - rest);
 }
 
+/** Below this the tangent is its angle. */
+const linearTan = twoTo(-28);
 /** From here on the tangent is developed about an eighth of a turn. */
 const farFrom = withUpper(0, 0x3fe59428);
 const eighth = { head: 7.85398163397448278999e-1, tail: 3.06161699786838301793e-17 };
 
 /** The tangent of x and its tail, or -1 through it. */
 function tanSeries(x: number, tail: number, isInverse: boolean): number {
-  if (Math.abs(x) < twoTo(-28)) return isInverse ? minusInverse(x + tail, x, tail) : x;
+  if (Math.abs(x) < linearTan) return isInverse ? minusInverse(x + tail, x, tail) : x;
   const isFar = Math.abs(x) >= farFrom;
   const sign = x < 0 ? -1 : 1;
   const near = isFar ? eighth.head - sign * x + (eighth.tail - sign * tail) : x;
