@@ -81,15 +81,10 @@ export function readRows(from: usize, rows: i32, columns: i32, stride: usize, de
           c = load<u8>(at + end);
           at += end;
           if ((c | 32) == 101) {
-            // The exponent: a sign and up to three digits.
-            c = load<u8>(++at);
-            const below = c == 45;
-            if (below || c == 43) c = load<u8>(++at);
-            const first = at;
-            let exponent = 0;
-            for (; <u32>(c - 48) <= 9 && at - first < 4; c = load<u8>(++at)) exponent = exponent * 10 + c - 48;
-            if (at == first || at - first > 3) break;
-            power += below ? exponent : -exponent;
+            power -= exponentAt(at + 1);
+            if (ended == 0) break;
+            at = ended;
+            c = load<u8>(at);
             if (power > 22 || power < -22) {
               value = longNumber(begin, decimal);
               if (ended == 0) break;
@@ -174,6 +169,20 @@ function textEnd(at: usize, delimiter: i32, stop: i32, blank: i32): usize {
   return at + ctz(found);
 }
 
+/** The exponent whose first byte is at `at`, a sign and up to three digits; sets `ended`, to 0 where there is no such one. */
+function exponentAt(at: usize): i32 {
+  ended = 0;
+  let c = <i32>load<u8>(at);
+  const below = c == 45;
+  if (below || c == 43) c = load<u8>(++at);
+  const first = at;
+  let exponent = 0;
+  for (; <u32>(c - 48) <= 9 && at - first < 4; c = load<u8>(++at)) exponent = exponent * 10 + c - 48;
+  if (at == first || at - first > 3) return 0;
+  ended = at;
+  return below ? -exponent : exponent;
+}
+
 /**
  * The number without its sign at `at`, of up to 19 digits that count, with an exponent or not; sets `ended`, to 0 where it
  * can't be told here.
@@ -202,14 +211,10 @@ function longNumber(at: usize, decimal: i32): f64 {
   }
   if (!any) return 0;
   if ((c | 32) == 101) {
-    c = load<u8>(++at);
-    const below = c == 45;
-    if (below || c == 43) c = load<u8>(++at);
-    const first = at;
-    let exponent = 0;
-    for (; <u32>(c - 48) <= 9 && at - first < 4; c = load<u8>(++at)) exponent = exponent * 10 + c - 48;
-    if (at == first || at - first > 3) return 0;
-    power += below ? -exponent : exponent;
+    power += exponentAt(at + 1);
+    if (ended == 0) return 0;
+    at = ended;
+    ended = 0;
   }
   if (whole == 0) {
     ended = at;

@@ -45,12 +45,39 @@ const mostRows = 4096;
 /** Bytes left in the memory below which a row is more likely cut than odd. */
 const tailBytes = 2048;
 
-/** The loop with its memory: undefined until first asked for, null where the host has no vectors. */
-let only: ScanVectors | null | undefined;
+/** The loop and the parts of its memory that are written and read here. */
+interface Loop {
+  readonly kernel: Kernel;
+  readonly bytes: Uint8Array;
+  readonly state: Int32Array;
+  readonly output: Float64Array;
+  readonly places: Int32Array;
+}
+
+/** One for all files of a thread: undefined until first asked for, null where the host has no vectors. */
+let only: Loop | null | undefined;
+
+function loopWithTables(): Loop | null {
+  const copy = compiled.copy(memoryBytes);
+  if (copy === undefined) return null;
+  const { buffer } = copy;
+  const kernel = copy.exports as unknown as Kernel;
+  const bytes = new Uint8Array(buffer);
+  const output = kernel.output.value;
+  writeShuffles(bytes, kernel.shuffles.value);
+  new Float64Array(buffer, kernel.powers.value, 23).set(Array.from({ length: 23 }, (_, n) => Number(`1e${n}`)));
+  writeFives(new BigUint64Array(buffer, kernel.fives.value, 2 * fivesCount));
+  return {
+    ...{ kernel, bytes },
+    state: new Int32Array(buffer, kernel.state.value, 2),
+    output: new Float64Array(buffer, output, (memoryBytes - output) / 8),
+    places: new Int32Array(buffer, output, (memoryBytes - output) / 4),
+  };
+}
 
 /**
  * Reads rows with vectors of 16 bytes, compiled from scripts/wasm/scan.ts: each row to the bit as `plainScan` does, or
- * not at all. One for all files of a thread, each of which it reads one scan at a time.
+ * not at all. All of a thread share one memory, so that one scan is done before the next begins.
  */
 export class ScanVectors {
   readonly #kernel: Kernel;
@@ -58,48 +85,27 @@ export class ScanVectors {
   readonly #state: Int32Array;
   readonly #output: Float64Array;
   readonly #places: Int32Array;
-  #plan!: Plan;
-  #source!: Uint8Array;
-  #end = 0;
+  readonly #source: Uint8Array;
+  readonly #end: number;
+  readonly #plan: Plan;
+  /** The columns of texts. */
+  readonly #texts: readonly number[];
   /** Which bytes of the source are in the memory. */
   #from = 0;
   #to = 0;
-  /** The columns of texts. */
-  #texts: number[] = [];
 
-  /** The loop, set to a scan of bytes up to `end`, or undefined where it can't be had. */
+  /** A scan of bytes up to `end`, or undefined where the loop can't be had. */
   static for(bytes: Uint8Array, end: number, plan: Plan): ScanVectors | undefined {
-    if (only === undefined) {
-      const copy = compiled.copy(memoryBytes);
-      only = copy === undefined ? null : new ScanVectors(copy.exports as unknown as Kernel, copy.buffer);
-    }
-    if (only === null) return undefined;
-    only.#begin(bytes, end, plan);
-    return only;
+    if (only === undefined) only = loopWithTables();
+    return only === null ? undefined : new ScanVectors(only, bytes, end, plan);
   }
 
-  private constructor(kernel: Kernel, buffer: ArrayBuffer) {
-    this.#kernel = kernel;
-    this.#bytes = new Uint8Array(buffer);
-    this.#state = new Int32Array(buffer, kernel.state.value, 2);
-    const output = kernel.output.value;
-    this.#output = new Float64Array(buffer, output, (memoryBytes - output) / 8);
-    this.#places = new Int32Array(buffer, output, (memoryBytes - output) / 4);
-    writeShuffles(this.#bytes, kernel.shuffles.value);
-    new Float64Array(buffer, kernel.powers.value, 23).set(Array.from({ length: 23 }, (_, n) => Number(`1e${n}`)));
-    writeFives(new BigUint64Array(buffer, kernel.fives.value, 2 * fivesCount));
-  }
-
-  #begin(bytes: Uint8Array, end: number, plan: Plan): void {
-    const { sinks } = plan;
-    this.#source = bytes;
-    this.#end = end;
-    this.#plan = plan;
-    this.#from = this.#to = 0;
-    this.#texts = sinks.flatMap(({ kind }, k) => (kind === 'number' || kind === 'skip' ? [] : [k]));
-    const kinds = this.#kernel.kinds.value;
-    for (const [k, { kind }] of sinks.entries())
-      this.#bytes[kinds + k] = kind === 'number' ? 0 : kind === 'skip' ? 1 : 2;
+  private constructor({ kernel, bytes, state, output, places }: Loop, source: Uint8Array, end: number, plan: Plan) {
+    [this.#kernel, this.#bytes, this.#state, this.#output, this.#places] = [kernel, bytes, state, output, places];
+    [this.#source, this.#end, this.#plan] = [source, end, plan];
+    this.#texts = plan.sinks.flatMap(({ kind }, k) => (kind === 'number' || kind === 'skip' ? [] : [k]));
+    for (const [k, { kind }] of plan.sinks.entries())
+      bytes[kernel.kinds.value + k] = kind === 'number' ? 0 : kind === 'skip' ? 1 : 2;
   }
 
   /** Reads rows from the cursor on, as many as there are and the sinks have room for, up to the first that is not sure. */
