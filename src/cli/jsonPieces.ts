@@ -1,7 +1,7 @@
 import type { Json } from '../values/json.ts';
 
-/** Levels of a report that are taken apart: what lies deeper (a run's row, a spectrum) is short enough for a text. */
-const deepest = 6;
+/** Levels of a report that are taken apart, down to the rows of a value: what lies deeper, as a spectrum, is short enough for a text. */
+const deepest = 8;
 
 /** Characters that go out together. */
 const piece = 65_536;
