@@ -1,5 +1,6 @@
 import { rangeOf } from '../readers/messages/figures.ts';
 import type { Warning } from '../result/result.ts';
+import { findingCodeOf } from './recordings/faults.ts';
 import { alsoOf } from './together.ts';
 
 /**
@@ -16,7 +17,7 @@ export function inFewLines(warnings: readonly Warning[]): Warning[] {
   });
   return [...groups.values()].map(([first, ...rest]) => {
     const others = [...new Set(rest.flatMap(({ concerns }) => concerns?.run ?? []))];
-    const range = others.length === 0 ? undefined : rangeOf(first.code.replace(/^fault\./, ''), rest);
+    const range = others.length === 0 ? undefined : rangeOf(findingCodeOf(first), rest);
     return { ...first, message: `${first.message}${alsoOf(others, range)}` };
   });
 }

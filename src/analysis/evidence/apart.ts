@@ -3,7 +3,7 @@ import type { Warning } from '../../result/result.ts';
 import { fewestRuns } from '../../statistics/methods.ts';
 import { tell, type Extent } from '../messages/evidence.ts';
 import { bareHeader, factOf, unitOfHeader } from '../recordings/sheetFile.ts';
-import { figureOf, isTemperature } from './conditions.ts';
+import { figureOf, figuresOfAll, isTemperature } from './conditions.ts';
 import { isOwnColumn } from './ownColumns.ts';
 import type { Side, Sides } from './sides.ts';
 
@@ -37,12 +37,15 @@ export function apartWarnings({ a, b }: Sides, taken: readonly string[]): Warnin
 }
 
 /** In the sheet's unit; undefined unless every run has one. */
-function figuresOf({ tracks }: Side, column: string): number[] | undefined {
-  const figures = tracks.flatMap(({ run }) => sheetNumber(factOf(run.sheet?.facts ?? {}, column) ?? '') ?? []);
-  return figures.length === tracks.length ? figures : undefined;
-}
+const figuresOf = ({ tracks }: Side, column: string): number[] | undefined =>
+  figuresOfAll(tracks, (run) => sheetNumber(factOf(run.sheet?.facts ?? {}, column) ?? ''));
 
-const extentOf = (figures: readonly number[]): Extent => ({ from: Math.min(...figures), to: Math.max(...figures) });
+/** Without a list of arguments, of which there may be too many. */
+const extentOf = (figures: readonly number[]): Extent =>
+  figures.reduce(({ from, to }, value) => ({ from: Math.min(from, value), to: Math.max(to, value) }), {
+    from: Infinity,
+    to: -Infinity,
+  });
 
 function areApart(a: readonly number[], b: readonly number[]): boolean {
   const [one, other] = [extentOf(a), extentOf(b)];

@@ -53,8 +53,14 @@ function isSpeed(header: string): boolean {
 }
 
 function figuresOf({ tracks }: Side, column: string): number[] | undefined {
-  const figures = tracks.flatMap(({ run }) => figureOf(run, column) ?? []);
-  return figures.length === tracks.length && figures.every((value) => value > 0) ? figures : undefined;
+  const figures = figuresOfAll(tracks, (run) => figureOf(run, column));
+  return figures?.every((value) => value > 0) === true ? figures : undefined;
+}
+
+/** What is read of each run of a side; undefined unless each has it. */
+export function figuresOfAll(tracks: Side['tracks'], read: (run: Run) => number | undefined): number[] | undefined {
+  const figures = tracks.flatMap(({ run }) => read(run) ?? []);
+  return figures.length === tracks.length ? figures : undefined;
 }
 
 /**

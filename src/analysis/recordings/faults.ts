@@ -8,9 +8,15 @@ export function faultWarnings(runs: readonly Run[]): Warning[] {
   return [...new Set(runs)].flatMap((run) =>
     findingsOn(run, signalNames(run))
       .filter(({ severity }) => severity === 'fault')
-      .map((finding) => ({ ...warningOf(run.label, finding), code: `fault.${finding.code}` })),
+      .map((finding) => ({ ...warningOf(run.label, finding), code: `${faultPrefix}${finding.code}` })),
   );
 }
+
+const faultPrefix = 'fault.';
+
+/** The code of the finding that a warning tells of a run, be it told as a fault of what is made from the run or not. */
+export const findingCodeOf = ({ code }: Pick<Warning, 'code'>): string =>
+  code.startsWith(faultPrefix) ? code.slice(faultPrefix.length) : code;
 
 /** The channels that a run has, by name; of a resultant the axes it is made of. */
 export const signalNames = (run: Run): readonly string[] => signalsOf(run).map(({ name }) => name);
