@@ -2,7 +2,7 @@ import { limits } from './limits.ts';
 import { noise } from './noise.ts';
 import { section, type Part } from './section.ts';
 import { markdownTable } from './table.ts';
-import { writtenRates, type WrittenStudy } from './throughVerbs.ts';
+import { errorOfPercentage, writtenExperiments, writtenRates, type WrittenStudy } from './throughVerbs.ts';
 
 const refitScatter = 0.05;
 const study = (each: number, scatter: readonly number[], areNamed = true): WrittenStudy => ({
@@ -18,13 +18,10 @@ const studies: readonly WrittenStudy[] = [
   study(4, even, false),
 ];
 
-/** A third of the experiments of the other parts: each is written out, read and compared as a user's study is. */
-const share = 3;
-
 /** Refits that the sheet names, from the recordings' text and the run sheet to the rows of `compare`. */
 export const refitsPart: Part = async ({ seed, experiments }, checked) => {
   const random = noise(seed);
-  const size = Math.ceil(experiments / share);
+  const size = writtenExperiments(experiments);
   const rows: string[][] = [];
   for (const one of studies) {
     const { covered, halfWidth } = await writtenRates(one, size, random);
@@ -36,7 +33,7 @@ export const refitsPart: Part = async ({ seed, experiments }, checked) => {
   }
   return section(
     'Refits, from recordings to rows',
-    `Recordings and run sheets written out, refits of both conditions in turn, and compared by \`compare a with b over …\`: coverage of the change and the median half-width of its interval (nothing differs; scatter from refit to refit 5 %, from run to run as said; order known; ${size} experiments a line, error of a percentage near 95: ${(100 * Math.sqrt(0.0475 / size)).toFixed(1)} points). The last line is what the same runs say where the sheet names no refits.`,
+    `Recordings and run sheets written out, refits of both conditions in turn, and compared by \`compare a with b over …\`: coverage of the change and the median half-width of its interval (nothing differs; scatter from refit to refit 5 %, from run to run as said; order known; ${size} experiments a line, error of a percentage near 95: ${errorOfPercentage(size)} points). The last line is what the same runs say where the sheet names no refits.`,
     markdownTable(['study', 'coverage', 'half-width'], rows),
   );
 };

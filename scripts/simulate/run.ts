@@ -4,6 +4,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { simulate } from './report.ts';
+import { errorOfPercentage } from './throughVerbs.ts';
 
 const { values } = parseArgs({
   options: {
@@ -25,7 +26,7 @@ const sections = await simulate({
 const preface = `# What the statistics hold, by simulation
 
 Made by \`npm run simulate\` (seed ${size.seed}, ${size.experiments} experiments a line, fewer where many bands or bins are drawn; the error
-of a percentage near 95 is ${(100 * Math.sqrt(0.0475 / size.experiments)).toFixed(1)} points), through the same comparison and judgement that notebooks use. Levels are drawn on the
+of a percentage near 95 is ${errorOfPercentage(size.experiments)} points), through the same comparison and judgement that notebooks use. Levels are drawn on the
 logarithmic scale, with the normal distribution unless said, in an interleaved order. A short form runs with the tests. The
 limits that are named are those of \`scripts/simulate/limits.ts\`.`;
 const file = new URL('RESULTS.md', import.meta.url);

@@ -33,6 +33,12 @@ interface Made {
   readonly refit: number;
 }
 
+/** A third of the experiments of the other parts: each is written out, read and compared as a user's study is. */
+export const writtenExperiments = (experiments: number): number => Math.ceil(experiments / 3);
+
+/** The standard error, in points, of a percentage near 5 or 95 that so many experiments gave. */
+export const errorOfPercentage = (experiments: number): string => (100 * Math.sqrt(0.0475 / experiments)).toFixed(1);
+
 /** In percent, of the rows as `compare` gives them. */
 export interface WrittenRates {
   /** How often the first change by itself is not shown where there is none: the coverage of its own interval. */

@@ -1,7 +1,7 @@
 import { noise } from './noise.ts';
 import { section, type Part } from './section.ts';
 import { markdownTable } from './table.ts';
-import { writtenRates, type WrittenStudy } from './throughVerbs.ts';
+import { errorOfPercentage, writtenExperiments, writtenRates, type WrittenStudy } from './throughVerbs.ts';
 
 /** Interleaved orders of 3 and 5, and of 3 and 8 runs, the smaller side spread evenly. */
 const orders = { '3 + 5': 'babbabab', '3 + 8': 'babbbabbbab' } as const;
@@ -36,13 +36,10 @@ function studyOf({ sides, scatter, wandering, isOrderUnknown = false }: Case): W
   };
 }
 
-/** A third of the experiments of the other parts: each is written out, read and compared as a user's study is. */
-const share = 3;
-
 /** Unequal sides through the language: from the recordings' text and the run sheet to the rows of `compare`. */
 export const unequalPart: Part = async ({ seed, experiments }, checked) => {
   const random = noise(seed);
-  const size = Math.ceil(experiments / share);
+  const size = writtenExperiments(experiments);
   const rows: string[][] = [];
   for (const one of cases) {
     const { sides, scatter, wandering, isOrderUnknown = false } = one;
@@ -60,7 +57,7 @@ export const unequalPart: Part = async ({ seed, experiments }, checked) => {
       .map((order) => order.toUpperCase())
       .join(
         ' and ',
-      )}: coverage of the change and the median half-width of its interval (nothing differs; ${size} experiments a line, error of a percentage near 95: ${(100 * Math.sqrt(0.0475 / size)).toFixed(1)} points). The warm-up fades by a factor of e every two runs.`,
+      )}: coverage of the change and the median half-width of its interval (nothing differs; ${size} experiments a line, error of a percentage near 95: ${errorOfPercentage(size)} points). The warm-up fades by a factor of e every two runs.`,
     markdownTable(['runs of A + B', 'spreads of A/B', 'order', 'what wanders', 'coverage', 'half-width'], rows),
   );
 };

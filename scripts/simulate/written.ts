@@ -2,7 +2,7 @@ import { limits } from './limits.ts';
 import { noise } from './noise.ts';
 import { section, type Part } from './section.ts';
 import { markdownTable } from './table.ts';
-import { writtenRates, type WrittenStudy } from './throughVerbs.ts';
+import { errorOfPercentage, writtenExperiments, writtenRates, type WrittenStudy } from './throughVerbs.ts';
 
 const even = [0.03, 0.03, 0.03];
 const uneven = [0.02, 0.1, 0.05];
@@ -15,13 +15,10 @@ const studies: readonly WrittenStudy[] = [
   ...[2, 4].flatMap((runs) => [2, 3].map((strata) => ({ scatter: uneven, runs, strata, bands: 2, drift }))),
 ];
 
-/** A third of the experiments of the other parts: each is written out, read and compared as a user's study is. */
-const share = 3;
-
 /** Several conditions and strata through the language: from the recordings' text and the run sheet to the rows of `compare`. */
 export const writtenPart: Part = async ({ seed, experiments }, checked) => {
   const random = noise(seed);
-  const size = Math.ceil(experiments / share);
+  const size = writtenExperiments(experiments);
   const rows: string[][] = [];
   for (const study of studies) {
     const { covered, misses, missesWithin, halfWidth } = await writtenRates(study, size, random);
@@ -39,7 +36,7 @@ export const writtenPart: Part = async ({ seed, experiments }, checked) => {
   }
   return section(
     'Several conditions and strata, from recordings to rows',
-    `Recordings and run sheets written out, loaded by the sheet, and compared by \`compare a with b, c within site over …\`: coverage of the first change by itself, the median half-width of its interval as it is printed (with all others of its family), and percent of experiments in which any printed interval misses, over all strata and within single ones (nothing differs; order known; drift 1 % a run; ${size} experiments a line, error of a percentage near 5: ${(100 * Math.sqrt(0.0475 / size)).toFixed(1)} points). With 2 runs of each in a stratum no interval is printed within it.`,
+    `Recordings and run sheets written out, loaded by the sheet, and compared by \`compare a with b, c within site over …\`: coverage of the first change by itself, the median half-width of its interval as it is printed (with all others of its family), and percent of experiments in which any printed interval misses, over all strata and within single ones (nothing differs; order known; drift 1 % a run; ${size} experiments a line, error of a percentage near 5: ${errorOfPercentage(size)} points). With 2 runs of each in a stratum no interval is printed within it.`,
     markdownTable(['study', 'one change', 'half-width', 'any miss', 'any miss within strata'], rows),
   );
 };
