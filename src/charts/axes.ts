@@ -2,7 +2,7 @@ import { printWidth } from './advances.ts';
 import { lookedAt } from './closer.ts';
 import { layout } from './layout.ts';
 import { powerOf, tenTo } from '../numbers/power.ts';
-import { log10Of, logOf } from '../numbers/logarithm.ts';
+import { log10Of } from '../numbers/logarithm.ts';
 
 /** Domains, ticks and label places of axes, reckoned here so that every theme and host draws the same. */
 
@@ -246,11 +246,4 @@ export function placeLabels(labels: readonly Label[], width: number, rows: numbe
     const side = start === wanted ? align : start < wanted ? 'right' : 'left';
     return [{ at, text, row, align: side }];
   });
-}
-
-/** Where a frequency lies along an axis, 0 to 1. */
-export function along(domain: Domain, scale: 'linear' | 'log', at: number): number {
-  return scale === 'log'
-    ? logOf(at / domain.from) / logOf(domain.to / domain.from)
-    : (at - domain.from) / (domain.to - domain.from);
 }

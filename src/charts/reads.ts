@@ -1,3 +1,5 @@
+import type { Domain } from './axes.ts';
+
 /** What a row of a chart's data tells of its curve, so that a reader can ask for its values at a place. */
 export interface Reads {
   readonly label: string;
@@ -17,8 +19,8 @@ export interface ReadsCells {
   readonly columns: number;
   readonly rows: number;
   /** What the picture shows: s, and Hz upwards. */
-  readonly time: readonly [number, number];
-  readonly frequency: readonly [number, number];
+  readonly time: Domain;
+  readonly frequency: Domain;
   readonly scale: 'linear' | 'log';
   /** log10 of the levels, row by row from the lowest frequency on: two of `cellDigits` each, a share of what lies between these two. */
   readonly span: readonly [number, number];

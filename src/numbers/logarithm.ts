@@ -3,7 +3,7 @@
  * Copyright (C) 1993 by Sun Microsystems, Inc. All rights reserved.
  * Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved.
  */
-import { headOf, twoTo, upperOf, withUpper } from './bits.ts';
+import { headOf, upperOf, withUpper } from './bits.ts';
 
 /** dB of an amplitude a neper: 20 log10 e. */
 export const decibelsPerNeper = 20 / Math.LN10;
@@ -17,9 +17,9 @@ interface Parts {
   readonly bits: number;
 }
 
-/** Below this a number has fewer digits, and is taken 2^54 times as large. */
-const leastNormal = twoTo(-1022);
-const enlarged = twoTo(54);
+/** Below 2^-1022 a number has fewer digits, and is taken 2^54 times as large. */
+const leastNormal = 2.2250738585072014e-308;
+const enlarged = 18014398509481984;
 
 /** The number itself where it has no finite logarithm, or that there is none. */
 const notFinite = (x: number): number | undefined =>
@@ -75,14 +75,14 @@ function logNearPower(k: number, f: number): number {
   return k === 0 ? f - rest : k * ln2.head - (rest - k * ln2.tail - f);
 }
 
-/** Below these ln(1 + x) is x - x^2/2, and x; from the last on 1 is lost in x. */
-const linearAndSquare = twoTo(-29);
-const linear = twoTo(-54);
-const withoutOne = twoTo(53);
+/** Below 2^-29 ln(1 + x) is x - x^2/2, below 2^-54 it is x; from 2^53 on 1 is lost in x. As figures, which a bundle without them leaves out. */
+const linearAndSquare = 1.862645149230957e-9;
+const linear = 5.551115123125783e-17;
+const withoutOne = 9007199254740992;
 
-/** 1 + x below the root of 2, from the root of 1/2, and above 2^53: as they are told apart by their upper bits. */
-const rootAbove = withUpper(0, 0x3fda827a);
-const rootBelow = -withUpper(0, 0x3fd2bec5);
+/** 1 + x below the root of 2, from the root of 1/2, and above 2^53: as they are told apart by their upper bits, 0x3fda827a and 0xbfd2bec5. */
+const rootAbove = 0.4142136573791504;
+const rootBelow = -0.292893648147583;
 
 /**
  * The natural logarithm of 1 + x, also where x is small, to less than one unit of the last digit, and the same bits on every machine.

@@ -6,9 +6,9 @@
 
 import { headOf, twoTo, upperOf, withUpper } from './bits.ts';
 
-/** Below this a number has fewer digits, and is taken 2^53 times as large. */
-const leastNormal = twoTo(-1022);
-const enlarged = twoTo(53);
+/** Below 2^-1022 a number has fewer digits, and is taken 2^53 times as large. */
+const leastNormal = 2.2250738585072014e-308;
+const enlarged = 9007199254740992;
 
 /** A number as the sum of two, of which the first has its lower bits free. */
 interface Split {

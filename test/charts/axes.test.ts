@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { along, logDomain, logTicks, placeLabels, textWidth, withHeadroom } from '../../src/charts/axes.ts';
+import { along } from '../../src/charts/along.ts';
+import { logDomain, logTicks, placeLabels, textWidth, withHeadroom } from '../../src/charts/axes.ts';
 
 const positive = fc.double({ min: 1e-9, max: 1e9, noNaN: true });
 

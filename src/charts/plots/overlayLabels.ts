@@ -1,5 +1,6 @@
 import type { Band } from '../../values/band.ts';
-import { along, placeLabels, type Domain, type PlacedLabel } from '../axes.ts';
+import { along } from '../along.ts';
+import { placeLabels, type Domain, type PlacedLabel } from '../axes.ts';
 import { layout } from '../layout.ts';
 import { bandName } from '../words/names.ts';
 import { hertz } from '../../values/number.ts';

@@ -1,6 +1,7 @@
 import { peaksDescription, peaksSubtitle, peaksTitle } from '../words/spectra.ts';
 import type { PeakRow, PeaksValue } from '../../values/peaks.ts';
-import { along, placeLabels, withHeadroom, type PlacedLabel } from '../axes.ts';
+import { along } from '../along.ts';
+import { placeLabels, withHeadroom, type PlacedLabel } from '../axes.ts';
 import { tall } from '../layout.ts';
 import { legendRows } from '../legends.ts';
 import { dots, layered, layerOf, rim, rimmedText, writtenFrom } from '../marks.ts';

@@ -171,8 +171,8 @@ const readingsOf = ({ entry, time, frequency, grid }: Frame, options: FrequencyO
   reads: { unit: printedUnit(entry.unit.symbol), times: 10, digits: 2 },
   columns: grid.columns,
   rows: grid.rows,
-  time: [time.from, time.to],
-  frequency: [frequency.from, frequency.to],
+  time,
+  frequency,
   scale: options.frequency,
   ...readCells(grid),
 });

@@ -1,3 +1,4 @@
+import { along } from '../../charts/along.ts';
 import type { ChartPart } from '../../charts/output.ts';
 import { cellDigits, cellSteps, type ReadsCells } from '../../charts/reads.ts';
 import { hertz } from '../../values/number.ts';
@@ -14,19 +15,22 @@ export class Cells {
     const { columns, time, rows } = of;
     this.#of = of;
     this.rows = rows;
-    this.places = Array.from({ length: columns }, (_, at) => time[0] + ((at + 0.5) / columns) * (time[1] - time[0]));
+    this.places = Array.from(
+      { length: columns },
+      (_, at) => time.from + ((at + 0.5) / columns) * (time.to - time.from),
+    );
   }
 
   /** The row at a share of the height, from below. */
   rowAt = (share: number): number => Math.min(this.rows - 1, Math.max(0, Math.floor(share * this.rows)));
 
   /** The row in which a frequency lies. @param at in Hz */
-  rowOf = (at: number): number => this.rowAt(this.#shareOf(at));
+  rowOf = (at: number): number => this.rowAt(along(this.#of.frequency, this.#of.scale, at));
 
   /** The share of the height at which a row's middle lies, and its frequency in Hz. */
   middleOf(row: number): { readonly share: number; readonly frequency: number } {
     const share = (row + 0.5) / this.rows;
-    const [from, to] = this.#of.frequency;
+    const { from, to } = this.#of.frequency;
     const frequency = this.#of.scale === 'log' ? from * (to / from) ** share : from + share * (to - from);
     return { share, frequency };
   }
@@ -40,11 +44,6 @@ export class Cells {
     });
     const label = hertz(this.middleOf(row).frequency);
     return { ...reads, label, series: undefined, at: this.places, low: levels, high: levels };
-  }
-
-  #shareOf(at: number): number {
-    const [from, to] = this.#of.frequency;
-    return this.#of.scale === 'log' ? Math.log(at / from) / Math.log(to / from) : (at - from) / (to - from);
   }
 }
 

@@ -20,8 +20,7 @@ describe('the levels of a spectrogram as they are read', () => {
   it('are those of the picture in each row and column, to 0.4 %, and none where nothing was measured', () => {
     const data = chart().vega['data'] as readonly { readonly name: string; readonly values?: readonly ReadsCells[] }[];
     const { time, frequency } = data.find(({ name }) => name === 'readings')?.values?.[0] ?? assert.fail('no readings');
-    const domain = ([from, to]: readonly [number, number]): { from: number; to: number } => ({ from, to });
-    const { rows, columns, level } = cellGrid(entry, domain(time), domain(frequency), 'linear');
+    const { rows, columns, level } = cellGrid(entry, time, frequency, 'linear');
     assert.deepEqual([cells.rows, cells.places.length], [rows, columns]);
     for (let row = 0; row < rows; row++)
       cells.curve(row).low.forEach((read, column) => {
