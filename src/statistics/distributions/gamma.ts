@@ -11,9 +11,21 @@ const stirlingSeries = [1 / 12, -1 / 360, 1 / 1260, -1 / 1680, 1 / 1188, -691 / 
  * @param x above 0
  */
 export function stirlingError(x: number): number {
+  // Whole and half arguments are those of the normal, t and chi-squared distributions, which ask for few of them very often.
+  const halves = 2 * x;
+  if (x >= raisedBelow || !Number.isInteger(halves)) return stirlingErrorAt(x);
+  return (errorsOfHalves[halves] ??= stirlingErrorAt(x));
+}
+
+const errorsOfHalves: (number | undefined)[] = [];
+
+/** Arguments below it are raised by steps, for the series to have its digits. */
+const raisedBelow = 16;
+
+function stirlingErrorAt(x: number): number {
   let raised = 0;
   let z = x;
-  for (; z < 16; z++) raised += (z + 0.5) * log1pOf(1 / z) - 1;
+  for (; z < raisedBelow; z++) raised += (z + 0.5) * log1pOf(1 / z) - 1;
   const inverse = 1 / z;
   const square = inverse * inverse;
   let sum = 0;
