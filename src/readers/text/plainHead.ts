@@ -4,9 +4,10 @@ const enough = 220;
 const looked = 2000;
 /** Longest cell: from 14 digits on a number may be a date and clock. */
 const longestCell = 13;
-/** Fewest columns: what has two could be one number with a mark between its thousands. */
-const fewestColumns = 3;
-/** Share of the cells that have a decimal mark, above which the other mark can't be the decimal one. */
+/**
+ * Share of the cells that have a decimal mark, above which the other mark can't be the decimal one; two cells of a row at the least, so
+ * that no row of two columns could be one number with a mark between its thousands.
+ */
 const markedShare = 0.2;
 
 const [newline, carriage, quotes, comma, point] = [10, 13, 34, 44, 46];
@@ -42,7 +43,6 @@ interface PlainRows {
 
 /** Holds every row of the head to the form; gives where the rows that are enough end. */
 function plainRows(bytes: Uint8Array, from: number, isWhole: boolean, form: PlainRows): number | undefined {
-  if (form.columns < fewestColumns) return undefined;
   let at = from;
   let end: number | undefined;
   for (let line = 2; line <= looked && at < bytes.length; line++) {

@@ -44,22 +44,31 @@ describe('the head of a plain table', () => {
   });
 
   it('is looked at whole where a number could be two, or two one', () => {
-    const lines = Array.from({ length: 500 }, (_, i) => `${i}.5,${i}.25`);
-    assert.equal(plainHead(bytesOf(lines.join('\n')), false), undefined);
+    for (const of of [
+      (i: number) => `${i},${i + 125}`,
+      (i: number) => `${i}.5,${i + 125}`,
+      (i: number) => `${i},125.5`,
+    ]) {
+      const lines = Array.from({ length: 500 }, (_, i) => of(i));
+      assert.equal(plainHead(bytesOf(lines.join('\n')), false), undefined, lines[0]);
+    }
+    assert.ok(plainHead(bytesOf(Array.from({ length: 500 }, (_, i) => `${i}.5,${i}.25`).join('\n')), false));
   });
 
-  it('gives the layout that the whole head gives', async () => {
-    const small = await recordingOf(table(rows(3000)));
-    // A remark above the header makes it look at all.
-    const whole = await recordingOf(`# remark\n${text(rows(3000))}`);
-    assert.deepEqual([small.layout.firstRowLine, whole.layout.firstRowLine], [2, 3]);
-    for (const key of ['delimiter', 'decimal', 'rows', 'time', 'encoding', 'leftOut'] as const)
-      assert.deepEqual(small.layout[key], whole.layout[key], key);
-    assert.deepEqual(
-      small.layout.firstRows?.map(({ values }) => values),
-      whole.layout.firstRows?.map(({ values }) => values),
-    );
-    assert.deepEqual(small.channels, whole.channels);
-    assert.deepEqual(small.clock, whole.clock);
-  });
+  for (const columns of [2, 4])
+    it(`gives the layout that the whole head gives, of ${columns} columns`, async () => {
+      const written = text(rows(3000)).replaceAll(new RegExp(`^((?:[^,]+,){${columns - 1}}[^,\\n]+).*$`, 'gm'), '$1');
+      const small = await recordingOf(bytesOf(written));
+      // A remark above the header makes it look at all.
+      const whole = await recordingOf(`# remark\n${written}`);
+      assert.deepEqual([small.layout.firstRowLine, whole.layout.firstRowLine], [2, 3]);
+      for (const key of ['delimiter', 'decimal', 'rows', 'time', 'encoding', 'leftOut'] as const)
+        assert.deepEqual(small.layout[key], whole.layout[key], key);
+      assert.deepEqual(
+        small.layout.firstRows?.map(({ values }) => values),
+        whole.layout.firstRows?.map(({ values }) => values),
+      );
+      assert.deepEqual(small.channels, whole.channels);
+      assert.deepEqual(small.clock, whole.clock);
+    });
 });
