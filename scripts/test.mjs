@@ -1,7 +1,7 @@
 // The whole test: lint, types, unit and published checks, then a real editor. Ends with the counts of all of them.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { ensurePoppler } from './poppler.mjs';
@@ -41,6 +41,10 @@ step(
   [
     bin('mocha').replace('.bin/mocha', 'mocha/bin/mocha.js'),
     'test/**/*.test.ts',
+    // Files side by side, one a core.
+    '--parallel',
+    '--jobs',
+    String(availableParallelism()),
     '--ignore',
     'test/editor/**',
     '--reporter',
