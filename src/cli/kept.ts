@@ -1,11 +1,11 @@
 import { dirname, resolve } from 'node:path';
-import type { Surroundings } from '../disk/writing.ts';
+import type { WriteOptions } from '../disk/writing.ts';
 import type { RunReport } from '../engine/result.ts';
 import { recordPath } from '../notebook/record.ts';
 import type { OpenNotebook } from './notebookFile.ts';
 
 /** What nothing that is made from a notebook may be written over: itself, its raw files and its record. */
-export function keptOf({ path }: OpenNotebook, { sources }: RunReport): Surroundings['kept'] {
+export function keptOf({ path }: OpenNotebook, { sources }: RunReport): WriteOptions['kept'] {
   const folder = dirname(resolve(path));
   return [
     { path, as: 'notebook' },

@@ -1,7 +1,7 @@
 import { withNumbers } from '../notebook/proseNumbers.ts';
 import { serializeNotebook } from '../notebook/serialize.ts';
 import { writeProduct } from '../disk/writing.ts';
-import type { JudgedNumber } from '../engine/proseNumbers.ts';
+import type { NumberCheck } from '../engine/proseNumbers.ts';
 import type { Result } from '../result/result.ts';
 import { parsed, projectOptions } from './args.ts';
 import { exitFor } from './exit.ts';
@@ -36,7 +36,7 @@ export async function numbers(args: readonly string[]): Promise<number> {
 /** A line for one number; whether it is still to be put right. */
 function printNumber(
   { path, numbers: all }: OpenNotebook,
-  found: JudgedNumber,
+  found: NumberCheck,
   at: number,
   isWriting: boolean,
 ): boolean {
@@ -60,7 +60,7 @@ function printNumber(
 /** Writes the numbers alone into the file, if it is still as it was read. */
 function writeNumbers(
   { path, source, bytes, numbers: all }: OpenNotebook,
-  found: readonly JudgedNumber[],
+  found: readonly NumberCheck[],
 ): Result<void> {
   const differing = found.flatMap((one, at) => (one.state === 'differs' ? [{ of: all[at], text: one.text }] : []));
   const cells = source.cells.map((cell, part) => ({

@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import { reportJson, type ProseJson } from '../engine/json.ts';
-import type { JudgedNumber } from '../engine/proseNumbers.ts';
+import type { NumberCheck } from '../engine/proseNumbers.ts';
 import { runSchema } from '../engine/jsonSchema.ts';
 import { show } from '../engine/show.ts';
 import type { RunReport } from '../engine/result.ts';
@@ -67,8 +67,8 @@ async function collected(notebook: OpenNotebook, { cache }: ProjectOptions): Pro
   return missing.size > 0 ? sayMissing(plan.value, missing) : whole;
 }
 
-const proseOf = ({ numbers }: OpenNotebook, found: readonly JudgedNumber[]): readonly ProseJson[] =>
-  found.map((judged, at) => ({ asked: numbers[at], line: numbers[at].line, judged }));
+const proseOf = ({ numbers }: OpenNotebook, found: readonly NumberCheck[]): readonly ProseJson[] =>
+  found.map((check, at) => ({ asked: numbers[at], line: numbers[at].line, check }));
 
 function options(args: readonly string[]): Result<RunOptions> {
   const given = parsed(args, {

@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import { reportJson } from '../engine/json.ts';
-import { parted, withNumberCells, type JudgedNumber } from '../engine/proseNumbers.ts';
+import { parted, withNumberCells, type NumberCheck } from '../engine/proseNumbers.ts';
 import type { RunReport } from '../engine/result.ts';
 import { makeRecord, type NotebookRecord, type RunDocument } from '../notebook/record.ts';
 import { tool } from '../result/version.ts';
@@ -11,7 +11,7 @@ import { terminalWatch } from './progress.ts';
 export interface WholeRun {
   readonly report: RunReport;
   /** What became of each number in the prose. */
-  readonly numbers: readonly JudgedNumber[];
+  readonly numbers: readonly NumberCheck[];
 }
 
 /** The text of a notebook's cells, and of those that its prose's numbers stand for. */

@@ -113,11 +113,11 @@ export async function workOnShare(
   }
   const paths = new Set(own.map(({ path }) => path));
   const watch = terminalWatch();
-  const hindered = await notebook.engine.share(allCells(notebook), (path) => paths.has(path), watch);
+  const failures = await notebook.engine.share(allCells(notebook), (path) => paths.has(path), watch);
   watch.done();
   await store.settled();
-  for (const failure of hindered) say({ ok: false, failure });
-  return hindered.length > 0 || store.trouble !== undefined ? tryAgain : 0;
+  for (const failure of failures) say({ ok: false, failure });
+  return failures.length > 0 || store.trouble !== undefined ? tryAgain : 0;
 }
 
 /** Says which shares are missing, and which file is the first of each that is not there. */

@@ -4,7 +4,7 @@ import { mostConditions, runOrder } from '../analysis/planning/runOrder.ts';
 import { sheetOfFiles } from '../analysis/planning/sheetText.ts';
 import { naturalOrder } from '../disk/naturalOrder.ts';
 import { isRecordingName } from '../disk/recordings.ts';
-import { writeProduct, type Surroundings } from '../disk/writing.ts';
+import { writeProduct, type WriteOptions } from '../disk/writing.ts';
 import { success, type Result } from '../result/result.ts';
 import { runsNeeded } from '../statistics/repeats.ts';
 import { parsed, texts } from './args.ts';
@@ -57,13 +57,13 @@ function needed(detect: string | undefined, spread: string | undefined): Result<
 }
 
 /** Prints the sheet, or writes it; a sheet that is there holds somebody's notes and is left alone. */
-function write(text: string, out: string | undefined, around: Surroundings): number {
+function write(text: string, out: string | undefined, options: WriteOptions): number {
   if (out === undefined) {
     print(text);
     return 0;
   }
   const file = existsSync(out) && statSync(out).isDirectory() ? join(out, 'runs.csv') : out;
-  const written = writeProduct({ path: file, content: text, kind: 'run sheet' }, around);
+  const written = writeProduct({ path: file, content: text, kind: 'run sheet' }, options);
   if (!written.ok) return exitFor(written);
   print(`${file}\n`);
   return 0;

@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { success, type Result } from '../result/result.ts';
 import { digest } from './bytes.ts';
-import { makeFolder, writeProduct, type Surroundings } from './writing.ts';
+import { makeFolder, writeProduct, type WriteOptions } from './writing.ts';
 
 /** A folder of files that one command makes from one notebook. */
 export interface MadeFolder {
@@ -39,7 +39,7 @@ interface Entry {
 export function writeFolder(
   folder: MadeFolder,
   files: readonly FolderFile[],
-  around: Surroundings,
+  options: WriteOptions,
 ): Result<{ readonly stale: readonly string[] }> {
   const made = makeFolder(folder.path);
   if (!made.ok) return made;
@@ -53,7 +53,7 @@ export function writeFolder(
       folder,
       { file, content },
       known !== undefined && ours(known) ? known : undefined,
-      around,
+      options,
     );
     refused = written.ok ? undefined : written;
     if (refused !== undefined) break;
@@ -61,7 +61,7 @@ export function writeFolder(
   }
   const kept = [...now.values()].filter(({ file }) => existsSync(join(folder.path, file)));
   // What was written before a refusal is known as ours too.
-  const list = writeList(folder.path, kept, around);
+  const list = writeList(folder.path, kept, options);
   if (refused?.ok === false) return refused;
   if (!list.ok) return list;
   const names = new Set(files.map(({ file }) => file));
@@ -72,18 +72,18 @@ function writeFile(
   { path: folder, kind }: MadeFolder,
   { file, content }: FolderFile,
   known: Entry | undefined,
-  around: Surroundings,
+  options: WriteOptions,
 ): Result<void> {
   const own = digest(content);
   const isOurs = (found: Buffer): boolean => [known?.sha256, own].includes(digest(found));
-  return writeProduct({ path: join(folder, file), content, kind, isOurs }, around);
+  return writeProduct({ path: join(folder, file), content, kind, isOurs }, options);
 }
 
-function writeList(folder: string, entries: readonly Entry[], around: Surroundings): Result<void> {
+function writeList(folder: string, entries: readonly Entry[], options: WriteOptions): Result<void> {
   const files = [...entries].sort((a, b) => (a.file < b.file ? -1 : 1));
   const content = `${JSON.stringify({ washboard: 1, files }, null, 2)}\n`;
   const isOurs = (found: Buffer): boolean => parsed(found.toString()) !== undefined;
-  return writeProduct({ path: join(folder, listName), content, kind: 'list of files', isOurs }, around);
+  return writeProduct({ path: join(folder, listName), content, kind: 'list of files', isOurs }, options);
 }
 
 function listed(folder: string): readonly Entry[] {

@@ -28,7 +28,7 @@ export interface Product {
 }
 
 /** What stands around a product. */
-export interface Surroundings {
+export interface WriteOptions {
   /** Whether a file of another kind or making may be written over. */
   readonly force: boolean;
   /** Files that stay as they are: the notebook and its raw files even where `force` is said. */
@@ -43,7 +43,7 @@ export type Put = (handle: number, content: string | Uint8Array) => void;
  * to write over a file that is kept, or that is not of the product's kind and making; what the disk refuses is told in a
  * sentence.
  */
-export function writeProduct(product: Product, { force, kept }: Surroundings, put: Put = writeFileSync): Result<void> {
+export function writeProduct(product: Product, { force, kept }: WriteOptions, put: Put = writeFileSync): Result<void> {
   const { path, content } = product;
   try {
     const found = statSync(path, { throwIfNoEntry: false });
@@ -73,7 +73,7 @@ export function makeFolder(path: string): Result<void> {
 function refusedTarget(
   { path, kind, isOurs }: Product,
   found: Stats,
-  kept: Surroundings['kept'],
+  kept: WriteOptions['kept'],
   force: boolean,
 ): Refused | undefined {
   if (found.isDirectory()) return refuse('write.failed', { path, reason: 'folder' });

@@ -17,14 +17,14 @@ import type { Recalled } from './recall.ts';
 import { Run, type Answers, type CellListener, type Listener } from './run.ts';
 import { dependentsOf } from './dependents.ts';
 import { checkCells } from './checkCells.ts';
-import { judged, withNumberCells, type AskedNumber, type JudgedNumber } from './proseNumbers.ts';
+import { checkNumber, withNumberCells, type AskedNumber, type NumberCheck } from './proseNumbers.ts';
 import type { CellKeys, RunReport, RunRequest, StatementResult } from './result.ts';
 import { recordingsIn } from './sources.ts';
 
 /** What is known of numbers in prose. */
 export interface RecalledNumbers extends Pick<Recalled, 'values' | 'complete'> {
   /** In the order in which they were asked. */
-  readonly numbers: readonly JudgedNumber[];
+  readonly numbers: readonly NumberCheck[];
 }
 
 /**
@@ -153,7 +153,7 @@ export class Engine {
       values,
       complete,
       numbers: numbers.map((asked, at) =>
-        judged(
+        checkNumber(
           asked,
           found.find(({ cell }) => cell === cells.length + at),
         ),

@@ -53,12 +53,12 @@ export type Sharing =
       readonly part: 'share';
       readonly isOwn: (path: string) => boolean;
       /** Told of a recording that the system refused, which may be tried again. */
-      readonly hindered: (failure: Failure) => void;
+      readonly onFailure: (failure: Failure) => void;
     }
   | {
       readonly part: 'collect';
       /** Told of a recording of which nothing is kept. */
-      readonly missing: (path: string) => void;
+      readonly onMissing: (path: string) => void;
       /** Whether it was told of any by now. */
       readonly isShort: () => boolean;
     };

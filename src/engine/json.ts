@@ -1,5 +1,5 @@
 import { toJson, type Json } from '../values/json.ts';
-import type { AskedNumber, JudgedNumber } from './proseNumbers.ts';
+import type { AskedNumber, NumberCheck } from './proseNumbers.ts';
 import type { RunReport, StatementResult } from './result.ts';
 
 /** Where each code cell stands in its file. */
@@ -13,7 +13,7 @@ export interface ProseJson {
   readonly asked: AskedNumber;
   /** 1-based line in the file. */
   readonly line: number;
-  readonly judged: JudgedNumber;
+  readonly check: NumberCheck;
 }
 
 /** A run as one JSON document. Lines are those of the file; columns count from 1, both ends inclusive. */
@@ -37,14 +37,14 @@ export function reportJson(
   return { notebook, ok, sources: files, cells: shown, prose: prose.map(proseJson) };
 }
 
-const proseJson = ({ asked: { text, unit, expression }, line, judged }: ProseJson): Json => ({
+const proseJson = ({ asked: { text, unit, expression }, line, check }: ProseJson): Json => ({
   line,
   text,
   unit,
   expression,
-  agrees: judged.state === 'agrees',
-  now: judged.state === 'differs' ? judged.text : judged.state === 'agrees' ? text : null,
-  message: judged.state === 'differs' || judged.state === 'wrong' ? judged.message.message : null,
+  agrees: check.state === 'agrees',
+  now: check.state === 'differs' ? check.text : check.state === 'agrees' ? text : null,
+  message: check.state === 'differs' || check.state === 'wrong' ? check.message.message : null,
 });
 
 function statementJson(cellLine: number, { line, name, kind, value, warnings, error }: StatementResult): Json {

@@ -16,7 +16,7 @@ export interface AskedNumber {
 }
 
 /** What became of one: it agrees, it should read otherwise, or it can't be told, with the reason. */
-export type JudgedNumber =
+export type NumberCheck =
   | { readonly state: 'agrees' }
   | { readonly state: 'differs'; readonly text: string; readonly message: Message }
   | { readonly state: 'wrong'; readonly message: Message }
@@ -34,13 +34,13 @@ export function parted(
   report: RunReport,
   count: number,
   numbers: readonly AskedNumber[],
-): { readonly report: RunReport; readonly numbers: readonly JudgedNumber[] } {
+): { readonly report: RunReport; readonly numbers: readonly NumberCheck[] } {
   const results = report.results.filter(({ cell }) => cell < count);
   const isWhole = !report.cancelled && results.every(({ error }) => error === undefined);
   return {
     report: { ...report, results, ok: report.ok || isWhole },
     numbers: numbers.map((asked, at) =>
-      judged(
+      checkNumber(
         asked,
         report.results.find(({ cell }) => cell === count + at),
       ),
@@ -49,7 +49,7 @@ export function parted(
 }
 
 /** Holds a number against what its expression gave; undefined where that is not known. */
-export function judged(asked: AskedNumber, result: StatementResult | undefined): JudgedNumber {
+export function checkNumber(asked: AskedNumber, result: StatementResult | undefined): NumberCheck {
   const { text, expression } = asked;
   if (text === '') return { state: 'wrong', message: tell('prose.number', { expression }) };
   if (result?.error !== undefined) return { state: 'wrong', message: result.error };

@@ -332,5 +332,5 @@ function collecting(tell: (path: string) => void): Sharing {
     isShort = true;
     tell(path);
   };
-  return { part: 'collect', missing, isShort: () => isShort };
+  return { part: 'collect', onMissing: missing, isShort: () => isShort };
 }

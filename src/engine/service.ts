@@ -10,7 +10,7 @@ import type { Host } from './host.ts';
 import { reportJson } from './json.ts';
 import { look } from './look.ts';
 import { offersOf, type NumberOffer } from './numberOffers.ts';
-import type { AskedNumber, JudgedNumber } from './proseNumbers.ts';
+import type { AskedNumber, NumberCheck } from './proseNumbers.ts';
 import { refuseFault } from './messages.ts';
 import { made, type MadeText, type MakeOrder } from './making.ts';
 import { lookedCloser, moved, shown, type CellOutput, type Closer, type Moved, type MoveOrder } from './moving.ts';
@@ -110,7 +110,7 @@ export interface NumbersRequest {
 }
 
 export interface NumbersAnswer {
-  readonly numbers: readonly JudgedNumber[];
+  readonly numbers: readonly NumberCheck[];
   readonly offers: readonly NumberOffer[];
   /** False if it was given up for something else: asking again later tells more. */
   readonly complete: boolean;

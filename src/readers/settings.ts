@@ -28,7 +28,7 @@ export const settings = {
   /** A stamp shared by so many rows, and so many times the usual, shows a clock that stood still. */
   stopped: { rows: 20, times: 10 },
   /** Parts of so many steps whose length differs from the mean by more than so large a share show a changing rate. */
-  steady: { steps: 64, share: 0.02 },
+  changingRate: { steps: 64, share: 0.02 },
   /** Rounding of the stamps over the length of the recording from which the rate is taken from their edges. */
   coarse: 1e-3,
   /** Rates in Hz that a column of numbers without a unit is believed to be sampled at. */

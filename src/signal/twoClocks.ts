@@ -25,10 +25,10 @@ const nearLine = 0.03;
  * seconds that both hold
  */
 export function twoClocks(a: ClockedSignal, b: ClockedSignal): TwoClocks | undefined {
-  const laidA = laid(a, a.rate);
-  const laidB = laid(b, a.rate);
+  const uniformA = uniformSignal(a, a.rate);
+  const uniformB = uniformSignal(b, a.rate);
   for (const seconds of lengths) {
-    const found = coarseLine(laidA, laidB, a.rate, seconds);
+    const found = coarseLine(uniformA, uniformB, a.rate, seconds);
     if (found === undefined) continue;
     const fine = fineLine(a, b, found, found.sign);
     if (fine !== undefined) return { ...fine, sign: found.sign };
@@ -37,12 +37,12 @@ export function twoClocks(a: ClockedSignal, b: ClockedSignal): TwoClocks | undef
 }
 
 /** A signal from its first to its last sample, 0 in its gaps and on average in each piece. */
-interface Laid {
+interface UniformSignal {
   readonly samples: Float64Array;
   readonly start: number;
 }
 
-function laid({ rate, pieces }: ClockedSignal, onto: number): Laid {
+function uniformSignal({ rate, pieces }: ClockedSignal, onto: number): UniformSignal {
   const { start } = pieces[0];
   const last = pieces[pieces.length - 1];
   const length = Math.ceil((last.start - start + last.samples.length / rate) * onto);
@@ -67,7 +67,12 @@ interface Sighting {
   readonly correlation: number;
 }
 
-function coarseLine(a: Laid, b: Laid, rate: number, seconds: number): (ClockLine & { sign: 1 | -1 }) | undefined {
+function coarseLine(
+  a: UniformSignal,
+  b: UniformSignal,
+  rate: number,
+  seconds: number,
+): (ClockLine & { sign: 1 | -1 }) | undefined {
   const length = Math.min(
     Math.round(seconds * rate),
     Math.floor(a.samples.length / 3),

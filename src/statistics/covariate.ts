@@ -26,8 +26,8 @@ function adjustLevels(
 ): number[] {
   if (levels.length !== values.length)
     throw new RangeError(`${levels.length} levels but ${values.length} values of the covariate`);
-  const wrong = [...values, reference].find((value) => !(value > 0 && value < Infinity));
-  if (wrong !== undefined) throw new RangeError(`the covariate must be above 0, but is ${wrong}`);
+  const invalid = [...values, reference].find((value) => !(value > 0 && value < Infinity));
+  if (invalid !== undefined) throw new RangeError(`the covariate must be above 0, but is ${invalid}`);
   return levels.map((level, k) => level * powerOf(reference / values[k], exponent));
 }
 

@@ -71,9 +71,9 @@ export function orderText(order: readonly string[], block = 4): string {
 /** How far an order lets a drift pass for a change. */
 export interface DriftBalance {
   /** Mean place of B minus that of A: a drift of 1 % a run gives a false change of this many percent. */
-  readonly steady: number;
+  readonly linear: number;
   /** The same for a curved drift: mean squared distance from the middle of the day, B minus A. */
-  readonly curved: number;
+  readonly quadratic: number;
 }
 
 /**
@@ -86,7 +86,7 @@ export function driftBalance(placesA: readonly number[], placesB: readonly numbe
   const middle = meanAndVariance([...placesA, ...placesB]).mean;
   const mean = (places: readonly number[], power: number): number =>
     meanAndVariance(places.map((place) => powerOf(place - middle, power))).mean;
-  return { steady: mean(placesB, 1) - mean(placesA, 1), curved: mean(placesB, 2) - mean(placesA, 2) };
+  return { linear: mean(placesB, 1) - mean(placesA, 1), quadratic: mean(placesB, 2) - mean(placesA, 2) };
 }
 
 const pairOf = (straight: boolean): Condition[] => (straight ? ['A', 'B'] : ['B', 'A']);

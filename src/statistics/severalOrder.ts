@@ -67,7 +67,7 @@ export function worstBalance(order: readonly number[]): DriftBalance {
   const balances = others.map((one) => driftBalance(placesOf(0), placesOf(one)));
   const worst = (of: (balance: DriftBalance) => number): number =>
     balances.map(of).reduce((most, value) => (Math.abs(value) > Math.abs(most) ? value : most), 0);
-  return { steady: worst(({ steady }) => steady), curved: worst(({ curved }) => curved) };
+  return { linear: worst(({ linear }) => linear), quadratic: worst(({ quadratic }) => quadratic) };
 }
 
 /** The rows: 0, 1, k-1, 2, k-2 ... and the same shifted; with an odd number of conditions their mirror images, too. */

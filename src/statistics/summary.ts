@@ -26,8 +26,8 @@ export function haveLogarithms(levels: readonly number[]): boolean {
 
 /** Natural logarithms of levels in any unit. @throws RangeError for a level that is not finite or not above 0 */
 export function logarithms(levels: readonly number[]): number[] {
-  const wrong = levels.find((level) => !(level > 0 && level < Infinity));
-  if (wrong !== undefined) throw new RangeError(`levels must be finite and above 0, but one is ${wrong}`);
+  const invalid = levels.find((level) => !(level > 0 && level < Infinity));
+  if (invalid !== undefined) throw new RangeError(`levels must be finite and above 0, but one is ${invalid}`);
   return levels.map(logOf);
 }
 

@@ -11,12 +11,12 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { writeProduct, type Put, type Surroundings } from '../../src/disk/writing.ts';
+import { writeProduct, type Put, type WriteOptions } from '../../src/disk/writing.ts';
 
 describe('what a command writes', () => {
   let folder: string;
   const at = (name: string): string => join(folder, name);
-  const free: Surroundings = { force: false, kept: [] };
+  const free: WriteOptions = { force: false, kept: [] };
   const page = (name: string, text = 'ours: new'): Parameters<typeof writeProduct>[0] => ({
     path: at(name),
     content: text,

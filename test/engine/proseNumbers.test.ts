@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { judged, withNumberCells, type AskedNumber, type JudgedNumber } from '../../src/engine/proseNumbers.ts';
+import { checkNumber, withNumberCells, type AskedNumber, type NumberCheck } from '../../src/engine/proseNumbers.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { offersOf } from '../../src/engine/numberOffers.ts';
 import { loadPads, pads, worked } from '../verbs/pads.ts';
@@ -10,20 +10,20 @@ const cells = ['k = 3.4567 N/mm\nlost = -0.04 mm\nratio = 12.345 %\nmany = 8'];
 
 const asked = (text: string, unit: string, expression: string): AskedNumber => ({ text, unit, expression });
 
-async function judge(text: string, unit: string, expression: string): Promise<JudgedNumber> {
+async function judge(text: string, unit: string, expression: string): Promise<NumberCheck> {
   const number = asked(text, unit, expression);
   const report = await new Engine(new MemoryHost({})).run(
     { cells: withNumberCells(cells, [number]), wanted: 'all' },
     watch,
   );
-  return judged(
+  return checkNumber(
     number,
     report.results.find(({ cell }) => cell === cells.length),
   );
 }
 
-const now = (found: JudgedNumber): string => (found.state === 'differs' ? found.text : found.state);
-const why = (found: JudgedNumber): string => ('message' in found ? found.message.message : found.state);
+const now = (found: NumberCheck): string => (found.state === 'differs' ? found.text : found.state);
+const why = (found: NumberCheck): string => ('message' in found ? found.message.message : found.state);
 
 describe('a number in prose', () => {
   it('agrees where the result, rounded to the digits written, is the same, whatever the minus sign', async () => {

@@ -19,18 +19,18 @@ describe('run orders', () => {
   });
 
   it('ABBA cancels a steady drift, ABBA BAAB a curved one too, AABB neither', () => {
-    assert.equal(balanceOf(interleavedOrder(2)).steady, 0);
-    assert.notEqual(balanceOf(interleavedOrder(2)).curved, 0);
-    assert.deepEqual(balanceOf(interleavedOrder(4)), { steady: 0, curved: 0 });
-    assert.equal(driftBalance([1, 2, 3, 4], [5, 6, 7, 8]).steady, 4);
+    assert.equal(balanceOf(interleavedOrder(2)).linear, 0);
+    assert.notEqual(balanceOf(interleavedOrder(2)).quadratic, 0);
+    assert.deepEqual(balanceOf(interleavedOrder(4)), { linear: 0, quadratic: 0 });
+    assert.equal(driftBalance([1, 2, 3, 4], [5, 6, 7, 8]).linear, 4);
   });
 
   it('hold as many runs of each, balance a steady drift in multiples of 4, and miss by no more than a third of a run elsewhere', () => {
     for (let n = 2; n <= 30; n++) {
       const { a, b } = placesOf(interleavedOrder(n));
       assert.deepEqual([a.length, b.length], [n, n]);
-      const { steady } = balanceOf(interleavedOrder(n));
-      assert.ok(n % 4 === 0 ? Math.abs(steady) < 1e-12 : Math.abs(steady) <= 1 / 3 + 1e-12, `n ${n}: ${steady}`);
+      const { linear } = balanceOf(interleavedOrder(n));
+      assert.ok(n % 4 === 0 ? Math.abs(linear) < 1e-12 : Math.abs(linear) <= 1 / 3 + 1e-12, `n ${n}: ${linear}`);
     }
   });
 

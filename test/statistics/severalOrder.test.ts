@@ -26,7 +26,7 @@ describe('an order of several conditions', () => {
         const order = williamsOrder(runs, conditions);
         assert.equal(order.length, runs * conditions);
         assert.ok(everyOnce(order, conditions), order.join(''));
-        if (runs % 2 === 0) assert.ok(Math.abs(worstBalance(order).steady) < 1e-9, order.join(''));
+        if (runs % 2 === 0) assert.ok(Math.abs(worstBalance(order).linear) < 1e-9, order.join(''));
       }
     }
   });
@@ -44,7 +44,7 @@ describe('an order of several conditions', () => {
       assert.equal(new Set(found).size, 1, `${conditions} conditions: ${found.join(' ')}`);
     }
     // Three conditions of 6 runs cancel a curved drift, too.
-    assert.ok(Math.abs(worstBalance(williamsOrder(6, 3)).curved) < 1e-9);
+    assert.ok(Math.abs(worstBalance(williamsOrder(6, 3)).quadratic) < 1e-9);
   });
 
   it('by chance holds each once in each block, repeats with its seed and differs without', () => {

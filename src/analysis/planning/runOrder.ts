@@ -29,7 +29,7 @@ function orderOfTwo(runs: number, seed: number | undefined): Made {
   return {
     scheme: seed === undefined ? `Interleaved (${orderText(sequence)})` : `Randomised blocks, seed ${seed}`,
     sequence,
-    leanPercent: driftBalance(places.a, places.b).steady,
+    leanPercent: driftBalance(places.a, places.b).linear,
   };
 }
 
@@ -43,7 +43,7 @@ function orderOfSeveral(runs: number, seed: number | undefined, conditions: numb
         ? `Rows of a Williams design (1949), each beside its mirror image (${text})`
         : `Randomised blocks, seed ${seed}`,
     sequence,
-    leanPercent: worstBalance(order).steady,
+    leanPercent: worstBalance(order).linear,
   };
 }
 

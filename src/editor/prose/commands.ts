@@ -18,10 +18,10 @@ async function writeAll(numbers: ProseNumbers): Promise<void> {
   await numbers.refresh(notebook);
   const edit = new vscode.WorkspaceEdit();
   const all = numbers.of(notebook);
-  for (const { document, number, judged } of all)
-    if (judged.state === 'differs') edit.replace(document.uri, rangeOf(document, number), judged.text);
+  for (const { document, number, check } of all)
+    if (check.state === 'differs') edit.replace(document.uri, rangeOf(document, number), check.text);
   await vscode.workspace.applyEdit(edit);
-  const count = (state: string): number => all.filter(({ judged }) => judged.state === state).length;
+  const count = (state: string): number => all.filter(({ check }) => check.state === state).length;
   const facts = { written: count('differs'), wrong: count('wrong'), unknown: count('unknown') };
   void vscode.window.showInformationMessage(sentence('prose.written', facts));
 }

@@ -7,10 +7,10 @@ import type { ProseNumbers } from './proseNumbers.ts';
 export function registerMarks(numbers: ProseNumbers): vscode.Disposable {
   const messaging = vscode.notebooks.createRendererMessaging('washboard-prose');
   const tell = (editor: vscode.NotebookEditor): void => {
-    const differing = numbers.of(editor.notebook).flatMap(({ number, judged }) => {
-      const { state } = judged;
+    const differing = numbers.of(editor.notebook).flatMap(({ number, check }) => {
+      const { state } = check;
       return state === 'differs' || state === 'wrong'
-        ? [[proseKey(number), state === 'differs' ? judged.text : '', judged.message.message]]
+        ? [[proseKey(number), state === 'differs' ? check.text : '', check.message.message]]
         : [];
     });
     void messaging.postMessage({ type: 'numbers', differing }, editor);

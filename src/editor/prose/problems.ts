@@ -30,13 +30,13 @@ export function registerProblems(selector: vscode.DocumentSelector, numbers: Pro
           const notebook = notebookOf(document);
           if (notebook === undefined) return [];
           return numbers.of(notebook).flatMap((one) => {
-            const { document: at, number, judged } = one;
-            if (at !== document || judged.state !== 'differs') return [];
+            const { document: at, number, check } = one;
+            if (at !== document || check.state !== 'differs') return [];
             const written = rangeOf(document, number);
             if (written.intersection(range) === undefined) return [];
-            const action = new vscode.CodeAction(`Write ${judged.text}`, vscode.CodeActionKind.QuickFix);
+            const action = new vscode.CodeAction(`Write ${check.text}`, vscode.CodeActionKind.QuickFix);
             action.edit = new vscode.WorkspaceEdit();
-            action.edit.replace(document.uri, written, judged.text);
+            action.edit.replace(document.uri, written, check.text);
             action.isPreferred = true;
             action.diagnostics = diagnostics.filter(({ range: other }) => other.isEqual(written));
             return [action];
@@ -48,13 +48,13 @@ export function registerProblems(selector: vscode.DocumentSelector, numbers: Pro
   );
 }
 
-function diagnosticOf({ document, number, judged }: KnownNumber): vscode.Diagnostic | undefined {
-  if (judged.state !== 'differs' && judged.state !== 'wrong') return undefined;
+function diagnosticOf({ document, number, check }: KnownNumber): vscode.Diagnostic | undefined {
+  if (check.state !== 'differs' && check.state !== 'wrong') return undefined;
   const range = rangeOf(document, number.text === '' ? number.mark : number);
   const { Error: error, Warning: warning } = vscode.DiagnosticSeverity;
-  const { message } = judged.message;
-  const diagnostic = new vscode.Diagnostic(range, message, judged.state === 'differs' ? warning : error);
-  diagnostic.code = judged.message.code;
+  const { message } = check.message;
+  const diagnostic = new vscode.Diagnostic(range, message, check.state === 'differs' ? warning : error);
+  diagnostic.code = check.message.code;
   diagnostic.source = 'washboard';
   return diagnostic;
 }

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { NumberOffer } from '../../engine/numberOffers.ts';
-import type { JudgedNumber } from '../../engine/proseNumbers.ts';
+import type { NumberCheck } from '../../engine/proseNumbers.ts';
 import { proseNumbers, type ProseNumber } from '../../notebook/proseNumbers.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { languageId, notebookType } from '../names.ts';
@@ -10,7 +10,7 @@ import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
 export interface KnownNumber {
   readonly document: vscode.TextDocument;
   readonly number: ProseNumber;
-  readonly judged: JudgedNumber;
+  readonly check: NumberCheck;
 }
 
 interface Known {
@@ -72,7 +72,7 @@ export class ProseNumbers {
     const asked = found.map(({ number: { text, unit, expression } }) => ({ text, unit, expression }));
     const answer = await this.#engine.numbers(folders, cells, asked).catch(() => undefined);
     if (answer === undefined || notebook.isClosed) return;
-    const numbers = found.map((one, at) => ({ ...one, judged: answer.numbers[at] }));
+    const numbers = found.map((one, at) => ({ ...one, check: answer.numbers[at] }));
     this.#known.set(notebook, { numbers, offers: answer.offers });
     this.#changed.fire(notebook);
     if (!answer.complete) this.#soon(notebook, later);

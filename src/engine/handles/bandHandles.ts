@@ -6,20 +6,25 @@ import type { Numeral } from './numerals.ts';
 import { givenUnder, type Site, type Sites } from './sites.ts';
 
 /** A handle, and the cell that it writes. */
-export interface Found {
+export interface CellHandle {
   readonly cell: number;
   readonly handle: Omit<Handle, 'where'>;
 }
 
 /** Ranges under an operand or option, as bands of a frequency axis. */
-export function bandsUnder(sites: Sites, site: Site, slot: string, name: string): Found[] {
+export function bandsUnder(sites: Sites, site: Site, slot: string, name: string): CellHandle[] {
   const given = givenUnder(site, slot);
   // An edge of a band of an octave is not the number that stands in the text.
   if ('fraction' in site.call.operands || given.some(({ type }) => type === 'word')) return [];
   return sites.numbers(site, slot).flatMap((parts, entry) => bandOf(given[entry], parts, name, site));
 }
 
-function bandOf(argument: CheckedArgument, parts: readonly (Numeral | undefined)[], name: string, site: Site): Found[] {
+function bandOf(
+  argument: CheckedArgument,
+  parts: readonly (Numeral | undefined)[],
+  name: string,
+  site: Site,
+): CellHandle[] {
   if (argument.type !== 'range') return [];
   const range = { from: roundedSI(argument.from), to: roundedSI(argument.to) };
   const ends = edges(parts, range, ['lower edge', 'upper edge']);
@@ -27,7 +32,7 @@ function bandOf(argument: CheckedArgument, parts: readonly (Numeral | undefined)
 }
 
 /** The bands of a comparison: its own, and those that it takes from its plan; what the plan settles is locked. */
-export function comparedBands(sites: Sites, site: Site): Found[] {
+export function comparedBands(sites: Sites, site: Site): CellHandle[] {
   const plan = sites.under(site, 'plan');
   const argument = givenUnder(site, 'plan').at(0);
   const called = argument?.type === 'name' ? argument.name : 'its plan';
@@ -41,17 +46,17 @@ export function comparedBands(sites: Sites, site: Site): Found[] {
   });
 }
 
-const lockedBy = ({ cell, handle }: Found, plan: string): Found => ({
+const lockedBy = ({ cell, handle }: CellHandle, plan: string): CellHandle => ({
   cell,
   handle: { ...handle, locked: `settled by the plan ${plan}` },
 });
 
-const sameEnds = (one: Found, other: Found): boolean =>
+const sameEnds = (one: CellHandle, other: CellHandle): boolean =>
   one.handle.ends.every(({ at }, index) => Math.abs(at - other.handle.ends[index].at) <= 1e-9 * Math.abs(at));
 
 /** The corners of the filters on the way down to the recordings. */
-export function cornersBelow(sites: Sites, site: Site | undefined): Found[] {
-  const found: Found[] = [];
+export function cornersBelow(sites: Sites, site: Site | undefined): CellHandle[] {
+  const found: CellHandle[] = [];
   const seen = new Set<unknown>();
   for (
     let at = site;
@@ -66,7 +71,7 @@ export function cornersBelow(sites: Sites, site: Site | undefined): Found[] {
   return found;
 }
 
-function cornerOf(sites: Sites, site: Site): Found[] {
+function cornerOf(sites: Sites, site: Site): CellHandle[] {
   const corner = sites.number(site, 'corner');
   if (corner === undefined) return [];
   const ends: readonly HandleEnd[] = [endOf('', corner.numeral)];
@@ -74,7 +79,7 @@ function cornerOf(sites: Sites, site: Site): Found[] {
 }
 
 /** The frequencies of a profile's breakpoints. */
-export function breakpointsOf(sites: Sites, site: Site): Found[] {
+export function breakpointsOf(sites: Sites, site: Site): CellHandle[] {
   return sites.numbers(site, 'points').flatMap((parts, index) => {
     const numeral = parts.at(0);
     if (numeral === undefined || index % 2 === 1) return [];

@@ -3,7 +3,7 @@ import type { CheckedNotebook } from '../../language/check.ts';
 import type { CheckedArgument, CheckedStatement } from '../../language/checked.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { Value } from '../../values/value.ts';
-import { bandsUnder, breakpointsOf, comparedBands, cornersBelow, type Found } from './bandHandles.ts';
+import { bandsUnder, breakpointsOf, comparedBands, cornersBelow, type CellHandle } from './bandHandles.ts';
 import { cellNameOf, cellWords } from '../../language/cellName.ts';
 import { plotHandles } from './plotHandles.ts';
 import { givenUnder, Sites, type Site } from './sites.ts';
@@ -47,7 +47,7 @@ function ofSubject(
   statement: CheckedStatement,
   value: Value | undefined,
   set: number | undefined,
-): Found[] {
+): CellHandle[] {
   const site = sites.of(argument, statement);
   if (site === undefined || value === undefined) return [];
   switch (value.kind) {
@@ -95,7 +95,7 @@ function ofSubject(
   }
 }
 
-function trimOf(sites: Sites, site: Site, value: RunsValue, set: number | undefined): Found[] {
+function trimOf(sites: Sites, site: Site, value: RunsValue, set: number | undefined): CellHandle[] {
   const handle = trimHandle(sites, site, value);
   const cell = handle?.ends.find(({ literal }) => literal !== undefined)?.literal?.cell;
   if (handle === undefined || cell === undefined) return [];
@@ -103,8 +103,8 @@ function trimOf(sites: Sites, site: Site, value: RunsValue, set: number | undefi
 }
 
 /** Each once: what several sets share is moved for all of them. */
-function merged(found: readonly Found[]): Found[] {
-  const byPlace = new Map<string, Found>();
+function merged(found: readonly CellHandle[]): CellHandle[] {
+  const byPlace = new Map<string, CellHandle>();
   for (const one of found) {
     const key = one.handle.ends.map(placeOf).join(' ');
     const before = byPlace.get(key);

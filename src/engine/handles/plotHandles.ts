@@ -1,15 +1,15 @@
 import { roundedSI } from '../../units/arithmetic.ts';
 import type { Quantity } from '../../units/unit.ts';
-import type { Found } from './bandHandles.ts';
+import type { CellHandle } from './bandHandles.ts';
 import { edges, endOf } from './ends.ts';
 import { givenUnder, type Site, type Sites } from './sites.ts';
 
 /** The stretch of the axis that a plot shows, and its marks. */
-export function plotHandles(sites: Sites, site: Site): Found[] {
+export function plotHandles(sites: Sites, site: Site): CellHandle[] {
   return [...shownRange(sites, site), ...marks(sites, site)];
 }
 
-export function shownRange(sites: Sites, site: Site): Found[] {
+export function shownRange(sites: Sites, site: Site): CellHandle[] {
   const over = givenUnder(site, 'over').at(0);
   const parts = sites.numbers(site, 'over').at(0);
   if (over?.type !== 'range' || parts === undefined) return [];
@@ -18,7 +18,7 @@ export function shownRange(sites: Sites, site: Site): Found[] {
   return ends === undefined ? [] : [{ cell: site.statement.cell, handle: { name: 'shown range', axis, ends } }];
 }
 
-function marks(sites: Sites, site: Site): Found[] {
+function marks(sites: Sites, site: Site): CellHandle[] {
   const given = givenUnder(site, 'mark');
   return sites.numbers(site, 'mark').flatMap(([numeral], index) => {
     if (numeral === undefined) return [];

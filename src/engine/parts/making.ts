@@ -121,7 +121,7 @@ export class Making {
         this.#refuse(refusal.told.length, refusal.failure);
       } else if (sharing?.part === 'collect') {
         isMissing = true;
-        if (!waits) sharing.missing(source.recording.wanted.path);
+        if (!waits) sharing.onMissing(source.recording.wanted.path);
       }
     }
     if (!isMissing) return;
@@ -261,7 +261,7 @@ export class Making {
   #keepRefusal(at: number, level: number, failure: Failure): void {
     const { sharing, kept } = this.#context;
     if (ofSystem.test(failure.code)) {
-      if (sharing?.part === 'share') sharing.hindered(failure);
+      if (sharing?.part === 'share') sharing.onFailure(failure);
       return;
     }
     const key = this.#refusalKey(this.#chain.base.recordings[at], level);

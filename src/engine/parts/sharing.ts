@@ -18,14 +18,14 @@ export async function workOnShare(
   context: EvaluationContext,
   { isOwn, inner }: Pick<Asking, 'inner'> & { readonly isOwn: (path: string) => boolean },
 ): Promise<readonly Failure[]> {
-  const hindered: Failure[] = [];
-  const sharing = { part: 'share', isOwn, hindered: (failure: Failure) => void hindered.push(failure) } as const;
+  const failures: Failure[] = [];
+  const sharing = { part: 'share', isOwn, onFailure: (failure: Failure) => void failures.push(failure) } as const;
   const sound = order
     .map((index) => statements[index])
     .filter(({ problems }) => !problems.some(({ severity }) => severity === 'error'));
   for (const { expression } of sound)
     if (expression !== undefined) await workOn(expression, { ...context, sharing, isBound: () => true }, inner);
-  return hindered;
+  return failures;
 }
 
 async function workOn(node: CheckedArgument, context: EvaluationContext, inner: Asking['inner']): Promise<void> {

@@ -69,8 +69,8 @@ function linesOf(narrow: readonly Narrow[], channel: string, { low, high }: Ques
     if (!standsOut(first, bin)) continue;
     const bins = narrow.map(({ density }) => nearbyLine(density, at));
     if (bins.some((one) => one === undefined)) continue;
-    const steady = narrow.map((one, k) => unsteadiness(one, bins[k]!));
-    if (!(mean(steady) < settings.line.unsteady)) continue;
+    const spreads = narrow.map((one, k) => unsteadiness(one, bins[k]!));
+    if (!(mean(spreads) < settings.line.unsteady)) continue;
     const places = narrow.map(({ density }, k) => centre(density, bins[k]!));
     const shares = narrow.map(({ density }, k) => shareOf(density, bins[k]!, low, high));
     lines.push({ channel, frequency: mean(places), share: median(Float64Array.from(shares)) });

@@ -55,11 +55,11 @@ export function unevenness(
 
 /** Whether every part of the recording keeps the mean step, as far as its rounding tells: else the rate itself changes. */
 function isUniform(t: Float64Array, spans: readonly Span[], mean: number, quantum: number): boolean {
-  const block = settings.steady.steps;
+  const block = settings.changingRate.steps;
   for (const { from, to } of spans) {
     for (let i = from; i + block < to; i += block) {
       const off = Math.abs(t[i + block] - t[i] - block * mean);
-      if (off > 2 * quantum + settings.steady.share * block * mean) return false;
+      if (off > 2 * quantum + settings.changingRate.share * block * mean) return false;
     }
   }
   return true;
