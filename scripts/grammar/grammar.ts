@@ -1,6 +1,6 @@
 import { vocabularyOf } from '../../src/language/vocabulary.ts';
 import { atoms } from '../../src/units/atoms.ts';
-import { catalogue } from '../../src/verbs/language.ts';
+import { catalogue } from '../../src/verbs/catalogue.ts';
 
 /** One rule of a TextMate grammar without nesting: what it matches and the scope of each capture. */
 export interface Rule {

@@ -4,7 +4,7 @@ import { vocabularyOf } from '../../src/language/vocabulary.ts';
 import { grammar, terminals } from '../../src/language/grammar.ts';
 import { functionSynopsis, synopsisOf } from '../../src/language/services/synopsis.ts';
 import { listed } from '../../src/result/words.ts';
-import { catalogue } from '../../src/verbs/language.ts';
+import { catalogue } from '../../src/verbs/catalogue.ts';
 import { cell, heading, page, table, verbatim } from './markdown.ts';
 import { messageSources, type PrintedPage } from './messageSources.ts';
 import { simulatedSentence } from './simulated.ts';

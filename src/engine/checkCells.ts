@@ -1,5 +1,5 @@
 import { checkNotebook, type CheckedNotebook } from '../language/check.ts';
-import { catalogue } from '../verbs/language.ts';
+import { catalogue } from '../verbs/catalogue.ts';
 
 /**
  * The cells of a notebook, parsed and held against the verbs' forms.

@@ -4,7 +4,7 @@ import type { Accept, Form } from '../language/form.ts';
 import type { Place } from '../language/diagnostic.ts';
 import type { LanguageMessage } from '../language/facts.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
-import { catalogue } from '../verbs/language.ts';
+import { catalogue } from '../verbs/catalogue.ts';
 import { vocabularyOf } from '../language/vocabulary.ts';
 import type { Quantity } from '../units/unit.ts';
 import type { Argument, Arguments } from '../verbs/verb.ts';

@@ -1,5 +1,5 @@
 import { endingOf, fileOf, folderOf } from './filesText.ts';
-import { catalogue } from '../verbs/language.ts';
+import { catalogue } from '../verbs/catalogue.ts';
 import { vocabularyOf } from '../language/vocabulary.ts';
 
 /** One set of runs: files whose names differ only in a number at the end. */

@@ -1,3 +1,7 @@
+import type { Catalogue } from '../language/vocabulary.ts';
+import { fieldsOf } from '../values/fields.ts';
+import { hasUnits } from '../values/inUnit.ts';
+import { kindNames, kinds } from '../values/kinds.ts';
 import { agrees } from './evidence/agrees.ts';
 import { band } from './spectra/band.ts';
 import { bandpass } from './conditioning/bandpass.ts';
@@ -9,7 +13,7 @@ import { detrend } from './conditioning/detrend.ts';
 import { envelope } from './conditioning/envelope.ts';
 import { calibrate } from './recordings/calibrate.ts';
 import { earlier } from './evidence/earlier.ts';
-import { withExcluded } from './excludedRuns.ts';
+import { withExcluded } from './each.ts';
 import { highpass } from './conditioning/highpass.ts';
 import { integrate } from './conditioning/integrate.ts';
 import { levels } from './spectra/levels.ts';
@@ -35,6 +39,7 @@ import { table } from './show/table.ts';
 import { shock } from './spectra/shock.ts';
 import { transfer } from './spectra/transfer.ts';
 import { trim } from './recordings/trim.ts';
+import { functions } from './functions.ts';
 import type { Verb } from './verb.ts';
 import { weight } from './conditioning/weight.ts';
 import { window } from './spectra/window.ts';
@@ -84,3 +89,16 @@ export const verbs: readonly Verb[] = [
 const byName = new Map(verbs.map((verb) => [verb.form.verb, verb]));
 
 export const verbNamed = (name: string): Verb | undefined => byName.get(name);
+
+/** The words of the language, as its checker and its services want them. */
+export const catalogue: Catalogue = {
+  verbs: verbs.map(({ form }) => form),
+  functions: functions.map(({ form }) => form),
+  kinds: kindNames.map((name) => ({
+    name,
+    words: kinds[name].words,
+    fields: fieldsOf(name),
+    units: hasUnits(name),
+    picks: kinds[name].rows?.pick !== undefined,
+  })),
+};

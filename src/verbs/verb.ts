@@ -1,7 +1,8 @@
 import { channelsLeftOut, faultWarnings } from '../analysis/recordings/faults.ts';
 import type { Listing } from '../analysis/recordings/load.ts';
 import { runsOf } from '../values/kinds.ts';
-import type { Accept, Form } from '../language/form.ts';
+import { windowNames, windowOfShape } from '../analysis/spectra/window.ts';
+import type { Accept, Form, OptionForm } from '../language/form.ts';
 import {
   answered,
   type Answer as AnswerOf,
@@ -18,6 +19,8 @@ import type { Band } from '../values/band.ts';
 import type { Files, History, WantedRecording, Watch } from '../values/ports.ts';
 import type { Run } from '../values/run.ts';
 import type { Value, ValueOf } from '../values/value.ts';
+import type { WindowName, WindowValue } from '../values/window.ts';
+import { refuse, type ClaimFault } from './messages.ts';
 
 /** A raw file that a call reads. */
 export interface Source {
@@ -108,7 +111,8 @@ export interface Context {
   readonly history?: { readonly of: History; readonly source: string | undefined };
 }
 
-export { si };
+/** Of this room, what a verb's file needs stands here: it imports nothing else of it, but what a verb beside it shares. */
+export { si, refuse, type ClaimFault };
 
 // The checker has held every call against its form, so an operand that the form demands is there and of its kind.
 
@@ -186,3 +190,37 @@ export const faultsBehind = (given: Arguments): Warning[] => faultWarnings(runsB
 /** The channels of the runs behind a call's operands that its result, a set of them, no longer has. */
 export const leftOutBy = (given: Arguments, value: Value): ChannelOfRun[] =>
   value.kind === 'runs' ? channelsLeftOut(runsBehind(given), value.runs) : [];
+
+/** The option of every verb that cuts runs into segments. */
+export const usingOption: OptionForm = {
+  keyword: 'using',
+  doc: 'The window: a name bound to one, a shape, or one written in place.',
+  accepts: [
+    { type: 'value', kinds: ['window'] },
+    { type: 'word', words: windowNames },
+    { type: 'step', verb: 'window' },
+  ],
+  default: 'window hann 2 s overlap 50 %',
+};
+
+/** The window that the option names: a window value, or the name of a shape at the usual length. */
+export function windowOf(given: Arguments): WindowValue {
+  const argument = option(given, 'using');
+  if (argument?.type === 'value' && argument.value.kind === 'window') return argument.value;
+  return windowOfShape(wordOf(argument) as WindowName | undefined);
+}
+
+/** What each zero-phase filter says of itself. */
+export const zeroPhaseHelp =
+  'A Butterworth filter as second-order sections, run forwards and then backwards over each unbroken stretch, so that nothing shifts in time. Twice through doubles the effective order and makes a corner −6 dB (half the amplitude), not −3 dB: `order 4` falls like order 8. Each end is continued by its own half turn, as is usual for this filter. Keep corners at least an octave outside of the band that is read (Butterworth 1930; Gustafsson 1996, IEEE Trans. Signal Processing 44).';
+
+/** The option of every filter. */
+export const orderOption: OptionForm = {
+  keyword: 'order',
+  doc: 'Order of the filter, passed twice.',
+  accepts: [{ type: 'integer', least: 1, most: 12 }],
+  default: '4',
+};
+
+/** The order of one pass. */
+export const orderIn = (given: Arguments): number => siOf(given, 'order') ?? 4;

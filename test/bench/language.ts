@@ -17,7 +17,7 @@ import { selectionsAt } from '../../src/language/services/selection.ts';
 import { semanticTokens } from '../../src/language/services/semanticTokens.ts';
 import { signatureAt } from '../../src/language/services/signature.ts';
 import { symbolsOf } from '../../src/language/services/symbols.ts';
-import { catalogue } from '../../src/verbs/language.ts';
+import { catalogue } from '../../src/verbs/catalogue.ts';
 
 const cells = Array.from({ length: 200 }, (_, i) =>
   [

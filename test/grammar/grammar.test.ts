@@ -4,7 +4,7 @@ import { format } from 'prettier';
 import { grammar } from '../../scripts/grammar/grammar.ts';
 import { tokenize } from '../../src/language/tokens.ts';
 import { vocabularyOf } from '../../src/language/vocabulary.ts';
-import { catalogue } from '../../src/verbs/language.ts';
+import { catalogue } from '../../src/verbs/catalogue.ts';
 import { read, tokenise, type Grammar, type Scoped } from './tokenise.ts';
 
 const committed = read('syntaxes/washboard.tmLanguage.json') as Grammar;

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { checkNotebook } from '../../src/language/check.ts';
-import { catalogue } from '../../src/verbs/language.ts';
+import { catalogue } from '../../src/verbs/catalogue.ts';
 import { read } from './tokenise.ts';
 
 interface Snippet {

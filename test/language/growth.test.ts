@@ -3,7 +3,7 @@ import { checkCells } from '../../src/engine/checkCells.ts';
 import type { CheckedNotebook } from '../../src/language/check.ts';
 import { printCell } from '../../src/language/printer.ts';
 import { languageService } from '../../src/language/service.ts';
-import { catalogue } from '../../src/verbs/language.ts';
+import { catalogue } from '../../src/verbs/catalogue.ts';
 import { holdToGrowth } from '../growth.ts';
 
 const lines = (size: number, line: (index: number) => string): string =>

@@ -5,7 +5,7 @@ import type { Code } from '../../src/language/facts.ts';
 import type { Diagnostic } from '../../src/language/diagnostic.ts';
 import { diagnoseOutside } from '../../src/language/services/diagnostics.ts';
 import type { Outside } from '../../src/language/services/outside.ts';
-import { catalogue } from '../../src/verbs/language.ts';
+import { catalogue } from '../../src/verbs/catalogue.ts';
 
 /** The recordings of the pages' examples: three axes, 352 Hz, 85 s. */
 const files = ['brick-foam-1.csv.gz', 'brick-gel-1.csv.gz'];

@@ -3,7 +3,7 @@ import { checkNotebook } from '../../src/language/check.ts';
 import type { Arrangement, Entry } from '../../src/language/arrangement.ts';
 import type { Diagnostic } from '../../src/language/diagnostic.ts';
 import type { Catalogue } from '../../src/language/vocabulary.ts';
-import { catalogue as shipped } from '../../src/verbs/language.ts';
+import { catalogue as shipped } from '../../src/verbs/catalogue.ts';
 import { casesIn } from './cases.ts';
 import { catalogue } from './catalogue.ts';
 

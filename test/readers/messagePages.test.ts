@@ -3,7 +3,7 @@ import { Engine } from '../../src/engine/engine.ts';
 import { checkNotebook } from '../../src/language/check.ts';
 import { readerPages } from '../../src/readers/messagePages.ts';
 import { sound, type ReaderExample } from '../../src/readers/messagePages/page.ts';
-import { catalogue } from '../../src/verbs/language.ts';
+import { catalogue } from '../../src/verbs/catalogue.ts';
 import { MemoryHost, quietWatch } from '../engine/memoryFiles.ts';
 
 /** An example whose file stands there in full, so that it can be read. */

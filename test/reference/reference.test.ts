@@ -4,7 +4,7 @@ import { anchorOf } from '../../src/editor/language/anchor.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { messagePages } from '../../src/language/messagePages.ts';
 import { readerPages } from '../../src/readers/messagePages.ts';
-import { catalogue } from '../../src/verbs/language.ts';
+import { catalogue } from '../../src/verbs/catalogue.ts';
 import { callPages, recordingPages } from '../../src/verbs/messagePages.ts';
 import { quietWatch } from '../engine/memoryFiles.ts';
 import { exampleHost } from '../verbs/exampleHost.ts';

@@ -1,5 +1,5 @@
 import { languageService } from '../../language/service.ts';
-import { catalogue } from '../../verbs/language.ts';
+import { catalogue } from '../../verbs/catalogue.ts';
 
 /** The language, with the verbs and kinds of value that there are. */
 export const language = languageService(catalogue);

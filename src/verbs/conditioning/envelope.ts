@@ -1,6 +1,5 @@
 import { envelopes } from '../../analysis/conditioning/envelope.ts';
-import { operand, rangeIn, valueOf, type Verb } from '../verb.ts';
-import { orderIn, orderOption } from './zeroPhase.ts';
+import { operand, rangeIn, valueOf, type Verb, orderIn, orderOption } from '../verb.ts';
 
 export const envelope: Verb = {
   each: 'runs',

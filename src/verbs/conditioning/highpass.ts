@@ -1,6 +1,5 @@
 import { filtered } from '../../analysis/conditioning/filter.ts';
-import { sizeOf, valueOf, type Verb } from '../verb.ts';
-import { orderIn, orderOption, zeroPhaseHelp } from './zeroPhase.ts';
+import { sizeOf, valueOf, type Verb, orderIn, orderOption, zeroPhaseHelp } from '../verb.ts';
 
 export const highpass: Verb = {
   each: 'runs',

@@ -1,6 +1,5 @@
 import { mostConditions, mostRuns, runOrder } from '../../analysis/planning/runOrder.ts';
-import { answer, hasFlag, operand, quantityIn, si, siOf, textOf, type Verb } from '../verb.ts';
-import { refuse } from '../messages.ts';
+import { answer, hasFlag, operand, quantityIn, si, siOf, textOf, type Verb, refuse } from '../verb.ts';
 
 const usualSeed = 1;
 

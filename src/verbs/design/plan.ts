@@ -15,10 +15,11 @@ import {
   type Verb,
   confidenceAccepted,
   marginAccepted,
+  refuse,
 } from '../verb.ts';
-import { boundWords, claimFrom, directionWords, ofWords, sizeAccepts } from '../evidence/claim.ts';
+import { boundWords, directionWords, ofWords } from '../../analysis/evidence/claims.ts';
+import { claimFrom, sizeAccepts } from '../evidence/claim.ts';
 import { adjustmentsIn, adjustOption, methodIn, metricIn, metricOption } from '../evidence/compareRequest.ts';
-import { refuse } from '../messages.ts';
 
 export const plan: Verb = {
   form: {

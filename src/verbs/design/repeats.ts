@@ -1,7 +1,6 @@
 import { repeatsOf } from '../../analysis/planning/repeats.ts';
 import { mostConditions } from '../../analysis/planning/runOrder.ts';
-import { answer, siOf, type Verb, confidenceAccepted, marginAccepted } from '../verb.ts';
-import { refuse } from '../messages.ts';
+import { answer, siOf, type Verb, confidenceAccepted, marginAccepted, refuse } from '../verb.ts';
 
 export const repeats: Verb = {
   form: {

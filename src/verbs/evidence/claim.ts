@@ -17,16 +17,12 @@ import {
   type Arguments,
   type Verb,
   si,
+  refuse,
+  type ClaimFault,
 } from '../verb.ts';
-import { refuse, type ClaimFault } from '../messages.ts';
 import type { Accept } from '../../language/form.ts';
-import { isPossible } from '../../analysis/evidence/claims.ts';
+import { boundWords, directionWords, isPossible, ofWords } from '../../analysis/evidence/claims.ts';
 import { powerOf } from '../../numbers/power.ts';
-
-/** How a claim is written, in a `claim` and in a `plan`: `reduction 15 %`, `reduction at-most 15 %`, `no-worse 5 %`. */
-export const directionWords = ['reduction', 'increase', 'no-worse'] as const;
-export const boundWords = ['at-least', 'at-most', 'about', 'up-to'] as const;
-export const ofWords = ['amplitude', 'power'] as const;
 
 export const sizeAccepts: readonly Accept[] = [
   { type: 'quantity', dimension: 'ratio', least: 0 },

@@ -5,9 +5,8 @@ import { withPlanAge } from '../../analysis/planning/planAge.ts';
 import { octaveFractions } from '../../analysis/spectra/octaves.ts';
 import { windowNames } from '../../analysis/spectra/window.ts';
 import type { Result } from '../../result/result.ts';
-import { hasFlag, textsIn, type Arguments, type Verb, confidenceAccepted, marginAccepted } from '../verb.ts';
-import { windowOf } from '../spectra/window.ts';
-import { directionWords } from './claim.ts';
+import { hasFlag, textsIn, type Arguments, type Verb, confidenceAccepted, marginAccepted, windowOf } from '../verb.ts';
+import { directionWords } from '../../analysis/evidence/claims.ts';
 import {
   adjustOption,
   comparablesIn,

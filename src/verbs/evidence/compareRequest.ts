@@ -17,11 +17,11 @@ import {
   wordOf,
   type Argument,
   type Arguments,
+  refuse,
 } from '../verb.ts';
 import { lineWord } from '../../analysis/evidence/lineMetric.ts';
 import { lineMetricWord, metricNames } from '../../analysis/evidence/metrics.ts';
 import { refuse as refuseEvidence } from '../../analysis/messages/evidence.ts';
-import { refuse } from '../messages.ts';
 
 /** What the options of a comparison ask for. */
 export function compareRequest(given: Arguments): Result<ComparisonRequest> {

@@ -12,8 +12,8 @@ import {
   type Argument,
   type Arguments,
   type Verb,
+  refuse,
 } from '../verb.ts';
-import { refuse } from '../messages.ts';
 import type { ClockParts } from '../../analysis/recordings/load.ts';
 import { roundedSI as si } from '../../units/arithmetic.ts';
 

@@ -1,6 +1,15 @@
 import { loggersHeld, type NamedRuns } from '../../analysis/recordings/loggers.ts';
-import { confidenceAccepted, operand, rangesIn, siOf, valueOf, type Arguments, type Verb } from '../verb.ts';
-import { usingOption, windowOf } from '../spectra/window.ts';
+import {
+  confidenceAccepted,
+  operand,
+  rangesIn,
+  siOf,
+  valueOf,
+  type Arguments,
+  type Verb,
+  usingOption,
+  windowOf,
+} from '../verb.ts';
 
 export const loggers: Verb = {
   form: {

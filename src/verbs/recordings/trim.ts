@@ -1,7 +1,6 @@
 import { trimmed, type Span } from '../../analysis/recordings/trim.ts';
 import { success, type Result } from '../../result/result.ts';
-import { answerOf, operand, rangeIn, siOf, valueOf, type Arguments, type Verb } from '../verb.ts';
-import { refuse } from '../messages.ts';
+import { answerOf, operand, rangeIn, siOf, valueOf, type Arguments, type Verb, refuse } from '../verb.ts';
 
 export const trim: Verb = {
   each: 'runs',

@@ -4,8 +4,7 @@ import { formatQuantity } from '../../units/format.ts';
 import type { Drawable } from '../../values/chart.ts';
 import { decibelsOf, iso1683, type LevelReference } from '../../values/decibels.ts';
 import type { Unit } from '../../units/unit.ts';
-import { refuse } from '../messages.ts';
-import { option, quantityIn, textsIn, type Arguments } from '../verb.ts';
+import { option, quantityIn, textsIn, type Arguments, refuse } from '../verb.ts';
 
 /** What levels in dB are over, beside `scale dB`. */
 export const referenceOption: OptionForm = {

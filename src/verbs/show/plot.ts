@@ -9,9 +9,9 @@ import {
   type Argument,
   type Arguments,
   type Verb,
+  refuse,
 } from '../verb.ts';
 import type { Refused } from '../../result/result.ts';
-import { refuse } from '../messages.ts';
 import type { ChartSubject, ChartValue, Drawable } from '../../values/chart.ts';
 import { hasLevels, levelReferenceIn, noLevels, referenceOption } from './levelScale.ts';
 import { isDrawable, kindsOver } from '../../values/kinds.ts';

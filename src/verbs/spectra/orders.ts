@@ -16,8 +16,9 @@ import {
   type Arguments,
   type Context,
   type Verb,
+  usingOption,
+  windowOf,
 } from '../verb.ts';
-import { usingOption, windowOf } from './window.ts';
 
 export const orders: Verb = {
   form: {

@@ -1,6 +1,5 @@
 import { spectrogramOf } from '../../analysis/spectra/spectrogram.ts';
-import { valueOf, type Verb } from '../verb.ts';
-import { usingOption, windowOf } from './window.ts';
+import { valueOf, type Verb, usingOption, windowOf } from '../verb.ts';
 
 export const spectrogram: Verb = {
   each: 'runs',

@@ -1,6 +1,5 @@
 import { spectrumOf } from '../../analysis/spectra/spectrum.ts';
-import { siOf, textsIn, valueOf, type Verb } from '../verb.ts';
-import { usingOption, windowOf } from './window.ts';
+import { siOf, textsIn, valueOf, type Verb, usingOption, windowOf } from '../verb.ts';
 
 const goals = ['velocity', 'displacement'] as const;
 /** Hz, as of `integrate`. */

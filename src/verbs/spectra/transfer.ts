@@ -1,6 +1,5 @@
 import { transferOf } from '../../analysis/spectra/transfer.ts';
-import { hasFlag, operand, textOf, valueOf, type Verb } from '../verb.ts';
-import { usingOption, windowOf } from './window.ts';
+import { hasFlag, operand, textOf, valueOf, type Verb, usingOption, windowOf } from '../verb.ts';
 
 export const transfer: Verb = {
   each: 'runs',
