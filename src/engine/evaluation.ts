@@ -37,6 +37,8 @@ export interface EvaluationContext {
   /** What is bound to a name, as it stands in the text. */
   readonly boundTo: (name: string) => Checked | undefined;
   readonly history?: History;
+  /** Lets in what is told meanwhile, as of the host. */
+  readonly breathe?: () => Promise<void>;
   /** A call as it is written, where it is all of a statement but its name. */
   readonly sourceOf?: (call: Call) => string | undefined;
   /** What is evaluated: it tells the inputs of its uncertainties from those of others. */

@@ -11,7 +11,7 @@ export interface Host {
   readonly history?: History;
   /** Where answers are kept from one run of the program to the next. */
   readonly kept?: Kept;
-  /** Lets in what is told meanwhile, where nothing else does: awaited before each statement. */
+  /** Lets in what is told meanwhile, where nothing else does: awaited before each statement, and before each recording that one goes over. */
   readonly breathe?: () => Promise<void>;
 }
 

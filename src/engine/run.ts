@@ -243,6 +243,7 @@ export class Run {
       sharing: this.#sharing,
       boundTo: (name) => this.#binders.get(name)?.expression,
       ...(this.#host.history === undefined ? {} : { history: this.#host.history }),
+      ...(this.#host.breathe === undefined ? {} : { breathe: this.#host.breathe }),
       sourceOf: (call) => this.#sourceOf(call),
       ...rest,
     };

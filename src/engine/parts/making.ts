@@ -76,6 +76,7 @@ export class Making {
     const readings = this.#goal < 0 ? undefined : this.#read(unread.map(({ recording }) => recording));
     const order = new Map(unread.map(({ at }, index) => [at, index]));
     for (const at of recordings.keys()) {
+      await this.#context.breathe?.();
       if (this.#goal < 0 || this.#isCancelled()) break;
       const index = order.get(at);
       const start = found[at] ?? (index === undefined ? undefined : await this.#fromFile(at, index, readings!));

@@ -6,6 +6,7 @@ export const run = (): Promise<void> =>
     await import('./activation.test.ts');
     await import('./roundTrip.test.ts');
     await import('./running.test.ts');
+    await import('./virtual.test.ts');
     await import('./diagnostics.test.ts');
     await import('./language.test.ts');
     await import('./interrupting.test.ts');

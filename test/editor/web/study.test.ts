@@ -161,4 +161,25 @@ describe('the sample study in an editor that runs in the browser alone', functio
         file,
       );
   });
+
+  it('runs beside the extension where no worker may be made, with the same results', async () => {
+    const { cells, results } = await told<{ cells: CellState[]; results: unknown }>('beside');
+    assert.deepEqual(
+      cells.filter(({ success }) => success !== true),
+      [],
+    );
+    assertSame(results, await told('results'));
+  });
+
+  it('stops there by a message, and leaves no error', async () => {
+    const { sharesMemory } = await told<{ sharesMemory: boolean }>('beside');
+    assert.equal(sharesMemory, false, 'memory was shared: nothing was told by a message');
+    const cells = await told<CellState[]>('besideStopped');
+    assert.equal(cells[0].success, true);
+    assert.ok(
+      cells.some(({ success }) => success === undefined),
+      'it ran to its end',
+    );
+    assert.ok(cells.every(({ success }) => success !== false));
+  });
 });

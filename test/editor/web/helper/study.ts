@@ -41,6 +41,43 @@ export async function studyInBrowser(tell: (name: string, told: unknown) => Prom
 
   await vscode.commands.executeCommand('washboard.openSample', folder.uri);
   await tell('sample', vscode.window.activeNotebookEditor?.notebook.uri.path);
+
+  const sample = vscode.window.activeNotebookEditor!.notebook;
+  refuseWorkers();
+  await vscode.commands.executeCommand('washboard.restartEngine');
+  await vscode.commands.executeCommand('notebook.selectKernel', {
+    id: 'washboard-kernel',
+    extension: 'washboard-notebooks.washboard',
+  });
+  await vscode.commands.executeCommand('notebook.execute', sample.uri);
+  const sharesMemory = typeof SharedArrayBuffer !== 'undefined';
+  await tell('beside', {
+    cells: codeCells(sample).map(stateOf),
+    results: await washboard.results(sample.uri),
+    sharesMemory,
+  });
+  await vscode.commands.executeCommand('washboard.restartEngine');
+  const running = vscode.commands.executeCommand('notebook.execute', sample.uri);
+  const [first] = codeCells(sample);
+  await comesTo(() => first.executionSummary?.success === true);
+  await vscode.commands.executeCommand('notebook.cancelExecution');
+  await running;
+  await tell('besideStopped', codeCells(sample).map(stateOf));
+}
+
+/** From now on the browser makes no worker, as where a policy of the page forbids it. */
+function refuseWorkers(): void {
+  const refusing = function (): never {
+    throw new Error('no worker may be made here');
+  };
+  (globalThis as { Worker?: unknown }).Worker = refusing;
+}
+
+function comesTo(holds: () => boolean): Promise<void> {
+  return new Promise((done) => {
+    const look = (): void => (holds() ? done() : void setTimeout(look, 5));
+    look();
+  });
 }
 
 const codeCells = (notebook: vscode.NotebookDocument): vscode.NotebookCell[] =>
