@@ -37,10 +37,12 @@ export class Moves {
   }
 
   async receive(message: HandleAsked, editor: vscode.NotebookEditor): Promise<void> {
+    // A slider that loses the focus writes, also with its page.
+    if (isClosed(editor)) return;
     try {
       await this.#do(message, editor);
     } catch (error) {
-      this.#refuse(message.output, reasonOfException(error), editor);
+      if (!isClosed(editor)) this.#refuse(message.output, reasonOfException(error), editor);
     }
   }
 
@@ -70,6 +72,8 @@ export class Moves {
     const cells = codeCells(notebook, languageId);
     const texts = textsOf(cells);
     const { edit, refusal } = await this.#around.engine.move(...this.#order(message, notebook, cells));
+    // An edit would open it again, unsaved and unseen.
+    if (notebook.isClosed) return;
     if (edit === undefined) return this.#refuse(output, refusal ?? '', editor);
     // Whoever types meanwhile moves the places that were told.
     if (!isAsSent(edit, cells, texts)) return this.#move(message, editor);
@@ -86,6 +90,7 @@ export class Moves {
     const texts = textsOf(cells);
     const order = { cells: texts, statement: at, choice };
     const { edits, below, refusal } = await this.#around.engine.make(foldersIn(notebook), order);
+    if (notebook.isClosed) return;
     if (refusal !== undefined) return this.#refuse(output, refusal, editor);
     if (!edits.every((edit) => isAsSent(edit, cells, texts))) return this.#make(message, editor);
     const history = this.#history(notebook);
@@ -166,6 +171,8 @@ export class Moves {
     return known;
   }
 }
+
+const isClosed = ({ notebook }: vscode.NotebookEditor): boolean => notebook.isClosed;
 
 /** Whether the cell of an edit still has the text that the edit was made for. */
 const isAsSent = ({ cell }: TextEdit, cells: readonly vscode.NotebookCell[], texts: readonly string[]): boolean =>

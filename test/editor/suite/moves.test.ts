@@ -5,7 +5,8 @@ import { Moves, type Around } from '../../../src/editor/handles/moves.ts';
 import { runsOn } from '../../../src/editor/here.ts';
 import type { Platform } from '../../../src/editor/platform.ts';
 import type { EngineThreads } from '../../../src/editor/engineThreads.ts';
-import { Study } from './study.ts';
+import { settles, Study } from './study.ts';
+import { fileOf } from './workspace.ts';
 
 describe('a literal that is moved while its cell is edited', () => {
   let study: Study;
@@ -45,5 +46,41 @@ describe('a literal that is moved while its cell is edited', () => {
     assert.deepEqual(refused, []);
     assert.equal(text(), '# stiffness of the pad\nk = 5 N/mm');
     assert.equal(asked, 2);
+  });
+
+  it('writes nothing once the notebook is closed, and opens it no more', async () => {
+    const uri = fileOf('closing.washboard.md');
+    await vscode.workspace.fs.writeFile(uri, Buffer.from('```washboard\nk = 3 N/mm\n```\n'));
+    // As a user does: what an extension opens stays open for minutes.
+    await vscode.commands.executeCommand('vscode.openWith', uri, 'washboard-notebook');
+    const notebook = vscode.window.activeNotebookEditor!.notebook;
+    assert.equal(notebook.uri.toString(), uri.toString());
+    const cells = notebook.getCells().filter(({ kind }) => kind === vscode.NotebookCellKind.Code);
+    const before = await vscode.workspace.fs.readFile(notebook.uri);
+    const engine = {
+      async move() {
+        await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+        await settles(
+          () => notebook.isClosed,
+          () => 'a notebook that stays open',
+        );
+        return { edit: { cell: 0, from: 4, to: 5, text: '5' }, outputs: [] };
+      },
+    };
+    const told: unknown[] = [];
+    const around: Around = {
+      engine: engine as unknown as EngineThreads,
+      update: () => Promise.reject(new Error('nothing is left to be run')),
+      cellsBehind: () => cells,
+      textsBehind: () => [],
+      tell: (message) => told.push(message),
+    };
+    const literal = { cell: 0, from: 4, to: 5, text: '3' } as Literal;
+    const editor = { notebook } as vscode.NotebookEditor;
+    await new Moves(around).receive({ type: 'move', output: 'one', literal, text: '5' }, editor);
+    assert.deepEqual(told, []);
+    assert.deepEqual(await vscode.workspace.fs.readFile(notebook.uri), before);
+    const isOpen = vscode.workspace.notebookDocuments.some(({ uri }) => uri.toString() === notebook.uri.toString());
+    assert.equal(isOpen, false);
   });
 });

@@ -74,8 +74,6 @@ describe('the sample study in an editor that runs in the browser alone', functio
     page.on('console', (message) => said.push(`${message.type()}: ${message.text()}`));
     page.setDefaultTimeout(patience);
     await page.goto(editor.url, { waitUntil: 'commit' });
-    // Without a server the editor asks of each notebook whether its authors are trusted.
-    await page.getByRole('button', { name: 'Open Notebook' }).click();
   });
   after(async () => {
     await browser.close();
@@ -85,7 +83,10 @@ describe('the sample study in an editor that runs in the browser alone', functio
 
   /** What the helper tells under a name. */
   async function told<T>(name: string): Promise<T> {
+    // Without a server the editor asks of each notebook whether its authors are trusted.
+    const trusting = page.getByRole('button', { name: 'Open Notebook' });
     for (const end = Date.now() + patience; Date.now() < end; await new Promise((go) => setTimeout(go, 100))) {
+      if (await trusting.isVisible()) await trusting.click();
       const report = editor.report(name);
       if (report !== undefined) return JSON.parse(report) as T;
       const end = editor.report('end');

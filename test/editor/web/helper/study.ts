@@ -57,9 +57,10 @@ export async function studyInBrowser(tell: (name: string, told: unknown) => Prom
     sharesMemory,
   });
   await vscode.commands.executeCommand('washboard.restartEngine');
-  const running = vscode.commands.executeCommand('notebook.execute', sample.uri);
   const [first] = codeCells(sample);
-  await comesTo(() => first.executionSummary?.success === true);
+  const before = first.executionSummary?.timing?.endTime;
+  const running = vscode.commands.executeCommand('notebook.execute', sample.uri);
+  await comesTo(() => first.executionSummary?.success === true && first.executionSummary.timing?.endTime !== before);
   await vscode.commands.executeCommand('notebook.cancelExecution');
   await running;
   await tell('besideStopped', codeCells(sample).map(stateOf));
