@@ -10,7 +10,7 @@ export const computing = ['signal', 'statistics', 'readers'];
 export const formsOnly = {
   name: 'forms-only',
   setup({ onLoad }) {
-    onLoad({ filter: /[\\/]src[\\/]verbs[\\/]language\.ts$/ }, async ({ path }) => {
+    onLoad({ filter: /[\\/]src[\\/]verbs[\\/]catalogue\.ts$/ }, async ({ path }) => {
       const data = await catalogueOf(path);
       return { contents: `export const catalogue = ${JSON.stringify(data)};`, loader: 'js' };
     });

@@ -1,0 +1,38 @@
+import { until, Workbench } from '../editor/harness.ts';
+import { medianOf, type Row } from './row.ts';
+
+/** Opened only when it is named: it serves an editor, and needs `npm run build` before. */
+export const isForItself = true;
+
+const turns = 10;
+const file = 'springs.washboard.md';
+
+/** How long the editor waits for the extension when it opens a notebook, by the editor's own list of running extensions. */
+export async function rows(): Promise<Row[]> {
+  const workbench = await Workbench.open({ files: { [file]: '```washboard\n2 N/mm\n```\n' }, theme: 'light' });
+  try {
+    await workbench.openNotebook(file);
+    const times: number[] = [];
+    while (times.length < turns) {
+      await workbench.reload();
+      times.push(await told(workbench));
+    }
+    const note = `served editor, time on the wall, ${turns} starts, ${Math.min(...times)} to ${Math.max(...times)} ms`;
+    return [{ what: 'activation of the extension by a notebook', ours: medianOf(times), goal: 50, note }];
+  } finally {
+    await workbench.close();
+  }
+}
+
+async function told(workbench: Workbench): Promise<number> {
+  const { page } = workbench;
+  await workbench.command('Developer: Show Running Extensions');
+  const row = page.locator('.runtime-extensions-editor .monaco-list-row').filter({ hasText: 'Washboard' }).first();
+  let found: RegExpExecArray | null = null;
+  await until(async () => {
+    found = /Activation: (\d+)ms/.exec((await row.textContent().catch(() => '')) ?? '');
+    return found !== null;
+  }, 'the time of activation');
+  await page.keyboard.press('Control+W');
+  return Number(found![1]);
+}
