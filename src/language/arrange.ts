@@ -133,27 +133,24 @@ class Arranger {
     const word = node.type === 'word' ? this.#likelyKeyword(node.text) : [];
     if (node.type === 'word' && word.length > 0 && !listed) {
       this.#closeOption();
-      report(
-        'option.unknown',
-        node.place,
-        { verb: this.#form.verb, word: node.text, nearest: word, known: this.#keywords() },
-        [changeTo(word[0], node.place)],
-      );
+      this.#reportUnknown(node, word);
       return this.#skipOption();
     }
     if (this.#intoOperand(false)) return true;
     if (this.#takesMore() && this.#intoOption(false)) return true;
     if (node.type === 'word' && !this.#reader.context.bound(node.text)) {
-      report('option.unknown', node.place, {
-        verb: this.#form.verb,
-        word: node.text,
-        nearest: [],
-        known: this.#keywords(),
-      });
+      this.#reportUnknown(node, []);
     } else if (node.type !== 'missing') {
       report('operand.extra', node.place, { verb: this.#form.verb, found: this.#textOf(node) });
     }
     return this.#skip();
+  }
+
+  /** A word that is no option; `near` are those that it may have been meant to be. */
+  #reportUnknown({ text: word, place }: Word, near: readonly string[]): void {
+    const fixes = near.slice(0, 1).map((other) => changeTo(other, place));
+    const facts = { verb: this.#form.verb, word, nearest: near, known: this.#keywords() };
+    this.#reader.report('option.unknown', place, facts, fixes);
   }
 
   /** `2,5 Hz` where one quantity is wanted: a decimal comma, whose second half belongs nowhere. */
@@ -222,10 +219,13 @@ class Arranger {
   }
 
   #startOperand(word: Word): boolean {
-    const operand = this.#form.operands.find(({ keyword }) => keyword === word.text);
-    if (!operand || this.#result.operands.has(operand.name)) return false;
+    const index = this.#form.operands.findIndex(({ keyword }) => keyword === word.text);
+    if (index < 0) return false;
     this.#closeOption();
-    const index = this.#form.operands.indexOf(operand);
+    if (this.#result.operands.has(this.#form.operands[index].name)) {
+      this.#reader.report('option.twice', word.place, { verb: this.#form.verb, option: word.text });
+      return this.#skipOption();
+    }
     this.#next = index;
     this.#result.keywords.push(word);
     this.#skip();

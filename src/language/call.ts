@@ -155,6 +155,12 @@ function checkValue(node: Expression, accepts: readonly Accept[], where: Slot, w
 function checkKind({ kind }: Typed, asked: Asked, place: Place, wrap: boolean, work: Work): boolean {
   const misfit = whyUnfit({ kind, dimension: undefined, constant: undefined }, asked);
   if (misfit?.code !== 'kind.mismatch') return true;
+  if (misfit.facts.wanted.length === 0) {
+    // What takes words or texts alone takes nothing down a pipe.
+    const { where, accepts, found, kinds } = asked;
+    work.report('operand.wrong', place, { where, wanted: describeAccepts(accepts, kinds), found });
+    return false;
+  }
   const wanted = kindsOf(asked.accepts);
   const verb = wrap && kind && kind !== 'quantity' && kind !== 'text' ? bridge(kind, wanted, work) : undefined;
   const instead = verb && `(${verb} ${asked.found})`;

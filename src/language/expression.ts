@@ -216,7 +216,8 @@ export function converted(of: Typed, name: UnitName | Missing, place: Place, wor
   return quantityTyped(checked, unit.dimension, of.constant && express(of.constant, unit));
 }
 
-const wantedArguments = ({ name, parameters, variadic }: FunctionForm): string =>
+/** How a function is written: `max(x, …)`. */
+export const wantedArguments = ({ name, parameters, variadic }: FunctionForm): string =>
   `${name}(${parameters.map((parameter) => parameter.name).join(', ')}${variadic ? ', …' : ''})`;
 
 function checkFunction(node: Call, work: Work): Typed {

@@ -2,7 +2,7 @@ import { nearest } from '../units/nearest.ts';
 import { askedUnits } from './askedUnit.ts';
 import { arrange } from './arrange.ts';
 import { checkCall } from './call.ts';
-import { checkExpression, converted } from './expression.ts';
+import { checkExpression, converted, wantedArguments } from './expression.ts';
 import { changeTo, titles } from './messages.ts';
 import { childrenOf, type Node, type Pipeline, type Step } from './tree.ts';
 import { untyped, type Typed, type Work } from './work.ts';
@@ -47,7 +47,7 @@ function checkStep(step: Step, piped: Typed | undefined, work: Work): Typed {
 
 /** A lone word that is no name and nearer to a verb than to any name. */
 function likelyVerb(word: string, work: Work): boolean {
-  if (work.bound(word) || work.vocabulary.functions.has(word)) return false;
+  if (work.bound(word)) return false;
   const verbs = [...work.vocabulary.verbs.keys()];
   return verbs.includes(nearest(word, [...work.names(), ...verbs])[0]);
 }
@@ -55,8 +55,7 @@ function likelyVerb(word: string, work: Work): boolean {
 function unknownVerb(verb: string, place: Step['place'], work: Work): Typed {
   const form = work.vocabulary.functions.get(verb);
   if (form) {
-    const wanted = `${verb}(${form.parameters.map(({ name }) => name).join(', ')})`;
-    work.report('function.arguments', place, { name: verb, wanted, found: 0 });
+    work.report('function.arguments', place, { name: verb, wanted: wantedArguments(form), found: 0 });
     return untyped;
   }
   const near = nearest(verb, work.vocabulary.verbs.keys());

@@ -61,4 +61,13 @@ describe('where a caret stands', () => {
       assert.equal(told(caret.situation), situation);
       assert.equal(`${caret.place.from}-${caret.place.to} <${caret.prefix}>`, typed);
     });
+
+  it('is after a name, even if the name is also the word of a step', () => {
+    const expects = (words: string): string => {
+      const { notebook, cell, offset } = marked(ground, 'hann = window hann 2 s', words);
+      return told(caretAt(notebook, cell, offset).situation);
+    };
+    assert.match(expects('spectrum r using hamming ¦'), /^argument window /);
+    assert.match(expects('spectrum r using hann ¦'), /^argument spectrum /);
+  });
 });

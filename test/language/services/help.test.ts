@@ -25,6 +25,9 @@ describe('signatureAt', () => {
     assert.equal(active('spectrum r using hann ¦'), 'window: [LENGTH]');
     assert.equal(active('plot S mark 4 Hz ¦'), 'plot: [mark N Hz | N s ["…"]]');
     assert.equal(active('load "¦'), 'load: FILES, …');
+    assert.equal(active('levels r ¦'), 'levels: -');
+    assert.equal(active('highpass r 2 Hz ¦'), 'highpass: -');
+    assert.equal(active('compare r with r paired ¦'), 'compare: -');
   });
 
   it('shows the parameter of the function', () => {
