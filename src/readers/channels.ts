@@ -61,7 +61,7 @@ export function findChannels(
   const renamed = byHand(path, table, named(table, kept), options);
   if (!renamed.ok) return renamed;
   const candidates = distinct(preferCalibrated(renamed.value, leftOut));
-  if (candidates.length === 0) return refuse('no-channels', { path });
+  if (candidates.length === 0) return refuse('no-channels', { path, unread: unreadIn(table) });
   const axes = candidates.filter(({ axis }) => axis);
   const measured = axes.length > 0 ? axes : candidates;
   const unit = unitOfAll(path, measured, preambleUnit, gravityOf(axes), isWhole(axes), options);
@@ -69,6 +69,14 @@ export function findChannels(
   const channels = candidates.map((one) => channelOf(one, measured.includes(one), unit.value, preambleUnit, options));
   return success({ channels, leftOut, unit: unit.value });
 }
+
+/** Columns that a file of binary format holds in a form that is not read. */
+const unreadIn = ({ columns }: Table): LeftOut[] =>
+  columns.flatMap((column, index) =>
+    column.kind === 'other' && /^column\.(nested|type)$/.test(column.why.code)
+      ? [{ column: columnName(column, index), why: column.why }]
+      : [],
+  );
 
 /** What settles the unit of the measured channels, as far as their own headers do not. */
 function unitOfAll(

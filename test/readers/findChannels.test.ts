@@ -52,6 +52,7 @@ describe('the channels of a table', () => {
     ]);
     const none = findChannels('run.csv', tableOf(of('x')), [], undefined, {});
     assert.ok(!none.ok && none.failure.code === 'no-channels');
+    assert.match(none.failure.message, /check the delimiter and the decimal mark\.$/);
   });
 
   it('without names are x, y, z where they are three, else numbered', () => {

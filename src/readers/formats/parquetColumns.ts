@@ -7,8 +7,14 @@ import { StampReader } from '../text/stamp.ts';
 import { fractionDigits, stampForm } from '../text/stampForm.ts';
 import { tenTo } from '../../numbers/power.ts';
 
-/** Seconds of one unit of a stamp column, or undefined for a column that is none. */
-type Units = 1e-3 | 1e-6 | 1e-9 | undefined;
+/** Seconds of one unit of a column of stamps. */
+type Units = 1e-3 | 1e-6 | 1e-9;
+
+/** How a column tells the time, and whether with the date or of the day alone. */
+interface Stamps {
+  readonly units: Units;
+  readonly isOfDay: boolean;
+}
 
 /** A column of the file's schema. */
 export interface Element {
@@ -19,9 +25,15 @@ export interface Element {
   readonly logical_type?: { readonly type: string; readonly unit?: string };
 }
 
-function unitsOf({ converted_type: converted, logical_type: logical }: Element): Units {
-  if (logical?.type === 'TIMESTAMP') return logical.unit === 'MILLIS' ? 1e-3 : logical.unit === 'MICROS' ? 1e-6 : 1e-9;
-  return converted === 'TIMESTAMP_MILLIS' ? 1e-3 : converted === 'TIMESTAMP_MICROS' ? 1e-6 : undefined;
+/** What a column's schema says of the time; null where it is no clock. INT96 is what older writers keep stamps in. */
+function stampsOf({ type, converted_type: converted = '', logical_type: logical }: Element): Stamps | null {
+  if (logical?.type === 'TIMESTAMP' || logical?.type === 'TIME') {
+    const units = logical.unit === 'MILLIS' ? 1e-3 : logical.unit === 'MICROS' ? 1e-6 : 1e-9;
+    return { units, isOfDay: logical.type === 'TIME' };
+  }
+  if (type === 'INT96') return { units: 1e-9, isOfDay: false };
+  const found = /^(TIME|TIMESTAMP)_(MILLIS|MICROS)$/.exec(converted);
+  return found && { units: found[2] === 'MILLIS' ? 1e-3 : 1e-6, isOfDay: found[1] === 'TIME' };
 }
 
 /** Where a column's values go while they are read. */
@@ -42,11 +54,12 @@ export function columnSink(element: Element, rows: number): Sink {
     type === 'FLOAT' ||
     type === 'INT32' ||
     type === 'INT64' ||
+    type === 'INT96' ||
     element.logical_type?.type === 'FLOAT16' ||
     element.converted_type === 'DECIMAL';
   if (!numeric) return passedOver(name, leftOutFor('column.type', { type }));
-  const units = unitsOf(element);
-  return units === undefined ? numberSink(name, rows) : stampSink(name, rows, units);
+  const stamps = stampsOf(element);
+  return stamps === null ? numberSink(name, rows) : stampSink(name, rows, stamps);
 }
 
 const passedOver = (header: string, why: Message): Sink => ({
@@ -70,7 +83,7 @@ function numberSink(header: string, rows: number): Sink {
   };
 }
 
-function stampSink(header: string, rows: number, units: 1e-3 | 1e-6 | 1e-9): Sink {
+function stampSink(header: string, rows: number, { units, isOfDay }: Stamps): Sink {
   const values = new Float64Array(rows).fill(NaN);
   const aSecond = BigInt(Math.round(1 / units));
   const aDay = 86_400n * aSecond;
@@ -80,7 +93,7 @@ function stampSink(header: string, rows: number, units: 1e-3 | 1e-6 | 1e-9): Sin
       for (let i = 0; i < chunk.length && from + i < rows; i++) {
         if (chunk[i] == null) continue;
         const stamp = BigInt(chunk[i] as bigint | number);
-        base ??= stamp - (((stamp % aDay) + aDay) % aDay);
+        base ??= isOfDay ? 0n : stamp - (((stamp % aDay) + aDay) % aDay);
         values[from + i] = Number(stamp - base) / Number(aSecond);
       }
     },
@@ -88,10 +101,10 @@ function stampSink(header: string, rows: number, units: 1e-3 | 1e-6 | 1e-9): Sin
       kind: 'stamp',
       header,
       values,
-      base: base === undefined ? undefined : Number(base / aSecond),
+      base: base === undefined || isOfDay ? undefined : Number(base / aSecond),
       clock: true,
-      style: 'timestamp',
-      zone: '+00:00',
+      style: isOfDay ? 'clock' : 'timestamp',
+      zone: isOfDay ? undefined : '+00:00',
       quantum: units,
       doubtful: false,
     }),

@@ -1,4 +1,6 @@
 import type { Sentences } from '../../result/messages.ts';
+import type { Message } from '../../result/result.ts';
+import { listed } from '../../result/words.ts';
 import { atLine, figure, inQuotes, list, location, quote, rowsOf } from './words.ts';
 
 interface Calibration {
@@ -27,7 +29,11 @@ export type UnsettledUnit =
 export interface ChannelFacts {
   scale: { readonly path: string; readonly lacksUnit?: { readonly scale: number } };
   'too-short': { readonly path: string; readonly rows: 0 | 1 | 'incomplete' };
-  'no-channels': { readonly path: string };
+  /** Columns that a file of binary format holds in a form that is not read, and why. */
+  'no-channels': {
+    readonly path: string;
+    readonly unread: readonly { readonly column: string; readonly why: Message }[];
+  };
   'no-such-channel': {
     readonly path: string;
     readonly name: string;
@@ -158,8 +164,10 @@ export const channelSentences: Sentences<ChannelFacts> = {
     rows === 'incomplete'
       ? `${path}: fewer than two rows hold a reading of every axis.`
       : `${path}: the file has ${rows === 0 ? 'no row' : 'one row'} of numbers; a recording needs two at least.`,
-  'no-channels': ({ path }) =>
-    `${path}: besides the time there is no column of numbers: check the delimiter and the decimal mark.`,
+  'no-channels': ({ path, unread }) =>
+    unread.length === 0
+      ? `${path}: besides the time there is no column of numbers: check the delimiter and the decimal mark.`
+      : `${path}: besides the time there is no column of numbers; left out ${unread.length === 1 ? 'is' : 'are'} ${listed(unread.map(({ column, why }) => `${column}, because ${why.message}`))}: write each reading into a column of plain numbers.`,
   'no-such-channel': ({ path, name, header, columns }) =>
     `${path}: channels ${name}="${header}" names no column of numbers; the columns are ${list(columns)}.`,
   'axis-not-numbers': ({ path, column, isNamed, text }) =>

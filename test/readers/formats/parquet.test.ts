@@ -1,5 +1,7 @@
 import { strict as assert } from 'node:assert';
 import type { ByteSource } from '../../../src/readers/recording.ts';
+import { findChannels } from '../../../src/readers/channels.ts';
+import { leftOutFor } from '../../../src/readers/messages/leftOut.ts';
 import { read } from '../../../src/readers/read.ts';
 import { parquet, type ParquetColumn } from '../fixtures/parquet.ts';
 import { recordingOf, samplesOf } from '../memory.ts';
@@ -35,6 +37,22 @@ describe('Parquet files', () => {
     assert.ok(result.ok, result.ok ? '' : result.failure.message);
     assert.deepEqual(samplesOf(result.value, 'z'), z);
     assert.equal(result.value.clock.rate, 100);
+  });
+
+  it('of nested columns alone say so, and ask for no delimiter', async () => {
+    const column = { kind: 'other', header: 'acc', why: leftOutFor('column.nested', {}) } as const;
+    const result = findChannels(
+      'a.parquet',
+      { columns: [column], rows: 9, named: true, lineOf: () => undefined },
+      [],
+      undefined,
+      {},
+    );
+    assert.ok(!result.ok);
+    assert.equal(
+      result.failure.message,
+      'a.parquet: besides the time there is no column of numbers; left out is "acc", because it is nested: write each reading into a column of plain numbers.',
+    );
   });
 
   it('may hold stamps and numbers as texts', async () => {

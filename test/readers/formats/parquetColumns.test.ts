@@ -79,6 +79,31 @@ describe('a column of a Parquet file', () => {
     assert.ok(none.kind === 'stamp' && none.base === undefined);
   });
 
+  it('of clock times without a date counts from midnight, by its unit', () => {
+    for (const [more, units] of [
+      [{ logical_type: { type: 'TIME', unit: 'MILLIS' } }, 1e-3],
+      [{ logical_type: { type: 'TIME', unit: 'MICROS' } }, 1e-6],
+      [{ logical_type: { type: 'TIME', unit: 'NANOS' } }, 1e-9],
+      [{ converted_type: 'TIME_MILLIS' }, 1e-3],
+      [{ converted_type: 'TIME_MICROS' }, 1e-6],
+    ] as const) {
+      const second = BigInt(Math.round(1 / units));
+      const column = filled({ type: 'INT64', ...more }, [36_000n * second, null], [36_000n * second + second / 4n]);
+      assert.ok(column.kind === 'stamp');
+      assert.deepEqual(
+        [column.base, column.quantum, column.clock, column.zone, column.style],
+        [undefined, units, true, undefined, 'clock'],
+      );
+      assert.deepEqual(valuesOf(column), [36_000, NaN, 36_000.25]);
+    }
+  });
+
+  it('of stamps of 96 bits has them in nanoseconds', () => {
+    const column = filled({ type: 'INT96' }, [86_400n * 10n ** 9n, 86_400_250_000_000n]);
+    assert.ok(column.kind === 'stamp');
+    assert.deepEqual([column.base, column.quantum, ...column.values], [86_400, 1e-9, 0, 0.25]);
+  });
+
   it('of texts may be numbers, stamps or labels, as its first ones are', () => {
     const text = { type: 'BYTE_ARRAY' };
     const numbers = filled(text, ['1.25', '', '2.5', 'nan'], ['3', 'oh', null]);
@@ -120,7 +145,7 @@ describe('a column of a Parquet file', () => {
     const why = (element: Partial<Element>): string | undefined =>
       columnSink({ name: 'a', ...element }, 1).skip?.message;
     assert.equal(why({ type: 'DOUBLE', num_children: 2 }), 'it is nested');
-    assert.equal(why({ type: 'INT96' }), 'it holds int96');
+    assert.equal(why({ type: 'FIXED_LEN_BYTE_ARRAY' }), 'it holds fixed_len_byte_array');
     assert.equal(why({}), 'it holds nothing that can be read');
     assert.equal(why({ type: 'DOUBLE', num_children: 0 }), undefined);
     const column = filled({ type: 'BOOLEAN' }, [true]);
