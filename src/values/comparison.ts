@@ -1,5 +1,5 @@
 import { decibelsPerNeper } from '../numbers/logarithm.ts';
-import { cellsOf, type Cell, type Cells } from './cells.ts';
+import type { Cells } from './cells.ts';
 import { detail, field, figure, inPercent } from './columns.ts';
 import type { DrawnDescription, Figure } from './description.ts';
 import { excludedJson } from './excluded.ts';
@@ -26,6 +26,7 @@ import type { UncertaintyParts } from '../units/uncertainty.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Sequence } from '../statistics/sequence.ts';
 import { rowParts } from './rowParts.ts';
+import { comparedLevels } from './comparedLevels.ts';
 import { comparedLevelsIn, comparedSideIn } from './comparedIn.ts';
 import { rowsIn } from './scaling.ts';
 import type { Run } from './run.ts';
@@ -182,28 +183,24 @@ function sideLevel(
   });
 }
 
+/** What stands over the levels of A and of B: their names; of several conditions each row names its own. */
+const headingOfA = (value: ComparisonValue): string => (hasConditions(value) ? 'baseline' : value.a.name);
+const headingOfB = (value: ComparisonValue): string => (hasConditions(value) ? 'condition' : value.b.name);
+
 /** The figures of the sides and what makes the change. */
 const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
   figure('from', 'Hz', ({ band }) => band.from),
   figure('to', 'Hz', ({ band }) => band.to),
   field('a', own, (row) => row.a, 'The geometric mean over the runs of A', {
-    heading: ({ a }) => a.name,
+    heading: headingOfA,
     inTableOf: ({ level }) => level === undefined,
   }),
   field('b', own, (row) => row.b, 'The geometric mean over the runs of B', {
-    heading: ({ b }) => b.name,
+    heading: headingOfB,
     inTableOf: ({ level }) => level === undefined,
   }),
-  sideLevel(
-    'a_level_db',
-    ({ a }) => a,
-    ({ a }) => a.name,
-  ),
-  sideLevel(
-    'b_level_db',
-    ({ b }) => b,
-    ({ b }) => b.name,
-  ),
+  sideLevel('a_level_db', ({ a }) => a, headingOfA),
+  sideLevel('b_level_db', ({ b }) => b, headingOfB),
   field('change', '%', (row) => row.changePercent, 'The change B/A − 1', {
     parts: (row, value) => changeParts(row, value, 100 + row.changePercent),
   }),
@@ -222,7 +219,7 @@ const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
   figure('outcome', '', ({ outcome }) => outcome, { inWords: ({ outcome }, value) => outcomeWord(outcome, value) }),
   field('share', '%', (row) => row.shareOfA, 'The share of A’s mean square', {
     jsonKey: 'share_of_a_percent',
-    heading: ({ a }) => `share of ${a.name}`,
+    heading: (value) => `share of ${headingOfA(value)}`,
   }),
   field(
     'spread',
@@ -317,7 +314,7 @@ export const comparisonKind = {
     },
     pick: { keep: (value, rows) => ({ ...value, rows }) },
   },
-  savedBeside: (value) => [{ of: 'runs', cells: comparedLevels(value) }],
+  savedBeside: (value) => [{ of: 'runs', cells: levelsOfRuns(value) }],
   inUnit: comparisonIn,
   drawn: 'frequency',
   runs: comparedRuns,
@@ -361,40 +358,14 @@ export function excludedOfSides(value: ComparisonValue): Json {
   return excludedJson(all.filter(({ path }, index) => all.findIndex((other) => other.path === path) === index));
 }
 
-/** The level of each run behind a comparison: one row a band and run, in the order of the sides. */
-function comparedLevels(value: ComparisonValue): Cells {
-  const { rows, channel, metric } = value;
-  const units = [...new Set(rows.map(({ unit }) => unit.symbol))];
-  const unit = units.length === 1 ? units[0] : '';
-  const own = units.length === 1 ? [] : ([['unit', '']] as const);
-  return cellsOf(
-    `Level of each run, channel ${channel}`,
-    [['condition', ''], ['run', ''], ['place', ''], ['from', 'Hz'], ['to', 'Hz'], ...own, [metric, unit]],
-    rows.flatMap((row, index) => {
-      const { band, unit, aRuns, bRuns } = row;
-      const { a, b } = sidesOfRow(value, row);
-      // Each side stands once in a band, however many changes it has a part in.
-      const isTold = (name: string): boolean =>
-        rows.slice(0, index).some((before) => isOfSameLevels(before, row, name));
-      const levels = ({ name, runs, places }: ComparisonSide, each: readonly number[]): Cell[][] =>
-        runs.map(({ label }, index) => [
-          name,
-          label,
-          places?.[index] ?? null,
-          band.from,
-          finite(band.to),
-          ...own.map(() => unit.symbol),
-          finite(each[index]),
-        ]);
-      return [...(isTold(a.name) ? [] : levels(a, aRuns)), ...(isTold(b.name) ? [] : levels(b, bRuns))];
-    }),
+/** The level of each run of every side. */
+const levelsOfRuns = (value: ComparisonValue): Cells =>
+  comparedLevels(
+    value.rows.map((row) => ({ row, ...sidesOfRow(value, row) })),
+    {
+      channel: value.channel,
+      metric: value.metric,
+      hasStrata: value.strata !== undefined,
+      hasAxes: hasAxes(value),
+    },
   );
-}
-
-/** Whether a row has the levels of a side that another one has: of its band, channel and stratum. */
-const isOfSameLevels = (before: ComparisonRow, row: ComparisonRow, name: string): boolean =>
-  (before.baseline === name || before.condition === name) &&
-  before.band.from === row.band.from &&
-  before.band.to === row.band.to &&
-  before.channel === row.channel &&
-  (before.stratum === row.stratum || before.stratum === undefined);
