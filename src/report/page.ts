@@ -3,7 +3,7 @@ import { printedUnit } from '../values/number.ts';
 import { unparted } from '../charts/words/names.ts';
 import { readingOf } from '../charts/reading.ts';
 import type { ChartPart, Message, Output, Part, TablePart, TextPart } from '../charts/output.ts';
-import { themes } from '../charts/theme.ts';
+import { themes, type Theme } from '../charts/theme.ts';
 import { visible } from '../result/visible.ts';
 import { capitalised } from '../result/words.ts';
 import { frontMatter } from '../notebook/frontMatter.ts';
@@ -160,9 +160,19 @@ function textMarkup({ text, style, folded }: TextPart): Markup {
 /** Of the picture, in px: as wide as the page's column, and still to be read when it is printed. */
 const figureWidth = 720;
 
+/** The colours of print for what is told apart by them, for a page is printed, and often in grey; the rest is lighter than ink. */
+const pageTheme: Theme = {
+  ...themes.light,
+  font: reportFonts,
+  series: themes.print.series,
+  lower: themes.print.lower,
+  higher: themes.print.higher,
+  thin: themes.print.thin,
+};
+
 /** The picture; its words open by a click, without a script. */
 async function figure(chart: ChartPart): Promise<Markup> {
-  const svg = await toSvg(chart, { ...themes.light, font: reportFonts }, figureWidth);
+  const svg = await toSvg(chart, pageTheme, figureWidth);
   return html`<figure>${new Markup(svg)}<figcaption><details><summary>The chart in words</summary>${chart.description}</details></figcaption></figure>
 `;
 }

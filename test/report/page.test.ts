@@ -1,6 +1,9 @@
 import { strict as assert } from 'node:assert';
-import type { Output, TablePart } from '../../src/charts/output.ts';
+import type { Output, Part, TablePart } from '../../src/charts/output.ts';
+import { present } from '../../src/charts/present.ts';
 import { reportPage } from '../../src/report/page.ts';
+import { valueOf } from '../verbs/notebook.ts';
+import { loadPads, pads, worked } from '../verbs/pads.ts';
 
 /** A table of 8 runs by name and channel, with so many figures of each. */
 const wide = (figures: number): TablePart => ({
@@ -21,7 +24,7 @@ const wide = (figures: number): TablePart => ({
 const rawFile = { path: 'raw/a.csv', bytes: 1, sha256: '00' };
 
 function pageOf(
-  part: TablePart,
+  part: Part,
   faces?: { regular: string; bold: string },
   { messages = [], sources = [rawFile] }: { messages?: Output['messages']; sources?: (typeof rawFile)[] } = {},
 ): Promise<string> {
@@ -81,5 +84,25 @@ describe('the end of the page', () => {
     const without = await pageOf(wide(1), undefined, { sources: [] });
     assert.match(without, /<h2>How to run this again<\/h2>[^]*from that text alone/);
     assert.doesNotMatch(without, /raw files/i);
+  });
+});
+
+/** Lightness from 0 to 100 of a colour as grey print shows it (CIE 1976 L* of its luminance by sRGB). */
+function lightness(hex: string): number {
+  const [r, g, b] = [1, 3, 5].map((at) => {
+    const part = parseInt(hex.slice(at, at + 2), 16) / 255;
+    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+  });
+  return 116 * Math.cbrt(0.2126 * r + 0.7152 * g + 0.0722 * b) - 16;
+}
+
+describe('a chart on the page', () => {
+  it('draws its conditions in colours that a grey print tells apart', async () => {
+    const value = await valueOf('comparison', `${loadPads}compare foam with gel over 10..30 Hz`, pads(worked));
+    const chart = present(value, undefined, []).parts.find(({ type }) => type === 'chart')!;
+    const page = await pageOf(chart);
+    const drawn = [...page.matchAll(/stroke="(#[0-9a-f]{6})" stroke-width="2"/g)].map(([, colour]) => colour);
+    const [foam, gel] = [...new Set(drawn)];
+    assert.ok(Math.abs(lightness(foam) - lightness(gel)) >= 25, `${foam} and ${gel}`);
   });
 });
