@@ -5,7 +5,6 @@ import { tell, type UnlikeCondition } from '../messages/evidence.ts';
 import { guard } from '../messages/verdict.ts';
 import { apartWarnings } from './apart.ts';
 import { conditionsOf, type Condition } from './conditions.ts';
-import { mixedWarnings } from './mixed.ts';
 import { sensorWarnings } from './sensors.ts';
 import type { Side, Sides } from './sides.ts';
 import { expOf } from '../../numbers/exponential.ts';
@@ -52,7 +51,6 @@ export function differences(sides: Sides, study: Studied): Differences {
     warnings: [
       ...unlikeRecordings(sides),
       ...sensorWarnings(sides),
-      ...mixedWarnings(sides, taken),
       ...speeds.flatMap((one) => speedWarnings(sides, one, study)),
       ...others.flatMap((one) => conditionWarnings(sides, one)),
       ...apartWarnings(sides, [...taken, ...conditions.map(({ column }) => column)]),

@@ -11,6 +11,7 @@ import { floorDoubts } from './noiseFloor.ts';
 import { conditionAt } from './knownRuns.ts';
 import type { Band } from '../../values/band.ts';
 import type { Measurement } from './measurement.ts';
+import { mixedWarnings } from './mixed.ts';
 import { comparedIn, measuredIn, type Sides } from './sides.ts';
 import { wordsOf } from './strata.ts';
 
@@ -53,6 +54,7 @@ export function comparisonDoubts(compared: Compared): ComparisonDoubts {
   return {
     warnings: [
       ...eachOnce(banded.flat(2).flatMap(({ warnings }) => warnings)),
+      ...mixedWarnings(comparedIn(sides), takenOut(compared)),
       ...unlike.flatMap(({ warnings }) => warnings),
       ...notes,
       ...measurements.flatMap(faintLines),
@@ -76,15 +78,19 @@ const faintLines = ({ sides, measured }: Measurement): Warning[] =>
   });
 
 /** A change with the levels of its first band, or of the primary one. */
-function studied({ terms, layout, levels, adjusted, strata }: Compared, change: ComparedChange): Studied {
+function studied(compared: Compared, change: ComparedChange): Studied {
+  const { terms, layout, levels } = compared;
   const { method, isPooled } = terms;
-  const taken = [...adjusted.asked.map(({ column }) => column), ...(strata?.columns ?? [])];
   return {
     ...{ change, runs: layout.runs, levels: levels[terms.primary ?? 0] },
     options: { method, isPooled, isOverDays: layout.isOverDays },
-    taken: taken.map((column) => column.toLowerCase()),
+    taken: takenOut(compared),
   };
 }
+
+/** Columns of the run sheet that the comparison takes care of, in lower case. */
+const takenOut = ({ adjusted, strata }: Compared): string[] =>
+  [...adjusted.asked.map(({ column }) => column), ...(strata?.columns ?? [])].map((column) => column.toLowerCase());
 
 function pairOf(sides: Sides, { a, b }: ComparedChange): Sides {
   const all = comparedIn(sides);

@@ -1,25 +1,25 @@
 import { sheetNumber } from '../../readers/sheet.ts';
 import type { Warning } from '../../result/result.ts';
 import { tell } from '../messages/evidence.ts';
-import { bareHeader } from '../recordings/sheetFile.ts';
+import { bareHeader } from '../../values/sheetColumns.ts';
 import { conditionColumns } from './conditions.ts';
 import { isOwnColumn } from './ownColumns.ts';
-import type { Side, Sides } from './sides.ts';
+import type { Side } from './sides.ts';
 
 /**
  * Columns of the run sheet in which the runs of a side differ, such as the surface: each told once, with its words, the sides
- * and how to choose. A column of measured figures, or of one whose every cell is another, names no set-up.
+ * and how to choose, however many are compared. A column of measured figures, or of one whose every cell is another, names no set-up.
  *
  * @param taken columns that the comparison takes care of, in lower case
  */
-export function mixedWarnings({ a, b }: Sides, taken: readonly string[]): Warning[] {
-  const headers = new Set([a, b].flatMap(({ tracks }) => Object.keys(tracks[0].run.sheet?.facts ?? {})));
+export function mixedWarnings(sides: readonly Side[], taken: readonly string[]): Warning[] {
+  const headers = new Set(sides.flatMap(({ tracks }) => Object.keys(tracks[0].run.sheet?.facts ?? {})));
   return [...headers].flatMap((header) => {
     const column = bareHeader(header);
     if (isOwnColumn(column) || taken.includes(column) || conditionColumns.test(column)) return [];
-    const all = cellsOf([a, b], header);
+    const all = cellsOf(sides, header);
     if (new Set(all).size === all.length || isMeasured(all)) return [];
-    const mixed = [a, b].filter((side) => new Set(cellsOf([side], header)).size > 1);
+    const mixed = sides.filter((side) => new Set(cellsOf([side], header)).size > 1);
     if (mixed.length === 0) return [];
     const words = [...new Set(cellsOf(mixed, header))];
     return [tell('compare.mixed', { sides: mixed.map(({ name }) => name), column, words })];

@@ -293,7 +293,7 @@ const sentences: Sentences<EvidenceFacts> = {
   'compare.using': () =>
     'What is compared was already cut into segments: its own window counts, not the one after using.',
   'compare.mixed': ({ sides, column, words }) =>
-    `The runs of ${sides.join(' and those of ')} differ in ${column} (${words.join(', ')}): compare like with like, as in "where ${column} ${words[0]}", or each by itself and all together, "within ${column}".`,
+    `The runs of ${listed(sides.map((side, k) => (k === 0 ? side : `those of ${side}`)))} differ in ${column} (${words.join(', ')}): compare like with like, as in "where ${column} ${words[0]}", or each by itself and all together, "within ${column}".`,
   'compare.durations': ({ a, b, secondsA, secondsB }) =>
     `The runs of ${a} last ${secondsA.toFixed(1)} s on average and those of ${b} ${secondsB.toFixed(1)} s: trim both to the same stretch.`,
   'compare.rates': ({ a, b, rateA, rateB }) =>

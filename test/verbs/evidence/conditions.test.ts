@@ -72,6 +72,19 @@ describe('compare of several conditions', () => {
     near(one + other, both, 1e-9);
   });
 
+  it('tells a column in which the runs of every condition differ once, with all of them', async () => {
+    const { warnings } = await resultOf(
+      `${loadMounts(names)}compare rigid with rubber, cork over 10..30 Hz`,
+      mounts(study(williams, ['low', 'high'])),
+    );
+    const mixed = warnings.filter(({ code }) => code === 'compare.mixed');
+    assert.equal(mixed.length, 1);
+    assert.match(
+      mixed[0].message,
+      /^The runs of rigid, those of rubber and those of cork differ in flow \(low, high\)/,
+    );
+  });
+
   it('gives the primary band of all conditions as a family of its own', async () => {
     const rows = await rowsOf('compare rigid with rubber, cork primary 10..30 Hz over 50..70 Hz, 52..68 Hz', three);
     assert.deepEqual(
