@@ -67,8 +67,8 @@ export interface TablePart {
 export interface TextPart {
   readonly type: 'text';
   readonly text: string;
-  /** How it is set: the answer itself, an aside, or text whose lines and columns are to stay as they are. */
-  readonly style?: 'lead' | 'aside' | 'verbatim';
+  /** How it is set: the answer itself, an aside, how far the answer reaches, or text whose lines and columns are to stay as they are. */
+  readonly style?: 'lead' | 'aside' | 'reach' | 'verbatim';
   /** What it is called where it opens only when asked for, being of second rank. */
   readonly folded?: string;
 }

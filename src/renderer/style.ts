@@ -8,7 +8,7 @@ const css = `
 .washboard-text { max-width: 110ch; }
 .washboard-text p { margin: 0 0 3px; }
 .washboard-lead { font-size: 1.08em; font-weight: 600; }
-.washboard-aside { color: var(--vscode-descriptionForeground, inherit); font-size: 0.92em; }
+.washboard-aside, .washboard-reach { color: var(--vscode-descriptionForeground, inherit); font-size: 0.92em; }
 .washboard-plain { margin: 0; padding: 6px 10px; overflow-x: auto; font-family: var(--vscode-editor-font-family, monospace); font-size: 0.95em; user-select: text; border: 1px solid var(--vscode-editorWidget-border, color-mix(in srgb, currentColor 22%, transparent)); }
 .washboard-chart { position: relative; width: 100%; }
 .washboard-title { margin: 0 0 4px; }

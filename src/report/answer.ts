@@ -1,5 +1,5 @@
 import { frontMatter } from '../notebook/frontMatter.ts';
-import type { Message, Output, Part } from '../charts/output.ts';
+import type { Message, Output, Part, TextPart } from '../charts/output.ts';
 import type { Piece, ReportedNotebook } from './page.ts';
 
 /** What a result's kind brings into the short form. */
@@ -18,16 +18,21 @@ export function answerPieces({ pieces, file }: ReportedNotebook, methods: string
   const answers = [...verdicts, ...told.filter(({ kind }) => kind !== 'verdict')];
   const chart = told.flatMap(({ parts }) => parts.filter(({ type }) => type === 'chart')).slice(0, 1);
   // Of a comparison that a name is given to and that is not shown, nothing stands there but its warnings.
-  const limits = outputs.flatMap(({ kind, messages }) =>
-    toldKinds.has(kind) ? messages : messages.filter(({ code }) => kind === 'messages' && code.startsWith('compare.')),
+  const limits = eachOnce(
+    outputs.flatMap(({ kind, messages }) =>
+      toldKinds.has(kind)
+        ? messages
+        : messages.filter(({ code }) => kind === 'messages' && code.startsWith('compare.')),
+    ),
   );
+  const fittings = eachOnce(answers.flatMap(({ parts }) => parts.filter(isReach)));
   const head: Piece = { kind: 'prose', text: opening(pieces, file, questionsIn(outputs)) };
   return [
     head,
-    section('Answer', told.length === 0 ? [shown([{ type: 'text', text: nothingCompared }])] : answers.map(leading)),
+    section('Answer', told.length === 0 ? [shown([{ type: 'text', text: nothingCompared }])] : answered(answers)),
     ...(chart.length === 0 ? [] : [section('Chart', [shown(chart)])]),
     section('Methods', [shown([{ type: 'text', text: methods }])]),
-    ...(told.length === 0 ? [] : [section('Limits', [shown([{ type: 'text', text: reach }], eachOnce(limits))])]),
+    ...(told.length === 0 ? [] : [section('Limits', [shown([{ type: 'text', text: reach }, ...fittings], limits)])]),
   ].flat();
 }
 
@@ -62,12 +67,24 @@ const section = (heading: string, outputs: readonly Output[]): Piece[] => [
   { kind: 'cell', text: '', outputs },
 ];
 
-/** The sentences of a result, without what stands in second rank, its charts and its tables. */
-const leading = (output: Output): Output => ({
-  ...output,
-  messages: [],
-  parts: output.parts.filter((part) => part.type === 'text' && part.folded === undefined && part.style !== 'verbatim'),
-});
+/**
+ * The sentences of each result, without what stands in second rank, how far it reaches, its charts and its tables. What is
+ * said beside every one of several, of one plan say, is said once below them.
+ */
+function answered(outputs: readonly Output[]): Output[] {
+  const leading = outputs.map((output) => ({ ...output, messages: [], parts: output.parts.filter(isLeading) }));
+  const [first = [], ...others] = leading.map(({ parts }) => parts.filter(isAside));
+  const common = others.length === 0 ? [] : first.filter((part) => others.every((parts) => isAmong(part, parts)));
+  const own = leading.map((output) => ({ ...output, parts: output.parts.filter((part) => !isAmong(part, common)) }));
+  return [...own, ...(common.length === 0 ? [] : [shown(common)])];
+}
+
+const isAside = (part: Part): part is TextPart => part.type === 'text' && part.style === 'aside';
+const isReach = (part: Part): part is TextPart => part.type === 'text' && part.style === 'reach';
+const isLeading = (part: Part): part is TextPart =>
+  part.type === 'text' && part.folded === undefined && part.style !== 'verbatim' && !isReach(part);
+const isAmong = ({ text, style }: TextPart, parts: readonly TextPart[]): boolean =>
+  parts.some((one) => one.text === text && one.style === style);
 
 const shown = (parts: readonly Part[], messages: readonly Message[] = []): Output => ({
   version: 1,
@@ -78,6 +95,6 @@ const shown = (parts: readonly Part[], messages: readonly Message[] = []): Outpu
   text: '',
 });
 
-const eachOnce = (messages: readonly Message[]): Message[] => [
-  ...new Map(messages.map((one) => [one.message, one])).values(),
+const eachOnce = <T extends Message | TextPart>(all: readonly T[]): T[] => [
+  ...new Map(all.map((one) => ['message' in one ? one.message : one.text, one])).values(),
 ];

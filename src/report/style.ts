@@ -20,7 +20,7 @@ summary { cursor: pointer; }
 .text { max-width: 46rem; margin: 0.75rem 0; }
 .text p { margin: 0 0 0.25rem; }
 .lead { font-size: 1.06rem; font-weight: 600; }
-.aside { color: #5f5f5f; font-size: 0.875rem; }
+.aside, .reach { color: #5f5f5f; font-size: 0.875rem; }
 .name { font-size: 0.875rem; font-weight: 600; margin: 0.75rem 0 0.3rem; }
 /* A shade at the side on which there is more: the covers move with the table, the shades stay. */
 .wide { overflow-x: auto; background: linear-gradient(to right, #fff 30%, transparent) left / 36px 100%, linear-gradient(to left, #fff 30%, transparent) right / 36px 100%, linear-gradient(to right, rgb(0 0 0 / 28%), transparent) left / 12px 100%, linear-gradient(to left, rgb(0 0 0 / 28%), transparent) right / 12px 100%; background-repeat: no-repeat; background-attachment: local, local, scroll, scroll; }

@@ -45,4 +45,23 @@ describe('the short form of a study', () => {
     assert.match(text, /## Methods\nComputed with Washboard/);
     assert.doesNotMatch(text, /0 runs|Limits|run sheet|recordings/);
   });
+
+  it('tells how far the intervals reach once, under limits, and what stands beside every answer once below them', () => {
+    const output = (verdict: string, ...asides: string[]): Output => ({
+      ...{ version: 1, name: undefined, kind: 'verdict', text: '', messages: [] },
+      parts: [
+        { type: 'text', style: 'lead', text: verdict },
+        { type: 'text', style: 'reach', text: 'The intervals speak of these fittings.' },
+        ...asides.map((text) => ({ type: 'text', style: 'aside', text }) as const),
+      ],
+    });
+    const of = (...outputs: Output[]): string =>
+      textOf(
+        answerPieces({ file: 'a.md', pieces: [{ kind: 'cell', text: 'c', outputs }], sources: [], tool: 'W' }, 'How.'),
+      );
+    const text = of(output('First.', 'Plan p.', 'Run 3 left out.'), output('Second.', 'Plan p.'));
+    assert.match(text, /## Answer\nFirst\.\nRun 3 left out\.\nSecond\.\nPlan p\.\n## Methods/);
+    assert.match(text, /## Limits\nThe answer reaches [^\n]*\nThe intervals speak of these fittings\.$/);
+    assert.match(of(output('First.', 'Plan p.')), /## Answer\nFirst\.\nPlan p\.\n## Methods/);
+  });
 });

@@ -4,7 +4,7 @@ import { formatNumber } from '../../units/format.ts';
 import { parseUnit } from '../../units/parse.ts';
 import type { Run } from '../../values/run.ts';
 import { refuse } from '../messages/evidence.ts';
-import { bareHeader, unitOfHeader } from '../recordings/sheetFile.ts';
+import { bareHeader, unitOfHeader } from '../../values/sheetColumns.ts';
 import { figureOf, isTemperature } from './conditions.ts';
 import type { Adjustment } from './request.ts';
 import { comparedIn, measuredIn, type Sides } from './sides.ts';

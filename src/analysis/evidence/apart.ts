@@ -2,7 +2,7 @@ import { sheetNumber } from '../../readers/sheet.ts';
 import type { Warning } from '../../result/result.ts';
 import { fewestRuns } from '../../statistics/methods.ts';
 import { tell, type Extent } from '../messages/evidence.ts';
-import { bareHeader, factOf, unitOfHeader } from '../recordings/sheetFile.ts';
+import { bareHeader, factOf, unitOfHeader } from '../../values/sheetColumns.ts';
 import { figureOf, figuresOfAll, isTemperature } from './conditions.ts';
 import { isOwnColumn } from './ownColumns.ts';
 import type { Side, Sides } from './sides.ts';

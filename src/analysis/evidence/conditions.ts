@@ -3,7 +3,7 @@ import type { Covariate } from '../../statistics/covariate.ts';
 import { dimensionOf, sameDimension } from '../../units/dimension.ts';
 import { parseUnit } from '../../units/parse.ts';
 import type { Run } from '../../values/run.ts';
-import { bareHeader, unitOfHeader } from '../recordings/sheetFile.ts';
+import { bareHeader, unitOfHeader } from '../../values/sheetColumns.ts';
 import type { Side, Sides } from './sides.ts';
 
 /** A figure of the run sheet that every run of both sides has: in SI where its unit is known, in the sheet's else. */

@@ -1,7 +1,7 @@
 import type { KnownRun } from '../../statistics/knownRun.ts';
 import { fewestDays } from '../../statistics/methods.ts';
 import type { Run } from '../../values/run.ts';
-import { factOf } from '../recordings/sheetFile.ts';
+import { factOf } from '../../values/sheetColumns.ts';
 import { dayOf, knownOrder } from './runOrder.ts';
 import { measuredIn, type Sides } from './sides.ts';
 import type { Strata } from './strata.ts';

@@ -8,7 +8,7 @@ import type { Run } from '../../values/run.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { Value } from '../../values/value.ts';
 import { sheetNumber } from '../../readers/sheet.ts';
-import { bareHeader } from '../recordings/sheetFile.ts';
+import { bareHeader } from '../../values/sheetColumns.ts';
 import {
   calibrationText,
   circumstancesText,

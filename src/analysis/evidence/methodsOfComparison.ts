@@ -1,10 +1,11 @@
 import { williamsOrder } from '../../statistics/severalOrder.ts';
 import { hasAxes, sidesIn, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow, ComparisonSide } from '../../values/comparisonParts.ts';
+import { fittingsOf } from '../../values/fittings.ts';
 import type { Run } from '../../values/run.ts';
 import type { StratumCount } from '../messages/methods.ts';
 import type { HeldTogether, OrderFacts, StatisticsFacts } from '../messages/methodsOfComparison.ts';
-import { factOf } from '../recordings/sheetFile.ts';
+import { factOf } from '../../values/sheetColumns.ts';
 import { orderLetters } from './knownRuns.ts';
 import { dayOf } from './runOrder.ts';
 
@@ -79,17 +80,6 @@ export function statisticsFacts(value: ComparisonValue): StatisticsFacts {
     together: togetherIn(rows),
     margin: value.margin,
   };
-}
-
-/** What the run sheet tells of refits, where anything is inferred from the runs. */
-function fittingsOf(value: ComparisonValue): StatisticsFacts['fittings'] {
-  if (value.rows.every(({ lowPercent }) => lowPercent === undefined)) return undefined;
-  const refits = sidesIn(value).map(({ name, runs }) => ({
-    name,
-    cells: runs.map((run) => factOf(run.sheet?.facts ?? {}, 'refit') ?? ''),
-  }));
-  if (refits.some(({ cells }) => cells.includes(''))) return 'not told';
-  return refits.filter(({ cells }) => new Set(cells).size === 1).map(({ name }) => name);
 }
 
 /** Each band once, the primary one marked. */

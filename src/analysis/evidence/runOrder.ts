@@ -1,5 +1,5 @@
 import { sheetDate } from '../../readers/sheet.ts';
-import { factOf } from '../recordings/sheetFile.ts';
+import { factOf } from '../../values/sheetColumns.ts';
 import type { Run } from '../../values/run.ts';
 
 /** Places of runs in the order they were made in, and where that is known from. */

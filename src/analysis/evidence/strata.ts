@@ -1,7 +1,7 @@
 import { success, type Result } from '../../result/result.ts';
 import type { Run } from '../../values/run.ts';
 import { refuse } from '../messages/evidence.ts';
-import { factOf } from '../recordings/sheetFile.ts';
+import { factOf } from '../../values/sheetColumns.ts';
 import { dayOf } from './runOrder.ts';
 import { comparedIn, measuredIn, type Sides } from './sides.ts';
 

@@ -1,6 +1,7 @@
-import { allOf, capitalised, counted, listed } from '../../result/words.ts';
+import { allOf, counted, listed } from '../../result/words.ts';
 import type { Method } from '../../statistics/methods.ts';
 import type { Band } from '../../values/band.ts';
+import { reachText, type Fittings } from '../../values/fittings.ts';
 import type { PlannedAdjustment } from '../../values/plan.ts';
 import { bandsText } from '../bandWords.ts';
 import { marginText, statedPercentText } from '../percents.ts';
@@ -75,8 +76,8 @@ export interface StatisticsFacts {
   /** How many pairs or days there are, as the run sheet names them; 0 pairs are neighbouring runs. */
   readonly pairs: number;
   readonly days: number;
-  /** Whether the run sheet tells refits, and the sides that were fitted once; undefined where nothing is inferred. */
-  readonly fittings: 'not told' | readonly string[] | undefined;
+  /** What the run sheet tells of refits; undefined where nothing is inferred. */
+  readonly fittings: Fittings | undefined;
   /** Where strata are days: of which days the changes speak. */
   readonly speaksOf: 'these days' | 'other days' | undefined;
   readonly isPooled: boolean;
@@ -118,7 +119,7 @@ export const statisticsText = (facts: StatisticsFacts): string =>
     layoutText(facts),
     inferenceText(facts),
     togetherText(facts),
-    fittingsText(facts),
+    facts.fittings === undefined ? '' : reachText(facts.fittings),
     facts.margin === undefined
       ? ''
       : `Changes count as none where the whole interval lies within ${marginText(facts.margin)}.`,
@@ -179,15 +180,6 @@ function inferenceText({
     ? `; one scatter for all runs${conditions.length > 1 ? `, and the limits are ${many}` : ''}`
     : '';
   return `Inference: ${method}${sourceOf(methodCode)}${within}${scatter}; confidence ${statedPercentText(100 * confidence)}.`;
-}
-
-/** How far the intervals reach: to other fittings of the parts only where refits were made. */
-function fittingsText({ fittings }: StatisticsFacts): string {
-  if (fittings === 'not told')
-    return 'Whether the parts were fitted anew between runs is not recorded, so the intervals speak of the parts as they were fitted here.';
-  if (fittings === undefined || fittings.length === 0) return '';
-  const [were, those] = fittings.length === 1 ? ['was', 'that fitting'] : ['were each', 'those fittings'];
-  return `${capitalised(listed(fittings))} ${were} fitted once, so the intervals speak of ${those} alone.`;
 }
 
 const whose = {

@@ -4,7 +4,7 @@ import type { History } from '../../values/ports.ts';
 import type { Run } from '../../values/run.ts';
 import { datedStart } from '../evidence/runOrder.ts';
 import type { ComparisonRequest } from '../evidence/request.ts';
-import { factOf } from '../recordings/sheetFile.ts';
+import { factOf } from '../../values/sheetColumns.ts';
 
 /** A comparison with what the project's history tells of the age of its plan, where it has a plan that was looked for there. */
 export async function withPlanAge(

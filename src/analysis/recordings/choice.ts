@@ -12,7 +12,8 @@ import type { Files } from '../../values/ports.ts';
 import type { RunFacts } from '../../values/run.ts';
 import type { SheetRow, SheetValue } from '../../values/sheet.ts';
 import { refuse, tell } from '../messages/recordings.ts';
-import { bareHeader, factOf, sheetIn } from './sheetFile.ts';
+import { sheetIn } from './sheetFile.ts';
+import { bareHeader, factOf } from '../../values/sheetColumns.ts';
 
 /** What tells which recordings are meant. */
 export interface Wanted {

@@ -8,7 +8,7 @@ import type { Watch } from '../../values/ports.ts';
 import { signalsOf, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { defaultWindow } from '../spectra/window.ts';
-import { factOf } from './sheetFile.ts';
+import { factOf } from '../../values/sheetColumns.ts';
 import { isAcceleration } from './dimensions.ts';
 
 /**

@@ -3,7 +3,7 @@ import { dimensionOf, sameDimension } from '../../units/dimension.ts';
 import { express } from '../../units/express.ts';
 import { parseUnit, unit as unitNamed } from '../../units/parse.ts';
 import type { Run } from '../../values/run.ts';
-import { bareHeader, unitOfHeader } from './sheetFile.ts';
+import { bareHeader, unitOfHeader } from '../../values/sheetColumns.ts';
 
 /** A run's turning rate in Hz, or its speed in m/s, by the run sheet. */
 export interface RunSpeed {

@@ -22,11 +22,13 @@ import { detailsTable } from './comparisonDetails.ts';
 import { excludedPart } from './excluded.ts';
 import { planPart } from './followed.ts';
 import { columns, some, type Column, type Presenter } from './kind.ts';
+import { reachPart } from './reach.ts';
 
 /** What was found in words, the picture, and the figures. */
 export const presentComparison: Presenter<'comparison'> = (value) =>
   some(
     ...foundParts(value),
+    reachPart(value),
     planPart(value),
     comparisonChart(value, bareOverlay),
     ratioChart(value, bareOverlay),

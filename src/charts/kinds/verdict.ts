@@ -9,12 +9,14 @@ import { runOrderChart } from '../plots/runOrder.ts';
 import { excludedPart } from './excluded.ts';
 import { planPart } from './followed.ts';
 import { columns, some, type Presenter } from './kind.ts';
+import { reachOfRow } from './reach.ts';
 
 /** The verdict as one sentence, why, what would settle it; the interval against the claim; every run. */
 export const presentVerdict: Presenter<'verdict'> = (value) =>
   some(
     { type: 'text', style: 'lead', text: verdictLead(value) },
     { type: 'text', text: verdictLines(value).join('\n') },
+    reachOfRow(value.comparison, value.row),
     verdictChart(value),
     runOrderChart(value.comparison, value.row),
     verdictTable(value),
