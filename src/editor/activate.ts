@@ -46,7 +46,7 @@ export async function activateOn(platform: Platform, context: vscode.ExtensionCo
     watchStaleness(controller, states),
     forgetClosed(engine),
     registerCommands(controller, context.extensionUri, log),
-    registerStarting(engine),
+    registerStarting(engine, context.workspaceState),
     registerChanged(engine),
     registerHandles(messaging, engine, controller),
     platform.registerProducts(context, log, messaging),

@@ -155,6 +155,7 @@ if (Object.keys(pages).some(isWanted)) {
   try {
     for (const [name, show] of Object.entries(pages)) {
       if (!isWanted(name)) continue;
+      await workbench.command('View: Close All Editors');
       await show(workbench).catch((error: unknown) => console.error(`${name}: ${String(error)}`));
     }
   } finally {

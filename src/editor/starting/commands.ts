@@ -5,8 +5,8 @@ import { recordings } from '../staleness.ts';
 
 const load = (): Promise<typeof import('./parts.ts')> => import('./parts.ts');
 
-/** The ways to begin a study; what they do is loaded with the first of them. */
-export function registerStarting(engine: EngineThreads): vscode.Disposable {
+/** The ways to begin a study; what they do is loaded with the first of them. @param memory of this workspace */
+export function registerStarting(engine: EngineThreads, memory: vscode.Memento): vscode.Disposable {
   const onFiles = (
     command: string,
     act: (
@@ -39,19 +39,23 @@ export function registerStarting(engine: EngineThreads): vscode.Disposable {
         },
       },
     ),
-    registerWelcome(),
+    registerWelcome(memory),
   );
 }
 
 /** Shows the welcome of the explorer while a workspace holds recordings and no notebook. */
-function registerWelcome(): vscode.Disposable {
+function registerWelcome(memory: vscode.Memento): vscode.Disposable {
+  const treeDataProvider: vscode.TreeDataProvider<undefined> = {
+    getChildren: () => [],
+    getTreeItem: () => new vscode.TreeItem(''),
+    getParent: () => undefined,
+  };
+  const view = vscode.window.createTreeView('washboard.start', { treeDataProvider });
   let timer: ReturnType<typeof setTimeout> | undefined;
   const soon = (delay: number): void => {
     clearTimeout(timer);
     timer = setTimeout(() => {
-      void load()
-        .then(({ wantsStudy }) => wantsStudy())
-        .then((wanted) => vscode.commands.executeCommand('setContext', 'washboard.wantsStudy', wanted));
+      void load().then(({ welcome }) => welcome(view, memory));
     }, delay);
   };
   const watchers = ['**/*.washboard.md', recordings].map((glob) => vscode.workspace.createFileSystemWatcher(glob));
@@ -60,10 +64,7 @@ function registerWelcome(): vscode.Disposable {
     ...watchers,
     ...watchers.flatMap((watcher) => [watcher.onDidCreate(() => soon(500)), watcher.onDidDelete(() => soon(500))]),
     vscode.workspace.onDidChangeWorkspaceFolders(() => soon(200)),
-    vscode.window.registerTreeDataProvider<never>('washboard.start', {
-      getChildren: () => [],
-      getTreeItem: (element) => element,
-    }),
+    view,
     { dispose: () => clearTimeout(timer) },
   );
 }

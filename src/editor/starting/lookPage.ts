@@ -52,33 +52,26 @@ ${ok ? html`<details${looks(lines)}><summary>How the file is understood</summary
 /** Open where there is nothing else to look at. */
 const looks = (lines: readonly string[]): Markup | undefined => (lines.length === 0 ? html` open` : undefined);
 
-const [width, height, left, bottom, top] = [800, 120, 64, 20, 8];
+const [width, height] = [800, 92];
 
-/** A channel over time. Its size follows the page; its numbers keep theirs. */
+/** A channel over time. The trace is as wide as the page; what is written beside it keeps its size. */
 function picture({ channel, unit, low, high }: Trace, seconds: number): Markup {
   const [least, most] = [Math.min(...low), Math.max(...high)];
   const spread = most - least || Math.abs(most) || 1;
   const [floor, ceiling] = most === least ? [least - spread / 2, most + spread / 2] : [least, most];
-  const x = (column: number): string => (left + ((width - left) * column) / Math.max(1, low.length)).toFixed(1);
-  const y = (value: number): string =>
-    (top + ((height - bottom - top) * (ceiling - value)) / (ceiling - floor)).toFixed(1);
+  const x = (column: number): string => ((width * column) / Math.max(1, low.length)).toFixed(1);
+  const y = (value: number): string => ((height * (ceiling - value)) / (ceiling - floor)).toFixed(1);
   const upper = high.map((value, n) => `${x(n + 0.5)} ${y(value)}`);
   const lower = low.map((value, n) => `${x(n + 0.5)} ${y(value)}`).reverse();
   const name = `${channel}${unit === undefined || unit === '' ? '' : ` (${unit})`}`;
-  const times = [0, 0.25, 0.5, 0.75, 1].map((part) => {
-    const at = left + (width - left) * part;
-    const anchor = part === 0 ? 'start' : part === 1 ? 'end' : 'middle';
-    return html`<text x="${at.toFixed(1)}" y="${height - 4}" text-anchor="${anchor}">${short(part * seconds)} s</text>`;
-  });
+  const times = [0, 0.25, 0.5, 0.75, 1].map((part) => html`<span>${short(part * seconds)} s</span>`);
   return html`<figure>
 <figcaption>${name}</figcaption>
-<svg viewBox="0 0 ${width} ${height}" role="img" aria-label="${name} over ${short(seconds)} s, from ${short(least)} to ${short(most)}">
-<path class="frame" d="M${left} ${top}V${height - bottom}H${width}" />
+<div class="values" aria-hidden="true"><span>${short(ceiling)}</span><span>${short(floor)}</span></div>
+<svg viewBox="0 0 ${width} ${height}" preserveAspectRatio="none" role="img" aria-label="${name} over ${short(seconds)} s, from ${short(least)} to ${short(most)}">
 <path class="trace" d="M${[...upper, ...lower].join('L')}Z" />
-<text x="${left - 6}" y="${top + 9}" text-anchor="end">${short(ceiling)}</text>
-<text x="${left - 6}" y="${height - bottom}" text-anchor="end">${short(floor)}</text>
-${times}
 </svg>
+<div class="times" aria-hidden="true">${times}</div>
 </figure>
 `;
 }
@@ -92,12 +85,13 @@ header { display: flex; flex-wrap: wrap; align-items: center; gap: 4px 20px; mar
 header p { margin: 0; }
 h1 { font-size: 1.5em; font-weight: 600; margin: 0; overflow-wrap: anywhere; }
 h2 { font-size: 1.15em; font-weight: 600; margin: 22px 0 4px; overflow-wrap: anywhere; }
-figure { margin: 10px 0 0; }
-figcaption { font-weight: 600; }
-svg { display: block; width: 100%; height: auto; }
-svg text { fill: var(--vscode-editor-foreground); font-size: 11px; }
-.frame { fill: none; stroke: var(--vscode-editor-foreground); opacity: 0.55; }
-.trace { fill: var(--vscode-charts-blue); stroke: var(--vscode-charts-blue); stroke-width: 0.8; }
+figure { display: grid; grid-template-columns: 5em minmax(0, 1fr); gap: 2px 6px; margin: 10px 0 0; }
+figcaption { grid-column: 1 / -1; font-weight: 600; }
+.values { display: flex; flex-direction: column; justify-content: space-between; text-align: right; }
+.times { grid-column: 2; display: flex; justify-content: space-between; }
+.values, .times { font-size: 11px; line-height: 1.2; font-variant-numeric: tabular-nums; }
+svg { display: block; width: 100%; height: 92px; border: solid color-mix(in srgb, var(--vscode-editor-foreground) 55%, transparent); border-width: 0 0 1px 1px; box-sizing: border-box; }
+.trace { fill: var(--vscode-charts-blue); stroke: var(--vscode-charts-blue); stroke-width: 0.8; vector-effect: non-scaling-stroke; }
 .vscode-high-contrast .trace, .vscode-high-contrast-light .trace { fill: var(--vscode-editor-foreground); stroke: var(--vscode-editor-foreground); }
 .findings { margin: 4px 0; padding: 0; list-style: none; }
 .findings li { padding: 2px 0 2px 10px; border-left: 3px solid var(--vscode-editorInfo-foreground); margin: 4px 0; }

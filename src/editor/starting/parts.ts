@@ -3,4 +3,4 @@ export { showLook } from './look.ts';
 export { writeSheet } from './sheet.ts';
 export { newNotebook, notebookFromFiles } from './start.ts';
 export { dropped, useRecordings } from './use.ts';
-export { wantsStudy } from './welcome.ts';
+export { welcome } from './welcome.ts';

@@ -107,6 +107,21 @@ describe('the engines of several notebooks', function () {
     assert.deepEqual({ ok, cancelled }, { ok: true, cancelled: false });
   });
 
+  it('count as stopped soon, whatever long step they are still in', async () => {
+    const silent = new EngineThread(() => ({ tell: () => undefined, end: () => Promise.resolve() }));
+    engines = new EngineThreads(
+      () => silent,
+      () => 1,
+    );
+    let stop: () => void = () => undefined;
+    const stopped = run('a', long, (how) => (stop = how));
+    const began = performance.now();
+    stop();
+    assert.equal((await stopped).cancelled, true);
+    // 200 ms are promised; a busy machine may look at its clock late.
+    assert.ok(performance.now() - began < 1000);
+  });
+
   it('keep what they know with their notebook, and end with it but for the last', async () => {
     enginesIn(4);
     await Promise.all([run('a', short), run('b', short)]);

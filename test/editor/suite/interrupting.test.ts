@@ -134,4 +134,28 @@ describe('stopping and dependents in an editor', function () {
     await notebookComesTo(() => codeCells(notebook)[0].executionSummary?.success === true);
     assert.equal(codeCells(notebook)[0].executionSummary?.executionOrder, 1);
   });
+
+  it('restarts and runs all: every cell runs anew, and counts from 1', async () => {
+    const edit = new vscode.WorkspaceEdit();
+    const long = codeCells(notebook).slice(2);
+    const whole = new vscode.NotebookRange(long[0].index, notebook.cellCount);
+    edit.set(notebook.uri, [vscode.NotebookEdit.deleteCells(whole)]);
+    await vscode.workspace.applyEdit(edit);
+    await vscode.window.showNotebookDocument(notebook);
+    const started = (): (number | undefined)[] =>
+      codeCells(notebook).map(({ executionSummary }) => executionSummary?.timing?.startTime);
+    const before = started();
+    await vscode.commands.executeCommand('washboard.restartAndRunAll', notebook.uri);
+    await notebookComesTo(() =>
+      codeCells(notebook).every(
+        ({ executionSummary }, at) =>
+          executionSummary?.success === true && executionSummary.timing?.startTime !== before[at],
+      ),
+    );
+    assert.deepEqual(
+      codeCells(notebook).map(({ executionSummary }) => executionSummary?.executionOrder),
+      [1, 2],
+    );
+    assert.match(textOf(codeCells(notebook)[1]), /\d mm/);
+  });
 });
