@@ -97,12 +97,11 @@ function checkEntry(entry: Entry, where: Slot, form: Form, work: Work): Argued {
     return argued(typed.checked, typed);
   }
   const refuse = (): Argued => {
-    if (node.type !== 'missing')
-      work.report('operand.wrong', node.place, {
-        where,
-        wanted: describeAccepts(accepts, work.vocabulary.kinds),
-        found: sliceOf(work.text, node),
-      });
+    work.report('operand.wrong', node.place, {
+      where,
+      wanted: describeAccepts(accepts, work.vocabulary.kinds),
+      found: sliceOf(work.text, node),
+    });
     return argued(undefined);
   };
   switch (accept.type) {

@@ -65,7 +65,6 @@ export class Cursor {
     const first = this.peek(start);
     if (!first || !(first.kind === 'word' || this.isSign('%', start) || (converting && this.isSign('(', start))))
       return 0;
-    if (this.isSign('=', start + 1)) return 0;
     if (first.text === 'in' && !converting && this.convertsHere(start)) return 0;
     let text = '';
     let longest = 0;

@@ -1,3 +1,4 @@
+import type { AxisCalibration } from '../statistics/stillPositions.ts';
 import type { Unit } from '../units/unit.ts';
 import { detail, field, figure } from './columns.ts';
 import type { Description } from './description.ts';
@@ -22,18 +23,9 @@ export interface CalibrationPosition {
   readonly along: string | undefined;
 }
 
-export interface CalibrationRow {
+/** What is found of an axis, in the unit; a sensitivity of 1 is that of a sensor that is right. */
+export interface CalibrationRow extends AxisCalibration {
   readonly axis: string;
-  /** In the unit. */
-  readonly offset: number;
-  /** Reading over what acts; 1 of a sensor that is right. */
-  readonly sensitivity: number;
-  /** Standard; undefined where too few positions tell it. */
-  readonly offsetUncertainty: number | undefined;
-  readonly sensitivityUncertainty: number | undefined;
-  readonly df: number;
-  /** Of the readings about the line, in the unit. */
-  readonly scatter: number | undefined;
 }
 
 const own = (_: CalibrationRow, { unit }: CalibrationValue): Unit => unit;

@@ -24,6 +24,7 @@ describe('what may stand in a slot', () => {
     [{ type: 'text' }, ['a text in quotes'], '""'],
     [{ type: 'word', words: ['mean', 'linear'] }, ['`mean`', '`linear`'], 'mean'],
     [{ type: 'channel' }, ["a channel's name"], undefined],
+    [{ type: 'channel', role: 'label' }, ['a name'], undefined],
     [{ type: 'unit', dimension: 'any' }, ['a unit'], 'g'],
     [{ type: 'unit', dimension: 'force' }, ['a unit of force'], 'N'],
     [{ type: 'step', verb: 'window' }, ['a `window …` written in place'], undefined],

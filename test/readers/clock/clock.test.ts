@@ -168,6 +168,27 @@ describe('the clock of a recording', () => {
     assert.equal(findingOf(recording, 'bursts')?.severity, 'warning');
   });
 
+  it('takes the slope of bursts on both sides of a gap by itself', async () => {
+    const random = dice(5);
+    let delay = 0;
+    const text =
+      't_ms,x,y,z\n' +
+      rows(4000, (i) => {
+        if (i % 10 === 0) delay = 100 * random();
+        const at = Math.floor(i / 10) * 100 + delay + (i >= 1500 ? 60_000 : 0);
+        return [Math.round(at), (i % 7) / 100, (i % 11) / 100, z(i)];
+      });
+    const { clock } = await recordingOf(text);
+    assert.ok(Math.abs(clock.rate - 100) < 0.1, String(clock.rate));
+    assert.deepEqual(
+      clock.stretches.map(({ from, to }) => [from, to]),
+      [
+        [0, 1500],
+        [1500, 4000],
+      ],
+    );
+  });
+
   it('follows a counter where there is no time, and finds what it skips', async () => {
     const text =
       '# rate: 200 Hz\nsample,x,y,z\n' + rows(500, (i) => [i + (i >= 250 ? 20 : 0), (i % 5) / 10, (i % 7) / 10, z(i)]);

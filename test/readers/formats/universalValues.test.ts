@@ -115,6 +115,8 @@ describe('the values of a function of dataset 58b', () => {
       [7, 8],
       [0, 1.5],
     ]);
+    // Times in text are written as E13.5, to 6 digits.
+    assert.equal(uneven.ok && uneven.value.digits, 6);
     const few = valuesInText('run.uff', header({ count: 2, isEven: false }), ['0 7 3']);
     assert.match(few.ok ? '' : few.failure.message, /^run\.uff:15: .* has 1 value.* states 2/);
   });

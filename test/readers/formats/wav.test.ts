@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { gzipSync } from 'node:zlib';
 import { findingOf, recordingOf, refusalOf, samplesOf } from '../memory.ts';
 
 interface Chunk {
@@ -111,6 +112,17 @@ describe('the samples of a WAV file', () => {
     // EBU Tech 3306: the data of RF64 end where ds64 says; what follows is no sample.
     assert.deepEqual(samplesOf(recording, 'column1'), [9, 7, 8]);
     assert.equal(findingOf(recording, 'cut-short'), undefined);
+  });
+
+  it('are all there, however much more than its size a packed file holds', async () => {
+    const values = Array.from({ length: 70_000 }, (_, i) => (i % 7) - 3);
+    const bytes = file([format({ bits: 16 }), { name: 'data', bytes: bytesOf(2, values) }]);
+    for (const isOpen of [false, true]) {
+      if (isOpen) bytes.set([0, 0, 0, 0], bytes.length - 2 * values.length - 4);
+      const packed = new Uint8Array(gzipSync(bytes));
+      assert.ok(packed.length < values.length / 10);
+      assert.deepEqual(samplesOf(await recordingOf(packed), 'column1'), values);
+    }
   });
 
   it('are all that there are where the recorder never wrote how many', async () => {

@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { gridOf } from '../../../src/readers/text/sniff.ts';
 import { recordingOf, refusalOf, rows, samplesOf } from '../memory.ts';
 
 const value = (i: number, axis: number): string =>
@@ -174,6 +175,20 @@ describe('layout of delimited text', () => {
     assert.deepEqual(await codes([...lines.slice(0, 30), lines[0], ...lines.slice(30)].join('\n')), [
       'header-repeated',
     ]);
+  });
+
+  it('takes lines for a table from three rows on end that fit, where three of five lines or more are rows', () => {
+    const grid = (pattern: string): number | undefined =>
+      gridOf(
+        [...pattern].map((sign, i) => ({ text: sign === 'r' ? `${i},${i % 3}` : 'word', line: i + 1 })),
+        ',',
+        '.',
+      )?.first;
+    assert.equal(grid('rrrwwrrrrr'), 0);
+    assert.equal(grid('wwrrrrrrrr'), 2);
+    assert.equal(grid('rrwrrrrrrr'), 3);
+    assert.equal(grid('rrrwwwwrrr'), 0);
+    assert.equal(grid('rrrwwwwwrrr'), undefined);
   });
 
   it('refuses what is no table of numbers in one sentence', async () => {
