@@ -42,6 +42,7 @@ const css = `
 .washboard-note { border-left-color: var(--vscode-editorInfo-foreground, #0063d3); }
 .washboard-where, .washboard-code { margin-left: 6px; color: var(--vscode-descriptionForeground, inherit); font-size: 0.92em; }
 .washboard-code, .washboard-word { font-family: var(--vscode-editor-font-family, monospace); background: none; }
+.washboard-word { color: inherit; }
 .washboard-button { font: inherit; font-size: 0.92em; padding: 1px 9px; cursor: pointer; border-radius: 2px; color: var(--vscode-button-foreground, ButtonText); background: var(--vscode-button-background, ButtonFace); border: 1px solid var(--vscode-button-border, var(--vscode-contrastBorder, transparent)); }
 .washboard-button:hover { background: var(--vscode-button-hoverBackground, ButtonFace); }
 .washboard-why { display: flex; flex-wrap: wrap; align-items: center; gap: 4px 12px; padding: 3px 10px; border-left: 3px solid var(--vscode-editorWarning-foreground, #b58900); }

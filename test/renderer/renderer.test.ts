@@ -105,6 +105,20 @@ describe('the renderer in a page with a strict content policy', () => {
     assert.deepEqual(await host.page.locator('#code code.washboard-word').allTextContents(), ['fom', 'foam']);
   });
 
+  it('gives words of the language the colour of their message, whatever ground an editor has under code', async () => {
+    // As a light theme of high contrast has it, on a dark ground.
+    await host.page.addStyleTag({ content: 'code { color: #ffffff; background: #09345f; }' });
+    await host.render('words', {
+      ...overlay,
+      parts: [],
+      messages: [{ severity: 'error', code: 'name', message: 'Nothing is called `fom`.' }],
+    });
+    const [word, around] = await host.page
+      .locator('#words code.washboard-word')
+      .evaluate((code) => [code, code.parentElement!].map((one) => getComputedStyle(one).color));
+    assert.equal(word, around);
+  });
+
   it('opens what is of second rank on demand, and keeps verbatim text as it is', async () => {
     const parts = [
       { type: 'text', text: 'a,b\n,1', style: 'verbatim' },
