@@ -33,7 +33,10 @@ const signedTenths = (value: number): string => withSign(value, Math.abs(value).
 const withSign = (value: number, size: string): string =>
   parseFloat(size) === 0 ? size : `${value < 0 ? '−' : '+'}${size}`;
 
+/** What is smaller is zero to any reader, and would need a power of ten. */
+const leastWritten = 1e-6;
+
 function figure(size: number): string {
-  if (size > 0 && size < 0.05) return String(Number(size.toPrecision(1)));
+  if (size >= leastWritten && size < 0.05) return String(Number(size.toPrecision(1)));
   return size < 100 ? size.toFixed(1) : String(Math.round(size));
 }

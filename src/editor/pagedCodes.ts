@@ -117,6 +117,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'compare.method-not-possible',
   'compare.order-leans',
   'compare.order-apart',
+  'compare.other-days',
   'compare.mixed',
   'compare.fitted-once',
   'compare.pairs-not-neighbours',

@@ -1,3 +1,4 @@
+import { counted } from '../result/words.ts';
 import { gapsOf } from '../readers/checks/gaps.ts';
 import { unwatched } from '../readers/read.ts';
 import { readChecked } from '../readers/readChecked.ts';
@@ -73,7 +74,7 @@ function layoutLines({ layout }: Recording): string[] {
     headerLine === undefined ? 'no header' : `header on line ${headerLine}`,
     ...(unitsLine === undefined ? [] : [`units on line ${unitsLine}`]),
     ...(firstRowLine === undefined ? [] : [`numbers from line ${firstRowLine}`]),
-    `${layout.rows} rows`,
+    counted(layout.rows, 'row'),
   ];
   lines.push(where.join(', '));
   for (const { column, why } of layout.leftOut ?? []) lines.push(`left out: ${column}, ${why.message}`);

@@ -1,3 +1,4 @@
+import { cutByComma } from './decimalComma.ts';
 import { nearest } from '../units/nearest.ts';
 import { finished, type Arrangement, type Entry, type OptionUse } from './arrangement.ts';
 import { toldElsewhere } from './elsewhere.ts';
@@ -128,7 +129,6 @@ class Arranger {
 
   /** An item that fits nowhere: take it where it was likely meant, so that the trouble says what is wanted there. */
   #misfit(node: Operand, listed: boolean): boolean {
-    const { report } = this.#reader;
     if (this.#takesMore() && (listed || this.#emptyOption()) && this.#intoOption(false)) return true;
     const word = node.type === 'word' ? this.#likelyKeyword(node.text) : [];
     if (node.type === 'word' && word.length > 0 && !listed) {
@@ -140,8 +140,10 @@ class Arranger {
     if (this.#takesMore() && this.#intoOption(false)) return true;
     if (node.type === 'word' && !this.#reader.context.bound(node.text)) {
       this.#reportUnknown(node, []);
+    } else if (this.#isComma(node, this.#reader.items.at(this.#reader.at + 1)?.node)) {
+      this.#skip();
     } else if (node.type !== 'missing') {
-      report('operand.extra', node.place, { verb: this.#form.verb, found: this.#textOf(node) });
+      this.#reader.report('operand.extra', node.place, { verb: this.#form.verb, found: this.#textOf(node) });
     }
     return this.#skip();
   }
@@ -156,15 +158,15 @@ class Arranger {
   /** `2,5 Hz` where one quantity is wanted: a decimal comma, whose second half belongs nowhere. */
   #isDecimal(node: Operand): boolean {
     const { items, at } = this.#reader;
-    const before = items[at - 1].node;
-    if (node.type !== 'number' || before.type !== 'number' || before.unit) return false;
-    if (node.place.from !== before.place.to + 1) return false;
     const many = this.#open ? this.#open.form.many : this.#lastOperand()?.many;
-    if (many) return false;
-    const place = { from: before.place.from, to: node.number.to };
-    const found = this.#reader.context.text.slice(place.from, place.to);
-    const instead = found.replace(',', '.');
-    this.#reader.report('number.comma', place, { found, instead }, [changeTo(instead, place)]);
+    return many !== true && this.#isComma(items[at - 1].node, node);
+  }
+
+  /** Tells of two numbers that a decimal comma made of one. */
+  #isComma(before: Operand, node: Operand | undefined): boolean {
+    const cut = cutByComma(before, node, this.#reader.context.text);
+    if (cut === undefined) return false;
+    this.#reader.report('number.comma', cut.place, cut, [changeTo(cut.instead, cut.place)]);
     return true;
   }
 

@@ -17,7 +17,7 @@ export interface Strongest {
 }
 
 /** Why a row carries no inference. */
-export type NoInference = 'not-a-level' | 'one-run-each' | 'few-runs' | 'no-scatter' | 'order-apart';
+export type NoInference = 'not-a-level' | 'one-run-each' | 'few-runs' | 'no-scatter' | 'order-apart' | 'other-days';
 
 /** What the verdict rests on: the guards, or where the interval lies. */
 export type Reason =

@@ -13,6 +13,7 @@ import type { KnownRun } from './knownRun.ts';
 import { fewestForSlope, fewestInCell, fewestRuns, type ChosenForChange } from './methods.ts';
 import { methodOfChange, runsOfChange } from './methodOfChange.ts';
 import { refitsOf } from './overRefits.ts';
+import { isWithholding } from './sequence.ts';
 import { exclusion, outcome, shownDirection } from './outcome.ts';
 import { changeDb, changePercent, haveLogarithms, logarithms, meanAndVariance, powerPercent } from './summary.ts';
 import { expOf } from '../numbers/exponential.ts';
@@ -114,7 +115,13 @@ function comparisonOf(
     const estimate = lacking === undefined ? estimateOf(row, chosen, used) : undefined;
     const inference = estimate && infer(estimate, confidence, { family, jointly: options.jointly }, margin);
     const residual = estimate === undefined ? undefined : spreadOf(row, chosen);
-    return rowOf(row, cells, { primary: isPrimary, family, inference, residual, decides: chosen.sequence !== 'apart' });
+    return rowOf(row, cells, {
+      primary: isPrimary,
+      family,
+      inference,
+      residual,
+      decides: !isWithholding(chosen.sequence),
+    });
   });
   const figures = {
     confidence,
@@ -171,7 +178,7 @@ function shortage(known: readonly KnownRun[], change: AskedChange, options: Chan
  * the covariate v by a power p, so that d = w'(y - p ln v) moves by -w'ln v for each unit of p: (w'ln v u_p)^2 is added,
  * w being the weights by which the method itself takes the difference. Only where these are plain means (Welch) is w'ln v the
  * difference of the means of ln v; of a covariate that ran with the order, a trend takes out what it would have added.
- * u_p is known, so that Satterthwaite's degrees of freedom grow by the square of the variances' ratio.
+ * u_p is known, so that Satterthwaite's degrees of freedom grow by the square of the variances' ratio; limits never close by it.
  */
 function estimateOf(
   row: readonly number[],
@@ -188,7 +195,8 @@ function estimateOf(
   );
   const added = stated.reduce((sum, { uncertainty }, k) => sum + (apart[k] * uncertainty) ** 2, 0);
   const df = (found.df * (square + added) ** 2) / square ** 2;
-  return ifScattered({ ...found, standardError: Math.sqrt(square + added), df, apart });
+  const byRuns = { standardError: found.standardError, df: found.df };
+  return ifScattered({ ...found, standardError: Math.sqrt(square + added), df, apart, byRuns });
 }
 
 function infer(
@@ -268,6 +276,7 @@ function layoutNotes(
     notes.push({ code: 'method-not-possible', method: asked ?? 'paired', instead: method, obstacle, ...counts });
   }
   if (sequence === 'apart') notes.push({ code: 'order-apart', varianceInflation });
+  if (sequence === 'other-days') notes.push({ code: 'other-days' });
   if (sequence === 'leaning' && varianceInflation !== undefined) notes.push({ code: 'order-leans', varianceInflation });
   const once = refitsOf(runs, change)?.fittedOnce ?? [];
   if (once.length > 0)

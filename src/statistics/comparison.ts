@@ -67,6 +67,8 @@ export type Note =
   | { readonly code: 'order-leans'; readonly varianceInflation: number }
   /** All runs of one condition came before the other's: the verdict is withheld. */
   | { readonly code: 'order-apart'; readonly varianceInflation: number | undefined }
+  /** No day has runs of both: the verdict is withheld. */
+  | { readonly code: 'other-days' }
   | { readonly code: 'pairs-not-neighbours' }
   /** A side was fitted once: what refitting does is not in the interval. */
   | { readonly code: 'fitted-once'; readonly onceA: boolean; readonly onceB: boolean }

@@ -1,6 +1,6 @@
 import { studentTInterval, studentTSurvival } from './distributions/studentT.ts';
 import { multipleTLimit, multipleTSurvival, type MultipleT } from './distributions/multipleT.ts';
-import type { Estimate, RatioInterval } from './estimate.ts';
+import { errorsOf, type Estimate, type RatioInterval } from './estimate.ts';
 import { expOf } from '../numbers/exponential.ts';
 
 /** What is said of one row, and all that is said of it: rows, claims, sentences and charts read these and no others. */
@@ -26,23 +26,34 @@ export interface Jointly {
  * @param jointly where the rows of each band share their scatter: Dunnett's or Tukey's limit among them, and Bonferroni's
  *   over the bands
  */
-export function statement(
+export function statement(estimate: Estimate, confidence: number, family: number, jointly?: Jointly): Statement {
+  const { difference } = estimate;
+  const said = errorsOf(estimate).map(({ standardError, df }) =>
+    reachAndP({ difference, standardError, df }, confidence, family, jointly),
+  );
+  const reach = Math.max(...said.map((one) => one.reach));
+  return {
+    interval: { low: expOf(difference - reach), high: expOf(difference + reach) },
+    p: Math.max(...said.map(({ p }) => p)),
+  };
+}
+
+function reachAndP(
   { difference, standardError, df }: Estimate,
   confidence: number,
   family: number,
-  jointly?: Jointly,
-): Statement {
+  jointly: Jointly | undefined,
+): { readonly reach: number; readonly p: number } {
+  const t = Math.abs(difference / standardError);
   if (jointly !== undefined) {
     const bands = family / jointly.count;
-    const limit = multipleTLimit((1 - confidence) / bands, df, jointly.of) * standardError;
     return {
-      interval: { low: expOf(difference - limit), high: expOf(difference + limit) },
-      p: Math.min(1, bands * multipleTSurvival(Math.abs(difference / standardError), df, jointly.of)),
+      reach: multipleTLimit((1 - confidence) / bands, df, jointly.of) * standardError,
+      p: Math.min(1, bands * multipleTSurvival(t, df, jointly.of)),
     };
   }
-  const reach = studentTInterval(1 - (1 - confidence) / family, df) * standardError;
   return {
-    interval: { low: expOf(difference - reach), high: expOf(difference + reach) },
-    p: Math.min(1, 2 * family * studentTSurvival(Math.abs(difference / standardError), df)),
+    reach: studentTInterval(1 - (1 - confidence) / family, df) * standardError,
+    p: Math.min(1, 2 * family * studentTSurvival(t, df)),
   };
 }

@@ -8,7 +8,13 @@ export type Sequence =
   /** One condition came earlier on the whole, so that its drift costs precision (variance inflation above 1.5). */
   | 'leaning'
   /** All runs of one condition came before the other's: drift and change cannot be told apart. */
-  | 'apart';
+  | 'apart'
+  /** No day has runs of both conditions, and runs share days: what differs between days and the change cannot be told apart. */
+  | 'other-days';
+
+/** Whether runs that follow one another so carry no verdict. */
+export const isWithholding = (sequence: Sequence | undefined): boolean =>
+  sequence === 'apart' || sequence === 'other-days';
 
 /** Variance inflation above which an order leans. */
 const leaning = 1.5;
@@ -17,7 +23,7 @@ const leaning = 1.5;
 const fewestReferences = 3;
 
 /**
- * How the runs of two conditions follow one another, in each of their strata: apart where they are in one of them.
+ * How the runs of two conditions follow one another, in each of their strata: withholding where they are in one of them.
  *
  * @param isKnown whether every run has a place of its own
  * @param inflation of the variance when a straight drift is taken out
@@ -34,7 +40,7 @@ export function sequenceOf(
     const own = sides.filter((run) => run.stratum === stratum);
     return { a: own.filter(({ condition }) => condition === from), b: own.filter(({ condition }) => condition === to) };
   });
-  if (cells.some(onOtherDays)) return 'apart';
+  if (cells.some(onOtherDays)) return 'other-days';
   if (!isKnown) return 'unknown';
   const references = runs.filter(({ isReference }) => isReference === true);
   if (cells.some((cell) => inTurn(cell) && !isFramed(cell, references))) return 'apart';
@@ -46,11 +52,11 @@ interface Cell {
   readonly b: readonly KnownRun[];
 }
 
-/** All of one on one day and all of the other on another. */
+/** All of one on other days than all of the other, with several runs on some day: runs that each have a day of their own scatter by it. */
 function onOtherDays({ a, b }: Cell): boolean {
   const [daysA, daysB] = [a, b].map((runs) => runs.flatMap(({ day }) => day ?? []));
   if (daysA.length < a.length || daysB.length < b.length) return false;
-  return new Set([...daysA, ...daysB]).size === 2 && !daysA.some((day) => daysB.includes(day));
+  return new Set([...daysA, ...daysB]).size < a.length + b.length && !daysA.some((day) => daysB.includes(day));
 }
 
 const placesIn = (runs: readonly KnownRun[]): number[] => runs.map(({ place = 0 }) => place);

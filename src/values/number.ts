@@ -86,11 +86,12 @@ export interface IntervalText {
 
 /**
  * A figure and its interval with as many decimals as give the interval's half-width two significant digits, and one
- * at least, as in sentences: more would pretend, fewer would hide on which side of zero a limit lies.
+ * at least, as in sentences: more would pretend, fewer would hide on which side of zero a limit lies. One that would read
+ * as zero has its first digit.
  */
 export function interval(value: number, low: number | undefined, high: number | undefined): IntervalText {
   const decimals = low === undefined || high === undefined ? 1 : intervalDecimals((high - low) / 2);
-  const write = (figure: number | undefined): string => (figure === undefined ? noFigure : fixed(figure, decimals));
+  const write = (figure: number | undefined): string => (figure === undefined ? noFigure : sided(figure, decimals));
   return { value: write(value), low: write(low), high: write(high) };
 }
 
@@ -98,6 +99,14 @@ function intervalDecimals(halfWidth: number): number {
   if (!Number.isFinite(halfWidth) || halfWidth <= 0) return 1;
   return Math.min(6, Math.max(1, 2 - 1 - decimalExponent(halfWidth, 2)));
 }
+
+function sided(value: number, decimals: number): string {
+  const text = fixed(value, decimals);
+  return Number(text) === 0 && Math.abs(value) >= leastWritten ? withMinus(String(Number(value.toPrecision(1)))) : text;
+}
+
+/** What is smaller is zero to any reader, and would need a power of ten. */
+const leastWritten = 1e-6;
 
 /** So many decimals, and no minus before a zero. */
 export function fixed(value: number, decimals: number): string {

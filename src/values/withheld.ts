@@ -1,12 +1,22 @@
+import type { Sequence } from '../statistics/sequence.ts';
 import type { ComparisonValue } from './comparison.ts';
 
 /** Why nothing is inferred of a row: too few runs, or none that scatter. */
 const nothingInferred = ['one-run-each', 'few-runs', 'few-in-cell', 'few-for-slope', 'no-scatter'];
 
+/** Why the order of the runs keeps a verdict back. */
+const withholdingOrder: Readonly<Record<Sequence, readonly string[]>> = {
+  unknown: [],
+  interleaved: [],
+  leaning: [],
+  apart: ['compare.order-apart'],
+  'other-days': ['compare.other-days'],
+};
+
 /** Codes of a comparison's warnings that say why a verdict by one of its rows is kept back. */
 export const withholdingCodes = ({ rows, sequence, guards = [] }: ComparisonValue): readonly string[] => [
   ...rows.flatMap((row) => [
-    ...((row.sequence ?? sequence) === 'apart' ? ['compare.order-apart'] : []),
+    ...withholdingOrder[row.sequence ?? sequence ?? 'unknown'],
     ...(row.lowPercent === undefined ? nothingInferred.map((code) => `compare.${code}`) : []),
   ]),
   ...[...guards, ...rows.flatMap((row) => row.guards ?? [])].map(({ code, facts }) =>

@@ -59,7 +59,8 @@ export type ClaimFault =
   | { readonly fault: 'no-claim' | 'no-direction' | 'tolerance-alone' | 'tolerance-without-about' | 'no-tolerance' }
   | { readonly fault: 'no-worse-without-figure' | 'impossible' }
   /** A plain number, as it was written. */
-  | { readonly fault: 'no-percent'; readonly figure: number }
+  | { readonly fault: 'no-percent'; readonly figure: number; readonly isTolerance: boolean }
+  | { readonly fault: 'uncertain' }
   | { readonly fault: 'no-worse-with-bound'; readonly bound: string }
   | { readonly fault: 'bound-without-figure'; readonly bound: string; readonly direction: string };
 
@@ -89,7 +90,9 @@ function claimSentence(facts: ClaimFault): string {
     case 'no-worse-without-figure':
       return 'no-worse needs a figure, as in "no-worse 5 %": an increase of no more than that.';
     case 'no-percent':
-      return `${facts.figure} %? Write the unit, as in "${facts.figure} %" or "${facts.figure} dB".`;
+      return `${facts.figure} %? Write the unit, as in "${facts.figure} %"${facts.isTolerance ? '' : ` or "${facts.figure} dB"`}.`;
+    case 'uncertain':
+      return 'What is claimed has no uncertainty: leave ± out, or write both bounds, as in "reduction about 15 % tolerance 5 %".';
     case 'no-worse-with-bound':
       return `no-worse is a bound itself: leave ${facts.bound} out.`;
     case 'bound-without-figure':
@@ -109,7 +112,7 @@ const wordSentences: Sentences<WordFacts> = {
   'compare.methods': () => 'Choose one of paired and trend: each takes another kind of wandering out.',
   'order.seed': () => 'A seed goes with blocks: without it nothing is left to chance.',
   'adjust.words': ({ column }) =>
-    `exponent and uncertainty take a figure each, as in "adjust ${column} exponent 1.5 uncertainty 0.2".`,
+    `exponent takes a figure, and its standard uncertainty stands beside it once, as in "adjust ${column} exponent 1.5 ± 0.2".`,
   'order.conditions': ({ named, most }) =>
     `An order is of two conditions or more, up to ${most}, each with a name of its own, and not of "${named.join(', ')}": write "conditions foam, gel".`,
   'repeats.both': () => 'Choose one of detect and equivalent: a difference is to be shown, or that there is none.',

@@ -13,7 +13,7 @@ import {
   type Warning,
 } from '../result/result.ts';
 import { roundedSI as si } from '../units/arithmetic.ts';
-import type { UncertaintyParts } from '../units/uncertainty.ts';
+import { standardUncertainty, type UncertaintyParts } from '../units/uncertainty.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { Band } from '../values/band.ts';
 import type { Files, History, WantedRecording, Watch } from '../values/ports.ts';
@@ -65,7 +65,7 @@ export interface Common {
 export const confidenceAccepted: Accept = { type: 'quantity', dimension: 'ratio', above: 0.5, most: 0.9999 };
 
 /** A margin, either way, within which changes count as none. */
-export const marginAccepted: Accept = { type: 'quantity', dimension: 'ratio', above: 0, most: 1 };
+export const marginAccepted: Accept = { type: 'quantity', dimension: 'ratio', above: 0, most: 0.99 };
 
 /** An evaluation's answer: a value with warnings, or one sentence that says why there is none. */
 export type Answer = AnswerOf<Value>;
@@ -131,6 +131,12 @@ export const hasFlag = (given: Arguments, name: string): boolean => given.option
 
 export function quantityIn(argument: Argument | undefined): Quantity | undefined {
   return argument?.type === 'quantity' ? argument.quantity : undefined;
+}
+
+/** The standard uncertainty that a quantity was given with, in SI units; undefined of one that is exact. */
+export function uncertaintyIn(argument: Argument | undefined): number | undefined {
+  if (argument?.type !== 'quantity' || argument.parts === undefined) return undefined;
+  return standardUncertainty(argument.parts) * argument.quantity.unit.factor;
 }
 
 /** The size of an operand that the form demands, in SI units. */

@@ -68,6 +68,18 @@ describe('compare', () => {
     assert.ok(note.code === 'order-apart' && Math.abs((note.varianceInflation ?? 0) - 4.2) < 0.005);
   });
 
+  it('gives no outcome where no day has runs of both and runs share days', () => {
+    const days = (daysA: string, daysB: string) => ({ ...abba, days: { a: [...daysA], b: [...daysB] } });
+    for (const nested of [days('1111', '2222'), days('1133', '2244'), days('1133', '2225')]) {
+      const comparison = compare([{ a, b }], nested);
+      assert.deepEqual([comparison.sequence, codes(comparison)], ['other-days', ['other-days']]);
+      assert.equal(comparison.rows[0].outcome, 'not shown');
+    }
+    // A day of its own for each run is part of how runs scatter; and a day with both sides tells what it does.
+    for (const fine of [days('1357', '2468'), days('1122', '1122'), days('1133', '2223')])
+      assert.notEqual(compare([{ a, b }], fine).sequence, 'other-days');
+  });
+
   it('warns of an order that leans, with what it costs', () => {
     const leaning = compare([{ a, b }], { order: { a: [1, 2, 4, 5], b: [3, 6, 7, 8] } });
     assert.equal(leaning.sequence, 'leaning');
@@ -258,8 +270,29 @@ describe('a power that is uncertain', () => {
     near(standardError, 0.00869667832059643);
     near(df, 3.4567118831924883);
     near(ratio, 0.8468227405492953);
-    near(interval.low, 0.8253212062718956);
-    near(interval.high, 0.8688844397331204);
+    // Those of the runs alone: t at the greater degrees of freedom would close them to 0.82532 and 0.86888.
+    near(interval.low, 0.8248820265101524);
+    near(interval.high, 0.8693470470502404);
+  });
+
+  it('never closes the limits, nor lowers p, whatever is stated', () => {
+    const runs = [...'ABBABAA'].map((condition, k): KnownRun => ({ condition, stratum: '', place: k + 1 }));
+    const by = (uncertainty: number) =>
+      compareChanges([atOneSpeed], runs, [{ from: 'A', to: 'B' }], { stated: [{ logarithms, uncertainty }] })[0].rows[0]
+        .inference ?? assert.fail('no inference');
+    const certain = by(0);
+    let before = certain;
+    for (const uncertainty of [0.1, 0.3, 1, 3, 10]) {
+      const found = by(uncertainty);
+      const shade = 1e-12;
+      assert.ok(found.interval.low <= certain.interval.low + shade);
+      assert.ok(found.interval.high >= certain.interval.high - shade);
+      assert.ok(found.p >= certain.p - shade && found.pAlone >= certain.pAlone - shade, `${uncertainty}`);
+      assert.ok(found.interval.high >= before.interval.high - shade);
+      assert.equal(found.p <= 0.05, found.interval.low > 1 || found.interval.high < 1);
+      before = found;
+    }
+    assert.ok(before.interval.high > certain.interval.high + 0.02);
   });
 
   it('widens by the difference of the means where the order is not known', () => {

@@ -14,6 +14,11 @@ export const exampleSheets = {
     (k) => `${k + 1},1.20,75,5.0,5.0,${12 + 0.5 * k}`,
     (k) => `${k + 5},1.26,80,5.3,5.3,${19 + 0.5 * k}`,
   ),
+  'raw/days.csv': sheet(
+    'order,day',
+    (k) => `${[1, 2, 5, 6][k]},${['Mon', 'Mon', 'Wed', 'Wed'][k]}`,
+    (k) => `${[3, 4, 7, 8][k]},${['Tue', 'Tue', 'Thu', 'Thu'][k]}`,
+  ),
   'raw/warming.csv': sheet(
     'order',
     (k) => String([1, 2, 4, 5][k]),

@@ -1,6 +1,7 @@
 import { answered, type Answer } from '../../result/result.ts';
 import { compareChanges } from '../../statistics/compareChanges.ts';
 import { densityRatio } from '../../statistics/densityRatio.ts';
+import { isWithholding } from '../../statistics/sequence.ts';
 import type { ComparisonSide, DensityRatio } from '../../values/comparisonParts.ts';
 import type { ComparisonValue } from '../../values/comparison.ts';
 import type { Watch } from '../../values/ports.ts';
@@ -34,7 +35,7 @@ export function comparisonOf(axes: readonly Sides[], terms: ComparisonTerms, wat
   const [{ sides }] = measurements;
   const [first] = found;
   const worst =
-    found.find(({ sequence }) => sequence === 'apart') ?? found.find(({ sequence }) => sequence === 'leaning');
+    found.find(({ sequence }) => isWithholding(sequence)) ?? found.find(({ sequence }) => sequence === 'leaning');
   const inflation = Math.max(...found.flatMap(({ varianceInflation }) => varianceInflation ?? []));
   const doubts = comparisonDoubts(compared.value);
   const [a, b, ...others] = comparedIn(sides).map((_, index) => sideValue(compared.value, index));

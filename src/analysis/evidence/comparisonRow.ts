@@ -1,6 +1,7 @@
 import type { Message } from '../../result/result.ts';
 import type { Comparison, ComparisonRow as Found, Inference, Levels } from '../../statistics/comparison.ts';
 import type { RatioInterval } from '../../statistics/estimate.ts';
+import { isWithholding } from '../../statistics/sequence.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Band } from '../../values/band.ts';
 import type { ComparisonRow, PercentInterval, SensorError } from '../../values/comparisonParts.ts';
@@ -64,7 +65,7 @@ export function comparisonRow(facts: RowFacts, found: Found, comparison: Compari
 
 /** Whether the interval stands without anything being read from it. */
 const isWithheld = ({ against }: RowFacts, { sequence }: Comparison): boolean =>
-  against.length > 0 || sequence === 'apart';
+  against.length > 0 || isWithholding(sequence);
 
 const percents = ({ low, high }: RatioInterval): PercentInterval => ({
   lowPercent: 100 * (low - 1),
@@ -91,6 +92,7 @@ function sentenceOf({ place, margin, against }: RowFacts, found: Found, comparis
   if (against.length > 0)
     return tell('result.withheld', { ...shown, reasons: against.map(({ message }) => message) }).message;
   if (sequence === 'apart') return tell('result.apart', shown).message;
+  if (sequence === 'other-days') return tell('result.other-days', shown).message;
   if (outcome === 'equivalent') return tell('result.equivalent', { ...shown, margin: margin ?? 0 }).message;
   if (outcome !== 'not shown') return tell(`result.${outcome}`, shown).message;
   return tell('result.not-shown', { ...shown, margin, eitherWayPercent: inference.excluded.eitherWayPercent }).message;

@@ -76,11 +76,13 @@ export function statisticsFacts(value: ComparisonValue): StatisticsFacts {
         : 'these days'
       : undefined,
     isPooled: value.isPooled === true,
-    confidence: value.confidence,
+    confidence: hasIntervals(value) ? value.confidence : undefined,
     together: togetherIn(rows),
     margin: value.margin,
   };
 }
+
+const hasIntervals = ({ rows }: ComparisonValue): boolean => rows.some(({ lowPercent }) => lowPercent !== undefined);
 
 /** Each band once, the primary one marked. */
 function bandsOf(rows: readonly ComparisonRow[]): StatisticsFacts['bands'] {

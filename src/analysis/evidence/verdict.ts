@@ -1,5 +1,6 @@
 import { judge, type Judged, type Judgement, type NoInference } from '../../statistics/claim.ts';
 import { claimZone, type Claim } from '../../statistics/claimForm.ts';
+import type { Sequence } from '../../statistics/sequence.ts';
 import { sidesOfRow, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { VerdictValue } from '../../values/verdict.ts';
@@ -36,7 +37,7 @@ export function verdictOf(
     verdict,
     guards,
     // A row without other reasons against it tells of its order itself.
-    foundTellsWhy: change.noInference === undefined || (change.noInference === 'order-apart' && guards.length === 0),
+    foundTellsWhy: change.noInference === undefined || (change.interval !== undefined && guards.length === 0),
     shareOfA: row.shareOfA,
     best,
     otherPlanned: plan?.claim !== undefined && !isSameClaim(plan.claim, claim) ? plan.claim : undefined,
@@ -81,10 +82,13 @@ function judgedRow(comparison: ComparisonValue, row: ComparisonRow): Judged {
 }
 
 function withheld({ methodCode, sequence, lowPercent }: ComparisonRow): NoInference | undefined {
-  if (lowPercent !== undefined) return sequence === 'apart' ? 'order-apart' : undefined;
+  if (lowPercent !== undefined) return sequence === undefined ? undefined : byOrder[sequence];
   if (methodCode === 'one run each') return 'one-run-each';
   return methodCode === 'no inference' ? 'few-runs' : 'no-scatter';
 }
+
+/** Orders of the runs that keep a verdict back, though there is an interval. */
+const byOrder: Readonly<Partial<Record<Sequence, NoInference>>> = { apart: 'order-apart', 'other-days': 'other-days' };
 
 const ratioOf = (percent: number): number => 1 + percent / 100;
 

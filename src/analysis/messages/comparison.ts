@@ -95,6 +95,8 @@ export interface ResultFacts {
   'result.not-shown': Shown & { readonly eitherWayPercent: number; readonly margin?: number | undefined };
   /** All runs of one side came before the other's. */
   'result.apart': Shown;
+  /** No day has runs of both sides. */
+  'result.other-days': Shown;
   /** A band that was asked for after others had been compared. */
   'result.unplanned': Shown;
   /** Reasons outside the figures forbid it; each a clause. */
@@ -178,6 +180,8 @@ const sentences: Sentences<ResultFacts> = {
     `${difference(facts)}: ${changed(facts)}. The data rule out a change of more than ${percentText(facts.eitherWayPercent)} either way, but ${facts.margin === undefined ? 'do not show that there is none' : `show neither that there is none nor that it lies within ${marginText(facts.margin)}`}.`,
   'result.apart': (facts) =>
     `${difference(facts)}, because all runs of one came before the other’s and a drift would look the same: ${changed(facts)}.`,
+  'result.other-days': (facts) =>
+    `${difference(facts)}, because no day has runs of both and what differs between days would look the same: ${changed(facts)}.`,
   'result.unplanned': (facts) =>
     `${difference(facts)}, because it is not among the bands compared: ${changed(facts)}, unplanned.`,
   'result.withheld': (facts) =>

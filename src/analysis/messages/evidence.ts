@@ -9,7 +9,7 @@ import { signedPercentText } from '../percents.ts';
 import type { NoSpeed } from '../recordings/turningRate.ts';
 import { noSpeedText } from './noSpeed.ts';
 import { withReasons, type LeftOut } from './recordings.ts';
-import { plain, printedUnit } from '../../values/number.ts';
+import { plain, printedUnit, significant } from '../../values/number.ts';
 import { formatNumber } from '../../units/format.ts';
 import { clippingText, roundingText, type GuardFacts } from './verdict.ts';
 
@@ -121,14 +121,7 @@ export interface EvidenceFacts extends NoteFacts {
     /** The change at equal speed, if levels go with speed to the power `exponent`. */
     readonly atEqualSpeed: readonly { readonly exponent: number; readonly changePercent: number }[];
   };
-  /** A column of the run sheet whose figures do not overlap; `hasPower` of one that levels may be adjusted by. */
-  'compare.apart': SideNames & {
-    readonly column: string;
-    readonly unit: string;
-    readonly rangeA: Extent;
-    readonly rangeB: Extent;
-    readonly hasPower: boolean;
-  };
+  'compare.apart': SideNames & { readonly column: string } & (FiguresApart | WordsApart);
   /** Ratio of mean squares. */
   'compare.floor': { readonly band: Band; readonly run: string; readonly ratio: number; readonly wanted: number };
   /** Coarse steps and clipping that do too little to a band to count, in percent of its power and of its r.m.s. */
@@ -136,6 +129,20 @@ export interface EvidenceFacts extends NoteFacts {
   'compare.clipped': Omit<GuardFacts['guard.clipped'], 'movePercent'>;
   'compare.small-share': { readonly band: Band; readonly baseline: string; readonly sharePercent: number };
   'runs.included': { readonly runs: readonly LeftOut[] };
+}
+
+/** Figures that do not overlap; `hasPower` of a column that levels may be adjusted by. */
+interface FiguresApart {
+  readonly unit: string;
+  readonly rangeA: Extent;
+  readonly rangeB: Extent;
+  readonly hasPower: boolean;
+}
+
+/** Words of each side, of which both have none in common. */
+interface WordsApart {
+  readonly wordsA: readonly string[];
+  readonly wordsB: readonly string[];
 }
 
 const oneOf = (texts: readonly string[]): string => `${texts.slice(0, -1).join(', ')} or ${texts[texts.length - 1]}`;
@@ -150,10 +157,18 @@ const conditionSentence = (facts: UnlikeCondition): string => `${conditionText(f
 const extentText = ({ from, to }: Extent): string =>
   from === to ? plain(from, 4) : `${plain(from, 4)} to ${plain(to, 4)}`;
 
-function apartFigureSentence({ a, b, column, unit, rangeA, rangeB, hasPower }: EvidenceFacts['compare.apart']): string {
+function apartColumnSentence(facts: EvidenceFacts['compare.apart']): string {
+  const { a, b, column } = facts;
+  const said = (found: string, advice: string): string =>
+    `No run of ${a} has the ${column} of a run of ${b} (${found}): unless it is a part of what is compared, what it does cannot be told from the change. ${advice}.`;
+  if ('wordsA' in facts) {
+    const [wordsA, wordsB] = [facts.wordsA, facts.wordsB].map((words) => listed(words, 'and', 4));
+    return said(`${wordsA} against ${wordsB}`, `Make runs of both with each, and compare "within ${column}"`);
+  }
+  const { unit, rangeA, rangeB, hasPower } = facts;
+  const power = hasPower ? `, or state its power, as in "adjust ${column} exponent 1"` : '';
   const ranges = `${extentText(rangeA)} against ${extentText(rangeB)}${unit && ` ${printedUnit(unit)}`}`;
-  const advice = hasPower ? `, or state its power, as in "adjust ${column} exponent 1"` : '';
-  return `No run of ${a} has the ${column} of a run of ${b} (${ranges}): unless it is a part of what is compared, what it does cannot be told from the change. Give both sides the same range of it${advice}.`;
+  return said(ranges, `Give both sides the same range of it${power}`);
 }
 
 function speedSentence({ isTooFar, atEqualSpeed, ...facts }: EvidenceFacts['compare.speeds']): string {
@@ -221,7 +236,7 @@ function apartSentence({ a, b, varianceInflation }: EvidenceFacts['compare.order
 const noteSentences: Sentences<NoteFacts> = {
   'compare.one-run-each': () => 'There is one run each: the figures say nothing about other runs.',
   'compare.few-runs': ({ a, b, runsA, runsB, needed }) =>
-    `There are ${runsA} runs of ${a} and ${runsB} of ${b}; at least ${needed} of each are needed for an interval.`,
+    `There ${runsA === 1 ? 'is' : 'are'} ${counted(runsA, 'run')} of ${a} and ${runsB} of ${b}; at least ${needed} of each are needed for an interval.`,
   'compare.few-in-cell': ({ least, needed }) =>
     `In one stratum there ${least === 1 ? 'is 1 run' : `are ${least} runs`} of a side; at least ${needed} are needed in each to put the strata together.`,
   'compare.few-for-slope': ({ least, needed }) =>
@@ -231,6 +246,8 @@ const noteSentences: Sentences<NoteFacts> = {
   'compare.order-leans': ({ a, b, varianceInflation }) =>
     `The runs of ${a} and ${b} are not well mixed: ${inflationText(varianceInflation)}, as "order" proposes one.`,
   'compare.order-apart': apartSentence,
+  'compare.other-days': ({ a, b }) =>
+    `No day has runs of both ${a} and ${b}, so what differs between days cannot be told from a change and no verdict is given: make runs of both on each day, as "order" proposes.`,
   'compare.fitted-once': ({ a, b, onceA, onceB }) =>
     `${onceA && onceB ? `${capitalised(a)} and ${b} were each` : `${capitalised(onceA ? a : b)} was`} fitted once: the interval is that of running again, and holds what fitting again would change in no part. A change may be claimed of ${onceA && onceB ? 'these two fittings' : 'this fitting'} alone, not of the parts; fit each again between runs, at least twice, and say so in the column "refit".`,
   'compare.pairs-not-neighbours': () =>
@@ -306,13 +323,13 @@ const sentences: Sentences<EvidenceFacts> = {
   'compare.load': conditionSentence,
   'compare.pressure': conditionSentence,
   'compare.speeds': speedSentence,
-  'compare.apart': apartFigureSentence,
+  'compare.apart': apartColumnSentence,
   'compare.floor': ({ band, run, ratio, wanted }) =>
     `${bandHead(band)}: the mean square of ${run} is only ${ratio.toPrecision(2)} times that of the logger at rest, and ${wanted} times are wanted.`,
   'compare.rounding': (facts) => `${capitalised(roundingText(facts))}: too little to move the change.`,
   'compare.clipped': (facts) => `${capitalised(clippingText(facts))}: too little to move the change.`,
   'compare.small-share': ({ band, baseline, sharePercent }) =>
-    `${bandHead(band)} holds only ${sharePercent.toPrecision(2)} % of the mean square of ${baseline}: a change there hardly changes the whole.`,
+    `${bandHead(band)} holds only ${significant(sharePercent, 2)} % of the mean square of ${baseline}: a change there hardly changes the whole.`,
   'runs.included': ({ runs }) =>
     `Taken in although the run sheet excludes ${runs.length === 1 ? 'it' : 'them'}: ${withReasons(runs)}.`,
 };

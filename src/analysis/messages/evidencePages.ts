@@ -30,7 +30,7 @@ const ofAxes = (line: string): string =>
 const single = (pad: string): string => side(pad).replace('*', '1');
 
 /**
- * A page for every message about comparisons and claims. The sheets `other-day`, `warming`, `strata`, `sensors` and `paces` list
+ * A page for every message about comparisons and claims. The sheets `other-day`, `days`, `warming`, `strata`, `sensors` and `paces` list
  * the sample's recordings with other conditions, orders and columns.
  */
 export const evidencePages: MessagePages<EvidenceFacts> = {
@@ -287,8 +287,8 @@ export const evidencePages: MessagePages<EvidenceFacts> = {
     ofBricks(comparison),
   ),
   'compare.apart': page(
-    'A figure of the run sheet that tells the sides apart',
-    'What was always other on one side and the change are one and the same in the data. A column in a unit of speed or of turning is held to the rule for speeds instead.',
+    'What the run sheet says tells the sides apart',
+    'What was always other on one side and the change are one and the same in the data: a figure, or a word of where, by whom and how the runs were made. A column that names what is compared in other words is left alone; one in a unit of speed or of turning is held to the rule for speeds instead.',
     ofSheet('other-day', comparison),
     ofBricks(comparison),
   ),
@@ -350,6 +350,12 @@ export const evidencePages: MessagePages<EvidenceFacts> = {
     'All of one side before the other',
     'Whatever drifted over the day looks like the change, so that no verdict is given.',
     ofSheet('other-day', comparison),
+    ofBricks(comparison),
+  ),
+  'compare.other-days': page(
+    'The sides on different days',
+    'Weather, temperature, tyres and hands differ from day to day, and look like the change, so that no verdict is given.',
+    ofSheet('days', comparison),
     ofBricks(comparison),
   ),
   'compare.mixed': page(

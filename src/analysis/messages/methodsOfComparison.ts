@@ -82,7 +82,8 @@ export interface StatisticsFacts {
   readonly speaksOf: 'these days' | 'other days' | undefined;
   readonly isPooled: boolean;
   /** 0 to 1. */
-  readonly confidence: number;
+  /** Undefined where nothing is inferred. */
+  readonly confidence: number | undefined;
   readonly together: readonly HeldTogether[];
   /** As a fraction. */
   readonly margin: number | undefined;
@@ -179,7 +180,7 @@ function inferenceText({
   const scatter = isPooled
     ? `; one scatter for all runs${conditions.length > 1 ? `, and the limits are ${many}` : ''}`
     : '';
-  return `Inference: ${method}${sourceOf(methodCode)}${within}${scatter}; confidence ${statedPercentText(100 * confidence)}.`;
+  return `Inference: ${method}${sourceOf(methodCode)}${within}${scatter}${confidence === undefined ? '' : `; confidence ${statedPercentText(100 * confidence)}`}.`;
 }
 
 const whose = {

@@ -1,5 +1,5 @@
 import { messages, type Sentences } from '../../result/messages.ts';
-import { listed } from '../../result/words.ts';
+import { counted, listed } from '../../result/words.ts';
 import type { Band } from '../../values/band.ts';
 import { bandsText, bandText } from '../bandWords.ts';
 import { percentText, statedPercentText } from '../percents.ts';
@@ -96,7 +96,7 @@ const deviationClauses: Sentences<DeviationFacts> = {
   'deviation.bands-added': ({ bands }) => `${bandsText(bands)} was not among the bands planned`,
   'deviation.bands-missing': ({ bands }) => `${bandsText(bands)} was planned and is not compared`,
   'deviation.runs': ({ planned, counts }) =>
-    `${planned} runs of each${counts.length > 1 ? ' in every stratum' : ''} were planned and there are ${listed(counts.map((list) => list.join(' + ')))}`,
+    `${counted(planned, 'run')} of each${counts.length > 1 ? ' in every stratum' : ''} ${planned === 1 ? 'was' : 'were'} planned and there are ${listed(counts.map((list) => list.join(' + ')))}`,
   'deviation.baseline': ({ planned, is }) => otherwise('the baseline', planned, is),
   'deviation.conditions': ({ planned, are }) => otherwise('what is held against it', listed(planned), listed(are)),
   'deviation.all-pairs': ({ planned }) =>

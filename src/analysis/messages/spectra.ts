@@ -167,7 +167,7 @@ export const { tell, refuse, toldAgain } = messages<SpectraFacts>({
   'running.long': ({ over, run, longest }) =>
     `The longest unbroken stretch of ${run} is ${seconds(longest)}, and a span of ${seconds(over)} does not fit in it.`,
   'running.few': ({ over, run, samples, others }) =>
-    `A span of ${seconds(over)} holds only ${samples} samples of ${run}: it follows the wave itself rather than its level.${alsoOf(others)}`,
+    `A span of ${seconds(over)} holds only ${counted(samples, 'sample')} of ${run}: it follows the wave itself rather than its level.${alsoOf(others)}`,
   'spectrum.few': ({ run, segments, averages }) =>
     `Only ${segments} ${segments === 1 ? 'segment goes' : 'segments go'} into the spectrum of ${run}, so each bin is uncertain by ${Math.round(100 / Math.sqrt(averages))} %: use a shorter window or a longer stretch.`,
   'spectrum.orders': ({ axis }) =>
@@ -251,7 +251,7 @@ export const { tell, refuse, toldAgain } = messages<SpectraFacts>({
 function noSegment(facts: SegmentFacts): string {
   switch (facts.why) {
     case 'samples':
-      return `A segment of ${facts.length} s holds only ${facts.samples} samples at ${fourDigits(facts.rate)} Hz: take a longer window.`;
+      return `A segment of ${facts.length} s holds only ${counted(facts.samples, 'sample')} at ${fourDigits(facts.rate)} Hz: take a longer window.`;
     case 'stretch':
       return `The longest${facts.gaps ? ' unbroken' : ''} stretch of ${facts.run} is ${fourDigits(facts.longest)} s, and a segment of ${facts.length} s does not fit in it: take a shorter window.`;
     case 'single':

@@ -4,9 +4,8 @@ import { capitalised } from '../../result/words.ts';
 import type { Judgement, NoInference, Reason, Settle, Strongest, Verdict } from '../../statistics/claim.ts';
 import type { BothWays, Claim } from '../../statistics/claimForm.ts';
 import type { Band } from '../../values/band.ts';
-import { printedUnit } from '../../values/number.ts';
+import { plain, printedUnit } from '../../values/number.ts';
 import { bandText } from '../bandWords.ts';
-import { formatNumber } from '../../units/format.ts';
 import { percentText, signedTenthsText, statedPercentText } from '../percents.ts';
 
 // A claim, what became of it, and why, in words.
@@ -61,7 +60,7 @@ export const roundingText = ({
   unit,
   sharePercent,
 }: Omit<GuardFacts['guard.rounding'], 'movePercent'>): string =>
-  `the logger’s step of ${formatNumber(step, 3)}${unit && ` ${printedUnit(unit)}`} is ${percentText(sharePercent)} of the power${inBand(band)} (${channel} of ${run})`;
+  `the logger’s step of ${plain(step, 3)}${unit && ` ${printedUnit(unit)}`} ${sharePercent > 100 ? 'would be more than all' : `is ${percentText(sharePercent)} of`} the power${inBand(band)} (${channel} of ${run})`;
 
 /** What was cut off as a share of a band's r.m.s. */
 export const clippingText = ({
@@ -138,7 +137,8 @@ export function verdictWords(facts: VerdictFacts): VerdictWords {
     sentence: `${found} The claim of ${claimText(claim)} is ${verdict.verdict}${why}.`,
     because,
     untold: strongest === undefined ? because.slice(1) : because,
-    settle: verdict.settle && settleText(verdict.settle),
+    settle:
+      verdict.settle && settleText(verdict.settle, facts.guards.length + (verdict.noInference === undefined ? 0 : 1)),
   };
 }
 
@@ -192,6 +192,8 @@ function noInferenceText(why: NoInference, { runsA, runsB }: VerdictFacts): stri
       return 'the runs do not differ at all, which real runs never do';
     case 'order-apart':
       return 'all runs of one condition came before the other’s, so that a drift cannot be told from a change';
+    case 'other-days':
+      return 'no day has runs of both conditions, so that what differs between days cannot be told from a change';
   }
 }
 
@@ -219,10 +221,11 @@ function bestCaseTexts({ expected }: NonNullable<VerdictFacts['best']>, claim: C
 const bothWaysText = ({ amplitudePercent, powerPercent }: BothWays): string =>
   `${signedTenthsText(amplitudePercent)} of amplitude, which is ${signedTenthsText(powerPercent)} of power`;
 
-function settleText(settle: Settle): string {
+/** @param reasons how many keep a verdict back */
+function settleText(settle: Settle, reasons: number): string {
   switch (settle.by) {
     case 'removing-guards':
-      return 'this can be judged once the reasons named are removed';
+      return `this can be judged once the ${reasons === 1 ? 'reason named is' : 'reasons named are'} removed`;
     case 'nothing':
       return 'the change found lies so close to the claimed value that more runs would not settle it';
     case 'runs':

@@ -44,7 +44,8 @@ type ShownColumn = TablePart['columns'][number] & { readonly texts: readonly str
 
 function columnOf<Row, V>(figure: Figure<Row, V>, rows: readonly Row[], value: V): ShownColumn {
   const { key, heading, title, percent, signed: withSign, read } = figure;
-  const name = title ?? capitalised((typeof heading === 'string' ? heading : key).replaceAll('_', ' '));
+  const headed = typeof heading === 'function' ? heading(value) : (heading ?? key);
+  const name = title ?? capitalised(headed.replaceAll('_', ' '));
   const cells = rows.map((row) => read(row, value));
   if (cells.some((cell) => typeof cell === 'string'))
     return { name, unit: '', align: 'left', texts: cells.map((cell) => String(cell ?? noFigure)) };

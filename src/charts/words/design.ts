@@ -57,8 +57,8 @@ export const repeatsTip = ({ runs, smallestPercent, halfWidthPercent }: RepeatsV
 /** The order as it is to be ridden, and what a steady drift would do to it. */
 export function orderText({ scheme, sequence, leanPercent, conditions }: OrderValue): string {
   const lines = [`${scheme}: ${sequence.join(' ')}`];
-  if (conditions !== undefined) {
-    const letters = [...new Set(sequence)].sort();
+  const letters = [...new Set(sequence)].sort();
+  if (letters.some((letter) => conditionNamed(letter, conditions) !== letter)) {
     const names = letters.map((letter) => `${letter} is ${conditionNamed(letter, conditions)}`).join(', ');
     lines.push(`${names}: ${sequence.map((letter) => conditionNamed(letter, conditions)).join(', ')}.`);
   }

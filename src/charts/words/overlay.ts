@@ -1,4 +1,4 @@
-import { capitalised, listed } from '../../result/words.ts';
+import { counted, capitalised, listed } from '../../result/words.ts';
 import { bandName, distinct, windowWords } from './names.ts';
 import { hertz, percent, plain, significant } from '../../values/number.ts';
 import {
@@ -120,5 +120,9 @@ function zeroSentence({ series, x }: Overlay): string[] {
     const last = Math.min(level.length - 1, Math.floor(x.to / spacing + 1e-9));
     for (let bin = Math.max(1, Math.ceil(x.from / spacing - 1e-9)); bin <= last; bin++) if (!(level[bin] > 0)) zeros++;
   }
-  return zeros === 0 ? [] : [`${zeros} bins are zero and have no place on the log axis: the lines break there.`];
+  return zeros === 0
+    ? []
+    : [
+        `${counted(zeros, 'bin')} ${zeros === 1 ? 'is zero and has' : 'are zero and have'} no place on the log axis: the lines break there.`,
+      ];
 }

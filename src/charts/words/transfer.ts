@@ -1,6 +1,6 @@
 import { listed } from '../../result/words.ts';
 import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
-import { hertz, plain, significant, printedUnit } from '../../values/number.ts';
+import { fixed, hertz, plain, significant, printedUnit } from '../../values/number.ts';
 import { distinct, windowWords } from './names.ts';
 
 // What is said of frequency responses.
@@ -34,7 +34,7 @@ export function responseSentence(
   { top, share }: { readonly top: number | undefined; readonly share: number },
 ): string {
   if (top === undefined) return `${label}: the coherence is below ${plain(least)} everywhere, so nothing can be read.`;
-  return `${label}: largest ${significant(magnitude[top], 3)} ${printedUnit(unit.symbol)} at ${hertz(top * spacing)}, phase ${significant(phase[top], 3)}°; to be read in ${significant(100 * share, 2)} % of the bins.`;
+  return `${label}: largest ${significant(magnitude[top], 3)}${unit.symbol && ` ${printedUnit(unit.symbol)}`} at ${hertz(top * spacing)}, phase ${fixed(phase[top], 1)}°; to be read in ${significant(100 * share, 2)} % of the bins.`;
 }
 
 export const responseCaption = (entries: readonly TransferEntry[], least: number): string =>

@@ -1,3 +1,4 @@
+import { counted } from '../../result/words.ts';
 import type { Entry } from '../arrangement.ts';
 import type { CheckedNotebook } from '../check.ts';
 import type { Expecting } from './caret.ts';
@@ -34,7 +35,7 @@ export async function completeFiles(
     .filter((entry) => !entry.folder)
     .map(({ name }) => offer(folder + name, readable.test(name) ? 1 : 3, { kind: 'file' }));
   const globs = patternsFor(entries).map(({ pattern, count }) =>
-    offer(folder + pattern, 0, { kind: 'file', detail: `${count} files` }),
+    offer(folder + pattern, 0, { kind: 'file', detail: counted(count, 'file') }),
   );
   return [...globs, ...files, ...folders];
 }

@@ -1,3 +1,4 @@
+import { counted } from '../../result/words.ts';
 import type { Sentences } from '../../result/messages.ts';
 import type { Message } from '../../result/result.ts';
 import { listed } from '../../result/words.ts';
@@ -201,7 +202,7 @@ export const channelSentences: Sentences<ChannelFacts> = {
   sentinel: ({ columns, value, line }) =>
     `${list(columns)} ${columns.length === 1 ? 'holds' : 'hold'} the number ${value}${atLine('first at line', line)}, far beyond every other reading: it was taken as no reading.`,
   'dropped-samples': ({ dropped }) =>
-    `The logger says that it dropped ${dropped} samples: where is not told, so no spectrum can step over them.`,
+    `The logger says that it dropped ${counted(dropped, 'sample')}: where is not told, so no spectrum can step over them.`,
   'no-header': ({ names }) =>
     `The file has no header: its columns of numbers are called ${list(names)}; other names can be given with channels.`,
   'unit-conflict': unitConflict,

@@ -1,3 +1,4 @@
+import { counted } from '../../result/words.ts';
 import type { Sentences } from '../../result/messages.ts';
 import { figure, inUnit, measured, percent, squared, times } from './words.ts';
 
@@ -80,7 +81,7 @@ export const checkSentences: Sentences<CheckFacts> = {
     `The mean vector is ${figure(length)} g long instead of 1 g: check unit, scale and the sensor's offset in six positions; a ratio of two runs of the same sensor is less touched than an absolute level.`,
   short: ({ segments, seconds, stretches, fewest }) => {
     const broken = stretches > 1 ? ` in its ${stretches} stretches between gaps` : '';
-    return `The recording gives ${segments} segments of ${figure(seconds)} s${broken}, fewer than ${fewest}: record for longer, or take shorter segments if the lowest frequency allows it.`;
+    return `The recording gives ${counted(segments, 'segment')} of ${figure(seconds)} s${broken}, fewer than ${fewest}: record for longer, or take shorter segments if the lowest frequency allows it.`;
   },
   'segment-short': ({ seconds, low, fewest }) =>
     `Segments of ${figure(seconds)} s hold ${figure(seconds * low)} periods of ${figure(low)} Hz, fewer than ${fewest}: take segments of ${figure(fewest / low)} s at least.`,

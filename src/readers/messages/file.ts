@@ -1,3 +1,4 @@
+import { counted } from '../../result/words.ts';
 import type { Sentences } from '../../result/messages.ts';
 import { limits } from '../limits.ts';
 import { figure, location, quote } from './words.ts';
@@ -63,7 +64,7 @@ export type UniversalFault =
 function universalFault(fault: UniversalFault): string {
   switch (fault.kind) {
     case 'header':
-      return `dataset 58 has ${fault.lines} lines, fewer than its header`;
+      return `dataset 58 has ${counted(fault.lines, 'line')}, fewer than its header`;
     case 'data type':
       return `the function is ${fault.type === 5 || fault.type === 6 ? 'complex' : `of data type ${fault.type}`}, and only real ones can be read`;
     case 'spacing':
@@ -75,9 +76,9 @@ function universalFault(fault: UniversalFault): string {
         ? `the abscissa has the exponents ${fault.exponents.join(', ')} of length, force and temperature, which are no time`
         : `the abscissa is in ${quote(fault.unit)}, which is no unit of time`;
     case 'count':
-      return `the function states ${fault.count} values`;
+      return `the function states ${counted(fault.count, 'value')}`;
     case 'values':
-      return `the function has ${fault.values} values where its header states ${fault.count}`;
+      return `the function has ${counted(fault.values, 'value')} where its header states ${fault.count}`;
   }
 }
 
@@ -85,7 +86,7 @@ export const fileSentences: Sentences<FileFacts> = {
   memory: ({ path }) => `${path}: there is not enough memory for all of this file's numbers: cut it into parts.`,
   empty: ({ path, skipped }) =>
     skipped
-      ? `${path}: skip ${skipped.skip} passes over the whole file, which has ${skipped.lines} lines.`
+      ? `${path}: skip ${skipped.skip} passes over the whole file, which has ${counted(skipped.lines, 'line')}.`
       : `${path}: the file is empty.`,
   cancelled: ({ path }) => `${path}: reading was stopped.`,
   'file-changed': ({ path, short }) =>
@@ -110,7 +111,7 @@ export const fileSentences: Sentences<FileFacts> = {
   'wav-format': (facts) =>
     'bits' in facts
       ? `${facts.path}: this WAV file is in format ${facts.format} with ${facts.bits} bits; only whole numbers of 8, 16, 24 and 32 bits and floating point of 32 and 64 can be read: export it as one of those.`
-      : `${facts.path}: the WAV file states ${facts.channels} channels at ${facts.rate} Hz, which is no recording.`,
+      : `${facts.path}: the WAV file states ${counted(facts.channels, 'channel')} at ${facts.rate} Hz, which is no recording.`,
   'damaged-universal': ({ path, line }) =>
     `${location(path, line)}: the last dataset of this Universal File is not closed, so the file is cut short: export it again.`,
   'universal-binary': ({ path, line, format }) =>
@@ -118,7 +119,7 @@ export const fileSentences: Sentences<FileFacts> = {
   'universal-format': ({ path, line, fault }) =>
     `${location(path, line)}: ${universalFault(fault)}: export the time histories as real numbers over the time in s.`,
   'universal-differ': ({ path, line, own, first }) =>
-    `${location(path, line)}: this function has ${own.values} values at ${figure(own.rate)} Hz where the first has ${first.values} at ${figure(first.rate)} Hz: export functions of one rate and length to one file.`,
+    `${location(path, line)}: this function has ${counted(own.values, 'value')} at ${figure(own.rate)} Hz where the first has ${first.values} at ${figure(first.rate)} Hz: export functions of one rate and length to one file.`,
   'no-time-response': ({ path, held }) => {
     const others = held.map((kind) => (kind === '58' ? 'functions that are no time responses' : `dataset ${kind}`));
     const only = others.length > 0 ? `, only ${others.join(', ')}` : '';

@@ -145,7 +145,7 @@ export const timeSentences: Sentences<TimeFacts> = {
     `${path}: by ${column} the rate would be ${figure(rate)} Hz, which no logger has: name another column with time, or state the rate with rate.`,
   'no-rate': noRate,
   rush: ({ rows }) =>
-    `${rows} rows right after gaps have stamps in a rush, so that nobody can tell when they were sampled; they were left out.`,
+    `${counted(rows, 'row')} right after gaps ${rows === 1 ? 'has a stamp' : 'have stamps'} in a rush, so that nobody can tell when ${rows === 1 ? 'it was sampled; it was' : 'they were sampled; they were'} left out.`,
   'rate-differs': ({ measured, off, stated, name }) =>
     `The stamps give ${figure(measured)} Hz, ${percent(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the ${figure(stated)} Hz of ${name}; frequencies scale with the rate, so check which is right.`,
   'clock-parts': clockParts,

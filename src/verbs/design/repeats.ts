@@ -22,7 +22,7 @@ export const repeats: Verb = {
       {
         keyword: 'spread',
         doc: 'Scatter from run to run.',
-        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 2 }],
+        accepts: [{ type: 'quantity', dimension: 'ratio', above: 0, most: 0.99 }],
       },
       {
         keyword: 'power',

@@ -11,6 +11,7 @@ import {
   option,
   rangesIn,
   textOf,
+  uncertaintyIn,
   valueOf,
   wordOf,
   type Argument,
@@ -40,7 +41,12 @@ export interface ClaimWords {
 /** The claim that the words make, or why they make none. @param at the operand or option to blame */
 export function claimFrom(words: ClaimWords, at: string): Result<Claim> {
   const bare = [words.size, words.tolerance].flatMap(bareFigure).at(0);
-  if (bare !== undefined) return refuse('claim.words', { fault: 'no-percent', figure: bare }, at);
+  if (bare !== undefined) {
+    const isTolerance = bareFigure(words.size).length === 0;
+    return refuse('claim.words', { fault: 'no-percent', figure: bare, isTolerance }, at);
+  }
+  if ([words.size, words.tolerance].some((one) => uncertaintyIn(one) !== undefined))
+    return refuse('claim.words', { fault: 'uncertain' }, at);
   const found = words.direction === 'no-worse' ? noWorseClaim(words) : directedClaim(words);
   if ('fault' in found) return refuse('claim.words', found, at);
   return isPossible(found) ? success(found) : refuse('claim.words', { fault: 'impossible' }, at);

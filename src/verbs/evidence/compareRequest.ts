@@ -2,6 +2,7 @@ import type { AskedMethod, ComparisonRequest, NamedPlan } from '../../analysis/e
 import type { Comparable } from '../../analysis/evidence/sides.ts';
 import type { OctaveFraction } from '../../analysis/spectra/octaves.ts';
 import { success, type Result } from '../../result/result.ts';
+import { runsOf } from '../../values/kinds.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { OptionForm } from '../../language/form.ts';
@@ -14,6 +15,7 @@ import {
   si,
   siOf,
   textsIn,
+  uncertaintyIn,
   wordOf,
   type Argument,
   type Arguments,
@@ -87,10 +89,10 @@ export function methodIn(given: Arguments): Result<AskedMethod | undefined> {
   return success(paired ? 'paired' : trend ? 'trend' : undefined);
 }
 
-/** How `adjust` is written in a comparison and in a plan: `adjust speed exponent 1.5 uncertainty 0.2`, `adjust temperature`. */
+/** How `adjust` is written in a comparison and in a plan: `adjust speed exponent 1.5 ± 0.2`, also `… 1.5 uncertainty 0.2`, or `adjust temperature`. */
 export const adjustOption: OptionForm = {
   keyword: 'adjust',
-  doc: 'A column of the run sheet whose part is taken out of the levels: they go with it to the `exponent` that is stated; without one a slope is fitted, which a plan has to name.',
+  doc: 'A column of the run sheet whose part is taken out of the levels: they go with it to the `exponent` that is stated; without one a slope is fitted, which a plan has to name. Its standard uncertainty stands after `±`, or after `uncertainty`.',
   accepts: [],
   parts: [
     { accepts: [{ type: 'channel', role: 'label' }], doc: 'The column, without its unit.' },
@@ -109,13 +111,21 @@ export function adjustmentsIn(given: Arguments): Result<readonly PlannedAdjustme
     const parts = one.type === 'group' ? one.parts : [one];
     const [column] = textsIn(parts);
     const words = parts.flatMap((part) => wordOf(part) ?? []).filter((word) => word !== column);
-    const figures = parts.flatMap((part) => quantityIn(part) ?? []).map(si);
-    const at = (word: string): number | undefined => (words.includes(word) ? figures[words.indexOf(word)] : undefined);
-    if (figures.length !== words.length || (words.includes('uncertainty') && !words.includes('exponent')))
+    const figures = parts.filter((part) => quantityIn(part) !== undefined);
+    const at = (word: string): Argument | undefined =>
+      words.includes(word) ? figures[words.indexOf(word)] : undefined;
+    const [exponent, stated] = ['exponent', 'uncertainty'].map(at);
+    const own = uncertaintyIn(exponent);
+    if (figures.length !== words.length || (stated !== undefined && (exponent === undefined || own !== undefined)))
       return refuse('adjust.words', { column }, 'adjust');
-    found.push({ column, exponent: at('exponent'), uncertainty: at('uncertainty') });
+    found.push({ column, exponent: sizeIn(exponent), uncertainty: sizeIn(stated) ?? own });
   }
   return success(found);
+}
+
+function sizeIn(argument: Argument | undefined): number | undefined {
+  const quantity = quantityIn(argument);
+  return quantity && si(quantity);
 }
 
 function floorIn(argument: Argument | undefined): RunsValue | SpectrumValue | undefined {
@@ -135,10 +145,24 @@ export interface NamedComparable {
   readonly name: string;
 }
 
-/** What is compared, the baseline first: called as its set, as the name it is bound to, or by its letter. */
+/**
+ * What is compared, the baseline first: called as its set, as the name it is bound to, as the condition that the run sheet has of
+ * all its runs where that tells it from the others, or by its letter.
+ */
 export function comparablesIn(given: Arguments): readonly NamedComparable[] {
   const all = [...(given.operands.a ?? []), ...(given.operands.b ?? [])];
-  return all.map((argument, index) => comparable(argument, String.fromCharCode('A'.charCodeAt(0) + index)));
+  const conditions = all.map(conditionIn);
+  return all.map((argument, index) => {
+    const condition = conditions[index];
+    const isOwn = conditions.filter((other) => other === condition).length === 1;
+    return comparable(argument, (isOwn && condition) || String.fromCharCode('A'.charCodeAt(0) + index));
+  });
+}
+
+function conditionIn(argument: Argument): string | undefined {
+  if (argument.type !== 'value') return undefined;
+  const [first, ...others] = new Set(runsOf(argument.value).map(({ sheet }) => sheet?.condition));
+  return others.length === 0 ? first : undefined;
 }
 
 /** The reference runs that were made in between. */
@@ -147,11 +171,11 @@ export function referenceIn(given: Arguments): NamedComparable | undefined {
   return argument && comparable(argument, 'reference');
 }
 
-function comparable(argument: Argument, letter: string): NamedComparable {
+function comparable(argument: Argument, otherwise: string): NamedComparable {
   if (argument.type === 'value') {
     const { value } = argument;
     if (value.kind === 'runs' || value.kind === 'spectrum' || value.kind === 'transfer')
-      return { value, name: value.set ?? argument.name ?? letter };
+      return { value, name: value.set ?? argument.name ?? otherwise };
   }
   throw new Error('an operand can not be compared');
 }

@@ -87,7 +87,7 @@ export const load: Verb = {
         doc: 'What `calibrate` gave, which is applied to the samples; or the relative standard uncertainty of the sensors’ sensitivity alone. It widens what is read off levels and bands, stands in their tables, and falls out of changes between runs of one sensor; between runs of different sensors it is part of the interval. Runs are of one sensor unless the sheet (in a column `sensor`, else `logger`) or `sensor` names several.',
         accepts: [
           { type: 'value', kinds: ['calibration'] },
-          { type: 'quantity', dimension: 'ratio', above: 0, most: 1 },
+          { type: 'quantity', dimension: 'ratio', above: 0, most: 0.99 },
         ],
       },
       {

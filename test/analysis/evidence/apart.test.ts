@@ -31,7 +31,7 @@ describe('a figure of the run sheet that tells the sides apart', () => {
     assert.equal(await told({ pace: '4 4.1 4.2 5.05 5 5.3 5.1 5.2' }), '');
     assert.equal(await told({ pace: '4 4.01 4 4.02 4.03 4.04 4.05 4.06' }), '');
     assert.equal(await told({ temperature: '10.0 10.1 10.2 10.2 10.8 10.9 10.8 10.7' }), '');
-    assert.equal(await told({ surface: 'a a a a b b b b' }), '');
+    assert.equal(await told({ part: 'a a a a b b b b' }), '');
     assert.equal(await told({ pace: '4 4.1 4.2 ? 5 5.3 5.1 5.2' }), '');
   });
 
@@ -53,6 +53,41 @@ describe('a figure of the run sheet that tells the sides apart', () => {
       warnings.filter(({ code }) => code === 'compare.apart'),
       [],
     );
+  });
+});
+
+describe('a word of the run sheet that tells the sides apart', () => {
+  it('is named with what it was on either side, where the column is of the circumstances', async () => {
+    assert.equal(
+      await told({ 'road surface': 'wet wet wet wet dry dry dry dry' }),
+      'No run of foam has the road surface of a run of gel (wet against dry): unless it is a part of what is compared, what it does cannot be told from the change. Make runs of both with each, and compare "within road surface".',
+    );
+    assert.match(await told({ Rider: 'Ann Ann Ann Ann Bob Bob Bob Bob' }), /has the rider .*\(Ann against Bob\)/);
+    assert.match(await told({ flow: 'a a a a b b b b' }), /has the flow .*\(a against b\)/);
+  });
+
+  it('is none in a column that names what is compared in other words', async () => {
+    for (const column of ['part', 'pad', 'serial', 'mount', 'version'])
+      assert.equal(await told({ [column]: 'P1 P1 P1 P1 Q2 Q2 Q2 Q2' }), '', column);
+    assert.equal(await told({ setting: 'FOAM FOAM FOAM FOAM gel gel gel gel' }), '');
+  });
+
+  it('is none where a word is of both, every run has its own, or one has none', async () => {
+    assert.equal(/cannot be told/.test(await told({ rider: 'Ann Ann Ann Bob Bob Bob Bob Bob' })), false);
+    assert.equal(await told({ position: 'p1 p2 p3 p4 p5 p6 p7 p8' }), '');
+    assert.equal(await told({ rider: 'Ann Ann Ann - Bob Bob Bob Bob'.replace('-', '') }), '');
+  });
+
+  it('is what is compared where the runs are of one condition', async () => {
+    const made = pads({ ...four, facts: { surface: [...'ppppqqqq'], rider: [...'uuuuvvvv'] } });
+    const sheet = made['runs.csv'].replaceAll(',gel,', ',foam,');
+    const sides = (text: string): string =>
+      text.replace(/condition (foam|gel)/g, (_, pad) => `surface ${pad === 'foam' ? 'p' : 'q'}`);
+    const codesOf = async (runs: string): Promise<string[]> =>
+      (await resultOf(sides(loadPads) + over, { ...made, 'runs.csv': runs })).warnings.map(({ code }) => code);
+    const apart = (codes: string[]): number => codes.filter((code) => code === 'compare.apart').length;
+    assert.equal(apart(await codesOf(sheet)), 2);
+    assert.equal(apart(await codesOf(sheet.replaceAll(/,[uv]$/gm, ',u'))), 0);
   });
 });
 

@@ -17,6 +17,7 @@ describe('a note of a comparison', () => {
       told({ code: 'few-runs', runsA: 2, runsB: 4, needed: 3 }),
       'There are 2 runs of cost $& of A and 4 of order of B, -3; at least 3 of each are needed for an interval.',
     );
+    assert.match(told({ code: 'few-runs', runsA: 1, runsB: 2, needed: 3 }), /^There is 1 run of .* and 2 of /);
     assert.equal(
       told({ code: 'order-leans', varianceInflation: 1.88 }),
       'The runs of cost $& of A and order of B, -3 are not well mixed: the variance of the change is 1.88 times that of an interleaved order, as "order" proposes one.',

@@ -204,7 +204,9 @@ describe('a claim that is not understood', () => {
     assert.match(await refused('no-worse at-most 5 %'), /bound itself/);
     assert.match(await refused('reduction 15'), /^15 %\? Write the unit, as in "15 %" or "15 dB"\.$/);
     assert.match(await refused('increase 2'), /^2 %\?/);
-    assert.match(await refused('reduction about 15 % tolerance 5'), /^5 %\?/);
+    assert.equal(await refused('reduction about 15 % tolerance 5'), '5 %? Write the unit, as in "5 %".');
+    assert.match(await refused('reduction 15 ± 5 %'), /has no uncertainty: leave ± out, or write both bounds/);
+    assert.match(await refused('reduction about 15 % tolerance 5 ± 1 %'), /has no uncertainty/);
     assert.match(await refused('reduction 100 %'), /can’t be reduced by 100 %/);
     assert.match(await refused('reduction 15 % over 30..10 Hz'), /./);
     assert.match(await refused('reduction 15 % over 10..300 Hz'), /past half the rate/);

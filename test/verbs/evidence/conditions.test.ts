@@ -306,6 +306,11 @@ describe('compare with covariates and reference runs', () => {
     const [sure] = await rowsOf(text, files, pair);
     const [unsure] = await rowsOf(`${text} uncertainty 5`, files, pair);
     assert.equal(unsure.changePercent, sure.changePercent);
+    const [beside] = await rowsOf(`${text} ± 5`, files, pair);
+    assert.deepEqual(beside, unsure);
+    assert.match(beside.sentence, /by the exponent 1\.5 ± 5\)/);
+    for (const wrong of ['± 5 uncertainty 5', 'uncertainty'])
+      assert.equal((await errorOf(`${pair}${text} ${wrong}`, files)).code, 'adjust.words');
     assert.ok((unsure.lowPercent ?? 0) < (sure.lowPercent ?? 0) && (unsure.highPercent ?? 0) > (sure.highPercent ?? 0));
     const { warnings } = await resultOf(pair + text, files);
     const told = warnings.find(({ code }) => code === 'compare.adjusted');
