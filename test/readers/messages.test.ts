@@ -63,7 +63,7 @@ describe('what the readers say', () => {
       { path, line, fault: { kind: 'abscissa', unit: 's', exponents: [0, 1, 0] } },
       /exponents 0, 1, 0/,
     );
-    says('universal-format', { path, line, fault: { kind: 'count', count: 1 } }, /states 1 values/);
+    says('universal-format', { path, line, fault: { kind: 'count', count: 1 } }, /states 1 value:/);
     says(
       'universal-format',
       { path, line, fault: { kind: 'values', values: 3, count: 9 } },

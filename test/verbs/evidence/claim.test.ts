@@ -234,6 +234,13 @@ describe('a claim that is not understood', () => {
     );
   });
 
+  it('is asked about where a margin or a scatter lacks its %', async () => {
+    const said = async (line: string): Promise<string> => (await errorOf(loadPads + line, pads(worked))).message;
+    assert.match(await said('compare foam with gel over 10..30 Hz margin 1'), /not `1`; did you mean `1 %`\?$/);
+    assert.match(await said('repeats detect 5 % spread 1'), /not `1`; did you mean `1 %`\?$/);
+    assert.match(await said('load "foam-1.csv" calibration 1'), /not `1`; did you mean `1 %`\?$/);
+  });
+
   it('of another band of a dose value, too', async () => {
     const text = `${loadPads}c = compare foam with gel metric vdv\nclaim c reduction over 10..30 Hz`;
     assert.match((await errorOf(text, pads(worked))).message, /has no band 10 to 30 Hz/);
