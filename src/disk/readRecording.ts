@@ -1,5 +1,5 @@
 import { createHash, type Hash } from 'node:crypto';
-import { promises as fs } from 'node:fs';
+import { promises as fs, type BigIntStats } from 'node:fs';
 import { isParquet } from '../readers/formats/parquet.ts';
 import { readChecked } from '../readers/readChecked.ts';
 import type { ByteSource, ReadWatch } from '../readers/recording.ts';
@@ -21,7 +21,7 @@ export interface Reading extends ReadRecording {
   readonly stamp: string | undefined;
 }
 
-/** Reads a recording from a file in one go: the bytes that are hashed are those that are parsed. */
+/** Reads a recording from a file in one go: the bytes that are hashed are those that are parsed, of a file that rests meanwhile. */
 export async function readRecording(task: ReadingTask, watch: ReadWatch): Promise<Reading> {
   const handle = await fs.open(task.absolute, 'r').catch((error: unknown) => {
     if (!isSystemRefusal(error)) throw error;
@@ -29,13 +29,41 @@ export async function readRecording(task: ReadingTask, watch: ReadWatch): Promis
   // Why it can't be opened is told by who reads from it.
   if (handle === undefined) return unread(task, await openFile(task.absolute, task.path), watch);
   try {
-    const before = stampOf(await handle.stat({ bigint: true }));
+    const before = await handle.stat({ bigint: true });
     const read = await readFrom(handle, task, watch);
-    const after = stampOf(await handle.stat({ bigint: true }));
-    return { ...read, stamp: before === after && read.identity !== undefined ? before : undefined };
+    const after = await handle.stat({ bigint: true });
+    if (stampOf(before) === stampOf(after)) return { ...read, stamp: read.identity && stampOf(before) };
+    if (watch.cancelled() || isToldAlready(read) || (await isStillThere(task, read, before, after)))
+      return { ...read, stamp: undefined };
+    return { recording: await changed(task, watch), identity: read.identity, stamp: undefined };
   } finally {
     await handle.close();
   }
+}
+
+const isToldAlready = ({ recording }: ReadRecording): boolean =>
+  !recording.ok && recording.failure.code === 'file-changed';
+
+/** Whether nothing but a file's rights or names changed while it was read, which its size and time tell or else its bytes. */
+async function isStillThere(
+  { absolute }: ReadingTask,
+  { identity }: ReadRecording,
+  before: BigIntStats,
+  after: BigIntStats,
+): Promise<boolean> {
+  if (before.size !== after.size || before.mtimeNs !== after.mtimeNs || identity === undefined) return false;
+  const now = await hashFile(absolute).catch(() => undefined);
+  return now?.sha256 === identity.sha256;
+}
+
+/** The refusal of a file that was written while it was read, whatever became of what was read. */
+function changed({ path, options }: ReadingTask, watch: ReadWatch): Promise<ReadRecording['recording']> {
+  const nothing = new Uint8Array(0);
+  return readChecked(
+    { path, size: 1, fault: () => ({ kind: 'changed' }), read: () => Promise.resolve(nothing) },
+    options,
+    watch,
+  );
 }
 
 async function unread(task: ReadingTask, source: ByteSource, watch: ReadWatch): Promise<Reading> {
@@ -43,7 +71,7 @@ async function unread(task: ReadingTask, source: ByteSource, watch: ReadWatch): 
 }
 
 async function readFrom(handle: fs.FileHandle, task: ReadingTask, watch: ReadWatch): Promise<ReadRecording> {
-  const { absolute, path, options, channels, identity: told } = task;
+  const { path, options, channels, identity: told } = task;
   const mark = new Uint8Array(4);
   await handle.read(mark, 0, 4, 0);
   // What is read from its end cannot be hashed on the way.
@@ -55,8 +83,7 @@ async function readFrom(handle: fs.FileHandle, task: ReadingTask, watch: ReadWat
   const identity = bytes.fault || watch.cancelled() ? undefined : await bytes.identity();
   bytes.done();
   if (told !== undefined && identity !== undefined && told.sha256 !== identity.sha256) {
-    const changed = heldTo(await openFile(absolute, path), undefined, size, () => undefined);
-    return { recording: await readChecked(changed, options, watch), identity };
+    return { recording: await changed(task, watch), identity };
   }
   return {
     recording: recording.ok ? success(withSamplesOf(recording.value, channels, options.tacho)) : recording,

@@ -1,8 +1,21 @@
 import { strict as assert } from 'node:assert';
 import { createHash } from 'node:crypto';
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  chmodSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  truncateSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import { fileURLToPath } from 'node:url';
 import { diskHost } from '../../src/disk/host.ts';
 import { readRecording } from '../../src/disk/readRecording.ts';
@@ -24,6 +37,25 @@ const cells = [
   'a = load "raw/a-*.csv" channel z label "a" | trim 2..60 s\nb = load "raw/b-*.csv" channel z label "b" | trim 2..60 s\nbroken = load "raw/*.txt"',
   'compare a with b over 4..10 Hz, 10..50 Hz\nspectrum a',
 ];
+
+/** A watch that does something once, as soon as it is told of progress. */
+function during(once: () => void): typeof unwatched {
+  let isDone = false;
+  return {
+    ...unwatched,
+    progress: () => {
+      if (!isDone) once();
+      isDone = true;
+    },
+  };
+}
+
+/** A recording's bytes in a format; that of the name alone. */
+function bytesOf(format: string, text: string): Uint8Array | string {
+  if (format.endsWith('gz')) return gzipSync(text);
+  if (format.endsWith('parquet')) return readFileSync(join(fixtures, '22a-plain.parquet'));
+  return format.endsWith('wav') ? readFileSync(join(fixtures, '19a-counts.wav')) : text;
+}
 
 describe('threads that read recordings', () => {
   let program: string;
@@ -125,6 +157,45 @@ describe('a recording that is read in one go', () => {
     writeFileSync(path, recording({ seconds: 20, seed: 2 }));
     const { recording: read } = await readRecording({ ...taskOf(path), identity }, unwatched);
     assert.equal(!read.ok && read.failure.code, 'file-changed');
+  });
+
+  it('is refused where it is written while it is read, whatever was read of it by then', async () => {
+    const path = join(folder, 'run.csv');
+    const text = recording({ seconds: 20 });
+    const writings: Record<string, () => void> = {
+      'more lines': () => appendFileSync(path, '1,2,3,4\n'),
+      'the same length again': () => writeFileSync(path, text.replaceAll('0', '1')),
+      'another one in its place': () => {
+        writeFileSync(`${path}.new`, recording({ seconds: 20, seed: 2 }));
+        renameSync(`${path}.new`, path);
+      },
+      'fewer bytes': () => truncateSync(path, 10),
+      none: () => truncateSync(path, 0),
+      'and its time put back': () => {
+        writeFileSync(path, text.replaceAll('0', '1'));
+        utimesSync(path, 1, 1);
+      },
+    };
+    for (const format of ['run.csv', 'run.csv.gz', 'run.parquet', 'run.wav']) {
+      for (const [what, write] of Object.entries(writings)) {
+        writeFileSync(path, bytesOf(format, text));
+        utimesSync(path, 1, 1);
+        const { recording: read, stamp } = await readRecording(taskOf(path), during(write));
+        assert.equal(!read.ok && read.failure.code, 'file-changed', `${format}, ${what}`);
+        assert.equal(stamp, undefined);
+      }
+    }
+  });
+
+  it('is read though its rights change meanwhile', async () => {
+    const path = join(folder, 'run.csv');
+    writeFileSync(path, recording({ seconds: 20 }));
+    const { recording: read, stamp } = await readRecording(
+      taskOf(path),
+      during(() => chmodSync(path, 0o600)),
+    );
+    assert.ok(read.ok);
+    assert.equal(stamp, undefined, 'what it is known by is not what it was known by before');
   });
 
   it('is read once for its hash and its samples, and not at all while size and time tell that it is the same', async () => {

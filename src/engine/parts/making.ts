@@ -41,8 +41,8 @@ interface Found {
   readonly part: Part;
 }
 
-/** Codes of what the system refuses, and of a machine that has no memory left. */
-const ofSystem = /^machine\.|unreadable/;
+/** Codes of what passes: what the system refuses, a machine that has no memory left, a file that is being written. */
+const ofSystem = /^machine\.|unreadable|^file-changed$/;
 
 /** Takes each recording of a chain as far as it has to go: from memory, from what was kept, or computed. */
 export class Making {
