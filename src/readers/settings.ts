@@ -14,6 +14,12 @@ export const settings = {
    * so many, and move by so many at least.
    */
   slips: { from: 0.5, rows: [64, 24], unfilled: 0.35, beyond: 0.5, shift: 0.6 },
+  /**
+   * A rate by the phases of coarse stamps: lengths of the pieces that are searched first, rows and rates that are searched at
+   * most, by how many standard deviations of noise it stands out, how near to a whole number of samples a quantum none is
+   * found, the share of rows that may not keep to it and the least share of samples that are there.
+   */
+  phases: { pieces: [256, 1024, 4096], searched: 16_384, rates: 8192, above: 7, near: 0.04, off: 0.02, share: 0.4 },
   /** Error of the rate, as a share, from which it is told; a share of rows that are breaks from which it is refined. */
   uncertain: 1e-3,
   refined: 0.01,

@@ -260,10 +260,14 @@ describe('what the readers say', () => {
     );
     says(
       'rate-uncertain',
-      { rate: 99, least: undefined, quantum: 0.01 },
+      { rate: 99, least: undefined, quantum: 0.01, lost: undefined },
       /the rate is 99 Hz as far as they tell, so state/,
     );
-    says('rate-uncertain', { rate: 99, least: 101, quantum: 0.01 }, /tell, and 101 Hz at least where none is lost, so/);
+    says(
+      'rate-uncertain',
+      { rate: 99, least: 101, quantum: 0.01, lost: undefined },
+      /tell, and 101 Hz at least where none is lost, so/,
+    );
     const gaps = { missing: 5, share: 0.05, first: 1, line: undefined, longest: 0.5 };
     says('gap', { ...gaps, gaps: 1 }, /^A gap leaves out 5 samples \(5 %\), the gap at 1 s, the longest 0\.5 s/);
     says('gap', { ...gaps, gaps: 2, line: 3 }, /^2 gaps leave out .* the first at 1 s \(line 3\), the longest/);

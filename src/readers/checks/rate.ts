@@ -1,4 +1,4 @@
-import type { StampClock } from '../clock/clock.ts';
+import { unsureBy, type StampClock } from '../clock/clock.ts';
 import type { Finding } from '../recording.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
@@ -17,10 +17,12 @@ export function rateFinding(
 }
 
 /** Stamps about as coarse as the step that hide how many samples are lost, so that the rate is too low. */
-export function uncertainRate({ rate, least, hidesLosses, quantum, span }: StampClock): Finding | undefined {
-  const off = least / rate - 1;
-  const unsure = settings.uncertain + (2 * quantum) / span;
-  if (!(off > unsure) && !hidesLosses) return undefined;
-  const facts = { rate, least: off > 0 ? least : undefined, quantum };
-  return finding('rate-uncertain', 'warning', facts, { value: off, threshold: unsure });
+export function uncertainRate(clock: StampClock): Finding | undefined {
+  const unsure = unsureBy(clock);
+  if (unsure === undefined) return undefined;
+  const { rate, least, quantum, leastLost, missing } = clock;
+  const { off, threshold } = unsure;
+  const lost = leastLost === undefined || leastLost === 0 ? undefined : { least: leastLost, most: missing };
+  const facts = { rate, least: off > 0 ? least : undefined, quantum, lost };
+  return finding('rate-uncertain', 'warning', facts, { value: off, threshold });
 }

@@ -1,8 +1,10 @@
 import type { Stretch } from '../../signal/stretch.ts';
+import { logOf } from '../../numbers/logarithm.ts';
 import { settings } from '../settings.ts';
 import { missingSamples } from './missing.ts';
 import { findBreaks, spansOf, type Break, type Span } from './breaks.ts';
 import { leastRate, neighbourStep, rateAcross } from './losses.ts';
+import { byPhases, type PhasedClock } from './phases.ts';
 import { withSlips } from './slips.ts';
 import { median, stampQuantum, stepShape, type StepShape } from './steps.ts';
 import { movingSteps, unevenness } from './unevenness.ts';
@@ -32,12 +34,49 @@ export interface StampClock {
   readonly each: number | undefined;
   /** Rate in Hz that the true one is not below, where stamps are about as coarse as the step; else 0. */
   readonly least: number;
+  /** Samples that are lost at least by that rate; undefined where the clock was set anew or there is no such rate. */
+  readonly leastLost: number | undefined;
   /** From the first stamp to the last, in s. */
   readonly span: number;
 }
 
 /** Rate, gaps and unevenness of stamps in s, at least two and not all equal; `resolution` is one unit of their last digit, in s. */
 export function clockOf(t: Float64Array, resolution: number): StampClock | undefined {
+  const clock = clockBySteps(t, resolution);
+  if (clock === undefined || clock.backward > 0 || unsureBy(clock) === undefined) return clock;
+  const phased = byPhases(t, clock.quantum, clock.least);
+  return phased === undefined ? clock : clockByPhases(t, clock, phased);
+}
+
+/** By how much the rows that stand closest say the rate to be too low, as a share, where that or hidden losses leave it in doubt. */
+export function unsureBy({
+  rate,
+  least,
+  hidesLosses,
+  quantum,
+  span,
+}: StampClock): { readonly off: number; readonly threshold: number } | undefined {
+  const off = least / rate - 1;
+  const threshold = settings.uncertain + (2 * quantum) / span;
+  return off > threshold || hidesLosses ? { off, threshold } : undefined;
+}
+
+/** A clock whose losses the places of the rows tell; the rate stays in doubt, as it rests on even sampling. */
+function clockByPhases(t: Float64Array, clock: StampClock, { rate, breaks }: PhasedClock): StampClock {
+  const stretches = stretchesOf(t, spansOf(t.length, breaks), breaks, rate);
+  return {
+    ...clock,
+    rate,
+    stretches,
+    jitter: 0,
+    times: undefined,
+    delivery: clock.delivery === 'coarse' ? 'coarse' : 'rounded',
+    missing: missingSamples(stretches, rate),
+    hidesLosses: true,
+  };
+}
+
+function clockBySteps(t: Float64Array, resolution: number): StampClock | undefined {
   const shape = stepShape(t);
   if (!(shape.forwardMedian > 0)) return undefined;
   const quantum = stampQuantum(t, resolution);
@@ -58,7 +97,17 @@ export function clockOf(t: Float64Array, resolution: number): StampClock | undef
   const even = { ...found, quantum: resolution, usual: shape.median, limit: settings.gapSteps * shape.median };
   const losses = clockWith(t, shape, even);
   const isEven = losses.jitter <= settings.jitter.note && losses.delivery === 'even';
-  return isEven && losses.stretches.length < 0.5 * t.length ? losses : clockWith(t, shape, found);
+  return isEven && mayBeLosses(losses.stretches, t.length) ? losses : clockWith(t, shape, found);
+}
+
+/**
+ * Whether breaks are as losses come, with long stretches between some of them: those of rounding come every so many rows. The
+ * longest of the stretches between breaks at random in a share p of n rows has some ln(n p) / p rows.
+ */
+function mayBeLosses(stretches: readonly Stretch[], rows: number): boolean {
+  const longest = stretches.reduce((most, { from, to }) => Math.max(most, to - from), 0);
+  const share = (stretches.length - 1) / rows;
+  return share < 0.5 && longest * share >= 0.5 * logOf(Math.max(1, stretches.length - 1));
 }
 
 /** How steps are judged: what they are rounded to, the usual one, and the longest that is no gap. */
@@ -87,6 +136,9 @@ function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): Sta
   const rate = isShort ? rateAcross(t, spans, joins, ofSpans) : ofSpans;
   const spread = bursts || coarse ? { jitter: 0, rounded: coarse } : unevenness(t, spans, quantum, held.rows > 0);
   const stretches = stretchesOf(t, spans, breaks, rate);
+  const least = !bursts && held.rows === 0 && quantum > 0.25 / rate ? leastRate(t, quantum) : 0;
+  const span = t[t.length - 1] - t[0];
+  const resets = breaks.filter(({ reset }) => reset).length;
   return {
     rate,
     stretches,
@@ -97,12 +149,13 @@ function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): Sta
     missing: missingSamples(stretches, rate),
     repeated: shape.zero,
     backward: shape.backward,
-    resets: breaks.filter(({ reset }) => reset).length,
+    resets,
     held,
     hidesLosses: (isShort && quantum > 0.25 / rate) || hidesAsMany(t.length, breaks),
     each: hides ? 1 / t.length : undefined,
-    least: !bursts && held.rows === 0 && quantum > 0.25 / rate ? leastRate(t, quantum) : 0,
-    span: t[t.length - 1] - t[0],
+    least,
+    leastLost: least > 0 && resets === 0 ? Math.max(0, Math.floor(span * least) - (t.length - 1)) : undefined,
+    span,
   };
 }
 

@@ -67,12 +67,17 @@ export function leastRate(t: Float64Array, quantum: number): number {
   let least = 0;
   for (const rows of [16, 32, 64, 128, 256, 512, 1024, 2048]) {
     if (rows > t.length / 4) break;
-    let shortest = Infinity;
-    for (let i = rows; i < t.length; i++) {
-      const span = t[i] - t[i - rows];
-      if (span >= 0 && span < shortest) shortest = span;
-    }
-    least = Math.max(least, rows / (shortest + quantum));
+    least = Math.max(least, rows / (densest(t, rows) + quantum));
   }
   return least;
+}
+
+/** The shortest time in s from a row to the one so many rows later, of those that don't run backwards. */
+export function densest(t: Float64Array, rows: number): number {
+  let shortest = Infinity;
+  for (let i = rows; i < t.length; i++) {
+    const span = t[i] - t[i - rows];
+    if (span >= 0 && span < shortest) shortest = span;
+  }
+  return shortest;
 }

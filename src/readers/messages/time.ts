@@ -59,8 +59,16 @@ export interface TimeFacts {
   };
   rush: { readonly rows: number };
   'rate-differs': { readonly measured: number; readonly off: number; readonly stated: number; readonly name: string };
-  /** `least`: what the densest rows give, where that is above the rate over all. */
-  'rate-uncertain': { readonly rate: number; readonly least: number | undefined; readonly quantum: number };
+  /**
+   * `least`: what the densest rows give, where that is above the rate over all. `lost`: samples by those rows, and as many as
+   * the gaps leave out.
+   */
+  'rate-uncertain': {
+    readonly rate: number;
+    readonly least: number | undefined;
+    readonly quantum: number;
+    readonly lost: { readonly least: number; readonly most: number } | undefined;
+  };
   gap: {
     readonly gaps: number;
     readonly missing: number;
@@ -103,6 +111,17 @@ function timeUnit(facts: TimeFacts['time-unit']): string {
 function gap({ gaps, missing, share, first, line, longest }: TimeFacts['gap']): string {
   const [what, which] = gaps === 1 ? ['A gap leaves', 'gap'] : [`${gaps} gaps leave`, 'first'];
   return `${what} out ${missing === 1 ? '1 sample' : `${missing} samples`} (${percent(share)}), the ${which} at ${figure(first)} s${atLine('line', line)}, the longest ${figure(longest)} s: no segment of a spectrum crosses a gap.`;
+}
+
+function rateUncertain({ rate, least, quantum, lost }: TimeFacts['rate-uncertain']): string {
+  const known = least === undefined ? '' : `, and ${figure(least)} Hz at least where none is lost`;
+  const count =
+    lost === undefined
+      ? ''
+      : lost.most > lost.least
+        ? ` (${lost.least} to ${lost.most} samples)`
+        : ` (${counted(lost.least, 'sample')} at least)`;
+  return `Stamps are in steps of ${figure(quantum)} s, about as coarse as the time between samples, and show that some are lost${count}, but not each of them: the rate is ${figure(rate)} Hz as far as they tell${known}, so state it with rate, or record finer stamps.`;
 }
 
 const clockParts = ({ path, column, rates: [long, short] }: TimeFacts['clock-parts']): string =>
@@ -149,10 +168,7 @@ export const timeSentences: Sentences<TimeFacts> = {
   'rate-differs': ({ measured, off, stated, name }) =>
     `The stamps give ${figure(measured)} Hz, ${percent(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the ${figure(stated)} Hz of ${name}; frequencies scale with the rate, so check which is right.`,
   'clock-parts': clockParts,
-  'rate-uncertain': ({ rate, least, quantum }) => {
-    const known = least === undefined ? '' : `, and ${figure(least)} Hz at least where none is lost`;
-    return `Stamps are in steps of ${figure(quantum)} s, about as coarse as the time between samples, and show that some are lost, but not each of them: the rate is ${figure(rate)} Hz as far as they tell${known}, so state it with rate, or record finer stamps.`;
-  },
+  'rate-uncertain': rateUncertain,
   gap,
   bursts: ({ repeated, backward, rate }) =>
     `${repeated} stamps repeat the one before and ${backward} run backwards, as where samples are delivered in bursts: samples are taken as even at ${figure(rate)} Hz, the slope of the stamps.`,

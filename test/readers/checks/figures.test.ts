@@ -33,6 +33,7 @@ const clock = (change: Partial<StampClock> = {}): StampClock => ({
   hidesLosses: false,
   each: undefined,
   least: 0,
+  leastLost: undefined,
   span: 10,
   ...change,
 });
@@ -106,6 +107,9 @@ describe('findings of a clock', () => {
     assert.equal(brief(unsure({ hidesLosses: true }))?.split(' ')[0], 'rate-uncertain');
     assert.ok(Math.abs(unsure({ least: 101 })!.value! - 0.01) < 1e-12);
     assert.match(unsure({ least: 101 })!.message, /101 Hz/);
+    assert.match(unsure({ hidesLosses: true, leastLost: 7, missing: 9 })!.message, / lost \(7 to 9 samples\), but/);
+    assert.match(unsure({ hidesLosses: true, leastLost: 1, missing: 0 })!.message, / lost \(1 sample at least\), but/);
+    assert.doesNotMatch(unsure({ hidesLosses: true, leastLost: 0, missing: 9 })!.message, /\d samples/);
     assert.ok(!/99/.test(unsure({ hidesLosses: true, least: 99 })!.message));
   });
 });
