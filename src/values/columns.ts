@@ -45,6 +45,7 @@ export const calibrationFigure = <Row extends { readonly channel: Channel }, V>(
   figure('calibration_percent', '%', ({ channel }) => inPercent(channel.calibration?.relative), {
     title: 'Calibration ±',
     heading: 'calibration uncertainty',
+    digits: 3,
     each: 'as given',
     inTableOf: (value) => rowsOf(value).some(({ channel }) => channel.calibration !== undefined),
     optional: true,

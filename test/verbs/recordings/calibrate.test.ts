@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { present } from '../../../src/charts/present.ts';
 import { standardUncertainty } from '../../../src/units/uncertainty.ts';
 import { signalsOf } from '../../../src/values/run.ts';
 import { errorOf, near, recordingOf, sine, valueOf, warningsOf } from '../notebook.ts';
@@ -68,6 +69,21 @@ describe('calibrate', () => {
     const K = await valueOf('calibration', `${six}K`, study);
     const { sensitivity, sensitivityUncertainty } = K.rows[2];
     near(standardUncertainty(rms.parts!), (rms.quantity.value * sensitivityUncertainty!) / sensitivity, 1e-6);
+  });
+
+  it('shows what the sensor adds in three digits, and as it is where it was stated', async () => {
+    const study = { ...files(tiltedFaces(2)), 'ride.csv': recordingOf({ 'z (g)': sine(10, 0.5, 1) }) };
+    const shown = async (calibration: string): Promise<string | undefined> => {
+      const levels = await valueOf('levels', `${six}levels (load "ride.csv" calibration ${calibration})`, study);
+      for (const part of present(levels, undefined, []).parts)
+        if (part.type === 'table') {
+          const at = part.columns.findIndex(({ name }) => name === 'Calibration ±');
+          if (at >= 0) return part.rows[0][at];
+        }
+      return undefined;
+    };
+    assert.match((await shown('K'))!, /^\d\.?\d{0,3}$/);
+    assert.equal(await shown('2.5 %'), '2.5');
   });
 
   it('still takes a relative uncertainty alone', async () => {
