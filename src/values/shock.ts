@@ -28,7 +28,7 @@ export interface ShockEntry {
   readonly maximax: Float64Array;
   readonly positive: Float64Array;
   readonly negative: Float64Array;
-  /** Largest in the free vibration after the shock. */
+  /** Largest in the free vibration after the run’s end. */
   readonly residual: Float64Array;
 }
 
@@ -60,8 +60,8 @@ export const shockKind = {
         'largest_residual',
         own,
         ({ residual }) => residual.reduce((most, level) => Math.max(most, level), 0),
-        'The largest response of any oscillator after the shock',
-        { title: 'Largest after the shock' },
+        'The largest response of any oscillator after the end of the run',
+        { title: 'Largest after the end' },
       ),
       calibrationFigure(({ entries }: ShockValue) => entries),
     ],

@@ -16,7 +16,7 @@ const perOctave = 12;
 
 /**
  * The shock response spectrum of each run and channel: twelve natural frequencies an octave, the largest response
- * at any time (maximax), towards + and towards -, and after the shock (residual). The median of a channel stands for
+ * at any time (maximax), towards + and towards -, and after the end of the run (residual). The median of a channel stands for
  * rest. Refuses a resultant, runs too uneven for a uniform rate, and frequencies above a tenth of a run's rate.
  *
  * @param damping fraction of critical damping

@@ -34,7 +34,7 @@ interface Curve {
   readonly series: string;
 }
 
-/** Responses on log-log paper: at any time as full lines, after the shock as dashed ones. */
+/** Responses on log-log paper: at any time as full lines, after the end as dashed ones. */
 export function shockChart(named: readonly NamedShock[], options: ShockOptions): ChartPart | undefined {
   const all = named.flatMap(({ value }) => value.entries);
   const channels = distinct(all.map(({ channel }) => channel.name));

@@ -64,7 +64,7 @@ describe('shock', () => {
     const scales = (chart.vega as { scales: { name: string; type: string; domain: number[] }[] }).scales;
     const x = scales.find(({ name }) => name === 'x')!;
     assert.deepEqual([x.type, x.domain], ['log', [20, 80]]);
-    assert.match(chart.description, /^a: largest \d+\.\d dB re 1e-6 m\/s² at 4\d.* Hz; after the shock /);
+    assert.match(chart.description, /^a: largest \d+\.\d dB re 1e-6 m\/s² at 4\d.* Hz; after the end /);
     const table = tabulate(await valueOf('table', `${S}table S scale dB`, files))!;
     assert.equal(table.columns[3].unit, 'dB re 1e-6 m/s^2');
   });
