@@ -6,7 +6,10 @@ import { distinct } from './names.ts';
 // What is said of shock response spectra.
 
 /** How both curves of a run are named: the largest at any time, and once the run has ended. */
-export const responseNames = { maximax: 'at any time (maximax)', residual: 'after the end of the run (residual)' } as const;
+export const responseNames = {
+  maximax: 'at any time (maximax)',
+  residual: 'after the end of the run (residual)',
+} as const;
 
 export const shockTitle = (sets: readonly string[]): string => `Shock response spectrum: ${listed(distinct(sets))}`;
 
