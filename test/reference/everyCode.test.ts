@@ -27,7 +27,9 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
     'write.kept',
   ],
   'a part of the sentence of a result, which names no code': [
-    ...['lower', 'higher', 'equivalent', 'not-shown', 'apart', 'unplanned', 'withheld'].map((one) => `result.${one}`),
+    ...['lower', 'higher', 'equivalent', 'not-shown', 'apart', 'other-days', 'unplanned', 'withheld'].map(
+      (one) => `result.${one}`,
+    ),
     ...['one-run-each', 'few-runs', 'no-scatter', 'agrees', 'disagrees', 'loggers', 'pooled', 'pooled-guard'].map(
       (one) => `result.${one}`,
     ),
