@@ -4,6 +4,7 @@ import { present } from '../../../src/charts/present.ts';
 import { tabulate } from '../../../src/values/tabulate.ts';
 import { toJson } from '../../../src/values/json.ts';
 import { guardsOf } from '../../../src/analysis/evidence/guards.ts';
+import { isWithholding } from '../../../src/statistics/sequence.ts';
 import type { ComparisonValue } from '../../../src/values/comparison.ts';
 import type { ComparisonRow } from '../../../src/values/comparisonParts.ts';
 import type { VerdictValue } from '../../../src/values/verdict.ts';
@@ -20,6 +21,7 @@ export function holdsTogether(value: ComparisonValue, row: ComparisonRow, index:
   const { outcome, lowPercent, highPercent, pAdjusted, sentence } = row;
   const json = (toJson(value) as { rows: Record<string, unknown>[] }).rows[index];
   assert.equal(wordIn(sentence), outcome);
+  hasFigures(row);
   assert.deepEqual(
     [json['outcome'], json['sentence'], json['low_percent'] ?? undefined, json['p_adjusted'] ?? undefined],
     [outcome, sentence, lowPercent, pAdjusted],
@@ -43,9 +45,28 @@ export function holdsTogether(value: ComparisonValue, row: ComparisonRow, index:
   else assert.ok(!leavesOut0);
 }
 
+/** That the figures in a row's sentence are its own: the change, and the ends of the interval, as sizes where a direction is told. */
+function hasFigures({ sentence, outcome, changePercent, lowPercent, highPercent }: ComparisonRow): void {
+  const near = (text: string | undefined, figure: number): void =>
+    assert.ok(
+      text !== undefined && Math.abs(numberOf(text) - figure) < (Math.abs(figure) < 100 ? 0.06 : 0.6),
+      sentence,
+    );
+  const [, size] = / was ([\d.]+) % (?:lower|higher) /.exec(sentence) ?? [];
+  const [, signed] = /(?:: |\()([+−]?[\d.]+) % (?:\(|was measured)/.exec(sentence) ?? [];
+  const sign = outcome === 'lower' ? -1 : 1;
+  if (outcome === 'lower' || outcome === 'higher') near(size, sign * changePercent);
+  else near(signed, changePercent);
+  if (lowPercent === undefined || highPercent === undefined) return;
+  const [, from, to] = /interval ([+−]?[\d.]+) to ([+−]?[\d.]+) %/.exec(sentence) ?? [];
+  const ends = outcome === 'lower' ? [-highPercent, -lowPercent] : [lowPercent, highPercent];
+  near(from, ends[0]);
+  near(to, ends[1]);
+}
+
 /** Whether anything outside the figures stands against a verdict by a row. */
 export const isWithheld = (value: ComparisonValue, row: ComparisonRow): boolean =>
-  (row.sequence ?? value.sequence) === 'apart' || guardsOf(value, row).length > 0;
+  isWithholding(row.sequence ?? value.sequence) || guardsOf(value, row).length > 0;
 
 /** That table and chart show every row's outcome. */
 export function isShown(value: ComparisonValue): void {
@@ -119,6 +140,12 @@ function rowsIn({ vega }: ChartPart): Readonly<Record<string, unknown>>[] {
 /** That a verdict says nothing that its row does not. */
 export function agrees({ verdict, claim, sentence, ...value }: VerdictValue, { outcome, ...row }: ComparisonRow): void {
   assert.equal(value.row.sentence, row.sentence);
+  const json = toJson({ verdict, claim, sentence, ...value }) as Record<string, unknown>;
+  const percent = (key: string): number | undefined => (json[key] as number | null) ?? undefined;
+  assert.deepEqual(
+    [json['verdict'], json['claim'], json['sentence'], percent('low_percent'), percent('high_percent')],
+    [verdict, claim, sentence, value.lowPercent, value.highPercent],
+  );
   assert.ok(sentence.startsWith(row.sentence) && sentence.includes(`The claim of ${claim} is ${verdict}`));
   // From a percentage to a ratio and back, to rounding.
   assert.ok(Math.abs((value.lowPercent ?? 0) + (row.highPercent ?? 0)) < 1e-9);

@@ -21,7 +21,7 @@ const study = fc
     scatter: fc.constantFrom(0.2, 1, 4),
     levels: fc.uniqueArray(fc.integer({ min: -1000, max: 1000 }), { minLength: 8, maxLength: 8 }),
     order: fc.nat(2),
-    layout: fc.constantFrom('alone', 'alone', 'pairs', 'days'),
+    layout: fc.constantFrom('alone', 'alone', 'pairs', 'days', 'other days'),
     over: fc.constantFrom(1, 3),
     primary: fc.boolean(),
     margin: fc.boolean(),
@@ -43,8 +43,9 @@ const study = fc
     return { made, text, doubt, layout };
   });
 
-/** A column of the sheet by which the k-th run of each side makes a pair, or two runs of each a day. */
-function laidOut(layout: 'pairs' | 'days', runs: number): Record<string, readonly string[]> {
+/** A column of the sheet by which the k-th run of each side makes a pair, or two runs of each a day, or the sides have days of their own. */
+function laidOut(layout: 'pairs' | 'days' | 'other days', runs: number): Record<string, readonly string[]> {
+  if (layout === 'other days') return { day: Array.from({ length: 2 * runs }, (_, k) => (k < runs ? 'Mon' : 'Tue')) };
   const side = Array.from({ length: runs }, (_, k) =>
     layout === 'pairs' ? String(k + 1) : `2026-05-0${1 + Math.floor(k / 2)}`,
   );
@@ -108,6 +109,7 @@ describe('what is said of a study', () => {
             value.rows.every((row) => isWithheld(value, row)),
             doubt,
           );
+        if (layout === 'other days') assert.ok(value.rows.every((row) => row.outcome === 'not shown'));
         if (layout === 'pairs')
           assert.ok(
             value.rows.every(({ sentence, lowPercent }) => (lowPercent === undefined) !== / in pairs/.test(sentence)),
