@@ -135,6 +135,10 @@ describe('contrast', () => {
       }),
       undefined,
     );
+    // One run that a column fits alone has no residual of its own, however many the others have.
+    const alone = [[1, 0, 0, 0, 0, 0]];
+    assert.equal(contrast({ conditions: letters('ABABAB'), nuisance: alone, scatter: 'hc2' }), undefined);
+    assert.notEqual(contrast({ conditions: letters('ABABAB'), nuisance: alone, scatter: 'mq' }), undefined);
     assert.equal(contrast({ conditions: ['A', 'A'], nuisance: [], scatter: 'mq' }), undefined);
     assert.throws(() => contrast({ conditions, nuisance: [[1, 2]], scatter: 'mq' }), /2/);
   });

@@ -24,6 +24,12 @@ describe('the line through still positions', () => {
     const two = axisCalibration([1, -1], [1.02, -0.97])!;
     close(two.sensitivity, 0.995);
     assert.equal(two.sensitivityUncertainty, undefined);
+    // Along gravity and across it, and the same a little off the axis.
+    for (const share of [1, 0.1]) {
+      const across = axisCalibration([share, 0], [0.02 + 0.99 * share, 0.02])!;
+      close(across.sensitivity, 0.99);
+      close(across.offset, 0.02);
+    }
   });
 
   it('is none where the same acts in all', () => {
