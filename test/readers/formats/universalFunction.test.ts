@@ -61,6 +61,11 @@ describe('the header of a function of dataset 58', () => {
     assert.deepEqual(at('          ', '       321', '3   '), { ...asStated, entity: '', node: 321 });
   });
 
+  it('has its step in 13 columns, whatever stands right behind them', () => {
+    const touching = '         2       300         1  0.00000E+00  2.50000E-037.00000E+00';
+    assert.deepEqual(headerOf({ 7: touching }), asStated);
+  });
+
   it('is one of a time response by its function, or by its abscissa where that is general', () => {
     const general = records()[6].replace('    1', '    0');
     assert.deepEqual(headerOf({ 6: general }), asStated);

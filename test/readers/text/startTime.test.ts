@@ -38,6 +38,7 @@ describe('a start time above the rows', () => {
 
   it('is none where the date is in doubt, or is of something else', async () => {
     for (const line of [
+      'Start time: at noon',
       'Start: 03/04/2026 10:20:30',
       'Calibration date: 2026-03-15 10:20:30',
       'Stop time: 2026-03-15 10:20:30',
