@@ -46,7 +46,22 @@ export interface Reading {
  * Makes a recording of a table: says which column is what, and when samples were taken. Refuses a table of which that
  * can't be said, or too little is left.
  */
-export function assemble({ origin, table: whole }: Reading, options: ReadOptions): Result<Recording> {
+export function assemble(reading: Reading, options: ReadOptions): Result<Recording> {
+  const found = assembled(reading, options);
+  return found.ok ? success(found.value.recording) : found;
+}
+
+/** A recording, and what its clock was made of. */
+export interface Assembled {
+  readonly recording: Recording;
+  readonly timed: Timing;
+  readonly time: Roles['time'];
+  readonly origin: Origin;
+  readonly lineOf: Table['lineOf'];
+}
+
+/** As `assemble`, for whoever joins recordings. */
+export function assembled({ origin, table: whole }: Reading, options: ReadOptions): Result<Assembled> {
   const { path } = origin;
   const badOption = refusedOption(path, options);
   if (badOption) return badOption;
@@ -83,13 +98,14 @@ export function assemble({ origin, table: whole }: Reading, options: ReadOptions
     ...(table.named ? [] : [finding('no-header', 'note', { names: gapless.channels.map(({ name }) => name) })]),
     ...droppedSamples(origin.dropped, clock),
   ];
-  return success({
+  const recording: Recording = {
     file: path,
     layout: layoutOf(origin.layout, rows, roles.value.time, timed.value, leftOut, sensors),
     channels: gapless.channels,
     clock: { ...clock, epoch: epochOf(clock, roles.value.time, origin, options) },
     findings: worstFirst(findings, (one) => one),
-  });
+  };
+  return success({ recording, timed: timed.value, time: roles.value.time, origin, lineOf: rows.lineOf });
 }
 
 /** Seconds after which a clock that counts from the start of the recording is one that was running before. */
@@ -111,7 +127,7 @@ function epochOf(
 }
 
 /** What the logger says it lost, where gaps do not show it. */
-function droppedSamples(dropped: number | undefined, { stretches, rate }: Clock): Finding[] {
+export function droppedSamples(dropped: number | undefined, { stretches, rate }: Clock): Finding[] {
   if (dropped === undefined || dropped <= missingSamples(stretches, rate)) return [];
   return [finding('dropped-samples', 'warning', { dropped }, { value: dropped })];
 }

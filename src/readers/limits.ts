@@ -12,6 +12,11 @@ export const limits = {
   expandedFree: 64 * 2 ** 20,
   /** Compressed bytes unpacked at a time, few, for they may grow a thousandfold before the growth is looked at. */
   packed: 32 * 1024,
+  /**
+   * Bytes of numbers in memory from which a recording is read part by part, bytes of a text that make a part, and numbers
+   * that a part of it may have that is taken into memory.
+   */
+  parts: { from: 2 ** 30, part: 32 * 2 ** 20, most: 32_000_000 },
   /** Different texts that a label column may hold before it is only text. */
   labels: 256,
   /** Bytes looked at to find the layout. */

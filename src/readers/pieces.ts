@@ -39,14 +39,14 @@ export function refusedBy(source: ByteSource): Refused | undefined {
     : refuse('file-unreadable', { path, system: fault.system });
 }
 
-/** Fails with `file-changed` where the file ends before its size, as one does that is written anew while it is read. */
-export function piecesOf(source: ByteSource): Pieces {
-  let position = 0;
+/** Of the bytes `from` up to but without `to`. Fails with `file-changed` where the file ends before its size, as one does that is written anew while it is read. */
+export function piecesOf(source: ByteSource, from = 0, to = source.size): Pieces {
+  let position = from;
   let failure = refusedBy(source);
   return {
     async next() {
-      if (position >= source.size || failure) return undefined;
-      const bytes = await source.read(position, Math.min(limits.piece, source.size - position));
+      if (position >= to || failure) return undefined;
+      const bytes = await source.read(position, Math.min(limits.piece, to - position));
       if (bytes.length === 0) {
         failure =
           refusedBy(source) ??
@@ -57,7 +57,7 @@ export function piecesOf(source: ByteSource): Pieces {
       return bytes;
     },
     failure: () => failure,
-    progress: () => Math.min(1, position / Math.max(source.size, 1)),
+    progress: () => Math.min(1, (position - from) / Math.max(to - from, 1)),
     close: () => Promise.resolve(),
   };
 }

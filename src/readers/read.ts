@@ -4,6 +4,9 @@ import { isParquet, readParquet } from './formats/parquet.ts';
 import { isUniversal, readUniversal } from './formats/universal.ts';
 import { isWav, readWav } from './formats/wav.ts';
 import { isGzip, unzipped } from './gzip.ts';
+import { limits } from './limits.ts';
+import { partFormat } from './long/partFormat.ts';
+import { readLong } from './long/readLong.ts';
 import { refuse } from './messages.ts';
 import { openFile, piecesOf, refusedBy, type OpenFile } from './pieces.ts';
 import type { ByteSource, ReadOptions, Recording, ReadWatch } from './recording.ts';
@@ -23,8 +26,7 @@ export async function read(
   watch: ReadWatch = unwatched,
 ): Promise<Result<Recording>> {
   try {
-    const reading = await readFile(source, options, watch);
-    return reading.ok ? assemble(reading.value, options) : reading;
+    return await readFile(source, options, watch);
   } catch (error) {
     if (error instanceof RangeError && /allocation|array length/i.test(error.message))
       return refuse('memory', { path: source.path });
@@ -32,16 +34,22 @@ export async function read(
   }
 }
 
-async function readFile(source: ByteSource, options: ReadOptions, watch: ReadWatch): Promise<Result<Reading>> {
-  const { path, size } = source;
+async function readFile(source: ByteSource, options: ReadOptions, watch: ReadWatch): Promise<Result<Recording>> {
+  const { path, size, sizes = limits.parts } = source;
   const refused = refusedBy(source);
   if (refused) return refused;
   if (size === 0) return refuse('empty', { path });
   const file = await openFile(path, size, piecesOf(source));
   if (!file.ok) return file;
   const { head } = file.value;
-  if (isParquet(head)) return readParquet(source, watch);
-  return isGzip(head) ? readPacked(file.value, options, watch) : readStream(file.value, options, watch);
+  const whole = (reading: Result<Reading>): Result<Recording> =>
+    reading.ok ? assemble(reading.value, options) : reading;
+  if (isParquet(head)) return whole(await readParquet(source, watch));
+  if (isGzip(head)) return whole(await readPacked(file.value, options, watch));
+  const isOther = isUniversal(head) || foreignFormat(path, head) !== undefined;
+  const format = isOther ? undefined : await partFormat(file.value, options, sizes);
+  if (format !== undefined) return readLong(file.value, format, sizes, options, watch);
+  return whole(await readStream(file.value, options, watch));
 }
 
 /** Texts of numbers pack to about a third or a quarter. */

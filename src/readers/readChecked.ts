@@ -12,5 +12,7 @@ export async function readChecked(
   const found = await read(source, options, watch);
   if (!found.ok) return found;
   const recording = found.value;
+  // Its parts were checked as they were read.
+  if (recording.long !== undefined) return found;
   return success({ ...recording, findings: [...sampleFaults(checkedRun(recording)), ...recording.findings] });
 }

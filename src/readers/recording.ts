@@ -15,6 +15,45 @@ export interface Recording {
   readonly clock: Clock;
   /** Things a careful reader would mention, the most serious first. */
   readonly findings: readonly Finding[];
+  /** Of a recording that is too large to stand in memory: then its channels have no samples, and are read part by part. */
+  readonly long?: LongRecording;
+}
+
+/** How a recording that is too large for memory is read again, part by part. Plain data. */
+export interface LongRecording {
+  /** Samples of each channel. */
+  readonly rows: number;
+  /** In order, without anything between them. */
+  readonly parts: readonly LongPart[];
+  readonly sizes: PartSizes;
+}
+
+/** A part of a file that is read by itself. */
+export interface LongPart {
+  /** Its bytes, from one up to but without another. */
+  readonly from: number;
+  readonly to: number;
+  /** 1-based line of its first row. */
+  readonly line: number;
+  /** Index of its first sample, and how many it has. */
+  readonly row: number;
+  readonly rows: number;
+}
+
+/** From how many bytes on a file is read part by part, how many bytes make a part, and numbers that stand in memory at once at most. */
+export interface PartSizes {
+  readonly from: number;
+  readonly part: number;
+  readonly most: number;
+}
+
+/** The lowest and the highest of so many samples after one another, none of them across a gap. */
+export interface Outline {
+  readonly stride: number;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+  /** Index in these at which each unbroken stretch begins. */
+  readonly starts: readonly number[];
 }
 
 /** One column of readings. */
@@ -32,6 +71,8 @@ export interface RecordedChannel {
   readonly samples: Float64Array;
   /** Smallest difference between two values, where it is known already. */
   readonly step?: number;
+  /** Of a recording that is too large for memory. */
+  readonly outline?: Outline;
 }
 
 /** The time base of a recording. Sample i of stretch s is at s.start + (i - s.from) / rate. */
@@ -148,6 +189,8 @@ export interface ByteSource {
   readonly size: number;
   /** Up to `length` bytes from `position`; fewer only at the end. The array may be reused by the next call. */
   read(position: number, length: number): Promise<Uint8Array>;
+  /** What is read part by part, where the host has more or less memory than most. */
+  readonly sizes?: PartSizes;
   /** Why a reading gave no bytes where there should be some, once one did. */
   fault?(): SourceFault | undefined;
 }

@@ -20,6 +20,7 @@ export function takenChannels(
 
 /** A recording with the samples of the channels that are taken, each with its step; the others are named alone. @param beside as of `takenChannels` */
 export function withSamplesOf(recording: Recording, asked: readonly string[], beside?: string): Recording {
+  if (recording.long !== undefined) return recording;
   const taken = takenChannels(recording, asked, beside);
   const channels = recording.channels.map((channel) =>
     taken.includes(channel)

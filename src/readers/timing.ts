@@ -36,6 +36,8 @@ export interface Timing {
   readonly rows: Rows;
   readonly findings: readonly Finding[];
   readonly stamps: StampClock | undefined;
+  /** The stamps of the rows that are kept, in s on the column's own clock less its origin. */
+  readonly seconds?: Float64Array;
 }
 
 /** Says when each of the kept rows was sampled. Refuses a table where nothing tells the rate, or what tells it can't be. */
@@ -80,7 +82,7 @@ export function timing(
     ...(rush ? [finding('rush', 'warning', { rows: lost }, { value: lost })] : []),
     ...clockFindings(clock, stamps, stated, (row) => table.lineOf(rowAt(kept, row))),
   ];
-  return success({ clock, rows: kept, findings, stamps });
+  return success({ clock, rows: kept, findings, stamps, seconds });
 }
 
 /** Seconds to add to a clock to get UTC: of the option, where the clock has no offset of its own. */

@@ -48,10 +48,19 @@ export interface Moments {
  * @throws RangeError for no samples, or for a sample that is no finite number
  */
 export function levels(samples: Float64Array, scratch?: Float64Array): Levels {
-  const { count, mean, smallest, largest, m2, m3, m4 } = moments(samples);
+  const found = moments(samples);
+  const { count, mean } = found;
   const distance = (scratch ?? new Float64Array(count)).subarray(0, count);
   for (let i = 0; i < count; i++) distance[i] = Math.abs(samples[i] - mean);
   const [p99, p999] = percentiles(distance, [0.99, 0.999]);
+  return levelsFrom(found, { p99, p999 });
+}
+
+/** Levels of the moments of a signal, and the percentiles of its distance from the mean. */
+export function levelsFrom(
+  { count, mean, smallest, largest, m2, m3, m4 }: Moments,
+  { p99, p999 }: Pick<Levels, 'p99' | 'p999'>,
+): Levels {
   const peak = Math.max(largest - mean, mean - smallest);
   const rms = Math.sqrt(m2);
   const constant = m2 === 0;
@@ -104,12 +113,18 @@ export function moments(samples: Float64Array): Moments {
   for (let from = 0; from < count; from += blockLength) {
     addPowers(samples, from, Math.min(from + blockLength, count), rough, total);
   }
-  const [d1, d2, d3, d4] = total.map((sum) => sum / count);
+  return { ...momentsAbout(rough, total, count), count, smallest, largest };
+}
+
+/** Central moments from the sums of the powers 1 to 4 of the distance from about the mean. */
+export function momentsAbout(
+  rough: number,
+  powers: readonly number[],
+  count: number,
+): Pick<Moments, 'mean' | 'm2' | 'm3' | 'm4'> {
+  const [d1, d2, d3, d4] = powers.map((sum) => sum / count);
   return {
-    count,
     mean: rough + d1,
-    smallest,
-    largest,
     m2: d2 - d1 * d1,
     m3: d3 - 3 * d1 * d2 + 2 * d1 * d1 * d1,
     m4: d4 - 4 * d1 * d3 + 6 * d1 * d1 * d2 - 3 * (d1 * d1) ** 2,
@@ -117,7 +132,7 @@ export function moments(samples: Float64Array): Moments {
 }
 
 /** Sums are taken block by block, so that a long record rounds like a short one. */
-const blockLength = 2048;
+export const blockLength = 2048;
 
 function meanAndExtent(samples: Float64Array): { mean: number; smallest: number; largest: number } {
   let sum = 0;
@@ -137,7 +152,8 @@ function meanAndExtent(samples: Float64Array): { mean: number; smallest: number;
   return { mean: sum / samples.length, smallest, largest };
 }
 
-function addPowers(samples: Float64Array, from: number, to: number, mean: number, total: number[]): void {
+/** Adds the sums of the powers 1 to 4 of the distance of samples `from` up to but without `to` from a mean. */
+export function addPowers(samples: Float64Array, from: number, to: number, mean: number, total: number[]): void {
   let s1 = 0;
   let s2 = 0;
   let s3 = 0;

@@ -1,4 +1,5 @@
 import { Cancelled, type CancelCheck } from './cancel.ts';
+import { Carry } from './carry.ts';
 import { effectiveAverages } from './confidence.ts';
 import { fft, type Fft } from './fft.ts';
 import { addPairPower, pairPlan, type PairPlan } from './pairPower.ts';
@@ -100,9 +101,10 @@ export class WelchSum {
   readonly #power: Float64Array;
   readonly #counts: number[] = [];
   /** Samples of the open stretch that a later segment still needs. */
-  #carry: Float64Array = new Float64Array(0);
-  #carried = 0;
+  readonly #carry = new Carry();
   #openCount = 0;
+  /** Whether the open stretch has its points counted already. */
+  #isCounted = false;
 
   constructor({ shape, rate, overlap = 0.5, cancelled, vectors = true }: WelchOptions) {
     if (!(rate > 0 && rate < Infinity)) throw new RangeError(`a rate is above 0 Hz, not ${rate}`);
@@ -123,34 +125,34 @@ export class WelchSum {
     this.#counts.push(this.#addSegments(samples));
   }
 
+  /**
+   * Begins a stretch that comes block by block. Where all of its samples are told, its density is to the last digit that
+   * of `addStretch`.
+   */
+  beginStretch(samples: number): void {
+    this.endStretch();
+    this.#prepare(segmentCount(samples, this.#shape.length, this.#hop));
+    this.#isCounted = true;
+  }
+
   /** Adds the next block of a stretch too long for memory; it goes on until `endStretch`. */
   addBlock(block: Float64Array): void {
     const length = this.#shape.length;
-    if (this.#carried > 0) {
-      // The segments that begin in what was carried need up to L - 1 samples of the block.
-      const joined = new Float64Array(this.#carried + Math.min(block.length, length - 1));
-      joined.set(this.#carry.subarray(0, this.#carried));
-      joined.set(block.subarray(0, joined.length - this.#carried), this.#carried);
-      const before = Math.min(segmentCount(joined.length, length, this.#hop), Math.ceil(this.#carried / this.#hop));
-      if (before > 0) this.#openCount += this.#addSegments(joined.subarray(0, (before - 1) * this.#hop + length));
-      const next = before * this.#hop - this.#carried;
-      if (next < 0) {
-        // The block was too short to use up what was carried.
-        this.#keep(joined.subarray(before * this.#hop));
-        return;
-      }
-      block = block.subarray(next);
-    }
-    const count = this.#addSegments(block);
-    this.#openCount += count;
-    this.#keep(block.subarray(Math.min(count * this.#hop, block.length)));
+    const samples = this.#carry.add(block);
+    const whole = segmentCount(samples.length, length, this.#hop);
+    // As many at a time as are taken together.
+    const count = whole - (whole % together);
+    if (count > 0) this.#openCount += this.#addSegments(samples.subarray(0, (count - 1) * this.#hop + length));
+    this.#carry.keep(count * this.#hop);
   }
 
   /** Ends the stretch that `addBlock` built: what comes next does not join it. */
   endStretch(): void {
+    this.#openCount += this.#addSegments(this.#carry.held);
     if (this.#openCount > 0) this.#counts.push(this.#openCount);
     this.#openCount = 0;
-    this.#carried = 0;
+    this.#isCounted = false;
+    this.#carry.keep(this.#carry.held.length);
   }
 
   /** The density of all that was added. */
@@ -178,12 +180,6 @@ export class WelchSum {
       averages: effectiveAverages(this.#shape, this.#hop, this.#counts),
       noiseBandwidth: (this.#rate * squares) / sumOf(this.#shape) ** 2,
     };
-  }
-
-  #keep(rest: Float64Array): void {
-    if (this.#carry.length < rest.length) this.#carry = new Float64Array(rest.length + this.#shape.length);
-    this.#carry.set(rest);
-    this.#carried = rest.length;
   }
 
   /** Adds every whole segment, two to a transform: one as its real part, the next as its imaginary part. */
@@ -222,14 +218,19 @@ export class WelchSum {
 
   /** Adds as many of the segments as the compiled loop takes, and gives their number. */
   #addByVectors(samples: Float64Array, count: number): number {
-    this.#points += count * this.#shape.length;
-    if (this.#vectors === undefined && this.#points >= fewestForVectors) {
-      this.#vectors = WelchVectors.for(this.#shape, this.#hop) ?? null;
-    }
+    if (!this.#isCounted) this.#prepare(count);
     const proceed = (): void => {
       if (this.#cancelled?.()) throw new Cancelled();
     };
     return this.#vectors?.add(samples, count, proceed) ?? 0;
+  }
+
+  /** Counts the points of segments that are to come, and makes the compiled loop where it is worth it. */
+  #prepare(count: number): void {
+    this.#points += count * this.#shape.length;
+    if (this.#vectors === undefined && this.#points >= fewestForVectors) {
+      this.#vectors = WelchVectors.for(this.#shape, this.#hop) ?? null;
+    }
   }
 
   /** Adds the segment from `start`, and where there is one the next, by the general transform. */
@@ -242,6 +243,9 @@ export class WelchSum {
     else addPower(re, im, this.#power);
   }
 }
+
+/** Segments that go through the transforms together: four by vectors, two without. */
+const together = 4;
 
 /** Points of segments below which the compiled loop's tables cost about what it saves. */
 const fewestForVectors = 500_000;

@@ -1,4 +1,4 @@
-import type { Finding, Layout, Stretch } from '../readers/recording.ts';
+import type { Finding, Layout, LongRecording, Outline, ReadOptions, Stretch } from '../readers/recording.ts';
 import { gapsBetween } from '../signal/stretch.ts';
 import type { Unit } from '../units/unit.ts';
 
@@ -27,8 +27,21 @@ export interface Run {
   readonly layout: Layout;
   /** From a run sheet, if there is one. */
   readonly sheet?: RunFacts;
+  /** Of a recording that is too large for memory: its signals have no samples, which are read part by part. */
+  readonly long?: LongRun;
   /** What the run sheet or `load` calls the sensor; runs without a name are taken to be of one. */
   readonly sensor?: string;
+}
+
+/** Where the samples of a run stand that is too large for memory. Plain data. */
+export interface LongRun {
+  readonly recording: LongRecording;
+  /** How its file was read, and which channels were asked for. */
+  readonly reading: ReadOptions;
+  readonly channels: readonly string[];
+  /** Which of the recording's samples these are: from one up to but without another. */
+  readonly from: number;
+  readonly to: number;
 }
 
 /** When the samples of a run were taken that was not sampled evenly. */
@@ -71,6 +84,8 @@ export interface Signal extends ChannelFacts {
   readonly axes?: undefined;
   /** How finely the logger wrote it, where that is known. */
   readonly written?: Written;
+  /** What is drawn of it, where the run is too large for memory. */
+  readonly outline?: Outline;
 }
 
 /** The smallest difference between two readings of a file, in the unit that it was read in; 0 where all are alike. */
@@ -131,7 +146,8 @@ export const signalsOf = ({ channels }: Pick<Run, 'channels'>): Signal[] => chan
 export const axesOf = (channel: Channel): readonly Signal[] => channel.axes ?? [channel];
 
 /** Samples of each channel. */
-export const sampleCount = (run: Run): number => signalsOf(run)[0]?.samples.length ?? 0;
+export const sampleCount = (run: Run): number =>
+  run.long === undefined ? (signalsOf(run)[0]?.samples.length ?? 0) : run.long.to - run.long.from;
 
 /** How many gaps a run has; where its clock was reset nobody knows of any. */
 export const gapCount = ({ stretches, rate, stamps }: Run): number =>

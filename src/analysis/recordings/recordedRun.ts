@@ -1,7 +1,7 @@
 import { converterStep } from '../../readers/checks/checked.ts';
 import { findChannel } from '../../readers/findChannel.ts';
 import { takenChannels } from '../../readers/takenChannels.ts';
-import type { ReadOptions, Recording, RecordedChannel } from '../../readers/recording.ts';
+import type { Outline, ReadOptions, Recording, RecordedChannel } from '../../readers/recording.ts';
 import { success, type Result } from '../../result/result.ts';
 import { parseUnit, unit as unitNamed } from '../../units/parse.ts';
 import type { Channel, RawFile, Run } from '../../values/run.ts';
@@ -43,9 +43,15 @@ export function runOf(recording: Recording, file: RawFile, label: string, asked:
     findings,
     layout,
     ...(clock.epoch === undefined ? {} : { epoch: clock.epoch }),
+    ...longOf(recording, asked),
     ...(clock.times === undefined ? {} : { stamps: { times: clock.times, jitter: clock.jitter } }),
   };
   return success(run);
+}
+
+function longOf({ long }: Recording, { channels, reading }: Reading): Pick<Run, 'long'> {
+  if (long === undefined) return {};
+  return { long: { recording: long, reading, channels, from: 0, to: long.rows } };
 }
 
 function chosenChannels(
@@ -62,12 +68,13 @@ function chosenChannels(
 }
 
 /** A channel whose pulses are counted: how high they are does not matter. */
-const inPlainNumbers = ({ name, header, samples }: RecordedChannel): Channel => ({
+const inPlainNumbers = ({ name, header, samples, outline }: RecordedChannel): Channel => ({
   name,
   ...(header === undefined ? {} : { header }),
   unit: unitNamed(''),
   unitFrom: origins.option,
   samples,
+  ...(outline === undefined ? {} : { outline }),
   includesStatic: true,
 });
 
@@ -78,12 +85,22 @@ const inPlainNumbers = ({ name, header, samples }: RecordedChannel): Channel => 
 function byOption(read: RecordedChannel, { unit, scale }: ReadOptions): RecordedChannel {
   if (read.unit !== undefined || unit === undefined) return read;
   const samples = scale === undefined ? read.samples : read.samples.map((value) => value * scale);
+  if (read.outline !== undefined) return { ...read, unit, unitFrom: 'option', ...scaled(read, read.outline, scale) };
   return {
     ...read,
     unit,
     unitFrom: 'option',
     samples,
     ...(scale === undefined ? {} : { step: converterStep(samples) }),
+  };
+}
+
+/** Of a recording that is too large for memory. */
+function scaled({ step }: RecordedChannel, { low, high, ...outline }: Outline, scale = 1): Partial<RecordedChannel> {
+  const [a, b] = [low, high].map((values) => values.map((value) => value * scale));
+  return {
+    outline: { ...outline, low: scale < 0 ? b : a, high: scale < 0 ? a : b },
+    ...(step === undefined ? {} : { step: Math.abs(scale) * step }),
   };
 }
 
@@ -95,7 +112,7 @@ const origins = {
 } as const;
 
 function inItsUnit(
-  { name, header, unit, unitFrom, samples, step }: RecordedChannel,
+  { name, header, unit, unitFrom, samples, step, outline }: RecordedChannel,
   { findings }: Recording,
   { path }: RawFile,
   stated: ReadOptions,
@@ -113,6 +130,7 @@ function inItsUnit(
     unit: parsed.unit,
     unitFrom: origins[unitFrom],
     samples,
+    ...(outline === undefined ? {} : { outline }),
     written: { step: step ?? converterStep(samples), unit: parsed.unit.symbol },
     includesStatic: true,
   });

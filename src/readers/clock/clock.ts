@@ -276,7 +276,6 @@ function rateOf(
 ): number | undefined {
   let steps = 0;
   let duration = 0;
-  const units = Math.round(1 / resolution);
   for (const { from, to } of spans) {
     if (to - from < 2) continue;
     let first = from;
@@ -292,14 +291,24 @@ function rateOf(
     steps += count;
     duration += bursts ? count * slope(t, from, to) : toDigits(t[last] - t[first], resolution);
   }
+  return bursts ? (steps > 0 && duration > 0 ? steps / duration : undefined) : rateOver(steps, duration, resolution);
+}
+
+/**
+ * Samples a second of so many steps in so many s; undefined of none.
+ * @param duration sum of differences of stamps, as their digits have them
+ * @param resolution one unit of the stamps' last digit in s
+ */
+export function rateOver(steps: number, duration: number, resolution: number): number | undefined {
   if (!(steps > 0 && duration > 0)) return undefined;
+  const units = Math.round(1 / resolution);
   // In whole units of the stamps the quotient is rounded once only: 100 Hz is then 100 and not 99.99999999999999.
   const whole = Math.round(duration * units);
-  return !bursts && Math.abs(whole / units - duration) < 1e-9 * duration ? (steps * units) / whole : steps / duration;
+  return Math.abs(whole / units - duration) < 1e-9 * duration ? (steps * units) / whole : steps / duration;
 }
 
 /** A difference of two stamps as their digits have it, without the rounding of two large doubles. */
-function toDigits(difference: number, resolution: number): number {
+export function toDigits(difference: number, resolution: number): number {
   const units = Math.round(difference / resolution);
   const exact = units / Math.round(1 / resolution);
   return Math.abs(exact - difference) < 0.3 * resolution ? exact : difference;

@@ -24,39 +24,111 @@ export function isWav(head: Uint8Array): boolean {
   return head.length >= 12 && /^(RIFF|RIFX|RF64)$/.test(ascii(head, 0)) && ascii(head, 8) === 'WAVE';
 }
 
+/** A WAV file whose format is known, and none of whose samples have been read. */
+export interface OpenWav {
+  readonly path: string;
+  readonly format: WavFormat;
+  readonly little: boolean;
+  /** Bytes of one sample of every channel. */
+  readonly frame: number;
+  /** Where its samples begin and end, in bytes. */
+  readonly from: number;
+  readonly to: number;
+  /** Bytes of samples that its data chunk states. */
+  readonly stated: number;
+}
+
 /**
  * Reads a WAV file (IBM and Microsoft 1991, Multimedia Programming Interface; RF64: EBU Tech 3306): whole numbers as
  * counts (8 bits less 128), floating-point samples as they stand; `scale` turns counts into a unit. Refuses other
  * formats of samples, and a file that ends before them.
  */
 export async function readWav(file: OpenFile, watch: ReadWatch): Promise<Result<Reading>> {
-  const { path } = file;
   const pieces = file.from(0);
   const feed = new Feed(pieces);
+  const found = await headOf(file, feed);
+  return found.ok ? samples(file, pieces, feed, found.value, watch) : found;
+}
+
+/** Finds where the samples of a WAV file stand; refuses it as `readWav` does. @param file nothing of which is read on */
+export async function openWav({ path, head, size }: OpenFile): Promise<Result<OpenWav>> {
+  const first: Pieces = {
+    ...noPieces,
+    next: () => Promise.resolve(taken++ === 0 ? head : undefined),
+  };
+  let taken = 0;
+  const found = await headOf({ path }, new Feed(first));
+  if (!found.ok) return found;
+  const { format, little, stated, at } = found.value;
+  const to = isOpen(stated) ? size : Math.min(size, at + stated);
+  return success({ path, format, little, frame: format.frame, from: at, to, stated });
+}
+
+const noPieces: Omit<Pieces, 'next'> = {
+  failure: () => undefined,
+  progress: () => 0,
+  close: () => Promise.resolve(),
+};
+
+/** Reads whole frames from the middle of a WAV file. */
+export async function readFrames(
+  { path, format, little, stated, from, to }: OpenWav,
+  { pieces, bytes }: { readonly pieces: Pieces; readonly bytes: number },
+  watch: ReadWatch,
+): Promise<Result<Reading>> {
+  const read = await samples(
+    { path, size: bytes },
+    pieces,
+    new Feed(pieces),
+    { format, little, stated: 0, at: from },
+    watch,
+  );
+  if (!read.ok) return read;
+  const { origin, table } = read.value;
+  const frames = Math.floor((to - from) / format.frame);
+  const wanted = isOpen(stated) ? undefined : Math.floor(stated / format.frame);
+  const isCut = wanted === undefined || frames < wanted;
+  const findings = isCut ? [finding('cut-short', 'note', { samples: frames, stated: wanted })] : [];
+  return success({ table, origin: { ...origin, findings } });
+}
+
+/** A recorder that was switched off leaves nothing or the largest number as length. */
+const isOpen = (stated: number): boolean => stated === 0 || stated === 0xffffffff;
+
+/** Reads as far as the samples. */
+async function headOf({ path }: Pick<OpenFile, 'path'>, feed: Feed): Promise<Result<DataChunk>> {
   const top = await feed.take(12);
   const little = ascii(top, 0) !== 'RIFX';
   let format: WavFormat | undefined;
   let long: number | undefined;
+  let at = 12;
   for (;;) {
     const header = await feed.take(8);
     if (header.length < 8) return refuse('damaged-wav', { path, lacks: 'samples' });
+    at += 8;
     const view = new DataView(header.buffer);
     const length = view.getUint32(4, little);
     const name = ascii(header, 0);
     if (name === 'data') {
       if (!format) return refuse('damaged-wav', { path, lacks: 'format' });
-      return samples(file, pieces, feed, { format, little, stated: long ?? length }, watch);
+      return success({ format, little, stated: long ?? length, at });
     }
+    const padded = length + (length % 2);
     if (name === 'fmt ') {
       const body = await feed.take(Math.min(length, 64));
-      await feed.pass(length - body.length + (length % 2));
+      await feed.pass(padded - body.length);
       const found = formatOf(path, body, little);
       if (!found.ok) return found;
       format = found.value;
+      at += padded;
     } else if (name === 'ds64') {
       const body = await feed.take(length);
       if (body.length >= 16) long = Number(new DataView(body.buffer).getBigUint64(8, true));
-    } else await feed.pass(length + (length % 2));
+      at += length;
+    } else {
+      await feed.pass(padded);
+      at += padded;
+    }
   }
 }
 
@@ -80,18 +152,19 @@ interface DataChunk {
   readonly little: boolean;
   /** Bytes that the chunk states. */
   readonly stated: number;
+  /** Where its samples begin, in bytes. */
+  readonly at: number;
 }
 
 async function samples(
-  { path, size }: OpenFile,
+  { path, size }: Pick<OpenFile, 'path' | 'size'>,
   pieces: Pieces,
   feed: Feed,
   { format, little, stated }: DataChunk,
   watch: ReadWatch,
 ): Promise<Result<Reading>> {
   const { channels, frame, bits } = format;
-  // A recorder that was switched off leaves nothing or the largest number as length.
-  const open = stated === 0 || stated === 0xffffffff;
+  const open = isOpen(stated);
   const wanted = open ? Infinity : Math.floor(stated / frame);
   const room = Math.min(wanted, Math.ceil(size / frame) + 1);
   const tooMany = (): Refused => refuse('too-many-samples', { path, what: 'samples' });

@@ -125,6 +125,18 @@ export const filePages: Pages<FileFacts> = {
     wrong: example('two weeks at 1 kHz in one file'),
     right: example('the same in files of an hour each', 'load "run-*.csv"'),
   },
+  'parts-unfit': {
+    title: 'Parts that make no recording',
+    why: 'A file that would take more memory than is given to one is read part by part, which needs one rate, one set of columns and a time that goes forward.',
+    wrong: example('two weeks at 1 kHz in one file, with a clock that was set back', 'load "run.csv"'),
+    right: example('the same in files of an hour each', 'load "run-*.csv"'),
+  },
+  'read-in-parts': {
+    title: 'Read in parts',
+    why: 'The recording is too large to stand in memory. Levels, spectra, running levels, spectrograms and plots are made of it part by part; a stretch that `trim` takes is a recording like any other.',
+    wrong: example('two weeks at 1 kHz in one file', 'load "run.csv" | highpass 2 Hz | levels'),
+    right: example('two weeks at 1 kHz in one file', 'load "run.csv" | trim 0..600 s | highpass 2 Hz | levels'),
+  },
   'cut-short': {
     title: 'The end is cut short',
     why: 'The logger was switched off within a row, or before it had stated the length: what is whole is read.',

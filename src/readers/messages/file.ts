@@ -1,5 +1,6 @@
 import { counted } from '../../result/words.ts';
 import type { Sentences } from '../../result/messages.ts';
+import { counted } from '../../result/words.ts';
 import { limits } from '../limits.ts';
 import { figure, location, quote } from './words.ts';
 
@@ -34,6 +35,9 @@ export interface FileFacts {
   /** Columns of a table, or of the rows of a text, which may be more than were counted. */
   'too-many-columns': File & { readonly columns?: number };
   'too-many-samples': File & { readonly what: 'numbers' | 'values' | 'samples' };
+  /** Of a file of more than `from` bytes, at the line where a part begins. */
+  'parts-unfit': File & { readonly why: PartsUnfit; readonly line: number; readonly from: number };
+  'read-in-parts': { readonly parts: number };
   'cut-short':
     | { readonly line: number; readonly text: string }
     | { readonly samples: number; readonly stated: number | undefined };
@@ -43,6 +47,20 @@ export interface FileFacts {
   'sheet.column': File & { readonly line: number; readonly name: string };
   'sheet.width': File & { readonly line: number; readonly cells: number; readonly columns: number };
 }
+
+/** Why the parts of a file make no recording. */
+export type PartsUnfit =
+  'uneven' | 'shared stamps' | 'backward' | 'other rate' | 'rows left out' | 'other columns' | 'sensors';
+
+const partsUnfit: Readonly<Record<PartsUnfit, string>> = {
+  uneven: 'its samples were taken too unevenly',
+  'shared stamps': 'several of its rows share a stamp',
+  backward: 'its time runs back or stands still',
+  'other rate': 'its rate changes',
+  'rows left out': 'rows are missing and no stamp tells when the others were sampled',
+  'other columns': 'its columns read otherwise than before',
+  sensors: 'its rows are of several sensors',
+};
 
 /** A function of dataset 58: how many values it has, and their rate in Hz. */
 export interface UniversalSeries {
@@ -132,6 +150,10 @@ export const fileSentences: Sentences<FileFacts> = {
       : `${path}: the file has ${columns} columns; a recording may have ${limits.columns} at most.`,
   'too-many-samples': ({ path, what }) =>
     `${path}: the file holds more than ${limits.samples / 1e6} million ${what}, the most that one recording may have: cut it into parts.`,
+  'parts-unfit': ({ path, why, line, from }) =>
+    `${location(path, line)}: the file is so large that it is read in parts, and in the one that begins here ${partsUnfit[why]}: cut it into files of less than ${figure(from / 2 ** 30)} GiB.`,
+  'read-in-parts': ({ parts }) =>
+    `The file was too large for memory and was read in ${counted(parts, 'part')}; what was found in several of them is told with the figures of the first.`,
   'cut-short': (facts) => {
     if ('line' in facts) return `The last line (${facts.line}) is cut short (${quote(facts.text)}) and was left out.`;
     const { samples, stated } = facts;

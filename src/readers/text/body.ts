@@ -79,6 +79,11 @@ export class Body {
     return this.cursor.row;
   }
 
+  /** The 1-based line that would come next. */
+  get line(): number {
+    return this.cursor.line;
+  }
+
   /** The line of a row, where no blank line in the same piece makes it doubtful. */
   readonly lineOf = (row: number): number | undefined => {
     const after = this.marks.findIndex((mark) => mark.row > row);

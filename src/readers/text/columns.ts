@@ -15,10 +15,26 @@ import { StampReader } from './stamp.ts';
 import { fractionDigits, stampForm, type StampForm } from './stampForm.ts';
 import { tenTo } from '../../numbers/power.ts';
 
-/** A body that reads the rows from the first on; `size` is about the text's, for the room that its columns need. */
-export function startBody(path: string, head: BareHead, found: FoundTable, size: number, decoder: TextDecoder): Body {
+/** Rows that a body is to read. */
+interface BodyStart {
+  readonly path: string;
+  readonly head: BareHead;
+  readonly found: FoundTable;
+  /** About how many bytes they are, for the room that their columns need. */
+  readonly size: number;
+  readonly decoder: TextDecoder;
+  /** Of the first of them; that of the first row unless given. */
+  readonly line?: number;
+}
+
+/** Whether some cells of the first rows stand in quotes, in which a line may end. */
+export const isQuoted = (head: BareHead, { grid, labelled }: FoundTable): boolean =>
+  !labelled && head.lines.slice(grid.first, grid.first + 50).some(({ text }) => text.includes('"'));
+
+/** A body that reads rows. */
+export function startBody({ path, head, found, size, decoder, line }: BodyStart): Body {
   const { grid, header, labelled } = found;
-  const firstLine = head.lines[grid.first].line;
+  const firstLine = line ?? head.lines[grid.first].line;
   const shown = head.lines.slice(grid.first);
   const rowBytes = Math.max(2, shown.reduce((sum, { text }) => sum + text.length + 1, 0) / Math.max(shown.length, 1));
   const capacity = Math.min(
@@ -46,7 +62,7 @@ export function startBody(path: string, head: BareHead, found: FoundTable, size:
     tail: grid.tail,
     names: grid.columns.map((_, k) => (header.names?.[k] ? `column "${header.names[k]}"` : `column ${k + 1}`)),
     headerText: found.lines.find(({ line }) => line === header.headerLine)?.text,
-    quoted: !labelled && head.lines.slice(grid.first, grid.first + 50).some(({ text }) => text.includes('"')),
+    quoted: isQuoted(head, found),
     lineEnd: head.lineEnd,
     decoder,
     unlabel: labelled?.fields,

@@ -3,7 +3,7 @@ import type { Reading } from '../assemble.ts';
 import { decoderFor, isBinary, sniffEncoding } from '../encoding.ts';
 import { limits } from '../limits.ts';
 import { refuse } from '../messages.ts';
-import { openFile, type OpenFile } from '../pieces.ts';
+import { openFile, type OpenFile, type Pieces } from '../pieces.ts';
 import type { Layout, ReadOptions, ReadWatch } from '../recording.ts';
 import type { Table } from '../table.ts';
 import { asUtf8 } from '../utf16.ts';
@@ -19,10 +19,29 @@ import type { Grid } from './sniff.ts';
 
 /** Reads delimited text; refuses one that is no table, or can be read in more ways than one. */
 export async function readText(file: OpenFile, options: ReadOptions, watch: ReadWatch): Promise<Result<Reading>> {
+  const opened = await openText(file, options);
+  if (!opened.ok) return opened;
+  const { text, firstRow, firstLine } = opened.value;
+  const read = await readRows(opened.value, { pieces: text.from(firstRow), size: file.size, line: firstLine }, watch);
+  return read.ok ? success(read.value.reading) : read;
+}
+
+/** A text whose layout is known, and none of whose rows have been read. */
+export interface OpenText extends LaidOut {
+  readonly text: OpenFile;
+  readonly encoding: string;
+  readonly decoder: TextDecoder;
+  /** Where its first row begins, in bytes, and its 1-based line. */
+  readonly firstRow: number;
+  readonly firstLine: number;
+}
+
+/** Finds a text's layout; refuses one that is no table, or can be read in more ways than one. */
+export async function openText(file: OpenFile, options: ReadOptions): Promise<Result<OpenText>> {
   const { path, size } = file;
   const { encoding, mark } = sniffEncoding(file.head);
   if (isBinary(file.head, encoding)) return refuse('not-text', { path });
-  const isWide = encoding === 'UTF-16LE' || encoding === 'UTF-16BE';
+  const isWide = isOfWords(encoding);
   const opened = isWide ? await openFile(path, size, asUtf8(encoding, file.from(mark))) : success(file);
   if (!opened.ok) return opened;
   const text = opened.value;
@@ -30,11 +49,31 @@ export async function readText(file: OpenFile, options: ReadOptions, watch: Read
   const decoder = decoderFor(encoding);
   const laidOut = plainLayout(text, start, decoder, options) ?? layoutIn(text, start, decoder, options);
   if (!laidOut.ok) return laidOut;
-  const { head, table: found } = laidOut.value;
+  const { head, table } = laidOut.value;
+  const firstLine = head.lines[table.grid.first].line;
+  return success({ head, table, text, encoding, decoder, firstRow: start + byteOfLine(head, firstLine), firstLine });
+}
+
+/** Whether each character of an encoding takes two bytes. */
+export const isOfWords = (encoding: string): encoding is 'UTF-16LE' | 'UTF-16BE' =>
+  encoding === 'UTF-16LE' || encoding === 'UTF-16BE';
+
+/** Rows of a text: their bytes, about how many there are, and the line of the first. */
+export interface TextRows {
+  readonly pieces: Pieces;
+  readonly size: number;
+  readonly line: number;
+}
+
+/** Reads rows of a text, all of them or whole rows from its middle; gives the line behind the last one, too. */
+export async function readRows(
+  { text: { path }, encoding, decoder, head, table: found, firstLine }: OpenText,
+  { pieces, size, line }: TextRows,
+  watch: ReadWatch,
+): Promise<Result<{ readonly reading: Reading; readonly nextLine: number }>> {
   const { grid, header, labelled, preamble } = found;
-  const body = startBody(path, head, found, size, decoder);
-  const firstRowLine = head.lines[grid.first].line;
-  const refused = await body.read(text.from(start + byteOfLine(head, firstRowLine)), watch);
+  const body = startBody({ path, head, found, size, decoder, line });
+  const refused = await body.read(pieces, watch);
   if (refused) return refused;
   const columns = grid.columns.map((_, k) => columnOf(found, k, body));
   const table: Table = { columns, rows: body.rows, named: header.names !== undefined, lineOf: body.lineOf };
@@ -47,14 +86,14 @@ export async function readText(file: OpenFile, options: ReadOptions, watch: Read
     keys: preamble.keys,
     headerLine: header.headerLine,
     unitsLine: header.unitsLine,
-    firstRowLine,
+    firstRowLine: firstLine,
     rows: body.rows,
     firstRows: firstRows(head, found),
   };
   const { unit, dropped, calibration, start: began } = preamble;
   const stated = statedRate(preamble, body, grid.decimal);
   const origin = { path, layout, findings: body.findings, stated, unit, dropped, calibration, start: began };
-  return success({ origin, table });
+  return success({ reading: { origin, table }, nextLine: body.line });
 }
 
 /** A head and the table that was found in it. */
