@@ -52,8 +52,8 @@ export interface Outline {
   readonly stride: number;
   readonly low: Float64Array;
   readonly high: Float64Array;
-  /** Index in these at which each unbroken stretch begins. */
-  readonly starts: readonly number[];
+  /** The first block of each unbroken stretch, and the first of its samples. */
+  readonly starts: readonly { readonly block: number; readonly row: number }[];
 }
 
 /** One column of readings. */

@@ -25,6 +25,8 @@ export interface RunningEntry {
   readonly largest: number;
   /** s on the recording's time axis. */
   readonly largestAt: number;
+  /** Of a run that is too large for memory: values of which only the lowest and the highest are kept. */
+  readonly thinned?: number;
 }
 
 const own = ({ channel }: RunningEntry): Unit => channel.unit;
@@ -75,12 +77,12 @@ export const runningKind = {
 } satisfies DrawnDescription<RunningValue, RunningEntry>;
 
 /** Indices of the values whose spans follow each other without overlap, from the first of each unbroken stretch. */
-function marksOf({ times }: RunningEntry, over: number): number[] {
+function marksOf({ times, thinned }: RunningEntry, over: number): number[] {
   const marks: number[] = [];
   // Half a step of grace: the span is a whole number of samples, and `over` need not be.
-  const step = times.length > 1 ? times[1] - times[0] : 0;
+  const step = times.length > 1 && thinned === undefined ? times[1] - times[0] : 0;
   for (let i = 0; i < times.length; i++) {
-    const gap = i > 0 && times[i] - times[i - 1] > 1.5 * step;
+    const gap = i > 0 && thinned === undefined && times[i] - times[i - 1] > 1.5 * step;
     if (marks.length === 0 || gap || times[i] - times[marks[marks.length - 1]] >= over - step / 2) marks.push(i);
   }
   return marks;

@@ -59,13 +59,16 @@ function scalingOfChannel({ unit }: Channel, asked: Unit): Scaling | undefined {
 }
 
 function signalIn(signal: Signal, { unit, factor }: Scaling): Signal {
-  const { written, samples, unitFrom } = signal;
+  const { written, samples, unitFrom, outline } = signal;
   const kept = written?.unit === signal.unit.symbol;
   return {
     ...signal,
     unit,
     unitFrom: `${signal.unit.symbol}, ${unitFrom}`,
     samples: scaled(samples, factor),
+    ...(outline === undefined
+      ? {}
+      : { outline: { ...outline, low: scaled(outline.low, factor), high: scaled(outline.high, factor) } }),
     ...(kept ? { written: { step: written.step * factor, unit: unit.symbol } } : {}),
   };
 }

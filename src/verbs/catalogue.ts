@@ -17,6 +17,7 @@ import { withExcluded } from './each.ts';
 import { highpass } from './conditioning/highpass.ts';
 import { integrate } from './conditioning/integrate.ts';
 import { levels } from './spectra/levels.ts';
+import { withoutLong } from './longRuns.ts';
 import { load } from './recordings/load.ts';
 import { loggers } from './recordings/loggers.ts';
 import { lowpass } from './conditioning/lowpass.ts';
@@ -84,7 +85,12 @@ export const verbs: readonly Verb[] = [
   plot,
   table,
   methods,
-].map(withExcluded);
+].map((verb) => withExcluded(withoutLong(verb, worksOnAll)));
+
+/** The verbs that work on recordings that are too large for memory. */
+function worksOnAll(): string[] {
+  return verbs.flatMap(({ takesLong, form }) => (takesLong === true ? [form.verb] : []));
+}
 
 const byName = new Map(verbs.map((verb) => [verb.form.verb, verb]));
 

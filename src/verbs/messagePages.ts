@@ -17,6 +17,12 @@ export const callPages: Readonly<Record<Exclude<keyof (CallFacts & ExpressionFac
     'load "raw/brick-foam-1.csv.gz" decimal ";"',
     'load "raw/brick-foam-1.csv.gz" decimal "."',
   ),
+  'run.long': page(
+    'A recording that is too large for memory',
+    'Such a recording is read part by part, which is enough for levels, spectra and plots. What needs all samples at once, as filters do, works on a stretch of it.',
+    after('highpass foam 2 Hz'),
+    after('highpass (trim foam 10..70 s) 2 Hz'),
+  ),
   'trim.twice': page(
     'A stretch that is said twice',
     'A range says all; of from, to and length two do.',
@@ -180,6 +186,12 @@ export const recordingPages: Readonly<
     'Times are counted from the first sample of each run as it is given.',
     after('trim foam 10..100 s'),
     after('trim foam 10..70 s'),
+  ),
+  'load.long': page(
+    'A calibration of a recording that is too large for memory',
+    'Such a recording is read part by part, and a calibration is applied to the samples in memory.',
+    'turns = calibrate (load "raw/still-*.csv")\nload "raw/week.csv" calibration turns',
+    'load "raw/week.csv" calibration 2 %',
   ),
   'trim.empty': page(
     'A stretch holds no sample',

@@ -15,6 +15,13 @@ export interface CallFacts {
   /** What the levels were to be over. */
   'scale.reference': { readonly references: readonly string[] };
   'sheet.missing': { readonly option: 'where' | 'including' };
+  /** `seconds` that fit into memory, and the verbs that work on all of the run. */
+  'run.long': {
+    readonly run: string;
+    readonly verb: string;
+    readonly seconds: number;
+    readonly works: readonly string[];
+  };
   'plot.mixed':
     | { readonly why: 'axes'; readonly time: string; readonly frequency: string }
     | { readonly why: 'orders' | 'options'; readonly axis: string };
@@ -51,6 +58,8 @@ const callSentences: Sentences<CallFacts> = {
   'scale.words': () => 're goes with the scale in dB, as in "scale dB re 1e-6 m/s^2".',
   'scale.reference': ({ references }) =>
     `Nothing here has a level in dB over ${listed(references, 'or')}: a signal over time has none, and a reference is in the unit of the figures; write it after "re".`,
+  'run.long': ({ run, verb, seconds, works }) =>
+    `${run} is too large for memory, and ${verb} needs all of its samples at once: trim it to at most ${Math.floor(seconds)} s first; all of it is open to ${listed(works)}.`,
   'plot.mixed': mixedPlot,
 };
 

@@ -46,6 +46,8 @@ export interface Verb {
    * joined from theirs.
    */
   readonly each?: 'runs';
+  /** Whether runs that are too large for memory may be among what it is given, or behind it. */
+  readonly takesLong?: boolean;
   /** What the runs that it went over one by one must have in common. */
   readonly common?: Common;
   /** Of a verb that reads recordings: which they are, and how each becomes a run. */
@@ -185,7 +187,7 @@ export const valuesIn = <K extends Value['kind']>(given: readonly Argument[], ki
   );
 
 /** Every run behind a call's operands. */
-const runsBehind = ({ operands }: Arguments): Run[] =>
+export const runsBehind = ({ operands }: Arguments): Run[] =>
   Object.values(operands)
     .flat()
     .flatMap((argument) => (argument?.type === 'value' ? runsOf(argument.value) : []));

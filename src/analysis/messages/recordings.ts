@@ -44,6 +44,7 @@ export interface RecordingFacts {
   };
   'trim.outside': Ends & { readonly run: string; readonly length: number };
   'trim.empty': Ends & { readonly run: string };
+  'load.long': { readonly run: string };
   /** `canInclude`: a comparison that can take them in; or a run that can't be taken in, and why in a sentence. */
   'runs.excluded':
     | { readonly runs: readonly LeftOut[]; readonly canInclude: boolean }
@@ -251,6 +252,8 @@ const sentences: Sentences<RecordingFacts> = {
     `${run} runs from 0 to ${toMillisecond(length)}, and ${toMillisecond(from)} to ${toMillisecond(to)} reaches outside it.`,
   'trim.empty': ({ run, from, to }) =>
     `No sample of ${run} lies between ${toMillisecond(from)} and ${toMillisecond(to)}.`,
+  'load.long': ({ run }) =>
+    `${run} is too large for memory, and what calibrate gave is applied to all samples at once: state the relative uncertainty alone, or cut the file.`,
   'runs.excluded': excludedSentence,
   'runs.missing': ({ run, path }) => `The recording of ${run}, ${path}, is not there.`,
   'sheet.many': ({ path, files }) => `"${path}" stands for ${files} files, and a run sheet is one.`,

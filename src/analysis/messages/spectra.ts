@@ -34,6 +34,8 @@ export interface SpectraFacts {
   'running.short': { readonly over: number; readonly run: string };
   'running.long': { readonly over: number; readonly run: string; readonly longest: number };
   'running.few': Shared & { readonly over: number; readonly run: string; readonly samples: number };
+  /** `of` so many values two are kept. */
+  'running.thinned': Shared & { readonly run: string; readonly of: number };
   'spectrum.few': { readonly run: string; readonly segments: number; readonly averages: number };
   'spectrum.orders': { readonly axis: string };
   'window.long': SegmentFacts;
@@ -168,6 +170,8 @@ export const { tell, refuse, toldAgain } = messages<SpectraFacts>({
     `The longest unbroken stretch of ${run} is ${seconds(longest)}, and a span of ${seconds(over)} does not fit in it.`,
   'running.few': ({ over, run, samples, others }) =>
     `A span of ${seconds(over)} holds only ${counted(samples, 'sample')} of ${run}: it follows the wave itself rather than its level.${alsoOf(others)}`,
+  'running.thinned': ({ run, of, others }) =>
+    `${run} has more values than fit into memory: of every ${of} the lowest and the highest are kept.${alsoOf(others)}`,
   'spectrum.few': ({ run, segments, averages }) =>
     `Only ${segments} ${segments === 1 ? 'segment goes' : 'segments go'} into the spectrum of ${run}, so each bin is uncertain by ${Math.round(100 / Math.sqrt(averages))} %: use a shorter window or a longer stretch.`,
   'spectrum.orders': ({ axis }) =>

@@ -41,6 +41,12 @@ export const spectraPages: MessagePages<SpectraFacts> = {
     after('running foam over 10 ms'),
     after('running foam over 1 s'),
   ),
+  'running.thinned': page(
+    'A running level of a very long recording',
+    'A value a sample would be as large as the recording itself, which is too large for memory. The largest value is that of all.',
+    after('running foam over 1 s'),
+    after('running (trim foam 10..70 s) over 1 s'),
+  ),
   'spectrum.few': page(
     'Few segments to average',
     'A spectrum of few segments is uncertain in every bin; a shorter window leaves more of them.',

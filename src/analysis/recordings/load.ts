@@ -7,7 +7,7 @@ import type { Files, ReadRecording, WantedRecording, Watch } from '../../values/
 import { changed } from '../../values/resultant.ts';
 import type { Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
-import { tell } from '../messages/recordings.ts';
+import { refuse, tell } from '../messages/recordings.ts';
 import { withCalibration } from './calibrate.ts';
 import { findingsOn, signalNames, warningOf } from './faults.ts';
 import { chosenFiles, type ChosenFile, type Wanted } from './choice.ts';
@@ -167,6 +167,7 @@ function runIn(
   const { sensitivity, calibration, reading } = request;
   const sensor = sensorNamed(facts, reading.sensors);
   const named = sensor === undefined ? run.value : { ...run.value, sensor };
+  if (named.long !== undefined && calibration !== undefined) return refuse('load.long', { run: label }, 'calibration');
   const told = calibration === undefined ? stated(named, sensitivity) : withCalibration(named, calibration);
   return told.ok && facts !== undefined ? success({ ...told.value, sheet: facts }) : told;
 }

@@ -52,6 +52,7 @@ function cutRun(run: Run, from: number, to: number): Run | undefined {
   if (kept.length === 0) return undefined;
   const first = kept[0].from;
   const last = kept[kept.length - 1].to;
+  const { long } = run;
   const findings = run.findings.filter((finding) => touches(finding, origin + from, origin + to));
   const clock = { stretches: kept, rate: run.rate, times: run.stamps?.times };
   return {
@@ -63,6 +64,7 @@ function cutRun(run: Run, from: number, to: number): Run | undefined {
     start: kept[0].start,
     untrimmed: run.untrimmed ?? run,
     findings: findings.flatMap((finding) => (finding.code === 'gap' ? (gapsLeft(clock) ?? []) : [finding])),
+    ...(long === undefined ? {} : { long: { ...long, from: long.from + first, to: long.from + last } }),
     ...(run.stamps === undefined ? {} : { stamps: { ...run.stamps, times: run.stamps.times.subarray(first, last) } }),
     history: [...run.history, `trim ${toMillisecond(from)} to ${toMillisecond(to)}`],
   };

@@ -1,4 +1,4 @@
-import { levels, moments, vibrationDose, type Levels } from '../../signal/levels.ts';
+import { levels, moments, vibrationDose, type Levels, type Moments } from '../../signal/levels.ts';
 import { resultantLevels, type ResultantLevels } from '../../signal/resultant.ts';
 import { sampledFor, type Channel, type Run } from '../../values/run.ts';
 import { isAcceleration } from '../recordings/dimensions.ts';
@@ -21,8 +21,10 @@ export const channelLevels = (channel: Channel, scratch: Float64Array): ChannelL
 /**
  * Vibration dose value in m/s^1.75; undefined of what is no acceleration, and of a resultant: ISO 2631-1:1997, 6.3.2 has a
  * dose of each axis, and none of several together.
+ * @param known moments of the samples, where they are known already
  */
-export const doseOf = (run: Run, channel: Channel): number | undefined =>
-  channel.axes === undefined && isAcceleration(channel.unit)
-    ? vibrationDose(moments(channel.samples), channel.samples.length / sampledFor(run), channel.unit.factor)
-    : undefined;
+export function doseOf(run: Run, channel: Channel, known?: Moments): number | undefined {
+  if (channel.axes !== undefined || !isAcceleration(channel.unit)) return undefined;
+  const found = known ?? moments(channel.samples);
+  return vibrationDose(found, found.count / sampledFor(run), channel.unit.factor);
+}

@@ -6,27 +6,35 @@ import { sampleCount, sampledFor, type Channel, type Run } from '../../values/ru
 import type { RunsValue } from '../../values/runs.ts';
 import { tell } from '../messages/spectra.ts';
 import { together, type RunWarning } from '../together.ts';
-import { channelLevels, doseOf } from './channelLevels.ts';
+import { channelLevels, doseOf, type ChannelLevels } from './channelLevels.ts';
 import { exposureOf } from './exposure.ts';
+import type { LongLevels } from './longLevels.ts';
 import { holdsSpan, runningOf, withoutSpan } from './running.ts';
 
 /** What is left of a mean that was taken out is rounding, below this share of the r.m.s. */
 const rounding = 1e-13;
 
 /** s; the span of the MTVV. */
-const mtvvSpan = 1;
+export const mtvvSpan = 1;
 
 /**
  * The single-number levels of every run and channel, in the channel's unit unless said (ISO 2631-1:1997, 6.3.1 and
  * 6.3.2), with the published ranges beside levels of weighted acceleration. All are of the samples as logged, never of
  * a resampled copy, and each sample counts once (docs of `levels` in `signal` say why), however uneven its time.
+ * @param known levels that were made before, of runs that are too large for memory
  */
-export function levelsOf(runs: RunsValue, watch: Watch): Answer<LevelsValue> {
+export function levelsOf(
+  runs: RunsValue,
+  watch: Watch,
+  known: ReadonlyMap<Channel, LongLevels> = new Map(),
+): Answer<LevelsValue> {
   const rows: LevelsRow[] = [];
-  const scratch = new Float64Array(Math.max(...runs.runs.map(sampleCount)));
+  const scratch = new Float64Array(
+    Math.max(0, ...runs.runs.map((run) => (run.long === undefined ? sampleCount(run) : 0))),
+  );
   runs.runs.forEach((run, index) => {
     watch.progress(index / runs.runs.length, `levels of ${run.label}`);
-    for (const channel of run.channels) rows.push(levelsRow(run, channel, scratch));
+    for (const channel of run.channels) rows.push(levelsRow(run, channel, scratch, known.get(channel)));
   });
   const ofAxes = rows.flatMap((row) => axisRows(row, scratch));
   const exposure = exposureOf(ofAxes);
@@ -51,9 +59,9 @@ const axisRows = (row: LevelsRow, scratch: Float64Array): LevelsRow[] =>
 
 const hasMtvv = (run: Run): boolean => Math.round(mtvvSpan * run.rate) >= 1 && holdsSpan(run, mtvvSpan);
 
-function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow {
-  const found = channelLevels(channel, scratch);
-  const transient = hasMtvv(run) ? runningOf(run, channel, mtvvSpan) : undefined;
+function levelsRow(run: Run, channel: Channel, scratch: Float64Array, known?: LongLevels): LevelsRow {
+  const found: ChannelLevels = known?.levels ?? channelLevels(channel, scratch);
+  const transient = hasMtvv(run) ? (known?.running ?? runningOf(run, channel, mtvvSpan)) : undefined;
   return {
     run,
     channel,
@@ -65,7 +73,7 @@ function levelsRow(run: Run, channel: Channel, scratch: Float64Array): LevelsRow
     crestFactor: found.crest ?? undefined,
     kurtosis: found.kurtosis ?? undefined,
     skewness: found.skewness ?? undefined,
-    vdv: doseOf(run, channel),
+    vdv: doseOf(run, channel, known?.moments),
     percentile99: found.p99,
     percentile999: found.p999,
     mtvv: transient?.largest,

@@ -19,8 +19,14 @@ const fewSamples = 8;
  * linear averaging), of the samples as logged: where they were not taken evenly a span is of their own times. Refuses
  * spans without a sample or longer than any unbroken stretch of a run.
  * @param over length of the span in s
+ * @param known entries that were made before, of runs that are too large for memory
  */
-export function runningLevels(runs: RunsValue, over: number, watch: Watch): Answer<RunningValue> {
+export function runningLevels(
+  runs: RunsValue,
+  over: number,
+  watch: Watch,
+  known: ReadonlyMap<Channel, RunningEntry> = new Map(),
+): Answer<RunningValue> {
   const entries: RunningEntry[] = [];
   const warnings: RunWarning[] = [];
   for (const run of runs.runs) {
@@ -30,9 +36,19 @@ export function runningLevels(runs: RunsValue, over: number, watch: Watch): Answ
     const samples = Math.round(over * run.rate);
     if (samples < fewSamples) warnings.push(fewIn(run, over, samples));
     warnings.push(...shortStretches(run, 'span', over, (stretch) => holds(run, stretch, over)));
-    for (const channel of run.channels) entries.push(runningOf(run, channel, over));
+    const own = run.channels.map((channel) => known.get(channel) ?? runningOf(run, channel, over));
+    warnings.push(...thinnedIn(own));
+    entries.push(...own);
   }
   return answered({ kind: 'running', set: runs.set, over, entries }, together(warnings));
+}
+
+/** Told of a run once. */
+function thinnedIn([entry]: readonly RunningEntry[]): RunWarning[] {
+  const { run, thinned } = entry;
+  if (thinned === undefined) return [];
+  const code = 'running.thinned';
+  return [{ code, of: run.label, tell: (others) => tell(code, { run: run.label, of: thinned, others }) }];
 }
 
 function whyNoSpan(run: Run, over: number): Refused | undefined {

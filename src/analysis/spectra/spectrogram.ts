@@ -1,6 +1,6 @@
 import { answered, type Answer } from '../../result/result.ts';
 import { summed } from '../../signal/resultant.ts';
-import { spectrogram } from '../../signal/spectrogram.ts';
+import { spectrogram, type Spectrogram } from '../../signal/spectrogram.ts';
 import { windowShape } from '../../signal/windows.ts';
 import { densityUnit } from '../../units/parse.ts';
 import type { Watch } from '../../values/ports.ts';
@@ -14,13 +14,19 @@ import { together } from '../together.ts';
 import { leftOutOf, segmentSamples, whyTooShort } from './segments.ts';
 
 /** Beyond this neighbouring segments are averaged: no screen shows more columns. */
-const mostColumns = 1000;
+export const mostColumns = 1000;
 
 /**
  * The densities of the segments of every run and channel over time: one-sided, in unit^2/Hz, a column a segment or a
  * mean of neighbouring ones. Refuses runs too uneven to be brought to a uniform rate, and runs that hold no segment.
+ * @param known spectrograms that were made before, of runs that are too large for memory
  */
-export function spectrogramOf(asked: RunsValue, window: WindowValue, watch: Watch): Answer<SpectrogramValue> {
+export function spectrogramOf(
+  asked: RunsValue,
+  window: WindowValue,
+  watch: Watch,
+  known: ReadonlyMap<Channel, Spectrogram> = new Map(),
+): Answer<SpectrogramValue> {
   const even = evenly(asked, 'spectrogram');
   if (!even.ok) return even;
   const runs = even.value;
@@ -30,7 +36,11 @@ export function spectrogramOf(asked: RunsValue, window: WindowValue, watch: Watc
   for (const run of runs.runs) {
     watch.progress(entries.length / runs.runs.length, `spectrogram of ${run.label}`);
     const shape = windowShape(window.shape, segmentSamples(run, window));
-    for (const channel of run.channels) entries.push(entryOf(run, channel, shape, window.overlap, watch));
+    for (const channel of run.channels) {
+      const before = known.get(channel);
+      const each = before === undefined ? spectrogramsOf(run, channel, shape, window.overlap, watch) : [before];
+      entries.push(entryOf(run, channel, each));
+    }
   }
   return answered({ kind: 'spectrogram', set: runs.set, window, entries }, [
     ...even.warnings,
@@ -38,17 +48,21 @@ export function spectrogramOf(asked: RunsValue, window: WindowValue, watch: Watc
   ]);
 }
 
-function entryOf(
+/** One for each axis of a channel. */
+function spectrogramsOf(
   run: Run,
   channel: Channel,
   shape: Float64Array,
   overlap: number,
   { cancelled }: Watch,
-): SpectrogramEntry {
-  const each = axesOf(channel).map((axis) => {
+): Spectrogram[] {
+  return axesOf(channel).map((axis) => {
     const stretches = pieces(run, axis).map((samples, s) => ({ samples, start: run.stretches[s].start }));
     return spectrogram(stretches, { shape, rate: run.rate, overlap, cancelled, columns: mostColumns });
   });
+}
+
+function entryOf(run: Run, channel: Channel, each: readonly Spectrogram[]): SpectrogramEntry {
   const [found] = each;
   return {
     run,

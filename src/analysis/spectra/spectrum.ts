@@ -39,12 +39,14 @@ export interface SpectrumRequest {
  * the channel's unit; bin k is at k x rate / segment. Refuses runs too uneven to be brought to a uniform rate, runs
  * that hold no segment, and of velocity or displacement channels that it can't come from.
  * @param at the operand or option to blame where a run holds no segment
+ * @param known densities that were made before, of runs that are too large for memory
  */
 export function spectrumOf(
   asked: Pick<RunsValue, 'set' | 'runs'>,
   { window, form = 'psd', confidence = 0.95, integrate }: SpectrumRequest,
   watch: Watch,
   at = 'using',
+  known: ReadonlyMap<Channel, Density> = new Map(),
 ): Answer<SpectrumValue> {
   const even = evenly(asked, 'spectrum');
   if (!even.ok) return even;
@@ -63,7 +65,8 @@ export function spectrumOf(
     for (const channel of run.channels) {
       watch.progress(entries.length / total, `spectrum of ${run.label}, ${channel.name}`);
       const options = { shape, rate: run.rate, overlap: window.overlap, cancelled: watch.cancelled };
-      const density = summedDensity(axesOf(channel).map((axis) => welchDensity(pieces(run, axis), options)));
+      const density =
+        known.get(channel) ?? summedDensity(axesOf(channel).map((axis) => welchDensity(pieces(run, axis), options)));
       entries.push(
         integrate === undefined
           ? entryOf(run, channel, density, form, confidence)

@@ -7,6 +7,7 @@ import {
   traceTitle,
   type TracedFacts,
 } from '../words/recordings.ts';
+import { drawnRun } from '../../values/outline.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { Domain } from '../axes.ts';
 import { distinct } from '../words/names.ts';
@@ -47,7 +48,10 @@ export function traceChart(
 /** Any panels under one another on one time axis. */
 export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions, about: string): ChartPart | undefined {
   if (all.length === 0) return undefined;
-  const panels = all.slice(0, panelLimit).map((panel) => ({ ...panel, trace: traceOf(panel.run, panel.channel) }));
+  const panels = all
+    .slice(0, panelLimit)
+    .map(asDrawn)
+    .map((panel) => ({ ...panel, trace: traceOf(panel.run, panel.channel) }));
   const alone = panels.length === 1;
   const x = timeDomain(
     panels.map(({ run }) => run),
@@ -81,6 +85,14 @@ export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions,
     description: spaced(traceDescription(panels.map(factsOf), x), cut),
     axis: { quantity: 'time', sets: panels.map(({ set = 0 }) => set) },
   });
+}
+
+/** A panel whose samples stand in memory. */
+function asDrawn(panel: Panel): Panel {
+  const run = drawnRun(panel.run);
+  if (run === panel.run) return panel;
+  const channel = run.channels[panel.run.channels.indexOf(panel.channel)] ?? panel.channel;
+  return { ...panel, run, channel };
 }
 
 /** Colour tells sets apart where there are several, else channels. */

@@ -5,7 +5,8 @@ export class Outlines {
   readonly #stride: number;
   readonly #low: number[][];
   readonly #high: number[][];
-  readonly #starts: number[] = [];
+  readonly #starts: { readonly block: number; readonly row: number }[] = [];
+  #rows = 0;
   /** Samples in the last block. */
   #held = 0;
 
@@ -19,10 +20,11 @@ export class Outlines {
   /** Adds the next samples of every channel. @param goesOn whether they come straight after those before */
   add(channels: readonly Float64Array[], goesOn: boolean): void {
     if (!goesOn) {
-      this.#starts.push(this.#low[0]?.length ?? 0);
+      this.#starts.push({ block: this.#low[0]?.length ?? 0, row: this.#rows });
       this.#held = 0;
     }
     const length = channels[0]?.length ?? 0;
+    this.#rows += length;
     for (let from = 0, to = 0; from < length; from = to) {
       to = Math.min(length, from + this.#stride - (this.#held % this.#stride));
       const isNew = this.#held % this.#stride === 0;

@@ -2,6 +2,7 @@ import { withChannels } from '../../analysis/recordings/channels.ts';
 import { answerOf, textsIn, valueOf, type Verb } from '../verb.ts';
 
 export const channel: Verb = {
+  takesLong: true,
   each: 'runs',
   passesFaults: true,
   form: {

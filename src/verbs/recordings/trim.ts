@@ -1,8 +1,10 @@
+import { takenIn } from '../../analysis/recordings/longTrim.ts';
 import { trimmed, type Span } from '../../analysis/recordings/trim.ts';
 import { success, type Result } from '../../result/result.ts';
 import { answerOf, operand, rangeIn, siOf, valueOf, type Arguments, type Verb, refuse } from '../verb.ts';
 
 export const trim: Verb = {
+  takesLong: true,
   each: 'runs',
   passesFaults: true,
   form: {
@@ -43,11 +45,12 @@ export const trim: Verb = {
       'foam = load "raw/brick-foam-*.csv.gz"\ntrim foam from 10 s length 60 s',
     ],
   },
-  evaluate(given) {
+  async evaluate(given, context) {
     const asked = spanIn(given);
     if (!asked.ok) return asked;
     const { span, at } = asked.value;
-    return answerOf(trimmed(valueOf(given, 'runs', 'runs'), span, at));
+    const cut = trimmed(valueOf(given, 'runs', 'runs'), span, at);
+    return answerOf(cut.ok ? await takenIn(cut.value, context) : cut);
   },
 };
 

@@ -11,6 +11,7 @@ const told = kindNames.filter((kind) =>
 );
 
 export const methods: Verb = {
+  takesLong: true,
   passesFaults: true,
   form: {
     verb: 'methods',

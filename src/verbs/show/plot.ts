@@ -22,6 +22,7 @@ const overFrequency = kindsOver('frequency');
 const drawn = [...overTime, ...overFrequency, ...kindsOver('itself')];
 
 export const plot: Verb = {
+  takesLong: true,
   passesFaults: true,
   form: {
     verb: 'plot',

@@ -5,6 +5,7 @@ import { tabulate, tabulateLevels } from '../../values/tabulate.ts';
 import type { Value } from '../../values/value.ts';
 
 export const table: Verb = {
+  takesLong: true,
   form: {
     verb: 'table',
     summary: 'Gives the numbers behind a value as a table.',

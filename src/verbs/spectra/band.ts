@@ -3,6 +3,7 @@ import { octaveFractions, type OctaveFraction } from '../../analysis/spectra/oct
 import { operand, rangesIn, valueOf, wordOf, type Verb } from '../verb.ts';
 
 export const band: Verb = {
+  takesLong: true,
   form: {
     verb: 'band',
     summary: 'Gives the r.m.s. in each frequency band of each run.',

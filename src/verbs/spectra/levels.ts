@@ -1,7 +1,9 @@
-import { levelsOf } from '../../analysis/spectra/levels.ts';
+import { levelsOf, mtvvSpan } from '../../analysis/spectra/levels.ts';
+import { longLevels } from '../../analysis/spectra/longLevels.ts';
 import { valueOf, type Verb } from '../verb.ts';
 
 export const levels: Verb = {
+  takesLong: true,
   each: 'runs',
   form: {
     verb: 'levels',
@@ -15,7 +17,9 @@ export const levels: Verb = {
       'foam = load "raw/brick-foam-*.csv.gz" | trim 10..70 s\nlevels (weight foam wd wd wk)',
     ],
   },
-  evaluate(given, { watch }) {
-    return levelsOf(valueOf(given, 'runs', 'runs'), watch);
+  async evaluate(given, context) {
+    const runs = valueOf(given, 'runs', 'runs');
+    const known = await longLevels(runs, mtvvSpan, context);
+    return known.ok ? levelsOf(runs, context.watch, known.value) : known;
   },
 };

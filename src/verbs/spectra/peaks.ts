@@ -2,6 +2,7 @@ import { peaksOf } from '../../analysis/spectra/peaks.ts';
 import { rangesIn, siOf, valueOf, type Verb } from '../verb.ts';
 
 export const peaks: Verb = {
+  takesLong: true,
   form: {
     verb: 'peaks',
     summary: 'Finds the lines and resonances that stand out of a spectrum.',

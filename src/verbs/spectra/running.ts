@@ -1,7 +1,9 @@
+import { longRunning } from '../../analysis/spectra/longRunning.ts';
 import { runningLevels } from '../../analysis/spectra/running.ts';
 import { siOf, valueOf, type Verb } from '../verb.ts';
 
 export const running: Verb = {
+  takesLong: true,
   each: 'runs',
   form: {
     verb: 'running',
@@ -19,7 +21,10 @@ export const running: Verb = {
     gives: 'running',
     examples: ['foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\nrunning foam over 1 s'],
   },
-  evaluate(given, { watch }) {
-    return runningLevels(valueOf(given, 'runs', 'runs'), siOf(given, 'over') ?? 1, watch);
+  async evaluate(given, context) {
+    const runs = valueOf(given, 'runs', 'runs');
+    const over = siOf(given, 'over') ?? 1;
+    const known = await longRunning(runs, over, context);
+    return known.ok ? runningLevels(runs, over, context.watch, known.value) : known;
   },
 };

@@ -1,7 +1,9 @@
-import { spectrogramOf } from '../../analysis/spectra/spectrogram.ts';
+import { longSpectrograms } from '../../analysis/spectra/longSpectrograms.ts';
+import { mostColumns, spectrogramOf } from '../../analysis/spectra/spectrogram.ts';
 import { valueOf, type Verb, usingOption, windowOf } from '../verb.ts';
 
 export const spectrogram: Verb = {
+  takesLong: true,
   each: 'runs',
   form: {
     verb: 'spectrogram',
@@ -14,7 +16,10 @@ export const spectrogram: Verb = {
       'foam = load "raw/brick-foam-1.csv.gz" | channel z | trim 10..70 s\nspectrogram foam using window hann 1 s overlap 75 %',
     ],
   },
-  evaluate(given, { watch }) {
-    return spectrogramOf(valueOf(given, 'runs', 'runs'), windowOf(given), watch);
+  async evaluate(given, context) {
+    const runs = valueOf(given, 'runs', 'runs');
+    const window = windowOf(given);
+    const known = await longSpectrograms(runs, window, context, mostColumns);
+    return known.ok ? spectrogramOf(runs, window, context.watch, known.value) : known;
   },
 };

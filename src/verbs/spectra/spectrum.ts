@@ -1,3 +1,4 @@
+import { longDensities } from '../../analysis/spectra/longDensities.ts';
 import { spectrumOf } from '../../analysis/spectra/spectrum.ts';
 import { siOf, textsIn, valueOf, type Verb, usingOption, windowOf } from '../verb.ts';
 
@@ -6,6 +7,7 @@ const goals = ['velocity', 'displacement'] as const;
 const usualLowCut = 1;
 
 export const spectrum: Verb = {
+  takesLong: true,
   each: 'runs',
   form: {
     verb: 'spectrum',
@@ -40,7 +42,7 @@ export const spectrum: Verb = {
       'foam = load "raw/brick-foam-*.csv.gz" | channel z | trim 10..70 s\nspectrum foam as velocity above 2 Hz',
     ],
   },
-  evaluate(given, { watch }) {
+  async evaluate(given, context) {
     const asked = textsIn(given.options.as);
     const goal = goals.find((one) => asked.includes(one));
     const request = {
@@ -49,6 +51,8 @@ export const spectrum: Verb = {
       confidence: siOf(given, 'confidence'),
       integrate: goal && { goal, lowCut: siOf(given, 'above') ?? usualLowCut },
     } as const;
-    return spectrumOf(valueOf(given, 'runs', 'runs'), request, watch);
+    const runs = valueOf(given, 'runs', 'runs');
+    const known = await longDensities(runs, request.window, context);
+    return known.ok ? spectrumOf(runs, request, context.watch, 'using', known.value) : known;
   },
 };
