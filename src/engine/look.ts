@@ -3,7 +3,8 @@ import { gapsOf } from '../readers/checks/gaps.ts';
 import { unwatched } from '../readers/read.ts';
 import { readChecked } from '../readers/readChecked.ts';
 import { worstFirst } from '../result/severity.ts';
-import type { ByteSource, Finding, ReadOptions, Recording } from '../readers/recording.ts';
+import { rowsIn } from '../readers/long/rowsIn.ts';
+import type { ByteSource, Finding, ReadOptions, Outline, Recording } from '../readers/recording.ts';
 import { loadLine } from './loadLine.ts';
 
 /** A first look at one file: how it is understood, in lines of text, and the line that loads it. */
@@ -82,8 +83,9 @@ function layoutLines({ layout }: Recording): string[] {
   return lines.map((line) => `  ${line}`);
 }
 
-function clockLines({ clock, layout, channels }: Recording): string[] {
-  const samples = channels[0]?.samples.length ?? 0;
+function clockLines(recording: Recording): string[] {
+  const { clock, layout } = recording;
+  const samples = rowsIn(recording);
   const origin = {
     stamps: 'by its time stamps',
     option: 'as stated',
@@ -105,16 +107,26 @@ function clockLines({ clock, layout, channels }: Recording): string[] {
 }
 
 function channelLines({ channels }: Recording): string[] {
-  return channels.map(({ name, header, unit, unitFrom, axis, samples }) => {
+  return channels.map(({ name, header, unit, unitFrom, axis, samples, outline }) => {
     const from = header === undefined || header === name ? '' : ` ("${header}")`;
     const inUnit =
       unit === undefined ? 'unit not settled' : `in ${unit === '' ? 'plain numbers' : unit}, from the ${unitFrom}`;
-    const { mean, low, high } = extent(samples);
-    return `  channel ${name}${from}: ${inUnit}${axis ? '' : ', no axis of acceleration'}; mean ${short(mean)}, ${short(low)} to ${short(high)}`;
+    const { mean, low, high } = outline === undefined ? extent(samples) : extentOf(outline);
+    const about = mean === undefined ? '' : `mean ${short(mean)}, `;
+    return `  channel ${name}${from}: ${inUnit}${axis ? '' : ', no axis of acceleration'}; ${about}${short(low)} to ${short(high)}`;
   });
 }
 
-function extent(samples: Float64Array): { mean: number; low: number; high: number } {
+interface Extent {
+  readonly mean?: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Of a recording that is too large for memory. */
+const extentOf = ({ low, high }: Outline): Extent => ({ low: extent(low).low, high: extent(high).high });
+
+function extent(samples: Float64Array): Extent {
   let [sum, low, high] = [0, Infinity, -Infinity];
   for (const value of samples) {
     sum += value;

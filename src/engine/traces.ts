@@ -1,5 +1,6 @@
 import { gapsOf } from '../readers/checks/gaps.ts';
-import type { Finding, Recording } from '../readers/recording.ts';
+import { rowsIn } from '../readers/long/rowsIn.ts';
+import type { Finding, Outline, Recording } from '../readers/recording.ts';
 import type { Look } from './look.ts';
 
 /** A channel over time in columns of equal length: the lowest and the highest sample in each. */
@@ -39,14 +40,25 @@ export function lookAt({ path, ok, lines, recording }: Look): LookAt {
     findings: findings.map(({ severity, message }) => ({ severity, message })),
     traces: ordered
       .slice(0, mostTraces)
-      .map(({ name, unit, samples }) => ({ channel: name, unit, ...envelopeOf(samples, columns) })),
+      .map(({ name, unit, samples, outline }) => ({
+        channel: name,
+        unit,
+        ...(outline === undefined ? envelopeOf(samples, columns) : envelopeIn(outline)),
+      })),
     further: Math.max(0, ordered.length - mostTraces),
   };
 }
 
-function lengthOf({ clock, channels }: Recording): number {
+/** Of a recording that is too large for memory. */
+const envelopeIn = ({ low, high }: Outline): { low: number[]; high: number[] } => ({
+  low: envelopeOf(low, columns).low,
+  high: envelopeOf(high, columns).high,
+});
+
+function lengthOf(recording: Recording): number {
+  const { clock } = recording;
   const last = clock.stretches.at(-1);
-  const whole = (channels.at(0)?.samples.length ?? 0) / clock.rate;
+  const whole = rowsIn(recording) / clock.rate;
   return last === undefined || gapsOf(clock).length === 0 ? whole : last.start + (last.to - last.from) / clock.rate;
 }
 

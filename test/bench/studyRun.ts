@@ -32,6 +32,20 @@ export async function bundled(folder: string): Promise<string> {
 
 /** A run of a study by a fresh process. @param cache where results are kept @param options of `run` */
 export function studyRun(program: string, notebook: string, cache: string, options: readonly string[] = []): Taken {
+  const { stdout, ...taken } = freshRun(program, notebook, cache, options);
+  const { cells } = JSON.parse(stdout) as {
+    cells: { statements: { value: { rows: { change_percent: number }[] } }[] }[];
+  };
+  return { ...taken, change: cells[0].statements[2].value.rows[0].change_percent / 100 };
+}
+
+/** What a run of a notebook by a fresh process took, and its results as JSON. Arguments as of `studyRun`. */
+export function freshRun(
+  program: string,
+  notebook: string,
+  cache: string,
+  options: readonly string[] = [],
+): Omit<Taken, 'change'> & { readonly stdout: string } {
   const hook = join(program, '..', 'usage.cjs');
   const began = performance.now();
   const { stdout, stderr } = spawnSync(process.execPath, ['-r', hook, program, 'run', notebook, '--json', ...options], {
@@ -41,8 +55,5 @@ export function studyRun(program: string, notebook: string, cache: string, optio
   });
   const wall = performance.now() - began;
   const usage = JSON.parse(stderr.trim().split('\n').at(-1) ?? '') as { cpu: number; peak: number };
-  const { cells } = JSON.parse(stdout) as {
-    cells: { statements: { value: { rows: { change_percent: number }[] } }[] }[];
-  };
-  return { ...usage, wall, change: cells[0].statements[2].value.rows[0].change_percent / 100 };
+  return { ...usage, wall, stdout };
 }

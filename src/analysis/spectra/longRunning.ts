@@ -28,14 +28,14 @@ export async function longRunning(
     const looks = await firstLooks(run, reach);
     if (!looks.ok) return looks;
     const signals = signalsIn(run);
-    const values = (run.long.to - run.long.from) * signals.length;
-    const of = Math.max(1, Math.ceil((2 * (run.long.to - run.long.from)) / kept));
-    const stride = values <= run.long.recording.sizes.most / share ? 1 : of;
+    const values = run.long.to - run.long.from;
+    const room = run.long.recording.sizes.most / share;
+    const of = Math.ceil((2 * values) / Math.min(kept, room));
+    const stride = values * signals.length <= room ? 1 : of;
     let start = 0;
     const gathered = signals.map(() => new Gathered(run.rate, stride));
     const sums = looks.value.map(
-      ({ mean }, k) =>
-        new LongRunning(length, mean, (rms, first) => gathered[k].add(rms, start, first)),
+      ({ mean }, k) => new LongRunning(length, mean, (rms, first) => gathered[k].add(rms, start, first)),
     );
     const refused = await eachBlock(run, reach, `running r.m.s. of ${run.label}`, (block) => {
       for (const part of alongStretches(run.stretches, block)) {
