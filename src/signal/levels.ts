@@ -116,7 +116,13 @@ export function moments(samples: Float64Array): Moments {
   return { ...momentsAbout(rough, total, count), count, smallest, largest };
 }
 
-/** Central moments from the sums of the powers 1 to 4 of the distance from about the mean. */
+/**
+ * Central moments from the sums of the powers 1 to 4 of the distance from about the mean.
+ *
+ * @param rough about the mean, in the signal's unit
+ * @param powers the four sums
+ * @param count of samples
+ */
 export function momentsAbout(
   rough: number,
   powers: readonly number[],
@@ -152,7 +158,12 @@ function meanAndExtent(samples: Float64Array): { mean: number; smallest: number;
   return { mean: sum / samples.length, smallest, largest };
 }
 
-/** Adds the sums of the powers 1 to 4 of the distance of samples `from` up to but without `to` from a mean. */
+/**
+ * Adds the sums of the powers 1 to 4 of the distance of samples `from` up to but without `to` from a mean.
+ *
+ * @param samples in the signal's unit, as the mean is
+ * @param total the four sums so far, which are added to
+ */
 export function addPowers(samples: Float64Array, from: number, to: number, mean: number, total: number[]): void {
   let s1 = 0;
   let s2 = 0;

@@ -191,7 +191,7 @@ export const recordingPages: Readonly<
     'A calibration of a recording that is too large for memory',
     'Such a recording is read part by part, and a calibration is applied to the samples in memory.',
     'turns = calibrate (load "raw/still-*.csv")\nload "raw/week.csv" calibration turns',
-    'load "raw/week.csv" calibration 2 %',
+    'load "raw/brick-foam-1.csv.gz" calibration 2 %',
   ),
   'trim.empty': page(
     'A stretch holds no sample',

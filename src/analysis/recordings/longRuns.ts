@@ -79,7 +79,7 @@ export interface BlockPart {
   readonly ends: boolean;
 }
 
-/** The parts of a block that lie in each unbroken stretch. */
+/** The parts of a block that lie in each unbroken stretch. @param stretches of the run, in order */
 export function alongStretches(stretches: readonly Stretch[], { from, to, signals }: Block): BlockPart[] {
   return stretches.flatMap((stretch, index) => {
     const [first, last] = [Math.max(from, stretch.from), Math.min(to, stretch.to)];
