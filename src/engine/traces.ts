@@ -38,13 +38,11 @@ export function lookAt({ path, ok, lines, recording }: Look): LookAt {
     lines,
     seconds: lengthOf(recording),
     findings: findings.map(({ severity, message }) => ({ severity, message })),
-    traces: ordered
-      .slice(0, mostTraces)
-      .map(({ name, unit, samples, outline }) => ({
-        channel: name,
-        unit,
-        ...(outline === undefined ? envelopeOf(samples, columns) : envelopeIn(outline)),
-      })),
+    traces: ordered.slice(0, mostTraces).map(({ name, unit, samples, outline }) => ({
+      channel: name,
+      unit,
+      ...(outline === undefined ? envelopeOf(samples, columns) : envelopeIn(outline)),
+    })),
     further: Math.max(0, ordered.length - mostTraces),
   };
 }
