@@ -160,5 +160,5 @@ export class JoinedClock {
 /** Whether a part keeps another step than the first, as far as its rounding tells. @param usual step in s */
 function isOtherRate({ rate, quantum, span }: StampClock, usual: number): boolean {
   const off = Math.abs(1 / rate / usual - 1);
-  return off > settings.steady.share + (2 * quantum) / span;
+  return off > settings.changingRate.share + (2 * quantum) / span;
 }
