@@ -136,6 +136,8 @@ export class JoinedClock {
       stretches.push({ from, to, start });
       end = start + (to - from) / rate;
     }
+    const least = Math.max(...parts.map((part) => part.least));
+    const span = spans[spans.length - 1].last - spans[0].first;
     const sum = (of: (part: StampClock) => number): number => parts.reduce((all, part) => all + of(part), 0);
     return {
       rate,
@@ -151,8 +153,9 @@ export class JoinedClock {
       held: { rows: 0, first: -1 },
       hidesLosses: parts.some(({ hidesLosses }) => hidesLosses),
       each: parts[0].each === undefined ? undefined : 1 / this.#rows,
-      least: Math.max(...parts.map(({ least }) => least)),
-      span: spans[spans.length - 1].last - spans[0].first,
+      least,
+      leastLost: least > 0 ? Math.max(0, Math.floor(span * least) - (this.#rows - 1)) : undefined,
+      span,
     };
   }
 }

@@ -1,4 +1,3 @@
-import { counted } from '../../result/words.ts';
 import type { Sentences } from '../../result/messages.ts';
 import { counted } from '../../result/words.ts';
 import { limits } from '../limits.ts';
