@@ -2,7 +2,7 @@ import { isSystemRefusal } from '../result/environment.ts';
 
 /** Why the disk refused what was asked of it: a word of ours, or the system's own code. */
 export interface DiskFault {
-  readonly reason: 'full' | 'missing' | 'folder' | 'device' | 'denied' | 'long' | 'other';
+  readonly reason: 'full' | 'missing' | 'blocked' | 'folder' | 'device' | 'denied' | 'long' | 'other';
   /** The system's code, as `EIO`. */
   readonly system?: string;
 }
@@ -11,7 +11,7 @@ const reasons: ReadonlyMap<string, DiskFault['reason']> = new Map([
   ['ENOSPC', 'full'],
   ['EDQUOT', 'full'],
   ['ENOENT', 'missing'],
-  ['ENOTDIR', 'missing'],
+  ['ENOTDIR', 'blocked'],
   ['EISDIR', 'folder'],
   ['EEXIST', 'folder'],
   ['EACCES', 'denied'],

@@ -1,8 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { success, type Result } from '../result/result.ts';
+import { success, type Refused, type Result } from '../result/result.ts';
 import { digest } from './bytes.ts';
-import { makeFolder, writeProduct, type WriteOptions } from './writing.ts';
+import { makeFolder, unmakeFolder, writeProduct, type WriteOptions } from './writing.ts';
 
 /** A folder of files that one command makes from one notebook. */
 export interface MadeFolder {
@@ -46,7 +46,8 @@ export function writeFolder(
   const before = listed(folder.path);
   const now = new Map(before.map((entry) => [entry.file, entry]));
   const ours = ({ notebook, command }: Entry): boolean => notebook === folder.notebook && command === folder.command;
-  let refused: Result<void> | undefined;
+  let refused: Refused | undefined;
+  let count = 0;
   for (const { file, content } of files) {
     const known = now.get(file);
     const written = writeFile(
@@ -57,12 +58,17 @@ export function writeFolder(
     );
     refused = written.ok ? undefined : written;
     if (refused !== undefined) break;
+    count++;
     now.set(file, { file, notebook: folder.notebook, command: folder.command, sha256: digest(content) });
+  }
+  if (refused !== undefined && count === 0) {
+    if (made.value !== undefined) unmakeFolder(folder.path, made.value);
+    return refused;
   }
   const kept = [...now.values()].filter(({ file }) => existsSync(join(folder.path, file)));
   // What was written before a refusal is known as ours too.
   const list = writeList(folder.path, kept, options);
-  if (refused?.ok === false) return refused;
+  if (refused !== undefined) return refused;
   if (!list.ok) return list;
   const names = new Set(files.map(({ file }) => file));
   return success({ stale: kept.filter((entry) => ours(entry) && !names.has(entry.file)).map(({ file }) => file) });

@@ -50,6 +50,7 @@ export const { refuse, tellOf } = messages<DiskFacts>({
 const refusals = {
   full: 'the disk is full',
   missing: 'it is not there',
+  blocked: 'a file stands where its folder should be',
   folder: 'it is a folder',
   device: 'it is a pipe or a device',
   denied: 'it may not be read or written; see its permissions',
@@ -68,6 +69,8 @@ function unwritten({ reason, system = 'no code' }: DiskFault): string {
       return 'the disk is full; what was there is left as it was, so make room and run this again';
     case 'missing':
       return 'its folder does not exist; make the folder first';
+    case 'blocked':
+      return 'a file stands where its folder should be; name a place in a folder';
     case 'folder':
       return 'a folder or a file stands in its place; name another one';
     case 'device':

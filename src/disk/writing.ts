@@ -8,11 +8,12 @@ import {
   readFileSync,
   realpathSync,
   renameSync,
+  rmdirSync,
   rmSync,
   statSync,
 } from 'node:fs';
 import { fchmodSync, fsyncSync, writeFileSync, type Stats } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { success, type Refused, type Result } from '../result/result.ts';
 import { reasonOf } from './faults.ts';
 import { refuse, type ProtectedAs } from './messages.ts';
@@ -60,13 +61,21 @@ export function writeProduct(product: Product, { force, kept }: WriteOptions, pu
   }
 }
 
-/** Makes a folder and those above it where they are not there yet. */
-export function makeFolder(path: string): Result<void> {
+/** Makes a folder and those above it where they are not there yet; gives the uppermost that was made, if any. */
+export function makeFolder(path: string): Result<string | undefined> {
   try {
-    mkdirSync(path, { recursive: true });
-    return success(undefined);
+    return success(mkdirSync(path, { recursive: true }));
   } catch (error) {
     return refuse('write.failed', { path, ...reasonOf(error) });
+  }
+}
+
+/** Takes a made folder away again, and those above it up to the uppermost that was made, as far as they are empty. */
+export function unmakeFolder(path: string, uppermost: string): void {
+  try {
+    for (let at = resolve(path); at.startsWith(uppermost); at = dirname(at)) rmdirSync(at);
+  } catch {
+    // What holds something by now stays.
   }
 }
 

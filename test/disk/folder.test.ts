@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { listName, writeFolder, type MadeFolder } from '../../src/disk/folder.ts';
@@ -53,6 +53,14 @@ describe('a folder of files that a command makes', () => {
     rmSync(join(path, 'b.csv'));
     write(folder, [file('a.csv', 'new'), file('b.csv')], free);
     assert.equal(read('a.csv'), 'new');
+  });
+
+  it('leaves nothing of a folder in which nothing could be written', () => {
+    const within = { ...folder, path: join(path, 'made', 'for', 'it') };
+    assert.ok(!writeFolder(within, [file('x'.repeat(300))], free).ok);
+    assert.deepEqual(readdirSync(path), []);
+    assert.ok(!writeFolder(folder, [file('x'.repeat(300))], free).ok);
+    assert.ok(existsSync(path), 'a folder that was there stays');
   });
 
   it('writes over no list that is none, and believes none that leads elsewhere', () => {

@@ -77,7 +77,7 @@ describe('what a command writes', () => {
     writeFileSync(at('file'), '');
     const cases: readonly [string, RegExp][] = [
       ['missing/a.html', /its folder does not exist; make the folder first\.$/],
-      ['file/a.html', /its folder does not exist/],
+      ['file/a.html', /: a file stands where its folder should be; name a place in a folder\.$/],
       ['folder', /a folder or a file stands in its place/],
       ['x'.repeat(300), /its name is too long/],
     ];
