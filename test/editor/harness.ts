@@ -80,7 +80,8 @@ export class Workbench {
     page.setDefaultTimeout(patience);
     const workbench = new Workbench(editor, browser, page, collectErrors(page));
     try {
-      await page.goto(editor.url);
+      // All of the window's program comes with it, which a busy machine is slow to hand out.
+      await page.goto(editor.url, { timeout: 3 * patience });
       await workbench.#ready();
     } catch (error) {
       await workbench.close();

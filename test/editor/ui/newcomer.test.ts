@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { recording } from '../../engine/memoryFiles.ts';
-import { OpenNotebook, Workbench } from '../harness.ts';
+import { OpenNotebook, patience, Workbench } from '../harness.ts';
 
 describe('a newcomer with a folder of recordings, in a served editor', function () {
   let workbench: Workbench;
@@ -14,7 +14,8 @@ describe('a newcomer with a folder of recordings, in a served editor', function 
   after(async () => workbench?.close());
 
   it('is welcomed in the explorer without unfolding anything', async () => {
-    await workbench.page.getByText('This folder holds recordings').waitFor();
+    // The editor searches the folder for recordings before it wakes the extension.
+    await workbench.page.getByText('This folder holds recordings').waitFor({ timeout: 3 * patience });
   });
 
   it('reads the numbers beside a trace on a narrow page', async () => {
