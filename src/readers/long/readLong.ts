@@ -60,7 +60,7 @@ class Joining {
   readonly #sizes: PartSizes;
   readonly #clock: JoinedClock;
   readonly #findings = new JoinedFindings();
-  readonly #parts: (LongPart & { readonly lineOf: Assembled['lineOf'] })[] = [];
+  readonly #parts: (LongPart & { readonly lines: ReturnType<typeof linesOf> })[] = [];
   #outlines: Outlines | undefined;
   #first: { readonly recording: Recording; readonly shape: Shape } | undefined;
   #steps: number[] = [];
@@ -100,7 +100,7 @@ class Joining {
       const pieces = channels.map(({ samples }) => samples.subarray(stretch.from, stretch.to));
       this.#outlines!.add(pieces, s === 0 && added.goesOn);
     });
-    this.#parts.push({ from, to, line, row: this.#rows, rows, lineOf: linesOf(part) });
+    this.#parts.push({ from, to, line, row: this.#rows, rows, lines: linesOf(part) });
     this.#rows += rows;
     const last = clock.stretches[clock.stretches.length - 1];
     this.#start += last.start + (last.to - last.from) / clock.rate;
@@ -112,7 +112,7 @@ class Joining {
     const rows = this.#rows;
     const { clock, findings } = this.#clock.joined((row) => {
       const part = this.#parts.findLast((one) => one.row <= row);
-      return part?.lineOf(row - part.row);
+      return part?.lines.get(row - part.row);
     });
     const channels = recording.channels.map((channel, k): RecordedChannel => ({
       ...channel,
@@ -131,13 +131,12 @@ class Joining {
   }
 }
 
-/** The lines of a part's gaps; nothing is kept of those that nobody will ask for. */
-function linesOf({ recording, timed, lineOf: own }: Assembled): Assembled['lineOf'] {
+/** The lines of a part's gaps by their rows: numbers alone, for whatever knows all lines holds the whole part. */
+function linesOf({ recording, timed, lineOf }: Assembled): ReadonlyMap<number, number | undefined> {
   const { indices } = timed.rows;
-  const known = new Map(
-    recording.clock.stretches.map(({ from }) => [from, own(indices === undefined ? from : indices[from])]),
+  return new Map(
+    recording.clock.stretches.map(({ from }) => [from, lineOf(indices === undefined ? from : indices[from])]),
   );
-  return (row) => known.get(row);
 }
 
 const leastStep = (a: number, b: number): number => (a === 0 ? b : b === 0 ? a : Math.min(a, b));
