@@ -73,7 +73,7 @@ export function makeFolder(path: string): Result<string | undefined> {
 /** Takes a made folder away again, and those above it up to the uppermost that was made, as far as they are empty. */
 export function unmakeFolder(path: string, uppermost: string): void {
   try {
-    for (let at = resolve(path); at.startsWith(uppermost); at = dirname(at)) rmdirSync(at);
+    for (let at = resolve(path); at.startsWith(resolve(uppermost)); at = dirname(at)) rmdirSync(at);
   } catch {
     // What holds something by now stays.
   }

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { listName, writeFolder, type MadeFolder } from '../../src/disk/folder.ts';
 
 describe('a folder of files that a command makes', () => {
@@ -58,6 +58,10 @@ describe('a folder of files that a command makes', () => {
   it('leaves nothing of a folder in which nothing could be written', () => {
     const within = { ...folder, path: join(path, 'made', 'for', 'it') };
     assert.ok(!writeFolder(within, [file('x'.repeat(300))], free).ok);
+    assert.deepEqual(readdirSync(path), []);
+    // However the folder is named.
+    const named = { ...folder, path: relative('.', join(path, 'made', 'too')) };
+    assert.ok(!writeFolder(named, [file('x'.repeat(300))], free).ok);
     assert.deepEqual(readdirSync(path), []);
     assert.ok(!writeFolder(folder, [file('x'.repeat(300))], free).ok);
     assert.ok(existsSync(path), 'a folder that was there stays');
