@@ -37,14 +37,10 @@ export function parted(
 ): { readonly report: RunReport; readonly numbers: readonly NumberCheck[] } {
   const results = report.results.filter(({ cell }) => cell < count);
   const isWhole = !report.cancelled && results.every(({ error }) => error === undefined);
+  const found = new Map(report.results.filter(({ cell }) => cell >= count).map((result) => [result.cell, result]));
   return {
     report: { ...report, results, ok: report.ok || isWhole },
-    numbers: numbers.map((asked, at) =>
-      checkNumber(
-        asked,
-        report.results.find(({ cell }) => cell === count + at),
-      ),
-    ),
+    numbers: numbers.map((asked, at) => checkNumber(asked, found.get(count + at))),
   };
 }
 

@@ -67,7 +67,7 @@ function wordsApart(
 const lower = (text: string): string => text.toLowerCase();
 
 const cellsOf = ({ tracks }: Side, column: string): string[] =>
-  tracks.flatMap(({ run }) => factOf(run.sheet?.facts ?? {}, column) || []);
+  tracks.map(({ run }) => factOf(run.sheet?.facts ?? {}, column) ?? '').filter((cell) => cell !== '');
 
 /** What a side is called, by its name and by its runs' condition. */
 const namesOf = (side: Side): string[] =>

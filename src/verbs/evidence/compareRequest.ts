@@ -155,7 +155,8 @@ export function comparablesIn(given: Arguments): readonly NamedComparable[] {
   return all.map((argument, index) => {
     const condition = conditions[index];
     const isOwn = conditions.filter((other) => other === condition).length === 1;
-    return comparable(argument, (isOwn && condition) || String.fromCharCode('A'.charCodeAt(0) + index));
+    const letter = String.fromCharCode('A'.charCodeAt(0) + index);
+    return comparable(argument, isOwn && condition !== undefined && condition !== '' ? condition : letter);
   });
 }
 
