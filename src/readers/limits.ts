@@ -13,10 +13,11 @@ export const limits = {
   /** Compressed bytes unpacked at a time, few, for they may grow a thousandfold before the growth is looked at. */
   packed: 32 * 1024,
   /**
-   * Bytes of numbers in memory from which a recording is read part by part, bytes of a text that make a part, and numbers
-   * that a part of it may have that is taken into memory.
+   * Bytes of numbers in memory from which a recording is read part by part (about as many as `samples` take: what a whole
+   * reading can hold is read whole, for all verbs take it), bytes of a text that make a part, and numbers that a part of it may
+   * have that is taken into memory.
    */
-  parts: { from: 2 ** 30, part: 32 * 2 ** 20, most: 32_000_000 },
+  parts: { from: 3 * 2 ** 30, part: 32 * 2 ** 20, most: 32_000_000 },
   /** Different texts that a label column may hold before it is only text. */
   labels: 256,
   /** Bytes looked at to find the layout. */

@@ -16,14 +16,14 @@ const steps = {
 };
 
 /**
- * Recordings that are too large for memory: of 1.1 GB and of as many GB as are said, 2.2 unless they are, what each result
+ * Recordings that are too large for memory: of 3.3 GB and of as many GB as are said, 6.6 unless they are, what each result
  * takes by a fresh process that keeps nothing. The peak must stay below 1 GiB and not grow with the recording.
  */
-export async function rows(_: unknown, [given = '2.2']: readonly string[] = []): Promise<Row[]> {
+export async function rows(_: unknown, [given = '6.6']: readonly string[] = []): Promise<Row[]> {
   const folder = mkdtempSync(join(tmpdir(), 'washboard-long-'));
   try {
     const program = await bundled(folder);
-    return [1.1, Number(given)].flatMap((size) => {
+    return [3.3, Number(given)].flatMap((size) => {
       const file = join(folder, 'long.csv');
       writeLong(file, size * 1e9);
       const size9 = statSync(file).size / 1e9;
