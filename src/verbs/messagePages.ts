@@ -20,8 +20,8 @@ export const callPages: Readonly<Record<Exclude<keyof (CallFacts & ExpressionFac
   'run.long': page(
     'A recording that is too large for memory',
     'Such a recording is read part by part, which is enough for levels, spectra and plots. What needs all samples at once, as filters do, works on a stretch of it.',
-    after('highpass foam 2 Hz'),
-    after('highpass (trim foam 10..70 s) 2 Hz'),
+    'week = load "raw/week.csv"\nhighpass week 2 Hz',
+    'week = load "raw/week.csv"\nhighpass (trim week 10..20 s) 2 Hz',
   ),
   'trim.twice': page(
     'A stretch that is said twice',
@@ -190,8 +190,8 @@ export const recordingPages: Readonly<
   'load.long': page(
     'A calibration of a recording that is too large for memory',
     'Such a recording is read part by part, and a calibration is applied to the samples in memory.',
-    'turns = calibrate (load "raw/still-*.csv")\nload "raw/week.csv" calibration turns',
-    'load "raw/brick-foam-1.csv.gz" calibration 2 %',
+    'turns = calibrate (load "still/six-*.csv")\nload "raw/week.csv" calibration turns',
+    'load "raw/week.csv" calibration 2 %',
   ),
   'trim.empty': page(
     'A stretch holds no sample',

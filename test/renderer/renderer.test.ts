@@ -142,7 +142,9 @@ describe('the renderer in a page with a strict content policy', () => {
 
   it('says the values at the pointer, and stops when it leaves', async () => {
     await host.render('one', overlay);
-    const box = await host.page.locator('#one svg').boundingBox();
+    const chart = host.page.locator('#one svg');
+    await chart.scrollIntoViewIfNeeded();
+    const box = await chart.boundingBox();
     assert.ok(box !== null);
     await host.page.mouse.move(box.x + 300, box.y + 150);
     await host.page.mouse.move(box.x + 305, box.y + 150);

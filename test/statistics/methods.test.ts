@@ -54,7 +54,7 @@ describe('the method of a test', () => {
     assert.equal(leaning.sequence, 'leaning');
     assert.ok(Math.abs((leaning.varianceInflation ?? 0) - 1.88) < 0.005);
     const days = { a: ['mon', 'mon', 'mon'], b: ['tue', 'tue', 'tue'] };
-    assert.equal(chooseMethod({ runsA: 3, runsB: 3, days }).sequence, 'apart');
+    assert.equal(chooseMethod({ runsA: 3, runsB: 3, days }).sequence, 'other-days');
   });
 
   it('is the one asked for where the runs allow it, and says what is in the way where not', () => {

@@ -27,6 +27,10 @@ const pulses =
   (t: number): number =>
     (t * rate) % 1 < 0.3 && Math.floor(t * rate) !== missing ? 5 : 0;
 
+/** A recording that is read part by part, as if the memory were small, and the sizes by which it is. */
+const tooLarge = 'raw/week.csv';
+const sizes = { from: 50_000, part: 30_000, most: 3000 };
+
 /** Recordings and run sheets that are not among the samples. */
 const madeUp = {
   ...exampleRecords,
@@ -44,6 +48,7 @@ const madeUp = {
   'raw/interrupted.csv': recordingOf({ 'x (g)': sine(5) }, { times: lossyTimes() }),
   'raw/lossy.csv': recordingOf({ 'x (g)': sine(5) }, { times: lossyTimes(40) }),
   'raw/long.csv': recordingOf({ 'x (g)': (_t, i) => i % 7 }, { rate: 100, seconds: 2100 }),
+  [tooLarge]: recordingOf({ 'z (g)': sine(5, 0.2, 1) }, { rate: 100, seconds: 70 }),
   'raw/perhaps.csv': 'file,excluded\nbrick-foam-1.csv.gz,perhaps\n',
   'raw/no-reason.csv': 'file,excluded,why\nbrick-foam-1.csv.gz,no,\nbrick-gel-1.csv.gz,yes,\n',
   'raw/not-made.csv': 'file,condition\nbrick-foam-1.csv.gz,foam\n,gel\n',
@@ -62,7 +67,10 @@ export function exampleHost(more: Readonly<Record<string, string>> = {}): Host {
         const found = await memory.files.expand(pattern, of);
         return found.ok ? found : disk.files.expand(pattern, of);
       },
-      open: (path) => of(path).open(path),
+      open: async (path) => {
+        const file = await of(path).open(path);
+        return path === tooLarge ? { ...file, sizes } : file;
+      },
       identify: (path) => of(path).identify(path),
     },
   };

@@ -44,8 +44,8 @@ export const spectraPages: MessagePages<SpectraFacts> = {
   'running.thinned': page(
     'A running level of a very long recording',
     'A value a sample would be as large as the recording itself, which is too large for memory. The largest value is that of all.',
-    after('running foam over 1 s'),
-    after('running (trim foam 0..30 s) over 1 s'),
+    'week = load "raw/week.csv"\nrunning week over 1 s',
+    'week = load "raw/week.csv"\nrunning (trim week 0..20 s) over 1 s',
   ),
   'spectrum.few': page(
     'Few segments to average',

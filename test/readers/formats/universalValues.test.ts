@@ -2,6 +2,7 @@ import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import type { FunctionHeader } from '../../../src/readers/formats/universalFunction.ts';
 import { binaryForm, sizesOf, valuesInBytes, valuesInText } from '../../../src/readers/formats/universalValues.ts';
+import { counted } from '../../../src/result/words.ts';
 
 const header = (of: Partial<FunctionHeader> = {}): FunctionHeader => ({
   line: 3,
@@ -75,7 +76,7 @@ describe('the values of a function of dataset 58b', () => {
         if (!isEven) assert.equal(found.value.digits, before === 8 ? 15 : 7);
         const short = valuesInBytes('run.uff', of, bytes.subarray(0, -1), form);
         assert.ok(
-          !short.ok && short.failure.message.includes(`has ${pairs.length - 1} values where`),
+          !short.ok && short.failure.message.includes(`has ${counted(pairs.length - 1, 'value')} where`),
           frame.toString(),
         );
       },
