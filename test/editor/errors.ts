@@ -26,6 +26,9 @@ const noise: readonly RegExp[] = [
   /Aborted onWillSave\w+-event after \d+ms/,
   // The editor's own leave-taking where the page is loaded anew.
   /\[lifecycle\] Long running operations during shutdown/,
+  // What it had asked its host for when the page was loaded anew; a file that never came would be missed by what is drawn.
+  /Unable to (read|write) file '[^']*' \(Canceled: Canceled\)/,
+  /Webview\.loadLocalResource - Error using fileReader/,
 ];
 
 /** Gathers the errors that the page, its frames and the extension host write to the console from now on. */
