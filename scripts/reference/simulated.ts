@@ -20,6 +20,16 @@ const misses: readonly (readonly [line: RegExp, said: (...parts: string[]) => st
     (a, b, order, wandering, spreads, found, least, most) =>
       `with ${a} runs of one and ${b} of the other, whose order is ${order}, which scatter by ${spreads.replace('/', ' and ')} %${wandering === 'nothing' ? '' : ` and have a ${wandering.replace('drift ', 'drift of ')}`}, ${found} % of the intervals hold the true change (goal: ${least} to ${most} %)`,
   ],
+  [
+    /^(\d+ (?:runs each, speeds|days, ).+): coverage ([\d.]+) %, not within ([\d.]+) to ([\d.]+) %$/,
+    (label, found, least, most) =>
+      `with ${label}, ${found} % of the intervals hold the true change (goal: ${least} to ${most} %)`,
+  ],
+  [
+    /^any miss: (\d+ conditions, \d+ runs each, [\d/.]+ %, (?:each with the first|all pairs)): ([\d.]+) %, more than ([\d.]+) %$/,
+    (label, found, most) =>
+      `with one scatter for all as planned, of ${label}, an interval misses in ${found} % of studies (goal: at most ${most} %)`,
+  ],
 ];
 
 const withinLine = /^any miss within strata: .*?(\d+) runs each in every one.*: ([\d.]+) %, more than ([\d.]+) %$/;

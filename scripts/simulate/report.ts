@@ -14,6 +14,7 @@ import { ridePool } from './pool.ts';
 import { inStrata, severalConditions, severalRates, type SeveralStudy } from './several.ts';
 import { section, type Amount, type Part } from './section.ts';
 import { markdownTable } from './table.ts';
+import { daysPart, pooledPart, speedsPart } from './planned.ts';
 import { refitsPart } from './refits.ts';
 import { unequalPart } from './unequal.ts';
 import { writtenPart } from './written.ts';
@@ -44,6 +45,9 @@ export async function simulate(size: Size): Promise<string[]> {
     written: writtenPart,
     refits: refitsPart,
     unequal: unequalPart,
+    speeds: speedsPart,
+    days: daysPart,
+    pooled: pooledPart,
   };
   const sections: string[] = [];
   for (const [k, [name, part]] of Object.entries(experiments).entries()) {

@@ -25,6 +25,12 @@ export interface WrittenStudy {
   readonly warmUp?: number;
   /** Refits of each condition of two, `runs` in each; their own scatter of ln level, and whether the sheet names them. */
   readonly refits?: { readonly each: number; readonly scatter: number; readonly areNamed: boolean };
+  /** Strata that are days: they scatter by themselves, and in their change, and are asked for as strata or only named in the sheet. */
+  readonly days?: { readonly scatter: number; readonly ofChange: number; readonly areStrata: boolean };
+  /** A column of speeds: their scatter about 1 and how much faster the second condition ran, both of ln; levels go with them by the power 1, or one that scatters about it from study to study. */
+  readonly speeds?: { readonly scatter: number; readonly apart: number; readonly ofPower: number };
+  /** What else the comparison asks. */
+  readonly asks?: string;
 }
 
 /** One run as it is made: its condition, and which refit of that. */
@@ -90,13 +96,17 @@ async function comparedOnce(study: WrittenStudy, comparisons: number, random: No
   const loads = names.map((name) => `${name} = load sheet "runs.csv" where condition ${name} unit g | spectrum\n`);
   const compared = Array.from({ length: comparisons }, (_, e) => {
     const bands = lines.slice(e * study.bands, (e + 1) * study.bands).map((line) => `${line - 2}..${line + 2} Hz`);
-    const within = study.strata > 1 ? ' within site' : '';
-    return `c${e} = compare a with ${names.slice(1).join(', ')}${within} over ${bands.join(', ')}\n`;
+    const strata = study.days === undefined ? 'site' : study.days.areStrata ? 'day' : '';
+    const within = study.strata > 1 && strata !== '' ? ` within ${strata}` : '';
+    const asks = study.asks === undefined ? '' : ` ${study.asks}`;
+    return `c${e} = compare a with ${names.slice(1).join(', ')}${within} over ${bands.join(', ')}${asks}\n`;
   });
   const watch = { cancelled: () => false, progress: () => undefined };
   const engine = new Engine(hostOf(filesOf(study, random)));
   const { results } = await engine.run({ cells: [[...loads, ...compared].join('')], wanted: 'all' }, watch);
   const failed = results.find(({ error }) => error !== null && error !== undefined);
+  // Speeds that come out too far apart by chance are refused, and promise nothing.
+  if (failed?.error?.code === 'adjust.apart') return [];
   if (failed !== undefined) throw new Error(failed.error?.message);
   return results.flatMap(({ value }) => (value?.kind === 'comparison' ? [[...value.rows]] : []));
 }
@@ -113,28 +123,54 @@ function madeIn({ scatter, runs, order: given, refits }: WrittenStudy): Made[] {
 
 /** The recordings and the run sheet of one study. */
 function filesOf(study: WrittenStudy, random: Noise): Map<string, Buffer> {
-  const { scatter, strata, drift, refits, isOrderUnknown = false, warmUp = 0 } = study;
+  const { scatter, strata, drift, refits, days, speeds, warmUp = 0 } = study;
   const order = madeIn(study);
   const files = new Map<string, Buffer>();
-  const isNamed = refits?.areNamed === true;
-  const sheet = [`file,condition,site${isOrderUnknown ? '' : ',order'}${isNamed ? ',refit' : ''}`];
+  const sheet = [headersOf(study).join(',')];
+  const drawn = (of: number): readonly number[] => lines.map(() => (of === 0 ? 0 : of * random.gaussian()));
   const fitted = new Map<number, readonly number[]>();
-  for (let site = 0; site < strata; site++)
+  const ofPower = drawn(speeds?.ofPower ?? 0);
+  for (let site = 0; site < strata; site++) {
+    const [byDay, ofChange] = [drawn(days?.scatter ?? 0), drawn(days?.ofChange ?? 0)];
     order.forEach(({ condition, refit }, k) => {
-      const byRefit = fitted.get(refit) ?? lines.map(() => (refits?.scatter ?? 0) * (refits ? random.gaussian() : 0));
+      const byRefit = fitted.get(refit) ?? drawn(refits?.scatter ?? 0);
       fitted.set(refit, byRefit);
-      const wandered = drift * (k + 1) + warmUp * Math.exp(-k / 2);
+      const speed = speeds ? speeds.scatter * random.gaussian() + (condition === 1 ? speeds.apart : 0) : 0;
+      const wandered = drift * (k + 1) + warmUp * Math.exp(-k / 2) + speed;
+      const ofStratum = (line: number): number =>
+        days === undefined ? site / 2 : byDay[line] + (condition === 1 ? ofChange[line] : 0);
       const levels = lines.map(
-        (_, line) => 0.1 * Math.exp(scatter[condition] * random.gaussian() + wandered + site / 2 + byRefit[line]),
+        (_, line) =>
+          0.1 *
+          Math.exp(
+            scatter[condition] * random.gaussian() + wandered + ofStratum(line) + byRefit[line] + ofPower[line] * speed,
+          ),
       );
       const file = `${letters[condition]}-${site}-${k}.csv`;
       files.set(file, Buffer.from(recordingText(levels)));
+      const place = days === undefined ? k + 1 : site * order.length + k + 1;
+      const cells = { file, condition: letters[condition], site: `s${site}`, day: `d${site}`, order: String(place) };
+      const others = { refit: String(refit), 'speed (m/s)': Math.exp(speed).toFixed(6) };
       sheet.push(
-        `${file},${letters[condition]},s${site}${isOrderUnknown ? '' : `,${k + 1}`}${isNamed ? `,${refit}` : ''}`,
+        headersOf(study)
+          .map((header) => ({ ...cells, ...others })[header])
+          .join(','),
       );
     });
+  }
   return files.set('runs.csv', Buffer.from(sheet.join('\n') + '\n'));
 }
+
+type Header = 'file' | 'condition' | 'site' | 'day' | 'order' | 'refit' | 'speed (m/s)';
+
+const headersOf = ({ days, isOrderUnknown = false, refits, speeds }: WrittenStudy): readonly Header[] => [
+  'file',
+  'condition',
+  days === undefined ? 'site' : 'day',
+  ...(isOrderUnknown ? [] : (['order'] as const)),
+  ...(refits?.areNamed === true ? (['refit'] as const) : []),
+  ...(speeds === undefined ? [] : (['speed (m/s)'] as const)),
+];
 
 /** sqrt 2 times the sine of each line, sample by sample; phases apart, so that the sum is no spike. */
 const waves = lines.map((frequency, k) =>
