@@ -141,9 +141,26 @@ export function momentsAbout(
 export const blockLength = 2048;
 
 function meanAndExtent(samples: Float64Array): { mean: number; smallest: number; largest: number } {
-  let sum = 0;
-  let smallest = Infinity;
-  let largest = -Infinity;
+  const total: SumAndExtent = { sum: 0, smallest: Infinity, largest: -Infinity };
+  addSum(samples, total);
+  return { mean: total.sum / samples.length, smallest: total.smallest, largest: total.largest };
+}
+
+/** Of the samples so far, in their unit: 0, Infinity and -Infinity of none. */
+export interface SumAndExtent {
+  sum: number;
+  smallest: number;
+  largest: number;
+}
+
+/**
+ * Adds samples to the sum and the extremes of those before them.
+ *
+ * @param samples in the signal's unit
+ * @param total which is added to
+ */
+export function addSum(samples: Float64Array, total: SumAndExtent): void {
+  let { sum, smallest, largest } = total;
   for (let from = 0; from < samples.length; from += blockLength) {
     const to = Math.min(from + blockLength, samples.length);
     let part = 0;
@@ -155,7 +172,7 @@ function meanAndExtent(samples: Float64Array): { mean: number; smallest: number;
     }
     sum += part;
   }
-  return { mean: sum / samples.length, smallest, largest };
+  Object.assign(total, { sum, smallest, largest });
 }
 
 /**

@@ -1,32 +1,30 @@
-import { addPowers, blockLength, levelsFrom, momentsAbout, type Levels, type Moments } from './levels.ts';
+import {
+  addPowers,
+  addSum,
+  blockLength,
+  levelsFrom,
+  momentsAbout,
+  type Levels,
+  type Moments,
+  type SumAndExtent,
+} from './levels.ts';
 
 /** Count, mean and extremes of a signal that comes block by block. */
 export class MeanSum {
+  readonly #total: SumAndExtent = { sum: 0, smallest: Infinity, largest: -Infinity };
   #count = 0;
-  #sum = 0;
-  #smallest = Infinity;
-  #largest = -Infinity;
 
   /** Adds the next samples. */
   add(samples: Float64Array): void {
-    for (let from = 0; from < samples.length; from += blockLength) {
-      const to = Math.min(from + blockLength, samples.length);
-      let part = 0;
-      for (let i = from; i < to; i++) {
-        const value = samples[i];
-        part += value;
-        if (value < this.#smallest) this.#smallest = value;
-        if (value > this.#largest) this.#largest = value;
-      }
-      this.#sum += part;
-    }
+    addSum(samples, this.#total);
     this.#count += samples.length;
   }
 
   /** What the samples are known by after the first pass. */
   get found(): FirstLook {
-    const [count, smallest, largest] = [this.#count, this.#smallest, this.#largest];
-    return { count, mean: smallest === largest ? smallest : this.#sum / count, smallest, largest };
+    const { sum, smallest, largest } = this.#total;
+    const count = this.#count;
+    return { count, mean: smallest === largest ? smallest : sum / count, smallest, largest };
   }
 }
 
