@@ -1,6 +1,7 @@
 import { createHash, type Hash } from 'node:crypto';
 import { promises as fs, type BigIntStats } from 'node:fs';
 import { isParquet } from '../readers/formats/parquet.ts';
+import { refuse } from '../readers/messages.ts';
 import { readChecked } from '../readers/readChecked.ts';
 import type { ByteSource, ReadWatch } from '../readers/recording.ts';
 import { withSamplesOf } from '../readers/takenChannels.ts';
@@ -35,7 +36,8 @@ export async function readRecording(task: ReadingTask, watch: ReadWatch): Promis
     if (stampOf(before) === stampOf(after)) return { ...read, stamp: read.identity && stampOf(before) };
     if (watch.cancelled() || isToldAlready(read) || (await isStillThere(task, read, before, after)))
       return { ...read, stamp: undefined };
-    return { recording: await changed(task, watch), identity: read.identity, stamp: undefined };
+    // Whatever became of what was read.
+    return { recording: changed(task), identity: read.identity, stamp: undefined };
   } finally {
     await handle.close();
   }
@@ -56,15 +58,8 @@ async function isStillThere(
   return now?.sha256 === identity.sha256;
 }
 
-/** The refusal of a file that was written while it was read, whatever became of what was read. */
-function changed({ path, options }: ReadingTask, watch: ReadWatch): Promise<ReadRecording['recording']> {
-  const nothing = new Uint8Array(0);
-  return readChecked(
-    { path, size: 1, fault: () => ({ kind: 'changed' }), read: () => Promise.resolve(nothing) },
-    options,
-    watch,
-  );
-}
+/** The refusal of a file that has other bytes than it was known by, or was written while it was read. */
+const changed = ({ path }: ReadingTask): ReadRecording['recording'] => refuse('file-changed', { path });
 
 async function unread(task: ReadingTask, source: ByteSource, watch: ReadWatch): Promise<Reading> {
   return { recording: await readChecked(source, task.options, watch), identity: undefined, stamp: undefined };
@@ -83,7 +78,7 @@ async function readFrom(handle: fs.FileHandle, task: ReadingTask, watch: ReadWat
   const identity = bytes.fault || watch.cancelled() ? undefined : await bytes.identity();
   bytes.done();
   if (told !== undefined && identity !== undefined && told.sha256 !== identity.sha256) {
-    return { recording: await changed(task, watch), identity };
+    return { recording: changed(task), identity };
   }
   return {
     recording: recording.ok ? success(withSamplesOf(recording.value, channels, options.tacho)) : recording,
