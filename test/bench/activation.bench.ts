@@ -11,11 +11,14 @@ const file = 'springs.washboard.md';
 export async function rows(): Promise<Row[]> {
   const workbench = await Workbench.open({ files: { [file]: '```washboard\n2 N/mm\n```\n' }, theme: 'light' });
   try {
-    await workbench.openNotebook(file);
     const times: number[] = [];
     while (times.length < turns) {
-      await workbench.reload();
+      await workbench.openNotebook(file);
       times.push(await told(workbench));
+      // What is open would be opened again by the next start.
+      await workbench.command('View: Close All Editors');
+      await workbench.page.locator('.tab').first().waitFor({ state: 'detached' });
+      await workbench.reload();
     }
     const note = `served editor, time on the wall, ${turns} starts, ${Math.min(...times)} to ${Math.max(...times)} ms`;
     return [{ what: 'activation of the extension by a notebook', ours: medianOf(times), goal: 50, note }];
@@ -33,6 +36,8 @@ async function told(workbench: Workbench): Promise<number> {
     found = /Activation: (\d+)ms/.exec((await row.textContent().catch(() => '')) ?? '');
     return found !== null;
   }, 'the time of activation');
-  await page.keyboard.press('Control+W');
+  // The list lies over the window, and over its commands.
+  await page.keyboard.press('Escape');
+  await row.waitFor({ state: 'detached' });
   return Number(found![1]);
 }

@@ -99,6 +99,11 @@ export class Workbench {
   /** Opens a notebook as a user does, by a double click in the explorer; folders on the way are opened too. */
   async openNotebook(path: string): Promise<OpenNotebook> {
     await this.openFile(path);
+    return this.notebookInView();
+  }
+
+  /** The notebook of the active editor. */
+  async notebookInView(): Promise<OpenNotebook> {
     const notebook = new OpenNotebook(this.page);
     await notebook.ready();
     return notebook;
@@ -121,12 +126,9 @@ export class Workbench {
   }
 
   /** Loads the page anew; the editor opens again what was open. */
-  async reload(): Promise<OpenNotebook> {
+  async reload(): Promise<void> {
     await this.page.reload();
     await this.#ready();
-    const notebook = new OpenNotebook(this.page);
-    await notebook.ready();
-    return notebook;
   }
 
   /** Runs a command by its title in the palette. */

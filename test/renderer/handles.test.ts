@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import type { Locator } from 'playwright-core';
 import type { Handle, HandleEnd } from '../../src/charts/handle.ts';
+import type { Output } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
 import { everyValue, plotOf } from '../charts/everyValue.ts';
 import { foamSpectrum } from '../charts/madeUp.ts';
@@ -38,6 +39,16 @@ const band: Handle = {
   ends: [end('lower edge', 10, '10', 'Hz', 1), end('upper edge', 50, '50', 'Hz', 1)],
   locked: 'settled by the plan P',
 };
+/** The traces as they would be with so many times the vibration. */
+function louder(factor: number): Output {
+  const runs = everyValue.runs.runs.map((run) => ({
+    ...run,
+    channels: run.channels.map((channel) =>
+      channel.axes === undefined ? { ...channel, samples: channel.samples.map((sample) => factor * sample) } : channel,
+    ),
+  }));
+  return { ...present(plotOf([{ ...everyValue.runs, runs }]), undefined, []), handles: [trim] };
+}
 const traces = { ...present(plotOf([everyValue.runs]), undefined, []), handles: [trim] };
 const spectra = { ...present(plotOf([foamSpectrum]), undefined, []), handles: [band] };
 
@@ -179,13 +190,7 @@ describe('handles over charts', () => {
         .locator('.washboard-drawing svg .mark-area path')
         .evaluateAll((all) => all.map((path) => path.getAttribute('d')).join());
     const before = await svg();
-    const runs = everyValue.runs.runs.map((run) => ({
-      ...run,
-      channels: run.channels.map((channel) =>
-        channel.axes === undefined ? { ...channel, samples: channel.samples.map((sample) => 0.5 * sample) } : channel,
-      ),
-    }));
-    const data = { ...present(plotOf([{ ...everyValue.runs, runs }]), undefined, []), handles: [trim] };
+    const data = louder(0.5);
     await drag(/^Trim start/, 50);
     await host.tell({ type: 'previewed', output: 'of one', shown: [{ output: 'of one', data }] });
     assert.equal(await svg(), before);
@@ -193,6 +198,40 @@ describe('handles over charts', () => {
     await host.render('one', data);
     for (let tries = 0; tries < 100 && (await svg()) === before; tries++) await host.page.waitForTimeout(50);
     assert.notEqual(await svg(), before);
+    assert.deepEqual(host.complaints, []);
+  });
+
+  it('ask what is written as a preview too, and draw that alone, their own chart included', async () => {
+    const { width } = host.page.viewportSize()!;
+    await host.page.setViewportSize({ width, height: 3000 });
+    await draw(traces);
+    await host.page.waitForTimeout(400);
+    await drag(/^Trim start/, 50);
+    const types = async (count: number): Promise<string[]> => {
+      const all: string[] = [];
+      for (let tries = 0; tries < 100 && all.length < count; tries++) {
+        all.push(...(await host.asked()).map((one) => ('text' in one ? `${one.type} ${one.text}` : one.type)));
+        await host.page.waitForTimeout(50);
+      }
+      return all;
+    };
+    assert.match((await types(1)).join(), /^preview /);
+    await host.page.mouse.up();
+    const text = Number.parseFloat((await value(/^Trim start/))!).toString();
+    assert.deepEqual(await types(2), [`preview ${text}`, `move ${text}`]);
+    const drawn = (): Promise<string> => host.page.locator('.washboard-drawing svg .mark-area').first().innerHTML();
+    const before = await drawn();
+    const told = (data: Output): Promise<void> =>
+      host.tell({ type: 'previewed', output: 'of one', shown: [{ output: 'of one', data }] });
+    // The answer to what was asked before the release comes first, and is passed over.
+    await told(louder(0.5));
+    await host.page.waitForTimeout(300);
+    assert.equal(await drawn(), before);
+    await told(louder(0.25));
+    for (let tries = 0; tries < 100 && (await drawn()) === before; tries++) await host.page.waitForTimeout(50);
+    assert.notEqual(await drawn(), before);
+    await host.page.setViewportSize({ width, height: 900 });
+    assert.deepEqual(host.complaints, []);
   });
 
   it('go back, and say why, where the editor refuses', async () => {
@@ -254,8 +293,11 @@ describe('handles over charts', () => {
     assert.deepEqual(await host.asked(), []);
     const svg = await host.page.locator('#other svg').elementHandle();
     const before = await host.page.locator('#other svg').innerHTML();
-    const louder = foamSpectrum.entries.map((entry) => ({ ...entry, level: entry.level.map((level) => 1.01 * level) }));
-    const data = present(plotOf([{ ...foamSpectrum, entries: louder }]), undefined, []);
+    const entries = foamSpectrum.entries.map((entry) => ({
+      ...entry,
+      level: entry.level.map((level) => 1.01 * level),
+    }));
+    const data = present(plotOf([{ ...foamSpectrum, entries }]), undefined, []);
     await host.tell({ type: 'previewed', output: 'of one', shown: [{ output: 'of other', data }] });
     await host.page.waitForFunction((old) => document.querySelector('#other svg')?.innerHTML !== old, before);
     assert.ok(await svg!.evaluate((node) => node.isConnected), 'the view is kept');

@@ -105,9 +105,9 @@ export class Handled {
       look: (over) => this.#closer.look(item, axis(), over),
       link: (isLinked) => this.#closer.link(isLinked, item),
       isLinked: () => this.#closer.isLinked,
-      preview: (literal: Literal, text: string) => this.#previews.ask(output, chart, literal, text),
+      preview: (literal: Literal, text: string) => this.#previews.ask(output, literal, text, chart),
       move: (literal: Literal, text: string) => {
-        this.#previews.end();
+        this.#previews.ask(output, literal, text);
         this.#post({ type: 'move', output, literal, text });
       },
       history: (type: 'undo' | 'redo') => this.#post({ type, output }),

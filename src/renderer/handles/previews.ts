@@ -18,7 +18,8 @@ export class Previews {
   /** By their roots: an output that is drawn anew has another one before the old one is known to be out of view. */
   readonly #seen = new Set<Element>();
   readonly #observer: IntersectionObserver;
-  #asked: Preview | undefined;
+  /** How many requests are not answered yet: at most one, and after it that of the value that is written. */
+  #waiting = 0;
   #next: Preview | undefined;
   /** The chart whose handle is moved: its own drawing stays until the release. */
   #chart: DrawnChart | undefined;
@@ -48,19 +49,17 @@ export class Previews {
     this.#observer.unobserve(root);
   }
 
-  ask(output: string, chart: DrawnChart, literal: Literal, text: string): void {
+  /** @param chart the one whose handle is moved; none once the value is written, which it shows too, sooner than by the run */
+  ask(output: string, literal: Literal, text: string, chart?: DrawnChart): void {
     this.#chart = chart;
     this.#next = { type: 'preview', output, literal, text, seen: this.#inView(), closer: this.#closer() };
-    this.#send();
-  }
-
-  /** Nothing more is to be shown beforehand: the value is written. */
-  end(): void {
-    this.#next = undefined;
+    if (this.#waiting === 0 || chart === undefined) this.#send();
   }
 
   /** Draws what came, and only then asks for the next. */
   async answered(shown: readonly { readonly drawn: DrawnOutput; readonly data: Output }[]): Promise<void> {
+    // What is written was asked for after this.
+    if (this.#waiting > 1) return void (this.#waiting = 1);
     for (const { drawn, data } of shown) await show(drawn, data, this.#chart);
     this.#settle();
   }
@@ -70,16 +69,17 @@ export class Previews {
   }
 
   #send(): void {
-    if (this.#asked !== undefined || this.#next === undefined) return;
-    [this.#asked, this.#next] = [this.#next, undefined];
+    const next = this.#next;
+    this.#next = undefined;
+    if (!next?.seen.length) return;
+    this.#waiting += 1;
+    clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.#settle(), patience);
-    if (this.#asked.seen.length === 0) this.#settle();
-    else this.#post(this.#asked);
+    this.#post(next);
   }
 
   #settle(): void {
-    clearTimeout(this.#timer);
-    this.#asked = undefined;
+    this.#waiting = 0;
     this.#send();
   }
 }

@@ -20,7 +20,8 @@ describe('outputs that come back, in a served editor', function () {
   const saved = (): string => new TextDecoder().decode(workbench.read(rideFile));
 
   it('are shown after a reload without a run, say so, and leave the file as it is and clean', async () => {
-    notebook = await workbench.reload();
+    await workbench.reload();
+    notebook = await workbench.notebookInView();
     await notebook.reveal(2);
     await slider(/^Trim start, cell 2, The ride$/).waitFor();
     const row = await notebook.reveal(3);
