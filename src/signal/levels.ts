@@ -1,3 +1,4 @@
+import { MeanSum, PowerSums } from './blockSums.ts';
 import { percentiles } from './percentile.ts';
 
 /** Single-number levels of a signal, in the signal's unit unless said otherwise. */
@@ -103,17 +104,17 @@ export function vibrationDose(of: Pick<Moments, 'count' | 'm4'>, rate: number, f
 export function moments(samples: Float64Array): Moments {
   const count = samples.length;
   if (count === 0) throw new RangeError('levels need at least one sample');
-  const { mean: rough, smallest, largest } = meanAndExtent(samples);
+  const look = new MeanSum();
+  look.add(samples);
+  const { mean: rough, smallest, largest } = look.found;
   if (!Number.isFinite(rough)) {
     const at = samples.findIndex((value) => !Number.isFinite(value));
     throw new RangeError(`sample ${at + 1} of ${count} is no finite number`);
   }
   if (smallest === largest) return { count, mean: smallest, smallest, largest, m2: 0, m3: 0, m4: 0 };
-  const total = [0, 0, 0, 0];
-  for (let from = 0; from < count; from += blockLength) {
-    addPowers(samples, from, Math.min(from + blockLength, count), rough, total);
-  }
-  return { ...momentsAbout(rough, total, count), count, smallest, largest };
+  const powers = new PowerSums(rough);
+  powers.add(samples);
+  return { ...momentsAbout(rough, powers.found, count), count, smallest, largest };
 }
 
 /**
@@ -135,67 +136,4 @@ export function momentsAbout(
     m3: d3 - 3 * d1 * d2 + 2 * d1 * d1 * d1,
     m4: d4 - 4 * d1 * d3 + 6 * d1 * d1 * d2 - 3 * (d1 * d1) ** 2,
   };
-}
-
-/** Sums are taken block by block, so that a long record rounds like a short one. */
-export const blockLength = 2048;
-
-function meanAndExtent(samples: Float64Array): { mean: number; smallest: number; largest: number } {
-  const total: SumAndExtent = { sum: 0, smallest: Infinity, largest: -Infinity };
-  addSum(samples, total);
-  return { mean: total.sum / samples.length, smallest: total.smallest, largest: total.largest };
-}
-
-/** Of the samples so far, in their unit: 0, Infinity and -Infinity of none. */
-export interface SumAndExtent {
-  sum: number;
-  smallest: number;
-  largest: number;
-}
-
-/**
- * Adds samples to the sum and the extremes of those before them.
- *
- * @param samples in the signal's unit
- * @param total which is added to
- */
-export function addSum(samples: Float64Array, total: SumAndExtent): void {
-  let { sum, smallest, largest } = total;
-  for (let from = 0; from < samples.length; from += blockLength) {
-    const to = Math.min(from + blockLength, samples.length);
-    let part = 0;
-    for (let i = from; i < to; i++) {
-      const value = samples[i];
-      part += value;
-      if (value < smallest) smallest = value;
-      if (value > largest) largest = value;
-    }
-    sum += part;
-  }
-  Object.assign(total, { sum, smallest, largest });
-}
-
-/**
- * Adds the sums of the powers 1 to 4 of the distance of samples `from` up to but without `to` from a mean.
- *
- * @param samples in the signal's unit, as the mean is
- * @param total the four sums so far, which are added to
- */
-export function addPowers(samples: Float64Array, from: number, to: number, mean: number, total: number[]): void {
-  let s1 = 0;
-  let s2 = 0;
-  let s3 = 0;
-  let s4 = 0;
-  for (let i = from; i < to; i++) {
-    const d = samples[i] - mean;
-    const square = d * d;
-    s1 += d;
-    s2 += square;
-    s3 += square * d;
-    s4 += square * square;
-  }
-  total[0] += s1;
-  total[1] += s2;
-  total[2] += s3;
-  total[3] += s4;
 }

@@ -1,106 +1,59 @@
-import {
-  addPowers,
-  addSum,
-  blockLength,
-  levelsFrom,
-  momentsAbout,
-  type Levels,
-  type Moments,
-  type SumAndExtent,
-} from './levels.ts';
-
-/** Count, mean and extremes of a signal that comes block by block. */
-export class MeanSum {
-  readonly #total: SumAndExtent = { sum: 0, smallest: Infinity, largest: -Infinity };
-  #count = 0;
-
-  /** Adds the next samples. */
-  add(samples: Float64Array): void {
-    addSum(samples, this.#total);
-    this.#count += samples.length;
-  }
-
-  /** What the samples are known by after the first pass. */
-  get found(): FirstLook {
-    const { sum, smallest, largest } = this.#total;
-    const count = this.#count;
-    return { count, mean: smallest === largest ? smallest : sum / count, smallest, largest };
-  }
-}
-
-/** Of a signal. */
-export interface FirstLook {
-  readonly count: number;
-  readonly mean: number;
-  readonly smallest: number;
-  readonly largest: number;
-}
+import { PowerSums, type FirstLook } from './blockSums.ts';
+import { levelsFrom, momentsAbout, type Levels, type Moments } from './levels.ts';
 
 /** Shares of the time that levels are given for. */
 const shares = [0.99, 0.999];
 /** Distances from the mean are counted in so many equal steps up to the largest. */
 const bins = 2 ** 16;
+/** What a Map holds is limited; more distances than this go into the next one. */
+const mostInMap = 2 ** 23;
 
 /**
- * Levels of a signal that comes block by block, as `levels` gives them but for the last digits: in a second pass its
- * moments, and how many of its samples are how far from the mean; in a third one, where it is `unsettled`, those samples
- * between which the percentiles lie.
+ * Levels of a signal that comes block by block, to the last digit those that `levels` gives of the whole, by two passes
+ * after the first look: in one its moments, and how many of its samples are about how far from the mean; in the other
+ * the distances among which the percentiles lie. Any distance of the second pass is off by no more than the rounding of
+ * the mean of the first look, so that a percentile lies in the bin of its rank or beside it.
  */
 export class LevelSums {
   readonly #first: FirstLook;
   readonly #peak: number;
-  readonly #powers = [0, 0, 0, 0];
+  readonly #powers: PowerSums;
   readonly #counts = new Float64Array(bins);
-  readonly #low = new Float64Array(bins).fill(Infinity);
-  readonly #high = new Float64Array(bins).fill(-Infinity);
-  /** Of the bins whose values are wanted one by one. */
-  #wanted: Map<number, { readonly values: Float64Array; filled: number }> | undefined;
+  #wanted: Wanted | undefined;
 
   constructor(first: FirstLook) {
     this.#first = first;
     this.#peak = Math.max(first.largest - first.mean, first.mean - first.smallest);
+    this.#powers = new PowerSums(first.mean);
   }
 
   /** Adds the next samples in the second pass. */
   add(samples: Float64Array): void {
     const { mean } = this.#first;
-    for (let from = 0; from < samples.length; from += blockLength)
-      addPowers(samples, from, Math.min(from + blockLength, samples.length), mean, this.#powers);
-    for (let i = 0; i < samples.length; i++) {
-      const distance = Math.abs(samples[i] - mean);
-      const bin = this.#binOf(distance);
-      this.#counts[bin]++;
-      if (distance < this.#low[bin]) this.#low[bin] = distance;
-      if (distance > this.#high[bin]) this.#high[bin] = distance;
-    }
-  }
-
-  /** Whether a third pass is needed: `addAgain` is then given all samples once more. */
-  get isUnsettled(): boolean {
-    this.#wanted ??= this.#wantedBins();
-    return this.#wanted.size > 0;
+    this.#powers.add(samples);
+    for (let i = 0; i < samples.length; i++) this.#counts[this.#binOf(Math.abs(samples[i] - mean))]++;
   }
 
   /** Adds the next samples in the third pass. */
   addAgain(samples: Float64Array): void {
+    if (this.#peak === 0) return;
     const { mean } = this.#first;
-    for (let i = 0; i < samples.length; i++) {
-      const distance = Math.abs(samples[i] - mean);
-      const own = this.#wanted?.get(this.#binOf(distance));
-      if (own !== undefined) own.values[own.filled++] = distance;
-    }
+    const { mean: exact } = this.moments;
+    const wanted = (this.#wanted ??= this.#wantedOf(exact));
+    for (let i = 0; i < samples.length; i++)
+      if (wanted.isIn[this.#binOf(Math.abs(samples[i] - mean))] === 1)
+        wanted.distances.add(Math.abs(samples[i] - exact));
   }
 
-  /** The moments, divided by the count. */
+  /** The moments, divided by the count; known after the second pass. */
   get moments(): Moments {
     const { count, mean, smallest, largest } = this.#first;
-    return { ...momentsAbout(mean, this.#powers, count), count, smallest, largest };
+    return { ...momentsAbout(mean, this.#powers.found, count), count, smallest, largest };
   }
 
-  /** The levels. */
+  /** The levels; known after the third pass. */
   get levels(): Levels {
-    for (const { values } of this.#wanted?.values() ?? []) values.sort();
-    const [p99, p999] = this.#peak === 0 ? [0, 0] : shares.map((share) => this.#percentile(share));
+    const [p99, p999] = shares.map((share) => this.#percentile(share));
     return levelsFrom(this.moments, { p99, p999 });
   }
 
@@ -108,27 +61,32 @@ export class LevelSums {
     return this.#peak === 0 ? 0 : Math.min(bins - 1, Math.floor((distance / this.#peak) * bins));
   }
 
-  #wantedBins(): Map<number, { readonly values: Float64Array; filled: number }> {
-    const ranks = shares.flatMap((share) => {
-      const place = Math.floor(share * (this.#first.count - 1));
-      return [place, Math.min(place + 1, this.#first.count - 1)];
-    });
-    const found = ranks.map((rank) => this.#placeOf(rank).bin).filter((bin) => this.#low[bin] !== this.#high[bin]);
-    return new Map([...new Set(found)].map((bin) => [bin, { values: new Float64Array(this.#counts[bin]), filled: 0 }]));
+  #wantedOf(exact: number): Wanted {
+    const { mean, count } = this.#first;
+    const off = Math.abs(exact - mean) + 4 * Number.EPSILON * (Math.abs(mean) + this.#peak);
+    const beside = 1 + Math.ceil((2 * off * bins) / this.#peak);
+    const isIn = new Uint8Array(bins);
+    for (const share of shares) {
+      const rank = Math.floor(share * (count - 1));
+      for (const one of [rank, Math.min(rank + 1, count - 1)]) {
+        const bin = this.#binOfRank(one);
+        isIn.fill(1, Math.max(0, bin - beside), bin + beside + 1);
+      }
+    }
+    return { isIn, distances: new Distances() };
   }
 
-  #placeOf(rank: number): { readonly bin: number; readonly within: number } {
+  #binOfRank(rank: number): number {
     let before = 0;
-    for (let bin = 0; bin < bins; bin++) {
-      if (before + this.#counts[bin] > rank) return { bin, within: rank - before };
-      before += this.#counts[bin];
-    }
-    return { bin: bins - 1, within: 0 };
+    for (let bin = 0; bin < bins; bin++) if ((before += this.#counts[bin]) > rank) return bin;
+    return bins - 1;
   }
 
   #distanceOf(rank: number): number {
-    const { bin, within } = this.#placeOf(rank);
-    return this.#wanted?.get(bin)?.values[within] ?? this.#low[bin];
+    if (this.#wanted === undefined) return 0;
+    const { isIn, distances } = this.#wanted;
+    const below = this.#counts.subarray(0, this.#binOfRank(rank));
+    return distances.ofRank(rank - below.reduce((sum, count, bin) => (isIn[bin] === 1 ? sum : sum + count), 0));
   }
 
   /** As `percentiles` has it. */
@@ -140,5 +98,31 @@ export class LevelSums {
     if (part === 0) return low;
     const high = this.#distanceOf(index + 1);
     return part < 0.5 ? low + (high - low) * part : high - (high - low) * (1 - part);
+  }
+}
+
+/** The bins that a percentile may lie in, and the distances found in them. */
+interface Wanted {
+  readonly isIn: Uint8Array;
+  readonly distances: Distances;
+}
+
+/** Distances and how often each is there: readings in steps have few of them, however many samples there are. */
+class Distances {
+  readonly #maps = [new Map<number, number>()];
+  #sorted: (readonly [distance: number, count: number])[] | undefined;
+
+  add(distance: number): void {
+    let map = this.#maps[this.#maps.length - 1];
+    if (map.size >= mostInMap) this.#maps.push((map = new Map()));
+    map.set(distance, (map.get(distance) ?? 0) + 1);
+  }
+
+  /** @param rank from 0 at the smallest */
+  ofRank(rank: number): number {
+    this.#sorted ??= this.#maps.flatMap((map) => [...map]).sort(([a], [b]) => a - b);
+    let before = 0;
+    for (const [distance, count] of this.#sorted) if ((before += count) > rank) return distance;
+    return this.#sorted[this.#sorted.length - 1][0];
   }
 }

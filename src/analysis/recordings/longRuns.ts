@@ -1,8 +1,9 @@
 import { partsOf } from '../../readers/long/partsOf.ts';
 import type { Stretch } from '../../readers/recording.ts';
-import type { Refused } from '../../result/result.ts';
+import { success, type Refused, type Result } from '../../result/result.ts';
 import type { Files, Watch } from '../../values/ports.ts';
-import type { Run, Signal } from '../../values/run.ts';
+import type { Channel, Run, Signal } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
 import { refuse } from '../messages/recordings.ts';
 import { runOf } from './recordedRun.ts';
 
@@ -68,23 +69,48 @@ export async function eachBlock(
   return undefined;
 }
 
-/** What of a block lies in one unbroken stretch. */
-export interface BlockPart {
-  readonly stretch: Stretch;
-  /** Index of the stretch. */
-  readonly index: number;
-  readonly signals: readonly Float64Array[];
-  /** Whether the stretch begins, and ends, with it. */
-  readonly begins: boolean;
-  readonly ends: boolean;
+/** Receives the samples of one signal stretch by stretch, each in as many pieces as blocks hold of it. */
+export interface ByStretches {
+  begin?(stretch: Stretch): void;
+  add(samples: Float64Array): void;
+  end?(): void;
 }
 
-/** The parts of a block that lie in each unbroken stretch. @param stretches of the run, in order */
-export function alongStretches(stretches: readonly Stretch[], { from, to, signals }: Block): BlockPart[] {
-  return stretches.flatMap((stretch, index) => {
+/**
+ * Gives what lies of a block in each unbroken stretch to those who take the signals.
+ * @param stretches of the run, in order
+ * @param takers one a signal, in the block's order
+ */
+export function alongStretches(
+  stretches: readonly Stretch[],
+  { from, to, signals }: Block,
+  takers: readonly ByStretches[],
+): void {
+  for (const stretch of stretches) {
     const [first, last] = [Math.max(from, stretch.from), Math.min(to, stretch.to)];
-    if (last <= first) return [];
-    const own = signals.map((samples) => samples.subarray(first - from, last - from));
-    return [{ stretch, index, signals: own, begins: first === stretch.from, ends: last === stretch.to }];
-  });
+    if (last <= first) continue;
+    takers.forEach((taker, k) => {
+      if (first === stretch.from) taker.begin?.(stretch);
+      taker.add(signals[k].subarray(first - from, last - from));
+      if (last === stretch.to) taker.end?.();
+    });
+  }
+}
+
+/**
+ * What is found of each signal of those runs that are too large for memory; the first refusal where there is one.
+ * @param runs of which the others are passed over
+ * @param find gives it in the order of a run's signals
+ */
+export async function ofLongSignals<T>(
+  { runs }: Pick<RunsValue, 'runs'>,
+  find: (run: LongerRun) => Promise<Result<readonly T[]>>,
+): Promise<Result<ReadonlyMap<Channel, T>>> {
+  const found = new Map<Channel, T>();
+  for (const run of runs.filter(isLong)) {
+    const values = await find(run);
+    if (!values.ok) return values;
+    signalsIn(run).forEach((channel, k) => found.set(channel, values.value[k]));
+  }
+  return success(found);
 }
