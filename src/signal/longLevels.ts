@@ -114,7 +114,7 @@ class Distances {
 
   add(distance: number): void {
     let map = this.#maps[this.#maps.length - 1];
-    if (map.size >= mostInMap) this.#maps.push((map = new Map()));
+    if (map.size >= mostInMap) this.#maps.push((map = new Map<number, number>()));
     map.set(distance, (map.get(distance) ?? 0) + 1);
   }
 

@@ -89,7 +89,7 @@ export const verbs: readonly Verb[] = [
 
 /** The verbs that work on recordings that are too large for memory. */
 function worksOnAll(): string[] {
-  return verbs.flatMap(({ takesLong, form }) => (takesLong === true ? [form.verb] : []));
+  return verbs.flatMap(({ takesLong, form }) => (takesLong === undefined ? [] : [form.verb]));
 }
 
 const byName = new Map(verbs.map((verb) => [verb.form.verb, verb]));

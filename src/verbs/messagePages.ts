@@ -19,7 +19,7 @@ export const callPages: Readonly<Record<Exclude<keyof (CallFacts & ExpressionFac
   ),
   'run.long': page(
     'A recording that is too large for memory',
-    'Such a recording is read part by part, which is enough for levels, spectra and plots. What needs all samples at once, as filters do, works on a stretch of it.',
+    'Such a recording is read part by part, which is enough for levels, spectra, comparisons and plots. What needs all samples at once, as filters and weightings do, works on a stretch of it.',
     'week = load "raw/week.csv"\nhighpass week 2 Hz',
     'week = load "raw/week.csv"\nhighpass (trim week 10..20 s) 2 Hz',
   ),

@@ -46,8 +46,11 @@ export interface Verb {
    * joined from theirs.
    */
   readonly each?: 'runs';
-  /** Whether runs that are too large for memory may be among what it is given, or behind it. */
-  readonly takesLong?: boolean;
+  /**
+   * Whether runs that are too large for memory may be among what it is given, or behind it; or, of a call that needs all
+   * samples at once nonetheless, how it is written.
+   */
+  readonly takesLong?: true | ((given: Arguments) => string | undefined);
   /** What the runs that it went over one by one must have in common. */
   readonly common?: Common;
   /** Of a verb that reads recordings: which they are, and how each becomes a run. */
@@ -187,8 +190,11 @@ export const valuesIn = <K extends Value['kind']>(given: readonly Argument[], ki
   );
 
 /** Every run behind a call's operands. */
-export const runsBehind = ({ operands }: Arguments): Run[] =>
-  Object.values(operands)
+export const runsBehind = ({ operands }: Arguments): Run[] => runsAmong(operands);
+
+/** Every run behind arguments, whatever they are called. */
+export const runsAmong = (given: Arguments['operands'] | Arguments['options']): Run[] =>
+  Object.values(given)
     .flat()
     .flatMap((argument) => (argument?.type === 'value' ? runsOf(argument.value) : []));
 

@@ -1,51 +1,16 @@
 import { strict as assert } from 'node:assert';
 import { Engine } from '../../src/engine/engine.ts';
-import { reportJson } from '../../src/engine/json.ts';
 import type { PartSizes } from '../../src/readers/recording.ts';
 import type { RunningValue } from '../../src/values/running.ts';
-import { MemoryHost, quietWatch, recording } from '../engine/memoryFiles.ts';
+import { MemoryHost, quietWatch } from '../engine/memoryFiles.ts';
+import { difference, sizes, SmallHost, statements, withGap } from './longHost.ts';
 
-/** Three axes with a gap in the middle, of 40 s at 200 Hz. */
-function content(): string {
-  const lines = recording({ seconds: 40, seed: 5 }).split('\n');
-  return lines.filter((_, line) => line < 3100 || line > 3400).join('\n');
-}
-
-/** A host whose files are read part by part, as on a machine with little memory. */
-class SmallHost extends MemoryHost {
-  constructor(sizes: PartSizes) {
-    super({ 'run.csv': content() });
-    const { open } = this.files;
-    Object.assign(this.files, {
-      open: async (path: string) => ({ ...(await open(path)), sizes }),
-    });
-  }
-}
-
-const sizes = { from: 50_000, part: 30_000, most: 6000 };
+const contents = { 'run.csv': withGap() };
 const load = 'a = load "run.csv"';
 
-async function statements(host: MemoryHost, cell: string): Promise<unknown> {
-  const report = await new Engine(host).run({ cells: [load, cell], wanted: 'all' }, quietWatch);
-  return JSON.parse(JSON.stringify(reportJson('long', [{ line: 1 }, { line: 2 }], report)));
-}
-
-/** Largest relative difference of two results' numbers; all else must be the same. */
-function difference(a: unknown, b: unknown, path: string): number {
-  if (typeof a === 'number' && typeof b === 'number')
-    return a === b ? 0 : Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b));
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) {
-    assert.equal(b, a, path);
-    return 0;
-  }
-  const [one, other] = [a, b] as Record<string, unknown>[];
-  assert.deepEqual(Object.keys(other), Object.keys(one), path);
-  return Math.max(0, ...Object.keys(one).map((key) => difference(one[key], other[key], `${path}/${key}`)));
-}
-
 async function differenceOf(cell: string, own: PartSizes = sizes): Promise<number> {
-  const whole = await statements(new MemoryHost({ 'run.csv': content() }), cell);
-  return difference(whole, await statements(new SmallHost(own), cell), cell);
+  const whole = await statements(new MemoryHost(contents), [load, cell]);
+  return difference(whole, await statements(new SmallHost(own, contents), [load, cell]), cell);
 }
 
 describe('a recording that is too large for memory', () => {
@@ -86,7 +51,7 @@ describe('a recording that is too large for memory', () => {
       ['check a', 'check'],
       ['resultant a', 'resultant'],
     ] as const) {
-      const { results } = await new Engine(new SmallHost(sizes)).run(
+      const { results } = await new Engine(new SmallHost(sizes, contents)).run(
         { cells: [load, cell], wanted: 'all' },
         quietWatch,
       );
@@ -112,8 +77,8 @@ describe('a recording that is too large for memory', () => {
       assert.ok(results[1].value?.kind === 'running');
       return results[1].value;
     };
-    const [whole] = (await of(new MemoryHost({ 'run.csv': content() }))).entries;
-    const [thin] = (await of(new SmallHost({ ...sizes, most: 800 }))).entries;
+    const [whole] = (await of(new MemoryHost(contents))).entries;
+    const [thin] = (await of(new SmallHost({ ...sizes, most: 800 }, contents))).entries;
     assert.ok(thin.times.length < 200 && whole.times.length > 5000);
     assert.ok(thin.largest === whole.largest && thin.largestAt === whole.largestAt);
     for (const [i, time] of thin.times.entries()) {
@@ -128,7 +93,7 @@ describe('a recording that is too large for memory', () => {
         [1, -1].map((sign) => [`still-${axis}${sign}.csv`, stillFile(k, sign)]),
       ),
     );
-    const host = new SmallHost(sizes);
+    const host = new SmallHost(sizes, contents);
     for (const [path, text] of Object.entries(still)) host.contents.set(path, text);
     const cells = ['c = calibrate (load "still-*.csv")', 'load "run.csv" calibration c'];
     const { results } = await new Engine(host).run({ cells, wanted: 'all' }, quietWatch);

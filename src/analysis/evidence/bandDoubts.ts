@@ -8,7 +8,7 @@ import { tell } from '../messages/evidence.ts';
 import { guard } from '../messages/verdict.ts';
 import { findingsOf, isAsWritten, isJudgedByBand } from './faultGuards.ts';
 import { isOfPeaks } from './metrics.ts';
-import type { ComparisonTerms } from './request.ts';
+import type { ComparisonTerms, KnownOfLong } from './request.ts';
 import type { Side, Sides, Track } from './sides.ts';
 import { expm1Of } from '../../numbers/exponential.ts';
 import { log1pOf, logOf } from '../../numbers/logarithm.ts';
@@ -62,10 +62,10 @@ export function moveByNoise({ a, b }: Levels): number {
 /** What rounding and clipping do to a band. */
 export function bandDoubts(
   sides: Sides,
-  { metric }: Pick<ComparisonTerms, 'metric'>,
+  { metric, known }: Pick<ComparisonTerms, 'metric' | 'known'>,
   asked: BandInQuestion,
 ): BandDoubts {
-  const found = [roundingDoubt(sides, metric, asked), clippingDoubt(sides, metric, asked)];
+  const found = [roundingDoubt(sides, metric, asked, known), clippingDoubt(sides, metric, asked)];
   return {
     warnings: found.flatMap(({ warnings }) => warnings),
     guards: found.flatMap(({ guards }) => guards),
@@ -95,13 +95,18 @@ function worst(figures: readonly Figure[], shares: readonly number[]): { readonl
 }
 
 /** Rounding to steps of q adds noise of q^2/12, spread evenly up to half the rate. */
-function roundingDoubt(sides: Sides, metric: string, { band, levels, interval, bandOf }: BandInQuestion): BandDoubts {
+function roundingDoubt(
+  sides: Sides,
+  metric: string,
+  { band, levels, interval, bandOf }: BandInQuestion,
+  known?: KnownOfLong,
+): BandDoubts {
   if (interval === undefined || sides.a.transfers !== undefined) return nothing;
   const figures = figuresOf(sides, levels);
   const share =
     (of: BandsOfRuns['a']) =>
     ({ track, level, index }: Figure): number =>
-      roundingPower(track, band && of(index)) / (isOfPeaks(metric) ? powerOf(track) : level ** 2);
+      roundingPower(track, band && of(index)) / (isOfPeaks(metric) ? powerOf(track, known) : level ** 2);
   const shares = { a: figures.a.map(share(bandOf.a)), b: figures.b.map(share(bandOf.b)) };
   const move = moveByNoise(shares);
   const most = worst([...figures.a, ...figures.b], [...shares.a, ...shares.b]);
@@ -128,8 +133,8 @@ function roundingPower({ run: { rate }, channel }: Track, band: Band | undefined
 }
 
 /** Mean square of a track about its mean. */
-const powerOf = ({ channel }: Track): number =>
-  axesOf(channel).reduce((sum, { samples }) => sum + moments(samples).m2, 0);
+const powerOf = ({ channel }: Track, known?: KnownOfLong): number =>
+  axesOf(channel).reduce((sum, axis) => sum + (known?.levels.get(axis)?.moments ?? moments(axis.samples)).m2, 0);
 
 /**
  * What was cut off can change a band's r.m.s. by no more than its own (triangle inequality); it is taken as if all of it

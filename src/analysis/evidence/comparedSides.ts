@@ -2,8 +2,9 @@ import { answered, type Answer, type Warning } from '../../result/result.ts';
 import { sidesIn, type ComparisonValue } from '../../values/comparison.ts';
 import { listed } from '../../result/words.ts';
 import type { PlanFollowed } from '../../values/plan.ts';
-import type { Watch } from '../../values/ports.ts';
 import { tell } from '../messages/evidence.ts';
+import type { Reach } from '../recordings/longRuns.ts';
+import { knownOfLong } from './longTracks.ts';
 import { evenSides } from './evenSides.ts';
 import { excludedWarnings, whyNoneIncluded } from './excludedSides.ts';
 import { orderLetters } from './knownRuns.ts';
@@ -18,15 +19,16 @@ import { termsOf } from './terms.ts';
 
 /**
  * The conditions against the baseline as the request asks, held against its plan. Refused where the request does not fit the sides, where a
- * side can't be measured, and where excluded runs are to be taken in and there are none.
+ * side can't be measured, and where excluded runs are to be taken in and there are none. Runs that are too large for
+ * memory are read part by part; a metric that is a weighting can't take them.
  *
  * @param axes the sides, one entry an axis
  */
-export function comparedSides(
+export async function comparedSides(
   axes: readonly Sides[],
   request: ComparisonRequest,
-  watch: Watch,
-): Answer<ComparisonValue> {
+  reach: Reach,
+): Promise<Answer<ComparisonValue>> {
   const [sides] = axes;
   const none = request.includesExcluded ? whyNoneIncluded(sides) : undefined;
   if (none !== undefined) return none;
@@ -42,7 +44,10 @@ export function comparedSides(
     prepared.push(made.value);
     conditioningWarnings.push(...even.warnings, ...made.warnings);
   }
-  const found = comparisonOf(prepared, { ...terms.value, ...plannedIn(request, terms.value, prepared) }, watch);
+  const known = await knownOfLong(prepared, terms.value, reach);
+  if (!known.ok) return known;
+  const planned = plannedIn(request, terms.value, prepared);
+  const found = comparisonOf(prepared, { ...terms.value, ...planned, known: known.value }, reach.watch);
   if (!found.ok) return found;
   const plan = followed(request, terms.value, sides, found.value);
   const value: ComparisonValue = {

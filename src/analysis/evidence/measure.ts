@@ -1,10 +1,10 @@
-import { success, type Result } from '../../result/result.ts';
+import { success, type Refused, type Result } from '../../result/result.ts';
 import { bandMeanSquare, totalMeanSquare } from '../../signal/band.ts';
 import { unit as unitNamed } from '../../units/parse.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Band } from '../../values/band.ts';
 import type { Watch } from '../../values/ports.ts';
-import { sampleCount } from '../../values/run.ts';
+import { sampleCount, type Channel } from '../../values/run.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { TransferEntry } from '../../values/transfer.ts';
 import { refuse } from '../messages/evidence.ts';
@@ -12,8 +12,9 @@ import { isAcceleration } from '../recordings/dimensions.ts';
 import { bandRow } from '../spectra/bands.ts';
 import { channelLevels, doseOf } from '../spectra/channelLevels.ts';
 import { densityOf } from '../spectra/density.ts';
+import type { LongLevels } from '../spectra/longLevels.ts';
 import { lineBands, lineOf, measuredLine } from './lineMetric.ts';
-import type { ComparisonTerms } from './request.ts';
+import type { ComparisonTerms, KnownOfLong } from './request.ts';
 import type { Side, SideAt } from './sides.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
 
@@ -33,13 +34,13 @@ export interface Measured {
 /** A side measured by the metric of the terms; refused where its runs are too short, or of a dose of no acceleration or of a resultant. */
 export function measured(
   side: Side,
-  { metric, ofSignal }: Pick<ComparisonTerms, 'metric' | 'ofSignal'>,
+  { metric, ofSignal, known }: Pick<ComparisonTerms, 'metric' | 'ofSignal' | 'known'>,
   watch: Watch,
   at: SideAt,
 ): Result<Measured> {
   if (side.transfers !== undefined) return success(measuredTransfers(side.transfers));
-  if (ofSignal) return measuredSignal(side, metric, at);
-  const spectrum = sideSpectrum(side, watch, at);
+  if (ofSignal) return measuredSignal(side, metric, at, known?.levels ?? new Map<Channel, LongLevels>());
+  const spectrum = sideSpectrum(side, watch, at, known);
   if (!spectrum.ok) return spectrum;
   const line = lineOf(metric);
   if (line === undefined) return success(measuredBands(spectrum.value));
@@ -61,20 +62,31 @@ function measuredLines(spectrum: SpectrumValue, bands: readonly Band[]): Measure
 }
 
 /** Levels of the whole signal of each run: r.m.s., dose value or percentile. */
-function measuredSignal({ tracks }: Side, metric: string, at: string): Result<Measured> {
-  const [{ channel: first }] = tracks;
+function measuredSignal(side: Side, metric: string, at: SideAt, known: KnownOfLong['levels']): Result<Measured> {
+  const refusal = whyNoDose(side, metric, at);
+  if (refusal !== undefined) return refusal;
+  const { tracks } = side;
   if (metric === 'vdv') {
-    if (!isAcceleration(first.unit)) return refuse('metric.unit', { channel: first.name, unit: first.unit.symbol }, at);
-    if (first.axes !== undefined) return refuse('metric.resultant', { axes: first.axes.map(({ name }) => name) }, at);
-    const doses = tracks.map(({ run, channel }) => doseOf(run, channel) ?? NaN);
+    const doses = tracks.map(({ run, channel }) => doseOf(run, channel, known.get(channel)?.moments) ?? NaN);
     return success({ unit: unitNamed('m/s^1.75'), level: (run) => doses[run], spectrum: undefined });
   }
-  const scratch = new Float64Array(Math.max(...tracks.map(({ run }) => sampleCount(run))));
-  const found = tracks.map(({ channel }) => channelLevels(channel, scratch));
+  const scratch = new Float64Array(
+    Math.max(...tracks.map(({ run, channel }) => (known.has(channel) ? 0 : sampleCount(run)))),
+  );
+  const found = tracks.map(({ channel }) => known.get(channel)?.levels ?? channelLevels(channel, scratch));
+  const [{ channel: first }] = tracks;
   const { unit } = first;
   if (metric === 'p99') return success({ unit, level: (run) => found[run].p99, spectrum: undefined });
   if (metric === 'p99_9') return success({ unit, level: (run) => found[run].p999, spectrum: undefined });
   return success({ unit, level: (run) => found[run].rms, spectrum: undefined });
+}
+
+/** Why a side has no dose, where one is compared: it is of no acceleration, or of a resultant. */
+export function whyNoDose({ tracks: [{ channel }] }: Side, metric: string, at: SideAt): Refused | undefined {
+  const { name, unit, axes } = channel;
+  if (metric !== 'vdv') return undefined;
+  if (!isAcceleration(unit)) return refuse('metric.unit', { channel: name, unit: unit.symbol }, at);
+  return axes === undefined ? undefined : refuse('metric.resultant', { axes: axes.map((axis) => axis.name) }, at);
 }
 
 /** Band r.m.s. of each run, from its spectrum. */

@@ -5,7 +5,7 @@ import { refuse } from '../messages/evidence.ts';
 import { measured, type Measured } from './measure.ts';
 import { floorSpectrum } from './noiseFloor.ts';
 import type { ComparisonTerms } from './request.ts';
-import { measuredIn, type Sides } from './sides.ts';
+import { measuredIn, sideAt, type Sides } from './sides.ts';
 
 /** Every side measured on one axis, and the logger at rest. */
 export interface Measurement {
@@ -22,7 +22,7 @@ export function measurementOf(sides: Sides, terms: ComparisonTerms, watch: Watch
   const all = measuredIn(sides);
   const found: Measured[] = [];
   for (const side of all) {
-    const one = measured(side, terms, watch, side === sides.a ? 'a' : side === sides.reference ? 'reference' : 'b');
+    const one = measured(side, terms, watch, sideAt(sides, side));
     if (!one.ok) return one;
     found.push(one.value);
   }
@@ -33,6 +33,6 @@ export function measurementOf(sides: Sides, terms: ComparisonTerms, watch: Watch
   if (zero >= 0) return refuse('compare.zero', { band: terms.bands[zero] }, 'over');
   const measurement = { sides, measured: found, levels };
   if (terms.floor === undefined) return success({ ...measurement, floor: undefined });
-  const floor = floorSpectrum(terms.floor, sides.a, watch);
+  const floor = floorSpectrum(terms.floor, sides.a, watch, terms.known);
   return floor.ok ? success({ ...measurement, floor: floor.value }) : floor;
 }

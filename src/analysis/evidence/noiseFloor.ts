@@ -9,6 +9,7 @@ import { guard } from '../messages/verdict.ts';
 import { doesCount, mostOfIt, moveByNoise, type BandDoubts, type BandsOfRuns } from './bandDoubts.ts';
 import { tracksOf, whyOtherResultant, type Side, type Track } from './sides.ts';
 import { bandRow } from '../spectra/bands.ts';
+import type { KnownOfLong } from './request.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
 import { expm1Of } from '../../numbers/exponential.ts';
 
@@ -18,8 +19,14 @@ const ratioWanted = 10;
 /**
  * The spectrum of the logger at rest, on the side's channel and cut up as the side is. Refused where it has no such
  * channel, another unit, a resultant of other axes, or a run too short for a segment.
+ * @param known densities of what is too large for memory
  */
-export function floorSpectrum(rest: RunsValue | SpectrumValue, side: Side, watch: Watch): Result<SpectrumValue> {
+export function floorSpectrum(
+  rest: RunsValue | SpectrumValue,
+  side: Side,
+  watch: Watch,
+  known?: KnownOfLong,
+): Result<SpectrumValue> {
   const tracks = restingTracks(rest).filter(({ channel }) => channel.name === side.channel);
   if (tracks.length === 0) return refuse('floor.channel', { channel: side.channel }, 'above');
   const { unit } = side.tracks[0].channel;
@@ -28,10 +35,11 @@ export function floorSpectrum(rest: RunsValue | SpectrumValue, side: Side, watch
     return refuse('floor.unit', { floor: other.channel.unit.symbol, runs: unit.symbol }, 'above');
   const unlike = whyOtherResultant([...side.tracks, ...tracks], 'above');
   if (unlike !== undefined) return unlike;
-  return sideSpectrum({ name: 'floor', spectrum: undefined, tracks, window: side.window }, watch, 'above');
+  return sideSpectrum({ name: 'floor', spectrum: undefined, tracks, window: side.window }, watch, 'above', known);
 }
 
-const restingTracks = (rest: RunsValue | SpectrumValue): Track[] =>
+/** Each run and channel of the logger at rest. */
+export const restingTracks = (rest: RunsValue | SpectrumValue): Track[] =>
   rest.kind === 'spectrum'
     ? tracksOf(rest)
     : rest.runs.flatMap((run) => run.channels.map((channel) => ({ run, channel })));

@@ -1,7 +1,10 @@
+import type { Density } from '../../signal/welch.ts';
 import type { Band } from '../../values/band.ts';
 import type { PlanFollowed, PlannedAdjustment, PlanValue, Settled } from '../../values/plan.ts';
+import type { Channel } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
+import type { LongLevels } from '../spectra/longLevels.ts';
 import type { OctaveFraction } from '../spectra/octaves.ts';
 
 export type AskedMethod = 'paired' | 'trend';
@@ -67,10 +70,22 @@ export interface ComparisonTerms {
   readonly planned?: Pick<PlanFollowed, 'bands' | 'unplanned'>;
   /** How many rows were stated before these, which are then unplanned. */
   readonly besides?: number;
+  /** Of tracks that are too large for memory. */
+  readonly known?: KnownOfLong;
+}
+
+/** What was made before, part by part, of channels that are too large for memory. */
+export interface KnownOfLong {
+  /** In unit^2/Hz. */
+  readonly densities: Map<Channel, Density>;
+  readonly levels: Map<Channel, LongLevels>;
 }
 
 /** What a request's plan settles; nothing where it has none. */
 export const settledBy = ({ plan }: ComparisonRequest): Partial<Settled> => plan?.value.settled ?? {};
+
+/** The metric that a request states, or its plan, or the usual one. */
+export const metricOf = (request: ComparisonRequest): string => request.metric ?? settledBy(request).metric ?? 'rms';
 
 /** Whether a request names a band itself. */
 export const namesBand = ({ bands, fraction, primary }: ComparisonRequest): boolean =>

@@ -51,12 +51,16 @@ export const measuredIn = (sides: Sides): readonly Side[] => [
   ...(sides.reference === undefined ? [] : [sides.reference]),
 ];
 
+/** The operand or option that a side of them is. */
+export const sideAt = (sides: Sides, side: Side): SideAt =>
+  side === sides.a ? 'a' : side === sides.reference ? 'reference' : 'b';
+
 /** Every side made anew, or the first refusal. */
 export function mappedSides(sides: Sides, make: (side: Side, at: SideAt) => Answer<Side>): Answer<Sides> {
   const made: Side[] = [];
   const warnings: Warning[] = [];
   for (const side of measuredIn(sides)) {
-    const one = make(side, side === sides.a ? 'a' : side === sides.reference ? 'reference' : 'b');
+    const one = make(side, sideAt(sides, side));
     if (!one.ok) return one;
     made.push(one.value);
     warnings.push(...one.warnings);

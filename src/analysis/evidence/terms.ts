@@ -5,8 +5,8 @@ import { refuse as refuseBand } from '../messages/spectra.ts';
 import { isOfSignal } from '../../values/comparison.ts';
 import { lineBands, lineOf, type LineMetric } from './lineMetric.ts';
 import { isWeighting } from './metrics.ts';
-import { namesBand, settledBy, type ComparisonRequest, type ComparisonTerms } from './request.ts';
-import { measuredIn, slowestRun, type Side, type Sides } from './sides.ts';
+import { metricOf, namesBand, settledBy, type ComparisonRequest, type ComparisonTerms } from './request.ts';
+import { measuredIn, sideAt, slowestRun, type Side, type Sides } from './sides.ts';
 import { sameBand } from '../planning/planFollowed.ts';
 import { bandsWithin } from '../spectra/bands.ts';
 import { whyBelowCut } from '../spectra/density.ts';
@@ -21,7 +21,7 @@ const usualConfidence = 0.95;
  */
 export function termsOf(request: ComparisonRequest, sides: Sides): Result<ComparisonTerms> {
   const settled = settledBy(request);
-  const metric = request.metric ?? settled.metric ?? 'rms';
+  const metric = metricOf(request);
   const bands = whyNoMetric(request, metric, sides) ?? bandsOf(request, metric, sides);
   if (!bands.ok) return bands;
   return success({
@@ -68,7 +68,7 @@ function bandsOf(request: ComparisonRequest, metric: string, sides: Sides): Resu
 function lineSpan(line: LineMetric, sides: Sides): Result<Bands> {
   const all: Band[] = [];
   for (const side of measuredIn(sides)) {
-    const bands = lineBands(line, side, side === sides.a ? 'a' : side === sides.reference ? 'reference' : 'b');
+    const bands = lineBands(line, side, sideAt(sides, side));
     if (!bands.ok) return bands;
     all.push(...bands.value);
   }

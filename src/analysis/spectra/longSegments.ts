@@ -24,7 +24,7 @@ export interface OfSegments<T> {
   /** The operand or option to blame where a run holds no segment. */
   readonly at: string;
   /** Takes one signal, and has what was found once all of it was given. */
-  make(run: LongerRun, options: WelchOptions): ByStretches & { readonly found: T };
+  readonly make: (run: LongerRun, options: WelchOptions) => ByStretches & { readonly found: T };
 }
 
 /**

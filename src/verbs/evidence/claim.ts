@@ -98,6 +98,7 @@ function percentOf(argument: Argument | undefined, direction: string): number | 
 }
 
 export const claim: Verb = {
+  takesLong: true,
   form: {
     verb: 'claim',
     summary: 'Holds a claim against a comparison: supported, contradicted or not shown.',

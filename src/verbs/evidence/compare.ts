@@ -1,5 +1,7 @@
 import { decibelsOption, hasLevels, levelReferenceIn, noLevels, referenceOption } from '../show/levelScale.ts';
 import { comparedSides } from '../../analysis/evidence/comparedSides.ts';
+import { isWeighting } from '../../analysis/evidence/metrics.ts';
+import { metricOf } from '../../analysis/evidence/request.ts';
 import { sideOf, sidesOf, type Side, type SideOptions, type Sides } from '../../analysis/evidence/sides.ts';
 import { withPlanAge } from '../../analysis/planning/planAge.ts';
 import { octaveFractions } from '../../analysis/spectra/octaves.ts';
@@ -122,7 +124,9 @@ export const compare: Verb = {
     ],
   },
   readsHistory: true,
-  async evaluate(given, { watch, history }) {
+  takesLong: weightedIn,
+  async evaluate(given, context) {
+    const { history } = context;
     const axes = textsIn(given.options.axes);
     const sides: Sides[] = [];
     for (const axis of axes.length === 0 ? [undefined] : axes) {
@@ -134,7 +138,7 @@ export const compare: Verb = {
     if (!request.ok) return request;
     const level = levelReferenceIn(given);
     if (!level.ok) return level;
-    const found = comparedSides(sides, request.value, watch);
+    const found = await comparedSides(sides, request.value, context);
     if (!found.ok) return found;
     const dated = history === undefined ? found.value : await withPlanAge(found.value, request.value, history.of);
     if (level.value === undefined) return { ...found, value: dated };
@@ -142,6 +146,14 @@ export const compare: Verb = {
     return hasLevels(value, level.value) ? { ...found, value } : noLevels(level.value, 're');
   },
 };
+
+/** How a comparison that is made by a weighting is written: a filter takes all samples at once. */
+function weightedIn(given: Arguments): string | undefined {
+  const request = compareRequest(given);
+  if (!request.ok) return undefined;
+  const metric = metricOf(request.value);
+  return isWeighting(metric) ? `compare metric ${metric}` : undefined;
+}
 
 /** The sides of one axis, or of the only channel. */
 function sidesIn(given: Arguments, axis: string | undefined): Result<Sides> {

@@ -2,6 +2,7 @@ import { pooled } from '../../analysis/evidence/pool.ts';
 import { confidenceAccepted, siOf, type Verb } from '../verb.ts';
 
 export const pool: Verb = {
+  takesLong: true,
   form: {
     verb: 'pool',
     summary: 'Makes one change of those that several studies found.',

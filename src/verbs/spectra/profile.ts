@@ -3,6 +3,7 @@ import { heldAgainst } from '../../analysis/spectra/profileAgainst.ts';
 import { answerOf, quantityIn, valuesIn, type Verb } from '../verb.ts';
 
 export const profile: Verb = {
+  takesLong: true,
   form: {
     verb: 'profile',
     summary: 'Gives a density by its breakpoints, with its r.m.s., and holds spectra against it.',

@@ -1,0 +1,64 @@
+import { success, type Result } from '../../result/result.ts';
+import type { Channel, LongRun, Run } from '../../values/run.ts';
+import type { RunsValue } from '../../values/runs.ts';
+import { isLong, type Reach } from '../recordings/longRuns.ts';
+import { mtvvSpan } from '../spectra/levels.ts';
+import { longDensities } from '../spectra/longDensities.ts';
+import { longLevels } from '../spectra/longLevels.ts';
+import { whyNoDose } from './measure.ts';
+import { restingTracks } from './noiseFloor.ts';
+import type { ComparisonTerms, KnownOfLong } from './request.ts';
+import { measuredIn, sideAt, type Sides, type Track } from './sides.ts';
+
+/**
+ * What a comparison needs of the tracks that are too large for memory, as `spectrum` and `levels` give it: densities in
+ * unit^2/Hz of sides that have no spectra yet and of the logger at rest, or levels where those are compared. A recording
+ * of which several axes are compared is read for all of them together. Refuses runs that hold no segment, what has no
+ * dose, and a file that is not as it was.
+ * @param axes the sides, one entry an axis
+ */
+export async function knownOfLong(
+  axes: readonly Sides[],
+  { metric, ofSignal, floor }: ComparisonTerms,
+  reach: Reach,
+): Promise<Result<KnownOfLong>> {
+  const [first] = axes;
+  const all: KnownOfLong = { densities: new Map(), levels: new Map() };
+  for (const [index, side] of measuredIn(first).entries()) {
+    const sides = axes.map((one) => measuredIn(one)[index]);
+    const runs = together(sides.flatMap(({ tracks }) => tracks));
+    if (!runs.runs.some(isLong)) continue;
+    const at = sideAt(first, side);
+    if (ofSignal) {
+      const found = whyNoDose(side, metric, at) ?? (await longLevels(runs, mtvvSpan, reach));
+      if (!found.ok) return found;
+      addTo(all.levels, found.value);
+    } else if (side.spectrum === undefined && side.transfers === undefined) {
+      const found = await longDensities(runs, side.window, reach, at);
+      if (!found.ok) return found;
+      addTo(all.densities, found.value);
+    }
+  }
+  if (floor === undefined) return success(all);
+  const wanted = axes.map(({ a }) => a.channel);
+  const resting = restingTracks(floor).filter(({ channel }) => wanted.includes(channel.name));
+  const found = await longDensities(together(resting), first.a.window, reach, 'above');
+  if (!found.ok) return found;
+  addTo(all.densities, found.value);
+  return success(all);
+}
+
+function addTo<T>(all: Map<Channel, T>, found: ReadonlyMap<Channel, T>): void {
+  found.forEach((one, channel) => all.set(channel, one));
+}
+
+/** The runs of tracks, those of one stretch of a recording that is too large for memory as one. */
+function together(tracks: readonly Track[]): Pick<RunsValue, 'runs'> {
+  const found = new Map<Run | LongRun, Run>();
+  for (const { run, channel } of tracks) {
+    const of = run.long ?? run;
+    const { channels } = found.get(of) ?? { channels: [] };
+    found.set(of, { ...run, channels: [...channels, channel] });
+  }
+  return { runs: [...found.values()] };
+}
