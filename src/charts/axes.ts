@@ -1,4 +1,5 @@
 import { printWidth } from './advances.ts';
+import { screenWidth } from './screenWidth.ts';
 import { lookedAt } from './closer.ts';
 import { layout } from './layout.ts';
 import { powerOf, tenTo } from '../numbers/power.ts';
@@ -194,7 +195,7 @@ const namesKept = (names: readonly string[]): string =>
 
 /** Width in px that a text of the labels' size takes, near enough to keep labels apart. */
 export const textWidth = (text: string, size = 11): number =>
-  layout().print ? printWidth(text, size) : [...text].length * size * 0.56;
+  layout().print ? printWidth(text, size) : screenWidth(text, size);
 
 /** Width in px that names beside one another under an axis take. */
 const widthOfNames = (names: readonly string[]): number =>

@@ -11,7 +11,7 @@ import { withoutMarks } from '../notebook/proseNumbers.ts';
 import { html, Markup } from './markup.ts';
 import { reportFont, reportFonts, reportStyle } from './style.ts';
 import { toSvg } from './svg.ts';
-import { textWidth } from './textWidth.ts';
+import { screenWidth } from '../charts/screenWidth.ts';
 
 /** A notebook as a page shows it: its prose and cells in order, and what the cells gave. */
 export interface ReportedNotebook {
@@ -185,9 +185,9 @@ const broadWidth = 860;
 /** Width in px that a table takes on one line a row. */
 const widthOf = (columns: TablePart['columns'], rows: TablePart['rows']): number =>
   columns.reduce((sum, { name, unit }, c) => {
-    const longest = Math.max(...rows.map((row) => textWidth(row[c] ?? '', 14)), 0);
+    const longest = Math.max(...rows.map((row) => screenWidth(row[c] ?? '', 14)), 0);
     // A heading breaks at its blanks, and a long text into lines.
-    const head = Math.max(...`${name} ${unit}`.split(' ').map((word) => textWidth(word, 14)));
+    const head = Math.max(...`${name} ${unit}`.split(' ').map((word) => screenWidth(word, 14)));
     return sum + Math.max(head, Math.min(longest, 256)) + 19;
   }, 0);
 

@@ -11,7 +11,7 @@ import { visible } from '../result/visible.ts';
 import { stripName } from '../charts/strips.ts';
 import { withTitle } from '../charts/titles.ts';
 import { withTheme, type Theme } from '../charts/theme.ts';
-import { measureWithoutCanvas } from './textWidth.ts';
+import { measureWithoutCanvas } from './measuring.ts';
 
 // The parts of Vega that charts need: its whole would bring maps, trees and forces into the command line.
 Object.assign(transforms, dataTransforms, viewTransforms, encoders);
