@@ -328,6 +328,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'no-rate',
   'clock-parts',
   'rush',
+  'stamps-astray',
   'rate-differs',
   'rate-uncertain',
   'gap',

@@ -2,6 +2,8 @@
 export const settings = {
   /** Step over the usual step from which samples count as missing. */
   gapSteps: 1.5,
+  /** Usual steps by which stamps that stay behind lie back, from which the clock was set or the rows come late. */
+  setBack: 1.5,
   /** Where so large a share of steps is that long, sampling is uneven rather than interrupted. */
   unevenShare: 0.01,
   /** … and only a step of so many usual ones is a gap. */
@@ -31,6 +33,10 @@ export const settings = {
   missing: 0.01,
   /** Share of repeated or backward stamps from which they were delivered in bursts. */
   burst: 0.05,
+  /** Share of the rows that come late, and of all rows, whose stamps have been before, from which they were sent twice. */
+  again: { late: 0.9, rows: 0.01 },
+  /** Rows whose stamps may be far off between two that fit each other, by so many s or steps; how well those fit, in steps. */
+  astray: { most: 1000, seconds: 1, steps: 20, fit: 0.5 },
   /** A stamp shared by so many rows, and so many times the usual, shows a clock that stood still. */
   stopped: { rows: 20, times: 10 },
   /** Parts of so many steps whose length differs from the mean by more than so large a share show a changing rate. */

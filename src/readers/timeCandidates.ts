@@ -1,5 +1,6 @@
 import { success, type Result } from '../result/result.ts';
 import { stepCounts, stepShape } from './clock/steps.ts';
+import { copiesOf } from './copies.ts';
 import { refuse } from './messages.ts';
 import { readHeader } from './names.ts';
 import type { NumberColumn, StampColumn, Table } from './table.ts';
@@ -92,8 +93,33 @@ function summed(column: NumberColumn): NumberColumn {
   return { ...column, values: column.values.map((step, i) => (i === 0 ? 0 : (time += step))) };
 }
 
-/** Whether a column goes forward for the most part. */
+/** Whether a column goes forward for the most part, at least without what was sent again. */
 export function runsForward({ values }: NumberColumn | StampColumn): boolean {
+  if (goesForward(values)) return true;
+  const fresh = withoutSentAgain(values);
+  return fresh.length < values.length && goesForward(fresh);
+}
+
+/** Fewest stamps, and least share of the rows, that are new among what may be rows sent again. */
+const fewestNew = { stamps: 3, share: 0.05 };
+
+/**
+ * The stamps less those that come again behind later ones; all of them where that is nothing, or where so few are new that
+ * they are no rows sent again but numbers that come by the same values.
+ */
+export function withoutSentAgain(values: Float64Array): Float64Array {
+  if (stepCounts(values).backward === 0) return values;
+  const known = copiesOf([values]);
+  let [latest, stamps] = [-Infinity, 0];
+  const fresh = values.filter((value, i) => {
+    stamps += 1 - known[i];
+    latest = Math.max(latest, value);
+    return value === latest || known[i] === 0;
+  });
+  return stamps < Math.max(fewestNew.stamps, fewestNew.share * values.length) ? values : fresh;
+}
+
+function goesForward(values: Float64Array): boolean {
   const { forwardMedian } = stepShape(values);
   return forwardMedian > 0 && forwardShare(values) > 0.5 && getsOn(values, forwardMedian);
 }

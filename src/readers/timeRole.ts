@@ -1,4 +1,5 @@
 import { success, type Result } from '../result/result.ts';
+import { straightened } from './clock/astray.ts';
 import { otherScale, possibleScales, scaleName, spreadsheetEpoch, styleOf, type TimeScale } from './clock/scale.ts';
 import { stepShape, type StepShape } from './clock/steps.ts';
 import { unwrapped } from './clock/wrap.ts';
@@ -9,7 +10,7 @@ import type { ClockParts, ReadOptions } from './recording.ts';
 import type { AssumedUnit, UnitReading } from './messages/time.ts';
 import { columnName, type NumberColumn, type StampColumn } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
-import type { TimeCandidate } from './timeCandidates.ts';
+import { withoutSentAgain, type TimeCandidate } from './timeCandidates.ts';
 import { tenTo } from '../numbers/power.ts';
 import { logOf } from '../numbers/logarithm.ts';
 
@@ -27,6 +28,8 @@ export interface TimeRole {
   readonly zone: string | undefined;
   /** What nothing but its plausibility settles, where that is so. */
   readonly assumed?: AssumedUnit;
+  /** Rows whose stamps went astray and were put between their neighbours', and the first of them. */
+  readonly astray?: { readonly rows: number; readonly first: number } | undefined;
 }
 
 /**
@@ -59,8 +62,9 @@ export function readTime(
     });
   }
   const { values } = column;
-  const shape = stepShape(values);
-  const step = typicalStep(values, shape);
+  const fresh = withoutSentAgain(values);
+  const shape = stepShape(fresh);
+  const step = typicalStep(fresh, shape);
   const isThere = (value: number): boolean => !Number.isNaN(value);
   const [first, last] = [values.find(isThere) ?? NaN, values.findLast(isThere) ?? NaN];
   const span = last - first;
@@ -77,8 +81,8 @@ export function readTime(
     const role = ofNumbers(index, column, possible[0], shape.forwardMedian);
     const isAssumed =
       scale === undefined && options.rate === undefined && fitting.length === 0 && role.base === undefined;
-    // Numbers with a fraction are seconds to everybody.
-    const isTold = isAssumed && column.decimals <= 0 && possible[0].scale < 1;
+    // Seconds are what a time without a unit is in to everybody.
+    const isTold = isAssumed && possible[0].scale < 1;
     return success(isTold ? { ...role, assumed: assumedUnit(name, step, span, possible[0].scale) } : role);
   }
   if (possible.length > 1) {
@@ -106,9 +110,11 @@ function ofStamps(index: number, column: StampColumn, parts: ClockParts | 'other
   const values = size === 1 ? column.values : column.values.map((value) => value * size);
   const [style, resolution] = parts === 'hh:mm' ? ['clock h:m', 60] : [column.style, column.quantum];
   const headed = column.zone === undefined ? zoneInHeader(column.header) : undefined;
+  const { seconds, astray } = onTrack(values);
   return {
     index,
-    seconds: base === undefined ? overMidnight(values) : values,
+    seconds: base === undefined ? overMidnight(seconds) : seconds,
+    astray,
     origin: 0,
     style,
     resolution,
@@ -123,15 +129,24 @@ function ofNumbers(index: number, column: NumberColumn, { scale, style }: TimeSc
   // So far from 1970 a double no longer holds microseconds: count from the first stamp.
   const first = base === undefined ? undefined : values.find((value) => !Number.isNaN(value));
   const near = first === undefined ? values : values.map((value) => value - first);
+  const { seconds, astray } = onTrack(withinDates(scaled(unwrapped(near, step), scale)));
   return {
     index,
-    seconds: withinDates(scaled(unwrapped(near, step), scale)),
+    seconds,
+    astray,
     origin: first === undefined ? 0 : first * scale,
     style,
     resolution: tenTo(-decimals) * scale,
     base,
     zone: base === 0 ? '+00:00' : undefined,
   };
+}
+
+function onTrack(seconds: Float64Array): Pick<TimeRole, 'seconds' | 'astray'> {
+  const straight = straightened(seconds);
+  return straight === undefined
+    ? { seconds }
+    : { seconds: straight.seconds, astray: { rows: straight.rows, first: straight.first } };
 }
 
 /** The step between samples, in the column's own unit. */

@@ -1,5 +1,6 @@
 import { success, type Refused, type Result } from '../result/result.ts';
 import { clockOf, type StampClock } from './clock/clock.ts';
+import { disorderOf } from './clock/order.ts';
 import { rushAfterGaps } from './clock/rush.ts';
 import { clockFindings, countFindings } from './clock/findings.ts';
 import { finding, refuse } from './messages.ts';
@@ -10,6 +11,7 @@ import type { Roles } from './roles.ts';
 import { counterSizes, unwrapped } from './clock/wrap.ts';
 import { pick, rowAt, rowsOf, type Rows } from './rows.ts';
 import type { SoundRows } from './soundRows.ts';
+import type { TimeRole } from './timeRole.ts';
 import { settings } from './settings.ts';
 import { columnName, type NumberColumn, type Table } from './table.ts';
 import { zoneMinutes } from './text/stamp.ts';
@@ -56,8 +58,8 @@ export function timing(
   const allSeconds = pick(time.seconds, rows);
   const ofAll = clockOf(allSeconds, time.resolution);
   if (!ofAll) return refuse('time-stands-still', { path, column, isChosen: false });
-  const behind = ofAll.backward - ofAll.resets;
-  if (sentAgain > 0 && behind > 0) return refuse('rows-disordered', { path, column, again: sentAgain, behind });
+  const disorder = disorderOf(allSeconds, ofAll, sentAgain);
+  if (disorder) return refuse('rows-disordered', { path, column, ...disorder });
   const { slowest, fastest } = settings.possibleRate;
   if (options.rate === undefined && !(ofAll.rate >= slowest && ofAll.rate <= fastest))
     return refuse('rate-impossible', { path, column, rate: ofAll.rate });
@@ -79,11 +81,19 @@ export function timing(
   const lost = rows.length - kept.length;
   const findings = [
     ...(time.assumed ? [finding('time-unit-assumed', 'warning', time.assumed)] : []),
+    ...(time.astray
+      ? [finding('stamps-astray', 'warning', astrayFacts(time.astray, table), { value: time.astray.rows })]
+      : []),
     ...(rush ? [finding('rush', 'warning', { rows: lost }, { value: lost })] : []),
     ...clockFindings(clock, stamps, stated, (row) => table.lineOf(rowAt(kept, row))),
   ];
   return success({ clock, rows: kept, findings, stamps, seconds });
 }
+
+const astrayFacts = (
+  { rows, first }: NonNullable<TimeRole['astray']>,
+  { lineOf }: Table,
+): { readonly rows: number; readonly line: number | undefined } => ({ rows, line: lineOf(first) });
 
 /** Seconds to add to a clock to get UTC: of the option, where the clock has no offset of its own. */
 export function zoneShift(own: string | undefined, option: string | undefined): number {

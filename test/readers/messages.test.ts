@@ -240,12 +240,19 @@ describe('what the readers say', () => {
     );
     says(
       'rows-disordered',
-      { path, column: '"t"', again: 1, behind: 1 },
+      { path, column: '"t"', why: 'behind', again: 1, behind: 1 },
       /1 row was sent twice, and without it 1 stamp still runs backwards/,
     );
     says(
       'rows-disordered',
-      { path, column: '"t"', again: 2, behind: 3 },
+      { path, column: '"t"', why: 'differ', again: 40 },
+      /40 rows come late under stamps that have been before, with other readings/,
+    );
+    says('rows-disordered', { path, column: '"t"', why: 'late', late: 20 }, /20 rows belong into gaps before them/);
+    says('stamps-astray', { rows: 1, line: 8 }, /^1 stamp is far off \(first at line 8\), .* that row was taken/);
+    says(
+      'rows-disordered',
+      { path, column: '"t"', why: 'behind', again: 2, behind: 3 },
       /2 rows were sent twice, and without them 3 stamps still run backwards/,
     );
     says(

@@ -55,7 +55,7 @@ export class JoinedClock {
     const { stamps } = timed;
     const { held, resets, delivery, quantum } = stamps;
     if (held.rows > 0 || delivery === 'coarse' || delivery === 'bursts') return 'shared stamps';
-    if (resets > 0) return 'backward';
+    if (resets > 0 || part.time?.astray !== undefined) return 'backward';
     const shift = this.#shiftOf(part, 1 / stamps.rate);
     const at = (row: number): number => timed.seconds![row] + shift;
     const spans = stretches.map(({ from, to }) => ({

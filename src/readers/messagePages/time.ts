@@ -62,7 +62,7 @@ export const timePages: Pages<TimeFacts> = {
   },
   'rows-disordered': {
     title: 'Rows in no order',
-    why: 'Rows that were sent twice are left out; if what remains still jumps back and forth, the order of the samples is lost.',
+    why: 'Rows that were sent twice are left out; if what remains still jumps back and forth, lies in gaps of earlier rows, or says something else under the same stamps, the order of the samples is lost.',
     wrong: example(disordered),
     right: example(times('t (s)', '0.00', '0.01', '0.02', '0.03', '0.04', '0.05', '0.06', '0.07')),
   },
@@ -92,6 +92,12 @@ export const timePages: Pages<TimeFacts> = {
     why: 'A logger that was busy stamps what it missed all at once: nobody can tell when those rows were sampled.',
     wrong: example('t (s),z (g)\n…\n1.990,1.00\n2.490,0.98\n2.491,1.01\n2.492,1.00\n2.493,0.99\n2.500,1.01\n…'),
     right: example('t (s),z (g)\n…\n1.990,1.00\n2.490,0.98\n2.500,1.01\n2.510,1.00\n…'),
+  },
+  'stamps-astray': {
+    title: 'Stamps that are far off for a while',
+    why: 'The clock could not be read, and then went on where even steps would have come to: nothing is lost, and nothing was set.',
+    wrong: example('t (s),z (g)\n…\n7.480,1.00\n7.490,0.98\n0.000,1.01\n7.510,1.00\n7.520,0.99\n…'),
+    right: example('t (s),z (g)\n…\n7.480,1.00\n7.490,0.98\n7.500,1.01\n7.510,1.00\n7.520,0.99\n…'),
   },
   'rate-differs': {
     title: 'The stamps and the stated rate differ',

@@ -1,5 +1,6 @@
 import type { Sentences } from '../../result/messages.ts';
 import { counted } from '../../result/words.ts';
+import type { Disorder } from '../clock/order.ts';
 import type { LeftOut } from '../recording.ts';
 import { atLine, figure, inQuotes, list, percent, quote, times } from './words.ts';
 
@@ -46,7 +47,7 @@ export interface TimeFacts {
   };
   /** Rates of hours and minutes, and of minutes and seconds. */
   'clock-parts': Column & { readonly rates: readonly [number, number] };
-  'rows-disordered': Column & { readonly again: number; readonly behind: number };
+  'rows-disordered': Column & Disorder;
   'rate-impossible': Column & { readonly rate: number };
   'no-rate': {
     readonly path: string;
@@ -58,6 +59,7 @@ export interface TimeFacts {
     readonly lacksUnit: boolean;
   };
   rush: { readonly rows: number };
+  'stamps-astray': { readonly rows: number; readonly line: number | undefined };
   'rate-differs': { readonly measured: number; readonly off: number; readonly stated: number; readonly name: string };
   /**
    * `least`: what the densest rows give, where that is above the rate over all. `lost`: samples by those rows, and as many as
@@ -106,6 +108,21 @@ function timeUnit(facts: TimeFacts['time-unit']): string {
   }
   const stated = facts.rate === undefined ? '' : ` or at the stated ${figure(facts.rate)} Hz`;
   return `${path}: the numbers of ${column} (step ${figure(facts.step)}) are no time in s, ms or us at a rate that vibration is sampled at${stated}: name the time column with time, or state the rate with rate.`;
+}
+
+function rowsDisordered(facts: TimeFacts['rows-disordered']): string {
+  const from = `${facts.path}: by ${facts.column} `;
+  const sort = 'sort the rows by time in a copy of the file, and look at what sends them.';
+  switch (facts.why) {
+    case 'behind': {
+      const { again, behind } = facts;
+      return `${from}${counted(again, 'row')} ${again === 1 ? 'was' : 'were'} sent twice, and without ${again === 1 ? 'it' : 'them'} ${counted(behind, 'stamp')} still ${behind === 1 ? 'runs' : 'run'} backwards, so that nobody can tell the order of the samples: ${sort}`;
+    }
+    case 'differ':
+      return `${from}${counted(facts.again, 'row')} ${facts.again === 1 ? 'comes' : 'come'} late under stamps that have been before, with other readings, so that nobody can tell which of them count: keep one row a stamp in a copy of the file, and look at what sends them.`;
+    case 'late':
+      return `${from}${counted(facts.late, 'row')} ${facts.late === 1 ? 'belongs' : 'belong'} into gaps before ${facts.late === 1 ? 'it' : 'them'}, so that the rows are in no order: ${sort}`;
+  }
 }
 
 function gap({ gaps, missing, share, first, line, longest }: TimeFacts['gap']): string {
@@ -158,13 +175,14 @@ export const timeSentences: Sentences<TimeFacts> = {
   },
   'times-differ': ({ path, columns: [one, two], rates }) =>
     `${path}: ${one} and ${two} are both times but do not agree (${figure(rates[0])} Hz and ${figure(rates[1])} Hz): name the right one with time.`,
-  'rows-disordered': ({ path, column, again, behind }) =>
-    `${path}: by ${column} ${counted(again, 'row')} ${again === 1 ? 'was' : 'were'} sent twice, and without ${again === 1 ? 'it' : 'them'} ${counted(behind, 'stamp')} still ${behind === 1 ? 'runs' : 'run'} backwards, so that nobody can tell the order of the samples: sort the rows by time in a copy of the file, and look at what sends them.`,
+  'rows-disordered': rowsDisordered,
   'rate-impossible': ({ path, column, rate }) =>
     `${path}: by ${column} the rate would be ${figure(rate)} Hz, which no logger has: name another column with time, or state the rate with rate.`,
   'no-rate': noRate,
   rush: ({ rows }) =>
     `${counted(rows, 'row')} right after gaps ${rows === 1 ? 'has a stamp' : 'have stamps'} in a rush, so that nobody can tell when ${rows === 1 ? 'it was sampled; it was' : 'they were sampled; they were'} left out.`,
+  'stamps-astray': ({ rows, line }) =>
+    `${counted(rows, 'stamp')} ${rows === 1 ? 'is' : 'are'} far off${atLine('first at line', line)}, though the rows around go on as if nothing had been: ${rows === 1 ? 'that row was' : 'those rows were'} taken as even between them.`,
   'rate-differs': ({ measured, off, stated, name }) =>
     `The stamps give ${figure(measured)} Hz, ${percent(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the ${figure(stated)} Hz of ${name}; frequencies scale with the rate, so check which is right.`,
   'clock-parts': clockParts,
