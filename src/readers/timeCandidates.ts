@@ -121,7 +121,7 @@ export function withoutSentAgain(values: Float64Array): Float64Array {
 
 function goesForward(values: Float64Array): boolean {
   const { forwardMedian } = stepShape(values);
-  return forwardMedian > 0 && forwardShare(values) > 0.5 && getsOn(values, forwardMedian);
+  return forwardShare(values) > 0.5 && getsOn(values, forwardMedian);
 }
 
 /** Whether steps forward outweigh steps back of their size; clocks that begin anew step back much farther. */
@@ -151,9 +151,5 @@ function looksLikeTime(values: Float64Array): boolean {
     const step = values[i] - values[i - 1];
     if (step > 0.2 * forwardMedian && step < 5 * forwardMedian) near++;
   }
-  return (
-    forwardMedian > 0 &&
-    near >= 0.6 * (values.length - 1) &&
-    values[values.length - 1] - values[0] > 0.5 * near * forwardMedian
-  );
+  return near >= 0.6 * (values.length - 1) && values[values.length - 1] - values[0] > 0.5 * near * forwardMedian;
 }

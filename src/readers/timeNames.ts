@@ -27,17 +27,17 @@ export function timeName(name: string): TimeName | undefined {
   const lower = name.trim().toLowerCase();
   const parts = lower.split(/[^\p{L}]+/u).filter((part) => part !== '');
   const joined = parts.join('');
-  if (parts.length > 1 && isOtherQuantity(parts[0])) return undefined;
+  if (parts.length === 0 || isOtherQuantity(parts[0])) return undefined;
   if (words.test(joined)) return { scale: undefined };
   const alone = timeScale(joined);
   // `s`, `h` and `min` alone are seldom times; a name in full is.
   if (alone !== undefined && (joined.length > 1 || joined === 's') && joined !== 'min') return { scale: alone };
-  const last = parts.length > 1 ? timeScale(parts[parts.length - 1]) : undefined;
+  const behind = parts[parts.length - 1];
+  const last = timeScale(behind);
   if (last !== undefined && words.test(parts.slice(0, -1).join(''))) return { scale: last };
   // A sensor's reading is seldom in ms or us; a column that ends so is a time.
-  if (last !== undefined && last < 1 && /^(ms|us|µs|μs|ns|millis|micros|nanos)$/.test(parts[parts.length - 1]))
-    return { scale: last };
-  const first = parts.length > 1 ? timeScale(parts[0]) : undefined;
+  if (/^(ms|us|µs|μs|ns|millis|micros|nanos)$/.test(behind)) return { scale: last };
+  const first = timeScale(parts[0]);
   if (first !== undefined && words.test(parts.slice(1).join(''))) return { scale: first };
   const glued = /^(t|time|timestamp|elapsed|epoch|unix)(ns|us|ms|s|sec|millis|micros|nanos)$/.exec(joined);
   if (glued) return { scale: timeScale(glued[2]) };

@@ -50,7 +50,8 @@ export function readTime(
   }
   const digits = scale === undefined && byName ? clockInDigits(column.values) : undefined;
   if (digits !== undefined) {
-    const resolution = tenTo(-Math.max(0, column.decimals));
+    // Less than a second goes by at a full minute, so that there are decimals.
+    const resolution = tenTo(-column.decimals);
     return success({
       index,
       seconds: digits,
@@ -76,7 +77,7 @@ export function readTime(
   const name = columnName(column, index);
   const isUnsure = scale === undefined && options.rate === undefined && fitting.length !== 1;
   if (isUnsure && shape.zero === 0 && isCount(values)) return refuse('time-or-counter', { path, column: name });
-  const possible = all.length > 1 && fitting.length === 1 ? fitting : all;
+  const possible = fitting.length === 1 ? fitting : all;
   if (possible.length === 1) {
     const role = ofNumbers(index, column, possible[0], shape.forwardMedian);
     const isAssumed =
@@ -106,9 +107,10 @@ function assumedUnit(column: string, step: number, span: number, scale: number):
 function ofStamps(index: number, column: StampColumn, parts: ClockParts | 'other'): TimeRole {
   const { base } = column;
   // Two parts were read as minutes and seconds.
-  const size = parts === 'hh:mm' ? 60 : 1;
-  const values = size === 1 ? column.values : column.values.map((value) => value * size);
-  const [style, resolution] = parts === 'hh:mm' ? ['clock h:m', 60] : [column.style, column.quantum];
+  const { values, style, resolution } =
+    parts === 'hh:mm'
+      ? { values: column.values.map((value) => 60 * value), style: 'clock h:m', resolution: 60 }
+      : { values: column.values, style: column.style, resolution: column.quantum };
   const headed = column.zone === undefined ? zoneInHeader(column.header) : undefined;
   const { seconds, astray } = onTrack(values);
   return {
@@ -152,7 +154,7 @@ function onTrack(seconds: Float64Array): Pick<TimeRole, 'seconds' | 'astray'> {
 /** The step between samples, in the column's own unit. */
 function typicalStep(values: Float64Array, { forwardMedian, zero, count }: StepShape): number {
   const span = values[values.length - 1] - values[0];
-  const mean = Math.max(span / Math.max(values.length - 1, 1), 0) || forwardMedian;
+  const mean = Math.max(span / (values.length - 1), 0) || forwardMedian;
   return zero > 0.05 * count ? mean : Math.min(mean, forwardMedian * 1.5);
 }
 
@@ -194,7 +196,7 @@ function overMidnight(values: Float64Array): Float64Array {
 
 /** The offset from UTC that a header states, such as `local time (UTC+0200)`. */
 function zoneInHeader(header: string | undefined): { readonly text: string; readonly minutes: number } | undefined {
-  const text = header === undefined ? undefined : /(?:UTC|GMT)?\s?[+-]\d{2}:?\d{2}|UTC|GMT/i.exec(header)?.[0].trim();
-  const minutes = text === undefined ? undefined : zoneMinutes(text);
-  return text === undefined || minutes === undefined ? undefined : { text, minutes };
+  const text = /(?:UTC|GMT)?\s?[+-]\d{2}:?\d{2}|UTC|GMT/i.exec(header ?? '')?.[0].trim() ?? '';
+  const minutes = zoneMinutes(text);
+  return minutes === undefined ? undefined : { text, minutes };
 }

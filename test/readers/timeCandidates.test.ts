@@ -166,7 +166,34 @@ describe('columns that may be the time', () => {
       ]);
     };
     assert.deepEqual(back(5), ['0 ? by its numbers']);
-    assert.deepEqual(back(8), []);
+    // 5 of 100 steps back are as many as may be.
+    assert.deepEqual(back(6), ['0 ? by its numbers']);
+    assert.deepEqual(back(7), []);
+  });
+
+  it('are nearly alike in six steps of ten, from a fifth to five times the usual one', () => {
+    const bySteps = (usual: number, others: number, [step, other]: readonly [number, number]): string[] => {
+      let at = 0;
+      const steps = each(usual + others, (i) => (i < usual ? step : other));
+      return brief([numbers(undefined, [0, ...steps.map((one) => (at += one))])]);
+    };
+    assert.deepEqual(bySteps(6, 4, [1, 6]), ['0 ? by its numbers']);
+    assert.deepEqual(bySteps(11, 8, [1, 6]), []);
+    assert.deepEqual(bySteps(6, 5, [5, 1]), []);
+    assert.deepEqual(bySteps(20, 0, [5, 5]), ['0 ? by its numbers']);
+  });
+
+  it('get on by half of what such steps come to', () => {
+    const andBack = (by: number, first = 0): string[] =>
+      brief([
+        numbers(
+          undefined,
+          each(21, (i) => first + (i < 20 ? i : 19 - by)),
+        ),
+      ]);
+    assert.deepEqual(andBack(9), ['0 ? by its numbers']);
+    assert.deepEqual(andBack(9.5), []);
+    assert.deepEqual(andBack(12, 100), []);
   });
 });
 
@@ -176,6 +203,7 @@ describe('a column that runs forward', () => {
     assert.ok(forward([0, 1, 2, 3]));
     assert.ok(!forward([3, 2, 1, 0]));
     assert.ok(!forward([1, 1, 1]));
+    assert.ok(!forward([0, 2, 1, 3, 2.5]));
     assert.ok(forward([0, 1, 0.5, 1.5, 2.5]));
     assert.ok(!forward([0, 1, 0, 1, 0]));
     // Two steps forward for each back, which is nearly as long as both.
@@ -184,8 +212,13 @@ describe('a column that runs forward', () => {
   });
 
   it('may begin anew, which steps back much farther', () => {
-    const jump = (back: number): boolean => forward([...each(10, (i) => i), ...each(5, (i) => 9 - back + i)]);
+    const jump = (back: number, step = 1): boolean =>
+      forward([...each(10, (i) => step * i), ...each(5, (i) => step * (9 - back + i))]);
     assert.ok(!jump(19.9));
+    assert.ok(jump(20));
+    assert.ok(!jump(11, 10));
+    // As far back as four fifths of the way forward.
+    assert.ok(!forward([0, 3, 6, 9, 10, 2]));
     assert.ok(jump(20.1));
     assert.ok(jump(1000));
     // A step back that is short beside all that went forward is none.

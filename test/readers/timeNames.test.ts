@@ -31,10 +31,28 @@ describe('timeName', () => {
     ['host ns', 1e-9],
     ['time since start', undefined],
     ['phone time s', 1],
+    ['uptime s', 1],
+    ['uptime (min)', 60],
+    ['X value s', 1],
+    ['s uptime', 1],
+    ['min x value', 60],
   ];
   for (const [name, scale] of scales) it(`takes ${name} for a time`, () => assert.deepEqual(timeName(name), { scale }));
 
-  for (const name of ['x', 'acc', 'h', 'min', 'force s', 'peak h', 'speed', 'timer count'])
+  for (const name of [
+    'x',
+    'acc',
+    'h',
+    'min',
+    'force s',
+    'peak h',
+    'speed',
+    'timer count',
+    'temp time',
+    'pulse_ms',
+    '',
+    '#',
+  ])
     it(`takes ${name} for none`, () => assert.equal(isTimeName(name), false));
 });
 

@@ -40,6 +40,13 @@ describe('a column of numbers as time', () => {
       [3, 0, 'ms', 1e-3, undefined, undefined],
     );
     assert.equal(ms.assumed, undefined);
+    // 9 x 0.001 is 0.009000000000000001 in doubles, and 3 x 1e-9 is no less off.
+    const whole = numbers(
+      't',
+      each(20, (i) => 3 * i + 6),
+    );
+    assert.equal(role(whole, { scale: 1e-3 }).seconds[1], 0.009);
+    assert.deepEqual([role(whole, { scale: 1e-9 }).seconds[19], role(whole, { scale: 1e-3 }).origin], [63 / 1e9, 0]);
     const minutes = role(
       numbers(
         't',
@@ -67,6 +74,25 @@ describe('a column of numbers as time', () => {
       [7, 9],
     );
     assert.equal(seconds[8], 0.08);
+    const first = role(
+      numbers(
+        't',
+        each(20, (i) => (i === 0 ? 1e300 : i / 100)),
+      ),
+      { scale: 1 },
+    );
+    assert.ok(Number.isNaN(first.seconds[0]));
+  });
+
+  it('keeps the last of all dates, and numbers of which most lie beyond them', () => {
+    // 100,000,000 days on either side of 1970 (ECMA-262, 21.4.1.1).
+    const last = 8.64e12;
+    const beyond = (count: number): number => {
+      const t = each(20, (i) => (i < count ? (-1) ** i * (last + 1) : i));
+      t.splice(18, 2, -last, last);
+      return [...role(numbers('t', t, { decimals: 0 }), { scale: 1 }).seconds].filter(Number.isNaN).length;
+    };
+    assert.deepEqual([0, 1, 7, 10, 11].map(beyond), [0, 1, 7, 10, 0]);
   });
 
   it('counts from its first number where it counts from 1970 or is a spreadsheet’s day', () => {
@@ -180,6 +206,13 @@ describe('a column of numbers as time', () => {
     assert.equal(role(values, { options: { rate: 200 } }).assumed, undefined);
     assert.equal(role(values, { stated: 200 }).assumed, undefined);
     assert.notEqual(role(values, { stated: 3000 }).assumed, undefined);
+    const later = role(
+      numbers(
+        't',
+        each(200, (i) => 1000 + 5 * i),
+      ),
+    );
+    assert.deepEqual([later.assumed?.taken.rate, later.assumed?.taken.length], [200, 0.995]);
     // Seconds are what a time without a unit is in, with a fraction or not, and a date is one.
     assert.equal(
       role(
@@ -222,6 +255,16 @@ describe('a column of numbers as time', () => {
     assert.equal(shared.style, 'ms');
     const long = numbers('t', [...each(60, (i) => 5 * i), ...each(60, (i) => 90_000 + 5 * i)]);
     assert.equal(role(long).assumed?.taken.rate, 1 / (7.5 * 1e-3));
+    // A tenth stands still, and there is a gap: the mean, which is far above the median.
+    const held = (zero: number): number | undefined => {
+      let at = 0;
+      const steps = each(100, (i) => (i < zero ? 0 : i === 99 ? 1000 : 5));
+      const values = numbers('t', [0, ...steps.map((step) => (at += step))]);
+      return role(values).assumed?.taken.rate;
+    };
+    near(held(10)!, 100 / 1.445);
+    near(held(6)!, 100 / 1.465);
+    near(held(5)!, 1 / 7.5e-3);
     const still = numbers(
       't',
       each(100, (i) => 10 * Math.floor(i / 2)),
@@ -253,6 +296,8 @@ describe('a column of stamps as time', () => {
     assert.deepEqual([...twice.seconds], [86_000, 86_500, 172_500, 173_000]);
     const noon = role(stamps('Time', [50_000, 6_801, 6_802]));
     assert.deepEqual([...noon.seconds], [50_000, 6_801, 6_802]);
+    assert.equal(role(stamps('Time', [50_000, 6_800])).seconds[1], 6_800);
+    assert.equal(role(stamps('Time', [50_000, 6_799.5])).seconds[1], 93_199.5);
     const dated = role(stamps('Time', night, { base: 0 }));
     assert.deepEqual([...dated.seconds], night);
   });
@@ -283,5 +328,17 @@ describe('a column of stamps as time', () => {
     );
     const short = role(parts, { options: { clock: 'mm:ss' } });
     assert.deepEqual([short.style, short.resolution, short.seconds[0]], ['clock m:s', 1, 600]);
+  });
+
+  it('of two parts that nothing tells apart is refused, and none at a rate that fits neither', () => {
+    const parts = stamps(
+      'clock',
+      each(600, (i) => 600 + Math.floor(i / 100)),
+      { style: 'clock m:s', quantum: 1 },
+    );
+    assert.match(String(read(parts)), /^clock-parts: /);
+    assert.equal(role(parts, { stated: 100 }).style, 'clock m:s');
+    assert.equal(role(parts, { options: { rate: 1.5 } }).style, 'clock h:m');
+    assert.equal(read(parts, { stated: 20_000 }), undefined);
   });
 });
