@@ -45,9 +45,9 @@ export function compareChanges(
   const count = (within: boolean): number =>
     Math.max(1, changes.filter(({ stratum }, k) => (stratum !== undefined) === within && able[k]).length);
   const families = {
-    primary: Math.max(1, primary.length * count(false)),
+    primary: primary.length * count(false),
     others: Math.max(1, (rows.length - primary.length) * count(false) + besides),
-    within: Math.max(1, rows.length * count(true)),
+    within: rows.length * count(true),
   };
   return changes.map((change) => {
     const jointly = options.isPooled === true ? jointlyOf(runs, changes, change, options) : undefined;

@@ -19,9 +19,6 @@ export const isWithholding = (sequence: Sequence | undefined): boolean =>
 /** Variance inflation above which an order leans. */
 const leaning = 1.5;
 
-/** Reference runs, at least so many, that stand before, between and after two sides tell their drift. */
-const fewestReferences = 3;
-
 /**
  * How the runs of two conditions follow one another, in each of their strata: withholding where they are in one of them.
  *
@@ -70,10 +67,9 @@ function inTurn({ a, b }: Cell): boolean {
   return isBefore(placesA, placesB) || isBefore(placesB, placesA);
 }
 
-/** Whether reference runs stand before, between and after two sides that came in turn. */
+/** Whether reference runs stand before, between and after two sides that came in turn, and so tell their drift. */
 function isFramed({ a, b }: Cell, references: readonly KnownRun[]): boolean {
   const marks = placesIn(references);
-  if (marks.length < fewestReferences) return false;
   const [first, second] = isBefore(placesIn(a), placesIn(b)) ? [a, b].map(placesIn) : [b, a].map(placesIn);
   const between = marks.some((mark) => mark > Math.max(...first) && mark < Math.min(...second));
   return between && Math.min(...marks) < Math.min(...first) && Math.max(...marks) > Math.max(...second);

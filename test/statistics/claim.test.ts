@@ -114,6 +114,27 @@ describe('a claim', () => {
     assert.deepEqual(ofPower.strongest, { direction: 'reduction', of: 'power', percent: 17 });
   });
 
+  it('comes with the strongest in whole percent, below one in tenths', () => {
+    const of = (low: number, high: number): (string | number | undefined)[] => {
+      const row: Judged = {
+        ratio: 0.9,
+        interval: { low, high },
+        spread: 0.1,
+        confidence: 0.95,
+        noInference: undefined,
+      };
+      const { strongest, reason } = judgeRow({ kind: 'at least', direction: 'reduction', percent: 99.95 }, row);
+      return [reason, strongest?.direction, strongest?.percent];
+    };
+    assert.deepEqual(of(0.5, 0.9), ['outside', 'reduction', 10]);
+    assert.deepEqual(of(0.0001, 0.001), ['reduction-shown', 'reduction', 99]);
+    assert.deepEqual(of(0.0001, 0.9953), ['reduction-shown', 'reduction', 0.4]);
+    assert.deepEqual(of(0.0001, 0.99), ['reduction-shown', 'reduction', 1]);
+    assert.deepEqual(of(0.0001, 1), ['no-change-shown', undefined, undefined]);
+    assert.deepEqual(of(1, 1.5).slice(1), [undefined, undefined]);
+    assert.deepEqual(of(1.0247, 1.5).slice(1), ['increase', 2]);
+  });
+
   it('is judged by any interval that is laid against its ratios, ends included', () => {
     const claim: Claim = { kind: 'about', direction: 'reduction', percent: 15, tolerancePercent: 5 };
     const zone = claimZone(claim);

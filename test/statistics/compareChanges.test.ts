@@ -140,6 +140,11 @@ describe('compare', () => {
     const [row] = compare([near], { margin: 0.05 }).rows;
     assert.deepEqual([row.outcome, row.inference?.direction], ['equivalent', 'lower']);
     assert.equal(compare([near]).rows[0].outcome, 'lower');
+    // One end within the margin is not enough.
+    const half = { a: [1, 1.01, 0.99, 1], b: [1.04, 1.06, 1.05, 1.05] };
+    assert.equal(compare([half], { margin: 0.05 }).rows[0].inference?.equivalent, false);
+    const other = { a: half.b, b: half.a };
+    assert.equal(compare([other], { margin: 0.05 }).rows[0].inference?.equivalent, false);
     assert.equal(compare([{ a, b: [0.31, 0.29, 0.33, 0.3] }], { margin: 0.02 }).rows[0].outcome, 'not shown');
   });
 
@@ -215,6 +220,46 @@ describe('the changes of several conditions', () => {
       }),
       { numRuns: 30 },
     );
+  });
+
+  it('hold together row by row, those within single strata by themselves, of those that can be told', () => {
+    const row = [...order, ...order].map((_, k) => 1 + 0.1 * Math.sin(5 * k));
+    const families = (runs: readonly KnownRun[], rows = [row, row, row], primary: readonly number[] = []): number[][] =>
+      compareChanges(rows, runs, all(plain), { primary }).map(({ family, rows }) => [
+        family,
+        ...rows.map(({ family }) => family),
+      ]);
+    const runs = runsOf(plain);
+    const [over, within] = [Array<number>(4).fill(6), Array<number>(4).fill(12)];
+    assert.deepEqual(families(runs), [over, over, within, within, within, within]);
+    // One row is primary: two changes of it, and four of the other two.
+    assert.deepEqual(families(runs, [row, row, row], [1])[0], [4, 4, 2, 4]);
+    assert.deepEqual(families(runs, [row, row, row], [1])[2], within);
+    assert.deepEqual(families(runs, [row], [0])[0], [1, 2]);
+    // Without all but one run of c in a stratum its changes there, and over both strata, are not told.
+    const isLeft = (run: KnownRun, k: number): boolean => run.condition !== 'c' || run.stratum !== 'low' || k === 2;
+    const kept = [...runs.keys()].filter((k) => isLeft(runs[k], k));
+    const some = families(
+      kept.map((k) => runs[k]),
+      [kept.map((k) => row[k])],
+    );
+    assert.deepEqual(
+      some,
+      [1, 1, 3, 3, 3, 3].map((family) => [family, family]),
+    );
+  });
+
+  it('fit the slope of a covariate from four runs a side on', () => {
+    const codes = (count: number): string[] => {
+      const runs = Array.from({ length: 2 * count }, (_, k): KnownRun => ({
+        condition: 'ab'[k % 2],
+        stratum: '',
+        covariates: [Math.sin(k)],
+      }));
+      const row = runs.map((_, k) => 1 + 0.1 * Math.cos(3 * k));
+      return compareChanges([row], runs, [{ from: 'a', to: 'b' }], {})[0].notes.map(({ code }) => code);
+    };
+    assert.deepEqual([codes(3), codes(4)], [['few-for-slope'], []]);
   });
 
   it('turn over with their sides', () => {

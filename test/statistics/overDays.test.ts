@@ -46,6 +46,12 @@ describe('a change over days', () => {
     assert.equal(df, 1);
   });
 
+  it('leaves out a reference run, whatever it was made in', () => {
+    const [first, ...others] = onDays('AAB', 'AB');
+    const weights = overDays([{ ...first, isReference: true }, ...others], change)?.weights ?? assert.fail();
+    assert.deepEqual([...weights], [0, -0.5, 0.5, -0.5, 0.5]);
+  });
+
   it('is none of a single day', () => assert.equal(overDays(onDays('ABBA'), change), undefined));
 });
 
@@ -63,6 +69,8 @@ describe('one condition first on every day', () => {
       [['AB', 'ABA'], false],
       [['ABA', 'BAB'], false],
       [['AABB', 'ACB'], true],
+      [['ABAB'], false],
+      [['BABA'], false],
     ];
     for (const [letters, isFirst] of cases)
       assert.equal(isFirstOnEveryDay(strata(...letters), change), isFirst, letters.join(' '));

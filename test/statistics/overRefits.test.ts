@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { compareChanges } from '../../src/statistics/compareChanges.ts';
 import type { KnownRun } from '../../src/statistics/knownRun.ts';
-import { refitsOf } from '../../src/statistics/overRefits.ts';
+import { overRefits, refitsOf } from '../../src/statistics/overRefits.ts';
 
 const near = (actual: number | undefined, expected: number, within = 1e-9): void =>
   assert.ok(Math.abs((actual ?? NaN) - expected) <= within, `${actual} is not ${expected}`);
@@ -44,6 +44,13 @@ describe('a change over refits', () => {
     assert.ok(df > 2 && df <= 4, String(df));
     const { standardError: ofRuns } = compared(runs(() => undefined)).rows[0].inference!;
     assert.ok(standardError > 1.2 * ofRuns, 'the runs alone seem surer');
+  });
+
+  it('has a scatter of its own for each condition, unless one stands for all', () => {
+    const df = (isPooled?: boolean): number =>
+      overRefits(runs(ofPairs), change, isPooled).contrast?.estimate(levels.flat())?.df ?? NaN;
+    assert.ok(df() < 3.999 && df(false) === df(), String(df()));
+    near(df(true), 4);
   });
 
   it('takes a drift over the refits’ places out, from three of each on', () => {

@@ -77,6 +77,10 @@ describe('repeats', () => {
     const found = intervalHalfWidth(30, { spread: 0.03, order: 'unknown' });
     assert.ok(Math.abs(found / (2.00172 * 0.03 * Math.sqrt(2 / 30)) - 1) < 0.01);
     assert.ok(intervalHalfWidth(4, { spread: 0.03 }) < intervalHalfWidth(3, { spread: 0.03 }));
+    // Over 60 runs without matrices, and no less exactly: Student's 97.5 % points of 118 and 120 degrees of freedom.
+    const [below, above] = [60, 61].map((runs) => intervalHalfWidth(runs, { spread: 0.03, order: 'unknown' }));
+    const wanted = (1.97993 / 1.980272) * Math.sqrt(60 / 61) * ((1 - 1 / 480) / (1 - 1 / 472));
+    assert.ok(Math.abs(above / below / wanted - 1) < 5e-5, `${above / below / wanted}`);
   });
 
   it('refuses plans that mean nothing', () => {
@@ -87,5 +91,9 @@ describe('repeats', () => {
     assert.throws(() => powerOf(0.1, 2, { spread: 0.05 }), /at least 3/);
     assert.throws(() => smallestChange(4, { spread: 0.05, power: 0.04 }), /power must be above/);
     assert.throws(() => runsForEquivalence(0, { spread: 0.05 }), /margin must be above 0/);
+    for (const confidence of [0.5, 1, 95])
+      assert.throws(() => runsNeeded(-5, { spread: 0.05, confidence }), /confidence must lie between 0.5 and 1/);
+    for (const power of [0, 1])
+      assert.throws(() => runsNeeded(-5, { spread: 0.05, power }), /power must lie between 0 and 1/);
   });
 });

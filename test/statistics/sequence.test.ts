@@ -37,6 +37,8 @@ describe('how the runs of two conditions follow one another', () => {
     ['RAARRBB', 'apart'],
     ['ARARBBR', 'apart'],
     ['RAARBRB', 'apart'],
+    ['RARABBR', 'apart'],
+    ['RAABRBR', 'apart'],
   ];
   for (const [letters, sequence] of cases)
     it(`is ${sequence} as ${letters}`, () => assert.equal(of(inOrder(letters)), sequence));
@@ -56,6 +58,15 @@ describe('how the runs of two conditions follow one another', () => {
       inOrder(letters).map((run) => ({ ...run, stratum }));
     assert.equal(of([...strata('ABBA', 'brick'), ...strata('BAAB', 'tile')]), 'interleaved');
     assert.equal(of([...strata('ABBA', 'brick'), ...strata('AABB', 'tile')]), 'apart');
+    // A stratum of another condition alone is none of theirs, and one on other days is enough.
+    assert.equal(of([...strata('ABBA', 'brick'), ...strata('CC', 'tile')]), 'interleaved');
+    const days = inOrder('ABAB', '1212').map((run) => ({ ...run, stratum: 'tile' }));
+    assert.equal(of([...strata('ABBA', 'brick'), ...days]), 'other-days');
+  });
+
+  it('is not that of a reference run in the condition of a side', () => {
+    const [last] = inOrder('A');
+    assert.equal(of([...inOrder('AABB'), { ...last, place: 5, isReference: true }]), 'apart');
   });
 
   it('is of other days where no day has both and some day has several runs', () => {

@@ -47,6 +47,14 @@ describe('an order of several conditions', () => {
     assert.ok(Math.abs(worstBalance(williamsOrder(6, 3)).quadratic) < 1e-9);
   });
 
+  it('has the balance of the condition that is worst off against the first', () => {
+    assert.deepEqual(worstBalance([0, 1, 2]), { linear: 2, quadratic: 0 });
+    assert.deepEqual(worstBalance([1, 2, 0]), { linear: -2, quadratic: 0 });
+    // Of 1 and 4 against 2: middle 7/3, mean squares 41/18 and 2/18.
+    const { linear, quadratic } = worstBalance([0, 1, 2, 0]);
+    assert.ok(Math.abs(linear) === 0.5 && Math.abs(quadratic + 39 / 18) < 1e-12, `${linear} ${quadratic}`);
+  });
+
   it('by chance holds each once in each block, repeats with its seed and differs without', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 3, max: 6 }), fc.integer(), (runs, n, seed) => {
