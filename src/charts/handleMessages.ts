@@ -55,6 +55,8 @@ export interface LookedAt {
 export type Told =
   /** A sentence to be shown at the chart: why something was not done. */
   | { readonly type: 'refused'; readonly output: string; readonly message: string }
+  /** What the texts of buttons and menus are in the reader's language. */
+  | { readonly type: 'words'; readonly words: Readonly<Record<string, string>> }
   /** All outputs that are out of date; the first of each cell says why. */
   | { readonly type: 'stale'; readonly marks: readonly StaleMark[] }
   /** To draw an SVG as a PNG of that size in px. */

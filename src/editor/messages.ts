@@ -53,7 +53,9 @@ const { tell } = messages<Facts>({
         ? 'No number in the prose differs.'
         : `${counted(written, 'number')} written as the results are now.`,
       wrong === 0 ? '' : `${counted(wrong, 'number')} can't be told; see the problems.`,
-      unknown === 0 ? '' : `${counted(unknown, 'number')} waits for its cells to be run.`,
+      unknown === 0
+        ? ''
+        : `${counted(unknown, 'number')} ${unknown === 1 ? 'waits for its' : 'wait for their'} cells to be run.`,
     ]
       .filter((part) => part !== '')
       .join(' '),

@@ -5,7 +5,7 @@ import { idIn } from './handles/shownBy.ts';
 import { languageId, notebookType } from './names.ts';
 import { codeCells } from './notebooks.ts';
 
-/** Tells the outputs on the page which of them are out of date and why, and runs the cell of one that asks for it. */
+/** Tells the outputs on the page which of them are out of date and why, and their menus the reader's language; runs the cell of one that asks for it. */
 export function registerStaleMarks(messaging: vscode.NotebookRendererMessaging, states: CellStates): vscode.Disposable {
   let told = '';
   const tell = (editor?: vscode.NotebookEditor): void => {
@@ -19,6 +19,9 @@ export function registerStaleMarks(messaging: vscode.NotebookRendererMessaging, 
     states.onDidChange(() => tell()),
     messaging.onDidReceiveMessage(async ({ editor, message }) => {
       const asked = message as Asked;
+      const words = vscode.l10n.bundle;
+      if (asked.type === 'shown' && words !== undefined)
+        void messaging.postMessage({ type: 'words', words } satisfies Told, editor);
       if (asked.type === 'shown') tell(editor);
       if (asked.type !== 'run') return;
       const { notebook } = editor;

@@ -13,10 +13,10 @@ export function registerStatusBar(states: CellStates): vscode.Disposable {
       const at = vscode.NotebookCellStatusBarAlignment.Left;
       if (progress !== undefined) return [new vscode.NotebookCellStatusBarItem(`$(loading~spin) ${progress}`, at)];
       if (stale !== true) return earlier === true ? [fromEarlierRun(at)] : [];
-      const item = new vscode.NotebookCellStatusBarItem('$(history) Out of date', at);
+      const item = new vscode.NotebookCellStatusBarItem(`$(history) ${vscode.l10n.t('Out of date')}`, at);
       item.tooltip = why ?? sentence('cell.stale', { changes: [] });
       item.command = {
-        title: 'Run cell',
+        title: vscode.l10n.t('Run cell'),
         command: 'notebook.cell.execute',
         arguments: [{ ranges: [{ start: cell.index, end: cell.index + 1 }], document: cell.notebook.uri }],
       };
@@ -26,7 +26,7 @@ export function registerStatusBar(states: CellStates): vscode.Disposable {
 }
 
 function fromEarlierRun(at: vscode.NotebookCellStatusBarAlignment): vscode.NotebookCellStatusBarItem {
-  const item = new vscode.NotebookCellStatusBarItem('$(archive) From an earlier run', at);
+  const item = new vscode.NotebookCellStatusBarItem(`$(archive) ${vscode.l10n.t('From an earlier run')}`, at);
   item.tooltip = sentence('cell.earlier', {});
   return item;
 }

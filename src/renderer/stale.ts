@@ -1,6 +1,7 @@
 import type { RendererContext } from 'vscode-notebook-renderer';
 import type { Asked, StaleMark, Told } from '../charts/handleMessages.ts';
 import { element } from './element.ts';
+import { said } from './words.ts';
 
 /** Pause before the editor is asked of what has been drawn, in ms: much is drawn at once. */
 const pause = 50;
@@ -65,7 +66,7 @@ function mark(root: HTMLElement, why: string, run: () => void): void {
   root.classList.add('washboard-stale');
   if (standing?.textContent === why || why === '') return;
   standing?.parentElement?.remove();
-  const button = element('button', 'washboard-button', 'Run');
+  const button = element('button', 'washboard-button', said('Run'));
   button.type = 'button';
   button.addEventListener('click', run);
   const line = element('p', 'washboard-why', element('span', '', why), button);

@@ -49,10 +49,10 @@ const css = `
 .washboard-stale > :not(.washboard-why) { opacity: 0.5; }
 .washboard-stale > :not(.washboard-why):is(:hover, :focus-within) { opacity: 0.8; }
 .vscode-high-contrast .washboard-stale > :not(.washboard-why) { opacity: 0.7; }
-.washboard-figure, .washboard-folded, .washboard-lead { position: relative; }
+.washboard-figure, .washboard-folded, .washboard-text { position: relative; }
 .washboard-taking { display: none; }
 .washboard-takable .washboard-taking { display: flex; gap: 8px; align-items: center; position: absolute; top: -3px; right: 0; z-index: 3; font-size: 13px; font-weight: 400; }
-.washboard-takable .washboard-title, .washboard-takable .washboard-caption, .washboard-takable .washboard-lead { padding-right: 36px; }
+.washboard-takable .washboard-title, .washboard-takable .washboard-caption, .washboard-takable .washboard-text:has(> .washboard-taking) { padding-right: 36px; }
 .washboard-more { font: inherit; line-height: 18px; padding: 0 7px 2px; cursor: pointer; border-radius: 4px; color: var(--vscode-icon-foreground, ButtonText); background: transparent; border: 1px solid var(--vscode-contrastBorder, transparent); opacity: 0.75; }
 .washboard-more:hover, .washboard-more:focus-visible, .washboard-more[aria-expanded='true'] { opacity: 1; background: var(--vscode-toolbar-hoverBackground, ButtonFace); }
 .washboard-menu { position: absolute; top: 100%; right: 0; margin-top: 2px; padding: 4px 0; min-width: 190px; border-radius: 4px; color: var(--vscode-menu-foreground, CanvasText); background: var(--vscode-menu-background, Canvas);

@@ -17,6 +17,7 @@ function verbatim(text: string): HTMLElement {
 
 function paragraphs(text: string, style: TextPart['style']): HTMLElement {
   const lines = text.split('\n').map((line) => element('p', '', unparted(line)));
-  const menu = style === 'lead' ? [sentenceMenu(text)] : [];
+  // What stands aside is no answer.
+  const menu = style === 'lead' || style === undefined ? [sentenceMenu(text)] : [];
   return element('div', `washboard-text${style === undefined ? '' : ` washboard-${style}`}`, ...lines, ...menu);
 }

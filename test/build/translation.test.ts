@@ -15,13 +15,25 @@ describe('the translation into German', () => {
       assert.deepEqual(translated(file), [...new Set(used)].sort(), file);
   });
 
-  it('has every text that the editor’s own parts show', () => {
-    const files = readdirSync(join(root, 'src/editor'), { recursive: true, encoding: 'utf8' });
-    const texts = files
-      .filter((file) => file.endsWith('.ts') && !file.endsWith('.d.ts'))
-      .flatMap((file) =>
-        [...textOf(join('src/editor', file)).matchAll(/l10n\.t\(\s*'([^']+)'/g)].map((match) => match[1]),
-      );
+  /** What a pattern finds in the sources of a room, or of a file of it. */
+  const found = (room: string, pattern: RegExp, only = ''): string[] =>
+    readdirSync(join(root, room), { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.ts') && !file.endsWith('.d.ts') && file.endsWith(only))
+      .flatMap((file) => [...textOf(join(room, file)).matchAll(pattern)].map((match) => match[1]));
+
+  it('has every text that the editor’s own parts show, and those of menus and buttons on the page', () => {
+    const texts = [
+      found('src/editor', /l10n\.t\(\s*'([^']+)'/g),
+      found('src/renderer', /(?:said|inWords)\(\s*'([^']+)'/g),
+      found('src/renderer', /\[\s*'([^']+)',\s*\{ what/g, 'takes.ts'),
+      found('src/renderer', /(?:partMenu\(|caption === '' \? )'([^']+)'/g, 'takes.ts'),
+      found('src/renderer', /^ {2}\w+: '([A-Z][^']+)',$/gm, 'choices.ts'),
+      found('src/renderer', /where === '' \? '([^']+)'/g, 'choices.ts'),
+      found('src/renderer', /label: '([^']+)'/g, 'ground.ts'),
+    ].flatMap((some) => {
+      assert.ok(some.length > 0);
+      return some;
+    });
     assert.ok(texts.length > 10);
     assert.deepEqual(translated('l10n/bundle.l10n.de.json'), [...new Set(texts)].sort());
   });

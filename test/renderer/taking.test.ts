@@ -91,6 +91,33 @@ describe('the menus of charts and tables', () => {
     assert.deepEqual([png.toString('latin1', 1, 4), png.readUInt32BE(16), png.readUInt32BE(20)], ['PNG', 200, 100]);
   });
 
+  it('copy the sentences of an answer as a whole: what leads, and what follows it', async () => {
+    const told = {
+      ...levels,
+      parts: [
+        { type: 'text', text: 'Lower.' },
+        { type: 'text', text: 'Aside.', style: 'aside' },
+      ],
+    };
+    await host.render('one', told);
+    await choose('one', 'Copy Sentence');
+    assert.deepEqual(await host.asked(), [{ type: 'copy text', text: 'Lower.' }]);
+    assert.equal(await host.page.locator('#one .washboard-more').count(), 1);
+  });
+
+  it('are in the words of the reader once the editor has told them', async () => {
+    await host.render('one', levels);
+    const words = { 'Save or copy: {0}': 'Sichern: {0}', 'Copy Table': 'Tabelle kopieren', Copied: 'Kopiert' };
+    await host.tell({ type: 'words', words });
+    const named = host.page.locator('#one').getByRole('button', { name: 'Sichern: Levels of foam' });
+    await named.click();
+    await host.page.getByRole('menuitem', { name: 'Tabelle kopieren', exact: true }).click();
+    await host.page.locator('#one').getByRole('status').filter({ hasText: 'Kopiert' }).first().waitFor();
+    await host.tell({ type: 'words', words: {} });
+    await button('one').waitFor();
+    await host.asked();
+  });
+
   it('copy the picture that is shown', async () => {
     await host.render('one', chart);
     await choose('one', 'Copy Picture');

@@ -34,7 +34,10 @@ export function registerProblems(selector: vscode.DocumentSelector, numbers: Pro
             if (at !== document || check.state !== 'differs') return [];
             const written = rangeOf(document, number);
             if (written.intersection(range) === undefined) return [];
-            const action = new vscode.CodeAction(`Write ${check.text}`, vscode.CodeActionKind.QuickFix);
+            const action = new vscode.CodeAction(
+              vscode.l10n.t('Write {0}', check.text),
+              vscode.CodeActionKind.QuickFix,
+            );
             action.edit = new vscode.WorkspaceEdit();
             action.edit.replace(document.uri, written, check.text);
             action.isPreferred = true;

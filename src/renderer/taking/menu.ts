@@ -1,4 +1,5 @@
 import { element } from '../element.ts';
+import { said as inWords } from '../words.ts';
 
 /** An entry of a menu. */
 export interface MenuItem {
@@ -22,10 +23,9 @@ export function menuButton(of: string, items: () => readonly MenuItem[]): HTMLEl
   const control = element('div', 'washboard-taking', said, button, menu);
   button.type = 'button';
   button.setAttribute('aria-haspopup', 'menu');
-  button.setAttribute('aria-label', `Save or copy: ${of}`);
-  button.title = 'Save or copy';
+  control.dataset['of'] = of;
   menu.setAttribute('role', 'menu');
-  menu.setAttribute('aria-label', `Save or copy: ${of}`);
+  name(control);
   said.setAttribute('role', 'status');
   const open = (isOpen: boolean): void => {
     menu.hidden = !isOpen;
@@ -53,6 +53,16 @@ export function menuButton(of: string, items: () => readonly MenuItem[]): HTMLEl
   return control;
 }
 
+/** Gives all such buttons on the page their names, in the reader's language. */
+export const nameButtons = (): void => document.querySelectorAll<HTMLElement>('.washboard-taking').forEach(name);
+
+function name(control: HTMLElement): void {
+  const text = inWords('Save or copy: {0}', inWords(control.dataset['of'] ?? ''));
+  for (const each of control.querySelectorAll<HTMLElement>('.washboard-more, .washboard-menu'))
+    each.setAttribute('aria-label', text);
+  control.querySelector<HTMLElement>('.washboard-more')!.title = inWords('Save or copy');
+}
+
 /** Entries of a menu that closes when one is chosen. @param tell is told what is to be said of it */
 export const menuEntries = (
   items: readonly MenuItem[],
@@ -61,8 +71,8 @@ export const menuEntries = (
 ): HTMLElement[] => items.map((item) => entry(item, close, tell));
 
 function entry(item: MenuItem, close: () => void, tell: (text: string) => void): HTMLElement {
-  const note = item.note === undefined ? [] : [' ', element('span', 'washboard-aside', item.note)];
-  const made = element('button', 'washboard-entry', item.label, ...note);
+  const note = item.note === undefined ? [] : [' ', element('span', 'washboard-aside', inWords(item.note))];
+  const made = element('button', 'washboard-entry', inWords(item.label), ...note);
   made.type = 'button';
   made.tabIndex = -1;
   made.setAttribute('role', 'menuitem');

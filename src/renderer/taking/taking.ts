@@ -4,6 +4,7 @@ import { tableCsv, tableMarkdown, tableTsv } from '../../charts/tableCopies.ts';
 import { reasonOfException } from '../../result/environment.ts';
 import type { DrawnChart } from '../chart.ts';
 import type { DrawnOutput } from '../output.ts';
+import { said } from '../words.ts';
 import { base64Of, copyPicture, pngOf } from './picture.ts';
 import { takeEvent, type Take, type TakeDetail } from './takes.ts';
 
@@ -59,7 +60,7 @@ export class Taking {
 
   #copy(text: string): string {
     this.#post({ type: 'copy text', text });
-    return 'Copied';
+    return said('Copied');
   }
 
   async #rasterise({ id, svg, width, height }: Extract<Told, { type: 'rasterise' }>): Promise<void> {
@@ -72,12 +73,12 @@ export class Taking {
 }
 
 async function copied(svg: SVGSVGElement | null | undefined): Promise<string> {
-  if (svg === null || svg === undefined) return 'There is no picture';
+  if (svg === null || svg === undefined) return said('There is no picture');
   try {
     await copyPicture(svg);
-    return 'Copied';
+    return said('Copied');
   } catch (error) {
-    return `Not copied: ${reasonOfException(error)}`;
+    return said('Not copied: {0}', reasonOfException(error));
   }
 }
 
