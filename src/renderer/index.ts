@@ -2,11 +2,10 @@ import type { ActivationFunction, OutputItem } from 'vscode-notebook-renderer';
 import { drawOutput, type DrawnOutput } from './output.ts';
 import { StaleOutputs } from './stale.ts';
 import { addStyle } from './style.ts';
-import { menuEntries, menuKey, nameButtons } from './taking/menu.ts';
+import { menuEntries, menuKey } from './taking/menu.ts';
 import { Taking } from './taking/taking.ts';
 import type { Handled } from './handles/index.ts';
 import { currentTheme, watchTheme } from './editorTheme.ts';
-import { hearWords } from './words.ts';
 
 /** What the editor calls: draws an output item, forgets one, or forgets all. */
 export const activate: ActivationFunction = (context) => {
@@ -18,7 +17,6 @@ export const activate: ActivationFunction = (context) => {
     const theme = currentTheme();
     drawn.forEach((output) => output.retheme(theme));
   });
-  hearWords(context, nameButtons);
   // What is out of date is known to the editor alone.
   const stale = new StaleOutputs(context);
   const taking = new Taking(context);

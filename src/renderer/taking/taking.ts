@@ -4,7 +4,8 @@ import { tableCsv, tableMarkdown, tableTsv } from '../../charts/tableCopies.ts';
 import { reasonOfException } from '../../result/environment.ts';
 import type { DrawnChart } from '../chart.ts';
 import type { DrawnOutput } from '../output.ts';
-import { said } from '../words.ts';
+import { hearWords, said } from '../words.ts';
+import { nameButtons } from './menu.ts';
 import { base64Of, copyPicture, pngOf } from './picture.ts';
 import { takeEvent, type Take, type TakeDetail } from './takes.ts';
 
@@ -14,6 +15,7 @@ export class Taking {
 
   constructor(context: RendererContext<unknown>) {
     this.#post = (message) => context.postMessage?.(message);
+    hearWords(context, nameButtons);
     context.onDidReceiveMessage?.((message: Told) => {
       if (message.type === 'rasterise') void this.#rasterise(message);
     });
