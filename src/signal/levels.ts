@@ -46,10 +46,10 @@ export interface Moments {
  *
  * @param samples at least one, all finite
  * @param scratch room for the percentiles, at least as long as the samples; made if not given
+ * @param found moments of the samples, where they are known already
  * @throws RangeError for no samples, or for a sample that is no finite number
  */
-export function levels(samples: Float64Array, scratch?: Float64Array): Levels {
-  const found = moments(samples);
+export function levels(samples: Float64Array, scratch?: Float64Array, found = moments(samples)): Levels {
   const { count, mean } = found;
   const distance = (scratch ?? new Float64Array(count)).subarray(0, count);
   for (let i = 0; i < count; i++) distance[i] = Math.abs(samples[i] - mean);

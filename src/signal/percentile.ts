@@ -9,11 +9,14 @@
  */
 export function percentiles(values: Float64Array, shares: readonly number[]): number[] {
   if (values.length === 0) throw new RangeError('percentiles need at least one value');
+  // What lies behind a rank that was found is not below it.
+  let found = 0;
   return shares.map((share) => {
     const place = share * (values.length - 1);
     const index = Math.floor(place);
     const part = place - index;
-    selectRank(values, index);
+    selectRank(values, index, index < found ? 0 : found);
+    found = index;
     const low = values[index];
     if (part === 0) return low;
     let high = Infinity;
@@ -36,9 +39,10 @@ const mostParts = 80;
  *
  * @param values none NaN; put in another order
  * @param index at least 0 and below their count
+ * @param from where the search begins: no value before it is above one from there on
  */
-export function selectRank(values: Float64Array, index: number): void {
-  let left = 0;
+export function selectRank(values: Float64Array, index: number, from = 0): void {
+  let left = from;
   let right = values.length - 1;
   for (let part = 0; left < right; part++) {
     if (part === mostParts) return void values.subarray(left, right + 1).sort();

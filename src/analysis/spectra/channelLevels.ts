@@ -9,10 +9,11 @@ export type ChannelLevels = ResultantLevels & Partial<Levels>;
 /**
  * Levels of a channel in its unit, of a resultant those of the vector of its axes.
  * @param scratch room for as many values as the channel has samples
+ * @param known moments of a signal's samples, where they are known already
  */
-export const channelLevels = (channel: Channel, scratch: Float64Array): ChannelLevels =>
+export const channelLevels = (channel: Channel, scratch: Float64Array, known?: Moments): ChannelLevels =>
   channel.axes === undefined
-    ? levels(channel.samples, scratch)
+    ? levels(channel.samples, scratch, known)
     : resultantLevels(
         channel.axes.map(({ samples }) => samples),
         scratch,

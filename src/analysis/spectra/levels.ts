@@ -1,5 +1,6 @@
 import { answered, type Answer } from '../../result/result.ts';
 import { additionalMethods } from '../../signal/exposure.ts';
+import { moments } from '../../signal/levels.ts';
 import type { LevelsRow, LevelsValue } from '../../values/levels.ts';
 import type { Watch } from '../../values/ports.ts';
 import { sampleCount, sampledFor, type Channel, type Run } from '../../values/run.ts';
@@ -9,7 +10,7 @@ import { together, type RunWarning } from '../together.ts';
 import { channelLevels, doseOf, type ChannelLevels } from './channelLevels.ts';
 import { exposureOf } from './exposure.ts';
 import type { LongLevels } from './longLevels.ts';
-import { holdsSpan, runningOf, withoutSpan } from './running.ts';
+import { holdsSpan, largestRunning, withoutSpan } from './running.ts';
 
 /** What is left of a mean that was taken out is rounding, below this share of the r.m.s. */
 const rounding = 1e-13;
@@ -60,8 +61,11 @@ const axisRows = (row: LevelsRow, scratch: Float64Array): LevelsRow[] =>
 const hasMtvv = (run: Run): boolean => Math.round(mtvvSpan * run.rate) >= 1 && holdsSpan(run, mtvvSpan);
 
 function levelsRow(run: Run, channel: Channel, scratch: Float64Array, known?: LongLevels): LevelsRow {
-  const found: ChannelLevels = known?.levels ?? channelLevels(channel, scratch);
-  const transient = hasMtvv(run) ? (known?.running ?? runningOf(run, channel, mtvvSpan)) : undefined;
+  const means = known?.moments ?? (channel.axes === undefined ? moments(channel.samples) : undefined);
+  const found: ChannelLevels = known?.levels ?? channelLevels(channel, scratch, means);
+  const transient = hasMtvv(run)
+    ? (known?.running ?? largestRunning(run, channel, mtvvSpan, means && [means.mean]))
+    : undefined;
   return {
     run,
     channel,
@@ -73,7 +77,7 @@ function levelsRow(run: Run, channel: Channel, scratch: Float64Array, known?: Lo
     crestFactor: found.crest ?? undefined,
     kurtosis: found.kurtosis ?? undefined,
     skewness: found.skewness ?? undefined,
-    vdv: doseOf(run, channel, known?.moments),
+    vdv: doseOf(run, channel, means),
     percentile99: found.p99,
     percentile999: found.p999,
     mtvv: transient?.largest,

@@ -81,26 +81,40 @@ function fewIn({ label }: Run, over: number, samples: number): RunWarning {
  * Running r.m.s. of a channel, of a resultant that of its vector, over spans of so many s, in its unit, at the end of
  * each span in s; its maximum. Stretches that are shorter are left out: the run holds at least one that is not.
  */
-export function runningOf(run: Run, channel: Channel, over: number): RunningEntry {
-  const means = axesOf(channel).map(({ samples }) => moments(samples).mean);
+function runningOf(run: Run, channel: Channel, over: number): RunningEntry {
   const times: Float64Array[] = [];
   const values: Float64Array[] = [];
-  let largest = -1;
-  let largestAt = 0;
+  const largest = largestRunning(run, channel, over, undefined, (part) => {
+    values.push(part.values);
+    times.push(part.times());
+  });
+  return { run, channel, times: joined(times), rms: joined(values), ...largest };
+}
+
+/**
+ * The maximum of a channel's running r.m.s. over spans of so many s, in its unit, and the time in s at which its span ends.
+ * @param means of the channel's axes, where they are known already
+ * @param take is given the values stretch by stretch
+ */
+export function largestRunning(
+  run: Run,
+  channel: Channel,
+  over: number,
+  means = axesOf(channel).map(({ samples }) => moments(samples).mean),
+  take?: (part: RunningPart) => void,
+): Pick<RunningEntry, 'largest' | 'largestAt'> {
+  let [largest, largestAt] = [-1, 0];
   for (const stretch of run.stretches) {
     if (!holds(run, stretch, over)) continue;
     const found = runningIn(run, channel, stretch, { over, means });
-    values.push(found.values);
-    times.push(found.times);
-    if (found.maximum <= largest) continue;
-    largest = found.maximum;
-    largestAt = found.maximumAt;
+    take?.(found);
+    if (found.maximum > largest) [largest, largestAt] = [found.maximum, found.maximumAt];
   }
-  return { run, channel, times: joined(times), rms: joined(values), largest, largestAt };
+  return { largest, largestAt };
 }
 
 interface RunningPart {
-  readonly times: Float64Array;
+  readonly times: () => Float64Array;
   readonly values: Float64Array;
   readonly maximum: number;
   /** s */
@@ -117,10 +131,10 @@ function runningIn(
   const axes = axesOf(channel).map(({ samples }) => samples.subarray(from, to));
   if (stamps === undefined) {
     const { values, length, maximum, maximumAt } = resultantRunning(axes, Math.round(over * rate), means);
-    const times = values.map((_, i) => start + (length - 1 + i) / rate);
+    const times = (): Float64Array => values.map((_, i) => start + (length - 1 + i) / rate);
     return { times, values, maximum, maximumAt: start + maximumAt / rate };
   }
   const times = stamps.times.subarray(from, to);
   const { values, begin, maximum, maximumAt } = resultantRunningAt(axes, times, { tau: over, step: 1 / rate, means });
-  return { times: times.subarray(begin), values, maximum, maximumAt: times[maximumAt] };
+  return { times: () => times.subarray(begin), values, maximum, maximumAt: times[maximumAt] };
 }

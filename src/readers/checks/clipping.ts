@@ -10,7 +10,7 @@ import {
   type CheckedChannel,
   type CheckedRun,
 } from './checked.ts';
-import { extremeOf, logChance, topsOf, usualHold, type Extreme } from './plateaus.ts';
+import { extremeOf, isWithinTops, logChance, usualHold, type Extreme } from './plateaus.ts';
 import { logOf } from '../../numbers/logarithm.ts';
 
 /**
@@ -95,7 +95,7 @@ function cutAt(
   const spans = spansWhere(samples, (value) => side * (at - value) < near);
   const isDwell = spans.some(({ from, to }) => to - from > 2);
   const { lone } = settings.clipping;
-  return isDwell || spans.length <= lone * topsOf(run, samples, side) ? { at, spans } : undefined;
+  return isDwell || isWithinTops(spans.length, lone, run, samples, side) ? { at, spans } : undefined;
 }
 
 /** Whether a channel's samples stop at an extreme. */
@@ -116,7 +116,7 @@ function isCut(
   const found = logChance(extreme, step, isPlateau ? usualHold(channel.samples, ends) : 1);
   const limit = logOf(isPlateau && end === 'usual' ? chanceAtEnd : chance);
   // Lone samples count where they are a heap and other tops stay below: a tone in step with the rate has only such tops.
-  return found < limit && (isPlateau || plateaus.length <= lone * topsOf(run, channel.samples, side));
+  return found < limit && (isPlateau || isWithinTops(plateaus.length, lone, run, channel.samples, side));
 }
 
 /** Whether far more samples lie within a step of an extreme than in the steps inside of it; a pure tone has 2.4 times as many there. */

@@ -63,8 +63,17 @@ export function extremeOf(
   return { value, plateaus, samples: plateaus.reduce((sum, { from, to }) => sum + to - from, 0), inside };
 }
 
-/** Tops of the signal on one side, at any level: readings from which it falls on either side. */
-export function topsOf({ stretches }: Pick<CheckedRun, 'stretches'>, samples: Float64Array, side: 1 | -1): number {
+/**
+ * Whether at most a share of the signal's tops on one side, at any level, are so many: readings from which it falls on
+ * either side. They are counted as far as the answer needs.
+ */
+export function isWithinTops(
+  count: number,
+  share: number,
+  { stretches }: Pick<CheckedRun, 'stretches'>,
+  samples: Float64Array,
+  side: 1 | -1,
+): boolean {
   let tops = 0;
   for (const { from, to } of stretches) {
     // Whether the signal rose to the reading at hand, as it is taken to have done at the start.
@@ -72,12 +81,12 @@ export function topsOf({ stretches }: Pick<CheckedRun, 'stretches'>, samples: Fl
     for (let i = from + 1; i < to; i++) {
       const step = side * (samples[i] - samples[i - 1]);
       if (step === 0) continue;
-      if (step < 0 && rose) tops++;
+      if (step < 0 && rose && count <= share * ++tops) return true;
       rose = step > 0;
     }
     if (to > from && rose) tops++;
   }
-  return tops;
+  return count <= share * tops;
 }
 
 /**

@@ -1,12 +1,20 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { extremeOf, logChance, topsOf, usualHold, type Extreme } from '../../../src/readers/checks/plateaus.ts';
+import { extremeOf, isWithinTops, logChance, usualHold, type Extreme } from '../../../src/readers/checks/plateaus.ts';
+import type { CheckedRun } from '../../../src/readers/checks/checked.ts';
 
 const of = (...values: number[]): Float64Array => Float64Array.from(values);
 const whole = (samples: Float64Array): { stretches: { from: number; to: number; start: number }[] } => ({
   stretches: [{ from: 0, to: samples.length, start: 0 }],
 });
 const near = (a: number, b: number): void => assert.ok(Math.abs(a - b) < 1e-9, `${a} is not ${b}`);
+
+/** How many tops there are: so many lie within them, and no more. */
+function topsOf(run: Pick<CheckedRun, 'stretches'>, samples: Float64Array, side: 1 | -1): number {
+  let tops = 0;
+  while (isWithinTops(tops + 1, 1, run, samples, side)) tops++;
+  return tops;
+}
 
 describe('how a channel stands at its extreme', () => {
   const samples = of(0, 5, 9, 9, 4, 7, 8, 6, 9, 0, 9);
