@@ -56,6 +56,8 @@ describe('sensors in one file', () => {
   it('are told by words that follow each other round and round, three times at least', () => {
     assert.match(picked([cycle(['a', 'b', 'c'], 9, 'tag'), z(9)]), /^which-sensor/);
     assert.equal(picked([cycle(['a', 'b', 'c'], 8, 'tag'), z(8)]), 'none of none: 8 rows');
+    // They change from row to row, and in no turn.
+    assert.equal(picked([cycle([...'abcacb'], 60, 'tag'), z(60)]), 'none of none: 60 rows');
     const words = each(40, (i) => i).map((i) => 'ab'[i % 2]);
     for (const [off, isTurn] of [
       [1, true],

@@ -33,6 +33,7 @@ describe('evenlySampled', () => {
     );
     assert.throws(() => evenlySampled(Float64Array.of(1, 1, 2), new Float64Array(3), 1), /reading 2, 1 s/);
     assert.throws(() => evenlySampled(Float64Array.of(0), Float64Array.of(0), 1), /at least two/);
+    assert.throws(() => evenlySampled(Float64Array.of(0, 1, 2), Float64Array.of(0, 1), 1), /at least two/);
     assert.throws(() => evenlySampled(Float64Array.of(0, 1), Float64Array.of(0, 1), 0), /a rate is above 0 Hz, not 0/);
     close(evenlySampled(Float64Array.of(0, 2), Float64Array.of(1, 3), 1)[1], 2, 1e-15);
   });

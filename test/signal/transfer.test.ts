@@ -14,6 +14,7 @@ describe('transfer', () => {
     near(found.coherence, new Float64Array(51).fill(1), 1e-12);
     near(found.phase.map(Math.abs), new Float64Array(51).fill(Math.PI), 1e-9);
     assert.ok(found.error.every((value) => value < 1e-6));
+    assert.equal(found.step, 3.5);
   });
 
   it('reads the delay of an output as a falling phase', () => {

@@ -57,7 +57,7 @@ function slipsIn(t: Float64Array, { from, to }: Span, { rows, step, quantum }: S
 }
 
 function kept(best: { readonly row: number; readonly sum: number }, step: number, found: Break[]): undefined {
-  found.push({ row: best.row, reset: false, missing: Math.max(1, Math.round(best.sum / 2 / step)) });
+  found.push({ row: best.row, reset: false, missing: Math.round(best.sum / 2 / step) });
   return undefined;
 }
 

@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { withSlips } from '../../../src/readers/clock/slips.ts';
 import { findingOf, recordingOf } from '../memory.ts';
 
 /** Rows at a rate in Hz, without those of the `lost` numbers, stamped in whole ms. */
@@ -42,5 +43,46 @@ describe('a sample that is lost where stamps are as coarse as the step', () => {
   it('is warned of where as many that are not found would make the rate wrong', async () => {
     const recording = await recordingOf(coarse(1810.08, 1500, [300, 620, 1100]));
     assert.equal(findingOf(recording, 'rate-uncertain')?.severity, 'warning');
+  });
+});
+
+describe('losses within coarse stamps', () => {
+  const rate = 937.3;
+  /** Stamps in whole ms of so many samples but some. */
+  const stampsWithout = (count: number, ...lost: readonly number[]): Float64Array =>
+    Float64Array.from(
+      Array.from({ length: count }, (_, i) => i).filter((i) => !lost.includes(i)),
+      (i) => Math.floor((1000 * (i + 0.3)) / rate) / 1000,
+    );
+  const found = (t: Float64Array, breaks: Parameters<typeof withSlips>[1] = []) =>
+    withSlips(t, breaks, 0.001, () => rate);
+
+  it('leave out as many samples as the stamps rise by, each where it is', () => {
+    const one = found(stampsWithout(2000, 300, 900, 901, 1500, 1501, 1502));
+    assert.deepEqual(
+      one.map(({ missing, reset }) => [missing, reset]),
+      [
+        [1, false],
+        [2, false],
+        [3, false],
+      ],
+    );
+    [300, 899, 1497].forEach((row, k) => assert.ok(Math.abs(one[k].row - row) <= 2, `${one[k].row} is not ${row}`));
+    assert.deepEqual(found(stampsWithout(2000)), []);
+  });
+
+  it('are put among the breaks that are known, and are found on either side of one', () => {
+    const known = { row: 700, reset: true };
+    const all = found(stampsWithout(2000, 300, 1500), [known]);
+    assert.deepEqual(
+      all.map(({ missing }) => missing),
+      [1, undefined, 1],
+    );
+    assert.ok(Math.abs(all[0].row - 300) <= 2 && all[1] === known && Math.abs(all[2].row - 1499) <= 2);
+  });
+
+  it('show in 24 rows before and as many behind, and in no fewer', () => {
+    assert.equal(found(stampsWithout(70, 35)).length, 1);
+    assert.deepEqual(found(stampsWithout(47, 24)), []);
   });
 });
