@@ -5,9 +5,11 @@ import type {
   ComparisonRow,
   Inference,
   Note,
+  RowInteraction,
   StatedPower,
 } from './comparison.ts';
 import { ifScattered, twoSidedP, type Estimate } from './estimate.ts';
+import { interactionOf } from './interaction.ts';
 import { statement, type Jointly } from './interval.ts';
 import type { KnownRun } from './knownRun.ts';
 import { fewestForSlope, fewestInCell, fewestRuns, type ChosenForChange } from './methods.ts';
@@ -119,6 +121,7 @@ function comparisonOf(
       primary: isPrimary,
       family,
       inference,
+      interaction: lacking === undefined && !within ? interactionIn(row, chosen, { runs, change, family }) : undefined,
       residual,
       decides: !isWithholding(chosen.sequence),
     });
@@ -222,33 +225,48 @@ function infer(
 const spreadOf = (row: readonly number[], { contrast, runs }: ChosenForChange): number | undefined =>
   contrast?.spread?.(logarithms(runs.map((index) => row[index])));
 
-interface Judged extends Pick<ComparisonRow, 'primary' | 'family' | 'inference'> {
+/**
+ * Whether the change differs between the strata, with what the method takes out taken out; for all rows together by
+ * Bonferroni's inequality. Undefined where the scatter is that of refits, and of an order that withholds outcomes.
+ */
+function interactionIn(
+  row: readonly number[],
+  { contrast, sequence, runs: used }: ChosenForChange,
+  {
+    runs,
+    change,
+    family,
+  }: { readonly runs: readonly KnownRun[]; readonly change: AskedChange; readonly family: number },
+): RowInteraction | undefined {
+  const levels = used.map((index) => row[index]);
+  if (contrast?.nuisance === undefined || isWithholding(sequence) || !haveLogarithms(levels)) return undefined;
+  const { nuisance } = contrast;
+  const found = interactionOf({ runs: used.map((index) => runs[index]), change, nuisance }, logarithms(levels));
+  return found && { ...found, pTogether: Math.min(1, family * found.p) };
+}
+
+interface Judged extends Pick<ComparisonRow, 'primary' | 'family' | 'inference' | 'interaction'> {
   readonly decides: boolean;
   /** Scatter by the method; without one that within each side is told. */
   readonly residual: number | undefined;
 }
 
 /** The plain figures of a row, to which the inference is added where there is one. */
-function rowOf(
-  levels: readonly number[],
-  cells: Cells,
-  { primary, family, inference, residual, decides }: Judged,
-): ComparisonRow {
+function rowOf(levels: readonly number[], cells: Cells, { residual, decides, ...judged }: Judged): ComparisonRow {
   const [inA, inB] = [cells.a, cells.b].map((side) => side.map((cell) => cell.map((index) => levels[index])));
   if (![...inA, ...inB].every(haveLogarithms)) {
     const none = undefined;
     const figures = { a: none, b: none, ratio: none, changePercent: none, changeDb: none, powerPercent: none };
-    return { ...figures, primary, family, inference: none, spread: none, outcome: 'not shown' };
+    return { ...judged, ...figures, inference: none, spread: none, outcome: 'not shown' };
   }
   const [a, b] = [inA, inB].map((side) => side.map((cell) => meanAndVariance(logarithms(cell))));
+  const { inference } = judged;
   const mean = (side: typeof a): number => side.reduce((sum, cell) => sum + cell.mean, 0) / side.length;
   const ratio = inference?.ratio ?? expOf(mean(b) - mean(a));
   const all = [...a, ...b];
   const df = all.reduce((sum, { n }) => sum + n - 1, 0);
   return {
-    primary,
-    family,
-    inference,
+    ...judged,
     a: expOf(mean(a)),
     b: expOf(mean(b)),
     ratio,

@@ -1,4 +1,5 @@
 import type { Estimate } from './estimate.ts';
+import type { Interaction } from './interaction.ts';
 import type { Statement } from './interval.ts';
 import type { Change } from './knownRun.ts';
 import type { Method, Obstacle } from './methods.ts';
@@ -105,6 +106,13 @@ export interface ComparisonRow {
   readonly outcome: Outcome;
   /** Undefined when the data allow none. */
   readonly inference: Inference | undefined;
+  /** Of a change over several strata: whether it differs between them; undefined where that can't be told. */
+  readonly interaction: RowInteraction | undefined;
+}
+
+/** The p of this row by itself, and that for all rows together with which the row holds; neither decides anything. */
+export interface RowInteraction extends Interaction {
+  readonly pTogether: number;
 }
 
 export interface Comparison {

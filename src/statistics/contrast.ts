@@ -36,6 +36,8 @@ export interface PlannedContrast {
 export interface GroupContrast {
   /** Weights of ln(level) in the difference; they add to 0. */
   readonly weights: Float64Array;
+  /** Columns taken out beside the groups' means; undefined where the scatter is not that of single runs. */
+  readonly nuisance?: readonly (readonly number[])[];
   /** sum w^2 over what it were without the nuisance: 1 where the groups are balanced over all columns, more where they lean. */
   readonly varianceInflation: number;
   /** @param y ln(level) of each run, in the design's order; undefined where the runs do not scatter */
@@ -140,6 +142,7 @@ function fitted(
     shared: basis.length - (names.length - 1),
     contrast: {
       weights,
+      nuisance,
       varianceInflation: dot(weights, weights) / plain,
       spread: (y) => {
         const own = members.flatMap((group, k) => (weightOf(names[k]) === 0 ? [] : group));

@@ -19,9 +19,12 @@ export interface Estimate {
  */
 const rounding = 1e-12;
 
+/** Whether a standard deviation of ln(level) is rounding alone. */
+export const meansNoScatter = (deviation: number): boolean => !(deviation > rounding);
+
 /** The estimate itself, or undefined when the runs do not scatter beyond rounding: then they are one and the same. */
 export function ifScattered<E extends Estimate>(estimate: E): E | undefined {
-  return estimate.standardError > rounding ? estimate : undefined;
+  return meansNoScatter(estimate.standardError) ? undefined : estimate;
 }
 
 /** An interval of ratios B/A. */

@@ -25,6 +25,7 @@ export function overDays(runs: readonly KnownRun[], change: Change): GroupContra
   for (const ofDay of perDay) ofDay.forEach((weight, i) => (weights[i] += weight / days.length));
   return {
     weights,
+    nuisance: [],
     varianceInflation: 1,
     estimate: (y) => {
       const changes = perDay.map((ofDay) => ofDay.reduce((sum, weight, i) => sum + weight * y[i], 0));

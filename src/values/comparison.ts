@@ -15,6 +15,7 @@ import {
   outcomeWord,
   ruledOut,
   type ComparedStrata,
+  type RowInteraction,
   type ComparisonRow,
   type ComparisonSide,
   sensorJson,
@@ -183,6 +184,22 @@ function sideLevel(
   });
 }
 
+/** What a row over all strata says of whether the change differs between them. */
+const interactionFigure = (
+  key: string,
+  of: (interaction: RowInteraction) => number,
+  doc: string,
+  heading: string,
+): Figure<ComparisonRow, ComparisonValue> => {
+  const read = ({ interaction }: ComparisonRow): number | undefined => interaction && of(interaction);
+  return field(key, '', read, doc, {
+    heading,
+    inTableOf: ({ rows }) => rows.some(({ interaction }) => interaction !== undefined),
+    optional: true,
+    json: (row) => read(row),
+  });
+};
+
 /** What stands over the levels of A and of B: their names; of several conditions each row names its own. */
 const headingOfA = (value: ComparisonValue): string => (hasConditions(value) ? 'baseline' : value.a.name);
 const headingOfB = (value: ComparisonValue): string => (hasConditions(value) ? 'condition' : value.b.name);
@@ -227,6 +244,19 @@ const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
     ({ spread }) => inPercent(spread),
     'The scatter from run to run (standard deviation of ln level), without what the method takes out',
     { inTableOf: ({ rows }) => rows.some(({ spread }) => spread !== undefined) },
+  ),
+  interactionFigure(
+    'interaction_f',
+    ({ f }) => f,
+    'The F of differences between strata, over all of them',
+    'F between strata',
+  ),
+  interactionFigure('interaction_p', ({ p }) => p, 'The p of that F, of the row by itself', 'p between strata'),
+  interactionFigure(
+    'interaction_p_adjusted',
+    ({ pAdjusted }) => pAdjusted,
+    'The p of that F for all rows together',
+    'p between strata adjusted',
   ),
   figure('excludes', '%', ({ excludes }) => excludes?.eitherWayPercent, {
     heading: 'ruled out beyond',
@@ -297,6 +327,8 @@ export const comparisonKind = {
       detail('equivalence', heldAgainst, 'parts'),
       detail('guards', ({ guards = [] }) => guards.map(({ message }) => message), 'texts'),
       detail('sentence', ({ sentence }) => sentence, 'text'),
+      detail('interaction_degrees_of_freedom', ({ interaction }) => interaction && list(interaction.df), 'numbers'),
+      detail('interaction_sentence', ({ interaction }) => interaction?.sentence, 'text'),
       detail('standard_error', ({ standardError }) => standardError, 'number'),
       detail('degrees_of_freedom', ({ df }) => df, 'number'),
       detail('calibration', ({ sensors }) => sensors?.map(sensorJson), 'rows'),

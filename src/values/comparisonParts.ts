@@ -88,8 +88,22 @@ export interface ComparisonRow {
   readonly equivalent?: boolean;
   /** What the sensors' calibration adds to the standard error, where the sides were recorded with different ones. */
   readonly sensors?: readonly SensorError[];
+  /** Of a row over all strata: whether the change differs between them. */
+  readonly interaction?: RowInteraction;
   /** Reasons outside the figures that forbid a verdict by this row; the message of each is a clause. */
   readonly guards?: readonly Message[];
+}
+
+/** The F of differences between strata, which assumes that all runs scatter alike; no outcome rests on it. */
+export interface RowInteraction {
+  readonly f: number;
+  /** Degrees of freedom: strata less 1, and those of the runs. */
+  readonly df: readonly [numerator: number, denominator: number];
+  /** Of the row alone; and for all rows together with which the row holds. */
+  readonly p: number;
+  readonly pAdjusted: number;
+  /** In one sentence that names what it assumes. */
+  readonly sentence: string;
 }
 
 /** What the sensitivity of a sensor leaves in a change, of sides that were recorded with different ones. */

@@ -59,8 +59,21 @@ export function comparisonRow(facts: RowFacts, found: Found, comparison: Compari
     ...(found.spread === undefined ? {} : { spread: found.spread }),
     ...(inference === undefined || isWithheld(facts, comparison) ? {} : inferred(inference)),
     ...(sensors.length === 0 ? {} : { sensors }),
+    ...interactionOf(facts, found, comparison),
     ...(guards.length === 0 ? {} : { guards }),
   };
+}
+
+/** Whether the change differs between strata, with its sentence. */
+function interactionOf(
+  { place }: RowFacts,
+  { interaction, family }: Found,
+  { method, runsA, runsB }: Comparison,
+): Pick<ComparisonRow, 'interaction'> {
+  if (interaction === undefined) return {};
+  const { f, df, p, pTogether } = interaction;
+  const { message } = tell('result.interaction', { ...place, method, runsA, runsB, f, df, p: pTogether, family });
+  return { interaction: { f, df, p, pAdjusted: pTogether, sentence: message } };
 }
 
 /** Whether the interval stands without anything being read from it. */

@@ -75,6 +75,7 @@ export function statisticsFacts(value: ComparisonValue): StatisticsFacts {
         ? 'other days'
         : 'these days'
       : undefined,
+    areHeldApart: rows.some(({ interaction }) => interaction !== undefined),
     isPooled: value.isPooled === true,
     confidence: hasIntervals(value) ? value.confidence : undefined,
     together: togetherIn(rows),

@@ -3,6 +3,7 @@ import { allOf, capitalised, counted, listed } from '../../result/words.ts';
 import type { Comparison } from '../../statistics/comparison.ts';
 import { fewestRuns, type Method } from '../../statistics/methods.ts';
 import type { Band } from '../../values/band.ts';
+import { probability, significant } from '../../values/number.ts';
 import type { PlannedAdjustment } from '../../values/plan.ts';
 import { bandText } from '../bandWords.ts';
 import { intervalText, marginText, percentText, signedPercentText, sizesText, statedPercentText } from '../percents.ts';
@@ -101,6 +102,13 @@ export interface ResultFacts {
   'result.unplanned': Shown;
   /** Reasons outside the figures forbid it; each a clause. */
   'result.withheld': Shown & { readonly reasons: readonly string[] };
+  /** Whether a change differs between strata: its F, its degrees of freedom, and p for so many rows together. */
+  'result.interaction': Omit<ResultPlace, 'changePercent'> & {
+    readonly f: number;
+    readonly df: readonly [numerator: number, denominator: number];
+    readonly p: number;
+    readonly family: number;
+  };
   'result.one-run-each': ResultPlace;
   'result.few-runs': ResultPlace;
   'result.no-scatter': ResultPlace;
@@ -171,6 +179,23 @@ const difference = (facts: ResultPlace): string =>
 const measured = (facts: ResultPlace, why: string): string =>
   `${difference(facts)}: ${signedPercentText(facts.changePercent)} was measured in ${runsText(facts)}, ${why}.`;
 
+/** What beside the conditions and strata is taken out where changes are held against each other. */
+const takenOut: Readonly<Partial<Record<Method, string>>> = {
+  paired: ', differences between pairs taken out',
+  days: ', differences between days taken out',
+  trend: ', steady drift taken out',
+  curve: ', steady and curved drift taken out',
+};
+
+function interactionText(facts: ResultFacts['result.interaction']): string {
+  const { level, channel, band, combined = [], a, b, f, df, p, family, together = 'bands', method } = facts;
+  const where = [channel, ...(band === undefined ? [] : [bandText(band)])].join(', ');
+  const chance = `p ${probability(p)}${family === 1 ? '' : ` for ${allOf(family, together)} together`}`;
+  const taken = method === 'one run each' || method === 'no inference' ? '' : (takenOut[method] ?? '');
+  const exact = (facts.adjusted ?? []).some(({ uncertainty }) => uncertainty !== undefined);
+  return `Whether the change of ${level} (${where}) from ${a} to ${b} differs between ${listed(combined)}: F ${significant(f, 3)} with ${df[0]} and ${df[1]} degrees of freedom, ${chance} (analysis of variance, which assumes equal scatter of all these runs${taken}${exact ? ', the exponent taken as exact' : ''}). No verdict rests on it.`;
+}
+
 const sentences: Sentences<ResultFacts> = {
   'result.lower': (facts) => directed(facts, 'lower'),
   'result.higher': (facts) => directed(facts, 'higher'),
@@ -186,6 +211,7 @@ const sentences: Sentences<ResultFacts> = {
     `${difference(facts)}, because it is not among the bands compared: ${changed(facts)}, unplanned.`,
   'result.withheld': (facts) =>
     `${difference(facts)}: ${changed(facts)} was measured, but ${facts.reasons.join('; ')}.`,
+  'result.interaction': interactionText,
   'result.one-run-each': (facts) => measured(facts, 'which says nothing about other runs'),
   'result.few-runs': (facts) => measured(facts, `and at least ${fewestRuns} of each are needed`),
   'result.no-scatter': (facts) => measured(facts, 'which do not scatter at all, as real runs do'),

@@ -80,6 +80,8 @@ export interface StatisticsFacts {
   readonly fittings: Fittings | undefined;
   /** Where strata are days: of which days the changes speak. */
   readonly speaksOf: 'these days' | 'other days' | undefined;
+  /** Whether it is told whether changes differ between strata. */
+  readonly areHeldApart: boolean;
   readonly isPooled: boolean;
   /** 0 to 1. */
   /** Undefined where nothing is inferred. */
@@ -141,13 +143,16 @@ function changesText({ metric, baseline, conditions, isAllPairs, bands, axes }: 
   return `The changes of ${metric} are those of ${held}, each ${ratio}, ${where}.`;
 }
 
-function strataSentence({ strata, speaksOf }: StatisticsFacts): string {
+function strataSentence({ strata, speaksOf, areHeldApart }: StatisticsFacts): string {
   if (strata === undefined) return '';
   const days =
     speaksOf === undefined
       ? ''
       : ` The changes over all speak of ${speaksOf}${speaksOf === 'other days' ? ' like them' : ' alone'}.`;
-  return `Each is given within each ${strata.columns.join(' and ')} (${strataText(strata.names)}) and over all of them, as the mean of the logarithms with equal weights.${days}`;
+  const apart = areHeldApart
+    ? ' Whether changes differ between them is told by the F of interaction in an analysis of variance, which assumes equal scatter of all runs (Montgomery, Design and Analysis of Experiments, 5.3), without a verdict.'
+    : '';
+  return `Each is given within each ${strata.columns.join(' and ')} (${strataText(strata.names)}) and over all of them, as the mean of the logarithms with equal weights.${days}${apart}`;
 }
 
 const adjustedText = ({ column, exponent, uncertainty }: PlannedAdjustment): string =>

@@ -2,6 +2,7 @@ import {
   chanceHeading,
   comparisonCaption,
   everyRowTitle,
+  interactionTitle,
   outcomesSentence,
   bandOfRow,
   intervalName,
@@ -28,6 +29,7 @@ import { reachPart } from './reach.ts';
 export const presentComparison: Presenter<'comparison'> = (value) =>
   some(
     ...foundParts(value),
+    ...interactionParts(value),
     reachPart(value),
     planPart(value),
     comparisonChart(value, bareOverlay),
@@ -63,6 +65,14 @@ function foundParts(value: ComparisonValue): TextPart[] {
     { type: 'text', style: 'lead', text: lines.join('\n') },
     { type: 'text', folded: everyRowTitle(value, primary.length > 0), text: said(others) },
   ];
+}
+
+/** Whether changes differ between strata, one sentence a change; of many on demand. */
+function interactionParts({ rows }: ComparisonValue): TextPart[] {
+  const told = rows.flatMap(({ interaction }) => interaction?.sentence ?? []);
+  if (told.length === 0) return [];
+  const folded = told.length > bandsTold ? { folded: interactionTitle } : {};
+  return [{ type: 'text', ...folded, text: told.join('\n') }];
 }
 
 /** The row whose runs are shown one by one: the primary band, else the one that holds most of A's vibration. */

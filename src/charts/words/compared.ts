@@ -137,6 +137,9 @@ export function outcomesSentence(
 export const everyRowTitle = (value: ComparisonValue, isOfOthers: boolean): string =>
   `Every ${isOfOthers ? 'other ' : ''}${rowNoun(value)} in a sentence`;
 
+/** Over the sentences on whether changes differ between strata, which open on demand where they are many. */
+export const interactionTitle = 'Whether the changes differ between strata, each in a sentence';
+
 /** Over the table of the changes. */
 export const comparisonCaption = (value: ComparisonValue): string =>
   spaced(
