@@ -77,6 +77,24 @@ def change(y, wanted, kept):
     return d, variance, df, w @ v
 
 
+def interaction(y, wanted, family):
+    """The model with a change a surface against that with one change, of the runs of foam and wanted alone."""
+    kept = (condition == 'foam') | (condition == wanted)
+    y, on, to = (y - EXPONENT * speed)[kept], surface[kept], (condition[kept] == wanted).astype(float)
+    alike = [to] + [(on == one).astype(float) for one in SURFACES] + [place[kept].astype(float)]
+    apart = alike + [to * (on == one) for one in SURFACES[1:]]
+
+    def squares(columns):
+        x = np.column_stack(columns)
+        e = y - x @ np.linalg.lstsq(x, y, rcond=None)[0]
+        return e @ e
+
+    free = len(y) - len(apart)
+    f = (squares(alike) - squares(apart)) / (squares(apart) / free)
+    p = stats.f.sf(f, 1, free)
+    return {'interaction_f': f, 'interaction_p': p, 'interaction_p_adjusted': min(1, family * p)}
+
+
 def row(y, wanted, one, family):
     kept = np.ones(len(sheet), bool) if one is None else surface == one
     d, variance, df, apart = change(y, wanted, kept)
@@ -90,6 +108,7 @@ def row(y, wanted, one, family):
     return {
         'change_percent': 100 * math.expm1(d), 'low_percent': 100 * math.expm1(d - reach),
         'high_percent': 100 * math.expm1(d + reach), 'p': p, 'p_adjusted': min(1, family * p),
+        **(interaction(y, wanted, family) if one is None else {}),
     }
 
 

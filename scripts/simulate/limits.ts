@@ -4,6 +4,8 @@ export const limits = {
   coverage: [93.5, 97.5],
   /** A row of a family misses anywhere: most percent of experiments. */
   familyMisses: 5.5,
+  /** A change that is alike in all strata has a p of differences of at most 5 %, where all runs scatter alike: most percent. */
+  falseInteraction: 5.5,
   /** A claim at exactly its true value: most percent supported, and most percent contradicted. */
   wrongVerdicts: 3.2,
   /** Called the same at exactly the margin: most percent. */

@@ -11,6 +11,7 @@ import {
 import { Limits, limits } from './limits.ts';
 import { noise } from './noise.ts';
 import { ridePool } from './pool.ts';
+import { interactionPart } from './interaction.ts';
 import { inStrata, severalConditions, severalRates, type SeveralStudy } from './several.ts';
 import { section, type Amount, type Part } from './section.ts';
 import { markdownTable } from './table.ts';
@@ -48,6 +49,7 @@ export async function simulate(size: Size): Promise<string[]> {
     speeds: speedsPart,
     days: daysPart,
     pooled: pooledPart,
+    interaction: interactionPart,
   };
   const sections: string[] = [];
   for (const [k, [name, part]] of Object.entries(experiments).entries()) {

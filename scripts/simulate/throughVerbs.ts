@@ -52,6 +52,8 @@ export interface WrittenRates {
   /** How often any interval over all strata misses, and any within one; NaN where there is none. */
   readonly misses: number;
   readonly missesWithin: number;
+  /** How often p of the first change's differences between strata is at most 5 %; NaN where there is none. */
+  readonly differing: number;
   /** Median half-width of the first change's interval, as it holds with all others. */
   readonly halfWidth: number;
 }
@@ -65,7 +67,7 @@ const letters = ['a', 'b', 'c', 'd'];
 /** What the rows of `compare` hold where nothing differs. @param experiments at least so many are drawn */
 export async function writtenRates(study: WrittenStudy, experiments: number, random: Noise): Promise<WrittenRates> {
   const perStudy = Math.floor(lines.length / study.bands);
-  const count = { all: 0, covered: 0, misses: 0, within: 0, withWithin: 0 };
+  const count = { all: 0, covered: 0, misses: 0, within: 0, withWithin: 0, held: 0, differing: 0 };
   const widths: number[] = [];
   while (count.all < experiments) {
     for (const rows of await comparedOnce(study, perStudy, random)) {
@@ -74,6 +76,8 @@ export async function writtenRates(study: WrittenStudy, experiments: number, ran
       count.all++;
       if ((first.p ?? NaN) > 0.05) count.covered++;
       if (rows.some((row) => row.stratum === undefined && isMissed(row))) count.misses++;
+      if (first.interaction !== undefined) count.held++;
+      if ((first.interaction?.p ?? NaN) <= 0.05) count.differing++;
       if (within.length > 0) count.withWithin++;
       if (within.some(isMissed)) count.within++;
       widths.push(50 * Math.log1p((first.highPercent ?? NaN) / 100) - 50 * Math.log1p((first.lowPercent ?? NaN) / 100));
@@ -84,6 +88,7 @@ export async function writtenRates(study: WrittenStudy, experiments: number, ran
     covered: share(count.covered),
     misses: share(count.misses),
     missesWithin: count.withWithin === 0 ? NaN : share(count.within),
+    differing: count.held === 0 ? NaN : (100 * count.differing) / count.held,
     halfWidth: 100 * Math.expm1(widths.sort((x, y) => x - y)[widths.length >> 1] / 100),
   };
 }

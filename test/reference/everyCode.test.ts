@@ -27,9 +27,17 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
     'write.kept',
   ],
   'a part of the sentence of a result, which names no code': [
-    ...['lower', 'higher', 'equivalent', 'not-shown', 'apart', 'other-days', 'unplanned', 'withheld'].map(
-      (one) => `result.${one}`,
-    ),
+    ...[
+      'lower',
+      'higher',
+      'equivalent',
+      'not-shown',
+      'apart',
+      'other-days',
+      'unplanned',
+      'withheld',
+      'interaction',
+    ].map((one) => `result.${one}`),
     ...['one-run-each', 'few-runs', 'no-scatter', 'agrees', 'disagrees', 'loggers', 'pooled', 'pooled-guard'].map(
       (one) => `result.${one}`,
     ),

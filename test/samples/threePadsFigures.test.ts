@@ -15,6 +15,9 @@ interface Row {
   readonly high_percent: number;
   readonly p: number;
   readonly p_adjusted: number;
+  readonly interaction_f?: number;
+  readonly interaction_p?: number;
+  readonly interaction_p_adjusted?: number;
 }
 
 // Source of the figures: numpy and scipy, by scripts/reference/makeThreePadsVectors.py, which names their versions.
@@ -59,6 +62,10 @@ describe('the figures of the study of three pads, against numpy and scipy', () =
       assert.ok(found, what);
       for (const key of ['change_percent', 'low_percent', 'high_percent', 'p', 'p_adjusted'] as const)
         close(found[key], wanted[key], 1e-6, `${what}, ${key}`);
+      for (const key of ['interaction_f', 'interaction_p', 'interaction_p_adjusted'] as const) {
+        assert.equal(found[key] === undefined, wanted.stratum !== 'all', `${what}, ${key}`);
+        if (wanted.stratum === 'all') close(found[key] ?? NaN, wanted[key] ?? NaN, 1e-6, `${what}, ${key}`);
+      }
     }
   });
 });

@@ -33,6 +33,29 @@ const rowsOf = async (
 
 const logs = (rows: readonly number[]): number => rows.reduce((sum, level) => sum + Math.log(level), 0) / rows.length;
 
+describe('compare within strata', () => {
+  it('tells whether a change differs between them, in figures and in one sentence that names what it assumes', async () => {
+    const files = mounts(study('ABBABAAB', ['low', 'high']));
+    const text = `${loadMounts(['rigid', 'rubber'])}compare rigid with rubber within flow ${over}`;
+    const value = await valueOf('comparison', text, files);
+    for (const { stratum, interaction } of value.rows) assert.equal(interaction === undefined, stratum !== undefined);
+    const { interaction } = value.rows[0];
+    assert.ok(interaction !== undefined);
+    assert.deepEqual(interaction.df, [1, 11]);
+    assert.match(
+      interaction.sentence,
+      /^Whether the change of acceleration r\.m\.s\. \(z, 10 to 30 Hz\) from rigid to rubber differs between flow low and flow high: F [\d.]+ with 1 and 11 degrees of freedom, p (> )?[\d.]+ for both changes together \(analysis of variance, which assumes equal scatter of all these runs, steady drift taken out\)\. No verdict rests on it\.$/,
+    );
+    const json = toJson(value) as { rows: { interaction_f?: number; interaction_degrees_of_freedom?: number[] }[] };
+    assert.deepEqual(json.rows[0].interaction_degrees_of_freedom, [1, 11]);
+    assert.equal(json.rows[0].interaction_f, interaction.f);
+    assert.ok(json.rows.some((row) => !('interaction_f' in row)));
+    const texts = present(value).flatMap((part) => (part.type === 'text' ? part.text : []));
+    assert.ok(texts.some((one) => one.includes(interaction.sentence)));
+    assert.doesNotMatch(interaction.sentence, /lower|higher|not shown/);
+  });
+});
+
 describe('compare of several conditions', () => {
   it('holds each against the baseline, band by band, in one family that every sentence names', async () => {
     const value = await valueOf('comparison', `${loadMounts(names)}compare rigid with rubber, cork ${over}`, three);
