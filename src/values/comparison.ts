@@ -3,6 +3,7 @@ import type { Cells } from './cells.ts';
 import { detail, field, figure, inPercent } from './columns.ts';
 import type { DrawnDescription, Figure } from './description.ts';
 import { excludedJson } from './excluded.ts';
+import { interactionDetails, interactionFigures } from './interaction.ts';
 import { finite, list, type Json } from './jsonNumbers.ts';
 import { adjustmentJson, followedJson, type PlanFollowed, type PlannedAdjustment } from './plan.ts';
 import type { Message } from '../result/result.ts';
@@ -15,7 +16,6 @@ import {
   outcomeWord,
   ruledOut,
   type ComparedStrata,
-  type RowInteraction,
   type ComparisonRow,
   type ComparisonSide,
   sensorJson,
@@ -184,22 +184,6 @@ function sideLevel(
   });
 }
 
-/** What a row over all strata says of whether the change differs between them. */
-const interactionFigure = (
-  key: string,
-  of: (interaction: RowInteraction) => number,
-  doc: string,
-  heading: string,
-): Figure<ComparisonRow, ComparisonValue> => {
-  const read = ({ interaction }: ComparisonRow): number | undefined => interaction && of(interaction);
-  return field(key, '', read, doc, {
-    heading,
-    inTableOf: ({ rows }) => rows.some(({ interaction }) => interaction !== undefined),
-    optional: true,
-    json: (row) => read(row),
-  });
-};
-
 /** What stands over the levels of A and of B: their names; of several conditions each row names its own. */
 const headingOfA = (value: ComparisonValue): string => (hasConditions(value) ? 'baseline' : value.a.name);
 const headingOfB = (value: ComparisonValue): string => (hasConditions(value) ? 'condition' : value.b.name);
@@ -245,19 +229,7 @@ const figures: readonly Figure<ComparisonRow, ComparisonValue>[] = [
     'The scatter from run to run (standard deviation of ln level), without what the method takes out',
     { inTableOf: ({ rows }) => rows.some(({ spread }) => spread !== undefined) },
   ),
-  interactionFigure(
-    'interaction_f',
-    ({ f }) => f,
-    'The F of differences between strata, over all of them',
-    'F between strata',
-  ),
-  interactionFigure('interaction_p', ({ p }) => p, 'The p of that F, of the row by itself', 'p between strata'),
-  interactionFigure(
-    'interaction_p_adjusted',
-    ({ pAdjusted }) => pAdjusted,
-    'The p of that F for all rows together',
-    'p between strata adjusted',
-  ),
+  ...interactionFigures,
   figure('excludes', '%', ({ excludes }) => excludes?.eitherWayPercent, {
     heading: 'ruled out beyond',
     inTableOf: ({ rows }) => rows.some(({ excludes }) => excludes !== undefined),
@@ -327,8 +299,7 @@ export const comparisonKind = {
       detail('equivalence', heldAgainst, 'parts'),
       detail('guards', ({ guards = [] }) => guards.map(({ message }) => message), 'texts'),
       detail('sentence', ({ sentence }) => sentence, 'text'),
-      detail('interaction_degrees_of_freedom', ({ interaction }) => interaction && list(interaction.df), 'numbers'),
-      detail('interaction_sentence', ({ interaction }) => interaction?.sentence, 'text'),
+      ...interactionDetails,
       detail('standard_error', ({ standardError }) => standardError, 'number'),
       detail('degrees_of_freedom', ({ df }) => df, 'number'),
       detail('calibration', ({ sensors }) => sensors?.map(sensorJson), 'rows'),

@@ -50,7 +50,7 @@ describe('compare within strata', () => {
     assert.deepEqual(json.rows[0].interaction_degrees_of_freedom, [1, 11]);
     assert.equal(json.rows[0].interaction_f, interaction.f);
     assert.ok(json.rows.some((row) => !('interaction_f' in row)));
-    const texts = present(value).flatMap((part) => (part.type === 'text' ? part.text : []));
+    const texts = present(value, undefined, []).parts.flatMap((part) => (part.type === 'text' ? part.text : []));
     assert.ok(texts.some((one) => one.includes(interaction.sentence)));
     assert.doesNotMatch(interaction.sentence, /lower|higher|not shown/);
   });
