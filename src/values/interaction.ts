@@ -3,7 +3,8 @@ import type { ComparisonRow, RowInteraction } from './comparisonParts.ts';
 import type { Detail, Figure } from './description.ts';
 import { list } from './jsonNumbers.ts';
 
-interface WithRows {
+/** A comparison, so far as its rows go. */
+export interface WithRows {
   readonly rows: readonly ComparisonRow[];
 }
 
