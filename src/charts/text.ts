@@ -1,13 +1,19 @@
 import { printedUnit } from '../values/number.ts';
 import type { Message, Part, TablePart } from './output.ts';
 import { readingOf } from './reading.ts';
+import { moreRows } from './words/tables.ts';
 
 /** Everything as plain text: for terminals, for other viewers, for assistive technology. */
 
-/** A table in columns, header and rule first; as wide as its contents. */
+/** A table of more rows than this is told by so many of its first, as nobody reads thousands of lines. */
+const [mostRows, firstRows] = [200, 100];
+
+/** A table in columns, header and rule first; as wide as its contents. Of very many rows the first, and how many more there are. */
 export function tableText(table: TablePart): string {
   const header = table.columns.map(({ name, unit }) => columnTitle(name, unit));
-  const lines = [header, ...table.rows.map((row) => row.map(oneLine))];
+  const { length } = table.rows;
+  const told = length > mostRows ? table.rows.slice(0, firstRows) : table.rows;
+  const lines = [header, ...told.map((row) => row.map(oneLine))];
   const widths = header.map((_, column) => Math.max(...lines.map((line) => width(line[column] ?? ''))));
   const write = (cells: readonly string[]): string =>
     cells
@@ -16,7 +22,8 @@ export function tableText(table: TablePart): string {
       .trimEnd();
   const rule = widths.map((size) => '-'.repeat(size)).join('  ');
   const caption = table.caption === '' ? [] : [table.caption];
-  return [...caption, write(header), rule, ...lines.slice(1).map(write)].join('\n');
+  const more = told.length < length ? [moreRows(length - told.length)] : [];
+  return [...caption, write(header), rule, ...lines.slice(1).map(write), ...more].join('\n');
 }
 
 export const columnTitle = (name: string, unit: string): string =>

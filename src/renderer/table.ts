@@ -7,11 +7,20 @@ import { tableMenu } from './taking/takes.ts';
 const longText = 44;
 /** Beyond so many rows a table scrolls by itself, below its header. */
 const tall = 24;
+/** Rows that stand there at first, and that are added when the reader comes near the last: thousands would hold up the page. */
+const atOnce = 200;
+/** px above the last row from which on more are added. */
+const near = 800;
 
 /** A real table: name, column headers, and the first column as row headers. Wide and tall ones scroll by themselves. */
 export function tableElement(part: TablePart): HTMLElement {
   const { caption, rows, folded = false } = part;
-  const scroll = element('div', `washboard-scroll${rows.length > tall ? ' washboard-tall' : ''}`, tableOf(part));
+  const { table, more } = tableOf(part);
+  const scroll = element('div', `washboard-scroll${rows.length > tall ? ' washboard-tall' : ''}`, table);
+  if (rows.length > atOnce)
+    scroll.addEventListener('scroll', () => {
+      if (scroll.scrollTop + scroll.clientHeight > scroll.scrollHeight - near) more();
+    });
   scroll.tabIndex = 0;
   scroll.setAttribute('role', 'region');
   scroll.setAttribute('aria-label', caption === '' ? 'Table' : caption);
@@ -21,7 +30,11 @@ export function tableElement(part: TablePart): HTMLElement {
   return element('figure', 'washboard-figure', ...name, scroll, menu);
 }
 
-function tableOf({ caption, columns, rows }: TablePart): HTMLTableElement {
+/** The table with its first rows, and what adds the next of them. */
+function tableOf({ caption, columns, rows }: TablePart): {
+  readonly table: HTMLTableElement;
+  readonly more: () => void;
+} {
   const head = element(
     'tr',
     '',
@@ -32,7 +45,7 @@ function tableOf({ caption, columns, rows }: TablePart): HTMLTableElement {
       return cell;
     }),
   );
-  const body = rows.map((row) =>
+  const rowElement = (row: readonly string[]): HTMLElement =>
     element(
       'tr',
       '',
@@ -42,9 +55,13 @@ function tableOf({ caption, columns, rows }: TablePart): HTMLTableElement {
         if (index === 0) cell.setAttribute('scope', 'row');
         return cell;
       }),
-    ),
-  );
-  const table = element('table', 'washboard-table', element('thead', '', head), element('tbody', '', ...body));
+    );
+  const body = element('tbody', '');
+  const more = (): void =>
+    body.append(...rows.slice(body.childElementCount, body.childElementCount + atOnce).map(rowElement));
+  more();
+  const table = element('table', 'washboard-table', element('thead', '', head), body);
+  if (rows.length > atOnce) table.setAttribute('aria-rowcount', String(rows.length + 1));
   if (caption !== '') table.setAttribute('aria-label', caption);
-  return table;
+  return { table, more };
 }

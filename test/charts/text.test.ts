@@ -17,6 +17,16 @@ const table: TablePart = {
 };
 
 describe('tableText', () => {
+  it('tells the first of very many rows and how many more there are, and all of 200', () => {
+    const rowsOf = (count: number): string[][] => Array.from({ length: count }, (_, row) => [`r${row}`, '1']);
+    const linesOf = (count: number): string[] => tableText({ ...table, rows: rowsOf(count) }).split('\n');
+    assert.equal(linesOf(200).length, 203);
+    const lines = linesOf(5000);
+    assert.equal(lines.length, 104);
+    assert.match(lines[102], /^r99 /);
+    assert.match(lines[103], /4900 more rows; `washboard tables` writes all of them/);
+  });
+
   it('sets figures under one another on the right, words on the left', () => {
     assert.equal(
       tableText(table),
