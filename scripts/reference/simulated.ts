@@ -30,6 +30,11 @@ const misses: readonly (readonly [line: RegExp, said: (...parts: string[]) => st
     (label, found, most) =>
       `with one scatter for all as planned, of ${label}, an interval misses in ${found} % of studies (goal: at most ${most} %)`,
   ],
+  [
+    /^differences between strata: (.+): ([\d.]+) %, more than ([\d.]+) %$/,
+    (label, found, most) =>
+      `with ${label}, p of differences between strata is at most 5 % in ${found} % of studies where the change is alike in all (goal: at most ${most} %)`,
+  ],
 ];
 
 const withinLine = /^any miss within strata: .*?(\d+) runs each in every one.*: ([\d.]+) %, more than ([\d.]+) %$/;

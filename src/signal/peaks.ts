@@ -2,6 +2,12 @@ import { confidenceFactors, type ChiSquareQuantile } from './confidence.ts';
 import type { Density } from './welch.ts';
 import { log10Of, logOf } from '../numbers/logarithm.ts';
 
+/** What seems wider than so many times the window's lobe is no pure line. */
+const widestLine = 1.15;
+
+/** Half-power width up to which a resonance passes for a pure line, in bins. @param windowWidth the window's own, in bins */
+export const unseenWidthBins = (windowWidth: number): number => Math.sqrt(widestLine ** 2 - 1) * windowWidth;
+
 /** A line or resonance that stands out of a density. */
 export interface Peak {
   readonly bin: number;
@@ -90,7 +96,7 @@ function peakAt(of: Density, k: number, dip: number, first: number, last: number
   const half = low === undefined || high === undefined ? null : { low: low * step, high: high * step };
   const seen = half === null ? undefined : (half.high - half.low) / step;
   // Noise beside a line lets it seem a little wider than the window's own lobe.
-  const line = seen !== undefined && seen < 1.15 * windowWidth;
+  const line = seen !== undefined && seen < widestLine * windowWidth;
   const width = seen === undefined || line ? null : Math.sqrt(seen ** 2 - windowWidth ** 2) * step;
   const resolved = width !== null && width >= fewestBins * step;
   const ratio = width === null ? null : width / (2 * frequency);

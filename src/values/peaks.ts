@@ -11,6 +11,8 @@ export interface PeaksValue {
   readonly kind: 'peaks';
   readonly spectrum: SpectrumValue;
   readonly rows: readonly PeakRow[];
+  /** Half-power width in Hz below which a resonance looks like a line, by the window. */
+  readonly unseenWidth?: number;
 }
 
 export type PeakShape = 'line' | 'resonance' | 'unresolved' | 'blurred';

@@ -13,6 +13,16 @@ const withholdingOrder: Readonly<Record<Sequence, readonly string[]>> = {
   'other-days': ['compare.other-days'],
 };
 
+/** Whether every verdict by a comparison is kept back: then nothing that is said of it may name a direction. */
+export const isWithheld = ({ rows, sequence, guards = [] }: ComparisonValue): boolean =>
+  guards.length > 0 ||
+  rows.every(
+    (row) =>
+      row.lowPercent === undefined ||
+      withholdingOrder[row.sequence ?? sequence ?? 'unknown'].length > 0 ||
+      (row.guards ?? []).length > 0,
+  );
+
 /** Codes of a comparison's warnings that say why a verdict by one of its rows is kept back. */
 export const withholdingCodes = ({ rows, sequence, guards = [] }: ComparisonValue): readonly string[] => [
   ...rows.flatMap((row) => [

@@ -1,6 +1,6 @@
 import { answered, type Answer, type Warning } from '../../result/result.ts';
 import { lineBetweenBins, worstLoss } from '../../signal/lineHeight.ts';
-import { fewestBins, findPeaks, type Peak, type PeakOptions } from '../../signal/peaks.ts';
+import { fewestBins, findPeaks, unseenWidthBins, type Peak, type PeakOptions } from '../../signal/peaks.ts';
 import type { Density } from '../../signal/welch.ts';
 import { halfPowerWidthBins, windowShape } from '../../signal/windows.ts';
 import { chiSquareQuantile } from '../../statistics/distributions/chiSquare.ts';
@@ -37,7 +37,17 @@ export function peaksOf(spectrum: SpectrumValue, range: Band | undefined, count 
     ...spectrum.entries.flatMap((entry) => peaksIn(densityOf(entry), entry.level, entry, entry.run.label, search)),
     ...meanPeaks(search),
   ];
-  return answered({ kind: 'peaks', spectrum, rows }, doubts(rows, search));
+  return answered({ kind: 'peaks', spectrum, rows, unseenWidth: unseenWidthOf(spectrum) }, doubts(rows, search));
+}
+
+/** Half-power width below which a resonance looks like a line, in Hz, of the entry with the widest bins. */
+function unseenWidthOf({ entries, window }: SpectrumValue): number {
+  return Math.max(
+    ...entries.map(({ spacing, segmentSamples }) => {
+      const shape = windowShape(window.shape, Math.min(segmentSamples, widthSamples));
+      return unseenWidthBins(halfPowerWidthBins(shape)) * spacing;
+    }),
+  );
 }
 
 function peaksIn(

@@ -2,6 +2,7 @@ import { capitalised, counted } from '../../result/words.ts';
 import { isInferred, type ComparisonValue } from '../../values/comparison.ts';
 import { changesWithin, outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts';
 import type { Run } from '../../values/run.ts';
+import { isWithheld } from '../../values/withheld.ts';
 import { hertzSpan, percent, plain, probability, signed, significant, printedUnit } from '../../values/number.ts';
 import type { Domain } from '../axes.ts';
 import { spaced } from './limits.ts';
@@ -74,7 +75,15 @@ export const ratioDescription = (
   below: readonly Domain[],
   above: readonly Domain[],
 ): string =>
-  `Change of ${amplitudeOf(value)} from ${value.a.name} to ${value.b.name} over ${hertzSpan(over.from, over.to)}. ${below.length + above.length === 0 ? 'The interval holds zero at every frequency.' : `Interval wholly below zero${stretches(below)}; wholly above${stretches(above)}.`}`;
+  `Change of ${amplitudeOf(value)} from ${value.a.name} to ${value.b.name} over ${hertzSpan(over.from, over.to)}. ${whereApart(value, below, above)}`;
+
+/** Stretches in which the interval leaves zero out; none are named where every verdict is kept back. */
+function whereApart(value: ComparisonValue, below: readonly Domain[], above: readonly Domain[]): string {
+  if (isWithheld(value)) return 'Every verdict is kept back here, so that no direction is told at any frequency.';
+  return below.length + above.length === 0
+    ? 'The interval holds zero at every frequency.'
+    : `Interval wholly below zero${stretches(below)}; wholly above${stretches(above)}. No verdict rests on a bin.`;
+}
 
 const stretches = (found: readonly Domain[]): string =>
   found.length === 0

@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { present } from '../../../src/charts/present.ts';
 import { tabulate } from '../../../src/values/tabulate.ts';
 import { toJson } from '../../../src/values/json.ts';
 import { errorOf, near, noise, recordingOf, resultOf, sine, valueOf, ownCodes } from '../notebook.ts';
@@ -53,11 +54,16 @@ describe('peaks', () => {
   it('have the height of a sine between two bins, and say by how much its bin reads low', async () => {
     const between = { 'a.csv': recordingOf({ z: sine(20.25) }, { rate: 200, seconds: 60 }) };
     const text = 'r = load "a.csv" unit g\npeaks (spectrum r using window hann 2 s as amplitude) 5..90 Hz';
-    const { rows } = await valueOf('peaks', text, between);
+    const value = await valueOf('peaks', text, between);
+    const { rows, unseenWidth } = value;
     near(rows[0].level, 1, 2e-3);
     near(rows[0].frequency, 20.25, 1e-4);
     near(rows[0].correction!, 1 / 0.849 - 1, 5e-3);
     assert.equal(rows[0].shape, 'line');
+    // One resolution does not tell a line from a resonance in its lobe: hann of 2 s, 1.44 bins of 0.5 Hz wide.
+    const lobe = 1.44 * 0.5 * Math.sqrt(1.15 ** 2 - 1);
+    near(unseenWidth ?? NaN, lobe, 0.01);
+    assert.match(JSON.stringify(present(value, undefined, []).parts), /a line, or a resonance narrower than 0\.41 Hz/);
   });
 
   it('of too few bins are told, with the window that resolves them', async () => {
