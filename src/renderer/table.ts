@@ -1,5 +1,6 @@
 import type { TablePart } from '../charts/output.ts';
 import { printedUnit } from '../values/number.ts';
+import { rowsShown } from '../charts/words/tables.ts';
 import { element } from './element.ts';
 import { tableMenu } from './taking/takes.ts';
 
@@ -7,20 +8,15 @@ import { tableMenu } from './taking/takes.ts';
 const longText = 44;
 /** Beyond so many rows a table scrolls by itself, below its header. */
 const tall = 24;
-/** Rows that stand there at first, and that are added when the reader comes near the last: thousands would hold up the page. */
+/** Rows that stand there at first, and that the reader can add: thousands would hold up the page, and the wheel over them. */
 const atOnce = 200;
-/** px above the last row from which on more are added. */
-const near = 800;
 
 /** A real table: name, column headers, and the first column as row headers. Wide and tall ones scroll by themselves. */
 export function tableElement(part: TablePart): HTMLElement {
   const { caption, rows, folded = false } = part;
   const { table, more } = tableOf(part);
   const scroll = element('div', `washboard-scroll${rows.length > tall ? ' washboard-tall' : ''}`, table);
-  if (rows.length > atOnce)
-    scroll.addEventListener('scroll', () => {
-      if (scroll.scrollTop + scroll.clientHeight > scroll.scrollHeight - near) more();
-    });
+  if (rows.length > atOnce) scroll.append(moreButton(rows.length, more));
   scroll.tabIndex = 0;
   scroll.setAttribute('role', 'region');
   scroll.setAttribute('aria-label', caption === '' ? 'Table' : caption);
@@ -30,10 +26,21 @@ export function tableElement(part: TablePart): HTMLElement {
   return element('figure', 'washboard-figure', ...name, scroll, menu);
 }
 
+/** A button behind the last row that stands there, for the next of them. @param more adds them, and gives how many there are then */
+function moreButton(all: number, more: () => number): HTMLButtonElement {
+  const button = element('button', 'washboard-button', rowsShown(atOnce, all));
+  button.addEventListener('click', () => {
+    const shown = more();
+    if (shown < all) button.textContent = rowsShown(shown, all);
+    else button.remove();
+  });
+  return button;
+}
+
 /** The table with its first rows, and what adds the next of them. */
 function tableOf({ caption, columns, rows }: TablePart): {
   readonly table: HTMLTableElement;
-  readonly more: () => void;
+  readonly more: () => number;
 } {
   const head = element(
     'tr',
@@ -57,8 +64,10 @@ function tableOf({ caption, columns, rows }: TablePart): {
       }),
     );
   const body = element('tbody', '');
-  const more = (): void =>
+  const more = (): number => {
     body.append(...rows.slice(body.childElementCount, body.childElementCount + atOnce).map(rowElement));
+    return body.childElementCount;
+  };
   more();
   const table = element('table', 'washboard-table', element('thead', '', head), body);
   if (rows.length > atOnce) table.setAttribute('aria-rowcount', String(rows.length + 1));
