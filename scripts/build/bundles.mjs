@@ -3,6 +3,7 @@ import {
   apart,
   apartOfHost,
   apartOfRenderer,
+  denseStyles,
   hostApart,
   loadedApart,
   rendererApart,
@@ -61,9 +62,15 @@ const bundles = [
     outfile: 'dist/renderer.js',
     format: 'esm',
     platform: 'browser',
-    plugins: [apartOfRenderer],
+    plugins: [apartOfRenderer, denseStyles],
   },
-  { entryPoints: [rendererApart], outfile: 'dist/handles.js', format: 'esm', platform: 'browser' },
+  {
+    entryPoints: [rendererApart],
+    outfile: 'dist/handles.js',
+    format: 'esm',
+    platform: 'browser',
+    plugins: [denseStyles],
+  },
   // The editor's engines, in Node and in a browser, and the command line hold the same engine: it is written once, in files that
   // all load, and what few commands need lies in files that are loaded then.
   {

@@ -438,4 +438,31 @@ describe('the ground of a chart', () => {
       async () => (await host.page.getByRole('switch', { name: /^gel/ }).getAttribute('aria-checked')) === 'false',
     );
   });
+
+  it('keeps a drag and the choice that it leads to where the chart is drawn anew meanwhile', async () => {
+    await draw(spectra, 'kept');
+    await host.page.mouse.move(...(await at(0.2)));
+    await host.page.mouse.down();
+    await host.page.mouse.move(...(await at(0.4)), { steps: 2 });
+    // In its own views, and as another drawing.
+    await draw(spectra, 'kept');
+    await host.page.mouse.move(...(await at(0.5)), { steps: 2 });
+    await host.page.evaluate(() => document.querySelector('#kept')!.replaceChildren());
+    await draw(spectra, 'kept');
+    await host.page.mouse.move(...(await at(0.6)), { steps: 2 });
+    await host.page.mouse.up();
+    await until(async () => (await menu()).includes('Zoom in'));
+    const [from, to] = ((await host.page.locator('.washboard-about').textContent()) ?? '')
+      .match(/[\d.]+/g)!
+      .map(Number);
+    const whole =
+      Number(await hair().getAttribute('aria-valuemax')) - Number(await hair().getAttribute('aria-valuemin'));
+    assert.ok(Math.abs((to - from) / whole - 0.4) < 0.02, `${from} to ${to} of ${whole}`);
+    await draw(spectra, 'kept');
+    await until(async () => (await menu()).includes('Keep this range cell 4'));
+    // A button that was let go elsewhere chooses nothing further.
+    await host.page.keyboard.press('Escape');
+    await host.page.mouse.move(...(await at(0.8)));
+    assert.equal((await menu()).length, 0);
+  });
 });

@@ -2,7 +2,7 @@ import { build } from 'esbuild';
 import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { chromiumArgs, ensureChromium } from '../../scripts/editor/chromium.mjs';
-import { apartOfRenderer, rendererApart } from '../../scripts/build/apart.mjs';
+import { apartOfRenderer, denseStyles, rendererApart } from '../../scripts/build/apart.mjs';
 import type { Asked, Told } from '../../src/charts/handleMessages.ts';
 import type { Output } from '../../src/charts/output.ts';
 
@@ -62,7 +62,7 @@ export function rendererBundle(): Promise<string> {
 function bundled(entry: string): Promise<string> {
   return build({
     entryPoints: [fileURLToPath(new URL(`../../${entry}`, import.meta.url))],
-    plugins: [apartOfRenderer],
+    plugins: [apartOfRenderer, denseStyles],
     bundle: true,
     minify: true,
     write: false,

@@ -31,6 +31,8 @@ export interface GroundState {
   readonly height: number | undefined;
   readonly set: number;
   readonly hasFocus: boolean;
+  /** Whether it is shown what can be made of it. */
+  readonly isOffering: boolean;
 }
 
 /** Of the width of a plot how far a key moves what it shows. */
@@ -97,14 +99,17 @@ export class Ground {
       height: this.#height,
       set: this.#set,
       hasFocus: this.#hair.hasFocus,
+      isOffering: this.#choices.isOpen,
     };
   }
 
-  resume({ at, from, height, set, hasFocus }: GroundState): void {
-    [this.#at, this.#from, this.#set] = [at, from, set];
+  resume({ at, from, height, set, hasFocus, isOffering }: GroundState): void {
+    // A drag may have gone on while it was drawn.
+    if (this.#at === undefined) [this.#at, this.#from, this.#set] = [at, from, set];
     if (height !== undefined) this.#readAt(height);
     if (hasFocus) this.#hair.focus();
     this.#show();
+    if (isOffering) this.offer();
   }
 
   /** The plot at a place of the picture, if it can be read. */

@@ -35,6 +35,8 @@ const closer = 1.5;
 
 /** A drag from where a pointer went down: along the plot it chooses a stretch, or moves the one that is looked at. */
 interface Begun {
+  /** The name of its cross-hair, by which the chart is known when it is drawn anew meanwhile. */
+  readonly of: string | null;
   readonly x: number;
   readonly plot: Plot;
   /** What is moved; undefined where a stretch is chosen. */
@@ -42,6 +44,9 @@ interface Begun {
   readonly button: number;
   isDragged: boolean;
 }
+
+/** The one drag on the page: it goes on over a chart that is drawn anew before it ends, as by a run that ends meanwhile. */
+let begun: Begun | undefined;
 
 type Heard = 'pointerdown' | 'pointermove' | 'pointerup' | 'pointercancel' | 'mousedown' | 'wheel';
 
@@ -57,7 +62,8 @@ export function listenToPicture(picture: HTMLElement, layer: HTMLElement, ground
     return [event.clientX - left, event.clientY - top];
   };
   const plotUnder = (event: MouseEvent): Plot | undefined => ground.plotAt(...at(event));
-  let begun: Begun | undefined;
+  const hair = (): HTMLElement | null => layer.querySelector('.washboard-hair');
+  const isOwn = (): boolean => begun?.of === hair()?.ariaLabel;
   const end = (): void => {
     begun = undefined;
     picture.classList.remove('washboard-panned');
@@ -72,13 +78,15 @@ export function listenToPicture(picture: HTMLElement, layer: HTMLElement, ground
     const { button, shiftKey } = event;
     const moves = button === 1 || shiftKey ? ground.looked : undefined;
     const plot = button === 0 || moves !== undefined ? plotUnder(event) : undefined;
-    if (plot === undefined || begun !== undefined) return;
+    if (plot === undefined || !event.isPrimary) return;
     // A text would be selected; a finger may still scroll up and down.
     if (event.pointerType === 'mouse') event.preventDefault();
-    begun = { x: at(event)[0], plot, moves, button, isDragged: false };
+    begun = { of: hair()!.ariaLabel, x: at(event)[0], plot, moves, button, isDragged: false };
   });
   on('pointermove', (event) => {
-    if (begun === undefined) return;
+    if (begun === undefined || !isOwn()) return;
+    // It ended where nobody heard of it.
+    if (event.buttons === 0) return end();
     const [x, y] = at(event);
     if (!begun.isDragged && Math.abs(x - begun.x) < threshold) return;
     begun.isDragged = true;
@@ -88,23 +96,21 @@ export function listenToPicture(picture: HTMLElement, layer: HTMLElement, ground
   });
   on('pointerup', (event) => {
     const ended = begun;
-    if (ended?.button !== event.button) return;
+    if (ended?.button !== event.button || !isOwn()) return;
     end();
     if (!released(ended, event.shiftKey, at(event)[1], ground)) return;
-    layer.querySelector<HTMLElement>('.washboard-hair')?.focus({ preventScroll: true });
+    hair()?.focus({ preventScroll: true });
   });
   on('pointercancel', () => {
     const ended = begun;
+    if (!isOwn()) return;
     end();
     if (ended?.isDragged !== true) return;
     if (ended.moves === undefined) ground.clear();
     else ground.pan(0, ended.moves, ended.plot);
   });
   on('wheel', (event) => {
-    if (plotUnder(event) === undefined || !turned(event, at(event)[0], ground)) return;
-    // The editor would make all text larger, or the page scroll.
-    event.preventDefault();
-    event.stopPropagation();
+    if (plotUnder(event) !== undefined && turned(event, at(event)[0], ground)) keep(event);
   });
   return () => stop.abort();
 }
@@ -145,14 +151,17 @@ function turned({ ctrlKey, metaKey, shiftKey, deltaX, deltaY }: WheelEvent, x: n
   return true;
 }
 
+/** From the editor, which would make all text larger, scroll the page, or move to another cell. */
+function keep(event: Event): void {
+  event.preventDefault();
+  event.stopPropagation();
+}
+
 /** Keys on the cross-hair. */
 export function listenToHair(hair: HTMLElement, ground: GroundMoves): void {
   hair.addEventListener('focus', () => ground.show());
   hair.addEventListener('keydown', (event) => {
-    if (!keyed(event, ground)) return;
-    // The notebook would move to another cell, and the page scroll.
-    event.preventDefault();
-    event.stopPropagation();
+    if (keyed(event, ground)) keep(event);
   });
 }
 
