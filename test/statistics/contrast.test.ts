@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { contrast, type ContrastDesign } from '../../src/statistics/contrast.ts';
+import { contrast, groupContrast, type ContrastDesign } from '../../src/statistics/contrast.ts';
 import type { Estimate, RatioInterval } from '../../src/statistics/estimate.ts';
 import { statement } from '../../src/statistics/interval.ts';
 import { meanAndVariance } from '../../src/statistics/summary.ts';
@@ -141,5 +141,50 @@ describe('contrast', () => {
     assert.notEqual(contrast({ conditions: letters('ABABAB'), nuisance: alone, scatter: 'mq' }), undefined);
     assert.equal(contrast({ conditions: ['A', 'A'], nuisance: [], scatter: 'mq' }), undefined);
     assert.throws(() => contrast({ conditions, nuisance: [[1, 2]], scatter: 'mq' }), /2/);
+  });
+});
+
+describe('a contrast of several groups', () => {
+  const groups = [...'ABCCBABCAACB'];
+  const weights = new Map([
+    ['A', -1],
+    ['B', 1],
+  ]);
+  const y = [3.1, 4.4, 9.2, 8.5, 4.9, 2.6, 4.1, 9.4, 3.4, 2.9, 8.7, 4.6];
+  const of = (name: string): number[] => y.filter((_, i) => groups[i] === name);
+
+  it('is a contrast of one-way analysis of variance where one scatter stands for all', () => {
+    const made = groupContrast({ groups, weights, nuisance: [], scatter: 'pooled' }) ?? assert.fail();
+    const { difference, standardError, df } = made.estimate(y) ?? assert.fail();
+    const [a, b, c] = ['A', 'B', 'C'].map((name) => meanAndVariance(of(name)));
+    close(difference, b.mean - a.mean, 1e-12);
+    // The mean square within the groups, of 12 - 3 degrees of freedom.
+    close(standardError, Math.sqrt(((3 * (a.variance + b.variance + c.variance)) / 9) * (1 / 4 + 1 / 4)), 1e-12);
+    close(df, 9, 1e-9);
+  });
+
+  it('is Welch’s t of two of them where each has its own', () => {
+    const made = groupContrast({ groups, weights, nuisance: [], scatter: 'mq' }) ?? assert.fail();
+    const found = made.estimate(y) ?? assert.fail();
+    const wanted = welchT(of('A'), of('B'));
+    for (const key of ['difference', 'standardError', 'df'] as const) close(found[key], wanted[key], 1e-9);
+    assert.equal(groupContrast({ groups, weights: new Map(), nuisance: [], scatter: 'mq' }), undefined);
+  });
+
+  it('estimates the variance of its difference without bias, whatever each group scatters, with a drift taken out', () => {
+    const nuisance = [groups.map((_, i) => i + 1)];
+    const made = groupContrast({ groups, weights, nuisance, scatter: 'mq' }) ?? assert.fail();
+    const variance = (values: readonly number[]): number => (made.estimate(values)?.standardError ?? NaN) ** 2;
+    // The variance is a quadratic form: its expectation is the sum of its diagonal, each with the run's own variance.
+    const h = 0.01;
+    const diagonal = y.map((_, i) => {
+      const moved = (by: number): number => variance(y.map((value, k) => (k === i ? value + by : value)));
+      return (moved(h) + moved(-h) - 2 * variance(y)) / (2 * h * h);
+    });
+    for (const name of ['A', 'B', 'C']) {
+      const over = (list: ArrayLike<number>): number =>
+        groups.reduce((total, group, i) => total + (group === name ? list[i] : 0), 0);
+      close(over(diagonal), over(made.weights.map((weight) => weight * weight)), 1e-6);
+    }
   });
 });
