@@ -3,6 +3,7 @@ import {
   accessSync,
   closeSync,
   constants,
+  existsSync,
   mkdirSync,
   openSync,
   readFileSync,
@@ -61,12 +62,29 @@ export function writeProduct(product: Product, { force, kept }: WriteOptions, pu
   }
 }
 
+/** Makes a folder, or with those above it; gives the uppermost that was made then. */
+export type Make = (path: string, options?: { readonly recursive: true }) => string | undefined;
+
 /** Makes a folder and those above it where they are not there yet; gives the uppermost that was made, if any. */
-export function makeFolder(path: string): Result<string | undefined> {
+export function makeFolder(path: string, make: Make = mkdirSync): Result<string | undefined> {
   try {
-    return success(mkdirSync(path, { recursive: true }));
+    return success(make(path, { recursive: true }));
   } catch (error) {
-    return refuse('write.failed', { path, ...reasonOf(error) });
+    return refuse('write.failed', { path, ...reasonOf(plainly(path, make) ?? error) });
+  }
+}
+
+/** What the disk says to the first folder that is missing: making all at once, Node calls any of its reasons a missing folder. */
+function plainly(path: string, make: Make): unknown {
+  let missing = resolve(path);
+  while (!existsSync(dirname(missing))) missing = dirname(missing);
+  if (existsSync(missing)) return undefined;
+  try {
+    make(missing);
+    rmdirSync(missing);
+    return undefined;
+  } catch (error) {
+    return error;
   }
 }
 

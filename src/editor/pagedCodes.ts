@@ -350,6 +350,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'mostly-empty',
   'filled-apart',
   'other-rows',
+  'sensors-unequal',
   'sensors-apart',
   'sensors-offset',
   'sentinel',

@@ -1,4 +1,5 @@
 import { success, type Result } from '../result/result.ts';
+import { clockOf } from './clock/clock.ts';
 import { median, stepCounts } from './clock/steps.ts';
 import { finding, refuse } from './messages.ts';
 import type { Finding, ReadOptions } from './recording.ts';
@@ -23,10 +24,13 @@ export interface SideBySide {
 /** Share of a step from which two sensors are not read at one time; share of the first one's rows that must meet others. */
 const [together, least] = [0.01, 0.5];
 
+/** Difference of two rates, as a share, from which sensors are not read together. */
+const unequal = 0.01;
+
 /**
  * A table of the first sensor's rows, with the readings that each of the others took nearest to them, within half a
  * step, in columns of their own. Where no time tells rows apart, the n-th rows of all are one. Refuses sensors that are
- * mostly read at other times than the first.
+ * mostly read at other times than the first, or at another rate.
  * @param sensor index of the column that says which sensor a row is of
  * @param stated the rate in Hz that the file itself states
  */
@@ -56,6 +60,8 @@ export function sideBySide(
   const findings: Finding[] = [];
   for (const other of others) {
     const met = meeting(first, other);
+    const rates = unequalRates(first, other);
+    if (rates) return refuse('sensors-unequal', { path, first: first.name, other: other.name, rates });
     if (met.count < least * first.table.rows) {
       const facts = { first: first.name, other: other.name, met: met.count, rows: first.table.rows };
       return refuse('sensors-apart', { path, ...facts });
@@ -65,6 +71,16 @@ export function sideBySide(
     columns.push(...readingsOf(other, sensor, met.rows));
   }
   return success({ table: { ...first.table, columns }, findings });
+}
+
+/**
+ * The rates in Hz of two sensors, where they differ: rows of one then lie at ever other times between those of the other,
+ * and what is left of the faster one is thinned out unfiltered.
+ */
+function unequalRates(first: Part, other: Part): readonly [number, number] | undefined {
+  const [one, two] = [first, other].map(({ roles: { time } }) => time && clockOf(time.seconds, time.resolution)?.rate);
+  if (one === undefined || two === undefined) return undefined;
+  return Math.abs(two / one - 1) > unequal ? [one, two] : undefined;
 }
 
 interface Part {

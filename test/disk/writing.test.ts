@@ -11,7 +11,7 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { writeProduct, type Put, type WriteOptions } from '../../src/disk/writing.ts';
+import { makeFolder, writeProduct, type Make, type Put, type WriteOptions } from '../../src/disk/writing.ts';
 
 describe('what a command writes', () => {
   let folder: string;
@@ -82,6 +82,20 @@ describe('what a command writes', () => {
       ['x'.repeat(300), /its name is too long/],
     ];
     for (const [name, why] of cases) assert.match(said(page(name), { ...free, force: true }), why, name);
+  });
+
+  it('says of a folder that can not be made what the disk says, where Node calls it missing', () => {
+    const readOnly: Make = (_, options) => {
+      throw Object.assign(new Error('no'), {
+        errno: -2,
+        syscall: 'mkdir',
+        code: options?.recursive ? 'ENOENT' : 'EROFS',
+      });
+    };
+    const made = makeFolder(at('a/b'), readOnly);
+    assert.ok(!made.ok);
+    assert.match(made.failure.message, /the place or the file is read-only/);
+    assert.deepEqual(readdirSync(folder), []);
   });
 
   it('throws a fault of the program on', () => {

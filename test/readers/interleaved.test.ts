@@ -52,6 +52,23 @@ describe('several sensors of a long-form file', () => {
     assert.deepEqual(samplesOf(recording, 'top_x').slice(49, 51), [0.49, 0.51]);
   });
 
+  it('are refused at unequal rates, whichever stands first', async () => {
+    // At 200 Hz and at 180 Hz: nine of ten rows meet, and would look like a clock of 180 Hz.
+    const events = [200, 180].flatMap((rate) => Array.from({ length: 5 * rate }, (_, i) => [i / rate, rate] as const));
+    events.sort((a, b) => a[0] - b[0]);
+    const text =
+      'time (s),sensor,z (g)\n' +
+      rows(events.length, (i) => [events[i][0].toFixed(4), events[i][1] === 200 ? 'base' : 'top', 1]);
+    for (const sensors of [
+      ['base', 'top'],
+      ['top', 'base'],
+    ]) {
+      const failure = await refusalOf(text, { sensors });
+      assert.equal(failure.code, 'sensors-unequal');
+      assert.match(failure.message, /top (is read )?at 180 Hz/);
+    }
+  });
+
   it('are refused where they are not read together, and without a name', async () => {
     const apart = 'time (s),sensor,z (g)\n' + rows(40, (i) => [i < 20 ? i : i + 500, i < 20 ? 'base' : 'top', 1]);
     const { code, message } = await refusalOf(apart, { sensors: ['base', 'top'] });

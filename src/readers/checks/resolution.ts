@@ -1,6 +1,6 @@
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
-import { converterStep, meanOf, meanSquare, measured, stepBound, type Check } from './checked.ts';
+import { converterStep, meanOf, meanSquare, measured, some, stepBound, type Check } from './checked.ts';
 
 /** Whether the vibration is large enough beside one step of the converter. */
 export const resolution: Check = (run) =>
@@ -10,10 +10,27 @@ export const resolution: Check = (run) =>
     // Nearly every recording is cleared by a bound, which costs a fraction of the step itself.
     if (rms >= warning * stepBound(samples)) return [];
     const step = converterStep(samples);
-    if (step === 0 || rms >= warning * step) return [];
+    if (step === 0 || rms >= warning * step || !keepsToSteps(samples)) return [];
     const tooSmall = rms < fault * step;
     // Rounding to steps adds noise of step²/12, spread evenly up to half the rate: step²/(6 rate) a Hz.
     const facts = { channel: name, unit, rms, step, density: step ** 2 / (6 * run.rate) };
     const basis = { value: rms / step, threshold: tooSmall ? fault : warning, channel: name };
     return [finding('resolution', tooSmall ? 'fault' : 'warning', facts, basis)];
   });
+
+/** Fewest samples that tell a step; how far a difference may be from a whole number of steps, and the share that may be farther. */
+const [fewest, slack, farther] = [20, 0.3, 0.1];
+
+/**
+ * Whether the values that occur lie whole numbers of steps apart, but for their last digit: those of few samples, or of a
+ * tone that comes back to the same few values, are far apart by themselves.
+ */
+function keepsToSteps(samples: Float64Array): boolean {
+  if (samples.length < fewest) return false;
+  // So small a signal takes few values: they are as many as the steps that it moves by.
+  const values = [...new Set(some(samples))].sort((a, b) => a - b);
+  const apart = Float64Array.from(values.slice(1), (value, i) => value - values[i]);
+  const usual = apart.slice().sort()[(apart.length - 1) >> 1];
+  const off = apart.filter((one) => Math.abs(one / usual - Math.round(one / usual)) > slack);
+  return off.length <= farther * apart.length;
+}

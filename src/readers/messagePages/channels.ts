@@ -86,6 +86,18 @@ export const channelPages: Pages<ChannelFacts> = {
     wrong: example(turns(',')),
     right: example(sound),
   },
+  'sensors-unequal': {
+    title: 'Sensors of unequal rates',
+    why: 'Readings that stand side by side are of one time; the faster sensor would be thinned out without a filter.',
+    wrong: example(
+      't (s),sensor,z (g)\n0.00,seat,1.00\n0.00,hub,1.01\n0.01,seat,0.98\n0.02,seat,1.01\n0.02,hub,0.99\n0.03,seat,1.00\n0.04,seat,0.99\n0.04,hub,1.02',
+      'load "run.csv" sensor "seat", "hub"',
+    ),
+    right: example(
+      't (s),sensor,z (g)\n0.00,seat,1.00\n0.00,hub,1.01\n0.01,seat,0.98\n0.02,seat,1.01\n0.02,hub,0.99\n0.03,seat,1.00\n0.04,seat,0.99\n0.04,hub,1.02',
+      'load "run.csv" sensor "seat"',
+    ),
+  },
   'sensors-apart': {
     title: 'Sensors that are not read together',
     why: 'Side by side stand only readings taken within half a step of each other.',

@@ -71,6 +71,13 @@ export interface ChannelFacts {
   };
   /** `others`: rows that hold none of the channels. */
   'other-rows': { readonly others: number; readonly rows: number; readonly channels: readonly string[] };
+  /** Rates in Hz of the first and the other. */
+  'sensors-unequal': {
+    readonly path: string;
+    readonly first: string;
+    readonly other: string;
+    readonly rates: readonly [number, number];
+  };
   'sensors-apart': {
     readonly path: string;
     readonly first: string;
@@ -187,6 +194,8 @@ export const channelSentences: Sentences<ChannelFacts> = {
     `${rowsOf(others, rows)} hold readings of other sensors: those with ${list(channels)} were taken.`,
   'sensors-apart': ({ path, first, other, met, rows }) =>
     `${path}: ${first} and ${other} are not read together: ${met} of ${rows} rows of ${first} have one of ${other} within half a step, so load each by itself, with sensor "${first}" and with sensor "${other}".`,
+  'sensors-unequal': ({ path, first, other, rates }) =>
+    `${path}: ${first} is read at ${figure(rates[0])} Hz and ${other} at ${figure(rates[1])} Hz, so that their readings don't belong together: load each by itself, with sensor "${first}" and with sensor "${other}".`,
   'sensors-offset': ({ first, other, offset }) =>
     `${other} is read ${figure(1000 * Math.abs(offset))} ms ${offset < 0 ? 'before' : 'after'} ${first}, and both were taken as one time: the phase between them is off by ${figure(360 * Math.abs(offset))}° at 1 Hz, and in proportion above.`,
   'empty-cells': ({ empty, rows, line }) => {
