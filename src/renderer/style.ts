@@ -51,6 +51,7 @@ const css = `
 .vscode-high-contrast .washboard-stale > :not(.washboard-why) { opacity: 0.7; }
 .washboard-figure, .washboard-folded, .washboard-text { position: relative; }
 .washboard-taking { display: none; }
+.washboard-output:has(.washboard-menu:not([hidden])) { min-height: 150px; }
 .washboard-takable .washboard-taking { display: flex; gap: 8px; align-items: center; position: absolute; top: -3px; right: 0; z-index: 3; font-size: 13px; font-weight: 400; }
 .washboard-takable .washboard-title, .washboard-takable .washboard-caption, .washboard-takable .washboard-text:has(> .washboard-taking) { padding-right: 36px; }
 .washboard-more { font: inherit; line-height: 18px; padding: 0 7px 2px; cursor: pointer; border-radius: 4px; color: var(--vscode-icon-foreground, ButtonText); background: transparent; border: 1px solid var(--vscode-contrastBorder, transparent); opacity: 0.75; }
