@@ -68,6 +68,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'compare.unplanned',
   'plan.deviates',
   'compare.kinds',
+  'compare.spectra',
   'channel.mixed',
   'channel.many',
   'compare.same',

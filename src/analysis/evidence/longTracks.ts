@@ -5,7 +5,7 @@ import { isLong, type Reach } from '../recordings/longRuns.ts';
 import { mtvvSpan } from '../spectra/levels.ts';
 import { longDensities } from '../spectra/longDensities.ts';
 import { longLevels } from '../spectra/longLevels.ts';
-import { whyNoDose } from './measure.ts';
+import { whyNoLevel } from './measure.ts';
 import { restingTracks } from './noiseFloor.ts';
 import type { ComparisonTerms, KnownOfLong } from './request.ts';
 import { measuredIn, sideAt, type Sides, type Track } from './sides.ts';
@@ -30,7 +30,7 @@ export async function knownOfLong(
     if (!runs.runs.some(isLong)) continue;
     const at = sideAt(first, side);
     if (ofSignal) {
-      const found = whyNoDose(side, metric, at) ?? (await longLevels(runs, mtvvSpan, reach));
+      const found = whyNoLevel(side, metric, at) ?? (await longLevels(runs, mtvvSpan, reach));
       if (!found.ok) return found;
       addTo(all.levels, found.value);
     } else if (side.spectrum === undefined && side.transfers === undefined) {

@@ -15,7 +15,7 @@ import { densityOf } from '../spectra/density.ts';
 import type { LongLevels } from '../spectra/longLevels.ts';
 import { lineBands, lineOf, measuredLine } from './lineMetric.ts';
 import type { ComparisonTerms, KnownOfLong } from './request.ts';
-import type { Side, SideAt } from './sides.ts';
+import { whyNoSamples, type Side, type SideAt } from './sides.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
 
 /** One side measured: a level for each run in each band, in one unit. */
@@ -63,7 +63,7 @@ function measuredLines(spectrum: SpectrumValue, bands: readonly Band[]): Measure
 
 /** Levels of the whole signal of each run: r.m.s., dose value or percentile. */
 function measuredSignal(side: Side, metric: string, at: SideAt, known: KnownOfLong['levels']): Result<Measured> {
-  const refusal = whyNoDose(side, metric, at);
+  const refusal = whyNoLevel(side, metric, at);
   if (refusal !== undefined) return refusal;
   const { tracks } = side;
   if (metric === 'vdv') {
@@ -81,10 +81,10 @@ function measuredSignal(side: Side, metric: string, at: SideAt, known: KnownOfLo
   return success({ unit, level: (run) => found[run].rms, spectrum: undefined });
 }
 
-/** Why a side has no dose, where one is compared: it is of no acceleration, or of a resultant. */
-export function whyNoDose({ tracks: [{ channel }] }: Side, metric: string, at: SideAt): Refused | undefined {
-  const { name, unit, axes } = channel;
-  if (metric !== 'vdv') return undefined;
+/** Why a side has no such level of its whole signals: a dose of no acceleration or of a resultant, or of spectra alone. */
+export function whyNoLevel({ name: side, tracks: [track] }: Side, metric: string, at: SideAt): Refused | undefined {
+  const { name, unit, axes } = track.channel;
+  if (metric !== 'vdv') return whyNoSamples(side, track, `metric ${metric}`, at);
   if (!isAcceleration(unit)) return refuse('metric.unit', { channel: name, unit: unit.symbol }, at);
   return axes === undefined ? undefined : refuse('metric.resultant', { axes: axes.map((axis) => axis.name) }, at);
 }

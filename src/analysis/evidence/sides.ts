@@ -5,11 +5,13 @@ import { axesOf, type Channel, type Run, type Signal } from '../../values/run.ts
 import type { RunsValue } from '../../values/runs.ts';
 import { channelIn, excludedIn, runIn } from '../../values/scaling.ts';
 import { spectrumIn, type SpectrumValue } from '../../values/spectrum.ts';
+import { sameDimension } from '../../units/dimension.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { TransferEntry, TransferValue } from '../../values/transfer.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { refuse } from '../messages/evidence.ts';
 import { refuse as refuseRuns } from '../messages/recordings.ts';
+import { quantityOf } from '../recordings/dimensions.ts';
 import { whyOtherAxes } from '../recordings/resultant.ts';
 import { whyNoFrequencies } from '../spectra/orderAxis.ts';
 
@@ -154,6 +156,8 @@ function sideOfSpectra(given: SpectrumValue, { name, includesExcluded, at, axis 
     const channel = run.channels.find((one) => one.name === channels[0]);
     return channel === undefined ? [] : [{ run, channel }];
   });
+  const refusal = more.length === 0 ? undefined : whyNoSamples(name, value.entries[0], 'including excluded', at);
+  if (refusal !== undefined) return refusal;
   const tracks = [...tracksOf(value), ...more];
   const spectrum = more.length === 0 ? value : undefined;
   return success({ name, channel: channels[0], tracks, spectrum, window, transfers: undefined, excluded });
@@ -173,6 +177,17 @@ function sideOfTransfers(value: TransferValue, { name, at, axis }: SideOptions):
 
 /** Each run and channel that a spectrum was made of. */
 export const tracksOf = ({ entries }: SpectrumValue): Track[] => entries.map(({ run, channel }) => ({ run, channel }));
+
+/**
+ * Why what needs samples can't be had of a track whose spectrum was integrated: they are of what that came from.
+ * @param needs what needs them, as it is written
+ */
+export function whyNoSamples(side: string, { run, channel }: Track, needs: string, at: SideAt): Refused | undefined {
+  const own = run.channels.find(({ name }) => name === channel.name);
+  if (own === undefined || sameDimension(own.unit.dimension, channel.unit.dimension)) return undefined;
+  const [quantity] = quantityOf(channel.unit);
+  return refuse('compare.spectra', { side, quantity, of: own.unit.symbol, needs }, at);
+}
 
 /** Excluded runs that went through every step. */
 const includable = (excluded: readonly ExcludedRun[]): Run[] => excluded.flatMap(({ run }) => run ?? []);

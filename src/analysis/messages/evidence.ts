@@ -56,6 +56,12 @@ type NoteFacts = {
 
 export interface EvidenceFacts extends NoteFacts {
   'compare.kinds': object;
+  'compare.spectra': {
+    readonly side: string;
+    readonly quantity: string | undefined;
+    readonly of: string;
+    readonly needs: string;
+  };
   'channel.mixed': SideNames & { readonly channelA: string; readonly channelB: string };
   'channel.many': { readonly side: string; readonly channels: readonly string[] };
   'compare.same': { readonly run: string };
@@ -259,6 +265,8 @@ const noteSentences: Sentences<NoteFacts> = {
 const sentences: Sentences<EvidenceFacts> = {
   ...noteSentences,
   'compare.kinds': () => 'A response can only be compared with a response.',
+  'compare.spectra': ({ side, quantity, of, needs }) =>
+    `The ${quantity ?? 'result'} of ${side} is there as spectra alone, and "${needs}" needs samples, which are in ${of}: compare runs that "integrate" has made ${quantity ?? 'what is wanted'}.`,
   'channel.mixed': ({ a, b, channelA, channelB }) =>
     `${a} is of channel ${channelA} and ${b} of ${channelB}: compare like with like.`,
   'channel.many': ({ side, channels }) =>

@@ -40,6 +40,12 @@ export const evidencePages: MessagePages<EvidenceFacts> = {
     [responses, 'z = load "raw/tile-gel-*.csv.gz" | channel z', 'compare foam with z over 10..50 Hz'].join('\n'),
     [responses, 'compare foam with gel over 10..50 Hz'].join('\n'),
   ),
+  'compare.spectra': page(
+    'Samples of what is there as spectra alone',
+    'A spectrum can be integrated without its samples, a percentile or the spectrum of another run can’t.',
+    after('f = spectrum foam as velocity', 'g1 = spectrum gel as velocity', 'compare f with g1 metric p99'),
+    after('f = integrate foam to velocity', 'g1 = integrate gel to velocity', 'compare f with g1 metric p99'),
+  ),
   'channel.mixed': page(
     'Two sides of different channels',
     'What differs between two axes says nothing about what differs between two conditions.',

@@ -419,6 +419,11 @@ describe('what compare warns of', () => {
       (await errorOf(`${loadPads}${over} including excluded`, pads(four))).message,
       /No run sheet excludes a run/,
     );
+    const integrated = 'f = spectrum foam as velocity\nh = spectrum gel as velocity\n';
+    assert.match(
+      (await errorOf(`${loadPads}${integrated}compare f with h over 10..30 Hz including excluded`, pads(five))).message,
+      /^The velocity of foam is there as spectra alone, and "including excluded" needs samples, which are in g: /,
+    );
   });
 });
 
@@ -433,6 +438,10 @@ describe('what compare refuses', () => {
     assert.match(await refused('compare foam with gel over 10..30 Hz paired trend'), /Choose one of paired and trend/);
     assert.match(await refused('compare foam with gel margin 0 %'), /above 0 %/);
     assert.match(await refused('compare foam with gel over third-octave'), /need the range/);
+    assert.match(
+      await refused('f = spectrum foam as velocity\nh = spectrum gel as velocity\ncompare f with h metric p99'),
+      /^The velocity of foam is there as spectra alone, and "metric p99" needs samples, which are in g: compare runs that "integrate" has made velocity\.$/,
+    );
     assert.match(
       await refused('h = integrate gel to velocity\ncompare foam with h'),
       /foam is in g and gel in m\/s: load both in one unit/,
