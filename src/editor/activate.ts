@@ -25,8 +25,8 @@ export interface Washboard {
   results(notebook: vscode.Uri): Promise<Json | undefined>;
 }
 
-/** Wires the parts together; what knows the language comes last, for a notebook opens without it. */
-export async function activateOn(platform: Platform, context: vscode.ExtensionContext): Promise<Washboard> {
+/** Wires the parts together; what knows the language comes once the editor no longer waits, for a notebook opens without it. */
+export function activateOn(platform: Platform, context: vscode.ExtensionContext): Washboard {
   runsOn(platform);
   const engine = new EngineThreads(() => new EngineThread(platform.startEngine), threadsWanted);
   const log = vscode.window.createOutputChannel('Washboard', { log: true });
@@ -55,15 +55,20 @@ export async function activateOn(platform: Platform, context: vscode.ExtensionCo
     states,
     { dispose: () => void engine.dispose() },
   );
-  const [{ registerShownOutputs }, { registerLanguage }, { registerProse }] = await Promise.all([
-    import('./shownOutputs.ts'),
-    import('./language/register.ts'),
-    import('./prose/register.ts'),
-  ]);
-  context.subscriptions.push(
-    registerShownOutputs(controller, states, kept, messaging),
-    registerLanguage(engine, context.extensionUri),
-    registerProse(engine),
+  const registerRest = async (): Promise<void> => {
+    const [{ registerShownOutputs }, { registerLanguage }, { registerProse }] = await Promise.all([
+      import('./shownOutputs.ts'),
+      import('./language/register.ts'),
+      import('./prose/register.ts'),
+    ]);
+    context.subscriptions.push(
+      registerShownOutputs(controller, states, kept, messaging),
+      registerLanguage(engine, context.extensionUri),
+      registerProse(engine),
+    );
+  };
+  setTimeout(
+    () => void registerRest().catch((error: unknown) => log.error(error instanceof Error ? error : String(error))),
   );
   return { results: async (notebook) => (await import('./changed/show.ts')).resultsOf(engine, notebook) };
 }

@@ -7,7 +7,7 @@ import { registerProducts } from '../products/commands.ts';
 import { engineIn } from './engine.ts';
 
 /** The extension in an editor that runs it in Node: on a desktop, or on a server. */
-export const activate = (context: vscode.ExtensionContext): Promise<Washboard> =>
+export const activate = (context: vscode.ExtensionContext): Washboard =>
   activateOn(
     {
       startEngine: engineIn(join(context.extensionPath, 'dist', 'worker.mjs')),
