@@ -6,6 +6,7 @@ import { menuEntries, menuKey } from './taking/menu.ts';
 import { Taking } from './taking/taking.ts';
 import type { Handled } from './handles/index.ts';
 import { currentTheme, watchTheme } from './editorTheme.ts';
+import { said } from './words.ts';
 
 /** What the editor calls: draws an output item, forgets one, or forgets all. */
 export const activate: ActivationFunction = (context) => {
@@ -26,7 +27,7 @@ export const activate: ActivationFunction = (context) => {
   const load = async (): Promise<void> => {
     loading = true;
     const { Handled: Made } = await import('./handles/index.ts');
-    handled = new Made(context, { menuEntries, menuKey });
+    handled = new Made(context, { menuEntries, menuKey, said });
     for (const [item, id] of ids) handled.attach(item, id, drawn.get(item)!);
   };
   const handle = (item: string, id: string, output: DrawnOutput): void => {

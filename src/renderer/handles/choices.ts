@@ -1,11 +1,13 @@
 import type { AxisRange, Made, Making } from '../../charts/making.ts';
 import { element } from '../element.ts';
 import type { menuEntries, menuKey, MenuItem } from '../taking/menu.ts';
+import type { said } from '../words.ts';
 
-/** How menus are made on the page: of what draws the outputs, which has it at hand. */
+/** How menus are made on the page, and in which words: of what draws the outputs, which has it at hand. */
 export interface Menus {
   readonly menuEntries: typeof menuEntries;
   readonly menuKey: typeof menuKey;
+  readonly said: typeof said;
 }
 
 const labels: Readonly<Record<Made, string>> = {

@@ -1,6 +1,7 @@
 import type { AxisRange } from '../../charts/making.ts';
 import { element } from '../element.ts';
 import { plain } from '../../values/number.ts';
+import type { Menus } from './choices.ts';
 
 /** What the bar asks. */
 export interface BarAsks {
@@ -14,28 +15,34 @@ export interface BarAsks {
 export class CloserBar {
   readonly element = element('div', 'washboard-closer');
   readonly #says = element('span', '');
-  readonly #link = button('Link Charts');
+  readonly #link = button();
+  readonly #all = button();
   readonly #back = button('‹');
   readonly #on = button('›');
+  readonly #said: Menus['said'];
 
-  constructor(asks: BarAsks) {
-    const all = button('Show All');
-    all.addEventListener('click', () => asks.showAll());
+  constructor(asks: BarAsks, said: Menus['said']) {
+    this.#said = said;
+    this.#all.addEventListener('click', () => asks.showAll());
     this.#back.addEventListener('click', () => asks.leaf(-1));
     this.#on.addEventListener('click', () => asks.leaf(1));
-    this.#link.title = 'Look at the same stretch in all charts over this axis';
     this.#link.addEventListener('click', () => asks.link(this.#link.getAttribute('aria-pressed') !== 'true'));
     this.#says.setAttribute('role', 'status');
     this.element.setAttribute('role', 'toolbar');
-    this.element.setAttribute('aria-label', 'A closer look');
-    this.element.append(this.#back, this.#says, this.#on, all, this.#link);
+    this.element.append(this.#back, this.#says, this.#on, this.#all, this.#link);
     this.element.hidden = true;
   }
 
   show(over: AxisRange | undefined, isLinked: boolean): void {
     this.element.hidden = over === undefined;
+    // The reader's language may have come since it was made.
+    const said = this.#said;
+    this.element.setAttribute('aria-label', said('A closer look'));
+    this.#all.textContent = said('Show All');
+    this.#link.textContent = said('Link Charts');
+    this.#link.title = said('Look at the same stretch in all charts over this axis');
     this.#link.setAttribute('aria-pressed', String(isLinked));
-    const [back, on] = over?.axis === 'time' ? ['Earlier', 'Later'] : ['Lower', 'Higher'];
+    const [back, on] = over?.axis === 'time' ? [said('Earlier'), said('Later')] : [said('Lower'), said('Higher')];
     for (const [one, name] of [
       [this.#back, back],
       [this.#on, on],
@@ -47,7 +54,7 @@ export class CloserBar {
   }
 }
 
-function button(label: string): HTMLButtonElement {
+function button(label = ''): HTMLButtonElement {
   const made = element('button', 'washboard-button', label);
   made.type = 'button';
   return made;

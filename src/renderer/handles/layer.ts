@@ -48,11 +48,12 @@ export class Layer {
     this.#views = this.#handles.map((handle) => new HandleView(handle, asks, this.#element));
     this.#ground = new Ground(chart, asks);
     this.#legend = new Legend(chart);
-    this.#bar = new CloserBar({
+    const bar = {
       showAll: () => asks.look(undefined),
-      leaf: (way) => this.#ground.leaf(way),
-      link: (isLinked) => asks.link(isLinked),
-    });
+      leaf: (way: 1 | -1) => this.#ground.leaf(way),
+      link: (isLinked: boolean) => asks.link(isLinked),
+    };
+    this.#bar = new CloserBar(bar, asks.menus.said);
     const moved = element('div', '', ...this.#views.map((view) => view.element));
     moved.setAttribute('role', 'group');
     moved.setAttribute('aria-label', 'What can be moved');
