@@ -1,6 +1,6 @@
 import type { Literal } from './handle.ts';
 import type { AxisRange, Choice, StatementAt } from './making.ts';
-import type { Output } from './output.ts';
+import type { Output, TextPlace } from './output.ts';
 
 /** What an output in a notebook asks of the editor; `output` is the id that the editor gave it. */
 export type Asked =
@@ -9,7 +9,15 @@ export type Asked =
   /** Which of these are out of date, as they have just been drawn. */
   | { readonly type: 'shown'; readonly outputs: readonly string[] }
   /** To run its cell. */
-  | { readonly type: 'run'; readonly output: string };
+  | { readonly type: 'run'; readonly output: string }
+  | LinkAsked;
+
+/** What the links of its messages ask. */
+export type LinkAsked =
+  /** To open the page about a message. */
+  | { readonly type: 'page'; readonly code: string }
+  /** To go to the text of its cell that a message is about. */
+  | { readonly type: 'text'; readonly output: string; readonly at: TextPlace };
 
 /** What the menus of charts and tables ask. */
 export type TakingAsked =

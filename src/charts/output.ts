@@ -73,12 +73,20 @@ export interface TextPart {
   readonly folded?: string;
 }
 
+export interface TextPlace {
+  readonly line: number;
+  readonly from: number;
+  readonly to: number;
+}
+
 export interface Message {
   readonly severity: 'error' | 'warning' | 'note';
   readonly code: string;
   readonly message: string;
   /** Where, in words: `cell 3, line 2, columns 5 to 9`. */
   readonly where?: string;
+  /** The same in the text of the cell that shows it: a line and its first and last column, from 1. */
+  readonly at?: TextPlace;
   /** Whether it keeps a verdict back, so that it stands before the answer. */
   readonly withholds?: boolean;
 }

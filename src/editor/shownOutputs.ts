@@ -2,11 +2,12 @@ import * as vscode from 'vscode';
 import type { CellStates } from './cellStates.ts';
 import type { Controller } from './controller.ts';
 import type { KeptOutputs } from './keptOutputs.ts';
+import { registerMessageLinks } from './messageLinks.ts';
 import { registerRestoring } from './restoring.ts';
 import { registerStaleCells } from './staleCells.ts';
 import { registerStaleMarks } from './staleMarks.ts';
 
-/** What is shown again, and what of it is out of date. */
+/** What is shown again, what of it is out of date, and where its messages lead. */
 export const registerShownOutputs = (
   controller: Controller,
   states: CellStates,
@@ -17,4 +18,5 @@ export const registerShownOutputs = (
     registerRestoring(controller, states, kept),
     registerStaleCells(controller, states),
     registerStaleMarks(messaging, states),
+    registerMessageLinks(messaging),
   );

@@ -15,8 +15,7 @@ import type { StatementError, StatementResult } from './result.ts';
 export function show(result: StatementResult, display: Display = {}): Output | undefined {
   const { value, error, warnings, shown, name } = result;
   const withholding = new Set(value?.kind === 'comparison' ? withholdingCodes(value) : []);
-  const failed: Message[] =
-    error === undefined ? [] : [{ severity: 'error', code: error.code, message: error.message, where: whereOf(error) }];
+  const failed: Message[] = error === undefined ? [] : [failure(error)];
   const told = (some: readonly Warning[]): Message[] => [
     ...failed,
     ...some.map(({ code, message }) => ({
@@ -31,6 +30,11 @@ export function show(result: StatementResult, display: Display = {}): Output | u
     return lines.length === messages.length ? output : { ...output, text: outputText(name, output.parts, lines) };
   }
   return messages.length > 0 ? messagesOnly(name, messages, lines) : undefined;
+}
+
+function failure(error: StatementError): Message {
+  const { code, message, line, from, to } = error;
+  return { severity: 'error', code, message, where: whereOf(error), at: { line, from, to } };
 }
 
 function whereOf({ inCell, line, from, to }: StatementError): string {

@@ -2,6 +2,7 @@ import type { Message } from '../charts/output.ts';
 import { unparted } from '../charts/words/names.ts';
 import { capitalised, counted, listed } from '../result/words.ts';
 import { element } from './element.ts';
+import { linkElement } from './links.ts';
 
 /** So many warnings and notes stand open; one of each sort before a second of any. */
 const shownAtOnce = 3;
@@ -34,9 +35,11 @@ function countOf(messages: readonly Message[]): string {
   return listed(counts);
 }
 
-/** `Error  the sentence  cell 3, line 2  code`. */
-export function messageElement({ severity, code, message, where }: Message): HTMLElement {
-  const whereAt = where === undefined ? [] : [' ', element('span', 'washboard-where', where)];
+/** `Error  the sentence  cell 3, line 2  code`, of which the last two lead there and to the page about it. */
+export function messageElement({ severity, code, message, where, at }: Message): HTMLElement {
+  const placed = (text: string): HTMLElement =>
+    at === undefined ? element('span', 'washboard-where', text) : linkElement(text, 'washboard-where', { at });
+  const whereAt = where === undefined ? [] : [' ', placed(where)];
   return element(
     'p',
     `washboard-message washboard-${severity}`,
@@ -44,7 +47,7 @@ export function messageElement({ severity, code, message, where }: Message): HTM
     ...withCode(message),
     ...whereAt,
     ' ',
-    element('code', 'washboard-code', code),
+    linkElement(code, 'washboard-code', { code }),
   );
 }
 

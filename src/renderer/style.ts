@@ -40,7 +40,11 @@ const css = `
 .washboard-error { border-left-color: var(--vscode-editorError-foreground, #c72e0f); }
 .washboard-warning { border-left-color: var(--vscode-editorWarning-foreground, #b58900); }
 .washboard-note { border-left-color: var(--vscode-editorInfo-foreground, #0063d3); }
+.washboard-link { font: inherit; padding: 0; border: 0; background: none; text-align: start; cursor: pointer; }
+.washboard-output:not(.washboard-takable) .washboard-link { pointer-events: none; }
+.washboard-link:hover, .washboard-link:focus-visible { text-decoration: underline; }
 .washboard-where, .washboard-code { margin-left: 6px; color: var(--vscode-descriptionForeground, inherit); font-size: 0.92em; }
+.washboard-takable .washboard-link { color: var(--vscode-textLink-foreground, LinkText); }
 .washboard-code, .washboard-word { font-family: var(--vscode-editor-font-family, monospace); background: none; }
 .washboard-word { color: inherit; }
 .washboard-button { font: inherit; font-size: 0.92em; padding: 1px 9px; cursor: pointer; border-radius: 2px; color: var(--vscode-button-foreground, ButtonText); background: var(--vscode-button-background, ButtonFace); border: 1px solid var(--vscode-button-border, var(--vscode-contrastBorder, transparent)); }
@@ -65,7 +69,7 @@ const css = `
 .washboard-tooltip { position: fixed; z-index: 10; pointer-events: none; white-space: pre-line; padding: 4px 8px; font-size: 12px; max-width: 420px;
   color: var(--vscode-editorHoverWidget-foreground, CanvasText); background: var(--vscode-editorHoverWidget-background, Canvas); border: 1px solid var(--vscode-editorHoverWidget-border, currentColor); }
 .washboard-tooltip[hidden] { display: none; }
-.washboard-drawing:focus-visible, .washboard-scroll:focus-visible, .washboard-plain:focus-visible, .washboard-output summary:focus-visible, .washboard-button:focus-visible, .washboard-more:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); outline-offset: 2px; }
+.washboard-drawing:focus-visible, .washboard-scroll:focus-visible, .washboard-plain:focus-visible, .washboard-output summary:focus-visible, .washboard-button:focus-visible, .washboard-link:focus-visible, .washboard-more:focus-visible { outline: 2px solid var(--vscode-focusBorder, Highlight); outline-offset: 2px; }
 `;
 
 /** Puts the style sheet into the page, once. */

@@ -81,7 +81,7 @@ describe('the renderer in a page with a strict content policy', () => {
     const messages = ['a', 'a', 'a', 'b', 'c', 'd'].map(warning);
     await host.render('many', { ...overlay, parts: [], messages });
     const place = host.page.locator('#many');
-    assert.deepEqual(await place.locator('.washboard-output > .washboard-message code').allTextContents(), [
+    assert.deepEqual(await place.locator('.washboard-output > .washboard-message .washboard-code').allTextContents(), [
       'a',
       'b',
       'c',
@@ -206,7 +206,7 @@ describe('the renderer in a page with a strict content policy', () => {
     await host.render('one', overlay);
     await host.render('one', present(everyValue.quantity, 'f', []));
     assert.equal(await host.page.locator('#one svg').count(), 0);
-    assert.equal(await host.page.locator('#one').textContent(), '4.123 Hz');
+    assert.deepEqual(await host.page.locator('#one .washboard-text p').allTextContents(), ['4.123 Hz']);
   });
 
   it('lets go of what is disposed of: a later change of theme does not reach it', async () => {

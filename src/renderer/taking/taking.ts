@@ -1,17 +1,18 @@
 import type { RendererContext } from 'vscode-notebook-renderer';
-import type { TakingAsked, Told } from '../../charts/handleMessages.ts';
+import type { LinkAsked, TakingAsked, Told } from '../../charts/handleMessages.ts';
 import { tableCsv, tableMarkdown, tableTsv } from '../../charts/tableCopies.ts';
 import { reasonOfException } from '../../result/environment.ts';
 import type { DrawnChart } from '../chart.ts';
 import type { DrawnOutput } from '../output.ts';
+import { followLinks } from '../links.ts';
 import { hearWords, said } from '../words.ts';
 import { nameButtons } from './menu.ts';
 import { base64Of, copyPicture, pngOf } from './picture.ts';
 import { takeEvent, type Take, type TakeDetail } from './takes.ts';
 
-/** Does what the menus of charts, tables and answers ask, with the editor's help; without it they have no menus. */
+/** Does what the menus of charts, tables and answers and the links of messages ask, with the editor's help; without it there are none. */
 export class Taking {
-  readonly #post: (message: TakingAsked) => void;
+  readonly #post: (message: TakingAsked | LinkAsked) => void;
 
   constructor(context: RendererContext<unknown>) {
     this.#post = (message) => context.postMessage?.(message);
@@ -24,6 +25,7 @@ export class Taking {
   /** Lets an output be taken away. @param idOf gives the id that the editor gave what is shown at the moment */
   add(drawn: DrawnOutput, idOf: () => string | undefined): void {
     drawn.root.classList.add('washboard-takable');
+    followLinks(drawn.root, this.#post, idOf);
     drawn.root.addEventListener(takeEvent, (event) => {
       event.stopPropagation();
       const detail = (event as CustomEvent<TakeDetail>).detail;
