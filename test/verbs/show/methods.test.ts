@@ -124,7 +124,7 @@ describe('the paragraph on methods of several conditions', () => {
     );
     assert.match(
       said['statistics'],
-      /Each is given within each flow \(low and high\) and over all of them, as the mean of the logarithms with equal weights\. Inference/,
+      /Each is given within each flow \(low and high\) and over all of them, as the mean of the logarithms with equal weights\. Whether changes differ between them is told by the F of interaction in an analysis of variance, which assumes equal scatter of all runs \(Montgomery, Design and Analysis of Experiments, 5\.3\), without a verdict\. Inference/,
     );
     assert.match(said['statistics'], /Of the intervals those within single strata hold for both changes together/);
     const uneven = { runs: made.runs.slice(0, -1) };
@@ -183,7 +183,7 @@ describe('the paragraph on methods of several conditions', () => {
     const over = await saidOf('compare rigid with rubber within day over 10..30 Hz', strata, pair);
     assert.match(
       over['statistics'],
-      /speak of other days like them\. Inference: t interval on the changes of the days.*\(Student 1908\)/,
+      /speak of other days like them\. Whether changes differ between them is told by the F of interaction.*without a verdict\. Inference: t interval on the changes of the days.*\(Student 1908\)/,
     );
   });
 
