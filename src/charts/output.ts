@@ -73,6 +73,7 @@ export interface TextPart {
   readonly folded?: string;
 }
 
+/** A stretch of one line of a cell: the line, and its first and last column, from 1. */
 export interface TextPlace {
   readonly line: number;
   readonly from: number;
@@ -85,7 +86,7 @@ export interface Message {
   readonly message: string;
   /** Where, in words: `cell 3, line 2, columns 5 to 9`. */
   readonly where?: string;
-  /** The same in the text of the cell that shows it: a line and its first and last column, from 1. */
+  /** The same, in the text of the cell that shows it. */
   readonly at?: TextPlace;
   /** Whether it keeps a verdict back, so that it stands before the answer. */
   readonly withholds?: boolean;

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { Asked, LinkAsked } from '../charts/handleMessages.ts';
-import { idIn } from './handles/shownBy.ts';
+import { cellOf } from './handles/shownBy.ts';
 import { pagedCodes } from './pagedCodes.ts';
 import { referenceCommand } from './reference.ts';
 
@@ -17,7 +17,7 @@ async function goTo(
   { output, at: { line, from, to } }: Extract<LinkAsked, { readonly type: 'text' }>,
   notebook: vscode.NotebookDocument,
 ): Promise<void> {
-  const cell = notebook.getCells().find(({ outputs }) => outputs.some((one) => idIn(one) === output));
+  const cell = cellOf(notebook, output);
   if (cell === undefined) return;
   // The cell may have been edited since.
   const selection = cell.document.validateRange(new vscode.Range(line - 1, from - 1, line - 1, to));

@@ -1,11 +1,11 @@
 import * as vscode from 'vscode';
 import type { Asked, StaleMark, Told } from '../charts/handleMessages.ts';
 import type { CellStates } from './cellStates.ts';
-import { idIn } from './handles/shownBy.ts';
+import { cellOf, idIn } from './handles/shownBy.ts';
 import { languageId, notebookType } from './names.ts';
 import { codeCells } from './notebooks.ts';
 
-/** Tells the outputs on the page which of them are out of date and why, and their menus the reader's language; runs the cell of one that asks for it. */
+/** Tells the outputs on the page which of them are out of date and why, and runs the cell of one that asks for it. */
 export function registerStaleMarks(messaging: vscode.NotebookRendererMessaging, states: CellStates): vscode.Disposable {
   let told = '';
   const tell = (editor?: vscode.NotebookEditor): void => {
@@ -19,13 +19,10 @@ export function registerStaleMarks(messaging: vscode.NotebookRendererMessaging, 
     states.onDidChange(() => tell()),
     messaging.onDidReceiveMessage(async ({ editor, message }) => {
       const asked = message as Asked;
-      const words = vscode.l10n.bundle;
-      if (asked.type === 'shown' && words !== undefined)
-        void messaging.postMessage({ type: 'words', words } satisfies Told, editor);
       if (asked.type === 'shown') tell(editor);
       if (asked.type !== 'run') return;
       const { notebook } = editor;
-      const cell = notebook.getCells().find(({ outputs }) => outputs.some((one) => idIn(one) === asked.output));
+      const cell = cellOf(notebook, asked.output);
       if (cell === undefined) return;
       const ranges = [{ start: cell.index, end: cell.index + 1 }];
       await vscode.commands.executeCommand('notebook.cell.execute', { ranges, document: notebook.uri });

@@ -40,11 +40,11 @@ export function cumulativeDescription(
   return `${capitalised(quantity)} cumulated over ${across.name}. ${halves.join(' ')}`;
 }
 
-/** Of peaks. */
 /** What stands as a line in the table of peaks may be more. @param width in Hz */
 export const lineWords = (width: number): string =>
   `Shape “line”: a line, or a resonance narrower than ${hertz(Number(width.toPrecision(2)))}. One resolution does not tell them apart; a longer window may.`;
 
+/** Of peaks. */
 export const noPeaks = 'No line stands out of the confidence band of its surroundings.';
 
 export const peaksCaption = (name: string | undefined, value: SpectrumValue): string =>

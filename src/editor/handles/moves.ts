@@ -8,7 +8,7 @@ import { errorOf } from '../messages.ts';
 import { languageId } from '../names.ts';
 import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
 import { History } from './history.ts';
-import { idIn } from './shownBy.ts';
+import { cellOf, idIn } from './shownBy.ts';
 import type { Part } from './written.ts';
 import { reasonOfException } from '../../result/environment.ts';
 
@@ -192,5 +192,7 @@ function foldersIn(notebook: vscode.NotebookDocument): ProjectFolders {
 }
 
 /** The cell that shows an output, so that it is run first. */
-const owner = (notebook: vscode.NotebookDocument, output: string): vscode.NotebookCell[] =>
-  notebook.getCells().filter(({ outputs }) => outputs.some((one) => idIn(one) === output));
+const owner = (notebook: vscode.NotebookDocument, output: string): vscode.NotebookCell[] => {
+  const cell = cellOf(notebook, output);
+  return cell === undefined ? [] : [cell];
+};

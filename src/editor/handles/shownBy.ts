@@ -28,3 +28,7 @@ export const textsBehind = (ran: readonly vscode.NotebookCell[]): readonly strin
 /** The id of an output, if we gave it one. */
 export const idIn = ({ metadata }: vscode.NotebookCellOutput): string | undefined =>
   metadata?.['washboard'] as string | undefined;
+
+/** The cell that shows an output. */
+export const cellOf = (notebook: vscode.NotebookDocument, output: string): vscode.NotebookCell | undefined =>
+  notebook.getCells().find(({ outputs }) => outputs.some((one) => idIn(one) === output));

@@ -6,13 +6,13 @@ import type { TakingAsked } from '../../charts/handleMessages.ts';
 import { outputMime, type Output } from '../../charts/output.ts';
 import { settingsIn, usualSettings, type FigureFormat, type FigureSettings } from '../../files/figureSettings.ts';
 import { withResolution } from '../../files/resolution.ts';
-import { idIn } from '../handles/shownBy.ts';
+import { cellOf, idIn } from '../handles/shownBy.ts';
 import { sentence } from '../messages.ts';
 import { languageId } from '../names.ts';
 import { codeCells } from '../notebooks.ts';
 import { rasterise, rasterised } from './rasters.ts';
 import { runOn } from './products.ts';
-import { askFile, cellOf, takeText } from './texts.ts';
+import { askFile, takeText } from './texts.ts';
 
 /** Where a picture is to go, where that is known without asking. */
 export interface PictureOrder {

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { TakingAsked } from '../../charts/handleMessages.ts';
-import { idIn } from '../handles/shownBy.ts';
+import { cellOf } from '../handles/shownBy.ts';
 import { folderOf } from '../places.ts';
 
 /** Does what the menu of a chart or table asks that is a text. */
@@ -30,7 +30,3 @@ export const askFile = (
   filters: Record<string, string[]>,
 ): Thenable<vscode.Uri | undefined> =>
   vscode.window.showSaveDialog({ defaultUri: vscode.Uri.joinPath(folderOf(uri), name), filters });
-
-/** The cell that shows an output. */
-export const cellOf = (notebook: vscode.NotebookDocument, output: string): vscode.NotebookCell | undefined =>
-  notebook.getCells().find(({ outputs }) => outputs.some((one) => idIn(one) === output));
