@@ -1,8 +1,9 @@
 /**
- * Reading a 100 MB recording beside pandas' C reader, and DuckDB and polars where the Python has them, in one run: `npx tsx
- * test/bench/reading.ts [rounds]`. Each round
- * reads the file once in a fresh process of each, in turn; times are of the reading alone, memory is the most that the
- * process held. The file is written to the system's folder for temporary files and removed.
+ * Reading a 100 MB recording beside pandas' C reader, DuckDB and polars, as far as they are there (readingBeside.ts), in one
+ * run: `npx tsx test/bench/reading.ts [rounds]`. Each round reads the file once in a fresh process of each, in turn; times
+ * are of the reading alone, memory is the most that the process held. We do it twice: the columns alone, and as a
+ * notebook has it read, with the file's hash and its findings. The file is written to the system's folder for temporary
+ * files and removed.
  */
 import { execFileSync } from 'node:child_process';
 import { closeSync, mkdtempSync, openSync, rmSync, statSync, writeSync } from 'node:fs';
@@ -10,7 +11,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { python } from './reference.ts';
+import { besides } from './readingBeside.ts';
 
 const rounds = Number(process.argv[2] ?? 5);
 const count = 2_700_000;
@@ -42,17 +43,16 @@ function writeRecording(path: string): void {
   closeSync(file);
 }
 
-const ours = (reader: string): string => `
+/** A program that reads by `reading`, which sets `result`. */
+const ours = (imports: string, reading: string): string => `
 import { open } from 'node:fs/promises';
-import { read } from ${JSON.stringify(reader)};
-const file = await open(process.argv[2]);
-const { size } = await file.stat();
-const buffer = Buffer.allocUnsafe(1 << 22);
-const source = { path: 'run.csv', size, read: async (at, length) => buffer.subarray(0, (await file.read(buffer, 0, Math.min(length, buffer.length), at)).bytesRead) };
+${imports}
+const path = process.argv[2];
+const watch = { cancelled: () => false, progress: () => {} };
 const before = process.resourceUsage().maxRSS / 1024;
 const cpu = process.cpuUsage();
 const start = performance.now();
-const result = await read(source, {}, { cancelled: () => false, progress: () => {} });
+${reading}
 const wall = performance.now() - start;
 const { user, system } = process.cpuUsage(cpu);
 const peak = process.resourceUsage().maxRSS / 1024;
@@ -60,43 +60,27 @@ if (!result.ok) throw new Error(result.failure.message);
 const { channels, clock } = result.value;
 const sums = channels.map(({ samples }) => samples.reduce((sum, value) => sum + value, 0));
 console.log(JSON.stringify({ wall, cpu: (user + system) / 1000, peak, before, rows: channels[0].samples.length, sums, rate: clock.rate }));
+process.exit();
 `;
 
-/** A program that reads the file into columns by `reading`, which sets `rows` and `sums`. */
-const beside = (library: string, reading: string): string => `
-import json, resource, sys, time
-import ${library}
-peak = lambda: resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-before = peak()
-path = sys.argv[1]
-c, t = time.process_time(), time.perf_counter()
-${reading}
-wall, cpu = time.perf_counter() - t, time.process_time() - c
-print(json.dumps(dict(wall=1000 * wall, cpu=1000 * cpu, peak=peak(), before=before, rows=len(columns[0]), sums=[float(column.sum()) for column in columns])))
-`;
+const source = (path: string): string => JSON.stringify(fileURLToPath(new URL(`../../src/${path}`, import.meta.url)));
 
-const others: Readonly<Record<string, string>> = {
-  pandas: beside('pandas', "frame = pandas.read_csv(path)\ncolumns = [frame[k].values for k in 'xyz']"),
-  'pandas, round_trip': beside(
-    'pandas',
-    "frame = pandas.read_csv(path, float_precision='round_trip')\ncolumns = [frame[k].values for k in 'xyz']",
+/** Our programs: the columns alone, and with the findings and the hash of the file. */
+const programs: Readonly<Record<string, string>> = {
+  columns: ours(
+    `import { read } from ${source('readers/read.ts')};`,
+    `const file = await open(path);
+const { size } = await file.stat();
+const buffer = Buffer.allocUnsafe(1 << 22);
+const result = await read({ path, size, read: async (at, length) => buffer.subarray(0, (await file.read(buffer, 0, Math.min(length, buffer.length), at)).bytesRead) }, {}, watch);`,
   ),
-  duckdb: beside(
-    'duckdb',
-    "duckdb.sql('set enable_progress_bar = false')\nframe = duckdb.sql(f\"select * from read_csv('{path}')\").fetchnumpy()\ncolumns = [frame[k] for k in 'xyz']",
+  whole: ours(
+    `import { readRecording } from ${source('disk/readRecording.ts')};`,
+    `const { recording: result } = await readRecording({ path, absolute: path, options: {}, channels: [] }, watch);`,
   ),
-  polars: beside('polars', "frame = polars.read_csv(path)\ncolumns = [frame[k] for k in 'xyz']"),
 };
 
-/** Whether the Python has a library. */
-function has(library: string): boolean {
-  try {
-    execFileSync(python, ['-c', `import ${library}`], { stdio: 'ignore' });
-    return true;
-  } catch {
-    return false;
-  }
-}
+const withFindings = 'with hash, findings';
 
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1];
 
@@ -104,16 +88,22 @@ const folder = mkdtempSync(join(tmpdir(), 'washboard-reading-'));
 try {
   const path = join(folder, 'run.csv');
   writeRecording(path);
-  const script = join(folder, 'read.mjs');
-  const entry = fileURLToPath(new URL('../../src/readers/read.ts', import.meta.url));
-  const bundle = { bundle: true, format: 'esm', platform: 'node', logLevel: 'error' } as const;
-  await build({ ...bundle, stdin: { contents: ours(entry), resolveDir: folder, loader: 'js' }, outfile: script });
+  const banner = { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" };
+  const bundle = { bundle: true, format: 'esm', platform: 'node', logLevel: 'error', banner } as const;
+  for (const [name, contents] of Object.entries(programs))
+    await build({
+      ...bundle,
+      stdin: { contents, resolveDir: folder, loader: 'js' },
+      outfile: join(folder, `${name}.mjs`),
+    });
   const run = (command: string, args: readonly string[]): Measure =>
     JSON.parse(execFileSync(command, [...args, path], { encoding: 'utf8' })) as Measure;
-  const there = Object.keys(others).filter((name) => has(name.split(',')[0]));
+  const others = besides();
+  const there = Object.keys(others);
   const contestants: Readonly<Record<string, () => Measure>> = {
-    washboard: () => run(process.execPath, [script]),
-    ...Object.fromEntries(there.map((name) => [name, () => run(python, ['-c', others[name]])])),
+    washboard: () => run(process.execPath, [join(folder, 'columns.mjs')]),
+    [withFindings]: () => run(process.execPath, [join(folder, 'whole.mjs')]),
+    ...Object.fromEntries(there.map((name) => [name, () => run(others[name].command, others[name].args)])),
   };
   const found = Object.fromEntries(Object.keys(contestants).map((name) => [name, [] as Measure[]]));
   for (let round = 0; round < rounds; round++)
@@ -128,8 +118,10 @@ try {
     );
   }
   for (const name of there) {
-    const ratio = (key: 'wall' | 'cpu' | 'peak'): string => (of('washboard', key) / of(name, key)).toFixed(2);
-    console.log(`washboard / ${name}: wall ${ratio('wall')}, CPU ${ratio('cpu')}, peak memory ${ratio('peak')}`);
+    for (const mine of ['washboard', withFindings]) {
+      const ratio = (key: 'wall' | 'cpu' | 'peak'): string => (of(mine, key) / of(name, key)).toFixed(2);
+      console.log(`${mine} / ${name}: wall ${ratio('wall')}, CPU ${ratio('cpu')}, peak memory ${ratio('peak')}`);
+    }
   }
   const perSample = ((of('washboard', 'peak') - of('washboard', 'before')) * 2 ** 20) / (4 * count);
   console.log(`memory over the process's own: ${perSample.toFixed(1)} bytes a sample (8 are the sample)`);
