@@ -32,8 +32,11 @@ const openings = [
   'Serial;1234\nStart time;2024-02-29 10:11:12\n\n',
 ];
 
-/** A logger's file of a layout drawn at random: a seed of its own for each seed of the fuzzer, unlike the fixtures. */
-export function madeUpFile(random: Random): Uint8Array {
+/**
+ * A logger's file of a layout drawn at random: a seed of its own for each seed of the fuzzer, unlike the fixtures.
+ * @param count how many rows
+ */
+export function madeUpFile(random: Random, count = 10 + 70 * random()): Uint8Array {
   const { header, stamp } = pick(clocks, random);
   const names = pick(axes, random);
   const comma = random() < 0.3;
@@ -42,7 +45,7 @@ export function madeUpFile(random: Random): Uint8Array {
   const rate = 25 * 64 ** random();
   const number = (value: number): string => (comma ? value.toFixed(3).replace('.', ',') : value.toFixed(3));
   let at = 100;
-  const rows = Array.from({ length: 10 + Math.floor(70 * random()) }, (_, row) => {
+  const rows = Array.from({ length: Math.floor(count) }, (_, row) => {
     at += (random() < 0.03 ? 3 : 1) / rate;
     const written = comma ? stamp(at, row).replace('.', ',') : stamp(at, row);
     return [written, ...names.map(() => number(random() - 0.5))].join(delimiter);

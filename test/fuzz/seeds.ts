@@ -6,7 +6,7 @@ import { validCells } from '../language/valid.ts';
 import { madeUpFile, madeUpNotebook } from './madeUp.ts';
 import { randomOf } from './mutate.ts';
 
-export type Kind = 'recording' | 'packed' | 'notebook' | 'cell';
+export type Kind = 'recording' | 'clock' | 'packed' | 'notebook' | 'cell';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const fixtures = join(root, 'test/readers/fixtures');
@@ -35,16 +35,22 @@ const fixed: Readonly<Record<'recording' | 'notebook' | 'cell', readonly Uint8Ar
   cell: validCells.map((text) => new TextEncoder().encode(text)),
 };
 
+/** Text by its first bytes, in any encoding: what a row's stamp can be changed in. */
+const isText = (bytes: Uint8Array): boolean =>
+  !/^(?:RIFF|RF64|PAR1|\x1f\x8b)/.test(Buffer.from(bytes.subarray(0, 4)).toString('latin1'));
+
 /** What is mutated with one seed of the fuzzer: what stands in the project, and as much again made up for that seed. */
 export function seedsOf(seed: number): Readonly<Record<Kind, readonly Uint8Array[]>> {
   const random = randomOf(Math.imul(seed, 0x85ebca6b));
   const files = Array.from({ length: fixed.recording.length }, () => madeUpFile(random));
+  const longer = Array.from({ length: fixed.recording.length }, () => madeUpFile(random, 40 + 700 * random() ** 2));
   const texts = Array.from({ length: 6 }, () => madeUpNotebook(random));
   const recording = [...fixed.recording, ...files];
   const cells = texts.map((text) => text.split('\n').slice(3, 7).join('\n'));
   const bytesOf = (list: readonly string[]): Uint8Array[] => list.map((text) => new TextEncoder().encode(text));
   return {
     recording,
+    clock: [...recording.filter(isText), ...longer],
     packed: recording,
     notebook: [...fixed.notebook, ...bytesOf(texts)],
     cell: [...fixed.cell, ...bytesOf(cells)],

@@ -135,7 +135,8 @@ function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): Sta
   const isShort = isPlain && breaks.length > settings.refined * t.length;
   const rate = isShort ? rateAcross(t, spans, joins, ofSpans) : ofSpans;
   const spread = bursts || coarse ? { jitter: 0, rounded: coarse } : unevenness(t, spans, quantum, held.rows > 0);
-  const stretches = stretchesOf(t, spans, breaks, rate);
+  const isUneven = spread.jitter > settings.jitter.resample;
+  const stretches = stretchesOf(t, spans, breaks, rate, isUneven);
   const least = !bursts && held.rows === 0 && quantum > 0.25 / rate ? leastRate(t, quantum) : 0;
   const span = t[t.length - 1] - t[0];
   const resets = breaks.filter(({ reset }) => reset).length;
@@ -143,7 +144,7 @@ function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): Sta
     rate,
     stretches,
     jitter: spread.jitter,
-    times: spread.jitter > settings.jitter.resample ? timesOf(t, stretches) : undefined,
+    times: isUneven ? timesOf(t, stretches) : undefined,
     quantum,
     delivery: bursts ? 'bursts' : coarse ? 'coarse' : spread.rounded ? 'rounded' : 'even',
     missing: missingSamples(stretches, rate),
@@ -327,8 +328,17 @@ function slope(t: Float64Array, from: number, to: number): number {
   return top / bottom;
 }
 
-/** Stretches with their start in time. After a reset of the clock nobody knows how long it stood: it goes straight on. */
-function stretchesOf(t: Float64Array, spans: readonly Span[], breaks: readonly Break[], rate: number): Stretch[] {
+/**
+ * Stretches with their start in time. After a reset of the clock nobody knows how long it stood: it goes straight on.
+ * @param isUneven whether samples keep their own times, which may run past those of even ones
+ */
+function stretchesOf(
+  t: Float64Array,
+  spans: readonly Span[],
+  breaks: readonly Break[],
+  rate: number,
+  isUneven = false,
+): Stretch[] {
   const stretches: Stretch[] = [];
   let shift = -t[0];
   let end = 0;
@@ -337,9 +347,16 @@ function stretchesOf(t: Float64Array, spans: readonly Span[], breaks: readonly B
     const missing = s === 0 ? undefined : breaks[s - 1].missing;
     const start = s === 0 ? 0 : missing === undefined ? Math.max(end, t[from] + shift) : end + missing / rate;
     stretches.push({ from, to, start });
-    end = start + (to - from) / rate;
+    end = start + Math.max((to - from) / rate, isUneven ? lengthOf(t, from, to) : 0);
   }
   return stretches;
+}
+
+/** From the first stamp to the latest one, in s. */
+function lengthOf(t: Float64Array, from: number, to: number): number {
+  let length = 0;
+  for (let i = from; i < to; i++) length = Math.max(length, t[i] - t[from]);
+  return length;
 }
 
 function timesOf(t: Float64Array, stretches: readonly Stretch[]): Float64Array {

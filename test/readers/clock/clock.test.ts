@@ -335,4 +335,17 @@ describe('the clock of a recording', () => {
     assert.equal(recording.layout.delimiter, '\t');
     assert.ok(Math.abs(recording.clock.epoch! - Date.UTC(2024, 4, 14, 9, 30, 10) / 1000) < 1e-6);
   });
+
+  it('never lets the times of uneven samples run back where the clock is set back', () => {
+    const ms = [621, 636, 652, 667, 683, 1039, 1055, 698, 714, 729, 745, 760, 776, 791, 807, 946, 962, 977, 993, 1008];
+    const { times, stretches } = clockOf(
+      Float64Array.of(...ms, 1024).map((t) => t / 1000),
+      1e-3,
+    )!;
+    assert.ok(stretches.length > 1);
+    assert.ok(
+      times!.every((t, i) => i === 0 || t >= times![i - 1]),
+      times!.join(' '),
+    );
+  });
 });
