@@ -1,6 +1,7 @@
 import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { basename, dirname, extname, resolve } from 'node:path';
 import { methodsOf } from '../analysis/evidence/methods.ts';
+import { isRecordingFile } from '../disk/recordings.ts';
 import { writeProduct } from '../disk/writing.ts';
 import type { RunReport } from '../engine/result.ts';
 import type { Piece } from '../report/page.ts';
@@ -48,7 +49,14 @@ export async function report(args: readonly string[]): Promise<number> {
   const ending = short ? '.answer.html' : '.html';
   const out = values.out ?? notebook.path.replace(/(\.washboard)?\.md$/, '') + ending;
   const written = writeProduct(
-    { path: out, content: page, kind: 'report page', isOurs: (found) => found.includes(generator) },
+    {
+      path: out,
+      content: page,
+      kind: 'report page',
+      isOurs: (found) => found.includes(generator),
+      // A run that failed may not name all of its raw files.
+      isForced: (found) => !isRecordingFile(out, found),
+    },
     { force: values.force ?? false, kept: keptOf(notebook, run) },
   );
   if (!written.ok) return exitFor(written);

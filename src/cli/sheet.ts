@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { mostConditions, runOrder } from '../analysis/planning/runOrder.ts';
-import { sheetOfFiles } from '../analysis/planning/sheetText.ts';
+import { isSheetHead, sheetOfFiles } from '../analysis/planning/sheetText.ts';
 import { naturalOrder } from '../disk/naturalOrder.ts';
 import { isRecordingName } from '../disk/recordings.ts';
 import { writeProduct, type WriteOptions } from '../disk/writing.ts';
@@ -63,7 +63,8 @@ function write(text: string, out: string | undefined, options: WriteOptions): nu
     return 0;
   }
   const file = existsSync(out) && statSync(out).isDirectory() ? join(out, 'runs.csv') : out;
-  const written = writeProduct({ path: file, content: text, kind: 'run sheet' }, options);
+  const isForced = (found: Buffer): boolean => isSheetHead(found.toString('utf8', 0, 4000));
+  const written = writeProduct({ path: file, content: text, kind: 'run sheet', isForced }, options);
   if (!written.ok) return exitFor(written);
   print(`${file}\n`);
   return 0;

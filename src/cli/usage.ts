@@ -125,7 +125,8 @@ export const usage = `${heading}
 ${[...parts.values()].join('\n\n')}
 
   A file that is there is replaced only if the same command made it; --force writes over any
-  other one, and never over the notebook or its raw files.
+  other one, and never over a notebook or its raw files. A run sheet may hold notes and is
+  replaced by --force alone, which then goes over nothing but a run sheet.
 
   COMMAND --help prints the part on a command, --version the version.
 `;

@@ -1,8 +1,16 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { success, type Refused, type Result } from '../result/result.ts';
+import { success, type Result } from '../result/result.ts';
 import { digest } from './bytes.ts';
-import { makeFolder, unmakeFolder, writeProduct, type WriteOptions } from './writing.ts';
+import {
+  makeFolder,
+  stageProduct,
+  unmakeFolder,
+  type Product,
+  type Put,
+  type Staged,
+  type WriteOptions,
+} from './writing.ts';
 
 /** A folder of files that one command makes from one notebook. */
 export interface MadeFolder {
@@ -32,7 +40,7 @@ interface Entry {
 
 /**
  * Writes files into a folder, and a list of them. A file that is there is replaced only where the list says that the same command
- * made it from the same notebook, and where nobody has changed it since.
+ * made it from the same notebook, and where nobody has changed it since. All files are written or, where one can't be, none.
  *
  * @returns names of the files that an earlier run made and that are no longer made; they are left where they are
  */
@@ -40,56 +48,59 @@ export function writeFolder(
   folder: MadeFolder,
   files: readonly FolderFile[],
   options: WriteOptions,
+  put?: Put,
 ): Result<{ readonly stale: readonly string[] }> {
   const made = makeFolder(folder.path);
   if (!made.ok) return made;
-  const before = listed(folder.path);
-  const now = new Map(before.map((entry) => [entry.file, entry]));
-  const ours = ({ notebook, command }: Entry): boolean => notebook === folder.notebook && command === folder.command;
-  let refused: Refused | undefined;
-  let count = 0;
-  for (const { file, content } of files) {
-    const known = now.get(file);
-    const written = writeFile(
-      folder,
-      { file, content },
-      known !== undefined && ours(known) ? known : undefined,
-      options,
-    );
-    refused = written.ok ? undefined : written;
-    if (refused !== undefined) break;
-    count++;
-    now.set(file, { file, notebook: folder.notebook, command: folder.command, sha256: digest(content) });
-  }
-  if (refused !== undefined && count === 0) {
-    if (made.value !== undefined) unmakeFolder(folder.path, made.value);
-    return refused;
-  }
-  const kept = [...now.values()].filter(({ file }) => existsSync(join(folder.path, file)));
-  // What was written before a refusal is known as ours too.
-  const list = writeList(folder.path, kept, options);
-  if (refused !== undefined) return refused;
-  if (!list.ok) return list;
+  const { path, notebook, command } = folder;
+  const ours = (entry: Entry | undefined): boolean => entry?.notebook === notebook && entry.command === command;
+  const before = new Map(listed(path).map((entry) => [entry.file, entry]));
+  const now = new Map(before);
+  for (const { file, content } of files) now.set(file, { file, notebook, command, sha256: digest(content) });
   const names = new Set(files.map(({ file }) => file));
-  return success({ stale: kept.filter((entry) => ours(entry) && !names.has(entry.file)).map(({ file }) => file) });
+  const kept = [...now.values()].filter(({ file }) => names.has(file) || existsSync(join(path, file)));
+  const products = files.map(({ file, content }): Product => {
+    const known = before.get(file);
+    return productOf(folder, { file, content }, ours(known) ? known : undefined);
+  });
+  const written = writeAll([...products, listOf(path, kept)], options, put);
+  if (written.ok)
+    return success({ stale: kept.filter((one) => ours(one) && !names.has(one.file)).map(({ file }) => file) });
+  if (made.value !== undefined) unmakeFolder(path, made.value);
+  return written;
 }
 
-function writeFile(
-  { path: folder, kind }: MadeFolder,
-  { file, content }: FolderFile,
-  known: Entry | undefined,
-  options: WriteOptions,
-): Result<void> {
+/** Writes all products or, where one can't be, none. */
+function writeAll(products: readonly Product[], options: WriteOptions, put?: Put): Result<void> {
+  const staged: Staged[] = [];
+  for (const product of products) {
+    const one = stageProduct(product, options, put);
+    if (!one.ok) {
+      for (const { drop } of staged) drop();
+      return one;
+    }
+    staged.push(one.value);
+  }
+  for (const [i, { commit }] of staged.entries()) {
+    const one = commit();
+    if (one.ok) continue;
+    for (const { drop } of staged.slice(i)) drop();
+    return one;
+  }
+  return success(undefined);
+}
+
+function productOf({ path, kind }: MadeFolder, { file, content }: FolderFile, known: Entry | undefined): Product {
   const own = digest(content);
   const isOurs = (found: Buffer): boolean => [known?.sha256, own].includes(digest(found));
-  return writeProduct({ path: join(folder, file), content, kind, isOurs }, options);
+  return { path: join(path, file), content, kind, isOurs };
 }
 
-function writeList(folder: string, entries: readonly Entry[], options: WriteOptions): Result<void> {
+function listOf(folder: string, entries: readonly Entry[]): Product {
   const files = [...entries].sort((a, b) => (a.file < b.file ? -1 : 1));
   const content = `${JSON.stringify({ washboard: 1, files }, null, 2)}\n`;
   const isOurs = (found: Buffer): boolean => parsed(found.toString()) !== undefined;
-  return writeProduct({ path: join(folder, listName), content, kind: 'list of files', isOurs }, options);
+  return { path: join(folder, listName), content, kind: 'list of files', isOurs };
 }
 
 function listed(folder: string): readonly Entry[] {

@@ -7,7 +7,7 @@ type Missing =
   | { readonly pattern: string; readonly folder: string };
 
 /** What a file is that no product may take the place of. */
-export type ProtectedAs = 'notebook' | 'source' | 'record';
+export type ProtectedAs = 'notebook' | 'any notebook' | 'source' | 'record';
 
 export interface DiskFacts {
   'file.outside': { path: string; how: 'absolute' | 'address' | 'outside' | 'link' };
@@ -18,6 +18,7 @@ export interface DiskFacts {
   'write.kept': { path: string; as: ProtectedAs };
   /** `isOfNotes`: each file of the kind may hold what somebody wrote into it. */
   'write.foreign': { path: string; kind: string; isOfNotes: boolean };
+  'write.other': { path: string; kind: string };
   'write.failed': { path: string } & DiskFault;
   'disk.failed': { path: string | undefined } & DiskFault;
   'history.none': object;
@@ -37,6 +38,8 @@ export const { refuse, tellOf } = messages<DiskFacts>({
   'write.kept': ({ path, as }) => `${path} is ${kept[as]}, which is never written over: name another file.`,
   'write.foreign': ({ path, kind, isOfNotes }) =>
     `${path} is there already and is ${isOfNotes ? 'left as it is' : `no ${kind} that Washboard made`}: name another file, or write over it with --force.`,
+  'write.other': ({ path, kind }) =>
+    `${path} is not of the kind that even --force writes a ${kind} over: name another file, or delete it first.`,
   'write.failed': ({ path, ...fault }) => `${path} can't be written: ${unwritten(fault)}.`,
   'disk.failed': ({ path, reason, system = 'no code' }) =>
     `the system refused ${path ?? 'an operation on a file'}: ${reason === 'other' ? `it says ${system}` : refusals[reason]}.`,
@@ -59,6 +62,7 @@ const refusals = {
 
 const kept = {
   notebook: 'the notebook itself',
+  'any notebook': 'a notebook',
   source: 'one of the raw files',
   record: "the notebook's record",
 };

@@ -18,6 +18,7 @@ import { dirname, join, resolve } from 'node:path';
 import { success, type Refused, type Result } from '../result/result.ts';
 import { reasonOf } from './faults.ts';
 import { refuse, type ProtectedAs } from './messages.ts';
+import { isNotebookName } from './recordings.ts';
 
 /** What a command makes. */
 export interface Product {
@@ -27,6 +28,8 @@ export interface Product {
   readonly kind: string;
   /** Whether what is found in a file is such a product of an earlier run; none where each may hold somebody's notes. */
   readonly isOurs?: (found: Buffer) => boolean;
+  /** Whether `force` goes over what is found; left out, over anything that is not kept. */
+  readonly isForced?: (found: Buffer) => boolean;
 }
 
 /** What stands around a product. */
@@ -40,24 +43,50 @@ export interface WriteOptions {
 /** The one step that may fail for want of space, so that a test can let it. */
 export type Put = (handle: number, content: string | Uint8Array) => void;
 
+/** A product that lies beside its place, whole. */
+export interface Staged {
+  /** Puts it into its place. */
+  readonly commit: () => Result<void>;
+  /** Takes it away again. */
+  readonly drop: () => void;
+}
+
 /**
  * Writes what a command makes: beside its place, then renamed, so that a failure leaves the old file whole. Refuses
  * to write over a file that is kept, or that is not of the product's kind and making; what the disk refuses is told in a
  * sentence.
  */
-export function writeProduct(product: Product, { force, kept }: WriteOptions, put: Put = writeFileSync): Result<void> {
+export function writeProduct(product: Product, options: WriteOptions, put: Put = writeFileSync): Result<void> {
+  const staged = stageProduct(product, options, put);
+  return staged.ok ? staged.value.commit() : staged;
+}
+
+/** As `writeProduct` but for the renaming, so that of several products all or none come to their places. */
+export function stageProduct(product: Product, options: WriteOptions, put: Put = writeFileSync): Result<Staged> {
   const { path, content } = product;
   try {
     const found = statSync(path, { throwIfNoEntry: false });
     if (found !== undefined) {
-      const refusal = refusedTarget(product, found, kept, force);
+      const refusal = refusedTarget(product, found, options);
       if (refusal !== undefined) return refusal;
       // The rename would replace even a file that may not be written.
       accessSync(path, constants.W_OK);
     }
-    replace(found === undefined ? path : realpathSync(path), content, found?.mode, put);
+    const place = found === undefined ? path : realpathSync(path);
+    const beside = putBeside(place, content, found?.mode, put);
+    const drop = (): void => rmSync(beside, { force: true });
+    return success({ drop, commit: () => renamed(beside, place, path) });
+  } catch (error) {
+    return refuse('write.failed', { path, ...reasonOf(error) });
+  }
+}
+
+function renamed(beside: string, place: string, path: string): Result<void> {
+  try {
+    renameSync(beside, place);
     return success(undefined);
   } catch (error) {
+    rmSync(beside, { force: true });
     return refuse('write.failed', { path, ...reasonOf(error) });
   }
 }
@@ -98,10 +127,9 @@ export function unmakeFolder(path: string, uppermost: string): void {
 }
 
 function refusedTarget(
-  { path, kind, isOurs }: Product,
+  { path, kind, isOurs, isForced }: Product,
   found: Stats,
-  kept: WriteOptions['kept'],
-  force: boolean,
+  { force, kept }: WriteOptions,
 ): Refused | undefined {
   if (found.isDirectory()) return refuse('write.failed', { path, reason: 'folder' });
   if (!found.isFile()) return refuse('write.failed', { path, reason: 'device' });
@@ -110,12 +138,17 @@ function refusedTarget(
     return other?.dev === found.dev && other.ino === found.ino;
   });
   if (same !== undefined && !(force && same.as === 'record')) return refuse('write.kept', { path, as: same.as });
-  if (force || isOurs?.(readFileSync(path)) === true) return undefined;
+  // A link may call a notebook anything.
+  if (isNotebookName(realpathSync(path))) return refuse('write.kept', { path, as: 'any notebook' });
+  const content = readFileSync(path);
+  if (isOurs?.(content) === true) return undefined;
+  if (force) return isForced?.(content) === false ? refuse('write.other', { path, kind }) : undefined;
   return refuse('write.foreign', { path, kind, isOfNotes: isOurs === undefined });
 }
 
-function replace(path: string, content: string | Uint8Array, mode: number | undefined, put: Put): void {
-  const beside = join(dirname(path), `.washboard-${randomBytes(6).toString('hex')}.part`);
+/** Writes a file beside a place, and gives its path. */
+function putBeside(place: string, content: string | Uint8Array, mode: number | undefined, put: Put): string {
+  const beside = join(dirname(place), `.washboard-${randomBytes(6).toString('hex')}.part`);
   const handle = openSync(beside, 'wx');
   try {
     try {
@@ -125,7 +158,7 @@ function replace(path: string, content: string | Uint8Array, mode: number | unde
     } finally {
       closeSync(handle);
     }
-    renameSync(beside, path);
+    return beside;
   } catch (error) {
     rmSync(beside, { force: true });
     throw error;

@@ -84,4 +84,27 @@ describe('the commands that write', () => {
     );
     assert.ok(!existsSync(sandbox.path('none')));
   });
+
+  it('write a run sheet by force over a run sheet alone, and a page over no raw file that the run did not come to', async () => {
+    const [other, sheet] = ['raw/other.csv', 'sheet.csv'].map((name) => sandbox.path(name));
+    writeFileSync(other, raw);
+    writeFileSync(sheet, 'file;condition;note\na.csv;foam;loud\n');
+    for (const target of [ride, other, sandbox.path('notes.txt'), sandbox.path('ride.record.json')]) {
+      const before = readFileSync(target);
+      const { code, errors } = await sandbox.run('sheet', '--runs', '4', '--out', target, '--force');
+      assert.equal(code, 2, target);
+      assert.match(errors, /never written over|even --force writes a run sheet over/);
+      assert.ok(readFileSync(target).equals(before));
+    }
+    assert.equal((await sandbox.run('sheet', '--runs', '4', '--out', sheet)).code, 2);
+    assert.equal((await sandbox.run('sheet', '--runs', '4', '--out', sheet, '--force')).code, 0);
+    assert.match(readFileSync(sheet, 'utf8'), /^file,condition,order/);
+    // A load that fails names not all of its files.
+    const failing = sandbox.path('failing.washboard.md');
+    writeFileSync(failing, '```washboard\nb = load "raw/o*.csv" channel "none"\n```\n');
+    const { code, errors } = await sandbox.run('report', failing, '--out', other, '--force');
+    assert.equal(code, 2);
+    assert.match(errors, /never written over|even --force writes a report page over/);
+    assert.equal(readFileSync(other, 'utf8'), raw);
+  });
 });

@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { listName, writeFolder, type MadeFolder } from '../../src/disk/folder.ts';
+import type { Put } from '../../src/disk/writing.ts';
 
 describe('a folder of files that a command makes', () => {
   let path: string;
@@ -53,6 +54,36 @@ describe('a folder of files that a command makes', () => {
     rmSync(join(path, 'b.csv'));
     write(folder, [file('a.csv', 'new'), file('b.csv')], free);
     assert.equal(read('a.csv'), 'new');
+  });
+
+  it('writes all or none: where the disk is full at the third file, what was there stays, and nothing lies beside it', () => {
+    write(folder, [file('a.csv', 'old'), file('b.csv', 'old')], free);
+    const before = readdirSync(path).map(read);
+    let puts = 0;
+    const full: Put = (handle, content) => {
+      if (++puts === 3) throw Object.assign(new Error('ENOSPC'), { code: 'ENOSPC', syscall: 'write' });
+      writeFileSync(handle, content);
+    };
+    const written = writeFolder(
+      folder,
+      ['a.csv', 'b.csv', 'c.csv'].map((name) => file(name, 'new')),
+      free,
+      full,
+    );
+    assert.ok(!written.ok);
+    assert.match(written.failure.message, /c\.csv can't be written: the disk is full/);
+    assert.deepEqual(readdirSync(path).map(read), before);
+    const fresh = { ...folder, path: join(path, 'fresh') };
+    puts = 0;
+    assert.ok(
+      !writeFolder(
+        fresh,
+        ['a.csv', 'b.csv', 'c.csv'].map((name) => file(name, 'new')),
+        free,
+        full,
+      ).ok,
+    );
+    assert.ok(!existsSync(fresh.path));
   });
 
   it('leaves nothing of a folder in which nothing could be written', () => {

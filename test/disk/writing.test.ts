@@ -61,6 +61,18 @@ describe('what a command writes', () => {
     assert.ok(writeProduct(page('a.record.json'), { force: true, kept }).ok);
   });
 
+  it('never takes the place of any notebook, by whatever name, nor of what force is not for', () => {
+    writeFileSync(at('other.washboard.md'), '# Another study');
+    symlinkSync(at('other.washboard.md'), at('page.html'));
+    for (const name of ['other.washboard.md', 'page.html'])
+      assert.match(said(page(name), { ...free, force: true }), /is a notebook, which is never written over/);
+    writeFileSync(at('a.csv'), 't,x\n');
+    const product = { ...page('a.csv'), isForced: (found: Buffer) => !found.includes('t,x') };
+    assert.match(said(product, { ...free, force: true }), /even --force writes a report page over: name another file/);
+    assert.equal(readFileSync(at('a.csv'), 'utf8'), 't,x\n');
+    assert.ok(writeProduct({ ...product, isForced: () => true }, { ...free, force: true }).ok);
+  });
+
   it('leaves the old file whole when the disk is full', () => {
     writeFileSync(at('a.html'), 'ours: old');
     const full: Put = (handle, text) => {

@@ -25,6 +25,7 @@ const codesWithout: Readonly<Record<string, readonly string[]>> = {
     'write.failed',
     'write.foreign',
     'write.kept',
+    'write.other',
   ],
   'a part of the sentence of a result, which names no code': [
     ...[

@@ -17,6 +17,18 @@ export const sheetColumns = [
   'why',
 ] as const;
 
+/** Whether a text begins as a run sheet does, whoever wrote it: with columns for the file and the condition. */
+export function isSheetHead(text: string): boolean {
+  const header = text.split(/\r\n|\n|\r/).find((line) => line.trim() !== '' && !line.startsWith('#')) ?? '';
+  const names = header.split(/[,;\t]/).map((name) =>
+    name
+      .replace(/["\ufeff]/g, '')
+      .trim()
+      .toLowerCase(),
+  );
+  return names.includes('file') && names.includes('condition');
+}
+
 /**
  * A run sheet to be filled in, one row a recording that is there.
  *
