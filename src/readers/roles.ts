@@ -96,11 +96,17 @@ const agreement = 0.05;
 /** The time with the finest steps that still runs forward; times that contradict each other are refused. */
 function finest(path: string, table: Table, times: readonly TimeRole[]): Result<TimeRole> {
   if (times.length === 1) return success(times[0]);
-  const rated = times.map((role) => {
-    const shape = stepCounts(role.seconds);
-    const mean = (role.seconds[role.seconds.length - 1] - role.seconds[0]) / Math.max(shape.count, 1);
+  const isThere = (value: number): boolean => !Number.isNaN(value);
+  const all = times.map((role) => {
+    const { seconds } = role;
+    const shape = stepCounts(seconds);
+    const span = (seconds.findLast(isThere) ?? NaN) - (seconds.find(isThere) ?? NaN);
+    const mean = span / Math.max(shape.count, 1);
     return { role, mean, bad: (shape.zero + shape.backward) / Math.max(shape.count, 1) };
   });
+  // One that does not run forward contradicts none that does.
+  const rated = all.filter(({ mean }) => mean > 0);
+  if (rated.length === 0) return success(times[0]);
   const [first] = rated;
   for (const other of rated) {
     const slack =

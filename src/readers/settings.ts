@@ -45,6 +45,14 @@ export const settings = {
   coarse: 1e-3,
   /** Rates in Hz that a column of numbers without a unit is believed to be sampled at. */
   plausibleRate: { low: 0.5, high: 20_000 },
+  /** The first number of a clock of the day over what it runs on; the fastest rate in Hz of a converter whose time is in seconds. */
+  ofDay: 3,
+  fastConverter: 200_000,
+  /**
+   * A time without a unit is as likely in minutes as in seconds above such a rate in Hz that is none of the usual ones, over less
+   * than so many s, where minutes would give such a rate at least.
+   */
+  minutes: { rate: 1000, length: 15, slow: 10, round: [1, 1.25, 1.28, 1.6, 2, 2.5, 2.56, 3.2, 4, 5, 5.12, 6.4, 8, 8.192] },
   /** Length in s beyond which a unit of time is not believed where another gives a shorter recording. */
   plausibleLength: 3 * 86_400,
   /** Rates in Hz that a column with a unit may give. */

@@ -1,6 +1,14 @@
 import { success, type Result } from '../result/result.ts';
 import { straightened } from './clock/astray.ts';
-import { otherScale, possibleScales, scaleName, spreadsheetEpoch, styleOf, type TimeScale } from './clock/scale.ts';
+import {
+  isInDoubt,
+  otherScale,
+  possibleScales,
+  scaleName,
+  spreadsheetEpoch,
+  styleOf,
+  type TimeScale,
+} from './clock/scale.ts';
 import { stepShape, type StepShape } from './clock/steps.ts';
 import { unwrapped } from './clock/wrap.ts';
 import { clockInDigits } from './fractions.ts';
@@ -71,7 +79,7 @@ export function readTime(
   const span = last - first;
   const all =
     scale === undefined
-      ? possibleScales(first, step, span, column.decimals <= 0, options.rate)
+      ? possibleScales(first, step, span, column.decimals <= 0, options.rate, byName)
       : [{ scale, style: styleOf(scale, first) }];
   const fitting = all.filter((one) => stated !== undefined && Math.abs(logOf(stated * step * one.scale)) < 0.3);
   const name = columnName(column, index);
@@ -82,8 +90,7 @@ export function readTime(
     const role = ofNumbers(index, column, possible[0], shape.forwardMedian);
     const isAssumed =
       scale === undefined && options.rate === undefined && fitting.length === 0 && role.base === undefined;
-    // Seconds are what a time without a unit is in to everybody.
-    const isTold = isAssumed && possible[0].scale < 1;
+    const isTold = isAssumed && isInDoubt(first, step, span, possible[0].scale);
     return success(isTold ? { ...role, assumed: assumedUnit(name, step, span, possible[0].scale) } : role);
   }
   if (possible.length > 1) {

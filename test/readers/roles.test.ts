@@ -147,4 +147,10 @@ describe('which column is what', () => {
     assert.equal(brief([time, count(0)], {}, undefined, signals), 'time none, counter none');
     assert.equal(brief([time, z], { time: 't' }, undefined, signals), 'time 0, counter none');
   });
+
+  it('takes no stand on a second time that does not run forward, as where a stamp is no number', () => {
+    const broken = numbers('epoch (ms)', [1_715_679_012_355, 1.03e23], { decimals: 0 });
+    const elapsed = numbers('elapsed (s)', [0.01, 0.26], { decimals: 3 });
+    assert.equal(brief([broken, elapsed, numbers('z (g)', [1.2, 1.1])]), 'time 1, counter none, 0 column.other-time');
+  });
 });

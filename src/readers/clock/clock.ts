@@ -361,11 +361,11 @@ function lengthOf(t: Float64Array, from: number, to: number): number {
 
 function timesOf(t: Float64Array, stretches: readonly Stretch[]): Float64Array {
   const times = new Float64Array(t.length);
+  let latest = 0;
   for (const { from, to, start } of stretches) {
-    let latest = -Infinity;
     for (let i = from; i < to; i++) {
       // A stamp that runs back a little is held, so that times never decrease.
-      latest = Math.max(latest, start + t[i] - t[from]);
+      latest = Math.max(latest, start + (t[i] - t[from]));
       times[i] = latest;
     }
   }

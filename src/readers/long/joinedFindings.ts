@@ -3,6 +3,7 @@ import { finding } from '../messages.ts';
 import type { AssumedUnit } from '../messages/time.ts';
 import { droppedSamples, type Assembled } from '../assemble.ts';
 import type { Clock, Finding } from '../recording.ts';
+import { settings } from '../settings.ts';
 
 /** Places of a finding that are told one by one, of all parts together. */
 const spansTold = 200;
@@ -48,6 +49,8 @@ export class JoinedFindings {
     const last = stretches[stretches.length - 1];
     const longer = (last.start + (last.to - last.from - 1) / rate) / span;
     const { column, taken, other } = unit;
+    // What a part is too short for, the whole may be long enough for.
+    if (taken.unit === 's' && taken.length * longer >= settings.minutes.length) return [];
     const facts = {
       column,
       taken: { ...taken, length: taken.length * longer },

@@ -50,7 +50,7 @@ export const timePages: Pages<TimeFacts> = {
   },
   'time-unit-assumed': {
     title: 'A unit of time that was assumed',
-    why: 'Whole numbers without a unit are read in the one unit that gives a rate at which vibration is sampled; a stated rate settles it.',
+    why: 'A time without a unit is read in the one unit that gives a rate at which vibration is sampled, and a few seconds at a rate that no converter has may be minutes; a stated rate settles it.',
     wrong: example(times('time', '0', '10', '20', '30', '40')),
     right: example(times('time (ms)', '0', '10', '20', '30', '40')),
   },

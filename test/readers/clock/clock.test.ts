@@ -294,6 +294,19 @@ describe('the clock of a recording', () => {
     assert.equal(findingOf(await recordingOf(text('time'), { rate: 200 }), 'time-unit-assumed'), undefined);
   });
 
+  it('names minutes beside seconds, takes hours and parts of a day with a warning, and asks of a rate that a fast converter has', async () => {
+    const text = (step: number): string => 'time,x,y,z\n' + rows(600, (i) => [(i * step).toFixed(12), 0.1, 0.2, z(i)]);
+    const told = async (step: number): Promise<string | undefined> =>
+      findingOf(await recordingOf(text(step)), 'time-unit-assumed')?.message;
+    // 100 Hz in minutes, hours and days.
+    assert.match((await told(1 / 6000)) ?? '', /read as s \(6000 Hz, 0\.0998\d* s\).* than min \(100 Hz, 5\.99 s\)/);
+    assert.match((await told(1 / 360_000)) ?? '', /read as h \(100 Hz, 5\.99 s\).* than days \(4\.1667 Hz/);
+    assert.match((await told(1 / 8_640_000)) ?? '', /read as days \(100 Hz, 5\.99 s\).* than h \(2400 Hz/);
+    assert.equal(await told(1 / 5000), undefined);
+    assert.match((await refusalOf(text(1 / 51_200))).message, /s \(51200 Hz\) and as min \(853\.33 Hz\).*rate/);
+    assert.ok(Math.abs((await recordingOf(text(1 / 6000), { rate: 100 })).clock.rate - 100) < 1e-6);
+  });
+
   it('tells samples lost at random from the rounding of a slower rate, though every step is a whole unit of the stamps', async () => {
     for (const share of [0.02, 0.1]) {
       const random = dice(5);

@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import {
   isEpoch,
+  isInDoubt,
   otherScale,
   possibleScales,
   scaleName,
@@ -8,12 +9,19 @@ import {
   styleOf,
 } from '../../../src/readers/clock/scale.ts';
 
-const possible = (first: number, step: number, span: number, isInteger = true, rate?: number): string[] =>
-  possibleScales(first, step, span, isInteger, rate).map(({ scale, style }) => `${style} ${scale}`);
+const possible = (
+  first: number,
+  step: number,
+  span: number,
+  isInteger = true,
+  rate?: number,
+  byName = false,
+): string[] =>
+  possibleScales(first, step, span, isInteger, rate, byName).map(({ scale, style }) => `${style} ${scale}`);
 
 describe('the unit of a time without one', () => {
   it('is named by its size', () => {
-    assert.deepEqual([1, 1e-3, 1e-6, 1e-9, 60].map(scaleName), ['s', 'ms', 'us', 'ns', '60 s']);
+    assert.deepEqual([1, 1e-3, 1e-6, 1e-9, 60, 7].map(scaleName), ['s', 'ms', 'us', 'ns', 'min', '7 s']);
   });
 
   it('counts from 1970 where that is a date from 2000 to 2100', () => {
@@ -85,6 +93,31 @@ describe('the unit of a time without one', () => {
     assert.equal(otherScale(5000, 1e-3), 1e-6);
     assert.equal(otherScale(5000, 1e-6), 1e-3);
     assert.equal(otherScale(5e6, 1e-9), 1e-6);
-    assert.equal(otherScale(0.01, 1), 1e-3);
+    assert.equal(otherScale(1 / 6000, 1), 60);
+    assert.equal(otherScale(1 / 360_000, 3600), 86_400);
+  });
+
+  it('may be minutes, hours or days of a column that is named a time, where seconds would be too fast', () => {
+    const named = (first: number, step: number, span: number, rate?: number): string[] =>
+      possible(first, step, span, false, rate, true);
+    assert.deepEqual(named(0, 1 / 360_000, 0.1), ['h 3600']);
+    assert.deepEqual(named(0, 1 / 8_640_000, 0.01), ['part of a day 86400']);
+    // A converter of 40 kHz in seconds, or a logger of 667 Hz in minutes.
+    assert.deepEqual(named(0, 1 / 40_000, 4), ['s 1', 'min 60']);
+    assert.deepEqual(possible(0, 1 / 40_000, 4, false), []);
+    assert.deepEqual(named(0, 1 / 6000, 1), ['s 1']);
+    assert.deepEqual(named(0, 1 / 6000, 1, 100), ['min 60']);
+    assert.deepEqual(named(0.4375, 1 / 360_000, 0.01), ['part of a day 86400']);
+  });
+
+  it('is in doubt of a few fast seconds at no usual rate, of all that is shorter, and of what is longer and begins at nothing', () => {
+    assert.ok(isInDoubt(0, 1 / 6000, 1, 1));
+    assert.ok(!isInDoubt(0, 1 / 6000, 60, 1));
+    assert.ok(!isInDoubt(0, 1 / 900, 1, 1));
+    for (const usual of [2000, 2048, 2500, 3200, 5000, 6400, 8192, 12_800, 16_384])
+      assert.ok(!isInDoubt(0, 1 / usual, 1, 1), `${usual} Hz`);
+    assert.ok(isInDoubt(0, 5, 1000, 1e-3));
+    assert.ok(isInDoubt(0, 1 / 360_000, 0.1, 3600));
+    assert.ok(!isInDoubt(0.4375, 1 / 8_640_000, 0.01, 86_400));
   });
 });
