@@ -12,7 +12,13 @@ export const powers: usize = 4096;
 export const fives: usize = 4352;
 /** Words: the byte where the reading stopped, and how many blank lines were passed. */
 export const state: usize = 6144;
-/** A byte a column: 0 for numbers, 1 for what is passed over, 2 for texts, of which the place is told. */
+/**
+ * How the stamps of a column stand there that is of kind 3: what the last one began with, up to its minutes (16 bytes); that
+ * day's seconds (a double) and its minutes in s; the day of second 0 from 1970; what ends each, as bytes and as a mask
+ * over them; how many bytes that is; whether there is a date; the offset from UTC in s (a double).
+ */
+export const stamps: usize = 6160;
+/** A byte a column: 0 for numbers, 1 for what is passed over, 2 for texts, of which the place is told, 3 for stamps. */
 export const kinds: usize = 6400;
 /** A byte a column: whether some cell was empty. */
 export const empties: usize = 10496;
@@ -106,6 +112,12 @@ export function readRows(from: usize, rows: i32, columns: i32, stride: usize, de
           at = ended;
           c = load<u8>(at);
         }
+      } else if (kind == 3) {
+        const seconds = stampAt(at, delimiter, tail);
+        if (ended == 0) break;
+        store<f64>(to, seconds);
+        at = ended;
+        c = load<u8>(at);
       } else {
         const first = at;
         at = textEnd(at, delimiter, k == last && tail != 0 ? tail : delimiter, blanks ? 9 : delimiter);
@@ -167,6 +179,85 @@ function textEnd(at: usize, delimiter: i32, stop: i32, blank: i32): usize {
     if (found != 0) break;
   }
   return at + ctz(found);
+}
+
+/**
+ * Seconds of the stamp at `at`, as src/readers/text/stamp.ts adds them up; sets `ended`, to 0 where it is not spelt as `stamps`
+ * says. Most begin as the one before, up to their minutes.
+ */
+function stampAt(at: usize, delimiter: i32, tail: i32): f64 {
+  ended = 0;
+  const isDated = load<i32>(stamps, 52) != 0;
+  const isKnown = isDated
+    ? i8x16.all_true(i8x16.eq(v128.load(at), v128.load(stamps)))
+    : ((load<u64>(at) ^ load<u64>(stamps)) & 0xffffffffff) == 0;
+  if (!isKnown && !takeMinute(at, isDated)) return 0;
+  at += isDated ? 16 : 5;
+  if (load<u8>(at) != 58) return 0;
+  const digits = i8x16.sub(v128.load(++at), i8x16.splat(48));
+  let others = i8x16.bitmask(i8x16.gt_u(digits, i8x16.splat(9))) | 0x10000;
+  if (ctz(others) != 2) return 0;
+  const whole = twoAt(at);
+  if (whole > 60) return 0;
+  let part: f64 = 0;
+  at += 2;
+  const mark = <i32>load<u8>(at);
+  if (mark == 46 || (mark == 44 && delimiter != 44 && tail != 44)) {
+    others &= others - 1;
+    const end = ctz(others);
+    const places = end - 3;
+    if (places < 1 || places > 9) return 0;
+    const both = eights(i8x16.swizzle(digits, v128.load(shuffles + ((end << 4 | 2) << 4))));
+    const unit = load<f64>(powers + (places << 3));
+    part = (<f64><i64>((both & 0xffffffff) * 100000000 + (both >> 32)) - <f64>whole * unit) / unit;
+    at += 1 + places;
+  }
+  if (((load<u64>(at) ^ load<u64>(stamps, 32)) & load<u64>(stamps, 40)) != 0) return 0;
+  ended = at + load<i32>(stamps, 48);
+  return <f64>(load<i32>(stamps, 24) + whole) + part + load<f64>(stamps, 16) - load<f64>(stamps, 56);
+}
+
+/** Keeps the minute and the day that a stamp begins with; false where it begins otherwise. */
+function takeMinute(at: usize, isDated: bool): bool {
+  const begin = at;
+  let days = 0;
+  if (isDated) {
+    const year = 100 * twoAt(at) + twoAt(at + 2);
+    const month = twoAt(at + 5);
+    const day = twoAt(at + 8);
+    const parts = <i32>load<u8>(at + 10);
+    if (twoAt(at) < 0 || twoAt(at + 2) < 0 || !isDateMark(load<u8>(at + 4)) || !isDateMark(load<u8>(at + 7))) return false;
+    if (month < 1 || month > 12 || day < 1 || day > 31 || (parts != 84 && parts != 32 && parts != 95)) return false;
+    days = daysFromCivil(year, month, day) - load<i32>(stamps, 28);
+    at += 11;
+  }
+  const hours = twoAt(at);
+  const minutes = twoAt(at + 3);
+  if (hours < 0 || hours > 24 || minutes < 0 || minutes > 59 || load<u8>(at + 2) != 58) return false;
+  v128.store(stamps, v128.load(begin));
+  store<f64>(stamps, <f64>days * 86400, 16);
+  store<i32>(stamps, hours * 3600 + minutes * 60, 24);
+  return true;
+}
+
+@inline function isDateMark(c: i32): bool {
+  return c == 45 || c == 46 || c == 47;
+}
+
+/** The number of two digits, or one far below 0. */
+function twoAt(at: usize): i32 {
+  const tens = <i32>load<u8>(at) - 48;
+  const ones = <i32>load<u8>(at + 1) - 48;
+  return <u32>tens <= 9 && <u32>ones <= 9 ? 10 * tens + ones : -10000;
+}
+
+/** Days from 1970-01-01 to a date of the Gregorian calendar (Hinnant 2013, `days_from_civil`). */
+function daysFromCivil(year: i32, month: i32, day: i32): i32 {
+  const y = month <= 2 ? year - 1 : year;
+  const era = (y >= 0 ? y : y - 399) / 400;
+  const yearOfEra = y - era * 400;
+  const dayOfYear = (153 * (month + (month > 2 ? -3 : 9)) + 2) / 5 + day - 1;
+  return era * 146097 + yearOfEra * 365 + yearOfEra / 4 - yearOfEra / 100 + dayOfYear - 719468;
 }
 
 /** The exponent whose first byte is at `at`, a sign and up to three digits; sets `ended`, to 0 where there is no such one. */

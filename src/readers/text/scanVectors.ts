@@ -1,6 +1,7 @@
 import { CompiledLoop } from '../../numbers/compiled.ts';
 import type { Cursor, Plan } from './plan.ts';
 import { scanKernel } from './scanKernel.ts';
+import { steadyStamp, type SteadyStamp } from './steadyStamp.ts';
 
 /** The compiled loop, and where its tables and arrays stand in its memory; scripts/wasm/scan.ts says what they hold. */
 interface Kernel {
@@ -18,6 +19,7 @@ interface Kernel {
   readonly powers: Place;
   readonly fives: Place;
   readonly state: Place;
+  readonly stamps: Place;
   readonly kinds: Place;
   readonly empties: Place;
   readonly input: Place;
@@ -88,8 +90,10 @@ export class ScanVectors {
   readonly #source: Uint8Array;
   readonly #end: number;
   readonly #plan: Plan;
-  /** The columns of texts. */
-  readonly #texts: readonly number[];
+  /** The columns of texts, which are told by their place. */
+  readonly #texts: number[];
+  /** The column of stamps that the loop itself may read. */
+  readonly #stamps: number;
   /** Which bytes of the source are in the memory. */
   #from = 0;
   #to = 0;
@@ -106,6 +110,24 @@ export class ScanVectors {
     this.#texts = plan.sinks.flatMap(({ kind }, k) => (kind === 'number' || kind === 'skip' ? [] : [k]));
     for (const [k, { kind }] of plan.sinks.entries())
       bytes[kernel.kinds.value + k] = kind === 'number' ? 0 : kind === 'skip' ? 1 : 2;
+    this.#stamps = mayHoldStamps(plan) ? plan.sinks.findIndex(({ kind }) => kind === 'stamp') : -1;
+    this.#settleStamps();
+  }
+
+  /** Has the loop read the stamps once it is known how they are spelt. */
+  #settleStamps(): void {
+    const steady = this.#plan.sinks.at(this.#stamps)?.stamps?.steady;
+    const at = this.#texts.indexOf(this.#stamps);
+    if (steady === undefined || at < 0) return;
+    this.#texts.splice(at, 1);
+    this.#bytes[this.#kernel.kinds.value + this.#stamps] = 3;
+    writeStamps(this.#bytes, this.#kernel.stamps.value, steady);
+  }
+
+  /** Looks how the stamps are spelt, by one that was read. */
+  #lookAtStamp(from: number, to: number): void {
+    const reader = this.#plan.sinks[this.#stamps].stamps!;
+    reader.steady = steadyStamp(reader, String.fromCharCode(...this.#source.subarray(from, Math.min(to, from + 64))));
   }
 
   /** Reads rows from the cursor on, as many as there are and the sinks have room for, up to the first that is not sure. */
@@ -120,6 +142,7 @@ export class ScanVectors {
       // Reading fewer rows once more tells where they end.
       if (rows < found) this.#read(cursor.at, rows, stride);
       this.#takeNumbers(cursor.row, rows, stride);
+      this.#settleStamps();
       cursor.at = this.#from + this.#state[0];
       cursor.row += rows;
       cursor.line += rows + this.#state[1];
@@ -157,6 +180,7 @@ export class ScanVectors {
         const at = 2 * (k * stride + row);
         const [from, to] = [this.#places[at], this.#places[at + 1]];
         if (!sinks[k].take(this.#source, this.#from + from, this.#from + to, first + row)) return row;
+        if (k === this.#stamps && row === 0) this.#lookAtStamp(this.#from + from, this.#from + to);
       }
     }
     return rows;
@@ -165,12 +189,31 @@ export class ScanVectors {
   #takeNumbers(first: number, rows: number, stride: number): void {
     const { sinks } = this.#plan;
     for (const [k, sink] of sinks.entries()) {
-      if (this.#bytes[this.#kernel.kinds.value + k] !== 0) continue;
+      const kind = this.#bytes[this.#kernel.kinds.value + k];
+      if (kind !== 0 && kind !== 3) continue;
       sink.values.set(this.#output.subarray(k * stride, k * stride + rows), first);
     }
     const empties = this.#kernel.empties.value;
     for (const [k, sink] of sinks.entries()) if (this.#bytes[empties + k] !== 0) sink.empty = true;
   }
+}
+
+/** Whether no mark within a stamp could part the fields. */
+const mayHoldStamps = ({ delimiter, tail, blanks }: Plan): boolean =>
+  !blanks && [delimiter, tail].every((byte) => !'-/.:_TZ+ '.includes(String.fromCharCode(byte)));
+
+/** Tells the loop how stamps are spelt, as `scripts/wasm/scan.ts` has it. */
+function writeStamps(bytes: Uint8Array, at: number, { isDated, base, suffix, offset }: SteadyStamp): void {
+  const view = new DataView(bytes.buffer, at, 64);
+  bytes.fill(0, at, at + 64);
+  view.setInt32(28, base, true);
+  for (let i = 0; i < suffix.length; i++) {
+    view.setUint8(32 + i, suffix.charCodeAt(i));
+    view.setUint8(40 + i, 0xff);
+  }
+  view.setInt32(48, suffix.length, true);
+  view.setInt32(52, isDated ? 1 : 0, true);
+  view.setFloat64(56, offset, true);
 }
 
 /** For each end and mark of a number the shuffle that drops the mark and moves the digits to the right. */

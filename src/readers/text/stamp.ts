@@ -1,5 +1,6 @@
 import { plainStamp } from './spelt.ts';
 import type { StampForm } from './stampForm.ts';
+import type { SteadyStamp } from './steadyStamp.ts';
 import { tenTo } from '../../numbers/power.ts';
 
 /** Days from 1970-01-01 to a date of the Gregorian calendar (Hinnant 2013, `days_from_civil`). */
@@ -48,6 +49,8 @@ export class StampReader {
   readonly form: StampForm;
   base: number | undefined;
   zone: string | undefined;
+  /** How all are spelt, once one was seen that is spelt as usual. */
+  steady: SteadyStamp | undefined;
 
   constructor(form: StampForm) {
     this.form = form;

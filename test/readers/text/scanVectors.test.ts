@@ -9,7 +9,7 @@ import { scan } from '../../../src/readers/text/scan.ts';
 import { ScanVectors } from '../../../src/readers/text/scanVectors.ts';
 import { ColumnSink, type SinkKind } from '../../../src/readers/text/sink.ts';
 import { StampReader } from '../../../src/readers/text/stamp.ts';
-import { stampForm } from '../../../src/readers/text/stampForm.ts';
+import { stampForm, type StampForm } from '../../../src/readers/text/stampForm.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 
@@ -18,6 +18,8 @@ interface Dialect {
   readonly delimiter: string;
   readonly decimal: string;
   readonly tail: string;
+  /** Of its stamps, unless they are a day and a clock. */
+  readonly form?: StampForm;
 }
 
 const numbersOnly = (count: number): Dialect => ({
@@ -27,13 +29,13 @@ const numbersOnly = (count: number): Dialect => ({
   tail: '',
 });
 
-const planOf = ({ kinds, delimiter, decimal, tail }: Dialect, capacity: number): Plan => ({
+const planOf = ({ kinds, delimiter, decimal, tail, form }: Dialect, capacity: number): Plan => ({
   delimiter: delimiter.charCodeAt(0),
   blanks: delimiter === ' ',
   decimal: decimal.charCodeAt(0),
   tail: tail === '' ? 0 : tail.charCodeAt(0),
   sinks: kinds.map((kind) => {
-    const stamps = kind === 'stamp' ? new StampReader(stampForm(['2024-05-01 12:00:00.125'])!) : undefined;
+    const stamps = kind === 'stamp' ? new StampReader(form ?? stampForm(['2024-05-01 12:00:00.125'])!) : undefined;
     return new ColumnSink(kind, capacity, stamps);
   }),
 });
@@ -62,6 +64,7 @@ function readBy(scanner: typeof scan, text: string, of: Dialect, capacity: numbe
       empty,
       labels,
       base: stamps?.base,
+      zone: stamps?.zone,
     })),
   };
 }
@@ -99,6 +102,66 @@ const number = fc.oneof(
 );
 const stamp = fc.integer({ min: 0, max: 86_399_999 }).map((ms) => new Date(ms).toISOString().replace('T', ' '));
 const text = fc.constantFrom('left', 'a b', 'x;y', '\u00b0C', '0x1', '-', 'seventeen letters and more');
+
+/** How the stamps of a column are spelt. */
+interface StampStyle {
+  readonly delimiter: string;
+  readonly tail: string;
+  readonly date: string;
+  readonly between: string;
+  readonly mark: string;
+  readonly zone: string;
+}
+
+const stampStyle: fc.Arbitrary<StampStyle> = fc.record({
+  delimiter: fc.constantFrom(',', ';', '\t', '|', ' '),
+  tail: fc.constantFrom('', '', ','),
+  date: fc.constantFrom('-', '/', '.', 'none'),
+  between: fc.constantFrom('T', ' ', '_'),
+  mark: fc.constantFrom('.', ','),
+  zone: fc.constantFrom('', 'Z', '+02:00', '-0530', '+00:00', '-00:00', ' UTC'),
+});
+
+interface StampParts {
+  readonly at: Date;
+  readonly fraction: string;
+  /** What is odd about one, mostly nothing. */
+  readonly odd: readonly [string | RegExp, string] | undefined;
+}
+
+const stampParts: fc.Arbitrary<StampParts> = fc.record({
+  at: fc.oneof(
+    // Rows of a recording lie within minutes; others may be anywhere.
+    fc.integer({ min: 0, max: 300 }).map((s) => new Date(Date.UTC(2024, 1, 28, 23, 57, s))),
+    fc.integer({ min: -62_000_000_000, max: 250_000_000_000 }).map((s) => new Date(1000 * s)),
+  ),
+  fraction: digits(0, 10),
+  odd: fc.oneof(
+    { weight: 12, arbitrary: fc.constant(undefined) },
+    fc.constantFrom<readonly [string | RegExp, string]>(
+      [/\d\d:/, '24:'],
+      [/\d\d:/, '25:'],
+      [/:\d\d:/, ':60:'],
+      [/:\d\d(?=$|[^:\d])/, ':60'],
+      [/:\d\d(?=$|[^:\d])/, ':61'],
+      [/^\d\d/, '9'],
+      [/^.{5}\d\d/, '2024-13'],
+      [/^.{8}\d\d/, '2024-05-00'],
+      [/:/, '-'],
+      [/$/, ' '],
+      [/$/, 'Z'],
+      [/$/, ' PM'],
+      [/Z$|$/, '+01:00'],
+    ),
+  ),
+});
+
+function stampIn({ date, between, mark, zone }: StampStyle, { at, fraction, odd }: StampParts): string {
+  const [day, clock] = at.toISOString().slice(0, 19).split('T');
+  const dated = date === 'none' ? clock : `${day.replaceAll('-', date)}${between}${clock}`;
+  const whole = `${dated}${fraction === '' ? '' : mark + fraction}${zone}`;
+  return odd === undefined ? whole : whole.replace(...odd);
+}
 
 interface Row {
   readonly numbers: readonly string[];
@@ -178,6 +241,57 @@ describe('the scanner with vectors', () => {
     ] as const) {
       const lines = line.replace('|', '').repeat(7000);
       assert.equal(taken(lines, of).rows, 7000, line);
+    }
+  });
+
+  it('reads stamps of any day, fraction and offset as the plain one does, to the bit', () => {
+    let takenByLoop = 0;
+    const law = fc.property(stampStyle, fc.array(stampParts, { minLength: 2, maxLength: 25 }), (style, all) => {
+      const texts = all.map((parts) => stampIn(style, parts));
+      const form = stampForm([stampIn(style, { at: all[0].at, fraction: '125', odd: undefined })]);
+      assert.ok(form);
+      const of: Dialect = {
+        ...numbersOnly(3),
+        ...{ kinds: ['number', 'stamp', 'number'], delimiter: style.delimiter, tail: style.tail, form },
+      };
+      const rows = texts.map((one, i) => [`${i}`, one, '-1.5'].join(style.delimiter) + style.tail);
+      // The word stops the scan, after which it is known how the stamps are spelt.
+      const whole = `${[rows[0], 'word', ...rows.slice(1)].join('\n')}\n`;
+      assert.deepEqual(readBy(scan, whole, of, texts.length), readBy(plainScan, whole, of, texts.length), whole);
+      const plan = planOf(of, texts.length);
+      const bytes = new TextEncoder().encode(whole);
+      const cursor: Cursor = { at: 0, row: 0, line: 1 };
+      ScanVectors.for(bytes, bytes.length - 1, plan)!.scan(cursor, texts.length);
+      if (plan.sinks[1].stamps?.steady !== undefined) takenByLoop++;
+    });
+    fc.assert(law, { numRuns: 4000 });
+    assert.ok(takenByLoop > 1000);
+  });
+
+  it('reads stamps itself once it has seen one, where all are spelt as the first', () => {
+    for (const [first, second] of [
+      ['2024-02-29T23:59:59.999999Z', '2024-03-01T00:00:00.000312Z'],
+      ['2024-12-31 23:59:60+01:00', '2025-01-01 00:00:00+01:00'],
+      ['1969-12-31T23:59:59,5-0330', '1970-01-01T00:00:00,25-0330'],
+      ['08:59:59.123456789', '24:00:00.0'],
+    ]) {
+      const form = stampForm([first])!;
+      const of = { ...numbersOnly(2), kinds: ['stamp', 'number'] as const, form };
+      const bytes = new TextEncoder().encode(`${first};1\n${`${second};2\n${first};3\n`.repeat(3)}\0`);
+      const plan = planOf(of, 7);
+      const cursor: Cursor = { at: 0, row: 0, line: 1 };
+      ScanVectors.for(bytes, bytes.length - 1, plan)!.scan(cursor, 1);
+      const { stamps } = plan.sinks[0];
+      stamps!.read = () => assert.fail('the loop left a stamp to its sink');
+      ScanVectors.for(bytes, bytes.length - 1, plan)!.scan(cursor, 7);
+      assert.equal(cursor.row, 7, first);
+      const plain = new StampReader(form);
+      const encoded = [first, second].map((one) => new TextEncoder().encode(one));
+      const values = encoded.map((one) => plain.read(one, 0, one.length));
+      assert.deepEqual(
+        [...plan.sinks[0].values],
+        [0, 1, 0, 1, 0, 1, 0].map((which) => values[which]),
+      );
     }
   });
 
