@@ -1,3 +1,4 @@
+import { factsOf } from './columnFacts.ts';
 import { withoutUnit } from './findChannel.ts';
 import { success, type Result } from '../result/result.ts';
 import { isCalled } from './filledRows.ts';
@@ -269,6 +270,8 @@ function gravityOf(axes: readonly Candidate[]): number | undefined {
 }
 
 function mean(values: Float64Array): number {
+  const facts = factsOf(values);
+  if (facts.isWhole) return facts.sum / values.length;
   let sum = 0;
   let count = 0;
   for (let i = 0; i < values.length; i++) {

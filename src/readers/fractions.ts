@@ -1,4 +1,5 @@
 import { isEpoch } from './clock/scale.ts';
+import { factsOf } from './columnFacts.ts';
 import { stepCounts } from './clock/steps.ts';
 import type { NumberColumn, StampColumn } from './table.ts';
 
@@ -66,16 +67,21 @@ function asStamps(
   };
 }
 
+/** By how much the digits of a clock jump at least at a full minute. */
+const shortestJump = 40;
+
 /**
  * Seconds of a clock that is written as one number, such as 142259.5 for 14:22:59.5, or undefined where the numbers are
  * none: only at a full minute does it show, where the digits jump while less than a second goes by.
  */
 export function clockInDigits(values: Float64Array): Float64Array | undefined {
+  // A full minute is such a jump.
+  if (factsOf(values).mostStep <= shortestJump) return undefined;
   let jumps = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i];
     if (!(value >= 0 && value < 240_000) || value % 100 >= 60 || Math.floor(value / 100) % 100 >= 60) return undefined;
-    if (i > 0 && value - values[i - 1] > 40 && inSeconds(value) - inSeconds(values[i - 1]) < 1) jumps++;
+    if (i > 0 && value - values[i - 1] > shortestJump && inSeconds(value) - inSeconds(values[i - 1]) < 1) jumps++;
   }
   const minuteOf = (value: number): number => Math.floor(inSeconds(value) / 60);
   const minutes = minuteOf(values[values.length - 1]) - minuteOf(values[0]);

@@ -1,3 +1,4 @@
+import { factsOf } from './columnFacts.ts';
 import { hasGaps } from './gaps.ts';
 import { finding } from './messages.ts';
 import type { Finding, ReadOptions } from './recording.ts';
@@ -50,11 +51,7 @@ function told(nines: readonly Nines[], table: Table): Finding[] {
 
 /** The number of nines by which some readings of a column stand out from all others, if there is one. */
 function ninesIn(values: Float64Array): number | undefined {
-  let [low, high] = [Infinity, -Infinity];
-  for (let i = 0; i < values.length; i++) {
-    if (values[i] < low) low = values[i];
-    if (values[i] > high) high = values[i];
-  }
+  const { low, high } = factsOf(values);
   const extreme = high > -low ? high : low;
   if (!/^-?(?:9{4,}|9{2,}\.9{2,})$/.test(String(extreme))) return undefined;
   const limit = Math.abs(extreme) / farther;

@@ -1,5 +1,6 @@
 import { success, type Result } from '../result/result.ts';
 import { stepCounts, stepShape } from './clock/steps.ts';
+import { factsOf } from './columnFacts.ts';
 import { copiesOf } from './copies.ts';
 import { refuse } from './messages.ts';
 import { readHeader } from './names.ts';
@@ -126,6 +127,8 @@ function goesForward(values: Float64Array): boolean {
 
 /** Whether steps forward outweigh steps back of their size; clocks that begin anew step back much farther. */
 function getsOn(values: Float64Array, usual: number): boolean {
+  const { leastStep, mostStep } = factsOf(values);
+  if (leastStep >= 0) return mostStep > 0;
   let forward = 0;
   let backward = 0;
   for (let i = 1; i < values.length; i++) {

@@ -10,6 +10,7 @@ import {
   type TimeScale,
 } from './clock/scale.ts';
 import { stepShape, type StepShape } from './clock/steps.ts';
+import { factsOf } from './columnFacts.ts';
 import { unwrapped } from './clock/wrap.ts';
 import { clockInDigits } from './fractions.ts';
 import { refuse } from './messages.ts';
@@ -180,6 +181,8 @@ function scaled(values: Float64Array, scale: number): Float64Array {
  */
 function withinDates(seconds: Float64Array): Float64Array {
   const farthest = 8.64e12;
+  const { low, high } = factsOf(seconds);
+  if (low >= -farthest && high <= farthest) return seconds;
   let beyond = 0;
   // Of each of millions of stamps: a loop without calls.
   for (let i = 0; i < seconds.length; i++) if (seconds[i] > farthest || seconds[i] < -farthest) beyond++;

@@ -23,6 +23,8 @@ export function valuesBetween(samples: Float64Array, first: number, step: number
       `places ${first} to ${last} reach outside ${samples.length} samples less ${reach} at each end`,
     );
   const values = new Float64Array(count);
+  // Made when it is first needed, which most programs never do.
+  const table = (known ??= phaseTable());
   for (let i = 0; i < count; i++) {
     const place = first + i * step;
     const whole = Math.max(reach - 1, Math.min(Math.floor(place), samples.length - reach - 1));
@@ -61,7 +63,7 @@ export function placesWithin(
 }
 
 /** Weights of the 2 x `reach` samples about a place, for each phase between two samples; each row adds up to 1. */
-const table = phaseTable();
+let known: Float64Array | undefined;
 
 function phaseTable(): Float64Array {
   const rows = new Float64Array((phases + 1) * 2 * reach);

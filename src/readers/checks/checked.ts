@@ -1,5 +1,7 @@
 import { sortNumbers } from '../../signal/sort.ts';
+import { stepOnGrid } from './stepOnGrid.ts';
 import type { Finding, Stretch } from '../recording.ts';
+import { factsOf } from '../columnFacts.ts';
 import { accelerationSize, accelerationUnits } from '../units.ts';
 
 /** What a check looks at: a recording, or a run made of one. */
@@ -71,6 +73,7 @@ export function some(samples: Float64Array, atMost = most): Float64Array {
 
 /** Mean of the samples from `from` up to but without `to`. */
 export function meanOf(samples: Float64Array, from = 0, to = samples.length): number {
+  if (from === 0 && to === samples.length) return factsOf(samples).sum / to;
   let sum = 0;
   for (let i = from; i < to; i++) sum += samples[i];
   return sum / (to - from);
@@ -94,6 +97,8 @@ export function converterStep(samples: Float64Array): number {
 }
 
 function smallestStep(samples: Float64Array): number {
+  const onGrid = strideOf(samples, most) === 1 ? stepOnGrid(samples) : undefined;
+  if (onGrid !== undefined) return onGrid;
   const sorted = sortNumbers(some(samples));
   let least = Infinity;
   const range = sorted[sorted.length - 1] - sorted[0];
@@ -111,6 +116,8 @@ function smallestStep(samples: Float64Array): number {
  */
 export function stepBound(samples: Float64Array): number {
   const picked = strideOf(samples, most);
+  const facts = picked === 1 ? factsOf(samples) : undefined;
+  if (facts?.isWhole === true && facts.leastChange > 1e-9 * (facts.high - facts.low)) return facts.leastChange;
   let [low, high] = [Infinity, -Infinity];
   for (let i = 0; i < samples.length; i += picked) {
     if (samples[i] < low) low = samples[i];

@@ -1,10 +1,12 @@
 import type { Finding } from '../recording.ts';
+import { factsOf } from '../columnFacts.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import {
   converterStep,
   inGravity,
   measured,
+  stepBound,
   timeSpans,
   type Check,
   type CheckedChannel,
@@ -20,7 +22,8 @@ import { logOf } from '../../numbers/logarithm.ts';
 export const clipping: Check = (run) => {
   return measured(run).flatMap((channel) => {
     const { samples } = channel;
-    const ends = endsOf(samples);
+    const { low, high } = factsOf(samples);
+    const ends = [low, high] as const;
     if (!(ends[1] > ends[0])) return [];
     const crowds = crowdsAt(samples, ends);
     const sides = ([1, -1] as const).flatMap(
@@ -32,19 +35,12 @@ export const clipping: Check = (run) => {
   });
 };
 
-function endsOf(samples: Float64Array): [number, number] {
-  let [low, high] = [Infinity, -Infinity];
-  for (let i = 0; i < samples.length; i++) {
-    if (samples[i] < low) low = samples[i];
-    if (samples[i] > high) high = samples[i];
-  }
-  return [low, high];
-}
-
 /** How many samples are as good as an extreme, and how many lie in the heap that a stop with noise on it would leave. */
 interface Crowd {
   readonly atEnd: number;
   readonly near: number;
+  /** Whether two of those at the extreme stand side by side. */
+  readonly isJoined: boolean;
 }
 
 /** The crowds at the smallest and the largest value, in one pass. */
@@ -52,17 +48,29 @@ function crowdsAt(samples: Float64Array, [low, high]: readonly [number, number])
   const range = high - low;
   // A hair more than what is counted later, so that nothing at its rim is missed.
   const [reach, same] = [1.001 * settings.clipping.near * range, 1.001e-9 * range];
-  const counts = [0, 0, 0, 0];
+  const ofLow = { atEnd: 0, near: 0, isJoined: false, last: -2 };
+  const ofHigh = { atEnd: 0, near: 0, isJoined: false, last: -2 };
   for (let i = 0; i < samples.length; i++) {
-    const [below, above] = [samples[i] - low, high - samples[i]];
-    if (below < reach) counts[below <= same ? 0 : 1]++;
-    if (above < reach) counts[above <= same ? 2 : 3]++;
+    const value = samples[i];
+    // Most samples lie between, so that two comparisons are all there is.
+    if (value - low >= reach && high - value >= reach) continue;
+    if (value - low < reach) countNear(ofLow, i, value - low <= same);
+    if (high - value < reach) countNear(ofHigh, i, high - value <= same);
   }
-  const [atLow, nearLow, atHigh, nearHigh] = counts;
-  return [
-    { atEnd: atLow, near: atLow + nearLow },
-    { atEnd: atHigh, near: atHigh + nearHigh },
-  ];
+  return [ofLow, ofHigh];
+}
+
+/** One more sample near an extreme, or at it. */
+function countNear(
+  crowd: { -readonly [K in keyof Crowd]: Crowd[K] } & { last: number },
+  at: number,
+  isAtEnd: boolean,
+): void {
+  crowd.near++;
+  if (!isAtEnd) return;
+  crowd.atEnd++;
+  if (crowd.last === at - 1) crowd.isJoined = true;
+  crowd.last = at;
 }
 
 /** Where a channel is cut off, and at which value. */
@@ -80,8 +88,7 @@ function cutAt(
   const { samples } = channel;
   const range = ends[1] - ends[0];
   const at = ends[side > 0 ? 1 : 0];
-  // A lone sample at the extreme is no plateau.
-  if (crowd.atEnd > 1) {
+  if (mayBeCut(channel, at, crowd)) {
     const step = Math.max(converterStep(samples), 1e-6 * range);
     const extreme = extremeOf(run, samples, side, { step, ends });
     if (isCut(run, channel, extreme, { side, step, ends })) return { at, spans: extreme.plateaus };
@@ -91,11 +98,21 @@ function cutAt(
   // Nor is a channel overdriven where it lies for most of the time, as a shock's rest is beside its pulse.
   if (crowd.near > samples.length / 2) return undefined;
   if (crowd.near < settings.clipping.heap || !heapedAt(samples, at, -side * near)) return undefined;
-  if (converterStep(samples) >= near / 2) return undefined;
+  if (stepBound(samples) >= near / 2 && converterStep(samples) >= near / 2) return undefined;
   const spans = spansWhere(samples, (value) => side * (at - value) < near);
   const isDwell = spans.some(({ from, to }) => to - from > 2);
   const { lone } = settings.clipping;
   return isDwell || isWithinTops(spans.length, lone, run, samples, side) ? { at, spans } : undefined;
+}
+
+/**
+ * Whether a closer look could find that samples stop at an extreme: of a few that stand there one by one it says by their
+ * count alone how unlikely they are, and that they are no more unlikely than 1/2 for each but the first.
+ */
+function mayBeCut(channel: CheckedChannel, at: number, { atEnd, isJoined }: Crowd): boolean {
+  // A lone sample at the extreme is no plateau.
+  if (atEnd < 2) return false;
+  return isJoined || (atEnd - 1) * Math.LN2 > -logOf(settings.clipping.chance) || rangeEnd(channel, at) === 'stated';
 }
 
 /** Whether a channel's samples stop at an extreme. */
@@ -122,7 +139,10 @@ function isCut(
 /** Whether far more samples lie within a step of an extreme than in the steps inside of it; a pure tone has 2.4 times as many there. */
 function heapedAt(samples: Float64Array, extreme: number, inward: number): boolean {
   const counts = [0, 0, 0, 0];
+  // A hair farther than the last bin reaches.
+  const far = 4.001 * Math.abs(inward);
   for (let i = 0; i < samples.length; i++) {
+    if (Math.abs(samples[i] - extreme) > far) continue;
     const bin = Math.floor((samples[i] - extreme) / inward);
     if (bin < 4) counts[Math.max(0, bin)]++;
   }

@@ -1,4 +1,5 @@
 import type { Finding } from '../recording.ts';
+import { factsOf } from '../columnFacts.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { measured, timeSpans, type Check, type CheckedChannel, type CheckedRun } from './checked.ts';
@@ -13,6 +14,9 @@ interface Held {
 export const flat: Check = (run) =>
   measured(run).flatMap((channel) => {
     const { samples, name } = channel;
+    const { isWhole, low, high, longestHeld } = factsOf(samples);
+    // No value is held for long enough, wherever the stretches end.
+    if (isWhole && low < high && longestHeld < settings.flat.samples) return [];
     const values = runsOfOneValue(run, samples);
     if (values.count === 1 && run.stretches.length === 1) {
       const basis = { value: samples.length, threshold: settings.flat.samples, channel: name };

@@ -1,3 +1,4 @@
+import { factsOf } from '../columnFacts.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { converterStep, meanOf, meanSquare, measured, some, stepBound, type Check } from './checked.ts';
@@ -5,10 +6,12 @@ import { converterStep, meanOf, meanSquare, measured, some, stepBound, type Chec
 /** Whether the vibration is large enough beside one step of the converter. */
 export const resolution: Check = (run) =>
   measured(run).flatMap(({ samples, name, unit }) => {
-    const rms = Math.sqrt(meanSquare(samples, meanOf(samples)));
     const { fault, warning } = settings.resolution;
-    // Nearly every recording is cleared by a bound, which costs a fraction of the step itself.
-    if (rms >= warning * stepBound(samples)) return [];
+    // Nearly every recording is cleared by bounds, which cost a fraction of what they are bounds of.
+    const bound = warning * stepBound(samples);
+    if (leastRms(samples) >= bound) return [];
+    const rms = Math.sqrt(meanSquare(samples, meanOf(samples)));
+    if (rms >= bound) return [];
     const step = converterStep(samples);
     if (step === 0 || rms >= warning * step || !keepsToSteps(samples)) return [];
     const tooSmall = rms < fault * step;
@@ -17,6 +20,16 @@ export const resolution: Check = (run) =>
     const basis = { value: rms / step, threshold: tooSmall ? fault : warning, channel: name };
     return [finding('resolution', tooSmall ? 'fault' : 'warning', facts, basis)];
   });
+
+/** Rounding of the difference of two sums, as a share of the larger, that is far more than theirs. */
+const rounding = 1e-6;
+
+/** A number that the r.m.s. about the mean is not below, of sums that are known anyway. */
+function leastRms(samples: Float64Array): number {
+  const { sum, squares } = factsOf(samples);
+  const count = samples.length;
+  return Math.sqrt(Math.max(0, (squares - sum * (sum / count) - rounding * squares) / count));
+}
 
 /** Fewest samples that tell a step; how far a difference may be from a whole number of steps, and the share that may be farther. */
 const [fewest, slack, farther] = [20, 0.3, 0.1];

@@ -1,3 +1,4 @@
+import { factsOf } from '../columnFacts.ts';
 import { settings } from '../settings.ts';
 
 /** Where a recording is interrupted, or its clock set anew. */
@@ -24,6 +25,8 @@ export interface Span {
  */
 export function findBreaks(t: Float64Array, usual: number, limit: number, shared: boolean, burst: number): Break[] {
   const breaks: Break[] = [];
+  const { isWhole, leastStep, mostStep } = factsOf(t);
+  if (isWhole && leastStep >= 0 && mostStep <= limit) return breaks;
   const reset = -Math.max(1, 20 * usual, 4 * burst);
   for (let i = 1; i < t.length; i++) {
     const step = t[i] - t[i - 1];

@@ -1,5 +1,6 @@
 import type { Stretch } from '../../signal/stretch.ts';
 import { logOf } from '../../numbers/logarithm.ts';
+import { factsOf } from '../columnFacts.ts';
 import { settings } from '../settings.ts';
 import { missingSamples } from './missing.ts';
 import { findBreaks, spansOf, type Break, type Span } from './breaks.ts';
@@ -242,6 +243,7 @@ function gapLimit(
   if (coarse) return usual + 1.5 * quantum;
   if (bursts) return Math.max(settings.gapSteps * usual, 4 * shape.forwardHigh);
   const limit = Math.max(settings.gapSteps * usual, usual + 1.001 * quantum);
+  if (factsOf(t).mostStep <= limit) return limit;
   let long = 0;
   for (let i = 1; i < t.length; i++) if (t[i] - t[i - 1] > limit) long++;
   return long > settings.unevenShare * shape.count && long > 20 && !alike(t, limit)

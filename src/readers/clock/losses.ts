@@ -1,4 +1,5 @@
 import { settings } from '../settings.ts';
+import { factsOf } from '../columnFacts.ts';
 import type { StepShape } from './steps.ts';
 
 /**
@@ -6,6 +7,7 @@ import type { StepShape } from './steps.ts';
  * right beyond 1.5 of it, as the tail of uneven steps does. Undefined where they don't, or rounding hides it.
  */
 export function neighbourStep(t: Float64Array, { forwardMedian }: StepShape, quantum: number): number | undefined {
+  if (areAllAlike(t, forwardMedian)) return undefined;
   let step = forwardMedian;
   for (let round = 0; round < 4; round++) {
     const { sum, count } = stepsBetween(t, 0.5 * step, settings.gapSteps * step);
@@ -17,6 +19,15 @@ export function neighbourStep(t: Float64Array, { forwardMedian }: StepShape, qua
   const twice = stepsBetween(t, 1.75 * step, 2.25 * step).count;
   const long = stepsBetween(t, settings.gapSteps * step, Infinity).count;
   return long > settings.unevenShare * t.length && twice > 3 * tail ? step : undefined;
+}
+
+/** Whether every step lies around the usual one and around their mean, so that none is long by whichever of both. */
+function areAllAlike(t: Float64Array, usual: number): boolean {
+  const { isWhole, leastStep, mostStep } = factsOf(t);
+  const mean = (t[t.length - 1] - t[0]) / (t.length - 1);
+  // A hair nearer than is asked for, as the mean of the steps is rounded otherwise.
+  const [low, high] = [0.501 * Math.max(usual, mean), 0.999 * settings.gapSteps * Math.min(usual, mean)];
+  return isWhole && leastStep > low && mostStep < high;
 }
 
 function stepsBetween(t: Float64Array, above: number, upTo: number): { readonly sum: number; readonly count: number } {

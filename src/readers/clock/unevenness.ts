@@ -1,3 +1,4 @@
+import { factsOf } from '../columnFacts.ts';
 import { settings } from '../settings.ts';
 import type { Span } from './breaks.ts';
 
@@ -28,11 +29,19 @@ export function unevenness(
   const mean = sum / count;
   if (!(mean > 0)) return { jitter: 0, rounded: false };
   const low = Math.floor(mean / quantum + 1e-9) * quantum;
+  const [least, most] = [low - 0.02 * quantum, low + 1.02 * quantum];
+  const { isWhole, leastStep } = factsOf(t);
+  const isForward = isWhole && leastStep > 0;
   let explained = 0;
   let squares = 0;
   for (const { from, to } of spans) {
     for (let i = from + 1; i < to; i++) {
       const step = t[i] - t[i - 1];
+      if (isForward) {
+        squares += (step - mean) ** 2;
+        if (step > least && step < most) explained++;
+        continue;
+      }
       // Where the clock stood still it says nothing of the steps.
       if (held && step === 0) {
         explained++;
@@ -44,7 +53,7 @@ export function unevenness(
         continue;
       }
       squares += (step - mean) ** 2;
-      if (step > low - 0.02 * quantum && step < low + 1.02 * quantum) explained++;
+      if (step > least && step < most) explained++;
     }
   }
   const spread = Math.sqrt(squares / count) / mean;

@@ -8,6 +8,7 @@ import { fieldsOf, isBlank, isComment } from './fields.ts';
 import type { FoundTable } from './findTable.ts';
 import type { BareHead, TextHead } from './head.ts';
 import { decimalsOf, parseNumber } from './number.ts';
+import { decimalRows } from './plainHead.ts';
 import { ColumnSink } from './sink.ts';
 import { withoutTail, type Grid } from './sniff.ts';
 import { plainStamp } from './spelt.ts';
@@ -92,7 +93,8 @@ export function columnOf(found: FoundTable, k: number, body: Body): TableColumn 
   const cells = filled(grid, k);
   switch (sink.kind) {
     case 'number': {
-      const decimals = Math.max(...cells.slice(0, 200).map((cell) => decimalsOf(cell, grid.decimal)));
+      const own = (): number => Math.max(...cells.slice(0, decimalRows).map((cell) => decimalsOf(cell, grid.decimal)));
+      const decimals = found.decimals?.[k] ?? own();
       return { ...texts, kind: 'number', values, decimals };
     }
     case 'stamp':

@@ -18,6 +18,8 @@ export interface FoundTable {
   /** How words around the numbers are taken away, where the lines are labelled. */
   readonly labelled: Labelled | undefined;
   readonly lines: readonly HeadLine[];
+  /** How many decimals each column is written with, where that is known of more rows than the grid's. */
+  readonly decimals?: readonly number[];
 }
 
 /** Names that `load` takes for a delimiter. */

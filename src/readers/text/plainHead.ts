@@ -1,5 +1,5 @@
-/** Lines that are enough to find the layout of a plain table by, with the header. */
-const enough = 220;
+/** Lines that a table has to have for this, and those that are enough to find its layout by, with the header. */
+const [fewest, enough] = [220, 40];
 /** Lines of the head that are looked at, as `readHead` takes them. */
 const looked = 2000;
 /** Longest cell: from 14 digits on a number may be a date and clock. */
@@ -10,20 +10,31 @@ const longestCell = 13;
  */
 const markedShare = 0.2;
 
+/** Rows by whose cells it is told how many decimals a column is written with. */
+export const decimalRows = 200;
+
 const [newline, carriage, quotes, comma, point] = [10, 13, 34, 44, 46];
 
 /** What may part the fields of a plain table: a semicolon or a tab rather than the comma that stands beside it. */
 const delimiters = [59, 9, 44];
 
+/** What of a plain head is enough to find its layout by. */
+export interface PlainHead {
+  /** How many bytes of it. */
+  readonly enough: number;
+  /** Of each column the most digits behind the mark in its first rows, as many of them as `decimalRows`. */
+  readonly decimals: readonly number[];
+}
+
 /**
- * How many bytes of a head are enough to find its layout by, where all of it is certain to read alike: one header or
+ * What is enough of a head to find its layout by, where all of it is certain to read alike: one header or
  * none, and below it nothing but rows of plain numbers, as many in each, that no other delimiter or decimal mark could
  * make a table of. Undefined where anything is otherwise; then the whole head tells.
  *
  * @param bytes the head from its first character on
  * @param isWhole whether these are all the bytes there are
  */
-export function plainHead(bytes: Uint8Array, isWhole: boolean): number | undefined {
+export function plainHead(bytes: Uint8Array, isWhole: boolean): PlainHead | undefined {
   const first = bytes.indexOf(newline);
   if (first < 0 || !mayBeHeader(bytes.subarray(0, first))) return undefined;
   const second = bytes.indexOf(newline, first + 1);
@@ -35,6 +46,7 @@ export function plainHead(bytes: Uint8Array, isWhole: boolean): number | undefin
   return plainRows(bytes, first + 1, isWhole, { delimiter, decimal, columns: fieldsIn(row, delimiter) });
 }
 
+/** How plain rows are written. */
 interface PlainRows {
   readonly delimiter: number;
   readonly decimal: number;
@@ -42,22 +54,35 @@ interface PlainRows {
 }
 
 /** Holds every row of the head to the form; gives where the rows that are enough end. */
-function plainRows(bytes: Uint8Array, from: number, isWhole: boolean, form: PlainRows): number | undefined {
+function plainRows(bytes: Uint8Array, from: number, isWhole: boolean, form: PlainRows): PlainHead | undefined {
+  const decimals = new Array<number>(form.columns).fill(0);
+  // Without a header the first line is a row, too.
+  let rows = plainRow(bytes, 0, form, decimals) === from ? 1 : 0;
+  if (rows === 0) decimals.fill(0);
   let at = from;
-  let end: number | undefined;
-  for (let line = 2; line <= looked && at < bytes.length; line++) {
-    const next = plainRow(bytes, at, form);
-    // The last line of a head goes on beyond it; one that ends the file has to be whole.
-    if (next === 0) return isWhole ? undefined : end;
+  let [line, end] = [2, 0];
+  for (; line <= looked && at < bytes.length; line++) {
+    const next = plainRow(bytes, at, form, rows++ < decimalRows ? decimals : undefined);
     if (next < 0) return undefined;
+    // The last line of a head goes on beyond it; one that ends the file has to be whole.
+    if (next === 0 && isWhole) return undefined;
+    if (next === 0) break;
     at = next;
     if (line === enough) end = at;
   }
-  return end;
+  return line > fewest ? { enough: end, decimals } : undefined;
 }
 
-/** The byte behind the row that begins at `from`; -1 where it is not plain, 0 where the head ends within it. */
-function plainRow(bytes: Uint8Array, from: number, { delimiter, decimal, columns }: PlainRows): number {
+/**
+ * The byte behind the row that begins at `from`; -1 where it is not plain, 0 where the head ends within it.
+ * @param decimals takes the most digits behind the mark of each column
+ */
+function plainRow(
+  bytes: Uint8Array,
+  from: number,
+  { delimiter, decimal, columns }: PlainRows,
+  decimals: number[] | undefined,
+): number {
   let at = from;
   let marked = 0;
   for (let k = 0; k < columns; k++) {
@@ -66,13 +91,17 @@ function plainRow(bytes: Uint8Array, from: number, { delimiter, decimal, columns
     if (c === 45) c = bytes[++at];
     let digits = 0;
     let marks = 0;
+    let mark = 0;
     for (; (c >= 48 && c <= 57) || c === decimal; c = bytes[++at]) {
-      if (c === decimal) marks++;
-      else digits++;
+      if (c === decimal) {
+        marks++;
+        mark = at;
+      } else digits++;
     }
     if (at >= bytes.length) return 0;
     if (digits === 0 || marks > 1 || at - start > longestCell) return -1;
     marked += marks;
+    if (decimals !== undefined && marks > 0 && at - mark - 1 > decimals[k]) decimals[k] = at - mark - 1;
     const isLast = k === columns - 1;
     if (isLast && c === carriage && bytes[at + 1] === newline) at++;
     else if (c !== (isLast ? newline : delimiter)) return -1;

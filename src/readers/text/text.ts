@@ -126,11 +126,14 @@ function plainLayout(
 ): Result<LaidOut> | undefined {
   const { delimiter, decimal, skip, comment } = options;
   if ([delimiter, decimal, skip, comment].some((one) => one !== undefined)) return undefined;
-  const most = plainHead(text.head.subarray(start, start + limits.head), text.isWhole);
-  if (most === undefined) return undefined;
-  const found = layoutIn(text, start, decoder, options, most);
+  const plain = plainHead(text.head.subarray(start, start + limits.head), text.isWhole);
+  if (plain === undefined) return undefined;
+  const { enough, decimals } = plain;
+  const found = layoutIn(text, start, decoder, options, enough);
   // What is refused is refused by all that is known.
-  return found.ok ? found : undefined;
+  if (!found.ok || found.value.table.grid.columns.length !== decimals.length) return undefined;
+  const { head, table } = found.value;
+  return success({ head, table: { ...table, decimals } });
 }
 
 /**

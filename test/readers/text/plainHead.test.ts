@@ -14,12 +14,22 @@ describe('the head of a plain table', () => {
   it('tells its layout by some of its lines, whatever ends them, with a header or without', () => {
     const lines = rows(2500);
     for (const bytes of [table(lines), table(lines, '\r\n'), bytesOf(lines.join('\n'))]) {
-      const enough = plainHead(bytes, false);
-      assert.ok(enough !== undefined && enough < bytes.length / 5, String(enough));
+      const { enough, decimals } = plainHead(bytes, false)!;
+      assert.ok(enough < bytes.length / 50, String(enough));
+      assert.deepEqual(decimals, [2, 4, 4, 4]);
       assert.equal(bytes[enough - 1], 10);
     }
     assert.ok(plainHead(bytesOf(rows(500, ';').join('\n').replaceAll('.', ',')), false));
     assert.ok(plainHead(bytesOf(rows(500, '\t').join('\n')), false));
+  });
+
+  it('tells the decimals of the first 200 rows, of which the first may stand where a header would', () => {
+    const of = (at: number): string[] => rows(500).with(at, '1.12345,0.5,0.5,0.5');
+    const firsts = [of(199), of(200)].flatMap((lines) => [table(lines), bytesOf(lines.join('\n'))]);
+    assert.deepEqual(
+      firsts.map((bytes) => plainHead(bytes, false)?.decimals[0]),
+      [5, 5, 2, 2],
+    );
   });
 
   it('is looked at whole where any of its lines is otherwise', () => {

@@ -1,0 +1,52 @@
+import { tenTo } from '../../numbers/power.ts';
+import { factsOf } from '../columnFacts.ts';
+
+/** Units beyond which a double no longer tells one from the next by far; places on the grid for each sample, beyond which a sort is as quick. */
+const [mostUnits, mostPlaces] = [2 ** 40, 8];
+/** Decimals that a number is written with at most. */
+const mostDecimals = 12;
+
+/** Which places of a grid are taken, kept from one call to the next. */
+let places = new Uint8Array(0);
+
+/**
+ * Smallest difference between two values that occur, of samples that were all written with so many decimals: found
+ * without a sort, by marking the places on the grid of the last digit. The same bits as of the sorted samples; undefined
+ * where they are on no such grid, or one that is too wide.
+ */
+export function stepOnGrid(samples: Float64Array): number | undefined {
+  const { isWhole, low, high, leastChange } = factsOf(samples);
+  if (!isWhole || !(high > low)) return undefined;
+  let decimals = 0;
+  while (decimals <= mostDecimals && leastChange * tenTo(decimals) < 1 - 1e-6) decimals++;
+  if (decimals > mostDecimals) return undefined;
+  const scale = tenTo(decimals);
+  const [first, last] = [Math.round(low * scale), Math.round(high * scale)];
+  const count = last - first + 1;
+  if (!(Math.max(Math.abs(first), Math.abs(last)) < mostUnits && count <= mostPlaces * samples.length))
+    return undefined;
+  if (places.length < count) places = new Uint8Array(count);
+  else places.fill(0, 0, count);
+  for (let i = 0; i < samples.length; i++) {
+    const unit = Math.round(samples[i] * scale);
+    if (unit / scale !== samples[i]) return undefined;
+    places[unit - first] = 1;
+  }
+  return leastBetween(first, count, scale);
+}
+
+/** The smallest difference of two neighbours among the places that are taken: of those the fewest units apart. */
+function leastBetween(first: number, count: number, scale: number): number {
+  let [before, gap, least] = [0, Infinity, Infinity];
+  for (let at = 1; at < count; at++) {
+    if (places[at] === 0) continue;
+    const apart = at - before;
+    if (apart <= gap) {
+      const step = (first + at) / scale - (first + before) / scale;
+      if (apart < gap || step < least) least = step;
+      gap = apart;
+    }
+    before = at;
+  }
+  return least;
+}
