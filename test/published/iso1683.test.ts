@@ -11,7 +11,8 @@ const near = (found: number, wanted: number): void => assert.ok(Math.abs(found -
  * ISO 1683, preferred reference values. Of acceleration and velocity as the Acoustical Society of America quotes them in its Standards
  * Terms, 3.23 (particle velocity level) and 3.24 (vibratory acceleration level), from ISO 1683:2008 beside ANSI S1.8-1969:
  * https://asastandards.org/Terms/particle-velocity-level/ and https://asastandards.org/Terms/vibratory-acceleration-level/.
- * Of displacement and force from memory.
+ * All four as python-acoustics has them from ISO 1683:2015, table of vibration: `acoustics/standards/iso_1683_2015.py` of
+ * https://github.com/python-acoustics/python-acoustics, whose table of liquids has a slip (10 µPa). The standard itself was not at hand.
  */
 describe('reference values of ISO 1683', () => {
   it('are 1 µm/s² and 1 nm/s', () => {
@@ -29,8 +30,9 @@ describe('reference values of ISO 1683', () => {
     assert.ok(Math.abs(10 ** (levelOf(1e-6, 'g') / 20) / 10 - 1) < 0.02);
   });
 
-  it('are 1 pm and 1 µN, from memory', () => {
-    near(levelOf(1e-12, 'm'), 0);
-    near(levelOf(1e-6, 'N'), 0);
+  it('are 1 pm, 1 nm/s, 1 µm/s² and 1 µN as python-acoustics quotes ISO 1683:2015', () => {
+    const vibration = { m: 1e-12, 'm/s': 1e-9, 'm/s^2': 1e-6, N: 1e-6 };
+    for (const [symbol, value] of Object.entries(vibration)) near(levelOf(value, symbol), 0);
+    assert.equal(iso1683.quantities.length, Object.keys(vibration).length);
   });
 });
