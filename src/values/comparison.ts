@@ -27,6 +27,7 @@ import type { UncertaintyParts } from '../units/uncertainty.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Sequence } from '../statistics/sequence.ts';
 import { rowParts } from './rowParts.ts';
+import { isRowWithheld } from './withheld.ts';
 import { comparedLevels } from './comparedLevels.ts';
 import { comparedLevelsIn, comparedSideIn } from './comparedIn.ts';
 import { rowsIn } from './scaling.ts';
@@ -155,10 +156,12 @@ function comparisonInShort(value: ComparisonValue): string {
 
 const own = ({ unit }: ComparisonRow): Unit => unit;
 
-/** What a change's slope times ln(B/A) has of uncertainty: that of its row. */
+/** What a change's slope times ln(B/A) has of uncertainty: that of its row; nobody knows it where a verdict is kept back. */
 export function changeParts(row: ComparisonRow, value: ComparisonValue, slope: number): UncertaintyParts {
   const { a, b } = sidesOfRow(value, row);
-  return rowParts(row, value.metric, [...a.runs, ...b.runs], slope);
+  // What keeps a verdict back, such as an order that a drift would look the same in, is in no standard error.
+  const known = isRowWithheld(row, value) ? { ...row, standardError: NaN } : row;
+  return rowParts(known, value.metric, [...a.runs, ...b.runs], slope);
 }
 
 /** The level of a side in dB over the reference, where one was asked for. */

@@ -77,6 +77,8 @@ export interface EarlierChange {
   readonly margin?: number;
   /** The recordings that were compared, by their labels. */
   readonly runs: readonly string[];
+  /** Runs of the baseline and of the condition over all strata, where the record tells them. */
+  readonly sizes?: readonly [number, number];
   /** Why no verdict rests on it, where one of them was told. */
   readonly guards: readonly string[];
 }
@@ -104,7 +106,7 @@ const level = (key: 'a' | 'b', doc: string, side: 'baseline' | 'condition'): Fig
     { ...ofChanges, heading: side },
   );
 
-/** What it has of uncertainty: the record's standard error of ln(B/A), known with its degrees of freedom. */
+/** What it has of uncertainty: the record's standard error of ln(B/A), known with its degrees of freedom; nobody knows it where a verdict was kept back. */
 const parts =
   (slope: (change: EarlierChange) => number) =>
   ({ study, name, change }: EarlierRow): readonly { input: string; size: number; df: number }[] | undefined =>
@@ -113,7 +115,10 @@ const parts =
       : [
           {
             input: `${name} of ${study}`,
-            size: change.standardError === undefined ? Infinity : Math.abs(slope(change)) * change.standardError,
+            size:
+              change.standardError === undefined || change.guards.length > 0
+                ? Infinity
+                : Math.abs(slope(change)) * change.standardError,
             df: change.df ?? Infinity,
           },
         ];

@@ -5,6 +5,7 @@ import type { EarlierChange, EarlierFigure, EarlierRow } from '../../values/earl
 import { kinds } from '../../values/kinds.ts';
 import { figuresIn, jsonKey } from '../../values/rows.ts';
 import { refuse } from '../messages/earlier.ts';
+import { clausesOfOrder } from './byOrder.ts';
 import { log10Of } from '../../numbers/logarithm.ts';
 
 /** A record that is taken apart, and what its study is called. */
@@ -85,9 +86,12 @@ function changeOf({ path, results }: RecordOfStudy, result: string, row: string)
     outcome !== undefined;
   if (!isSound || !unit.ok) return refuse('earlier.row', { path, row }, 'files');
   const { stratum, margin } = { stratum: of('stratum'), margin: numberIn(whole('margin_percent')) };
+  const sides = [
+    words('baseline'),
+    typeof of('condition') === 'string' ? words('condition') : String(whole('b') ?? ''),
+  ] as const;
   return success({
-    baseline: words('baseline'),
-    condition: typeof of('condition') === 'string' ? words('condition') : String(whole('b') ?? ''),
+    ...{ baseline: sides[0], condition: sides[1] },
     ...(typeof stratum !== 'string' || stratum === 'all' ? {} : { stratum }),
     channel: String(of('axis') ?? whole('channel') ?? ''),
     metric: String(whole('metric') ?? ''),
@@ -103,7 +107,12 @@ function changeOf({ path, results }: RecordOfStudy, result: string, row: string)
     ...optional('margin', margin === undefined ? undefined : margin / 100),
     family: numberIn(of('family')) ?? numberIn(whole('family')) ?? 1,
     runs: [...listOf(results, `${result}.a_runs`), ...listOf(results, `${result}.b_runs`)],
-    guards: [...listOf(results, `${result}.guards`), ...listOf(results, `${row}.guards`)],
+    guards: [
+      ...listOf(results, `${result}.guards`),
+      ...listOf(results, `${row}.guards`),
+      ...(outcome === 'not shown' ? clausesOfOrder(whole('sequence')) : []),
+    ],
+    ...sizesOf(results, result, sides),
   });
 }
 
@@ -111,6 +120,12 @@ const numberIn = (value: Scalar | undefined): number | undefined => (typeof valu
 
 /** Both were rounded to 6 significant digits. */
 const agree = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-3 * Math.max(Math.abs(b), 0.01);
+
+/** How many runs each side has, over all strata; nothing where the record does not tell. */
+function sizesOf(results: Results, result: string, sides: readonly [string, string]): Pick<EarlierChange, 'sizes'> {
+  const [a, b] = sides.map((side) => listOf(results, `${result}.sides[${side}].runs`).length);
+  return a > 0 && b > 0 ? { sizes: [a, b] } : {};
+}
 
 /** A recorded list of words: `pads.a_runs[1]`, `pads.a_runs[2]` and so on. */
 function listOf(results: Results, name: string): string[] {

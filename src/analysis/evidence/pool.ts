@@ -108,8 +108,8 @@ function rowOf(
     [...new Set(set.map((one) => one[side]))].join(' / '),
   );
   const told = { ...percents(estimate, interval), ...{ baseline, condition, channel, outcome, family } };
-  const studies: PooledStudy[] = set.map((one) => ({
-    name: one.study,
+  const studies = set.map((one): PooledStudy & { readonly runs: StudyChange['runs'] } => ({
+    ...{ name: one.study, runs: one.runs },
     ...{ changePercent: one.changePercent, lowPercent: one.lowPercent, highPercent: one.highPercent },
     standardError: one.estimate?.standardError ?? NaN,
     df: one.estimate?.df ?? NaN,

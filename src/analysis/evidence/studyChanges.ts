@@ -1,10 +1,11 @@
 import { success, type Result } from '../../result/result.ts';
 import type { Estimate } from '../../statistics/estimate.ts';
 import type { Band } from '../../values/band.ts';
-import { comparedRuns, type ComparisonValue } from '../../values/comparison.ts';
+import { comparedRuns, sidesOfRow, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { EarlierChange, EarlierValue } from '../../values/earlier.ts';
 import { refuse } from '../messages/earlier.ts';
+import { clausesOfOrder } from './byOrder.ts';
 import { log1pOf } from '../../numbers/logarithm.ts';
 
 /** What can be pooled, with the name that it is bound to. */
@@ -37,6 +38,8 @@ export interface StudyChange {
   /** Of ln(B/A); undefined where its runs allow no inference. */
   readonly estimate: Estimate | undefined;
   readonly guards: readonly string[];
+  /** Runs of the baseline and of the condition; undefined where a record does not tell them. */
+  readonly runs: readonly [number, number] | undefined;
 }
 
 /** The changes of each study that is given; a comparison's is called by its name in this notebook. Refuses single figures. */
@@ -69,6 +72,7 @@ const stemOf = (path: string): string => path.replace(/^.*\//, '').replace(/(\.[
 
 function ofComparison(study: string, row: ComparisonRow, value: ComparisonValue): StudyChange {
   const { standardError, df } = row;
+  const { a, b } = sidesOfRow(value, row);
   return {
     study,
     ...{ baseline: row.baseline, condition: row.condition, channel: row.channel, band: row.band },
@@ -77,13 +81,18 @@ function ofComparison(study: string, row: ComparisonRow, value: ComparisonValue)
     primary: row.primary === true,
     ...{ changePercent: row.changePercent, lowPercent: row.lowPercent, highPercent: row.highPercent },
     estimate: estimateOf(row.changePercent, standardError, df),
-    guards: [...(value.guards ?? []), ...(row.guards ?? [])].map(({ message }) => message),
+    guards: [
+      ...[...(value.guards ?? []), ...(row.guards ?? [])].map(({ message }) => message),
+      ...clausesOfOrder(row.sequence ?? value.sequence),
+    ],
+    runs: [a.runs.length, b.runs.length],
   };
 }
 
 function ofEarlier(study: string, change: EarlierChange): StudyChange {
   const { lowPercent, highPercent, standardError, df, changePercent } = change;
-  return { ...change, study, lowPercent, highPercent, estimate: estimateOf(changePercent, standardError, df) };
+  const estimate = estimateOf(changePercent, standardError, df);
+  return { ...change, study, lowPercent, highPercent, estimate, runs: change.sizes };
 }
 
 const estimateOf = (

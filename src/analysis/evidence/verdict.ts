@@ -1,10 +1,10 @@
 import { judge, type Judged, type Judgement, type NoInference } from '../../statistics/claim.ts';
 import { claimZone, type Claim } from '../../statistics/claimForm.ts';
-import type { Sequence } from '../../statistics/sequence.ts';
 import { sidesOfRow, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import type { VerdictValue } from '../../values/verdict.ts';
 import { claimText, verdictWords } from '../messages/verdict.ts';
+import { reasonOfOrder } from './byOrder.ts';
 import { guardsOf } from './guards.ts';
 
 /** That a row is the best case among those compared, and what becomes of the same figure as one to be expected. */
@@ -82,13 +82,10 @@ function judgedRow(comparison: ComparisonValue, row: ComparisonRow): Judged {
 }
 
 function withheld({ methodCode, sequence, lowPercent }: ComparisonRow): NoInference | undefined {
-  if (lowPercent !== undefined) return sequence === undefined ? undefined : byOrder[sequence];
+  if (lowPercent !== undefined) return reasonOfOrder(sequence);
   if (methodCode === 'one run each') return 'one-run-each';
   return methodCode === 'no inference' ? 'few-runs' : 'no-scatter';
 }
-
-/** Orders of the runs that keep a verdict back, though there is an interval. */
-const byOrder: Readonly<Partial<Record<Sequence, NoInference>>> = { apart: 'order-apart', 'other-days': 'other-days' };
 
 const ratioOf = (percent: number): number => 1 + percent / 100;
 

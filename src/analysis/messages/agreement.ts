@@ -49,7 +49,7 @@ export const { tell, refuse } = messages<AgreementFacts>({
   'agrees.exact': () =>
     'Two exact quantities are equal or they are not: agrees needs the uncertainty of one of them, as in "160 ± 5 N/mm".',
   'agrees.unknown': ({ name }) =>
-    `The uncertainty of ${name} is not known, since the runs allow no inference: whether it agrees can't be said.`,
+    `The uncertainty of ${name} is not known, since its runs, or the order in which they were made, allow no inference: whether it agrees can't be said.`,
   'result.agrees': (facts) =>
     `${told(facts.a)}, and ${told(facts.b)}, agree: ${apart(facts)}, and its interval ${interval(facts)} holds 0; the degree of equivalence |d|/U is ${degree(facts)}. Differences of less than ${quantityText({ quantity: facts.expanded }, 2)} can't be seen by these.`,
   'result.disagrees': (facts) =>

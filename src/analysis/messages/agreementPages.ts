@@ -16,7 +16,7 @@ export const agreementPages: MessagePages<Omit<AgreementFacts, 'result.agrees' |
   ),
   'agrees.unknown': page(
     'A quantity whose uncertainty nobody knows',
-    'Fewer than three runs a side allow no inference, and so a change has no uncertainty to be held against.',
+    'Fewer than three runs a side allow no inference, nor do all runs of one side before the other’s, nor what else keeps a verdict back: then nobody knows the uncertainty that a change would be held against by.',
     `${compared('1')}\nagrees -20 ± 4 % with C.change`,
     `${compared('*')}\nagrees -20 ± 4 % with C.change`,
   ),

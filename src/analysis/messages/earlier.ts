@@ -1,8 +1,11 @@
 import { messages } from '../../result/messages.ts';
 import { allOf, capitalised, listed } from '../../result/words.ts';
 import type { Outcome } from '../../statistics/outcome.ts';
+import type { Band } from '../../values/band.ts';
 import { nearest } from '../../units/nearest.ts';
-import { hertzSpan, interval, percent, signed } from '../../values/number.ts';
+import { percent } from '../../values/number.ts';
+import { bandText } from '../bandWords.ts';
+import { intervalText, percentText, signedPercentText, sizesText } from '../percents.ts';
 
 export interface EarlierFacts {
   'earlier.record': { readonly path: string; readonly why: 'json' | 'object' | 'incomplete' | 'large' };
@@ -29,7 +32,7 @@ export interface PooledFacts {
   readonly metric: string;
   readonly channel: string;
   /** Undefined of the whole signal. */
-  readonly band: { readonly from: number; readonly to: number } | undefined;
+  readonly band: Band | undefined;
   readonly baseline: string;
   readonly condition: string;
   readonly outcome: Outcome;
@@ -39,7 +42,12 @@ export interface PooledFacts {
   readonly confidence: number;
   /** How many rows the interval holds for together. */
   readonly family: number;
-  readonly studies: readonly { readonly name: string; readonly changePercent: number }[];
+  readonly studies: readonly {
+    readonly name: string;
+    readonly changePercent: number;
+    /** Of the baseline and of the condition, where they are known. */
+    readonly runs: readonly [number, number] | undefined;
+  }[];
   /** Why no verdict rests on it. */
   readonly guards: readonly string[];
 }
@@ -50,6 +58,27 @@ const reasons: Readonly<Record<EarlierFacts['earlier.record']['why'], string>> =
   incomplete: 'its notebook, its raw files or its results are missing',
   large: 'it is larger than 50 MB',
 };
+
+/** In the words of a comparison's own results, with the change and the runs of each study. */
+function pooledText(facts: PooledFacts): string {
+  const { metric, channel, band, baseline, condition, outcome, confidence, family, guards } = facts;
+  const { changePercent, lowPercent, highPercent } = facts;
+  const where = band === undefined ? channel : `${channel}, ${bandText(band)}`;
+  const studies = `${listed(facts.studies.map(({ name }) => name))} pooled with equal weights`;
+  const together = family === 1 ? '' : ` for ${allOf(family, 'changes')} together`;
+  const each = facts.studies.map(({ name, changePercent: own, runs }) => {
+    const of = runs === undefined ? '' : ` in ${runs.join(' + ')} runs`;
+    return `${name} by itself ${signedPercentText(own)}${of}`;
+  });
+  const within = (ends: string): string => `(${percent(confidence)} interval ${ends}${together}; ${each.join(', ')})`;
+  const signed = `${signedPercentText(changePercent)} ${within(intervalText(lowPercent, highPercent))}`;
+  const difference = `A difference in ${metric} (${where}) between ${condition} and ${baseline} is not shown`;
+  const limit = 'It holds of these studies, not of others.';
+  if (guards.length > 0) return `${difference}: ${signed} was found, ${studies}, but ${guards.join('; ')}.`;
+  if (outcome !== 'lower' && outcome !== 'higher') return `${difference}, ${studies}: ${signed}. ${limit}`;
+  const ends = outcome === 'lower' ? sizesText(-highPercent, -lowPercent) : sizesText(lowPercent, highPercent);
+  return `${capitalised(metric)} (${where}) was ${percentText(changePercent)} ${outcome} with ${condition} than with ${baseline}, ${studies} ${within(ends)}. ${limit}`;
+}
 
 const quoted = (name: string): string => `"${name}"`;
 
@@ -88,21 +117,6 @@ export const { tell, refuse } = messages<EarlierFacts>({
     `Not pooled, since not every study has it: ${listed(changes, 'and', 6)} of ${study}.`,
   'pool.names': ({ conditions }) =>
     `The studies call what they compare by different names (${listed(conditions)}), and it is pooled as one and the same: make sure that it is.`,
-  'result.pooled': (facts) => {
-    const { metric, channel, band, baseline, condition, outcome, confidence, family, studies, guards } = facts;
-    const { value, low, high } = interval(facts.changePercent, facts.lowPercent, facts.highPercent);
-    const where = band === undefined ? channel : `${channel}, ${hertzSpan(band.from, band.to)}`;
-    const each = studies.map(
-      ({ name, changePercent }) => `${name} ${signed(interval(changePercent, undefined, undefined).value)} %`,
-    );
-    const found =
-      guards.length > 0
-        ? `may rest on no verdict, because ${listed(guards)}`
-        : outcome === 'not shown'
-          ? `is not shown to differ between ${condition} and ${baseline}`
-          : `was ${outcome} with ${condition} than with ${baseline}`;
-    const together = family === 1 ? '' : ` for ${allOf(family, 'changes')} together`;
-    return `${capitalised(metric)} (${where}) ${found}, ${listed(studies.map(({ name }) => name))} pooled with equal weights: ${signed(value)} % (${percent(confidence)} interval ${signed(low)} to ${signed(high)} %${together}). By itself each was ${listed(each)}. It holds of these studies, not of others.`;
-  },
+  'result.pooled': pooledText,
   'result.pooled-guard': ({ study, why }) => `in ${study}, ${why}`,
 });

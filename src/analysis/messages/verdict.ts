@@ -157,6 +157,8 @@ function reasonText(facts: VerdictFacts): string {
   ].join('; ');
 }
 
+export type OrderReason = Extract<NoInference, 'order-apart' | 'other-days'>;
+
 const sizeText = (isBounded: boolean): string => (isBounded ? 'as claimed' : 'as large or as small as claimed');
 
 /** `isBounded`: whether the claim allows changes between two ends. */
@@ -180,6 +182,12 @@ const bestCaseClauses = {
       : `no part of the interval of any of the ${changes} changes compared reaches it, this being the nearest`,
 } as const;
 
+/** Why the order of the runs keeps a verdict back, as a clause. */
+export const orderClauses: Readonly<Record<OrderReason, string>> = {
+  'order-apart': 'all runs of one condition came before the other’s, so that a drift cannot be told from a change',
+  'other-days': 'no day has runs of both conditions, so that what differs between days cannot be told from a change',
+};
+
 function noInferenceText(why: NoInference, { runsA, runsB }: VerdictFacts): string {
   switch (why) {
     case 'not-a-level':
@@ -191,9 +199,8 @@ function noInferenceText(why: NoInference, { runsA, runsB }: VerdictFacts): stri
     case 'no-scatter':
       return 'the runs do not differ at all, which real runs never do';
     case 'order-apart':
-      return 'all runs of one condition came before the other’s, so that a drift cannot be told from a change';
     case 'other-days':
-      return 'no day has runs of both conditions, so that what differs between days cannot be told from a change';
+      return orderClauses[why];
   }
 }
 

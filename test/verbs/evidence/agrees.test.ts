@@ -74,5 +74,7 @@ describe('agrees', () => {
     assert.equal((await errorOf('agrees 3 mm with 4 mm')).code, 'agrees.exact');
     const single = `${loadPads}C = compare foam[1] with gel[1] over 10..30 Hz\nagrees -12 ± 2 % with C.change`;
     assert.equal((await errorOf(single, study)).code, 'agrees.unknown');
+    const inTurn = pads({ ...worked, order: [1, 2, 3, 4, 5, 6] });
+    assert.equal((await errorOf(`${compared}agrees -12 ± 2 % with C.change`, inTurn)).code, 'agrees.unknown');
   });
 });

@@ -5,6 +5,8 @@ import { changeIn, exampleRecords, recordOf } from '../exampleRecords.ts';
 import { errorOf, near, valueOf, warningsOf } from '../notebook.ts';
 import { loadPads, pads, worked } from '../pads.ts';
 
+/** All of one pad before all of the other. */
+const inTurn = { ...worked, order: [1, 2, 3, 4, 5, 6] };
 const record = (changes: Record<string, unknown>): Record<string, string> => ({ 'x.record.json': recordOf(changes) });
 const spring = changeIn('C', { to: 30 });
 const study = { ...pads(worked), ...record(spring) };
@@ -30,7 +32,7 @@ describe('pool', () => {
     const { rows } = await valueOf('pooled', `${compared}pool C, E`, study);
     assert.equal(
       rows[0].sentence,
-      'Acceleration r.m.s. (z, 10–30 Hz) was lower with gel than with foam, C and spring pooled with equal weights: −13.1 % (95 % interval −15.9 to −10.2 %). By itself each was C −14.2 % and spring −12.0 %. It holds of these studies, not of others.',
+      'Acceleration r.m.s. (z, 10 to 30 Hz) was 13.1 % lower with gel than with foam, C and spring pooled with equal weights (95 % interval 10.2 to 15.9 %; C by itself −14.2 % in 3 + 3 runs, spring by itself −12.0 %). It holds of these studies, not of others.',
     );
   });
 
@@ -79,7 +81,17 @@ describe('pool', () => {
     const guarded = { ...spring, 'C.guards[1]': 'all runs of one side came first' };
     const { rows } = await valueOf('pooled', `${compared}pool C, E`, { ...pads(worked), ...record(guarded) });
     assert.equal(rows[0].outcome, 'not shown');
-    assert.match(rows[0].sentence, /may rest on no verdict, because in spring, all runs of one side came first/);
+    assert.match(rows[0].sentence, /is not shown: .* was found, .* but in spring, all runs of one side came first\.$/);
+  });
+
+  it('gives no verdict where all runs of one condition came first, in this notebook or in the other', async () => {
+    const apart = { ...spring, 'C.sequence': 'apart', 'C.rows[10..30 Hz].outcome': 'not shown' };
+    const { rows } = await valueOf('pooled', `${compared}pool C, E`, { ...pads(worked), ...record(apart) });
+    assert.equal(rows[0].outcome, 'not shown');
+    assert.match(rows[0].sentence, /but in spring, all runs of one condition came before the other’s, so that a drift/);
+    const own = await valueOf('pooled', `${compared}pool C, E`, { ...pads(inTurn), ...record(spring) });
+    assert.equal(own.rows[0].outcome, 'not shown');
+    assert.match(own.rows[0].sentence, /but in C, all runs of one condition came before/);
   });
 
   it('refuses a study that is this one, by the hashes of its recordings', async () => {
