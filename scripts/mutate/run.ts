@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { rooms } from '../rooms.mjs';
 import { ownTest, planFor, recorded, type TestFile } from './coverage.ts';
 import { closureOf, root, textOf } from './modules.ts';
 import { mutantsOf, type Mutant } from './mutants.ts';
@@ -29,10 +30,13 @@ interface Equivalent {
 interface Score {
   killed: number;
   timedOut: number;
+  /** Of the killed, those that no test of the room noticed. */
+  above: number;
   equivalent: number;
-  survivors: number;
+  readonly survivors: Mutant[];
 }
 
+const equivalents = JSON.parse(readFileSync(new URL('equivalent.json', import.meta.url), 'utf8')) as Equivalent[];
 const generated = ['src/signal/welchKernel.ts'];
 /** Takes minutes, and asks of thousands of files only that what is read is sound. */
 const slowest = ['test/readers/hostile.test.ts'];
@@ -62,7 +66,11 @@ async function scoreOf(room: string): Promise<Score> {
   const runners = Array.from({ length: Number(values.jobs) }, () => new Runner());
   try {
     const own = values.own ? new Set(sample.map(({ file }) => ownTest(file))) : undefined;
-    return await runAll(sample, await testsOf(room, runners, own), runners);
+    const score = await scoreBy(await testsOf(room, [room, 'published'], runners, own), sample, runners);
+    if (!values.own && score.survivors.length > 0) await askAbove(room, score, runners);
+    for (const { file, line, before, after } of score.survivors)
+      process.stdout.write(`  ${file}:${line}\n    - ${before}\n    + ${after}\n`);
+    return score;
   } finally {
     for (const runner of runners) runner.stop();
   }
@@ -91,10 +99,27 @@ function drawn<T>(list: readonly T[], count: number, seed: number): T[] {
   );
 }
 
-/** The tests of a room and the published checks of it, or only some; a test must pass before it can judge. */
-async function testsOf(room: string, runners: readonly Runner[], only?: ReadonlySet<string>): Promise<TestFile[]> {
-  const queue = [`test/${room}`, 'test/published']
-    .flatMap(filesIn)
+/** Rooms whose tests run the code of others and are no tests of a door, whose programs and pages run what is built. */
+const lookers: readonly (keyof typeof rooms)[] = ['readers', 'values', 'analysis', 'verbs', 'charts', 'engine', 'disk'];
+
+/** The rooms that import a room, by others too, whose tests may notice what its own do not. */
+function roomsAbove(room: string): string[] {
+  const importers = (below: string): string[] =>
+    lookers.filter((name) => (rooms[name].imports as readonly string[]).includes(below));
+  const found = new Set(importers(room));
+  for (const name of found) for (const above of importers(name)) found.add(above);
+  return [...found];
+}
+
+/** The tests in some folders that need the room; a test must pass before it can judge. */
+async function testsOf(
+  room: string,
+  folders: readonly string[],
+  runners: readonly Runner[],
+  only?: ReadonlySet<string>,
+): Promise<TestFile[]> {
+  const queue = folders
+    .flatMap((folder) => filesIn(`test/${folder}`))
     .filter((file) => file.endsWith('.test.ts') && !slowest.includes(file) && (only?.has(file) ?? true))
     .filter((file) => [...closureOf([file])].some((reached) => reached.startsWith(`src/${room}/`)));
   const found: TestFile[] = [];
@@ -109,20 +134,31 @@ async function testsOf(room: string, runners: readonly Runner[], only?: Readonly
   return found;
 }
 
-async function runAll(
-  sample: readonly Mutant[],
+/** Takes the mutants that no test of the room noticed to the tests of the rooms that are built on it. */
+async function askAbove(room: string, score: Score, runners: readonly Runner[]): Promise<void> {
+  const folders = roomsAbove(room);
+  const asked = score.survivors.splice(0);
+  process.stdout.write(`  ${asked.length} not noticed by the room's tests go to those of ${folders.join(', ')}\n`);
+  const found = await scoreBy(await testsOf(room, folders, runners), asked, runners);
+  score.killed += found.killed;
+  score.timedOut += found.timedOut;
+  score.above = found.killed + found.timedOut;
+  score.survivors.push(...found.survivors);
+}
+
+async function scoreBy(
   tests: readonly TestFile[],
+  sample: readonly Mutant[],
   runners: readonly Runner[],
 ): Promise<Score> {
-  const score: Score = { killed: 0, timedOut: 0, equivalent: 0, survivors: 0 };
+  const score: Score = { killed: 0, timedOut: 0, above: 0, equivalent: 0, survivors: [] };
   const queue = [...sample];
   let done = 0;
-  const equivalents = JSON.parse(readFileSync(new URL('equivalent.json', import.meta.url), 'utf8')) as Equivalent[];
   const work = async (runner: Runner): Promise<void> => {
     for (let mutant = queue.shift(); mutant !== undefined; mutant = queue.shift()) {
       if (equivalents.some((one) => isSame(one, mutant))) score.equivalent++;
       else await judge(mutant, tests, runner, score);
-      if (++done % 20 === 0) process.stdout.write(`  ${done} done, ${score.survivors} not noticed\n`);
+      if (++done % 20 === 0) process.stdout.write(`  ${done} done, ${score.survivors.length} not noticed\n`);
     }
   };
   await Promise.all(runners.map(work));
@@ -138,17 +174,14 @@ async function judge(mutant: Mutant, tests: readonly TestFile[], runner: Runner,
   const done = await runner.run({ mutant, choices, limit: 10 + 5 * seconds });
   if (done === undefined) score.timedOut++;
   else if (done.end !== undefined) score.killed++;
-  else {
-    score.survivors++;
-    const { file, line, before, after } = mutant;
-    process.stdout.write(`  ${file}:${line}\n    - ${before}\n    + ${after}\n`);
-  }
+  else score.survivors.push(mutant);
 }
 
-function print(room: string, { killed, timedOut, equivalent, survivors }: Score): void {
+function print(room: string, { killed, timedOut, above, equivalent, survivors }: Score): void {
   const noticed = killed + timedOut;
-  const judged = noticed + survivors;
+  const judged = noticed + survivors.length;
   const share = judged === 0 ? '' : ` = ${((100 * noticed) / judged).toFixed(1)} %`;
-  const besides = `${timedOut} of them by not ending; ${equivalent} known to be equivalent are not counted`;
+  const parts = `${above} of them by tests of the rooms above alone, ${timedOut} by not ending`;
+  const besides = `${parts}; ${equivalent} known to be equivalent are not counted`;
   process.stdout.write(`${room}: ${noticed} of ${judged} mutants noticed${share} (${besides})\n`);
 }
