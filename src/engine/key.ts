@@ -12,6 +12,16 @@ export interface KeySource {
   readonly history: (call: Extract<Checked, { type: 'call' }>) => Promise<readonly string[]>;
 }
 
+/** Digests each text once, since the steps of a chain are keyed again by every statement that goes over it. */
+export function digestingOnce(digest: (text: string) => string): (text: string) => string {
+  const known = new Map<string, string>();
+  return (text) => {
+    let found = known.get(text);
+    if (found === undefined) known.set(text, (found = digest(text)));
+    return found;
+  };
+}
+
 const unitKey = (unit: Unit): string => `${unit.symbol}:${unit.factor}`;
 const quantityKey = ({ value, unit }: Quantity): string => `${value} ${unitKey(unit)}`;
 

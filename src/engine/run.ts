@@ -14,7 +14,7 @@ import type { Call, EvaluationContext, PlacedFailure, Sharing } from './evaluati
 import type { Host } from './host.ts';
 import { ingredientOf, type Ingredient, type Origins, type Told } from './ingredients.ts';
 import type { KeptAnswers } from './kept/keptAnswers.ts';
-import { Keys } from './key.ts';
+import { digestingOnce, Keys } from './key.ts';
 import { tell } from './messages.ts';
 import { workOnShare } from './parts/sharing.ts';
 import { pinned, type PinnedFiles } from './pinned.ts';
@@ -54,6 +54,7 @@ export class Run {
   /** By call what is told of it besides its text, once its key is known. */
   readonly #told = new Map<Call, Told>();
   readonly #ingredients = new Map<CheckedStatement, Ingredient>();
+  readonly #digest: Host['digest'];
   readonly #keys: Keys;
   readonly #sharing: Sharing | undefined;
 
@@ -74,8 +75,9 @@ export class Run {
         this.#binders.set(statement.name.text, statement);
     }
     this.#inCells = inCells;
+    this.#digest = digestingOnce(host.digest);
     this.#keys = new Keys({
-      digest: host.digest,
+      digest: this.#digest,
       nameKey: (name) => this.#nameKey(name),
       rawFiles: (call) => this.#rawFiles(call),
       history: (call) => this.#history(call),
@@ -128,7 +130,7 @@ export class Run {
     const keys = (this.#request.keyed ?? []).map(async (cell) => {
       const inCell = this.#inCells.get(cell) ?? [];
       const parts = await Promise.all(inCell.map((statement) => this.#statementKey(statement)));
-      const key = this.#host.digest(JSON.stringify(parts));
+      const key = this.#digest(JSON.stringify(parts));
       this.#answers.origins.note(key, () => this.#ingredientsOf(inCell));
       return [cell, key] as const;
     });
@@ -236,7 +238,7 @@ export class Run {
       watch: this.#watch,
       ...this.#answers,
       keys: this.#keys,
-      digest: this.#host.digest,
+      digest: this.#digest,
       valueOf: (name) => this.#values.get(name),
       boundAt: (name) => this.#boundAt(name),
       isBound: (name) => this.#values.has(name),

@@ -130,6 +130,19 @@ describe('the engine', () => {
     assert.deepEqual(report.sources, [], 'the cell that was run reads no file');
   });
 
+  it('computes each content key once a run, and sends with the answer those of the cells asked for', async () => {
+    const memory = host();
+    const digested: string[] = [];
+    const counting = { ...memory, digest: (text: string) => (digested.push(text), memory.digest(text)) };
+    const engine = new Engine(counting);
+    const cells = [...study, 'levels part', 'spectrum part'];
+    const report = await engine.run({ cells, wanted: 'all', keyed: [...cells.keys()] }, quietWatch);
+    assert.equal(report.keys.size, cells.length);
+    assert.ok(digested.length > cells.length);
+    assert.deepEqual(digested.length, new Set(digested).size);
+    assert.deepEqual(memory.identified, ['raw/a 1.csv', 'raw/a 2.csv']);
+  });
+
   it('reports a failed statement with its place, and runs the rest', async () => {
     const report = await all(new Engine(host()), [study[0], 'part = trim runs 2..30 s', 'L = levels part', study[4]]);
     assert.equal(report.ok, false);

@@ -23,6 +23,32 @@ describe('reading a file', () => {
     }
   });
 
+  it('asks for each byte once, from front to end, also where the layout has to be found in parts', async () => {
+    const names = readdirSync(folder).filter((one) => /^\d/.test(one) && !one.endsWith('.parquet'));
+    for (const name of names)
+      for (const from of [1, Infinity]) {
+        const bytes = new Uint8Array(readFileSync(join(folder, name)));
+        const asked: [number, number][] = [];
+        const { read: give, ...rest } = source(bytes, name);
+        const counted: ByteSource = {
+          ...rest,
+          sizes: { from, part: 4000, most: 1e6 },
+          read: async (at, length) => {
+            const piece = await give(at, Math.min(length, 1000));
+            asked.push([at, piece.length]);
+            return piece;
+          },
+        };
+        await read(counted, { rate: 100 });
+        let end = 0;
+        for (const [at, length] of asked) {
+          assert.equal(at, end, `${name} is read again at byte ${at}`);
+          end += length;
+        }
+        assert.ok(end > 0, name);
+      }
+  });
+
   it('refuses a gzip bomb long before it fills the memory', async function () {
     this.timeout(60_000);
     const bomb = new Uint8Array(

@@ -1,5 +1,6 @@
 import { success, type Result } from '../../result/result.ts';
 import type { Reading } from '../assemble.ts';
+import { sniffEncoding } from '../encoding.ts';
 import { isWav, openWav, readFrames } from '../formats/wav.ts';
 import type { OpenFile, Pieces } from '../pieces.ts';
 import type { PartSizes, ReadOptions, ReadWatch } from '../recording.ts';
@@ -47,12 +48,14 @@ export async function partFormat(
 }
 
 async function textParts(file: OpenFile, options: ReadOptions, size: number): Promise<PartFormat | undefined> {
+  // Two bytes of a character must stay together, and finding the layout of such a text reads on in the file.
+  if (isOfWords(sniffEncoding(file.head).encoding)) return undefined;
   const opened = await openText(file, options);
   if (!opened.ok) return undefined;
   const text = opened.value;
-  const { head, table, firstRow, firstLine, encoding } = text;
-  // A line may end within quotes, and two bytes of a character must stay together.
-  if (isOfWords(encoding) || isQuoted(head, table)) return undefined;
+  const { head, table, firstRow, firstLine } = text;
+  // A line may end within quotes.
+  if (isQuoted(head, table)) return undefined;
   return {
     span: { from: firstRow, to: file.size },
     line: firstLine,

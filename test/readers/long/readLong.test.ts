@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
+import { limits } from '../../../src/readers/limits.ts';
 import { unwatched } from '../../../src/readers/read.ts';
 import { readChecked } from '../../../src/readers/readChecked.ts';
 import { partsOf } from '../../../src/readers/long/partsOf.ts';
@@ -166,5 +167,15 @@ describe('a recording that is read part by part', () => {
       unwatched,
     );
     assert.ok(wide.ok && wide.value.long === undefined && wide.value.channels[0].samples.length === 500);
+  });
+
+  it('loses no row of a text of two bytes a character that comes in small pieces, and is read as a whole', async () => {
+    const bytes = new Uint8Array(Buffer.from(`\ufeff${text(20_000, 200, 4)}`, 'utf16le'));
+    assert.ok(bytes.length > 4 * limits.head);
+    const { read, ...rest } = inParts(bytes, 4000);
+    const small = { ...rest, read: (at: number, length: number) => read(at, Math.min(length, 100_000)) };
+    const found = await readChecked(small, {}, unwatched);
+    assert.ok(found.ok, found.ok ? '' : found.failure.message);
+    assert.deepEqual([found.value.long, found.value.channels[0].samples.length], [undefined, 20_000]);
   });
 });
