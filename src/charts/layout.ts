@@ -17,7 +17,7 @@ export interface Layout {
   readonly print: boolean;
 }
 
-export const onScreen: Layout = { width: 720, besidePlot: 88, plotWidth: 440, heights: 1, print: false };
+const onScreen: Layout = { width: 720, besidePlot: 88, plotWidth: 440, heights: 1, print: false };
 
 /** px; a figure narrower than this is a column's, and its plots are lower too. */
 const columnWidth = 500;

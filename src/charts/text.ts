@@ -39,7 +39,7 @@ function pad(cell: string, size: number, align: 'left' | 'right'): string {
   return align === 'right' ? gap + cell : cell + gap;
 }
 
-export function partText(part: Part): string {
+function partText(part: Part): string {
   switch (part.type) {
     case 'chart':
       return [`[chart] ${part.title}`, part.subtitle, part.description].filter((line) => line !== '').join('\n');

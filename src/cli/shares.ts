@@ -11,7 +11,7 @@ import { allCells } from './runWhole.ts';
 import { print } from './terminal.ts';
 
 /** Exit codes of shares: some are missing; it may be tried again, as `EX_TEMPFAIL` of sysexits.h. */
-export const sharesMissing = 3;
+const sharesMissing = 3;
 const tryAgain = 75;
 
 /** Most shares of a plan. */
@@ -50,12 +50,12 @@ function countIn(text: string): number | undefined {
 }
 
 /** Where the store and its plans lie, and whose. */
-interface Place {
+interface StoreOf {
   readonly folder: string;
   readonly notebook: string;
 }
 
-const placeOf = ({ path }: OpenNotebook, cache: string | undefined): Place => ({
+const storeOf = ({ path }: OpenNotebook, cache: string | undefined): StoreOf => ({
   folder: folderOfStores(cache),
   notebook: resolve(path),
 });
@@ -70,7 +70,7 @@ export async function planShares(notebook: OpenNotebook, shares: number, cache: 
     if (now !== undefined) files.push({ path, ...now });
   }
   const plan = sharedOut(files, shares);
-  const { folder, notebook: absolute } = placeOf(notebook, cache);
+  const { folder, notebook: absolute } = storeOf(notebook, cache);
   const frozen = await freezePlan(folder, absolute, plan);
   if (!frozen.ok) return exitFor(frozen);
   const loads = Array.from({ length: shares }, () => ({ recordings: 0, bytes: 0 }));
@@ -89,7 +89,7 @@ export async function planFor(
   cache: string | undefined,
   shares?: number,
 ): Promise<Result<SharePlan>> {
-  const { folder, notebook: absolute } = placeOf(notebook, cache);
+  const { folder, notebook: absolute } = storeOf(notebook, cache);
   const plan = await frozenPlan(folder, absolute);
   if (plan === undefined || (shares !== undefined && plan.shares !== shares))
     return refuse('share.plan', { notebook: notebook.path, folder, planned: plan?.shares, asked: shares });

@@ -7,7 +7,7 @@ import { isPattern, levelExpression } from './pattern.ts';
 import { slashed } from './slashed.ts';
 
 /** Where a project's paths are looked for: they are relative to the notebook's folder, which lies in the project's. */
-interface Place {
+interface Roots {
   readonly disk: Disk;
   /** Addresses on the disk. */
   readonly folder: string;
@@ -23,18 +23,18 @@ const at = 'files';
  *
  * @param of the line that names it, where that is not the call itself
  */
-export async function pathsOf(place: Place, pattern: string, of?: string): Promise<Result<readonly string[]>> {
-  const found = await namedPaths(place, pattern);
+export async function pathsOf(roots: Roots, pattern: string, of?: string): Promise<Result<readonly string[]>> {
+  const found = await namedPaths(roots, pattern);
   return found.ok || of === undefined ? found : refused(tellOf(of, found.failure));
 }
 
-async function namedPaths(place: Place, pattern: string): Promise<Result<readonly string[]>> {
-  const { disk, folder } = place;
-  const outside = await refusedOutside(place, pattern);
+async function namedPaths(roots: Roots, pattern: string): Promise<Result<readonly string[]>> {
+  const { disk, folder } = roots;
+  const outside = await refusedOutside(roots, pattern);
   if (outside !== undefined) return outside;
-  if (isPattern(pattern)) return matched(place, pattern);
+  if (isPattern(pattern)) return matched(roots, pattern);
   const found = await disk.stat(disk.resolve(folder, pattern));
-  if (found === undefined) return missing(place, pattern);
+  if (found === undefined) return missing(roots, pattern);
   if (found.kind === 'folder') return refuse('file.folder', { path: pattern }, at);
   if (found.kind === 'other') return refuse('file.special', { path: pattern }, at);
   return success([slashed(pattern)]);
@@ -42,7 +42,7 @@ async function namedPaths(place: Place, pattern: string): Promise<Result<readonl
 
 /** Why a path may not be read, or undefined. */
 async function refusedOutside(
-  { disk, folder, root }: Place,
+  { disk, folder, root }: Roots,
   path: string,
   realRoot = disk.real(root),
 ): Promise<Refused | undefined> {
@@ -60,13 +60,13 @@ async function refusedOutside(
   return undefined;
 }
 
-async function matched(place: Place, pattern: string): Promise<Result<readonly string[]>> {
-  const { disk, folder, root } = place;
+async function matched(roots: Roots, pattern: string): Promise<Result<readonly string[]>> {
+  const { disk, folder, root } = roots;
   let levels: string[] = [''];
   const parts = slashed(pattern).split('/');
   for (const [index, part] of parts.entries()) {
     const isLast = index === parts.length - 1;
-    const below = await Promise.all(levels.map((level) => levelBelow(place, level, part, isLast)));
+    const below = await Promise.all(levels.map((level) => levelBelow(roots, level, part, isLast)));
     levels = below.flat();
   }
   const paths: string[] = [];
@@ -74,7 +74,7 @@ async function matched(place: Place, pattern: string): Promise<Result<readonly s
   for (const path of levels) {
     const found = await disk.stat(disk.resolve(folder, path));
     if (found?.kind !== 'file') continue;
-    const outside = await refusedOutside(place, path, realRoot);
+    const outside = await refusedOutside(roots, path, realRoot);
     if (outside !== undefined) return outside;
     paths.push(path);
   }
@@ -83,7 +83,7 @@ async function matched(place: Place, pattern: string): Promise<Result<readonly s
   return success(paths.sort(naturalOrder));
 }
 
-async function levelBelow({ disk, folder }: Place, level: string, part: string, isLast: boolean): Promise<string[]> {
+async function levelBelow({ disk, folder }: Roots, level: string, part: string, isLast: boolean): Promise<string[]> {
   if (!isPattern(part)) return [level + part + (isLast ? '' : '/')];
   const entries = (await disk.list(disk.resolve(folder, level))) ?? [];
   const expression = levelExpression(part);
@@ -99,7 +99,7 @@ async function levelBelow({ disk, folder }: Place, level: string, part: string, 
 }
 
 /** Refuses a file that is not there, with what stands there under nearly the same name. */
-async function missing({ disk, folder }: Place, path: string): Promise<Refused> {
+async function missing({ disk, folder }: Roots, path: string): Promise<Refused> {
   const name = slashed(path).split('/').pop() ?? path;
   const folderPart = slashed(path).slice(0, -name.length);
   const entries = await disk.list(disk.resolve(folder, folderOf(path)));

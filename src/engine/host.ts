@@ -18,4 +18,4 @@ export interface Host {
 /** For what nobody waits to see the progress of, or stops. */
 export const unwatched: Watch = { cancelled: () => false, progress: () => undefined };
 
-export type { Files, History, Watch };
+export type { Files, History };

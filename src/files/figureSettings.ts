@@ -2,7 +2,7 @@ import { themes, type ThemeName } from '../charts/theme.ts';
 import { success, type Result } from '../result/result.ts';
 import { refuse } from './messages.ts';
 
-export const figureFormats = ['svg', 'pdf', 'png'] as const;
+const figureFormats = ['svg', 'pdf', 'png'] as const;
 export type FigureFormat = (typeof figureFormats)[number];
 
 /** How a figure is to come out in print. */

@@ -47,7 +47,7 @@ const hasDimension = (unit: string, name: DimensionName): boolean => {
 };
 
 /** Whether a piece of text is certainly one of the things accepted, told from its form and the names alone. */
-export function fits(node: Operand, accept: Accept, context: FitContext): boolean {
+function fits(node: Operand, accept: Accept, context: FitContext): boolean {
   const { vocabulary, bound, text } = context;
   switch (accept.type) {
     case 'value':
@@ -78,7 +78,7 @@ export function fits(node: Operand, accept: Accept, context: FitContext): boolea
 }
 
 /** Whether a piece may have been meant for this place, so that the trouble can name what was wanted. */
-export function resembles(node: Operand, accept: Accept): boolean {
+function resembles(node: Operand, accept: Accept): boolean {
   switch (accept.type) {
     case 'value':
       return (

@@ -3,7 +3,7 @@ import { tell } from './messages.ts';
 import { roundTo6, type NotebookRecord, type RecordedSource, type Scalar } from './record.ts';
 
 /** What may differ, in the order in which it is told: first what the study says, then why, then the rest. */
-export const differenceKinds = ['verdict', 'change', 'source', 'figure'] as const;
+const differenceKinds = ['verdict', 'change', 'source', 'figure'] as const;
 export type DifferenceKind = (typeof differenceKinds)[number];
 
 /** One thing in which a notebook no longer gives what was recorded. */
@@ -73,7 +73,7 @@ function compareResults(recorded: Results, now: Results): Difference[] {
     const group = groups.get(where);
     if (!before.delete(where))
       add(where, `${where}: now ${shown(value)}, and not in the record`, { now: shown(value) });
-    else if (group !== undefined) differences.push({ kind: kindOf(where, [recorded, now]), ...told(group) });
+    else if (group !== undefined) differences.push({ kind: kindOf(where, [recorded, now]), ...differenceOf(group) });
   }
   for (const [where, old] of before) add(where, `${where}: recorded ${shown(old)}, and gone now`, { old: shown(old) });
   return differences;
@@ -110,7 +110,7 @@ function byList(differing: readonly Differing[]): ReadonlyMap<string, readonly D
 const place = /\[\d+\]$/;
 
 /** One value, or a list's by the one that changed most. */
-function told(group: readonly Differing[]): Omit<Difference, 'kind'> {
+function differenceOf(group: readonly Differing[]): Omit<Difference, 'kind'> {
   const size = ({ old, value }: Differing): number => Math.abs(Number(value) - Number(old));
   const most = group.reduce((top, one) => (size(one) > size(top) ? one : top));
   const [old, now] = [shown(most.old), shown(most.value)];

@@ -30,7 +30,7 @@ export function withoutSentinels(table: Table, { sentinels = [] }: ReadOptions):
     return emptied(column, found);
   });
   const isBared = columns.some((column, k) => column !== table.columns[k]);
-  return { table: isBared ? { ...table, columns } : table, findings: told(nines, table) };
+  return { table: isBared ? { ...table, columns } : table, findings: findingsOf(nines, table) };
 }
 
 interface Nines {
@@ -41,7 +41,7 @@ interface Nines {
 }
 
 /** One finding for each number, whatever the columns that hold it. */
-function told(nines: readonly Nines[], table: Table): Finding[] {
+function findingsOf(nines: readonly Nines[], table: Table): Finding[] {
   return [...new Set(nines.map(({ value }) => value))].map((value) => {
     const own = nines.filter((one) => one.value === value);
     const line = table.lineOf(Math.min(...own.map(({ first }) => first)));

@@ -24,7 +24,7 @@ export function parseColour(text: string): Rgb | undefined {
 const toRgb = (parts: readonly number[]): Rgb => [parts[0], parts[1], parts[2]];
 
 /** Relative luminance (WCAG 2.2). */
-export function luminance(colour: Rgb): number {
+function luminance(colour: Rgb): number {
   const [red, green, blue] = colour.map((part) => {
     const fraction = part / 255;
     return fraction <= 0.04045 ? fraction / 12.92 : ((fraction + 0.055) / 1.055) ** 2.4;

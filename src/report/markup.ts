@@ -15,7 +15,7 @@ const entities: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 
-export const escapeText = (text: string): string => text.replace(/[&<>"']/g, (sign) => entities[sign]);
+const escapeText = (text: string): string => text.replace(/[&<>"']/g, (sign) => entities[sign]);
 
 type Piece = Markup | string | number | undefined | readonly Piece[];
 

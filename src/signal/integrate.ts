@@ -47,7 +47,7 @@ export const integrationEdge = (times: 1 | 2, lowCut: number): number => (times 
  * @param lowCut in Hz
  * @returns a complex factor in s or s^2
  */
-export function integralResponse(
+function integralResponse(
   frequency: number,
   times: 1 | 2,
   lowCut: number,

@@ -30,11 +30,10 @@ export interface AgreementSide {
 
 const own = ({ unit }: AgreementValue): Unit => unit;
 
-export const expandedDifference = ({ factor, uncertainty }: AgreementValue): number => factor * uncertainty;
+const expandedDifference = ({ factor, uncertainty }: AgreementValue): number => factor * uncertainty;
 
 /** |d|/U: at most 1 where both agree. */
-export const equivalenceDegree = (value: AgreementValue): number =>
-  Math.abs(value.difference) / expandedDifference(value);
+const equivalenceDegree = (value: AgreementValue): number => Math.abs(value.difference) / expandedDifference(value);
 
 export const agreementKind = {
   kind: 'agreement',

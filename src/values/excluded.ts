@@ -16,4 +16,4 @@ export interface ExcludedRun {
 
 /** What JSON says of the runs that a sheet leaves out. */
 export const excludedJson = (excluded: readonly ExcludedRun[]): Json =>
-  excluded.map(({ label, path, why, obstacle }) => ({ run: label, file: path, why, hindered: obstacle ?? null }));
+  excluded.map(({ label, path, why, obstacle }) => ({ run: label, file: path, why, obstacle: obstacle ?? null }));

@@ -39,7 +39,7 @@ const superscripts: Readonly<Record<string, string>> = {
 };
 
 /** A power in small raised figures: `-5` is `⁻⁵`. */
-export const raised = (power: string): string => [...power].map((sign) => superscripts[sign] ?? sign).join('');
+const raised = (power: string): string => [...power].map((sign) => superscripts[sign] ?? sign).join('');
 
 /** A unit's symbol as printed: `g^2/Hz` is `g²/Hz`, `g^2*m` is `g²·m`. */
 export const printedUnit = (symbol: string): string =>

@@ -190,7 +190,7 @@ export const valuesIn = <K extends Value['kind']>(given: readonly Argument[], ki
   );
 
 /** Every run behind a call's operands. */
-export const runsBehind = ({ operands }: Arguments): Run[] => runsAmong(operands);
+const runsBehind = ({ operands }: Arguments): Run[] => runsAmong(operands);
 
 /** Every run behind arguments, whatever they are called. */
 export const runsAmong = (given: Arguments['operands'] | Arguments['options']): Run[] =>

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import ts from 'typescript';
 import { circlesOf } from './circles.ts';
 import { assertNoneBut, exceptions } from './exceptions.ts';
-import { exportsOf, filesOf, importsOf, isDeclaration, root, sourceOf } from './sources.ts';
+import { exportsOf, filesOf, importsOf, isDeclaration, root, sourceOf, typesExportedOf } from './sources.ts';
 
 /** What makes files that are shipped: the grammar and the reference. */
 const generators = ['scripts/grammar/makeGrammar.ts', 'scripts/reference/makeReference.ts'];
@@ -46,11 +46,7 @@ describe('the files of src', () => {
   });
 
   it('export nothing that only tests use', () => {
-    const taken = new Set(
-      [...files, ...filesOf('scripts')].flatMap((user) =>
-        importsOf(user).flatMap(({ target = '', names }) => names.map((name) => `${target} ${name}`)),
-      ),
-    );
+    const taken = takenBy([...files, ...filesOf('scripts')]);
     assertNoneBut(
       exceptions.onlyTested,
       files
@@ -62,7 +58,30 @@ describe('the files of src', () => {
         }),
     );
   });
+
+  it('export no value that no other file takes', () => {
+    const taken = takenBy([...files, ...filesOf('scripts'), ...filesOf('test')]);
+    assertNoneBut(
+      [],
+      files
+        .filter((file) => !isDeclaration(file) && !doors.includes(file) && !taken.has(`${file} *`))
+        .flatMap((file) => {
+          const types = typesExportedOf(file);
+          return exportsOf(file)
+            .filter((name) => !types.includes(name) && !taken.has(`${file} ${name}`))
+            .map((name) => `${file} ${name}`);
+        }),
+    );
+  });
 });
+
+/** What files import of others: the file and the exported name, `*` for all. */
+const takenBy = (users: readonly string[]): ReadonlySet<string> =>
+  new Set(
+    users.flatMap((user) =>
+      importsOf(user).flatMap(({ target = '', names }) => names.map((name) => `${target} ${name}`)),
+    ),
+  );
 
 /** How often each name stands in a file, its declaration included. */
 function usesIn(source: ts.SourceFile): ReadonlyMap<string, number> {

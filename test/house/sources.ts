@@ -95,6 +95,14 @@ export function exportsOf(file: string): string[] {
   });
 }
 
+/** The names of the types among them: of these a reader may want one that stands in what another file takes. */
+export const typesExportedOf = (file: string): string[] =>
+  sourceOf(file).statements.flatMap((statement) =>
+    isExported(statement) && (ts.isInterfaceDeclaration(statement) || ts.isTypeAliasDeclaration(statement))
+      ? [statement.name.text]
+      : [],
+  );
+
 export function isExported(statement: ts.Statement): boolean {
   const modifiers = ts.canHaveModifiers(statement) ? ts.getModifiers(statement) : undefined;
   return modifiers?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword) ?? false;

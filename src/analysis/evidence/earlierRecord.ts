@@ -18,7 +18,7 @@ export interface RecordOfStudy {
 type Results = NotebookRecord['results'];
 
 /** The result that a name in a record belongs to: `pads` of `pads.rows[10..50 Hz].change_percent`. */
-export const resultOf = (name: string): string => /^[^.[]*/.exec(name)![0];
+const resultOf = (name: string): string => /^[^.[]*/.exec(name)![0];
 
 /** Whether a comparison is recorded under this name. */
 const isComparison = (results: Results, result: string): boolean =>

@@ -48,4 +48,4 @@ function orderOfSeveral(runs: number, seed: number | undefined, conditions: numb
 }
 
 /** The letter of a condition by its index: the baseline is A. */
-export const letterOf = (index: number): string => String.fromCharCode('A'.charCodeAt(0) + index);
+const letterOf = (index: number): string => String.fromCharCode('A'.charCodeAt(0) + index);

@@ -2,7 +2,7 @@ import { csvOf } from '../../values/csv.ts';
 import { conditionNamed } from '../../values/order.ts';
 
 /** Columns of a run sheet that is still to be filled in. */
-export const sheetColumns = [
+const sheetColumns = [
   'file',
   'condition',
   'order',

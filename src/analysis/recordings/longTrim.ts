@@ -8,7 +8,7 @@ import { eachBlock, isLong, signalsIn, type LongerRun, type Reach } from './long
  * Runs as they are, but for those that became short enough for memory: their samples are read. Refuses a file that is not
  * as it was.
  */
-export async function takenIn(runs: RunsValue, reach: Reach): Promise<Result<RunsValue>> {
+export async function shortRunsRead(runs: RunsValue, reach: Reach): Promise<Result<RunsValue>> {
   const taken: Run[] = [];
   for (const run of runs.runs) {
     const found = isLong(run) && isShortEnough(run) ? await withItsSamples(run, reach) : success(run);

@@ -70,7 +70,7 @@ function barsOf(named: readonly NamedBands[]): BandBar[] {
 }
 
 /** 0 where one of the figures is 0. */
-export const geometricMean = (figures: readonly number[]): number =>
+const geometricMean = (figures: readonly number[]): number =>
   expOf(figures.reduce((sum, figure) => sum + logOf(figure), 0) / figures.length);
 
 function barLayers(

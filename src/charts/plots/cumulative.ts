@@ -58,7 +58,7 @@ export function cumulativeChart(spectra: readonly NamedSpectrum[], options: Over
 }
 
 /** Bin 0 is left out: the mean is removed. Bin k counts density x spacing, as band r.m.s. does over the whole range. */
-export function cumulativeRms({ strong }: SpectrumSeries): Float64Array {
+function cumulativeRms({ strong }: SpectrumSeries): Float64Array {
   if (strong === undefined) return new Float64Array();
   let sum = 0;
   return strong.level.map((density, bin) => {

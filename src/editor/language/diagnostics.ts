@@ -160,7 +160,7 @@ export class Diagnostics {
 const touches = (a: Diagnostic['place'], b: Diagnostic['place']): boolean => a.from <= b.to && b.from <= a.to;
 
 /** The code links to its page in the reference, where it has one. */
-export function diagnosticOf(document: vscode.TextDocument, problem: Diagnostic): vscode.Diagnostic {
+function diagnosticOf(document: vscode.TextDocument, problem: Diagnostic): vscode.Diagnostic {
   const { code, severity, place, message } = problem;
   const diagnostic = new vscode.Diagnostic(rangeOf(document, place), message, severities[severity]);
   const target = pageOf(code);

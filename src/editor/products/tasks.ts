@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { asNode, commandLine } from './commandLine.ts';
 
-export const taskType = 'washboard';
+const taskType = 'washboard';
 
 /** What a task of ours says in `tasks.json`. */
 interface WashboardTask extends vscode.TaskDefinition {

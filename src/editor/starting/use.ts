@@ -29,7 +29,7 @@ export async function useRecordings(engine: EngineThreads, addresses: unknown): 
 }
 
 /** The statement that loads files in a notebook, by the narrowest pattern; undefined if one lies outside of its project. */
-export async function loadOf(notebook: vscode.Uri, files: readonly vscode.Uri[]): Promise<string | undefined> {
+async function loadOf(notebook: vscode.Uri, files: readonly vscode.Uri[]): Promise<string | undefined> {
   const folders = foldersOf({ uri: notebook });
   if (folders === undefined || files.length === 0) return undefined;
   if (!files.every((file) => isInProject(folders, file))) return undefined;

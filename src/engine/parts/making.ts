@@ -36,7 +36,7 @@ interface KeptRefusal {
 }
 
 /** What is known already of a recording. */
-interface Found {
+interface Standing {
   readonly level: number;
   readonly part: Part;
 }
@@ -88,15 +88,15 @@ export class Making {
   }
 
   /** Looks for the furthest that is known of each recording. */
-  async #look(): Promise<(Found | undefined)[]> {
+  async #look(): Promise<(Standing | undefined)[]> {
     const { recordings } = this.#chain.base;
-    const found: (Found | undefined)[] = [];
+    const found: (Standing | undefined)[] = [];
     for (let from = 0; from < recordings.length; from += atOnce)
       found.push(...(await Promise.all(recordings.slice(from, from + atOnce).map((source) => this.#furthest(source)))));
     return found;
   }
 
-  async #furthest(source: Source): Promise<Found | undefined> {
+  async #furthest(source: Source): Promise<Standing | undefined> {
     for (let level = this.#chain.steps.length; level >= 0; level--) {
       const part = level === 0 ? source.part : undefined;
       const key = this.#key(source, level);
@@ -107,7 +107,7 @@ export class Making {
   }
 
   /** What is not kept is missing, but for recordings that were refused. */
-  async #collect(found: readonly (Found | undefined)[]): Promise<void> {
+  async #collect(found: readonly (Standing | undefined)[]): Promise<void> {
     const { sharing } = this.#context;
     const { obstacle, base } = this.#chain;
     const { recordings, node } = base;
@@ -172,7 +172,7 @@ export class Making {
     return readingsOf(recordings, { files, watch });
   }
 
-  async #fromFile(at: number, index: number, readings: Readings): Promise<Found | undefined> {
+  async #fromFile(at: number, index: number, readings: Readings): Promise<Standing | undefined> {
     const source = this.#chain.base.recordings[at];
     const { set } = this.#chain.steps.at(0) ?? this.#chain;
     this.#computed = true;
@@ -190,7 +190,7 @@ export class Making {
     return { level: 0, part };
   }
 
-  async #takeUp(at: number, { level: from, part: first }: Found): Promise<void> {
+  async #takeUp(at: number, { level: from, part: first }: Standing): Promise<void> {
     let part = first;
     this.#parts[at] = part;
     for (let level = from + 1; level <= this.#goal; level++) {

@@ -129,7 +129,7 @@ function fields(notebook: CheckedNotebook, kind: ValueKind | undefined): readonl
 }
 
 /** Units of a dimension, those of the trade first; all where nothing is known of it. */
-export function units(dimension: Dimension | undefined): readonly Offer[] {
+function units(dimension: Dimension | undefined): readonly Offer[] {
   const usual = Object.values(usualUnits).flat();
   return [...new Set([...usual, ...usualCompounds, ...atomSymbols])]
     .filter((symbol) => !dimension || sameDimension(unit(symbol).dimension, dimension))

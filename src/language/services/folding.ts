@@ -29,7 +29,7 @@ export function foldsOf({ text, statements, comments }: Cell): readonly Fold[] {
 }
 
 /** Offsets at which the lines of a text begin. */
-export function lineStarts(text: string): readonly number[] {
+function lineStarts(text: string): readonly number[] {
   const starts = [0];
   for (const match of text.matchAll(/\r\n|\n|\r/g)) starts.push(match.index + match[0].length);
   return starts;

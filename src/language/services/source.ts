@@ -19,7 +19,7 @@ export function sourcesOf(expression: CheckedArgument | undefined, notebook: Che
   return [];
 }
 
-export function boundTo(name: string, notebook: CheckedNotebook): Checked | undefined {
+function boundTo(name: string, notebook: CheckedNotebook): Checked | undefined {
   const index = notebook.bindings.get(name);
   return index === undefined ? undefined : notebook.statements[index].expression;
 }

@@ -15,18 +15,18 @@ interface Kernel {
     blanks: number,
     tail: number,
   ): number;
-  readonly shuffles: Place;
-  readonly powers: Place;
-  readonly fives: Place;
-  readonly state: Place;
-  readonly stamps: Place;
-  readonly kinds: Place;
-  readonly empties: Place;
-  readonly input: Place;
-  readonly output: Place;
+  readonly shuffles: Address;
+  readonly powers: Address;
+  readonly fives: Address;
+  readonly state: Address;
+  readonly stamps: Address;
+  readonly kinds: Address;
+  readonly empties: Address;
+  readonly input: Address;
+  readonly output: Address;
 }
 
-interface Place {
+interface Address {
   readonly value: number;
 }
 

@@ -49,7 +49,7 @@ const alike = (one: Output, other: Output): boolean =>
   );
 
 /** In its own view where only data and domains differ. */
-export function showChart(chart: DrawnChart, next: ChartPart): Promise<void> {
+function showChart(chart: DrawnChart, next: ChartPart): Promise<void> {
   const fits = shapeOf(chart.part()) === shapeOf(next);
   return chart.show(next, fits ? (view) => refresh(view, next, hiddenIn(chart)) : undefined);
 }

@@ -1,4 +1,4 @@
-import { takenIn } from '../../analysis/recordings/longTrim.ts';
+import { shortRunsRead } from '../../analysis/recordings/longTrim.ts';
 import { trimmed, type Span } from '../../analysis/recordings/trim.ts';
 import { success, type Result } from '../../result/result.ts';
 import { answerOf, operand, rangeIn, siOf, valueOf, type Arguments, type Verb, refuse } from '../verb.ts';
@@ -50,7 +50,7 @@ export const trim: Verb = {
     if (!asked.ok) return asked;
     const { span, at } = asked.value;
     const cut = trimmed(valueOf(given, 'runs', 'runs'), span, at);
-    return answerOf(cut.ok ? await takenIn(cut.value, context) : cut);
+    return answerOf(cut.ok ? await shortRunsRead(cut.value, context) : cut);
   },
 };
 

@@ -123,7 +123,7 @@ describe('a run sheet in a notebook', () => {
     const { 'raw/gel-2.csv': _gone, ...rest } = files;
     const { excluded } = await valueOf('runs', load, rest);
     assert.deepEqual(
-      excluded?.map(({ label, obstacle: hindered }) => [label, hindered]),
+      excluded?.map(({ label, obstacle }) => [label, obstacle]),
       [['gel-2', 'The recording of gel-2, raw/gel-2.csv, is not there.']],
     );
   });
