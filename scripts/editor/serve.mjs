@@ -40,25 +40,30 @@ export const quiet = {
   'files.simpleDialog.enable': true,
 };
 
+/** Settings of an editor that trusts no folder, and does not ask whether it may. */
+const untrusted = { 'security.workspace.trust.enabled': true, 'security.workspace.trust.startupPrompt': 'never' };
+
 /**
  * Starts the editor's server and waits until it answers.
  * @param {{
  *   workspace: string, extension?: string | null, extensionsDir?: string, settings?: Record<string, unknown>,
  *   which?: 'newest' | 'oldest', open?: string, suite?: string, host?: string, port?: number, env?: Record<string, string>,
- *   say?: (line: string) => void }} options
+ *   restricted?: boolean, say?: (line: string) => void }} options
  */
 export async function serveEditor(options) {
-  const { workspace, extension = root, settings = {}, host = '127.0.0.1', env = {}, say } = options;
+  const { workspace, extension = root, host = '127.0.0.1', env = {}, say, restricted = false } = options;
+  const settings = { ...quiet, ...(restricted && untrusted), ...options.settings };
   const editor = await installEditor(say, options.which);
   const data = mkdtempSync(join(tmpdir(), 'washboard-editor-'));
   mkdirSync(join(data, 'data', 'User'), { recursive: true });
-  writeFileSync(join(data, 'data', 'User', 'settings.json'), JSON.stringify({ ...quiet, ...settings }, null, 2));
+  writeFileSync(join(data, 'data', 'User', 'settings.json'), JSON.stringify(settings, null, 2));
   const port = options.port ?? (await freePort(host));
   const logFile = join(data, 'server.log');
   const log = openSync(logFile, 'a');
   const flags = ['--without-connection-token', '--accept-server-license-terms', '--disable-telemetry'];
   // Without the smoke test driver, the editor ignores an extension under development that an address names.
-  flags.push('--disable-workspace-trust', '--enable-smoke-test-driver');
+  flags.push('--enable-smoke-test-driver');
+  if (!restricted) flags.push('--disable-workspace-trust');
   const folders = ['--server-data-dir', data, '--user-data-dir', join(data, 'data')];
   folders.push('--extensions-dir', options.extensionsDir ?? join(data, 'extensions'));
   const child = spawn(editor.node, [editor.server, '--host', host, '--port', String(port), ...flags, ...folders], {

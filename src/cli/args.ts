@@ -20,11 +20,16 @@ export const texts = <Name extends string>(...names: readonly Name[]): Record<Na
   Object.fromEntries(names.map((name) => [name, { type: 'string' }])) as Record<Name, { readonly type: 'string' }>;
 
 /** What every command that runs a notebook takes. */
-export const projectOptions = { ...texts('root', 'jobs', 'cache'), 'no-cache': { type: 'boolean' } } as const;
+export const projectOptions = {
+  ...texts('root', 'jobs', 'cache'),
+  'no-cache': { type: 'boolean' },
+  'no-git': { type: 'boolean' },
+} as const;
 
 export interface ProjectOptions {
   readonly root?: string | undefined;
   readonly jobs?: string | undefined;
   readonly cache?: string | undefined;
   readonly 'no-cache'?: boolean | undefined;
+  readonly 'no-git'?: boolean | undefined;
 }

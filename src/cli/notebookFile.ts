@@ -53,7 +53,7 @@ interface HowToRun {
 /** A notebook with its engine; refused where it can't be read or lies outside of its project. */
 export function openNotebook(
   path: string,
-  { root: rootOption, jobs, cache, 'no-cache': noCache }: ProjectOptions,
+  { root: rootOption, jobs, cache, 'no-cache': noCache, 'no-git': noGit }: ProjectOptions,
   { withHistory = false, isAnew = false }: HowToRun = {},
 ): Result<OpenNotebook> {
   if (!existsSync(path)) return refuse('notebook.missing', { path });
@@ -87,7 +87,7 @@ export function openNotebook(
   const kept = isAnew || noCache === true ? undefined : keptResults(cache);
   const host = {
     ...diskHost(folder, root, { threads: threads.value, kept }),
-    ...(withHistory ? { history: diskHistory(folder) } : {}),
+    ...(withHistory && noGit !== true ? { history: diskHistory(folder) } : {}),
   };
   const source = notebook.value;
   return success({

@@ -10,7 +10,7 @@ const parts: ReadonlyMap<string, string> = new Map([
   [
     'run',
     `  run NOTEBOOK [--json] [--cell N] [--root DIR] [--jobs N] [--cache DIR | --no-cache]
-      [--plan N | --share K/N | --collect]
+      [--no-git] [--plan N | --share K/N | --collect]
       Runs the notebook and prints what its cells show.
       --json      one JSON document instead; run --schema prints its JSON Schema
       --cell N    only the Nth cell, counted from 1, with what it needs
@@ -24,8 +24,9 @@ const parts: ReadonlyMap<string, string> = new Map([
                   the folder of --cache, and freezes that there
       --share K/N works on the Kth share and prints nothing; it may be repeated
       --collect   as run, from what the shares have kept; computes nothing of a recording
-      All commands that run a notebook take --jobs and --cache; record, verify and changed always
-      compute everything anew.
+      --no-git    git is not asked, so that plans are not dated
+      All commands that run a notebook take --jobs, --cache and --no-git; record, verify and
+      changed always compute everything anew.
       Exit code: 0; 1 if a statement failed or a number in the prose differs; 2 for wrong usage,
       an unreadable notebook, no plan, or files that changed since; 3 if shares are missing, which
       are named; 75 if the system refused a share something, which may be tried again.`,

@@ -50,6 +50,14 @@ describe('the age of a plan', () => {
     assert.equal(printed.replace(/\s+/g, ' ').match(age)?.length, 2, 'comparison and claim');
   }).timeout(60_000);
 
+  it('is not told where git may not be asked', async function () {
+    if (!hasGit()) this.skip();
+    history({ [name]: book }, recordings);
+    const { printed } = await sandbox.run('run', sandbox.path(name), '--no-git');
+    assert.match(printed, /Is it less\?/);
+    assert.doesNotMatch(printed, /committed/);
+  }).timeout(60_000);
+
   it('is not before the raw files where they came first', async function () {
     if (!hasGit()) this.skip();
     history(recordings, { [name]: book });

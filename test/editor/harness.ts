@@ -23,6 +23,8 @@ export interface WorkbenchOptions {
   readonly extension?: string | null;
   readonly extensionsDir?: string;
   readonly theme?: Theme;
+  /** Whether the workspace is one that nobody trusts. */
+  readonly restricted?: boolean;
 }
 
 /** Text that a test types all at once stays as it is. */
@@ -60,10 +62,10 @@ export class Workbench {
       mkdirSync(dirname(join(workspace, path)), { recursive: true });
       writeFileSync(join(workspace, path), content);
     }
-    const { extension, extensionsDir } = options;
+    const { extension, extensionsDir, restricted } = options;
     const settings = { ...literalTyping, ...options.settings };
     const given = Object.fromEntries(
-      Object.entries({ settings, extension, extensionsDir }).filter(([, value]) => value !== undefined),
+      Object.entries({ settings, extension, extensionsDir, restricted }).filter(([, value]) => value !== undefined),
     );
     const executablePath = ensureChromium(console.error);
     const editor = await serveEditor({ workspace, ...given, say: console.error }).catch((error: unknown) => {

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { dirname, join } from 'node:path';
+import type { ProjectFolders } from '../../engine/service.ts';
 
 /** How a command of the command line ended. */
 export interface CommandEnd {
@@ -35,11 +36,11 @@ export function runCommandLine(
   });
 }
 
-/** What `--root` says of a notebook, and where it is run. */
+/** How a notebook is named to a command, where its project lies, whether git may be asked; and where the command is run. */
 export const locationArguments = (
   notebook: string,
-  root: string,
+  { root, history }: ProjectFolders,
 ): { readonly cwd: string; readonly args: string[] } => ({
   cwd: dirname(notebook),
-  args: [notebook, '--root', root],
+  args: [notebook, '--root', root, ...(history === false ? ['--no-git'] : [])],
 });

@@ -135,7 +135,7 @@ export async function runOn(
   if (folders.base !== undefined) return void vscode.window.showWarningMessage(sentence('product.elsewhere', {}));
   // The command line reads the file.
   if (notebook.isDirty && !(await notebook.save())) return undefined;
-  const location = locationArguments(notebook.uri.fsPath, folders.root);
+  const location = locationArguments(notebook.uri.fsPath, folders);
   const said = [command, ...location.args, ...args];
   log.info(`washboard ${said.join(' ')}`);
   const end = await vscode.window.withProgress(
