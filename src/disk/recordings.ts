@@ -31,6 +31,9 @@ export interface FoundRecordings {
 /** Folders in which nobody keeps recordings. */
 const passedOver = /^(?:\.|node_modules$|out$|dist$|reports?$|figures$|tables$)/;
 
+/** Whether a folder of that name may hold recordings. */
+export const isWorthLooking = (folder: string): boolean => !passedOver.test(folder);
+
 /**
  * The recordings of a folder; where it holds none itself, those of the first folder in it that does: a study is of one
  * folder's recordings, and that of another lies beside it.
@@ -43,7 +46,7 @@ export async function recordingsBelow(
   const entries = await list(undefined);
   const here = recordingsAmong(entries, '');
   if (here.paths.length > 0) return here;
-  const names = entries.filter(({ name, folder }) => folder && !passedOver.test(name)).map(({ name }) => name);
+  const names = entries.filter(({ name, folder }) => folder && isWorthLooking(name)).map(({ name }) => name);
   for (const name of names.sort(naturalOrder)) {
     const found = recordingsAmong(await list(name), `${name}/`);
     if (found.paths.length > 0) return found;
@@ -60,14 +63,18 @@ function recordingsAmong(entries: readonly Entry[], prefix: string): FoundRecord
   };
 }
 
-/** Name of a study's file: the first that is free among those that are there, whatever their letters' case. */
-export function freeStudyName(taken: readonly string[]): string {
-  const names = new Set(taken.map((name) => name.toLowerCase()));
+/** The first of `NAME.csv`, `NAME-2.csv`, … that is free among the names that are there, whatever their letters' case. */
+export function freeName(name: string, taken: readonly string[]): string {
+  const names = new Set(taken.map((one) => one.toLowerCase()));
+  const [, stem, endings] = /^(.[^.]*)(.*)$/s.exec(name) ?? [name, name, ''];
   for (let n = 1; ; n++) {
-    const name = `study${n === 1 ? '' : `-${n}`}.washboard.md`;
-    if (!names.has(name)) return name;
+    const free = `${stem}${n === 1 ? '' : `-${n}`}${endings}`;
+    if (!names.has(free.toLowerCase())) return free;
   }
 }
+
+/** Name of a study's file. */
+export const freeStudyName = (taken: readonly string[]): string => freeName('study.washboard.md', taken);
 
 /** Whether the head of a file is that of a recording: rows of two numbers or more in a text, and the name alone in any other. */
 export function looksLikeRecording(name: string, head: Uint8Array): boolean {

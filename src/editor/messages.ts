@@ -13,6 +13,8 @@ interface Facts {
   'cell.earlier': object;
   'rename.nothing': object;
   'sheet.recordings': object;
+  'load.nowhere': object;
+  'load.outside': object;
   'handle.earlier': object;
   'handle.edited': object;
   'handle.edit': object;
@@ -47,6 +49,9 @@ const { tell } = messages<Facts>({
   'handle.edited': () => 'The number has been edited since it was moved, so nothing was taken back.',
   'handle.edit': () => 'The editor refused the change of the cell; it may be open elsewhere, or read-only.',
   'sheet.recordings': () => 'No recordings lie in this folder.',
+  'load.nowhere': () => 'No notebook of ours is open to load recordings in: open one, or start one from these files.',
+  'load.outside': () =>
+    'These recordings lie outside of the project folder, where a notebook cannot read: copy them into it first.',
   'prose.written': ({ written, wrong, unknown }) =>
     [
       written === 0

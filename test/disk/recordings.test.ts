@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { freeStudyName, looksLikeRecording, recordingsBelow, type Entry } from '../../src/disk/recordings.ts';
+import { freeName, freeStudyName, looksLikeRecording, recordingsBelow, type Entry } from '../../src/disk/recordings.ts';
 
 /** Lists a folder that holds these files; a name with `/` lies in a folder of it. */
 const listing =
@@ -35,6 +35,14 @@ describe('the name of a new study', () => {
       freeStudyName(['Study.washboard.md', 'study-2.washboard.md', 'study-4.washboard.md']),
       'study-3.washboard.md',
     );
+  });
+});
+
+describe('the name of a copy', () => {
+  it('is its own where that is free, and keeps all its endings', () => {
+    assert.equal(freeName('gel-1.csv.gz', ['gel-2.csv.gz']), 'gel-1.csv.gz');
+    assert.equal(freeName('gel-1.csv.gz', ['Gel-1.csv.gz', 'gel-1-2.csv.gz']), 'gel-1-3.csv.gz');
+    assert.equal(freeName('gel', ['gel']), 'gel-2');
   });
 });
 

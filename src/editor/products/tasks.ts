@@ -11,6 +11,9 @@ interface WashboardTask extends vscode.TaskDefinition {
   readonly args?: readonly string[];
 }
 
+/** What a command complains of, as the editor's problems: by the line of the notebook, or of the notebook as a whole. */
+const matchers = ['$washboard', '$washboard-differences'];
+
 /** The commands that need nothing but a notebook. */
 const offered = ['run', 'verify', 'record', 'report'] as const;
 
@@ -42,5 +45,5 @@ function taskOf(definition: WashboardTask, folder: vscode.WorkspaceFolder): vsco
     cwd: folder.uri.fsPath,
     env: { ...asNode },
   });
-  return new vscode.Task(definition, folder, `${command} ${notebook}`, 'washboard', run, []);
+  return new vscode.Task(definition, folder, `${command} ${notebook}`, 'washboard', run, matchers);
 }

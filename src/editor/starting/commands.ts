@@ -27,17 +27,18 @@ export function registerStarting(engine: EngineThreads, memory: vscode.Memento):
     onFiles('washboard.notebookFromFiles', (parts, ...files) => parts.notebookFromFiles(engine, ...files)),
     onFiles('washboard.writeSheet', (parts, clicked) => parts.writeSheet(clicked)),
     onFiles('washboard.look', (parts, ...files) => parts.showLook(engine, ...files)),
+    onFiles('washboard.insertLoad', (parts, ...files) => parts.insertLoad(...files)),
     vscode.commands.registerCommand('washboard.useRecordings', async (addresses: unknown) =>
       (await load()).useRecordings(engine, addresses),
     ),
     vscode.languages.registerDocumentDropEditProvider(
       { language: languageId },
       {
-        async provideDocumentDropEdits(document, _position, data) {
-          const list = await data.get('text/uri-list')?.asString();
-          return list === undefined ? undefined : (await load()).dropped(document, list);
+        async provideDocumentDropEdits(document, position, data) {
+          return (await load()).dropped(document, position, data);
         },
       },
+      { dropMimeTypes: ['text/uri-list', 'files'] },
     ),
     registerWelcome(memory),
   );

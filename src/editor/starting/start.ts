@@ -1,11 +1,12 @@
 import * as vscode from 'vscode';
-import { freeStudyName, recordingsBelow, type Entry, type FoundRecordings } from '../../disk/recordings.ts';
+import { freeStudyName, type FoundRecordings } from '../../disk/recordings.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { sentence } from '../messages.ts';
 import { notebookType } from '../names.ts';
 import { serializer } from '../serializer.ts';
 import { folderOf, isInProject, liesInFiles, pathFrom, placeOf } from '../places.ts';
 import { chosenFiles } from './chosen.ts';
+import { entriesOf, foundIn } from './found.ts';
 
 /**
  * A new study, without a question: a file in the folder that was chosen, beside the file that was chosen, or in the workspace's
@@ -44,16 +45,6 @@ async function folderFor(clicked: vscode.Uri | undefined): Promise<vscode.Uri | 
   const folder = (active ?? vscode.workspace.workspaceFolders?.at(0))?.uri;
   return folder !== undefined && liesInFiles(folder) ? folder : undefined;
 }
-
-const foundIn = (folder: vscode.Uri): Promise<FoundRecordings> =>
-  recordingsBelow((below) => entriesOf(below === undefined ? folder : vscode.Uri.joinPath(folder, below)));
-
-/** A folder's entries; none of a folder that can't be read. */
-const entriesOf = (folder: vscode.Uri): Thenable<Entry[]> =>
-  vscode.workspace.fs.readDirectory(folder).then(
-    (entries) => entries.map(([name, type]) => ({ name, folder: (type & vscode.FileType.Directory) !== 0 })),
-    () => [],
-  );
 
 const isFolder = (uri: vscode.Uri): Thenable<boolean> =>
   vscode.workspace.fs.stat(uri).then(

@@ -33,6 +33,18 @@ describe('commands on recordings in an editor', () => {
     await notebook.save();
   });
 
+  it('puts a load of the files that are chosen below the cell that is selected, and none of what lies outside', async () => {
+    const editor = vscode.window.activeNotebookEditor!;
+    editor.selection = new vscode.NotebookRange(0, 1);
+    await vscode.commands.executeCommand('washboard.insertLoad', files[2], [files[2]]);
+    assert.equal(editor.notebook.cellAt(1).document.getText(), 'load "raw/gel-1.csv"');
+    await editor.notebook.save();
+    const count = editor.notebook.cellCount;
+    void vscode.commands.executeCommand('washboard.insertLoad', vscode.Uri.file('/elsewhere/a.csv'));
+    await new Promise((done) => setTimeout(done, 500));
+    assert.equal(editor.notebook.cellCount, count);
+  });
+
   it('writes a notebook beside the folder of recordings, under a name that is free', async () => {
     await vscode.commands.executeCommand('washboard.notebookFromFiles', files[0], files);
     const text = await textOf(fileOf('lab', 'study.washboard.md'));
