@@ -1,24 +1,32 @@
 import { parentPort } from 'node:worker_threads';
 import { readRecording, type Reading, type ReadingTask } from './readRecording.ts';
+import { readBeside, type SharedPlan } from '../readers/text/rowsBeside.ts';
 import { reasonOfException } from '../result/environment.ts';
 
 /** What a thread that reads is asked; `stop` is one shared integer, not 0 once nobody waits for the answer. */
-export interface ThreadRequest {
-  readonly id: number;
-  readonly task: ReadingTask;
-  readonly stop: SharedArrayBuffer;
-}
+export type ThreadRequest =
+  | { readonly id: number; readonly task: ReadingTask; readonly stop: SharedArrayBuffer }
+  /** To read rows beside another thread until it lets go. */
+  | { readonly id: number; readonly rows: SharedArrayBuffer; readonly plan: SharedPlan };
 
 export type ThreadReply =
   | { readonly id: number; readonly type: 'progress'; readonly fraction: number }
   | { readonly id: number; readonly type: 'read'; readonly reading: Reading }
+  | { readonly id: number; readonly type: 'let go' }
   | { readonly id: number; readonly type: 'failed'; readonly message: string };
 
 const port = parentPort;
 if (port === null) throw new Error('to be started as a worker');
 const reply = (message: ThreadReply): void => port.postMessage(message);
 
-port.on('message', ({ id, task, stop }: ThreadRequest) => {
+port.on('message', (request: ThreadRequest) => {
+  const { id } = request;
+  if ('rows' in request) {
+    readBeside(request.rows, request.plan);
+    reply({ id, type: 'let go' });
+    return;
+  }
+  const { task, stop } = request;
   const flag = new Int32Array(stop);
   const watch = {
     cancelled: () => Atomics.load(flag, 0) !== 0,

@@ -1,5 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import type { ReadWatch } from '../readers/recording.ts';
+import { RowsBeside, sharedMemory, type StartBeside } from '../readers/text/rowsBeside.ts';
 import type { Reading, ReadingTask } from './readRecording.ts';
 import type { ThreadReply, ThreadRequest } from './readingThread.ts';
 
@@ -22,7 +23,7 @@ export class ReadingThreads {
   readonly #script: string;
   readonly #queue: Job[] = [];
   readonly #idle: Worker[] = [];
-  readonly #working = new Map<Worker, { readonly id: number; readonly job: Job }>();
+  readonly #working = new Map<Worker, { readonly id: number; readonly job: Job | undefined }>();
   #started = 0;
   #next = 1;
   #clock: NodeJS.Timeout | undefined;
@@ -39,6 +40,21 @@ export class ReadingThreads {
       this.#assign();
     });
   }
+
+  /** Has a thread read rows beside this one; undefined where all have something to do. */
+  readonly beside: StartBeside = (plan) => {
+    const worker = this.#idle.pop() ?? this.#start();
+    if (worker === undefined) return undefined;
+    const shared = sharedMemory(plan.kinds.length);
+    const rows = new RowsBeside(shared, plan.kinds.length);
+    const id = this.#next++;
+    this.#working.set(worker, { id, job: undefined });
+    const request: ThreadRequest = { id, rows: shared, plan };
+    worker.postMessage(request);
+    // Nobody waits for it: what it does not read is read here.
+    worker.unref();
+    return rows;
+  };
 
   /** Ends all threads; what they were asked for fails. */
   async dispose(): Promise<void> {
@@ -75,14 +91,14 @@ export class ReadingThreads {
     const working = this.#working.get(worker);
     if (working?.id !== reply.id) return;
     const { job } = working;
-    if (reply.type === 'progress') return job.watch.progress(reply.fraction);
+    if (reply.type === 'progress') return job?.watch.progress(reply.fraction);
     this.#working.delete(worker);
     worker.unref();
     this.#idle.push(worker);
     this.#assign();
     this.#rest();
-    if (reply.type === 'read') job.done(reply.reading);
-    else job.fail(new Error(reply.message));
+    if (reply.type === 'read') job?.done(reply.reading);
+    else if (reply.type === 'failed') job?.fail(new Error(reply.message));
   }
 
   /** A thread that died fails what it was asked; another is started for the next. */
@@ -95,7 +111,7 @@ export class ReadingThreads {
     if (idle >= 0) this.#idle.splice(idle, 1);
     this.#assign();
     this.#rest();
-    working?.job.fail(error);
+    working?.job?.fail(error);
   }
 
   #rest(): void {
@@ -106,6 +122,6 @@ export class ReadingThreads {
 
   #stopUnwanted(): void {
     for (const { job } of this.#working.values())
-      if (job.watch.cancelled()) Atomics.store(new Int32Array(job.stop), 0, 1);
+      if (job?.watch.cancelled()) Atomics.store(new Int32Array(job.stop), 0, 1);
   }
 }

@@ -1,3 +1,4 @@
+import type { StartBeside } from './text/rowsBeside.ts';
 import type { Message } from '../result/result.ts';
 import type { Severity } from '../result/severity.ts';
 import type { Stretch } from '../signal/stretch.ts';
@@ -202,4 +203,6 @@ export type SourceFault = { readonly kind: 'changed' } | { readonly kind: 'refus
 export interface ReadWatch {
   readonly cancelled: () => boolean;
   readonly progress: (fraction: number) => void;
+  /** Has another thread read rows of the same file, where there is one that is worth it. */
+  readonly beside?: StartBeside | undefined;
 }

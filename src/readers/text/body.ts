@@ -6,10 +6,13 @@ import type { Pieces } from '../pieces.ts';
 import type { Finding, ReadWatch } from '../recording.ts';
 import type { Checksums } from './checksums.ts';
 import { Damage, type Fault } from './damage.ts';
-import { fieldsOf, isBlank, isComment, uncommented } from './fields.ts';
+import { columnOfField, fieldsOf, isBlank, isComment, uncommented } from './fields.ts';
 import { isMissing, isOverload, parseNumber, type DecimalMark } from './number.ts';
 import { withoutTail } from './sniff.ts';
 import type { Cursor, Plan } from './plan.ts';
+import { readWithOther, type TakesRows, type WaitingRows } from './bodyBeside.ts';
+import { HeldText } from './heldText.ts';
+import { sharedPlan, type RowsBeside, type Scanned } from './rowsBeside.ts';
 import { scan } from './scan.ts';
 
 /** How a text's rows are to be read. */
@@ -39,7 +42,7 @@ export interface BodyLayout {
 let spare: Uint8Array | undefined;
 
 /** Reads the rows of a text: regular stretches by the scanner, the other lines one by one. */
-export class Body {
+export class Body implements TakesRows {
   readonly findings: Finding[] = [];
   private readonly layout: BodyLayout;
   private readonly cursor: Cursor;
@@ -49,7 +52,6 @@ export class Body {
   readonly comments: string[] = [];
   private readonly marks: { readonly row: number; readonly line: number }[] = [];
   private repeatedHeaders: number[] = [];
-  private hasZerosAtEnd = false;
   /** Line of the first zeros among the rows, or 0. */
   private zerosWithin = 0;
   private wrongSums = 0;
@@ -59,16 +61,20 @@ export class Body {
   private firstMarkedRow = 0;
   private overloads = 0;
   private firstOverload: { readonly line: number; readonly cell: string } | undefined;
-  private buffer = spare ?? new Uint8Array(0);
-  private held = 0;
+  readonly held: HeldText;
 
   constructor(layout: BodyLayout, capacity: number, firstLine: number) {
     this.layout = layout;
     this.capacity = capacity;
     this.cursor = { at: 0, row: 0, line: firstLine };
+    const { path, plan, delimiter, decimal, lineEnd, quoted } = layout;
+    this.held = new HeldText(spare ?? new Uint8Array(0), lineEnd, quoted);
     spare = undefined;
-    const { path, plan, delimiter, decimal } = layout;
     this.damage = new Damage({ path, width: plan.sinks.length, delimiter, decimal });
+  }
+
+  get path(): string {
+    return this.layout.path;
   }
 
   get sinks(): Plan['sinks'] {
@@ -99,70 +105,82 @@ export class Body {
       return await this.readAll(pieces, watch);
     } finally {
       // The next recording is most likely as large: memory that was written to before is far quicker than fresh memory.
-      spare = this.buffer;
+      spare = this.held.bytes;
     }
   }
 
   private async readAll(pieces: Pieces, watch: ReadWatch): Promise<Refused | undefined> {
     const { path } = this.layout;
+    let isFirst = true;
     for (let piece = await pieces.next(); piece; piece = await pieces.next()) {
       if (watch.cancelled()) return refuse('cancelled', { path });
-      this.append(piece);
-      const end = this.lastLineEnd();
-      const refused = end > 0 ? this.process(end, pieces.progress(), false) : undefined;
+      this.held.append(piece);
+      const refused = this.processHeld(pieces);
       if (refused) return refused;
-      if (this.held > limits.line) return refuse('line-too-long', { path, line: this.cursor.line });
       watch.progress(pieces.progress());
+      const beside = isFirst ? this.startBeside(watch) : undefined;
+      isFirst = false;
+      if (beside === undefined) continue;
+      const stopped =
+        (await readWithOther(beside, pieces, watch, this).finally(() => beside.stop())) ?? this.processHeld(pieces);
+      if (stopped) return stopped;
     }
     const refused = this.finish() ?? this.damage.leaveOut(this.cursor.row, this.findings);
     this.addFindings();
     return refused;
   }
 
+  /** Reads the lines that are held as a whole. */
+  private processHeld(pieces: Pieces): Refused | undefined {
+    const end = this.held.lastLineEnd();
+    const refused = end > 0 ? this.process(end, pieces.progress(), false) : undefined;
+    const isTooLong = this.held.length > limits.line;
+    return refused ?? (isTooLong ? refuse('line-too-long', { path: this.path, line: this.cursor.line }) : undefined);
+  }
+
+  /** Another thread that reads rows as they stand in the file, where they can be read by themselves. */
+  private startBeside({ beside }: ReadWatch): RowsBeside | undefined {
+    const { plan, quoted, unlabel, checksums } = this.layout;
+    if (beside === undefined || quoted || unlabel || checksums) return undefined;
+    const shared = sharedPlan(plan);
+    return shared && beside(shared);
+  }
+
+  /** Takes rows, of which another thread has read some or none. */
+  take({ bytes, end, fraction }: WaitingRows, scanned: Scanned | undefined): Refused | undefined {
+    const { cursor } = this;
+    cursor.at = 0;
+    this.mark();
+    if (scanned !== undefined) {
+      const { rows, at, lines, empties, values } = scanned;
+      for (let from = 0; from < rows;) {
+        const refused = cursor.row === this.capacity ? this.grow(fraction * (at / end) * (from / rows)) : undefined;
+        if (refused) return refused;
+        const to = Math.min(rows, from + this.capacity - cursor.row);
+        this.sinks.forEach((sink, k) => {
+          if (sink.kind !== 'skip') sink.values.set(values(k).subarray(from, to), cursor.row);
+        });
+        cursor.row += to - from;
+        from = to;
+      }
+      this.sinks.forEach((sink, k) => (sink.empty ||= empties[k] !== 0));
+      cursor.at = at;
+      cursor.line += lines;
+    }
+    return this.readRows(bytes, end, fraction, false);
+  }
+
   /** Reads what is held after the last piece. */
   private finish(): Refused | undefined {
-    this.trimZeros(0);
-    if (this.held > 0) {
-      this.append(Uint8Array.of(this.layout.lineEnd));
-      const refused = this.process(this.held, 1, true);
+    const { held } = this;
+    held.trimZeros(0);
+    if (held.length > 0) {
+      held.append(Uint8Array.of(this.layout.lineEnd));
+      const refused = this.process(held.length, 1, true);
       if (refused) return refused;
     }
     this.cursor.row = this.damage.leaveOutRemarks(this.cursor.row, this.findings);
     return undefined;
-  }
-
-  private append(piece: Uint8Array): void {
-    // One byte stays free so that a scan may look past the last line's end.
-    if (this.buffer.length < this.held + piece.length + 1) {
-      const larger = new Uint8Array(2 * (this.held + piece.length));
-      larger.set(this.buffer.subarray(0, this.held));
-      this.buffer = larger;
-    }
-    this.buffer.set(piece, this.held);
-    this.held += piece.length;
-    // One zero stays to part what stands before and after a block of them.
-    this.trimZeros(1);
-  }
-
-  /** Leaves out all but some of the zeros at the end of what is held: loggers that lose power leave such behind. */
-  private trimZeros(keep: number): void {
-    const { buffer, held } = this;
-    const isZero = (at: number): boolean => at >= 0 && (buffer[at] === 0 || buffer[at] === 26);
-    while (isZero(this.held - 1) && (keep === 0 || isZero(this.held - 2))) this.held--;
-    if (keep === 0 && this.held < held) this.hasZerosAtEnd = true;
-  }
-
-  /** One past the last byte that ends a line outside of quotes. */
-  private lastLineEnd(): number {
-    const { lineEnd, quoted } = this.layout;
-    if (!quoted) return this.buffer.subarray(0, this.held).lastIndexOf(lineEnd) + 1;
-    let open = false;
-    let end = 0;
-    for (let i = 0; i < this.held; i++) {
-      if (this.buffer[i] === 34) open = !open;
-      else if (!open && this.buffer[i] === lineEnd) end = i + 1;
-    }
-    return end;
   }
 
   /** Reads bytes [0, end) of the buffer and moves the rest to its front. */
@@ -170,15 +188,22 @@ export class Body {
     const { cursor, layout } = this;
     cursor.at = 0;
     this.mark();
-    let refused = layout.quoted ? this.readQuoted(end) : undefined;
+    const refused =
+      (layout.quoted ? this.readQuoted(end) : undefined) ?? this.readRows(this.held.bytes, end, fraction, unended);
+    this.held.drop(end);
+    return refused;
+  }
+
+  /** Reads rows from the cursor to a byte that ends a line. */
+  private readRows(bytes: Uint8Array, end: number, fraction: number, unended: boolean): Refused | undefined {
+    const { cursor, layout } = this;
+    let refused: Refused | undefined;
     while (cursor.at < end && !refused) {
       if (cursor.row === this.capacity) refused = this.grow(fraction * (cursor.at / end));
       if (refused) break;
-      if (!layout.unlabel && !layout.checksums) scan(this.buffer, cursor, end, this.capacity, layout.plan);
-      if (cursor.at < end && cursor.row < this.capacity) refused = this.readLine(end, unended);
+      if (!layout.unlabel && !layout.checksums) scan(bytes, cursor, end, this.capacity, layout.plan);
+      if (cursor.at < end && cursor.row < this.capacity) refused = this.readLine(bytes, end, unended);
     }
-    this.buffer.copyWithin(0, end, this.held);
-    this.held -= end;
     return refused;
   }
 
@@ -193,12 +218,12 @@ export class Body {
     return undefined;
   }
 
-  private readLine(end: number, unended: boolean): Refused | undefined {
-    const { cursor, layout, buffer } = this;
+  private readLine(buffer: Uint8Array, end: number, unended: boolean): Refused | undefined {
+    const { cursor, layout } = this;
     this.mark();
     let to = cursor.at;
     while (to < end && buffer[to] !== 10 && buffer[to] !== 13) to++;
-    const text = this.withoutZeros(layout.decoder.decode(buffer.subarray(cursor.at, to)));
+    const text = this.withoutZeros(layout.decoder.decode(buffer.slice(cursor.at, to)));
     if (buffer[to] === 13 && buffer[to + 1] === 10) to++;
     cursor.at = Math.min(to + 1, end);
     const isLast = unended && cursor.at >= end;
@@ -264,7 +289,7 @@ export class Body {
 
   private readQuoted(end: number): Refused | undefined {
     const { cursor, layout } = this;
-    const text = layout.decoder.decode(this.buffer.subarray(0, end)).replace(/\r\n?/g, '\n');
+    const text = layout.decoder.decode(this.held.bytes.subarray(0, end)).replace(/\r\n?/g, '\n');
     for (const fields of papa.parse(text.replace(/\n$/, ''), { delimiter: layout.delimiter, quoteChar: '"' }).data) {
       const joined = fields.join(layout.delimiter);
       const refused =
@@ -296,7 +321,7 @@ export class Body {
       const value = isMissing(cell) ? NaN : this.valueOf(cell, k);
       if (value === undefined) {
         if (mayBeCut) return this.noteCut(text);
-        const column = columnOf(text, fields, k);
+        const column = columnOfField(text, fields, k);
         return this.fault({ kind: 'cell', column, text: cell, whole: text, found: 0 }, k);
       }
       if (Number.isNaN(value)) {
@@ -343,7 +368,7 @@ export class Body {
 
   private addFindings(): void {
     const { findings } = this;
-    if (this.hasZerosAtEnd) findings.push(finding('zero-bytes', 'note', {}));
+    if (this.held.hasZerosAtEnd) findings.push(finding('zero-bytes', 'note', {}));
     if (this.wrongSums > 0) {
       const facts = { count: this.wrongSums, rows: this.rows, line: this.firstWrongSum };
       findings.push(finding('checksum', 'warning', facts, { value: this.wrongSums }));
@@ -364,16 +389,4 @@ export class Body {
     const count = this.repeatedHeaders.length;
     findings.push(finding('header-repeated', 'note', { count, line }, { value: count }));
   }
-}
-
-/** 1-based column in the line where a field begins. */
-function columnOf(text: string, fields: readonly string[], k: number): number {
-  let at = 0;
-  for (let i = 0; i <= k; i++) {
-    const found = text.indexOf(fields[i], at);
-    if (found < 0) return 1;
-    if (i === k) return found + 1 + (fields[i].length - fields[i].trimStart().length);
-    at = found + fields[i].length;
-  }
-  return 1;
 }

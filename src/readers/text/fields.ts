@@ -31,3 +31,15 @@ export function uncommented(line: string): string {
 export function isBlank(line: string): boolean {
   return line.trim() === '';
 }
+
+/** 1-based column in the line where a field begins. */
+export function columnOfField(text: string, fields: readonly string[], k: number): number {
+  let at = 0;
+  for (let i = 0; i <= k; i++) {
+    const found = text.indexOf(fields[i], at);
+    if (found < 0) return 1;
+    if (i === k) return found + 1 + (fields[i].length - fields[i].trimStart().length);
+    at = found + fields[i].length;
+  }
+  return 1;
+}

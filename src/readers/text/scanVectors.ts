@@ -1,7 +1,8 @@
 import { CompiledLoop } from '../../numbers/compiled.ts';
 import type { Cursor, Plan } from './plan.ts';
 import { scanKernel } from './scanKernel.ts';
-import { steadyStamp, type SteadyStamp } from './steadyStamp.ts';
+import type { SteadyStamp } from './stampForm.ts';
+import { steadyStamp } from './steadyStamp.ts';
 
 /** The compiled loop, and where its tables and arrays stand in its memory; scripts/wasm/scan.ts says what they hold. */
 interface Kernel {

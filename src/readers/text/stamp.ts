@@ -1,6 +1,5 @@
 import { plainStamp } from './spelt.ts';
-import type { StampForm } from './stampForm.ts';
-import type { SteadyStamp } from './steadyStamp.ts';
+import type { StampForm, SteadyStamp } from './stampForm.ts';
 import { tenTo } from '../../numbers/power.ts';
 
 /** Days from 1970-01-01 to a date of the Gregorian calendar (Hinnant 2013, `days_from_civil`). */

@@ -16,6 +16,17 @@ export interface StampForm {
   readonly worded?: boolean;
 }
 
+/** How every stamp of a column is spelt that is written as a program writes it: all parts in full, in the order of ISO 8601. */
+export interface SteadyStamp {
+  readonly isDated: boolean;
+  /** Day of second 0, in days from 1970. */
+  readonly base: number;
+  /** The offset from UTC that ends each: `Z`, `+02:00` or the like, or nothing. */
+  readonly suffix: string;
+  /** The same in s. */
+  readonly offset: number;
+}
+
 const date = [
   String.raw`(?<y>\d{4})[-/.]\d{1,2}[-/.]\d{1,2}`,
   String.raw`(?<a>\d{1,2})[-/.](?<b>\d{1,2})[-/.](?<year>\d{4}|\d{2})`,

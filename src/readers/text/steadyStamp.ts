@@ -1,16 +1,6 @@
 import type { StampReader } from './stamp.ts';
 import { zoneMinutes } from './stamp.ts';
-
-/** How every stamp of a column is spelt that is written as a program writes it: all parts in full, in the order of ISO 8601. */
-export interface SteadyStamp {
-  readonly isDated: boolean;
-  /** Day of second 0, in days from 1970. */
-  readonly base: number;
-  /** The offset from UTC that ends each: `Z`, `+02:00` or the like, or nothing. */
-  readonly suffix: string;
-  /** The same in s. */
-  readonly offset: number;
-}
+import type { SteadyStamp } from './stampForm.ts';
 
 const steady = /^(\d{4}[-/.]\d\d[-/.]\d\d[T _])?\d\d:\d\d:\d\d(?:[.,]\d{1,9})?(Z|[+-]\d\d:?\d\d)?$/;
 
