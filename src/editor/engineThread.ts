@@ -15,7 +15,8 @@ export class EngineEnded extends Error {}
 /** An engine in a program beside this, started when it is first asked. One that dies fails what it was asked and is started anew. */
 export class EngineThread {
   readonly #start: StartEngine;
-  readonly #pending = new Map<number, Pending & { readonly notebook: string | undefined }>();
+  /** In the order in which they were asked, which is that in which they are answered. */
+  readonly #pending = new Map<number, Pending & { readonly request: Answerable }>();
   #program: EngineProgram | undefined;
   #retired = false;
 
@@ -30,16 +31,11 @@ export class EngineThread {
 
   /** Whether something of another notebook waits for its answer. */
   busyFor(notebook: string): boolean {
-    return [...this.#pending.values()].some((one) => one.notebook !== notebook);
-  }
-
-  /** Whether a request waits for its answer. */
-  isAsked(id: number): boolean {
-    return this.#pending.has(id);
+    return [...this.#pending.values()].some(({ request }) => request.notebook.notebook !== notebook);
   }
 
   ask(request: Answerable, pending: Pending): void {
-    this.#pending.set(request.id, { ...pending, notebook: request.notebook.notebook });
+    this.#pending.set(request.id, { ...pending, request });
     this.#started().tell(request);
   }
 
@@ -54,6 +50,22 @@ export class EngineThread {
     this.#program = undefined;
     await program?.end();
     this.#failAll(new EngineEnded(sentence('engine.stopped', {})));
+  }
+
+  /**
+   * Ends the engine if it is still at a request, which fails; what it knew is lost with it. What waited behind, of which it has
+   * answered nothing yet, is asked of another.
+   */
+  async replaceFor(id: number): Promise<void> {
+    if (this.#pending.keys().next().value !== id) return;
+    const [first, ...behind] = this.#pending.values();
+    const program = this.#program;
+    this.#program = undefined;
+    this.#pending.delete(id);
+    first.fail(new EngineEnded(sentence('engine.stopped', {})));
+    for (const { request } of behind) this.#started().tell(request);
+    await program?.end();
+    this.#restIfRetired();
   }
 
   /** Ends the engine as soon as nothing waits for it. */

@@ -8,7 +8,7 @@ import type { LookAt } from '../engine/traces.ts';
 import type { Display } from '../charts/display.ts';
 import type { Output } from '../charts/output.ts';
 import type { Json } from '../values/json.ts';
-import type { EngineThread, Pending } from './engineThread.ts';
+import { EngineEnded, type EngineThread, type Pending } from './engineThread.ts';
 import { Stop } from './stop.ts';
 
 export interface CellRun {
@@ -131,7 +131,11 @@ export class EngineThreads {
     const stop = new Stop(this.#next);
     onStop(() => stop.now());
     const rest = { notebook, file, cells, stop: stop.shared };
-    return (await this.#answer('document', rest, (thread) => (stop.thread = thread))).document;
+    const answer = await this.#answer('document', rest, (thread) => (stop.thread = thread)).catch((error: unknown) => {
+      if (stop.isWanted && error instanceof EngineEnded) return undefined;
+      throw error;
+    });
+    return answer?.document;
   }
 
   /** What a moved literal makes of the text, and of some cells if they were run on it. */

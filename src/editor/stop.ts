@@ -1,7 +1,7 @@
 import type { EngineThread } from './engineThread.ts';
 
-/** After how many ms an engine that can only be told by a message to stop, and did not, is ended. */
-const patience = 2000;
+/** After how many ms an engine that was told to stop, and did not, is replaced: it looks between two steps, and a step may be long. */
+const patience = 600;
 
 /** Ends one run: by memory that the engine looks at, or, where none can be shared, by a message that it takes in between two steps. */
 export class Stop {
@@ -23,12 +23,9 @@ export class Stop {
 
   now(): void {
     this.#isWanted = true;
-    if (this.shared !== undefined) return void Atomics.store(new Int32Array(this.shared), 0, 1);
-    const { thread } = this;
-    thread?.tell({ type: 'stop', id: this.#id });
-    // A long step lets no message in: what it knows is lost with it, and the next run starts another.
-    setTimeout(() => {
-      if (thread?.isAsked(this.#id) === true) void thread.dispose();
-    }, patience);
+    const { thread, shared } = this;
+    if (shared !== undefined) Atomics.store(new Int32Array(shared), 0, 1);
+    else thread?.tell({ type: 'stop', id: this.#id });
+    setTimeout(() => void thread?.replaceFor(this.#id), patience);
   }
 }

@@ -5,6 +5,7 @@ import * as vscode from 'vscode';
 import { engineIn } from '../../../src/editor/node/engine.ts';
 import { EngineThread } from '../../../src/editor/engineThread.ts';
 import { EngineThreads, type CellRun } from '../../../src/editor/engineThreads.ts';
+import type { Told } from '../../../src/editor/engineProgram.ts';
 import { fileOf } from './workspace.ts';
 
 /** Rows for some seconds of reading, on a busy machine as well. */
@@ -120,6 +121,35 @@ describe('the engines of several notebooks', function () {
     assert.equal((await stopped).cancelled, true);
     // 200 ms are promised; a busy machine may look at its clock late.
     assert.ok(performance.now() - began < 1000);
+  });
+
+  it('are replaced where a step goes on after that, and what waited behind it is asked of the next', async () => {
+    const asked: number[][] = [];
+    const ended: number[] = [];
+    const thread = new EngineThread((listener) => {
+      const own: number[] = [];
+      const at = asked.push(own) - 1;
+      const tell = (message: Told): void => {
+        if (!('id' in message) || message.type !== 'run') return;
+        own.push(message.id);
+        // The first is in a step that does not end.
+        if (at > 0) listener.said({ type: 'done', id: message.id, ok: true, cancelled: false, keys: new Map() });
+      };
+      return { tell, end: () => Promise.resolve(ended.push(at)) };
+    });
+    engines = new EngineThreads(
+      () => thread,
+      () => 1,
+    );
+    let stop: () => void = () => undefined;
+    const stopped = run('a', long, (how) => (stop = how));
+    const other = run('b', short);
+    stop();
+    assert.equal((await stopped).cancelled, true);
+    assert.equal((await other).ok, true);
+    assert.deepEqual(asked, [[1, 2], [2]]);
+    assert.deepEqual(ended, [0]);
+    assert.equal((await run('a', short)).ok, true);
   });
 
   it('keep what they know with their notebook, and end with it but for the last', async () => {
