@@ -1,3 +1,4 @@
+import { listed } from '../result/words.ts';
 import { formatNumber } from '../units/format.ts';
 import type { Band } from '../values/band.ts';
 
@@ -7,8 +8,8 @@ import type { Band } from '../values/band.ts';
 export const bandText = ({ from, to, label }: Band): string =>
   label === undefined ? `${formatNumber(from, 4)} to ${formatNumber(to, 4)} Hz` : `the band of ${label} Hz`;
 
-/** Several bands in a row: `10 to 50 Hz, 50 to 100 Hz`. @param bands in Hz */
-export const bandsText = (bands: readonly Band[]): string => bands.map(bandText).join(', ');
+/** Several bands in a sentence: `10 to 50 Hz and 50 to 100 Hz`. @param bands in Hz */
+export const bandsText = (bands: readonly Band[]): string => listed(bands.map(bandText));
 
 /** The band as the head of a message: `10 to 50 Hz`, `The band of 8 Hz`. */
 export const bandHead = (band: Band): string =>

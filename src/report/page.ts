@@ -194,6 +194,11 @@ const widthOf = (columns: TablePart['columns'], rows: TablePart['rows']): number
 /** Beyond so many characters a cell may break into lines. */
 const longText = 44;
 
+/** Letters of a cell that is not broken on paper: a band, an outcome. */
+const wholeText = 12;
+
+const lengthClass = ({ length }: string): string => (length > longText ? ' long' : length <= wholeText ? ' whole' : '');
+
 /** Names of files may break after their marks, where they would else be cut. */
 const breakable = (text: string): (Markup | string)[] =>
   text
@@ -244,7 +249,7 @@ function tableOf({ caption, columns, rows }: TablePart, where = ''): Markup {
   const body = rows.map(
     (
       row,
-    ) => html`<tr>${row.map((text, c) => html`<td class="${columns[c]?.align ?? 'left'}${text.length > longText ? ' long' : ''}">${breakable(text)}</td>`)}</tr>
+    ) => html`<tr>${row.map((text, c) => html`<td class="${columns[c]?.align ?? 'left'}${lengthClass(text)}">${breakable(text)}</td>`)}</tr>
 `,
   );
   const size = [rows.length <= shortRows ? 'short' : '', widthOf(columns, rows) > broadWidth ? 'broad' : '', where]

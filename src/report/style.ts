@@ -61,7 +61,7 @@ thead .caption th { display: none; }
   .broad table { font-size: 7pt; }
   .broad th, .broad td { padding: 0.15rem 0.3rem; }
   td, td.long { white-space: normal; overflow-wrap: break-word; min-width: 0; }
-  td.right, td.name { white-space: nowrap; }
+  td.right, td.whole { white-space: nowrap; }
   figure svg { max-width: 100%; max-height: 230mm; height: auto; }
   figcaption { display: none; }
 }

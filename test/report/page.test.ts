@@ -48,6 +48,14 @@ describe('a table on the page', () => {
     assert.doesNotMatch(tables[0], /on-(screen|paper)/);
   });
 
+  it('keeps its short cells whole on paper, so that no band is parted from its unit', async () => {
+    const rows = [['20–80 Hz', 'of a run whose name may be broken after its marks']];
+    const columns = ['Band', 'Note'].map((name) => ({ name, unit: '', align: 'left' as const }));
+    const page = await pageOf({ type: 'table', caption: 'Levels', columns, rows });
+    assert.match(page, /<td class="left whole">20–80 Hz<\/td><td class="left long">of a run/);
+    assert.match(page, /td\.right, td\.whole \{ white-space: nowrap; \}/);
+  });
+
   it('that is wider than paper is parted into blocks there, each with the names of the rows and a caption', async () => {
     const [whole, ...blocks] = tablesOf(await pageOf(wide(40)));
     assert.match(whole, /^ [a-z ]*on-screen/);

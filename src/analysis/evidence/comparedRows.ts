@@ -60,6 +60,7 @@ function rowOf(compared: Compared, doubts: ComparisonDoubts, { axis, band: index
     days: strata?.isOfDays !== true || change.stratum !== undefined ? undefined : layout.isOverDays ? 'other' : 'these',
     adjusted: adjusted.asked,
     sensors: errors,
+    isPooled: terms.isPooled && found[at].rows[row].inference !== undefined,
     references: sides.reference?.tracks.length ?? 0,
     together: togetherOf(compared, change, index === terms.primary),
   } as const;

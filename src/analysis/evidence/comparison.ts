@@ -68,11 +68,13 @@ export function comparisonOf(axes: readonly Sides[], terms: ComparisonTerms, wat
   return answered(value, [...doubts.warnings, ...doubts.afterRows(value.rows)]);
 }
 
-/** Whether the densities themselves show what the rows do: two conditions, in one stratum, as they were measured. */
-const isPlain = ({ measurements, changes, adjusted, layout }: Compared): boolean =>
+/** Whether the densities themselves show what the rows do: two conditions, in one stratum, as they were measured, and run by run. */
+const isPlain = ({ measurements, changes, adjusted, layout, found: [{ method }] }: Compared): boolean =>
   measurements.length === 1 &&
   changes.length === 1 &&
   adjusted.asked.length === 0 &&
+  method !== 'refits' &&
+  method !== 'refits-trend' &&
   layout.runs.every(({ isReference }) => isReference !== true);
 
 function comparedOf(axes: readonly Sides[], terms: ComparisonTerms, watch: Watch): Answer<Compared> {

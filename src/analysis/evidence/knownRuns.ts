@@ -77,7 +77,7 @@ const several = (column: readonly string[] | undefined): readonly string[] | und
   new Set(column).size > 1 ? column : undefined;
 
 /**
- * The order of the runs of some sides as letters, of each stratum by itself: `ABBABAAB in each`, `ABBA and BAAB`;
+ * The order of the runs of some sides as letters, of each stratum by itself: `ABBABAAB in each stratum`, `ABBA and BAAB`;
  * undefined where it is not known.
  *
  * @param sides indices of runs, one list a side
@@ -90,7 +90,7 @@ export function lettersOf({ runs, places }: Layout, sides: readonly (readonly nu
   );
   const distinct = [...new Set(orders)];
   if (strata.length === 1 || distinct.includes(undefined)) return distinct[0];
-  return distinct.length === 1 ? `${distinct[0]} in each` : orders.join(' and ');
+  return distinct.length === 1 ? `${distinct[0]} in each stratum` : orders.join(' and ');
 }
 
 /**

@@ -24,6 +24,8 @@ export function powerSensitivity(compared: Compared): Warning[] {
       return tell('compare.adjusted', {
         a: comparedIn(sides)[change.a].name,
         b: comparedIn(sides)[change.b].name,
+        channel: sides.a.channel,
+        band: terms.ofSignal ? undefined : terms.bands[row],
         column,
         exponent,
         others: found.map((one, k) => ({ exponent: powers[k], changePercent: one.row.changePercent ?? 0 })),

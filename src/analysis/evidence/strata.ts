@@ -10,7 +10,7 @@ export interface Strata {
   readonly columns: readonly string[];
   /** In the order in which they appear: `low`, or `low, brick` of several columns. */
   readonly names: readonly string[];
-  /** The same with their columns, as sentences have them: `flow low`, `flow low, surface brick`. */
+  /** The same with their columns, as sentences have them: `flow low`, `flow low × surface brick`. */
   readonly words: readonly string[];
   /** The stratum of each run, in the order of the sides. */
   readonly of: readonly string[];
@@ -38,7 +38,7 @@ export function strataOf(sides: Sides, columns: readonly string[]): Result<Strat
       const empty = cells.findIndex((cell) => cell === undefined || cell === '');
       if (empty >= 0) return refuse('within.empty', { run: run.label, side, column: columns[empty] }, 'within');
       const name = cells.join(', ');
-      inWords.set(name, cells.map((cell, k) => `${columns[k]} ${cell}`).join(', '));
+      inWords.set(name, cells.map((cell, k) => `${columns[k]} ${cell}`).join(' × '));
       of.push(name);
     }
   }

@@ -70,6 +70,8 @@ export interface ResultPlace extends MethodFacts {
   readonly adjusted?: readonly PlannedAdjustment[];
   /** Sensors whose calibration is in the interval, since they have more part in one side than in the other. */
   readonly sensors?: readonly SensorWords[];
+  /** Whether one scatter stands for all runs, as planned; default no. */
+  readonly isPooled?: boolean;
   /** How many reference runs tell of the drift. */
   readonly references?: number;
   /** What the rows that hold together are. */
@@ -123,7 +125,7 @@ const methodPhrases: Readonly<Record<Method, string>> = {
   days: ', differences between days taken out',
   trend: ', steady drift taken out',
   curve: ', steady and curved drift taken out',
-  strata: ', each stratum with its own scatter',
+  strata: ', scatter taken within strata',
   'over-days': ', with the scatter from day to day',
   refits: ', with the scatter from refit to refit',
   'refits-trend': ', with the scatter from refit to refit, steady drift taken out',
@@ -136,14 +138,15 @@ function runsText(place: ResultPlace): string {
   return `${runsA} + ${runsB} runs${isRead ? ` in order ${order}` : ''}${how}${besidesText(place)}`;
 }
 
-/** What else is in the figures: reference runs, covariates, and of which days it is. */
-function besidesText({ references = 0, adjusted = [], sensors = [], days }: ResultPlace): string {
+/** What else is in the figures: a scatter that is one for all, reference runs, covariates, and of which days it is. */
+function besidesText({ references = 0, adjusted = [], sensors = [], days, isPooled = false }: ResultPlace): string {
   const taken = adjusted.map(({ column, exponent, uncertainty }) =>
     exponent === undefined
       ? `, the part of ${column} fitted and taken out`
       : `, at equal ${column} by the exponent ${exponent}${uncertainty === undefined ? '' : ` ± ${uncertainty}`}`,
   );
   return [
+    isPooled ? ', one scatter for all as planned' : '',
     references === 0 ? '' : `, with ${counted(references, 'reference run')}`,
     ...taken,
     sensors.length === 0 ? '' : `, with the calibration of ${sensorsText(sensors)} in the interval`,

@@ -85,6 +85,9 @@ export interface EvidenceFacts extends NoteFacts {
   'compare.axes': object;
   /** Powers of a covariate by which the change would be another. */
   'compare.adjusted': SideNames & {
+    readonly channel: string;
+    /** Undefined of the whole signal. */
+    readonly band: Band | undefined;
     readonly column: string;
     readonly exponent: number;
     readonly others: readonly { readonly exponent: number; readonly changePercent: number }[];
@@ -295,8 +298,8 @@ const sentences: Sentences<EvidenceFacts> = {
   'compare.axis': ({ side, axis, channels }) =>
     `${side} has no channel ${axis} in every run, only ${channels.join(', ')}: name axes that all runs have.`,
   'compare.axes': () => 'Responses have no axes to choose: compare them without "axes".',
-  'compare.adjusted': ({ a, b, column, exponent, others }) =>
-    `The change from ${a} to ${b} is at equal ${column}, if levels go with it to the power ${exponent}. By the power ${oneOf(others.map((one) => String(one.exponent)))} it would be ${oneOf(others.map(({ changePercent }) => signedPercentText(changePercent)))}.`,
+  'compare.adjusted': ({ a, b, channel, band, column, exponent, others }) =>
+    `The change from ${a} to ${b} (${channel}${band === undefined ? '' : `, ${bandText(band)}`}) is at equal ${column}, if levels go with it to the power ${exponent}. By the power ${oneOf(others.map((one) => String(one.exponent)))} it would be ${oneOf(others.map(({ changePercent }) => signedPercentText(changePercent)))}.`,
   'within.empty': ({ run, side, column }) =>
     `The run sheet says nothing of ${run} (${side}) under ${column}: fill the column in, or compare within another.`,
   'within.one': ({ column, word }) =>

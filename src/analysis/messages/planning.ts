@@ -79,6 +79,8 @@ export interface DeviationFacts {
 const otherwise = (what: string, planned: string, is: string | undefined): string =>
   `${what} was planned as ${planned} and is ${is ?? 'none'}`;
 
+const wasOf = (bands: readonly unknown[]): string => (bands.length === 1 ? 'was' : 'were');
+
 const columnsText = (columns: readonly string[]): string => (columns.length === 0 ? 'none' : listed(columns));
 
 const share = (fraction: number): string => percentText(100 * fraction);
@@ -93,8 +95,9 @@ const deviationClauses: Sentences<DeviationFacts> = {
   'deviation.method': ({ planned, is }) => otherwise('the method', planned, is),
   'deviation.primary': ({ planned, is }) =>
     `the primary band was planned as ${bandText(planned)} and ${is === undefined ? 'none is named' : `it is ${bandText(is)}`}`,
-  'deviation.bands-added': ({ bands }) => `${bandsText(bands)} was not among the bands planned`,
-  'deviation.bands-missing': ({ bands }) => `${bandsText(bands)} was planned and is not compared`,
+  'deviation.bands-added': ({ bands }) => `${bandsText(bands)} ${wasOf(bands)} not among the bands planned`,
+  'deviation.bands-missing': ({ bands }) =>
+    `${bandsText(bands)} ${wasOf(bands)} planned and ${bands.length === 1 ? 'is' : 'are'} not compared`,
   'deviation.runs': ({ planned, counts }) =>
     `${counted(planned, 'run')} of each${counts.length > 1 ? ' in every stratum' : ''} ${planned === 1 ? 'was' : 'were'} planned and there are ${listed(counts.map((list) => list.join(' + ')))}`,
   'deviation.baseline': ({ planned, is }) => otherwise('the baseline', planned, is),

@@ -46,7 +46,7 @@ function chartOf(value: ComparisonValue, options: OverlayOptions): ChartPart {
   const above = overlayAbove(value, options);
   const height = rowHeight * value.rows.length + 14;
   // Rows of text are as high as their type, whatever the layout.
-  const below = layered(height, changeLayers(value), { height });
+  const below = layered(height, changeLayers(value, height / value.rows.length), { height });
   const overlayRoom = above === undefined ? 0 : overlayHeight + 60;
   return chartPart({
     what: 'change',

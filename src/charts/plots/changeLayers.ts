@@ -7,6 +7,7 @@ import { dots, layerOf, rimmedText, writtenFrom } from '../marks.ts';
 import { distinct } from '../words/names.ts';
 import { drawn, plain, signed } from '../../values/number.ts';
 import { role } from '../specification.ts';
+import { layout } from '../layout.ts';
 import { labelsFor } from './overlayLabels.ts';
 
 export const outcomes = [
@@ -37,8 +38,8 @@ export function changeDomain(rows: readonly ComparisonRow[], margin = 0, claim?:
 /** Width in px that a row's name takes at most. */
 export const labelLimit = (value: ComparisonValue): number => (hasSeveral(value) ? 220 : 90);
 
-/** Zone of no practical difference, zero line, interval, change and its figures, from back to front. */
-export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): object[] {
+/** Zone of no practical difference, zero line, interval, change and its figures, from back to front. @param rowHeight in px */
+export function changeLayers(value: ComparisonValue, rowHeight: number, claim?: ClaimedChange): object[] {
   const { rows, margin } = value;
   const domain = changeDomain(rows, margin, claim);
   const values = changeData(value, domain);
@@ -65,8 +66,8 @@ export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): obj
   const dash = conditions === undefined ? {} : { strokeDash: conditions.strokeDash };
   const written = { dy: -12, fontSize: 11, align: { expr: 'datum.side' } };
   return [
-    ...(claim === undefined ? zoneOfMargin(margin, x) : claimLayers(claim, domain, x)),
-    layerOf([{ zero: 0 }], { type: 'rule', strokeWidth: 1.2 }, { x: x('zero') }),
+    ...(claim === undefined ? zoneOfMargin(margin, x) : claimLayers(claim, domain, { x, y, values, rowHeight })),
+    ...upright(values, { at: 0, line: { strokeWidth: 1.2 }, x, y, rowHeight }),
     layerOf(
       values,
       { type: 'rule', strokeWidth: role('strong'), clip: true },
@@ -78,6 +79,35 @@ export function changeLayers(value: ComparisonValue, claim?: ClaimedChange): obj
 }
 
 type FieldAxis = (field: string) => object;
+
+/** From where to where a row's figures, which stand 12 px above its middle, reach, in px above that. */
+const figures = { from: 5, to: 19 };
+
+/** Where an upright line stands, and what it is drawn over. */
+interface Upright {
+  readonly at: number;
+  readonly line: object;
+  readonly x: FieldAxis;
+  readonly y: object;
+  /** px of a row. */
+  readonly rowHeight: number;
+}
+
+/** A line over all rows; in print it leaves out what figures stand on it, so that no sign is crossed. */
+function upright(values: readonly ChangeDatum[], { at, line, x, y, rowHeight }: Upright): object[] {
+  const end = drawn(at);
+  const whole = { type: 'rule', ...line };
+  if (!layout().print || !values.some((row) => goesOver(row, at))) return [layerOf([{ end }], whole, { x: x('end') })];
+  const half = rowHeight / 2;
+  const piece = (isOver: boolean, from: number, to: number): object[] => {
+    const rows = values.flatMap((row) => (goesOver(row, at) === isOver ? [{ band: row.band, end }] : []));
+    const reach = { yOffset: from, y2Offset: to };
+    return rows.length === 0 || to <= from
+      ? []
+      : [layerOf(rows, { ...whole, ...reach }, { x: x('end'), y, y2: { field: 'band' } })];
+  };
+  return [...piece(false, -half, half), ...piece(true, -half, -figures.to), ...piece(true, -figures.from, half)];
+}
 
 /** The sides are named in the chart's title, where a long name can break. */
 const changeAxis =
@@ -97,13 +127,20 @@ const claimEnds = (claim: ClaimedChange | undefined): number[] =>
   [claim?.from, claim?.to].filter((end) => end !== undefined);
 
 /** What the claim allows, shaded, and its limits as lines with their figures. */
-function claimLayers(claim: ClaimedChange, domain: Domain, x: FieldAxis): object[] {
+function claimLayers(
+  claim: ClaimedChange,
+  domain: Domain,
+  { values, ...place }: Omit<Upright, 'at' | 'line'> & { readonly values: readonly ChangeDatum[] },
+): object[] {
+  const { x } = place;
   const zone = { from: claim.from ?? domain.from, to: claim.to ?? domain.to };
   const ends = claimEnds(claim).map((end) => ({ end: drawn(end), text: `claim ${signed(plain(end, 3))} %` }));
   const label = { type: 'text', align: 'left', dx: 4, y: { expr: 'height - 8' } };
   return [
     zoneLayer(zone, x, role('equivalent'), 0.18),
-    layerOf(ends, { type: 'rule', strokeDash: [5, 3], strokeWidth: 1.4 }, { x: x('end') }),
+    ...claimEnds(claim).flatMap((at) =>
+      upright(values, { ...place, at, line: { strokeDash: [5, 3], strokeWidth: 1.4 } }),
+    ),
     layerOf(ends, label, { x: x('end'), ...writtenFrom('text') }),
   ];
 }
@@ -120,7 +157,30 @@ function sideOf(along: number, text: string): 'left' | 'center' | 'right' {
   return along < half ? 'left' : along > 1 - half ? 'right' : 'center';
 }
 
-function changeData(value: ComparisonValue, domain: Domain): object[] {
+interface ChangeDatum {
+  readonly band: string;
+  readonly change: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly outcome: string;
+  readonly condition: string;
+  readonly side: 'left' | 'center' | 'right';
+  /** From where to where its figures reach. */
+  readonly reach: Domain;
+  readonly text: string;
+  readonly says: string;
+}
+
+const goesOver = ({ reach: { from, to } }: ChangeDatum, at: number): boolean => from <= at && at <= to;
+
+/** @param along as a part of the picture's width */
+function reachOf(along: number, text: string, { from, to }: Domain): Domain {
+  const width = textWidth(text) / labelsFor();
+  const start = along - { left: 0, center: width / 2, right: width }[sideOf(along, text)];
+  return { from: from + start * (to - from), to: from + (start + width) * (to - from) };
+}
+
+function changeData(value: ComparisonValue, domain: Domain): ChangeDatum[] {
   const along = (change: number): number => (change - domain.from) / (domain.to - domain.from);
   return value.rows.map((row) => ({
     band: rowLabel(value, row),
@@ -130,6 +190,7 @@ function changeData(value: ComparisonValue, domain: Domain): object[] {
     outcome: outcomeWord(row.outcome, value),
     condition: changeName(value, row),
     side: sideOf(along(row.changePercent), wordsOf(value, row)),
+    reach: reachOf(along(row.changePercent), wordsOf(value, row), domain),
     text: wordsOf(value, row),
     says: `${rowLabel(value, row)}\n${row.sentence}`,
   }));

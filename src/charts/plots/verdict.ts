@@ -16,7 +16,7 @@ export function verdictChart(value: VerdictValue): ChartPart {
     what: 'verdict',
     title: verdictTitle(value),
     subtitle: verdictSubtitle(value, claimed),
-    view: layered(rowHeight, changeLayers({ ...comparison, rows: [row] }, claimed), { height: rowHeight }),
+    view: layered(rowHeight, changeLayers({ ...comparison, rows: [row] }, rowHeight, claimed), { height: rowHeight }),
     height: rowHeight + 48,
     description: verdictDescription(value, claimed),
   });

@@ -6,14 +6,16 @@ import { isWithheld } from '../../values/withheld.ts';
 import { hertzSpan, percent, plain, probability, signed, significant, printedUnit } from '../../values/number.ts';
 import type { Domain } from '../axes.ts';
 import { spaced } from './limits.ts';
-import { channelQuantity, sentence } from './names.ts';
+import { channelQuantity } from './names.ts';
 import {
   bandOfRow,
   changeText,
+  channelsOf,
   comparedName,
   conditionNames,
   familiesSentence,
   intervalName,
+  methodSentence,
   primarySign,
   sidesWords,
 } from './compared.ts';
@@ -22,13 +24,13 @@ import {
 
 /** Of a change over the bands. */
 export const changeTitle = (value: ComparisonValue): string =>
-  `Change of ${value.metric} from ${value.a.name} to ${conditionNames(value)}, channel ${value.channel}`;
+  `Change of ${value.metric} from ${value.a.name} to ${conditionNames(value)}, ${channelsOf(value)}`;
 
 /** How to read the marks. @param isCut whether an interval is wider than the picture */
 export function changeSubtitle(value: ComparisonValue, isCut: boolean): string {
-  const { method, margin, rows } = value;
+  const { margin, rows } = value;
   return [
-    sentence(method),
+    methodSentence(value),
     ...(isInferred(value)
       ? [`Line: ${intervalName(value)}.`, familiesSentence(value)].filter((one) => one !== '')
       : []),
@@ -51,12 +53,12 @@ export function changeDescription(value: ComparisonValue): string {
     const p = row.pAdjusted;
     return `${comparedName(value, row)}: ${changeText(row)}, ${outcomeWord(row.outcome, value)}${p === undefined ? '' : `, p ${probability(p)}`}.`;
   });
-  return `Change of ${value.metric} from ${sidesWords(value)}, channel ${value.channel}${isInferred(value) ? `, with ${intervalName(value)}` : ''}. ${spaced(familiesSentence(value), ...sentences)}`;
+  return `Change of ${value.metric} from ${sidesWords(value)}, ${channelsOf(value)}${isInferred(value) ? `, with ${intervalName(value)}` : ''}. ${spaced(familiesSentence(value), ...sentences)}`;
 }
 
 /** Of a change over frequency. */
 export const ratioTitle = (value: ComparisonValue): string =>
-  `Change of ${amplitudeOf(value)} over frequency from ${value.a.name} to ${value.b.name}, channel ${value.channel}`;
+  `Change of ${amplitudeOf(value)} over frequency from ${value.a.name} to ${value.b.name}, ${channelsOf(value)}`;
 
 /** `acceleration amplitude`; a ratio of densities has spectra. */
 function amplitudeOf({ a }: ComparisonValue): string {

@@ -11,7 +11,7 @@ import { outcomeWord, type ComparisonRow } from '../../values/comparisonParts.ts
 import { allOf, capitalised, counted, listed } from '../../result/words.ts';
 import { layout } from '../layout.ts';
 import { spaced } from './limits.ts';
-import { bandName, sentence } from './names.ts';
+import { bandName, distinct, sentence } from './names.ts';
 import { interval, percent, signed } from '../../values/number.ts';
 
 /** What a row of a comparison is of: its band, or the whole signal. */
@@ -40,7 +40,8 @@ function familiesOf(
   const { rows, family = 1 } = value;
   const [several, single] = hasSeveral(value) ? ['changes', 'change'] : ['bands', 'band'];
   const first = primaryOf(value);
-  const within = rows.find(({ stratum }) => stratum !== undefined);
+  // With too few runs within them there is nothing to hold.
+  const within = rows.find(({ stratum, lowPercent }) => stratum !== undefined && lowPercent !== undefined);
   const hasOthers = rows.some(({ stratum, primary }) => stratum === undefined && primary !== true);
   const other = first === undefined ? '' : 'other ';
   return [
@@ -140,11 +141,21 @@ export const everyRowTitle = (value: ComparisonValue, isOfOthers: boolean): stri
 /** Over the sentences on whether changes differ between strata, which open on demand where they are many. */
 export const interactionTitle = 'Whether the changes differ between strata, each in a sentence';
 
+/** `channel z`, `channels x, y and z`. */
+export function channelsOf(value: ComparisonValue): string {
+  const channels = distinct(value.rows.map(({ channel }) => channel));
+  return channels.length > 1 ? `channels ${listed(channels)}` : `channel ${value.channel}`;
+}
+
+/** By what interval, or why there is none. */
+export const methodSentence = (value: ComparisonValue): string =>
+  isInferred(value) ? `Method: ${value.method}.` : sentence(value.method);
+
 /** Over the table of the changes. */
 export const comparisonCaption = (value: ComparisonValue): string =>
   spaced(
-    `${capitalised(value.metric)}, channel ${value.channel}, ${sidesWords(value)}.`,
-    sentence(value.method),
+    `${capitalised(value.metric)}, ${channelsOf(value)}, ${sidesWords(value)}.`,
+    methodSentence(value),
     familiesSentence(value),
   );
 

@@ -108,6 +108,15 @@ describe('compare of several conditions', () => {
     );
   });
 
+  it('names the one scatter for all runs on which intervals rest that a plan pools', async () => {
+    const plan = 'p = plan "Which is less?" baseline rigid conditions rubber, cork over 10..30 Hz pooled\n';
+    const load = loadMounts(names);
+    const { rows } = await valueOf('comparison', `${plan}${load}compare rigid with rubber, cork plan p`, three);
+    for (const { sentence } of rows) assert.match(sentence, /steady drift taken out, one scatter for all as planned\)/);
+    const apart = await rowsOf('compare rigid with rubber, cork over 10..30 Hz', three);
+    for (const { sentence } of apart) assert.doesNotMatch(sentence, /one scatter/);
+  });
+
   it('gives the primary band of all conditions as a family of its own', async () => {
     const rows = await rowsOf('compare rigid with rubber, cork primary 10..30 Hz over 50..70 Hz, 52..68 Hz', three);
     assert.deepEqual(
@@ -185,6 +194,17 @@ describe('compare within strata', () => {
     const [[narrow, narrowRuns], [wide]] = [353, 900].map(chartsIn);
     assert.ok(secondRow.test(narrow) && !secondRow.test(wide), 'the names of bands side by side');
     assert.match(narrowRuns, /% max\(1, ?ceil\(272 ?\/ ?max\(1, ?chartWidth - 72\)\)\)/);
+  });
+
+  it('is drawn in print with a line at zero that leaves out what figures stand on it', async () => {
+    const value = await valueOf('comparison', `${pair}compare rigid with rubber within flow over 4..10 Hz`, two);
+    const drawnIn = (width: number): string =>
+      laidOut(inPrint(width), () =>
+        JSON.stringify(present(value, undefined, []).parts.filter((part) => part.type === 'chart')[0]),
+      );
+    const broken = /"y2Offset"|"offset":-5/;
+    assert.match(drawnIn(240), broken);
+    assert.doesNotMatch(JSON.stringify(present(value, undefined, []).parts), broken);
   });
 
   it('draws every run stratum by stratum in its order, where each stratum has an order of its own', async () => {
@@ -269,6 +289,9 @@ describe('compare within strata', () => {
     assert.ok(strata.every(({ outcome, lowPercent }) => outcome === 'not shown' && lowPercent === undefined));
     const compared = `${pair}C = compare rigid with rubber within flow over 10..30 Hz\n`;
     assert.equal((await valueOf('verdict', `${compared}claim C reduction`, few)).verdict, 'supported');
+    // No interval within a stratum, so that none is said to hold there.
+    const value = await valueOf('comparison', `${compared}C`, few);
+    assert.doesNotMatch(JSON.stringify(present(value, undefined, []).parts), /within strata together/);
     const within = await valueOf('verdict', `${compared}claim C reduction 10 % stratum mid`, few);
     assert.deepEqual([within.verdict, within.row.stratum], ['not shown', 'mid']);
   });
@@ -297,6 +320,9 @@ describe('compare within strata', () => {
       rows.map(({ stratum }) => stratum),
       [undefined, 'low, brick', 'high, tile'],
     );
+    assert.match(rows[0].sentence, /; flow low × surface brick and flow high × surface tile with equal weights\)/);
+    assert.match(rows[0].sentence, /4 \+ 4 runs in order ABBA in each stratum, scatter taken within strata\)\.$/);
+    assert.match(rows[1].sentence, /\(z, 10 to 30 Hz, flow low × surface brick\)/);
   });
 });
 
@@ -337,7 +363,10 @@ describe('compare with covariates and reference runs', () => {
     assert.ok((unsure.lowPercent ?? 0) < (sure.lowPercent ?? 0) && (unsure.highPercent ?? 0) > (sure.highPercent ?? 0));
     const { warnings } = await resultOf(pair + text, files);
     const told = warnings.find(({ code }) => code === 'compare.adjusted');
-    assert.match(told?.message ?? '', /By the power 0, 0\.5 or 1 it would be/);
+    assert.match(
+      told?.message ?? '',
+      /^The change from rigid to rubber \(z, 10 to 30 Hz\) .* By the power 0, 0\.5 or 1 it/,
+    );
   });
 
   it('fits a slope only where the plan names it', async () => {
@@ -402,5 +431,8 @@ describe('compare of several axes', () => {
       three,
     );
     assert.equal(verdict.row.channel, 'x');
+    const value = await valueOf('comparison', `${load}compare rigid with rubber axes x, z over 10..30 Hz`, three);
+    const [chart] = present(value, undefined, []).parts.filter((part) => part.type === 'chart');
+    assert.match(JSON.stringify(chart), /from rigid to rubber, channels x and z/);
   });
 });

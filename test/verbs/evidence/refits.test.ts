@@ -16,6 +16,12 @@ describe('compare with refits in the run sheet', () => {
     assert.ok(width(rows[0]) > 2 * width(runs.rows[0]));
   });
 
+  it('draws no change bin by bin, whose interval takes every run for one of its own', async () => {
+    const nested = await valueOf('comparison', text, study(['1', '1', '2', '2', '1', '1', '2', '2']));
+    const alone = await valueOf('comparison', text, study(['1', '2', '3', '4', '1', '2', '3', '4']));
+    assert.deepEqual([nested.ratio === undefined, alone.ratio === undefined], [true, false]);
+  });
+
   it('says what may not be claimed where a part was fitted once', async () => {
     const once = study(Array.from({ length: 8 }, () => '1'));
     assert.ok((await warningsOf(text, once)).includes('compare.fitted-once'));

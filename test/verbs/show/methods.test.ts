@@ -39,7 +39,7 @@ describe('the paragraph on methods', () => {
     assert.match(parts['spectra'], /\(Welch 1967\): Hann window of .* s, overlap 50 %, .* segments a run\./);
     assert.match(
       parts['statistics'],
-      /gel against foam.* in 10 to 30 Hz, 40 to 80 Hz\. .*Satterthwaite 1946\); confidence 95 %/,
+      /gel against foam.* in 10 to 30 Hz and 40 to 80 Hz\. .*Satterthwaite 1946\); confidence 95 %/,
     );
     assert.match(parts['statistics'], /both bands together, by Bonferroni’s inequality/);
   });
@@ -100,7 +100,7 @@ describe('the paragraph on methods of several conditions', () => {
     );
     assert.match(
       said['statistics'],
-      /^The changes of acceleration r\.m\.s\. are those of rubber and of cork against rigid, each the ratio .*, in 10 to 30 Hz, 50 to 70 Hz\. Inference: /,
+      /^The changes of acceleration r\.m\.s\. are those of rubber and of cork against rigid, each the ratio .*, in 10 to 30 Hz and 50 to 70 Hz\. Inference: /,
     );
     assert.match(said['statistics'], / The intervals hold for all 4 changes together, by Bonferroni’s inequality/);
   });
