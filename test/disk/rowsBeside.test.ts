@@ -2,6 +2,7 @@ import { strict as assert } from 'node:assert';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { Identities } from '../../src/disk/identities.ts';
 import { readerIn } from '../../src/disk/readAll.ts';
@@ -109,6 +110,17 @@ describe('rows that another thread reads', () => {
     );
     const nobody: StartBeside = ({ kinds }) => new RowsBeside(sharedMemory(kinds.length), kinds.length);
     assert.equal(await readIn(text, 20_000, { ...unwatched, beside: nobody }), await readIn(text, 20_000, unwatched));
+  });
+
+  it('are none of a packed file, of which the host unpacks one piece while the one before is read', async () => {
+    const bytes = gzipSync(textOf(false, [], 20_000));
+    const source = {
+      path: 'run.csv.gz',
+      size: bytes.length,
+      read: (at: number) => Promise.resolve(bytes.subarray(at)),
+    };
+    const beside = (): never => assert.fail('another thread was started');
+    assert.ok((await read(source, {}, { ...unwatched, beside })).ok);
   });
 
   it('may be as wide and as long as any, beyond the room that they share', async () => {
