@@ -46,6 +46,22 @@ describe('pulses of a tachometer', () => {
     assert.equal(oddPulse(new Float64Array(0)), undefined);
   });
 
+  it('are smoothed over half a second on either side, counted in usual distances, and over two pulses at least', () => {
+    /** How many pulses on either side of one that is moved are moved along. */
+    const reachOf = (distance: number, count = 100): number => {
+      const even = Float64Array.from({ length: count }, (_, k) => 7 + distance * k);
+      const moved = even.map((t, k) => (k === count >> 1 ? t + 0.2 * distance : t));
+      const [smooth, after] = [smoothedPulses(even), smoothedPulses(moved)];
+      const changed = [...after.keys()].filter((k) => Math.abs(after[k] - smooth[k]) > 1e-9 * distance);
+      return Math.max(...changed) - (count >> 1);
+    };
+    // 0.5 s are 5.48, 5.52 and 5.6 distances, and 1.2 of the longest.
+    assert.deepEqual(
+      [0.5 / 5.48, 0.5 / 5.52, 0.5 / 5.6, 0.4].map((distance) => reachOf(distance)),
+      [5, 6, 6, 2],
+    );
+  });
+
   it('are smoothed to a third of what the sampling leaves, and a steady change of speed stays', () => {
     const faster = Float64Array.from({ length: 200 }, (_, k) => (Math.sqrt(400 + 4 * k) - 20) / 2);
     const smooth = smoothedPulses(faster);

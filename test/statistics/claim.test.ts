@@ -135,6 +135,34 @@ describe('a claim', () => {
     assert.deepEqual(of(1.0247, 1.5).slice(1), ['increase', 2]);
   });
 
+  it('says that no change is shown where the interval only just reaches none', () => {
+    const reasonOf = (claim: Claim, low: number, high: number): string =>
+      judgeRow(claim, { ...judged(comparison), interval: { low, high } }).reason;
+    const [fall, rise] = [reduction('at least', 20), increase('at least', 20)];
+    assert.deepEqual(
+      [
+        [fall, 0.5, 0.999],
+        [fall, 0.5, 1],
+        [rise, 1, 1.5],
+        [rise, 1.001, 1.5],
+        [rise, 0.9, 1.5],
+      ].map(([claim, low, high]) => reasonOf(claim as Claim, low as number, high as number)),
+      ['reduction-shown', 'no-change-shown', 'no-change-shown', 'increase-shown', 'no-change-shown'],
+    );
+  });
+
+  it('would be settled by more runs in the way in which the change lies, on either side of what is claimed', () => {
+    const about: Claim = { kind: 'about', direction: 'reduction', percent: 15, tolerancePercent: 5 };
+    const settled = (ratio: number): unknown => {
+      const row = { ...judged(comparison), ratio, interval: { low: 0.7, high: 0.95 }, spread: 0.02 };
+      const { settle } = judgeRow(about, row);
+      return settle?.by === 'runs' ? settle.way : settle?.by;
+    };
+    assert.deepEqual([0.77, 0.83, 0.87, 0.93].map(settled), ['contradict', 'support', 'support', 'contradict']);
+    // The claim ends at 0.8: no number of runs parts a change from where it is.
+    assert.equal(settled(0.8), 'nothing');
+  });
+
   it('is judged by any interval that is laid against its ratios, ends included', () => {
     const claim: Claim = { kind: 'about', direction: 'reduction', percent: 15, tolerancePercent: 5 };
     const zone = claimZone(claim);

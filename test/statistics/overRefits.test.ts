@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { compareChanges } from '../../src/statistics/compareChanges.ts';
 import type { KnownRun } from '../../src/statistics/knownRun.ts';
+import { chooseForChange } from '../../src/statistics/methods.ts';
 import { overRefits, refitsOf } from '../../src/statistics/overRefits.ts';
 
 const near = (actual: number | undefined, expected: number, within = 1e-9): void =>
@@ -63,6 +64,37 @@ describe('a change over refits', () => {
     const fewer = compareChanges([levels.flatMap((side) => side.slice(0, 4))], two, [change], {})[0];
     assert.equal(fewer.method, 'refits');
     assert.equal(fewer.rows[0].inference === undefined, false);
+  });
+
+  it('takes each refit where its runs stand on average, however many they are', () => {
+    const sizes = [1, 3, 2, 2, 1, 3];
+    const order = [0, 3, 1, 4, 2, 5];
+    const starts = sizes.map((_, k) => order.slice(0, order.indexOf(k)).reduce((sum, one) => sum + sizes[one], 0));
+    const known = sizes.flatMap((size, refit) =>
+      Array.from({ length: size }, (_, k): KnownRun => ({
+        condition: refit < 3 ? '0' : '1',
+        stratum: '',
+        refit: String(refit),
+        place: starts[refit] + k + 1,
+      })),
+    );
+    const y = known.map(
+      ({ place = 0, condition }, k) => 0.02 * place + (condition === '1' ? -0.15 : 0) + 0.01 * ((k * k) % 7),
+    );
+    const units = sizes.map((size, refit): KnownRun => ({
+      condition: refit < 3 ? '0' : '1',
+      stratum: '',
+      place: starts[refit] + (size + 1) / 2,
+    }));
+    const means = sizes.map((size, refit) => {
+      const from = sizes.slice(0, refit).reduce((sum, one) => sum + one, 0);
+      return y.slice(from, from + size).reduce((sum, one) => sum + one, 0) / size;
+    });
+    const found = overRefits(known, change);
+    const wanted = chooseForChange(units, change, undefined, false);
+    assert.equal(found.method, 'refits-trend');
+    const [ours, theirs] = [found.contrast?.estimate(y), wanted.contrast?.estimate(means)];
+    for (const key of ['difference', 'standardError', 'df'] as const) near(ours?.[key], theirs![key]);
   });
 
   it('gives no outcome where all refits of one condition came before the other’s', () => {
