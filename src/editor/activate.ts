@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { loggable } from '../result/environment.ts';
 import type { Json } from '../values/json.ts';
 import { CellStates } from './cellStates.ts';
 import { registerChanged } from './changed/command.ts';
@@ -68,7 +69,7 @@ export function activateOn(platform: Platform, context: vscode.ExtensionContext)
     );
   };
   setTimeout(
-    () => void registerRest().catch((error: unknown) => log.error(error instanceof Error ? error : String(error))),
+    () => void registerRest().catch((error: unknown) => log.error(loggable(error))),
   );
   return { results: async (notebook) => (await import('./changed/show.ts')).resultsOf(engine, notebook) };
 }

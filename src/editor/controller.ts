@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { Change } from '../engine/ingredients.ts';
 import type { CellKeys } from '../engine/result.ts';
+import { loggable } from '../result/environment.ts';
 import type { CellStates } from './cellStates.ts';
 import type { EngineThreads } from './engineThreads.ts';
 import { EngineEnded } from './engineThread.ts';
@@ -189,7 +190,7 @@ export class Controller {
       }
     } catch (error) {
       end = { stopped: error instanceof EngineEnded, keys: undefined };
-      if (!end.stopped) this.#log.error(error instanceof Error ? error : String(error));
+      if (!end.stopped) this.#log.error(loggable(error));
       for (const one of runs.values()) await (end.stopped ? one.leave(undefined) : one.fail(error));
       if (!end.stopped) void this.#offerLog();
     } finally {

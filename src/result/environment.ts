@@ -12,6 +12,9 @@ export const isOutOfMemory = (error: unknown): boolean =>
 /** What an exception says by itself, as a reason within a sentence. */
 export const reasonOfException = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
+/** An exception as a log takes it, with where in the program it came from if it knows. */
+export const loggable = (error: unknown): Error | string => (error instanceof Error ? error : String(error));
+
 /** What an exception says, on one line; where in the program it came from is for those who mend it. */
 export const wordsOf = (error: unknown): string =>
   error instanceof Error ? `${error.name}: ${error.message}` : String(error);
