@@ -127,6 +127,19 @@ export class Workbench {
       .waitFor();
   }
 
+  /** Chooses from the menu of a file or folder that is seen in the explorer. */
+  async explorerMenu(on: string, item: string): Promise<void> {
+    const rows = this.page.locator('.explorer-folders-view .monaco-list-row');
+    await rows.filter({ hasText: on }).first().click({ button: 'right' });
+    // The editor takes a click on a menu that has just come for the end of the one that called it.
+    const entry = this.page.locator('.monaco-menu').getByText(item);
+    await entry.waitFor();
+    await until(async () => {
+      await entry.click({ timeout: 1000 }).catch(() => undefined);
+      return !(await entry.isVisible());
+    }, 'a menu that was left');
+  }
+
   /** Loads the page anew; the editor opens again what was open. */
   async reload(): Promise<void> {
     await this.page.reload();

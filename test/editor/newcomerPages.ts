@@ -53,11 +53,6 @@ async function everyLook(workbench: Workbench, name: string): Promise<void> {
 const row = (workbench: Workbench, name: string) =>
   workbench.page.locator('.explorer-folders-view .monaco-list-row').filter({ hasText: name }).first();
 
-async function menu(workbench: Workbench, on: string, item: string): Promise<void> {
-  await row(workbench, on).click({ button: 'right' });
-  await workbench.page.locator('.monaco-menu').getByText(item).click();
-}
-
 /** Each brings its page before the reader, and may take more than one picture. */
 const pages: Readonly<Record<string, (workbench: Workbench) => Promise<void>>> = {
   welcome: async (workbench) => {
@@ -79,13 +74,13 @@ const pages: Readonly<Record<string, (workbench: Workbench) => Promise<void>>> =
   },
   look: async (workbench) => {
     await row(workbench, 'raw').click();
-    await menu(workbench, 'before-1.csv', 'Look at Recording');
+    await workbench.explorerMenu('before-1.csv', 'Look at Recording');
     const frame = workbench.page.locator('iframe.webview.ready').last().contentFrame().locator('iframe#active-frame');
     await frame.contentFrame().getByRole('link', { name: 'Use in a Notebook' }).waitFor();
     await everyLook(workbench, 'look');
   },
   sheet: async (workbench) => {
-    await menu(workbench, 'raw', 'Write a Run Sheet');
+    await workbench.explorerMenu('raw', 'Write a Run Sheet');
     await workbench.page.locator('.tab.active').filter({ hasText: 'runs.csv' }).waitFor();
     await everyLook(workbench, 'sheet');
   },
@@ -112,6 +107,14 @@ const pages: Readonly<Record<string, (workbench: Workbench) => Promise<void>>> =
     await notebook.ended(failing.length);
     await notebook.reveal(0);
     await everyLook(workbench, 'failures');
+  },
+  load: async (workbench) => {
+    const notebook = await workbench.openNotebook('failing.washboard.md');
+    await notebook.reveal(0);
+    await workbench.page.getByRole('button', { name: 'Load' }).locator('visible=true').first().click();
+    await workbench.page.getByText('Insert Load of Recordings').first().waitFor();
+    await everyLook(workbench, 'load');
+    await workbench.page.keyboard.press('Escape');
   },
   settings: async (workbench) => {
     await workbench.command('Preferences: Open Settings (UI)');

@@ -8,7 +8,7 @@ import { errorOf } from '../messages.ts';
 import { languageId } from '../names.ts';
 import { codeCells, foldersOf, textsOf } from '../notebooks.ts';
 import { History } from './history.ts';
-import { cellOf, idIn } from './shownBy.ts';
+import { cellOf, dataIn, idIn } from './shownBy.ts';
 import type { Part } from './written.ts';
 import { reasonOfException } from '../../result/environment.ts';
 
@@ -42,7 +42,10 @@ export class Moves {
     try {
       await this.#do(message, editor);
     } catch (error) {
-      if (!isClosed(editor)) this.#refuse(message.output, reasonOfException(error), editor);
+      if (isClosed(editor)) return;
+      const reason = reasonOfException(error);
+      if (message.type === 'move') this.#refuseMove(message.output, reason, editor);
+      else this.#refuse(message.output, reason, editor);
     }
   }
 
@@ -66,6 +69,18 @@ export class Moves {
     this.#around.tell({ type: 'refused', output, message }, editor);
   }
 
+  /** What followed the handle meanwhile shows again what its cells do. */
+  #refuseMove(output: string, message: string, editor: vscode.NotebookEditor): void {
+    const shown = codeCells(editor.notebook, languageId).flatMap(({ outputs }) =>
+      outputs.flatMap((one): Shown[] => {
+        const [id, data] = [idIn(one), dataIn(one)];
+        return id === undefined || data === undefined ? [] : [{ output: id, data }];
+      }),
+    );
+    this.#around.tell({ type: 'previewed', output, shown }, editor);
+    this.#refuse(output, message, editor);
+  }
+
   async #move(message: Asked<'move'>, editor: vscode.NotebookEditor): Promise<void> {
     const { output } = message;
     const { notebook } = editor;
@@ -74,7 +89,7 @@ export class Moves {
     const { edit, refusal } = await this.#around.engine.move(...this.#order(message, notebook, cells));
     // An edit would open it again, unsaved and unseen.
     if (notebook.isClosed) return;
-    if (edit === undefined) return this.#refuse(output, refusal ?? '', editor);
+    if (edit === undefined) return this.#refuseMove(output, refusal ?? '', editor);
     // Whoever types meanwhile moves the places that were told.
     if (!isAsSent(edit, cells, texts)) return this.#move(message, editor);
     await this.#history(notebook).write([partOf(edit, cells)]);

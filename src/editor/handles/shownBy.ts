@@ -1,4 +1,5 @@
 import type * as vscode from 'vscode';
+import { outputMime, type Output } from '../../charts/output.ts';
 import { textsOf } from '../notebooks.ts';
 
 /** Outputs are remembered up to so many; of an older one nothing is moved any more. */
@@ -28,6 +29,12 @@ export const textsBehind = (ran: readonly vscode.NotebookCell[]): readonly strin
 /** The id of an output, if we gave it one. */
 export const idIn = ({ metadata }: vscode.NotebookCellOutput): string | undefined =>
   metadata?.['washboard'] as string | undefined;
+
+/** What an output of ours shows. */
+export function dataIn({ items }: vscode.NotebookCellOutput): Output | undefined {
+  const item = items.find(({ mime }) => mime === outputMime);
+  return item && (JSON.parse(new TextDecoder().decode(item.data)) as Output);
+}
 
 /** The cell that shows an output. */
 export const cellOf = (notebook: vscode.NotebookDocument, output: string): vscode.NotebookCell | undefined =>

@@ -3,10 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import * as vscode from 'vscode';
 import type { TakingAsked } from '../../charts/handleMessages.ts';
-import { outputMime, type Output } from '../../charts/output.ts';
 import { settingsIn, usualSettings, type FigureFormat, type FigureSettings } from '../../files/figureSettings.ts';
 import { withResolution } from '../../files/resolution.ts';
-import { cellOf, idIn } from '../handles/shownBy.ts';
+import { cellOf, dataIn, idIn } from '../handles/shownBy.ts';
 import { sentence } from '../messages.ts';
 import { languageId } from '../names.ts';
 import { codeCells } from '../notebooks.ts';
@@ -154,9 +153,5 @@ async function asPng({ editor, messaging }: TakingFrom, svg: string, settings: s
 }
 
 /** How many charts an output has. */
-function chartsIn({ items }: vscode.NotebookCellOutput): number {
-  const item = items.find(({ mime }) => mime === outputMime);
-  if (item === undefined) return 0;
-  const { parts } = JSON.parse(new TextDecoder().decode(item.data)) as Output;
-  return parts.filter(({ type }) => type === 'chart').length;
-}
+const chartsIn = (output: vscode.NotebookCellOutput): number =>
+  dataIn(output)?.parts.filter(({ type }) => type === 'chart').length ?? 0;

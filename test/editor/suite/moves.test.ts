@@ -48,6 +48,36 @@ describe('a literal that is moved while its cell is edited', () => {
     assert.equal(asked, 2);
   });
 
+  it('leaves no preview behind where it is refused: what the cells show is shown again', async () => {
+    const cells = study.notebook.getCells().filter(({ kind }) => kind === vscode.NotebookCellKind.Code);
+    await vscode.commands.executeCommand('notebook.execute', study.notebook.uri);
+    await settles(
+      () => cells[1].outputs.length > 0,
+      () => 'an output',
+    );
+    const told: Parameters<Around['tell']>[0][] = [];
+    const around: Around = {
+      engine: { move: () => Promise.resolve({ refusal: 'It is gone.', outputs: [] }) } as unknown as EngineThreads,
+      update: () => Promise.reject(new Error('nothing is to be run')),
+      cellsBehind: () => cells,
+      textsBehind: () => [],
+      tell: (message) => told.push(message),
+    };
+    const literal = { cell: 0, from: 4, to: 5, text: '3' } as Literal;
+    const editor = { notebook: study.notebook } as vscode.NotebookEditor;
+    await new Moves(around).receive({ type: 'move', output: 'one', literal, text: '5' }, editor);
+    assert.deepEqual(
+      told.map(({ type }) => type),
+      ['previewed', 'refused'],
+    );
+    const shown = told[0].type === 'previewed' ? told[0].shown : [];
+    assert.deepEqual(
+      shown.map(({ output }) => output),
+      cells.flatMap(({ outputs }) => outputs.map(({ metadata }) => metadata?.['washboard'] as string)),
+    );
+    assert.ok(shown.length > 0 && shown.every(({ data }) => data.parts.length > 0));
+  });
+
   it('writes nothing once the notebook is closed, and opens it no more', async () => {
     const uri = fileOf('closing.washboard.md');
     await vscode.workspace.fs.writeFile(uri, Buffer.from('```washboard\nk = 3 N/mm\n```\n'));

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { recording } from '../../engine/memoryFiles.ts';
-import { OpenNotebook, patience, until, Workbench } from '../harness.ts';
+import { OpenNotebook, patience, Workbench } from '../harness.ts';
 
 describe('a newcomer with a folder of recordings, in a served editor', function () {
   let workbench: Workbench;
@@ -21,14 +21,7 @@ describe('a newcomer with a folder of recordings, in a served editor', function 
   it('reads the numbers beside a trace on a narrow page', async () => {
     const rows = workbench.page.locator('.explorer-folders-view .monaco-list-row');
     await rows.filter({ hasText: 'raw' }).first().click();
-    await rows.filter({ hasText: 'before-1.csv' }).first().click({ button: 'right' });
-    // The editor takes a click on a menu that has just come for the end of the one that called it.
-    const entry = workbench.page.locator('.monaco-menu').getByText('Look at Recording');
-    await entry.waitFor();
-    await until(async () => {
-      await entry.click({ timeout: 1000 }).catch(() => undefined);
-      return !(await entry.isVisible());
-    }, 'a menu that was left');
+    await workbench.explorerMenu('before-1.csv', 'Look at Recording');
     const frame = workbench.page.locator('iframe.webview.ready').last().contentFrame().locator('iframe#active-frame');
     const end = frame.contentFrame().getByText('20 s', { exact: true }).first();
     await end.waitFor();
