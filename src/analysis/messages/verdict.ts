@@ -150,7 +150,7 @@ function reasonText(facts: VerdictFacts): string {
   const { reason, noInference, zone } = verdict;
   if (facts.best !== undefined && (reason === 'inside' || reason === 'outside'))
     return bestCaseClauses[reason](facts.best.changes);
-  if (reason !== 'guarded') return reasonClauses[reason](zone.low > 0 && zone.high < Infinity);
+  if (reason !== 'guarded') return reasonClauses[reason](zone);
   return [
     ...(noInference === undefined ? [] : [noInferenceText(noInference, facts)]),
     ...guards.map(({ message }) => message),
@@ -159,14 +159,19 @@ function reasonText(facts: VerdictFacts): string {
 
 export type OrderReason = Extract<NoInference, 'order-apart' | 'other-days'>;
 
-const sizeText = (isBounded: boolean): string => (isBounded ? 'as claimed' : 'as large or as small as claimed');
+/** What of a change in the way that is shown is open: a claim with one end is about how large it is, or how small. */
+function sizeText({ low, high }: Verdict['zone'], isReduction: boolean): string {
+  if (low > 0 && high < Infinity) return 'as claimed';
+  const isLarge = isReduction ? low <= 0 : high === Infinity;
+  return `as ${isLarge ? 'large' : 'small'} as claimed`;
+}
 
-/** `isBounded`: whether the claim allows changes between two ends. */
-const reasonClauses: Readonly<Record<Exclude<Reason, 'guarded'>, (isBounded: boolean) => string>> = {
+/** `zone`: the ratios that the claim allows. */
+const reasonClauses: Readonly<Record<Exclude<Reason, 'guarded'>, (zone: Verdict['zone']) => string>> = {
   inside: () => 'the whole interval lies where the claim is true',
   outside: () => 'no part of the interval lies where the claim is true',
-  'reduction-shown': (isBounded) => `a reduction is shown, but whether it is ${sizeText(isBounded)} is not settled`,
-  'increase-shown': (isBounded) => `an increase is shown, but whether it is ${sizeText(isBounded)} is not settled`,
+  'reduction-shown': (zone) => `a reduction is shown, but whether it is ${sizeText(zone, true)} is not settled`,
+  'increase-shown': (zone) => `an increase is shown, but whether it is ${sizeText(zone, false)} is not settled`,
   'no-change-shown': () => 'no change is shown either way',
 };
 

@@ -69,8 +69,10 @@ describe('the words of a verdict', () => {
       'From cost $& of A to soft: gel. it was less. ' +
         'The claim of a reduction of at least 15 % is not shown; a reduction of at least 9 % is supported.',
     );
-    assert.equal(because[0], 'A reduction is shown, but whether it is as large or as small as claimed is not settled.');
+    assert.equal(because[0], 'A reduction is shown, but whether it is as large as claimed is not settled.');
     assert.deepEqual(untold, because);
+    const atMost = words({ kind: 'at most', direction: 'reduction', percent: 15 });
+    assert.ok(!/as large as claimed/.test(atMost.because[0]), atMost.because[0]);
     assert.match(settle ?? '', /^if the change is really as found, about 106 runs of each would contradict the claim/);
     assert.match(
       words({ kind: 'about', direction: 'reduction', percent: 15, tolerancePercent: 4 }).settle ?? '',
