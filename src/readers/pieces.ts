@@ -46,7 +46,9 @@ export function piecesOf(source: ByteSource, from = 0, to = source.size): Pieces
   return {
     async next() {
       if (position >= to || failure) return undefined;
-      const bytes = await source.read(position, Math.min(limits.piece, to - position));
+      // Pieces end where blocks that are held to their hash do: one across a cut would be read and hashed twice.
+      const length = limits.piece - (position % limits.piece);
+      const bytes = await source.read(position, Math.min(length, to - position));
       if (bytes.length === 0) {
         failure =
           refusedBy(source) ??

@@ -33,6 +33,10 @@ describe('the pieces of a file', () => {
     };
     await all(piecesOf(large));
     assert.deepEqual(asked, [limits.piece, limits.piece, 5]);
+    // From its middle on they end where blocks of the whole do, which are read as a whole to be held to their hash.
+    asked.length = 0;
+    await all(piecesOf(large, 1000, 2 * limits.piece + 3));
+    assert.deepEqual(asked, [limits.piece - 1000, limits.piece, 3]);
   });
 
   it('fail where the file ends before its size, or is not to be read', async () => {
