@@ -64,7 +64,7 @@ export const rooms = {
     ambient: [],
     packages: [],
   },
-  disk: { imports: ['result', 'units', 'readers', 'values'], ambient: ['node'], packages: [] },
+  disk: { imports: ['result', 'units', 'signal', 'readers', 'values'], ambient: ['node'], packages: [] },
   notebook: { imports: ['result'], ambient: [], packages: [] },
   renderer: {
     imports: ['result', 'values', 'charts', 'notebook'],

@@ -4,6 +4,7 @@ import { diskFiles } from './files.ts';
 import type { KeptStore } from './keptStore.ts';
 import { readerIn } from './readAll.ts';
 import type { ReadingThreads } from './readingThreads.ts';
+import { densitiesIn } from './threadDensities.ts';
 
 /** What a host on a machine with a disk may have besides. */
 interface DiskOptions {
@@ -19,6 +20,7 @@ export function diskHost(
   root: string,
   { threads, kept }: DiskOptions = {},
 ): { files: Files; digest: (text: string) => string; kept?: KeptStore } {
-  const files = diskFiles(folder, root, readerIn(threads), kept);
+  const onDisk = diskFiles(folder, root, readerIn(threads), kept);
+  const files = threads === undefined ? onDisk : { ...onDisk, densities: densitiesIn(threads) };
   return { files, digest, ...(kept === undefined ? {} : { kept }) };
 }

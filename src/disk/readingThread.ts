@@ -1,43 +1,71 @@
 import { parentPort } from 'node:worker_threads';
+import { reuseRooms, takeRoomsBack } from '../readers/rooms.ts';
 import { readRecording, type Reading, type ReadingTask } from './readRecording.ts';
 import { readBeside, type SharedPlan } from '../readers/text/rowsBeside.ts';
 import { reasonOfException } from '../result/environment.ts';
+import { welchDensity, type Density } from '../signal/welch.ts';
+import type { WantedDensity } from '../values/ports.ts';
 
-/** What a thread that reads is asked; `stop` is one shared integer, not 0 once nobody waits for the answer. */
-export type ThreadRequest =
-  | { readonly id: number; readonly task: ReadingTask; readonly stop: SharedArrayBuffer }
+/** What a thread is asked. */
+export type ThreadRequest = { readonly id: number } & (
+  | ThreadTask
   /** To read rows beside another thread until it lets go. */
-  | { readonly id: number; readonly rows: SharedArrayBuffer; readonly plan: SharedPlan };
+  | { readonly type: 'beside'; readonly rows: SharedArrayBuffer; readonly plan: SharedPlan }
+);
+
+/** To read a recording (`stop` is one shared integer, not 0 once nobody waits for the answer), or for a density. */
+export type ThreadTask =
+  | { readonly type: 'read'; readonly task: ReadingTask; readonly stop: SharedArrayBuffer }
+  | { readonly type: 'density'; readonly wanted: WantedDensity };
 
 export type ThreadReply =
   | { readonly id: number; readonly type: 'progress'; readonly fraction: number }
   | { readonly id: number; readonly type: 'read'; readonly reading: Reading }
+  | { readonly id: number; readonly type: 'density'; readonly density: Density }
   | { readonly id: number; readonly type: 'let go' }
   | { readonly id: number; readonly type: 'failed'; readonly message: string };
 
 const port = parentPort;
 if (port === null) throw new Error('to be started as a worker');
+reuseRooms();
 const reply = (message: ThreadReply): void => port.postMessage(message);
 
 port.on('message', (request: ThreadRequest) => {
   const { id } = request;
-  if ('rows' in request) {
-    readBeside(request.rows, request.plan);
-    reply({ id, type: 'let go' });
-    return;
+  switch (request.type) {
+    case 'beside':
+      readBeside(request.rows, request.plan);
+      takeRoomsBack();
+      return reply({ id, type: 'let go' });
+    case 'read':
+      return read(id, request);
+    case 'density':
+      return makeDensity(id, request.wanted);
   }
-  const { task, stop } = request;
+});
+
+function makeDensity(id: number, { pieces, options }: WantedDensity): void {
+  try {
+    reply({ id, type: 'density', density: welchDensity(pieces, options) });
+  } catch (error) {
+    reply({ id, type: 'failed', message: reasonOfException(error) });
+  }
+}
+
+function read(id: number, { task, stop }: Extract<ThreadTask, { type: 'read' }>): void {
   const flag = new Int32Array(stop);
   const watch = {
     cancelled: () => Atomics.load(flag, 0) !== 0,
     progress: (fraction: number) => reply({ id, type: 'progress', fraction }),
   };
-  readRecording(task, watch).then(
-    // By copy: an array that is handed over makes the engine look at every array before each use.
-    (reading) => reply({ id, type: 'read', reading: tight(reading) }),
-    (error: unknown) => reply({ id, type: 'failed', message: reasonOfException(error) }),
-  );
-});
+  void readRecording(task, watch)
+    .then(
+      // By copy: an array that is handed over makes the engine look at every array before each use.
+      (reading) => reply({ id, type: 'read', reading: tight(reading) }),
+      (error: unknown) => reply({ id, type: 'failed', message: reasonOfException(error) }),
+    )
+    .finally(takeRoomsBack);
+}
 
 /** A reading whose arrays are no parts of larger ones, which would be copied whole. */
 function tight(reading: Reading): Reading {

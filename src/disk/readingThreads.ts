@@ -1,22 +1,27 @@
 import { Worker } from 'node:worker_threads';
 import type { ReadWatch } from '../readers/recording.ts';
 import { RowsBeside, sharedMemory, type StartBeside } from '../readers/text/rowsBeside.ts';
+import { unwatched } from '../readers/read.ts';
+import type { Density } from '../signal/welch.ts';
+import type { WantedDensity } from '../values/ports.ts';
 import type { Reading, ReadingTask } from './readRecording.ts';
-import type { ThreadReply, ThreadRequest } from './readingThread.ts';
+import type { ThreadReply, ThreadRequest, ThreadTask } from './readingThread.ts';
 
-/** A reading that is asked for, and who waits for it. */
+/** What a thread is asked for, and who waits for it. */
 interface Job {
-  readonly task: ReadingTask;
+  readonly task: ThreadTask;
   readonly watch: ReadWatch;
-  readonly stop: SharedArrayBuffer;
-  readonly done: (reading: Reading) => void;
+  readonly done: (reply: ThreadReply) => void;
   readonly fail: (error: Error) => void;
 }
 
 /** How often it is looked whether anybody still waits, in ms. */
 const pace = 100;
 
-/** Threads that read recordings, each one at a time; started as they are needed, and no reason for a process to go on. */
+/** MB of a thread's short-lived objects: it makes few, and its memory is one of several. */
+const young = 8;
+
+/** Threads that read recordings, and make densities, each one at a time; started as they are needed, and no reason for a process to go on. */
 export class ReadingThreads {
   /** How many there are at most. */
   readonly count: number;
@@ -36,9 +41,22 @@ export class ReadingThreads {
 
   read(task: ReadingTask, watch: ReadWatch): Promise<Reading> {
     return new Promise((done, fail) => {
-      this.#queue.push({ task, watch, stop: new SharedArrayBuffer(4), done, fail });
-      this.#assign();
+      const answered = (reply: ThreadReply): void => void (reply.type === 'read' && done(reply.reading));
+      this.#ask({ task: { type: 'read', task, stop: new SharedArrayBuffer(4) }, watch, done: answered, fail });
     });
+  }
+
+  /** A density as `welchDensity` makes it. */
+  density(wanted: WantedDensity): Promise<Density> {
+    return new Promise((done, fail) => {
+      const answered = (reply: ThreadReply): void => void (reply.type === 'density' && done(reply.density));
+      this.#ask({ task: { type: 'density', wanted }, watch: unwatched, done: answered, fail });
+    });
+  }
+
+  #ask(job: Job): void {
+    this.#queue.push(job);
+    this.#assign();
   }
 
   /** Has a thread read rows beside this one; undefined where all have something to do. */
@@ -49,7 +67,7 @@ export class ReadingThreads {
     const rows = new RowsBeside(shared, plan.kinds.length);
     const id = this.#next++;
     this.#working.set(worker, { id, job: undefined });
-    const request: ThreadRequest = { id, rows: shared, plan };
+    const request: ThreadRequest = { id, type: 'beside', rows: shared, plan };
     worker.postMessage(request);
     // Nobody waits for it: what it does not read is read here.
     worker.unref();
@@ -71,7 +89,7 @@ export class ReadingThreads {
       this.#working.set(worker, { id, job });
       worker.ref();
       this.#clock ??= setInterval(() => this.#stopUnwanted(), pace);
-      const request: ThreadRequest = { id, task: job.task, stop: job.stop };
+      const request: ThreadRequest = { id, ...job.task };
       worker.postMessage(request);
       this.#stopUnwanted();
     }
@@ -80,7 +98,7 @@ export class ReadingThreads {
   #start(): Worker | undefined {
     if (this.#started === this.count) return undefined;
     this.#started++;
-    const worker = new Worker(this.#script);
+    const worker = new Worker(this.#script, { resourceLimits: { maxYoungGenerationSizeMb: young } });
     worker.on('message', (reply: ThreadReply) => this.#receive(worker, reply));
     worker.on('error', (error) => this.#lose(worker, error));
     worker.on('exit', (code) => this.#lose(worker, new Error(`a reading thread ended with code ${code}`)));
@@ -97,8 +115,8 @@ export class ReadingThreads {
     this.#idle.push(worker);
     this.#assign();
     this.#rest();
-    if (reply.type === 'read') job?.done(reply.reading);
-    else if (reply.type === 'failed') job?.fail(new Error(reply.message));
+    if (reply.type === 'failed') job?.fail(new Error(reply.message));
+    else job?.done(reply);
   }
 
   /** A thread that died fails what it was asked; another is started for the next. */
@@ -122,6 +140,6 @@ export class ReadingThreads {
 
   #stopUnwanted(): void {
     for (const { job } of this.#working.values())
-      if (job?.watch.cancelled()) Atomics.store(new Int32Array(job.stop), 0, 1);
+      if (job?.task.type === 'read' && job.watch.cancelled()) Atomics.store(new Int32Array(job.task.stop), 0, 1);
   }
 }

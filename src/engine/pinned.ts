@@ -63,6 +63,7 @@ export function pinned(files: Files): PinnedFiles {
     identify,
     ahead,
     ...(files.read === undefined ? {} : { read }),
+    ...(files.densities === undefined ? {} : { densities: (wanted, watch) => files.densities!(wanted, watch) }),
     // Of a file that can't be hashed its reading says why.
     open: async (path) => files.open(path, await identify(path).catch(() => undefined)),
   };

@@ -1,5 +1,6 @@
 import type { ByteSource, ReadOptions, Recording } from '../readers/recording.ts';
 import type { Result } from '../result/result.ts';
+import type { Density, WelchOptions } from '../signal/welch.ts';
 
 /** The project's files, read only. Paths are relative to the notebook's folder, with `/`. */
 export interface Files {
@@ -18,6 +19,17 @@ export interface Files {
    * first. Where a host has no such way, recordings are read one by one from what `open` gives.
    */
   read?(wanted: readonly WantedRecording[], watch: Watch): Promise<ReadRecording>[];
+  /**
+   * Densities as `welchDensity` makes them, several at a time beside this thread, in order; undefined of those that were
+   * not made, which are then made here. Only where a host has other threads.
+   */
+  densities?(wanted: readonly WantedDensity[], watch: Watch): Promise<readonly (Density | undefined)[]>;
+}
+
+/** A signal whose density is to be made, in its unbroken pieces. */
+export interface WantedDensity {
+  readonly pieces: readonly Float64Array[];
+  readonly options: Pick<WelchOptions, 'shape' | 'rate' | 'overlap'>;
 }
 
 /** A recording that is to be read. */

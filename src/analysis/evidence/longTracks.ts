@@ -5,13 +5,15 @@ import { isLong, type Reach } from '../recordings/longRuns.ts';
 import { mtvvSpan } from '../spectra/levels.ts';
 import { longDensities } from '../spectra/longDensities.ts';
 import { longLevels } from '../spectra/longLevels.ts';
+import { besideDensities } from './besideDensities.ts';
 import { whyNoLevel } from './measure.ts';
 import { restingTracks } from './noiseFloor.ts';
 import type { ComparisonTerms, KnownOfLong } from './request.ts';
 import { measuredIn, sideAt, type Sides, type Track } from './sides.ts';
 
 /**
- * What a comparison needs of the tracks that are too large for memory, as `spectrum` and `levels` give it: densities in
+ * What a comparison needs of the tracks that are too large for memory, and densities of the others that are made in other threads,
+ * as `spectrum` and `levels` give it: densities in
  * unit^2/Hz of sides that have no spectra yet and of the logger at rest, or levels where those are compared. A recording
  * of which several axes are compared is read for all of them together. Refuses runs that hold no segment, what has no
  * dose, and a file that is not as it was.
@@ -26,8 +28,13 @@ export async function knownOfLong(
   const all: KnownOfLong = { densities: new Map(), levels: new Map() };
   for (const [index, side] of measuredIn(first).entries()) {
     const sides = axes.map((one) => measuredIn(one)[index]);
-    const runs = together(sides.flatMap(({ tracks }) => tracks));
-    if (!runs.runs.some(isLong)) continue;
+    const tracks = sides.flatMap((one) => one.tracks);
+    const runs = together(tracks);
+    if (!runs.runs.some(isLong)) {
+      if (!ofSignal && side.spectrum === undefined && side.transfers === undefined)
+        addTo(all.densities, await besideDensities(tracks, side.window, reach));
+      continue;
+    }
     const at = sideAt(first, side);
     if (ofSignal) {
       const found = whyNoLevel(side, metric, at) ?? (await longLevels(runs, mtvvSpan, reach));

@@ -1,3 +1,4 @@
+import { roomForNumbers } from '../rooms.ts';
 import { limits } from '../limits.ts';
 import type { StampReader } from './stamp.ts';
 
@@ -18,12 +19,12 @@ export class ColumnSink {
   constructor(kind: SinkKind, capacity: number, stamps?: StampReader) {
     this.kind = kind;
     this.stamps = stamps;
-    this.values = new Float64Array(kind === 'skip' ? 0 : capacity);
+    this.values = roomForNumbers(kind === 'skip' ? 0 : capacity);
   }
 
   grow(capacity: number): void {
     if (this.kind === 'skip') return;
-    const larger = new Float64Array(capacity);
+    const larger = roomForNumbers(capacity);
     larger.set(this.values);
     this.values = larger;
   }
