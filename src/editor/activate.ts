@@ -68,9 +68,7 @@ export function activateOn(platform: Platform, context: vscode.ExtensionContext)
       registerProse(engine),
     );
   };
-  setTimeout(
-    () => void registerRest().catch((error: unknown) => log.error(loggable(error))),
-  );
+  setTimeout(() => void registerRest().catch((error: unknown) => log.error(loggable(error))));
   return { results: async (notebook) => (await import('./changed/show.ts')).resultsOf(engine, notebook) };
 }
 
