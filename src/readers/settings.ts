@@ -22,6 +22,27 @@ export const settings = {
    * found, the share of rows that may not keep to it and the least share of samples that are there.
    */
   phases: { pieces: [256, 1024, 4096], searched: 16_384, rates: 8192, above: 7, near: 0.04, off: 0.02, share: 0.4 },
+  /**
+   * Turns a quantum, from a whole number, from which phases tell the rate by themselves. A rate by the samples that each quantum of coarse stamps holds: fewest and most of them, quanta in a piece and over which a
+   * clock is held to keep step, pieces, how far rates that are tried lie apart (in turns over a piece) and how many scores are
+   * taken at most; empty quanta in a row that are a gap, by how much the logarithm of the likelihood stands out, the least chance of
+   * any count, by how many samples a stamp may be off, about how uneven sampling is, and by how much a quantum's
+   * score may be below the one that losses at random would leave.
+   */
+  occupancy: {
+    ...{ fewest: 0.55, most: 4, lengths: [1024, 2048, 4096], longest: 32_768, blocks: 4 },
+    ...{
+      apart: 0.08,
+      rates: 16_384,
+      gap: 8,
+      above: 12,
+      stray: 1e-4,
+      tolerance: 0.08,
+      uneven: 0.02,
+      unusual: 0.05,
+      clear: 0.2,
+    },
+  },
   /** Error of the rate, as a share, from which it is told; a share of rows that are breaks from which it is refined. */
   uncertain: 1e-3,
   refined: 0.01,
@@ -52,7 +73,12 @@ export const settings = {
    * A time without a unit is as likely in minutes as in seconds above such a rate in Hz that is none of the usual ones, over less
    * than so many s, where minutes would give such a rate at least.
    */
-  minutes: { rate: 1000, length: 15, slow: 10, round: [1, 1.25, 1.28, 1.6, 2, 2.5, 2.56, 3.2, 4, 5, 5.12, 6.4, 8, 8.192] },
+  minutes: {
+    rate: 1000,
+    length: 15,
+    slow: 10,
+    round: [1, 1.25, 1.28, 1.6, 2, 2.5, 2.56, 3.2, 4, 5, 5.12, 6.4, 8, 8.192],
+  },
   /** Length in s beyond which a unit of time is not believed where another gives a shorter recording. */
   plausibleLength: 3 * 86_400,
   /** Rates in Hz that a column with a unit may give. */

@@ -5,6 +5,7 @@ import { settings } from '../settings.ts';
 import { missingSamples } from './missing.ts';
 import { findBreaks, spansOf, type Break, type Span } from './breaks.ts';
 import { leastRate, neighbourStep, rateAcross } from './losses.ts';
+import { byOccupancy } from './occupancy.ts';
 import { byPhases, type PhasedClock } from './phases.ts';
 import { withSlips } from './slips.ts';
 import { median, stampQuantum, stepShape, type StepShape } from './steps.ts';
@@ -44,9 +45,21 @@ export interface StampClock {
 /** Rate, gaps and unevenness of stamps in s, at least two and not all equal; `resolution` is one unit of their last digit, in s. */
 export function clockOf(t: Float64Array, resolution: number): StampClock | undefined {
   const clock = clockBySteps(t, resolution);
-  if (clock === undefined || clock.backward > 0 || unsureBy(clock) === undefined) return clock;
-  const phased = byPhases(t, clock.quantum, clock.least);
+  if (clock === undefined || clock.backward > 0 || clock.held.rows > 0) return clock;
+  const { quantum, delivery } = clock;
+  // Many losses among stamps that several samples share look like bursts.
+  const isShared = delivery === 'bursts' && quantum > settings.occupancy.fewest / 2 / clock.rate;
+  if (!isShared && unsureBy(clock) === undefined) return clock;
+  const phased = isShared ? byOccupancy(t, quantum, leastRate(t, quantum), true) : placedBy(t, clock);
   return phased === undefined ? clock : clockByPhases(t, clock, phased);
+}
+
+/** By the phases of the rows, and where those are near a whole number of turns a quantum, or tell nothing, by what quanta hold. */
+function placedBy(t: Float64Array, { quantum, least }: StampClock): PhasedClock | undefined {
+  const phased = byPhases(t, quantum, least);
+  const turns = (phased?.rate ?? 0) * quantum;
+  const isClear = phased !== undefined && Math.abs(turns - Math.round(turns)) > settings.occupancy.clear;
+  return isClear ? phased : (byOccupancy(t, quantum, least) ?? phased);
 }
 
 /** By how much the rows that stand closest say the rate to be too low, as a share, where that or hidden losses leave it in doubt. */
