@@ -8,6 +8,9 @@ export const troubles = [
   'lost singly',
   'lost in runs',
   'lost, rounded to 1 ms',
+  'lost at 990 Hz, rounded to 1 ms',
+  'lost at 1250 Hz, rounded to 1 ms',
+  'lost at 1600 Hz, rounded to 1 ms',
   'delivered in bursts',
   'rows sent again',
   'clock reset',
@@ -29,11 +32,15 @@ type Row = readonly [number, string];
 
 /** A file of 1,000 to 4,000 rows with one trouble, at a rate drawn evenly on a logarithmic scale. */
 export function clockFile(trouble: Trouble, random: Noise): ClockFile {
+  const about = Number(/ at (\d+) Hz/.exec(trouble)?.[1] ?? NaN);
   const coarsest = trouble === 'rounded to 10 ms' ? 0.01 : 0.001;
+  // A clock is off by a tenth of a percent; the rates that are named are as coarse as their stamps.
   const rate =
-    25 *
-    (trouble.includes('rounded') ? (random.uniform() < 0.5 ? 0.8 / coarsest : 4 / coarsest) / 25 : 64) **
-      random.uniform();
+    about > 0
+      ? about * (1 + 1e-3 * (2 * random.uniform() - 1))
+      : 25 *
+        (trouble.includes('rounded') ? (random.uniform() < 0.5 ? 0.8 / coarsest : 4 / coarsest) / 25 : 64) **
+          random.uniform();
   const count = 1000 + random.below(3000);
   const stamps = Array.from({ length: count }, (_, i) => i / rate);
   return { ...troubled(trouble, stamps, rate, random), rate };
@@ -54,7 +61,10 @@ function troubled(trouble: Trouble, exact: readonly number[], rate: number, rand
       return { text: written(rowsOf(exact, random), quantum), about: told('') };
     }
     case 'lost singly':
-    case 'lost, rounded to 1 ms': {
+    case 'lost, rounded to 1 ms':
+    case 'lost at 990 Hz, rounded to 1 ms':
+    case 'lost at 1250 Hz, rounded to 1 ms':
+    case 'lost at 1600 Hz, rounded to 1 ms': {
       const quantum = trouble === 'lost singly' ? 1e-6 : 1e-3;
       const kept = rowsOf(jittered(0.02), random).filter(() => random.uniform() >= share);
       return { text: written(kept, quantum), about: told(`${(100 * share).toFixed(1)} % lost`) };
