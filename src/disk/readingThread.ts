@@ -1,5 +1,5 @@
 import { parentPort } from 'node:worker_threads';
-import { reuseRooms, takeRoomsBack } from '../readers/rooms.ts';
+import { reuseMemory, takeMemoryBack } from '../readers/reusedMemory.ts';
 import { readRecording, type Reading, type ReadingTask } from './readRecording.ts';
 import { readBeside, type SharedPlan } from '../readers/text/rowsBeside.ts';
 import { reasonOfException } from '../result/environment.ts';
@@ -27,7 +27,7 @@ export type ThreadReply =
 
 const port = parentPort;
 if (port === null) throw new Error('to be started as a worker');
-reuseRooms();
+reuseMemory();
 const reply = (message: ThreadReply): void => port.postMessage(message);
 
 port.on('message', (request: ThreadRequest) => {
@@ -35,7 +35,7 @@ port.on('message', (request: ThreadRequest) => {
   switch (request.type) {
     case 'beside':
       readBeside(request.rows, request.plan);
-      takeRoomsBack();
+      takeMemoryBack();
       return reply({ id, type: 'let go' });
     case 'read':
       return read(id, request);
@@ -64,7 +64,7 @@ function read(id: number, { task, stop }: Extract<ThreadTask, { type: 'read' }>)
       (reading) => reply({ id, type: 'read', reading: tight(reading) }),
       (error: unknown) => reply({ id, type: 'failed', message: reasonOfException(error) }),
     )
-    .finally(takeRoomsBack);
+    .finally(takeMemoryBack);
 }
 
 /** A reading whose arrays are no parts of larger ones, which would be copied whole. */

@@ -1,7 +1,7 @@
 import { success, type Refused, type Result } from '../result/result.ts';
 import { limits } from './limits.ts';
 import { refuse } from './messages.ts';
-import { copyInRoom } from './rooms.ts';
+import { copyInMemory } from './reusedMemory.ts';
 import type { ByteSource } from './recording.ts';
 
 /** Bytes one piece after another, until undefined. A piece may be reused by the next call. */
@@ -71,7 +71,7 @@ export async function openFile(path: string, size: number, pieces: Pieces): Prom
   let total = 0;
   let piece: Uint8Array | undefined;
   while (total <= limits.head && (piece = await pieces.next())) {
-    parts.push(copyInRoom(piece));
+    parts.push(copyInMemory(piece));
     total += piece.length;
   }
   const failure = pieces.failure();

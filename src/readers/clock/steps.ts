@@ -1,5 +1,5 @@
 import { selectRank } from '../../signal/percentile.ts';
-import { roomForNumbers } from '../rooms.ts';
+import { memoryForNumbers } from '../reusedMemory.ts';
 
 /** Median of some numbers; NaN of none. */
 export const median = (values: Float64Array): number => medianIn(values.slice());
@@ -86,7 +86,7 @@ function lookAt(t: Float64Array): StepShape {
 /** A fair sample of the steps, and those of it that go forward: the same array where all of them do. */
 function someSteps(t: Float64Array): { readonly all: Float64Array; readonly ahead: Float64Array } {
   const stride = Math.max(1, Math.floor((t.length - 1) / sampled));
-  const steps = roomForNumbers(Math.ceil(Math.max(0, t.length - 1) / stride));
+  const steps = memoryForNumbers(Math.ceil(Math.max(0, t.length - 1) / stride));
   let count = 0;
   let forward = 0;
   for (let i = 1; i < t.length; i += stride) {

@@ -1,4 +1,4 @@
-import { roomForNumbers } from '../rooms.ts';
+import { memoryForNumbers } from '../reusedMemory.ts';
 import { limits } from '../limits.ts';
 import type { StampReader } from './stamp.ts';
 
@@ -19,12 +19,12 @@ export class ColumnSink {
   constructor(kind: SinkKind, capacity: number, stamps?: StampReader) {
     this.kind = kind;
     this.stamps = stamps;
-    this.values = roomForNumbers(kind === 'skip' ? 0 : capacity);
+    this.values = memoryForNumbers(kind === 'skip' ? 0 : capacity);
   }
 
   grow(capacity: number): void {
     if (this.kind === 'skip') return;
-    const larger = roomForNumbers(capacity);
+    const larger = memoryForNumbers(capacity);
     larger.set(this.values);
     this.values = larger;
   }
