@@ -47,10 +47,11 @@ const proseJson = ({ asked: { text, unit, expression }, line, check }: ProseJson
   message: check.state === 'differs' || check.state === 'wrong' ? check.message.message : null,
 });
 
-function statementJson(cellLine: number, { line, name, kind, value, warnings, error }: StatementResult): Json {
+function statementJson(cellLine: number, { line, name, shows, kind, value, warnings, error }: StatementResult): Json {
   return {
     line: cellLine + line - 1,
     name: name ?? null,
+    ...(shows === undefined ? {} : { shows }),
     kind: kind ?? null,
     value: value === undefined ? null : toJson(value),
     warnings: warnings.map(({ code, message }) => ({ code, message })),

@@ -8,14 +8,18 @@ const listOf = (items: Schema): Schema => ({ type: 'array', items });
 
 /** A statement of one kind, or of one that could not be told. */
 const statement = (kind: string | null): Schema =>
-  exactly({
-    line: whole,
-    name: { type: ['string', 'null'] },
-    kind: { const: kind },
-    value: kind === null ? { type: 'null' } : { anyOf: [{ $ref: `#/$defs/${kind}` }, { type: 'null' }] },
-    warnings: listOf(exactly({ code: text, message: text })),
-    error: { anyOf: [{ type: 'null' }, { $ref: '#/$defs/error' }] },
-  });
+  exactly(
+    {
+      line: whole,
+      name: { type: ['string', 'null'] },
+      shows: { ...text, description: 'The name that is shown, where a statement does nothing else.' },
+      kind: { const: kind },
+      value: kind === null ? { type: 'null' } : { anyOf: [{ $ref: `#/$defs/${kind}` }, { type: 'null' }] },
+      warnings: listOf(exactly({ code: text, message: text })),
+      error: { anyOf: [{ type: 'null' }, { $ref: '#/$defs/error' }] },
+    },
+    ['shows'],
+  );
 
 /** The JSON Schema of what `run --json` gives: every kind of value from its description. */
 export function runSchema(): Schema {

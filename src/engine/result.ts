@@ -13,6 +13,8 @@ export interface StatementResult {
   readonly name: string | undefined;
   /** Its name, else its verb and what it uses: `compare-foam-gel`. Not unique. */
   readonly called: string;
+  /** The bound name that it shows and does nothing else with. */
+  readonly shows?: string;
   readonly kind: ValueKind | undefined;
   readonly value: Value | undefined;
   readonly warnings: readonly Warning[];

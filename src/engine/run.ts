@@ -283,8 +283,11 @@ export class Run {
     const { cell, line, name } = statement;
     const kind = value?.kind ?? statement.kind;
     const called = calledOf(statement);
-    const unitAsked = statement.expression?.type === 'convert';
-    return { cell, line, name: name?.text, called, kind, value, warnings, error, cached: false, shown, unitAsked };
+    const { expression } = statement;
+    const unitAsked = expression?.type === 'convert';
+    const shows = name === undefined && expression?.type === 'name' ? { shows: expression.name } : {};
+    const given = { kind, value, warnings, error, cached: false };
+    return { cell, line, name: name?.text, called, ...shows, ...given, shown, unitAsked };
   }
 
   #nameKey(name: string): Promise<string> {

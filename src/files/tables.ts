@@ -19,7 +19,9 @@ interface Table {
  * their units in the headings; spectra in long form; beside a comparison the level of each run. The same for every door.
  */
 export async function tableFiles({ results }: RunReport, format: TableFormat): Promise<readonly MadeFile[]> {
-  const tables = [...results.flatMap(tablesOf), ...quantities(results)];
+  // What only shows a name has its file by that name.
+  const own = results.filter(({ shows }) => shows === undefined);
+  const tables = [...own.flatMap(tablesOf), ...quantities(own)];
   const files: MadeFile[] = [];
   for (const { stem, from, cells } of withOwnStems(tables)) {
     // Loaded only here: most tables are text.

@@ -28,6 +28,7 @@ export interface RunDocument {
     readonly index: number;
     readonly statements: readonly {
       readonly name: string | null;
+      readonly shows?: string;
       readonly kind: string | null;
       readonly value: unknown;
       readonly warnings: readonly { readonly code: string }[];
@@ -50,9 +51,11 @@ const labels = ['run', 'label', 'name', 'channel', 'code'];
 export function makeRecord(run: RunDocument, tool: string): NotebookRecord {
   const results = new Map<string, Scalar>();
   for (const { index, statements } of run.cells) {
-    statements.forEach(({ name, kind, value, warnings, error }, at) => {
+    statements.forEach(({ name, shows, kind, value, warnings, error }, at) => {
       const where = name ?? `cell ${index + 1} statement ${at + 1}`;
       if (error) results.set(`${where}.error`, error.code);
+      // Under its name it stands already: once more it would be another result.
+      if (shows !== undefined) return;
       warnings.forEach(({ code }, warning) => results.set(`${where}.warnings[${warning + 1}]`, code));
       // A chart holds nothing that the values it draws do not.
       if (kind !== 'chart' && value !== null) flatten(value, where, results);

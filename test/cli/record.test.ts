@@ -30,6 +30,17 @@ describe('washboard record and verify', () => {
     assert.match(verified.printed, /the same \d+ values from the same 2 raw files/);
   });
 
+  it('records a result once that another cell shows again by its name', async () => {
+    const shown = `${notebook.replace('levels runs', 'L = levels runs')}\n\`\`\`washboard\nL\n\`\`\`\n`;
+    writeFileSync(sandbox.path('shown.washboard.md'), shown);
+    assert.equal((await sandbox.run('record', sandbox.path('shown.washboard.md'))).code, 0);
+    const record = readFileSync(sandbox.path('shown.record.json'), 'utf8');
+    assert.match(record, /"L\.rows/);
+    assert.doesNotMatch(record, /statement/);
+    const verified = await sandbox.run('verify', sandbox.path('shown.washboard.md'));
+    assert.equal(verified.code, 0);
+  });
+
   it('tells of a raw file that changed, with the figures that changed by it', async () => {
     await sandbox.run('record', sandbox.path('ride.washboard.md'));
     writeFileSync(sandbox.path('raw/b.csv'), recording({ seed: 4, level: 0.5 }));

@@ -33,6 +33,7 @@ describe('the schema of `run --json`', () => {
     for (const kind of kindNames) {
       const document = around({ kind, value: JSON.parse(JSON.stringify(toJson(everyValue[kind]))) as object });
       assert.ok(holds(document), `${kind}: ${ajv.errorsText(holds.errors)}`);
+      assert.ok(holds(around({ kind, value: null, shows: 'A' })));
     }
   });
 

@@ -20,6 +20,7 @@ describe('the tables of a notebook as files', () => {
       gave(bands, { called: 'band-S' }),
       gave(bands, { called: 'band-T', shown: false }),
       gave(levels, { name: 'hidden', shown: false }),
+      gave(levels, { called: 'L', shows: 'L' }),
     );
     assert.deepEqual(Object.keys(files), ['L.csv', 'band-S.csv', 'hidden.csv']);
     assert.match(lines(files['L.csv'])[0], /^run,channel,mean \(g\),rms \(g\)/);

@@ -76,6 +76,13 @@ describe('a record', () => {
     ]);
   });
 
+  it('holds once what a later statement only shows again, and the error of one that cannot', () => {
+    const shows = { ...statement(null, 'levels', { unit: 'g', rows }), shows: 'after' };
+    const fails = { ...shows, kind: null, value: null, error: { code: 'lost' } };
+    const again = makeRecord({ ...run, cells: [...run.cells, { index: 3, statements: [shows, fails] }] }, '');
+    assert.deepEqual(again.results, { ...record.results, 'cell 4 statement 2.error': 'lost' });
+  });
+
   it('tells rows of one label apart', () => {
     const twice = {
       rows: [
