@@ -90,11 +90,11 @@ function unwritten({ reason, system = 'no code' }: DiskFault): string {
 
 const outside = {
   absolute:
-    "is an absolute path: raw files are named relative to the notebook's folder, so that the study runs on any machine.",
-  address: 'is an address: raw files must lie in the project folder.',
+    "is an absolute path: raw files are named relative to the notebook's folder, so that the study runs on any machine. Name it so, and put a copy into the project folder if it lies elsewhere.",
+  address: 'is an address: save the file in the project folder and name it there.',
   outside:
-    'lies outside the project folder: only files inside it may be read, so that the study can be run again elsewhere.',
-  link: 'is a link or lies behind one, and this file system does not tell where it leads: put the file itself into the project.',
+    'lies outside the project folder, and only files inside it are read, so that the study can be run again elsewhere: put a copy into the project folder and name that.',
+  link: 'is a link or lies behind one, and this file system does not tell where it leads: put the file itself into the project folder.',
 };
 
 function missing(facts: Missing): string {
