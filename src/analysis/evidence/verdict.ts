@@ -2,6 +2,7 @@ import { judge, type Judged, type Judgement, type NoInference } from '../../stat
 import { claimZone, type Claim } from '../../statistics/claimForm.ts';
 import { sidesOfRow, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
+import { fittingsOf } from '../../values/fittings.ts';
 import type { VerdictValue } from '../../values/verdict.ts';
 import { claimText, verdictWords } from '../messages/verdict.ts';
 import { reasonOfOrder } from './byOrder.ts';
@@ -40,6 +41,7 @@ export function verdictOf(
     foundTellsWhy: change.noInference === undefined || (change.interval !== undefined && guards.length === 0),
     shareOfA: row.shareOfA,
     best,
+    fittedOnce: fittingsOf(comparison, row)?.once ?? [],
     otherPlanned: plan?.claim !== undefined && !isSameClaim(plan.claim, claim) ? plan.claim : undefined,
   });
   const zone = claimZone(claim);

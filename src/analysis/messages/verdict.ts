@@ -1,6 +1,6 @@
 import { messages, type Sentences } from '../../result/messages.ts';
 import type { Message } from '../../result/result.ts';
-import { capitalised } from '../../result/words.ts';
+import { capitalised, listed } from '../../result/words.ts';
 import type { Judgement, NoInference, Reason, Settle, Strongest, Verdict } from '../../statistics/claim.ts';
 import type { BothWays, Claim } from '../../statistics/claimForm.ts';
 import type { Band } from '../../values/band.ts';
@@ -110,6 +110,8 @@ export interface VerdictFacts {
   readonly best: { readonly changes: number; readonly expected: Judgement | undefined } | undefined;
   /** The claim of the plan, where it is another. */
   readonly otherPlanned: Claim | undefined;
+  /** Sides that were fitted once: what is shown holds of that fitting only. */
+  readonly fittedOnce: readonly string[];
 }
 
 /** A verdict in words. */
@@ -134,12 +136,18 @@ export function verdictWords(facts: VerdictFacts): VerdictWords {
   const why = isTold ? forSame : strongest === undefined ? `: ${reason}` : `; ${strongestText(strongest)} is supported`;
   const because = [reason, ...besides(facts)].map((clause) => `${capitalised(clause)}.`);
   return {
-    sentence: `${found} The claim of ${claimText(claim)} is ${verdict.verdict}${why}.`,
+    sentence: `${found} ${capitalised(`${reachClause(facts)}the claim of ${claimText(claim)} is ${verdict.verdict}${why}`)}.`,
     because,
     untold: strongest === undefined ? because.slice(1) : because,
     settle:
       verdict.settle && settleText(verdict.settle, facts.guards.length + (verdict.noInference === undefined ? 0 : 1)),
   };
+}
+
+/** Of which fittings what is shown holds, where it holds of no others. */
+function reachClause({ verdict: { verdict, strongest }, fittedOnce }: VerdictFacts): string {
+  if (fittedOnce.length === 0 || (verdict === 'not shown' && strongest === undefined)) return '';
+  return `for ${fittedOnce.length === 1 ? 'this one fitting' : 'these single fittings'} of ${listed(fittedOnce)} alone, `;
 }
 
 const strongestText = ({ direction, percent, of }: Strongest): string =>

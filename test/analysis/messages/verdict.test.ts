@@ -39,6 +39,7 @@ const words = (
     shareOfA,
     best: undefined,
     otherPlanned: undefined,
+    fittedOnce: [],
   });
 
 describe('the words of a claim', () => {

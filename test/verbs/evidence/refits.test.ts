@@ -32,6 +32,23 @@ describe('compare with refits in the run sheet', () => {
     assert.match(other.warnings.map((one) => one.message).join(), /Gel was fitted once: .* of this fitting alone/);
   });
 
+  it('has a claim’s sentence say of which fittings it holds, where it shows anything', async () => {
+    const claimed = async (claim: string, refit: readonly string[]): Promise<string> =>
+      (await valueOf('verdict', `${text}\nclaim C ${claim}`, study(refit))).sentence;
+    const [each, gelOnce] = [Array.from({ length: 8 }, () => '1'), ['1', '1', '2', '2', '1', '1', '1', '1']];
+    const both = /\. For these single fittings of foam and gel alone, the claim of a reduction is supported: /;
+    assert.match(await claimed('reduction', each), both);
+    assert.match(await claimed('increase', each), /For these single .*, the claim of an increase is contradicted; a/);
+    assert.match(
+      await claimed('reduction 1 %', gelOnce),
+      /\. For this one fitting of gel alone, the claim of .* is supp/,
+    );
+    assert.match(await claimed('reduction 1 %', ['1', '2', '3', '4', '1', '2', '3', '4']), /\. The claim of a/);
+    const alike = pads({ a: [0.3, 0.302, 0.318, 0.316], b: [0.301, 0.319, 0.299, 0.317], facts: { refit: each } });
+    const open = await valueOf('verdict', `${text}\nclaim C reduction 1 %`, alike);
+    assert.match(open.sentence, /\. The claim of a reduction of at least 1 % is not shown: /);
+  });
+
   it('tells the method in the methods paragraph with its source', async () => {
     const { parts } = await valueOf('methods', `${text}\nmethods C`, study(['1', '1', '2', '2', '1', '1', '2', '2']));
     assert.match(parts.map((part) => part.text).join(' '), /means of the refits, .*Montgomery/);
