@@ -45,8 +45,8 @@ thead .caption th { display: none; }
   body { font-size: 9.5pt; }
   main { max-width: none; margin: 0; padding: 0; }
   .cell { break-inside: auto; }
-  figure, tr, pre.source, .wide.short { break-inside: avoid; }
-  h1, h2, h3, pre.source, .name { break-after: avoid; }
+  figure, tr, pre.source, .wide.short, .prose table { break-inside: avoid; }
+  h1, h2, h3, pre.source, .name, .lead { break-after: avoid; }
   p, li { orphans: 3; widows: 3; }
   .prose, .text, .message { max-width: none; }
   .wide { overflow: visible; background: none; }

@@ -56,6 +56,13 @@ describe('a table on the page', () => {
     assert.match(page, /td\.right, td\.whole \{ white-space: nowrap; \}/);
   });
 
+  it('of the prose is not parted on paper, nor a verdict from its sentence', async () => {
+    const page = await pageOf({ type: 'text', style: 'lead', text: 'SUPPORTED: a reduction.' });
+    assert.match(page, /<div class="text lead"><p>SUPPORTED/);
+    assert.match(page, /[ ,]\.lead \{ break-after: avoid; \}/);
+    assert.match(page, /[ ,]\.prose table \{ break-inside: avoid; \}/);
+  });
+
   it('that is wider than paper is parted into blocks there, each with the names of the rows and a caption', async () => {
     const [whole, ...blocks] = tablesOf(await pageOf(wide(40)));
     assert.match(whole, /^ [a-z ]*on-screen/);
