@@ -92,7 +92,8 @@ export const settings = {
   /**
    * Chance of an extreme to look as it does by itself below which it is called clipped, and the same where it lies at the
    * end of a usual range (in g). Lone samples are a heap at one in so many tops at most. Where noise was added after the sensor
-   * stopped, the heap holds so many samples within such a share of the range, and so many times those inside of it.
+   * stopped, the heap holds so many samples within such a share of the range, and so many times those inside of it. Of a range
+   * that the file states even a lone sample counts within so many of the converter's steps of its end.
    */
   clipping: {
     chance: 0.01,
@@ -103,6 +104,7 @@ export const settings = {
     heapExcess: 5,
     fault: 1e-3,
     range: 0.99,
+    last: 1.01,
     ranges: [2, 4, 8, 16, 24, 32, 40, 50, 64, 100, 200, 400, 500],
   },
   /** A value held for more than so many samples, and so many times the usual. */

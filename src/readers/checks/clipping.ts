@@ -31,7 +31,7 @@ export const clipping: Check = (run) => {
     );
     const spans = sides.flatMap((one) => one.spans).sort((one, other) => one.from - other.from);
     const count = spans.reduce((sum, { from, to }) => sum + to - from, 0);
-    return count < 2 ? [] : [clippedAt(run, channel, count, spans, sides[0].at)];
+    return count < 1 ? [] : [clippedAt(run, channel, count, spans, sides[0].at)];
   });
 };
 
@@ -110,9 +110,9 @@ function cutAt(
  * count alone how unlikely they are, and that they are no more unlikely than 1/2 for each but the first.
  */
 function mayBeCut(channel: CheckedChannel, at: number, { atEnd, isJoined }: Crowd): boolean {
-  // A lone sample at the extreme is no plateau.
-  if (atEnd < 2) return false;
-  return isJoined || (atEnd - 1) * Math.LN2 > -logOf(settings.clipping.chance) || rangeEnd(channel, at) === 'stated';
+  // A lone sample at the extreme is no plateau, but where the file says that nothing lies beyond.
+  if (isAtStated(channel, at)) return true;
+  return atEnd > 1 && (isJoined || (atEnd - 1) * Math.LN2 > -logOf(settings.clipping.chance));
 }
 
 /** Whether a channel's samples stop at an extreme. */
@@ -123,15 +123,14 @@ function isCut(
   { side, step, ends }: { readonly side: 1 | -1; readonly step: number; readonly ends: readonly number[] },
 ): boolean {
   const { value, plateaus } = extreme;
-  const end = rangeEnd(channel, value);
-  if (end === 'stated') return extreme.samples > 1;
+  if (isAtStated(channel, value)) return true;
   // Where a channel stands for most of the time it is at rest.
   if (extreme.samples > channel.samples.length / 2) return false;
   const { chance, chanceAtEnd, lone } = settings.clipping;
   const isPlateau = plateaus.some(({ from, to }) => to - from > 1);
   // How long a reading is held says something of plateaus alone.
   const found = logChance(extreme, step, isPlateau ? usualHold(channel.samples, ends) : 1);
-  const limit = logOf(isPlateau && end === 'usual' ? chanceAtEnd : chance);
+  const limit = logOf(isPlateau && isNearEnd(channel, value) ? chanceAtEnd : chance);
   // Lone samples count where they are a heap and other tops stay below: a tone in step with the rate has only such tops.
   return found < limit && (isPlateau || isWithinTops(plateaus.length, lone, run, channel.samples, side));
 }
@@ -150,15 +149,27 @@ function heapedAt(samples: Float64Array, extreme: number, inward: number): boole
   return counts[0] >= heap && counts[0] >= heapExcess * Math.max(1, counts[1], counts[2], counts[3]);
 }
 
-/** Whether a value is the end of the range that the file states, or lies within 1 % of that of a usual one. */
-function rangeEnd(channel: CheckedChannel, value: number): 'stated' | 'usual' | undefined {
+/** Whether a value lies within 1 % of the end of the range that the file states, or of a usual one. */
+function isNearEnd(channel: CheckedChannel, value: number): boolean {
   const { ranges, range } = settings.clipping;
-  const reaches = (end: number, reading: number): boolean => reading >= range * end && reading <= 1.001 * end;
   const size = inGravity(channel);
-  if (size === undefined) return undefined;
-  if (channel.range !== undefined && reaches(channel.range, Math.abs(value) * size)) return 'stated';
-  return ranges.some((end) => reaches(end, Math.abs(value) * size)) ? 'usual' : undefined;
+  if (size === undefined) return false;
+  const reading = Math.abs(value) * size;
+  return [channel.range ?? NaN, ...ranges].some((end) => reading >= range * end && reading <= beyond * end);
 }
+
+/** Whether a value is the end of the range that the file states, or one step short of it as in two's complement. */
+function isAtStated(channel: CheckedChannel, value: number): boolean {
+  const size = inGravity(channel);
+  if (size === undefined || channel.range === undefined) return false;
+  const [reading, end] = [Math.abs(value) * size, channel.range];
+  // Coarse steps of a few values reach farther than any converter's last one.
+  if (reading < settings.clipping.range * end || reading > beyond * end) return false;
+  return reading >= end - Math.max(settings.clipping.last * converterStep(channel.samples) * size, 1e-6 * end);
+}
+
+/** A reading that is rounded may lie so far past the end of a range, as a share of it. */
+const beyond = 1.001;
 
 function spansWhere(samples: Float64Array, test: (value: number) => boolean): { from: number; to: number }[] {
   const spans: { from: number; to: number }[] = [];

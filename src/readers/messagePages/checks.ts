@@ -19,7 +19,7 @@ export const checkPages: Pages<CheckFacts> = {
   },
   clipped: {
     title: 'A clipped channel',
-    why: 'Several readings in a row stand at the largest or smallest value, more often than steps of the converter or a slow top explain: what was beyond it is lost.',
+    why: 'Several readings in a row stand at the largest or smallest value, more often than steps of the converter or a slow top explain, or even one at the end of the range that the lines before the table state: what was beyond it is lost.',
     wrong: example(z('1.985', '2.000', '2.000', '2.000', '1.992')),
     right: example(z('1.985', '2.310', '2.655', '2.218', '1.992')),
   },

@@ -66,7 +66,7 @@ export const checkSentences: Sentences<CheckFacts> = {
     `${percent(share)} of the mean square lies above ${figure(from)} Hz, close to half the rate: what lies beyond may be folded in, so record once at a higher rate, and end bands below ${figure(from)} Hz.`,
   'band-high': bandHigh,
   clipped: ({ channel, unit, count, share, at }) =>
-    `${channel} is clipped: ${count} samples (${percent(share)}) stand at ${inUnit(at, unit)}, so peak, kurtosis and dose mean nothing and the r.m.s. is too low: record again with a larger range.`,
+    `${channel} is clipped: ${counted(count, 'sample')} (${percent(share)}) ${count === 1 ? 'stands' : 'stand'} at ${inUnit(at, unit)}, so peak, kurtosis and dose mean nothing and the r.m.s. is too low: record again with a larger range.`,
   drift: ({ channel, change }) =>
     `${channel} drifts by ${figure(change)} g from start to end: the mount turned or the sensor warmed up, so look at the mount and write detrend linear before levels below 1 Hz.`,
   flat: ({ channel, value }) =>

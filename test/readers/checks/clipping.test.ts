@@ -134,6 +134,35 @@ describe('clipping', () => {
     assert.equal(found(peaks, 4), undefined);
   });
 
+  it('is a single reading at the end of the range that the file states, or one step short of it', () => {
+    const ride = smooth(12_000, dice(4)).map((value) => Math.round(200 * value) / 1000);
+    const peak = (top: number): Float64Array => ride.map((value, i) => (i === 500 ? top : value));
+    for (const top of [3, 2.999, -3]) {
+      assert.equal(found(peak(top)), undefined);
+      assert.equal(found(peak(top), 3)?.value, 1 / 12_000);
+      assert.match(found(peak(top), 3)?.message ?? '', /1 sample \(.*\) stands at/);
+    }
+    for (const top of [2.99, -2.99, 3.01]) assert.equal(found(peak(top), 3), undefined);
+  });
+
+  it('is in no recording in whole mg that stays inside of the range that the file states', () => {
+    const impacts: Signal = (count, { even, normal }) => {
+      const [at, width] = [Math.floor(count * even()), 3 + 20 * even()];
+      return of(count, (i) => Math.exp(-(((i - at) / width) ** 2)) + 0.01 * normal());
+    };
+    const wrong = Object.entries({ ...signals, impacts }).flatMap(([name, signal], k) =>
+      [0.3, 0.9, 0.98, 0.992, 0.998].flatMap((share) =>
+        Array.from({ length: 20 }, (_, n) => signal(2000, dice(3 + n + 1000 * k)))
+          .filter((made) => {
+            const within = inSteps(made, (4000 * share) / Math.max(...made.map(Math.abs)));
+            return found(within, 4) !== undefined && found(within) === undefined;
+          })
+          .map(() => `${name} at ${share}`),
+      ),
+    );
+    assert.deepEqual(wrong, []);
+  }).timeout(60_000);
+
   it('is not gravity on an axis at rest, whatever jolts it', () => {
     for (const [rest, jolt] of [
       [1, 0.8],
