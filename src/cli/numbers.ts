@@ -72,5 +72,8 @@ function writeNumbers(
   }));
   const content = serializeNotebook({ cells, frame: source.frame });
   const isOurs = (now: Buffer): boolean => now.equals(bytes);
-  return writeProduct({ path, content, kind: 'notebook as it was read', isOurs }, { force: false, kept: [] });
+  return writeProduct(
+    { path, content, kind: 'notebook as it was read', isOurs, isEdit: true },
+    { force: false, kept: [] },
+  );
 }

@@ -30,6 +30,8 @@ export interface Product {
   readonly isOurs?: (found: Buffer) => boolean;
   /** Whether `force` goes over what is found; left out, over anything that is not kept. */
   readonly isForced?: (found: Buffer) => boolean;
+  /** Whether it is the file itself with something changed, and no product in its place: so a notebook may be written. */
+  readonly isEdit?: boolean;
 }
 
 /** What stands around a product. */
@@ -127,7 +129,7 @@ export function unmakeFolder(path: string, uppermost: string): void {
 }
 
 function refusedTarget(
-  { path, kind, isOurs, isForced }: Product,
+  { path, kind, isOurs, isForced, isEdit = false }: Product,
   found: Stats,
   { force, kept }: WriteOptions,
 ): Refused | undefined {
@@ -139,7 +141,7 @@ function refusedTarget(
   });
   if (same !== undefined && !(force && same.as === 'record')) return refuse('write.kept', { path, as: same.as });
   // A link may call a notebook anything.
-  if (isNotebookName(realpathSync(path))) return refuse('write.kept', { path, as: 'any notebook' });
+  if (!isEdit && isNotebookName(realpathSync(path))) return refuse('write.kept', { path, as: 'any notebook' });
   const content = readFileSync(path);
   if (isOurs?.(content) === true) return undefined;
   if (force) return isForced?.(content) === false ? refuse('write.other', { path, kind }) : undefined;
