@@ -1,5 +1,6 @@
 import { filesText } from './filesText.ts';
 import { groupsOf, type Group } from './starterGroups.ts';
+import { visibleLine } from '../result/visible.ts';
 
 /** What the recordings told that a study may begin from. */
 export interface StarterFacts {
@@ -15,7 +16,8 @@ export const nothingKnown: StarterFacts = { channel: undefined, rate: undefined,
 
 /**
  * The text of a notebook that begins a study of these files: the whole way from the question to the claim as cells to be
- * filled in, each set of runs loaded. Without files, names stand in their place.
+ * filled in, each set of runs loaded. Without files, names stand in their place. A file whose name no text of the language can
+ * hold, or that would not be read as it stands there, is named as left out.
  *
  * @param paths relative to the notebook's folder, with `/`
  * @param besides all files of their folders, so that no pattern takes in more than was chosen
@@ -25,13 +27,14 @@ export function starterNotebook(
   besides: readonly string[],
   facts: StarterFacts = nothingKnown,
 ): string {
-  const groups = groupsOf(paths);
+  const groups = groupsOf(paths.filter(isWritable));
   const loaded = groups.map(({ name, paths: files }) => loadCell(name, files.length, filesText(files, besides)));
   const sets = [...groups.map(({ name }) => name), ...missing(groups)];
   const loads = [...loaded, ...missing(groups).map((name) => loadCell(name, 0, `"raw/${name}-*.csv"`))];
   return `${[
     question(facts),
     `## The runs\n\n${loads.join('\n\n')}`,
+    leftOut(paths.filter((path) => !isWritable(path))),
     soundness(sets),
     comparison(sets[0], sets[1], facts),
     sets.length > 2
@@ -41,6 +44,22 @@ export function starterNotebook(
   ]
     .filter((part) => part !== '')
     .join('\n\n')}\n`;
+}
+
+/**
+ * Whether a path can stand in a notebook as it is: texts have no escapes, a backslash parts folders there, and signs that steer a
+ * terminal or turn the writing around show another name.
+ */
+const isWritable = (path: string): boolean => !/["\\]/.test(path) && visibleLine(path) === path;
+
+function leftOut(paths: readonly string[]): string {
+  if (paths.length === 0) return '';
+  // A code span of two marks, since a name may hold one.
+  const names = paths.map((path) => `- \`\` ${visibleLine(path)} \`\``).join('\n');
+  return `Not loaded, since a notebook can't write names with quotes, backslashes, line ends, control characters or marks that turn the
+writing around; give these files plain names, then load them:
+
+${names}`;
 }
 
 const cell = (...lines: readonly string[]): string => ['```washboard', ...lines, '```'].join('\n');

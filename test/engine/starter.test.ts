@@ -22,6 +22,21 @@ describe('a notebook that begins with files', () => {
     assert.match(cells[0], /load "raw\/foam-1\.csv", "raw\/foam-2\.csv"/);
   });
 
+  it('leaves out files whose names a notebook cannot write as they are, and shows these with visible escapes', () => {
+    const odd = ['a"b.csv', 'a\\b.csv', 'a\nb.csv', 'a\u001bb.csv', 'a\u202eb.csv'];
+    const fine = ['a#c.csv', 'a%20d.csv', "a'e.csv", 'a😀f.csv', 'a[g].csv'];
+    const text = starterNotebook([...odd, ...fine], [...odd, ...fine]);
+    const loads = loadsOf(text);
+    assert.deepEqual(
+      loads.map((cell) => /= load "(.*)"$/m.exec(cell)?.[1]),
+      fine,
+    );
+    for (const name of ['a"b.csv', 'a\\b.csv', 'a\\u000ab.csv', 'a\\u001bb.csv', 'a\\u202eb.csv'])
+      assert.ok(text.includes(`\n- \`\` ${name} \`\`\n`), name);
+    assert.doesNotMatch(text, /[\u001b\u202e]/);
+    assert.doesNotMatch(starterNotebook(fine, fine), /Not loaded/);
+  });
+
   it('finds for every set a name that the language allows, once', () => {
     for (const names of [
       ['1.csv', '2.csv'],

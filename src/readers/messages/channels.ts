@@ -171,7 +171,7 @@ export const channelSentences: Sentences<ChannelFacts> = {
   'too-short': ({ path, rows }) =>
     rows === 'incomplete'
       ? `${path}: fewer than two rows hold a reading of every axis.`
-      : `${path}: the file has ${rows === 0 ? 'no row' : 'one row'} of numbers; a recording needs two at least.`,
+      : `${path}: the file has ${rows === 0 ? 'no row' : 'one row'} of numbers; a recording needs two at least: see whether the file was cut short, or load a longer one.`,
   'no-channels': ({ path, unread }) =>
     unread.length === 0
       ? `${path}: besides the time there is no column of numbers: check the delimiter and the decimal mark.`

@@ -23,11 +23,15 @@ export interface Grid {
   readonly rows: readonly (readonly string[])[];
 }
 
+const marks: readonly DecimalMark[] = ['.', ','];
 const delimiters = ['\t', ';', '|', ',', ' '];
 /** Rows that are looked at. */
 const enough = 400;
 /** Last lines of the head by which the columns are judged. */
 const settlingRows = 200;
+
+/** Lines that may stand above a single row; what has more is no file that ended early. */
+const fewLines = 40;
 
 /** Fewest rows that make a table. */
 const fewestRows = 2;
@@ -169,7 +173,7 @@ export function sniff(path: string, lines: readonly HeadLine[], options: SniffOp
   const grids: Grid[] = [];
   const kinds = { '.': remembered('.'), ',': remembered(',') };
   for (const delimiter of options.delimiter === undefined ? delimiters : [options.delimiter]) {
-    for (const decimal of options.decimal === undefined ? (['.', ','] as const) : [options.decimal]) {
+    for (const decimal of options.decimal === undefined ? marks : [options.decimal]) {
       // Decimal commas between commas can be told only by quotes.
       if (decimal === delimiter && !lines.some(({ text }) => text.includes('"'))) continue;
       const grid = gridOf(lines, delimiter, decimal, kinds[decimal]);
@@ -243,11 +247,23 @@ function doubtfulThousands(path: string, lines: readonly HeadLine[], grid: Grid)
   return refuse('ambiguous-decimal', { path, line, text, value, whole: asInteger, decimal: grid.decimal });
 }
 
+/** Whether a row of numbers ends a few lines of names, and none is beside it: a recording that was cut short. */
+function isOneRow(lines: readonly HeadLine[]): boolean {
+  const isRow = ({ text }: HeadLine): boolean =>
+    /\d/.test(text) &&
+    text
+      .trim()
+      .split(/[\t;| ]+|,(?!\d+[\t;|])/)
+      .every((cell) => marks.some((mark) => kindOf(cell, mark) !== 'text'));
+  return lines.length <= fewLines && lines.filter(isRow).length === 1 && isRow(lines[lines.length - 1]);
+}
+
 function noTable(path: string, lines: readonly HeadLine[]): Refused {
   const filled = lines.filter(({ text }) => !isBlank(text));
   if (filled.length === 0) return refuse('no-table', { path });
   if (filled.filter(({ text }) => isComment(text)).length > 0.9 * filled.length)
     return refuse('no-table', { path, found: { why: 'comments', ...filled[0] } });
+  if (isOneRow(filled)) return refuse('too-short', { path, rows: 1 });
   const example = filled.find(({ text }) => /\d/.test(text) && !isComment(text)) ?? filled[filled.length - 1];
   return refuse('no-table', { path, found: { why: 'no row', ...example } });
 }

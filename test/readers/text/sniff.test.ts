@@ -18,6 +18,13 @@ function written(delimiter: string, decimal: string, end = '\n', header = true):
 }
 
 describe('layout of delimited text', () => {
+  it('is said to have one row of numbers where it has no more, and what is no such row is none', async () => {
+    for (const text of ['t (s),z (g)\n0.00,0.1\n', 't;z\n0,00;0,1', '# made by hand\nt z\n0.00 0.1\n', 'z\n1\n'])
+      assert.match((await refusalOf(text)).message, /one row of numbers; .* cut short/, JSON.stringify(text));
+    for (const text of ['t,z\nnone,none\n', 't,z\n0.1,up 2\n'])
+      assert.doesNotMatch((await refusalOf(text)).message, /one row of numbers/, JSON.stringify(text));
+  });
+
   for (const [delimiter, decimal] of [
     [',', '.'],
     [';', '.'],
