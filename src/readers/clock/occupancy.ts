@@ -128,7 +128,7 @@ function placed(t: Float64Array, quanta: Quanta, { rate, length }: Kept, quantum
 }
 
 /** The least-squares line of stamps over the places of their rows. */
-export class Line {
+class Line {
   #first: number | undefined;
   #count = 0;
   #n = 0;
