@@ -68,7 +68,9 @@ export function methodsOf(values: readonly Value[]): MethodsValue {
       ),
     ],
     ['runs', ofRuns(runsTold(comparisons, runs))],
-    ...comparisons.flatMap((one): [string, string][] => [['order', orderText(orderFacts(one))]]),
+    ...comparisons.flatMap((one): [string, string][] => [
+      ['order', orderText(orderFacts(one), comparisons.length > 1)],
+    ]),
     ['circumstances', circumstancesText(columnsOf(runs, circumstanceColumns).flatMap(figuresOf))],
     [
       'exclusions',

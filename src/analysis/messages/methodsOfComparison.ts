@@ -1,4 +1,4 @@
-import { allOf, counted, listed } from '../../result/words.ts';
+import { allOf, capitalised, counted, listed } from '../../result/words.ts';
 import type { Method } from '../../statistics/methods.ts';
 import type { Band } from '../../values/band.ts';
 import { reachText, type Fittings } from '../../values/fittings.ts';
@@ -31,8 +31,8 @@ export const strataText = (names: readonly string[]): string =>
 
 const spaced = (letters: string | undefined): string => [...(letters ?? '')].join(' ');
 
-/** In what order the runs were made, and of which design that is. */
-export function orderText({ names, hasReference, orders, design }: OrderFacts): string {
+/** In what order the runs were made, and of which design that is. @param isOneOfSeveral whether other runs are told of beside these */
+export function orderText({ names, hasReference, orders, design }: OrderFacts, isOneOfSeveral: boolean): string {
   const own = hasReference ? names.slice(0, -1) : names;
   if (orders.some(({ letters }) => letters === undefined))
     return `The order of the runs of ${listed(own)} is not known.`;
@@ -41,14 +41,14 @@ export function orderText({ names, hasReference, orders, design }: OrderFacts): 
   );
   const legend = `${listed(called)}${hasReference ? ' (reference runs)' : ''}`;
   const as = design === undefined ? '' : designs[design];
+  const they = isOneOfSeveral ? `those of ${listed(own)}` : 'they';
   const [first] = orders;
   if (orders.every(({ letters }) => letters === first.letters)) {
-    const where =
-      orders.length === 1 ? 'They' : `In each of ${strataText(orders.flatMap(({ stratum = [] }) => stratum))} they`;
-    return `${where} were made in the order ${spaced(first.letters)}, ${legend}${as}.`;
+    const where = orders.length === 1 ? '' : `in each of ${strataText(orders.flatMap(({ stratum = [] }) => stratum))} `;
+    return `${capitalised(where + they)} were made in the order ${spaced(first.letters)}, ${legend}${as}.`;
   }
   const each = orders.map(({ stratum, letters }) => `${spaced(letters)} (${stratum})`);
-  return `They were made in the orders ${listed(each)}, ${legend}${as}.`;
+  return `${capitalised(they)} were made in the orders ${listed(each)}, ${legend}${as}.`;
 }
 
 /** What holds together, and of how many rows it is. */

@@ -109,8 +109,11 @@ function ratioSentence({ series, x, across }: Overlay): string[] {
     if (best === undefined || distance(bin) > distance(best)) best = bin;
   }
   if (best === undefined) return [];
+  const channels = new Set(series.map(({ channel }) => channel));
   const ratio = significant(b.level[best] / a.level[best], 2);
-  return [`They differ most at ${placeOn(across, best * a.spacing)}, where the second is ${ratio} times the first.`];
+  const where = placeOn(across, best * a.spacing);
+  const [first, second] = series.map(({ set, channel }) => (channels.size > 1 ? `${set} ${channel}` : set));
+  return [`They differ most at ${where}, where the level of ${second} is ${ratio} times that of ${first}.`];
 }
 
 /** Levels that a log axis can't show are counted, not hidden. */

@@ -44,6 +44,19 @@ describe('the paragraph on methods', () => {
     assert.match(parts['statistics'], /both bands together, by Bonferroni’s inequality/);
   });
 
+  it('says whose order it is where several comparisons are told of', async () => {
+    const files = pads({ ...worked, order: [1, 4, 5, 2, 3, 6], facts });
+    const cell = 'C = compare foam with gel over 10..30 Hz\nD = compare gel with foam over 10..30 Hz\nmethods C, D';
+    const { parts } = await valueOf('methods', loadPads + cell, files);
+    assert.deepEqual(
+      parts.flatMap(({ about, text }) => (about === 'order' ? [text] : [])),
+      [
+        'Those of foam and gel were made in the order A B B A A B, A being foam and B gel.',
+        'Those of gel and foam were made in the order B A A B B A, A being gel and B foam.',
+      ],
+    );
+  });
+
   it('names what is missing, and what was left out', async () => {
     const files = pads({
       ...worked,
