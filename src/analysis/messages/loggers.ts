@@ -65,11 +65,11 @@ export interface LoggersFacts {
   };
 }
 
-function reading({ percent, low, high }: ToldReading, a: string): string {
-  if (low === undefined || high === undefined) return `reads ${sizeOf(percent)} than ${a}`;
-  if (low <= 0 && high >= 0) return `reads as ${a} does within ${plain(Math.max(-low, high), 2)} %`;
+function reading({ percent, low, high }: ToldReading): string {
+  if (low === undefined || high === undefined) return sizeOf(percent);
+  if (low <= 0 && high >= 0) return `the same within ${plain(Math.max(-low, high), 2)} %`;
   const told = interval(percent, low, high);
-  return `reads ${interval(Math.abs(percent), low, high).value.replace(/^−/, '')} % ${percent < 0 ? 'lower' : 'higher'} than ${a}, ${signed(told.low)} to ${signed(told.high)} %`;
+  return `${interval(Math.abs(percent), low, high).value.replace(/^−/, '')} % ${percent < 0 ? 'lower' : 'higher'}, ${signed(told.low)} to ${signed(told.high)} %,`;
 }
 
 const sizeOf = (percent: number): string => `${plain(Math.abs(percent), 2)} % ${percent < 0 ? 'lower' : 'higher'}`;
@@ -121,10 +121,10 @@ export const { tell, refuse } = messages<LoggersFacts>({
   'loggers.incoherent': ({ channel, from, to, coherence }) =>
     `Only ${formatNumber(100 * coherence, 2)} % of ${channel} from ${hertz(from)} to ${hertz(to)} is common to both (the coherence weighted by mean square): what they read there differs by noise or by place, and the ratio is none of their sensitivities.`,
   'result.loggers': ({ a, b, readings, clock, confidence }) =>
-    `Logger ${b} ${listed(
+    `Against ${a}, logger ${b} reads ${listed(
       readings.map(
         (one) =>
-          `${reading(one, a)} in ${one.channel} from ${plain(one.from, 4)} to ${hertz(one.to)} (${coherenceTold(one)})`,
+          `${reading(one)} in ${one.channel} from ${plain(one.from, 4)} to ${hertz(one.to)} (${coherenceTold(one)})`,
       ),
     )}; its clock is ${lateTold(clock)}${rateTold(clock)} (${plain(100 * confidence, 4)} % intervals).`,
 });
