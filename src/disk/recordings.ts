@@ -15,7 +15,7 @@ export const isRecordingFile = (path: string, bytes: Uint8Array): boolean =>
   isRecordingName(path.split(/[\\/]/).pop() ?? path) && looksLikeRecording(path, bytes.subarray(0, headLength));
 
 /** Bytes of a file's head by which it is known. */
-const headLength = 4000;
+export const headLength = 4000;
 
 export interface Entry {
   readonly name: string;

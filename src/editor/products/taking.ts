@@ -11,6 +11,7 @@ import { languageId } from '../names.ts';
 import { codeCells } from '../notebooks.ts';
 import { rasterise, rasterised } from './rasters.ts';
 import { runOn } from './products.ts';
+import { save } from './saving.ts';
 import { askFile, takeText } from './texts.ts';
 
 /** Where a picture is to go, where that is known without asking. */
@@ -71,7 +72,7 @@ export async function savePicture(
     if (to === undefined) return;
     const content = await readFile(file);
     const bytes = order.format === 'png' ? await asPng(from, content.toString('utf8'), order.settings) : content;
-    await vscode.workspace.fs.writeFile(to, bytes);
+    await save(to, bytes);
   } finally {
     await rm(folder, { recursive: true, force: true });
   }

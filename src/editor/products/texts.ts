@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import type { TakingAsked } from '../../charts/handleMessages.ts';
 import { cellOf } from '../handles/shownBy.ts';
 import { folderOf } from '../places.ts';
+import { save } from './saving.ts';
 
 /** Does what the menu of a chart or table asks that is a text. */
 export async function takeText(
@@ -11,7 +12,7 @@ export async function takeText(
   switch (message.type) {
     case 'save text': {
       const to = await askFile(notebook, message.name, { CSV: ['csv'] });
-      if (to !== undefined) await vscode.workspace.fs.writeFile(to, new TextEncoder().encode(message.text));
+      if (to !== undefined) await save(to, new TextEncoder().encode(message.text));
       return;
     }
     case 'copy text':

@@ -17,14 +17,15 @@ export async function writeSheet(clicked?: vscode.Uri): Promise<void> {
     )?.[0];
   if (folder === undefined) return;
   const entries = await vscode.workspace.fs.readDirectory(folder);
-  const sheet = vscode.Uri.joinPath(folder, 'runs.csv');
+  // Some disks tell no capital from a small letter.
+  const there = entries.find(([name]) => name.toLowerCase() === 'runs.csv')?.[0];
+  const sheet = vscode.Uri.joinPath(folder, there ?? 'runs.csv');
   const files = entries
     .map(([name]) => name)
     .filter(isRecordingName)
     .sort(naturalOrder);
   if (files.length === 0) return void vscode.window.showWarningMessage(sentence('sheet.recordings', {}));
   // A sheet that is there holds somebody's notes: it is opened, not written again.
-  if (!entries.some(([name]) => name === 'runs.csv'))
-    await vscode.workspace.fs.writeFile(sheet, new TextEncoder().encode(sheetOfFiles(files)));
+  if (there === undefined) await vscode.workspace.fs.writeFile(sheet, new TextEncoder().encode(sheetOfFiles(files)));
   await vscode.window.showTextDocument(sheet);
 }

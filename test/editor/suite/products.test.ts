@@ -64,6 +64,11 @@ describe('what the command line makes, made in an editor', () => {
     // 85 mm at 300 dots per inch, which are 11811 per metre.
     assert.equal(png.readUInt32BE(16), 1004);
     assert.equal(png.readUInt32BE(png.indexOf('pHYs') + 4), 11811);
+    for (const to of [fileOf('made', 'a.csv'), notebook]) {
+      const before = Buffer.from(await vscode.workspace.fs.readFile(to));
+      await vscode.commands.executeCommand('washboard.savePicture', output, 0, { format: 'svg', settings: '', to });
+      assert.ok(before.equals(Buffer.from(await vscode.workspace.fs.readFile(to))), to.path);
+    }
   });
 
   it('writes the record, and shows beside the notebook that a figure differs from it', async () => {
