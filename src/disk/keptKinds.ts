@@ -1,6 +1,6 @@
 import type { Refused } from '../result/result.ts';
 import { refuse } from './messages.ts';
-import { headLength, isNotebookName, isRecordingFile } from './recordings.ts';
+import { headLength, isNotebookName, isRecordingFile, isRecordingName } from './recordings.ts';
 
 const isRecordName = (path: string): boolean => /\.record\.json$/i.test(path);
 
@@ -9,13 +9,15 @@ const isRecordName = (path: string): boolean => /\.record\.json$/i.test(path);
  * which files a notebook reads. A table of numbers looks like a recording, too: one that begins with the same line is an
  * earlier save of what is written.
  *
- * @param found the first bytes of the file that is there
+ * @param found the first bytes of the file that is there; none where it can't be read
  * @param content what is to be written
  */
 export function refusedKind(path: string, found: Uint8Array, content: Uint8Array): Refused | undefined {
   if (isNotebookName(path)) return refuse('write.kept', { path, as: 'any notebook' });
   if (isRecordName(path)) return refuse('write.kept', { path, as: 'record' });
-  if (!isRecordingFile(path, found) || firstLine(found) === firstLine(content)) return undefined;
+  // What can't be looked into, as a file of many GB, is judged by its name.
+  const isRaw = found.length === 0 ? isRecordingName(path.split('/').pop() ?? path) : isRecordingFile(path, found);
+  if (!isRaw || firstLine(found) === firstLine(content)) return undefined;
   return refuse('write.kept', { path, as: 'source' });
 }
 

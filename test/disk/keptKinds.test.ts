@@ -14,6 +14,7 @@ describe('what is saved over nothing that is kept', () => {
       ['raw/a.csv', raw],
       ['raw/a.csv.gz', bytes('\x1f\x8b')],
       ['raw/a.wav', bytes('RIFF')],
+      ['raw/too-long-to-be-read.csv', bytes('')],
     ] as const)
       assert.match(refusedKind(path, found, table)?.failure.message ?? '', /never written over/, path);
   });
