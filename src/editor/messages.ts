@@ -15,6 +15,7 @@ interface Facts {
   'sheet.recordings': object;
   'load.nowhere': object;
   'load.outside': object;
+  'load.named': object;
   'handle.earlier': object;
   'handle.edited': object;
   'handle.edit': object;
@@ -52,6 +53,8 @@ const { tell } = messages<Facts>({
   'load.nowhere': () => 'No notebook of ours is open to load recordings in: open one, or start one from these files.',
   'load.outside': () =>
     'These recordings lie outside of the project folder, where a notebook cannot read: copy them into it first.',
+  'load.named': () =>
+    "A notebook can't write a name with quotes, backslashes, line ends, control characters or marks that turn the writing around: give these recordings plain names first.",
   'prose.written': ({ written, wrong, unknown }) =>
     [
       written === 0

@@ -1,3 +1,5 @@
+import { visibleLine } from '../result/visible.ts';
+
 /** The folder of a path, with its `/`; nothing where it has none. */
 export const folderOf = (path: string): string => path.slice(0, path.lastIndexOf('/') + 1);
 /** The name of a path's file. */
@@ -5,6 +7,12 @@ export const fileOf = (path: string): string => path.slice(path.lastIndexOf('/')
 
 /** The ending of a path, a second one such as `.csv.gz` included. */
 export const endingOf = (path: string): string => /(\.[A-Za-z0-9]{1,8}){1,2}$/.exec(fileOf(path))?.[0] ?? '';
+
+/**
+ * Whether a path can stand in a notebook as it is: texts have no escapes, a backslash parts folders there, and signs that steer a
+ * terminal or turn the writing around show another name.
+ */
+export const canBeWritten = (path: string): boolean => !/["\\]/.test(path) && visibleLine(path) === path;
 
 /** The narrowest pattern if it stands for exactly these files, else the files one by one. */
 export function filesText(files: readonly string[], besides: readonly string[]): string {

@@ -1,4 +1,4 @@
-import { filesText } from './filesText.ts';
+import { canBeWritten, filesText } from './filesText.ts';
 import { groupsOf, type Group } from './starterGroups.ts';
 import { visibleLine } from '../result/visible.ts';
 
@@ -27,14 +27,14 @@ export function starterNotebook(
   besides: readonly string[],
   facts: StarterFacts = nothingKnown,
 ): string {
-  const groups = groupsOf(paths.filter(isWritable));
+  const groups = groupsOf(paths.filter(canBeWritten));
   const loaded = groups.map(({ name, paths: files }) => loadCell(name, files.length, filesText(files, besides)));
   const sets = [...groups.map(({ name }) => name), ...missing(groups)];
   const loads = [...loaded, ...missing(groups).map((name) => loadCell(name, 0, `"raw/${name}-*.csv"`))];
   return `${[
     question(facts),
     `## The runs\n\n${loads.join('\n\n')}`,
-    leftOut(paths.filter((path) => !isWritable(path))),
+    leftOut(paths.filter((path) => !canBeWritten(path))),
     soundness(sets),
     comparison(sets[0], sets[1], facts),
     sets.length > 2
@@ -45,12 +45,6 @@ export function starterNotebook(
     .filter((part) => part !== '')
     .join('\n\n')}\n`;
 }
-
-/**
- * Whether a path can stand in a notebook as it is: texts have no escapes, a backslash parts folders there, and signs that steer a
- * terminal or turn the writing around show another name.
- */
-const isWritable = (path: string): boolean => !/["\\]/.test(path) && visibleLine(path) === path;
 
 function leftOut(paths: readonly string[]): string {
   if (paths.length === 0) return '';

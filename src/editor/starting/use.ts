@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { filesText } from '../../engine/filesText.ts';
+import { canBeWritten, filesText } from '../../engine/filesText.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { sentence } from '../messages.ts';
 import { languageId, notebookType } from '../names.ts';
@@ -32,7 +32,10 @@ export async function insertLoad(clicked?: vscode.Uri, selected?: readonly vscod
   const chosen = selected ?? (clicked && [clicked]) ?? (await pickedNear(folderOf(uri)));
   if (chosen === undefined || chosen.length === 0) return;
   const load = await loadOf(uri, chosen);
-  if (load === undefined) return void vscode.window.showWarningMessage(sentence('load.outside', {}));
+  if (load === undefined) {
+    const isNamed = chosen.every((file) => canBeWritten(pathFrom(folderOf(uri), file)));
+    return void vscode.window.showWarningMessage(sentence(isNamed ? 'load.outside' : 'load.named', {}));
+  }
   await insert(editor, load, Math.min(editor.selection.end, cellCount));
 }
 
@@ -56,7 +59,10 @@ async function insert({ notebook, viewColumn }: vscode.NotebookEditor, load: str
   editor.revealRange(range);
 }
 
-/** The statement that loads files in a notebook, by the narrowest pattern; undefined if one lies outside of its project. */
+/**
+ * The statement that loads files in a notebook, by the narrowest pattern; undefined if one lies outside of its project or has a
+ * name that no notebook can write.
+ */
 export async function loadOf(
   notebook: vscode.Uri,
   files: readonly vscode.Uri[],
@@ -66,6 +72,7 @@ export async function loadOf(
   if (folders === undefined || files.length === 0) return undefined;
   if (!files.every((file) => isInProject(folders, file))) return undefined;
   const within = (file: vscode.Uri): string => pathFrom(folderOf(notebook), file);
+  if (!files.map(within).every(canBeWritten)) return undefined;
   const raw = folderOf(files[0]);
   const beside = (await entriesOf(raw)).map(({ name }) => within(vscode.Uri.joinPath(raw, name)));
   return `load ${filesText(files.map(within), [...new Set([...beside, ...coming.map(within)])])}`;

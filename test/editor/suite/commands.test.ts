@@ -33,7 +33,7 @@ describe('commands on recordings in an editor', () => {
     await notebook.save();
   });
 
-  it('puts a load of the files that are chosen below the cell that is selected, and none of what lies outside', async () => {
+  it('puts a load of the files that are chosen below the cell that is selected, none of what lies outside or has no name for a notebook', async () => {
     const editor = vscode.window.activeNotebookEditor!;
     editor.selection = new vscode.NotebookRange(0, 1);
     await vscode.commands.executeCommand('washboard.insertLoad', files[2], [files[2]]);
@@ -41,6 +41,7 @@ describe('commands on recordings in an editor', () => {
     await editor.notebook.save();
     const count = editor.notebook.cellCount;
     void vscode.commands.executeCommand('washboard.insertLoad', vscode.Uri.file('/elsewhere/a.csv'));
+    void vscode.commands.executeCommand('washboard.insertLoad', fileOf('lab', 'raw', 'a"b.csv'));
     await new Promise((done) => setTimeout(done, 500));
     assert.equal(editor.notebook.cellCount, count);
   });
