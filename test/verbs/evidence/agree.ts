@@ -172,9 +172,19 @@ function isDrawn(value: VerdictValue): void {
   const isInside = row.lowPercent >= from - 1e-9 && row.highPercent <= to + 1e-9;
   const isOutside = row.lowPercent > to || row.highPercent < from;
   assert.ok(verdict === 'supported' ? isInside : isOutside, chart.description);
-  const ends = rowsIn(chart).flatMap(({ end }) => (typeof end === 'number' ? [end] : []));
+  const ends = rowsIn(chart).filter((one) => typeof one['end'] === 'number');
   const told = [from, to].filter(Number.isFinite);
+  const isAt =
+    (end: number) =>
+    (one: { readonly end?: unknown }): boolean =>
+      Math.abs(Number(one.end) - end) < 1e-3 * (1 + Math.abs(end));
+  const named = ends.filter(({ text }) => typeof text === 'string');
+  const lines = ends.filter(({ text }) => text === undefined);
+  const says = `ends ${JSON.stringify(ends)} of a claim from ${from} to ${to}`;
+  assert.ok(named.length === told.length && told.every((end) => named.some(isAt(end))), says);
+  // Beside the line at zero.
   assert.ok(
-    ends.length === told.length && ends.every((end, k) => Math.abs(end - told[k]) < 1e-3 * (1 + Math.abs(end))),
+    lines.every((one) => [0, ...told].some((end) => isAt(end)(one))) && told.every((end) => lines.some(isAt(end))),
+    says,
   );
 }
