@@ -4,6 +4,7 @@ import { runsNeededForLog } from './repeats.ts';
 import { changePercent, powerPercent } from './summary.ts';
 import { powerOf } from '../numbers/power.ts';
 import { logOf } from '../numbers/logarithm.ts';
+import type { OrderReason } from './sequence.ts';
 
 export type Judgement = 'supported' | 'contradicted' | 'not shown';
 
@@ -17,7 +18,7 @@ export interface Strongest {
 }
 
 /** Why a row carries no inference. */
-export type NoInference = 'not-a-level' | 'one-run-each' | 'few-runs' | 'no-scatter' | 'order-apart' | 'other-days';
+export type NoInference = 'not-a-level' | 'one-run-each' | 'few-runs' | 'no-scatter' | OrderReason;
 
 /** What the verdict rests on: the guards, or where the interval lies. */
 export type Reason =

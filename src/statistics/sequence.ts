@@ -12,9 +12,26 @@ export type Sequence =
   /** No day has runs of both conditions, and runs share days: what differs between days and the change cannot be told apart. */
   | 'other-days';
 
+/** Why the order of the runs keeps a verdict back, though there is an interval. */
+export type OrderReason = 'order-apart' | 'other-days';
+
+const reasons: Readonly<Record<Sequence, OrderReason | undefined>> = {
+  unknown: undefined,
+  interleaved: undefined,
+  leaning: undefined,
+  apart: 'order-apart',
+  'other-days': 'other-days',
+};
+
+/** Whether a word, such as one from a record, names an order. */
+export const isSequence = (word: unknown): word is Sequence => typeof word === 'string' && Object.hasOwn(reasons, word);
+
+/** Why an order keeps a verdict back; undefined where it does not. */
+export const reasonOfOrder = (sequence: Sequence | undefined): OrderReason | undefined =>
+  sequence === undefined ? undefined : reasons[sequence];
+
 /** Whether runs that follow one another so carry no verdict. */
-export const isWithholding = (sequence: Sequence | undefined): boolean =>
-  sequence === 'apart' || sequence === 'other-days';
+export const isWithholding = (sequence: Sequence | undefined): boolean => reasonOfOrder(sequence) !== undefined;
 
 /** Variance inflation above which an order leans. */
 const leaning = 1.5;

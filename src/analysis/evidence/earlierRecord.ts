@@ -86,12 +86,10 @@ function changeOf({ path, results }: RecordOfStudy, result: string, row: string)
     outcome !== undefined;
   if (!isSound || !unit.ok) return refuse('earlier.row', { path, row }, 'files');
   const { stratum, margin } = { stratum: of('stratum'), margin: numberIn(whole('margin_percent')) };
-  const sides = [
-    words('baseline'),
-    typeof of('condition') === 'string' ? words('condition') : String(whole('b') ?? ''),
-  ] as const;
+  const baseline = words('baseline');
+  const condition = typeof of('condition') === 'string' ? words('condition') : String(whole('b') ?? '');
   return success({
-    ...{ baseline: sides[0], condition: sides[1] },
+    ...{ baseline, condition },
     ...(typeof stratum !== 'string' || stratum === 'all' ? {} : { stratum }),
     channel: String(of('axis') ?? whole('channel') ?? ''),
     metric: String(whole('metric') ?? ''),
@@ -112,7 +110,7 @@ function changeOf({ path, results }: RecordOfStudy, result: string, row: string)
       ...listOf(results, `${row}.guards`),
       ...(outcome === 'not shown' ? clausesOfOrder(whole('sequence')) : []),
     ],
-    ...sizesOf(results, result, sides),
+    ...sizesOf(results, result, [baseline, condition]),
   });
 }
 

@@ -5,7 +5,7 @@ import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import { fittingsOf } from '../../values/fittings.ts';
 import type { VerdictValue } from '../../values/verdict.ts';
 import { claimText, verdictWords } from '../messages/verdict.ts';
-import { reasonOfOrder } from './byOrder.ts';
+import { reasonOfOrder } from '../../statistics/sequence.ts';
 import { guardsOf } from './guards.ts';
 
 /** That a row is the best case among those compared, and what becomes of the same figure as one to be expected. */

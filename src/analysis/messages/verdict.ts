@@ -2,6 +2,7 @@ import { messages, type Sentences } from '../../result/messages.ts';
 import type { Message } from '../../result/result.ts';
 import { capitalised, listed } from '../../result/words.ts';
 import type { Judgement, NoInference, Reason, Settle, Strongest, Verdict } from '../../statistics/claim.ts';
+import type { OrderReason } from '../../statistics/sequence.ts';
 import type { BothWays, Claim } from '../../statistics/claimForm.ts';
 import type { Band } from '../../values/band.ts';
 import { plain, printedUnit } from '../../values/number.ts';
@@ -164,8 +165,6 @@ function reasonText(facts: VerdictFacts): string {
     ...guards.map(({ message }) => message),
   ].join('; ');
 }
-
-export type OrderReason = Extract<NoInference, 'order-apart' | 'other-days'>;
 
 /** What of a change in the way that is shown is open: a claim with one end is about how large it is, or how small. */
 function sizeText({ low, high }: Verdict['zone'], isReduction: boolean): string {
