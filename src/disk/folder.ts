@@ -50,23 +50,25 @@ export function writeFolder(
   options: WriteOptions,
   put?: Put,
 ): Result<{ readonly stale: readonly string[] }> {
-  const made = makeFolder(folder.path);
-  if (!made.ok) return made;
-  const { path, notebook, command } = folder;
+  const { path, kind, notebook, command } = folder;
+  const placed = makeFolder(path);
+  if (!placed.ok) return placed;
   const ours = (entry: Entry | undefined): boolean => entry?.notebook === notebook && entry.command === command;
   const before = new Map(listed(path).map((entry) => [entry.file, entry]));
   const now = new Map(before);
-  for (const { file, content } of files) now.set(file, { file, notebook, command, sha256: digest(content) });
+  const made = files.map((one) => ({ ...one, sha256: digest(one.content) }));
+  for (const { file, sha256 } of made) now.set(file, { file, notebook, command, sha256 });
   const names = new Set(files.map(({ file }) => file));
   const kept = [...now.values()].filter(({ file }) => names.has(file) || existsSync(join(path, file)));
-  const products = files.map(({ file, content }): Product => {
+  const products = made.map(({ file, content, sha256 }): Product => {
     const known = before.get(file);
-    return productOf(folder, { file, content }, ours(known) ? known : undefined);
+    const own = ours(known) ? [sha256, known?.sha256] : [sha256];
+    return { path: join(path, file), content, kind, isOurs: (found) => own.includes(digest(found)) };
   });
   const written = writeAll([...products, listOf(path, kept)], options, put);
   if (written.ok)
     return success({ stale: kept.filter((one) => ours(one) && !names.has(one.file)).map(({ file }) => file) });
-  if (made.value !== undefined) unmakeFolder(path, made.value);
+  if (placed.value !== undefined) unmakeFolder(path, placed.value);
   return written;
 }
 
@@ -88,12 +90,6 @@ function writeAll(products: readonly Product[], options: WriteOptions, put?: Put
     return one;
   }
   return success(undefined);
-}
-
-function productOf({ path, kind }: MadeFolder, { file, content }: FolderFile, known: Entry | undefined): Product {
-  const own = digest(content);
-  const isOurs = (found: Buffer): boolean => [known?.sha256, own].includes(digest(found));
-  return { path: join(path, file), content, kind, isOurs };
 }
 
 function listOf(folder: string, entries: readonly Entry[]): Product {

@@ -1,6 +1,6 @@
 import type { Refused } from '../result/result.ts';
 import { refuse } from './messages.ts';
-import { headLength, isNotebookName, isRecordingFile, isRecordingName } from './recordings.ts';
+import { headLength, isNotebookName, isRecordingFile, isRecordingPath } from './recordings.ts';
 
 const isRecordName = (path: string): boolean => /\.record\.json$/i.test(path);
 
@@ -16,7 +16,7 @@ export function refusedKind(path: string, found: Uint8Array, content: Uint8Array
   if (isNotebookName(path)) return refuse('write.kept', { path, as: 'any notebook' });
   if (isRecordName(path)) return refuse('write.kept', { path, as: 'record' });
   // What can't be looked into, as a file of many GB, is judged by its name.
-  const isRaw = found.length === 0 ? isRecordingName(path.split('/').pop() ?? path) : isRecordingFile(path, found);
+  const isRaw = found.length === 0 ? isRecordingPath(path) : isRecordingFile(path, found);
   if (!isRaw || firstLine(found) === firstLine(content)) return undefined;
   return refuse('write.kept', { path, as: 'source' });
 }

@@ -12,7 +12,10 @@ export const isNotebookName = (name: string): boolean => /\.washboard\.md$/i.tes
 
 /** Whether a file is a recording, as far as its name and its bytes tell. */
 export const isRecordingFile = (path: string, bytes: Uint8Array): boolean =>
-  isRecordingName(path.split(/[\\/]/).pop() ?? path) && looksLikeRecording(path, bytes.subarray(0, headLength));
+  isRecordingPath(path) && looksLikeRecording(path, bytes.subarray(0, headLength));
+
+/** Whether the name of a path's file is that of a recording. */
+export const isRecordingPath = (path: string): boolean => isRecordingName(path.split(/[\\/]/).pop() ?? path);
 
 /** Bytes of a file's head by which it is known. */
 export const headLength = 4000;

@@ -142,6 +142,7 @@ function refusedTarget(
   if (same !== undefined && !(force && same.as === 'record')) return refuse('write.kept', { path, as: same.as });
   // A link may call a notebook anything.
   if (!isEdit && isNotebookName(realpathSync(path))) return refuse('write.kept', { path, as: 'any notebook' });
+  if (force && isForced === undefined) return undefined;
   const content = readFileSync(path);
   if (isOurs?.(content) === true) return undefined;
   if (force) return isForced?.(content) === false ? refuse('write.other', { path, kind }) : undefined;

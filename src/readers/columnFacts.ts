@@ -1,3 +1,5 @@
+import { oncePerArray } from './oncePerArray.ts';
+
 /** What one pass over numbers tells that several checks ask for. */
 export interface ColumnFacts {
   /** Whether none of them is NaN; where one is, sums are NaN and differences to it are left out. */
@@ -16,15 +18,8 @@ export interface ColumnFacts {
   readonly longestHeld: number;
 }
 
-/** Of arrays that nobody changes any more; they are long, and asked about more than once. */
-const known = new WeakMap<Float64Array, ColumnFacts>();
-
 /** What one pass over some numbers tells. @param values none infinite; not changed afterwards */
-export function factsOf(values: Float64Array): ColumnFacts {
-  let facts = known.get(values);
-  if (facts === undefined) known.set(values, (facts = lookAt(values)));
-  return facts;
-}
+export const factsOf = oncePerArray(lookAt);
 
 function lookAt(values: Float64Array): ColumnFacts {
   let [low, high] = [Infinity, -Infinity];

@@ -23,25 +23,28 @@ export const settings = {
    */
   phases: { pieces: [256, 1024, 4096], searched: 16_384, rates: 8192, above: 7, near: 0.04, off: 0.02, share: 0.4 },
   /**
-   * Turns a quantum, from a whole number, from which phases tell the rate by themselves. A rate by the samples that each quantum of coarse stamps holds: fewest and most of them, quanta in a piece and over which a
+   * A rate by the samples that each quantum of coarse stamps holds: fewest and most of them, quanta in a piece and over which a
    * clock is held to keep step, pieces, how far rates that are tried lie apart (in turns over a piece) and how many scores are
    * taken at most; empty quanta in a row that are a gap, by how much the logarithm of the likelihood stands out, the least chance of
-   * any count, by how many samples a stamp may be off, about how uneven sampling is, and by how much a quantum's
-   * score may be below the one that losses at random would leave.
+   * any count, by how many samples a stamp may be off, about how uneven sampling is, by how much a quantum's score may be
+   * below the one that losses at random would leave, and how many turns a quantum, from a whole number, phases tell the rate by
+   * themselves.
    */
   occupancy: {
-    ...{ fewest: 0.55, most: 4, lengths: [1024, 2048, 4096], longest: 32_768, blocks: 4 },
-    ...{
-      apart: 0.08,
-      rates: 16_384,
-      gap: 8,
-      above: 12,
-      stray: 1e-4,
-      tolerance: 0.08,
-      uneven: 0.02,
-      unusual: 0.05,
-      clear: 0.2,
-    },
+    fewest: 0.55,
+    most: 4,
+    lengths: [1024, 2048, 4096],
+    longest: 32_768,
+    blocks: 4,
+    apart: 0.08,
+    rates: 16_384,
+    gap: 8,
+    above: 12,
+    stray: 1e-4,
+    tolerance: 0.08,
+    uneven: 0.02,
+    unusual: 0.05,
+    clear: 0.2,
   },
   /** Error of the rate, as a share, from which it is told; a share of rows that are breaks from which it is refined. */
   uncertain: 1e-3,

@@ -173,25 +173,28 @@ interface ChangeDatum {
 
 const goesOver = ({ reach: { from, to } }: ChangeDatum, at: number): boolean => from <= at && at <= to;
 
-/** @param along as a part of the picture's width */
-function reachOf(along: number, text: string, { from, to }: Domain): Domain {
+/** Where a row's figures stand beside its change, and from where to where they reach. @param along as a part of the picture's width */
+function placeOf(along: number, text: string, { from, to }: Domain): Pick<ChangeDatum, 'side' | 'reach'> {
+  const side = sideOf(along, text);
   const width = textWidth(text) / labelsFor();
-  const start = along - { left: 0, center: width / 2, right: width }[sideOf(along, text)];
-  return { from: from + start * (to - from), to: from + (start + width) * (to - from) };
+  const start = along - { left: 0, center: width / 2, right: width }[side];
+  return { side, reach: { from: from + start * (to - from), to: from + (start + width) * (to - from) } };
 }
 
 function changeData(value: ComparisonValue, domain: Domain): ChangeDatum[] {
-  const along = (change: number): number => (change - domain.from) / (domain.to - domain.from);
-  return value.rows.map((row) => ({
-    band: rowLabel(value, row),
-    change: drawn(row.changePercent),
-    low: drawn(Math.max(domain.from, row.lowPercent ?? row.changePercent)),
-    high: drawn(Math.min(domain.to, row.highPercent ?? row.changePercent)),
-    outcome: outcomeWord(row.outcome, value),
-    condition: changeName(value, row),
-    side: sideOf(along(row.changePercent), wordsOf(value, row)),
-    reach: reachOf(along(row.changePercent), wordsOf(value, row), domain),
-    text: wordsOf(value, row),
-    says: `${rowLabel(value, row)}\n${row.sentence}`,
-  }));
+  return value.rows.map((row) => {
+    const text = wordsOf(value, row);
+    const band = rowLabel(value, row);
+    return {
+      band,
+      change: drawn(row.changePercent),
+      low: drawn(Math.max(domain.from, row.lowPercent ?? row.changePercent)),
+      high: drawn(Math.min(domain.to, row.highPercent ?? row.changePercent)),
+      outcome: outcomeWord(row.outcome, value),
+      condition: changeName(value, row),
+      ...placeOf((row.changePercent - domain.from) / (domain.to - domain.from), text, domain),
+      text,
+      says: `${band}\n${row.sentence}`,
+    };
+  });
 }

@@ -2,6 +2,7 @@ import { sortNumbers } from '../../signal/sort.ts';
 import { stepOnGrid } from './stepOnGrid.ts';
 import type { Finding, Stretch } from '../recording.ts';
 import { factsOf } from '../columnFacts.ts';
+import { oncePerArray } from '../oncePerArray.ts';
 import { accelerationSize, accelerationUnits } from '../units.ts';
 
 /** What a check looks at: a recording, or a run made of one. */
@@ -86,15 +87,11 @@ export function meanSquare(samples: Float64Array, level: number, from = 0, to = 
   return sum / (to - from);
 }
 
-/** Several checks ask for a channel's step, and each answer sorts its samples. */
-const knownSteps = new WeakMap<Float64Array, number>();
-
-/** Smallest difference between two values that occur, or 0 where all are alike: one step of the converter. */
-export function converterStep(samples: Float64Array): number {
-  let step = knownSteps.get(samples);
-  if (step === undefined) knownSteps.set(samples, (step = smallestStep(samples)));
-  return step;
-}
+/**
+ * Smallest difference between two values that occur, or 0 where all are alike: one step of the converter. Several checks ask
+ * for it, and an answer may sort the samples.
+ */
+export const converterStep = oncePerArray(smallestStep);
 
 function smallestStep(samples: Float64Array): number {
   const onGrid = strideOf(samples, most) === 1 ? stepOnGrid(samples) : undefined;

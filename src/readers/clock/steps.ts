@@ -1,4 +1,5 @@
 import { selectRank } from '../../signal/percentile.ts';
+import { oncePerArray } from '../oncePerArray.ts';
 import { memoryForNumbers } from '../reusedMemory.ts';
 
 /** Median of some numbers; NaN of none. */
@@ -41,22 +42,11 @@ export interface StepShape extends StepCounts {
 
 const sampled = 20_000;
 
-const knownCounts = new WeakMap<Float64Array, StepCounts>();
-const known = new WeakMap<Float64Array, StepShape>();
-
 /** Counts the steps between stamps. */
-export function stepCounts(t: Float64Array): StepCounts {
-  let counts = knownCounts.get(t);
-  if (counts === undefined) knownCounts.set(t, (counts = countSteps(t)));
-  return counts;
-}
+export const stepCounts = oncePerArray(countSteps);
 
 /** Looks at the steps between stamps; medians are of at most 20,000 steps spread over the recording. */
-export function stepShape(t: Float64Array): StepShape {
-  let shape = known.get(t);
-  if (shape === undefined) known.set(t, (shape = lookAt(t)));
-  return shape;
-}
+export const stepShape = oncePerArray(lookAt);
 
 function countSteps(t: Float64Array): StepCounts {
   let forward = 0;

@@ -34,21 +34,10 @@ export function unevenness(
   const isForward = isWhole && leastStep > 0;
   let explained = 0;
   let squares = 0;
-  for (const { from, to } of spans) {
-    for (let i = from + 1; i < to; i++) {
+  for (const span of spans) {
+    for (let i = span.from + 1; i < span.to; i++) {
       const step = t[i] - t[i - 1];
-      if (isForward) {
-        squares += (step - mean) ** 2;
-        if (step > least && step < most) explained++;
-        continue;
-      }
-      // Where the clock stood still it says nothing of the steps.
-      if (held && step === 0) {
-        explained++;
-        continue;
-      }
-      // A stamp that runs back is false, and so are the steps beside it: they say nothing of the sampling.
-      if (step < 0 || (i > from + 1 && t[i - 1] < t[i - 2]) || (i + 1 < to && t[i + 1] < t[i])) {
+      if (!isForward && saysNothing(t, i, span, held)) {
         explained++;
         continue;
       }
@@ -61,6 +50,13 @@ export function unevenness(
     return { jitter: 0, rounded: spread > settings.jitter.note };
   return { jitter: Math.sqrt(Math.max(0, squares / count - quantum ** 2 / 6)) / mean, rounded: false };
 }
+
+/** Whether a step says nothing of the sampling: where the clock stood still, and at a stamp that runs back, which is false, or beside it. */
+const saysNothing = (t: Float64Array, i: number, { from, to }: Span, held: boolean): boolean =>
+  (held && t[i] === t[i - 1]) ||
+  t[i] < t[i - 1] ||
+  (i > from + 1 && t[i - 1] < t[i - 2]) ||
+  (i + 1 < to && t[i + 1] < t[i]);
 
 /** Whether every part of the recording keeps the mean step, as far as its rounding tells: else the rate itself changes. */
 function isUniform(t: Float64Array, spans: readonly Span[], mean: number, quantum: number): boolean {
