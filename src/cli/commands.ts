@@ -11,7 +11,7 @@ import { report } from './report.ts';
 import { run } from './run.ts';
 import { sheet } from './sheet.ts';
 import { tables } from './tables.ts';
-import { usage, usageOf } from './usage.ts';
+import { usageOf } from './usage.ts';
 import { verify } from './verify.ts';
 import { print } from './terminal.ts';
 
@@ -26,7 +26,7 @@ const commands: ReadonlyMap<string, Command> = new Map(
 export async function runCommand(args: readonly string[]): Promise<number> {
   const name = args.at(0);
   if (name === undefined || name === 'help' || name === '--help' || name === '-h') {
-    print(usage);
+    print(usageOf(args.at(1)));
     return name === undefined ? 2 : 0;
   }
   if (name === '--version') return printVersion();

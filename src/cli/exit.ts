@@ -1,12 +1,11 @@
 import type { Message, Refused } from '../result/result.ts';
-import { usage } from './usage.ts';
 import { complain } from './terminal.ts';
 
 /** Says on standard error why a command was not carried out; gives the exit code for it. */
 export function exitFor(refused: Refused): 2 {
   say(refused);
-  // Who mistook the file needs no lesson in the options.
-  if (refused.failure.code.startsWith('usage.')) complain(`\n${usage}`);
+  // The usage itself would push the sentence out of sight; and who mistook the file needs no lesson in the options.
+  if (refused.failure.code.startsWith('usage.')) complain('washboard COMMAND --help says how a command is called.\n');
   return 2;
 }
 

@@ -56,7 +56,7 @@ interface Facts {
   'sheet.power': { detect: number; spread: number };
 }
 
-/** What the commands say of wrong use; codes that begin with `usage.` are told with the usage below them. */
+/** What the commands say of wrong use; below codes that begin with `usage.` it is told where the usage stands. */
 export const { refuse, tell } = messages<Facts>({
   'command.unknown': ({ name, commands }) => `there is no command "${name}"; there is ${commands.join(', ')}.`,
   memory: () => 'the memory of this machine ran out: close what else is open, or give fewer or shorter files.',

@@ -121,7 +121,7 @@ const parts: ReadonlyMap<string, string> = new Map([
 const heading = 'Usage: washboard COMMAND …';
 
 /** How the command line is called. */
-export const usage = `${heading}
+const usage = `${heading}
 
 ${[...parts.values()].join('\n\n')}
 
@@ -132,8 +132,8 @@ ${[...parts.values()].join('\n\n')}
   COMMAND --help prints the part on a command, --version the version.
 `;
 
-/** How one command is called; all of them for a name that is none. */
-export function usageOf(command: string): string {
+/** How one command is called; all of them without a name and for one that is none. */
+export function usageOf(command = ''): string {
   const part = parts.get(command);
   return part === undefined ? usage : `${heading}\n\n${part}\n`;
 }

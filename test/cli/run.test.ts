@@ -122,6 +122,7 @@ describe('washboard run', () => {
       const { code, errors, printed } = await sandbox.run(...words);
       assert.equal(code, 2, words.join(' '));
       assert.match(errors, said);
+      assert.ok(errors.split('\n').length <= 3, `${words.join(' ')}: the sentence must not leave the screen`);
       assert.equal(printed, '');
     }
   });
