@@ -132,7 +132,7 @@ describe('the files of a project', () => {
     assert.ok(!gone.ok);
     assert.equal(
       gone.failure.message,
-      'raw/gone.csv: the system refuses to read the file (ENOENT): see its permissions, or copy it to another disk.',
+      'raw/gone.csv: the file was found, but is not there when it is read (ENOENT): it was moved meanwhile, or its name holds a backslash, which stands for a folder here; see where it is, and rename it.',
     );
   });
 });

@@ -111,7 +111,9 @@ export const fileSentences: Sentences<FileFacts> = {
       ? `${path}: the file changed while it was read, so these are not the bytes that were hashed: run this again when nothing writes to it any more.`
       : `${path}: the file became shorter while it was read (${short.read} of ${short.size} bytes): read it again when nothing writes to it any more.`,
   'file-unreadable': ({ path, system }) =>
-    `${path}: the system refuses to read the file (${system}): see its permissions, or copy it to another disk.`,
+    system === 'ENOENT'
+      ? `${path}: the file was found, but is not there when it is read (ENOENT): it was moved meanwhile, or its name holds a backslash, which stands for a folder here; see where it is, and rename it.`
+      : `${path}: the system refuses to read the file (${system}): see its permissions, or copy it to another disk.`,
   'packed-twice': ({ path }) => `${path}: the compressed file holds another packed file: unpack it first.`,
   'damaged-gzip': ({ path }) => `${path}: the compressed file is damaged or cut short: copy it again from the logger.`,
   'expands-too-far': ({ path, expanded, factor }) =>
