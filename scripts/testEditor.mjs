@@ -147,8 +147,7 @@ async function runInDesktop(vscodeExecutablePath, { suite, workspace, env }) {
 async function runPacked(which) {
   say(`The packed extension, installed into the ${which} served editor`);
   const vsix = join(work, 'washboard.vsix');
-  const packing = ['package', '--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links'];
-  await run(process.execPath, [join(root, 'node_modules', '@vscode', 'vsce', 'vsce'), ...packing, '-o', vsix]);
+  await run(process.execPath, [join(root, 'scripts', 'package.mjs'), '-o', vsix]);
   const { node, server } = await installEditor(say, which);
   const [extensionsDir, data] = ['extensions', 'installing'].map((name) => join(work, which, name));
   // The oldest one does not make it by itself.

@@ -7,6 +7,7 @@ import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateRawSync } from 'node:zlib';
 import { bundlesOf } from '../../scripts/build/bundles.mjs';
+import { withoutNeighbours } from '../../scripts/build/readme.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const packer = join(root, 'node_modules', '@vscode', 'vsce', 'vsce');
@@ -44,6 +45,14 @@ describe('the package', () => {
       size < 2e6,
       `${size} bytes; the largest are ${largest.map((one) => `${one.file} ${sizeOf(one)}`).join(', ')}`,
     );
+  });
+
+  it('shows a page of which nothing is broken where there is no address for what lies beside it', () => {
+    const text =
+      'Words.\n\n![A picture](media/a.png)\n\nSee [the guide](GUIDE.md#start), [far](https://example.org/a) and [below](#end).\n';
+    assert.equal(withoutNeighbours(text), 'Words.\n\nSee the guide, [far](https://example.org/a) and [below](#end).\n');
+    const page = withoutNeighbours(readFileSync(join(root, 'README.md'), 'utf8'));
+    assert.doesNotMatch(page, /\]\((?!\w+:|#)/);
   });
 
   it('has an extension host of less than 200,000 bytes', () => {

@@ -119,8 +119,10 @@ const pages: Readonly<Record<string, (workbench: Workbench) => Promise<void>>> =
   settings: async (workbench) => {
     await workbench.command('Preferences: Open Settings (UI)');
     await workbench.page.locator('.settings-editor').waitFor();
-    await workbench.page.keyboard.type('@ext:washboard-notebooks.washboard');
-    await workbench.page.waitForTimeout(3000);
+    // Until the list has come, letters that are typed are lost.
+    await workbench.page.locator('.settings-editor .settings-tree-container .monaco-list-row').first().waitFor();
+    await workbench.page.keyboard.type('@ext:washboard-notebooks.washboard', { delay: 60 });
+    await workbench.page.getByText('Update Dependents').first().waitFor();
     await everyLook(workbench, 'settings');
   },
 };

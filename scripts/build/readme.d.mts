@@ -1,0 +1,1 @@
+export function withoutNeighbours(text: string): string;
