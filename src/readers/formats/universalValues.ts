@@ -11,12 +11,19 @@ export interface FunctionValues {
   readonly digits: number;
 }
 
-/** Values in lines of numbers: of uneven spacing each stands behind its place on the abscissa. Refuses too few. */
+/** Numbers that a last line holds at most, and may be filled up with (formats 6E13.5 and 4E20.12). */
+const lineOfNumbers = 6;
+
+/**
+ * Values in lines of numbers: of uneven spacing each stands behind its place on the abscissa. Refuses too few, and more
+ * than the header states.
+ */
 export function valuesInText(path: string, of: FunctionHeader, lines: readonly string[]): Result<FunctionValues> {
   const { count, isEven, scale } = of;
   const width = isEven ? 1 : 2;
-  const numbers = lines.flatMap(numbersOf).slice(0, width * count);
-  if (numbers.length < width * count) return tooFew(path, of, Math.floor(numbers.length / width));
+  const numbers = lines.flatMap(numbersOf);
+  const over = numbers.length - width * count;
+  if (over < 0 || over >= lineOfNumbers) return otherCount(path, of, Math.floor(numbers.length / width));
   return success({
     values: Float64Array.from({ length: count }, (_, i) => numbers[width * i + width - 1]),
     times: isEven ? undefined : Float64Array.from({ length: count }, (_, i) => numbers[2 * i] * scale),
@@ -60,7 +67,7 @@ export function valuesInBytes(
   const { count, isEven, scale } = of;
   const [own, before] = sizesOf(of, form);
   const frame = own + before;
-  if (bytes.length < frame * count) return tooFew(path, of, Math.floor(bytes.length / frame));
+  if (bytes.length < frame * count) return otherCount(path, of, Math.floor(bytes.length / frame));
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
   const at = (place: number, size: number): number => {
     const value = size === 8 ? view.getFloat64(place, form.isLittle) : view.getFloat32(place, form.isLittle);
@@ -73,5 +80,5 @@ export function valuesInBytes(
   });
 }
 
-const tooFew = (path: string, { line, count }: FunctionHeader, values: number): ReturnType<typeof refuse> =>
+const otherCount = (path: string, { line, count }: FunctionHeader, values: number): ReturnType<typeof refuse> =>
   refuse('universal-format', { path, line: line + 12, fault: { kind: 'values', values, count } });

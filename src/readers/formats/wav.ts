@@ -143,7 +143,10 @@ function formatOf(path: string, body: Uint8Array, little: boolean): Result<WavFo
   const known = code === 1 ? [8, 16, 24, 32] : code === 3 ? [32, 64] : [];
   if (!known.includes(bits)) return refuse('wav-format', { path, format: code, bits });
   if (channels === 0 || channels > limits.columns || rate === 0) return refuse('wav-format', { path, channels, rate });
-  return success({ float: code === 3, channels, rate, bits, frame: (channels * bits) / 8 });
+  const [frame, stated] = [(channels * bits) / 8, view.getUint16(12, little)];
+  // Samples in wider containers, or a damaged head: read on, it would be noise.
+  if (stated !== 0 && stated !== frame) return refuse('wav-format', { path, channels, bits, frame: stated });
+  return success({ float: code === 3, channels, rate, bits, frame });
 }
 
 /** What the chunks before the samples say of them. */

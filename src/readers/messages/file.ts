@@ -23,7 +23,12 @@ export interface FileFacts {
   'damaged-parquet': File;
   'damaged-wav': File & { readonly lacks: 'samples' | 'format' | 'end of the format' };
   'wav-format': File &
-    ({ readonly format: number; readonly bits: number } | { readonly channels: number; readonly rate: number });
+    (
+      | { readonly format: number; readonly bits: number }
+      | { readonly channels: number; readonly rate: number }
+      /** Bytes of one sample of every channel, as the file states them. */
+      | { readonly channels: number; readonly bits: number; readonly frame: number }
+    );
   'damaged-universal': File & { readonly line: number };
   /** `format` of the numbers, as the dataset states it: 1 VAX, 2 IEEE 754, 3 IBM 370. */
   'universal-binary': File & { readonly line: number; readonly format: number };
@@ -127,10 +132,13 @@ export const fileSentences: Sentences<FileFacts> = {
       format: `${path}: the WAV file has samples but no format before them, so they can't be read.`,
       'end of the format': `${path}: the format chunk of the WAV file is cut short.`,
     })[lacks],
-  'wav-format': (facts) =>
-    'bits' in facts
+  'wav-format': (facts) => {
+    if ('frame' in facts)
+      return `${facts.path}: the WAV file states ${counted(facts.channels, 'channel')} of ${facts.bits} bits, and ${counted(facts.frame, 'byte')} for one sample of each, which does not go together: export it anew, with ${facts.bits} bits packed.`;
+    return 'bits' in facts
       ? `${facts.path}: this WAV file is in format ${facts.format} with ${facts.bits} bits; only whole numbers of 8, 16, 24 and 32 bits and floating point of 32 and 64 can be read: export it as one of those.`
-      : `${facts.path}: the WAV file states ${counted(facts.channels, 'channel')} at ${facts.rate} Hz, which is no recording.`,
+      : `${facts.path}: the WAV file states ${counted(facts.channels, 'channel')} at ${facts.rate} Hz, which is no recording.`;
+  },
   'damaged-universal': ({ path, line }) =>
     `${location(path, line)}: the last dataset of this Universal File is not closed, so the file is cut short: export it again.`,
   'universal-binary': ({ path, line, format }) =>

@@ -120,5 +120,9 @@ describe('the values of a function of dataset 58b', () => {
     assert.equal(uneven.ok && uneven.value.digits, 6);
     const few = valuesInText('run.uff', header({ count: 2, isEven: false }), ['0 7 3']);
     assert.match(few.ok ? '' : few.failure.message, /^run\.uff:15: .* has 1 value.* states 2/);
+    // The last line may be filled up; a line more is no filling.
+    const many = valuesInText('run.uff', header({ count: 2 }), ['1 2 0 0 0 0', '3']);
+    assert.ok(valuesInText('run.uff', header({ count: 2 }), ['1 2 0 0 0 0']).ok, 'a last line that is filled up');
+    assert.match(many.ok ? '' : many.failure.message, /^run\.uff:15: .* has 7 values where .* states 2/);
   });
 });

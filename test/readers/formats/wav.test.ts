@@ -151,6 +151,13 @@ describe('a WAV file', () => {
     assert.equal(await codeOf(format({ bits: 16, rate: 0 }), data), 'wav-format');
   });
 
+  it('is refused where the bytes of a frame contradict its channels and bits', async () => {
+    const { name, bytes } = format({ bits: 24 });
+    const wider = { name, bytes: [...bytes.slice(0, 12), ...bytesOf(2, [4]), ...bytes.slice(14)] };
+    const refusal = await refusalOf(file([wider, data]));
+    assert.match(refusal.message, /1 channel of 24 bits, and 4 bytes for one sample of each/);
+  });
+
   it('is refused where the format or the samples are lacking', async () => {
     assert.equal(await codeOf(data, format({ bits: 16 })), 'damaged-wav');
     assert.equal(await codeOf(format({ bits: 16 })), 'damaged-wav');
