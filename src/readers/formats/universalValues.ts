@@ -11,9 +11,6 @@ export interface FunctionValues {
   readonly digits: number;
 }
 
-/** Numbers that a last line holds at most, and may be filled up with (formats 6E13.5 and 4E20.12). */
-const lineOfNumbers = 6;
-
 /**
  * Values in lines of numbers: of uneven spacing each stands behind its place on the abscissa. Refuses too few, and more
  * than the header states.
@@ -22,8 +19,9 @@ export function valuesInText(path: string, of: FunctionHeader, lines: readonly s
   const { count, isEven, scale } = of;
   const width = isEven ? 1 : 2;
   const numbers = lines.flatMap(numbersOf);
-  const over = numbers.length - width * count;
-  if (over < 0 || over >= lineOfNumbers) return otherCount(path, of, Math.floor(numbers.length / width));
+  // Some fill the last line up.
+  const before = numbers.length - numbersOf(lines.at(-1) ?? '').length;
+  if (numbers.length < width * count || before >= width * count) return otherCount(path, of, Math.floor(numbers.length / width));
   return success({
     values: Float64Array.from({ length: count }, (_, i) => numbers[width * i + width - 1]),
     times: isEven ? undefined : Float64Array.from({ length: count }, (_, i) => numbers[2 * i] * scale),
