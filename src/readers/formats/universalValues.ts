@@ -21,7 +21,8 @@ export function valuesInText(path: string, of: FunctionHeader, lines: readonly s
   const numbers = lines.flatMap(numbersOf);
   // Some fill the last line up.
   const before = numbers.length - numbersOf(lines.at(-1) ?? '').length;
-  if (numbers.length < width * count || before >= width * count) return otherCount(path, of, Math.floor(numbers.length / width));
+  if (numbers.length < width * count || before >= width * count)
+    return otherCount(path, of, Math.floor(numbers.length / width));
   return success({
     values: Float64Array.from({ length: count }, (_, i) => numbers[width * i + width - 1]),
     times: isEven ? undefined : Float64Array.from({ length: count }, (_, i) => numbers[2 * i] * scale),
