@@ -277,6 +277,59 @@ describe('the changes of several conditions', () => {
     );
   });
 
+  it('have Dunnett’s limit against one baseline and Tukey’s among all, where one scatter stands for all', () => {
+    const limits = (conditions: string, each: number, changes: readonly AskedChange[]): number[] => {
+      const runs = [...conditions].flatMap((condition) =>
+        Array.from({ length: each }, (): KnownRun => ({ condition, stratum: '' })),
+      );
+      const row = runs.map((_, k) => 1 + 0.1 * Math.sin(5 * k));
+      return compareChanges([row], runs, changes, { isPooled: true }).map(({ rows: [{ inference }] }) => {
+        assert.ok(inference, 'no inference');
+        return Math.log(inference.interval.high / inference.ratio) / inference.standardError;
+      });
+    };
+    const against = (from: string, ...others: string[]): AskedChange[] => others.map((to) => ({ from, to }));
+    const close = (found: readonly number[], wanted: number): void =>
+      found.forEach((one) => assert.ok(Math.abs(one - wanted) < 1e-4, `${one} is not ${wanted}`));
+    // Dunnett's double integral by numpy 1.24.2 and scipy 1.10.1 (correlation 1/2; 15 and 20 degrees of freedom).
+    close(limits('abc', 6, against('a', 'b', 'c')), 2.43915);
+    close(limits('abcd', 6, against('a', 'b', 'c', 'd')), 2.54031);
+    // scipy 1.10.1, stats.studentized_range.ppf(.95, k, df) / sqrt(2).
+    close(limits('abc', 6, [...against('a', 'b', 'c'), ...against('b', 'c')]), 2.59747);
+    close(
+      limits('abcd', 6, [...against('a', 'b', 'c', 'd'), ...against('b', 'c', 'd'), ...against('c', 'd')]),
+      2.79894,
+    );
+  });
+
+  it('are equivalent where both ends of the interval lie within the margin, and no single one', () => {
+    const runs = [...'aaaabbbb'].map((condition): KnownRun => ({ condition, stratum: '' }));
+    const equivalent = (shift: number, scatter: number): boolean | undefined => {
+      const row = runs.map(({ condition }, k) =>
+        Math.exp((condition === 'b' ? shift : 0) + scatter * [-1, 1, -2, 2][k % 4]),
+      );
+      return compareChanges([row], runs, [{ from: 'a', to: 'b' }], { margin: 0.05 })[0].rows[0].inference?.equivalent;
+    };
+    assert.deepEqual([equivalent(0, 0.001), equivalent(0.046, 0.01), equivalent(-0.046, 0.01)], [true, false, false]);
+    assert.equal(equivalent(0, 0.1), false);
+  });
+
+  it('are told with the scatter within the sides where nothing is inferred', () => {
+    const levels = [0.3, 0.31, 0.2, 0.23, 0.21];
+    const runs = [...'aabbb'].map((condition): KnownRun => ({ condition, stratum: '' }));
+    const spread = (count: number): number | undefined =>
+      compareChanges([levels.slice(0, count)], runs.slice(0, count), [{ from: 'a', to: 'b' }], {})[0].rows[0].spread;
+    // Sums of squares about the means of ln(level), over their degrees of freedom.
+    const squares = (list: readonly number[]): number => {
+      const logs = list.map(Math.log);
+      const mean = logs.reduce((sum, one) => sum + one, 0) / logs.length;
+      return logs.reduce((sum, one) => sum + (one - mean) ** 2, 0);
+    };
+    const pooled = Math.sqrt((squares(levels.slice(0, 2)) + squares(levels.slice(2))) / 3);
+    assert.ok(Math.abs((spread(5) ?? NaN) - pooled) < 1e-12, `${spread(5)} is not ${pooled}`);
+    assert.ok(Math.abs((spread(3) ?? NaN) - Math.sqrt(squares(levels.slice(0, 2)))) < 1e-12, `${spread(3)}`);
+  });
+
   it('are nowhere wider by Dunnett’s limit than by Bonferroni’s of the same pooled scatter', () => {
     const [row] = fc.sample(levels, { numRuns: 1, seed: 5 });
     const runs = runsOf(plain).slice(0, 12);

@@ -47,6 +47,37 @@ describe('an order of several conditions', () => {
     assert.ok(Math.abs(worstBalance(williamsOrder(6, 3)).quadratic) < 1e-9);
   });
 
+  it('lets a curved drift nearly cancel as well, from six runs of each on', () => {
+    for (let conditions = 3; conditions <= 6; conditions++) {
+      for (const runs of [6, 8]) {
+        const order = williamsOrder(runs, conditions);
+        const middle = (order.length - 1) / 2;
+        // Of each condition's runs the mean square of their distances from the middle; of all it is near length^2 / 12.
+        const squares = Array.from({ length: conditions }, (_, one) =>
+          order.reduce((sum, other, k) => sum + (other === one ? (k - middle) ** 2 / runs : 0), 0),
+        );
+        assert.ok(
+          Math.max(...squares) - Math.min(...squares) < order.length / 5,
+          `${order.join('')}: ${squares.join()}`,
+        );
+      }
+    }
+  });
+
+  it('lets no condition follow another much more often than any other, between blocks as well', () => {
+    for (let conditions = 3; conditions <= mostConditions; conditions++) {
+      for (let runs = 1; runs <= 9; runs++) {
+        const order = williamsOrder(runs, conditions);
+        const counts = new Map<string, number>();
+        order.slice(1).forEach((one, k) => {
+          if (one !== order[k]) counts.set(`${order[k]} ${one}`, (counts.get(`${order[k]} ${one}`) ?? 0) + 1);
+        });
+        const least = Math.ceil((order.length - 1) / (conditions * (conditions - 1)));
+        assert.ok(Math.max(...counts.values()) <= least + 1, order.join(''));
+      }
+    }
+  });
+
   it('has the balance of the condition that is worst off against the first', () => {
     assert.deepEqual(worstBalance([0, 1, 2]), { linear: 2, quadratic: 0 });
     assert.deepEqual(worstBalance([1, 2, 0]), { linear: -2, quadratic: 0 });

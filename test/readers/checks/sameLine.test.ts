@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import type { NamedRun } from '../../../src/readers/checks/between.ts';
+import type { NamedRun, SetFinding } from '../../../src/readers/checks/between.ts';
 import { sameLine } from '../../../src/readers/checks/sameLine.ts';
 import { noise } from '../../verbs/notebook.ts';
 
@@ -79,6 +79,29 @@ describe('a line in every run', () => {
     }
   });
 
+  it('is that of the axis of which it is the larger share, whichever comes first', () => {
+    const set = runs((k) => ({ line: [0.5, 50], speed: 1 + 0.1 * k })).map((one, k) => {
+      const [z] = one.channels;
+      const random = noise(700 + k);
+      return { ...one, channels: [{ ...z, name: 'x', samples: z.samples.map((value) => value + 2 * random()) }, z] };
+    });
+    for (const told of [set, set.map((one) => ({ ...one, channels: [...one.channels].reverse() }))]) {
+      const [{ finding: first }, ...others] = sameLine(told);
+      assert.equal(others.length, 0);
+      assert.ok(first.facts && 'channel' in first.facts, 'its channel is named');
+      assert.equal(first.facts.channel, 'z');
+    }
+  });
+
+  it('may stand a bin lower or higher in another run, where it lies between two bins', () => {
+    // 8 s tell bins of 0.125 Hz; the first run's line lies nearest to 33.375 Hz, the others' to a bin beside.
+    for (const other of [33.3, 33.45]) {
+      const found = sameLine(runs((k) => ({ line: [0.5, k === 0 ? 33.375 : other], speed: 1 + 0.1 * k })));
+      assert.equal(found.length, 1, `beside ${other} Hz`);
+    }
+    assert.deepEqual(sameLine(runs((k) => ({ line: [0.5, k === 0 ? 33.375 : 33.1], speed: 1 + 0.1 * k }))), []);
+  });
+
   it('does not count where it moves with the speed, or is not in every run', () => {
     assert.deepEqual(sameLine(runs((k) => ({ line: [0.5, 30 + 2 * k] }))), []);
     assert.deepEqual(sameLine(runs((k) => ({ line: [k === 2 ? 0 : 0.5, 50] }))), []);
@@ -94,8 +117,13 @@ describe('a line in every run', () => {
   });
 
   it('is no resonance that noise drives, however sharp', () => {
+    // Of speeds that differ, so that it is not left out for being no frequency of mains.
     for (const damping of [0.05, 0.01, 0.003, 0.001])
-      assert.deepEqual(sameLine(runs(() => ({ resonance: [22, damping] }))), [], `damping ${damping}`);
+      assert.deepEqual(
+        sameLine(runs((k) => ({ resonance: [22, damping], speed: 1 + 0.1 * k }))),
+        [],
+        `damping ${damping}`,
+      );
   });
 
   it('is none of noise: no false alarm in 200 sets of two runs', () => {
@@ -104,7 +132,65 @@ describe('a line in every run', () => {
     assert.equal(alarms, 0);
   });
 
-  it('is not looked for in runs too short to tell one', () => {
-    assert.deepEqual(sameLine(runs(() => ({ seconds: 3, line: [2, 50] }))), []);
+  it('is not looked for in runs too short to tell one, the shortest of which counts', () => {
+    const of = (...seconds: number[]): SetFinding[] =>
+      sameLine(runs((k) => ({ seconds: seconds[k], line: [2, 50] }), seconds.length));
+    assert.deepEqual(of(3, 3), []);
+    assert.deepEqual(of(3, 60), []);
+    assert.deepEqual(of(4, 60), []);
+    // Of 5 s are 8 segments of 1.1 s, which half overlap.
+    assert.equal(of(5, 60).length, 1);
+  });
+
+  it('is not looked for in a channel that a run lacks, nor where samples keep uneven times', () => {
+    const set = runs(() => ({ line: [0.5, 50] }), 2);
+    const [first, { channels, ...other }] = set;
+    assert.equal(sameLine(set).length, 1);
+    assert.deepEqual(sameLine([first, { ...other, channels: channels.map((one) => ({ ...one, name: 'y' })) }]), []);
+    const times = Float64Array.from(channels[0].samples, (_, i) => i / rate);
+    assert.deepEqual(sameLine([first, { ...other, channels, times }]), []);
+  });
+
+  it('of mains stands at a multiple of 50 or 60 Hz, to a quarter of a bin and a thousandth', () => {
+    const at = (frequency: number): number => sameLine(runs(() => ({ line: [0.5, frequency] }))).length;
+    // 1 / 32 Hz and 0.05 Hz are 0.08 Hz.
+    assert.deepEqual([49.89, 49.94, 50.06, 50.11, 60.05, 60.12, 25, 75, 90].map(at), [0, 1, 1, 0, 1, 0, 0, 0, 0]);
+    const faster = (frequency: number): number =>
+      sameLine(
+        runs(() => ({ line: [0.5, frequency / 2] })).map((one) => ({
+          ...one,
+          rate: 2 * rate,
+        })),
+      ).length;
+    assert.deepEqual([50, 100, 120, 150, 180, 110, 25].map(faster), [1, 1, 1, 1, 1, 0, 0]);
+  });
+
+  it('would stand elsewhere by three bins and more where speeds differ, and of speeds of 0 nothing is known', () => {
+    const told = (...speeds: number[]): unknown =>
+      sameLine(runs((k) => ({ line: [0.5, 50], speed: speeds[k] }), 2)).map(
+        ({ finding: { facts } }) => facts && 'speeds' in facts && facts.speeds,
+      );
+    // Three bins of 8 s are 0.375 Hz, which is 0.75 % of 50 Hz.
+    assert.deepEqual([told(1, 1.006), told(1, 1.009), told(1.009, 1)], [['alike'], ['differ'], ['differ']]);
+    assert.deepEqual(told(0, 1), ['unknown']);
+  });
+
+  it('is told of the first run, by its label, and is no warning', () => {
+    const [{ run: index, finding: told }] = sameLine(runs(() => ({ line: [0.5, 50] }), 3, 5));
+    assert.deepEqual([index, told.threshold, told.severity], [0, 0, 'note']);
+    assert.ok(told.facts && 'run' in told.facts, 'its run is named');
+    assert.equal(told.facts.run, 'run-5');
+  });
+
+  it('is all of what there is where nothing else moves, and no more', () => {
+    const quiet = runs((k) => ({ line: [1, 50], speed: 1 + 0.1 * k })).map((one) => ({
+      ...one,
+      channels: one.channels.map((channel) => ({
+        ...channel,
+        samples: channel.samples.map((_, i) => Math.sin((2 * Math.PI * 50 * i) / rate) + 1e-6 * Math.sin(i * i)),
+      })),
+    }));
+    const [{ finding: told }] = sameLine(quiet);
+    assert.ok(told.value! > 0.999 && told.value! <= 1, String(told.value));
   });
 });

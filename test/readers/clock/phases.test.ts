@@ -64,6 +64,20 @@ describe('a clock by the phases of coarse stamps', () => {
     }
   });
 
+  it('places rows by themselves where several samples share a stamp', () => {
+    for (const [rate, least] of [
+      [1300, 1250],
+      [1600, 1550],
+      [2400, 2350],
+    ]) {
+      const { t, lost } = stamps(rate, 0.02, { seed: rate, seconds: 30 });
+      const found = byPhases(t, 1e-3, least) ?? assert.fail(`nothing found at ${rate} Hz`);
+      assert.ok(Math.abs(found.rate / rate - 1) < 1e-4, `${rate} Hz: ${found.rate}`);
+      const missing = found.breaks.reduce((sum, one) => sum + (one.missing ?? 0), 0);
+      assert.ok(Math.abs(missing - lost) <= 2, `${rate} Hz: ${missing} of ${lost}`);
+    }
+  });
+
   it('finds none where stamps are whole samples, nor where they keep to no rate', () => {
     assert.equal(byPhases(stamps(1000, 0.1).t, 1e-3, 990), undefined);
     assert.equal(byPhases(stamps(1000, 0.2, { atOnce: 10 }).t, 1e-3, 990), undefined);

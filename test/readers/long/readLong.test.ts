@@ -64,6 +64,25 @@ describe('a recording that is read part by part', () => {
     );
   });
 
+  it('says that stamps are rounded where those of the whole are', async () => {
+    const { whole, parts } = await readBoth(text(3000, 750, 3), 11_000);
+    assert.deepEqual(told(parts), told(whole));
+    assert.ok(
+      parts.findings.some(({ code }) => code === 'rounded-stamps'),
+      'rounded stamps are told',
+    );
+  });
+
+  it('goes on over midnight by its date, and by seconds since 1970', async () => {
+    const ms = (i: number): number => Date.UTC(2026, 0, 1, 23, 59, 50) + 10 * i;
+    for (const stamp of [(i: number) => new Date(ms(i)).toISOString(), (i: number) => (ms(i) / 1000).toFixed(2)]) {
+      const content = `time,z (g)\n${rows(2000, (i) => [stamp(i), Math.sin(i).toFixed(4)])}`;
+      const { whole, parts } = await readBoth(content, 9000);
+      assert.deepEqual(parts.clock, whole.clock);
+      assert.equal(parts.clock.stretches.length, 1);
+    }
+  });
+
   it('keeps none of its samples, and gives the same of them again, part by part', async () => {
     const content = text(2000, 200, 4, new Map([[700, 90]]));
     const { whole, parts } = await readBoth(content, 11_000);

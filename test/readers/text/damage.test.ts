@@ -35,6 +35,23 @@ describe('files that were damaged or written to by others', () => {
     assert.match((await refusalOf(file(early))).message, /run\.csv:6.*skip 6/);
   });
 
+  it('reads on at exactly a hundredth of damaged rows, and from the twenty-first row on', async () => {
+    const damagedAt = (...at: number[]): string => file(lines().map((line, i) => (at.includes(i) ? 'noise' : line)));
+    assert.equal(findingOf(await recordingOf(damagedAt(100, 150, 200)), 'damaged-lines')?.value, 3);
+    assert.match((await refusalOf(damagedAt(100, 150, 200, 250))).message, /run\.csv:102/);
+    assert.equal(samplesOf(await recordingOf(damagedAt(20)), 'z').length, 299);
+    assert.match((await refusalOf(damagedAt(19))).message, /run\.csv:21/);
+  });
+
+  it('takes up to 20 lines below the last row, a tenth of the rows at most, for remarks', async () => {
+    const below = (count: number, remarks: number): string =>
+      file([...lines(count), ...Array.from({ length: remarks }, (_, i) => `total ${i}`)]);
+    assert.equal(findingOf(await recordingOf(below(300, 20)), 'remarks-below')?.value, 20);
+    assert.match((await refusalOf(below(300, 21))).message, /run\.csv:302/);
+    assert.equal(findingOf(await recordingOf(below(100, 10)), 'remarks-below')?.value, 10);
+    assert.match((await refusalOf(below(100, 11))).message, /run\.csv:102/);
+  });
+
   it('never takes a number in the other decimal mark for damage', async () => {
     const late = Array.from({ length: 1000 }, (_, i) => `${i * 10};0;0;${i === 700 ? '1,25' : '1'}`);
     const text = 'ms;x (g);y (g);z (g)\n' + late.join('\n') + '\n';

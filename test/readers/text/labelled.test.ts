@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { recordingOf, rows } from '../memory.ts';
 import { findLabelled } from '../../../src/readers/text/labelled.ts';
 
 const found = (...lines: string[]): ReturnType<typeof findLabelled> =>
@@ -45,5 +46,31 @@ describe('findLabelled', () => {
     const line = (value: number, length: number): string => `X: ${value}`.padEnd(length, ' ');
     assert.ok(found(line(1, 1000), line(2, 1000)));
     assert.equal(found(line(1, 1000), line(2, 1001)), undefined);
+  });
+});
+
+describe('lines of words and numbers', () => {
+  const namesOf = async (text: string): Promise<readonly string[]> =>
+    (await recordingOf(text, { rate: 100, unit: 'g' })).channels.map(({ name }) => name);
+  const swing = (i: number, k: number): string => Math.sin(i * (k + 1)).toFixed(3);
+
+  it('have the names that stand in a row right above, where their own words are none', async () => {
+    const lines = rows(60, (i) => [`(${swing(i, 0)} | ${swing(i, 1)})`]);
+    for (const above of ['front,rear', "'front';'rear'", '# front | rear'])
+      assert.deepEqual(await namesOf(`${above}\n${lines}`), ['front', 'rear'], above);
+  });
+
+  it('are a table where a delimiter parts its columns of words, and where its words change', async () => {
+    const state = (i: number): string => (i < 12 ? 'on' : 'off');
+    const mode = (i: number): string => (i < 12 ? 'slow' : 'fast');
+    const parted = await recordingOf(
+      `t (s);state;z (g);mode\n${rows(60, (i) => [i / 100, 'on', swing(i, 0), 'slow'], ';')}`,
+    );
+    assert.deepEqual([parted.layout.delimiter, parted.layout.rows], [';', 60]);
+    const changing = await recordingOf(
+      `t state z mode\n${rows(20, (i) => [(i / 100).toFixed(2), state(i), swing(i, 0), mode(i)], ' ')}`,
+      { unit: 'g' },
+    );
+    assert.deepEqual([changing.layout.delimiter, changing.layout.rows], [' ', 20]);
   });
 });

@@ -198,6 +198,27 @@ describe('layout of delimited text', () => {
     assert.equal(grid('rrrwwwwwrrr'), undefined);
   });
 
+  it('takes a column for numbers or stamps where four fifths of its filled cells are', () => {
+    // The columns are judged by the later half of the lines.
+    const kindOf = (cells: readonly string[]): string | undefined =>
+      gridOf(
+        [...cells, ...cells].map((cell, i) => ({ text: `${i};${cell}`, line: i + 1 })),
+        ';',
+        '.',
+      )?.columns[1];
+    const clock = '12:00:01';
+    assert.equal(kindOf([clock, clock, clock, clock, 'late']), 'stamp');
+    assert.equal(kindOf([clock, clock, clock, 'late', 'late']), 'text');
+    assert.equal(kindOf(['1', '2', '3', '4', 'off']), 'number');
+    assert.equal(kindOf(['1', '2', '3', 'off', 'off']), 'text');
+    assert.equal(kindOf([clock, clock, clock, clock, '', '', 'late']), 'stamp');
+  });
+
+  it('takes two rows for a table', async () => {
+    const { layout, clock } = await recordingOf('t (s),z (g)\n0.00,0.1\n0.01,0.2\n');
+    assert.deepEqual([layout.rows, clock.rate], [2, 100]);
+  });
+
   it('refuses what is no table of numbers in one sentence', async () => {
     for (const text of [
       '',
