@@ -48,6 +48,8 @@ function tableOf({ caption, columns, rows }: TablePart): {
     ...columns.map(({ name, unit, align }) => {
       const cell = element('th', `washboard-${align}`, name);
       cell.scope = 'col';
+      // In a table that scrolls each word of a heading would stand on a line of its own.
+      cell.style.minWidth = `${Math.ceil(0.6 * name.length)}ch`;
       if (unit !== '') cell.append(' ', element('span', 'washboard-unit', `(${printedUnit(unit)})`));
       return cell;
     }),
