@@ -1,6 +1,7 @@
 import { basename, dirname, resolve } from 'node:path';
 import { commitWords, fileAt } from '../disk/revisions.ts';
-import { parseRecord, recordPath } from '../notebook/record.ts';
+import { parseRecord } from '../notebook/record.ts';
+import { recordPath } from '../result/fileNames.ts';
 import { parsed, projectOptions } from './args.ts';
 import { sayDifferences } from './differences.ts';
 import { exitFor } from './exit.ts';

@@ -1,7 +1,7 @@
 import { dirname, resolve } from 'node:path';
 import type { WriteOptions } from '../disk/writing.ts';
 import type { RunReport } from '../engine/result.ts';
-import { recordPath } from '../notebook/record.ts';
+import { recordPath } from '../result/fileNames.ts';
 import type { OpenNotebook } from './notebookFile.ts';
 
 /** What nothing that is made from a notebook may be written over: itself, its raw files and its record. */

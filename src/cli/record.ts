@@ -1,5 +1,6 @@
 import { writeProduct } from '../disk/writing.ts';
-import { parseRecord, recordPath, recordText } from '../notebook/record.ts';
+import { parseRecord, recordText } from '../notebook/record.ts';
+import { recordPath } from '../result/fileNames.ts';
 import { parsed, projectOptions } from './args.ts';
 import { exitFor } from './exit.ts';
 import { refuse } from './messages.ts';

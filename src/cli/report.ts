@@ -4,6 +4,7 @@ import { methodsOf } from '../analysis/evidence/methods.ts';
 import { isRecordingFile } from '../disk/recordings.ts';
 import { writeProduct } from '../disk/writing.ts';
 import type { RunReport } from '../engine/result.ts';
+import { notebookStem } from '../result/fileNames.ts';
 import type { Piece } from '../report/page.ts';
 import { parsed, projectOptions, texts } from './args.ts';
 import { exitFor } from './exit.ts';
@@ -47,7 +48,7 @@ export async function report(args: readonly string[]): Promise<number> {
   const faces = { regular: inBase64(regular), bold: inBase64(bold) };
   const page = await reportPage(reported, pictures(notebook), faces);
   const ending = short ? '.answer.html' : '.html';
-  const out = values.out ?? notebook.path.replace(/(\.washboard)?\.md$/, '') + ending;
+  const out = values.out ?? notebookStem(notebook.path) + ending;
   const written = writeProduct(
     {
       path: out,

@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { parseRecord, recordPath } from '../notebook/record.ts';
+import { parseRecord } from '../notebook/record.ts';
+import { recordPath } from '../result/fileNames.ts';
 import { parsed, projectOptions, type ProjectOptions } from './args.ts';
 import { sayDifferences } from './differences.ts';
 import { differingNumbers } from './differingNumbers.ts';

@@ -1,12 +1,8 @@
+import { endingOf, fileOf } from '../result/fileNames.ts';
 import { visibleLine } from '../result/visible.ts';
 
 /** The folder of a path, with its `/`; nothing where it has none. */
 export const folderOf = (path: string): string => path.slice(0, path.lastIndexOf('/') + 1);
-/** The name of a path's file. */
-export const fileOf = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
-
-/** The ending of a path, a second one such as `.csv.gz` included. */
-export const endingOf = (path: string): string => /(\.[A-Za-z0-9]{1,8}){1,2}$/.exec(fileOf(path))?.[0] ?? '';
 
 /**
  * Whether a path can stand in a notebook as it is: texts have no escapes, a backslash parts folders there, and signs that steer a

@@ -1,4 +1,5 @@
-import { endingOf, fileOf, folderOf } from './filesText.ts';
+import { bareName, fileOf } from '../result/fileNames.ts';
+import { folderOf } from './filesText.ts';
 import { catalogue } from '../verbs/catalogue.ts';
 import { vocabularyOf } from '../language/vocabulary.ts';
 
@@ -35,7 +36,7 @@ const reserved = new Set([...verbs.keys(), ...functions.keys(), ...keywords, ...
 
 /** The name without its ending and without the number it ends with. */
 function stemOf(path: string): string {
-  const bare = fileOf(path).slice(0, fileOf(path).length - endingOf(path).length);
+  const bare = bareName(path);
   const stem = bare.replace(/[-_ .]*\d+$/, '');
   return stem === '' ? bare : stem;
 }

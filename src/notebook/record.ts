@@ -107,9 +107,6 @@ export const roundTo6 = (value: number): number => Number(value.toPrecision(6)) 
 /** The record's file: JSON, one value a line, so that a change shows in a diff as the lines of what it changed. */
 export const recordText = (record: NotebookRecord): string => JSON.stringify(record, null, 2) + '\n';
 
-/** Where a notebook's record stands: `ride.washboard.md` has `ride.record.json` beside it. */
-export const recordPath = (notebook: string): string => notebook.replace(/(\.washboard)?\.md$/, '') + '.record.json';
-
 /** Reads a record's file. */
 export function parseRecord(text: string): Result<NotebookRecord> {
   let data: unknown;

@@ -59,7 +59,7 @@ export interface Verdict {
 }
 
 /** One row as it is judged: by its statement, whatever it was made with. */
-export interface Judged {
+export interface RowStatement {
   /** B/A of amplitudes; undefined where a level is none. */
   readonly ratio: number | undefined;
   /** The row's own interval, valid for all rows that are stated with it. */
@@ -80,7 +80,7 @@ export interface Judged {
  * @param forbidden whether reasons outside the numbers forbid a verdict: a failed check, a metric that was not planned
  * @throws RangeError for a claim that no level can meet
  */
-export function judge(claim: Claim, row: Judged, forbidden = false): Verdict {
+export function judge(claim: Claim, row: RowStatement, forbidden = false): Verdict {
   const zone = claimZone(claim);
   const { interval, noInference, ratio } = row;
   const guarded = forbidden || noInference !== undefined;
@@ -130,7 +130,7 @@ function strongestOf({ low, high }: RatioInterval, of: 'amplitude' | 'power'): S
 /** More runs than anyone makes; beyond it, more runs are no advice. */
 const mostAdvised = 200;
 
-function settleOf(guarded: boolean, zone: RatioInterval, row: Judged): Settle {
+function settleOf(guarded: boolean, zone: RatioInterval, row: RowStatement): Settle {
   if (guarded) return { by: 'removing-guards' };
   const runs = settlingRuns(zone, row);
   if (runs === undefined || runs > mostAdvised) return { by: 'nothing' };
@@ -139,7 +139,7 @@ function settleOf(guarded: boolean, zone: RatioInterval, row: Judged): Settle {
 }
 
 /** Runs that would put the interval clear of the nearest end of the zone, if the change is as found. */
-function settlingRuns(zone: RatioInterval, { ratio, spread, confidence }: Judged): number | undefined {
+function settlingRuns(zone: RatioInterval, { ratio, spread, confidence }: RowStatement): number | undefined {
   if (ratio === undefined || spread === undefined || spread <= 0) return undefined;
   const at = logOf(ratio);
   const ends = [zone.low, zone.high].filter((end) => end > 0 && end < Infinity);

@@ -245,28 +245,32 @@ function interactionIn(
   return found && { ...found, pTogether: Math.min(1, family * found.p) };
 }
 
-interface Judged extends Pick<ComparisonRow, 'primary' | 'family' | 'inference' | 'interaction'> {
+interface InferredRow extends Pick<ComparisonRow, 'primary' | 'family' | 'inference' | 'interaction'> {
   readonly decides: boolean;
   /** Scatter by the method; without one that within each side is told. */
   readonly residual: number | undefined;
 }
 
 /** The plain figures of a row, to which the inference is added where there is one. */
-function rowOf(levels: readonly number[], cells: Cells, { residual, decides, ...judged }: Judged): ComparisonRow {
+function rowOf(
+  levels: readonly number[],
+  cells: Cells,
+  { residual, decides, ...inferred }: InferredRow,
+): ComparisonRow {
   const [inA, inB] = [cells.a, cells.b].map((side) => side.map((cell) => cell.map((index) => levels[index])));
   if (![...inA, ...inB].every(haveLogarithms)) {
     const none = undefined;
     const figures = { a: none, b: none, ratio: none, changePercent: none, changeDb: none, powerPercent: none };
-    return { ...judged, ...figures, inference: none, spread: none, outcome: 'not shown' };
+    return { ...inferred, ...figures, inference: none, spread: none, outcome: 'not shown' };
   }
   const [a, b] = [inA, inB].map((side) => side.map((cell) => meanAndVariance(logarithms(cell))));
-  const { inference } = judged;
+  const { inference } = inferred;
   const mean = (side: typeof a): number => side.reduce((sum, cell) => sum + cell.mean, 0) / side.length;
   const ratio = inference?.ratio ?? expOf(mean(b) - mean(a));
   const all = [...a, ...b];
   const df = all.reduce((sum, { n }) => sum + n - 1, 0);
   return {
-    ...judged,
+    ...inferred,
     a: expOf(mean(a)),
     b: expOf(mean(b)),
     ratio,

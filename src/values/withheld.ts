@@ -15,24 +15,28 @@ const withholdingOrder: Readonly<Record<Sequence, readonly string[]>> = {
 };
 
 /** What of a comparison keeps verdicts back. */
-interface Judged {
+interface GuardedComparison {
   readonly rows: readonly ComparisonRow[];
   readonly sequence?: Sequence;
   readonly guards?: readonly Message[];
 }
 
 /** Whether a verdict by a row is kept back, though it may have an interval. */
-export const isRowWithheld = (row: ComparisonRow, { sequence, guards = [] }: Omit<Judged, 'rows'>): boolean =>
+export const isRowWithheld = (
+  row: ComparisonRow,
+  { sequence, guards = [] }: Omit<GuardedComparison, 'rows'>,
+): boolean =>
   guards.length > 0 ||
   row.lowPercent === undefined ||
   withholdingOrder[row.sequence ?? sequence ?? 'unknown'].length > 0 ||
   (row.guards ?? []).length > 0;
 
 /** Whether every verdict by a comparison is kept back: then nothing that is said of it may name a direction. */
-export const isWithheld = ({ rows, ...whole }: Judged): boolean => rows.every((row) => isRowWithheld(row, whole));
+export const isWithheld = ({ rows, ...whole }: GuardedComparison): boolean =>
+  rows.every((row) => isRowWithheld(row, whole));
 
 /** Codes of a comparison's warnings that say why a verdict by one of its rows is kept back. */
-export const withholdingCodes = ({ rows, sequence, guards = [] }: Judged): readonly string[] => [
+export const withholdingCodes = ({ rows, sequence, guards = [] }: GuardedComparison): readonly string[] => [
   ...rows.flatMap((row) => [
     ...withholdingOrder[row.sequence ?? sequence ?? 'unknown'],
     ...(row.lowPercent === undefined ? nothingInferred.map((code) => `compare.${code}`) : []),

@@ -5,7 +5,7 @@ import type { RunsValue } from '../values/runs.ts';
 import type { Value } from '../values/value.ts';
 import { answer, type Answer, type Arguments, type Context, type Verb } from './verb.ts';
 
-export { inFewLines } from '../analysis/alike.ts';
+export { inFewLines } from '../analysis/groupedWarnings.ts';
 export { joinedWarnings } from '../analysis/joined.ts';
 export { withoutLeftOut } from '../analysis/recordings/faults.ts';
 export { readingsOf, type ListedRecording, type Listing, type Readings } from '../analysis/recordings/load.ts';

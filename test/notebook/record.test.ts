@@ -4,7 +4,6 @@ import { compareRecords, writtenByAnother } from '../../src/notebook/compareReco
 import {
   makeRecord,
   parseRecord,
-  recordPath,
   recordText,
   roundTo6,
   type NotebookRecord,
@@ -120,11 +119,6 @@ describe('a record', () => {
     assert.match(reason(parseRecord('{"record":2}')), /version 2/);
     assert.match(reason(parseRecord('{"record":1,"sources":[],"results":{"a":{}}}')), /not complete/);
     assert.match(reason(parseRecord('{"record":1,"sources":[{}],"results":{}}')), /not complete/);
-  });
-
-  it('stands beside its notebook', () => {
-    assert.equal(recordPath('sub/ride.washboard.md'), 'sub/ride.record.json');
-    assert.equal(recordPath('ride.md'), 'ride.record.json');
   });
 });
 

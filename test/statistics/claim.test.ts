@@ -1,13 +1,13 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { judge as judgeRow, type Judged, type Verdict } from '../../src/statistics/claim.ts';
+import { judge as judgeRow, type RowStatement, type Verdict } from '../../src/statistics/claim.ts';
 import { claimedBothWays, claimZone, isPossible, type Claim } from '../../src/statistics/claimForm.ts';
 import { compare } from '../../scripts/simulate/compareTwo.ts';
 import type { Comparison } from '../../src/statistics/comparison.ts';
 
 // 0.8581 [0.8093, 0.9099]
 const comparison = compare([{ a: [0.3, 0.312, 0.305], b: [0.262, 0.255, 0.27] }]);
-const judged = ({ rows: [row], confidence }: Comparison): Judged => ({
+const judged = ({ rows: [row], confidence }: Comparison): RowStatement => ({
   ratio: row.ratio,
   interval: row.inference?.interval,
   spread: row.spread,
@@ -116,7 +116,7 @@ describe('a claim', () => {
 
   it('comes with the strongest in whole percent, below one in tenths', () => {
     const of = (low: number, high: number): (string | number | undefined)[] => {
-      const row: Judged = {
+      const row: RowStatement = {
         ratio: 0.9,
         interval: { low, high },
         spread: 0.1,

@@ -1,5 +1,6 @@
 import { decode } from '../../notebook/decode.ts';
 import { parseRecord, type NotebookRecord } from '../../notebook/record.ts';
+import { notebookStem } from '../../result/fileNames.ts';
 import { refused, success, type Result } from '../../result/result.ts';
 import { listedPaths } from '../recordings/choice.ts';
 import type { EarlierRow, EarlierStudy, EarlierValue } from '../../values/earlier.ts';
@@ -53,7 +54,7 @@ export async function earlierStudies(request: EarlierRequest, files: Files): Pro
 
 /** A study is called by its notebook; by its record's path where another one is called so. */
 function nameFor(notebook: string, path: string, before: readonly EarlierStudy[]): string {
-  const name = notebook.replace(/^.*[/\\]/, '').replace(/(\.washboard)?\.md$/, '');
+  const name = notebookStem(notebook.replace(/^.*[/\\]/, ''));
   return name === '' || before.some((one) => one.name === name) ? path : name;
 }
 

@@ -1,3 +1,4 @@
+import { bareName } from '../../result/fileNames.ts';
 import { success, type Result } from '../../result/result.ts';
 import type { Estimate } from '../../statistics/estimate.ts';
 import type { Band } from '../../values/band.ts';
@@ -59,7 +60,7 @@ export function studyChanges(given: readonly StudyArgument[]): Result<readonly S
       if (changes.length < own.length) return refuse('pool.figures', { study: study.name }, 'studies');
       // A label is a recording's name without folder and ending.
       const labels = changes.flatMap(({ runs }) => runs);
-      const recordings = study.sources.filter(({ path }) => labels.includes(stemOf(path)));
+      const recordings = study.sources.filter(({ path }) => labels.includes(bareName(path)));
       const over = changes.filter(({ stratum }) => stratum === undefined);
       if (over.length > 0)
         studies.push({ name: study.name, changes: over.map((one) => ofEarlier(study.name, one)), recordings });
@@ -67,8 +68,6 @@ export function studyChanges(given: readonly StudyArgument[]): Result<readonly S
   }
   return success(studies);
 }
-
-const stemOf = (path: string): string => path.replace(/^.*\//, '').replace(/(\.[A-Za-z0-9]{1,8}){1,2}$/, '');
 
 function ofComparison(study: string, row: ComparisonRow, value: ComparisonValue): StudyChange {
   const { standardError, df } = row;

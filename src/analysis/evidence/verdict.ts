@@ -1,4 +1,4 @@
-import { judge, type Judged, type Judgement, type NoInference } from '../../statistics/claim.ts';
+import { judge, type RowStatement, type Judgement, type NoInference } from '../../statistics/claim.ts';
 import { claimZone, type Claim } from '../../statistics/claimForm.ts';
 import { sidesOfRow, type ComparisonValue } from '../../values/comparison.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
@@ -68,7 +68,7 @@ const reduction = (percent: number | undefined): number | undefined =>
   percent === undefined ? undefined : 0 - percent;
 
 /** A row as it is judged: by the interval it is printed with. */
-function judgedRow(comparison: ComparisonValue, row: ComparisonRow): Judged {
+function judgedRow(comparison: ComparisonValue, row: ComparisonRow): RowStatement {
   const { lowPercent, highPercent, changePercent, spread, family } = row;
   const { confidence } = comparison;
   return {

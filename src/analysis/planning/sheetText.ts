@@ -1,3 +1,4 @@
+import { bareName } from '../../result/fileNames.ts';
 import { csvOf } from '../../values/csv.ts';
 import { conditionNamed } from '../../values/order.ts';
 
@@ -75,6 +76,6 @@ const isFilled = (column: string): column is keyof Row => ['file', 'condition', 
 
 /** `brick-foam-1.csv.gz` is of `brick-foam`. */
 function conditionOf(file: string): string {
-  const bare = (file.split('/').pop() ?? file).replace(/(\.[A-Za-z0-9]{1,8}){1,2}$/, '');
+  const bare = bareName(file);
   return bare.replace(/[\s._-]*\d*$/, '') || bare;
 }

@@ -1,5 +1,6 @@
 import { readChecked } from '../../readers/readChecked.ts';
 import type { ClockParts, ReadOptions } from '../../readers/recording.ts';
+import { bareName } from '../../result/fileNames.ts';
 import { answered, refused, success, type Answer, type Result, type Warning } from '../../result/result.ts';
 import type { CalibrationValue } from '../../values/calibration.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
@@ -236,6 +237,3 @@ function labelsOf(files: readonly ChosenFile[], label: string | undefined): stri
   for (const name of names) (once.has(name) ? again : once).add(name);
   return names.map((name, index) => (again.has(name) ? files[index].path : name));
 }
-
-/** A file's name without folder and endings. */
-const bareName = (path: string): string => (path.split('/').pop() ?? path).replace(/(\.[A-Za-z0-9]{1,8}){1,2}$/, '');

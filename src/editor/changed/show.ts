@@ -1,8 +1,9 @@
 import * as vscode from 'vscode';
 import { compareRecords, writtenByAnother } from '../../notebook/compareRecords.ts';
-import { makeRecord, parseRecord, recordPath, type RunDocument } from '../../notebook/record.ts';
+import { makeRecord, parseRecord, type RunDocument } from '../../notebook/record.ts';
 import type { ProjectFolders } from '../../engine/service.ts';
 import { cellNameOf, cellWords } from '../../language/cellName.ts';
+import { recordPath } from '../../result/fileNames.ts';
 import { tool } from '../../result/version.ts';
 import type { EngineThreads } from '../engineThreads.ts';
 import { errorOf, sentence } from '../messages.ts';

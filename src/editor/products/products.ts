@@ -2,6 +2,7 @@ import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import * as vscode from 'vscode';
+import { notebookStem } from '../../result/fileNames.ts';
 import { foldersOf } from '../notebooks.ts';
 import { addressIn } from '../places.ts';
 import { sentence } from '../messages.ts';
@@ -110,7 +111,7 @@ export async function copyTables(notebook: vscode.NotebookDocument, log: vscode.
   }
 }
 
-const bareName = ({ uri }: vscode.NotebookDocument): string => uri.fsPath.replace(/(\.washboard)?\.md$/, '');
+const bareName = ({ uri }: vscode.NotebookDocument): string => notebookStem(uri.fsPath);
 
 async function askFolder(notebook: vscode.NotebookDocument, openLabel: string): Promise<vscode.Uri | undefined> {
   const folders = foldersOf(notebook);

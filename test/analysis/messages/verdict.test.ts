@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { claimText, guard, verdictWords, type VerdictWords } from '../../../src/analysis/messages/verdict.ts';
-import { judge, type Judged, type NoInference } from '../../../src/statistics/claim.ts';
+import { judge, type RowStatement, type NoInference } from '../../../src/statistics/claim.ts';
 import type { Claim } from '../../../src/statistics/claimForm.ts';
 import { compare } from '../../../scripts/simulate/compareTwo.ts';
 import type { Comparison } from '../../../src/statistics/comparison.ts';
@@ -8,7 +8,7 @@ import type { Message } from '../../../src/result/result.ts';
 
 // 0.8581 [0.8093, 0.9099]
 const comparison = compare([{ a: [0.3, 0.312, 0.305], b: [0.262, 0.255, 0.27] }]);
-const judged = ({ rows: [row], confidence }: Comparison, noInference?: NoInference): Judged => ({
+const judged = ({ rows: [row], confidence }: Comparison, noInference?: NoInference): RowStatement => ({
   ratio: row.ratio,
   interval: row.inference?.interval,
   spread: row.spread,

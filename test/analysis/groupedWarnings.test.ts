@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { inFewLines } from '../../src/analysis/alike.ts';
+import { inFewLines } from '../../src/analysis/groupedWarnings.ts';
 import type { Warning } from '../../src/result/result.ts';
 
 const found = (run: string, code: string, facts: object): Warning => ({
