@@ -166,7 +166,7 @@ async function samples(
   { format, little, stated }: DataChunk,
   watch: ReadWatch,
 ): Promise<Result<Reading>> {
-  const { channels, frame, bits } = format;
+  const { channels, frame } = format;
   const open = isOpen(stated);
   const wanted = open ? Infinity : Math.floor(stated / frame);
   const room = Math.min(wanted, Math.ceil(size / frame) + 1);
@@ -174,7 +174,6 @@ async function samples(
   if (room * channels > limits.samples) return tooMany();
   let columns = Array.from({ length: channels }, () => new Float64Array(room));
   let rows = 0;
-  const read = reader(format, little);
   const step = Math.max(1, Math.floor(65_536 / frame));
   while (rows < wanted) {
     if (watch.cancelled()) return refuse('cancelled', { path });
@@ -186,9 +185,11 @@ async function samples(
       if (length * channels > 2 * limits.samples) return tooMany();
       columns = columns.map((column) => grown(column, length));
     }
-    const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
-    for (let i = 0; i < frames; i++)
-      for (let k = 0; k < channels; k++) columns[k][rows + i] = read(view, i * frame + (k * bits) / 8);
+    const numbers = numbersIn(bytes, format, little);
+    for (let k = 0; k < channels; k++) {
+      const column = columns[k];
+      for (let i = 0; i < frames; i++) column[rows + i] = numbers[i * channels + k];
+    }
     rows += frames;
     watch.progress(pieces.progress());
   }
@@ -222,18 +223,38 @@ function grown(values: Float64Array, length: number): Float64Array<ArrayBuffer> 
   return larger;
 }
 
-function reader({ float, bits }: WavFormat, little: boolean): (view: DataView, at: number) => number {
+/** Whether the machine keeps the lowest byte first, as nearly all do. */
+const isMachineLittle = new Uint8Array(Uint16Array.of(1).buffer)[0] === 1;
+
+/** All numbers in bytes that begin a buffer, as they take turns; what is infinite or no number may be among them. */
+function numbersIn(bytes: Uint8Array, { float, bits }: WavFormat, little: boolean): Numbers {
+  const count = Math.floor((8 * bytes.length) / bits);
+  if (bits === 8) return Int16Array.from(bytes, (byte) => byte - 128);
+  if (bits === 24) return wholeOf24(bytes, count, little);
+  const ordered = little === isMachineLittle ? bytes : swapped(bytes, bits / 8);
+  const { buffer } = ordered;
+  if (bits === 16) return new Int16Array(buffer, 0, count);
+  if (!float) return new Int32Array(buffer, 0, count);
   // A sample that is no number becomes an empty cell, which the recording then counts as lost.
-  if (float)
-    return bits === 64
-      ? (view, at) => finite(view.getFloat64(at, little))
-      : (view, at) => finite(view.getFloat32(at, little));
-  if (bits === 8) return (view, at) => view.getUint8(at) - 128;
-  if (bits === 16) return (view, at) => view.getInt16(at, little);
-  if (bits === 32) return (view, at) => view.getInt32(at, little);
-  return little
-    ? (view, at) => (view.getInt8(at + 2) << 16) | (view.getUint8(at + 1) << 8) | view.getUint8(at)
-    : (view, at) => (view.getInt8(at) << 16) | (view.getUint8(at + 1) << 8) | view.getUint8(at + 2);
+  return (bits === 64 ? new Float64Array(buffer, 0, count) : new Float32Array(buffer, 0, count)).map(finite);
+}
+
+type Numbers = Int16Array | Int32Array | Float32Array | Float64Array;
+
+function wholeOf24(bytes: Uint8Array, count: number, little: boolean): Int32Array {
+  const numbers = new Int32Array(count);
+  const [low, high] = little ? [0, 2] : [2, 0];
+  for (let i = 0; i < count; i++)
+    numbers[i] = ((bytes[3 * i + high] << 24) >> 8) | (bytes[3 * i + 1] << 8) | bytes[3 * i + low];
+  return numbers;
+}
+
+/** A copy in which the bytes of each number stand the other way round. */
+function swapped(bytes: Uint8Array, width: number): Uint8Array {
+  const turned = new Uint8Array(bytes.length);
+  for (let at = 0; at + width <= bytes.length; at += width)
+    for (let k = 0; k < width; k++) turned[at + k] = bytes[at + width - 1 - k];
+  return turned;
 }
 
 const finite = (value: number): number => (Number.isFinite(value) ? value : NaN);
