@@ -3,7 +3,7 @@
  * scripts/wasm/build.mjs`. With `--print NAME` the text of one goes to the standard output instead, for the test that
  * holds the committed file against it.
  */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import asc from 'assemblyscript/asc';
 
@@ -18,7 +18,10 @@ async function compiled(name) {
   const options = [file, '--outFile', `${name}.wasm`, '-O3', '--runtime', 'stub', '--importMemory', '--enable', 'simd'];
   let binary;
   const { error, stderr } = await asc.main([...options, '--noAssert'], {
-    readFile: (wanted) => (wanted === file ? readFileSync(new URL(file, import.meta.url), 'utf8') : null),
+    readFile: (wanted) => {
+      const path = new URL(wanted, import.meta.url);
+      return existsSync(path) ? readFileSync(path, 'utf8') : null;
+    },
     writeFile: (written, contents) => {
       if (written === `${name}.wasm`) binary = contents;
     },

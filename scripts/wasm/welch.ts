@@ -1,45 +1,38 @@
 // Inner loop of Welch's averages in AssemblyScript, for processors with vectors of two doubles. Four real segments
-// at a time: two complex transforms side by side in the lanes, each of two segments (see src/signal/welch.ts).
-// A point is 32 bytes: the real parts of both lanes, then the imaginary parts. The passes are those of
-// src/signal/butterflies.ts. Built by scripts/wasm/build.mjs into src/signal/welchKernel.ts.
+// at a time: two complex transforms side by side in the lanes, each of two segments (see src/signal/welch.ts). The
+// transforms are those of src/signal/anyLength.ts. Built by scripts/wasm/build.mjs into src/signal/welchKernel.ts.
 
-@inline function add(a: v128, b: v128): v128 { return f64x2.add(a, b); }
-@inline function sub(a: v128, b: v128): v128 { return f64x2.sub(a, b); }
-@inline function mul(a: v128, b: v128): v128 { return f64x2.mul(a, b); }
-@inline function splat(at: usize): v128 { return v128.load64_splat(at); }
-
-/** The doubles at two addresses as the two lanes. */
-@inline function lanes(first: usize, second: usize): v128 { return v128.load64_lane(second, splat(first), 1); }
-
-/** Stores a number turned by a factor. */
-@inline function put(at: usize, br: v128, bi: v128, wr: v128, wi: v128): void {
-  v128.store(at, sub(mul(br, wr), mul(bi, wi)));
-  v128.store(at, add(mul(br, wi), mul(bi, wr)), 16);
-}
+import { passes } from './butterflies';
+import { add, addSquare, butterfly4, im, lanes, mul, put, putTurned, re, splat, sub, word } from './vectors';
 
 /**
- * Adds |Z|^2 of `quads` times four segments to `power`, one vector a bin.
+ * Adds |Z|^2 of segments to sums of one vector a point.
  *
- * stages: for each pass the radix, blocks, stride, and the addresses of its factors and its roots, five words each.
+ * plan: words as src/signal/welchMemory.ts writes them: length, shape, two places for as many points, sums, place for an
+ * odd radix, count of passes, passes, columns to be convolved or 0, their plan.
  */
-export function addQuads(samples: usize, quads: i32, hop: i32, length: i32, shape: usize, stages: usize, count: i32, work: usize, spare: usize, sums: usize, power: usize): void {
-  for (let quad = 0; quad < quads; quad++, samples += <usize>hop << 5) {
+export function addSegments(plan: usize, samples: usize, segments: i32, hop: i32): void {
+  const length = word(plan, 0);
+  const shape = <usize>word(plan, 1);
+  const work = <usize>word(plan, 2);
+  const spare = <usize>word(plan, 3);
+  const power = <usize>word(plan, 4);
+  const terms = <usize>word(plan, 5);
+  const columns = word(plan, 8);
+  for (; segments > 0; segments -= 4, samples += <usize>hop << 5) {
     windowed(samples, <usize>hop << 3, length, shape, work);
-    let x = work;
-    let y = spare;
-    for (let s = 0; s < count; s++) {
-      pass(stages + s * 20, x, y, sums);
-      const held = x;
-      x = y;
-      y = held;
-    }
-    for (let k = 0; k < length; k++) {
-      const re = v128.load(x + (k << 5));
-      const im = v128.load(x + (k << 5), 16);
-      const at = power + (k << 4);
-      v128.store(at, add(v128.load(at), add(mul(re, re), mul(im, im))));
-    }
+    if (segments < 4) silence(work, length, segments);
+    const x = passes(word(plan, 7), word(plan, 6), work, spare, terms);
+    if (columns > 0) convolve(word(plan, 9), x, columns, terms, power);
+    else for (let k = 0; k < length; k++) addSquare(power + (k << 4), re(x + (k << 5)), im(x + (k << 5)));
   }
+}
+
+/** Takes out what stands where fewer than four segments are left. */
+function silence(into: usize, length: i32, segments: i32): void {
+  const left = segments > 2 ? i64x2(-1, -1) : i64x2(-1, 0);
+  const right = segments > 1 ? i64x2(-1, 0) : i64x2(0, 0);
+  for (const end = into + (<usize>length << 5); into < end; into += 32) put(into, v128.and(re(into), left), v128.and(im(into), right));
 }
 
 /** Segments 0 and 2 as the lanes' real parts, 1 and 3 as their imaginary parts, less their means, times the window. */
@@ -55,120 +48,101 @@ function windowed(samples: usize, hop: usize, length: i32, shape: usize, into: u
   const meanIm = f64x2.div(sumIm, f64x2.splat(length));
   for (let at = samples; at < end; at += 8, shape += 8, into += 32) {
     const w = splat(shape);
-    v128.store(into, mul(sub(lanes(at, at + 2 * hop), meanRe), w));
-    v128.store(into, mul(sub(lanes(at + hop, at + 3 * hop), meanIm), w), 16);
+    put(into, mul(sub(lanes(at, at + 2 * hop), meanRe), w), mul(sub(lanes(at + hop, at + 3 * hop), meanIm), w));
   }
 }
 
-function pass(stage: usize, x: usize, y: usize, sums: usize): void {
-  const radix = load<i32>(stage);
-  const blocks = load<i32>(stage, 4);
-  const stride = load<i32>(stage, 8);
-  const factors = <usize>load<i32>(stage, 12);
-  if (radix == 4) radix4(blocks, stride, factors, x, y);
-  else if (radix == 2) radix2(blocks, stride, factors, x, y);
-  else radixOdd(radix, blocks, stride, factors, <usize>load<i32>(stage, 16), x, y, sums);
+/**
+ * The last step of a transform: transforms of columns as convolutions with a chirp, as `transformColumns` has them, but
+ * for the last product, which changes no size. The squares are added to the sums.
+ *
+ * plan: points, size, chirp, kernel, factors of the first pass, count of the passes between the first and the last, these
+ * passes, two places for as many points.
+ */
+function convolve(plan: usize, x: usize, columns: i32, terms: usize, power: usize): void {
+  const points = word(plan, 0);
+  const blocks = word(plan, 1) >> 2;
+  const factors = <usize>word(plan, 4);
+  const one = <usize>word(plan, 7);
+  const other = <usize>word(plan, 8);
+  for (let column = 0; column < columns; column++, x += 32, power += 16) {
+    chirped(x, <usize>columns << 5, points, blocks, word(plan, 2), factors, one);
+    const found = passes(word(plan, 6), word(plan, 5), one, other, terms);
+    const free = found == one ? other : one;
+    multiplied(blocks, word(plan, 3), factors, found, free);
+    addColumn(passes(word(plan, 6), word(plan, 5), free, found, terms), points, blocks, <usize>columns << 4, power);
+  }
 }
 
-function radix2(blocks: i32, stride: i32, factors: usize, x: usize, y: usize): void {
-  const part = <usize>(blocks * stride) << 5;
-  const step = <usize>stride << 5;
-  for (let p = 0; p < blocks; p++, factors += 16, y += step) {
-    const wr = splat(factors);
-    const wi = splat(factors + 8);
-    for (const end = x + step; x < end; x += 32, y += 32) {
-      const ar = v128.load(x);
-      const ai = v128.load(x, 16);
-      const br = v128.load(x + part);
-      const bi = v128.load(x + part, 16);
-      v128.store(y, add(ar, br));
-      v128.store(y, add(ai, bi), 16);
-      put(y + step, sub(ar, br), sub(ai, bi), wr, wi);
+/** The first pass by radix 4 of a column times the chirp. More than a quarter of what goes in is no 0, and no more than a half. */
+function chirped(x: usize, step: usize, points: i32, blocks: i32, chirp: usize, factors: usize, y: usize): void {
+  const both = points - blocks;
+  const part = <usize>blocks * step;
+  for (let p = 0; p < blocks; p++, x += step, chirp += 16, factors += 48, y += 128) {
+    const cr = splat(chirp);
+    const ci = splat(chirp + 8);
+    const ar = sub(mul(re(x), cr), mul(im(x), ci));
+    const ai = add(mul(re(x), ci), mul(im(x), cr));
+    if (p < both) {
+      const dr = splat(chirp + (blocks << 4));
+      const di = splat(chirp + (blocks << 4) + 8);
+      const br = sub(mul(re(x + part), dr), mul(im(x + part), di));
+      const bi = add(mul(re(x + part), di), mul(im(x + part), dr));
+      put(y, add(ar, br), add(ai, bi));
+      putTurned(y + 32, add(ar, bi), sub(ai, br), factors);
+      putTurned(y + 64, sub(ar, br), sub(ai, bi), factors + 16);
+      putTurned(y + 96, sub(ar, bi), add(ai, br), factors + 32);
+    } else {
+      put(y, ar, ai);
+      putTurned(y + 32, ar, ai, factors);
+      putTurned(y + 64, ar, ai, factors + 16);
+      putTurned(y + 96, ar, ai, factors + 32);
     }
   }
 }
 
-function radix4(blocks: i32, stride: i32, factors: usize, x: usize, y: usize): void {
-  const part = <usize>(blocks * stride) << 5;
-  const step = <usize>stride << 5;
-  for (let p = 0; p < blocks; p++, factors += 48, y += 3 * step) {
-    const w1r = splat(factors);
-    const w1i = splat(factors + 8);
-    const w2r = splat(factors + 16);
-    const w2i = splat(factors + 24);
-    const w3r = splat(factors + 32);
-    const w3i = splat(factors + 40);
-    for (const end = x + step; x < end; x += 32, y += 32) {
-      const ar = v128.load(x);
-      const ai = v128.load(x, 16);
-      const cr = v128.load(x + 2 * part);
-      const ci = v128.load(x + 2 * part, 16);
-      const sumAcR = add(ar, cr);
-      const sumAcI = add(ai, ci);
-      const difAcR = sub(ar, cr);
-      const difAcI = sub(ai, ci);
-      const br = v128.load(x + part);
-      const bi = v128.load(x + part, 16);
-      const dr = v128.load(x + 3 * part);
-      const di = v128.load(x + 3 * part, 16);
-      const sumBdR = add(br, dr);
-      const sumBdI = add(bi, di);
-      const difBdR = sub(br, dr);
-      const difBdI = sub(bi, di);
-      v128.store(y, add(sumAcR, sumBdR));
-      v128.store(y, add(sumAcI, sumBdI), 16);
-      put(y + step, add(difAcR, difBdI), sub(difAcI, difBdR), w1r, w1i);
-      put(y + 2 * step, sub(sumAcR, sumBdR), sub(sumAcI, sumBdI), w2r, w2i);
-      put(y + 3 * step, sub(difAcR, difBdI), add(difAcI, difBdR), w3r, w3i);
-    }
+/** Stores a number times one of the kernel's, its parts exchanged: the inverse transform is then the forward one. */
+@inline function putExchanged(at: usize, br: v128, bi: v128, kernel: usize): void {
+  const wr = splat(kernel);
+  const wi = splat(kernel + 8);
+  put(at, add(mul(br, wi), mul(bi, wr)), sub(mul(br, wr), mul(bi, wi)));
+}
+
+/** The last pass by radix 4 of the transform there, the product with the kernel, and the first pass of the transform back. */
+function multiplied(blocks: i32, kernel: usize, factors: usize, x: usize, y: usize): void {
+  const part = <usize>blocks << 5;
+  const next = <usize>blocks << 4;
+  for (let p = 0; p < blocks; p++, x += 32, kernel += 16, factors += 48, y += 128) {
+    const b = x + part;
+    const c = b + part;
+    const d = c + part;
+    const sumAcR = add(re(x), re(c));
+    const sumAcI = add(im(x), im(c));
+    const difAcR = sub(re(x), re(c));
+    const difAcI = sub(im(x), im(c));
+    const sumBdR = add(re(b), re(d));
+    const sumBdI = add(im(b), im(d));
+    const difBdR = sub(re(b), re(d));
+    const difBdI = sub(im(b), im(d));
+    putExchanged(x, add(sumAcR, sumBdR), add(sumAcI, sumBdI), kernel);
+    putExchanged(b, add(difAcR, difBdI), sub(difAcI, difBdR), kernel + next);
+    putExchanged(c, sub(sumAcR, sumBdR), sub(sumAcI, sumBdI), kernel + 2 * next);
+    putExchanged(d, sub(difAcR, difBdI), add(difAcI, difBdR), kernel + 3 * next);
+    butterfly4(x, part, y, 32, factors);
   }
 }
 
-/** Any odd radix by its defining sums; `roots` holds cosine and sine of 2 pi t / radix, `sums` has room for four vectors a pair of terms. */
-function radixOdd(radix: i32, blocks: i32, stride: i32, factors: usize, roots: usize, x: usize, y: usize, sums: usize): void {
-  const part = <usize>(blocks * stride) << 5;
-  const step = <usize>stride << 5;
-  const half = (radix - 1) >> 1;
-  for (let p = 0; p < blocks; p++, factors += (radix - 1) << 4, y += <usize>(radix - 1) * step) {
-    for (const end = x + step; x < end; x += 32, y += 32) {
-      const zr = v128.load(x);
-      const zi = v128.load(x, 16);
-      let totalR = zr;
-      let totalI = zi;
-      for (let j = 1, at = sums; j <= half; j++, at += 64) {
-        const b = x + <usize>j * part;
-        const c = x + <usize>(radix - j) * part;
-        const sumR = add(v128.load(b), v128.load(c));
-        const sumI = add(v128.load(b, 16), v128.load(c, 16));
-        totalR = add(totalR, sumR);
-        totalI = add(totalI, sumI);
-        v128.store(at, sumR);
-        v128.store(at, sumI, 16);
-        v128.store(at, sub(v128.load(b), v128.load(c)), 32);
-        v128.store(at, sub(v128.load(b, 16), v128.load(c, 16)), 48);
-      }
-      v128.store(y, totalR);
-      v128.store(y, totalI, 16);
-      for (let k = 1; k <= half; k++) {
-        let mr = zr;
-        let mi = zi;
-        let nr = f64x2.splat(0);
-        let ni = f64x2.splat(0);
-        for (let j = 1, t = k, at = sums; j <= half; j++, at += 64) {
-          const cos = splat(roots + (t << 4));
-          const sin = splat(roots + (t << 4) + 8);
-          mr = add(mr, mul(cos, v128.load(at)));
-          mi = add(mi, mul(cos, v128.load(at, 16)));
-          nr = add(nr, mul(sin, v128.load(at, 32)));
-          ni = add(ni, mul(sin, v128.load(at, 48)));
-          t += k;
-          if (t >= radix) t -= radix;
-        }
-        const up = factors + ((k - 1) << 4);
-        const down = factors + ((radix - k - 1) << 4);
-        put(y + <usize>k * step, add(mr, ni), sub(mi, nr), splat(up), splat(up + 8));
-        put(y + <usize>(radix - k) * step, sub(mr, ni), add(mi, nr), splat(down), splat(down + 8));
-      }
-    }
+/** The last pass by radix 4 of the transform back, of which the first half is wanted, added to the sums `step` bytes apart. */
+function addColumn(x: usize, points: i32, blocks: i32, step: usize, power: usize): void {
+  const both = points - blocks;
+  const part = <usize>blocks << 5;
+  const next = <usize>blocks * step;
+  for (let p = 0; p < blocks; p++, x += 32, power += step) {
+    const b = x + part;
+    const c = b + part;
+    const d = c + part;
+    addSquare(power, add(add(re(x), re(c)), add(re(b), re(d))), add(add(im(x), im(c)), add(im(b), im(d))));
+    if (p < both)
+      addSquare(power + next, add(sub(re(x), re(c)), sub(im(b), im(d))), sub(sub(im(x), im(c)), sub(re(b), re(d))));
   }
 }

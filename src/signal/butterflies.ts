@@ -282,10 +282,16 @@ function radixOdd(stage: Stage, xr: Float64Array, xi: Float64Array, yr: Float64A
   }
 }
 
+const roots = new Map<number, readonly [cos: Float64Array, sin: Float64Array]>();
+
 /** Cosine and sine of 2 pi t / n for t = 0 … n - 1. */
-function rootsOf(n: number): readonly [Float64Array, Float64Array] {
+function rootsOf(n: number): readonly [cos: Float64Array, sin: Float64Array] {
+  const known = roots.get(n);
+  if (known !== undefined) return known;
   const cos = new Float64Array(n);
   const sin = new Float64Array(n);
   for (let t = 0; t < n; t++) rootOfUnity(t, n, cos, sin, t);
-  return [cos, sin.map((value) => -value)];
+  const made = [cos, sin.map((value) => -value)] as const;
+  roots.set(n, made);
+  return made;
 }

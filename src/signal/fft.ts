@@ -1,5 +1,5 @@
-import { makeBluestein, transformBluestein } from './bluestein.ts';
-import { makeSmoothPlan, radices, transformSmooth } from './stockham.ts';
+import { planOf, transformBy } from './anyLength.ts';
+import { Kept } from './kept.ts';
 import { rootOfUnity } from './twiddle.ts';
 
 /** A discrete Fourier transform of one length, with its tables and scratch; take it from `fft` and share it. */
@@ -30,8 +30,8 @@ export interface RealFft {
 /** Tables are kept for the lengths used last, but only while they stay within this many points in all. */
 const keptPoints = 1 << 20;
 
-const complexPlans = new Map<number, Fft>();
-const realPlans = new Map<number, RealFft>();
+const complexPlans = new Kept(makeFft, ({ length }) => length, keptPoints);
+const realPlans = new Kept(makeRealFft, ({ length }) => length, keptPoints);
 
 /**
  * The complex transform of any length; tables of recent lengths are kept.
@@ -40,7 +40,7 @@ const realPlans = new Map<number, RealFft>();
  * @throws RangeError for any other length
  */
 export function fft(length: number): Fft {
-  return kept(complexPlans, length, makeFft);
+  return complexPlans.of(checked(length));
 }
 
 /**
@@ -50,33 +50,17 @@ export function fft(length: number): Fft {
  * @throws RangeError for any other length
  */
 export function realFft(length: number): RealFft {
-  return kept(realPlans, length, makeRealFft);
+  return realPlans.of(checked(length));
 }
 
-function kept<P>(plans: Map<number, P>, length: number, make: (length: number) => P): P {
-  let plan = plans.get(length);
-  if (plan === undefined) {
-    if (!Number.isInteger(length) || length < 1)
-      throw new RangeError(`a transform needs a whole length of at least 1, not ${length}`);
-    plan = make(length);
-    let points = length;
-    for (const other of plans.keys()) points += other;
-    for (const other of plans.keys()) {
-      if (points <= keptPoints) break;
-      plans.delete(other);
-      points -= other;
-    }
-  } else plans.delete(length);
-  if (length <= keptPoints) plans.set(length, plan);
-  return plan;
+function checked(length: number): number {
+  if (!Number.isInteger(length) || length < 1)
+    throw new RangeError(`a transform needs a whole length of at least 1, not ${length}`);
+  return length;
 }
 
 function makeFft(length: number): Fft {
-  const factors = radices(length);
-  const forwardBetween =
-    factors === undefined
-      ? transformBluestein.bind(undefined, makeBluestein(length))
-      : transformSmooth.bind(undefined, makeSmoothPlan(length, factors));
+  const forwardBetween = transformBy(planOf(length));
   let spareRe: Float64Array | undefined;
   let spareIm: Float64Array | undefined;
   const forward = (re: Float64Array, im: Float64Array): void => {

@@ -1,6 +1,6 @@
 import { pairFirst8, pairLast8 } from './pairEnds8.ts';
 import type { Segment, Stage } from './stage.ts';
-import { makeSmoothPlan, radices, transformStages, type SmoothPlan } from './stockham.ts';
+import { factorsOf, makeSmoothPlan, transformStages, type SmoothPlan } from './stockham.ts';
 import { cosOf, sinOf } from '../numbers/trigonometry.ts';
 
 /**
@@ -22,10 +22,10 @@ export interface PairPlan {
  * @returns undefined where the first or the last pass is not one of those written out here
  */
 export function pairPlan(length: number): PairPlan | undefined {
-  const factors = radices(length);
-  if (factors === undefined || factors.length < 2 || (factors[0] !== 4 && factors[0] !== 8)) return undefined;
-  const smooth = makeSmoothPlan(length, factors);
-  const last = smooth.stages[factors.length - 1];
+  const { radices, rest } = factorsOf(length);
+  if (rest > 1 || radices.length < 2 || (radices[0] !== 4 && radices[0] !== 8)) return undefined;
+  const smooth = makeSmoothPlan(length, radices);
+  const last = smooth.stages[radices.length - 1];
   if (last.radix !== 8 && last.radix !== 4 && last.radix !== 5) return undefined;
   return { smooth, first: smooth.stages[0], middle: smooth.stages.slice(1, -1), last };
 }

@@ -2,7 +2,8 @@ import { Cancelled } from './cancel.ts';
 import { Carry } from './carry.ts';
 import { fft, type Fft } from './fft.ts';
 import { scratchArrays } from './scratch.ts';
-import { hopOf, segmentCount, windowed, type WelchOptions } from './welch.ts';
+import { hopOf, segmentCount, type WelchOptions } from './welch.ts';
+import { windowed } from './windowed.ts';
 import { sumOfSquares } from './windows.ts';
 
 /** An unbroken stretch with the time of its first sample in s. */

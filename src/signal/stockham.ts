@@ -3,33 +3,40 @@ import type { Stage } from './stage.ts';
 import { rootOfUnity } from './twiddle.ts';
 import { log2Of } from '../numbers/logarithm.ts';
 
-/** A complex transform of a length without prime factors above 13. */
+/**
+ * The odd radices, in the order of their passes: the 5 comes last, which has a short cut there. For larger primes the
+ * convolution of bluestein.ts is faster than their defining sums, with vectors and without.
+ */
+const oddRadices = [43, 41, 37, 31, 29, 23, 19, 17, 13, 11, 7, 3, 5];
+
+/** A complex transform of a length without prime factors above 43. */
 export interface SmoothPlan {
   readonly length: number;
   readonly stages: readonly Stage[];
 }
 
-/**
- * Radices whose product is `length`. Powers of two come first and a 5, or else a power of two, last, since these
- * passes have short cuts in Welch's averages.
- *
- * @returns undefined where a prime above 13 divides the length
- */
-export function radices(length: number): number[] | undefined {
-  const odd = oddRadices(length);
-  if (odd === undefined) return undefined;
-  const twos = powerOfTwo(log2Of(odd.reduce((rest, radix) => rest / radix, length)));
-  return odd.at(-1) === 5 ? [...twos, ...odd] : [...twos.slice(0, 1), ...odd, ...twos.slice(1)];
+/** What a length is the product of. */
+export interface Factors {
+  /** In the order of the passes. */
+  readonly radices: readonly number[];
+  /** The product of the prime factors above 43, for which there is no pass; mostly 1. */
+  readonly rest: number;
 }
 
-/** The odd prime factors of a `length`, or undefined where one is above 13. */
-export function oddRadices(length: number): number[] | undefined {
-  const odd: number[] = [];
+/**
+ * Parts a length into radices. Powers of two come first and a 5, or else a power of two, last, since these passes have
+ * short cuts.
+ *
+ * @param length a whole number from 1
+ */
+export function factorsOf(length: number): Factors {
   let rest = length;
-  for (const radix of [2, 13, 11, 7, 3, 5]) {
-    for (; rest % radix === 0; rest /= radix) if (radix > 2) odd.push(radix);
-  }
-  return rest === 1 ? odd : undefined;
+  while (rest % 2 === 0) rest /= 2;
+  const twos = powerOfTwo(log2Of(length / rest));
+  const odd: number[] = [];
+  for (const radix of oddRadices) for (; rest % radix === 0; rest /= radix) odd.push(radix);
+  const radices = odd.at(-1) === 5 ? [...twos, ...odd] : [...twos.slice(0, 1), ...odd, ...twos.slice(1)];
+  return { radices, rest };
 }
 
 /** Radices 8, 4 and 2 whose product is 2^exponent, as few as can be, a 2 only where nothing else will do. */
@@ -43,7 +50,7 @@ function powerOfTwo(exponent: number): number[] {
  * The passes of a transform with their factors.
  *
  * @param length points
- * @param factors radices whose product is the length, as `radices` gives them
+ * @param factors radices whose product divides the length; what is left of it is up to the caller
  */
 export function makeSmoothPlan(length: number, factors: readonly number[]): SmoothPlan {
   const stages: Stage[] = [];

@@ -2,7 +2,8 @@ import { Cancelled } from './cancel.ts';
 import { effectiveAverages } from './confidence.ts';
 import { fft } from './fft.ts';
 import { scratchArrays } from './scratch.ts';
-import { hopOf, segmentCount, windowed, type WelchOptions } from './welch.ts';
+import { hopOf, segmentCount, type WelchOptions } from './welch.ts';
+import { windowed } from './windowed.ts';
 import { atan2Of } from '../numbers/arcs.ts';
 
 /** Input and output, recorded at the same moments; of the same length, without a gap. */

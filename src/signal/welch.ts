@@ -1,9 +1,8 @@
 import { Cancelled, type CancelCheck } from './cancel.ts';
 import { Carry } from './carry.ts';
 import { effectiveAverages } from './confidence.ts';
-import { fft, type Fft } from './fft.ts';
-import { addPairPower, pairPlan, type PairPlan } from './pairPower.ts';
-import { scratchArrays } from './scratch.ts';
+import { PlainPower } from './plainPower.ts';
+import { together } from './welchMemory.ts';
 import { WelchVectors } from './welchVectors.ts';
 import { sumOf, sumOfSquares } from './windows.ts';
 
@@ -91,20 +90,11 @@ export class WelchSum {
   readonly #rate: number;
   readonly #hop: number;
   readonly #cancelled: CancelCheck | undefined;
-  readonly #fft: Fft;
-  readonly #pairs: PairPlan | undefined;
-  /** Points of all segments so far. */
-  #points = 0;
-  /** Made when there is work enough for it; null where it is not wanted or can't be had. */
-  #vectors: WelchVectors | null | undefined;
-  readonly #work: readonly Float64Array[];
-  readonly #power: Float64Array;
+  readonly #sum: WelchVectors | PlainPower;
   readonly #counts: number[] = [];
   /** Samples of the open stretch that a later segment still needs. */
   readonly #carry = new Carry();
   #openCount = 0;
-  /** Whether the open stretch has its points counted already. */
-  #isCounted = false;
 
   constructor({ shape, rate, overlap = 0.5, cancelled, vectors = true }: WelchOptions) {
     if (!(rate > 0 && rate < Infinity)) throw new RangeError(`a rate is above 0 Hz, not ${rate}`);
@@ -112,11 +102,7 @@ export class WelchSum {
     this.#rate = rate;
     this.#hop = hopOf(shape.length, overlap);
     this.#cancelled = cancelled;
-    this.#fft = fft(shape.length);
-    this.#pairs = pairPlan(shape.length);
-    this.#vectors = vectors ? undefined : null;
-    this.#work = scratchArrays(4, shape.length);
-    this.#power = new Float64Array(shape.length);
+    this.#sum = (vectors ? WelchVectors.for(shape, this.#hop) : undefined) ?? new PlainPower(shape, this.#hop);
   }
 
   /** Adds an unbroken stretch that stands in memory as a whole. */
@@ -126,16 +112,9 @@ export class WelchSum {
   }
 
   /**
-   * Begins a stretch that comes block by block. Where all of its samples are told, its density is to the last digit that
-   * of `addStretch`.
+   * Adds the next block of a stretch too long for memory; it goes on until `endStretch`. The density is to the last digit
+   * that of `addStretch`.
    */
-  beginStretch(samples: number): void {
-    this.endStretch();
-    this.#prepare(segmentCount(samples, this.#shape.length, this.#hop));
-    this.#isCounted = true;
-  }
-
-  /** Adds the next block of a stretch too long for memory; it goes on until `endStretch`. */
   addBlock(block: Float64Array): void {
     const length = this.#shape.length;
     const samples = this.#carry.add(block);
@@ -151,7 +130,6 @@ export class WelchSum {
     this.#openCount += this.#addSegments(this.#carry.held);
     if (this.#openCount > 0) this.#counts.push(this.#openCount);
     this.#openCount = 0;
-    this.#isCounted = false;
     this.#carry.keep(this.#carry.held.length);
   }
 
@@ -159,18 +137,18 @@ export class WelchSum {
   density(): Density {
     this.endStretch();
     const length = this.#shape.length;
-    this.#vectors?.takePower(this.#power);
     const segments = this.#counts.reduce((sum, count) => sum + count, 0);
     if (segments === 0) throw new RangeError(`no stretch is as long as a segment of ${length} samples`);
     const squares = sumOfSquares(this.#shape);
+    const { power } = this.#sum;
     // One sample that is no number spoils every bin, the first too.
-    if (!Number.isFinite(this.#power[0])) throw new RangeError('the signal holds a sample that is no finite number');
+    if (!Number.isFinite(power[0])) throw new RangeError('the signal holds a sample that is no finite number');
     const density = new Float64Array(Math.floor(length / 2) + 1);
     const scale = 1 / (segments * this.#rate * squares);
     // Two real segments went through each complex transform: their squared spectra are the even part of the sum.
-    density[0] = this.#power[0] * scale;
-    for (let k = 1; 2 * k < length; k++) density[k] = (this.#power[k] + this.#power[length - k]) * scale;
-    if (length % 2 === 0) density[length / 2] = this.#power[length / 2] * scale;
+    density[0] = power[0] * scale;
+    for (let k = 1; 2 * k < length; k++) density[k] = (power[k] + power[length - k]) * scale;
+    if (length % 2 === 0) density[length / 2] = power[length / 2] * scale;
     return {
       density,
       step: this.#rate / length,
@@ -182,105 +160,13 @@ export class WelchSum {
     };
   }
 
-  /** Adds every whole segment, two to a transform: one as its real part, the next as its imaginary part. */
+  /** Adds every whole segment. */
   #addSegments(samples: Float64Array): number {
-    const shape = this.#shape;
-    const length = shape.length;
-    const hop = this.#hop;
-    const count = segmentCount(samples.length, length, hop);
-    const first = this.#addByVectors(samples, count);
-    // At half of overlap neighbouring segments share a half, whose sum is taken once.
-    const halves = 2 * hop === length;
-    let half = halves && first < count ? partSum(samples, first * hop, hop) : 0;
-    for (let segment = first; segment < count; segment += 2) {
-      if (segment % 256 === 0 && this.#cancelled?.()) throw new Cancelled();
-      const start = segment * hop;
-      if (segment + 1 === count || this.#pairs === undefined) {
-        this.#addTransform(samples, start, segment + 1 < count);
-        continue;
-      }
-      let [aSum, bSum] = [half, 0];
-      if (halves) {
-        const middle = partSum(samples, start + hop, hop);
-        half = partSum(samples, start + length, hop);
-        aSum += middle;
-        bSum = middle + half;
-      } else {
-        aSum = partSum(samples, start, length);
-        bSum = partSum(samples, start + hop, length);
-      }
-      const a = { start, mean: aSum / length };
-      const b = { start: start + hop, mean: bSum / length };
-      addPairPower(this.#pairs, samples, a, b, shape, this.#work, this.#power);
-    }
-    return count;
-  }
-
-  /** Adds as many of the segments as the compiled loop takes, and gives their number. */
-  #addByVectors(samples: Float64Array, count: number): number {
-    if (!this.#isCounted) this.#prepare(count);
+    const count = segmentCount(samples.length, this.#shape.length, this.#hop);
     const proceed = (): void => {
       if (this.#cancelled?.()) throw new Cancelled();
     };
-    return this.#vectors?.add(samples, count, proceed) ?? 0;
+    if (count > 0) this.#sum.add(samples, count, proceed);
+    return count;
   }
-
-  /** Counts the points of segments that are to come, and makes the compiled loop where it is worth it. */
-  #prepare(count: number): void {
-    this.#points += count * this.#shape.length;
-    if (this.#vectors === undefined && this.#points >= fewestForVectors) {
-      this.#vectors = WelchVectors.for(this.#shape, this.#hop) ?? null;
-    }
-  }
-
-  /** Adds the segment from `start`, and where there is one the next, by the general transform. */
-  #addTransform(samples: Float64Array, start: number, two: boolean): void {
-    const [re, im, spareRe, spareIm] = this.#work;
-    windowed(samples, start, this.#shape, re);
-    if (two) windowed(samples, start + this.#hop, this.#shape, im);
-    else im.fill(0);
-    if (this.#fft.forwardBetween(re, im, spareRe, spareIm)) addPower(spareRe, spareIm, this.#power);
-    else addPower(re, im, this.#power);
-  }
-}
-
-/** Segments that go through the transforms together: four by vectors, two without. */
-const together = 4;
-
-/** Points of segments below which the compiled loop's tables cost about what it saves. */
-const fewestForVectors = 500_000;
-
-/**
- * The segment from sample `start`, less its mean, times the window.
- *
- * @param samples in which the segment lies
- * @param shape the window, as long as the segment
- * @param into receives as many values
- */
-export function windowed(samples: Float64Array, start: number, shape: Float64Array, into: Float64Array): void {
-  const length = shape.length;
-  const mean = partSum(samples, start, length) / length;
-  for (let n = 0; n < length; n++) into[n] = (samples[start + n] - mean) * shape[n];
-}
-
-/** Sum of `length` samples, by four sums side by side: they do not wait for each other, and round less than one. */
-function partSum(samples: Float64Array, start: number, length: number): number {
-  let a = 0;
-  let b = 0;
-  let c = 0;
-  let d = 0;
-  const end = start + length;
-  let n = start;
-  for (; n + 3 < end; n += 4) {
-    a += samples[n];
-    b += samples[n + 1];
-    c += samples[n + 2];
-    d += samples[n + 3];
-  }
-  for (; n < end; n++) a += samples[n];
-  return a + b + (c + d);
-}
-
-function addPower(re: Float64Array, im: Float64Array, power: Float64Array): void {
-  for (let k = 0; k < power.length; k++) power[k] += re[k] * re[k] + im[k] * im[k];
 }

@@ -11,20 +11,20 @@ const million = 1_000_000;
 export async function rows(reference: Reference): Promise<Row[]> {
   const samples = noise(10 * million);
   const found: Row[] = [];
-  for (const segment of [1024, 1000, 4096]) {
+  for (const segment of [1024, 1000, 4096, 699, 701]) {
     const shape = windowShape('hann', segment);
     const welch = (vectors: boolean): unknown => welchDensity([samples], { shape, rate: 350, vectors });
     const [plain, compiled] = await byTurns([() => welch(false), () => welch(true)], reference, 'welch', [
       10 * million,
       segment,
     ]);
-    found.push({ what: `Welch, 10 M samples, segment ${segment}, plain TypeScript`, ...plain, goal: 0.6 });
-    const powerOfTwo = Number.isInteger(Math.log2(segment));
     found.push({
-      what: `Welch, 10 M samples, segment ${segment}, vectors`,
-      ...compiled,
-      ...(powerOfTwo ? { goal: 0.3 } : {}),
+      what: `Welch, 10 M samples, segment ${segment}, plain TypeScript`,
+      ...plain,
+      // Of large primes, in 699 = 3 x 233 and in 701, no goal: all hosts at hand have vectors.
+      ...(segment % 2 === 0 ? { goal: 0.6 } : {}),
     });
+    found.push({ what: `Welch, 10 M samples, segment ${segment}, vectors`, ...compiled, goal: 0.3 });
   }
   const sections = butterworth('highpass', 4, [2], 350);
   const into = new Float64Array(samples.length);

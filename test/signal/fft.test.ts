@@ -2,33 +2,41 @@ import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { fft, realFft } from '../../src/signal/fft.ts';
 import { near, noise } from '../published/vectors.ts';
+import { directSum } from './directSum.ts';
 
-const anyLength = fc.integer({ min: 1, max: 400 });
+const anyLength = fc.integer({ min: 1, max: 700 });
 
 describe('fft', () => {
-  it('equals the defining sum for every length to 130', () => {
-    for (let length = 1; length <= 130; length++) {
-      const re = noise(length, length);
-      const im = noise(length + 1000, length);
-      const expected: number[] = [];
-      for (let k = 0; k < length; k++) {
-        let sumRe = 0;
-        let sumIm = 0;
-        for (let n = 0; n < length; n++) {
-          const angle = (-2 * Math.PI * ((k * n) % length)) / length;
-          sumRe += re[n] * Math.cos(angle) - im[n] * Math.sin(angle);
-          sumIm += re[n] * Math.sin(angle) + im[n] * Math.cos(angle);
-        }
-        expected.push(sumRe, sumIm);
-      }
+  it('equals the defining sum for every length to 600, and for larger primes and their multiples', () => {
+    const lengths = Array.from({ length: 600 }, (_, k) => k + 1);
+    for (const length of [...lengths, 699, 1009, 1361, 2 * 1009, 4 * 47 * 11, 4099]) {
+      const [re, im] = [noise(length, length), noise(length + 1000, length)];
+      const [expectedRe, expectedIm] = directSum(re, im);
       fft(length).forward(re, im);
-      near(
-        [...re].flatMap((value, k) => [value, im[k]]),
-        expected,
-        1e-13,
-        `length ${length}`,
-      );
+      near([...re, ...im], [...expectedRe, ...expectedIm], 3e-13, `length ${length}`);
     }
+  });
+
+  it('of a sum is the sum of the transforms, and of a multiple the multiple', () => {
+    const factor = fc.integer({ min: -1000, max: 1000 }).map((eighths) => eighths / 8);
+    fc.assert(
+      fc.property(anyLength, fc.nat(), factor, factor, (length, seed, first, second) => {
+        const parts = [0, 1, 2, 3].map((k) => noise(seed + k, length));
+        const [re, im] = [0, 1].map((k) => parts[k].map((value, n) => first * value + second * parts[k + 2][n]));
+        fft(length).forward(re, im);
+        fft(length).forward(parts[0], parts[1]);
+        fft(length).forward(parts[2], parts[3]);
+        const expected = [0, 1].map((k) => parts[k].map((value, n) => first * value + second * parts[k + 2][n]));
+        const scale = Math.sqrt(length) * (Math.abs(first) + Math.abs(second));
+        [re, im].forEach((found, k) =>
+          assert.ok(
+            found.every((value, n) => Math.abs(value - expected[k][n]) <= 1e-13 * scale),
+            `length ${length}`,
+          ),
+        );
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('is undone by its inverse, for any length', () => {

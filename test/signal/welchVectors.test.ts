@@ -12,16 +12,28 @@ import { near, record } from '../published/vectors.ts';
 const long = record(11, 300_000);
 
 describe('WelchVectors', () => {
-  it('can be had here, for lengths without a prime factor above 13', () => {
-    for (const length of [1, 2, 3, 64, 700, 1000, 1001, 32_768])
-      assert.ok(WelchVectors.for(windowShape('hann', length), 1));
-    for (const length of [17, 706, 65_536]) assert.equal(WelchVectors.for(windowShape('hann', length), 1), undefined);
+  it('can be had here, whatever the length up to 32,768', () => {
+    for (const length of [1, 2, 3, 17, 64, 699, 701, 1001, 32_768])
+      assert.ok(WelchVectors.for(windowShape('hann', length), 1), `${length}`);
+    assert.equal(WelchVectors.for(windowShape('hann', 32_769), 1), undefined);
+  });
+
+  it('gives the density of the plain loop for every length to 600 and for larger primes, from few segments as well', () => {
+    const lengths = Array.from({ length: 600 }, (_, k) => k + 1);
+    for (const length of [...lengths, 699, 1009, 2 * 1009, 4 * 47 * 11, 4099, 16_411]) {
+      const options = { shape: windowShape('hamming', length), rate: 350 };
+      const segments = 1 + (length % 6);
+      const samples = long.subarray(0, length + (segments - 1) * Math.ceil(length / 2));
+      const [found, plain] = [true, false].map((vectors) => welchDensity([samples], { ...options, vectors }));
+      assert.equal(found.segments, segments, `segments of ${length}`);
+      near(found.density, plain.density, 1e-13, `length ${length}, ${segments} segments`);
+    }
   });
 
   it('gives the density of the plain loop, whatever the segment, overlap and stretches', () => {
     fc.assert(
       fc.property(
-        fc.constantFrom(6, 26, 64, 77, 128, 360, 700, 1000, 1024, 2048),
+        fc.constantFrom(6, 26, 34, 64, 77, 128, 353, 360, 699, 700, 1000, 1024, 2048),
         fc.constantFrom(0, 0.5, 0.66, 0.75),
         fc.integer({ min: 3000, max: 290_000 }),
         (length, overlap, cut) => {
@@ -44,6 +56,21 @@ describe('WelchVectors', () => {
     const first = sum.density();
     near(first.density, welchDensity([long], { ...options, vectors: false }).density, 1e-13);
     assert.deepEqual(sum.density().density, first.density);
+  });
+
+  it('keeps sums apart that share a loop, and minds nothing that another has left there', () => {
+    const options = { shape: windowShape('hann', 705), rate: 350 };
+    const broken = long.slice(0, 100_000).fill(NaN);
+    assert.throws(() => welchDensity([broken], options), /no finite number/);
+    const sums = [new WelchSum(options), new WelchSum({ ...options, shape: windowShape('flattop', 705) })];
+    const parts = [long.subarray(0, 4000), long.subarray(4000, 7100)];
+    for (const part of parts) for (const sum of sums) sum.addStretch(part);
+    sums.forEach((sum, k) => {
+      const shape = windowShape(k === 0 ? 'hann' : 'flattop', 705);
+      const plain = welchDensity(parts, { shape, rate: 350, vectors: false });
+      near(sum.density().density, plain.density, 1e-13, `sum ${k}`);
+    });
+    assert.deepEqual(sums[0].density().density, welchDensity(parts, options).density);
   });
 
   it('stops when it is cancelled', () => {

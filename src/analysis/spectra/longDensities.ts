@@ -25,7 +25,6 @@ export const longDensities = (
       make: (_, options) => {
         const sum = new WelchSum(options);
         return {
-          begin: ({ from, to }) => sum.beginStretch(to - from),
           add: (samples) => sum.addBlock(samples),
           end: () => sum.endStretch(),
           get found() {

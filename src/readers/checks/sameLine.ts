@@ -1,7 +1,8 @@
 import { bandMeanSquare } from '../../signal/band.ts';
 import { median } from '../../signal/percentile.ts';
 import { longestOf, piecesOf } from '../../signal/stretch.ts';
-import { hopOf, segmentCount, welchDensity, windowed, type Density } from '../../signal/welch.ts';
+import { hopOf, segmentCount, welchDensity, type Density } from '../../signal/welch.ts';
+import { windowed } from '../../signal/windowed.ts';
 import { windowShape } from '../../signal/windows.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
