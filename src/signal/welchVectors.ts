@@ -54,7 +54,9 @@ export class WelchVectors {
 
   /** A sum for each point of the transforms. */
   get power(): Float64Array {
-    return Float64Array.from(this.#shape, (_, k) => this.#lanes[2 * k] + this.#lanes[2 * k + 1]);
+    const power = new Float64Array(this.#shape.length);
+    for (let k = 0; k < power.length; k++) power[k] = this.#lanes[2 * k] + this.#lanes[2 * k + 1];
+    return power;
   }
 }
 
