@@ -11,7 +11,7 @@ interface Kernel {
 
 const compiled = new CompiledLoop(welchKernel);
 
-/** Longest segment whose arrays stay a few megabytes, twelve at most where its length is a prime. */
+/** Longest segment whose arrays stay a few megabytes, eleven at most, where its length is a prime. */
 const longestSegment = 1 << 15;
 
 /** Loops of recent lengths are kept, but only while they stay within this many bytes in all. */
