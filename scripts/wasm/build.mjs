@@ -11,6 +11,7 @@ import asc from 'assemblyscript/asc';
 const targets = {
   welch: ['src/signal/welchKernel.ts', 'welchKernel'],
   scan: ['src/readers/text/scanKernel.ts', 'scanKernel'],
+  columns: ['src/readers/columnKernel.ts', 'columnKernel'],
 };
 
 async function compiled(name) {

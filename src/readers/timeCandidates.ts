@@ -121,14 +121,14 @@ export function withoutSentAgain(values: Float64Array): Float64Array {
 }
 
 function goesForward(values: Float64Array): boolean {
-  const { forwardMedian } = stepShape(values);
-  return forwardShare(values) > 0.5 && getsOn(values, forwardMedian);
+  return forwardShare(values) > 0.5 && getsOn(values);
 }
 
 /** Whether steps forward outweigh steps back of their size; clocks that begin anew step back much farther. */
-function getsOn(values: Float64Array, usual: number): boolean {
+function getsOn(values: Float64Array): boolean {
   const { leastStep, mostStep } = factsOf(values);
   if (leastStep >= 0) return mostStep > 0;
+  const { forwardMedian: usual } = stepShape(values);
   let forward = 0;
   let backward = 0;
   for (let i = 1; i < values.length; i++) {

@@ -88,7 +88,7 @@ export function readTime(
   if (isUnsure && shape.zero === 0 && isCount(values)) return refuse('time-or-counter', { path, column: name });
   const possible = fitting.length === 1 ? fitting : all;
   if (possible.length === 1) {
-    const role = ofNumbers(index, column, possible[0], shape.forwardMedian);
+    const role = ofNumbers(index, column, possible[0], shape);
     const isAssumed =
       scale === undefined && options.rate === undefined && fitting.length === 0 && role.base === undefined;
     const isTold = isAssumed && isInDoubt(first, step, span, possible[0].scale);
@@ -133,13 +133,20 @@ function ofStamps(index: number, column: StampColumn, parts: ClockParts | 'other
   };
 }
 
-function ofNumbers(index: number, column: NumberColumn, { scale, style }: TimeScale, step: number): TimeRole {
+function ofNumbers(index: number, column: NumberColumn, { scale, style }: TimeScale, shape: StepShape): TimeRole {
   const { values, decimals } = column;
   const base = style.startsWith('epoch') ? 0 : style === 'days' ? spreadsheetEpoch : undefined;
   // So far from 1970 a double no longer holds microseconds: count from the first stamp.
   const first = base === undefined ? undefined : values.find((value) => !Number.isNaN(value));
   const near = first === undefined ? values : values.map((value) => value - first);
-  const { seconds, astray } = onTrack(withinDates(scaled(unwrapped(near, step), scale)));
+  const { seconds, astray } = onTrack(
+    withinDates(
+      scaled(
+        unwrapped(near, () => shape.forwardMedian),
+        scale,
+      ),
+    ),
+  );
   return {
     index,
     seconds,
@@ -160,10 +167,12 @@ function onTrack(seconds: Float64Array): Pick<TimeRole, 'seconds' | 'astray'> {
 }
 
 /** The step between samples, in the column's own unit. */
-function typicalStep(values: Float64Array, { forwardMedian, zero, count }: StepShape): number {
+function typicalStep(values: Float64Array, shape: StepShape): number {
+  const { bounds, zero, count } = shape;
   const span = values[values.length - 1] - values[0];
-  const mean = Math.max(span / (values.length - 1), 0) || forwardMedian;
-  return zero > 0.05 * count ? mean : Math.min(mean, forwardMedian * 1.5);
+  const mean = Math.max(span / (values.length - 1), 0) || shape.forwardMedian;
+  const isShortest = zero > 0.05 * count || (bounds !== undefined && mean <= bounds.least * 1.5);
+  return isShortest ? mean : Math.min(mean, shape.forwardMedian * 1.5);
 }
 
 const isCount = (values: Float64Array): boolean => values.every((value, i) => i === 0 || value - values[i - 1] === 1);

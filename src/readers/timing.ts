@@ -114,7 +114,7 @@ function withoutStamps(
   if (rate === undefined) return noRate(path, table, roles, isUnsettled);
   const counts = roles.counter === undefined ? undefined : (table.columns[roles.counter] as NumberColumn).values;
   const index = counts
-    ? unwrapped(pick(counts, rows), 1, [256, ...counterSizes])
+    ? unwrapped(pick(counts, rows), () => 1, [256, ...counterSizes])
     : rows.indices && !isOneOfSeveral
       ? Float64Array.from(rows.indices)
       : undefined;

@@ -32,6 +32,10 @@ describe('what one pass over a column tells', () => {
           [facts.leastStep + 0, facts.mostStep + 0],
           [Math.min(...steps), Math.max(...steps)].map((one) => one + 0),
         );
+        assert.equal(
+          facts.stepSum,
+          steps.reduce((sum, step) => sum + step, 0),
+        );
         assert.equal(facts.leastChange, Math.min(...sizes));
         assert.equal(facts.longestHeld, Math.max(0, ...lengths));
       }),

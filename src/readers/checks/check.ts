@@ -14,14 +14,14 @@ import {
   type SetCheck,
   type SetFinding,
 } from './between.ts';
-import type { Check, CheckedRun, Question } from './checked.ts';
-import { clipping } from './clipping.ts';
+import { measured, type Check, type CheckedChannel, type CheckedRun, type Question } from './checked.ts';
+import { clipping, mayBeClipped } from './clipping.ts';
 import { drift } from './drift.ts';
-import { flat, heldReadings } from './flat.ts';
+import { flat, heldReadings, mayBeFlat } from './flat.ts';
 import { gravity } from './gravity.ts';
 import { length } from './length.ts';
 import { sameLine } from './sameLine.ts';
-import { resolution } from './resolution.ts';
+import { mayBeTooSmall, resolution } from './resolution.ts';
 import { spikes } from './spikes.ts';
 import { stationarity } from './stationarity.ts';
 
@@ -60,12 +60,23 @@ export function checkRecording(run: CheckedRun, question: Question = {}): Findin
   );
 }
 
+/** Checks that find faults of single channels, and which channels they may find one of: nearly none is, which bounds tell. */
+const channelFaults: readonly (readonly [Check, (channel: CheckedChannel) => boolean])[] = [
+  [clipping, mayBeClipped],
+  [flat, mayBeFlat],
+  [resolution, mayBeTooSmall],
+];
+
 /** The faults among what can be checked so quickly that it is done for every recording that is loaded or looked at. */
 export function sampleFaults(run: CheckedRun): Finding[] {
   if ((run.channels[0]?.samples.length ?? 0) < 2) return [];
-  return [clipping, flat, gravity, resolution]
-    .flatMap((check) => check(run, {}))
-    .filter(({ severity }) => severity === 'fault');
+  const all = measured(run);
+  const [clipped, still, small] = channelFaults.map(([check, mayBeFault]) => {
+    const channels = all.filter(mayBeFault);
+    return channels.length === 0 ? [] : check({ ...run, channels }, {});
+  });
+  const found = [...clipped, ...still, ...gravity(run, {}), ...small];
+  return found.filter(({ severity }) => severity === 'fault');
 }
 
 /** What does not match between the runs of a set, the most serious first; nothing for a single run. */

@@ -1,5 +1,5 @@
 import type { Finding } from '../recording.ts';
-import { factsOf } from '../columnFacts.ts';
+import { factsOf, nearEnds } from '../columnFacts.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import {
@@ -34,6 +34,22 @@ export const clipping: Check = (run) => {
     return count < 1 ? [] : [clippedAt(run, channel, count, spans, sides[0].at)];
   });
 };
+
+/**
+ * Whether so many samples of a channel stand at its ends, or are heaped there, that it may be a fault. They are counted in one
+ * quick pass, those at an end and near it by a hair too many, those inside of a heap by a few too few.
+ */
+export function mayBeClipped({ samples }: CheckedChannel): boolean {
+  const { low, high } = factsOf(samples);
+  if (!(high > low)) return false;
+  const { near, heap, heapExcess, fault } = settings.clipping;
+  const range = high - low;
+  const bin = near * range;
+  const counts = nearEnds(samples, [1.001e-9 * range, 1.001 * bin, 1.01 * bin, 1.99 * bin]);
+  const mostAt = ([atEnd, within, inside, farther]: readonly number[]): number =>
+    within >= heap && within >= heapExcess * (farther - inside) ? within : atEnd;
+  return (mostAt(counts.slice(0, 4)) + mostAt(counts.slice(4))) / samples.length > fault;
+}
 
 /** How many samples are as good as an extreme, and how many lie in the heap that a stop with noise on it would leave. */
 interface Crowd {

@@ -25,6 +25,12 @@ export const flat: Check = (run) =>
     return stuck(run, channel, values);
   });
 
+/** Whether a channel may be one value from end to end, which alone is a fault. */
+export function mayBeFlat({ samples }: CheckedChannel): boolean {
+  const { low, high } = factsOf(samples);
+  return !(low < high);
+}
+
 /** Values held for one sample or more: how many, how often each length occurs, and where those lie that are worth a look. */
 interface HeldValues {
   readonly count: number;

@@ -1,7 +1,16 @@
 import { factsOf } from '../columnFacts.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
-import { converterStep, meanOf, meanSquare, measured, some, stepBound, type Check } from './checked.ts';
+import {
+  converterStep,
+  meanOf,
+  meanSquare,
+  measured,
+  some,
+  stepBound,
+  type Check,
+  type CheckedChannel,
+} from './checked.ts';
 
 /** Whether the vibration is large enough beside one step of the converter. */
 export const resolution: Check = (run) =>
@@ -20,6 +29,10 @@ export const resolution: Check = (run) =>
     const basis = { value: rms / step, threshold: tooSmall ? fault : warning, channel: name };
     return [finding('resolution', tooSmall ? 'fault' : 'warning', facts, basis)];
   });
+
+/** Whether a channel's vibration may be so small beside a step of the converter that it is a fault. */
+export const mayBeTooSmall = ({ samples }: CheckedChannel): boolean =>
+  leastRms(samples) < settings.resolution.fault * stepBound(samples);
 
 /** Rounding of the difference of two sums, as a share of the larger, that is far more than theirs. */
 const rounding = 1e-6;

@@ -1,5 +1,6 @@
 import { tenTo } from '../../numbers/power.ts';
 import { factsOf } from '../columnFacts.ts';
+import { ColumnVectors } from '../columnVectors.ts';
 
 /** Units beyond which a double no longer tells one from the next by far; places on the grid for each sample, beyond which a sort is as quick. */
 const [mostUnits, mostPlaces] = [2 ** 40, 8];
@@ -25,11 +26,18 @@ export function stepOnGrid(samples: Float64Array): number | undefined {
   const count = last - first + 1;
   if (!(Math.max(Math.abs(first), Math.abs(last)) < mostUnits && count <= mostPlaces * samples.length))
     return undefined;
+  const found =
+    ColumnVectors.here()?.stepOnGrid(samples, first, count, scale) ?? plainStep(samples, first, count, scale);
+  return Number.isNaN(found) ? undefined : found;
+}
+
+/** The step by plain loops; NaN where a sample is on no place of the grid. */
+export function plainStep(samples: Float64Array, first: number, count: number, scale: number): number {
   if (places.length < count) places = new Uint8Array(count);
   else places.fill(0, 0, count);
   for (let i = 0; i < samples.length; i++) {
     const unit = Math.round(samples[i] * scale);
-    if (unit / scale !== samples[i]) return undefined;
+    if (unit / scale !== samples[i]) return NaN;
     places[unit - first] = 1;
   }
   return leastBetween(first, count, scale);

@@ -14,9 +14,10 @@ export interface Straightened {
  * @param t stamps in s
  */
 export function straightened(t: Float64Array): Straightened | undefined {
-  const { median: usual } = stepShape(t);
   // Whatever goes astray comes back, one way or the other.
-  if (!(usual > 0) || stepCounts(t).backward === 0) return undefined;
+  if (stepCounts(t).backward === 0) return undefined;
+  const { median: usual } = stepShape(t);
+  if (!(usual > 0)) return undefined;
   const far = Math.max(settings.astray.seconds, settings.astray.steps * usual);
   let found: { seconds: Float64Array; rows: number; first: number } | undefined;
   for (let row = 1; row < t.length; row++) {

@@ -8,7 +8,7 @@ import { leastRate, neighbourStep, rateAcross } from './losses.ts';
 import { byOccupancy } from './occupancy.ts';
 import { byPhases, type PhasedClock } from './phases.ts';
 import { withSlips } from './slips.ts';
-import { median, stampQuantum, stepShape, type StepShape } from './steps.ts';
+import { median, stampQuantum, stepShape, type StepCounts, type StepShape } from './steps.ts';
 import { movingSteps, unevenness } from './unevenness.ts';
 
 /** What a column of stamps says about when samples were taken. */
@@ -92,11 +92,11 @@ function clockByPhases(t: Float64Array, clock: StampClock, { rate, breaks }: Pha
 
 function clockBySteps(t: Float64Array, resolution: number): StampClock | undefined {
   const shape = stepShape(t);
-  if (!(shape.forwardMedian > 0)) return undefined;
+  if (shape.bounds === undefined && !(shape.forwardMedian > 0)) return undefined;
   const quantum = stampQuantum(t, resolution);
   const held = heldRows(t, shape);
   const zero = shape.zero - held.rows;
-  const coarse = isCoarse(t, { ...shape, zero }, quantum);
+  const coarse = isCoarse(t, { count: shape.count, zero, backward: shape.backward }, quantum);
   const bursts = !coarse && (zero + shape.backward) / shape.count > settings.burst;
   const single = coarse || bursts || held.rows > 0 ? undefined : neighbourStep(t, shape, quantum);
   if (single !== undefined) {
@@ -218,7 +218,7 @@ function keepsPace(t: Float64Array, quantum: number, usual: number, limit: numbe
 }
 
 /** Stamps so coarse that several samples share one: steps are nothing or one unit, but for gaps. */
-function isCoarse(t: Float64Array, shape: StepShape, quantum: number): boolean {
+function isCoarse(t: Float64Array, shape: Omit<StepCounts, 'forward'>, quantum: number): boolean {
   if (shape.zero / shape.count <= settings.burst || shape.backward > 0.001 * shape.count) return false;
   let ones = 0;
   let forward = 0;
@@ -233,6 +233,9 @@ function isCoarse(t: Float64Array, shape: StepShape, quantum: number): boolean {
 
 /** The step between samples as far as gaps and rounding leave it visible. */
 function usualStep(t: Float64Array, shape: StepShape, shared: boolean): number {
+  const { bounds, count: steps } = shape;
+  // Where even the longest step counts by the shortest, all do.
+  if (!shared && bounds !== undefined && bounds.most <= 3 * bounds.least) return factsOf(t).stepSum / steps;
   const most = shared ? 10 * shape.forwardHigh : 3 * Math.max(shape.median, 0);
   let sum = 0;
   let count = 0;

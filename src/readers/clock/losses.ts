@@ -6,9 +6,12 @@ import type { StepShape } from './steps.ts';
  * The step between neighbours, in s, where the longer steps are losses: they gather around twice that step and not
  * right beyond 1.5 of it, as the tail of uneven steps does. Undefined where they don't, or rounding hides it.
  */
-export function neighbourStep(t: Float64Array, { forwardMedian }: StepShape, quantum: number): number | undefined {
-  if (areAllAlike(t, forwardMedian)) return undefined;
-  let step = forwardMedian;
+export function neighbourStep(t: Float64Array, shape: StepShape, quantum: number): number | undefined {
+  const { bounds } = shape;
+  // Whatever the usual step is, it lies between the bounds.
+  if (bounds !== undefined && areAllAlike(t, [bounds.least, bounds.most])) return undefined;
+  let step = shape.forwardMedian;
+  if (areAllAlike(t, [step, step])) return undefined;
   for (let round = 0; round < 4; round++) {
     const { sum, count } = stepsBetween(t, 0.5 * step, settings.gapSteps * step);
     if (count === 0) return undefined;
@@ -21,12 +24,12 @@ export function neighbourStep(t: Float64Array, { forwardMedian }: StepShape, qua
   return long > settings.unevenShare * t.length && twice > 3 * tail ? step : undefined;
 }
 
-/** Whether every step lies around the usual one and around their mean, so that none is long by whichever of both. */
-function areAllAlike(t: Float64Array, usual: number): boolean {
+/** Whether every step lies around the usual one, between two bounds, and around their mean, so that none is long by whichever of both. */
+function areAllAlike(t: Float64Array, [least, most]: readonly [number, number]): boolean {
   const { isWhole, leastStep, mostStep } = factsOf(t);
   const mean = (t[t.length - 1] - t[0]) / (t.length - 1);
   // A hair nearer than is asked for, as the mean of the steps is rounded otherwise.
-  const [low, high] = [0.501 * Math.max(usual, mean), 0.999 * settings.gapSteps * Math.min(usual, mean)];
+  const [low, high] = [0.501 * Math.max(most, mean), 0.999 * settings.gapSteps * Math.min(least, mean)];
   return isWhole && leastStep > low && mostStep < high;
 }
 

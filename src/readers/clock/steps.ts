@@ -1,4 +1,5 @@
 import { selectRank } from '../../signal/percentile.ts';
+import { factsOf } from '../columnFacts.ts';
 import { oncePerArray } from '../oncePerArray.ts';
 import { memoryForNumbers } from '../reusedMemory.ts';
 
@@ -32,23 +33,18 @@ export interface StepCounts {
   readonly backward: number;
 }
 
-/** What the steps from stamp to stamp look like. Times in s. */
-export interface StepShape extends StepCounts {
-  /** Median of a fair sample of all steps, and of those that go forward. */
-  readonly median: number;
-  readonly forwardMedian: number;
-  readonly forwardHigh: number;
-}
-
 const sampled = 20_000;
 
 /** Counts the steps between stamps. */
 export const stepCounts = oncePerArray(countSteps);
 
-/** Looks at the steps between stamps; medians are of at most 20,000 steps spread over the recording. */
-export const stepShape = oncePerArray(lookAt);
+/** Looks at the steps between stamps; medians are of at most 20,000 steps spread over the recording, and made when asked for. */
+export const stepShape = oncePerArray((t) => new StepShape(t));
 
 function countSteps(t: Float64Array): StepCounts {
+  const count = Math.max(0, t.length - 1);
+  const { isWhole, leastStep } = factsOf(t);
+  if (isWhole && leastStep > 0) return { count, forward: count, zero: 0, backward: 0 };
   let forward = 0;
   let zero = 0;
   let backward = 0;
@@ -58,14 +54,57 @@ function countSteps(t: Float64Array): StepCounts {
     else if (step === 0) zero++;
     else if (step < 0) backward++;
   }
-  return { count: Math.max(0, t.length - 1), forward, zero, backward };
+  return { count, forward, zero, backward };
 }
 
-function lookAt(t: Float64Array): StepShape {
+/** What the steps from stamp to stamp look like. Times in s. */
+export class StepShape implements StepCounts {
+  readonly count: number;
+  readonly forward: number;
+  readonly zero: number;
+  readonly backward: number;
+  /** What no step is below and none above where no stamp is empty and all go forward: their medians lie between. */
+  readonly bounds: { readonly least: number; readonly most: number } | undefined;
+  readonly #t: Float64Array;
+  #medians: Medians | undefined;
+
+  constructor(t: Float64Array) {
+    this.#t = t;
+    ({ count: this.count, forward: this.forward, zero: this.zero, backward: this.backward } = stepCounts(t));
+    const { isWhole, leastStep, mostStep } = factsOf(t);
+    this.bounds = isWhole && leastStep > 0 && t.length > 1 ? { least: leastStep, most: mostStep } : undefined;
+  }
+
+  /** Median of a fair sample of all steps. */
+  get median(): number {
+    return this.#found().median;
+  }
+
+  /** Median of those of the sample that go forward. */
+  get forwardMedian(): number {
+    return this.#found().forwardMedian;
+  }
+
+  /** Step that 95 of 100 of those that go forward do not exceed. */
+  get forwardHigh(): number {
+    return this.#found().forwardHigh;
+  }
+
+  #found(): Medians {
+    return (this.#medians ??= mediansOf(this.#t));
+  }
+}
+
+interface Medians {
+  readonly median: number;
+  readonly forwardMedian: number;
+  readonly forwardHigh: number;
+}
+
+function mediansOf(t: Float64Array): Medians {
   const { all, ahead } = someSteps(t);
   const usual = medianIn(all);
   return {
-    ...stepCounts(t),
     median: usual,
     // Most clocks never stand still nor run back: then both are the same steps.
     forwardMedian: ahead === all ? usual : medianIn(ahead),
@@ -99,10 +138,18 @@ export function stampQuantum(t: Float64Array, resolution: number): number {
   let divisor = 0;
   const end = Math.min(t.length, 5000);
   const unitsOf = (i: number): number => Math.abs(Math.round((t[i] - t[i - 1]) / resolution));
-  const usual = median(t.subarray(1, end).map((stamp, i) => stamp - t[i])) / resolution;
+  // The usual step is no shorter than the shortest, by which nearly every step is like the others.
+  const least = (stepShape(t).bounds?.least ?? 0) / resolution;
+  let usual: number | undefined;
+  const isLikeOthers = (units: number): boolean => {
+    if (units <= 2.5 * least) return true;
+    usual ??= median(t.subarray(1, end).map((stamp, i) => stamp - t[i])) / resolution;
+    return units <= 2.5 * usual || usual <= 1;
+  };
   for (let i = 1; i < end && divisor !== 1; i++) {
     // A gap ends wherever it ends, so only steps like the others count.
-    if (unitsOf(i) <= 2.5 * usual || usual <= 1) divisor = gcd(divisor, unitsOf(i));
+    const units = unitsOf(i);
+    if (isLikeOthers(units)) divisor = gcd(divisor, units);
   }
   // Digits so fine that steps are no whole numbers of them any more tell nothing.
   if (!(divisor > 1) || !Number.isSafeInteger(divisor)) return resolution;

@@ -41,7 +41,8 @@ export function unevenness(
         explained++;
         continue;
       }
-      squares += (step - mean) ** 2;
+      const off = step - mean;
+      squares += off * off;
       if (step > least && step < most) explained++;
     }
   }

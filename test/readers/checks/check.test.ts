@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { checkRecording, checkSet } from '../../../src/readers/checks/check.ts';
+import fc from 'fast-check';
+import { checkRecording, checkSet, sampleFaults } from '../../../src/readers/checks/check.ts';
 import type { CheckedChannel, CheckedRun, Question } from '../../../src/readers/checks/checked.ts';
 import type { Finding, Stretch } from '../../../src/readers/recording.ts';
 import { settings } from '../../../src/readers/settings.ts';
@@ -272,5 +273,42 @@ describe('checks between the runs of a set', () => {
 
   it('a copy of another run is no repeat', () => {
     assert.deepEqual(set(machine({}, 1), machine({}, 2), machine({}, 1)), ['3 set-copy fault']);
+  });
+});
+
+describe('the faults that are looked for in every recording', () => {
+  const quick = ['clipped', 'flat', 'gravity', 'resolution'];
+  const asIs: Shape = (_, value) => value;
+
+  /** Ways in which a channel goes wrong, by how far. */
+  const ways: readonly ((far: number) => Shape)[] = [
+    () => asIs,
+    (far) => (_, value) => Math.min(value, 0.2 + far),
+    (far) => (_, value) => Math.max(-far, Math.min(value, far)),
+    (far) => (i, value) =>
+      Math.abs(value) > 0.2 + far / 2 ? Math.sign(value) * (0.2 + far / 2) + (i % 5) / 1000 : value,
+    (far) => (_, value) => Math.round(value / far) * far,
+    (far) => (i, value) => (i % 1000 < 990 * far ? 0.1 : value),
+    (far) => () => far,
+    (far) => (i) => far * Math.sin(i * far),
+    (far) => (_, value) => far * value,
+    (far) => (i, value) => (i % Math.ceil(2000 * far) === 0 ? 3 : value),
+  ];
+  const change = fc
+    .tuple(fc.nat(ways.length - 1), fc.double({ min: 0.001, max: 1, noNaN: true }))
+    .map(([way, far]) => ways[way](far));
+
+  it('are the faults among what their checks say, though most channels are cleared by bounds', () => {
+    let faults = 0;
+    const made = fc.tuple(change, change, change, fc.nat(1000), fc.constantFrom(30, 900, 5000));
+    const law = fc.property(made, ([x, y, z, seed, count]) => {
+      const run = machine({ x, y, z: (i, value) => 1 + z(i, value - 1) }, seed, count);
+      const all = checkRecording(run).filter(({ code, severity }) => quick.includes(code) && severity === 'fault');
+      const text = (found: readonly Finding[]): string[] => found.map((one) => JSON.stringify(one)).sort();
+      assert.deepEqual(text(sampleFaults(run)), text(all));
+      faults += all.length;
+    });
+    fc.assert(law, { numRuns: 150 });
+    assert.ok(faults > 50, `${faults} faults`);
   });
 });

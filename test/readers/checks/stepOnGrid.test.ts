@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { stepOnGrid } from '../../../src/readers/checks/stepOnGrid.ts';
+import { plainStep, stepOnGrid } from '../../../src/readers/checks/stepOnGrid.ts';
+import { ColumnVectors } from '../../../src/readers/columnVectors.ts';
 
 /** The smallest difference of neighbours among the sorted values. */
 function sortedStep(values: Float64Array): number {
@@ -41,5 +42,28 @@ describe('the step of samples that were written with so many decimals', () => {
     assert.equal(stepOnGrid(Float64Array.of(2, 2, 2)), undefined);
     assert.equal(stepOnGrid(Float64Array.of(0, 1, 1e6)), undefined);
     assert.equal(stepOnGrid(Float64Array.of(0, NaN, 1, 2)), undefined);
+  });
+
+  it('is found by vectors as by the plain loops, whatever the samples are', () => {
+    const grid = fc.record({
+      decimals: fc.integer({ min: 0, max: 9 }),
+      first: fc.integer({ min: -40_000, max: 40_000 }),
+      units: fc.array(fc.integer({ min: 0, max: 5000 }), { minLength: 2, maxLength: 80 }),
+      off: fc.constantFrom(0, 0, 0, 1e-3, 0.5),
+    });
+    const law = fc.property(grid, ({ decimals, first, units, off }) => {
+      const scale = Number(`1e${decimals}`);
+      const values = Float64Array.from([0, ...units], (unit, i) => (first + unit + (i === 1 ? off : 0)) / scale);
+      const last = Math.round(values.reduce((most, value) => Math.max(most, value)) * scale);
+      const found = ColumnVectors.here()?.stepOnGrid(values, first, last - first + 1, scale);
+      assert.equal(found, plainStep(values, first, last - first + 1, scale));
+    });
+    fc.assert(law, { numRuns: 500 });
+    const [few, many] = [8191, 20_001].map((length) =>
+      Float64Array.from({ length }, (_, i) => ((i * i) % 3001) / 1000),
+    );
+    for (const values of [few, many])
+      assert.equal(ColumnVectors.here()?.stepOnGrid(values, 0, 3001, 1000), plainStep(values, 0, 3001, 1000));
+    assert.equal(ColumnVectors.here()?.stepOnGrid(few, 0, 1e6, 1000), undefined);
   });
 });

@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { clockOf } from '../../../src/readers/clock/clock.ts';
+import { stampQuantum, stepShape } from '../../../src/readers/clock/steps.ts';
 import { findingOf, recordingOf, refusalOf, rows, samplesOf } from '../memory.ts';
 
 const z = (i: number): string => (1 + 0.1 * Math.sin(i)).toFixed(4);
@@ -360,5 +361,55 @@ describe('the clock of a recording', () => {
       times!.every((t, i) => i === 0 || t >= times![i - 1]),
       times!.join(' '),
     );
+  });
+});
+
+describe('a clock whose steps lie so close together that bounds settle it', () => {
+  const even = fc.record({
+    rate: fc.double({ min: 0.5, max: 5000, noNaN: true }),
+    count: fc.integer({ min: 2, max: 400 }),
+    first: fc.double({ min: 0, max: 1e5, noNaN: true }),
+    digits: fc.integer({ min: 0, max: 7 }),
+    uneven: fc.constantFrom(0, 0, 0.01, 0.1, 0.3, 0.6),
+    lost: fc.constantFrom(0, 0, 0.01, 0.1),
+    seed: fc.integer({ min: 1, max: 1e6 }),
+  });
+
+  /** Stamps of a clock that loses some samples, uneven and rounded. */
+  function stampsOf({
+    rate,
+    count,
+    first,
+    digits,
+    uneven,
+    lost,
+    seed,
+  }: typeof even extends fc.Arbitrary<infer Made> ? Made : never): Float64Array {
+    const random = dice(seed);
+    const scale = 10 ** digits;
+    const all = Array.from({ length: count }, (_, i) => first + (i + uneven * (random() - 0.5)) / rate);
+    return Float64Array.from(
+      all.filter(() => random() >= lost),
+      (stamp) => Math.round(stamp * scale) / scale,
+    );
+  }
+
+  it('is the clock that its medians tell, to the bit', () => {
+    let settled = 0;
+    const law = fc.property(even, (made) => {
+      const [quick, slow] = [stampsOf(made), stampsOf(made)];
+      const resolution = 10 ** -made.digits;
+      // Without bounds the medians have to tell.
+      Object.assign(stepShape(slow), { bounds: undefined });
+      assert.deepEqual(clockOf(quick, resolution), clockOf(slow, resolution));
+      assert.equal(stampQuantum(quick, resolution), stampQuantum(slow, resolution));
+      const { bounds } = stepShape(quick);
+      if (bounds === undefined) return;
+      settled++;
+      const { median, forwardMedian } = stepShape(quick);
+      assert.ok(bounds.least <= median && median <= bounds.most && forwardMedian === median, 'between the bounds');
+    });
+    fc.assert(law, { numRuns: 500 });
+    assert.ok(settled > 100, `${settled} settled`);
   });
 });

@@ -1,0 +1,191 @@
+// What a pass over a column of numbers tells, in AssemblyScript, for processors with vectors of 16 bytes: two numbers at a
+// time, but sums one after the other, so that they have the bits of a plain loop. Built by scripts/wasm/build.mjs into
+// src/readers/columnKernel.ts; src/readers/columnVectors.ts is the only caller. What the facts mean is said in
+// src/readers/plainFacts.ts, whose loop gives the same; the plain loops of the grid are in src/readers/checks/stepOnGrid.ts.
+
+/**
+ * The facts so far, as doubles: lowest and highest number, their sum, the sum of their squares, smallest and largest step,
+ * smallest change, sum of the steps; how many in a row are the same as the one before, and the most of that.
+ */
+export const facts: usize = 0;
+/** Eight words: how many numbers lie near the ends. */
+export const counts: usize = 80;
+/** The number before the first of those that are looked at, 8 bytes before them. */
+export const input: usize = 128;
+/** Numbers that are looked at in one call, at most. */
+export const most: i32 = 8192;
+/** A byte for each place on a grid, of which 16 before and 16 behind those that count may be written to or read. */
+export const places: usize = 65696;
+
+/** Goes on with the facts by so many numbers; all calls but the last with an even count. */
+export function lookAt(count: i32): void {
+  let sum = load<f64>(facts, 16);
+  let squares = load<f64>(facts, 24);
+  let total = load<f64>(facts, 56);
+  let least = v128.load64_splat(facts + 32);
+  let largest = v128.load64_splat(facts + 40);
+  let change = v128.load64_splat(facts + 48);
+  let held = load<i32>(facts, 64);
+  let longest = load<i32>(facts, 68);
+  let low = v128.load64_splat(facts);
+  let high = v128.load64_splat(facts + 8);
+  const end = input + (<usize>count << 3);
+  let at = input;
+  for (; at + 16 <= end; at += 16) {
+    const values = v128.load(at);
+    const steps = f64x2.sub(values, v128.load(at - 8));
+    low = f64x2.pmin(low, values);
+    high = f64x2.pmax(high, values);
+    sum = sum + f64x2.extract_lane(values, 0) + f64x2.extract_lane(values, 1);
+    const products = f64x2.mul(values, values);
+    squares = squares + f64x2.extract_lane(products, 0) + f64x2.extract_lane(products, 1);
+    const known = v128.and(steps, f64x2.eq(steps, steps));
+    total = total + f64x2.extract_lane(known, 0) + f64x2.extract_lane(known, 1);
+    least = f64x2.pmin(least, steps);
+    largest = f64x2.pmax(largest, steps);
+    // Where nothing changes the size is made no number at all, which is never the smaller one.
+    const same = f64x2.eq(steps, f64x2.splat(0));
+    change = f64x2.pmin(change, v128.or(f64x2.abs(steps), same));
+    if (v128.any_true(same)) {
+      const which = i64x2.bitmask(same);
+      held = which & 1 ? held + 1 : 0;
+      if (held > longest) longest = held;
+      held = which & 2 ? held + 1 : 0;
+      if (held > longest) longest = held;
+    } else held = 0;
+  }
+  if (at < end) {
+    const value = load<f64>(at);
+    const step = value - load<f64>(at - 8);
+    low = f64x2.pmin(low, f64x2.splat(value));
+    high = f64x2.pmax(high, f64x2.splat(value));
+    sum += value;
+    squares += value * value;
+    if (step == step) total += step;
+    least = f64x2.pmin(least, f64x2.splat(step));
+    largest = f64x2.pmax(largest, f64x2.splat(step));
+    if (step == 0) {
+      if (++held > longest) longest = held;
+    } else {
+      held = 0;
+      change = f64x2.pmin(change, f64x2.splat(abs(step)));
+    }
+  }
+  store<f64>(facts, lower(low));
+  store<f64>(facts, upper(high), 8);
+  store<f64>(facts, sum, 16);
+  store<f64>(facts, squares, 24);
+  store<f64>(facts, lower(least), 32);
+  store<f64>(facts, upper(largest), 40);
+  store<f64>(facts, lower(change), 48);
+  store<f64>(facts, total, 56);
+  store<i32>(facts, held, 64);
+  store<i32>(facts, longest, 68);
+}
+
+/** The lower of two numbers; of two zeros the one without a sign. */
+@inline function lower(both: v128): f64 {
+  const one = f64x2.extract_lane(both, 0);
+  const other = f64x2.extract_lane(both, 1);
+  return (other < one ? other : one) + 0;
+}
+
+@inline function upper(both: v128): f64 {
+  const one = f64x2.extract_lane(both, 0);
+  const other = f64x2.extract_lane(both, 1);
+  return (other > one ? other : one) + 0;
+}
+
+/**
+ * Adds how many of so many numbers lie nearer than each of four distances to `low`, and to `high`, to the eight words at
+ * `counts`. The distances stand at `facts`.
+ */
+export function countNear(count: i32, low: f64, high: f64): void {
+  const first = v128.load64_splat(facts);
+  const second = v128.load64_splat(facts + 8);
+  const third = v128.load64_splat(facts + 16);
+  const fourth = v128.load64_splat(facts + 24);
+  const lows = f64x2.splat(low);
+  const highs = f64x2.splat(high);
+  let a = i64x2.splat(0);
+  let b = a;
+  let c = a;
+  let d = a;
+  let e = a;
+  let f = a;
+  let g = a;
+  let h = a;
+  // One more where their number is odd, which is near to nothing.
+  if (count & 1) store<f64>(input + (<usize>count << 3), NaN);
+  const end = input + (<usize>count << 3);
+  for (let at = input; at < end; at += 16) {
+    const values = v128.load(at);
+    const above = f64x2.sub(values, lows);
+    const below = f64x2.sub(highs, values);
+    a = i64x2.sub(a, f64x2.lt(above, first));
+    b = i64x2.sub(b, f64x2.lt(above, second));
+    c = i64x2.sub(c, f64x2.lt(above, third));
+    d = i64x2.sub(d, f64x2.lt(above, fourth));
+    e = i64x2.sub(e, f64x2.lt(below, first));
+    f = i64x2.sub(f, f64x2.lt(below, second));
+    g = i64x2.sub(g, f64x2.lt(below, third));
+    h = i64x2.sub(h, f64x2.lt(below, fourth));
+  }
+  add(0, a);
+  add(4, b);
+  add(8, c);
+  add(12, d);
+  add(16, e);
+  add(20, f);
+  add(24, g);
+  add(28, h);
+}
+
+@inline function add(at: usize, both: v128): void {
+  store<i32>(counts + at, load<i32>(counts + at) + <i32>(i64x2.extract_lane(both, 0) + i64x2.extract_lane(both, 1)));
+}
+
+/**
+ * Marks the places of so many numbers on the grid of whole numbers over `scale`, counted from `first`; gives 0 where one is on no
+ * place of it.
+ */
+export function markPlaces(count: i32, first: f64, scale: f64): i32 {
+  const firsts = f64x2.splat(first);
+  const scales = f64x2.splat(scale);
+  let isOnGrid = f64x2.eq(scales, scales);
+  // One more where their number is odd: the last one twice.
+  if (count & 1) store<f64>(input + (<usize>count << 3), load<f64>(input + (<usize>count << 3) - 8));
+  const end = input + (<usize>count << 3);
+  for (let at = input; at < end; at += 16) {
+    const values = v128.load(at);
+    const units = f64x2.nearest(f64x2.mul(values, scales));
+    isOnGrid = v128.and(isOnGrid, f64x2.eq(f64x2.div(units, scales), values));
+    const which = i32x4.trunc_sat_f64x2_s_zero(f64x2.sub(units, firsts));
+    store<u8>(places + i32x4.extract_lane(which, 0), 1);
+    store<u8>(places + i32x4.extract_lane(which, 1), 1);
+  }
+  return <i32>i64x2.all_true(isOnGrid);
+}
+
+/** The smallest difference of two neighbours among so many places, of those the fewest apart. */
+export function leastBetween(count: i32, first: f64, scale: f64): f64 {
+  const scales = f64x2.splat(scale);
+  let before = -1;
+  let gap = i32.MAX_VALUE;
+  let least = Infinity;
+  for (let from = 0; from < count; from += 16) {
+    let taken = i8x16.bitmask(i8x16.ne(v128.load(places + from), i8x16.splat(0)));
+    for (; taken != 0; taken &= taken - 1) {
+      const at = from + ctz(taken);
+      const apart = at - before;
+      if (before >= 0 && apart <= gap) {
+        const ends = f64x2.div(f64x2(first + <f64>at, first + <f64>before), scales);
+        const step = f64x2.extract_lane(ends, 0) - f64x2.extract_lane(ends, 1);
+        if (apart < gap || step < least) least = step;
+        gap = apart;
+      }
+      before = at;
+    }
+  }
+  return least;
+}

@@ -1,0 +1,102 @@
+import { CompiledLoop } from '../numbers/compiled.ts';
+import { columnKernel } from './columnKernel.ts';
+import type { ColumnFacts, Distances, NearCounts } from './plainFacts.ts';
+
+/** The compiled loops, and where their arrays stand in their memory; scripts/wasm/columns.ts says what they hold. */
+interface Kernel {
+  readonly lookAt: (count: number) => void;
+  readonly countNear: (count: number, low: number, high: number) => void;
+  readonly markPlaces: (count: number, first: number, scale: number) => number;
+  readonly leastBetween: (count: number, first: number, scale: number) => number;
+  readonly facts: Address;
+  readonly counts: Address;
+  readonly input: Address;
+  readonly most: Address;
+  readonly places: Address;
+}
+
+interface Address {
+  readonly value: number;
+}
+
+const compiled = new CompiledLoop(columnKernel);
+
+/** One fixed memory for all columns of a thread. */
+const memoryBytes = 14 << 16;
+
+/** What the facts are before any number. */
+const nothing = [Infinity, -Infinity, 0, 0, Infinity, -Infinity, Infinity, 0, 0];
+
+/** One for all columns of a thread: undefined until first asked for, null where the host has no vectors. */
+let only: ColumnVectors | null | undefined;
+
+/** Passes over columns with vectors of two numbers, compiled from scripts/wasm/columns.ts: the same bits as of the plain loops. */
+export class ColumnVectors {
+  readonly #kernel: Kernel;
+  readonly #numbers: Float64Array;
+  readonly #words: Int32Array;
+  readonly #bytes: Uint8Array;
+
+  /** The loops, or undefined where they can't be had. */
+  static here(): ColumnVectors | undefined {
+    if (only === undefined) {
+      const copy = compiled.copy(memoryBytes);
+      only = copy === undefined ? null : new ColumnVectors(copy.exports as unknown as Kernel, copy.buffer);
+    }
+    return only ?? undefined;
+  }
+
+  private constructor(kernel: Kernel, buffer: ArrayBuffer) {
+    this.#kernel = kernel;
+    this.#numbers = new Float64Array(buffer);
+    this.#words = new Int32Array(buffer);
+    this.#bytes = new Uint8Array(buffer);
+  }
+
+  /** As `plainFacts` gives them. */
+  factsOf(values: Float64Array): ColumnFacts {
+    const { lookAt, facts, input, most } = this.#kernel;
+    const numbers = this.#numbers;
+    const [at, from] = [facts.value >> 3, input.value >> 3];
+    numbers.set(nothing, at);
+    for (let first = 0; first < values.length; first += most.value) {
+      numbers[from - 1] = first === 0 ? NaN : values[first - 1];
+      lookAt(this.#hold(values, first));
+    }
+    const [low, high, sum, squares, leastStep, mostStep, leastChange, stepSum] = numbers.subarray(at, at + 8);
+    const steps = { leastStep, mostStep, stepSum, leastChange, longestHeld: this.#words[2 * at + 17] };
+    return { isWhole: sum === sum, low, high, sum, squares, ...steps };
+  }
+
+  /** As `plainNear` counts them. */
+  nearTo(values: Float64Array, [low, high]: readonly [number, number], distances: Distances): NearCounts {
+    const { countNear, facts, counts, most } = this.#kernel;
+    this.#numbers.set(distances, facts.value >> 3);
+    const at = counts.value >> 2;
+    this.#words.fill(0, at, at + 8);
+    for (let first = 0; first < values.length; first += most.value) countNear(this.#hold(values, first), low, high);
+    return [...this.#words.subarray(at, at + 8)];
+  }
+
+  /** Takes numbers into the memory, as many as there are and have room; gives how many. */
+  #hold(values: Float64Array, first: number): number {
+    const { input, most } = this.#kernel;
+    const some = values.subarray(first, first + most.value);
+    this.#numbers.set(some, input.value >> 3);
+    return some.length;
+  }
+
+  /**
+   * The smallest difference between neighbours of numbers on a grid; NaN where one is on no place of it, undefined where it
+   * has too many places.
+   * @param first whole number over `scale` that the lowest is, so many of which reach to the highest
+   */
+  stepOnGrid(values: Float64Array, first: number, count: number, scale: number): number | undefined {
+    const { markPlaces, leastBetween, most, places } = this.#kernel;
+    if (count > this.#bytes.length - places.value - 16) return undefined;
+    this.#bytes.fill(0, places.value, places.value + count + 16);
+    for (let from = 0; from < values.length; from += most.value)
+      if (markPlaces(this.#hold(values, from), first, scale) === 0) return NaN;
+    return leastBetween(count, first, scale);
+  }
+}

@@ -1,0 +1,68 @@
+/** What one pass over numbers tells that several checks ask for. */
+export interface ColumnFacts {
+  /** Whether none of them is NaN; where one is, sums are NaN and differences to it are left out. */
+  readonly isWhole: boolean;
+  readonly low: number;
+  readonly high: number;
+  /** Added up in their order, and their squares likewise. */
+  readonly sum: number;
+  readonly squares: number;
+  /** Smallest and largest difference of one to the one before it; Infinity and -Infinity where there is only one. */
+  readonly leastStep: number;
+  readonly mostStep: number;
+  /** Such differences added up in their order. */
+  readonly stepSum: number;
+  /** Smallest size of such a difference that is not 0, or Infinity. */
+  readonly leastChange: number;
+  /** Most times in a row that one is the same as the one before it. */
+  readonly longestHeld: number;
+}
+
+/** Facts by a plain loop. Zeros come without a sign. @param values none infinite */
+export function plainFacts(values: Float64Array): ColumnFacts {
+  let [low, high] = [Infinity, -Infinity];
+  let [sum, squares, stepSum] = [0, 0, 0];
+  let [leastStep, mostStep, leastChange] = [Infinity, -Infinity, Infinity];
+  let [held, longestHeld] = [0, 0];
+  let before = NaN;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i];
+    if (value < low) low = value;
+    if (value > high) high = value;
+    sum += value;
+    squares += value * value;
+    // Of the first there is no difference: NaN is neither smaller nor larger.
+    const step = value - before;
+    before = value;
+    if (step === step) stepSum += step;
+    if (step < leastStep) leastStep = step;
+    if (step > mostStep) mostStep = step;
+    const size = Math.abs(step);
+    if (step !== 0) held = 0;
+    else if (++held > longestHeld) longestHeld = held;
+    if (size < leastChange && size > 0) leastChange = size;
+  }
+  const steps = { leastStep: leastStep + 0, mostStep: mostStep + 0, stepSum, leastChange, longestHeld };
+  return { isWhole: sum === sum, low: low + 0, high: high + 0, sum, squares, ...steps };
+}
+
+/** Of each of four distances how many numbers lie nearer to `low`, and then how many to `high`. */
+export type NearCounts = readonly number[];
+
+/** Four distances. */
+export type Distances = readonly [number, number, number, number];
+
+/** Counts by a plain loop. */
+export function plainNear(values: Float64Array, low: number, high: number, distances: Distances): NearCounts {
+  const counts = [0, 0, 0, 0, 0, 0, 0, 0];
+  const farthest = Math.max(...distances);
+  for (let i = 0; i < values.length; i++) {
+    const [above, below] = [values[i] - low, high - values[i]];
+    if (above >= farthest && below >= farthest) continue;
+    for (let k = 0; k < 4; k++) {
+      if (above < distances[k]) counts[k]++;
+      if (below < distances[k]) counts[4 + k]++;
+    }
+  }
+  return counts;
+}

@@ -1,0 +1,68 @@
+import { strict as assert } from 'node:assert';
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import fc from 'fast-check';
+import { ColumnVectors } from '../../src/readers/columnVectors.ts';
+import { plainFacts, plainNear } from '../../src/readers/plainFacts.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+const vectors = (): ColumnVectors => ColumnVectors.here() ?? assert.fail('this host has vectors');
+
+const number = fc.oneof(
+  fc.integer({ min: -3, max: 3 }),
+  fc.constantFrom(NaN, -0, 0, 1e-310, -1e150),
+  fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+);
+
+/** Numbers in which some values are held for a while. */
+const columns = fc
+  .array(fc.tuple(number, fc.integer({ min: 1, max: 4 })), { maxLength: 60 })
+  .map((held) => Float64Array.from(held.flatMap(([value, times]) => Array<number>(times).fill(value))));
+
+/** Lengths around those that are looked at in one go. */
+const lengths = [8190, 8191, 8192, 8193, 16_384, 16_385, 20_001];
+
+const longColumn = (length: number): Float64Array =>
+  Float64Array.from({ length }, (_, i) => Math.round(1e4 * Math.sin(i * i)) / (i % 7 === 0 ? 1e4 : 100));
+
+describe('passes over a column with vectors', () => {
+  it('tell the facts of the plain loop, to the bit', () => {
+    fc.assert(
+      fc.property(columns, (values) => {
+        assert.deepEqual(vectors().factsOf(values), plainFacts(values));
+      }),
+      { numRuns: 500 },
+    );
+    for (const length of lengths) {
+      const values = longColumn(length);
+      assert.deepEqual(vectors().factsOf(values), plainFacts(values), String(length));
+      values.fill(0.5, 8000, 8300);
+      assert.deepEqual(vectors().factsOf(values), plainFacts(values), `held, ${length}`);
+    }
+  });
+
+  it('count what lies near two ends as the plain loop does', () => {
+    const distance = fc.double({ min: 0, max: 10, noNaN: true });
+    const asked = fc.tuple(columns, number, number, fc.tuple(distance, distance, distance, distance));
+    fc.assert(
+      fc.property(asked, ([values, low, high, distances]) => {
+        assert.deepEqual(vectors().nearTo(values, [low, high], distances), plainNear(values, low, high, distances));
+      }),
+    );
+    for (const length of lengths) {
+      const values = longColumn(length);
+      const distances = [1e-9, 0.5, 20, 100] as const;
+      const found = vectors().nearTo(values, [-100, 100], distances);
+      assert.deepEqual(found, plainNear(values, -100, 100, distances), String(length));
+      assert.ok(found[3] > found[1] && found[1] > 0, 'some are near and some are not');
+    }
+  });
+
+  it('are the build of their source, byte for byte', () => {
+    const options = ['scripts/wasm/build.mjs', '--print', 'columns'];
+    const built = execFileSync(process.execPath, options, { cwd: root, encoding: 'utf8' });
+    assert.equal(readFileSync(`${root}/src/readers/columnKernel.ts`, 'utf8'), built);
+  });
+});
