@@ -97,6 +97,35 @@ export function lookAt(count: i32): void {
 }
 
 /**
+ * Goes on with the sum at `facts` of the squares of the steps to so many numbers less their mean, and with the word behind it:
+ * how many of these steps lie between two bounds.
+ */
+export function addSpread(count: i32, mean: f64, least: f64, largest: f64): void {
+  const means = f64x2.splat(mean);
+  const lows = f64x2.splat(least);
+  const highs = f64x2.splat(largest);
+  let squares = load<f64>(facts);
+  let within = i64x2.splat(0);
+  const end = input + (<usize>count << 3);
+  let at = input;
+  for (; at + 16 <= end; at += 16) {
+    const steps = f64x2.sub(v128.load(at), v128.load(at - 8));
+    const off = f64x2.sub(steps, means);
+    const products = f64x2.mul(off, off);
+    squares = squares + f64x2.extract_lane(products, 0) + f64x2.extract_lane(products, 1);
+    within = i64x2.sub(within, v128.and(f64x2.gt(steps, lows), f64x2.lt(steps, highs)));
+  }
+  let found = <i32>(i64x2.extract_lane(within, 0) + i64x2.extract_lane(within, 1));
+  if (at < end) {
+    const step = load<f64>(at) - load<f64>(at - 8);
+    squares += (step - mean) * (step - mean);
+    if (step > least && step < largest) found++;
+  }
+  store<f64>(facts, squares);
+  store<i32>(facts, load<i32>(facts, 8) + found, 8);
+}
+
+/**
  * Adds how many of so many numbers lie nearer than each of four distances to `low`, and to `high`, to the eight words at
  * `counts`. The distances stand at `facts`.
  */

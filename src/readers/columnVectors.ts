@@ -1,11 +1,12 @@
 import { CompiledLoop } from '../numbers/compiled.ts';
 import { columnKernel } from './columnKernel.ts';
-import type { ColumnFacts, Distances, NearCounts } from './plainFacts.ts';
+import type { Around, ColumnFacts, Distances, NearCounts, Span, Spread } from './plainFacts.ts';
 
 /** The compiled loops, and where their arrays stand in their memory; scripts/wasm/columns.ts says what they hold. */
 interface Kernel {
   readonly lookAt: (count: number) => void;
   readonly countNear: (count: number, low: number, high: number) => void;
+  readonly addSpread: (count: number, mean: number, least: number, largest: number) => void;
   readonly markPlaces: (count: number, first: number, scale: number) => number;
   readonly leastBetween: (count: number, first: number, scale: number) => number;
   readonly facts: Address;
@@ -60,8 +61,9 @@ export class ColumnVectors {
     const [at, from] = [facts.value >> 3, input.value >> 3];
     numbers.set(nothing, at);
     for (let first = 0; first < values.length; first += most.value) {
+      const count = this.#hold(values, first);
       numbers[from - 1] = first === 0 ? NaN : values[first - 1];
-      lookAt(this.#hold(values, first));
+      lookAt(count);
     }
     const [low, high, sum, squares, leastStep, mostStep, leastChange, stepSum] = numbers.subarray(at, at + 8);
     const steps = { leastStep, mostStep, stepSum, leastChange, longestHeld: this.#words[2 * at + 17] };
@@ -76,6 +78,20 @@ export class ColumnVectors {
     this.#words.fill(0, at, at + 8);
     for (let first = 0; first < values.length; first += most.value) countNear(this.#hold(values, first), low, high);
     return [...this.#words.subarray(at, at + 8)];
+  }
+
+  /** As `plainSpread` gives it. */
+  spreadOf(values: Float64Array, spans: readonly Span[], { mean, least, most }: Around): Spread {
+    const { addSpread, facts, input, most: room } = this.#kernel;
+    const [at, before] = [facts.value >> 3, (input.value >> 3) - 1];
+    this.#numbers.fill(0, at, at + 2);
+    for (const { from, to } of spans)
+      for (let first = from + 1; first < to; first += room.value) {
+        const count = Math.min(this.#hold(values, first), to - first);
+        this.#numbers[before] = values[first - 1];
+        addSpread(count, mean, least, most);
+      }
+    return { squares: this.#numbers[at], within: this.#words[2 * at + 2] };
   }
 
   /** Takes numbers into the memory, as many as there are and have room; gives how many. */

@@ -66,3 +66,38 @@ export function plainNear(values: Float64Array, low: number, high: number, dista
   }
   return counts;
 }
+
+/** Steps from number to number, as they lie around their mean. */
+export interface Spread {
+  /** Squares of the steps less their mean, added up in their order. */
+  readonly squares: number;
+  /** How many of the steps lie between two bounds. */
+  readonly within: number;
+}
+
+/** What steps are held against: their mean, and two bounds. */
+export interface Around {
+  readonly mean: number;
+  readonly least: number;
+  readonly most: number;
+}
+
+/** The spread of the steps within spans by a plain loop. */
+export function plainSpread(values: Float64Array, spans: readonly Span[], { mean, least, most }: Around): Spread {
+  let squares = 0;
+  let within = 0;
+  for (const { from, to } of spans) {
+    for (let i = from + 1; i < to; i++) {
+      const step = values[i] - values[i - 1];
+      squares += (step - mean) * (step - mean);
+      if (step > least && step < most) within++;
+    }
+  }
+  return { squares, within };
+}
+
+/** Unbroken numbers or rows, from one up to but without another. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}

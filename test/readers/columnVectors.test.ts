@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { ColumnVectors } from '../../src/readers/columnVectors.ts';
-import { plainFacts, plainNear } from '../../src/readers/plainFacts.ts';
+import { plainFacts, plainNear, plainSpread } from '../../src/readers/plainFacts.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -57,6 +57,31 @@ describe('passes over a column with vectors', () => {
       const found = vectors().nearTo(values, [-100, 100], distances);
       assert.deepEqual(found, plainNear(values, -100, 100, distances), String(length));
       assert.ok(found[3] > found[1] && found[1] > 0, 'some are near and some are not');
+    }
+  });
+
+  it('add up the spread of steps within spans as the plain loop does', () => {
+    const bound = fc.double({ min: -2, max: 2, noNaN: true });
+    const asked = fc.tuple(columns, fc.array(fc.nat(240), { maxLength: 4 }), bound, bound, bound);
+    const law = fc.property(asked, ([values, cuts, mean, least, most]) => {
+      const starts = [0, ...cuts.filter((cut) => cut < values.length)].sort((a, b) => a - b);
+      const spans = starts.map((from, i) => ({ from, to: starts[i + 1] ?? values.length }));
+      const around = { mean, least, most };
+      assert.deepEqual(vectors().spreadOf(values, spans, around), plainSpread(values, spans, around));
+    });
+    fc.assert(law, { numRuns: 500 });
+    for (const length of lengths) {
+      const values = longColumn(length);
+      const [spans, around] = [
+        [
+          { from: 3, to: 4100 },
+          { from: 4100, to: length },
+        ],
+        { mean: 0.1, least: -1, most: 20 },
+      ];
+      const found = vectors().spreadOf(values, spans, around);
+      assert.deepEqual(found, plainSpread(values, spans, around), String(length));
+      assert.ok(found.within > 100 && found.within < length - 100, 'some lie within and some do not');
     }
   });
 

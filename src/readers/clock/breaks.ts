@@ -1,4 +1,5 @@
 import { factsOf } from '../columnFacts.ts';
+import type { Span } from '../plainFacts.ts';
 import { settings } from '../settings.ts';
 
 /** Where a recording is interrupted, or its clock set anew. */
@@ -8,12 +9,6 @@ export interface Break {
   readonly reset: boolean;
   /** Samples that it leaves out, where the stamps are too coarse for the step across it to tell. */
   readonly missing?: number;
-}
-
-/** Unbroken rows, from one up to but without another. */
-export interface Span {
-  readonly from: number;
-  readonly to: number;
 }
 
 /**

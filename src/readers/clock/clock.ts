@@ -1,9 +1,10 @@
 import type { Stretch } from '../../signal/stretch.ts';
 import { logOf } from '../../numbers/logarithm.ts';
 import { factsOf } from '../columnFacts.ts';
+import type { Span } from '../plainFacts.ts';
 import { settings } from '../settings.ts';
 import { missingSamples } from './missing.ts';
-import { findBreaks, spansOf, type Break, type Span } from './breaks.ts';
+import { findBreaks, spansOf, type Break } from './breaks.ts';
 import { leastRate, neighbourStep, rateAcross } from './losses.ts';
 import { byOccupancy } from './occupancy.ts';
 import { byPhases, type PhasedClock } from './phases.ts';

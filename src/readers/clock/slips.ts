@@ -1,5 +1,6 @@
+import type { Span } from '../plainFacts.ts';
 import { settings } from '../settings.ts';
-import { spansOf, type Break, type Span } from './breaks.ts';
+import { spansOf, type Break } from './breaks.ts';
 
 /**
  * The breaks, and those that single steps of coarse stamps hide: with even sampling stamps lie within one quantum above a

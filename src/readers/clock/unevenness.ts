@@ -1,6 +1,6 @@
-import { factsOf } from '../columnFacts.ts';
+import { factsOf, spreadOf } from '../columnFacts.ts';
+import type { Around, Span, Spread } from '../plainFacts.ts';
 import { settings } from '../settings.ts';
-import type { Span } from './breaks.ts';
 
 /** Steps of a span less those of a clock that stood still. */
 export function movingSteps(t: Float64Array, first: number, last: number): number {
@@ -32,24 +32,32 @@ export function unevenness(
   const [least, most] = [low - 0.02 * quantum, low + 1.02 * quantum];
   const { isWhole, leastStep } = factsOf(t);
   const isForward = isWhole && leastStep > 0;
-  let explained = 0;
+  const around = { mean, least, most };
+  const { squares, within } = isForward ? spreadOf(t, spans, around) : spreadOfTelling(t, spans, around, held);
+  const spread = Math.sqrt(squares / count) / mean;
+  if (quantum > 0 && within >= 0.995 * count && (held || isUniform(t, spans, mean, quantum)))
+    return { jitter: 0, rounded: spread > settings.jitter.note };
+  return { jitter: Math.sqrt(Math.max(0, squares / count - quantum ** 2 / 6)) / mean, rounded: false };
+}
+
+/** The spread of the steps that say something of the sampling; the others lie within as well. */
+function spreadOfTelling(
+  t: Float64Array,
+  spans: readonly Span[],
+  { mean, least, most }: Around,
+  held: boolean,
+): Spread {
+  let within = 0;
   let squares = 0;
   for (const span of spans) {
     for (let i = span.from + 1; i < span.to; i++) {
       const step = t[i] - t[i - 1];
-      if (!isForward && saysNothing(t, i, span, held)) {
-        explained++;
-        continue;
-      }
-      const off = step - mean;
-      squares += off * off;
-      if (step > least && step < most) explained++;
+      const isSilent = saysNothing(t, i, span, held);
+      if (!isSilent) squares += (step - mean) * (step - mean);
+      if (isSilent || (step > least && step < most)) within++;
     }
   }
-  const spread = Math.sqrt(squares / count) / mean;
-  if (quantum > 0 && explained >= 0.995 * count && (held || isUniform(t, spans, mean, quantum)))
-    return { jitter: 0, rounded: spread > settings.jitter.note };
-  return { jitter: Math.sqrt(Math.max(0, squares / count - quantum ** 2 / 6)) / mean, rounded: false };
+  return { squares, within };
 }
 
 /** Whether a step says nothing of the sampling: where the clock stood still, and at a stamp that runs back, which is false, or beside it. */
