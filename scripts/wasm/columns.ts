@@ -3,10 +3,7 @@
 // src/readers/columnKernel.ts; src/readers/columnVectors.ts is the only caller. What the facts mean is said in
 // src/readers/plainFacts.ts, whose loop gives the same; the plain loops of the grid are in src/readers/checks/stepOnGrid.ts.
 
-/**
- * The facts so far, as doubles: lowest and highest number, their sum, the sum of their squares, smallest and largest step,
- * smallest change, sum of the steps; how many in a row are the same as the one before, and the most of that.
- */
+/** The facts so far, ten doubles as src/readers/plainFacts.ts has them. */
 export const facts: usize = 0;
 /** Eight words: how many numbers lie near the ends. */
 export const counts: usize = 80;
@@ -17,7 +14,7 @@ export const most: i32 = 8192;
 /** A byte for each place on a grid, of which 16 before and 16 behind those that count may be written to or read. */
 export const places: usize = 65696;
 
-/** Goes on with the facts by so many numbers; all calls but the last with an even count. */
+/** Goes on with the facts by so many numbers. */
 export function lookAt(count: i32): void {
   let sum = load<f64>(facts, 16);
   let squares = load<f64>(facts, 24);
@@ -25,8 +22,8 @@ export function lookAt(count: i32): void {
   let least = v128.load64_splat(facts + 32);
   let largest = v128.load64_splat(facts + 40);
   let change = v128.load64_splat(facts + 48);
-  let held = load<i32>(facts, 64);
-  let longest = load<i32>(facts, 68);
+  let held = <i32>load<f64>(facts, 64);
+  let longest = <i32>load<f64>(facts, 72);
   let low = v128.load64_splat(facts);
   let high = v128.load64_splat(facts + 8);
   const end = input + (<usize>count << 3);
@@ -79,8 +76,8 @@ export function lookAt(count: i32): void {
   store<f64>(facts, upper(largest), 40);
   store<f64>(facts, lower(change), 48);
   store<f64>(facts, total, 56);
-  store<i32>(facts, held, 64);
-  store<i32>(facts, longest, 68);
+  store<f64>(facts, held, 64);
+  store<f64>(facts, longest, 72);
 }
 
 /** The lower of two numbers; of two zeros the one without a sign. */

@@ -1,12 +1,14 @@
 import { ColumnVectors } from './columnVectors.ts';
-import { oncePerArray } from './oncePerArray.ts';
 import {
-  plainFacts,
+  factsIn,
+  factsOfNone,
+  plainLook,
   plainNear,
   plainSpread,
   type Around,
   type ColumnFacts,
   type Distances,
+  type FactsSoFar,
   type NearCounts,
   type Span,
   type Spread,
@@ -15,11 +17,45 @@ import {
 /** Numbers from which on vectors are worth their start. */
 const worthwhile = 256;
 
-const vectorsFor = ({ length }: Float64Array): ColumnVectors | undefined =>
-  length < worthwhile ? undefined : ColumnVectors.here();
+/** What is known of arrays that nobody changes any more; they are long, and asked about more than once. */
+const known = new WeakMap<Float64Array, ColumnFacts>();
 
 /** What one pass over some numbers tells. @param values none infinite; not changed afterwards */
-export const factsOf = oncePerArray((values): ColumnFacts => vectorsFor(values)?.factsOf(values) ?? plainFacts(values));
+export function factsOf(values: Float64Array): ColumnFacts {
+  const before = known.get(values);
+  if (before !== undefined) return before;
+  const all = factsOfNone();
+  look(all, values, 0, values.length);
+  const facts = factsIn(all);
+  known.set(values, facts);
+  return facts;
+}
+
+function look(all: FactsSoFar, values: Float64Array, from: number, to: number): void {
+  const vectors = to - from < worthwhile ? undefined : ColumnVectors.here();
+  if (vectors === undefined) plainLook(all, values, from, to);
+  else vectors.look(all, values, from, to);
+}
+
+/** Facts of a column that is still being read, by which no other pass is needed once it is whole. */
+export class GrowingFacts {
+  readonly #all = factsOfNone();
+  #count = 0;
+
+  /** Looks at the numbers that have come since, up to so many in all; those before have stayed as they were. */
+  upTo(values: Float64Array, count: number): void {
+    look(this.#all, values, this.#count, count);
+    this.#count = count;
+  }
+
+  /** Keeps them for an array of the numbers that were looked at; of any other it is left to be looked at. */
+  keepFor(values: Float64Array): void {
+    if (values.length === this.#count) known.set(values, factsIn(this.#all));
+  }
+}
+
+const vectorsFor = ({ length }: Float64Array): ColumnVectors | undefined =>
+  length < worthwhile ? undefined : ColumnVectors.here();
 
 /** How many of some numbers lie nearer than each of four distances to their lowest, and then to their highest. */
 export function nearEnds(values: Float64Array, distances: Distances): NearCounts {

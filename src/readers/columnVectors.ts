@@ -1,6 +1,6 @@
 import { CompiledLoop } from '../numbers/compiled.ts';
 import { columnKernel } from './columnKernel.ts';
-import type { Around, ColumnFacts, Distances, NearCounts, Span, Spread } from './plainFacts.ts';
+import type { Around, Distances, FactsSoFar, NearCounts, Span, Spread } from './plainFacts.ts';
 
 /** The compiled loops, and where their arrays stand in their memory; scripts/wasm/columns.ts says what they hold. */
 interface Kernel {
@@ -24,9 +24,6 @@ const compiled = new CompiledLoop(columnKernel);
 
 /** One fixed memory for all columns of a thread. */
 const memoryBytes = 14 << 16;
-
-/** What the facts are before any number. */
-const nothing = [Infinity, -Infinity, 0, 0, Infinity, -Infinity, Infinity, 0, 0];
 
 /** One for all columns of a thread: undefined until first asked for, null where the host has no vectors. */
 let only: ColumnVectors | null | undefined;
@@ -54,20 +51,18 @@ export class ColumnVectors {
     this.#bytes = new Uint8Array(buffer);
   }
 
-  /** As `plainFacts` gives them. */
-  factsOf(values: Float64Array): ColumnFacts {
+  /** As `plainLook` does. */
+  look(all: FactsSoFar, values: Float64Array, from: number, to: number): void {
     const { lookAt, facts, input, most } = this.#kernel;
     const numbers = this.#numbers;
-    const [at, from] = [facts.value >> 3, input.value >> 3];
-    numbers.set(nothing, at);
-    for (let first = 0; first < values.length; first += most.value) {
-      const count = this.#hold(values, first);
-      numbers[from - 1] = first === 0 ? NaN : values[first - 1];
+    const [at, before] = [facts.value >> 3, (input.value >> 3) - 1];
+    numbers.set(all, at);
+    for (let first = from; first < to; first += most.value) {
+      const count = Math.min(this.#hold(values, first), to - first);
+      numbers[before] = first === 0 ? NaN : values[first - 1];
       lookAt(count);
     }
-    const [low, high, sum, squares, leastStep, mostStep, leastChange, stepSum] = numbers.subarray(at, at + 8);
-    const steps = { leastStep, mostStep, stepSum, leastChange, longestHeld: this.#words[2 * at + 17] };
-    return { isWhole: sum === sum, low, high, sum, squares, ...steps };
+    all.set(numbers.subarray(at, at + all.length));
   }
 
   /** As `plainNear` counts them. */

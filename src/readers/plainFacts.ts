@@ -18,20 +18,33 @@ export interface ColumnFacts {
   readonly longestHeld: number;
 }
 
-/** Facts by a plain loop. Zeros come without a sign. @param values none infinite */
-export function plainFacts(values: Float64Array): ColumnFacts {
-  let [low, high] = [Infinity, -Infinity];
-  let [sum, squares, stepSum] = [0, 0, 0];
-  let [leastStep, mostStep, leastChange] = [Infinity, -Infinity, Infinity];
-  let [held, longestHeld] = [0, 0];
-  let before = NaN;
-  for (let i = 0; i < values.length; i++) {
+/**
+ * Facts of the numbers that were looked at so far: lowest and highest, sum, sum of the squares, smallest and largest step, smallest
+ * change, sum of the steps; how many in a row are now the same as the one before, and the most of that.
+ */
+export type FactsSoFar = Float64Array;
+
+/** The facts before any number. */
+export const factsOfNone = (): FactsSoFar =>
+  Float64Array.of(Infinity, -Infinity, 0, 0, Infinity, -Infinity, Infinity, 0, 0, 0);
+
+/** The facts of all numbers, once they were looked at. */
+export function factsIn(all: FactsSoFar): ColumnFacts {
+  const [low, high, sum, squares, leastStep, mostStep, leastChange, stepSum, , longestHeld] = all;
+  return { isWhole: sum === sum, low, high, sum, squares, leastStep, mostStep, stepSum, leastChange, longestHeld };
+}
+
+/** Goes on with facts by a plain loop over the numbers `from` up to but without `to`. Zeros come without a sign. @param values none infinite */
+export function plainLook(all: FactsSoFar, values: Float64Array, from: number, to: number): void {
+  let [low, high, sum, squares, leastStep, mostStep, leastChange, stepSum, held, longestHeld] = all;
+  // Of the first there is no difference: NaN is neither smaller nor larger.
+  let before = from > 0 ? values[from - 1] : NaN;
+  for (let i = from; i < to; i++) {
     const value = values[i];
     if (value < low) low = value;
     if (value > high) high = value;
     sum += value;
     squares += value * value;
-    // Of the first there is no difference: NaN is neither smaller nor larger.
     const step = value - before;
     before = value;
     if (step === step) stepSum += step;
@@ -42,8 +55,8 @@ export function plainFacts(values: Float64Array): ColumnFacts {
     else if (++held > longestHeld) longestHeld = held;
     if (size < leastChange && size > 0) leastChange = size;
   }
-  const steps = { leastStep: leastStep + 0, mostStep: mostStep + 0, stepSum, leastChange, longestHeld };
-  return { isWhole: sum === sum, low: low + 0, high: high + 0, sum, squares, ...steps };
+  const found = [low + 0, high + 0, sum, squares, leastStep + 0, mostStep + 0, leastChange, stepSum, held, longestHeld];
+  all.set(found);
 }
 
 /** Of each of four distances how many numbers lie nearer to `low`, and then how many to `high`. */

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { ColumnVectors } from '../../src/readers/columnVectors.ts';
-import { plainFacts, plainNear, plainSpread } from '../../src/readers/plainFacts.ts';
+import { factsOfNone, plainLook, plainNear, plainSpread, type FactsSoFar } from '../../src/readers/plainFacts.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -27,19 +27,30 @@ const lengths = [8190, 8191, 8192, 8193, 16_384, 16_385, 20_001];
 const longColumn = (length: number): Float64Array =>
   Float64Array.from({ length }, (_, i) => Math.round(1e4 * Math.sin(i * i)) / (i % 7 === 0 ? 1e4 : 100));
 
+/** The facts of numbers that are looked at in two parts. */
+function lookedAt(values: Float64Array, cut: number, look: typeof plainLook): FactsSoFar {
+  const all = factsOfNone();
+  look(all, values, 0, cut);
+  look(all, values, cut, values.length);
+  return all;
+}
+
+const byVectors: typeof plainLook = (all, values, from, to) => vectors().look(all, values, from, to);
+
 describe('passes over a column with vectors', () => {
   it('tell the facts of the plain loop, to the bit', () => {
     fc.assert(
-      fc.property(columns, (values) => {
-        assert.deepEqual(vectors().factsOf(values), plainFacts(values));
+      fc.property(columns, fc.nat(), (values, at) => {
+        const cut = at % (values.length + 1);
+        assert.deepEqual(lookedAt(values, cut, byVectors), lookedAt(values, 0, plainLook));
       }),
       { numRuns: 500 },
     );
     for (const length of lengths) {
       const values = longColumn(length);
-      assert.deepEqual(vectors().factsOf(values), plainFacts(values), String(length));
+      assert.deepEqual(lookedAt(values, 77, byVectors), lookedAt(values, 0, plainLook), String(length));
       values.fill(0.5, 8000, 8300);
-      assert.deepEqual(vectors().factsOf(values), plainFacts(values), `held, ${length}`);
+      assert.deepEqual(lookedAt(values, 8191, byVectors), lookedAt(values, 0, plainLook), `held, ${length}`);
     }
   });
 

@@ -62,11 +62,9 @@ function timeOf({ stretches, rate, times }: CheckedRun, index: number): number {
 /** Samples that are looked at where all would be too many. */
 const most = 100_000;
 
-const strideOf = (samples: Float64Array, atMost: number): number => Math.max(1, Math.ceil(samples.length / atMost));
-
 /** At most so many of the samples, evenly picked, as a copy. */
 export function some(samples: Float64Array, atMost = most): Float64Array {
-  const stride = strideOf(samples, atMost);
+  const stride = Math.max(1, Math.ceil(samples.length / atMost));
   const picked = new Float64Array(Math.ceil(samples.length / stride));
   for (let i = 0, at = 0; at < samples.length; i++, at += stride) picked[i] = samples[at];
   return picked;
@@ -94,9 +92,10 @@ export function meanSquare(samples: Float64Array, level: number, from = 0, to = 
 export const converterStep = oncePerArray(smallestStep);
 
 function smallestStep(samples: Float64Array): number {
-  const onGrid = strideOf(samples, most) === 1 ? stepOnGrid(samples) : undefined;
+  const picked = glance(samples);
+  const onGrid = stepOnGrid(picked);
   if (onGrid !== undefined) return onGrid;
-  const sorted = sortNumbers(some(samples));
+  const sorted = sortNumbers(picked.slice());
   let least = Infinity;
   const range = sorted[sorted.length - 1] - sorted[0];
   for (let i = 1; i < sorted.length; i++) {
@@ -107,23 +106,33 @@ function smallestStep(samples: Float64Array): number {
   return Number.isFinite(least) ? least : 0;
 }
 
+/** Glances that are kept at a time: those of a recording's axes, and not of all recordings. */
+const glancesKept = 4;
+let [glances, glanced] = [new WeakMap<Float64Array, Float64Array>(), 0];
+
+/** As `some`, not to be changed: the samples themselves where these are few. */
+function glance(samples: Float64Array): Float64Array {
+  if (samples.length <= most) return samples;
+  const before = glances.get(samples);
+  if (before !== undefined) return before;
+  if (++glanced > glancesKept) [glances, glanced] = [new WeakMap(), 1];
+  const picked = some(samples);
+  glances.set(samples, picked);
+  return picked;
+}
+
 /**
  * A number that the converter's step is not above, without a look at all pairs of values: the smallest difference of two
  * samples beside each other. Infinity where all are alike.
  */
 export function stepBound(samples: Float64Array): number {
-  const picked = strideOf(samples, most);
-  const facts = picked === 1 ? factsOf(samples) : undefined;
-  if (facts?.isWhole === true && facts.leastChange > 1e-9 * (facts.high - facts.low)) return facts.leastChange;
-  let [low, high] = [Infinity, -Infinity];
-  for (let i = 0; i < samples.length; i += picked) {
-    if (samples[i] < low) low = samples[i];
-    if (samples[i] > high) high = samples[i];
-  }
+  const picked = glance(samples);
+  const { isWhole, leastChange, low, high } = factsOf(picked);
   const least = 1e-9 * (high - low);
+  if (isWhole && leastChange > least) return leastChange;
   let bound = Infinity;
-  for (let i = picked; i < samples.length; i += picked) {
-    const step = Math.abs(samples[i] - samples[i - picked]);
+  for (let i = 1; i < picked.length; i++) {
+    const step = Math.abs(picked[i] - picked[i - 1]);
     if (step > least && step < bound) bound = step;
   }
   return bound;

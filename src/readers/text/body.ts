@@ -204,6 +204,7 @@ export class Body implements TakesRows {
       if (!layout.unlabel && !layout.checksums) scan(bytes, cursor, end, this.capacity, layout.plan);
       if (cursor.at < end && cursor.row < this.capacity) refused = this.readLine(bytes, end, unended);
     }
+    for (const sink of this.sinks) sink.lookUpTo(cursor.row);
     return refused;
   }
 

@@ -90,6 +90,7 @@ export function columnOf(found: FoundTable, k: number, body: Body): TableColumn 
   const values =
     sink.values.length > 1.25 * body.rows + 4096 ? sink.values.slice(0, body.rows) : sink.values.subarray(0, body.rows);
   if (!sink.empty) declareWhole(values);
+  sink.keepFactsFor(values);
   const cells = filled(grid, k);
   switch (sink.kind) {
     case 'number': {

@@ -1,3 +1,4 @@
+import { GrowingFacts } from '../columnFacts.ts';
 import { memoryForNumbers } from '../reusedMemory.ts';
 import { limits } from '../limits.ts';
 import type { StampReader } from './stamp.ts';
@@ -11,6 +12,8 @@ export class ColumnSink {
   /** Whether some cell was empty, and its value NaN. */
   empty = false;
   readonly stamps: StampReader | undefined;
+  /** Of numbers and stamps, as far as they were looked at. */
+  readonly #facts = new GrowingFacts();
   /** The label that each number stands for. */
   readonly labels: string[] = [];
   private readonly numbers = new Map<string, number>();
@@ -27,6 +30,16 @@ export class ColumnSink {
     const larger = memoryForNumbers(capacity);
     larger.set(this.values);
     this.values = larger;
+  }
+
+  /** Looks at what has come up to a row, while it is at hand. */
+  lookUpTo(row: number): void {
+    if (this.kind === 'number' || this.kind === 'stamp') this.#facts.upTo(this.values, row);
+  }
+
+  /** Keeps what is known of a column of these values. */
+  keepFactsFor(values: Float64Array): void {
+    if (this.kind === 'number' || this.kind === 'stamp') this.#facts.keepFor(values);
   }
 
   /** Takes the bytes [from, to) of a field that is no number; false where they are not what the column holds. */

@@ -42,6 +42,27 @@ describe('what the checks of a recording share', () => {
     assert.equal(stepBound(Float64Array.of(2, 2, 2)), Infinity);
   });
 
+  it('looks at a hundred thousand samples of more, evenly picked, on a grid or off it', () => {
+    const made = (seed: number, scale: number): Float64Array =>
+      Float64Array.from({ length: 250_000 }, (_, i) => Math.round(scale * Math.sin(seed * i * i)) / scale);
+    const all = [1, 2, 3, 4, 5, 6].map((seed) => made(seed, seed % 2 === 0 ? 1000 : 1e7));
+    for (const samples of [...all, ...all]) {
+      const picked = Float64Array.from(some(samples));
+      assert.deepEqual([picked.length, picked[1]], [83_334, samples[3]]);
+      const steps = [...picked.slice(1)].map((value, i) => Math.abs(value - picked[i])).filter((step) => step > 2e-9);
+      assert.equal(
+        stepBound(samples),
+        steps.reduce((least, step) => Math.min(least, step)),
+      );
+      picked.sort();
+      const apart = [...picked.slice(1)].map((value, i) => value - picked[i]).filter((step) => step > 2e-9);
+      assert.equal(
+        converterStep(samples),
+        apart.reduce((least, step) => Math.min(least, step)),
+      );
+    }
+  });
+
   it('takes means over a part or the whole', () => {
     const samples = Float64Array.of(1, 2, 3, 10);
     assert.deepEqual([meanOf(samples), meanOf(samples, 1), meanOf(samples, 1, 3)], [4, 5, 2.5]);
