@@ -1,5 +1,5 @@
 import { createHash, type Hash } from 'node:crypto';
-import { promises as fs, type BigIntStats } from 'node:fs';
+import type { BigIntStats } from 'node:fs';
 import { isParquet } from '../readers/formats/parquet.ts';
 import { refuse } from '../readers/messages.ts';
 import { readChecked } from '../readers/readChecked.ts';
@@ -10,6 +10,7 @@ import { success } from '../result/result.ts';
 import type { ReadRecording, WantedRecording } from '../values/ports.ts';
 import { hashFile, heldTo, openFile } from './bytes.ts';
 import { stampOf } from './identities.ts';
+import { whileOthersWork, type OpenedFile, type Opening } from './openedFile.ts';
 import './systemBrotli.ts';
 
 /** One recording to be read; plain data, so that any thread can be asked for it. */
@@ -22,24 +23,38 @@ export interface Reading extends ReadRecording {
   readonly stamp: string | undefined;
 }
 
-/** Reads a recording from a file in one go: the bytes that are hashed are those that are parsed, of a file that rests meanwhile. */
-export async function readRecording(task: ReadingTask, watch: ReadWatch): Promise<Reading> {
-  const handle = await fs.open(task.absolute, 'r').catch((error: unknown) => {
-    if (!isSystemRefusal(error)) throw error;
-  });
+/**
+ * Reads a recording from a file in one go: the bytes that are hashed are those that are parsed, of a file that rests meanwhile.
+ * @param open how files are opened in this thread
+ */
+export async function readRecording(
+  task: ReadingTask,
+  watch: ReadWatch,
+  open: Opening = whileOthersWork,
+): Promise<Reading> {
+  const file = await opened(open, task.absolute);
   // Why it can't be opened is told by who reads from it.
-  if (handle === undefined) return unread(task, await openFile(task.absolute, task.path), watch);
+  if (file === undefined) return unread(task, await openFile(task.absolute, task.path), watch);
   try {
-    const before = await handle.stat({ bigint: true });
-    const read = await readFrom(handle, task, watch);
-    const after = await handle.stat({ bigint: true });
+    const before = await file.stat();
+    const read = await readFrom(file, Number(before.size), task, watch);
+    const after = await file.stat();
     if (stampOf(before) === stampOf(after)) return { ...read, stamp: read.identity && stampOf(before) };
     if (watch.cancelled() || isToldAlready(read) || (await isStillThere(task, read, before, after)))
       return { ...read, stamp: undefined };
     // Whatever became of what was read.
     return { recording: changed(task), identity: read.identity, stamp: undefined };
   } finally {
-    await handle.close();
+    await file.close();
+  }
+}
+
+async function opened(open: Opening, absolute: string): Promise<OpenedFile | undefined> {
+  try {
+    return await open(absolute);
+  } catch (error) {
+    if (!isSystemRefusal(error)) throw error;
+    return undefined;
   }
 }
 
@@ -65,14 +80,13 @@ async function unread(task: ReadingTask, source: ByteSource, watch: ReadWatch): 
   return { recording: await readChecked(source, task.options, watch), identity: undefined, stamp: undefined };
 }
 
-async function readFrom(handle: fs.FileHandle, task: ReadingTask, watch: ReadWatch): Promise<ReadRecording> {
+async function readFrom(file: OpenedFile, size: number, task: ReadingTask, watch: ReadWatch): Promise<ReadRecording> {
   const { path, options, channels, identity: told } = task;
   const mark = new Uint8Array(4);
-  await handle.read(mark, 0, 4, 0);
+  await file.read(mark, 4, 0);
   // What is read from its end cannot be hashed on the way.
   if (isParquet(mark)) return readHeld(task, watch);
-  const { size } = await handle.stat();
-  const bytes = new HashedBytes(handle, size);
+  const bytes = new HashedBytes(file, size);
   const source = { path, size, read: (at: number, length: number) => bytes.read(at, length), fault: () => bytes.fault };
   const recording = await readChecked(source, options, watch);
   const identity = bytes.fault || watch.cancelled() ? undefined : await bytes.identity();
@@ -106,30 +120,36 @@ let spare: Uint8Array | undefined;
 
 /** A file's bytes, read once from front to end and hashed as they come. */
 class HashedBytes {
-  readonly #handle: fs.FileHandle;
+  readonly #file: OpenedFile;
   readonly #size: number;
   readonly #hash: Hash = createHash('sha256');
   #buffer = spare ?? new Uint8Array(0);
   #hashed = 0;
   fault: ReturnType<NonNullable<ByteSource['fault']>>;
 
-  constructor(handle: fs.FileHandle, size: number) {
-    this.#handle = handle;
+  constructor(file: OpenedFile, size: number) {
+    this.#file = file;
     this.#size = size;
     spare = undefined;
   }
 
   async read(at: number, length: number): Promise<Uint8Array> {
     if (this.#buffer.length < length) this.#buffer = new Uint8Array(length);
-    const found = await this.#handle.read(this.#buffer, 0, length, at).catch((error: unknown) => {
-      if (!isSystemRefusal(error)) throw error;
-      this.fault = { kind: 'refused', system: error.code };
-    });
-    const bytes = this.#buffer.subarray(0, found?.bytesRead ?? 0);
+    const bytes = this.#buffer.subarray(0, await this.#bytesAt(at, length));
     if (at !== this.#hashed) throw new Error('a recording was read out of order');
     this.#hash.update(bytes);
     this.#hashed += bytes.length;
     return bytes;
+  }
+
+  async #bytesAt(at: number, length: number): Promise<number> {
+    try {
+      return await this.#file.read(this.#buffer, length, at);
+    } catch (error) {
+      if (!isSystemRefusal(error)) throw error;
+      this.fault = { kind: 'refused', system: error.code };
+      return 0;
+    }
   }
 
   /** Of all bytes, those included that nobody asked for. */

@@ -1,5 +1,6 @@
 import { parentPort } from 'node:worker_threads';
 import { reuseMemory, takeMemoryBack } from '../readers/reusedMemory.ts';
+import { blocking } from './openedFile.ts';
 import { readRecording, type Reading, type ReadingTask } from './readRecording.ts';
 import { readBeside, type SharedPlan } from '../readers/text/rowsBeside.ts';
 import { reasonOfException } from '../result/environment.ts';
@@ -58,7 +59,7 @@ function read(id: number, { task, stop }: Extract<ThreadTask, { type: 'read' }>)
     cancelled: () => Atomics.load(flag, 0) !== 0,
     progress: (fraction: number) => reply({ id, type: 'progress', fraction }),
   };
-  void readRecording(task, watch)
+  void readRecording(task, watch, blocking)
     .then(
       // By copy: an array that is handed over makes the engine look at every array before each use.
       (reading) => reply({ id, type: 'read', reading: tight(reading) }),
