@@ -159,6 +159,18 @@ export function readRows(from: usize, rows: i32, columns: i32, stride: usize, de
   return row;
 }
 
+/** Whether none of so many bytes has its highest bit set. */
+export function areAscii(count: i32): i32 {
+  let one = i8x16.splat(0);
+  let other = one;
+  const end = input + <usize>count;
+  for (let at = input; at < end; at += 32) {
+    one = v128.or(one, v128.load(at));
+    other = v128.or(other, v128.load(at, 16));
+  }
+  return <i32>(i8x16.bitmask(v128.or(one, other)) == 0);
+}
+
 /** Keeps which cells of a row that was taken are empty. */
 function noteEmpties(row: i32, columns: i32, stride: usize): void {
   for (let k = 0, at = output + (<usize>row << 3); k < columns; k++, at += stride) {

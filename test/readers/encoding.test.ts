@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { decoderFor, isBinary, sniffEncoding } from '../../src/readers/encoding.ts';
+import { areAscii, decoderFor, isBinary, sniffEncoding } from '../../src/readers/encoding.ts';
+import { ScanVectors } from '../../src/readers/text/scanVectors.ts';
 
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 const utf16 = (text: string, big = false): Uint8Array => {
@@ -71,6 +72,22 @@ describe('the encoding of a text', () => {
         whole[offset + at] = 0xb2;
         assert.equal(sniffEncoding(whole.subarray(offset)).encoding, 'Latin-1', `${offset} ${at}`);
       }
+    }
+  });
+
+  it('finds it by vectors as by the plain loop, in a long text as well', () => {
+    for (const length of [0, 1, 31, 32, 33, 65_535, 65_536, 65_537, 200_001]) {
+      const bytes = new Uint8Array(length).fill(48);
+      assert.deepEqual([ScanVectors.areAscii(bytes), areAscii(bytes)], [true, true], String(length));
+      for (const at of [0, 1, 30, 31, 32, 65_534, 65_535, 65_536, length - 1].filter(
+        (one) => one >= 0 && one < length,
+      )) {
+        bytes[at] = 0x80;
+        assert.deepEqual([ScanVectors.areAscii(bytes), areAscii(bytes)], [false, false], `${at} of ${length}`);
+        bytes[at] = 48;
+      }
+      // What the one before left behind is no part of the next.
+      assert.equal(ScanVectors.areAscii(bytes.subarray(0, length >> 1)), true, String(length));
     }
   });
 

@@ -16,6 +16,7 @@ interface Kernel {
     blanks: number,
     tail: number,
   ): number;
+  areAscii(count: number): number;
   readonly shuffles: Address;
   readonly powers: Address;
   readonly fives: Address;
@@ -39,8 +40,8 @@ const memoryBytes = 1 << 20;
 /** Bytes taken into the memory at a time; together with what is read of them they fit a processor's second cache. */
 const room = 1 << 16;
 
-/** Zeros behind the bytes, at which every row ends that is cut there, whatever vector is loaded. */
-const padding = 16;
+/** Zeros behind the bytes, at which every row ends that is cut there, whatever vectors are loaded. */
+const padding = 32;
 
 /** Rows after which the columns are copied out, at most. */
 const mostRows = 4096;
@@ -98,6 +99,21 @@ export class ScanVectors {
   /** Which bytes of the source are in the memory. */
   #from = 0;
   #to = 0;
+
+  /** Whether no byte has its highest bit set; undefined where the loop can't be had. */
+  static areAscii(bytes: Uint8Array): boolean | undefined {
+    if (only === undefined) only = loopWithTables();
+    if (only === null) return undefined;
+    const { kernel, bytes: memory } = only;
+    const input = kernel.input.value;
+    for (let from = 0; from < bytes.length; from += room) {
+      const some = bytes.subarray(from, from + room);
+      memory.set(some, input);
+      memory.fill(0, input + some.length, input + some.length + padding);
+      if (kernel.areAscii(some.length) === 0) return false;
+    }
+    return true;
+  }
 
   /** A scan of bytes up to `end`, or undefined where the loop can't be had. */
   static for(bytes: Uint8Array, end: number, plan: Plan): ScanVectors | undefined {
