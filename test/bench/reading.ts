@@ -1,8 +1,8 @@
 /**
  * Reading a 100 MB recording beside pandas' C reader, DuckDB and polars, as far as they are there (readingBeside.ts), in one
  * run: `npx tsx test/bench/reading.ts [rounds]`. Each round reads the file once in a fresh process of each, in turn; times
- * are of the reading alone, memory is the most that the process held. We do it twice: the columns alone, and as a
- * notebook has it read, with the file's hash and its findings. The file is written to the system's folder for temporary
+ * are of the reading alone, memory is the most that the process held. We do it three times: the columns alone, and as a
+ * notebook has it read, with the file's hash and its findings, by one thread and by two. The file is written to the system's folder for temporary
  * files and removed.
  */
 import { execFileSync } from 'node:child_process';
@@ -65,6 +65,9 @@ process.exit();
 
 const source = (path: string): string => JSON.stringify(fileURLToPath(new URL(`../../src/${path}`, import.meta.url)));
 
+/** The program of the second thread, beside ours. */
+const beside = 'beside.mjs';
+
 /** Our programs: the columns alone, and with the findings and the hash of the file. */
 const programs: Readonly<Record<string, string>> = {
   columns: ours(
@@ -78,9 +81,17 @@ const result = await read({ path, size, read: async (at, length) => buffer.subar
     `import { readRecording } from ${source('disk/readRecording.ts')};`,
     `const { recording: result } = await readRecording({ path, absolute: path, options: {}, channels: [] }, watch);`,
   ),
+  two: ours(
+    `import { fileURLToPath } from 'node:url';
+import { readRecording } from ${source('disk/readRecording.ts')};
+import { ReadingThreads } from ${source('disk/readingThreads.ts')};`,
+    `const { beside } = new ReadingThreads(fileURLToPath(new URL('${beside}', import.meta.url)), 2);
+const { recording: result } = await readRecording({ path, absolute: path, options: {}, channels: [] }, { ...watch, beside });`,
+  ),
 };
 
 const withFindings = 'with hash, findings';
+const byTwo = 'the same, 2 threads';
 
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1];
 
@@ -96,6 +107,11 @@ try {
       stdin: { contents, resolveDir: folder, loader: 'js' },
       outfile: join(folder, `${name}.mjs`),
     });
+  await build({
+    ...bundle,
+    entryPoints: [fileURLToPath(new URL('../../src/disk/readingThread.ts', import.meta.url))],
+    outfile: join(folder, beside),
+  });
   const run = (command: string, args: readonly string[]): Measure =>
     JSON.parse(execFileSync(command, [...args, path], { encoding: 'utf8' })) as Measure;
   const others = besides();
@@ -103,6 +119,7 @@ try {
   const contestants: Readonly<Record<string, () => Measure>> = {
     washboard: () => run(process.execPath, [join(folder, 'columns.mjs')]),
     [withFindings]: () => run(process.execPath, [join(folder, 'whole.mjs')]),
+    [byTwo]: () => run(process.execPath, [join(folder, 'two.mjs')]),
     ...Object.fromEntries(there.map((name) => [name, () => run(others[name].command, others[name].args)])),
   };
   const found = Object.fromEntries(Object.keys(contestants).map((name) => [name, [] as Measure[]]));
@@ -118,7 +135,7 @@ try {
     );
   }
   for (const name of there) {
-    for (const mine of ['washboard', withFindings]) {
+    for (const mine of ['washboard', withFindings, byTwo]) {
       const ratio = (key: 'wall' | 'cpu' | 'peak'): string => (of(mine, key) / of(name, key)).toFixed(2);
       console.log(`${mine} / ${name}: wall ${ratio('wall')}, CPU ${ratio('cpu')}, peak memory ${ratio('peak')}`);
     }
