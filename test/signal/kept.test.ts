@@ -18,6 +18,12 @@ describe('Kept', () => {
     assert.deepEqual(made, [4, 5, 3, 5]);
   });
 
+  it('keeps all that fill its size to the last', () => {
+    const { kept, made } = counted(10);
+    for (const length of [4, 6, 4, 6, 10, 10]) kept.of(length);
+    assert.deepEqual(made, [4, 6, 10]);
+  });
+
   it('does not keep what is too large by itself, nor lets it drive others out', () => {
     const { kept, made } = counted(10);
     for (const length of [4, 11, 4, 11]) kept.of(length);
