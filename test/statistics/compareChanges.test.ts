@@ -249,6 +249,17 @@ describe('the changes of several conditions', () => {
     );
   });
 
+  it('are inferred over strata from two runs of each in every one on, and from no single run', () => {
+    const method = (each: number): string => {
+      const runs = ['low', 'high'].flatMap((stratum) =>
+        [...'ab'].flatMap((condition) => Array.from({ length: each }, (): KnownRun => ({ condition, stratum }))),
+      );
+      const row = runs.map((_, k) => 1 + 0.1 * Math.sin(5 * k));
+      return compareChanges([row], runs, [{ from: 'a', to: 'b' }], {})[0].method;
+    };
+    assert.deepEqual([1, 2].map(method), ['no inference', 'strata']);
+  });
+
   it('fit the slope of a covariate from four runs a side on', () => {
     const codes = (count: number): string[] => {
       const runs = Array.from({ length: 2 * count }, (_, k): KnownRun => ({

@@ -37,6 +37,15 @@ describe('covariate sensitivity', () => {
     assert.ok(Math.abs((squared.row.ratio ?? 0) - (plain.ratio ?? 1) * (5 / 6) ** 2) < 1e-12);
   });
 
+  it('takes values below 1 as any others, and none that are not above 0', () => {
+    const band = { a: [1, 1.1, 1.05], b: [0.9, 0.95, 0.93] };
+    const of = (unit: number, first = 5): number | undefined =>
+      sensitivity(band, { a: [first, 5, 5].map((v) => v * unit), b: [6, 6, 6].map((v) => v * unit) }, [2])[0].row.ratio;
+    assert.ok(Math.abs((of(0.1) ?? 0) - (of(1) ?? 1)) < 1e-12, `${of(0.1)} is not ${of(1)}`);
+    for (const wrong of [0, -1, NaN, Infinity])
+      assert.throws(() => of(1, wrong), /the covariate must be above 0/, String(wrong));
+  });
+
   it('takes the band as one by itself, whatever the comparison named', () => {
     const band = { a: [1, 1.1, 1.05], b: [0.9, 0.95, 0.93] };
     const [{ row }] = sensitivity(band, { a: [5, 5, 5], b: [5, 5, 5] }, [1]);
