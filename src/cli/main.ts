@@ -1,8 +1,11 @@
 import { runCommand } from './commands.ts';
 import { exitForFault } from './fault.ts';
 import { sayTrouble } from './keptResults.ts';
+import { keepYoungMemorySmall } from '../disk/youngMemory.ts';
 
 const ended = (error: unknown): void => void process.exit(exitForFault(error));
+
+keepYoungMemorySmall();
 
 // A reader that has seen enough, such as `head`, closes the pipe: that is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {

@@ -4,6 +4,7 @@ import { RowsBeside, sharedMemory, type StartBeside } from '../readers/text/rows
 import { unwatched } from '../readers/read.ts';
 import type { Density } from '../signal/welch.ts';
 import type { WantedDensity } from '../values/ports.ts';
+import { keptSmall } from './youngMemory.ts';
 import type { Reading, ReadingTask } from './readRecording.ts';
 import type { ThreadReply, ThreadRequest, ThreadTask } from './readingThread.ts';
 
@@ -18,8 +19,11 @@ interface Job {
 /** How often it is looked whether anybody still waits, in ms. */
 const pace = 100;
 
-/** MB of a thread's short-lived objects: it makes few, and its memory is one of several. */
-const young = 8;
+/**
+ * MB of a thread's short-lived objects: it makes few, and its memory is one of several. The arrays that go with them are
+ * let go when these are collected, so that the fewer there may be the sooner.
+ */
+const young = 1;
 
 /** Threads that read recordings, and make densities, each one at a time; started as they are needed, and no reason for a process to go on. */
 export class ReadingThreads {
@@ -99,6 +103,7 @@ export class ReadingThreads {
     if (this.#started === this.count) return undefined;
     this.#started++;
     const worker = new Worker(this.#script, { resourceLimits: { maxYoungGenerationSizeMb: young } });
+    worker.on('online', keptSmall);
     worker.on('message', (reply: ThreadReply) => this.#receive(worker, reply));
     worker.on('error', (error) => this.#lose(worker, error));
     worker.on('exit', (code) => this.#lose(worker, new Error(`a reading thread ended with code ${code}`)));

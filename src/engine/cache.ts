@@ -1,20 +1,66 @@
+import { sampleBuffers } from '../values/away.ts';
+import type { Run } from '../values/run.ts';
 import type { Answered } from '../verbs/verb.ts';
 import type { Part } from './parts/part.ts';
 
+/** Bytes of samples that are kept at hand in a process; those beyond are let go, and read again where they are needed. */
+const samplesAtHand = 16e6;
+
+interface Limits {
+  /** Bytes of arrays that may be kept. */
+  readonly arrays: number;
+  /** Bytes of samples that are kept at hand. */
+  readonly samples: number;
+}
+
+/** An answer, and the run of the notebook that touched it last. */
+interface Entry {
+  readonly answer: Answered | Part;
+  touched: number;
+}
+
 /**
  * Answers, and parts of them, by content key, the least recently used going first once their arrays together pass the limit. Values
- * share arrays, so an array is weighed once for as long as any answer holds it.
+ * share arrays, so an array is weighed once for as long as any answer holds it. Samples have a limit of their own: for
+ * new ones those go that the run of the notebook at hand has not touched.
  */
 export class Cache {
-  readonly #answers = new Map<string, Answered | Part>();
+  readonly #answers = new Map<string, Entry>();
+  readonly #samples = new Set<ArrayBufferLike>();
+  #run = 0;
+  #sampleBytes = 0;
   readonly #holders = new Map<ArrayBufferLike, number>();
   readonly #plain = new WeakSet<object>();
-  readonly #limit: number;
+  readonly #limits: Limits;
   #bytes = 0;
 
-  /** @param limit bytes of arrays that may be kept */
-  constructor(limit = 1.5e9) {
-    this.#limit = limit;
+  constructor({ arrays = 1.5e9, samples = samplesAtHand }: Partial<Limits> = {}) {
+    this.#limits = { arrays, samples };
+  }
+
+  /** Notes that a notebook is run anew: what it does not touch may go. */
+  begin(): void {
+    this.#run++;
+  }
+
+  /** Whether the samples of a run are kept at hand: there is room for them, or is once what was not touched lately has gone. */
+  admits(run: Run): boolean {
+    const fresh = new Set(sampleBuffers(run).filter((buffer) => !this.#samples.has(buffer)));
+    const bytes = [...fresh].reduce((sum, { byteLength }) => sum + byteLength, 0);
+    const { samples } = this.#limits;
+    for (const [key, { answer, touched }] of this.#answers) {
+      if (this.#sampleBytes + bytes <= samples || touched === this.#run) break;
+      if (this.#buffersIn(answer).some((buffer) => this.#samples.has(buffer))) this.#drop(key);
+    }
+    if (this.#sampleBytes + bytes > samples) return false;
+    for (const buffer of fresh) this.#samples.add(buffer);
+    this.#sampleBytes += bytes;
+    return true;
+  }
+
+  /** Whether all samples of a run are at hand. */
+  holds(run: Run): boolean {
+    return sampleBuffers(run).every((buffer) => this.#samples.has(buffer));
   }
 
   /** Bytes of the arrays that are held. */
@@ -44,33 +90,51 @@ export class Cache {
     if (found === undefined) return undefined;
     this.#answers.delete(key);
     this.#answers.set(key, found);
-    return found;
+    found.touched = this.#run;
+    return found.answer;
   }
 
   #add(key: string, answer: Answered | Part): void {
-    if (this.#answers.has(key)) return;
-    this.#answers.set(key, answer);
+    const before = this.#answers.get(key)?.answer;
+    this.#answers.delete(key);
+    this.#answers.set(key, { answer, touched: this.#run });
     this.#count(answer, 1);
-    for (const [oldest, old] of this.#answers) {
-      if (this.#bytes <= this.#limit || oldest === key) break;
-      this.#answers.delete(oldest);
-      this.#count(old, -1);
+    if (before !== undefined) this.#count(before, -1);
+    for (const oldest of this.#answers.keys()) {
+      if (this.#bytes <= this.#limits.arrays || oldest === key) break;
+      this.#drop(oldest);
     }
+  }
+
+  #drop(key: string): void {
+    const old = this.#answers.get(key);
+    if (old === undefined) return;
+    this.#answers.delete(key);
+    this.#count(old.answer, -1);
   }
 
   clear(): void {
     this.#answers.clear();
     this.#holders.clear();
+    this.#samples.clear();
     this.#bytes = 0;
+    this.#sampleBytes = 0;
   }
 
   #count(answer: Answered | Part, change: 1 | -1): void {
-    for (const buffer of this.#buffersOf([answer.value, 'excluded' in answer ? answer.excluded : undefined])) {
+    for (const buffer of this.#buffersIn(answer)) {
       const holders = (this.#holders.get(buffer) ?? 0) + change;
       if (holders === 1 && change === 1) this.#bytes += buffer.byteLength;
       if (holders > 0) this.#holders.set(buffer, holders);
-      else if (this.#holders.delete(buffer)) this.#bytes -= buffer.byteLength;
+      else if (this.#holders.delete(buffer)) {
+        this.#bytes -= buffer.byteLength;
+        if (this.#samples.delete(buffer)) this.#sampleBytes -= buffer.byteLength;
+      }
     }
+  }
+
+  #buffersIn(answer: Answered | Part): ArrayBufferLike[] {
+    return [...this.#buffersOf([answer.value, 'excluded' in answer ? answer.excluded : undefined])];
   }
 
   /** Arrays of plain data are looked through once: a recording may have a million stretches, and many answers hold them. */

@@ -1,9 +1,11 @@
 import type { Checked } from '../language/checked.ts';
 import type { Place } from '../language/diagnostic.ts';
 import { answered, type Warning } from '../result/result.ts';
+import { allRunsOf, isAway, withoutSamples } from '../values/away.ts';
+import type { Densities } from '../values/ports.ts';
 import { fieldOf } from '../values/fields.ts';
 import { inUnit } from '../values/inUnit.ts';
-import { descriptionOf } from '../values/kinds.ts';
+import { descriptionOf, namedBy } from '../values/kinds.ts';
 import { pickOf } from '../values/pick.ts';
 import type { QuantityValue } from '../values/quantity.ts';
 import type { Value } from '../values/value.ts';
@@ -33,6 +35,7 @@ import {
 import { firstUnfit, firstUnfitParameter } from './hold.ts';
 import { refuseFault, tell } from './messages.ts';
 import { chainOf, type Chain } from './parts/chain.ts';
+import { densitiesOf, isAnyAway, needsSamples } from './parts/densities.ts';
 import { madeOf } from './parts/made.ts';
 
 /** Milliseconds from which an answer is sooner read than computed again. */
@@ -49,18 +52,19 @@ export class Evaluator {
     this.#context = context;
   }
 
-  async value(node: Checked): Promise<Evaluated<Value>> {
+  /** @param withSamples whether samples that are away are to be read again */
+  async value(node: Checked, withSamples = false): Promise<Evaluated<Value>> {
     switch (node.type) {
       case 'call':
-        return this.#call(node);
+        return this.#call(node, withSamples);
       case 'name': {
         const value = await this.#context.valueOf(node.name);
-        return value === undefined
-          ? failed(tell('name.failed', { name: node.name, ...this.#context.boundAt?.(node.name) }), node.place)
-          : { ok: true, value };
+        if (value === undefined)
+          return failed(tell('name.failed', { name: node.name, ...this.#context.boundAt?.(node.name) }), node.place);
+        return withSamples && isAway(value) ? this.#boundWithSamples(node.name, value) : { ok: true, value };
       }
       case 'pick': {
-        const of = await this.value(node.of);
+        const of = await this.value(node.of, withSamples);
         return of.ok ? placed(pickOf(of.value, node.index), node.place) : of;
       }
       case 'field': {
@@ -91,7 +95,7 @@ export class Evaluator {
         return of.ok ? placed(covered(of.value, node.level), node.place) : of;
       }
       case 'convert':
-        return this.#convert(node);
+        return this.#convert(node, withSamples);
       case 'function':
         return this.#function(node);
       case 'range':
@@ -110,15 +114,15 @@ export class Evaluator {
   }
 
   /** What was told in another unit is kept as calls are: runs are long. */
-  async #convert(node: Extract<Checked, { type: 'convert' }>): Promise<Evaluated<Value>> {
-    const of = await this.value(node.of);
+  async #convert(node: Extract<Checked, { type: 'convert' }>, withSamples: boolean): Promise<Evaluated<Value>> {
+    const of = await this.value(node.of, withSamples);
     if (!of.ok) return of;
     if (of.value.kind === 'quantity') return placed(convertQuantity(of.value, node.unit), node.place);
     const key = await this.#context.keys.of(node);
     const known = this.#context.cache.get(key);
-    if (known !== undefined) return this.#accept(known);
+    if (known !== undefined && !(withSamples && isAway(known.value))) return this.#accept(known);
     const found = inUnit(of.value, node.unit);
-    if (found.ok) this.#context.cache.set(key, answered(found.value));
+    if (found.ok && known === undefined) this.#context.cache.set(key, answered(found.value));
     return placed(found, node.place);
   }
 
@@ -148,16 +152,24 @@ export class Evaluator {
       : { ok: false, failure: unfit };
   }
 
-  async #call(node: Call): Promise<Evaluated<Value>> {
+  /** What is bound to a name, made again with the samples; what that tells was told where it was bound. */
+  async #boundWithSamples(name: string, value: Value): Promise<Evaluated<Value>> {
+    const bound = this.#context.boundTo(name);
+    if (bound === undefined) return { ok: true, value };
+    const found = await this.#inner().value(bound, true);
+    return found.ok ? { ok: true, value: namedBy(found.value, name) } : found;
+  }
+
+  async #call(node: Call, withSamples: boolean): Promise<Evaluated<Value>> {
     const key = await this.#context.keys.of(node);
     const known = this.#context.cache.get(key) ?? (await this.#recalled(key));
-    if (known !== undefined) return this.#accept(known);
+    if (known !== undefined && !(withSamples && isAway(known.value))) return this.#accept(known);
     const verb = verbNamed(node.verb);
     if (verb === undefined) throw new Error(`there is no verb ${node.verb}`);
     const chain = await chainOf(node, { context: this.#context, inner: () => this.#inner() });
-    if (chain !== undefined) return this.#joined(key, chain);
+    if (chain !== undefined) return this.#joined(key, chain, withSamples);
     const inner = this.#inner();
-    const made = await this.#made(verb, node, { key, inner });
+    const made = await this.#made(verb, node, { key, inner, withSamples });
     this.computed ||= inner.computed;
     if (made.ok) return this.#accept(made);
     this.#tell(inner.warnings);
@@ -168,9 +180,9 @@ export class Evaluator {
   async #made(
     verb: Verb,
     node: Call,
-    { key, inner }: { readonly key: string; readonly inner: Evaluator },
+    { key, inner, withSamples }: { readonly key: string; readonly inner: Evaluator; readonly withSamples: boolean },
   ): Promise<Answered | { readonly ok: false; readonly failure: PlacedFailure }> {
-    const given = await argumentsOf(node, (part) => inner.value(part));
+    let given = await argumentsOf(node, (part) => inner.value(part, withSamples));
     if (!given.ok) return given;
     const unfit = firstUnfit(verb.form, node, given.value);
     if (unfit !== undefined) return { ok: false, failure: unfit };
@@ -179,27 +191,41 @@ export class Evaluator {
     if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     this.computed = true;
     const began = performance.now();
-    const found = await this.#run(verb, node, given.value);
+    const densities = await this.#densities(verb, node, given.value);
+    if (densities === undefined && needsSamples(verb) && isAnyAway(given.value)) {
+      given = await argumentsOf(node, (part) => inner.value(part, true));
+      if (!given.ok) return given;
+    }
+    const found = await this.#run(verb, node, given.value, densities);
     if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     if (!found.ok) return { ok: false, failure: { ...found.failure, place: blamed(node, found.failure.at) } };
     const faults = verb.passesFaults === true ? [] : faultsBehind(given.value);
     const below = withoutLeftOut(inner.warnings, leftOutBy(given.value, found.value));
     const told = answered(found.value, [...below, ...found.warnings, ...faults]);
-    this.#context.cache.set(key, told);
-    if (performance.now() - began > worthKeeping) this.#context.kept?.set(key, told);
-    return told;
+    const away = { ...told, value: withoutSamples(told.value) };
+    const settled = allRunsOf(told.value).every((run) => this.#context.cache.holds(run)) ? told : away;
+    this.#context.cache.set(key, settled);
+    if (performance.now() - began > worthKeeping || densities !== undefined) this.#context.kept?.set(key, away);
+    return withSamples ? told : settled;
+  }
+
+  /** Densities of the runs that a call is given without their samples, where it can do with them; undefined where it can't. */
+  async #densities(verb: Verb, node: Call, given: Arguments): Promise<Densities | undefined> {
+    const window = isAnyAway(given) ? verb.densitiesBy?.(given) : undefined;
+    return window && densitiesOf(node, given, window, { context: this.#context, inner: () => this.#inner() });
   }
 
   /** The value of a set whose runs go through their steps one by one. */
-  async #joined(key: string, chain: Chain): Promise<Evaluated<Value>> {
-    const found = await madeOf(chain, this.#context);
+  async #joined(key: string, chain: Chain, withSamples: boolean): Promise<Evaluated<Value>> {
+    const found = await madeOf(chain, this.#context, { withSamples });
     this.computed ||= found.computed || chain.computed;
     if (!found.ok) {
       this.#tell(found.warnings);
       return { ok: false, failure: found.failure };
     }
     const told = answered(found.value, found.warnings);
-    this.#context.cache.set(key, told);
+    // Samples that were read again are for whoever asked for them, and go with the answer.
+    if (!withSamples) this.#context.cache.set(key, told);
     return this.#accept(told);
   }
 
@@ -215,11 +241,12 @@ export class Evaluator {
   }
 
   /** An exception is a fault of ours, or of the machine: it is told as such, and ends its statement and not the notebook. */
-  async #run(verb: Verb, node: Call, given: Arguments): Promise<Answer> {
+  async #run(verb: Verb, node: Call, given: Arguments, densities: Context['densities']): Promise<Answer> {
     const { files, watch, digest } = this.#context;
     try {
       const history = await this.#historyFor(verb, node);
-      return await verb.evaluate(given, { files, watch, digest, ...(history === undefined ? {} : { history }) });
+      const more = { ...(history && { history }), ...(densities && { densities }) };
+      return await verb.evaluate(given, { files, watch, digest, ...more });
     } catch (error) {
       return refuseFault(error, verb.form.verb);
     }

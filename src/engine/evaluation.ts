@@ -45,6 +45,8 @@ export interface EvaluationContext {
   readonly statement?: Pick<CheckedStatement, 'name' | 'place' | 'cell' | 'line'>;
   /** Whether a call that is not in the cache may be computed; all may unless said. */
   readonly mayCompute?: (call: Call) => Promise<boolean>;
+  /** What was made of recordings as they were read, before anybody asked for it: it counts as computed where it is asked for. */
+  readonly ahead?: ReadonlySet<string>;
   /** How the recordings are shared out among processes, where they are. */
   readonly sharing?: Sharing | undefined;
 }

@@ -7,6 +7,8 @@ export interface PinnedFiles extends Files {
    * its hash and its samples. Those that are known already wait for whether their samples are needed at all.
    */
   ahead(wanted: readonly WantedRecording[], watch: Watch): Promise<void>;
+  /** Whether a recording is being read ahead, or was, and nobody has taken it yet. */
+  isAtHand(wanted: WantedRecording): boolean;
 }
 
 /** The files as they were when a run first looked at each: what is read are the bytes that were hashed then, or a fault. */
@@ -50,7 +52,7 @@ export function pinned(files: Files): PinnedFiles {
       const reading = atHand.get(key);
       // Its samples are handed on: the next who asks reads anew.
       atHand.delete(key);
-      if (reading === undefined) rest.push({ ...one, identity: settled.get(one.path) });
+      if (reading === undefined) rest.push({ ...one, identity: settled.get(one.path) ?? one.identity });
       return reading;
     });
     const others = files.read?.(rest, watch) ?? [];
@@ -62,6 +64,7 @@ export function pinned(files: Files): PinnedFiles {
     expand: (pattern, of) => files.expand(pattern, of),
     identify,
     ahead,
+    isAtHand: (wanted) => atHand.has(keyOf(wanted)),
     ...(files.read === undefined ? {} : { read }),
     ...(files.densities === undefined ? {} : { densities: (wanted, watch) => files.densities!(wanted, watch) }),
     // Of a file that can't be hashed its reading says why.

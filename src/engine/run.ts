@@ -5,17 +5,19 @@ import type { Watch } from '../values/ports.ts';
 import type { RawFile } from '../values/run.ts';
 import type { Failure } from '../result/result.ts';
 import { verbNamed } from '../verbs/catalogue.ts';
+import { isAway, isShownBySamples } from '../values/away.ts';
 import { namedBy } from '../values/kinds.ts';
 import type { Value } from '../values/value.ts';
 import type { Cache } from './cache.ts';
 import { calledOf } from './called.ts';
 import { Evaluator } from './evaluate.ts';
-import type { Call, EvaluationContext, PlacedFailure, Sharing } from './evaluation.ts';
+import type { Call, Evaluated, EvaluationContext, PlacedFailure, Sharing } from './evaluation.ts';
 import type { Host } from './host.ts';
 import { ingredientOf, type Ingredient, type Origins, type Told } from './ingredients.ts';
 import type { KeptAnswers } from './kept/keptAnswers.ts';
 import { digestingOnce, Keys } from './key.ts';
 import { tell } from './messages.ts';
+import { makeAhead } from './parts/ahead.ts';
 import { workOnShare } from './parts/sharing.ts';
 import { pinned, type PinnedFiles } from './pinned.ts';
 import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from './recall.ts';
@@ -57,6 +59,8 @@ export class Run {
   readonly #digest: Host['digest'];
   readonly #keys: Keys;
   readonly #sharing: Sharing | undefined;
+  /** By their keys, what was made of recordings before it was asked for. */
+  readonly #ahead = new Set<string>();
 
   constructor(notebook: CheckedNotebook, request: RunRequest, watch: Watch, host: Host, answers: Answers) {
     this.#notebook = notebook;
@@ -89,6 +93,7 @@ export class Run {
     const open = new Map([...this.#inCells].map(([cell, { length }]) => [cell, { left: length, ok: true }]));
     const results = new Map<CheckedStatement, StatementResult>();
     this.#isEvaluating = true;
+    this.#answers.cache.begin();
     for (const statement of wanted) {
       await this.#host.breathe?.();
       if (this.#watch.cancelled()) break;
@@ -225,7 +230,22 @@ export class Run {
     const found = await evaluator.value(statement.expression);
     if (!found.ok) return this.#result(statement, undefined, evaluator.warnings, found.failure);
     const value = this.#bind(statement, found.value);
-    return { ...this.#result(statement, value, evaluator.warnings, undefined), cached: !evaluator.computed };
+    const shown = await this.#shownBySamples(statement, evaluator, value);
+    if (!shown.ok) return this.#result(statement, undefined, evaluator.warnings, shown.failure);
+    return { ...this.#result(statement, shown.value, evaluator.warnings, undefined), cached: !evaluator.computed };
+  }
+
+  /** The value as it is shown: samples that are away are read again, and go with the result. */
+  async #shownBySamples(statement: CheckedStatement, evaluator: Evaluator, value: Value): Promise<Evaluated<Value>> {
+    const { expression, name } = statement;
+    if (expression === undefined || !this.#isShown(statement) || !isShownBySamples(value) || !isAway(value))
+      return { ok: true, value };
+    const found = await evaluator.value(expression, true);
+    return found.ok && name !== undefined ? { ok: true, value: namedBy(found.value, name.text) } : found;
+  }
+
+  #isShown(statement: CheckedStatement): boolean {
+    return statement.name === undefined || this.#inCells.get(statement.cell)?.at(-1) === statement;
   }
 
   #evaluator(rest: Pick<EvaluationContext, 'mayCompute' | 'statement'> = {}): Evaluator {
@@ -243,6 +263,7 @@ export class Run {
       boundAt: (name) => this.#boundAt(name),
       isBound: (name) => this.#values.has(name),
       sharing: this.#sharing,
+      ahead: this.#ahead,
       boundTo: (name) => this.#binders.get(name)?.expression,
       ...(this.#host.history === undefined ? {} : { history: this.#host.history }),
       ...(this.#host.breathe === undefined ? {} : { breathe: this.#host.breathe }),
@@ -279,7 +300,7 @@ export class Run {
             inCell: cellWords(cellNameOf(this.#notebook, statement.cell)),
             ...locate(this.#request.cells[statement.cell], failure.place, statement),
           };
-    const shown = statement.name === undefined || this.#inCells.get(statement.cell)?.at(-1) === statement;
+    const shown = this.#isShown(statement);
     const { cell, line, name } = statement;
     const kind = value?.kind ?? statement.kind;
     const called = calledOf(statement);
@@ -309,6 +330,18 @@ export class Run {
     return statement && this.#request.cells[statement.cell].slice(call.place.from, call.place.to);
   }
 
+  /** What the statements that are run ask of each recording by itself is made as soon as it was read. */
+  async #makeAhead(call: Call): Promise<void> {
+    const { files } = this.#host;
+    const context = this.#context();
+    const asking = { context, inner: () => new Evaluator(context) };
+    await makeAhead(call, asking, {
+      expressions: [...this.#wanted()].flatMap(({ expression }) => expression ?? []),
+      isAtHand: ({ wanted }) => files.isAtHand(wanted),
+      made: (key) => void this.#ahead.add(key),
+    });
+  }
+
   async #rawFiles(call: Call): Promise<string | undefined> {
     const list = await sourcesOf(call, this.#host.files);
     if (list === undefined) return undefined;
@@ -320,6 +353,7 @@ export class Run {
         list.value.flatMap(({ recording }) => recording ?? []),
         this.#watch,
       );
+    if (this.#isEvaluating && this.#sharing === undefined) await this.#makeAhead(call);
     const identified = list.value.map(async ({ path }) => ({ path, ...(await files.identify(path)) }));
     const found = await Promise.all(identified).catch(() => undefined);
     // A file may vanish between being listed and being read: again its evaluation says so.

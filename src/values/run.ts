@@ -80,7 +80,10 @@ export interface Resultant extends ChannelFacts {
 }
 
 export interface Signal extends ChannelFacts {
+  /** None at all where they are away. */
   readonly samples: Float64Array;
+  /** How many there are, where they are not at hand: what needs them has them read again. */
+  readonly away?: number;
   readonly axes?: undefined;
   /** How finely the logger wrote it, where that is known. */
   readonly written?: Written;
@@ -146,8 +149,11 @@ export const signalsOf = ({ channels }: Pick<Run, 'channels'>): Signal[] => chan
 export const axesOf = (channel: Channel): readonly Signal[] => channel.axes ?? [channel];
 
 /** Samples of each channel. */
-export const sampleCount = (run: Run): number =>
-  run.long === undefined ? (signalsOf(run)[0]?.samples.length ?? 0) : run.long.to - run.long.from;
+export function sampleCount(run: Run): number {
+  if (run.long !== undefined) return run.long.to - run.long.from;
+  const first = signalsOf(run).at(0);
+  return first?.away ?? first?.samples.length ?? 0;
+}
 
 /** How many gaps a run has; where its clock was reset nobody knows of any. */
 export const gapCount = ({ stretches, rate, stamps }: Run): number =>

@@ -65,7 +65,7 @@ function signalIn(signal: Signal, { unit, factor }: Scaling): Signal {
     ...signal,
     unit,
     unitFrom: `${signal.unit.symbol}, ${unitFrom}`,
-    samples: scaled(samples, factor),
+    ...(signal.away === undefined ? { samples: scaled(samples, factor) } : {}),
     ...(outline === undefined
       ? {}
       : { outline: { ...outline, low: scaled(outline.low, factor), high: scaled(outline.high, factor) } }),

@@ -16,7 +16,7 @@ import { roundedSI as si } from '../units/arithmetic.ts';
 import { standardUncertainty, type UncertaintyParts } from '../units/uncertainty.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { Band } from '../values/band.ts';
-import type { Files, History, WantedRecording, Watch } from '../values/ports.ts';
+import type { Densities, Files, History, WantedRecording, Watch } from '../values/ports.ts';
 import type { Run } from '../values/run.ts';
 import type { Value, ValueOf } from '../values/value.ts';
 import type { WindowName, WindowValue } from '../values/window.ts';
@@ -51,6 +51,12 @@ export interface Verb {
    * samples at once nonetheless, how it is written.
    */
   readonly takesLong?: true | ((given: Arguments) => string | undefined);
+  /** Of such a verb: whether it gives its runs' samples as they are, or a part of them, and needs no look at them. */
+  readonly views?: true;
+  /** Whether it needs no samples of the runs behind what it is given. */
+  readonly needsNoSamples?: true;
+  /** Of a verb that can do with the densities of the runs that it is given, by which window; undefined where it can't. */
+  densitiesBy?(given: Arguments): WindowValue | undefined;
   /** What the runs that it went over one by one must have in common. */
   readonly common?: Common;
   /** Of a verb that reads recordings: which they are, and how each becomes a run. */
@@ -112,6 +118,8 @@ export interface Context {
   readonly watch: Watch;
   /** SHA-256 of a text, lower-case hex. */
   readonly digest: (text: string) => string;
+  /** Densities in unit^2/Hz of channels whose samples are away, for a verb that can do with them. */
+  readonly densities?: Densities;
   /** The project's history, and the call as it is written; of verbs that read it, where there is one. */
   readonly history?: { readonly of: History; readonly source: string | undefined };
 }

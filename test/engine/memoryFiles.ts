@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Files } from '../../src/values/ports.ts';
+import type { Kept } from '../../src/engine/kept/keptAnswers.ts';
 import type { Host } from '../../src/engine/host.ts';
 import { refuse, tellOf } from '../../src/disk/messages.ts';
 import { refused } from '../../src/result/result.ts';
@@ -55,6 +56,19 @@ export class MemoryHost implements Host {
       };
     },
   };
+}
+
+/** What is kept, in memory. */
+export class MemoryKept implements Kept {
+  readonly entries = new Map<string, Uint8Array>();
+
+  get(key: string): Promise<Uint8Array | undefined> {
+    return Promise.resolve(this.entries.get(key));
+  }
+
+  set(key: string, bytes: readonly Uint8Array[]): void {
+    this.entries.set(key, Uint8Array.from(bytes.flatMap((part) => [...part])));
+  }
 }
 
 export const quietWatch = { cancelled: (): boolean => false, progress: (): void => undefined };

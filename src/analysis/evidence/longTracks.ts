@@ -32,7 +32,7 @@ export async function knownOfLong(
     const runs = together(tracks);
     if (!runs.runs.some(isLong)) {
       if (!ofSignal && side.spectrum === undefined && side.transfers === undefined)
-        addTo(all.densities, await besideDensities(tracks, side.window, reach));
+        addTo(all.densities, reach.densities ?? (await besideDensities(tracks, side.window, reach)));
       continue;
     }
     const at = sideAt(first, side);

@@ -58,7 +58,11 @@ function cutRun(run: Run, from: number, to: number): Run | undefined {
   return {
     ...run,
     channels: run.channels.map((channel) =>
-      changed(channel, (signal) => ({ ...signal, samples: signal.samples.subarray(first, last) })),
+      changed(channel, (signal) =>
+        signal.away === undefined
+          ? { ...signal, samples: signal.samples.subarray(first, last) }
+          : { ...signal, away: last - first },
+      ),
     ),
     stretches: kept.map((stretch) => ({ ...stretch, from: stretch.from - first, to: stretch.to - first })),
     start: kept[0].start,

@@ -2,7 +2,9 @@ import type { Checked } from '../../language/checked.ts';
 import type { Warning } from '../../result/result.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import type { Value } from '../../values/value.ts';
+import type { WindowValue } from '../../values/window.ts';
 import { verbNamed } from '../../verbs/catalogue.ts';
+import { densities } from '../../verbs/spectra/densities.ts';
 import type { ListedRecording } from '../../verbs/each.ts';
 import type { Arguments, Verb } from '../../verbs/verb.ts';
 import { argumentsOf } from '../arguments.ts';
@@ -67,12 +69,14 @@ export interface Step {
 interface Inner {
   readonly warnings: readonly Warning[];
   readonly computed: boolean;
-  value(node: Checked): Promise<Evaluated<Value>>;
+  value(node: Checked, withSamples?: boolean): Promise<Evaluated<Value>>;
 }
 
-interface Asking {
+export interface Asking {
   readonly context: EvaluationContext;
   readonly inner: () => Inner;
+  /** Where given, chains are followed down to these recordings alone. */
+  readonly from?: Chain;
 }
 
 /** Steps beyond which a set is taken as it was made by a name: a chain of names need not be followed for ever. */
@@ -80,6 +84,11 @@ const mostSteps = 32;
 
 /** The operand of the verbs that go over runs one by one. */
 export const runsOperand = 'runs';
+
+/** The chain of a set of runs, wherever it comes from; undefined where nobody can tell how it is made. */
+export async function chainTo(node: Checked, asking: Asking): Promise<Chain | undefined> {
+  return (await followed(node, false, asking)) ?? (await atHand(node, false, asking));
+}
 
 /**
  * The chain that a call ends, followed through names to what lists the recordings, or to a set that is at hand;
@@ -102,7 +111,10 @@ async function followed(node: Checked, isOwn: boolean, asking: Asking): Promise<
   }
   if (node.type !== 'call') return undefined;
   const verb = verbNamed(node.verb);
-  if (verb?.lists !== undefined) return listing(node, verb, isOwn, asking);
+  if (verb?.lists !== undefined) {
+    const { from } = asking;
+    return from === undefined ? listing(node, verb, isOwn, asking) : from.base.node === node ? from : undefined;
+  }
   if (verb?.each === undefined) return undefined;
   const [runs] = node.operands[runsOperand];
   if (!isExpression(runs)) return undefined;
@@ -115,7 +127,7 @@ async function followed(node: Checked, isOwn: boolean, asking: Asking): Promise<
 }
 
 /** Words, ranges, units and groups stand only as arguments. */
-function isExpression(node: Call['operands'][string][number]): node is Checked {
+export function isExpression(node: Call['operands'][string][number]): node is Checked {
   return node.type !== 'group';
 }
 
@@ -126,7 +138,7 @@ async function withStep(
   { isOwn, asking }: { readonly isOwn: boolean; readonly asking: Asking },
 ): Promise<Chain> {
   const inner = asking.inner();
-  const given = await argumentsOf(node, (part) => inner.value(part), runsOperand);
+  const given = await argumentsOf(node, (part) => inner.value(part, true), runsOperand);
   const computed = below.computed || inner.computed;
   if (!given.ok) return { ...below, computed, obstacle: given.failure, beside: isOwn ? inner.warnings : [] };
   const unfit = firstUnfit(verb.form, node, given.value);
@@ -137,8 +149,31 @@ async function withStep(
   return { ...below, computed, steps: [...below.steps, step] };
 }
 
-/** The recordings that a call lists. */
-async function listing(node: Call, verb: Verb, isOwn: boolean, { context, inner }: Asking): Promise<Chain> {
+/** A chain with one more step: the densities by a window that a call makes of its runs. */
+export function withDensities(
+  chain: Chain,
+  node: Call,
+  window: WindowValue,
+  { digest }: Pick<EvaluationContext, 'digest'>,
+): Chain {
+  const { set, steps } = chain;
+  const given: Arguments = { operands: {}, options: { using: [{ type: 'value', value: window, name: undefined }] } };
+  const key = digest(JSON.stringify(['densities', window]));
+  const step = { node, verb: densities, isOwn: false, key, given, warnings: [], set };
+  return { ...chain, steps: [...steps, step] };
+}
+
+/**
+ * The recordings that a call lists.
+ * @param arrived is told of each as soon as its file is known, and waited for
+ */
+export async function listing(
+  node: Call,
+  verb: Verb,
+  isOwn: boolean,
+  { context, inner }: Asking,
+  arrived?: (chain: Chain, source: Source) => Promise<void>,
+): Promise<Chain> {
   const evaluator = inner();
   const given = await argumentsOf(node, (part) => evaluator.value(part));
   const base: Base = { node, recordings: [], lost: [], isOwn, before: evaluator.warnings, after: [] };
@@ -159,16 +194,16 @@ async function listing(node: Call, verb: Verb, isOwn: boolean, { context, inner 
       recordings.filter(isWorkedOn).map(({ wanted }) => wanted),
       watch,
     );
-  const sources = await Promise.all(
-    recordings.map(async (one) => (isWorkedOn(one) ? sourceOf(one, how, context) : { key: undefined, bytes: 0 })),
-  );
   const told = [...evaluator.warnings, ...before];
-  return {
-    base: { node, recordings: sources, lost, isOwn, before: told, after },
-    steps: [],
-    set,
-    computed: evaluator.computed,
-  };
+  const empty: Base = { node, recordings: [], lost, isOwn, before: told, after };
+  const chain: Chain = { base: empty, steps: [], set, computed: evaluator.computed };
+  const sources = recordings.map(async (one): Promise<Source> => {
+    if (!isWorkedOn(one)) return { key: undefined, bytes: 0 };
+    const source = await sourceOf(one, how, context);
+    await arrived?.(chain, source);
+    return source;
+  });
+  return { ...chain, base: { ...empty, recordings: await Promise.all(sources) } };
 }
 
 /** @param how the content key of how recordings are read */
@@ -188,10 +223,10 @@ async function sourceOf(
 }
 
 /** The runs of a set that was made otherwise; of a share those alone count that are read from files. */
-async function atHand(node: Checked, isOwn: boolean, { context, inner }: Asking): Promise<Chain | undefined> {
-  if (context.sharing?.part === 'share') return undefined;
+async function atHand(node: Checked, isOwn: boolean, { context, inner, from }: Asking): Promise<Chain | undefined> {
+  if (context.sharing?.part === 'share' || from !== undefined) return undefined;
   const evaluator = inner();
-  const found = await evaluator.value(node);
+  const found = await evaluator.value(node, true);
   const { warnings: before, computed } = evaluator;
   if (!found.ok) {
     const base = { node, recordings: [], lost: [], isOwn, before: [], after: [] };

@@ -3,7 +3,7 @@ import type { Value } from '../../values/value.ts';
 import { joinedValue, joinedWarnings, withoutLeftOut } from '../../verbs/each.ts';
 import { blamed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
 import type { Chain } from './chain.ts';
-import { Making, type Made } from './making.ts';
+import { Making, type Made, type MakingOptions } from './making.ts';
 import type { Told } from './part.ts';
 
 /** What came of a chain: the value of the set, or why there is none, and what is told of the expression's own steps. */
@@ -12,8 +12,8 @@ export type MadeOf = { readonly warnings: readonly Warning[]; readonly computed:
 );
 
 /** Takes the recordings of a chain through its steps and joins what they give. */
-export async function madeOf(chain: Chain, context: EvaluationContext): Promise<MadeOf> {
-  const made = await new Making(chain, context).all();
+export async function madeOf(chain: Chain, context: EvaluationContext, options: MakingOptions = {}): Promise<MadeOf> {
+  const made = await new Making(chain, context, options).all();
   const { computed, failure, levels } = made;
   // What was not done with all recordings is not told.
   const whole = failure === undefined ? levels : Math.min(levels, failure.level);

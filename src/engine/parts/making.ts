@@ -1,12 +1,13 @@
 import type { Checked } from '../../language/checked.ts';
 import type { Failure, Refused } from '../../result/result.ts';
+import { withoutSamples } from '../../values/away.ts';
 import { followed, readingsOf, type ListedRecording, type Readings } from '../../verbs/each.ts';
 import { faultsBehind, leftOutBy, type Arguments, type Context } from '../../verbs/verb.ts';
 import { blamed, failed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
 import { refuseFault, tell } from '../messages.ts';
 import { isConclusive } from '../recall.ts';
 import { runsOperand, type Chain, type Source, type Step } from './chain.ts';
-import { toldNothing, type Part, type Told } from './part.ts';
+import { isPartAway, runsIn, toldNothing, type Part, type Told } from './part.ts';
 
 /** What was made of the recordings of a chain. */
 export interface Made {
@@ -41,6 +42,14 @@ interface Standing {
   readonly part: Part;
 }
 
+/** How recordings are taken through their steps. */
+export interface MakingOptions {
+  /** Whether what comes of it is needed with samples. */
+  readonly withSamples?: boolean;
+  /** What was made of these recordings just now, with its samples, for as long as one of them is worked on. */
+  readonly lent?: Map<string, Part>;
+}
+
 /** Codes of what passes: what the system refuses, a machine that has no memory left, a file that is being written. */
 const ofSystem = /^machine\.|unreadable|^file-changed$/;
 
@@ -49,6 +58,7 @@ export class Making {
   readonly #chain: Chain;
   readonly #context: EvaluationContext;
   readonly #parts: (Part | undefined)[];
+  readonly #options: MakingOptions;
   /** Whether a level may be computed, asked once. */
   readonly #may = new Map<number, Promise<boolean>>();
   /** Of each recording its content keys by level. */
@@ -58,8 +68,9 @@ export class Making {
   #computed = false;
   #failure: LevelFailure | undefined;
 
-  constructor(chain: Chain, context: EvaluationContext) {
+  constructor(chain: Chain, context: EvaluationContext, options: MakingOptions = {}) {
     this.#chain = chain;
+    this.#options = options;
     this.#context = context;
     this.#goal = chain.steps.length;
     this.#parts = chain.base.recordings.map(() => undefined);
@@ -100,8 +111,10 @@ export class Making {
     for (let level = this.#chain.steps.length; level >= 0; level--) {
       const part = level === 0 ? source.part : undefined;
       const key = this.#key(source, level);
-      const known = part ?? (key === undefined ? undefined : await this.#recalled(key));
-      if (known !== undefined) return { level, part: known };
+      const known = part ?? (key === undefined ? undefined : await this.#recalled(key, level));
+      if (known === undefined) continue;
+      if (key !== undefined && this.#context.ahead?.has(key) === true) this.#computed = true;
+      return { level, part: known };
     }
     return undefined;
   }
@@ -146,13 +159,37 @@ export class Making {
     return key && `refusal ${key} ${set}`;
   }
 
-  async #recalled(key: string): Promise<Part | undefined> {
+  /** What is known of a recording after so many steps, with its samples where they are needed. */
+  async #recalled(key: string, level: number): Promise<Part | undefined> {
     const { cache, kept } = this.#context;
-    const held = cache.part(key);
-    if (held !== undefined) return held;
-    const found = await kept?.get<Part>(`part ${key}`);
-    if (found !== undefined) cache.setPart(key, found);
-    return found;
+    const { lent } = this.#options;
+    const held = lent?.get(key) ?? cache.part(key);
+    if (held !== undefined && this.#isEnough(held, level)) return held;
+    // What was read just now is sooner taken on than looked for.
+    if (lent !== undefined) return undefined;
+    const found = held ?? (await kept?.get<Part>(`part ${key}`));
+    if (found === undefined) return undefined;
+    if (held === undefined) cache.setPart(key, found);
+    if (this.#isEnough(found, level)) return found;
+    const whole = await kept?.get<Part>(`samples ${key}`);
+    if (whole !== undefined && this.#isAdmitted(whole)) cache.setPart(key, whole);
+    return whole;
+  }
+
+  /** Whether what a recording gave can be taken on as it is: its samples are there, or nobody wants them. */
+  #isEnough(part: Part, level: number): boolean {
+    if (!isPartAway(part)) return true;
+    return (
+      this.#options.withSamples !== true && this.#chain.steps.slice(level).every(({ verb }) => verb.views === true)
+    );
+  }
+
+  #isAtHand(part: Part): boolean {
+    return runsIn(part).every((run) => this.#context.cache.holds(run));
+  }
+
+  #isAdmitted(part: Part): boolean {
+    return runsIn(part).every((run) => this.#context.cache.admits(run));
   }
 
   /** The content key of a recording after so many steps. */
@@ -204,13 +241,30 @@ export class Making {
       this.#parts[at] = part = next;
     }
     if (this.#context.sharing?.part === 'share') await this.#keepLast(at, part);
+    this.#parts[at] = this.#settled(at, part);
+  }
+
+  /** What is handed on of a recording: without its samples, unless they are wanted or stay at hand anyway. */
+  #settled(at: number, part: Part): Part {
+    const isKeyed = this.#chain.base.recordings[at].key !== undefined;
+    const stays = this.#options.withSamples === true || !isKeyed;
+    return stays || this.#isAtHand(part) ? part : withoutSamples(part);
   }
 
   /** Of a share all that is asked for is kept, however quickly it was made. */
   async #keepLast(at: number, part: Part): Promise<void> {
     const { kept } = this.#context;
     const key = this.#key(this.#chain.base.recordings[at], this.#chain.steps.length);
-    if (key !== undefined && (await kept?.get(`part ${key}`)) === undefined) kept?.set(`part ${key}`, part);
+    if (key !== undefined && (await kept?.get(`part ${key}`)) === undefined) this.#keepFor(key, part);
+  }
+
+  /** What is kept for later, samples by themselves as few will want them, and only those that stay at hand or that another process has to do with. */
+  #keepFor(key: string, part: Part): void {
+    const { kept, sharing } = this.#context;
+    const away = withoutSamples(part);
+    kept?.set(`part ${key}`, away);
+    if (away === part || (part.value !== undefined && part.value.kind !== 'runs')) return;
+    if (sharing?.part === 'share' || this.#isAtHand(part)) kept?.set(`samples ${key}`, part);
   }
 
   async #step(at: number, part: Part, { verb, given, set }: Step): Promise<Part | Refused> {
@@ -273,8 +327,9 @@ export class Making {
   #keep(source: Source, level: number, part: Part, isWorthKeeping: boolean): void {
     const key = this.#key(source, level);
     if (key === undefined) return;
-    this.#context.cache.setPart(key, part);
-    if (isWorthKeeping) this.#context.kept?.set(`part ${key}`, part);
+    this.#options.lent?.set(key, part);
+    this.#context.cache.setPart(key, this.#isAdmitted(part) ? part : withoutSamples(part));
+    if (isWorthKeeping) this.#keepFor(key, part);
   }
 
   #at(level: number): { readonly node: Checked; readonly verb: string | undefined } {

@@ -1,5 +1,7 @@
 import type { ChannelOfRun, Warning } from '../../result/result.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
+import { allRunsOf, isRunAway } from '../../values/away.ts';
+import type { Run } from '../../values/run.ts';
 import type { Value } from '../../values/value.ts';
 
 /** What one recording of a set gives after a number of steps; plain data, so that it can be kept. */
@@ -21,5 +23,14 @@ export interface Told {
   /** What has to be alike in all recordings of the set. */
   readonly common?: unknown;
 }
+
+/** The runs behind what a recording gave. */
+export const runsIn = ({ value, excluded }: Part): readonly Run[] => [
+  ...(value === undefined ? [] : allRunsOf(value)),
+  ...(excluded?.run === undefined ? [] : [excluded.run]),
+];
+
+/** Whether samples of a recording are away. */
+export const isPartAway = (part: Part): boolean => runsIn(part).some(isRunAway);
 
 export const toldNothing: Told = { warnings: [], faults: [] };

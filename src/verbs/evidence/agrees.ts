@@ -6,6 +6,7 @@ import { answerOf, operand, siOf, type Argument, type Verb } from '../verb.ts';
 const any: readonly Accept[] = [{ type: 'quantity', dimension: 'any', signed: true }];
 
 export const agrees: Verb = {
+  needsNoSamples: true,
   form: {
     verb: 'agrees',
     summary: 'Says whether a predicted and a measured quantity agree within their uncertainties.',

@@ -99,6 +99,7 @@ function percentOf(argument: Argument | undefined, direction: string): number | 
 
 export const claim: Verb = {
   takesLong: true,
+  needsNoSamples: true,
   form: {
     verb: 'claim',
     summary: 'Holds a claim against a comparison: supported, contradicted or not shown.',

@@ -17,6 +17,7 @@ import {
   referenceIn,
   type NamedComparable,
 } from './compareRequest.ts';
+import { densitiesBy } from './densitiesBy.ts';
 
 export const compare: Verb = {
   form: {
@@ -125,6 +126,7 @@ export const compare: Verb = {
   },
   readsHistory: true,
   takesLong: weightedIn,
+  densitiesBy,
   async evaluate(given, context) {
     const { history } = context;
     const axes = textsIn(given.options.axes);

@@ -3,6 +3,7 @@ import { success } from '../../result/result.ts';
 import { answerOf, option, textOf, textsIn, type Verb } from '../verb.ts';
 
 export const earlier: Verb = {
+  needsNoSamples: true,
   form: {
     verb: 'earlier',
     summary: 'Reads the numbers of another study from its record.',

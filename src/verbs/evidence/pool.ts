@@ -3,6 +3,7 @@ import { confidenceAccepted, siOf, type Verb } from '../verb.ts';
 
 export const pool: Verb = {
   takesLong: true,
+  needsNoSamples: true,
   form: {
     verb: 'pool',
     summary: 'Makes one change of those that several studies found.',

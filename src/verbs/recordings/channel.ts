@@ -4,6 +4,7 @@ import { answerOf, textsIn, valueOf, type Verb } from '../verb.ts';
 export const channel: Verb = {
   takesLong: true,
   each: 'runs',
+  views: true,
   passesFaults: true,
   form: {
     verb: 'channel',

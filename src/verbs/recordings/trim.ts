@@ -6,6 +6,7 @@ import { answerOf, operand, rangeIn, siOf, valueOf, type Arguments, type Verb, r
 export const trim: Verb = {
   takesLong: true,
   each: 'runs',
+  views: true,
   passesFaults: true,
   form: {
     verb: 'trim',

@@ -12,6 +12,7 @@ const told = kindNames.filter((kind) =>
 
 export const methods: Verb = {
   takesLong: true,
+  needsNoSamples: true,
   passesFaults: true,
   form: {
     verb: 'methods',

@@ -23,6 +23,7 @@ const drawn = [...overTime, ...overFrequency, ...kindsOver('itself')];
 
 export const plot: Verb = {
   takesLong: true,
+  needsNoSamples: true,
   passesFaults: true,
   form: {
     verb: 'plot',

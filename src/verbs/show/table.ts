@@ -6,6 +6,7 @@ import type { Value } from '../../values/value.ts';
 
 export const table: Verb = {
   takesLong: true,
+  needsNoSamples: true,
   form: {
     verb: 'table',
     summary: 'Gives the numbers behind a value as a table.',

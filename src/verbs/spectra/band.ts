@@ -4,6 +4,7 @@ import { operand, rangesIn, valueOf, wordOf, type Verb } from '../verb.ts';
 
 export const band: Verb = {
   takesLong: true,
+  needsNoSamples: true,
   form: {
     verb: 'band',
     summary: 'Gives the r.m.s. in each frequency band of each run.',

@@ -3,6 +3,7 @@ import { rangesIn, siOf, valueOf, type Verb } from '../verb.ts';
 
 export const peaks: Verb = {
   takesLong: true,
+  needsNoSamples: true,
   form: {
     verb: 'peaks',
     summary: 'Finds the lines and resonances that stand out of a spectrum.',

@@ -4,6 +4,7 @@ import { answerOf, quantityIn, valuesIn, type Verb } from '../verb.ts';
 
 export const profile: Verb = {
   takesLong: true,
+  needsNoSamples: true,
   form: {
     verb: 'profile',
     summary: 'Gives a density by its breakpoints, with its r.m.s., and holds spectra against it.',

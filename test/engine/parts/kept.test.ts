@@ -2,22 +2,9 @@ import { strict as assert } from 'node:assert';
 import { Engine } from '../../../src/engine/engine.ts';
 import { reportJson } from '../../../src/engine/json.ts';
 import type { Kept } from '../../../src/engine/kept/keptAnswers.ts';
-import { MemoryHost, quietWatch, recording } from '../memoryFiles.ts';
+import { MemoryHost, MemoryKept, quietWatch, recording } from '../memoryFiles.ts';
 
 const cells = ['a = load "*.csv" | channel z\nspectrum (trim a 2..50 s)\nlevels a'];
-
-/** What was kept, in memory, and how often it was asked in vain. */
-class MemoryKept implements Kept {
-  readonly entries = new Map<string, Uint8Array>();
-
-  get(key: string): Promise<Uint8Array | undefined> {
-    return Promise.resolve(this.entries.get(key));
-  }
-
-  set(key: string, bytes: readonly Uint8Array[]): void {
-    this.entries.set(key, Uint8Array.from(bytes.flatMap((part) => [...part])));
-  }
-}
 
 const filesOf = (count: number): Record<string, string> =>
   Object.fromEntries(

@@ -1,0 +1,69 @@
+import { handsOnExcluded, runsOf } from './kinds.ts';
+import { signalsOf, type Run, type Signal } from './run.ts';
+import type { Value } from './value.ts';
+
+/**
+ * A signal without its samples, which are read again where they are needed. It has none rather than no readings: whoever
+ * takes them all the same is told of a fault, and not of silence.
+ */
+function awayOf({ samples, ...signal }: Signal): Signal {
+  return { ...signal, away: samples.length } as unknown as Signal;
+}
+
+/** What was found of an object before: values share their runs, and their copies are to do so as well. */
+const copies = new WeakMap<object, object>();
+
+/** A value, or a part of one, without the samples of its signals; itself where it holds none. Plain data. */
+export function withoutSamples<T>(value: T): T {
+  return copyOf(value) as T;
+}
+
+function copyOf(part: unknown): unknown {
+  if (typeof part !== 'object' || part === null || ArrayBuffer.isView(part)) return part;
+  const known = copies.get(part);
+  if (known !== undefined) return known;
+  const made = isHeldSignal(part) ? awayOf(part) : Array.isArray(part) ? copyOfList(part) : copyOfObject(part);
+  // A recording may have a million stretches: what holds no samples is looked through again rather than remembered.
+  if (made !== part) copies.set(part, made);
+  return made;
+}
+
+/** Signals of recordings that are too large for memory have no samples from the start. */
+const isHeldSignal = (part: object): part is Signal =>
+  'includesStatic' in part && 'samples' in part && part.samples instanceof Float64Array && part.samples.length > 0;
+
+function copyOfList(list: readonly unknown[]): readonly unknown[] {
+  const made = list.map(copyOf);
+  return made.some((one, at) => one !== list[at]) ? made : list;
+}
+
+function copyOfObject(object: object): object {
+  const entries = Object.entries(object) as [string, unknown][];
+  const made = entries.map(([key, value]) => [key, copyOf(value)] as const);
+  return made.some(([, copy], at) => copy !== entries[at][1]) ? Object.fromEntries(made) : object;
+}
+
+/** Whether samples of a run are away. */
+export const isRunAway = (run: Run): boolean => signalsOf(run).some(({ away }) => away !== undefined);
+
+/** The runs behind a value or what it shows, those included that a sheet leaves out. */
+export function allRunsOf(value: Value): readonly Run[] {
+  if (value.kind === 'chart') return value.subjects.flatMap((subject) => allRunsOf(subject.value));
+  const excluded = handsOnExcluded(value) ? (value.excluded ?? []) : [];
+  return [...runsOf(value), ...excluded.flatMap(({ run }) => run ?? [])];
+}
+
+/** Whether samples of a run behind a value are away. */
+export const isAway = (value: Value): boolean => allRunsOf(value).some(isRunAway);
+
+/** Whether a value is shown by samples. */
+export const isShownBySamples = (value: Value): boolean =>
+  value.kind === 'runs' || (value.kind === 'chart' && value.subjects.some(({ value: of }) => of.kind === 'runs'));
+
+/** The memory that the samples of a run lie in, those included of what it was trimmed from. */
+export const sampleBuffers = ({ channels, untrimmed }: Pick<Run, 'channels' | 'untrimmed'>): ArrayBufferLike[] => [
+  ...signalsOf({ channels }).flatMap(({ away, samples }) =>
+    away === undefined && samples.length > 0 ? [samples.buffer] : [],
+  ),
+  ...(untrimmed === undefined ? [] : sampleBuffers(untrimmed)),
+];

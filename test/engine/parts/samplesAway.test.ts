@@ -1,0 +1,181 @@
+import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import { Cache } from '../../../src/engine/cache.ts';
+import { Engine } from '../../../src/engine/engine.ts';
+import { reportJson } from '../../../src/engine/json.ts';
+import type { Kept } from '../../../src/engine/kept/keptAnswers.ts';
+import type { RunReport } from '../../../src/engine/result.ts';
+import { readChecked } from '../../../src/readers/readChecked.ts';
+import { show } from '../../../src/engine/show.ts';
+import { isAway } from '../../../src/values/away.ts';
+import type { Files } from '../../../src/values/ports.ts';
+import { MemoryHost, MemoryKept, quietWatch, recording } from '../memoryFiles.ts';
+import { mixedCells, mixedFiles } from './mixedStudy.ts';
+
+const study: Record<string, string> = Object.fromEntries(
+  [...'abcdefgh'].map((letter, k) => [
+    `${letter < 'e' ? 'foam' : 'gel'}-${letter}.csv`,
+    recording({ seconds: 20, rate: 200, seed: k + 1, level: letter < 'e' ? 0.3 : 0.25 }),
+  ]),
+);
+
+/** What looks at samples late, and in many ways. */
+const cells = [
+  'foam = load "foam-*.csv" channel z | trim 2..18 s\ngel = load "gel-*.csv" channel z | trim 2..18 s\ng = gel in m/s^2',
+  'c = compare foam with gel over 4..10 Hz, 10..50 Hz',
+  'claim c gel reduction 10 % over 10..50 Hz',
+  'compare foam with gel metric p99',
+  'compare foam with g over 4..10 Hz',
+  'compare foam with (gel | highpass 2 Hz) using window hann 1 s over 10..50 Hz',
+  'compare (spectrum foam) with (spectrum gel) over 4..10 Hz',
+  'plot foam over 3..5 s',
+  'foam',
+  'levels (foam[2])',
+  'peaks (spectrum g)',
+  'check foam',
+  'running gel over 1 s',
+  'table foam',
+];
+
+interface Found {
+  readonly report: RunReport;
+  readonly all: string;
+}
+
+/** All that is told and drawn of a run, with so many bytes of samples at hand. */
+async function found(
+  files: Record<string, string>,
+  texts: readonly string[],
+  samples: number,
+  kept?: Kept,
+): Promise<Found> {
+  const host = Object.assign(new MemoryHost(files), kept === undefined ? {} : { kept });
+  const report = await new Engine(host, new Cache({ samples })).run({ cells: texts, wanted: 'all' }, quietWatch);
+  const json = reportJson(
+    'n',
+    texts.map(() => ({ line: 1 })),
+    report,
+  );
+  return { report, all: JSON.stringify([json, report.results.map((result) => show(result))]) };
+}
+
+describe('samples that are not at hand', () => {
+  it('are no difference to what is told and drawn, however many are, in a study of everything', async () => {
+    const whole = await found(study, cells, Infinity);
+    assert.deepEqual(
+      whole.report.results.flatMap(({ error }) => error?.message ?? []),
+      [],
+    );
+    for (const samples of [0, 1e5, 3e5]) {
+      const { all } = await found(study, cells, samples);
+      assert.ok(all === whole.all, `with ${samples} bytes`);
+    }
+  });
+
+  it('are none whichever cells there are, in a study of recordings of all sorts', async () => {
+    const files = mixedFiles();
+    await fc.assert(
+      fc.asyncProperty(
+        fc.subarray([...mixedCells], { minLength: 1 }),
+        fc.constantFrom(0, 2e4, 2e5),
+        async (texts, samples) => {
+          const [away, whole] = [await found(files, texts, samples), await found(files, texts, Infinity)];
+          assert.ok(away.all === whole.all, `with ${samples} bytes: ${texts.join('\n')}`);
+        },
+      ),
+      { numRuns: 6 },
+    );
+  });
+
+  it('are none for the next start, which keeps fewer or more of them', async () => {
+    const kept = new MemoryKept();
+    const { all } = await found(study, cells, Infinity, kept);
+    for (const samples of [0, Infinity]) assert.ok((await found(study, cells, samples, kept)).all === all, 'kept');
+    const other = new MemoryKept();
+    assert.ok((await found(study, cells, 0, other)).all === all, 'kept without samples');
+    assert.ok((await found(study, cells, Infinity, other)).all === all, 'read again');
+  });
+
+  it('are read once, where a host reads ahead, for all that is asked of each recording by itself', async () => {
+    const host = new MemoryHost(study);
+    const read: string[] = [];
+    const files: Files = {
+      ...host.files,
+      read: (wanted, watch) =>
+        wanted.map(async ({ path, options }) => {
+          read.push(path);
+          const recording = await readChecked(await host.files.open(path), options, {
+            ...watch,
+            progress: () => undefined,
+          });
+          return { recording, identity: await host.files.identify(path) };
+        }),
+      known: () => Promise.resolve(undefined),
+    };
+    const texts = [
+      'foam = load "foam-*.csv" channel z | trim 2..18 s\ngel = load "gel-*.csv" channel z | trim 2..18 s\ncompare foam with gel over 10..50 Hz',
+      'levels (foam | highpass 2 Hz)\nspectrum gel',
+    ];
+    const engine = new Engine({ files, digest: host.digest }, new Cache({ samples: 0 }));
+    const report = await engine.run({ cells: texts, wanted: 'all' }, quietWatch);
+    assert.deepEqual(read, [...host.contents.keys()]);
+    const places = texts.map(() => ({ line: 1 }));
+    const whole = await new Engine(new MemoryHost(study)).run({ cells: texts, wanted: 'all' }, quietWatch);
+    assert.equal(JSON.stringify(reportJson('n', places, report)), JSON.stringify(reportJson('n', places, whole)));
+    assert.ok(report.ok && report.results.every(({ cached }) => !cached), 'told as known before');
+  });
+
+  it('go with what nobody looks at, and are there in what is shown by them', async () => {
+    const { report } = await found(study, cells, 0);
+    const away = (line: number): boolean[] =>
+      report.results.flatMap(({ value, cell, line: at }) =>
+        cell === 0 && at === line && value ? [isAway(value)] : [],
+      );
+    assert.deepEqual([...away(1), ...away(2)], [true, true]);
+    const shown = report.results.filter(
+      ({ value, cell }) => cell > 6 && (value?.kind === 'runs' || value?.kind === 'chart'),
+    );
+    assert.equal(shown.length, 2);
+    assert.ok(!shown.some(({ value }) => value && isAway(value)), 'shown without samples');
+  });
+
+  it('stay at hand for the next edit as long as there is room, and go for what is asked for now', async () => {
+    const host = new MemoryHost(study);
+    const engine = new Engine(host, new Cache({ samples: 1.5e5 }));
+    const run = async (text: string): Promise<number> => {
+      const before = host.opened.length;
+      const report = await engine.run({ cells: [text], wanted: 'all' }, quietWatch);
+      assert.ok(report.ok, 'failed');
+      return host.opened.length - before;
+    };
+    const levelsOf = (pattern: string, from: number): string =>
+      `levels (trim (load "${pattern}" channel z) ${from}..18 s)`;
+    assert.equal(await run(levelsOf('foam-*.csv', 2)), 4);
+    assert.equal(await run(levelsOf('foam-*.csv', 3)), 0);
+    assert.equal(await run(levelsOf('gel-*.csv', 2)), 4);
+    assert.equal(await run(levelsOf('gel-*.csv', 3)), 0);
+    assert.equal(await run(levelsOf('foam-*.csv', 4)), 4);
+  });
+
+  it('are those that were read before, or the file is told to have changed', async () => {
+    const host = new MemoryHost(study);
+    const texts = ['foam = load "foam-*.csv" channel z\nx = 1', 'plot foam'];
+    const open = host.files.open.bind(host.files);
+    let opened = 0;
+    const files = {
+      ...host.files,
+      open: async (path: string, identity?: Parameters<typeof open>[1]) => {
+        const source = await open(path, identity);
+        return ++opened <= 4
+          ? source
+          : { ...source, read: () => Promise.resolve(new Uint8Array(0)), fault: () => ({ kind: 'changed' }) as const };
+      },
+    };
+    const engine = new Engine({ ...host, files, digest: host.digest }, new Cache({ samples: 0 }));
+    const { results } = await engine.run({ cells: texts, wanted: 'all' }, quietWatch);
+    assert.deepEqual(
+      results.map(({ error }) => error?.code),
+      [undefined, undefined, 'file-changed'],
+    );
+  });
+});
