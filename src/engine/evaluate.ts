@@ -211,7 +211,9 @@ export class Evaluator {
 
   /** Densities of the runs that a call is given without their samples, where it can do with them; undefined where it can't. */
   async #densities(verb: Verb, node: Call, given: Arguments): Promise<Densities | undefined> {
-    const window = isAnyAway(given) ? verb.densitiesBy?.(given) : undefined;
+    // Shares keep the samples, and no densities.
+    const isShared = this.#context.sharing !== undefined;
+    const window = !isShared && isAnyAway(given) ? verb.densitiesBy?.(given) : undefined;
     return window && densitiesOf(node, given, window, { context: this.#context, inner: () => this.#inner() });
   }
 
