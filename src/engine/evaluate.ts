@@ -202,10 +202,10 @@ export class Evaluator {
     const faults = verb.passesFaults === true ? [] : faultsBehind(given.value);
     const below = withoutLeftOut(inner.warnings, leftOutBy(given.value, found.value));
     const told = answered(found.value, [...below, ...found.warnings, ...faults]);
-    const away = { ...told, value: withoutSamples(told.value) };
-    const settled = allRunsOf(told.value).every((run) => this.#context.cache.holds(run)) ? told : away;
+    const away = (): Answered => ({ ...told, value: withoutSamples(told.value) });
+    const settled = allRunsOf(told.value).every((run) => this.#context.cache.holds(run)) ? told : away();
     this.#context.cache.set(key, settled);
-    if (performance.now() - began > worthKeeping || densities !== undefined) this.#context.kept?.set(key, away);
+    if (performance.now() - began > worthKeeping || densities !== undefined) this.#context.kept?.set(key, away());
     return withSamples ? told : settled;
   }
 

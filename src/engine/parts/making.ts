@@ -261,10 +261,11 @@ export class Making {
   /** What is kept for later, samples by themselves as few will want them, and only those that stay at hand or that another process has to do with. */
   #keepFor(key: string, part: Part): void {
     const { kept, sharing } = this.#context;
+    if (kept === undefined) return;
     const away = withoutSamples(part);
-    kept?.set(`part ${key}`, away);
+    kept.set(`part ${key}`, away);
     if (away === part || (part.value !== undefined && part.value.kind !== 'runs')) return;
-    if (sharing?.part === 'share' || this.#isAtHand(part)) kept?.set(`samples ${key}`, part);
+    if (sharing?.part === 'share' || this.#isAtHand(part)) kept.set(`samples ${key}`, part);
   }
 
   async #step(at: number, part: Part, { verb, given, set }: Step): Promise<Part | Refused> {
