@@ -6,6 +6,9 @@ import type { Part } from './parts/part.ts';
 /** Bytes of samples that are kept at hand in a process; those beyond are let go, and read again where they are needed. */
 const samplesAtHand = 16e6;
 
+/** The same for a session of the editor, whose charts are dragged: reading again would be seen as a stutter. */
+export const samplesInSession = 256e6;
+
 interface Limits {
   /** Bytes of arrays that may be kept. */
   readonly arrays: number;

@@ -3,6 +3,7 @@ import type { Output } from '../charts/output.ts';
 import type { ChannelFacts } from '../language/services/outside.ts';
 import type { Json } from '../values/json.ts';
 import type { Watch } from '../values/ports.ts';
+import { Cache, samplesInSession } from './cache.ts';
 import { Engine } from './engine.ts';
 import { factsOf, type NameFacts } from './facts.ts';
 import { channelsOf } from './fileFacts.ts';
@@ -323,7 +324,10 @@ export class Service {
   #engine(folders: ProjectFolders): Engine {
     const key = JSON.stringify([folders.folder, folders.root, folders.history, folders.base]);
     let engine = this.#engines.get(key);
-    if (engine === undefined) this.#engines.set(key, (engine = new Engine(this.#makeHost(folders))));
+    if (engine === undefined) {
+      engine = new Engine(this.#makeHost(folders), new Cache({ samples: samplesInSession }));
+      this.#engines.set(key, engine);
+    }
     return engine;
   }
 }
