@@ -13,14 +13,19 @@ export interface Bared {
 /** Beyond so many times every other reading a number made of nines is no reading. */
 const farther = 10;
 
+/** No reading, time or count is larger: sums of fourth powers, which levels take, stay finite far below. */
+const largest = 1e60;
+
 /**
  * A table without the numbers that a logger writes where it has no reading: those that are stated, or numbers made of
- * nines alone (9999, -99999, 9999.99) that lie far beyond all others of their column.
+ * nines alone (9999, -99999, 9999.99) that lie far beyond all others of their column; and without those that are larger
+ * than anything that is measured.
  */
 export function withoutSentinels(table: Table, { sentinels = [] }: ReadOptions): Bared {
   const nines: Nines[] = [];
-  const columns = table.columns.map((column, index): TableColumn => {
-    if (column.kind !== 'number') return column;
+  const columns = table.columns.map((given, index): TableColumn => {
+    if (given.kind !== 'number') return given;
+    const column = withoutDamage(given);
     const seen = sentinels.length > 0 ? undefined : ninesIn(column.values);
     const found = seen === undefined ? sentinels : [seen];
     if (found.length === 0) return column;
@@ -58,8 +63,17 @@ function ninesIn(values: Float64Array): number | undefined {
   return values.every((value) => value === extreme || !(Math.abs(value) > limit)) ? extreme : undefined;
 }
 
-function emptied(column: NumberColumn, sentinels: readonly number[]): NumberColumn {
-  const values = column.values.map((value) => (sentinels.includes(value) ? NaN : value));
+const emptied = (column: NumberColumn, sentinels: readonly number[]): NumberColumn =>
+  withEmpty(column, (value) => sentinels.includes(value));
+
+/** A column without numbers that only a damaged digit or an exponent makes. */
+function withoutDamage(column: NumberColumn): NumberColumn {
+  const { low, high } = factsOf(column.values);
+  return Math.max(high, -low) > largest ? withEmpty(column, (value) => Math.abs(value) > largest) : column;
+}
+
+function withEmpty(column: NumberColumn, isEmpty: (value: number) => boolean): NumberColumn {
+  const values = column.values.map((value) => (isEmpty(value) ? NaN : value));
   hasGaps(values);
   return { ...column, values };
 }

@@ -21,6 +21,15 @@ describe('numbers for no reading', () => {
     assert.equal(samplesOf(await recordingOf(counts, { unit: 'mg' }), 'x').length, 200);
   });
 
+  it('are those that only damage makes so large, whose powers would be infinite', async () => {
+    for (const cell of ['1.7976931348623157e308', '-4e75']) {
+      const recording = await recordingOf(with37(cell));
+      assert.equal(samplesOf(recording, 'x').length, 199, cell);
+      assert.match(findingOf(recording, 'empty-cells')!.message, /^1 row of 200 lacks a reading/);
+    }
+    assert.equal(samplesOf(await recordingOf(with37('1e40')), 'x').length, 200);
+  });
+
   it('can be stated, and then nothing else is one', async () => {
     assert.equal(samplesOf(await recordingOf(with37(-5), { sentinels: [-5, 7] }), 'x').length, 199);
     assert.equal(samplesOf(await recordingOf(with37(9999), { sentinels: [-5] }), 'x').length, 200);

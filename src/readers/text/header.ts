@@ -43,7 +43,7 @@ function cellsAbove(line: string, grid: Grid): string[] | undefined {
   const text = isComment(line) ? uncommented(line) : line;
   for (const fields of splits(text, grid.delimiter)) {
     const split = withoutTail(fields, grid.tail);
-    const ended = isBlank(split[split.length - 1]) && (grid.trailing || split.length === width + 1);
+    const ended = isBlank(split.at(-1) ?? '') && (grid.trailing || split.length === width + 1);
     const cells = ended || (grid.trailing && split.length === width + 1) ? split.slice(0, -1) : split;
     // R's write.table leaves no name above its column of row numbers.
     const short = cells.length === width - 1 && width > 2;

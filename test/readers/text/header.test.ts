@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { findHeader, headerMismatch, type Header } from '../../../src/readers/text/header.ts';
+import { recordingOf, samplesOf } from '../memory.ts';
 import { gridOf, type Grid } from '../../../src/readers/text/sniff.ts';
 
 const linesOf = (text: string): { text: string; line: number }[] =>
@@ -53,6 +54,11 @@ describe('the header above the rows', () => {
     assert.equal(headerOf('1.5;x;y;z'.replaceAll(';', ','), four).names, undefined);
     const { names, from } = headerOf('rate,400,Hz,', four);
     assert.deepEqual([names, from], [undefined, 1]);
+  });
+
+  it('is none where a line above holds nothing but the mark that ends rows', async () => {
+    const text = '1004 -0.074 -0.206\r[\n1063 -0.323 -0.040\r\n1067 -0.187 0.343\r';
+    assert.deepEqual(samplesOf(await recordingOf(text, { rate: 400, unit: 'g' }), 'y'), [-0.323, -0.187]);
   });
 
   it('may be split otherwise than the rows are', () => {
