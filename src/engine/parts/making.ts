@@ -28,7 +28,7 @@ interface LevelFailure {
 /** Recordings that are looked for at a time. */
 const atOnce = 16;
 /** Milliseconds from which what was computed is sooner read than computed again, and bytes of a file from which it is so. */
-const worthKeeping = { time: 0.5, bytes: 1e5 };
+const worthKeeping = { time: 0.5, bytes: 2e4 };
 
 /** Why a recording could not be taken a step further, with what the steps before it told. */
 interface KeptRefusal {
