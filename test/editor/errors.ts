@@ -29,6 +29,9 @@ const noise: readonly RegExp[] = [
   // What it had asked its host for when the page was loaded anew; a file that never came would be missed by what is drawn.
   /Unable to (read|write) file '[^']*' \(Canceled: Canceled\)/,
   /Webview\.loadLocalResource - Error using fileReader/,
+  // Its log of the window that is left, whose store was closed before.
+  /Unable to write file 'vscode-log:[^']*' \(Error: IndexedDB database '[\w-]+' is closed\.\)/,
+  /Error: Throttler is disposed/,
 ];
 
 /** Gathers the errors that the page, its frames and the extension host write to the console from now on. */

@@ -142,6 +142,8 @@ export class Workbench {
 
   /** Loads the page anew; the editor opens again what was open. */
   async reload(): Promise<void> {
+    // It writes down what is open a moment after it was opened, and what is not written is not opened again.
+    await this.page.waitForTimeout(3000);
     await this.page.reload();
     await this.#ready();
   }
