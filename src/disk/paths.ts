@@ -1,3 +1,4 @@
+import { fileOf } from '../result/fileNames.ts';
 import { refused, success, type Refused, type Result } from '../result/result.ts';
 import { nearest } from '../units/nearest.ts';
 import type { Disk } from './disk.ts';
@@ -100,7 +101,7 @@ async function levelBelow({ disk, folder }: Roots, level: string, part: string, 
 
 /** Refuses a file that is not there, with what stands there under nearly the same name. */
 async function missing({ disk, folder }: Roots, path: string): Promise<Refused> {
-  const name = slashed(path).split('/').pop() ?? path;
+  const name = fileOf(slashed(path));
   const folderPart = slashed(path).slice(0, -name.length);
   const entries = await disk.list(disk.resolve(folder, folderOf(path)));
   if (entries === undefined) return refuse('file.missing', { path, missingFolder: folderPart }, at);

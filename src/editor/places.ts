@@ -1,13 +1,14 @@
 import * as vscode from 'vscode';
 import { relativePath, resolvedPath } from '../disk/addresses.ts';
 import type { ProjectFolders } from '../engine/service.ts';
+import { fileOf } from '../result/fileNames.ts';
 import { here } from './here.ts';
 
 /** The folder that a file lies in. */
 export const folderOf = (file: vscode.Uri): vscode.Uri => vscode.Uri.joinPath(file, '..');
 
 /** The last part of an address. */
-export const nameOf = ({ path }: vscode.Uri): string => path.slice(path.lastIndexOf('/') + 1);
+export const nameOf = ({ path }: vscode.Uri): string => fileOf(path);
 
 /** The path from a folder to what lies in the same file system, with `/`. */
 export const pathFrom = (folder: vscode.Uri, file: vscode.Uri): string => relativePath(folder.path, file.path);

@@ -1,8 +1,5 @@
-import { endingOf, fileOf } from '../result/fileNames.ts';
+import { endingOf, fileOf, folderOf } from '../result/fileNames.ts';
 import { visibleLine } from '../result/visible.ts';
-
-/** The folder of a path, with its `/`; nothing where it has none. */
-export const folderOf = (path: string): string => path.slice(0, path.lastIndexOf('/') + 1);
 
 /**
  * Whether a path can stand in a notebook as it is: texts have no escapes, a backslash parts folders there, and signs that steer a

@@ -1,5 +1,4 @@
-import { bareName, fileOf } from '../result/fileNames.ts';
-import { folderOf } from './filesText.ts';
+import { bareName, fileOf, folderOf } from '../result/fileNames.ts';
 import { catalogue } from '../verbs/catalogue.ts';
 import { vocabularyOf } from '../language/vocabulary.ts';
 

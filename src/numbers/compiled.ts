@@ -4,6 +4,11 @@ export interface CompiledCopy {
   readonly buffer: ArrayBuffer;
 }
 
+/** Where an array stands in the memory of a copy, as the loop exports it. */
+export interface Address {
+  readonly value: number;
+}
+
 /** A loop that was compiled to WebAssembly and is kept as text, so that all hosts load it alike. */
 export class CompiledLoop {
   readonly #base64: string;
@@ -22,6 +27,25 @@ export class CompiledLoop {
     const memory = new WebAssembly.Memory({ initial: Math.ceil(bytes / 65536) });
     return { exports: new WebAssembly.Instance(this.#module, { env: { memory } }).exports, buffer: memory.buffer };
   }
+}
+
+/**
+ * What is made of a copy of a loop with so many bytes of memory, once for all of a thread, when it is first asked for; undefined
+ * where the host can't run it.
+ */
+export function onlyCopy<Made>(
+  loop: CompiledLoop,
+  bytes: number,
+  make: (copy: CompiledCopy) => Made,
+): () => Made | undefined {
+  let made: { readonly one: Made | undefined } | undefined;
+  return () => {
+    if (made === undefined) {
+      const copy = loop.copy(bytes);
+      made = { one: copy === undefined ? undefined : make(copy) };
+    }
+    return made.one;
+  };
 }
 
 function compiled(base64: string): WebAssembly.Module | null {

@@ -1,4 +1,4 @@
-import { CompiledLoop } from '../numbers/compiled.ts';
+import { CompiledLoop, onlyCopy, type Address } from '../numbers/compiled.ts';
 import { columnKernel } from './columnKernel.ts';
 import type { Around, Distances, FactsSoFar, NearCounts, Span, Spread } from './plainFacts.ts';
 
@@ -16,17 +16,8 @@ interface Kernel {
   readonly places: Address;
 }
 
-interface Address {
-  readonly value: number;
-}
-
-const compiled = new CompiledLoop(columnKernel);
-
 /** One fixed memory for all columns of a thread. */
 const memoryBytes = 14 << 16;
-
-/** One for all columns of a thread: undefined until first asked for, null where the host has no vectors. */
-let only: ColumnVectors | null | undefined;
 
 /** Passes over columns with vectors of two numbers, compiled from scripts/wasm/columns.ts: the same bits as of the plain loops. */
 export class ColumnVectors {
@@ -36,13 +27,11 @@ export class ColumnVectors {
   readonly #bytes: Uint8Array;
 
   /** The loops, or undefined where they can't be had. */
-  static here(): ColumnVectors | undefined {
-    if (only === undefined) {
-      const copy = compiled.copy(memoryBytes);
-      only = copy === undefined ? null : new ColumnVectors(copy.exports as unknown as Kernel, copy.buffer);
-    }
-    return only ?? undefined;
-  }
+  static readonly here = onlyCopy(
+    new CompiledLoop(columnKernel),
+    memoryBytes,
+    ({ exports, buffer }) => new ColumnVectors(exports as unknown as Kernel, buffer),
+  );
 
   private constructor(kernel: Kernel, buffer: ArrayBuffer) {
     this.#kernel = kernel;

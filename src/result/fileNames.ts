@@ -1,3 +1,6 @@
+/** The folder of a path, with its `/`; nothing where it has none. */
+export const folderOf = (path: string): string => path.slice(0, path.lastIndexOf('/') + 1);
+
 /** The name of a path's file. */
 export const fileOf = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
 

@@ -1,4 +1,5 @@
 import { readSheet, sheetNumber, type SheetColumn, type SheetText } from '../../readers/sheet.ts';
+import { folderOf } from '../../result/fileNames.ts';
 import { answered, refused, success, type Answer, type Result, type Warning } from '../../result/result.ts';
 import type { Files } from '../../values/ports.ts';
 import type { SheetRow, SheetValue } from '../../values/sheet.ts';
@@ -64,7 +65,7 @@ function rowOf(
   at: string,
 ): Result<Omit<SheetRow, 'facts'>> {
   const [file, excluded, order] = ['file', 'excluded', 'order'].map(cellOf);
-  const folder = path.includes('/') ? path.slice(0, path.lastIndexOf('/') + 1) : '';
+  const folder = folderOf(path);
   const isExcluded = yes.includes(excluded.toLowerCase());
   if (!isExcluded && !no.includes(excluded.toLowerCase()))
     return refuse('sheet.row', { path, line, why: 'excluded', cell: excluded }, at);

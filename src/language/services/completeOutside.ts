@@ -1,3 +1,4 @@
+import { folderOf } from '../../result/fileNames.ts';
 import { counted } from '../../result/words.ts';
 import type { Entry } from '../arrangement.ts';
 import type { CheckedNotebook } from '../check.ts';
@@ -18,7 +19,7 @@ export async function completeFiles(
   outside: Outside,
 ): Promise<readonly Offer[]> {
   if (!expecting.some(takesFiles)) return [];
-  const folder = written === undefined ? '' : written.slice(0, written.lastIndexOf('/') + 1);
+  const folder = folderOf(written ?? '');
   const entries = (await outside.list(folder)).filter(({ name }) => !name.startsWith('.'));
   const quote = (text: string, closed: boolean): string =>
     written === undefined ? `"${text}${closed ? '"' : ''}` : text;

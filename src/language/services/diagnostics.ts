@@ -1,3 +1,4 @@
+import { folderOf } from '../../result/fileNames.ts';
 import { inSI } from '../../units/arithmetic.ts';
 import { formatNumber } from '../../units/format.ts';
 import { nearest } from '../../units/nearest.ts';
@@ -40,7 +41,7 @@ export async function diagnoseOutside(
 async function lookForFiles(call: CallOf, notebook: CheckedNotebook, outside: Outside, report: Report): Promise<void> {
   for (const argument of fileArguments(call, notebook)) {
     if ((await outside.count(argument.text)) > 0) continue;
-    const folder = argument.text.slice(0, argument.text.lastIndexOf('/') + 1);
+    const folder = folderOf(argument.text);
     const entries = await outside.list(folder);
     const near = nearest(
       argument.text,

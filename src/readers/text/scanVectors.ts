@@ -1,4 +1,4 @@
-import { CompiledLoop } from '../../numbers/compiled.ts';
+import { CompiledLoop, onlyCopy, type Address, type CompiledCopy } from '../../numbers/compiled.ts';
 import type { Cursor, Plan } from './plan.ts';
 import { scanKernel } from './scanKernel.ts';
 import type { SteadyStamp } from './stampForm.ts';
@@ -28,12 +28,6 @@ interface Kernel {
   readonly output: Address;
 }
 
-interface Address {
-  readonly value: number;
-}
-
-const compiled = new CompiledLoop(scanKernel);
-
 /** One fixed memory for all files: tables, bytes to read and what was read of them. */
 const memoryBytes = 1 << 20;
 
@@ -58,14 +52,11 @@ interface Loop {
   readonly places: Int32Array;
 }
 
-/** One for all files of a thread: undefined until first asked for, null where the host has no vectors. */
-let only: Loop | null | undefined;
+/** One for all files of a thread. */
+const only = onlyCopy(new CompiledLoop(scanKernel), memoryBytes, loopWithTables);
 
-function loopWithTables(): Loop | null {
-  const copy = compiled.copy(memoryBytes);
-  if (copy === undefined) return null;
-  const { buffer } = copy;
-  const kernel = copy.exports as unknown as Kernel;
+function loopWithTables({ exports, buffer }: CompiledCopy): Loop {
+  const kernel = exports as unknown as Kernel;
   const bytes = new Uint8Array(buffer);
   const output = kernel.output.value;
   writeShuffles(bytes, kernel.shuffles.value);
@@ -102,9 +93,9 @@ export class ScanVectors {
 
   /** Whether no byte has its highest bit set; undefined where the loop can't be had. */
   static areAscii(bytes: Uint8Array): boolean | undefined {
-    if (only === undefined) only = loopWithTables();
-    if (only === null) return undefined;
-    const { kernel, bytes: memory } = only;
+    const loop = only();
+    if (loop === undefined) return undefined;
+    const { kernel, bytes: memory } = loop;
     const input = kernel.input.value;
     for (let from = 0; from < bytes.length; from += room) {
       const some = bytes.subarray(from, from + room);
@@ -117,8 +108,8 @@ export class ScanVectors {
 
   /** A scan of bytes up to `end`, or undefined where the loop can't be had. */
   static for(bytes: Uint8Array, end: number, plan: Plan): ScanVectors | undefined {
-    if (only === undefined) only = loopWithTables();
-    return only === null ? undefined : new ScanVectors(only, bytes, end, plan);
+    const loop = only();
+    return loop && new ScanVectors(loop, bytes, end, plan);
   }
 
   private constructor({ kernel, bytes, state, output, places }: Loop, source: Uint8Array, end: number, plan: Plan) {
