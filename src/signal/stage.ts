@@ -7,9 +7,3 @@ export interface Stage {
   readonly re: Float64Array;
   readonly im: Float64Array;
 }
-
-/** One segment of the pair: where it begins and what its mean is. */
-export interface Segment {
-  readonly start: number;
-  readonly mean: number;
-}

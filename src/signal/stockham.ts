@@ -85,23 +85,8 @@ export function transformSmooth(
   spareRe: Float64Array,
   spareIm: Float64Array,
 ): boolean {
-  return transformStages(plan.stages, re, im, spareRe, spareIm);
-}
-
-/**
- * Some of a plan's stages, one pass each in turn, between the pair re, im and the pair spareRe, spareIm of the same length.
- *
- * @returns whether the result stands in the spare pair
- */
-export function transformStages(
-  stages: readonly Stage[],
-  re: Float64Array,
-  im: Float64Array,
-  spareRe: Float64Array,
-  spareIm: Float64Array,
-): boolean {
   let inSpare = false;
-  for (const stage of stages) {
+  for (const stage of plan.stages) {
     if (inSpare) pass(stage, spareRe, spareIm, re, im);
     else pass(stage, re, im, spareRe, spareIm);
     inSpare = !inSpare;

@@ -18,7 +18,7 @@ export function windowed(samples: Float64Array, start: number, shape: Float64Arr
  * @param start index of the first that is summed
  * @param length how many are
  */
-export function partSum(samples: Float64Array, start: number, length: number): number {
+function partSum(samples: Float64Array, start: number, length: number): number {
   let a = 0;
   let b = 0;
   let c = 0;
