@@ -1,9 +1,11 @@
 import { isJoinable, joined } from '../analysis/joined.ts';
+import { isLong } from '../analysis/recordings/longRuns.ts';
+import type { Refused } from '../result/result.ts';
 import type { ExcludedRun } from '../values/excluded.ts';
 import { handsOnExcluded } from '../values/kinds.ts';
 import type { RunsValue } from '../values/runs.ts';
 import type { Value } from '../values/value.ts';
-import { answer, type Answer, type Arguments, type Context, type Verb } from './verb.ts';
+import { answer, refuse, runsAmong, type Answer, type Arguments, type Context, type Verb } from './verb.ts';
 
 export { inFewLines } from '../analysis/groupedWarnings.ts';
 export { joinedWarnings } from '../analysis/joined.ts';
@@ -74,4 +76,22 @@ export async function followed(
   const found: Answer = await verb.evaluate(instead, context);
   if (!found.ok) return { ...one, run: undefined, obstacle: found.failure.message };
   return found.value.kind === 'runs' ? { ...one, run: found.value.runs[0] } : { ...one, run };
+}
+
+/**
+ * The verb, refusing where a run behind its operands is too large for memory and it needs all samples at once.
+ * @param works the verbs that need not
+ */
+export function withoutLong(verb: Verb, works: () => readonly string[]): Verb {
+  return { ...verb, evaluate: (given, context) => whyTooLong(verb, given, works) ?? verb.evaluate(given, context) };
+}
+
+function whyTooLong({ form, takesLong }: Verb, given: Arguments, works: () => readonly string[]): Refused | undefined {
+  const needsAll = takesLong === true ? undefined : takesLong === undefined ? form.verb : takesLong(given);
+  if (needsAll === undefined) return undefined;
+  const run = [...runsAmong(given.operands), ...runsAmong(given.options)].find(isLong);
+  if (run === undefined) return undefined;
+  const { long, channels, rate, label } = run;
+  const seconds = long.recording.sizes.most / channels.length / rate;
+  return refuse('run.long', { run: label, verb: needsAll, seconds, works: works() });
 }

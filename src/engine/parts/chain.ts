@@ -4,7 +4,7 @@ import type { ExcludedRun } from '../../values/excluded.ts';
 import type { Value } from '../../values/value.ts';
 import type { WindowValue } from '../../values/window.ts';
 import { verbNamed } from '../../verbs/catalogue.ts';
-import { densities } from '../../verbs/spectra/densities.ts';
+import { densities } from '../../verbs/spectra/spectrum.ts';
 import type { ListedRecording } from '../../verbs/each.ts';
 import type { Arguments, Verb } from '../../verbs/verb.ts';
 import { argumentsOf } from '../arguments.ts';

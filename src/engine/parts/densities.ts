@@ -2,7 +2,7 @@ import { isAway } from '../../values/away.ts';
 import type { Channel } from '../../values/run.ts';
 import type { Densities } from '../../values/ports.ts';
 import type { WindowValue } from '../../values/window.ts';
-import { densityOf } from '../../verbs/spectra/densities.ts';
+import { densityOf } from '../../verbs/spectra/spectrum.ts';
 import type { Arguments, Verb } from '../../verbs/verb.ts';
 import type { Call } from '../evaluation.ts';
 import { chainTo, isExpression, withDensities, type Asking } from './chain.ts';

@@ -13,11 +13,11 @@ import {
   adjustOption,
   comparablesIn,
   compareRequest,
+  densitiesBy,
   metricOption,
   referenceIn,
   type NamedComparable,
 } from './compareRequest.ts';
-import { densitiesBy } from './densitiesBy.ts';
 
 export const compare: Verb = {
   form: {
