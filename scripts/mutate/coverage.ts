@@ -11,6 +11,8 @@ import type { Case, Done } from './worker.ts';
 /** A test file that passes as the code stands, and what each of its tests runs of the room. */
 export interface TestFile {
   readonly test: string;
+  /** Of the texts of the file and of all that it imports. */
+  readonly key: string;
   readonly seconds: number;
   readonly cases: readonly Case[];
   readonly reaches: ReadonlySet<string>;
@@ -28,7 +30,7 @@ export async function recorded(test: string, folder: string, runner: Runner): Pr
   if (done.end !== undefined) return done.end;
   mkdirSync(dirname(kept), { recursive: true });
   writeFileSync(kept, JSON.stringify({ key, done }));
-  return { test, seconds: done.seconds, cases: done.cases, reaches };
+  return { test, key, seconds: done.seconds, cases: done.cases, reaches };
 }
 
 function read(path: string, key: string): Done | undefined {
@@ -49,6 +51,8 @@ export const ownTest = (file: string): string => file.replace(/^src/, 'test').re
 /** Tests to run, and how many seconds of the processor they take. */
 export interface Plan {
   readonly choices: readonly Choice[];
+  /** Changes with the mutant, with the tests to run and with any text that these import. */
+  readonly key: string;
   readonly seconds: number;
 }
 
@@ -65,15 +69,17 @@ export function planFor(mutant: Mutant, tests: readonly TestFile[], slow: number
   const runs = ({ runs }: Case): boolean => number === undefined || (runs[mutant.file] ?? []).includes(number);
   const found = tests
     .filter(({ reaches, cases }) => reaches.has(mutant.file) && cases.some(runs))
-    .map(({ test, seconds, cases }) => {
-      if (seconds <= Math.min(slow, brief)) return { choice: { test }, seconds, count: 1 };
+    .map(({ test, key, seconds, cases }) => {
+      if (seconds <= Math.min(slow, brief)) return { choice: { test }, key, seconds, count: 1 };
       const some = cases.filter((one) => runs(one) && one.seconds <= slow);
       const only = some.map(({ title }) => title);
-      return { choice: { test, only }, seconds: sum(some.map(({ seconds }) => seconds)), count: only.length };
+      return { choice: { test, only }, key, seconds: sum(some.map(({ seconds }) => seconds)), count: only.length };
     })
     .filter(({ count }) => count > 0)
     .sort((a, b) => Number(b.choice.test === own) - Number(a.choice.test === own) || a.seconds - b.seconds);
-  return { choices: found.map(({ choice }) => choice), seconds: sum(found.map(({ seconds }) => seconds)) };
+  const choices = found.map(({ choice }) => choice);
+  const hash = createHash('sha256').update(JSON.stringify([mutant, choices, found.map(({ key }) => key)]));
+  return { choices, key: hash.digest('hex'), seconds: sum(found.map(({ seconds }) => seconds)) };
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0);

@@ -8,13 +8,15 @@ import { ownTest, planFor, recorded, type TestFile } from './coverage.ts';
 import { closureOf, root, textOf } from './modules.ts';
 import { mutantsOf, type Mutant } from './mutants.ts';
 import { Runner } from './pool.ts';
+import { Verdicts } from './verdicts.ts';
 
-const usage = `Usage: npm run mutate -- [--room ROOM]… [--file PART] [--count N] [--seed N] [--own] [--jobs N] [--slow SECONDS]
+const usage = `Usage: npm run mutate -- [--room ROOM]… [--file PART] [--count N] [--seed N] [--own | --alone] [--jobs N] [--slow SECONDS]
   --room   signal, statistics, readers or language; all four unless said
   --file   only files whose path contains this
   --count  mutants a room, drawn at random; 150 unless said, 0 for all
   --seed   of the draw; 1 unless said
   --own    run the tests alone that mirror the changed file: quicker, and less is noticed
+  --alone  run the tests of the room and the published checks alone, not those of the rooms above
   --jobs   processes at a time
   --slow   tests that take longer are not run; seconds of the processor, 5 unless said
 `;
@@ -48,11 +50,13 @@ const { values } = parseArgs({
     count: { type: 'string', default: '150' },
     seed: { type: 'string', default: '1' },
     own: { type: 'boolean', default: false },
+    alone: { type: 'boolean', default: false },
     jobs: { type: 'string', default: String(availableParallelism()) },
     slow: { type: 'string', default: '5' },
     help: { type: 'boolean', default: false },
   },
 });
+const verdicts = new Verdicts();
 if (values.help) process.stdout.write(usage);
 else for (const room of values.room) print(room, await scoreOf(room));
 
@@ -67,9 +71,7 @@ async function scoreOf(room: string): Promise<Score> {
   try {
     const own = values.own ? new Set(sample.map(({ file }) => ownTest(file))) : undefined;
     const score = await scoreBy(await testsOf(room, [room, 'published'], runners, own), sample, runners);
-    if (!values.own && score.survivors.length > 0) await askAbove(room, score, runners);
-    for (const { file, line, before, after } of score.survivors)
-      process.stdout.write(`  ${file}:${line}\n    - ${before}\n    + ${after}\n`);
+    if (!values.own && !values.alone && score.survivors.length > 0) await askAbove(room, score, runners);
     return score;
   } finally {
     for (const runner of runners) runner.stop();
@@ -170,11 +172,20 @@ function isSame(one: Equivalent, { file, before, after }: Mutant): boolean {
 }
 
 async function judge(mutant: Mutant, tests: readonly TestFile[], runner: Runner, score: Score): Promise<void> {
-  const { choices, seconds } = planFor(mutant, tests, Number(values.slow));
-  const done = await runner.run({ mutant, choices, limit: 10 + 5 * seconds });
-  if (done === undefined) score.timedOut++;
-  else if (done.end !== undefined) score.killed++;
-  else score.survivors.push(mutant);
+  const { choices, key, seconds } = planFor(mutant, tests, Number(values.slow));
+  let verdict = verdicts.get(key);
+  if (verdict === undefined) {
+    const done = await runner.run({ mutant, choices, limit: 10 + 5 * seconds });
+    verdict = done === undefined ? 'endless' : done.end === undefined ? 'survived' : 'noticed';
+    verdicts.give(key, verdict);
+  }
+  if (verdict === 'endless') score.timedOut++;
+  else if (verdict === 'noticed') score.killed++;
+  else {
+    score.survivors.push(mutant);
+    const { file, line, before, after } = mutant;
+    process.stdout.write(`  ${file}:${line}\n    - ${before}\n    + ${after}\n`);
+  }
 }
 
 function print(room: string, { killed, timedOut, above, equivalent, survivors }: Score): void {

@@ -3,6 +3,9 @@ import type { Modules } from './modules.ts';
 
 // On a busy machine a test takes any time, so that none fails by its time here; the watchdog ends what has no end.
 Mocha.Runnable.prototype.resetTimeout = () => undefined;
+Mocha.Runnable.prototype.timeout = function (this: Mocha.Runnable, given?: string | number) {
+  return given === undefined ? 0 : this;
+} as Mocha.Runnable['timeout'];
 
 class Silent extends Mocha.reporters.Base {}
 
