@@ -17,11 +17,11 @@ const joins: Joins = {
   runs: (parts) => ({ ...parts[0], runs: parts.flatMap(({ runs }) => runs) }),
   levels: (parts) => {
     const rows = parts.flatMap(({ exposure }) => exposure?.rows ?? []);
-    const told = parts.find(({ exposure }) => exposure !== undefined)?.exposure;
+    const exposure = parts.find(({ exposure }) => exposure !== undefined)?.exposure;
     return {
       ...parts[0],
       rows: parts.flatMap((part) => part.rows),
-      ...(told === undefined ? {} : { exposure: { ...told, rows } }),
+      ...(exposure === undefined ? {} : { exposure: { ...exposure, rows } }),
     };
   },
   running: (parts) => ({ ...parts[0], entries: parts.flatMap(({ entries }) => entries) }),
@@ -48,10 +48,10 @@ export function joined(parts: readonly Joinable[], set: string | undefined): Joi
 export const isJoinable = <V extends { readonly kind: string }>(value: V): value is V & Joinable =>
   Object.hasOwn(joins, value.kind);
 
-/** What was told of the runs of a set one by one, as it is told of the set: of several the same once, naming the others. */
-export function joinedWarnings(told: readonly Warning[]): Warning[] {
+/** The warnings of the runs of a set one by one, as they are told of the set: several that are the same once, naming the others. */
+export function joinedWarnings(warnings: readonly Warning[]): Warning[] {
   const groups = new Map<string, Warning[]>();
-  told.forEach((one, index) => {
+  warnings.forEach((one, index) => {
     const key = one.about === undefined ? `${index}` : `${one.code} ${one.about.sameFor ?? ''}`;
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [one]);

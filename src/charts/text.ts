@@ -12,8 +12,8 @@ const [mostRows, firstRows] = [200, 100];
 export function tableText(table: TablePart): string {
   const header = table.columns.map(({ name, unit }) => columnTitle(name, unit));
   const { length } = table.rows;
-  const told = length > mostRows ? table.rows.slice(0, firstRows) : table.rows;
-  const lines = [header, ...told.map((row) => row.map(oneLine))];
+  const shown = length > mostRows ? table.rows.slice(0, firstRows) : table.rows;
+  const lines = [header, ...shown.map((row) => row.map(oneLine))];
   const widths = header.map((_, column) => Math.max(...lines.map((line) => width(line[column] ?? ''))));
   const write = (cells: readonly string[]): string =>
     cells
@@ -22,7 +22,7 @@ export function tableText(table: TablePart): string {
       .trimEnd();
   const rule = widths.map((size) => '-'.repeat(size)).join('  ');
   const caption = table.caption === '' ? [] : [table.caption];
-  const more = told.length < length ? [moreRows(length - told.length)] : [];
+  const more = shown.length < length ? [moreRows(length - shown.length)] : [];
   return [...caption, write(header), rule, ...lines.slice(1).map(write), ...more].join('\n');
 }
 
@@ -62,7 +62,9 @@ export function messageText({ severity, code, message, where }: Message): string
 export function outputText(name: string | undefined, parts: readonly Part[], messages: readonly Message[]): string {
   const head = name === undefined || parts.length === 0 ? [] : [`${name}:`];
   const { above, answer, below, rest } = readingOf({ parts, messages });
-  const told = (some: readonly Message[]): string => some.map(messageText).join('\n');
-  const opening = [told(above), partsText(answer), told(below)].filter((piece) => piece !== '').join('\n');
+  const messagesText = (some: readonly Message[]): string => some.map(messageText).join('\n');
+  const opening = [messagesText(above), partsText(answer), messagesText(below)]
+    .filter((piece) => piece !== '')
+    .join('\n');
   return [...head, [opening, partsText(rest)].filter((piece) => piece !== '').join('\n\n')].join('\n');
 }

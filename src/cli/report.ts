@@ -70,8 +70,8 @@ const inBase64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('bas
 /** How the comparisons and verdicts of a run were come by; of a run without any, how all that it gave was. */
 function methodsBehind({ results }: RunReport): string {
   const values = results.flatMap(({ value }) => (value === undefined ? [] : [value]));
-  const told = values.filter(({ kind }) => kind === 'comparison' || kind === 'verdict');
-  return methodsOf(told.length > 0 ? told : values)
+  const compared = values.filter(({ kind }) => kind === 'comparison' || kind === 'verdict');
+  return methodsOf(compared.length > 0 ? compared : values)
     .parts.map(({ text }) => text)
     .join(' ');
 }

@@ -1,7 +1,7 @@
-import { isRecordName } from '../result/fileNames.ts';
+import { isNotebookName, isRecordName } from '../result/fileNames.ts';
 import type { Refused } from '../result/result.ts';
 import { refuse } from './messages.ts';
-import { headLength, isNotebookName, isRecordingFile, isRecordingPath } from './recordings.ts';
+import { headLength, isRecordingFile, isRecordingPath } from './recordings.ts';
 
 /**
  * Refuses to write over a file that is a notebook, a record or a recording by its name and its head, for whoever can't ask

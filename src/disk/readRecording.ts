@@ -81,7 +81,7 @@ async function unread(task: ReadingTask, source: ByteSource, watch: ReadWatch): 
 }
 
 async function readFrom(file: OpenedFile, size: number, task: ReadingTask, watch: ReadWatch): Promise<ReadRecording> {
-  const { path, options, channels, identity: told } = task;
+  const { path, options, channels, identity: expected } = task;
   const mark = new Uint8Array(4);
   await file.read(mark, 4, 0);
   // What is read from its end cannot be hashed on the way.
@@ -91,7 +91,7 @@ async function readFrom(file: OpenedFile, size: number, task: ReadingTask, watch
   const recording = await readChecked(source, options, watch);
   const identity = bytes.fault || watch.cancelled() ? undefined : await bytes.identity();
   bytes.done();
-  if (told !== undefined && identity !== undefined && told.sha256 !== identity.sha256) {
+  if (expected !== undefined && identity !== undefined && expected.sha256 !== identity.sha256) {
     return { recording: changed(task), identity };
   }
   return {

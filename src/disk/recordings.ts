@@ -7,9 +7,6 @@ const endings = /\.(csv|tsv|txt|dat|log|asc|wav|parquet|uff|unv)(\.gz)?$/i;
 export const isRecordingName = (name: string): boolean =>
   endings.test(name) && !name.startsWith('.') && !/^runs?([-_ ]?sheet)?\.csv$/i.test(name);
 
-/** Whether a file's name is that of a notebook. */
-export const isNotebookName = (name: string): boolean => /\.washboard\.md$/i.test(name);
-
 /** Whether a file is a recording, as far as its name and its bytes tell. */
 export const isRecordingFile = (path: string, bytes: Uint8Array): boolean =>
   isRecordingPath(path) && looksLikeRecording(path, bytes.subarray(0, headLength));

@@ -39,7 +39,7 @@ export function wholeFiles(files: EditorFiles, folder: string, root: string): Fi
       if (identity === undefined) throw new Error(`${path} can't be read`);
       return identity;
     },
-    open: async (path, told) => heldTo(await wholes.read(path), told),
+    open: async (path, expected) => heldTo(await wholes.read(path), expected),
     read(wanted, watch) {
       // One after the other: each is held in memory as a whole.
       let before: Promise<unknown> = Promise.resolve();
@@ -57,8 +57,8 @@ export function wholeFiles(files: EditorFiles, folder: string, root: string): Fi
 }
 
 async function recordingOf(whole: Whole, wanted: WantedRecording, watch: ReadWatch): Promise<ReadRecording> {
-  const { options, channels, identity: told } = wanted;
-  const recording = await readChecked(heldTo(whole, told), options, watch);
+  const { options, channels, identity: expected } = wanted;
+  const recording = await readChecked(heldTo(whole, expected), options, watch);
   return {
     recording: recording.ok ? success(withSamplesOf(recording.value, channels, options.tacho)) : recording,
     identity: whole.identity,
@@ -104,8 +104,8 @@ const stampOf = (found: EditorStat | undefined): string | undefined =>
   found === undefined || found.changed === 0 ? undefined : `${found.size} ${found.changed}`;
 
 /** The bytes, if they are those that were told of: of others none are given. */
-const heldTo = ({ source, identity }: Whole, told: FileIdentity | undefined): ByteSource =>
-  told === undefined || identity === undefined || told.sha256 === identity.sha256
+const heldTo = ({ source, identity }: Whole, expected: FileIdentity | undefined): ByteSource =>
+  expected === undefined || identity === undefined || expected.sha256 === identity.sha256
     ? source
     : failing(source.path, source.size, { kind: 'changed' });
 

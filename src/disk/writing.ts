@@ -15,10 +15,10 @@ import {
 } from 'node:fs';
 import { fchmodSync, fsyncSync, writeFileSync, type Stats } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
+import { isNotebookName } from '../result/fileNames.ts';
 import { success, type Refused, type Result } from '../result/result.ts';
 import { reasonOf } from './faults.ts';
 import { refuse, type ProtectedAs } from './messages.ts';
-import { isNotebookName } from './recordings.ts';
 
 /** What a command makes. */
 export interface Product {

@@ -7,12 +7,12 @@ import { codeCells } from './notebooks.ts';
 
 /** Tells the outputs on the page which of them are out of date and why, and runs the cell of one that asks for it. */
 export function registerStaleMarks(messaging: vscode.NotebookRendererMessaging, states: CellStates): vscode.Disposable {
-  let told = '';
+  let lastSent = '';
   const tell = (editor?: vscode.NotebookEditor): void => {
     const message: Told = { type: 'stale', marks: marksOf(states) };
     const text = JSON.stringify(message.marks);
-    if (editor === undefined && text === told) return;
-    told = text;
+    if (editor === undefined && text === lastSent) return;
+    lastSent = text;
     void messaging.postMessage(message, editor);
   };
   return vscode.Disposable.from(

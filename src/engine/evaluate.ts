@@ -201,12 +201,12 @@ export class Evaluator {
     if (!found.ok) return { ok: false, failure: { ...found.failure, place: blamed(node, found.failure.at) } };
     const faults = verb.passesFaults === true ? [] : faultsBehind(given.value);
     const below = withoutLeftOut(inner.warnings, leftOutBy(given.value, found.value));
-    const told = answered(found.value, [...below, ...found.warnings, ...faults]);
-    const away = (): Answered => ({ ...told, value: withoutSamples(told.value) });
-    const settled = allRunsOf(told.value).every((run) => this.#context.cache.holds(run)) ? told : away();
+    const answer = answered(found.value, [...below, ...found.warnings, ...faults]);
+    const away = (): Answered => ({ ...answer, value: withoutSamples(answer.value) });
+    const settled = allRunsOf(answer.value).every((run) => this.#context.cache.holds(run)) ? answer : away();
     this.#context.cache.set(key, settled);
     if (performance.now() - began > worthKeeping || densities !== undefined) this.#context.kept?.set(key, away());
-    return withSamples ? told : settled;
+    return withSamples ? answer : settled;
   }
 
   /** Densities of the runs that a call is given without their samples, where it can do with them; undefined where it can't. */
@@ -225,10 +225,10 @@ export class Evaluator {
       this.#tell(found.warnings);
       return { ok: false, failure: found.failure };
     }
-    const told = answered(found.value, found.warnings);
+    const answer = answered(found.value, found.warnings);
     // Samples that were read again are for whoever asked for them, and go with the answer.
-    if (!withSamples) this.#context.cache.set(key, told);
-    return this.#accept(told);
+    if (!withSamples) this.#context.cache.set(key, answer);
+    return this.#accept(answer);
   }
 
   /** An evaluator of a part of the expression, which gathers what that part tells by itself. */

@@ -48,8 +48,8 @@ export function ingredientOf(
 ): Ingredient {
   const steps: Step[] = [];
   const rest = expression === undefined ? problems.map(({ message }) => message) : shapeOf(expression, steps);
-  const told = steps.flatMap(({ call }) => toldOf(call) ?? []);
-  const head = told.find((one) => one.head !== undefined)?.head;
+  const readings = steps.flatMap(({ call }) => toldOf(call) ?? []);
+  const head = readings.find((one) => one.head !== undefined)?.head;
   return {
     statement: name?.text ?? `#${place}`,
     cell,
@@ -58,7 +58,7 @@ export function ingredientOf(
       ...steps.map((step) => ({ verb: step.call.verb, text: step.text })),
       { verb: '', text: JSON.stringify(rest) },
     ],
-    files: told.flatMap(({ files }) => files),
+    files: readings.flatMap(({ files }) => files),
     ...(head !== undefined && { head }),
   };
 }

@@ -66,8 +66,8 @@ async function keyOf(node: CheckedArgument, source: KeySource, of: KeyOf): Promi
   switch (node.type) {
     case 'call': {
       const given = [await argumentsKey(node.operands, of), await argumentsKey(node.options, of)];
-      const told = [(await source.rawFiles(node)) ?? null, ...(await source.history(node))];
-      return digested([node.verb, ...given, ...told]);
+      const outside = [(await source.rawFiles(node)) ?? null, ...(await source.history(node))];
+      return digested([node.verb, ...given, ...outside]);
     }
     case 'name':
       // A turn later: names that need names in a long chain would exhaust the stack.

@@ -31,8 +31,8 @@ export function pinned(files: Files): PinnedFiles {
   async function ahead(wanted: readonly WantedRecording[], watch: Watch): Promise<void> {
     if (files.read === undefined) return;
     const unseen = wanted.filter(({ path }) => !known.has(path));
-    const told = await Promise.all(unseen.map(({ path }) => knownOf(files, path)));
-    for (const [i, identity] of told.entries())
+    const identities = await Promise.all(unseen.map(({ path }) => knownOf(files, path)));
+    for (const [i, identity] of identities.entries())
       if (identity !== undefined) void pin(unseen[i].path, Promise.resolve(identity));
     const fresh = [...new Map(unseen.map((one) => [one.path, one])).values()].filter(({ path }) => !known.has(path));
     for (const [i, reading] of files.read(fresh, watch).entries()) {

@@ -16,15 +16,15 @@ export function show(result: StatementResult, display: Display = {}): Output | u
   const { value, error, warnings, shown, name } = result;
   const withholding = new Set(value?.kind === 'comparison' ? withholdingCodes(value) : []);
   const failed: Message[] = error === undefined ? [] : [failure(error)];
-  const told = (some: readonly Warning[]): Message[] => [
+  const messagesOf = (some: readonly Warning[]): Message[] => [
     ...failed,
     ...some.map(({ code, message }) => ({
       ...({ severity: 'warning', code, message } as const),
       ...(withholding.has(code) ? { withholds: true } : {}),
     })),
   ];
-  const messages = told(warnings);
-  const lines = told(inFewLines(warnings));
+  const messages = messagesOf(warnings);
+  const lines = messagesOf(inFewLines(warnings));
   if (error === undefined && shown && value !== undefined) {
     const output = present(displayed(value, result, display), name, messages, display);
     return lines.length === messages.length ? output : { ...output, text: outputText(name, output.parts, lines) };

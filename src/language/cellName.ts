@@ -18,8 +18,8 @@ interface Cells {
 export function cellNameOf({ cells, numbers }: Cells, cell: number): CellName {
   const [first] = cells[cell].text.split(/\r\n|\r|\n/, 1);
   const remark = /^\s*#+\s*(\S.*)$/.exec(first)?.[1].trim() ?? '';
-  const told = remark.length <= longest ? remark : `${remark.slice(0, longest - 1).trimEnd()}…`;
-  return { number: numbers[cell], remark: told };
+  const shortened = remark.length <= longest ? remark : `${remark.slice(0, longest - 1).trimEnd()}…`;
+  return { number: numbers[cell], remark: shortened };
 }
 
 /** A cell for a reader, as in a message: `cell 7, Foam on bricks`. */

@@ -66,14 +66,14 @@ export function makeRecord(run: RunDocument, tool: string): NotebookRecord {
   return { record: 1, tool, notebook: run.notebook, sources, results: Object.fromEntries(results) };
 }
 
-function flatten(value: unknown, where: string, into: Map<string, Scalar>, told: readonly string[] = []): void {
+function flatten(value: unknown, where: string, into: Map<string, Scalar>, inName: readonly string[] = []): void {
   if (Array.isArray(value)) {
     const names = rowNames(value);
     // What stands in the row's name need not stand below it once more.
     value.forEach((item, at) => flatten(item, `${where}[${names[at]}]`, into, labels));
   } else if (typeof value === 'object' && value !== null) {
     for (const [key, item] of Object.entries(value)) {
-      const left = typeof item === 'string' && (sentences.has(key) || told.includes(key));
+      const left = typeof item === 'string' && (sentences.has(key) || inName.includes(key));
       if (!left && item !== undefined) flatten(item, `${where}.${key}`, into);
     }
   } else if (typeof value === 'number') into.set(where, roundTo6(value));

@@ -156,13 +156,13 @@ function emptyFigure(part: ChartPart): {
 } {
   const picture = element('div', 'washboard-picture');
   picture.style.minHeight = `${part.height}px`;
-  const told = element('p', '');
-  const words = element('details', 'washboard-words', element('summary', '', 'The chart in words'), told);
+  const wordsText = element('p', '');
+  const words = element('details', 'washboard-words', element('summary', '', 'The chart in words'), wordsText);
   const caption = element('figcaption', 'washboard-title');
   const say = (next: ChartPart): void => {
     const { title, subtitle, description } = next;
     picture.querySelector(`.${drawingClass}`)?.setAttribute('aria-label', nameOf(next));
-    told.textContent = description;
+    wordsText.textContent = description;
     caption.replaceChildren(
       element('strong', '', title),
       ...(subtitle === '' ? [] : [element('span', 'washboard-subtitle', subtitle)]),

@@ -25,10 +25,10 @@ export async function activate(context: RendererContext<unknown>): Promise<void>
   let differing: Differing = new Map();
   markdown.extendMarkdownIt((extended) => putMarks(extended, (key, mark) => fill(mark, differing.get(key))));
   const answered = asked(() => context.postMessage?.({ type: 'ready' }));
-  context.onDidReceiveMessage?.((told: Told) => {
+  context.onDidReceiveMessage?.((message: Told) => {
     answered();
-    if (told.type !== 'numbers' || told.differing === undefined) return;
-    differing = new Map(told.differing.map(([key, now, message]) => [key, { now, message }]));
+    if (message.type !== 'numbers' || message.differing === undefined) return;
+    differing = new Map(message.differing.map(([key, now, why]) => [key, { now, message: why }]));
     for (const mark of marksIn(document)) fill(mark, differing.get(mark.dataset['key'] ?? ''));
   });
 }

@@ -13,10 +13,10 @@ const toldKinds = new Set(['comparison', 'verdict']);
  */
 export function answerPieces({ pieces, file }: ReportedNotebook, methods: string): readonly Piece[] {
   const outputs = pieces.flatMap((piece) => (piece.kind === 'cell' ? piece.outputs : []));
-  const told = outputs.filter(({ kind }) => toldKinds.has(kind));
-  const verdicts = told.filter(({ kind }) => kind === 'verdict');
-  const answers = [...verdicts, ...told.filter(({ kind }) => kind !== 'verdict')];
-  const chart = told.flatMap(({ parts }) => parts.filter(({ type }) => type === 'chart')).slice(0, 1);
+  const answering = outputs.filter(({ kind }) => toldKinds.has(kind));
+  const verdicts = answering.filter(({ kind }) => kind === 'verdict');
+  const answers = [...verdicts, ...answering.filter(({ kind }) => kind !== 'verdict')];
+  const chart = answering.flatMap(({ parts }) => parts.filter(({ type }) => type === 'chart')).slice(0, 1);
   // Of a comparison that a name is given to and that is not shown, nothing stands there but its warnings.
   const limits = eachOnce(
     outputs.flatMap(({ kind, messages }) =>
@@ -29,10 +29,10 @@ export function answerPieces({ pieces, file }: ReportedNotebook, methods: string
   const head: Piece = { kind: 'prose', text: opening(pieces, file, questionsIn(outputs)) };
   return [
     head,
-    section('Answer', told.length === 0 ? [shown([{ type: 'text', text: nothingCompared }])] : answered(answers)),
+    section('Answer', answering.length === 0 ? [shown([{ type: 'text', text: nothingCompared }])] : answered(answers)),
     ...(chart.length === 0 ? [] : [section('Chart', [shown(chart)])]),
     section('Methods', [shown([{ type: 'text', text: methods }])]),
-    ...(told.length === 0 ? [] : [section('Limits', [shown([{ type: 'text', text: reach }, ...fittings], limits)])]),
+    ...(answering.length === 0 ? [] : [section('Limits', [shown([{ type: 'text', text: reach }, ...fittings], limits)])]),
   ].flat();
 }
 

@@ -112,8 +112,8 @@ async function outputMarkup(output: Output): Promise<Markup> {
     for (const part of parts) all.push(await partMarkup(part));
     return all;
   };
-  const told = (messages: readonly Message[]): Markup[] => grouped(messages).map(message);
-  return html`<div class="output">${told(above)}${await drawn(answer)}${told(below)}${await drawn(rest)}</div>
+  const messagesMarkup = (messages: readonly Message[]): Markup[] => grouped(messages).map(message);
+  return html`<div class="output">${messagesMarkup(above)}${await drawn(answer)}${messagesMarkup(below)}${await drawn(rest)}</div>
 `;
 }
 

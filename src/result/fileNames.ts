@@ -12,6 +12,9 @@ export const endingOf = (path: string): string => endings.exec(fileOf(path))?.[0
 /** A file's name without folder and endings, by which its run is called. */
 export const bareName = (path: string): string => fileOf(path).replace(endings, '');
 
+/** Whether a file's name is that of a notebook. */
+export const isNotebookName = (path: string): boolean => path.toLowerCase().endsWith('.washboard.md');
+
 /** The path of a notebook, without its ending, beside which its products stand. */
 export const notebookStem = (notebook: string): string => notebook.replace(/(\.washboard)?\.md$/, '');
 

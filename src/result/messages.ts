@@ -37,14 +37,14 @@ export function messages<Facts extends object>(
   };
   return {
     tell,
-    toldAgain: (told, change) => {
-      const code = told.code as keyof Facts & string;
+    toldAgain: (message, change) => {
+      const code = message.code as keyof Facts & string;
       if (!Object.hasOwn(sentences, code)) return undefined;
-      return { ...told, ...tell(code, { ...told.facts, ...change } as Facts[keyof Facts & string] & object) };
+      return { ...message, ...tell(code, { ...message.facts, ...change } as Facts[keyof Facts & string] & object) };
     },
-    tellOf: (of, told) => {
-      const [code, facts] = [told.code, told.facts] as [keyof Facts, Facts[keyof Facts]];
-      return { ...told, facts: { ...told.facts, of }, message: sentence(code, facts, `${of}: `) };
+    tellOf: (of, message) => {
+      const [code, facts] = [message.code, message.facts] as [keyof Facts, Facts[keyof Facts]];
+      return { ...message, facts: { ...message.facts, of }, message: sentence(code, facts, `${of}: `) };
     },
     refuse: (code, facts, at) => {
       const failure: Failure = at === undefined ? tell(code, facts) : { ...tell(code, facts), at };

@@ -11,8 +11,8 @@ export function listed(
   most = mostNames,
   written = (name: string): string => name,
 ): string {
-  const told = names.slice(0, names.length > most ? most - 1 : undefined).map(written);
-  const shown = told.length < names.length ? [...told, `${names.length - told.length} more`] : told;
+  const first = names.slice(0, names.length > most ? most - 1 : undefined).map(written);
+  const shown = first.length < names.length ? [...first, `${names.length - first.length} more`] : first;
   return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} ${last} ${shown[shown.length - 1]}`;
 }
 

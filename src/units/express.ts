@@ -31,8 +31,9 @@ function angleBetween(from: Dimension, to: Dimension): number | undefined {
   if (!sameDimension(withoutAngle(from), withoutAngle(to))) return undefined;
   const more = to.angle - from.angle;
   // One side has to be free of angles, and of a rate there is one radian for each turn.
-  const told = more === 0 || ((from.angle === 0 || to.angle === 0) && (!isRate(from) || Math.abs(more) === -from.time));
-  return told ? more : undefined;
+  const isClear =
+    more === 0 || ((from.angle === 0 || to.angle === 0) && (!isRate(from) || Math.abs(more) === -from.time));
+  return isClear ? more : undefined;
 }
 
 /** Of 1/s and its powers, where a radian counts. */

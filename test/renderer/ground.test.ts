@@ -8,7 +8,7 @@ import { present } from '../../src/charts/present.ts';
 import type { Value } from '../../src/values/value.ts';
 import { everyValue, plotOf } from '../charts/everyValue.ts';
 import { foamSpectrum, gelSpectrum } from '../charts/madeUp.ts';
-import { light, openRendererPage, type RendererPage } from './page.ts';
+import { light, pageOfTests } from './page.ts';
 
 const statement: StatementAt = { cell: 3, line: 2, text: 'plot S' };
 const makings: readonly Making[] = [
@@ -22,12 +22,7 @@ const spectra = plotOf([foamSpectrum, gelSpectrum]);
 const traces = plotOf([everyValue.runs]);
 
 describe('the ground of a chart', () => {
-  let host: RendererPage;
-  before(async () => {
-    host = await openRendererPage();
-    await host.setTheme('vscode-light', light);
-  });
-  after(() => host.close());
+  const host = pageOfTests(light);
   beforeEach(async () => {
     await host.dispose();
     await host.page.evaluate(() => document.body.replaceChildren());

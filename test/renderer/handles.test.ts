@@ -5,7 +5,7 @@ import type { Output } from '../../src/charts/output.ts';
 import { present } from '../../src/charts/present.ts';
 import { everyValue, plotOf } from '../charts/everyValue.ts';
 import { foamSpectrum } from '../charts/madeUp.ts';
-import { dark, handlesBundle, openRendererPage, type RendererPage } from './page.ts';
+import { handlesBundle, pageOfTests } from './page.ts';
 
 const end = (word: string, at: number, text: string, unit: string, factor: number, rest = {}): HandleEnd => ({
   word,
@@ -53,12 +53,7 @@ const traces = { ...present(plotOf([everyValue.runs]), undefined, []), handles: 
 const spectra = { ...present(plotOf([foamSpectrum]), undefined, []), handles: [band] };
 
 describe('handles over charts', () => {
-  let host: RendererPage;
-  before(async () => {
-    host = await openRendererPage();
-    await host.setTheme('vscode-dark', dark);
-  });
-  after(() => host.close());
+  const host = pageOfTests();
   beforeEach(async () => {
     await host.dispose();
     await host.page.evaluate(() => document.body.replaceChildren());

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import type { Output } from '../../src/charts/output.ts';
-import { dark, openRendererPage, type RendererPage } from './page.ts';
+import { pageOfTests } from './page.ts';
 
 const failed: Output = {
   version: 1,
@@ -21,12 +21,7 @@ const failed: Output = {
 };
 
 describe('the links of messages', () => {
-  let host: RendererPage;
-  before(async () => {
-    host = await openRendererPage();
-    await host.setTheme('vscode-dark', dark);
-  });
-  after(() => host.close());
+  const host = pageOfTests();
 
   it('ask the editor for the page about a message and for the text that it is about, by mouse and keys', async () => {
     await host.render('one', failed);

@@ -72,14 +72,29 @@ function bundled(entry: string): Promise<string> {
   }).then(({ outputFiles }) => outputFiles[0].text);
 }
 
-export async function openRendererPage(width = 820): Promise<RendererPage> {
+/**
+ * The page of a block of tests, opened before its first one and closed behind its last; nothing may be asked of it earlier.
+ *
+ * @param colours of a dark theme or a light one
+ */
+export function pageOfTests(colours: typeof dark | typeof light = dark): RendererPage {
+  const host = {} as RendererPage;
+  before(async () => {
+    Object.assign(host, await openRendererPage());
+    await host.setTheme(colours === light ? 'vscode-light' : 'vscode-dark', colours);
+  });
+  after(() => host.close());
+  return host;
+}
+
+async function openRendererPage(): Promise<RendererPage> {
   const scripts: Readonly<Record<string, string>> = {
     '/renderer.js': await rendererBundle(),
     '/handles.js': await handlesBundle(),
     '/host.js': host,
   };
   const browser: Browser = await chromium.launch({ executablePath: ensureChromium(), args: chromiumArgs });
-  const page = await browser.newPage({ viewport: { width, height: 900 } });
+  const page = await browser.newPage({ viewport: { width: 820, height: 900 } });
   const complaints: string[] = [];
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());

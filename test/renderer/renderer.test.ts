@@ -4,17 +4,12 @@ import { present } from '../../src/charts/present.ts';
 import { themes } from '../../src/charts/theme.ts';
 import { everyValue, plotOf } from '../charts/everyValue.ts';
 import { foamSpectrum, gelSpectrum, madeBands } from '../charts/madeUp.ts';
-import { dark, light, openRendererPage, rendererBundle, type RendererPage } from './page.ts';
+import { dark, light, pageOfTests, rendererBundle } from './page.ts';
 
 const overlay = present(plotOf([foamSpectrum, gelSpectrum, madeBands(foamSpectrum)]), undefined, []);
 
 describe('the renderer in a page with a strict content policy', () => {
-  let host: RendererPage;
-  before(async () => {
-    host = await openRendererPage();
-    await host.setTheme('vscode-dark', dark);
-  });
-  after(() => host.close());
+  const host = pageOfTests();
   afterEach(() => host.dispose());
 
   it('draws every kind of value without a complaint of the browser', async () => {

@@ -2,18 +2,13 @@ import { strict as assert } from 'node:assert';
 import type { Locator } from 'playwright-core';
 import { present } from '../../src/charts/present.ts';
 import { everyValue } from '../charts/everyValue.ts';
-import { dark, openRendererPage, type RendererPage } from './page.ts';
+import { pageOfTests } from './page.ts';
 
 const levels = present(everyValue.levels, 'L', []);
 const why = 'Out of date: trim of cell "Foam" changed.';
 
 describe('outputs out of date', () => {
-  let host: RendererPage;
-  before(async () => {
-    host = await openRendererPage();
-    await host.setTheme('vscode-dark', dark);
-  });
-  after(() => host.close());
+  const host = pageOfTests();
   afterEach(() => host.dispose());
 
   const root = (id: string): Locator => host.page.locator(`#${id} > .washboard-output`);

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import type { Output } from '../../src/charts/output.ts';
-import { dark, openRendererPage, type RendererPage } from './page.ts';
+import { pageOfTests } from './page.ts';
 
 const tableOf = (rows: number): Output => ({
   version: 1,
@@ -22,12 +22,7 @@ const tableOf = (rows: number): Output => ({
 });
 
 describe('tables of thousands of rows', () => {
-  let host: RendererPage;
-  before(async () => {
-    host = await openRendererPage();
-    await host.setTheme('vscode-dark', dark);
-  });
-  after(() => host.close());
+  const host = pageOfTests();
 
   const rows = (): Promise<string[]> => host.page.locator('#many tbody th').allTextContents();
   const button = () => host.page.locator('#many .washboard-scroll button');

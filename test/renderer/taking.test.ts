@@ -3,19 +3,14 @@ import type { Locator } from 'playwright-core';
 import { present } from '../../src/charts/present.ts';
 import { everyValue, plotOf } from '../charts/everyValue.ts';
 import { foamSpectrum } from '../charts/madeUp.ts';
-import { dark, openRendererPage, type RendererPage } from './page.ts';
+import { pageOfTests } from './page.ts';
 
 const chart = present(plotOf([foamSpectrum]), 'S', []);
 const levels = present(everyValue.levels, 'L', []);
 
 describe('the menus of charts and tables', () => {
-  let host: RendererPage;
-  before(async () => {
-    host = await openRendererPage();
-    await host.setTheme('vscode-dark', dark);
-    await host.page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
-  });
-  after(() => host.close());
+  const host = pageOfTests();
+  before(() => host.page.context().grantPermissions(['clipboard-read', 'clipboard-write']));
   beforeEach(async () => {
     await host.dispose();
     await host.asked();

@@ -1,5 +1,13 @@
 import { strict as assert } from 'node:assert';
-import { bareName, endingOf, fileOf, isRecordName, notebookStem, recordPath } from '../../src/result/fileNames.ts';
+import {
+  bareName,
+  endingOf,
+  fileOf,
+  isNotebookName,
+  isRecordName,
+  notebookStem,
+  recordPath,
+} from '../../src/result/fileNames.ts';
 
 describe('names of files', () => {
   it('are the last part of a path, with an ending of one word or two', () => {
@@ -19,6 +27,10 @@ describe('names of files', () => {
     assert.deepEqual(['sub/ride.washboard.md', 'ride.md'].map(notebookStem), ['sub/ride', 'ride']);
     assert.equal(recordPath('sub/ride.washboard.md'), 'sub/ride.record.json');
     assert.equal(recordPath('ride.md'), 'ride.record.json');
+    assert.deepEqual(
+      ['a/ride.washboard.md', 'RIDE.Washboard.MD', 'ride.md', 'ride.washboard.md.bak'].map(isNotebookName),
+      [true, true, false, false],
+    );
     assert.deepEqual(['a/ride.RECORD.json', 'ride.record.json.bak', 'record.json'].map(isRecordName), [
       true,
       false,

@@ -46,8 +46,8 @@ export function weighted(runs: RunsValue, names: readonly WeightingName[], watch
     watch.progress(done.length / runs.runs.length, `weighting ${whole.label}`);
     const refusal = whyNoWeighting(whole, names);
     if (refusal !== undefined) return refusal;
-    const { run, warnings: told } = weightable(whole, names, 'weight');
-    warnings.push(...told);
+    const { run, warnings: more } = weightable(whole, names, 'weight');
+    warnings.push(...more);
     const signals = signalsOf(run);
     const own = signals.map((_, s) => (names.length === 1 ? names[0] : names[s]));
     const step = `frequency-weighted ${names.map(capitalised).join(', ')}`;

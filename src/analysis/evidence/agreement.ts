@@ -35,7 +35,7 @@ export function agreementOf(a: NamedQuantity, b: NamedQuantity, confidence: numb
   const df = effectiveDf(parts);
   const expanded = factor * uncertainty;
   const agrees = Math.abs(quantity.value) <= expanded;
-  const told = {
+  const facts = {
     a: { name: a.name, ...a.value },
     b: { name: b.name, ...b.value },
     difference: { quantity, parts },
@@ -49,7 +49,7 @@ export function agreementOf(a: NamedQuantity, b: NamedQuantity, confidence: numb
     b: sideOf(b),
     difference: quantity.value,
     ...{ uncertainty, df, confidence, factor },
-    sentence: tell(agrees ? 'result.agrees' : 'result.disagrees', told).message,
+    sentence: tell(agrees ? 'result.agrees' : 'result.disagrees', facts).message,
   });
 }
 

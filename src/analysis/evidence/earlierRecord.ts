@@ -44,14 +44,14 @@ export function recordedRows(record: RecordOfStudy, asked: readonly string[]): R
   const wanted = all.length === 0 ? names : [...new Set(all.flatMap((of) => names.filter((one) => isBelow(one, of))))];
   const changes: EarlierRow[] = [];
   const figures: EarlierRow[] = [];
-  const told = new Set<string>();
+  const taken = new Set<string>();
   for (const name of wanted) {
     const result = resultOf(name);
     const row = compared.includes(result) ? rowName.exec(name)?.[1] : undefined;
     const isAsked = row !== undefined && (asked.length === 0 || asked.some((one) => isBelow(row, one)));
     if (row !== undefined && isAsked) {
-      if (told.has(row)) continue;
-      told.add(row);
+      if (taken.has(row)) continue;
+      taken.add(row);
       const change = changeOf(record, result, row);
       if (!change.ok) return change;
       changes.push({ study: record.study, result, name: row, change: change.value });

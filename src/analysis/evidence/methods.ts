@@ -90,11 +90,11 @@ export function methodsOf(values: readonly Value[]): MethodsValue {
     ]),
     ['software', softwareText(version)],
   ];
-  return { kind: 'methods', parts: told(said), runs };
+  return { kind: 'methods', parts: partsOf(said), runs };
 }
 
 /** What is empty is not said, and what is the same is said once. */
-const told = (said: readonly (readonly [string, string])[]): MethodsPart[] =>
+const partsOf = (said: readonly (readonly [string, string])[]): MethodsPart[] =>
   said
     .filter(([, text], index) => text !== '' && said.findIndex(([, other]) => other === text) === index)
     .map(([about, text]) => ({ about, text }));

@@ -107,16 +107,16 @@ function rowOf(
   const [baseline, condition] = (['baseline', 'condition'] as const).map((side) =>
     [...new Set(set.map((one) => one[side]))].join(' / '),
   );
-  const told = { ...percents(estimate, interval), ...{ baseline, condition, channel, outcome, family } };
+  const shared = { ...percents(estimate, interval), ...{ baseline, condition, channel, outcome, family } };
   const studies = set.map((one): PooledStudy & { readonly runs: StudyChange['runs'] } => ({
     ...{ name: one.study, runs: one.runs },
     ...{ changePercent: one.changePercent, lowPercent: one.lowPercent, highPercent: one.highPercent },
     standardError: one.estimate?.standardError ?? NaN,
     df: one.estimate?.df ?? NaN,
   }));
-  const facts = { ...told, metric, band: isOfSignal(metricCode) ? undefined : band, confidence, studies };
+  const facts = { ...shared, metric, band: isOfSignal(metricCode) ? undefined : band, confidence, studies };
   return {
-    ...told,
+    ...shared,
     band,
     primary,
     changeDb: decibelsPerNeper * estimate.difference,

@@ -30,7 +30,7 @@ export interface AgreementFacts {
   'result.disagrees': ToldAgreement;
 }
 
-const told = ({ name, quantity, parts }: ToldQuantity): string =>
+const quantityWords = ({ name, quantity, parts }: ToldQuantity): string =>
   `${name}, ${quantityText({ quantity, ...(parts === undefined ? {} : { parts }) })}${parts === undefined ? ' exactly' : ''}`;
 
 function interval({ difference: { quantity }, expanded, confidence, factor, df }: ToldAgreement): string {
@@ -51,7 +51,7 @@ export const { tell, refuse } = messages<AgreementFacts>({
   'agrees.unknown': ({ name }) =>
     `The uncertainty of ${name} is not known, since its runs, or the order in which they were made, allow no inference: whether it agrees can't be said.`,
   'result.agrees': (facts) =>
-    `${told(facts.a)}, and ${told(facts.b)}, agree: ${apart(facts)}, and its interval ${interval(facts)} holds 0; the degree of equivalence |d|/U is ${degree(facts)}. Differences of less than ${quantityText({ quantity: facts.expanded }, 2)} can't be seen by these.`,
+    `${quantityWords(facts.a)}, and ${quantityWords(facts.b)}, agree: ${apart(facts)}, and its interval ${interval(facts)} holds 0; the degree of equivalence |d|/U is ${degree(facts)}. Differences of less than ${quantityText({ quantity: facts.expanded }, 2)} can't be seen by these.`,
   'result.disagrees': (facts) =>
-    `${told(facts.a)}, and ${told(facts.b)}, do not agree: ${apart(facts)}, and its interval ${interval(facts)} leaves 0 out; the degree of equivalence |d|/U is ${degree(facts)}.`,
+    `${quantityWords(facts.a)}, and ${quantityWords(facts.b)}, do not agree: ${apart(facts)}, and its interval ${interval(facts)} leaves 0 out; the degree of equivalence |d|/U is ${degree(facts)}.`,
 });

@@ -68,8 +68,8 @@ export interface LoggersFacts {
 function reading({ percent, low, high }: ToldReading): string {
   if (low === undefined || high === undefined) return sizeOf(percent);
   if (low <= 0 && high >= 0) return `the same within ${plain(Math.max(-low, high), 2)} %`;
-  const told = interval(percent, low, high);
-  return `${interval(Math.abs(percent), low, high).value.replace(/^−/, '')} % ${percent < 0 ? 'lower' : 'higher'}, ${signed(told.low)} to ${signed(told.high)} %,`;
+  const rounded = interval(percent, low, high);
+  return `${interval(Math.abs(percent), low, high).value.replace(/^−/, '')} % ${percent < 0 ? 'lower' : 'higher'}, ${signed(rounded.low)} to ${signed(rounded.high)} %,`;
 }
 
 const sizeOf = (percent: number): string => `${plain(Math.abs(percent), 2)} % ${percent < 0 ? 'lower' : 'higher'}`;

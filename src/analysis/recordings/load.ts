@@ -169,8 +169,8 @@ function runIn(
   const sensor = sensorNamed(facts, reading.sensors);
   const named = sensor === undefined ? run.value : { ...run.value, sensor };
   if (named.long !== undefined && calibration !== undefined) return refuse('load.long', { run: label }, 'calibration');
-  const told = calibration === undefined ? stated(named, sensitivity) : withCalibration(named, calibration);
-  return told.ok && facts !== undefined ? success({ ...told.value, sheet: facts }) : told;
+  const scaled = calibration === undefined ? stated(named, sensitivity) : withCalibration(named, calibration);
+  return scaled.ok && facts !== undefined ? success({ ...scaled.value, sheet: facts }) : scaled;
 }
 
 const stated = (run: Run, sensitivity: number | undefined): Result<Run> =>

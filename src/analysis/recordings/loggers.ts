@@ -166,11 +166,11 @@ function sentenceOf(
       low: low && 100 * (low - 1),
       high: high && 100 * (high - 1),
     }));
-  const told = fastError !== undefined && df > 0;
+  const isRateKnown = fastError !== undefined && df > 0;
   const clock = {
     late,
-    fast: told ? 1e6 * fast : undefined,
-    within: told ? 1e6 * fastError * studentTInterval(confidence, df) : undefined,
+    fast: isRateKnown ? 1e6 * fast : undefined,
+    within: isRateKnown ? 1e6 * fastError * studentTInterval(confidence, df) : undefined,
   };
   return tell('result.loggers', { a, b, readings, clock, confidence }).message;
 }

@@ -53,9 +53,9 @@ function foundParts(value: ComparisonValue): TextPart[] {
   const primary = rows.filter((row) => row.primary === true);
   const others = rows.filter((row) => row.primary !== true);
   if (rows.length <= bandsTold) {
-    const told: TextPart = { type: 'text', text: said(others) };
+    const othersPart: TextPart = { type: 'text', text: said(others) };
     if (rows.length === 1) return [{ type: 'text', style: 'lead', text: said(rows) }];
-    return primary.length === 0 ? [told] : [{ type: 'text', style: 'lead', text: said(primary) }, told];
+    return primary.length === 0 ? [othersPart] : [{ type: 'text', style: 'lead', text: said(primary) }, othersPart];
   }
   const counts = outcomes.map(
     ({ outcome }) => [outcome, others.filter((row) => row.outcome === outcome).length] as const,
@@ -69,10 +69,10 @@ function foundParts(value: ComparisonValue): TextPart[] {
 
 /** Whether changes differ between strata, one sentence a change; of many on demand. */
 function interactionParts({ rows }: ComparisonValue): TextPart[] {
-  const told = rows.flatMap(({ interaction }) => interaction?.sentence ?? []);
-  if (told.length === 0) return [];
-  const folded = told.length > bandsTold ? { folded: interactionTitle } : {};
-  return [{ type: 'text', ...folded, text: told.join('\n') }];
+  const sentences = rows.flatMap(({ interaction }) => interaction?.sentence ?? []);
+  if (sentences.length === 0) return [];
+  const folded = sentences.length > bandsTold ? { folded: interactionTitle } : {};
+  return [{ type: 'text', ...folded, text: sentences.join('\n') }];
 }
 
 /** The row whose runs are shown one by one: the primary band, else the one that holds most of A's vibration. */

@@ -130,8 +130,8 @@ export const forestAxis = (rows: readonly ForestRow[]): string =>
   isOne(rows, 'metric') ? `Change of ${rows[0].metric} (%)` : 'Change (%)';
 
 export function forestDescription(rows: readonly ForestRow[]): string {
-  const told = rows.map((row) => `${forestPlace(row, rows)}, ${row.study}: ${forestText(row)}.`);
-  return `Changes of ${listed(studyNames(rows))}. ${told.join(' ')}`;
+  const changes = rows.map((row) => `${forestPlace(row, rows)}, ${row.study}: ${forestText(row)}.`);
+  return `Changes of ${listed(studyNames(rows))}. ${changes.join(' ')}`;
 }
 
 /** Over the column of intervals. */

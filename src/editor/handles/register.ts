@@ -21,7 +21,7 @@ export function registerHandles(
           update: (notebook, first) => controller.update(notebook, first),
           cellsBehind,
           textsBehind,
-          tell: (told, to) => void messaging.postMessage(told, to),
+          tell: (message, to) => void messaging.postMessage(message, to),
         }),
     );
     await (await moves).receive(message as HandleAsked, editor);

@@ -128,9 +128,9 @@ function completed(facts: NotebookFacts, notebook: CheckedNotebook, before: Answ
   if (facts.complete || before === undefined) return facts;
   const names = Object.entries(before.facts.names).filter(([name]) => standsUnchanged(name, before.notebook, notebook));
   const sameCell = (cell: number): boolean => before.notebook.cells[cell]?.text === notebook.cells[cell]?.text;
-  const told = new Set(facts.failures.map(({ cell, place }) => `${cell} ${place.from}`));
+  const failedNow = new Set(facts.failures.map(({ cell, place }) => `${cell} ${place.from}`));
   const failures = before.facts.failures.filter(
-    ({ cell, place }) => sameCell(cell) && !told.has(`${cell} ${place.from}`),
+    ({ cell, place }) => sameCell(cell) && !failedNow.has(`${cell} ${place.from}`),
   );
   return {
     ...facts,

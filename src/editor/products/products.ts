@@ -153,14 +153,14 @@ export async function runOn(
 async function reveal(folder: vscode.Uri, printed: string): Promise<void> {
   const count = printed.trim().split('\n').length;
   const show = vscode.l10n.t('Show in Folder');
-  const told = sentence('files.written', { count, folder: folder.fsPath });
-  if ((await vscode.window.showInformationMessage(told, show)) === show)
+  const message = sentence('files.written', { count, folder: folder.fsPath });
+  if ((await vscode.window.showInformationMessage(message, show)) === show)
     await vscode.commands.executeCommand('revealFileInOS', folder);
 }
 
 /** What it complained of, in its own words; what failed in a cell is in the product too. */
 async function warn({ code, complaints }: CommandEnd, log: vscode.LogOutputChannel, notebook: string): Promise<void> {
   const show = vscode.l10n.t('Show Log');
-  const told = code === 1 ? sentence('statements.failed', { notebook }) : complaints.trim();
-  if ((await vscode.window.showWarningMessage(told, show)) === show) log.show(true);
+  const message = code === 1 ? sentence('statements.failed', { notebook }) : complaints.trim();
+  if ((await vscode.window.showWarningMessage(message, show)) === show) log.show(true);
 }

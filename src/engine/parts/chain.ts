@@ -194,8 +194,8 @@ export async function listing(
       recordings.filter(isWorkedOn).map(({ wanted }) => wanted),
       watch,
     );
-  const told = [...evaluator.warnings, ...before];
-  const empty: Base = { node, recordings: [], lost, isOwn, before: told, after };
+  const warnings = [...evaluator.warnings, ...before];
+  const empty: Base = { node, recordings: [], lost, isOwn, before: warnings, after };
   const chain: Chain = { base: empty, steps: [], set, computed: evaluator.computed };
   const sources = recordings.map(async (one): Promise<Source> => {
     if (!isWorkedOn(one)) return { key: undefined, bytes: 0 };

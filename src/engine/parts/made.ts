@@ -51,11 +51,11 @@ function whyNoSet(
  */
 function toldBy({ base, steps }: Chain, { parts }: Made, levels: number): Warning[] {
   const each = (level: number): Told[] => parts.flatMap((part) => (part === undefined ? [] : [part.told[level]]));
-  const told = (level: number): Warning[] => {
+  const warningsAt = (level: number): Warning[] => {
     const own = each(level);
     return [...joinedWarnings(own.flatMap(({ warnings }) => warnings)), ...own.flatMap(({ faults }) => faults)];
   };
-  let warnings: readonly Warning[] = base.isOwn && levels > 0 ? [...base.before, ...told(0), ...base.after] : [];
+  let warnings: readonly Warning[] = base.isOwn && levels > 0 ? [...base.before, ...warningsAt(0), ...base.after] : [];
   for (const [at, step] of steps.entries()) {
     const level = at + 1;
     if (level > levels) break;
@@ -63,7 +63,7 @@ function toldBy({ base, steps }: Chain, { parts }: Made, levels: number): Warnin
     if (step.isOwn) warnings = [...warnings, ...step.warnings];
     if (level === levels) break;
     const leftOut = each(level).flatMap((one) => one.leftOut ?? []);
-    warnings = [...withoutLeftOut(warnings, leftOut), ...(step.isOwn ? told(level) : [])];
+    warnings = [...withoutLeftOut(warnings, leftOut), ...(step.isOwn ? warningsAt(level) : [])];
   }
   return [...warnings];
 }

@@ -41,7 +41,7 @@ export const sameLine: SetCheck = (runs, question = {}) => {
   return largestEach(lines, length)
     .filter(({ frequency }) => speedsOf(runs, frequency, length) === 'differ' || isOfMains(frequency, length))
     .slice(0, settings.line.most)
-    .map((line) => told(line, runs, length, question));
+    .map((line) => lineFinding(line, runs, length, question));
 };
 
 /** s; as long as wanted, or as leaves each run its segments; undefined where they would be too short to tell a line. */
@@ -168,7 +168,7 @@ function isOfMains(frequency: number, seconds: number): boolean {
   return [50, 60].some((mains) => off(mains) < 0.25 / seconds + 0.001 * frequency);
 }
 
-function told(line: Line, runs: readonly NamedRun[], seconds: number, { low, high }: Question): SetFinding {
+function lineFinding(line: Line, runs: readonly NamedRun[], seconds: number, { low, high }: Question): SetFinding {
   const speeds = speedsOf(runs, line.frequency, seconds);
   const facts = { run: runs[0].label, ...line, runs: runs.length, speeds, low, high };
   return { run: 0, finding: finding('set-line', 'note', facts, { value: line.share, threshold: 0 }) };

@@ -138,11 +138,11 @@ interface Judgement {
 
 function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): StampClock {
   const { resolution, quantum, held, coarse, bursts, usual, limit } = judgement;
-  const told = findBreaks(t, usual, limit, bursts || coarse, bursts ? shape.forwardHigh : 0);
+  const shown = findBreaks(t, usual, limit, bursts || coarse, bursts ? shape.forwardHigh : 0);
   const rateBetween = (breaks: readonly Break[]): number =>
     rateOf(t, spansOf(t.length, breaks), resolution, quantum, coarse, bursts, held.rows > 0) ?? 1 / usual;
   const hides = !bursts && held.rows === 0 && quantum > settings.slips.from * usual;
-  const breaks = hides ? withSlips(t, told, quantum, rateBetween) : told;
+  const breaks = hides ? withSlips(t, shown, quantum, rateBetween) : shown;
   const spans = spansOf(t.length, breaks);
   const ofSpans = rateBetween(breaks);
   const isPlain = !coarse && !bursts && held.rows === 0;
@@ -263,13 +263,13 @@ function gapLimit(
   if (factsOf(t).mostStep <= limit) return limit;
   let long = 0;
   for (let i = 1; i < t.length; i++) if (t[i] - t[i - 1] > limit) long++;
-  return long > settings.unevenShare * shape.count && long > 20 && !alike(t, limit)
+  return long > settings.unevenShare * shape.count && long > 20 && !areOthersEven(t, limit)
     ? Math.max(limit, settings.unevenGapSteps * usual)
     : limit;
 }
 
 /** Whether steps short of the limit are even, so that the long ones are losses and not part of a spread. */
-function alike(t: Float64Array, limit: number): boolean {
+function areOthersEven(t: Float64Array, limit: number): boolean {
   let sum = 0;
   let squares = 0;
   let count = 0;

@@ -12,7 +12,7 @@ export function clockFindings(
   stated: { readonly rate: number; readonly name: string } | undefined,
   lineOf: Lines,
 ): Finding[] {
-  return told([
+  return present([
     clock.rateFrom === 'option'
       ? rateFinding(stamps.rate, { rate: clock.rate, name: 'the option rate' })
       : stated && rateFinding(stamps.rate, stated),
@@ -27,7 +27,7 @@ export function clockFindings(
 
 /** What a count of the rows shows in place of stamps: gaps, where it began anew, where it stood still. */
 export const countFindings = (clock: Clock, counted: StampClock, lineOf: Lines): Finding[] =>
-  told([gapFinding(clock, counted, lineOf), resetFinding(clock, counted, lineOf), stoppedFinding(counted, lineOf)]);
+  present([gapFinding(clock, counted, lineOf), resetFinding(clock, counted, lineOf), stoppedFinding(counted, lineOf)]);
 
-const told = (findings: readonly (Finding | undefined)[]): Finding[] =>
+const present = (findings: readonly (Finding | undefined)[]): Finding[] =>
   findings.filter((finding) => finding !== undefined);

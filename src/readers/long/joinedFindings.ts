@@ -60,10 +60,10 @@ export class JoinedFindings {
   }
 }
 
-function addTo(told: Finding[], one: Finding, start: number): void {
+function addTo(found: Finding[], one: Finding, start: number): void {
   const spans = one.spans?.map(({ from, to }) => ({ from: from + start, to: to + start }));
-  const at = told.findIndex(({ code, channel }) => code === one.code && channel === one.channel);
-  if (at < 0) told.push(spans === undefined ? one : { ...one, spans });
-  else if (spans !== undefined && (told[at].spans?.length ?? 0) < spansTold)
-    told[at] = { ...told[at], spans: [...(told[at].spans ?? []), ...spans].slice(0, spansTold) };
+  const at = found.findIndex(({ code, channel }) => code === one.code && channel === one.channel);
+  if (at < 0) found.push(spans === undefined ? one : { ...one, spans });
+  else if (spans !== undefined && (found[at].spans?.length ?? 0) < spansTold)
+    found[at] = { ...found[at], spans: [...(found[at].spans ?? []), ...spans].slice(0, spansTold) };
 }

@@ -51,10 +51,10 @@ export class Hair {
     if (plot === undefined) return;
     const { left, top, height } = around(plots);
     const ends = shownIn(plot);
-    const told = (value: number): string => String(Number(value.toPrecision(6)));
-    this.slider.setAttribute('aria-valuemin', told(ends.from));
-    this.slider.setAttribute('aria-valuemax', told(ends.to));
-    this.slider.setAttribute('aria-valuenow', told(place?.at ?? ends.from));
+    const rounded = (value: number): string => String(Number(value.toPrecision(6)));
+    this.slider.setAttribute('aria-valuemin', rounded(ends.from));
+    this.slider.setAttribute('aria-valuemax', rounded(ends.to));
+    this.slider.setAttribute('aria-valuenow', rounded(place?.at ?? ends.from));
     this.slider.setAttribute('aria-valuetext', place?.lines.join('; ') ?? 'not placed');
     Object.assign(this.slider.style, { top: `${top}px`, height: `${height}px`, left: `${left}px` });
     if (place !== undefined) this.#put(plots, plot, place);

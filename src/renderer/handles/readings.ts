@@ -78,13 +78,13 @@ const decimalsOf = (grain: number): number => Math.min(9, Math.max(0, Math.ceil(
 /** What a curve is at a place, with its unit; undefined where it has no value there. */
 export function valueText(curve: Curve, place: number): string | undefined {
   const index = nearest(curve.at, place);
-  const [low, high] = [told(curve, curve.low.at(index)), told(curve, curve.high.at(index))];
+  const [low, high] = [levelText(curve, curve.low.at(index)), levelText(curve, curve.high.at(index))];
   if (low === undefined || high === undefined) return undefined;
   const unit = curve.unit === '' ? '' : ` ${curve.unit}`;
   return low === high ? `${low}${unit}` : `${low} to ${high}${unit}`;
 }
 
-function told({ factor, times = 10, digits = 3 }: Curve, value: number | null | undefined): string | undefined {
+function levelText({ factor, times = 10, digits = 3 }: Curve, value: number | null | undefined): string | undefined {
   if (value === null || value === undefined) return undefined;
   return factor === undefined ? significant(value, digits) : fixed(times * Math.log10(value * factor), 1);
 }

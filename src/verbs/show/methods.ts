@@ -3,7 +3,7 @@ import { kindNames } from '../../values/kinds.ts';
 import { answer, type Verb } from '../verb.ts';
 
 /** Results that are of runs, and what they were made with. */
-const told = kindNames.filter((kind) =>
+const described = kindNames.filter((kind) =>
   [
     ...['runs', 'levels', 'running', 'spectrum', 'bands', 'peaks', 'transfer', 'loggers', 'shock'],
     ...['comparison', 'verdict'],
@@ -22,7 +22,7 @@ export const methods: Verb = {
       {
         name: 'results',
         doc: 'What the paragraph is to account for.',
-        accepts: [{ type: 'value', kinds: told }],
+        accepts: [{ type: 'value', kinds: described }],
         many: true,
       },
     ],
