@@ -59,7 +59,7 @@ export interface Plan {
 /**
  * The tests that can notice a mutant: those of files that run its function, the file that mirrors its own first, then
  * the quickest. A brief file is run whole, as one test may use what another has made once; another only with the tests
- * that run the function themselves.
+ * that run the function themselves, if they are several.
  *
  * @param slow seconds from which a test is too slow to be run
  */
@@ -71,7 +71,9 @@ export function planFor(mutant: Mutant, tests: readonly TestFile[], slow: number
     .filter(({ reaches, cases }) => reaches.has(mutant.file) && cases.some(runs))
     .map(({ test, key, seconds, cases }) => {
       if (seconds <= Math.min(slow, brief)) return { choice: { test }, key, seconds, count: 1 };
-      const some = cases.filter((one) => runs(one) && one.seconds <= slow);
+      const running = cases.filter(runs);
+      // What one test alone runs may make what is kept for all that follow it.
+      const some = (running.length === 1 ? cases : running).filter((one) => one.seconds <= slow);
       const only = some.map(({ title }) => title);
       return { choice: { test, only }, key, seconds: sum(some.map(({ seconds }) => seconds)), count: only.length };
     })

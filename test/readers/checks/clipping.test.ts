@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { clipping } from '../../../src/readers/checks/clipping.ts';
+import { clipping, mayBeClipped } from '../../../src/readers/checks/clipping.ts';
 import type { CheckedRun } from '../../../src/readers/checks/checked.ts';
 import type { Finding } from '../../../src/readers/recording.ts';
 
@@ -200,5 +200,101 @@ describe('clipping', () => {
         const told = found(inSteps(cut, 1000))?.lost ?? 0;
         assert.ok(told > 0.95 * lost && told < 9 * lost, `${told} for ${lost}`);
       }
+  });
+
+  it('is looked for only where more than 0.1 % stand at the ends, or lie in a heap there', () => {
+    // From -1 to 1, with whatever stands at an end or near it, and all else in the middle.
+    const may = (count: number, ...near: number[]): boolean =>
+      mayBeClipped(run(Float64Array.of(...near, ...of(count - near.length, (i) => (i % 7) / 100))).channels[0]);
+    assert.ok(may(1999, -1, 1), '2 of 1999 stand at the ends');
+    assert.ok(!may(2000, -1, 1), '2 of 2000 do');
+    assert.ok(may(2999, -1, 1, 1) && may(2999, -1, -1, 1), '3 of 2999 do, at either end');
+    assert.ok(!may(2999, -1, 1, 1 - 1e-6), 'one near the end stands not at it');
+    // A heap: 20 within 1 % of the range, and five times those in the step inside of it.
+    const heap = (many: number, inside: number): number[] => [
+      ...of(many, (i) => 0.999 - i / 2000),
+      ...of(inside, (i) => 0.979 - i / 2000),
+    ];
+    for (const side of [1, -1]) {
+      const mayHeap = (many: number, inside: number): boolean =>
+        may(5000, ...[-1, 1, ...heap(many, inside)].map((value) => side * value));
+      assert.ok(mayHeap(19, 4), 'a heap of 20 and four beside it');
+      assert.ok(!mayHeap(18, 0), 'none of 19');
+      assert.ok(!mayHeap(19, 5), 'none of 20 with five beside it');
+    }
+    assert.equal(mayBeClipped(run(of(100, () => 3)).channels[0]), false);
+  });
+
+  it('is a fault where more than 0.1 % of the samples are lost, and a warning below', () => {
+    const ride = smooth(12_000, dice(4)).map((value) => Math.round(200 * value) / 1000);
+    const cut = (count: number): Finding | undefined =>
+      found(
+        ride.map((value, i) => (i % 5 === 3 && i < 5 * count ? 3 : value)),
+        3,
+      );
+    assert.deepEqual([cut(12)?.severity, cut(12)?.threshold, cut(12)?.value], ['warning', 0, 0.001]);
+    assert.deepEqual([cut(13)?.severity, cut(13)?.threshold, cut(13)?.value], ['fault', 0.001, 13 / 12_000]);
+  });
+
+  it('counts both sides, in the order of time, and says of the highest where it stands', () => {
+    const ride = smooth(12_000, dice(4)).map((value) => Math.round(200 * value) / 1000);
+    const tops: Readonly<Record<number, number>> = { 900: 3, 901: 3, 4000: -3, 8000: 3 };
+    const cut = found(
+      ride.map((value, i) => tops[i] ?? value),
+      3,
+    );
+    assert.deepEqual(
+      cut?.spans?.map(({ from, to }) => [Math.round(from * rate), Math.round(to * rate)]),
+      [
+        [900, 902],
+        [4000, 4001],
+        [8000, 8001],
+      ],
+    );
+    assert.match(cut?.message ?? '', /4 samples .* at 3 g/);
+  });
+
+  it('takes what lies at a stop with noise on it, for as long as it lies there', () => {
+    const { normal } = dice(9);
+    const ride = smooth(12_000, dice(6)).map((value, i) => {
+      const wanted = 1.2 * value + (i % 1000 > 300 && i % 1000 < 306 ? 9 : 0);
+      return Math.min(wanted, 4) + 0.005 * normal();
+    });
+    const cut = found(ride);
+    const highest = Math.max(...ride);
+    const near = 0.01 * (highest - Math.min(...ride));
+    const there = ride.filter((value) => highest - value < near).length;
+    assert.ok(there >= 60, `${there} lie there`);
+    assert.equal(cut?.value, there / 12_000);
+    assert.equal(
+      cut.spans?.reduce((sum, { from, to }) => sum + Math.round((to - from) * rate), 0),
+      there,
+    );
+    assert.ok((cut.spans?.length ?? 0) < there / 2, `${cut.spans?.length} spans`);
+    // Where it lies for most of the time it is at rest.
+    const resting = of(12_000, (i) => (i % 1000 < 600 ? 0.005 * normal() : -Math.abs(2 * ride[i]) - 0.2));
+    assert.equal(found(resting), undefined);
+  });
+
+  it('puts a parabola over a plateau, whose slope is twice the fall beside it', () => {
+    const ride = of(4000, (i) => Math.round(300 * Math.sin(i / 9)) / 1000);
+    // Of four samples, with falls of 1 and of 2: three to a slope, a height of 3 x 4 / 4 and 8/15 of its square times 4 lost.
+    const top = (at: number, before: number, after: number): [number, number][] => [
+      [at - 1, before],
+      ...[0, 1, 2, 3].map((k): [number, number] => [at + k, 5]),
+      [at + 4, after],
+    ];
+    const tops = new Map([...top(500, 4, 3), ...top(2500, 3, 4)]);
+    const cut = found(
+      ride.map((value, i) => tops.get(i) ?? value),
+      5,
+    );
+    assert.ok(Math.abs((cut?.lost ?? 0) - (2 * (8 / 15) * 9 * 4) / rate) < 1e-12, `${cut?.lost}`);
+    // At the end of the recording there is one fall alone.
+    const last = found(
+      ride.map((value, i) => (i >= 3997 ? 5 : i === 3996 ? 3 : value)),
+      5,
+    );
+    assert.ok(Math.abs((last?.lost ?? 0) - ((8 / 15) * 1.5 ** 2 * 3) / rate) < 1e-12, `${last?.lost}`);
   });
 });

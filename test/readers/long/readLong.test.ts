@@ -5,6 +5,7 @@ import { unwatched } from '../../../src/readers/read.ts';
 import { readChecked } from '../../../src/readers/readChecked.ts';
 import { partsOf } from '../../../src/readers/long/partsOf.ts';
 import type { ByteSource, ReadOptions, Recording } from '../../../src/readers/recording.ts';
+import { randomOf } from '../../fuzz/mutate.ts';
 import { rows, source } from '../memory.ts';
 
 /** A source of which parts of about so many bytes are read, one after another. */
@@ -71,6 +72,47 @@ describe('a recording that is read part by part', () => {
       parts.findings.some(({ code }) => code === 'rounded-stamps'),
       'rounded stamps are told',
     );
+  });
+
+  it('tells of its clock what the whole tells: losses that coarse stamps hide, rows out of order, a rate stated otherwise', async () => {
+    const random = randomOf(5);
+    const stamped = (stamps: readonly number[], digits: number, head = ''): string =>
+      `${head}time (s),z (g)\n${rows(stamps.length, (i) => [stamps[i].toFixed(digits), Math.sin(1.93 * i + 0.001 * i * i).toFixed(4)])}`;
+    const even = (rate: number): number[] => Array.from({ length: 4000 }, (_, i) => i / rate);
+    const kept = even(990).filter(() => random() > 0.05);
+    const cases = {
+      'rate-uncertain': stamped(
+        kept.map((t) => Math.floor(1000 * t) / 1000),
+        3,
+      ),
+      'stamps-out-of-order': stamped(
+        even(200).map((t, i) => (i % 190 === 7 ? t - 0.0075 : t)),
+        4,
+      ),
+      'rate-differs': stamped(even(103), 4, '# sample rate: 100 Hz\n'),
+    };
+    const rounded = (recording: Recording): unknown =>
+      JSON.parse(
+        JSON.stringify(told(recording), (_, value: unknown) =>
+          typeof value === 'number' ? Number(value.toPrecision(10)) : value,
+        ),
+      );
+    for (const [code, content] of Object.entries(cases)) {
+      const { whole, parts } = await readBoth(content, 9000);
+      assert.ok(
+        whole.findings.some((one) => one.code === code),
+        `${code} is told of the whole`,
+      );
+      assert.deepEqual(rounded(parts), rounded(whole));
+    }
+    // Unevenness is that of each part around its own line, and so a little less.
+    const uneven = stamped(
+      even(100).map((t) => t + 0.0003 * random()),
+      5,
+    );
+    const { whole, parts } = await readBoth(uneven, 9000);
+    assert.ok(whole.clock.jitter > 0.01, `${whole.clock.jitter}`);
+    assert.ok(Math.abs(parts.clock.jitter / whole.clock.jitter - 1) < 0.01, `${parts.clock.jitter}`);
   });
 
   it('goes on over midnight by its date, and by seconds since 1970', async () => {
