@@ -72,7 +72,11 @@ function layoutLines({ layout }: Recording): string[] {
   const keys = Object.entries(layout.keys ?? {}).slice(0, 8);
   if (keys.length > 0) lines.push(`read from them: ${keys.map(([key, value]) => `${key} = ${value}`).join('; ')}`);
   const where = [
-    headerLine === undefined ? 'no header' : `header on line ${headerLine}`,
+    headerLine === undefined
+      ? layout.format === 'Parquet'
+        ? 'named columns'
+        : 'no header'
+      : `header on line ${headerLine}`,
     ...(unitsLine === undefined ? [] : [`units on line ${unitsLine}`]),
     ...(firstRowLine === undefined ? [] : [`numbers from line ${firstRowLine}`]),
     counted(layout.rows, 'row'),

@@ -91,6 +91,7 @@ const foreignFormats: readonly (readonly [string, string, string])[] = [
   ['PK\u0003\u0004', 'a zip archive or a workbook', 'unpack it, or save the sheet as CSV'],
   ['%PDF', 'a PDF', 'export the recording as CSV'],
   ['\u0089HDF', 'an HDF5 file', 'export the recording as CSV'],
+  ['PARE', 'an encrypted Parquet file', 'write it without encryption, or export the recording as CSV'],
   ['MATLAB', 'a MATLAB file', 'export the recording as CSV'],
   ['TDSm', 'a TDMS file', 'export the recording as CSV'],
   ['MDF ', 'an MDF file', 'export the recording as CSV'],

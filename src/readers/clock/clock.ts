@@ -9,7 +9,7 @@ import { leastRate, neighbourStep, rateAcross } from './losses.ts';
 import { byOccupancy } from './occupancy.ts';
 import { byPhases, type PhasedClock } from './phases.ts';
 import { withSlips } from './slips.ts';
-import { median, stampQuantum, stepShape, type StepCounts, type StepShape } from './steps.ts';
+import { median, resolutionOf, stampQuantum, stepShape, type StepCounts, type StepShape } from './steps.ts';
 import { movingSteps, unevenness } from './unevenness.ts';
 
 /** What a column of stamps says about when samples were taken. */
@@ -45,7 +45,7 @@ export interface StampClock {
 
 /** Rate, gaps and unevenness of stamps in s, at least two and not all equal; `resolution` is one unit of their last digit, in s. */
 export function clockOf(t: Float64Array, resolution: number): StampClock | undefined {
-  const clock = clockBySteps(t, resolution);
+  const clock = clockBySteps(t, resolutionOf(t, resolution));
   if (clock === undefined || clock.backward > 0 || clock.held.rows > 0) return clock;
   const { quantum, delivery } = clock;
   // Many losses among stamps that several samples share look like bursts.

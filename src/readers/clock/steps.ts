@@ -1,7 +1,9 @@
+import { logOf } from '../../numbers/logarithm.ts';
 import { selectRank } from '../../signal/percentile.ts';
 import { factsOf } from '../columnFacts.ts';
 import { oncePerArray } from '../oncePerArray.ts';
 import { memoryForNumbers } from '../reusedMemory.ts';
+import { settings } from '../settings.ts';
 
 /** Median of some numbers; NaN of none. */
 export const median = (values: Float64Array): number => medianIn(values.slice());
@@ -129,6 +131,29 @@ function someSteps(t: Float64Array): { readonly all: Float64Array; readonly ahea
   return { all, ahead: forward === count ? all : all.filter((step) => step > 0) };
 }
 
+/** The ms that programs count time in. */
+const tick = 1e-3;
+
+/**
+ * One unit of the last digit of stamps, in s, or 1 ms where stamps with finer digits count whole ms one by one and leave out so
+ * many that rounding may be why: more digits do not make such a clock finer.
+ */
+export function resolutionOf(t: Float64Array, resolution: number): number {
+  if (!(resolution < tick)) return resolution;
+  let [ones, twos] = [0, 0];
+  const end = Math.min(t.length, 5000);
+  for (let i = 1, before = 0; i < end; i++) {
+    const at = Math.round((t[i] - t[0]) / tick);
+    // Nanoseconds that were made of a fraction are off by their last bits.
+    if (!(at > before) || Math.abs(t[i] - t[0] - at * tick) > 1e-3 * tick) return resolution;
+    const whole = at - before;
+    before = at;
+    if (whole === 1) ones++;
+    else if (whole === 2) twos++;
+  }
+  return 2 * ones > end && twos > settings.uncertain * end ? tick : resolution;
+}
+
 /**
  * The step that stamps are rounded to, in s: `resolution` (one unit of the last digit), or the largest multiple of it
  * that every one of the first steps is a multiple of.
@@ -154,9 +179,28 @@ export function stampQuantum(t: Float64Array, resolution: number): number {
   // Digits so fine that steps are no whole numbers of them any more tell nothing.
   if (!(divisor > 1) || !Number.isSafeInteger(divisor)) return resolution;
   // Steps that are all alike, but for gaps, tell nothing of rounding.
-  let alike = 0;
-  for (let i = 1; i < end; i++) if (unitsOf(i) === divisor) alike++;
-  return alike > 0.95 * (end - 1) ? resolution : divisor * resolution;
+  const odd: number[] = [];
+  let gaps = 0;
+  for (let i = 1; i < end; i++) {
+    const units = unitsOf(i);
+    if (units === 0 || units === 2 * divisor) odd.push(i);
+    else if (units !== divisor) gaps++;
+  }
+  const isAlike = odd.length + gaps < 0.05 * (end - 1);
+  return isAlike && !comeByRounding(odd, end - 1) ? resolution : divisor * resolution;
+}
+
+/**
+ * Whether single odd steps among steps that are all alike come by rounding, every so many rows, and not as losses at random do:
+ * the longest of n stretches between losses in a share p of the rows is below ln(n / 9.2) / p with a chance of 1e-4.
+ */
+function comeByRounding(odd: readonly number[], steps: number): boolean {
+  if (odd.length < 5) return false;
+  const apart = Float64Array.from(odd.slice(1), (at, i) => at - odd[i]);
+  const usual = median(apart);
+  if (apart.every((rows) => Math.abs(rows - usual) <= Math.max(1, 0.1 * usual))) return true;
+  const longest = apart.reduce((most, rows) => Math.max(most, rows), 0);
+  return longest < (logOf(odd.length / 9.2) * steps) / odd.length;
 }
 
 function gcd(a: number, b: number): number {

@@ -5,7 +5,8 @@ import { refuse } from '../messages.ts';
 import { refusedBy } from '../pieces.ts';
 import type { ByteSource, ReadWatch } from '../recording.ts';
 import type { Table, TableColumn } from '../table.ts';
-import { columnSink, flatOf, type Element } from './parquetColumns.ts';
+import { columnSink, type Element } from './parquetColumns.ts';
+import { namedByPlace, Spans } from './parquetPlaces.ts';
 
 const magic = [0x50, 0x41, 0x52, 0x31];
 
@@ -34,20 +35,25 @@ export async function readParquet(source: ByteSource, watch: ReadWatch): Promise
     if (tooLarge) return tooLarge;
     if (!isCredible(metadata.row_groups, rows, source.size)) return refuse('damaged-parquet', { path });
     const columns: TableColumn[] = [];
-    for (const element of flatOf(elements)) {
+    for (const { element, name } of namedByPlace(metadata.row_groups, elements)) {
       const sink = columnSink(element, rows);
       if (sink.skip !== undefined) {
         columns.push({ kind: 'other', header: element.name, why: sink.skip });
         continue;
       }
+      const taken = new Spans();
       await parquetRead({
         file,
         metadata,
         compressors: limited(compressors),
-        columns: [element.name],
+        columns: [name],
         parsers: plainParsers,
-        onChunk: ({ columnData, rowStart }) => sink.take(columnData as ArrayLike<unknown>, rowStart),
+        onChunk: ({ columnData, rowStart }) => {
+          taken.add(rowStart, columnData.length);
+          sink.take(columnData as ArrayLike<unknown>, rowStart);
+        },
       });
+      if (!taken.fill(rows)) return refuse('damaged-parquet', { path });
       columns.push(sink.column());
       watch.progress(columns.length / elements.length);
     }

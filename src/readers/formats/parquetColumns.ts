@@ -10,30 +10,32 @@ import { tenTo } from '../../numbers/power.ts';
 /** Seconds of one unit of a column of stamps. */
 type Units = 1e-3 | 1e-6 | 1e-9;
 
-/** How a column tells the time, and whether with the date or of the day alone. */
+/** How a column tells the time, whether with the date or of the day alone, and whether by a clock of no stated zone. */
 interface Stamps {
   readonly units: Units;
   readonly isOfDay: boolean;
+  readonly isLocal: boolean;
 }
 
 /** A column of the file's schema. */
 export interface Element {
   readonly name: string;
   readonly num_children?: number;
+  readonly repetition_type?: string;
   readonly type?: string;
   readonly converted_type?: string;
-  readonly logical_type?: { readonly type: string; readonly unit?: string };
+  readonly logical_type?: { readonly type: string; readonly unit?: string; readonly isAdjustedToUTC?: boolean };
 }
 
 /** What a column's schema says of the time; null where it is no clock. INT96 is what older writers keep stamps in. */
 function stampsOf({ type, converted_type: converted = '', logical_type: logical }: Element): Stamps | null {
   if (logical?.type === 'TIMESTAMP' || logical?.type === 'TIME') {
     const units = logical.unit === 'MILLIS' ? 1e-3 : logical.unit === 'MICROS' ? 1e-6 : 1e-9;
-    return { units, isOfDay: logical.type === 'TIME' };
+    return { units, isOfDay: logical.type === 'TIME', isLocal: logical.isAdjustedToUTC === false };
   }
-  if (type === 'INT96') return { units: 1e-9, isOfDay: false };
+  if (type === 'INT96') return { units: 1e-9, isOfDay: false, isLocal: false };
   const found = /^(TIME|TIMESTAMP)_(MILLIS|MICROS)$/.exec(converted);
-  return found && { units: found[2] === 'MILLIS' ? 1e-3 : 1e-6, isOfDay: found[1] === 'TIME' };
+  return found && { units: found[2] === 'MILLIS' ? 1e-3 : 1e-6, isOfDay: found[1] === 'TIME', isLocal: false };
 }
 
 /** Where a column's values go while they are read. */
@@ -46,21 +48,29 @@ export interface Sink {
 
 /** A place for a column's values by what it holds: numbers, stamps, texts that are either, or labels. */
 export function columnSink(element: Element, rows: number): Sink {
-  const { name, type } = element;
-  if ((element.num_children ?? 0) > 0) return passedOver(name, leftOutFor('column.nested', {}));
-  if (type === 'BYTE_ARRAY') return textSink(name, rows);
+  const { name, type, converted_type: converted, logical_type: logical } = element;
+  if ((element.num_children ?? 0) > 0 || element.repetition_type === 'REPEATED')
+    return passedOver(name, leftOutFor('column.nested', {}));
+  if (converted === 'DATE' || logical?.type === 'DATE') return passedOver(name, leftOutFor('column.dates', {}));
+  if (type === 'BYTE_ARRAY' && converted !== 'DECIMAL') {
+    const other = [converted, logical?.type].find((kind) => kind !== undefined && !textual.has(kind));
+    return other === undefined ? textSink(name, rows) : passedOver(name, leftOutFor('column.type', { type: other }));
+  }
   const numeric =
     type === 'DOUBLE' ||
     type === 'FLOAT' ||
     type === 'INT32' ||
     type === 'INT64' ||
     type === 'INT96' ||
-    element.logical_type?.type === 'FLOAT16' ||
-    element.converted_type === 'DECIMAL';
+    logical?.type === 'FLOAT16' ||
+    converted === 'DECIMAL';
   if (!numeric) return passedOver(name, leftOutFor('column.type', { type }));
   const stamps = stampsOf(element);
   return stamps === null ? numberSink(name, rows) : stampSink(name, rows, stamps);
 }
+
+/** What a column of bytes may be told to be that is text. */
+const textual: ReadonlySet<string> = new Set(['UTF8', 'STRING', 'ENUM']);
 
 const passedOver = (header: string, why: Message): Sink => ({
   skip: why,
@@ -71,19 +81,24 @@ const passedOver = (header: string, why: Message): Sink => ({
 function numberSink(header: string, rows: number): Sink {
   const values = new Float64Array(rows).fill(NaN);
   let whole = true;
+  let isEmpty = rows > 0;
   return {
     take(chunk, from) {
       for (let i = 0; i < chunk.length && from + i < rows; i++) {
         const value = chunk[i] == null ? NaN : Number(chunk[i]);
         values[from + i] = Number.isFinite(value) ? value : NaN;
+        if (Number.isFinite(value)) isEmpty = false;
         if (whole && !Number.isInteger(value) && !Number.isNaN(value)) whole = false;
       }
     },
-    column: () => ({ kind: 'number', header, values, decimals: whole ? 0 : 9 }),
+    column: () =>
+      isEmpty
+        ? { kind: 'other', header, why: leftOutFor('column.no-number', {}) }
+        : { kind: 'number', header, values, decimals: whole ? 0 : 9 },
   };
 }
 
-function stampSink(header: string, rows: number, { units, isOfDay }: Stamps): Sink {
+function stampSink(header: string, rows: number, { units, isOfDay, isLocal }: Stamps): Sink {
   const values = new Float64Array(rows).fill(NaN);
   const aSecond = BigInt(Math.round(1 / units));
   const aDay = 86_400n * aSecond;
@@ -104,22 +119,29 @@ function stampSink(header: string, rows: number, { units, isOfDay }: Stamps): Si
       base: base === undefined || isOfDay ? undefined : Number(base / aSecond),
       clock: true,
       style: isOfDay ? 'clock' : 'timestamp',
-      zone: isOfDay ? undefined : '+00:00',
+      zone: isOfDay || isLocal ? undefined : '+00:00',
       quantum: units,
       doubtful: false,
     }),
   };
 }
 
-/** A column of texts: of numbers or of clock stamps where its first ones are, else of labels. */
+/** A column of texts: of numbers or of clock stamps where the first ones that are no empty cells are, else of labels. */
 function textSink(header: string, rows: number): Sink {
   let sink: Sink | undefined;
+  const empty: { readonly chunk: ArrayLike<unknown>; readonly from: number }[] = [];
   return {
     take(chunk, from) {
       sink ??= sinkOf(header, rows, chunk);
-      sink.take(chunk, from);
+      if (sink === undefined) empty.push({ chunk, from });
+      else sink.take(chunk, from);
     },
-    column: () => (sink ?? labelSink(header, rows)).column(),
+    column() {
+      const own = sink ?? labelSink(header, rows);
+      // As labels, empty cells are texts like any other.
+      for (const { chunk, from } of empty) own.take(chunk, from);
+      return own.column();
+    },
   };
 }
 
@@ -128,15 +150,20 @@ type Cell = string | number | bigint | boolean | Date | null | undefined;
 
 const textOf = (cell: Cell): string => (cell == null ? '' : String(cell));
 
-function sinkOf(header: string, rows: number, chunk: ArrayLike<unknown>): Sink {
-  const first = Array.from({ length: Math.min(chunk.length, 400) }, (_, i) => textOf(chunk[i] as Cell));
-  const filled = first.filter((text) => !isMissing(text));
-  if (filled.length === 0) return labelSink(header, rows);
-  if (filled.every((text) => parseNumber(text, '.') !== undefined)) {
-    const decimals = Math.max(...filled.map((text) => decimalsOf(text, '.')));
+/** Where texts go by the first 400 of them that are no empty cells; undefined where all are. */
+function sinkOf(header: string, rows: number, chunk: ArrayLike<unknown>): Sink | undefined {
+  const filled: string[] = [];
+  for (let i = 0; i < chunk.length && filled.length < 400; i++) {
+    const text = textOf(chunk[i] as Cell);
+    if (!isMissing(text)) filled.push(text);
+  }
+  if (filled.length === 0) return undefined;
+  const mark = (['.', ','] as const).find((one) => filled.every((text) => parseNumber(text, one) !== undefined));
+  if (mark !== undefined) {
+    const decimals = Math.max(...filled.map((text) => decimalsOf(text, mark)));
     return spelledSink(
       rows,
-      (text) => parseNumber(text, '.') ?? NaN,
+      (text) => parseNumber(text, mark) ?? NaN,
       (values) => ({ kind: 'number', header, values, decimals }),
     );
   }
@@ -200,15 +227,4 @@ function labelSink(header: string, rows: number): Sink {
         ? { kind: 'other', header, why: leftOutFor('column.text', { texts: [], count: 0 }) }
         : { kind: 'label', header, values, labels },
   };
-}
-
-/** The columns that hold one value a row, and the first of each nested one so that it can be named. */
-export function flatOf(elements: readonly Element[]): Element[] {
-  const flat: Element[] = [];
-  for (let i = 0; i < elements.length; i++) {
-    flat.push(elements[i]);
-    let inside = elements[i].num_children ?? 0;
-    while (inside > 0 && i + 1 < elements.length) inside += (elements[++i].num_children ?? 0) - 1;
-  }
-  return flat;
 }

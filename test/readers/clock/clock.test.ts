@@ -21,6 +21,22 @@ describe('the clock of a recording', () => {
     assert.ok(findingOf(recording, 'rounded-stamps'));
   });
 
+  it('is no finer than the ms that its stamps count, whatever their digits', async () => {
+    for (const rate of [960, 990, 995, 1010])
+      for (const lost of [0, 0.03]) {
+        if (lost > 0 && rate === 995) continue;
+        const random = dice(rate);
+        const kept = Array.from({ length: 4000 }, (_, i) => i).filter(() => random() >= lost);
+        const stamp = (i: number): string => (Math.round((1000 * kept[i]) / rate) / 1000).toFixed(6);
+        const recording = await recordingOf('t (s),az (g)\n' + rows(kept.length, (i) => [stamp(i), z(i)]));
+        const isNear = Math.abs(recording.clock.rate / rate - 1) < 1e-3;
+        assert.ok(
+          isNear || (lost > 0 && findingOf(recording, 'uneven')?.severity === 'warning'),
+          `${recording.clock.rate} Hz for ${rate} Hz, ${100 * lost} % lost`,
+        );
+      }
+  });
+
   it('gives the rate of the unbroken stretches, and the stretches, where there are gaps', async () => {
     const lost = (i: number): number => i + (i >= 300 ? 100 : 0) + (i >= 700 ? 1 : 0);
     const recording = await recordingOf('t (s),az (g)\n' + rows(1000, (i) => [(lost(i) / 400).toFixed(4), z(i)]));

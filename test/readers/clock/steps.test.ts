@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { median, stampQuantum, stepCounts, stepShape } from '../../../src/readers/clock/steps.ts';
+import { median, resolutionOf, stampQuantum, stepCounts, stepShape } from '../../../src/readers/clock/steps.ts';
 
 const of = (...values: number[]): Float64Array => Float64Array.from(values);
 
@@ -100,5 +100,47 @@ describe('the step that stamps are rounded to', () => {
 
   it('is found in steps back as well', () => {
     assert.equal(stampQuantum(steps([4, 6, -4, 6, 4, 6, 6, 4], 1), 1), 2);
+  });
+});
+
+describe('stamps that count whole ms with finer digits', () => {
+  /** Even samples at a rate, without those whose number a test turns down, each stamp to the nearest ms. */
+  const inMs = (rate: number, isKept: (i: number) => boolean = () => true): Float64Array =>
+    of(...Array.from({ length: 4000 }, (_, i) => i).filter(isKept)).map((i) => Math.round((1000 * i) / rate) / 1000);
+  const hasNoLoss = (i: number): boolean => {
+    const turns = 43758.5453 * Math.sin(12.9898 * (i + 1));
+    return turns - Math.floor(turns) > 0.02;
+  };
+
+  it('are no finer than a ms where some are left out', () => {
+    for (const first of [0, 1.7e9])
+      assert.equal(
+        resolutionOf(
+          inMs(990).map((t) => first + t),
+          1e-6,
+        ),
+        1e-3,
+      );
+    assert.equal(resolutionOf(inMs(1000, hasNoLoss), 1e-9), 1e-3);
+  });
+
+  it('are as fine as their digits where none is left out, where steps are longer, and where they are no whole ms', () => {
+    assert.equal(resolutionOf(inMs(1000), 1e-6), 1e-6);
+    assert.equal(resolutionOf(inMs(400), 1e-6), 1e-6);
+    assert.equal(resolutionOf(inMs(1010), 1e-6), 1e-6);
+    assert.equal(
+      resolutionOf(
+        inMs(990).map((t) => 1.00002 * t),
+        1e-6,
+      ),
+      1e-6,
+    );
+    assert.equal(resolutionOf(inMs(990), 1e-2), 1e-2);
+  });
+
+  it('are rounded to it where the odd steps come as by rounding, and not where they come as losses do', () => {
+    assert.ok(Math.abs(stampQuantum(inMs(990), 1e-6) - 1e-3) < 1e-12, 'one odd step in a hundred');
+    assert.ok(Math.abs(stampQuantum(inMs(1010), 1e-6) - 1e-3) < 1e-12, 'one stamp in a hundred is there twice');
+    assert.equal(stampQuantum(inMs(1000, hasNoLoss), 1e-6), 1e-6);
   });
 });

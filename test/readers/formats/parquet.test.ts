@@ -4,7 +4,7 @@ import { findChannels } from '../../../src/readers/channels.ts';
 import { leftOutFor } from '../../../src/readers/messages/leftOut.ts';
 import { read } from '../../../src/readers/read.ts';
 import { parquet, type ParquetColumn } from '../fixtures/parquet.ts';
-import { recordingOf, samplesOf } from '../memory.ts';
+import { recordingOf, refusalOf, samplesOf } from '../memory.ts';
 
 const count = 500;
 const z = Array.from({ length: count }, (_, i) => 1 + 0.1 * Math.sin(i));
@@ -52,6 +52,30 @@ describe('Parquet files', () => {
     assert.equal(
       result.failure.message,
       'a.parquet: besides the time there is no column of numbers; left out is "acc", because it is nested: write each reading into a column of plain numbers.',
+    );
+  });
+
+  it('keep columns of one name apart', async () => {
+    const named = (name: string, values: readonly number[]): ParquetColumn => ({ name, type: 'DOUBLE', values });
+    const other = z.map((value) => value / 3);
+    const file = parquet([seconds, named('z (g)', z), named('z (g)', other)], false, 64);
+    const recording = await recordingOf(file);
+    assert.deepEqual(
+      recording.channels.map(({ name, header }) => [name, header]),
+      [
+        ['z', 'z (g)'],
+        ['z 2', 'z (g)'],
+      ],
+    );
+    assert.deepEqual(samplesOf(recording, 'z'), z);
+    assert.deepEqual(samplesOf(recording, 'z 2'), other);
+  });
+
+  it('that are encrypted are named so', async () => {
+    const failure = await refusalOf(Uint8Array.from([...new TextEncoder().encode('PARE'), ...new Uint8Array(64)]));
+    assert.match(
+      failure.message,
+      /this is an encrypted Parquet file, which can't be read: write it without encryption/,
     );
   });
 

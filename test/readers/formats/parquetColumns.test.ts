@@ -46,8 +46,11 @@ describe('a column of a Parquet file', () => {
     sink.take([1, 2], 0);
     sink.take([3, 4, 5], 2);
     assert.deepEqual(valuesOf(sink.column()), [1, 2, 3]);
-    const empty = columnSink({ name: 'a', type: 'DOUBLE' }, 2);
-    assert.deepEqual(valuesOf(empty.column()), [NaN, NaN]);
+  });
+
+  it('of numbers that are all empty holds none', () => {
+    const empty = filled({ type: 'DOUBLE' }, [null, NaN, Infinity]);
+    assert.equal(empty.kind === 'other' && empty.why.message, 'it holds no number');
   });
 
   it('of stamps counts from the midnight before the first, by its unit', () => {
@@ -71,6 +74,15 @@ describe('a column of a Parquet file', () => {
         [noon - 43_200, units, true, '+00:00', false],
       );
       assert.deepEqual(valuesOf(column), [NaN, 43_200, 43_201.25]);
+    }
+    for (const [isAdjustedToUTC, zone] of [
+      [true, '+00:00'],
+      [false, undefined],
+    ] as const) {
+      const local = filled({ type: 'INT64', logical_type: { type: 'TIMESTAMP', unit: 'MILLIS', isAdjustedToUTC } }, [
+        0n,
+      ]);
+      assert.equal(local.kind === 'stamp' && local.zone, zone);
     }
     const before = filled({ type: 'INT64', converted_type: 'TIMESTAMP_MILLIS' }, [-1000, 500]);
     assert.ok(before.kind === 'stamp');
@@ -122,6 +134,15 @@ describe('a column of a Parquet file', () => {
         (filled(text, ['03.04.24 09:30:12']) as { doubtful: boolean }).doubtful,
       true,
     );
+    const late = filled(text, ['', null], [null, '1,25'], ['2,5']);
+    assert.ok(late.kind === 'number', 'empty cells at the beginning say nothing, and a comma may be the mark');
+    assert.deepEqual([late.decimals, ...late.values], [2, NaN, NaN, NaN, 1.25, 2.5]);
+    const lateLabels = filled(text, [null, ''], ['left']);
+    assert.ok(lateLabels.kind === 'label', 'empty cells are labels among labels');
+    assert.deepEqual(
+      [...lateLabels.values].map((k) => lateLabels.labels[k]),
+      ['', '', 'left'],
+    );
     for (const cells of [['2024-05-14', '2024-05-15'], ['a', '1'], ['', ''], []])
       assert.equal(filled(text, cells).kind, 'label', cells.join());
     const labels = filled(text, ['left', 'right', 'left'], [null, 'up']);
@@ -146,6 +167,20 @@ describe('a column of a Parquet file', () => {
       columnSink({ name: 'a', ...element }, 1).skip?.message;
     assert.equal(why({ type: 'DOUBLE', num_children: 2 }), 'it is nested');
     assert.equal(why({ type: 'FIXED_LEN_BYTE_ARRAY' }), 'it holds fixed_len_byte_array');
+    assert.equal(why({ type: 'DOUBLE', repetition_type: 'REPEATED' }), 'it is nested');
+    assert.equal(why({ type: 'INT32', converted_type: 'DATE' }), 'it holds dates');
+    assert.equal(why({ type: 'INT32', logical_type: { type: 'DATE' } }), 'it holds dates');
+    assert.equal(why({ type: 'BYTE_ARRAY', converted_type: 'JSON' }), 'it holds json');
+    assert.equal(why({ type: 'BYTE_ARRAY', converted_type: 'BSON' }), 'it holds bson');
+    assert.equal(why({ type: 'BYTE_ARRAY', logical_type: { type: 'GEOMETRY' } }), 'it holds geometry');
+    for (const text of [
+      {},
+      { converted_type: 'UTF8' },
+      { converted_type: 'ENUM' },
+      { logical_type: { type: 'STRING' } },
+    ])
+      assert.equal(why({ type: 'BYTE_ARRAY', ...text }), undefined);
+    assert.equal(filled({ type: 'BYTE_ARRAY', converted_type: 'DECIMAL' }, [1.25]).kind, 'number');
     assert.equal(why({}), 'it holds nothing that can be read');
     assert.equal(why({ type: 'DOUBLE', num_children: 0 }), undefined);
     const column = filled({ type: 'BOOLEAN' }, [true]);
