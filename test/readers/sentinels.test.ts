@@ -28,6 +28,8 @@ describe('numbers for no reading', () => {
       assert.match(findingOf(recording, 'empty-cells')!.message, /^1 row of 200 lacks a reading/);
     }
     assert.equal(samplesOf(await recordingOf(with37('1e40')), 'x').length, 200);
+    const both = with37('1e60').replace('\n0.50,', '\n0.50,1e61,1\n0.505,');
+    assert.equal(samplesOf(await recordingOf(both), 'x').length, 200);
   });
 
   it('can be stated, and then nothing else is one', async () => {

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { clockOf } from '../../../src/readers/clock/clock.ts';
+import { clockOf, rateOver, toDigits, unsureBy } from '../../../src/readers/clock/clock.ts';
 import { stampQuantum, stepShape } from '../../../src/readers/clock/steps.ts';
 import { findingOf, recordingOf, refusalOf, rows, samplesOf } from '../memory.ts';
 
@@ -427,5 +427,56 @@ describe('a clock whose steps lie so close together that bounds settle it', () =
     });
     fc.assert(law, { numRuns: 500 });
     assert.ok(settled > 100, `${settled} settled`);
+  });
+});
+
+describe('a rate over a duration', () => {
+  it('is that of whole units of the stamps, so that it is rounded once', () => {
+    const law = fc.property(fc.integer({ min: 1, max: 5000 }), fc.integer({ min: 1, max: 5000 }), (rate, seconds) => {
+      // Added up in steps, the seconds are off by some last bits.
+      let duration = 0;
+      for (let i = 0; i < 10; i++) duration += seconds / 10;
+      assert.equal(rateOver(rate * seconds, duration, 1e-3), rate);
+    });
+    fc.assert(law);
+    assert.equal(rateOver(7, 3.00001, 1e-3), 7 / 3.00001);
+    assert.equal(rateOver(7, 3, 0), 7 / 3);
+  });
+
+  it('is none of no steps and of no time', () => {
+    assert.deepEqual([rateOver(0, 1, 1e-3), rateOver(1, 0, 1e-3), rateOver(1, NaN, 1e-3)], Array(3).fill(undefined));
+  });
+});
+
+describe('a difference of two stamps', () => {
+  it('is as their digits have it, where it is within 0.3 of a unit of them', () => {
+    const since1970 = 1.7e9;
+    assert.notEqual(since1970 + 0.0123 - since1970, 0.0123);
+    assert.equal(toDigits(since1970 + 0.0123 - since1970, 1e-4), 0.0123);
+    assert.equal(toDigits(0.00029, 1e-3), 0);
+    assert.equal(toDigits(0.00031, 1e-3), 0.00031);
+    assert.equal(toDigits(0.00071, 1e-3), 0.001);
+    assert.equal(toDigits(0.00069, 1e-3), 0.00069);
+    assert.equal(toDigits(-0.0102, 1e-3), -0.01);
+  });
+});
+
+describe('a rate is in doubt', () => {
+  const clock = clockOf(
+    Float64Array.from({ length: 1001 }, (_, i) => i / 100),
+    1e-3,
+  )!;
+  const offOf = (change: object): number | undefined => unsureBy({ ...clock, ...change })?.off;
+
+  it('where the rows that stand closest say that it is too low, by more than 0.1 % and their rounding', () => {
+    assert.equal(offOf({}), undefined);
+    // 0.1 % and twice the quantum of 1 ms over 10 s make 0.12 %.
+    assert.equal(offOf({ least: 100.119 }), undefined);
+    assert.ok(Math.abs(offOf({ least: 100.121 })! - 0.00121) < 1e-9, `${offOf({ least: 100.121 })}`);
+    assert.ok(Math.abs(unsureBy({ ...clock, least: 101 })!.threshold - 0.0012) < 1e-9, 'the threshold');
+  });
+
+  it('where losses are hidden, whatever those rows say', () => {
+    assert.equal(offOf({ hidesLosses: true, least: 100 }), 0);
   });
 });
