@@ -36,7 +36,8 @@ export interface Transfer {
  *
  * @param pairs unbroken stretches; no segment reaches across two of them
  * @param options as of `welchDensity`, but for `vectors`
- * @returns magnitudes in the output's unit per the input's
+ * @returns magnitudes in the output's unit per the input's; 0, and H2 infinite, where one of both holds nothing but
+ * rounding beside the other
  * @throws RangeError for fewer than two segments, of which any two signals would seem coherent, and for an output of
  * another length than its input; Cancelled when `cancelled` says so
  */
@@ -58,17 +59,27 @@ export function transfer(pairs: readonly Pair[], options: WelchOptions): Transfe
   const bins = sums.xx.length;
   const found = Array.from({ length: 5 }, () => new Float64Array(bins));
   const [h1, h2, phase, coherence, error] = found;
+  const [leastInput, leastOutput] = [leakageOf(sums.yy), leakageOf(sums.xx)];
   for (let k = 0; k < bins; k++) {
-    const size = Math.hypot(sums.re[k], sums.im[k]);
-    const both = sums.xx[k] * sums.yy[k];
-    h1[k] = sums.xx[k] > 0 ? size / sums.xx[k] : 0;
-    h2[k] = sums.yy[k] > 0 ? sums.yy[k] / size : 0;
-    phase[k] = atan2Of(sums.im[k], sums.re[k]);
+    const xx = sums.xx[k] > leastInput ? sums.xx[k] : 0;
+    const yy = sums.yy[k] > leastOutput ? sums.yy[k] : 0;
+    const both = xx * yy;
+    const size = both > 0 ? Math.hypot(sums.re[k], sums.im[k]) : 0;
+    h1[k] = xx > 0 ? size / xx : 0;
+    h2[k] = yy > 0 ? yy / size : 0;
+    phase[k] = size > 0 ? atan2Of(sums.im[k], sums.re[k]) : 0;
     coherence[k] = both > 0 ? Math.min(1, size ** 2 / both) : 0;
     error[k] = transferError(coherence[k], averages);
   }
   return { step: rate / shape.length, segments, averages, h1, h2, phase, coherence, error };
 }
+
+/** Rounding of a transform, as a share of its largest value, with some room for long segments. */
+const rounding = 1e-14;
+
+/** What one transform of both leaves of a signal's power in the other by rounding: there a dead channel has nothing. */
+const leakageOf = (powers: Float64Array): number =>
+  rounding ** 2 * powers.reduce((most, power) => Math.max(most, power), 0);
 
 /** Random error of |H| as a share of it, and of its phase in radians. */
 function transferError(coherence: number, averages: number): number {

@@ -43,7 +43,8 @@ describe('butterworth', () => {
   it('refuses a corner outside the range, exchanged corners and a broken order, and says what is right', () => {
     assert.throws(() => butterworth('lowpass', 4, [175], 350), /below half the rate, 175 Hz; not at 175 Hz/);
     assert.throws(() => butterworth('highpass', 4, [0], 350), RangeError);
-    assert.throws(() => butterworth('bandpass', 4, [50, 10], 350), /lower corner first/);
+    for (const upper of [10, 50])
+      assert.throws(() => butterworth('bandpass', 4, [50, upper], 350), /lower corner first/);
     assert.throws(() => butterworth('bandpass', 4, [50], 350), /two corners/);
     for (const order of [2.5, 0, -1]) assert.throws(() => butterworth('lowpass', order, [50], 350), /whole number/);
   });

@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import type { ClockedSignal } from '../../src/signal/clocks.ts';
 import { fineLine } from '../../src/signal/clockLine.ts';
+import { random } from '../../scripts/samples/random.ts';
 import { shaking } from '../verbs/sideBySide.ts';
 
 const signal = (of: (t: number) => number, rate: number, seconds: number, start = 0): ClockedSignal => ({
@@ -63,5 +64,24 @@ describe('a line between two clocks', () => {
     const knocked = (t: number): number => (t > 12 && t < 14.5 ? acts(t - 0.008) : acts(t));
     const found = fineLine(signal(acts, 200, 40), signal(knocked, 200, 40), { late: 0, fast: 0 }, 1);
     assert.ok(found !== undefined && Math.abs(found.late) < 3e-5 && Math.abs(found.fast) < 2e-6, JSON.stringify(found));
+  });
+
+  it('has the errors of a line by least squares through stretches that lie off it', () => {
+    // Noise enough for all to weigh nearly alike, though some are whole steps off.
+    const { gaussian: hiss } = random(7);
+    // Twelve stretches of 3 s, by turns 1 ms before the line and behind it.
+    const off = 1e-3;
+    const swaying = (t: number): number => acts(t + (Math.floor(t / 3) % 2 === 0 ? off : -off)) + 0.7 * hiss();
+    const found = fineLine(signal(acts, 200, 36), signal(swaying, 200, 38, -1), { late: 0, fast: 0 }, 1);
+    assert.equal(found?.stretches, 12);
+    const near = (value: number | undefined, wanted: number): void =>
+      assert.ok(Math.abs((value ?? 0) / wanted - 1) < 0.08, `${value}, not ${wanted}`);
+    // With 10 degrees of freedom, about a mean time of 18 s.
+    const deviation = off * Math.sqrt(12 / 10);
+    const squares = 12 * 3 ** 2 * ((12 ** 2 - 1) / 12);
+    near(found.scatter, deviation);
+    near(found.fastError, deviation / Math.sqrt(squares));
+    near(found.lateError, deviation * Math.sqrt(1 / 12 + 18 ** 2 / squares));
+    assert.ok(Math.abs(Math.abs(found.farthest.by) / off - 1) < 0.3, `${found.farthest.by}`);
   });
 });

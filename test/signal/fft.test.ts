@@ -85,6 +85,21 @@ describe('fft', () => {
     }
   });
 
+  it('takes no notice, on the way back, of imaginary parts where real samples have none', () => {
+    for (const length of [2, 8, 12, 15, 64, 90]) {
+      const plan = realFft(length);
+      const [re, im] = [noise(1, plan.bins), noise(2, plan.bins)];
+      const backFrom = (lowest: number, highest: number): Float64Array => {
+        im[0] = lowest;
+        if (length % 2 === 0) im[plan.bins - 1] = highest;
+        const samples = new Float64Array(length);
+        plan.inverse(re, im, samples);
+        return samples;
+      };
+      assert.deepEqual(backFrom(5, -7), backFrom(0, 0), `length ${length}`);
+    }
+  });
+
   it('keeps the tables of recent lengths, and drops the oldest ones beyond a million points in all', () => {
     const lengths = [2 ** 19, 2 ** 18, 3 * 2 ** 17];
     const [oldest, recent, last] = lengths.map((length) => fft(length));

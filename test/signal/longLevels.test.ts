@@ -41,5 +41,7 @@ describe('levels of a signal that comes block by block', () => {
   it('hold what is all alike', () => {
     const samples = new Float64Array(5000).fill(0.1);
     assert.deepEqual(levelsOfBlocks(samples, 700), levels(samples));
+    for (const few of [Float64Array.of(3.5), Float64Array.of(3.5, -1)])
+      assert.deepEqual(levelsOfBlocks(few, 700), levels(few));
   });
 });

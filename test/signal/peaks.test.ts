@@ -59,11 +59,15 @@ function resonance(samples: Float64Array, zeta: number): Float64Array {
 }
 
 /** Peaks of a density of 1 with these bins in it, one Hz apart, averaged so often that every rise is real. */
-function peaksAmong(bins: Readonly<Record<number, number>>, windowWidth = 1.44): Peak[] {
+function peaksAmong(
+  bins: Readonly<Record<number, number>>,
+  windowWidth = 1.44,
+  [low, high]: readonly [number, number] = [0, 100],
+): Peak[] {
   const density = new Float64Array(101).fill(1);
   for (const [bin, value] of Object.entries(bins)) density[Number(bin)] = value;
   const of = { density, step: 1, segmentLength: 200, rate: 200, segments: 1e6, averages: 1e6, noiseBandwidth: 1.5 };
-  return findPeaks(of, { low: 0, high: 100, confidence: 0.95, quantile, windowWidth });
+  return findPeaks(of, { low, high, confidence: 0.95, quantile, windowWidth });
 }
 
 describe('findPeaks', () => {
@@ -93,12 +97,26 @@ describe('findPeaks', () => {
     close(peak.width!, Math.sqrt((peak.half!.high - peak.half!.low) ** 2 - 0.1 ** 2), 1e-12);
   });
 
+  it('stands at its bin where the density beside it is nothing, which has no logarithm', () => {
+    for (const beside of [49, 51]) {
+      const [peak] = peaksAmong({ 50: 100, [beside]: 0 });
+      assert.deepEqual([peak.bin, peak.frequency], [50, 50]);
+    }
+  });
+
   it('has no half-power points where a higher peak or the end of the range comes first', () => {
     const [high, low] = peaksAmong({ 60: 100, 61: 1000, 62: 60, 63: 70, 64: 65, 65: 69 });
     assert.ok(high.half !== null);
     assert.deepEqual([low.bin, low.half, low.width, low.line, low.damping], [63, null, null, false, null]);
     assert.equal(peaksAmong({ 97: 50, 98: 90, 99: 100, 100: 99 })[0].half, null);
     assert.equal(peaksAmong({ 1: 99, 2: 100, 3: 90 })[0].half, null);
+  });
+
+  it('lies within the range with a bin on either side', () => {
+    const at50 = (low: number, high: number): number => peaksAmong({ 50: 100 }, 1.44, [low, high]).length;
+    assert.deepEqual([at50(49, 51), at50(49.1, 60), at50(50, 60), at50(40, 50.9), at50(40, 51)], [1, 0, 0, 0, 1]);
+    assert.equal(peaksAmong({ 1: 100 }).length, 0);
+    assert.equal(peaksAmong({ 99: 100 }, 1.44, [90, 1000]).length, 1);
   });
 
   it('finds none in noise: at most one of twenty records has an accident at 95 %', () => {

@@ -39,10 +39,43 @@ describe('rationalRatio', () => {
   });
 });
 
+/** A ratio in lowest terms. */
+const lowest = (up: number, down: number): [number, number] => {
+  const divisor = [6, 5, 4, 3, 2, 1].find((one) => up % one === 0 && down % one === 0)!;
+  return [up / divisor, down / divisor];
+};
+
 describe('resampled', () => {
   it('keeps a tone below both half rates, at its own times', () => {
     const found = resampled(tone(700, 350, 20), { up: 8, down: 7 });
     near(found.subarray(100, 700), tone(800, 400, 20).subarray(100, 700), 2e-3);
+  });
+
+  it('is at each new time the sum of all samples by the sinc under its Kaiser window, whatever the ratio', () => {
+    /** Bessel's function of order 0 by its integral (DLMF 10.32.1), over evenly spaced angles. */
+    const bessel = (x: number): number =>
+      Array.from({ length: 64 }, (_, k) => Math.exp(x * Math.cos((Math.PI * (k + 0.5)) / 64))).reduce(
+        (a, b) => a + b,
+        0,
+      ) / 64;
+    const slowly = (samples: Float64Array, up: number, down: number): number[] => {
+      const [slower, mean] = [Math.max(up, down), samples.reduce((a, b) => a + b, 0) / samples.length];
+      const half = 10 * slower;
+      const shape = Array.from({ length: 2 * half + 1 }, (_, n) => {
+        const m = n - half;
+        const sinc = m === 0 ? 1 : Math.sin((Math.PI * m) / slower) / ((Math.PI * m) / slower);
+        return sinc * bessel(5 * Math.sqrt(1 - (m / half) ** 2));
+      });
+      const gain = up / shape.reduce((a, b) => a + b, 0);
+      return Array.from({ length: Math.ceil((samples.length * up) / down) }, (_, j) =>
+        samples.reduce((sum, value, i) => sum + (value - mean) * gain * (shape[j * down + half - i * up] ?? 0), mean),
+      );
+    };
+    const samples = record(3, 90);
+    for (let up = 1; up <= 6; up++)
+      for (let down = 1; down <= 6; down++)
+        if (up !== down)
+          near(resampled(samples, { up, down }), slowly(samples, ...lowest(up, down)), 1e-12, `${up}/${down}`);
   });
 
   it('takes away what the lower rate could not carry', () => {

@@ -7,10 +7,11 @@ import {
   resultantLength,
   resultantLevels,
   resultantRunning,
+  resultantRunningAt,
   summed,
   summedDensity,
 } from '../../src/signal/resultant.ts';
-import { runningRms } from '../../src/signal/running.ts';
+import { runningRms, runningRmsAt } from '../../src/signal/running.ts';
 import { welchDensity, type Density } from '../../src/signal/welch.ts';
 import { chiSquareQuantile } from '../../src/statistics/distributions/chiSquare.ts';
 import { seeded } from '../charts/madeUp.ts';
@@ -144,6 +145,25 @@ describe('the resultant', () => {
           Array.from(values, (_, i) => by(49 + i)),
         );
         near([maximum, by(maximumAt)], [Math.max(...values), maximum]);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('has as running r.m.s. at uneven times the root of its axes’ mean squares', () => {
+    fc.assert(
+      fc.property(axes, (given) => {
+        const times = Float64Array.from({ length: given[0].length }, (_, i) => (i + 0.4 * Math.sin(i)) / rate);
+        const means = given.map((axis) => levels(axis).mean);
+        const found = resultantRunningAt(given, times, { tau: 0.5, step: 1 / rate, means });
+        const each = given.map((axis, n) => runningRmsAt(axis, times, { tau: 0.5, step: 1 / rate, mean: means[n] }));
+        assert.equal(found.begin, each[0].begin);
+        near(
+          [...found.values],
+          Array.from(each[0].values, (_, i) => Math.hypot(...each.map(({ values }) => values[i]))),
+        );
+        assert.equal(found.maximum, Math.max(...found.values));
+        assert.equal(found.values[found.maximumAt - found.begin], found.maximum);
       }),
       { numRuns: 20 },
     );

@@ -79,3 +79,12 @@ describe('runningRmsAt', () => {
     );
   });
 });
+
+describe('the largest of a running r.m.s.', () => {
+  it('is the first of several that are alike', () => {
+    const samples = Float64Array.of(0, 2, 2, 0, 0, 2, 2, 0);
+    assert.equal(runningRms(samples, 2).maximumAt, 2);
+    const times = Float64Array.from(samples, (_, i) => i);
+    assert.equal(runningRmsAt(samples, times, { tau: 2, step: 1 }).maximumAt, 2);
+  });
+});

@@ -17,6 +17,22 @@ describe('transfer', () => {
     assert.equal(found.step, 3.5);
   });
 
+  it('of silence is nothing, and of an output that no input explains is infinite by H2 alone', () => {
+    const [sound, silence] = [record(1, 2000), new Float64Array(2000)];
+    const none = new Float64Array(51);
+    // A mean that is taken out leaves its last bits.
+    for (const dead of [silence, silence.map(() => 0.3)]) {
+      const silent = transfer([{ input: sound, output: dead }], { shape, rate: 350 });
+      for (const found of [silent.h1, silent.h2, silent.phase, silent.coherence]) assert.deepEqual(found, none);
+    }
+    const unexplained = transfer([{ input: silence, output: sound }], { shape, rate: 350 });
+    for (const found of [unexplained.h1, unexplained.phase, unexplained.coherence]) assert.deepEqual(found, none);
+    assert.ok(
+      unexplained.h2.every((value) => value === Infinity),
+      'H2 is infinite',
+    );
+  });
+
   it('reads the delay of an output as a falling phase', () => {
     const input = noise(2, 40_000);
     const output = input.map((_, n) => (n >= 2 ? input[n - 2] : 0));

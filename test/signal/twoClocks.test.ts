@@ -89,6 +89,15 @@ describe('two clocks', () => {
     assert.deepEqual([short.fast, short.fastError], [0, undefined]);
   });
 
+  it('are told where one of them recorded something far stronger before', () => {
+    const [acts, other] = [shaking(3), shaking(8)];
+    const found = twoClocks(
+      signal(acts, 160, 20),
+      signal((t) => (t < 0 ? 30 * other(t) : acts(t)), 160, 35, -15),
+    );
+    assert.ok(found !== undefined && Math.abs(found.late) < 1e-7, JSON.stringify(found));
+  });
+
   it('are not told by a pure tone, by silence, by half a second, nor where they are 2 % apart and more', () => {
     const acts = shaking(3);
     const tone = (phase: number): ClockedSignal => signal((t) => Math.sin(20 * t + phase), 160, 20);
