@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { gridOf } from '../../../src/readers/text/sniff.ts';
+import fc from 'fast-check';
+import { gridOf, withoutTail, type CellKind } from '../../../src/readers/text/sniff.ts';
 import { recordingOf, refusalOf, rows, samplesOf } from '../memory.ts';
 
 const value = (i: number, axis: number): string =>
@@ -212,6 +213,60 @@ describe('layout of delimited text', () => {
     assert.equal(kindOf(['1', '2', '3', '4', 'off']), 'number');
     assert.equal(kindOf(['1', '2', '3', 'off', 'off']), 'text');
     assert.equal(kindOf([clock, clock, clock, clock, '', '', 'late']), 'stamp');
+  });
+
+  it('finds the columns of a table, what ends its rows and where they begin, whatever stands above', () => {
+    const cellOf = (kind: CellKind, i: number): string =>
+      ({ number: (1.25 * i - 7).toFixed(2), stamp: `12:00:${10 + (i % 50)}.5`, text: 'left', empty: '' })[kind];
+    const kind = fc.constantFrom<CellKind>('number', 'stamp', 'text', 'empty');
+    const table = fc
+      .record({
+        kinds: fc
+          .tuple(
+            fc.array(kind, { maxLength: 4 }),
+            kind.filter((one) => one !== 'empty'),
+          )
+          .map(([k, one]) => [...k, one]),
+        delimiter: fc.constantFrom(';', '\t', '|', ',', ' '),
+        end: fc.constantFrom('', 'delimiter', ';', '|', ','),
+        above: fc.integer({ min: 0, max: 5 }),
+        count: fc.integer({ min: 12, max: 60 }),
+      })
+      .filter(
+        ({ kinds, delimiter, end }) =>
+          kinds.includes('number') &&
+          end !== delimiter &&
+          !(end === 'delimiter' && kinds.length === 1) &&
+          !(delimiter === ' ' && (end === 'delimiter' || kinds.includes('empty'))),
+      );
+    const law = fc.property(table, ({ kinds, delimiter, end, above, count }) => {
+      const cells = Array.from({ length: count }, (_, i) => kinds.map((one) => cellOf(one, i)));
+      const lines = [
+        ...Array.from({ length: above }, () => 'words above'),
+        ...cells.map((row) => row.join(delimiter) + (end === 'delimiter' ? delimiter : end)),
+      ];
+      const grid = gridOf(
+        lines.map((text, i) => ({ text, line: i + 1 })),
+        delimiter,
+        '.',
+      );
+      assert.ok(grid !== undefined, 'a table is found');
+      assert.deepEqual(grid.columns, kinds);
+      assert.deepEqual([grid.trailing, grid.tail], [end === 'delimiter', end === 'delimiter' ? '' : end]);
+      assert.deepEqual([grid.first, grid.rows.length], [above, count]);
+      assert.deepEqual(
+        grid.rows.map((row) => row.slice(0, kinds.length)),
+        cells,
+      );
+    });
+    fc.assert(law, { numRuns: 200 });
+  });
+
+  it('takes the mark that ends the rows off the last field alone', () => {
+    assert.deepEqual(withoutTail(['1;', ' 2; '], ';'), ['1;', '2']);
+    assert.deepEqual(withoutTail(['1', '2'], ';'), ['1', '2']);
+    assert.deepEqual(withoutTail(['1', '2;'], ''), ['1', '2;']);
+    assert.deepEqual(withoutTail([], ';'), []);
   });
 
   it('takes two rows for a table', async () => {
