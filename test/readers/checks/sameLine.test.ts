@@ -126,6 +126,29 @@ describe('a line in every run', () => {
       );
   });
 
+  it('is steady from segment to segment: by half a spread of powers, at whatever frequency', () => {
+    // Of powers of 1 and r^2 in equal parts the squared coefficient of variation is ((1 - r^2) / (1 + r^2))^2.
+    const told = (frequency: number, ratio: number): number =>
+      sameLine(
+        runs((k) => ({ line: [1, frequency], speed: 1 + 0.4 * k })).map((one) => ({
+          ...one,
+          channels: one.channels.map((channel) => ({
+            ...channel,
+            samples: channel.samples.map((value, i) =>
+              i < channel.samples.length / 2
+                ? value
+                : value - (1 - ratio) * Math.sin(2 * Math.PI * frequency * (i / rate) + Number(one.label.slice(4))),
+            ),
+          })),
+        })),
+      ).length;
+    for (const frequency of [7.3, 33.3, 81]) {
+      assert.equal(told(frequency, 1), 1, `${frequency} Hz`);
+      assert.equal(told(frequency, 0.5), 1, `${frequency} Hz, half as high for half of the time: 0.36`);
+      assert.equal(told(frequency, 0.3), 0, `${frequency} Hz, three tenths as high: 0.7`);
+    }
+  });
+
   it('is none of noise: no false alarm in 200 sets of two runs', () => {
     let alarms = 0;
     for (let k = 0; k < 200; k++) alarms += sameLine(runs(() => ({ seconds: 10 }), 2, 1000 + 2 * k)).length;
