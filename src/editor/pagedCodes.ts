@@ -291,6 +291,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'parts-unfit',
   'read-in-parts',
   'cut-short',
+  'samples-after',
   'sheet.large',
   'sheet.binary',
   'sheet.empty',

@@ -61,7 +61,7 @@ export function pinned(files: Files): PinnedFiles {
   }
 
   return {
-    expand: (pattern, of) => files.expand(pattern, of),
+    expand: askedOnce(files),
     identify,
     ahead,
     isAtHand: (wanted) => atHand.has(keyOf(wanted)),
@@ -69,6 +69,17 @@ export function pinned(files: Files): PinnedFiles {
     ...(files.densities === undefined ? {} : { densities: (wanted, watch) => files.densities!(wanted, watch) }),
     // Of a file that can't be hashed its reading says why.
     open: async (path) => files.open(path, await identify(path).catch(() => undefined)),
+  };
+}
+
+/** Which files a name stands for: it is asked for the key of a call, for what it reads ahead and when it is computed. */
+function askedOnce(files: Files): Files['expand'] {
+  const expanded = new Map<string, ReturnType<Files['expand']>>();
+  return (pattern, of) => {
+    const key = JSON.stringify([pattern, of]);
+    const found = expanded.get(key) ?? files.expand(pattern, of);
+    expanded.set(key, found);
+    return found;
   };
 }
 

@@ -39,6 +39,11 @@ describe('what the readers say', () => {
     says('too-many-samples', { path, what: 'values' }, /more than 400 million values/);
     says('cut-short', { line: 4, text: '1,' }, /^The last line \(4\) is cut short \("1,"\)/);
     says('cut-short', { samples: 4, stated: 9 }, /ends after 4 of 9 samples/);
+    says(
+      'samples-after',
+      { chunks: 1, samples: 1 },
+      /^1 more sample of each channel in 1 later chunk of the file was not read/,
+    );
     says('cut-short', { samples: 4, stated: undefined }, /ends without stating its length/);
   });
 

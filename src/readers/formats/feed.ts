@@ -24,13 +24,25 @@ export class Feed {
     return bytes.subarray(0, filled);
   }
 
-  /** Passes over bytes without keeping them. */
-  async pass(length: number): Promise<void> {
-    for (let left = length; left > 0;) {
-      const some = await this.take(Math.min(left, 65_536));
-      if (some.length === 0) return;
-      left -= some.length;
+  /** As `take`, of few bytes, which the next to ask is given all the same. */
+  async peek(length: number): Promise<Uint8Array> {
+    const bytes = await this.take(length);
+    const rest = new Uint8Array(bytes.length + this.rest.length);
+    rest.set(bytes);
+    rest.set(this.rest, bytes.length);
+    this.rest = rest;
+    return bytes;
+  }
+
+  /** Passes over bytes without keeping them. @returns how many there were */
+  async pass(length: number): Promise<number> {
+    let passed = 0;
+    while (passed < length && (await this.fill())) {
+      const some = Math.min(length - passed, this.rest.length);
+      this.rest = this.rest.subarray(some);
+      passed += some;
     }
+    return passed;
   }
 
   /** The next line without its end, one byte a character; undefined where the pieces end or no line is so long. */

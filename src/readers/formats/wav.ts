@@ -95,6 +95,10 @@ export async function readFrames(
 /** A recorder that was switched off leaves nothing or the largest number as length. */
 const isOpen = (stated: number): boolean => stated === 0 || stated === 0xffffffff;
 
+/** Whether a chunk of samples that states no length has none, as another chunk follows at once. */
+const isEmpty = async (stated: number, feed: Feed): Promise<boolean> =>
+  stated === 0 && /^(?:data|fact|cue |smpl|LIST|JUNK|junk|bext|id3 |ID3 )$/.test(ascii(await feed.peek(4), 0));
+
 /** Reads as far as the samples. */
 async function headOf({ path }: Pick<OpenFile, 'path'>, feed: Feed): Promise<Result<DataChunk>> {
   const top = await feed.take(12);
@@ -109,7 +113,7 @@ async function headOf({ path }: Pick<OpenFile, 'path'>, feed: Feed): Promise<Res
     const view = new DataView(header.buffer);
     const length = view.getUint32(4, little);
     const name = ascii(header, 0);
-    if (name === 'data') {
+    if (name === 'data' && !(await isEmpty(length, feed))) {
       if (!format) return refuse('damaged-wav', { path, lacks: 'format' });
       return success({ format, little, stated: long ?? length, at });
     }
@@ -194,9 +198,37 @@ async function samples(
     watch.progress(pieces.progress());
   }
   const isCut = open || rows < wanted;
-  const findings = isCut ? [finding('cut-short', 'note', { samples: rows, stated: open ? undefined : wanted })] : [];
+  const findings = isCut
+    ? [finding('cut-short', 'note', { samples: rows, stated: open ? undefined : wanted })]
+    : await laterSamples(feed, little, { pad: stated - rows * frame + (stated % 2), frame });
   return success(asReading(path, format, columns, rows, findings));
 }
+
+/** What tells of samples that stand in later chunks, or in a file that was hung on: they may be of another time, and are not read. */
+async function laterSamples(
+  feed: Feed,
+  little: boolean,
+  { pad, frame }: { readonly pad: number; readonly frame: number },
+): Promise<Finding[]> {
+  await feed.pass(pad);
+  let [chunks, bytes] = [0, 0];
+  for (;;) {
+    const header = await feed.take(8);
+    const name = header.length < 8 ? '' : ascii(header, 0);
+    // What is no chunk any more is read no further.
+    if (!/^[\x20-\x7e]{4}$/.test(name)) break;
+    const length = new DataView(header.buffer).getUint32(4, little);
+    if (name === 'data') {
+      const there = await feed.pass(length);
+      [chunks, bytes] = [chunks + 1, bytes + there];
+      await feed.pass(length % 2);
+    } else await feed.pass(isWhole(name) ? 4 : length + (length % 2));
+  }
+  return bytes < frame ? [] : [finding('samples-after', 'warning', { chunks, samples: Math.floor(bytes / frame) })];
+}
+
+/** Whether a chunk is a whole file, whose kind and chunks follow. */
+const isWhole = (name: string): boolean => name === 'RIFF' || name === 'RIFX';
 
 function asReading(
   path: string,

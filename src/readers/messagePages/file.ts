@@ -143,6 +143,12 @@ export const filePages: Pages<FileFacts> = {
     wrong: example(`${sound}\n0.04,0.0`),
     right: example(sound),
   },
+  'samples-after': {
+    title: 'Samples after the samples',
+    why: 'A WAV file holds one chunk of samples. Some recorders begin another when they are stopped and started again, and some programs hang one file on another; nothing says how much time lies between, so only the first chunk is read.',
+    wrong: example('RIFF… data … data …', 'load "run.wav"'),
+    right: example('run-1.wav and run-2.wav, a chunk each', 'load "run-*.wav"'),
+  },
   'sheet.large': {
     title: 'Too large for a run sheet',
     why: 'A run sheet has a line for each recording and is typed by a person; this file is probably a recording.',

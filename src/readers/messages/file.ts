@@ -45,6 +45,8 @@ export interface FileFacts {
   'cut-short':
     | { readonly line: number; readonly text: string }
     | { readonly samples: number; readonly stated: number | undefined };
+  /** Of a WAV file: chunks of samples after the first, and how many samples of each channel they hold. */
+  'samples-after': { readonly chunks: number; readonly samples: number };
   'sheet.large': File;
   'sheet.binary': File;
   'sheet.empty': File;
@@ -169,6 +171,8 @@ export const fileSentences: Sentences<FileFacts> = {
     const how = stated === undefined ? 'without stating its length' : `after ${samples} of ${stated} samples`;
     return `The file ends ${how}, as where the recorder was switched off; what is there was read.`;
   },
+  'samples-after': ({ chunks, samples }) =>
+    `${counted(samples, 'more sample')} of each channel in ${counted(chunks, 'later chunk')} of the file ${samples === 1 ? 'was' : 'were'} not read, as nothing says when after the first ones they were taken: save each chunk as a file of its own.`,
   'sheet.large': ({ path }) => `${path} is too large for a run sheet: is it a recording?`,
   'sheet.binary': ({ path }) => `${path} is no text: a run sheet is a CSV file.`,
   'sheet.empty': ({ path }) => `${path} is empty: a run sheet begins with a header such as file,condition,order.`,

@@ -19,7 +19,19 @@ describe('bytes taken from pieces', () => {
       assert.equal(textOf(await from.take(2)), 'hi');
       assert.equal(textOf(await from.take(9)), 'j');
       assert.equal(textOf(await from.take(9)), '');
-      await from.pass(5);
+      assert.equal(await from.pass(5), 0);
+    });
+
+  for (const most of [1, 3, 100])
+    it(`may be looked at before they are taken, from pieces of ${most}`, async () => {
+      const from = feed('abcdefg', most);
+      assert.equal(textOf(await from.peek(2)), 'ab');
+      assert.equal(textOf(await from.peek(4)), 'abcd');
+      assert.equal(textOf(await from.take(3)), 'abc');
+      assert.equal(await from.pass(2), 2);
+      assert.equal(textOf(await from.peek(9)), 'fg');
+      assert.equal(await from.pass(9), 2);
+      assert.equal(textOf(await from.peek(1)), '');
     });
 
   for (const most of [1, 3, 100])

@@ -125,6 +125,30 @@ describe('the samples of a WAV file', () => {
     }
   });
 
+  it('are those of the first chunk that holds any; what stands in later ones, or in a file hung on, is told', async () => {
+    const data = (...values: number[]): Chunk => ({ name: 'data', bytes: bytesOf(2, values) });
+    const note = { name: 'note', bytes: [1, 2, 3] };
+    const later = async (...chunks: Chunk[]): Promise<string | undefined> => {
+      const recording = await recordingOf(file([format({ bits: 16 }), ...chunks]));
+      assert.deepEqual(samplesOf(recording, 'column1'), [9, 7, 8]);
+      assert.equal(findingOf(recording, 'cut-short'), undefined);
+      return findingOf(recording, 'samples-after')?.message;
+    };
+    assert.equal(await later(data(9, 7, 8), note), undefined);
+    assert.equal(await later(data(), data(9, 7, 8)), undefined);
+    assert.equal(await later(data(), { name: 'LIST', bytes: [1] }, data(9, 7, 8)), undefined);
+    assert.equal(await later(data(9, 7, 8), { name: 'data', bytes: [5] }), undefined);
+    assert.equal(
+      await later(data(9, 7, 8), note, data(6, 5), data(4)),
+      '3 more samples of each channel in 2 later chunks of the file were not read, as nothing says when after the first ones they were taken: save each chunk as a file of its own.',
+    );
+    const whole = file([format({ bits: 16 }), data(9, 7, 8), note]);
+    const twice = await recordingOf(Uint8Array.from([...whole, ...whole]));
+    assert.match(findingOf(twice, 'samples-after')?.message ?? '', /^3 more samples of each channel in 1 later chunk/);
+    const junk = await recordingOf(Uint8Array.from([...whole, 0xde, 0xad, 0xbe, 0xef, 1, 2, 3, 4, ...whole]));
+    assert.equal(findingOf(junk, 'samples-after'), undefined);
+  });
+
   it('are all that there are where the recorder never wrote how many', async () => {
     const bytes = [...file([format({ bits: 16 }), { name: 'data', bytes: bytesOf(2, [9, 7, 8]) }])];
     for (const stated of [0, 0xffffffff]) {
