@@ -14,9 +14,12 @@ const targets = {
   columns: ['src/readers/columnKernel.ts', 'columnKernel'],
 };
 
+/** A memory that has a most: `src/numbers/compiled.ts` says what for. */
+const limits = ['--initialMemory', '1', '--maximumMemory', '65536'];
+
 async function compiled(name) {
   const file = `${name}.ts`;
-  const options = [file, '--outFile', `${name}.wasm`, '-O3', '--runtime', 'stub', '--importMemory', '--enable', 'simd'];
+  const options = [file, '--outFile', `${name}.wasm`, '-O3', '--runtime', 'stub', '--importMemory', '--enable', 'simd', ...limits];
   let binary;
   const { error, stderr } = await asc.main([...options, '--noAssert'], {
     readFile: (wanted) => {

@@ -3,32 +3,58 @@
 // src/readers/columnKernel.ts; src/readers/columnVectors.ts is the only caller. What the facts mean is said in
 // src/readers/plainFacts.ts, whose loop gives the same; the plain loops of the grid are in src/readers/checks/stepOnGrid.ts.
 
+/** Where what follows stands in a memory that holds the columns, too. */
+let own: usize = 0;
+
+export function workAt(place: usize): void {
+  own = place;
+}
+
 /** The facts so far, ten doubles as src/readers/plainFacts.ts has them. */
 export const facts: usize = 0;
 /** Eight words: how many numbers lie near the ends. */
 export const counts: usize = 80;
-/** The number before the first of those that are looked at, 8 bytes before them. */
+/** Where numbers are put that stand in another memory, with the one before them 8 bytes before. */
 export const input: usize = 128;
-/** Numbers that are looked at in one call, at most. */
+/** Numbers that have room there. */
 export const most: i32 = 8192;
 /** A byte for each place on a grid, of which 16 before and 16 behind those that count may be written to or read. */
 export const places: usize = 65696;
 
-/** Goes on with the facts by so many numbers. */
-export function lookAt(count: i32): void {
-  let sum = load<f64>(facts, 16);
-  let squares = load<f64>(facts, 24);
-  let total = load<f64>(facts, 56);
-  let least = v128.load64_splat(facts + 32);
-  let largest = v128.load64_splat(facts + 40);
-  let change = v128.load64_splat(facts + 48);
-  let held = <i32>load<f64>(facts, 64);
-  let longest = <i32>load<f64>(facts, 72);
-  let low = v128.load64_splat(facts);
-  let high = v128.load64_splat(facts + 8);
-  const end = input + (<usize>count << 3);
-  let at = input;
-  for (; at + 16 <= end; at += 16) {
+/** Goes on with the facts by so many numbers at `from`. @param before the number before them, NaN where there is none */
+export function lookAt(from: usize, count: i32, before: f64): void {
+  if (count == 0) return;
+  let sum = load<f64>(own + facts, 16);
+  let squares = load<f64>(own + facts, 24);
+  let total = load<f64>(own + facts, 56);
+  let least = v128.load64_splat(own + facts + 32);
+  let largest = v128.load64_splat(own + facts + 40);
+  let change = v128.load64_splat(own + facts + 48);
+  let held = <i32>load<f64>(own + facts, 64);
+  let longest = <i32>load<f64>(own + facts, 72);
+  let low = v128.load64_splat(own + facts);
+  let high = v128.load64_splat(own + facts + 8);
+  const end = from + (<usize>count << 3);
+  let at = from;
+  // The first, whose neighbour may stand elsewhere, and one more where the rest is odd in number.
+  for (let left = 2 - (count & 1); left > 0; left--, at += 8) {
+    const value = load<f64>(at);
+    const step = value - (at == from ? before : load<f64>(at - 8));
+    low = f64x2.pmin(low, f64x2.splat(value));
+    high = f64x2.pmax(high, f64x2.splat(value));
+    sum += value;
+    squares += value * value;
+    if (step == step) total += step;
+    least = f64x2.pmin(least, f64x2.splat(step));
+    largest = f64x2.pmax(largest, f64x2.splat(step));
+    if (step == 0) {
+      if (++held > longest) longest = held;
+    } else {
+      held = 0;
+      change = f64x2.pmin(change, f64x2.splat(abs(step)));
+    }
+  }
+  for (; at < end; at += 16) {
     const values = v128.load(at);
     const steps = f64x2.sub(values, v128.load(at - 8));
     low = f64x2.pmin(low, values);
@@ -51,33 +77,16 @@ export function lookAt(count: i32): void {
       if (held > longest) longest = held;
     } else held = 0;
   }
-  if (at < end) {
-    const value = load<f64>(at);
-    const step = value - load<f64>(at - 8);
-    low = f64x2.pmin(low, f64x2.splat(value));
-    high = f64x2.pmax(high, f64x2.splat(value));
-    sum += value;
-    squares += value * value;
-    if (step == step) total += step;
-    least = f64x2.pmin(least, f64x2.splat(step));
-    largest = f64x2.pmax(largest, f64x2.splat(step));
-    if (step == 0) {
-      if (++held > longest) longest = held;
-    } else {
-      held = 0;
-      change = f64x2.pmin(change, f64x2.splat(abs(step)));
-    }
-  }
-  store<f64>(facts, lower(low));
-  store<f64>(facts, upper(high), 8);
-  store<f64>(facts, sum, 16);
-  store<f64>(facts, squares, 24);
-  store<f64>(facts, lower(least), 32);
-  store<f64>(facts, upper(largest), 40);
-  store<f64>(facts, lower(change), 48);
-  store<f64>(facts, total, 56);
-  store<f64>(facts, held, 64);
-  store<f64>(facts, longest, 72);
+  store<f64>(own + facts, lower(low));
+  store<f64>(own + facts, upper(high), 8);
+  store<f64>(own + facts, sum, 16);
+  store<f64>(own + facts, squares, 24);
+  store<f64>(own + facts, lower(least), 32);
+  store<f64>(own + facts, upper(largest), 40);
+  store<f64>(own + facts, lower(change), 48);
+  store<f64>(own + facts, total, 56);
+  store<f64>(own + facts, held, 64);
+  store<f64>(own + facts, longest, 72);
 }
 
 /** The lower of two numbers; of two zeros the one without a sign. */
@@ -94,17 +103,17 @@ export function lookAt(count: i32): void {
 }
 
 /**
- * Goes on with the sum at `facts` of the squares of the steps to so many numbers less their mean, and with the word behind it:
+ * Goes on with the sum at `facts` of the squares of the steps to so many numbers at `from` less their mean, and with the word behind it:
  * how many of these steps lie between two bounds.
  */
-export function addSpread(count: i32, mean: f64, least: f64, largest: f64): void {
+export function addSpread(from: usize, count: i32, mean: f64, least: f64, largest: f64): void {
   const means = f64x2.splat(mean);
   const lows = f64x2.splat(least);
   const highs = f64x2.splat(largest);
-  let squares = load<f64>(facts);
+  let squares = load<f64>(own + facts);
   let within = i64x2.splat(0);
-  const end = input + (<usize>count << 3);
-  let at = input;
+  const end = from + (<usize>count << 3);
+  let at = from;
   for (; at + 16 <= end; at += 16) {
     const steps = f64x2.sub(v128.load(at), v128.load(at - 8));
     const off = f64x2.sub(steps, means);
@@ -118,19 +127,19 @@ export function addSpread(count: i32, mean: f64, least: f64, largest: f64): void
     squares += (step - mean) * (step - mean);
     if (step > least && step < largest) found++;
   }
-  store<f64>(facts, squares);
-  store<i32>(facts, load<i32>(facts, 8) + found, 8);
+  store<f64>(own + facts, squares);
+  store<i32>(own + facts, load<i32>(own + facts, 8) + found, 8);
 }
 
 /**
- * Adds how many of so many numbers lie nearer than each of four distances to `low`, and to `high`, to the eight words at
+ * Adds how many of so many numbers at `from` lie nearer than each of four distances to `low`, and to `high`, to the eight words at
  * `counts`. The distances stand at `facts`.
  */
-export function countNear(count: i32, low: f64, high: f64): void {
-  const first = v128.load64_splat(facts);
-  const second = v128.load64_splat(facts + 8);
-  const third = v128.load64_splat(facts + 16);
-  const fourth = v128.load64_splat(facts + 24);
+export function countNear(from: usize, count: i32, low: f64, high: f64): void {
+  const first = v128.load64_splat(own + facts);
+  const second = v128.load64_splat(own + facts + 8);
+  const third = v128.load64_splat(own + facts + 16);
+  const fourth = v128.load64_splat(own + facts + 24);
   const lows = f64x2.splat(low);
   const highs = f64x2.splat(high);
   let a = i64x2.splat(0);
@@ -141,11 +150,10 @@ export function countNear(count: i32, low: f64, high: f64): void {
   let f = a;
   let g = a;
   let h = a;
-  // One more where their number is odd, which is near to nothing.
-  if (count & 1) store<f64>(input + (<usize>count << 3), NaN);
-  const end = input + (<usize>count << 3);
-  for (let at = input; at < end; at += 16) {
-    const values = v128.load(at);
+  const end = from + (<usize>count << 3);
+  for (let at = from; at < end; at += 16) {
+    // One more where their number is odd, which is near to nothing.
+    const values = at + 16 <= end ? v128.load(at) : f64x2.replace_lane(f64x2.splat(NaN), 0, load<f64>(at));
     const above = f64x2.sub(values, lows);
     const below = f64x2.sub(highs, values);
     a = i64x2.sub(a, f64x2.lt(above, first));
@@ -168,27 +176,26 @@ export function countNear(count: i32, low: f64, high: f64): void {
 }
 
 @inline function add(at: usize, both: v128): void {
-  store<i32>(counts + at, load<i32>(counts + at) + <i32>(i64x2.extract_lane(both, 0) + i64x2.extract_lane(both, 1)));
+  store<i32>(own + counts + at, load<i32>(own + counts + at) + <i32>(i64x2.extract_lane(both, 0) + i64x2.extract_lane(both, 1)));
 }
 
 /**
- * Marks the places of so many numbers on the grid of whole numbers over `scale`, counted from `first`; gives 0 where one is on no
+ * Marks the places of so many numbers at `from` on the grid of whole numbers over `scale`, counted from `first`; gives 0 where one is on no
  * place of it.
  */
-export function markPlaces(count: i32, first: f64, scale: f64): i32 {
+export function markPlaces(from: usize, count: i32, first: f64, scale: f64): i32 {
   const firsts = f64x2.splat(first);
   const scales = f64x2.splat(scale);
   let isOnGrid = f64x2.eq(scales, scales);
-  // One more where their number is odd: the last one twice.
-  if (count & 1) store<f64>(input + (<usize>count << 3), load<f64>(input + (<usize>count << 3) - 8));
-  const end = input + (<usize>count << 3);
-  for (let at = input; at < end; at += 16) {
-    const values = v128.load(at);
+  const end = from + (<usize>count << 3);
+  for (let at = from; at < end; at += 16) {
+    // One more where their number is odd: the last one twice.
+    const values = at + 16 <= end ? v128.load(at) : v128.load64_splat(at);
     const units = f64x2.nearest(f64x2.mul(values, scales));
     isOnGrid = v128.and(isOnGrid, f64x2.eq(f64x2.div(units, scales), values));
     const which = i32x4.trunc_sat_f64x2_s_zero(f64x2.sub(units, firsts));
-    store<u8>(places + i32x4.extract_lane(which, 0), 1);
-    store<u8>(places + i32x4.extract_lane(which, 1), 1);
+    store<u8>(own + places + i32x4.extract_lane(which, 0), 1);
+    store<u8>(own + places + i32x4.extract_lane(which, 1), 1);
   }
   return <i32>i64x2.all_true(isOnGrid);
 }
@@ -200,7 +207,7 @@ export function leastBetween(count: i32, first: f64, scale: f64): f64 {
   let gap = i32.MAX_VALUE;
   let least = Infinity;
   for (let from = 0; from < count; from += 16) {
-    let taken = i8x16.bitmask(i8x16.ne(v128.load(places + from), i8x16.splat(0)));
+    let taken = i8x16.bitmask(i8x16.ne(v128.load(own + places + from), i8x16.splat(0)));
     for (; taken != 0; taken &= taken - 1) {
       const at = from + ctz(taken);
       const apart = at - before;

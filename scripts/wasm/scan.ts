@@ -10,6 +10,16 @@ export const shuffles: usize = 0;
 export const powers: usize = 4096;
 /** Powers of five from -55 to 40, 128 bits each, the upper half first (Lemire 2021, "Number parsing at a gigabyte per second"). */
 export const fives: usize = 4352;
+/**
+ * Where what follows stands for this thread, beyond the places that are told, so that two threads can work in one memory: tables
+ * are read by both.
+ */
+let own: usize = 0;
+
+export function workAt(place: usize): void {
+  own = place;
+}
+
 /** Words: the byte where the reading stopped, and how many blank lines were passed. */
 export const state: usize = 6144;
 /**
@@ -24,7 +34,7 @@ export const kinds: usize = 6400;
 export const empties: usize = 10496;
 /** Bytes to read, with 16 zeros behind them. */
 export const input: usize = 16384;
-/** One column after another, `stride` bytes apart: a double a row, or where the text begins and ends. */
+/** Where the thread by itself has the columns that are read. */
 export const output: usize = 82432;
 
 /** Rows one after another that are no plain ones, from which on no more are tried in the call. */
@@ -43,9 +53,10 @@ let ended: usize = 0;
 
 /**
  * Reads rows from the byte at `from` until `rows` of them are read, or to the first that it can't take. Gives the
- * number of rows, and leaves in `state` where it stopped.
+ * number of rows, and leaves in `state` where it stopped. At `target` it puts one column after another, `stride` bytes apart: a double a
+ * row, or where the text begins and ends.
  */
-export function readRows(from: usize, rows: i32, columns: i32, stride: usize, delimiter: i32, decimal: i32, blanks: i32, tail: i32): i32 {
+export function readRows(from: usize, target: usize, rows: i32, columns: i32, stride: usize, delimiter: i32, decimal: i32, blanks: i32, tail: i32): i32 {
   // Beside a space, a tab is padding only where blanks part the fields.
   const pad = blanks ? 9 : 32;
   const last = columns - 1;
@@ -62,7 +73,7 @@ export function readRows(from: usize, rows: i32, columns: i32, stride: usize, de
     }
     if (c == 13) break;
     if (odd < mostOdd) {
-      start = plainRow(start, output + (<usize>row << 3), columns, stride, delimiter, decimal);
+      start = plainRow(start, target + (<usize>row << 3), columns, stride, delimiter, decimal);
       if (ended != 0) {
         odd = 0;
         continue;
@@ -70,13 +81,13 @@ export function readRows(from: usize, rows: i32, columns: i32, stride: usize, de
       odd++;
     }
     let at = start;
-    let to = output + (<usize>row << 3);
+    let to = target + (<usize>row << 3);
     let isEmpty = false;
     let k = 0;
     for (; ; k++, to += stride) {
       c = load<u8>(at);
       while (c == 32 || c == pad) c = load<u8>(++at);
-      const kind = load<u8>(kinds + k);
+      const kind = load<u8>(own + kinds + k);
       if (kind == 0) {
         const negative = c == 45;
         const signed = negative || c == 43;
@@ -139,8 +150,8 @@ export function readRows(from: usize, rows: i32, columns: i32, stride: usize, de
           let behind = at;
           while (behind > first && (load<u8>(behind - 1) == 32 || load<u8>(behind - 1) == 9)) behind--;
           if (behind == first) break;
-          store<i32>(to, <i32>(first - input));
-          store<i32>(to, <i32>(behind - input), 4);
+          store<i32>(to, <i32>first);
+          store<i32>(to, <i32>behind, 4);
         }
       }
       if (k == last) {
@@ -164,16 +175,16 @@ export function readRows(from: usize, rows: i32, columns: i32, stride: usize, de
     if (c == 13) c = load<u8>(++at);
     if (c != 10) break;
     start = at + 1;
-    if (isEmpty) noteEmpties(row, columns, stride);
+    if (isEmpty) noteEmpties(target + (<usize>row << 3), columns, stride);
   }
-  store<i32>(state, <i32>(start - input));
-  store<i32>(state, blankLines, 4);
+  store<i32>(own + state, <i32>start);
+  store<i32>(own + state, blankLines, 4);
   return row;
 }
 
 /** Whether all columns are of numbers, passed-over cells aside. */
 function areNumbers(columns: i32): bool {
-  for (let k = 0; k < columns; k++) if (load<u8>(kinds + k) != 0) return false;
+  for (let k = 0; k < columns; k++) if (load<u8>(own + kinds + k) != 0) return false;
   return true;
 }
 
@@ -240,6 +251,21 @@ function areNumbers(columns: i32): bool {
   return at;
 }
 
+/** How many lines end in so many bytes: at a line feed, or at a return that none follows. The byte behind them is looked at, too. */
+export function countLines(from: usize, count: i32): i32 {
+  const end = from + <usize>count;
+  let at = from;
+  let lines = 0;
+  for (; at + 16 <= end; at += 16) lines += popcnt(i8x16.bitmask(lineEndsAt(at)));
+  return lines + popcnt(i8x16.bitmask(lineEndsAt(at)) & ((1 << <i32>(end - at)) - 1));
+}
+
+@inline function lineEndsAt(at: usize): v128 {
+  const bytes = v128.load(at);
+  const feeds = i8x16.eq(bytes, i8x16.splat(10));
+  return v128.or(feeds, v128.andnot(i8x16.eq(bytes, i8x16.splat(13)), i8x16.eq(v128.load(at, 1), i8x16.splat(10))));
+}
+
 /** Whether none of so many bytes has its highest bit set. */
 export function areAscii(count: i32): i32 {
   let one = i8x16.splat(0);
@@ -253,10 +279,10 @@ export function areAscii(count: i32): i32 {
 }
 
 /** Keeps which cells of a row that was taken are empty. */
-function noteEmpties(row: i32, columns: i32, stride: usize): void {
-  for (let k = 0, at = output + (<usize>row << 3); k < columns; k++, at += stride) {
+function noteEmpties(first: usize, columns: i32, stride: usize): void {
+  for (let k = 0, at = first; k < columns; k++, at += stride) {
     const value = load<f64>(at);
-    if (load<u8>(kinds + k) == 0 && value != value) store<u8>(empties + k, 1);
+    if (load<u8>(own + kinds + k) == 0 && value != value) store<u8>(own + empties + k, 1);
   }
 }
 
@@ -280,10 +306,10 @@ function textEnd(at: usize, delimiter: i32, stop: i32, blank: i32): usize {
  */
 function stampAt(at: usize, delimiter: i32, tail: i32): f64 {
   ended = 0;
-  const isDated = load<i32>(stamps, 52) != 0;
+  const isDated = load<i32>(own + stamps, 52) != 0;
   const isKnown = isDated
-    ? i8x16.all_true(i8x16.eq(v128.load(at), v128.load(stamps)))
-    : ((load<u64>(at) ^ load<u64>(stamps)) & 0xffffffffff) == 0;
+    ? i8x16.all_true(i8x16.eq(v128.load(at), v128.load(own + stamps)))
+    : ((load<u64>(at) ^ load<u64>(own + stamps)) & 0xffffffffff) == 0;
   if (!isKnown && !takeMinute(at, isDated)) return 0;
   at += isDated ? 16 : 5;
   if (load<u8>(at) != 58) return 0;
@@ -305,9 +331,9 @@ function stampAt(at: usize, delimiter: i32, tail: i32): f64 {
     part = (<f64><i64>((both & 0xffffffff) * 100000000 + (both >> 32)) - <f64>whole * unit) / unit;
     at += 1 + places;
   }
-  if (((load<u64>(at) ^ load<u64>(stamps, 32)) & load<u64>(stamps, 40)) != 0) return 0;
-  ended = at + load<i32>(stamps, 48);
-  return <f64>(load<i32>(stamps, 24) + whole) + part + load<f64>(stamps, 16) - load<f64>(stamps, 56);
+  if (((load<u64>(at) ^ load<u64>(own + stamps, 32)) & load<u64>(own + stamps, 40)) != 0) return 0;
+  ended = at + load<i32>(own + stamps, 48);
+  return <f64>(load<i32>(own + stamps, 24) + whole) + part + load<f64>(own + stamps, 16) - load<f64>(own + stamps, 56);
 }
 
 /** Keeps the minute and the day that a stamp begins with; false where it begins otherwise. */
@@ -321,15 +347,15 @@ function takeMinute(at: usize, isDated: bool): bool {
     const parts = <i32>load<u8>(at + 10);
     if (twoAt(at) < 0 || twoAt(at + 2) < 0 || !isDateMark(load<u8>(at + 4)) || !isDateMark(load<u8>(at + 7))) return false;
     if (month < 1 || month > 12 || day < 1 || day > 31 || (parts != 84 && parts != 32 && parts != 95)) return false;
-    days = daysFromCivil(year, month, day) - load<i32>(stamps, 28);
+    days = daysFromCivil(year, month, day) - load<i32>(own + stamps, 28);
     at += 11;
   }
   const hours = twoAt(at);
   const minutes = twoAt(at + 3);
   if (hours < 0 || hours > 24 || minutes < 0 || minutes > 59 || load<u8>(at + 2) != 58) return false;
-  v128.store(stamps, v128.load(begin));
-  store<f64>(stamps, <f64>days * 86400, 16);
-  store<i32>(stamps, hours * 3600 + minutes * 60, 24);
+  v128.store(own + stamps, v128.load(begin));
+  store<f64>(own + stamps, <f64>days * 86400, 16);
+  store<i32>(own + stamps, hours * 3600 + minutes * 60, 24);
   return true;
 }
 

@@ -34,10 +34,10 @@ export const readerIn =
     };
     if (threads !== undefined && threads.count > 1 && tasks.length > 1 && bytesOf(tasks, worthThreads) > worthThreads)
       return tasks.map(async (task) => finished(task, await threads.read(task, watched(task))));
-    const beside = threads !== undefined && threads.count > 1 ? threads.beside : undefined;
+    const { beside, expectBeside } = threads !== undefined && threads.count > 1 ? threads : {};
     const aided = (task: ReadingTask): ReadWatch => ({
       ...watched(task),
-      ...(bytesOf([task], worthBeside) > worthBeside ? { beside } : {}),
+      ...(bytesOf([task], worthBeside) > worthBeside ? { beside, expectBeside } : {}),
     });
     let before: Promise<unknown> = Promise.resolve();
     return tasks.map((task) => {

@@ -87,7 +87,7 @@ async function readFrom(file: OpenedFile, size: number, task: ReadingTask, watch
   // What is read from its end cannot be hashed on the way.
   if (isParquet(mark)) return readHeld(task, watch);
   const bytes = new HashedBytes(file, size);
-  const source = { path, size, read: (at: number, length: number) => bytes.read(at, length), fault: () => bytes.fault };
+  const source = { path, size, read: bytes.read, fault: () => bytes.fault };
   const recording = await readChecked(source, options, watch);
   const identity = bytes.fault || watch.cancelled() ? undefined : await bytes.identity();
   bytes.done();
@@ -133,18 +133,19 @@ class HashedBytes {
     spare = undefined;
   }
 
-  async read(at: number, length: number): Promise<Uint8Array> {
-    if (this.#buffer.length < length) this.#buffer = new Uint8Array(length);
-    const bytes = this.#buffer.subarray(0, await this.#bytesAt(at, length));
+  readonly read = async (at: number, length: number, into?: Uint8Array): Promise<Uint8Array> => {
+    if (into === undefined && this.#buffer.length < length) this.#buffer = new Uint8Array(length);
+    const place = into ?? this.#buffer;
+    const bytes = place.subarray(0, await this.#bytesAt(place, at, length));
     if (at !== this.#hashed) throw new Error('a recording was read out of order');
     this.#hash.update(bytes);
     this.#hashed += bytes.length;
     return bytes;
-  }
+  };
 
-  async #bytesAt(at: number, length: number): Promise<number> {
+  async #bytesAt(place: Uint8Array, at: number, length: number): Promise<number> {
     try {
-      return await this.#file.read(this.#buffer, length, at);
+      return await this.#file.read(place, length, at);
     } catch (error) {
       if (!isSystemRefusal(error)) throw error;
       this.fault = { kind: 'refused', system: error.code };

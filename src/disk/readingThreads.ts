@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import type { ReadWatch } from '../readers/recording.ts';
-import { RowsBeside, sharedMemory, type StartBeside } from '../readers/text/rowsBeside.ts';
+import { RowsBeside, type StartBeside } from '../readers/text/rowsBeside.ts';
 import { unwatched } from '../readers/read.ts';
 import type { Density } from '../signal/welch.ts';
 import type { WantedDensity } from '../values/ports.ts';
@@ -64,18 +64,25 @@ export class ReadingThreads {
   }
 
   /** Has a thread read rows beside this one; undefined where all have something to do. */
-  readonly beside: StartBeside = (plan) => {
-    const worker = this.#idle.pop() ?? this.#start();
-    if (worker === undefined) return undefined;
-    const shared = sharedMemory(plan.kinds.length);
-    const rows = new RowsBeside(shared, plan.kinds.length);
+  readonly beside: StartBeside = (plan, capacity) => {
+    if (this.#idle.length === 0 && this.#started === this.count) return undefined;
+    const rows = RowsBeside.of(plan, capacity);
+    const worker = rows && (this.#idle.pop() ?? this.#start());
+    if (rows === undefined || worker === undefined) return undefined;
     const id = this.#next++;
     this.#working.set(worker, { id, job: undefined });
-    const request: ThreadRequest = { id, type: 'beside', rows: shared, plan };
+    const request: ThreadRequest = { id, type: 'beside', rows: rows.shared, plan };
     worker.postMessage(request);
     // Nobody waits for it: what it does not read is read here.
     worker.unref();
     return rows;
+  };
+
+  /** Starts a thread that may soon be asked to read beside this one. */
+  readonly expectBeside = (): void => {
+    const worker = this.#idle.length === 0 ? this.#start() : undefined;
+    worker?.unref();
+    if (worker !== undefined) this.#idle.push(worker);
   };
 
   /** Ends all threads; what they were asked for fails. */

@@ -9,11 +9,18 @@ export interface Address {
   readonly value: number;
 }
 
+/** Memory that loops work in, as the host knows it. */
+export interface LoopMemory {
+  readonly buffer: ArrayBuffer;
+}
+
 /** A loop that was compiled to WebAssembly and is kept as text, so that all hosts load it alike. */
 export class CompiledLoop {
   readonly #base64: string;
   /** Undefined until first asked for, null where the host has no vectors or forbids compiled code. */
   #module: WebAssembly.Module | null | undefined;
+  /** For a memory that threads share. */
+  #sharing: WebAssembly.Module | null | undefined;
 
   constructor(base64: string) {
     this.#base64 = base64;
@@ -24,8 +31,16 @@ export class CompiledLoop {
     if (this.#module === undefined) this.#module = compiled(this.#base64);
     if (this.#module === null) return undefined;
     // Memory that grows would detach its buffer, upon which V8 checks every access to every typed array of the process.
-    const memory = new WebAssembly.Memory({ initial: Math.ceil(bytes / 65536) });
+    const memory = memoryOf(bytes, false);
     return { exports: new WebAssembly.Instance(this.#module, { env: { memory } }).exports, buffer: memory.buffer };
+  }
+
+  /** The exports of a copy in a memory that threads share, or undefined where the host can't run it. */
+  sharing(memory: LoopMemory): Record<string, unknown> | undefined {
+    if (this.#sharing === undefined) this.#sharing = compiled(this.#base64, true);
+    return this.#sharing === null
+      ? undefined
+      : new WebAssembly.Instance(this.#sharing, { env: { memory: memory } }).exports;
   }
 }
 
@@ -48,10 +63,31 @@ export function onlyCopy<Made>(
   };
 }
 
-function compiled(base64: string): WebAssembly.Module | null {
+function compiled(base64: string, isShared = false): WebAssembly.Module | null {
   try {
-    return new WebAssembly.Module(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
+    const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+    if (isShared) bytes[placeOfLimits(bytes)] = sharedLimits;
+    return new WebAssembly.Module(bytes);
   } catch {
     return null;
   }
+}
+
+/** What the import of a memory says of it: that it has a most, and that it has one and is shared (WebAssembly threads proposal, "Limits"). */
+const [ownLimits, sharedLimits] = [1, 3];
+
+/** Where the import `env.memory` says what kind of memory it is: of the same loop for both kinds only this byte differs. */
+function placeOfLimits(bytes: Uint8Array): number {
+  const text = String.fromCharCode(...bytes.subarray(0, 1024));
+  return text.indexOf(`\x03env\x06memory\x02${String.fromCharCode(ownLimits)}`) + '.env.memory.'.length;
+}
+
+/** Fresh memory of so many bytes at least, for several threads. Throws a RangeError where the host has no room for it. */
+export function sharedMemory(bytes: number): LoopMemory {
+  return memoryOf(bytes, true);
+}
+
+function memoryOf(bytes: number, isShared: boolean): WebAssembly.Memory {
+  const pages = Math.ceil(bytes / 65536);
+  return new WebAssembly.Memory({ initial: pages, maximum: pages, shared: isShared });
 }

@@ -8,7 +8,8 @@ declare namespace WebAssembly {
     readonly exports: Record<string, unknown>;
   }
   class Memory {
-    constructor(size: { readonly initial: number });
+    constructor(size: { readonly initial: number; readonly maximum: number; readonly shared?: boolean });
+    /** Shared where the memory is. */
     readonly buffer: ArrayBuffer;
   }
 }

@@ -32,7 +32,7 @@ export function factsOf(values: Float64Array): ColumnFacts {
 }
 
 function look(all: FactsSoFar, values: Float64Array, from: number, to: number): void {
-  const vectors = to - from < worthwhile ? undefined : ColumnVectors.here();
+  const vectors = to - from < worthwhile ? undefined : ColumnVectors.for(values);
   if (vectors === undefined) plainLook(all, values, from, to);
   else vectors.look(all, values, from, to);
 }
@@ -54,8 +54,8 @@ export class GrowingFacts {
   }
 }
 
-const vectorsFor = ({ length }: Float64Array): ColumnVectors | undefined =>
-  length < worthwhile ? undefined : ColumnVectors.here();
+const vectorsFor = (values: Float64Array): ColumnVectors | undefined =>
+  values.length < worthwhile ? undefined : ColumnVectors.for(values);
 
 /** How many of some numbers lie nearer than each of four distances to their lowest, and then to their highest. */
 export function nearEnds(values: Float64Array, distances: Distances): NearCounts {
@@ -67,6 +67,7 @@ export function nearEnds(values: Float64Array, distances: Distances): NearCounts
 export function spreadOf(values: Float64Array, spans: readonly Span[], around: Around): Spread {
   const areLong = spans.length * worthwhile <= values.length;
   return (
-    (areLong ? ColumnVectors.here()?.spreadOf(values, spans, around) : undefined) ?? plainSpread(values, spans, around)
+    (areLong ? ColumnVectors.for(values)?.spreadOf(values, spans, around) : undefined) ??
+    plainSpread(values, spans, around)
   );
 }

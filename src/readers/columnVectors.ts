@@ -1,13 +1,14 @@
-import { CompiledLoop, onlyCopy, type Address } from '../numbers/compiled.ts';
+import { CompiledLoop, onlyCopy, type Address, type LoopMemory } from '../numbers/compiled.ts';
 import { columnKernel } from './columnKernel.ts';
 import type { Around, Distances, FactsSoFar, NearCounts, Span, Spread } from './plainFacts.ts';
 
 /** The compiled loops, and where their arrays stand in their memory; scripts/wasm/columns.ts says what they hold. */
 interface Kernel {
-  readonly lookAt: (count: number) => void;
-  readonly countNear: (count: number, low: number, high: number) => void;
-  readonly addSpread: (count: number, mean: number, least: number, largest: number) => void;
-  readonly markPlaces: (count: number, first: number, scale: number) => number;
+  readonly workAt: (place: number) => void;
+  readonly lookAt: (from: number, count: number, before: number) => void;
+  readonly countNear: (from: number, count: number, low: number, high: number) => void;
+  readonly addSpread: (from: number, count: number, mean: number, least: number, largest: number) => void;
+  readonly markPlaces: (from: number, count: number, first: number, scale: number) => number;
   readonly leastBetween: (count: number, first: number, scale: number) => number;
   readonly facts: Address;
   readonly counts: Address;
@@ -16,74 +17,108 @@ interface Kernel {
   readonly places: Address;
 }
 
-/** One fixed memory for all columns of a thread. */
-const memoryBytes = 14 << 16;
+/** Bytes that the loops need, beside columns that stand in the same memory. */
+export const columnWork = 14 << 16;
+
+/** Numbers that are looked at in place in one call, at most. */
+const mostInPlace = 1 << 24;
+
+const loop = new CompiledLoop(columnKernel);
+
+/** Loops in memories that hold columns, by the buffers of these. */
+const inPlace = new WeakMap<object, ColumnVectors>();
 
 /** Passes over columns with vectors of two numbers, compiled from scripts/wasm/columns.ts: the same bits as of the plain loops. */
 export class ColumnVectors {
   readonly #kernel: Kernel;
+  /** Where what the loops work with begins. */
+  readonly #place: number;
   readonly #numbers: Float64Array;
   readonly #words: Int32Array;
   readonly #bytes: Uint8Array;
 
-  /** The loops, or undefined where they can't be had. */
+  /** The loops in one memory for all columns of a thread, or undefined where they can't be had. */
   static readonly here = onlyCopy(
-    new CompiledLoop(columnKernel),
-    memoryBytes,
-    ({ exports, buffer }) => new ColumnVectors(exports as unknown as Kernel, buffer),
+    loop,
+    columnWork,
+    ({ exports, buffer }) => new ColumnVectors(exports as unknown as Kernel, buffer, 0),
   );
 
-  private constructor(kernel: Kernel, buffer: ArrayBuffer) {
+  /** The loops for some numbers, without copies of them where they stand in a memory that has loops of its own. */
+  static for = ({ buffer }: Float64Array): ColumnVectors | undefined => inPlace.get(buffer) ?? ColumnVectors.here();
+
+  /** Has the numbers in a memory looked at in place, by this thread alone. @param place of `columnWork` bytes that nobody else uses */
+  static workIn(memory: LoopMemory, place: number): void {
+    const exports = loop.sharing(memory);
+    if (exports === undefined) return;
+    inPlace.set(memory.buffer, new ColumnVectors(exports as unknown as Kernel, memory.buffer, place));
+  }
+
+  private constructor(kernel: Kernel, buffer: ArrayBuffer, place: number) {
     this.#kernel = kernel;
+    this.#place = place;
     this.#numbers = new Float64Array(buffer);
     this.#words = new Int32Array(buffer);
     this.#bytes = new Uint8Array(buffer);
+    kernel.workAt(place);
   }
 
   /** As `plainLook` does. */
   look(all: FactsSoFar, values: Float64Array, from: number, to: number): void {
-    const { lookAt, facts, input, most } = this.#kernel;
+    const { lookAt, facts } = this.#kernel;
     const numbers = this.#numbers;
-    const [at, before] = [facts.value >> 3, (input.value >> 3) - 1];
+    const at = (this.#place + facts.value) >> 3;
     numbers.set(all, at);
-    for (let first = from; first < to; first += most.value) {
-      const count = Math.min(this.#hold(values, first), to - first);
-      numbers[before] = first === 0 ? NaN : values[first - 1];
-      lookAt(count);
-    }
+    this.#each(values, from, to, (place, count, first) => lookAt(place, count, first === 0 ? NaN : values[first - 1]));
     all.set(numbers.subarray(at, at + all.length));
   }
 
   /** As `plainNear` counts them. */
   nearTo(values: Float64Array, [low, high]: readonly [number, number], distances: Distances): NearCounts {
-    const { countNear, facts, counts, most } = this.#kernel;
-    this.#numbers.set(distances, facts.value >> 3);
-    const at = counts.value >> 2;
+    const { countNear, facts, counts } = this.#kernel;
+    this.#numbers.set(distances, (this.#place + facts.value) >> 3);
+    const at = (this.#place + counts.value) >> 2;
     this.#words.fill(0, at, at + 8);
-    for (let first = 0; first < values.length; first += most.value) countNear(this.#hold(values, first), low, high);
+    this.#each(values, 0, values.length, (place, count) => countNear(place, count, low, high));
     return [...this.#words.subarray(at, at + 8)];
   }
 
   /** As `plainSpread` gives it. */
   spreadOf(values: Float64Array, spans: readonly Span[], { mean, least, most }: Around): Spread {
-    const { addSpread, facts, input, most: room } = this.#kernel;
-    const [at, before] = [facts.value >> 3, (input.value >> 3) - 1];
+    const { addSpread, facts } = this.#kernel;
+    const at = (this.#place + facts.value) >> 3;
     this.#numbers.fill(0, at, at + 2);
     for (const { from, to } of spans)
-      for (let first = from + 1; first < to; first += room.value) {
-        const count = Math.min(this.#hold(values, first), to - first);
-        this.#numbers[before] = values[first - 1];
-        addSpread(count, mean, least, most);
-      }
+      this.#each(values, from + 1, to, (place, count, first) => {
+        // A copy lacks the number before its first.
+        if (!this.#holds(values)) this.#numbers[(place >> 3) - 1] = values[first - 1];
+        addSpread(place, count, mean, least, most);
+      });
     return { squares: this.#numbers[at], within: this.#words[2 * at + 2] };
   }
 
-  /** Takes numbers into the memory, as many as there are and have room; gives how many. */
-  #hold(values: Float64Array, first: number): number {
+  #holds({ buffer }: Float64Array): boolean {
+    return buffer === this.#numbers.buffer;
+  }
+
+  /** Has numbers looked at where they stand, or where they were copied to, some at a time. */
+  #each(
+    values: Float64Array,
+    from: number,
+    to: number,
+    look: (place: number, count: number, first: number) => void,
+  ): void {
     const { input, most } = this.#kernel;
-    const some = values.subarray(first, first + most.value);
-    this.#numbers.set(some, input.value >> 3);
-    return some.length;
+    if (this.#holds(values)) {
+      for (let first = from; first < to; first += mostInPlace)
+        look(values.byteOffset + 8 * first, Math.min(mostInPlace, to - first), first);
+      return;
+    }
+    for (let first = from; first < to; first += most.value) {
+      const some = values.subarray(first, Math.min(to, first + most.value));
+      this.#numbers.set(some, input.value >> 3);
+      look(input.value, some.length, first);
+    }
   }
 
   /**
@@ -92,11 +127,14 @@ export class ColumnVectors {
    * @param first whole number over `scale` that the lowest is, so many of which reach to the highest
    */
   stepOnGrid(values: Float64Array, first: number, count: number, scale: number): number | undefined {
-    const { markPlaces, leastBetween, most, places } = this.#kernel;
-    if (count > this.#bytes.length - places.value - 16) return undefined;
-    this.#bytes.fill(0, places.value, places.value + count + 16);
-    for (let from = 0; from < values.length; from += most.value)
-      if (markPlaces(this.#hold(values, from), first, scale) === 0) return NaN;
-    return leastBetween(count, first, scale);
+    const { markPlaces, leastBetween, places } = this.#kernel;
+    if (count > columnWork - places.value - 16) return undefined;
+    const at = this.#place + places.value;
+    this.#bytes.fill(0, at, at + count + 16);
+    let off = 0;
+    this.#each(values, 0, values.length, (place, some) => {
+      if (off === 0 && markPlaces(place, some, first, scale) === 0) off++;
+    });
+    return off > 0 ? NaN : leastBetween(count, first, scale);
   }
 }

@@ -6,7 +6,8 @@ import type { ByteSource } from './recording.ts';
 
 /** Bytes one piece after another, until undefined. A piece may be reused by the next call. */
 export interface Pieces {
-  next(): Promise<Uint8Array | undefined>;
+  /** @param into where the bytes may be put, if that is as easy */
+  next(into?: Uint8Array): Promise<Uint8Array | undefined>;
   /** Why the pieces ended before the file did, once they have. */
   failure(): Refused | undefined;
   /** Share of the file's bytes on the disk that were taken so far. */
@@ -45,11 +46,11 @@ export function piecesOf(source: ByteSource, from = 0, to = source.size): Pieces
   let position = from;
   let failure = refusedBy(source);
   return {
-    async next() {
+    async next(into) {
       if (position >= to || failure) return undefined;
       // Pieces end where blocks that are held to their hash do: one across a cut would be read and hashed twice.
       const length = limits.piece - (position % limits.piece);
-      const bytes = await source.read(position, Math.min(length, to - position));
+      const bytes = await source.read(position, Math.min(length, to - position), into);
       if (bytes.length === 0) {
         failure =
           refusedBy(source) ??
@@ -97,8 +98,8 @@ function before(head: Uint8Array, rest: Pieces): Pieces {
   let first = head.length > 0;
   return {
     ...rest,
-    next: () => {
-      if (!first) return rest.next();
+    next: (into) => {
+      if (!first) return rest.next(into);
       first = false;
       return Promise.resolve(head);
     },

@@ -189,7 +189,7 @@ export interface ByteSource {
   readonly path: string;
   readonly size: number;
   /** Up to `length` bytes from `position`; fewer only at the end. The array may be reused by the next call. */
-  read(position: number, length: number): Promise<Uint8Array>;
+  read(position: number, length: number, into?: Uint8Array): Promise<Uint8Array>;
   /** What is read part by part, where the host has more or less memory than most. */
   readonly sizes?: PartSizes;
   /** Why a reading gave no bytes where there should be some, once one did. */
@@ -205,4 +205,6 @@ export interface ReadWatch {
   readonly progress: (fraction: number) => void;
   /** Has another thread read rows of the same file, where there is one that is worth it. */
   readonly beside?: StartBeside | undefined;
+  /** Tells the host that it soon may be asked for another thread. */
+  readonly expectBeside?: (() => void) | undefined;
 }

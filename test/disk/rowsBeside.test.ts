@@ -10,7 +10,7 @@ import { ReadingThreads } from '../../src/disk/readingThreads.ts';
 import { limits } from '../../src/readers/limits.ts';
 import { read, unwatched } from '../../src/readers/read.ts';
 import type { ReadWatch } from '../../src/readers/recording.ts';
-import { RowsBeside, sharedMemory, type StartBeside } from '../../src/readers/text/rowsBeside.ts';
+import { RowsBeside, type StartBeside } from '../../src/readers/text/rowsBeside.ts';
 import { quietWatch } from '../engine/memoryFiles.ts';
 import { readingProgram } from './threads.ts';
 
@@ -30,7 +30,7 @@ async function readIn(text: string, size: number, watch: ReadWatch): Promise<str
   );
 }
 
-/** Rows of two readings behind their time, some with what no vectors read, a blank line, zeros or a cell that is empty. */
+/** Rows of two readings behind their time, some with what no vectors read, a blank line, zeros, rows parted by a return or a cell that is empty. */
 function textOf(stamped: boolean, faults: readonly (readonly [number, string])[], rows: number): string {
   const odd = new Map(faults.map(([at, what]) => [at % rows, what]));
   const start = Date.UTC(2024, 1, 28, 23, 58);
@@ -43,6 +43,7 @@ function textOf(stamped: boolean, faults: readonly (readonly [number, string])[]
     else if (what === 'header') lines.push(lines[0]);
     else if (what === 'blank') lines.push('');
     else if (what === 'zeros') lines.push('\0'.repeat(3000));
+    else if (what === 'return') lines.push(`${time},7,8\r${time},9,10`);
     lines.push(
       `${time},${what === 'empty' ? '' : x.toFixed(4)},${what === 'long' ? `0.${'3'.repeat(25)}` : x.toExponential(5)}`,
     );
@@ -62,16 +63,20 @@ describe('rows that another thread reads', () => {
     rmSync(dirname(program), { recursive: true });
   });
 
-  /** Starts the other thread, and counts the pieces that it has read when they are asked for. */
+  /** Starts the other thread, and counts the pieces that it reads. */
   const counting = (counts: { there: number; here: number }): StartBeside => {
-    return (plan) => {
-      const beside = threads.beside(plan);
+    return (plan, capacity) => {
+      const beside = threads.beside(plan, capacity);
       if (beside === undefined) return undefined;
-      const taken = beside.taken.bind(beside);
+      const [taken, readOne] = [beside.taken.bind(beside), beside.readOne.bind(beside)];
       beside.taken = (slot) => {
-        const scanned = taken(slot);
-        counts[scanned === undefined ? 'here' : 'there']++;
-        return scanned;
+        counts.there++;
+        return taken(slot);
+      };
+      beside.readOne = () => {
+        const isOne = readOne();
+        if (isOne) [counts.here, counts.there] = [counts.here + 1, counts.there - 1];
+        return isOne;
       };
       return beside;
     };
@@ -82,7 +87,7 @@ describe('rows that another thread reads', () => {
     const counts = { there: 0, here: 0 };
     const fault = fc.tuple(
       fc.nat(1_000_000),
-      fc.constantFrom('word', 'header', 'blank', 'blank', 'zeros', 'empty', 'empty', 'long'),
+      fc.constantFrom('word', 'header', 'blank', 'blank', 'zeros', 'return', 'empty', 'empty', 'long'),
     );
     const law = fc.asyncProperty(
       fc.boolean(),
@@ -108,8 +113,37 @@ describe('rows that another thread reads', () => {
       ],
       20_000,
     );
-    const nobody: StartBeside = ({ kinds }) => new RowsBeside(sharedMemory(kinds.length), kinds.length);
+    const nobody: StartBeside = (plan, capacity) => RowsBeside.of(plan, capacity);
     assert.equal(await readIn(text, 20_000, { ...unwatched, beside: nobody }), await readIn(text, 20_000, unwatched));
+  });
+
+  it('are read here once the other thread does not answer, in memory that it has no hold of', async () => {
+    const text = textOf(false, [[100, 'blank']], 40_000);
+    const silent: StartBeside = (plan, capacity) => {
+      const beside = RowsBeside.of(plan, capacity)!;
+      const taken = beside.taken.bind(beside);
+      let count = 0;
+      beside.taken = (slot) => {
+        if (++count !== 6) return taken(slot);
+        const { rows, values } = taken(slot)!;
+        beside.isLost = true;
+        // It writes on later, into its own rows.
+        setImmediate(() => plan.kinds.forEach((_, k) => values(k).fill(rows)));
+        return undefined;
+      };
+      return beside;
+    };
+    assert.equal(await readIn(text, 20_000, { ...unwatched, beside: silent }), await readIn(text, 20_000, unwatched));
+  });
+
+  it('may be far more than the head lets expect', async () => {
+    const long = Array.from({ length: 9000 }, (_, i) => `${(i / 200).toFixed(30)},${(i % 7) / 4},1`);
+    const short = Array.from({ length: 200_000 }, (_, i) => `${(45 + i / 200).toFixed(3)},${i % 5},2`);
+    const text = ['time,x (g),y (g)', ...long, ...short, ''].join('\n');
+    const counts = { there: 0, here: 0 };
+    const beside = counting(counts);
+    assert.equal(await readIn(text, 50_000, { ...unwatched, beside }), await readIn(text, 50_000, unwatched));
+    assert.ok(counts.here + counts.there > 0, JSON.stringify(counts));
   });
 
   it('are none of a packed file, of which the host unpacks one piece while the one before is read', async () => {
@@ -146,9 +180,9 @@ describe('rows that another thread reads', () => {
       let started = 0;
       const aided = Object.assign(Object.create(own) as ReadingThreads, {
         count: 2,
-        beside: ((plan) => {
+        beside: ((plan, capacity) => {
           started++;
-          return own.beside(plan);
+          return own.beside(plan, capacity);
         }) satisfies StartBeside,
       });
       const [alone] = readerIn(undefined)([task], quietWatch, new Identities());

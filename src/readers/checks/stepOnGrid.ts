@@ -27,7 +27,7 @@ export function stepOnGrid(samples: Float64Array): number | undefined {
   if (!(Math.max(Math.abs(first), Math.abs(last)) < mostUnits && count <= mostPlaces * samples.length))
     return undefined;
   const found =
-    ColumnVectors.here()?.stepOnGrid(samples, first, count, scale) ?? plainStep(samples, first, count, scale);
+    ColumnVectors.for(samples)?.stepOnGrid(samples, first, count, scale) ?? plainStep(samples, first, count, scale);
   return Number.isNaN(found) ? undefined : found;
 }
 

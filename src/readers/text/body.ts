@@ -140,10 +140,24 @@ export class Body implements TakesRows {
 
   /** Another thread that reads rows as they stand in the file, where they can be read by themselves. */
   private startBeside({ beside }: ReadWatch): RowsBeside | undefined {
-    const { plan, quoted, unlabel, checksums } = this.layout;
-    if (beside === undefined || quoted || unlabel || checksums) return undefined;
+    const { plan, quoted, unlabel, checksums, lineEnd } = this.layout;
+    if (beside === undefined || quoted || unlabel || checksums || lineEnd !== 10) return undefined;
     const shared = sharedPlan(plan);
-    return shared && beside(shared);
+    const rows = shared && beside(shared, this.capacity);
+    rows?.beginAt(this.rows);
+    if (rows !== undefined) this.filled((sink, k) => sink.moveTo(rows.valuesOf(k), this.rows));
+    return rows;
+  }
+
+  private filled(look: (sink: Plan['sinks'][number], k: number) => void): void {
+    this.sinks.forEach((sink, k) => {
+      if (sink.kind !== 'skip') look(sink, k);
+    });
+  }
+
+  /** Goes on in memory of its own. */
+  leaveShared(): void {
+    this.filled((sink) => sink.grow(this.capacity));
   }
 
   /** Takes rows, of which another thread has read some or none. */
@@ -153,17 +167,11 @@ export class Body implements TakesRows {
     this.mark();
     if (scanned !== undefined) {
       const { rows, at, lines, empties, values } = scanned;
-      for (let from = 0; from < rows;) {
-        const refused = cursor.row === this.capacity ? this.grow(fraction * (at / end) * (from / rows)) : undefined;
-        if (refused) return refused;
-        const to = Math.min(rows, from + this.capacity - cursor.row);
-        this.sinks.forEach((sink, k) => {
-          if (sink.kind !== 'skip') sink.values.set(values(k).subarray(from, to), cursor.row);
-        });
-        cursor.row += to - from;
-        from = to;
-      }
-      this.sinks.forEach((sink, k) => (sink.empty ||= empties[k] !== 0));
+      this.filled((sink, k) => {
+        sink.takeValues(values(k), cursor.row);
+        sink.empty ||= empties[k] !== 0;
+      });
+      cursor.row += rows;
       cursor.at = at;
       cursor.line += lines;
     }

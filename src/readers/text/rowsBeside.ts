@@ -1,6 +1,8 @@
+import { sharedMemory, type LoopMemory } from '../../numbers/compiled.ts';
+import { columnWork, ColumnVectors } from '../columnVectors.ts';
 import { limits } from '../limits.ts';
 import type { Plan } from './plan.ts';
-import { ScanVectors } from './scanVectors.ts';
+import { RowsInPlace, rowsWork, zerosBehind, type ColumnPlaces } from './rowsInPlace.ts';
 import { ColumnSink } from './sink.ts';
 import { StampReader } from './stamp.ts';
 import type { StampForm, SteadyStamp } from './stampForm.ts';
@@ -25,49 +27,65 @@ export function sharedPlan({ sinks, ...plan }: Plan): SharedPlan | undefined {
   };
 }
 
-/** Starts another thread on rows of this plan; undefined where none is free. */
-export type StartBeside = (plan: SharedPlan) => RowsBeside | undefined;
+/** Starts another thread on rows of this plan, of which there are about as many as `capacity`; undefined where none is free. */
+export type StartBeside = (plan: SharedPlan, capacity: number) => RowsBeside | undefined;
 
 /** Pieces of a text that are held at a time. */
 const count = 4;
-/** Bytes of a piece with what was left of the one before, and the byte behind it. */
-const room = limits.piece + limits.line + 64;
-/** Numbers that are read of a piece, at most. */
-const most = 1 << 20;
+/** Bytes of a piece with what was left of the one before, and the zeros behind them. */
+const room = limits.piece + limits.line + zerosBehind;
 
-/** Words of a piece: its state, its place in the file's order, its bytes, and of its rows as `Scanned` says. */
-const words = { state: 0, order: 1, end: 2, at: 3, rows: 4, lines: 5, all: 8 } as const;
-/** Nobody's, to be read, being read by the one or the other thread, read by the other. */
-const states = { free: 0, posted: 1, here: 2, there: 3, read: 4 } as const;
+/** Words of a piece: its state, its place in the file's order, where its bytes begin and how many they are, its first row, and of its rows as `Scanned` says. */
+const words = { state: 0, order: 1, from: 2, end: 3, first: 4, at: 5, rows: 6, lines: 7, all: 8 } as const;
+/** Nobody's, to be read, being read, read, given up. */
+const states = { free: 0, posted: 1, begun: 2, read: 3, lost: 4 } as const;
 /** Words before those of the pieces: whether all is over, and how often there was something new. */
 const ended = 0;
 const news = 1;
 const controls = 8 + count * words.all;
 
-/** Memory of two threads that read the rows of one text. @param columns of the text */
-export const sharedMemory = (columns: number): SharedArrayBuffer =>
-  new SharedArrayBuffer(count * (8 * most + room) + 4 * controls + count * columns);
+/** Memory of two threads that read the rows of one text: what they work with, words, pieces, columns. Plain data, for another thread. */
+export interface SharedRows {
+  readonly memory: LoopMemory;
+  readonly columns: number;
+  /** Rows that the columns have room for. */
+  readonly capacity: number;
+}
+
+const controlAt = rowsWork + columnWork;
+const emptiesAt = controlAt + 4 * controls;
+const piecesAt = 16 * Math.ceil((emptiesAt + count * limits.columns) / 16);
+const columnsAt = piecesAt + count * room;
+
+/** Memory for the rows of a text; undefined where there is no room for it. */
+function sharedRows(columns: number, capacity: number): SharedRows | undefined {
+  try {
+    return { memory: sharedMemory(columnsAt + 8 * columns * capacity), columns, capacity };
+  } catch (error) {
+    if (error instanceof RangeError || error instanceof TypeError) return undefined;
+    throw error;
+  }
+}
 
 /** The parts of the memory. */
 class Memory {
   readonly control: Int32Array;
-  readonly #shared: SharedArrayBuffer;
-  readonly #columns: number;
+  readonly #shared: SharedRows;
 
-  constructor(shared: SharedArrayBuffer, columns: number) {
-    [this.#shared, this.#columns] = [shared, columns];
-    this.control = new Int32Array(shared, count * (8 * most + room), controls);
+  constructor(shared: SharedRows) {
+    this.#shared = shared;
+    this.control = new Int32Array(shared.memory.buffer, controlAt, controls);
   }
 
   /** Where the words of a piece begin. */
   wordsOf = (slot: number): number => 8 + slot * words.all;
-  bytesOf = (slot: number): Uint8Array => new Uint8Array(this.#shared, count * 8 * most + slot * room, room);
+  bytesOf = (slot: number): Uint8Array => new Uint8Array(this.#shared.memory.buffer, piecesAt + slot * room, room);
   /** A byte a column: whether a cell was empty. */
   emptiesOf = (slot: number): Uint8Array =>
-    new Uint8Array(this.#shared, count * (8 * most + room) + 4 * controls + slot * this.#columns, this.#columns);
-  valuesOf(slot: number, k: number): Float64Array {
-    const rows = Math.floor(most / this.#columns);
-    return new Float64Array(this.#shared, 8 * (slot * most + k * rows), rows);
+    new Uint8Array(this.#shared.memory.buffer, emptiesAt + slot * limits.columns, this.#shared.columns);
+  valuesOf(k: number): Float64Array {
+    const { memory, capacity } = this.#shared;
+    return new Float64Array(memory.buffer, columnsAt + 8 * capacity * k, capacity);
   }
 }
 
@@ -79,21 +97,45 @@ export interface Scanned {
   readonly lines: number;
   /** A byte a column: whether a cell was empty. */
   readonly empties: Uint8Array;
-  /** A column's values. */
+  /** A column's values of these rows. */
   readonly values: (k: number) => Float64Array;
 }
 
 /** How long the other thread is waited for before its piece is read here, in ms. */
 const patience = 2000;
 
-/** Pieces of a text that two threads read: the other the latest, this one those that come next in order. */
+/** Pieces of a text that two threads read: the other the latest, this one the earliest. */
 export class RowsBeside {
+  /** What the other thread has to know. */
+  readonly shared: SharedRows;
   readonly #memory: Memory;
+  readonly #plan: SharedPlan;
   #posted = 0;
+  /** Rows of the pieces that were posted, at most. */
+  #rows = 0;
+  /** Whether the other thread did not answer: it may write on into the columns, at any time. */
+  isLost = false;
 
-  constructor(shared: SharedArrayBuffer, columns: number) {
-    this.#memory = new Memory(shared, columns);
-    this.#memory.control.fill(0);
+  /** Memory for rows of this plan; undefined where there is none, or no loop for it. */
+  static of(plan: SharedPlan, capacity: number): RowsBeside | undefined {
+    const shared = sharedRows(plan.kinds.length, capacity);
+    return shared && RowsInPlace.workIn(placesOf(shared), true) ? new RowsBeside(shared, plan) : undefined;
+  }
+
+  private constructor(shared: SharedRows, plan: SharedPlan) {
+    [this.shared, this.#plan] = [shared, plan];
+    this.#memory = new Memory(shared);
+    ColumnVectors.workIn(shared.memory, rowsWork);
+  }
+
+  /** Where a column's values go. */
+  valuesOf(k: number): Float64Array {
+    return this.#memory.valuesOf(k);
+  }
+
+  /** Begins behind so many rows. */
+  beginAt(row: number): void {
+    this.#rows = row;
   }
 
   /** A piece's place that nobody reads, or undefined. */
@@ -108,32 +150,51 @@ export class RowsBeside {
     return this.#memory.bytesOf(slot);
   }
 
-  /** Has the rows up to a byte read by whoever comes first. */
-  post(slot: number, end: number): void {
-    const { control, wordsOf } = this.#memory;
+  /** Has the rows in so many bytes from one on read by whoever comes first; false where there is no room for as many as it has lines. */
+  post(slot: number, from: number, end: number): boolean {
+    const { control, wordsOf, bytesOf } = this.#memory;
     const at = wordsOf(slot);
+    const lines = RowsInPlace.linesIn(bytesOf(slot).subarray(from), end);
+    if (this.#rows + lines > this.shared.capacity) return false;
     control[at + words.order] = ++this.#posted;
+    control[at + words.from] = from;
     control[at + words.end] = end;
+    control[at + words.first] = this.#rows;
+    this.#rows += lines;
     Atomics.store(control, at + words.state, states.posted);
     Atomics.add(control, news, 1);
     Atomics.notify(control, news);
+    return true;
   }
 
-  /** What the other thread read of a piece, or undefined where it is now this one's. */
+  /** Whether a piece was read. */
+  isRead(slot: number): boolean {
+    const { control, wordsOf } = this.#memory;
+    return Atomics.load(control, wordsOf(slot) + words.state) === states.read;
+  }
+
+  /** Reads the earliest of the pieces that nobody has begun, in this thread; false where there is none. */
+  readOne(): boolean {
+    const slot = begun(this.#memory, (order, best) => order < best);
+    if (slot !== undefined) scanPiece(this.#memory, slot, this.#plan, this.shared.capacity);
+    return slot !== undefined;
+  }
+
+  /** What was read of a piece; undefined where the other thread is not done in time: it is now this one's. */
   taken(slot: number): Scanned | undefined {
     const { control, wordsOf } = this.#memory;
     const at = wordsOf(slot);
     const state = at + words.state;
-    if (Atomics.compareExchange(control, state, states.posted, states.here) === states.posted) return undefined;
-    Atomics.wait(control, state, states.there, patience);
-    // One that does not answer reads on into places that are not looked at any more.
-    if (Atomics.compareExchange(control, state, states.there, states.here) === states.there) return undefined;
+    Atomics.wait(control, state, states.begun, patience);
+    this.isLost = Atomics.compareExchange(control, state, states.begun, states.lost) === states.begun;
+    if (this.isLost) return undefined;
+    const [first, rows] = [control[at + words.first], control[at + words.rows]];
     return {
-      rows: control[at + words.rows],
+      rows,
       at: control[at + words.at],
       lines: control[at + words.lines],
       empties: this.#memory.emptiesOf(slot),
-      values: (k) => this.#memory.valuesOf(slot, k),
+      values: (k) => this.valuesOf(k).subarray(first, first + rows),
     };
   }
 
@@ -151,50 +212,53 @@ export class RowsBeside {
   }
 }
 
+const placesOf = ({ memory, capacity }: SharedRows): ColumnPlaces => ({ memory, at: columnsAt, capacity });
+
 /** Reads pieces beside the thread that posts them, until it is let go. Blocks. */
-export function readBeside(shared: SharedArrayBuffer, plan: SharedPlan): void {
-  const memory = new Memory(shared, plan.kinds.length);
+export function readBeside(shared: SharedRows, plan: SharedPlan): void {
+  const memory = new Memory(shared);
   const { control } = memory;
+  if (!RowsInPlace.workIn(placesOf(shared), false)) return;
   while (Atomics.load(control, ended) === 0) {
     const before = Atomics.load(control, news);
-    const slot = latest(memory);
+    const slot = begun(memory, (order, best) => order > best);
     if (slot === undefined) Atomics.wait(control, news, before);
-    else scanPiece(memory, slot, plan);
+    else scanPiece(memory, slot, plan, shared.capacity);
   }
 }
 
-/** The piece that was posted last, now taken by this thread. */
-function latest({ control, wordsOf }: Memory): number | undefined {
+/** The best of the posted pieces by their order, now begun by this thread. */
+function begun({ control, wordsOf }: Memory, isBetter: (order: number, best: number) => boolean): number | undefined {
   let found: number | undefined;
   for (let slot = 0; slot < count; slot++) {
     if (Atomics.load(control, wordsOf(slot) + words.state) !== states.posted) continue;
-    if (found === undefined || control[wordsOf(slot) + words.order] > control[wordsOf(found) + words.order])
+    if (found === undefined || isBetter(control[wordsOf(slot) + words.order], control[wordsOf(found) + words.order]))
       found = slot;
   }
   if (found === undefined) return undefined;
   const state = wordsOf(found) + words.state;
-  return Atomics.compareExchange(control, state, states.posted, states.there) === states.posted ? found : undefined;
+  return Atomics.compareExchange(control, state, states.posted, states.begun) === states.posted ? found : undefined;
 }
 
-function scanPiece(memory: Memory, slot: number, { kinds, stamps, ...plan }: SharedPlan): void {
+function scanPiece(memory: Memory, slot: number, { kinds, stamps, ...plan }: SharedPlan, capacity: number): void {
   const { control, wordsOf } = memory;
   const at = wordsOf(slot);
   const sinks = kinds.map((kind, k) => {
     const reader = kind === 'stamp' && stamps !== undefined ? new StampReader(stamps.form) : undefined;
     if (reader !== undefined) reader.steady = stamps?.steady;
     const sink = new ColumnSink(kind, 0, reader);
-    if (kind !== 'skip') sink.values = memory.valuesOf(slot, k);
+    if (kind !== 'skip') sink.values = memory.valuesOf(k);
     return sink;
   });
-  const cursor = { at: 0, row: 0, line: 0 };
-  const end = control[at + words.end];
-  ScanVectors.for(memory.bytesOf(slot), end, { ...plan, sinks })?.scan(cursor, Math.floor(most / kinds.length));
+  const first = control[at + words.first];
+  const cursor = { at: 0, row: first, line: 0 };
+  RowsInPlace.for(memory.bytesOf(slot).subarray(control[at + words.from]), { ...plan, sinks })?.scan(cursor, capacity);
   const empties = memory.emptiesOf(slot);
   sinks.forEach(({ empty }, k) => (empties[k] = empty ? 1 : 0));
   control[at + words.at] = cursor.at;
-  control[at + words.rows] = cursor.row;
+  control[at + words.rows] = cursor.row - first;
   control[at + words.lines] = cursor.line;
   const state = at + words.state;
-  if (Atomics.compareExchange(control, state, states.there, states.read) === states.there)
+  if (Atomics.compareExchange(control, state, states.begun, states.read) === states.begun)
     Atomics.notify(control, state);
 }

@@ -1,5 +1,6 @@
 import { plainScan } from './plainScan.ts';
 import type { Cursor, Plan } from './plan.ts';
+import { RowsInPlace } from './rowsInPlace.ts';
 import { ScanVectors } from './scanVectors.ts';
 
 /** Rows that the plain loop takes at a time, at most, before the vectors are tried again. */
@@ -15,7 +16,7 @@ const worthwhile = 16;
  * the plain loop, so that the result is the same with and without them.
  */
 export function scan(bytes: Uint8Array, cursor: Cursor, end: number, capacity: number, plan: Plan): void {
-  const vectors = ScanVectors.for(bytes, end, plan);
+  const vectors = RowsInPlace.for(bytes, plan) ?? ScanVectors.for(bytes, end, plan);
   if (vectors === undefined) return plainScan(bytes, cursor, end, capacity, plan);
   let plain = 1;
   while (cursor.at < end && cursor.row < capacity) {

@@ -1,13 +1,16 @@
-import { CompiledLoop, onlyCopy, type Address, type CompiledCopy } from '../../numbers/compiled.ts';
+import { CompiledLoop, onlyCopy, type Address, type CompiledCopy, type LoopMemory } from '../../numbers/compiled.ts';
 import type { Cursor, Plan } from './plan.ts';
 import { scanKernel } from './scanKernel.ts';
+import type { SinkKind } from './sink.ts';
 import type { SteadyStamp } from './stampForm.ts';
 import { steadyStamp } from './steadyStamp.ts';
 
 /** The compiled loop, and where its tables and arrays stand in its memory; scripts/wasm/scan.ts says what they hold. */
-interface Kernel {
+export interface Kernel {
+  workAt(place: number): void;
   readRows(
     from: number,
+    target: number,
     rows: number,
     columns: number,
     stride: number,
@@ -16,6 +19,7 @@ interface Kernel {
     blanks: number,
     tail: number,
   ): number;
+  countLines(from: number, count: number): number;
   areAscii(count: number): number;
   readonly shuffles: Address;
   readonly powers: Address;
@@ -47,27 +51,42 @@ const tailBytes = 2048;
 interface Loop {
   readonly kernel: Kernel;
   readonly bytes: Uint8Array;
-  readonly state: Int32Array;
+  readonly state: Uint32Array;
   readonly output: Float64Array;
   readonly places: Int32Array;
 }
 
 /** One for all files of a thread. */
-const only = onlyCopy(new CompiledLoop(scanKernel), memoryBytes, loopWithTables);
+const compiled = new CompiledLoop(scanKernel);
+const only = onlyCopy(compiled, memoryBytes, loopWithTables);
 
 function loopWithTables({ exports, buffer }: CompiledCopy): Loop {
   const kernel = exports as unknown as Kernel;
   const bytes = new Uint8Array(buffer);
   const output = kernel.output.value;
-  writeShuffles(bytes, kernel.shuffles.value);
-  new Float64Array(buffer, kernel.powers.value, 23).set(Array.from({ length: 23 }, (_, n) => Number(`1e${n}`)));
-  writeFives(new BigUint64Array(buffer, kernel.fives.value, 2 * fivesCount));
+  writeTables(kernel, buffer);
   return {
     ...{ kernel, bytes },
-    state: new Int32Array(buffer, kernel.state.value, 2),
+    state: new Uint32Array(buffer, kernel.state.value, 2),
     output: new Float64Array(buffer, output, (memoryBytes - output) / 8),
     places: new Int32Array(buffer, output, (memoryBytes - output) / 4),
   };
+}
+
+function writeTables(kernel: Kernel, buffer: ArrayBuffer): void {
+  writeShuffles(new Uint8Array(buffer), kernel.shuffles.value);
+  new Float64Array(buffer, kernel.powers.value, 23).set(Array.from({ length: 23 }, (_, n) => Number(`1e${n}`)));
+  writeFives(new BigUint64Array(buffer, kernel.fives.value, 2 * fivesCount));
+}
+
+/**
+ * The loop in a memory that threads share, of which it needs the first 32 KiB; undefined where it can't be had.
+ * @param isFirst of two threads; its tables are those of both
+ */
+export function loopIn(memory: LoopMemory, isFirst: boolean): Kernel | undefined {
+  const kernel = compiled.sharing(memory) as unknown as Kernel | undefined;
+  if (isFirst && kernel !== undefined) writeTables(kernel, memory.buffer);
+  return kernel;
 }
 
 /**
@@ -77,7 +96,7 @@ function loopWithTables({ exports, buffer }: CompiledCopy): Loop {
 export class ScanVectors {
   readonly #kernel: Kernel;
   readonly #bytes: Uint8Array;
-  readonly #state: Int32Array;
+  readonly #state: Uint32Array;
   readonly #output: Float64Array;
   readonly #places: Int32Array;
   readonly #source: Uint8Array;
@@ -116,8 +135,7 @@ export class ScanVectors {
     [this.#kernel, this.#bytes, this.#state, this.#output, this.#places] = [kernel, bytes, state, output, places];
     [this.#source, this.#end, this.#plan] = [source, end, plan];
     this.#texts = plan.sinks.flatMap(({ kind }, k) => (kind === 'number' || kind === 'skip' ? [] : [k]));
-    for (const [k, { kind }] of plan.sinks.entries())
-      bytes[kernel.kinds.value + k] = kind === 'number' ? 0 : kind === 'skip' ? 1 : 2;
+    for (const [k, { kind }] of plan.sinks.entries()) bytes[kernel.kinds.value + k] = kindOf(kind);
     this.#stamps = mayHoldStamps(plan) ? plan.sinks.findIndex(({ kind }) => kind === 'stamp') : -1;
     this.#settleStamps();
   }
@@ -128,7 +146,7 @@ export class ScanVectors {
     const at = this.#texts.indexOf(this.#stamps);
     if (steady === undefined || at < 0) return;
     this.#texts.splice(at, 1);
-    this.#bytes[this.#kernel.kinds.value + this.#stamps] = 3;
+    this.#bytes[this.#kernel.kinds.value + this.#stamps] = kindOfStamps;
     writeStamps(this.#bytes, this.#kernel.stamps.value, steady);
   }
 
@@ -151,7 +169,7 @@ export class ScanVectors {
       if (rows < found) this.#read(cursor.at, rows, stride);
       this.#takeNumbers(cursor.row, rows, stride);
       this.#settleStamps();
-      cursor.at = this.#from + this.#state[0];
+      cursor.at = this.#from + this.#state[0] - this.#kernel.input.value;
       cursor.row += rows;
       cursor.line += rows + this.#state[1];
       const isCut = rows === found && this.#to < this.#end && this.#to - cursor.at < tailBytes;
@@ -173,22 +191,33 @@ export class ScanVectors {
 
   #read(at: number, rows: number, stride: number): number {
     const { delimiter, decimal, blanks, tail, sinks } = this.#plan;
-    const { input, empties } = this.#kernel;
+    const { input, output, empties } = this.#kernel;
     this.#bytes.fill(0, empties.value, empties.value + sinks.length);
     const from = input.value + at - this.#from;
-    return this.#kernel.readRows(from, rows, sinks.length, 8 * stride, delimiter, decimal, blanks ? 1 : 0, tail);
+    return this.#kernel.readRows(
+      from,
+      output.value,
+      rows,
+      sinks.length,
+      8 * stride,
+      delimiter,
+      decimal,
+      blanks ? 1 : 0,
+      tail,
+    );
   }
 
   /** Hands texts to their sinks, row by row; gives the number of rows before the first with one that is not taken. */
   #takeTexts(first: number, rows: number, stride: number): number {
     const { sinks } = this.#plan;
     if (this.#texts.length === 0) return rows;
+    const start = this.#from - this.#kernel.input.value;
     for (let row = 0; row < rows; row++) {
       for (const k of this.#texts) {
         const at = 2 * (k * stride + row);
         const [from, to] = [this.#places[at], this.#places[at + 1]];
-        if (!sinks[k].take(this.#source, this.#from + from, this.#from + to, first + row)) return row;
-        if (k === this.#stamps && row === 0) this.#lookAtStamp(this.#from + from, this.#from + to);
+        if (!sinks[k].take(this.#source, start + from, start + to, first + row)) return row;
+        if (k === this.#stamps && row === 0) this.#lookAtStamp(start + from, start + to);
       }
     }
     return rows;
@@ -198,7 +227,7 @@ export class ScanVectors {
     const { sinks } = this.#plan;
     for (const [k, sink] of sinks.entries()) {
       const kind = this.#bytes[this.#kernel.kinds.value + k];
-      if (kind !== 0 && kind !== 3) continue;
+      if (kind !== 0 && kind !== kindOfStamps) continue;
       sink.values.set(this.#output.subarray(k * stride, k * stride + rows), first);
     }
     const empties = this.#kernel.empties.value;
@@ -206,12 +235,17 @@ export class ScanVectors {
   }
 }
 
+/** As the loop counts them: numbers, what is passed over, texts. */
+export const kindOf = (kind: SinkKind): number => (kind === 'number' ? 0 : kind === 'skip' ? 1 : 2);
+/** Stamps that the loop reads itself. */
+export const kindOfStamps = 3;
+
 /** Whether no mark within a stamp could part the fields. */
-const mayHoldStamps = ({ delimiter, tail, blanks }: Plan): boolean =>
+export const mayHoldStamps = ({ delimiter, tail, blanks }: Plan): boolean =>
   !blanks && [delimiter, tail].every((byte) => !'-/.:_TZ+ '.includes(String.fromCharCode(byte)));
 
 /** Tells the loop how stamps are spelt, as `scripts/wasm/scan.ts` has it. */
-function writeStamps(bytes: Uint8Array, at: number, { isDated, base, suffix, offset }: SteadyStamp): void {
+export function writeStamps(bytes: Uint8Array, at: number, { isDated, base, suffix, offset }: SteadyStamp): void {
   const view = new DataView(bytes.buffer, at, 64);
   bytes.fill(0, at, at + 64);
   view.setInt32(28, base, true);

@@ -32,6 +32,18 @@ export class ColumnSink {
     this.values = larger;
   }
 
+  /** Goes on in other memory, where nobody keeps values before a row. */
+  moveTo(values: Float64Array, rows: number): void {
+    values.set(this.values.subarray(0, rows));
+    this.values = values;
+  }
+
+  /** Takes values from a row on, which may stand there already. */
+  takeValues(found: Float64Array, row: number): void {
+    const { buffer, byteOffset } = this.values;
+    if (found.buffer !== buffer || found.byteOffset !== byteOffset + 8 * row) this.values.set(found, row);
+  }
+
   /** Looks at what has come up to a row, while it is at hand. */
   lookUpTo(row: number): void {
     if (this.kind === 'number' || this.kind === 'stamp') this.#facts.upTo(this.values, row);
