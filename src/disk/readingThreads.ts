@@ -6,7 +6,7 @@ import type { Density } from '../signal/welch.ts';
 import type { WantedDensity } from '../values/ports.ts';
 import { keptSmall } from './youngMemory.ts';
 import type { Reading, ReadingTask } from './readRecording.ts';
-import type { ThreadReply, ThreadRequest, ThreadTask } from './readingThread.ts';
+import type { ThreadReply, ThreadRequest, ThreadTask } from './readingAsked.ts';
 
 /** What a thread is asked for, and who waits for it. */
 interface Job {

@@ -3,7 +3,7 @@ import { reasonOfException } from '../result/environment.ts';
 import { welchDensity } from '../signal/welch.ts';
 import { blocking } from './openedFile.ts';
 import { readRecording, type Reading } from './readRecording.ts';
-import type { ThreadReply, ThreadTask } from './readingThread.ts';
+import type { ThreadReply, ThreadTask } from './readingAsked.ts';
 
 /** Does what a thread is asked for, and replies. */
 export function work(id: number, asked: ThreadTask, reply: (message: ThreadReply) => void): void {

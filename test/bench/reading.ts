@@ -85,8 +85,8 @@ const result = await read({ path, size, read: async (at, length) => buffer.subar
     `import { fileURLToPath } from 'node:url';
 import { readRecording } from ${source('disk/readRecording.ts')};
 import { ReadingThreads } from ${source('disk/readingThreads.ts')};`,
-    `const { beside } = new ReadingThreads(fileURLToPath(new URL('${beside}', import.meta.url)), 2);
-const { recording: result } = await readRecording({ path, absolute: path, options: {}, channels: [] }, { ...watch, beside });`,
+    `const { beside, expectBeside } = new ReadingThreads(fileURLToPath(new URL('${beside}', import.meta.url)), 2);
+const { recording: result } = await readRecording({ path, absolute: path, options: {}, channels: [] }, { ...watch, beside, expectBeside });`,
   ),
 };
 
@@ -109,8 +109,11 @@ try {
     });
   await build({
     ...bundle,
-    entryPoints: [fileURLToPath(new URL('../../src/disk/readingThread.ts', import.meta.url))],
-    outfile: join(folder, beside),
+    entryPoints: { beside: fileURLToPath(new URL('../../src/disk/readingThread.ts', import.meta.url)) },
+    // As it is packed: what the second thread does not need is not loaded.
+    splitting: true,
+    outExtension: { '.js': '.mjs' },
+    outdir: folder,
   });
   const run = (command: string, args: readonly string[]): Measure =>
     JSON.parse(execFileSync(command, [...args, path], { encoding: 'utf8' })) as Measure;

@@ -145,19 +145,13 @@ export class Body implements TakesRows {
     const shared = sharedPlan(plan);
     const rows = shared && beside(shared, this.capacity);
     rows?.beginAt(this.rows);
-    if (rows !== undefined) this.filled((sink, k) => sink.moveTo(rows.valuesOf(k), this.rows));
+    if (rows !== undefined) this.sinks.forEach((sink, k) => sink.moveTo(rows.valuesOf(k), this.rows));
     return rows;
-  }
-
-  private filled(look: (sink: Plan['sinks'][number], k: number) => void): void {
-    this.sinks.forEach((sink, k) => {
-      if (sink.kind !== 'skip') look(sink, k);
-    });
   }
 
   /** Goes on in memory of its own. */
   leaveShared(): void {
-    this.filled((sink) => sink.grow(this.capacity));
+    for (const sink of this.sinks) sink.grow(this.capacity);
   }
 
   /** Takes rows, of which another thread has read some or none. */
@@ -167,7 +161,7 @@ export class Body implements TakesRows {
     this.mark();
     if (scanned !== undefined) {
       const { rows, at, lines, empties, values } = scanned;
-      this.filled((sink, k) => {
+      this.sinks.forEach((sink, k) => {
         sink.takeValues(values(k), cursor.row);
         sink.empty ||= empties[k] !== 0;
       });

@@ -241,7 +241,7 @@ export const kindOf = (kind: SinkKind): number => (kind === 'number' ? 0 : kind 
 export const kindOfStamps = 3;
 
 /** Whether no mark within a stamp could part the fields. */
-export const mayHoldStamps = ({ delimiter, tail, blanks }: Plan): boolean =>
+const mayHoldStamps = ({ delimiter, tail, blanks }: Plan): boolean =>
   !blanks && [delimiter, tail].every((byte) => !'-/.:_TZ+ '.includes(String.fromCharCode(byte)));
 
 /** Tells the loop how stamps are spelt, as `scripts/wasm/scan.ts` has it. */

@@ -32,14 +32,16 @@ export class ColumnSink {
     this.values = larger;
   }
 
-  /** Goes on in other memory, where nobody keeps values before a row. */
+  /** Goes on in other memory, with the values before a row. */
   moveTo(values: Float64Array, rows: number): void {
+    if (this.kind === 'skip') return;
     values.set(this.values.subarray(0, rows));
     this.values = values;
   }
 
   /** Takes values from a row on, which may stand there already. */
   takeValues(found: Float64Array, row: number): void {
+    if (this.kind === 'skip') return;
     const { buffer, byteOffset } = this.values;
     if (found.buffer !== buffer || found.byteOffset !== byteOffset + 8 * row) this.values.set(found, row);
   }
