@@ -26,6 +26,9 @@ describe('the mean vector', () => {
 
   it('is 1 g long within 5 %, and a fault beyond 15 %', () => {
     assert.deepEqual([0.96, 1, 1.04].flatMap(told), []);
+    assert.deepEqual([0.95, 1.05].flatMap(told), []);
+    assert.deepEqual([...told(0.85), ...told(1.15)], ['gravity warning 0.95', 'gravity warning 1.05']);
+    assert.deepEqual(told(0.1), ['gravity fault 0.85']);
     assert.deepEqual(told(0.94), ['gravity warning 0.95']);
     assert.deepEqual(told(0.86), ['gravity warning 0.95']);
     assert.deepEqual(told(0.84), ['gravity fault 0.85']);
