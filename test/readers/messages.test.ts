@@ -470,4 +470,15 @@ describe('what the readers say', () => {
     assert.deepEqual(told.facts, { rows: 3, of: 'run 2' });
     assert.ok(!('severity' in told));
   });
+
+  it('of one as of one, and of several as of several', () => {
+    says(
+      'rush',
+      { rows: 1 },
+      /^1 row right after gaps has a stamp in a rush, .* when it was sampled; it was left out\.$/,
+    );
+    says('rush', { rows: 2 }, /^2 rows .* have stamps in a rush, .* when they were sampled; they were left out\.$/);
+    says('stamps-astray', { rows: 1, line: 7 }, /^1 stamp is far off \(?.*line 7\)?.*: that row was taken/);
+    says('stamps-astray', { rows: 3, line: undefined }, /^3 stamps are far off, .*: those rows were taken/);
+  });
 });

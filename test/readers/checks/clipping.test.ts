@@ -126,6 +126,17 @@ describe('clipping', () => {
     );
   });
 
+  it('is likelier where a plateau stands at the end of a usual range than elsewhere', () => {
+    const ride = smooth(12_000, dice(3)).map((value) => Math.round(200 * value) / 1000);
+    // Two readings alike that fall by 100 steps on either side have a chance of 0.02.
+    const plateau = (top: number): Float64Array =>
+      ride.map((value, i) =>
+        i === 500 || i === 501 ? top : i === 499 || i === 502 ? top - 0.1 * Math.sign(top) : value,
+      );
+    for (const top of [1.999, -1.999, 2.001, 4, 15.9]) assert.ok(found(plateau(top)) !== undefined, `at ${top} g`);
+    for (const top of [1.97, 1.7, 2.01, -3]) assert.equal(found(plateau(top)), undefined, `at ${top} g`);
+  });
+
   it('is two readings at the range that the file states, wherever they stand', () => {
     const ride = smooth(12_000, dice(4)).map((value) => Math.round(200 * value) / 1000);
     const peaks = ride.map((value, i) => (i === 500 || i === 7000 ? 3 : value));

@@ -68,6 +68,19 @@ describe('the clock of a recording', () => {
     assert.equal(clock?.jitter, 0);
   });
 
+  it('keeps to even steps where many samples are lost three at a time', () => {
+    const random = dice(19);
+    const stamps: number[] = [];
+    let losses = 0;
+    for (let i = 0; i < 3000; i++) {
+      if (i > 0 && random() < 0.03) [i, losses] = [i + 3, losses + 1];
+      stamps.push(i / 100);
+    }
+    const clock = clockOf(Float64Array.from(stamps), 1e-6);
+    assert.ok(losses > 60, `${losses} losses`);
+    assert.deepEqual([clock?.rate, clock?.stretches.length, clock?.missing], [100, losses + 1, 3 * losses]);
+  });
+
   it('does not take the tail of uneven steps for losses', () => {
     const random = dice(13);
     const t = Float64Array.from({ length: 3000 }, (_, i) => (i + 0.6 * random()) / 100);

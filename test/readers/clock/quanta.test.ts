@@ -72,6 +72,14 @@ describe('the quanta in which samples lie', () => {
     assert.equal(pieces(without(30, 39), 20).length, 4);
   });
 
+  it('that are empty are known all the same, and keep a piece', () => {
+    const every = Array.from({ length: 40 }, (_, k) => 3 * k);
+    assert.deepEqual(
+      blocksOf({ at: every, count: every.map(() => 1) }, 30).map((block) => block.length),
+      [30, 30, 30],
+    );
+  });
+
   it('and what pieces hold are added up without what gaps leave open', () => {
     assert.deepEqual(heldBy([Int8Array.of(1, -1, 0), Int8Array.of(-1, 3)]), { samples: 4, quanta: 3 });
   });
