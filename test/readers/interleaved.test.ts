@@ -52,6 +52,28 @@ describe('several sensors of a long-form file', () => {
     assert.deepEqual(samplesOf(recording, 'top_x').slice(49, 51), [0.49, 0.51]);
   });
 
+  it('are met in their order where rows share stamps or have none, and not at all where one of them has more rows', async () => {
+    const options = { sensors: ['base', 'top'] };
+    const shared =
+      'time (s),sensor,x (g),z (g)\n' +
+      rows(800, (i) => [(0.04 * Math.floor(i / 8)).toFixed(2), ['base', 'top'][i % 2], Math.floor(i / 2), 1]);
+    const bare = shared.replace(/^[^,]*,/gm, '');
+    for (const [text, given] of [
+      [shared, options],
+      [bare, { ...options, rate: 100 }],
+    ] as const) {
+      const recording = await recordingOf(text, given);
+      const [base, top] = ['base_x', 'top_x'].map((name) => samplesOf(recording, name));
+      assert.deepEqual(top, base);
+      assert.deepEqual([base.length, base[7]], [400, 7]);
+      const lost = text
+        .split('\n')
+        .filter((_, line) => line !== 302)
+        .join('\n');
+      assert.equal((await refusalOf(lost, given)).code, 'sensors-apart');
+    }
+  });
+
   it('are refused at unequal rates, whichever stands first', async () => {
     // At 200 Hz and at 180 Hz: nine of ten rows meet, and would look like a clock of 180 Hz.
     const events = [200, 180].flatMap((rate) => Array.from({ length: 5 * rate }, (_, i) => [i / rate, rate] as const));

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import type { TableColumn } from '../../src/readers/table.ts';
-import { runsForward, timeByOption, timeCandidates } from '../../src/readers/timeCandidates.ts';
+import { runsForward, timeByOption, timeCandidates, withoutSentAgain } from '../../src/readers/timeCandidates.ts';
 import { recordingOf, refusalOf, rows } from './memory.ts';
 import { each, labels, noise, numbers, stamps, tableOf } from './tables.ts';
 
@@ -262,5 +262,19 @@ describe('the time by the option', () => {
     assert.match(named('column 1'), /no column "column 1".*"t \(ms\)", "state", "clock", "column4" and "column5"/);
     assert.match(named('column 9'), /no column/);
     assert.match(named('state'), /holds neither numbers nor clock stamps/);
+  });
+});
+
+describe('stamps less those that come again', () => {
+  it('are those that are new, where three are and a twentieth of the rows', () => {
+    const again = (stamps: number, rows: number): Float64Array =>
+      Float64Array.from({ length: rows }, (_, i) => i % stamps);
+    // The latest one may stand still.
+    assert.deepEqual(withoutSentAgain(again(3, 6)), Float64Array.of(0, 1, 2, 2));
+    assert.deepEqual(withoutSentAgain(Float64Array.of(0, 1, 1, 2, 1, 3)), Float64Array.of(0, 1, 1, 2, 3));
+    assert.equal(withoutSentAgain(again(2, 4)).length, 4);
+    assert.deepEqual([withoutSentAgain(again(3, 60)).length, withoutSentAgain(again(3, 61)).length], [22, 61]);
+    const forward = Float64Array.of(0, 1, 1, 2);
+    assert.equal(withoutSentAgain(forward), forward);
   });
 });

@@ -66,7 +66,7 @@ describe('two clocks', () => {
     const acts = shaking(3);
     const withGap = (of: (t: number) => number, rate: number): ClockedSignal => ({
       rate,
-      pieces: [...signal(of, rate, 8).pieces, ...signal(of, rate, 8, 12).pieces],
+      pieces: [...signal(of, rate, 3).pieces, ...signal(of, rate, 12, 8).pieces],
     });
     const b = shown(acts, 0.3, 1e-4);
     for (const found of [

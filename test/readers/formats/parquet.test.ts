@@ -55,6 +55,16 @@ describe('Parquet files', () => {
     );
   });
 
+  it('are read no further once that is given up', async () => {
+    for (const after of [0, 1]) {
+      const shares: number[] = [];
+      const watch = { cancelled: () => shares.length >= after, progress: (share: number) => void shares.push(share) };
+      const found = await read(sharing(parquet([seconds, ...axes], true, 64)), {}, watch);
+      assert.equal(found.ok ? '' : found.failure.code, 'cancelled');
+      assert.equal(shares.length, after);
+    }
+  });
+
   it('keep columns of one name apart', async () => {
     const named = (name: string, values: readonly number[]): ParquetColumn => ({ name, type: 'DOUBLE', values });
     const other = z.map((value) => value / 3);

@@ -170,6 +170,30 @@ describe('a WAV file', () => {
     assert.equal(await codeOf(format({ code: 2, bits: 16 }), data), 'wav-format');
   });
 
+  it('may be told by the extension of the format chunk, which says nothing beside a format of its own', async () => {
+    const extended = (of: Format, inner: number): Chunk => {
+      const { name, bytes } = format(of);
+      // Size of the extension, valid bits, mask of the loudspeakers, and the format with the rest of its identifier.
+      return {
+        name,
+        bytes: [
+          ...bytes,
+          ...bytesOf(2, [22, 16]),
+          ...bytesOf(4, [4]),
+          ...bytesOf(2, [inner]),
+          ...Array<number>(14).fill(0),
+        ],
+      };
+    };
+    const read = async (chunk: Chunk): Promise<number[]> =>
+      samplesOf(await recordingOf(file([chunk, data])), 'column1');
+    assert.deepEqual(await read(extended({ code: 0xfffe, bits: 16 }, 1)), [9, 7, 8]);
+    assert.deepEqual(await read(extended({ bits: 16 }, 0)), [9, 7, 8]);
+    assert.equal(await codeOf(extended({ code: 0xfffe, bits: 16 }, 2), data), 'wav-format');
+    // Without the extension nobody knows.
+    assert.equal(await codeOf(format({ code: 0xfffe, bits: 16 }), data), 'wav-format');
+  });
+
   it('is refused without channels or rate', async () => {
     assert.equal(await codeOf(format({ bits: 16, channels: 0 }), data), 'wav-format');
     assert.equal(await codeOf(format({ bits: 16, rate: 0 }), data), 'wav-format');
