@@ -53,7 +53,7 @@ export function findChannels(
     const empty = emptyCells(column.values);
     const axis = column.header !== undefined && readHeader(column.header).axis !== undefined;
     // An axis with empty cells loses those rows; another column with many of them is worth none.
-    if (empty === 0 || empty <= settings.emptyCells * table.rows || axis || columns.length <= 3) return true;
+    if (empty <= settings.emptyCells * table.rows || axis || columns.length <= 3) return true;
     const { header } = column;
     if (header !== undefined && asked.some((name) => isCalled({ name: header, header }, name))) return true;
     leftOut.push({ column: columnName(column, index), why: leftOutFor('column.empty', { empty, rows: table.rows }) });
