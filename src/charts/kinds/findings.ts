@@ -1,4 +1,4 @@
-import { findingsCaption, noFindings } from '../words/recordings.ts';
+import { findingsCaption, likewise, noFindings } from '../words/recordings.ts';
 import type { FindingsValue } from '../../values/findings.ts';
 import { severities, worstFirst } from '../../result/severity.ts';
 import { counted } from '../../result/words.ts';
@@ -28,23 +28,50 @@ export const presentFindings: Presenter<'findings'> = (value) => {
   });
 };
 
-/** What is said of several runs in the same words is said once. */
+/** What is said of runs in the same words, and how far the figure that was judged lies from its threshold. */
+interface Said {
+  readonly cells: readonly string[];
+  readonly runs: Set<string>;
+  readonly off: number;
+}
+
+/** Of so many rows that differ only in their figures one is shown, for nobody reads a page of them. */
+const mostAlike = 20;
+
+/** What is said of several runs in the same words is said once; of many that differ in their figures the farthest is told. */
 function together(rows: FindingsValue['rows']): string[][] {
-  const said = new Map<string, { readonly cells: readonly string[]; readonly runs: Set<string> }>();
+  const said = new Map<string, Said>();
   for (const { run, finding } of rows) {
-    const { severity, message, channel = 'all', code } = finding;
+    const { severity, message, channel = 'all', code, value, threshold } = finding;
     const cells = [severity, message, channel, code.replaceAll('-', ' ')];
     const key = cells.join('\u0000');
-    const known = said.get(key) ?? { cells, runs: new Set() };
+    const off = Math.abs((value ?? NaN) - (threshold ?? NaN));
+    const known = said.get(key) ?? { cells, runs: new Set(), off };
     known.runs.add(run.label);
     said.set(key, known);
   }
-  return [...said.values()].map(({ cells: [severity, what, ...rest], runs }) => [
-    severity,
-    what,
-    namesIn([...runs]),
-    ...rest,
-  ]);
+  const alike = new Map<string, Said[]>();
+  for (const one of said.values()) {
+    const [severity, , channel, code] = one.cells;
+    const key = [severity, channel, code].join('\u0000');
+    alike.set(key, [...(alike.get(key) ?? []), one]);
+  }
+  const isMuch = (group: readonly Said[]): boolean => group.length > mostAlike && group.every(({ off }) => off >= 0);
+  return [...alike.values()].flatMap((group) => (isMuch(group) ? [farthest(group)] : group.map(cellsOf)));
+}
+
+const cellsOf = ({ cells: [severity, what, ...rest], runs }: Said): string[] => [
+  severity,
+  what,
+  namesIn([...runs]),
+  ...rest,
+];
+
+function farthest(group: readonly Said[]): string[] {
+  const first = group.reduce((most, one) => (one.off > most.off ? one : most));
+  const [severity, what, ...rest] = first.cells;
+  const runs = new Set([...first.runs, ...group.flatMap((one) => [...one.runs])]);
+  return [severity, `${what} ${likewise([...first.runs], runs.size - first.runs.size)}`, namesIn([...runs]), ...rest];
 }
 
 /** Names in a cell of a table, which more of them would make as wide as a page is long. */
