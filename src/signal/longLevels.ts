@@ -39,10 +39,13 @@ export class LevelSums {
     if (this.#peak === 0) return;
     const { mean } = this.#first;
     const { mean: exact } = this.moments;
-    const wanted = (this.#wanted ??= this.#wantedOf(exact));
-    for (let i = 0; i < samples.length; i++)
-      if (wanted.isIn[this.#binOf(Math.abs(samples[i] - mean))] === 1)
-        wanted.distances.add(Math.abs(samples[i] - exact));
+    const { isIn, least, distances } = (this.#wanted ??= this.#wantedOf(exact));
+    for (let i = 0; i < samples.length; i++) {
+      const distance = Math.abs(samples[i] - mean);
+      // Nearly all lie nearer than any percentile.
+      if (distance < least) continue;
+      if (isIn[this.#binOf(distance)] === 1) distances.add(Math.abs(samples[i] - exact));
+    }
   }
 
   /** The moments, divided by the count; known after the second pass. */
@@ -73,7 +76,9 @@ export class LevelSums {
         isIn.fill(1, Math.max(0, bin - beside), bin + beside + 1);
       }
     }
-    return { isIn, distances: new Distances() };
+    // A bin before the first of them, whatever the rounding.
+    const least = ((isIn.indexOf(1) - 1) / bins) * this.#peak;
+    return { isIn, least, distances: new Distances() };
   }
 
   #binOfRank(rank: number): number {
@@ -104,6 +109,8 @@ export class LevelSums {
 /** The bins that a percentile may lie in, and the distances found in them. */
 interface Wanted {
   readonly isIn: Uint8Array;
+  /** Nearer than this is in none of them. */
+  readonly least: number;
   readonly distances: Distances;
 }
 

@@ -55,7 +55,9 @@ export async function eachBlock(
     watch.progress(index / wanted.length, what);
     const read = await parts.value.read(part, { cancelled: watch.cancelled, progress: () => undefined });
     if (!read.ok) return read;
-    const own = runOf(read.value, file, label, { channels, reading });
+    // The step of a part is nobody's business, and takes a sort.
+    const bare = read.value.channels.map((channel) => ({ ...channel, step: 0 }));
+    const own = runOf({ ...read.value, channels: bare }, file, label, { channels, reading });
     if (!own.ok) return own;
     const [first, last] = [Math.max(0, from - part.row), Math.min(part.rows, to - part.row)];
     const signals: Float64Array[] = [];

@@ -91,7 +91,9 @@ function byOption(read: RecordedChannel, { unit, scale }: ReadOptions): Recorded
     unit,
     unitFrom: 'option',
     samples,
-    ...(scale === undefined ? {} : { step: converterStep(samples) }),
+    ...(scale === undefined
+      ? {}
+      : { step: read.step === undefined ? converterStep(samples) : Math.abs(scale) * read.step }),
   };
 }
 

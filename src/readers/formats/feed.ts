@@ -6,14 +6,16 @@ const decoder = new TextDecoder('windows-1252');
 export class Feed {
   private readonly pieces: Pieces;
   private rest = new Uint8Array(0);
+  /** Where what is left of a piece stands. */
+  private own = new Uint8Array(0);
 
   constructor(pieces: Pieces) {
     this.pieces = pieces;
   }
 
-  /** Exactly `length` bytes, as a copy, or fewer where the pieces end. */
-  async take(length: number): Promise<Uint8Array> {
-    const bytes = new Uint8Array(length);
+  /** Exactly `length` bytes, as a copy, or fewer where the pieces end. @param room for so many, where the copy goes */
+  async take(length: number, room = new Uint8Array(length)): Promise<Uint8Array> {
+    const bytes = room.subarray(0, length);
     let filled = 0;
     while (filled < length && (await this.fill())) {
       const some = this.rest.subarray(0, length - filled);
@@ -63,7 +65,9 @@ export class Feed {
     while (this.rest.length === 0) {
       const piece = await this.pieces.next();
       if (!piece) return false;
-      this.rest = piece.slice();
+      if (this.own.length < piece.length) this.own = new Uint8Array(piece.length);
+      this.own.set(piece);
+      this.rest = this.own.subarray(0, piece.length);
     }
     return true;
   }

@@ -179,9 +179,10 @@ async function samples(
   let columns = Array.from({ length: channels }, () => new Float64Array(room));
   let rows = 0;
   const step = Math.max(1, Math.floor(65_536 / frame));
+  const held = new Uint8Array(step * frame);
   while (rows < wanted) {
     if (watch.cancelled()) return refuse('cancelled', { path });
-    const bytes = await feed.take(Math.min(step, wanted - rows) * frame);
+    const bytes = await feed.take(Math.min(step, wanted - rows) * frame, held);
     const frames = Math.floor(bytes.length / frame);
     if (frames === 0) break;
     if (rows + frames > columns[0].length) {
@@ -190,10 +191,7 @@ async function samples(
       columns = columns.map((column) => grown(column, length));
     }
     const numbers = numbersIn(bytes, format, little);
-    for (let k = 0; k < channels; k++) {
-      const column = columns[k];
-      for (let i = 0; i < frames; i++) column[rows + i] = numbers[i * channels + k];
-    }
+    columns.forEach((column, k) => deal(numbers, k, channels, column.subarray(rows, rows + frames)));
     rows += frames;
     watch.progress(pieces.progress());
   }
@@ -229,6 +227,14 @@ async function laterSamples(
 
 /** Whether a chunk is a whole file, whose kind and chunks follow. */
 const isWhole = (name: string): boolean => name === 'RIFF' || name === 'RIFX';
+
+/** Puts the numbers of one channel of several into its column. A sample that is no number becomes an empty cell, which the recording then counts as lost. */
+function deal(numbers: Numbers, first: number, channels: number, column: Float64Array): void {
+  for (let i = 0, at = first; i < column.length; i++, at += channels) {
+    const value = numbers[at];
+    column[i] = value - value === 0 ? value : NaN;
+  }
+}
 
 function asReading(
   path: string,
@@ -267,8 +273,7 @@ function numbersIn(bytes: Uint8Array, { float, bits }: WavFormat, little: boolea
   const { buffer } = ordered;
   if (bits === 16) return new Int16Array(buffer, 0, count);
   if (!float) return new Int32Array(buffer, 0, count);
-  // A sample that is no number becomes an empty cell, which the recording then counts as lost.
-  return (bits === 64 ? new Float64Array(buffer, 0, count) : new Float32Array(buffer, 0, count)).map(finite);
+  return bits === 64 ? new Float64Array(buffer, 0, count) : new Float32Array(buffer, 0, count);
 }
 
 type Numbers = Int16Array | Int32Array | Float32Array | Float64Array;
@@ -288,5 +293,3 @@ function swapped(bytes: Uint8Array, width: number): Uint8Array {
     for (let k = 0; k < width; k++) turned[at + k] = bytes[at + width - 1 - k];
   return turned;
 }
-
-const finite = (value: number): number => (Number.isFinite(value) ? value : NaN);
