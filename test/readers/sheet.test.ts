@@ -60,7 +60,8 @@ describe('a run sheet', () => {
   it('is refused when it is empty, no text, or has two columns of one name', async () => {
     assert.match(await refusal(''), /runs.csv is empty/);
     assert.match(await refusal(Uint8Array.from({ length: 64 }, (_, i) => i % 8)), /no text/);
-    assert.match(await refusal('file,speed (m/s),Speed (km/h)\n'), /two columns are called speed/);
+    assert.match(await refusal('file,speed (m/s),Speed (km/h)\n'), /^\S+:1: two columns are called speed/);
+    assert.match(await refusal('# of the corridor\n\nfile,x,x\n'), /^\S+:3: two columns are called x/);
   });
 });
 

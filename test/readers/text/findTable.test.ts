@@ -98,6 +98,9 @@ describe('lines of words and numbers', () => {
       [['T', 'X', 'Y'], ['s', 'g', 'g'], undefined, 2],
     );
     assert.deepEqual([preamble.lines, preamble.rate], [['Logger 7', 'rate: 100 Hz'], 100]);
+    // Labels of their own come before names above, which are then no header.
+    const both = found(`time,left,right\n${rows(30, line)}`).header;
+    assert.deepEqual([both.names, both.headerLine], [['T', 'X', 'Y'], undefined]);
     const words = found(rows(30, (i) => `acc ${wave(i)} gyro ${wave(2 * i)} end`));
     assert.deepEqual([words.header.names, words.labelled !== undefined], [['acc', 'gyro'], true]);
   });

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { plainHead } from '../../../src/readers/text/plainHead.ts';
-import { recordingOf } from '../memory.ts';
+import { recordingOf, refusalOf } from '../memory.ts';
 
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
 const cell = (i: number, k: number): string => (Math.sin(i + 2 * k) + k).toFixed(4);
@@ -81,4 +81,9 @@ describe('the head of a plain table', () => {
       assert.deepEqual(small.channels, whole.channels);
       assert.deepEqual(small.clock, whole.clock);
     });
+
+  it('that is refused by its first lines is refused as the whole is', async () => {
+    const { code, message } = await refusalOf(['t,x', ...rows(500), ''].join('\n'));
+    assert.match(message, /^run\.csv:1: .*2 fields.*4/, code);
+  });
 });
