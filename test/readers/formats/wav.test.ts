@@ -59,9 +59,9 @@ describe('the samples of a WAV file', () => {
   });
 
   for (const [bits, values] of [
-    [16, [0, -32_768, 32_767, -2, 300]],
-    [24, [0, -8_388_608, 8_388_607, -2, 70_000]],
-    [32, [0, -2_147_483_648, 2_147_483_647, -2, 70_000_000]],
+    [16, [5, -32_768, 32_767, -2, 300]],
+    [24, [5, -8_388_608, 8_388_607, -2, 70_000]],
+    [32, [5, -2_147_483_648, 2_147_483_647, -2, 70_000_000]],
   ] as const) {
     it(`of ${bits} bits are whole numbers with a sign, the lowest byte first, in RIFX the highest`, async () => {
       assert.deepEqual(await read({ bits }, bytesOf(bits / 8, values)), values);
@@ -163,6 +163,13 @@ describe('the samples of a WAV file', () => {
 describe('a WAV file', () => {
   const data: Chunk = { name: 'data', bytes: bytesOf(2, [9, 7, 8]) };
   const codeOf = async (...chunks: Chunk[]): Promise<string> => (await refusalOf(file(chunks))).code;
+
+  it('that ends early tells how many of its samples there are', async () => {
+    const whole = file([format({ bits: 16 }), { name: 'data', bytes: bytesOf(2, [9, 7, 8, 6, 5]) }]);
+    const recording = await recordingOf(whole.slice(0, -4));
+    assert.deepEqual(samplesOf(recording, 'column1'), [9, 7, 8]);
+    assert.match(findingOf(recording, 'cut-short')?.message ?? '', /ends after 3 of 5 samples/);
+  });
 
   it('is refused in formats of samples that are not known', async () => {
     for (const bits of [8, 12, 16]) assert.equal(await codeOf(format({ code: 3, bits }), data), 'wav-format');
