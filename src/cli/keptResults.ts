@@ -22,8 +22,9 @@ export function keptResults(named?: string): KeptStore | undefined {
   return store;
 }
 
-/** Says once, on the way out, why results could not be kept. */
-export function sayTrouble(): void {
+/** Waits, on the way out, until all is kept, and says once why results could not be. */
+export async function settleKept(): Promise<void> {
+  await Promise.all([...stores.values()].map((store) => store.settled()));
   for (const [folder, { trouble }] of stores)
     if (trouble !== undefined) remark(tell('cache.trouble', { folder, reason: trouble }));
 }

@@ -1,6 +1,6 @@
 import { runCommand } from './commands.ts';
 import { exitForFault } from './fault.ts';
-import { sayTrouble } from './keptResults.ts';
+import { settleKept } from './keptResults.ts';
 import { keepYoungMemorySmall } from '../disk/youngMemory.ts';
 
 const ended = (error: unknown): void => void process.exit(exitForFault(error));
@@ -20,8 +20,7 @@ process.on('uncaughtException', ended);
 runCommand(process.argv.slice(2)).then(
   (code) => {
     process.exitCode = code;
-    // What is still being kept may yet fail.
-    process.once('beforeExit', sayTrouble);
+    return settleKept();
   },
   (error: unknown) => {
     process.exitCode = exitForFault(error);

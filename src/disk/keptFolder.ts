@@ -1,12 +1,14 @@
 import { promises as fs } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
+import { entriesNamed } from './packFolder.ts';
 
 /** A folder's stores are named after the engine that keeps in them; whatever else lies there is not ours. */
 const ofEngine = /^[0-9a-f]{24}$/;
 
-/** A file that holds an entry. */
+/** A file that holds entries. */
 interface Entry {
   readonly path: string;
+  readonly entries: number;
   readonly bytes: number;
   /** ms since 1970 when it was last written or, as far as the system notes that, read. */
   readonly used: number;
@@ -22,7 +24,7 @@ export interface KeptSize {
 /** What may stay of what is kept. */
 export interface KeptLimits {
   readonly bytes?: number | undefined;
-  /** Since an entry was used. */
+  /** Since an entry was used, or one that lies in a file with it. */
   readonly days?: number | undefined;
 }
 
@@ -69,7 +71,7 @@ const storesIn = async (folder: string): Promise<string[]> =>
   (await fs.readdir(folder).catch(() => [])).filter((name) => ofEngine.test(name));
 
 const sizeOf = (entries: readonly Entry[]): KeptSize => ({
-  entries: entries.length,
+  entries: entries.reduce((sum, one) => sum + one.entries, 0),
   bytes: entries.reduce((sum, { bytes }) => sum + bytes, 0),
 });
 
@@ -81,7 +83,13 @@ async function entriesIn(folder: string): Promise<Entry[]> {
       // What another process removed meanwhile is no longer there to be counted.
       const about = await fs.lstat(path).catch(() => undefined);
       if (about?.isFile() === true)
-        entries.push({ path, bytes: about.size, used: Math.max(about.atimeMs, about.mtimeMs), engine });
+        entries.push({
+          path,
+          entries: entriesNamed(basename(path)),
+          bytes: about.size,
+          used: Math.max(about.atimeMs, about.mtimeMs),
+          engine,
+        });
     }
   return entries;
 }

@@ -1,16 +1,11 @@
-import { createHash } from 'node:crypto';
-import { promises as fs } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { isSystemRefusal } from '../result/environment.ts';
 import { digest } from './bytes.ts';
-import { inTurn } from './inTurn.ts';
-import { putInPlace } from './putInPlace.ts';
+import { PackFolder } from './packFolder.ts';
 
-/** Bytes of the checksum that every entry begins with. */
-const checksum = 32;
-/** Entries that are written at a time. */
-const atOnce = 4;
+/** Entries are written together once they come to so many bytes, or the first of them has waited for so many ms. */
+const together = { bytes: 1e6, ms: 1000 };
 
 /** Where a user's programs keep what they can make again. */
 export function cacheFolder(): string {
@@ -22,52 +17,69 @@ export function cacheFolder(): string {
     : join(homedir(), '.cache', 'washboard');
 }
 
+type Entries = Map<string, readonly Uint8Array[]>;
+
 /**
- * Entries in files of their own, found by their keys. An entry is written beside its place and renamed, and begins with
- * the SHA-256 of the rest: one that is torn or damaged counts as missing. Nothing here fails whoever asks.
+ * Entries found by their keys, many together in a file: a study has thousands of small ones, and a file for each takes longer
+ * than to make it. A file is written beside its place and renamed, and nobody waits for it; what is torn or damaged
+ * counts as missing. Nothing here fails whoever asks.
  */
 export class KeptStore {
-  readonly #folder: string;
-  readonly #inTurn = inTurn(atOnce);
-  readonly #pending = new Set<Promise<void>>();
+  readonly #packs: PackFolder;
+  /** What waits to be written, and what is being written. */
+  #waiting: Entries = new Map();
+  #bytes = 0;
+  readonly #written = new Set<Entries>();
+  #clock: NodeJS.Timeout | undefined;
+  #writing: Promise<void> = Promise.resolve();
   /** Why nothing is kept any more, by the system's code, once something could not be. */
   trouble: string | undefined;
 
   /** @param folder of all stores @param engine what tells one state of the program from another */
   constructor(folder: string, engine: string) {
-    this.#folder = join(folder, engine);
+    this.#packs = new PackFolder(join(folder, engine, 'packs'));
   }
 
   async get(key: string): Promise<Uint8Array | undefined> {
-    const found = await fs.readFile(this.#pathOf(key)).catch(() => undefined);
-    if (found === undefined || found.length < checksum) return undefined;
-    const body = found.subarray(checksum);
-    return found.subarray(0, checksum).equals(createHash('sha256').update(body).digest()) ? body : undefined;
+    const name = digest(key);
+    for (const entries of [this.#waiting, ...[...this.#written].reverse()]) {
+      const bytes = entries.get(name);
+      if (bytes !== undefined) return Buffer.concat(bytes);
+    }
+    return this.#packs.get(name);
   }
 
+  /** Keeps bytes, which are not to change any more. */
   set(key: string, bytes: readonly Uint8Array[]): void {
     if (this.trouble !== undefined) return;
-    const written = this.#inTurn(() => this.#write(this.#pathOf(key), bytes));
-    this.#pending.add(written);
-    void written.finally(() => this.#pending.delete(written));
+    this.#waiting.set(digest(key), bytes);
+    this.#bytes += bytes.reduce((sum, part) => sum + part.length, 0);
+    if (this.#bytes >= together.bytes) this.#write();
+    // No reason for a process to go on: whoever ends waits until all is written.
+    else this.#clock ??= setTimeout(() => this.#write(), together.ms).unref();
   }
 
-  /** Waits until all is written that was handed over. */
+  /** Writes all that was handed over, and waits until that is done. */
   async settled(): Promise<void> {
-    await Promise.all(this.#pending);
+    this.#write();
+    await this.#writing;
   }
 
-  #pathOf(key: string): string {
-    const name = digest(key);
-    return join(this.#folder, name.slice(0, 2), name.slice(2));
+  #write(): void {
+    clearTimeout(this.#clock);
+    this.#clock = undefined;
+    if (this.#waiting.size === 0) return;
+    const entries = this.#waiting;
+    this.#waiting = new Map();
+    this.#bytes = 0;
+    this.#written.add(entries);
+    this.#writing = this.#writing.then(() => this.#put(entries)).finally(() => this.#written.delete(entries));
   }
 
-  async #write(path: string, bytes: readonly Uint8Array[]): Promise<void> {
+  async #put(entries: Entries): Promise<void> {
     if (this.trouble !== undefined) return;
     try {
-      const hash = createHash('sha256');
-      for (const part of bytes) hash.update(part);
-      await putInPlace(path, Buffer.concat([hash.digest(), ...bytes]));
+      await this.#packs.put(entries);
     } catch (error) {
       // The results are as good without; they are only computed again the next time.
       this.trouble ??= isSystemRefusal(error) ? error.code : 'unknown';

@@ -38,6 +38,11 @@ describe('a folder of stores', () => {
     assert.deepEqual(await keptSize(join(kept, 'none')), { entries: 0, bytes: 0 });
   });
 
+  it('counts the entries of a pack by its name', async () => {
+    put(`${engine}/packs/1777000000000-1200-01234567-89ab-cdef-0123-456789abcdef`, 10, 1);
+    assert.deepEqual(await keptSize(kept), { entries: 1204, bytes: 1510 });
+  });
+
   it('loses what was not used for so many days, whoever kept it', async () => {
     assert.deepEqual(await tidied({ days: 30 }), { entries: 1, bytes: 800 });
     assert.deepEqual(await tidied({ days: 29 }), { entries: 1, bytes: 200 });

@@ -11,9 +11,8 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { setTimeout as pause } from 'node:timers/promises';
 import { diskHost } from '../../src/disk/host.ts';
-import { keptSize } from '../../src/disk/keptFolder.ts';
+import { keptSize, tidyKept } from '../../src/disk/keptFolder.ts';
 import { KeptStore } from '../../src/disk/keptStore.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { reportJson } from '../../src/engine/json.ts';
@@ -59,51 +58,121 @@ describe('a store of results', () => {
   async function run(store?: KeptStore): Promise<{ json: string; computed: string[] }> {
     const host = diskHost(folder, folder, { kept: store });
     const report = await new Engine(host).run({ cells, wanted: 'all' }, quietWatch);
-    await settled(store);
+    await store?.settled();
     const places = cells.map(() => ({ line: 1 }));
     const computed = report.results.flatMap(({ cached, called }) => (cached ? [] : [called]));
     return { json: JSON.stringify(reportJson('study', places, report)), computed };
   }
 
-  /** Waits until nothing is being written. */
-  async function settled(store: KeptStore | undefined): Promise<void> {
-    for (let before = -1, now = 0; store !== undefined && before !== now;) {
-      before = now;
-      await pause(100);
-      now = (await keptSize(kept)).bytes;
-    }
-  }
-
   it('gives back what was kept, and nothing that is torn, damaged or another’s', async () => {
     const store = new KeptStore(kept, engine);
     store.set('a', [bytesOf('some '), bytesOf('bytes')]);
-    await settled(store);
+    await store.settled();
     assert.equal(Buffer.from((await store.get('a')) ?? []).toString(), 'some bytes');
     assert.equal(await store.get('b'), undefined);
     assert.equal(await new KeptStore(kept, engine.replace('0', 'f')).get('a'), undefined);
     const [path] = stored();
     const whole = readFileSync(path);
-    for (const bad of [whole.subarray(0, 20), whole.subarray(0, -1), Buffer.concat([whole, whole]), Buffer.alloc(0)]) {
+    const changed = (at: number): Buffer =>
+      Buffer.from(whole).fill(whole.at(at)! ^ 1, at < 0 ? whole.length + at : at, at + 1 || undefined);
+    for (const bad of [
+      whole.subarray(0, 20),
+      whole.subarray(0, -1),
+      Buffer.alloc(0),
+      changed(0),
+      changed(33),
+      changed(-1),
+    ]) {
       writeFileSync(path, bad);
-      assert.equal(await store.get('a'), undefined);
+      const known = await store.get('a');
+      assert.ok(known === undefined || Buffer.from(known).toString() === 'some bytes', 'by one who knew it');
+      assert.equal(await new KeptStore(kept, engine).get('a'), undefined, 'by one who comes anew');
     }
+    writeFileSync(path, whole);
+    assert.equal(Buffer.from((await new KeptStore(kept, engine).get('a')) ?? []).toString(), 'some bytes');
+  });
+
+  it('gives what waits to be written, and the last that was kept by a key, whoever kept it', async () => {
+    const [store, other] = [new KeptStore(kept, engine), new KeptStore(kept, engine)];
+    const told = async (of: KeptStore): Promise<string> => Buffer.from((await of.get('a')) ?? []).toString();
+    store.set('a', [bytesOf('early')]);
+    assert.equal(await told(store), 'early');
+    assert.equal(await told(other), '');
+    await store.settled();
+    other.set('a', [bytesOf('la'), bytesOf('ter')]);
+    await other.settled();
+    assert.equal(await told(new KeptStore(kept, engine)), 'later');
+    store.set('a', [bytesOf('last')]);
+    const settling = store.settled();
+    assert.equal(await told(store), 'last');
+    await settling;
+    assert.equal(await told(new KeptStore(kept, engine)), 'last');
+  });
+
+  it('keeps many entries in few files, whatever their sizes, and finds each', async () => {
+    const store = new KeptStore(kept, engine);
+    const bytes = (i: number): Uint8Array => new Uint8Array(i % 50 === 7 ? 1_500_000 : (i * 37) % 5000).fill(i);
+    for (let i = 0; i < 300; i++) store.set(`entry ${i}`, [bytes(i)]);
+    await store.settled();
+    assert.deepEqual((await keptSize(kept)).entries, 300);
+    assert.ok(stored().length < 12, `${stored().length} files`);
+    const again = new KeptStore(kept, engine);
+    const wrong = [];
+    for (const i of Array.from({ length: 300 }, (_, k) => (k * 77) % 300))
+      if (!Buffer.from((await again.get(`entry ${i}`)) ?? [1, 2]).equals(bytes(i))) wrong.push(i);
+    assert.deepEqual(wrong, []);
+  });
+
+  it('writes what lies in many small files together, the newest of each key, and loses nothing', async () => {
+    for (let i = 0; i < 100; i++) {
+      const store = new KeptStore(kept, engine);
+      // Whoever looks knows what is there, and only then can write it anew.
+      await store.get('');
+      store.set(`own ${i}`, [bytesOf(`of ${i}`)]);
+      store.set('shared', [bytesOf(`at ${i}`)]);
+      await store.settled();
+    }
+    assert.ok(stored().length < 40, `${stored().length} files`);
+    const again = new KeptStore(kept, engine);
+    const told = async (key: string): Promise<string> => Buffer.from((await again.get(key)) ?? []).toString();
+    const own = await Promise.all(Array.from({ length: 100 }, (_, i) => told(`own ${i}`)));
+    assert.deepEqual(
+      own,
+      Array.from(own, (_, i) => `of ${i}`),
+    );
+    assert.equal(await told('shared'), 'at 99');
+  });
+
+  it('misses what was removed meanwhile, and keeps it anew', async () => {
+    const store = new KeptStore(kept, engine);
+    store.set('a', [bytesOf('some')]);
+    await store.settled();
+    assert.deepEqual(await tidyKept(kept, { bytes: 0 }, { engine, now: Date.now() }), { entries: 1, bytes: 112 });
+    assert.equal(await store.get('a'), undefined);
+    store.set('a', [bytesOf('again')]);
+    await store.settled();
+    assert.equal(Buffer.from((await store.get('a')) ?? []).toString(), 'again');
   });
 
   it('leaves every result as it is: not kept, kept, taken from it, with entries damaged or missing', async () => {
     const { json: wanted } = await run();
     const first = await run(new KeptStore(kept, engine));
     assertSame(first.json, wanted);
-    assert.ok(stored().length > 6);
+    assert.ok((await keptSize(kept)).entries > 6, 'entries');
     const second = await run(new KeptStore(kept, engine));
     assertSame(second.json, wanted);
     assert.ok(second.computed.length < first.computed.length, second.computed.join());
-    for (const [i, path] of stored().entries()) {
-      const bytes = readFileSync(path);
-      bytes[(i * 37) % bytes.length] ^= 1;
-      if (i % 3 === 0) rmSync(path);
-      else if (i % 3 === 1) writeFileSync(path, bytes);
+    const wholes = stored().map((path) => ({ path, whole: readFileSync(path) }));
+    for (let i = 0; i < 12; i++) {
+      for (const { path, whole } of wholes) {
+        const bytes = Buffer.from(whole);
+        bytes[Math.floor((i * bytes.length) / 12)] ^= 1;
+        if (i % 4 === 3) rmSync(path, { force: true });
+        else writeFileSync(path, i % 4 === 2 ? whole.subarray(0, (i * whole.length) / 12) : bytes);
+      }
+      assertSame((await run(new KeptStore(kept, engine))).json, wanted);
+      for (const path of stored()) rmSync(path);
     }
-    assertSame((await run(new KeptStore(kept, engine))).json, wanted);
   });
 
   it('knows a recording that was written anew, even where its size and time are as before', async () => {
