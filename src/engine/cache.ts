@@ -152,7 +152,9 @@ export class Cache {
         return true;
       }
       let holds = false;
-      for (const inner of Array.isArray(part) ? part : Object.values(part)) if (visit(inner)) holds = true;
+      if (Array.isArray(part)) {
+        for (const inner of part as unknown[]) if (visit(inner)) holds = true;
+      } else for (const key of Object.keys(part)) if (visit((part as Record<string, unknown>)[key])) holds = true;
       if (holds) holding.add(part);
       else if (Array.isArray(part)) this.#plain.add(part);
       return holds;

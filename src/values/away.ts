@@ -33,14 +33,22 @@ const isHeldSignal = (part: object): part is Signal =>
   'includesStatic' in part && 'samples' in part && part.samples instanceof Float64Array && part.samples.length > 0;
 
 function copyOfList(list: readonly unknown[]): readonly unknown[] {
-  const made = list.map(copyOf);
-  return made.some((one, at) => one !== list[at]) ? made : list;
+  let made: unknown[] | undefined;
+  for (let i = 0; i < list.length; i++) {
+    const copy = copyOf(list[i]);
+    if (copy !== list[i]) (made ??= [...list])[i] = copy;
+  }
+  return made ?? list;
 }
 
 function copyOfObject(object: object): object {
-  const entries = Object.entries(object) as [string, unknown][];
-  const made = entries.map(([key, value]) => [key, copyOf(value)] as const);
-  return made.some(([, copy], at) => copy !== entries[at][1]) ? Object.fromEntries(made) : object;
+  const from = object as Record<string, unknown>;
+  let made: Record<string, unknown> | undefined;
+  for (const key of Object.keys(from)) {
+    const copy = copyOf(from[key]);
+    if (copy !== from[key]) (made ??= { ...from })[key] = copy;
+  }
+  return made ?? object;
 }
 
 /** Whether samples of a run are away. */

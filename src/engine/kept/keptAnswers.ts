@@ -13,12 +13,14 @@ const large = 1 << 16;
 /** Bytes of one answer beyond which it is sooner computed than read. */
 const most = 512e6;
 
-/** How an entry begins: its own length first, then what it says of its buffers and the text. */
-interface Head {
-  /** Of each buffer its bytes, and the key that it is kept by where it is kept by itself. */
-  readonly buffers: readonly (readonly [bytes: number, key?: string])[];
-  readonly text: string;
-}
+/** Of each buffer of an entry its bytes, and the key that it is kept by where it is kept by itself. */
+type Buffers = readonly (readonly [bytes: number, key?: string])[];
+
+/** An entry begins with how long that is, and its text; then come these two, and the buffers that have no key. */
+const lengths = 8;
+const encoder = new TextEncoder();
+const decoder = new TextDecoder();
+const textIn = (bytes: Uint8Array): string => decoder.decode(bytes);
 
 /** Answers that are kept from one run of a program to the next, by their content keys. */
 export class KeptAnswers {
@@ -34,9 +36,11 @@ export class KeptAnswers {
   async get<T extends object>(key: string): Promise<T | undefined> {
     const bytes = await this.#kept.get(key);
     if (bytes === undefined) return undefined;
-    const length = new DataView(bytes.buffer, bytes.byteOffset).getUint32(0, true);
-    const { buffers, text } = JSON.parse(new TextDecoder().decode(bytes.subarray(4, 4 + length))) as Head;
-    let at = 4 + length;
+    const view = new DataView(bytes.buffer, bytes.byteOffset);
+    const heads = lengths + view.getUint32(0, true);
+    const buffers = JSON.parse(textIn(bytes.subarray(lengths, heads))) as Buffers;
+    let at = heads + view.getUint32(4, true);
+    const text = textIn(bytes.subarray(heads, at));
     const found: ArrayBufferLike[] = [];
     for (const [size, own] of buffers) {
       const buffer = own === undefined ? copied(bytes.subarray(at, (at += size))) : await this.#buffer(own, size);
@@ -51,15 +55,17 @@ export class KeptAnswers {
     if (flat === undefined) return;
     if (flat.buffers.reduce((sum, { byteLength }) => sum + byteLength, flat.text.length) > most) return;
     const own: Uint8Array[] = [];
-    const buffers = flat.buffers.map((buffer, index): Head['buffers'][number] => {
+    const buffers = flat.buffers.map((buffer, index): Buffers[number] => {
       if (buffer.byteLength >= large) return [buffer.byteLength, this.#keep(buffer, `${key} ${index}`)];
       own.push(new Uint8Array(buffer));
       return [buffer.byteLength];
     });
-    const head = new TextEncoder().encode(JSON.stringify({ buffers, text: flat.text } satisfies Head));
-    const length = new Uint8Array(4);
-    new DataView(length.buffer).setUint32(0, head.length, true);
-    this.#kept.set(key, [length, head, ...own]);
+    const heads = encoder.encode(JSON.stringify(buffers));
+    const text = encoder.encode(flat.text);
+    const first = new Uint8Array(lengths);
+    new DataView(first.buffer).setUint32(0, heads.length, true);
+    new DataView(first.buffer).setUint32(4, text.length, true);
+    this.#kept.set(key, [first, heads, text, ...own]);
   }
 
   #keep(buffer: ArrayBufferLike, key: string): string {
