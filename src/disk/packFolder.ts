@@ -42,7 +42,6 @@ export class PackFolder {
   #packs: Pack[] = [];
   #windows: Window[] = [];
   #listed: { readonly at: number; readonly done: Promise<void> } | undefined;
-  #last = 0;
 
   constructor(folder: string) {
     this.#folder = folder;
@@ -63,9 +62,9 @@ export class PackFolder {
     const isMerging = merged.length >= small.count;
     const all = isMerging ? new Map([...(await this.#told(merged)), ...entries]) : entries;
     const bytes = packOf(all);
-    // Of two that are written within one ms the later one has to count.
-    this.#last = Math.max(Date.now(), this.#last + 1);
-    const name = `${this.#last}-${all.size}-${randomUUID()}`;
+    // What is written later has to count, within one ms and by a clock that was set back as well.
+    const newest = Number(packName.exec(this.#packs.at(0)?.name ?? '')?.[1] ?? 0);
+    const name = `${Math.max(Date.now(), newest + 1)}-${all.size}-${randomUUID()}`;
     await putInPlace(join(this.#folder, name), bytes);
     this.#take(name, { name, bytes: bytes.length, head: PackHead.from(bytes)! });
     if (isMerging) await this.#remove(merged);
