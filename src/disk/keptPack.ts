@@ -15,24 +15,29 @@ export interface PackedPlace {
  * Entries in one file: the SHA-256 of its head, how many there are, a line for each in the order of their names, and their
  * bodies.
  * @param entries by their names, each the SHA-256 of a key in hex
+ * @param room gives so many bytes to write into, in which anything may stand
  */
-export function packOf(entries: ReadonlyMap<string, readonly Uint8Array[]>): Buffer {
+export function packOf(entries: ReadonlyMap<string, readonly Uint8Array[]>, room: (bytes: number) => Buffer): Buffer {
   const inOrder = [...entries].sort(([a], [b]) => (a < b ? -1 : 1));
-  const head = Buffer.alloc(4 + line * inOrder.length);
-  head.writeUInt32LE(inOrder.length);
-  let at = sum + head.length;
+  const heads = PackHead.first + line * inOrder.length;
+  const bodies = inOrder.reduce((all, [, bytes]) => bytes.reduce((some, { length }) => some + length, all), 0);
+  const pack = room(heads + bodies);
+  pack.writeUInt32LE(inOrder.length, sum);
+  let at = heads;
   for (const [i, [name, bytes]] of inOrder.entries()) {
-    const hash = createHash('sha256');
-    for (const part of bytes) hash.update(part);
-    const length = bytes.reduce((all, part) => all + part.length, 0);
-    const to = 4 + line * i;
-    head.write(name, to, 'hex');
-    head.set(hash.digest(), to + sum);
-    head.writeUInt32LE(at, to + 2 * sum);
-    head.writeUInt32LE(length, to + 2 * sum + 4);
-    at += length;
+    const from = at;
+    for (const part of bytes) {
+      pack.set(part, at);
+      at += part.length;
+    }
+    const to = PackHead.first + line * i;
+    pack.write(name, to, 'hex');
+    pack.set(sha256(pack.subarray(from, at)), to + sum);
+    pack.writeUInt32LE(from, to + 2 * sum);
+    pack.writeUInt32LE(at - from, to + 2 * sum + 4);
   }
-  return Buffer.concat([sha256(head), head, ...inOrder.flatMap(([, bytes]) => bytes)], at);
+  pack.set(sha256(pack.subarray(sum, heads)));
+  return pack;
 }
 
 /** What a body has to be that stands at a place. */

@@ -19,6 +19,9 @@ const mostWindows = 4;
 /** Packs of fewer bytes are written together into one, once there are so many. */
 const small = { bytes: 1 << 18, count: 32 };
 
+/** Bytes of a pack that memory is kept for. */
+const mostRoom = 2e6;
+
 interface Pack {
   readonly name: string;
   readonly bytes: number;
@@ -41,6 +44,7 @@ export class PackFolder {
   /** Those that can be read, the newest first. */
   #packs: Pack[] = [];
   #windows: Window[] = [];
+  #room = Buffer.alloc(0);
   #listed: { readonly at: number; readonly done: Promise<void> } | undefined;
 
   constructor(folder: string) {
@@ -56,18 +60,25 @@ export class PackFolder {
     return undefined;
   }
 
-  /** Writes entries into a pack, those of many small packs along with them. */
+  /** Writes entries into a pack, those of many small packs along with them; to be waited for before the next is written. */
   async put(entries: ReadonlyMap<string, readonly Uint8Array[]>): Promise<void> {
     const merged = this.#packs.filter(({ bytes }) => bytes < small.bytes);
     const isMerging = merged.length >= small.count;
     const all = isMerging ? new Map([...(await this.#told(merged)), ...entries]) : entries;
-    const bytes = packOf(all);
+    const bytes = packOf(all, (count) => this.#roomFor(count));
     // What is written later has to count, within one ms and by a clock that was set back as well.
     const newest = Number(packName.exec(this.#packs.at(0)?.name ?? '')?.[1] ?? 0);
     const name = `${Math.max(Date.now(), newest + 1)}-${all.size}-${randomUUID()}`;
     await putInPlace(join(this.#folder, name), bytes);
     this.#take(name, { name, bytes: bytes.length, head: PackHead.from(bytes)! });
     if (isMerging) await this.#remove(merged);
+  }
+
+  /** Memory for one pack after another, which would otherwise wait to be collected. */
+  #roomFor(bytes: number): Buffer {
+    if (bytes > mostRoom) return Buffer.allocUnsafe(bytes);
+    if (this.#room.length < bytes) this.#room = Buffer.allocUnsafeSlow(bytes);
+    return this.#room.subarray(0, bytes);
   }
 
   /** The entries that some packs tell, and no newer one. */

@@ -27,8 +27,8 @@ export const readerIn =
       cancelled: watch.cancelled,
       progress: (fraction) => watch.progress((done + fraction) / tasks.length, `reading ${path}`),
     });
-    const finished = ({ absolute }: ReadingTask, { stamp, ...read }: Reading): ReadRecording => {
-      done++;
+    const finished = ({ absolute, path }: ReadingTask, { stamp, ...read }: Reading): ReadRecording => {
+      watch.progress(++done / tasks.length, `reading ${path}`);
       if (stamp !== undefined && read.identity !== undefined) identities.learn(absolute, stamp, read.identity);
       return read;
     };

@@ -8,7 +8,14 @@ if (port === null) throw new Error('to be started as a worker');
 reuseMemory();
 const reply = (message: ThreadReply): void => port.postMessage(message);
 
+/** What was asked for before: memory is taken back behind each, so that nothing may begin in between. */
+let before: Promise<void> = Promise.resolve();
+
 port.on('message', (request: ThreadRequest) => {
+  before = before.then(() => take(request));
+});
+
+async function take(request: ThreadRequest): Promise<void> {
   const { id } = request;
   switch (request.type) {
     case 'beside':
@@ -16,8 +23,10 @@ port.on('message', (request: ThreadRequest) => {
       takeMemoryBack();
       return reply({ id, type: 'let go' });
     case 'read':
-    case 'density':
+    case 'density': {
       // A thread that reads beside another starts without all that.
-      return void import('./readingWork.ts').then(({ work }) => work(id, request, reply));
+      const { work } = await import('./readingWork.ts');
+      return work(id, request, reply);
+    }
   }
-});
+}

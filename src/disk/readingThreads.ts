@@ -16,6 +16,15 @@ interface Job {
   readonly fail: (error: Error) => void;
 }
 
+/** What a thread was asked for; rows that it reads beside another are no job. */
+interface Asked {
+  readonly id: number;
+  readonly job: Job | undefined;
+}
+
+/** While so many jobs a thread wait, each is asked for one more than it works on, so that it need not wait for the next. */
+const plenty = 4;
+
 /** How often it is looked whether anybody still waits, in ms. */
 const pace = 100;
 
@@ -25,14 +34,15 @@ const pace = 100;
  */
 const young = 1;
 
-/** Threads that read recordings, and make densities, each one at a time; started as they are needed, and no reason for a process to go on. */
+/** Threads that read recordings, and make densities, each one at a time and in the order in which it is asked; started as they are needed, and no reason for a process to go on. */
 export class ReadingThreads {
   /** How many there are at most. */
   readonly count: number;
   readonly #script: string;
   readonly #queue: Job[] = [];
   readonly #idle: Worker[] = [];
-  readonly #working = new Map<Worker, { readonly id: number; readonly job: Job | undefined }>();
+  /** Of each thread at work what it was asked for, in order. */
+  readonly #working = new Map<Worker, Asked[]>();
   #started = 0;
   #next = 1;
   #clock: NodeJS.Timeout | undefined;
@@ -70,7 +80,7 @@ export class ReadingThreads {
     const worker = rows && (this.#idle.pop() ?? this.#start());
     if (rows === undefined || worker === undefined) return undefined;
     const id = this.#next++;
-    this.#working.set(worker, { id, job: undefined });
+    this.#working.set(worker, [{ id, job: undefined }]);
     const request: ThreadRequest = { id, type: 'beside', rows: rows.shared, plan };
     worker.postMessage(request);
     // Nobody waits for it: what it does not read is read here.
@@ -93,17 +103,25 @@ export class ReadingThreads {
 
   #assign(): void {
     while (this.#queue.length > 0) {
-      const worker = this.#idle.pop() ?? this.#start();
+      const worker = this.#idle.pop() ?? this.#start() ?? this.#nextToIdle();
       if (worker === undefined) return;
       const job = this.#queue.shift()!;
       const id = this.#next++;
-      this.#working.set(worker, { id, job });
+      const before = this.#working.get(worker) ?? [];
+      this.#working.set(worker, [...before, { id, job }]);
       worker.ref();
       this.#clock ??= setInterval(() => this.#stopUnwanted(), pace);
       const request: ThreadRequest = { id, ...job.task };
       worker.postMessage(request);
       this.#stopUnwanted();
     }
+  }
+
+  /** A thread that works on its last job, while many wait. */
+  #nextToIdle(): Worker | undefined {
+    if (this.#queue.length < plenty * this.count) return undefined;
+    for (const [worker, asked] of this.#working) if (asked.length === 1 && asked[0].job !== undefined) return worker;
+    return undefined;
   }
 
   #start(): Worker | undefined {
@@ -118,30 +136,37 @@ export class ReadingThreads {
   }
 
   #receive(worker: Worker, reply: ThreadReply): void {
-    const working = this.#working.get(worker);
-    if (working?.id !== reply.id) return;
-    const { job } = working;
+    const asked = this.#working.get(worker) ?? [];
+    const one = asked.find(({ id }) => id === reply.id);
+    if (one === undefined) return;
+    const { job } = one;
     if (reply.type === 'progress') return job?.watch.progress(reply.fraction);
-    this.#working.delete(worker);
-    worker.unref();
-    this.#idle.push(worker);
+    const rest = asked.filter((other) => other !== one);
+    if (rest.length > 0) this.#working.set(worker, rest);
+    else {
+      this.#working.delete(worker);
+      worker.unref();
+      this.#idle.push(worker);
+    }
     this.#assign();
     this.#rest();
     if (reply.type === 'failed') job?.fail(new Error(reply.message));
     else job?.done(reply);
   }
 
-  /** A thread that died fails what it was asked; another is started for the next. */
+  /** A thread that died fails what it worked on; another is started for the next. */
   #lose(worker: Worker, error: Error): void {
-    const working = this.#working.get(worker);
+    const all = this.#working.get(worker);
+    const [asked, ...behind] = all ?? [undefined];
     const idle = this.#idle.indexOf(worker);
-    if (working === undefined && idle < 0) return;
+    if (all === undefined && idle < 0) return;
     this.#started--;
     this.#working.delete(worker);
     if (idle >= 0) this.#idle.splice(idle, 1);
+    this.#queue.unshift(...behind.flatMap((one) => one?.job ?? []));
     this.#assign();
     this.#rest();
-    working?.job?.fail(error);
+    asked?.job?.fail(error);
   }
 
   #rest(): void {
@@ -151,7 +176,7 @@ export class ReadingThreads {
   }
 
   #stopUnwanted(): void {
-    for (const { job } of this.#working.values())
+    for (const { job } of [...this.#working.values()].flat())
       if (job?.task.type === 'read' && job.watch.cancelled()) Atomics.store(new Int32Array(job.task.stop), 0, 1);
   }
 }

@@ -5,9 +5,12 @@ import { blocking } from './openedFile.ts';
 import { readRecording, type Reading } from './readRecording.ts';
 import type { ThreadReply, ThreadTask } from './readingAsked.ts';
 
+/** How often at most it is told how far a reading has come, in ms: of many short ones a message takes longer than it is worth. */
+const pace = 100;
+
 /** Does what a thread is asked for, and replies. */
-export function work(id: number, asked: ThreadTask, reply: (message: ThreadReply) => void): void {
-  if (asked.type === 'read') read(id, asked, reply);
+export async function work(id: number, asked: ThreadTask, reply: (message: ThreadReply) => void): Promise<void> {
+  if (asked.type === 'read') await read(id, asked, reply);
   else makeDensity(id, asked, reply);
 }
 
@@ -27,13 +30,18 @@ function read(
   id: number,
   { task, stop }: Extract<ThreadTask, { type: 'read' }>,
   reply: (message: ThreadReply) => void,
-): void {
+): Promise<void> {
+  let told = performance.now();
   const flag = new Int32Array(stop);
   const watch = {
     cancelled: () => Atomics.load(flag, 0) !== 0,
-    progress: (fraction: number) => reply({ id, type: 'progress', fraction }),
+    progress: (fraction: number) => {
+      if (performance.now() - told < pace) return;
+      told = performance.now();
+      reply({ id, type: 'progress', fraction });
+    },
   };
-  void readRecording(task, watch, blocking)
+  return readRecording(task, watch, blocking)
     .then(
       // By copy: an array that is handed over makes the engine look at every array before each use.
       (reading) => reply({ id, type: 'read', reading: tight(reading) }),

@@ -155,5 +155,15 @@ export const one: Unit = unit('');
 export const squaredSymbol = ({ symbol }: Pick<Unit, 'symbol'>): string =>
   symbol === '' ? '' : /[*/^]/.test(symbol) ? `(${symbol})^2` : `${symbol}^2`;
 
+/** By the symbol of the signal's; asked for once a spectrum. */
+const densityUnits = new Map<string, Unit>();
+
 /** Unit of a density of a signal in `of`: `g^2/Hz`, `(m/s^2)^2/Hz`. */
-export const densityUnit = (of: Unit): Unit => unit(of.symbol === '' ? '1/Hz' : `${squaredSymbol(of)}/Hz`);
+export function densityUnit({ symbol }: Pick<Unit, 'symbol'>): Unit {
+  let found = densityUnits.get(symbol);
+  if (found === undefined) {
+    found = unit(symbol === '' ? '1/Hz' : `${squaredSymbol({ symbol })}/Hz`);
+    densityUnits.set(symbol, found);
+  }
+  return found;
+}

@@ -1,6 +1,6 @@
 import { summedDensity } from '../../signal/resultant.ts';
 import type { Density } from '../../signal/welch.ts';
-import { windowShape } from '../../signal/windows.ts';
+import { sharedWindow } from '../../signal/windows.ts';
 import type { WantedDensity } from '../../values/ports.ts';
 import { axesOf, sampleCount, type Channel, type Run } from '../../values/run.ts';
 import type { WindowValue } from '../../values/window.ts';
@@ -38,7 +38,7 @@ export async function besideDensities(
 }
 
 function wantedOf(run: Run, channel: Channel, window: WindowValue): WantedDensity[] {
-  const shape = windowShape(window.shape, segmentSamples(run, window));
+  const shape = sharedWindow(window.shape, segmentSamples(run, window));
   const options = { shape, rate: run.rate, overlap: window.overlap };
   return axesOf(channel).map((axis) => ({ pieces: pieces(run, axis), options }));
 }

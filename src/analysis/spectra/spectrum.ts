@@ -2,7 +2,7 @@ import { answered, type Answer, type Warning } from '../../result/result.ts';
 import { confidenceFactors } from '../../signal/confidence.ts';
 import { summedDensity } from '../../signal/resultant.ts';
 import { peakAmplitude, welchDensity, type Density } from '../../signal/welch.ts';
-import { windowShape } from '../../signal/windows.ts';
+import { sharedWindow } from '../../signal/windows.ts';
 import { chiSquareQuantile } from '../../statistics/distributions/chiSquare.ts';
 import { densityUnit } from '../../units/parse.ts';
 import type { Watch } from '../../values/ports.ts';
@@ -29,6 +29,8 @@ export interface SpectrumRequest {
   readonly form?: SpectrumValue['form'] | undefined;
   /** Of the limits, 0 to 1; 0.95 unless given. */
   readonly confidence?: number | undefined;
+  /** Whether nothing is wanted but the densities: no levels, limits and means. */
+  readonly bare?: boolean;
   /** Of velocity or displacement rather than of the channels as they are. */
   readonly integrate?: SpectrumGoal | undefined;
 }
@@ -43,7 +45,7 @@ export interface SpectrumRequest {
  */
 export function spectrumOf(
   asked: Pick<RunsValue, 'set' | 'runs'>,
-  { window, form = 'psd', confidence = 0.95, integrate }: SpectrumRequest,
+  { window, form = 'psd', confidence = 0.95, integrate, bare = false }: SpectrumRequest,
   watch: Watch,
   at = 'using',
   known: ReadonlyMap<Channel, Density> = new Map(),
@@ -53,34 +55,24 @@ export function spectrumOf(
   const runs = even.value;
   const refusal = whyTooShort(runs.runs, window, at);
   if (refusal !== undefined) return refusal;
-  const shapes = new Map<number, Float64Array>();
   const entries: SpectrumEntry[] = [];
   const total = runs.runs.reduce((sum, run) => sum + run.channels.length, 0);
   for (const run of runs.runs) {
     const refusal = integrate && whyNoIntegral(run, integrate.goal, integrate.lowCut);
     if (refusal !== undefined) return refusal;
-    const length = segmentSamples(run, window);
-    let shape = shapes.get(length);
-    if (shape === undefined) shapes.set(length, (shape = windowShape(window.shape, length)));
+    const shape = sharedWindow(window.shape, segmentSamples(run, window));
     for (const channel of run.channels) {
       watch.progress(entries.length / total, `spectrum of ${run.label}, ${channel.name}`);
       const options = { shape, rate: run.rate, overlap: window.overlap, cancelled: watch.cancelled };
       const density =
         known.get(channel) ?? summedDensity(axesOf(channel).map((axis) => welchDensity(pieces(run, axis), options)));
-      entries.push(
-        integrate === undefined
-          ? entryOf(run, channel, density, form, confidence)
-          : entryOf(
-              run,
-              integratedChannel(channel, integrate),
-              integratedDensity(density, channel, integrate),
-              form,
-              confidence,
-            ),
-      );
+      const of = integrate === undefined ? channel : integratedChannel(channel, integrate);
+      const found = integrate === undefined ? density : integratedDensity(density, channel, integrate);
+      const entry = bareEntry(run, of, found, form);
+      entries.push(bare ? entry : { ...entry, ...levelOf(found, form, confidence) });
     }
   }
-  const means = meansOf(entries, form, confidence);
+  const means = bare ? [] : meansOf(entries, form, confidence);
   const value: SpectrumValue = { kind: 'spectrum', form, set: runs.set, window, confidence, entries, means };
   return answered(value, [...even.warnings, ...together(leftOutOf(runs.runs, window)), ...doubts(entries)]);
 }
@@ -94,29 +86,38 @@ function doubts(entries: readonly SpectrumEntry[]): Warning[] {
   return together([{ code, of: run.label, tell: () => tell(code, { run: run.label, segments, averages }) }]);
 }
 
-function entryOf(
-  run: Run,
-  channel: Channel,
-  found: Density,
-  form: SpectrumValue['form'],
-  confidence: number,
-): SpectrumEntry {
-  const amplitude = form === 'amplitude';
-  const level = amplitude ? peakAmplitude(found) : found.density;
-  const limits = limitsAt(found, confidence);
+const none = new Float64Array(0);
+
+/** An entry without what is made of its density for a reader. */
+function bareEntry(run: Run, channel: Channel, found: Density, form: SpectrumValue['form']): SpectrumEntry {
   return {
     run,
     channel,
-    unit: amplitude ? channel.unit : densityUnit(channel.unit),
+    unit: form === 'amplitude' ? channel.unit : densityUnit(channel.unit),
     spacing: found.step,
     segments: found.segments,
     segmentSamples: found.segmentLength,
     noiseBandwidth: found.noiseBandwidth,
     averages: found.averages,
+    level: none,
+    low: none,
+    high: none,
+    density: found.density,
+  };
+}
+
+function levelOf(
+  found: Density,
+  form: SpectrumValue['form'],
+  confidence: number,
+): Pick<SpectrumEntry, 'level' | 'low' | 'high'> {
+  const amplitude = form === 'amplitude';
+  const level = amplitude ? peakAmplitude(found) : found.density;
+  const limits = limitsAt(found, confidence);
+  return {
     level,
     low: level.map((value, k) => value * (amplitude ? Math.sqrt(limits(k).lower) : limits(k).lower)),
     high: level.map((value, k) => value * (amplitude ? Math.sqrt(limits(k).upper) : limits(k).upper)),
-    density: found.density,
   };
 }
 
