@@ -97,6 +97,30 @@ describe('threads that read recordings', () => {
     await threads.dispose();
   });
 
+  it('give of many that wait what each by itself gives, of those too that wait for a thread that fails or dies', async () => {
+    const names = readdirSync(fixtures)
+      .filter((one) => /^\d/.test(one))
+      .slice(0, 60);
+    const alone = await Promise.all(names.map((name) => readRecording(taskOf(join(fixtures, name)), unwatched)));
+    const threads = new ReadingThreads(program, 2);
+    const bad = { ...taskOf('x'), absolute: undefined as unknown as string };
+    const asked = names.map((name, i) => ({
+      failing: i % 20 === 0 ? threads.read(bad, unwatched).catch(() => 'failed') : undefined,
+      reading: threads.read(taskOf(join(fixtures, name)), unwatched),
+    }));
+    for (const [i, { failing, reading }] of asked.entries()) {
+      assert.deepEqual(await reading, alone[i], names[i]);
+      assert.equal(await failing, failing && 'failed');
+    }
+    const all = names.map((name) => threads.read(taskOf(join(fixtures, name)), unwatched));
+    const settling = Promise.allSettled(all);
+    await threads.dispose();
+    const kept = (await settling).flatMap((one, i) => (one.status === 'fulfilled' ? [[one.value, alone[i]]] : []));
+    assert.ok(kept.length >= names.length - 2, 'what was not begun is read by others');
+    for (const [read, wanted] of kept) assert.deepEqual(read, wanted);
+    await threads.dispose();
+  });
+
   it('are started anew where one has died, and what it was asked for fails', async () => {
     const threads = new ReadingThreads(program, 1);
     const failing = threads.read({ ...taskOf('x'), absolute: undefined as unknown as string }, unwatched);
