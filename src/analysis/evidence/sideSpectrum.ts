@@ -17,5 +17,5 @@ export function sideSpectrum(
 ): Result<SpectrumValue> {
   if (spectrum !== undefined) return success(spectrum);
   const runs = tracks.map(({ run, channel }) => ({ ...run, channels: [channel] }));
-  return spectrumOf({ set: name, runs }, { window, bare: true }, watch, at, known?.densities);
+  return spectrumOf({ set: name, runs }, { window }, watch, at, known?.densities);
 }
