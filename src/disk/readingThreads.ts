@@ -4,7 +4,7 @@ import { RowsBeside, type StartBeside } from '../readers/text/rowsBeside.ts';
 import { unwatched } from '../readers/read.ts';
 import type { Density } from '../signal/welch.ts';
 import type { WantedDensity } from '../values/ports.ts';
-import { keptSmall } from './youngMemory.ts';
+import { keptSmall, noteReceived } from './youngMemory.ts';
 import type { Reading, ReadingTask } from './readRecording.ts';
 import type { ThreadReply, ThreadRequest, ThreadTask } from './readingAsked.ts';
 
@@ -150,6 +150,7 @@ export class ReadingThreads {
     }
     this.#assign();
     this.#rest();
+    if (reply.type === 'read') noteReceived(bytesOf(reply.reading));
     if (reply.type === 'failed') job?.fail(new Error(reply.message));
     else job?.done(reply);
   }
@@ -179,4 +180,9 @@ export class ReadingThreads {
     for (const { job } of [...this.#working.values()].flat())
       if (job?.task.type === 'read' && job.watch.cancelled()) Atomics.store(new Int32Array(job.task.stop), 0, 1);
   }
+}
+
+function bytesOf({ recording }: Reading): number {
+  const channels = recording.ok ? recording.value.channels : [];
+  return channels.reduce((sum, { samples }) => sum + samples.byteLength, 0);
 }

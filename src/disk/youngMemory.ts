@@ -1,9 +1,15 @@
 import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 
 /** The engine that this was tried on; another may not know the flag, and would say so. */
 const tried = /^11\./;
 
 let isKept = false;
+
+/** Bytes of arrays after which what has gone of them is collected: V8 itself waits for 64 MB of them. */
+const most = 24e6;
+let received = 0;
+let collect: (() => void) | undefined;
 
 /**
  * Keeps this process's room for short-lived objects at the 2 MB that it begins with, where V8 would make 32 of it, which
@@ -12,6 +18,17 @@ let isKept = false;
 export function keepYoungMemorySmall(): void {
   isKept = tried.test(process.versions.v8);
   keptSmall();
+  if (!isKept) return;
+  setFlagsFromString('--expose-gc');
+  collect = runInNewContext('gc') as () => void;
+  setFlagsFromString('--no-expose-gc');
+}
+
+/** Notes that arrays of so many bytes came from a thread, which mostly go again as soon as something was made of them. */
+export function noteReceived(bytes: number): void {
+  if (collect === undefined || (received += bytes) < most) return;
+  received = 0;
+  collect();
 }
 
 /** To be told after a thread was started, which sets the factor back. */
