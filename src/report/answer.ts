@@ -32,7 +32,9 @@ export function answerPieces({ pieces, file }: ReportedNotebook, methods: string
     section('Answer', answering.length === 0 ? [shown([{ type: 'text', text: nothingCompared }])] : answered(answers)),
     ...(chart.length === 0 ? [] : [section('Chart', [shown(chart)])]),
     section('Methods', [shown([{ type: 'text', text: methods }])]),
-    ...(answering.length === 0 ? [] : [section('Limits', [shown([{ type: 'text', text: reach }, ...fittings], limits)])]),
+    ...(answering.length === 0
+      ? []
+      : [section('Limits', [shown([{ type: 'text', text: reach }, ...fittings], limits)])]),
   ].flat();
 }
 
