@@ -1,4 +1,5 @@
 import { rangeOf } from '../readers/messages/figures.ts';
+import { grouped } from '../result/grouped.ts';
 import type { Warning } from '../result/result.ts';
 import { findingCodeOf } from './recordings/faults.ts';
 import { alsoOf } from './together.ts';
@@ -8,14 +9,10 @@ import { alsoOf } from './together.ts';
  * of the first in full, with the names of the others and the range of the figure that it turns on.
  */
 export function inFewLines(warnings: readonly Warning[]): Warning[] {
-  const groups = new Map<string, Warning[]>();
-  warnings.forEach((one, index) => {
-    const key = one.concerns === undefined ? `${index}` : `${one.code} ${wordsIn(one.facts)}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [one]);
-    else group.push(one);
-  });
-  return [...groups.values()].map(([first, ...rest]) => {
+  const groups = grouped(warnings, ({ concerns, code, facts }, at) =>
+    concerns === undefined ? at : `${code} ${wordsIn(facts)}`,
+  );
+  return groups.map(([first, ...rest]) => {
     const others = [...new Set(rest.flatMap(({ concerns }) => concerns?.run ?? []))];
     const range = others.length === 0 ? undefined : rangeOf(findingCodeOf(first), rest);
     return { ...first, message: `${first.message}${alsoOf(others, range)}` };

@@ -1,4 +1,5 @@
 import type { LevelsValue } from '../values/levels.ts';
+import { grouped } from '../result/grouped.ts';
 import type { Warning } from '../result/result.ts';
 import type { RunningValue } from '../values/running.ts';
 import type { RunsValue } from '../values/runs.ts';
@@ -50,14 +51,7 @@ export const isJoinable = <V extends { readonly kind: string }>(value: V): value
 
 /** The warnings of the runs of a set one by one, as they are told of the set: several that are the same once, naming the others. */
 export function joinedWarnings(warnings: readonly Warning[]): Warning[] {
-  const groups = new Map<string, Warning[]>();
-  warnings.forEach((one, index) => {
-    const key = one.about === undefined ? `${index}` : `${one.code} ${one.about.sameFor ?? ''}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [one]);
-    else group.push(one);
-  });
-  const all = [...groups.values()];
+  const all = grouped(warnings, ({ about, code }, at) => (about === undefined ? at : `${code} ${about.sameFor ?? ''}`));
   const rankOf = ([{ about }]: readonly Warning[]): number => about?.rank ?? Infinity;
   return all.sort((a, b) => (rankOf(a) === rankOf(b) ? 0 : rankOf(a) - rankOf(b))).map(asOne);
 }

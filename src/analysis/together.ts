@@ -1,3 +1,4 @@
+import { grouped } from '../result/grouped.ts';
 import type { Message, Warning } from '../result/result.ts';
 import { listed } from '../result/words.ts';
 
@@ -20,18 +21,13 @@ export interface RunWarning {
  * @returns one warning for each code and each `sameFor` among `found`, in the order of their first ones.
  */
 export function together(found: readonly RunWarning[]): Warning[] {
-  const groups = new Map<string, RunWarning[]>();
-  for (const one of found) {
-    const key = `${one.code} ${one.sameFor ?? ''}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [one]);
-    else group.push(one);
-  }
-  return [...groups.values()].map(([{ of, sameFor, rank, tell }, ...rest]) => {
-    const others = [...new Set(rest.map((one) => one.of))].filter((one) => one !== of);
-    const how = { ...(sameFor === undefined ? {} : { sameFor }), ...(rank === undefined ? {} : { rank }) };
-    return { ...tell(others), about: { of, others, ...how } };
-  });
+  return grouped(found, ({ code, sameFor = '' }) => `${code} ${sameFor}`).map(
+    ([{ of, sameFor, rank, tell }, ...rest]) => {
+      const others = [...new Set(rest.map((one) => one.of))].filter((one) => one !== of);
+      const how = { ...(sameFor === undefined ? {} : { sameFor }), ...(rank === undefined ? {} : { rank }) };
+      return { ...tell(others), about: { of, others, ...how } };
+    },
+  );
 }
 
 /** Those of the `messages` that say what none before them has said. */

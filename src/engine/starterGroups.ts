@@ -1,4 +1,5 @@
 import { bareName, fileOf, folderOf } from '../result/fileNames.ts';
+import { grouped } from '../result/grouped.ts';
 import { catalogue } from '../verbs/catalogue.ts';
 import { vocabularyOf } from '../language/vocabulary.ts';
 
@@ -14,13 +15,8 @@ const unchanged =
 
 /** The sets of runs among files, that of before the change first where a name says which it is. */
 export function groupsOf(paths: readonly string[]): Group[] {
-  const groups = new Map<string, string[]>();
-  for (const path of paths) {
-    const key = `${folderOf(path)}${stemOf(path)}`;
-    groups.set(key, [...(groups.get(key) ?? []), path]);
-  }
   const taken = new Set<string>();
-  const sets = [...groups.values()];
+  const sets = grouped(paths, (path) => `${folderOf(path)}${stemOf(path)}`);
   const first = sets.findIndex(([path]) => unchanged.test(fileOf(path)));
   const ordered = first < 0 ? sets : [sets[first], ...sets.filter((_, index) => index !== first)];
   return ordered.map((files) => {

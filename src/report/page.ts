@@ -4,6 +4,7 @@ import { unparted } from '../charts/words/names.ts';
 import { readingOf } from '../charts/reading.ts';
 import type { ChartPart, Message, Output, Part, TablePart, TextPart } from '../charts/output.ts';
 import { themes, type Theme } from '../charts/theme.ts';
+import { grouped } from '../result/grouped.ts';
 import { visible } from '../result/visible.ts';
 import { capitalised } from '../result/words.ts';
 import { frontMatter } from '../notebook/frontMatter.ts';
@@ -112,19 +113,14 @@ async function outputMarkup(output: Output): Promise<Markup> {
     for (const part of parts) all.push(await partMarkup(part));
     return all;
   };
-  const messagesMarkup = (messages: readonly Message[]): Markup[] => grouped(messages).map(message);
+  const messagesMarkup = (messages: readonly Message[]): Markup[] => together(messages).map(message);
   return html`<div class="output">${messagesMarkup(above)}${await drawn(answer)}${messagesMarkup(below)}${await drawn(rest)}</div>
 `;
 }
 
 /** What is said of several runs by one code, together: the first in full, the others below it. */
-function grouped(messages: readonly Message[]): (Message & { readonly more: readonly string[] })[] {
-  const groups = new Map<string, readonly Message[]>();
-  for (const one of messages) {
-    const key = `${one.severity} ${one.code}`;
-    groups.set(key, [...(groups.get(key) ?? []), one]);
-  }
-  return [...groups.values()].map(([first, ...others]) => {
+function together(messages: readonly Message[]): (Message & { readonly more: readonly string[] })[] {
+  return grouped(messages, ({ severity, code }) => `${severity} ${code}`).map(([first, ...others]) => {
     const texts = [...new Set(others.map(({ message }) => message))].filter((text) => text !== first.message);
     return { ...first, more: texts };
   });

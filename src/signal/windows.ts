@@ -1,3 +1,4 @@
+import { Kept } from './kept.ts';
 import { cosOf, sinOf } from '../numbers/trigonometry.ts';
 
 /** The windows offered, the default first. */
@@ -37,9 +38,19 @@ export function windowShape(name: WindowName, length: number): Float64Array {
   return cosineSum(coefficients[name], length);
 }
 
-/** The windows that were asked for last, by their names and lengths. */
-const made = new Map<string, Float64Array>();
-const mostMade = 8;
+/** Bytes of the windows of one name that are kept. */
+const keptBytes = 1 << 21;
+
+const kept = new Map<WindowName, Kept<Float64Array>>(
+  windowNames.map((name) => [
+    name,
+    new Kept(
+      (length) => windowShape(name, length),
+      ({ byteLength }) => byteLength,
+      keptBytes,
+    ),
+  ]),
+);
 
 /**
  * The same window, one array for all who ask for it, not to be written to: signals of a study go through one window by the hundred,
@@ -51,12 +62,7 @@ const mostMade = 8;
  * @throws RangeError for any other length
  */
 export function sharedWindow(name: WindowName, length: number): Float64Array {
-  const key = `${name} ${length}`;
-  const shape = made.get(key) ?? windowShape(name, length);
-  made.delete(key);
-  made.set(key, shape);
-  if (made.size > mostMade) made.delete([...made.keys()][0]);
-  return shape;
+  return kept.get(name)!.of(length);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { grouped } from '../result/grouped.ts';
 import { success, type Result } from '../result/result.ts';
 import { descriptionOf, handsOnExcluded } from './kinds.ts';
 import { refuse } from './messages.ts';
@@ -11,13 +12,6 @@ export function pickOf(value: Value, index: number): Result<Value> {
   const choices = grouped(rows.of(value), (row, at) => together?.(row, value) ?? at);
   if (index < 1 || index > choices.length) return refuse('pick.outside', { index, count: choices.length });
   return success(withoutExcluded(keep(value, choices[index - 1])));
-}
-
-/** Rows of one key, in the order in which the keys come first. */
-function grouped<Row>(rows: readonly Row[], keyOf: (row: Row, at: number) => string | number): Row[][] {
-  const groups = new Map<string | number, Row[]>();
-  rows.forEach((row, at) => groups.set(keyOf(row, at), [...(groups.get(keyOf(row, at)) ?? []), row]));
-  return [...groups.values()];
 }
 
 /** What a run sheet leaves out of a set says nothing of one run. */

@@ -1,5 +1,12 @@
 import { strict as assert } from 'node:assert';
-import { sumOf, windowCorrelation, windowNames, windowResponse, windowShape } from '../../src/signal/windows.ts';
+import {
+  sharedWindow,
+  sumOf,
+  windowCorrelation,
+  windowNames,
+  windowResponse,
+  windowShape,
+} from '../../src/signal/windows.ts';
 import { close, noiseBandwidthBins } from '../published/vectors.ts';
 
 describe('windowShape', () => {
@@ -18,6 +25,19 @@ describe('windowShape', () => {
 
   it('refuses a length that is no whole number from 1', () => {
     for (const length of [0, 1.5, NaN]) assert.throws(() => windowShape('hann', length), RangeError);
+  });
+});
+
+describe('sharedWindow', () => {
+  it('is the window of its name and length, one array for all who ask', () => {
+    for (const name of windowNames) {
+      for (const length of [9, 350]) assert.deepEqual(sharedWindow(name, length), windowShape(name, length));
+      assert.equal(sharedWindow(name, 350), sharedWindow(name, 350), name);
+    }
+  });
+
+  it('refuses a length that is no whole number from 1', () => {
+    for (const length of [0, 1.5, NaN]) assert.throws(() => sharedWindow('hann', length), RangeError);
   });
 });
 

@@ -1,3 +1,4 @@
+import { grouped } from '../../result/grouped.ts';
 import { nothingToDraw } from '../words/limits.ts';
 import type { Band } from '../../values/band.ts';
 import type { ChartSubject, ChartValue, Drawable } from '../../values/chart.ts';
@@ -37,7 +38,7 @@ const plots: { readonly [K in Drawable['kind']]: Plot<K> } = {
   runs: (subjects, chart) => [traceChart(subjects, chart)],
   spectrum: (subjects, chart) => {
     const options = overlayOptions(chart);
-    return groups(
+    return grouped(
       subjects,
       ({ value }) => `${value.form} ${value.entries[0]?.unit.symbol ?? ''} ${value.axis?.name ?? ''}`,
     ).map((group) => overlayChart(group, options));
@@ -46,7 +47,9 @@ const plots: { readonly [K in Drawable['kind']]: Plot<K> } = {
   bands: (subjects, chart) =>
     chart.subjects.some(({ value }) => value.kind === 'spectrum')
       ? []
-      : groups(subjects, ({ value }) => value.rows[0]?.unit.symbol ?? '').map((group) => bandChart(group, chart.level)),
+      : grouped(subjects, ({ value }) => value.rows[0]?.unit.symbol ?? '').map((group) =>
+          bandChart(group, chart.level),
+        ),
   // Beside other studies a comparison's changes stand in the picture of all.
   comparison: (subjects, chart) =>
     isBesideStudies(chart)
@@ -61,9 +64,11 @@ const plots: { readonly [K in Drawable['kind']]: Plot<K> } = {
       ? []
       : [studiesChart(chart.subjects.flatMap(forestOf))],
   levels: (subjects, { level }) =>
-    groups(subjects, ({ value }) => value.rows[0]?.channel.unit.symbol ?? '').map((group) => levelsChart(group, level)),
+    grouped(subjects, ({ value }) => value.rows[0]?.channel.unit.symbol ?? '').map((group) =>
+      levelsChart(group, level),
+    ),
   running: (subjects, { over, level }) =>
-    groups(subjects, ({ value }) => value.entries[0]?.channel.unit.symbol ?? '').map((group) =>
+    grouped(subjects, ({ value }) => value.entries[0]?.channel.unit.symbol ?? '').map((group) =>
       runningChart(group, { ...(over === undefined ? {} : { over }), ...(level === undefined ? {} : { level }) }),
     ),
   peaks: (subjects, chart) => subjects.map((subject) => peaksChart(subject, overlayOptions(chart))),
@@ -73,7 +78,7 @@ const plots: { readonly [K in Drawable['kind']]: Plot<K> } = {
       spectrogramCharts(value.entries, value.window, { frequency, ...(over === undefined ? {} : { over }) }),
     ),
   shock: (subjects, chart) =>
-    groups(subjects, ({ value }) => value.entries[0]?.channel.unit.symbol ?? '').map((group) =>
+    grouped(subjects, ({ value }) => value.entries[0]?.channel.unit.symbol ?? '').map((group) =>
       shockChart(group, overlayOptions(chart)),
     ),
   // A profile beside a spectrum is drawn into its picture instead.
@@ -113,9 +118,3 @@ function overlayOptions({ subjects, over, frequency, marks, level }: ChartValue)
 }
 
 const bandsIn = (value: ChartSubject['value']): readonly Band[] => (value.kind === 'bands' ? value.bands : []);
-
-function groups<T>(items: readonly T[], key: (item: T) => string): T[][] {
-  const found = new Map<string, T[]>();
-  for (const item of items) found.set(key(item), [...(found.get(key(item)) ?? []), item]);
-  return [...found.values()];
-}

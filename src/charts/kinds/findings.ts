@@ -1,5 +1,6 @@
 import { findingsCaption, likewise, noFindings } from '../words/recordings.ts';
 import type { FindingsValue } from '../../values/findings.ts';
+import { grouped } from '../../result/grouped.ts';
 import { severities, worstFirst } from '../../result/severity.ts';
 import { counted } from '../../result/words.ts';
 import { findingsChart } from '../plots/findings.ts';
@@ -50,14 +51,11 @@ function together(rows: FindingsValue['rows']): string[][] {
     known.runs.add(run.label);
     said.set(key, known);
   }
-  const alike = new Map<string, Said[]>();
-  for (const one of said.values()) {
-    const [severity, , channel, code] = one.cells;
-    const key = [severity, channel, code].join('\u0000');
-    alike.set(key, [...(alike.get(key) ?? []), one]);
-  }
+  const alike = grouped([...said.values()], ({ cells: [severity, , channel, code] }) =>
+    [severity, channel, code].join('\u0000'),
+  );
   const isMuch = (group: readonly Said[]): boolean => group.length > mostAlike && group.every(({ off }) => off >= 0);
-  return [...alike.values()].flatMap((group) => (isMuch(group) ? [farthest(group)] : group.map(cellsOf)));
+  return alike.flatMap((group) => (isMuch(group) ? [farthest(group)] : group.map(cellsOf)));
 }
 
 const cellsOf = ({ cells: [severity, what, ...rest], runs }: Said): string[] => [
