@@ -64,7 +64,6 @@ function asOne([first, ...rest]: readonly Warning[]): Warning {
     for (const one of about === undefined ? [] : [about.of, ...about.others]) found.add(one);
   found.delete(of);
   const others = [...found];
-  // Some are told of the first alone.
   const again = 'others' in first.facts ? (ofRecordings(first, { others }) ?? ofSpectra(first, { others })) : first;
   return { ...(again ?? first), about: { ...first.about, others } };
 }

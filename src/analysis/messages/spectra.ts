@@ -36,7 +36,13 @@ export interface SpectraFacts {
   'running.few': Shared & { readonly over: number; readonly run: string; readonly samples: number };
   /** `of` so many values two are kept. */
   'running.thinned': Shared & { readonly run: string; readonly of: number };
-  'spectrum.few': { readonly run: string; readonly segments: number; readonly averages: number };
+  /** Averages are independent ones; the `others` are of fewer than `fewest`, as the run is. */
+  'spectrum.few': Shared & {
+    readonly run: string;
+    readonly segments: number;
+    readonly averages: number;
+    readonly fewest: number;
+  };
   'spectrum.orders': { readonly axis: string };
   'window.long': SegmentFacts;
   /** Unbroken stretches that hold no segment, or no span, and samples in them; what is asked of the run in words. */
@@ -172,8 +178,8 @@ export const { tell, refuse, toldAgain } = messages<SpectraFacts>({
     `A span of ${seconds(over)} holds only ${counted(samples, 'sample')} of ${run}: it follows the wave itself rather than its level.${alsoOf(others)}`,
   'running.thinned': ({ run, of, others }) =>
     `${run} has more values than fit into memory: of every ${of} the lowest and the highest are kept.${alsoOf(others)}`,
-  'spectrum.few': ({ run, segments, averages }) =>
-    `Only ${segments} ${segments === 1 ? 'segment goes' : 'segments go'} into the spectrum of ${run}, so each bin is uncertain by ${Math.round(100 / Math.sqrt(averages))} %: use a shorter window or a longer stretch.`,
+  'spectrum.few': ({ run, segments, averages, fewest, others }) =>
+    `Only ${segments} ${segments === 1 ? 'segment goes' : 'segments go'} into the spectrum of ${run}, so each bin is uncertain by ${Math.round(100 / Math.sqrt(averages))} %: use a shorter window or a longer stretch.${fewToo(others, fewest)}`,
   'spectrum.orders': ({ axis }) =>
     `This spectrum is over ${axis}, not over frequency: take the spectrum it was made from.`,
   'window.long': (facts) => noSegment(facts),
@@ -251,6 +257,12 @@ export const { tell, refuse, toldAgain } = messages<SpectraFacts>({
     `The profile reaches to ${hertz(last)}, past half the rate of ${run}, which is ${hertz(half)}: end it there.`,
   'profile.bins': ({ run }) => `No bin of ${run} lies within the profile: take a longer window.`,
 });
+
+/** That other spectra are of few averages, too, which may be more or fewer than those of the first. */
+const fewToo = (others: readonly string[], fewest: number): string =>
+  others.length === 0
+    ? ''
+    : ` Fewer than ${fewest} independent averages go into ${others.length === 1 ? 'that' : 'those'} of ${listed(others)}, too.`;
 
 function noSegment(facts: SegmentFacts): string {
   switch (facts.why) {

@@ -1,3 +1,4 @@
+import { grouped } from '../../result/grouped.ts';
 import { answered, type Answer, type Warning } from '../../result/result.ts';
 import { confidenceFactors } from '../../signal/confidence.ts';
 import { summedDensity } from '../../signal/resultant.ts';
@@ -77,13 +78,20 @@ export function spectrumOf(
   return answered(value, [...even.warnings, ...together(leftOutOf(runs.runs, window)), ...doubts(entries)]);
 }
 
-/** Told of the first alone. */
+/** Told once, of all runs with few averages. */
 function doubts(entries: readonly SpectrumEntry[]): Warning[] {
-  const few = entries.find(({ averages }) => averages < fewAverages);
-  if (few === undefined) return [];
-  const { run, segments, averages } = few;
+  const few = grouped(
+    entries.filter(({ averages }) => averages < fewAverages),
+    ({ run }) => run.label,
+  );
   const code = 'spectrum.few';
-  return together([{ code, of: run.label, tell: () => tell(code, { run: run.label, segments, averages }) }]);
+  return together(
+    few.map(([{ run, segments, averages }]) => ({
+      code,
+      of: run.label,
+      tell: (others) => tell(code, { run: run.label, segments, averages, fewest: fewAverages, others }),
+    })),
+  );
 }
 
 const none = new Float64Array(0);
