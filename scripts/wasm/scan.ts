@@ -4,12 +4,17 @@
 // bits, and stops at the beginning of a row that it is not sure of. Built by scripts/wasm/build.mjs into
 // src/readers/text/scanKernel.ts; src/readers/text/scanVectors.ts fills the tables and is the only caller.
 
-/** Shuffles by (end * 16 + mark) * 16, where `mark` is `end` for a number without a mark. */
+/**
+ * Shuffles by (end * 16 + mark) * 32, where `mark` is `end` for a number without a mark: the mark first, the digits to the right. Behind each
+ * stands which of its bytes are to be a mark; no number is told by one that never is.
+ */
 export const shuffles: usize = 0;
+/** 1, by which a number without a mark is divided, and behind it the powers of ten from 0 to 22. */
+const unmarked: usize = 8192;
 /** Powers of ten from 0 to 22. */
-export const powers: usize = 4096;
+export const powers: usize = 8200;
 /** Powers of five from -55 to 40, 128 bits each, the upper half first (Lemire 2021, "Number parsing at a gigabyte per second"). */
-export const fives: usize = 4352;
+export const fives: usize = 8448;
 /**
  * Where what follows stands for this thread, beyond the places that are told, so that two threads can work in one memory: tables
  * are read by both.
@@ -21,21 +26,21 @@ export function workAt(place: usize): void {
 }
 
 /** Words: the byte where the reading stopped, and how many blank lines were passed. */
-export const state: usize = 6144;
+export const state: usize = 10240;
 /**
  * How the stamps of a column stand there that is of kind 3: what the last one began with, up to its minutes (16 bytes); that
  * day's seconds (a double) and its minutes in s; the day of second 0 from 1970; what ends each, as bytes and as a mask
  * over them; how many bytes that is; whether there is a date; the offset from UTC in s (a double).
  */
-export const stamps: usize = 6160;
+export const stamps: usize = 10256;
 /** A byte a column: 0 for numbers, 1 for what is passed over, 2 for texts, of which the place is told, 3 for stamps. */
-export const kinds: usize = 6400;
+export const kinds: usize = 10496;
 /** A byte a column: whether some cell was empty. */
-export const empties: usize = 10496;
+export const empties: usize = 14592;
 /** Bytes to read, with 16 zeros behind them. */
-export const input: usize = 16384;
+export const input: usize = 20480;
 /** Where the thread by itself has the columns that are read. */
-export const output: usize = 82432;
+export const output: usize = 86528;
 
 /** Rows one after another that are no plain ones, from which on no more are tried in the call. */
 const mostOdd: i32 = 8;
@@ -43,10 +48,14 @@ const mostOdd: i32 = 8;
 /** Where the last number of the long way or the last plain row ended, or 0 where there was none. */
 let ended: usize = 0;
 
+/** Sixteen right-aligned digits of a number that is known to be one. */
+@inline function digitsBy(shuffle: usize, digits: v128): v128 {
+  return v128.and(i8x16.swizzle(digits, v128.load(shuffles + (shuffle << 5))), i32x4(-256, -1, -1, -1));
+}
+
 /** Eight digits each as the two words of the result, from 16 right-aligned digits. */
 @inline function eights(digits: v128): u64 {
-  const pairs = i16x8.shr_u(i16x8.mul(digits, i16x8.splat(2561)), 8);
-  const fours = i32x4.dot_i16x8_s(pairs, i16x8(100, 1, 100, 1, 100, 1, 100, 1));
+  const fours = foursOf(digits);
   const narrow = i16x8.narrow_i32x4_s(fours, fours);
   return i64x2.extract_lane(i32x4.dot_i16x8_s(narrow, i16x8(10000, 1, 10000, 1, 10000, 1, 10000, 1)), 0);
 }
@@ -63,7 +72,7 @@ export function readRows(from: usize, target: usize, rows: i32, columns: i32, st
   let row = 0;
   let start = from;
   let blankLines = 0;
-  let odd = blanks || tail != 0 || !areNumbers(columns) ? mostOdd : 0;
+  let odd = blanks || tail != 0 || delimiter == 43 || delimiter == 45 || !areNumbers(columns) ? mostOdd : 0;
   for (; row < rows; row++) {
     let c = <i32>load<u8>(start);
     while (c == 10 || (c == 13 && load<u8>(start + 1) == 10)) {
@@ -104,7 +113,7 @@ export function readRows(from: usize, target: usize, rows: i32, columns: i32, st
         }
         const marked = <i32>(mark < end);
         if (end < 16 && end > marked) {
-          const both = eights(i8x16.swizzle(digits, v128.load(shuffles + ((end << 4 | mark) << 4))));
+          const both = eights(digitsBy(end << 4 | mark, digits));
           let value = <f64><i64>((both & 0xffffffff) * 100000000 + (both >> 32));
           let power = end - mark - marked;
           c = load<u8>(at + end);
@@ -200,53 +209,112 @@ function areNumbers(columns: i32): bool {
       | i8x16.bitmask(v128.or(i8x16.eq(d, delimiters), i8x16.eq(d, ends))) << 16) << 32;
 }
 
+/** Where the number at `at` has its mark, or else what ends it, which is no digit either. */
+@inline function markOf(digits: v128): usize {
+  return <usize>ctz(i8x16.bitmask(i8x16.add_sat_u(digits, i8x16.splat(118))));
+}
+
+/** Sixteen right-aligned digits of a number without its mark; `beyondDigits` tells whether it is one. */
+@inline function alignedBy(entry: usize, digits: v128, decimals: v128): v128 {
+  return v128.xor(i8x16.swizzle(digits, v128.load(entry)), v128.and(v128.load(entry, 16), decimals));
+}
+
+/** Which of the bytes of aligned digits make them no number: the first is what a mark is off the decimal one. */
+@inline function beyondDigits(aligned: v128): v128 {
+  return i8x16.sub_sat_u(aligned, i8x16(0, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9));
+}
+
+/** Four digits each as the four words of the result, from 16 right-aligned digits. */
+@inline function foursOf(digits: v128): v128 {
+  const pairs = i16x8.shr_u(i16x8.mul(digits, i16x8.splat(2561)), 8);
+  return i32x4.dot_i16x8_s(pairs, i16x8(100, 1, 100, 1, 100, 1, 100, 1));
+}
+
+/** Two numbers, each of the four words of `foursOf`. */
+@inline function twoOf(one: v128, other: v128): v128 {
+  const eights = i32x4.dot_i16x8_s(i16x8.narrow_i32x4_s(one, other), i16x8(10000, 1, 10000, 1, 10000, 1, 10000, 1));
+  const upper = f64x2.convert_low_i32x4_s(v128.shuffle<i32>(eights, eights, 0, 2, 0, 2));
+  const lower = f64x2.convert_low_i32x4_s(v128.shuffle<i32>(eights, eights, 1, 3, 1, 3));
+  return f64x2.add(f64x2.mul(upper, f64x2.splat(100000000)), lower);
+}
+
 /**
  * Reads a row in which all is numbers of 1 to 15 characters beside their sign, with nothing but blanks before them, and sets
  * `ended`; gives the byte behind it. Of any other row it gives its first byte, and `ended` is 0. Where the fields end is known
- * for 64 bytes at once, so that a processor reads several numbers at a time.
+ * for 64 bytes at once, two numbers are made together, and whether all were such is looked at once, so that a processor reads
+ * several at a time.
  */
 @inline function plainRow(start: usize, to: usize, columns: i32, stride: usize, delimiter: i32, decimal: i32): usize {
   ended = 0;
   const delimiters = i8x16.splat(<i8>delimiter);
   const ends = i8x16.splat(10);
+  const decimals = i8x16.splat(<i8>(decimal - 48));
   let base = start;
   let marks = marksAt(base, delimiters, ends);
   let at = start;
-  for (let left = columns; ; to += stride) {
+  let faults = i8x16.splat(0);
+  let lengths: usize = 0;
+  for (let left = columns; ; left -= 2) {
     if (marks == 0) {
       base = at;
       marks = marksAt(base, delimiters, ends);
       if (marks == 0) return start;
     }
-    const next = base + <usize>ctz(marks);
+    let next = base + <usize>ctz(marks);
     marks &= marks - 1;
-    const isLast = --left == 0;
-    let end = next;
-    if (<i32>load<u8>(next) != (isLast ? 10 : delimiter)) return start;
-    if (isLast && load<u8>(next - 1) == 13) end--;
     let c = <i32>load<u8>(at);
     while (c == 32) c = load<u8>(++at);
-    const negative = <i32>(c == 45);
-    at += <usize>(negative | <i32>(c == 43));
-    const length = <u32>(end - at);
-    if (length - 1 > 14) return start;
+    const negative = <u64>(c == 45);
+    at += <usize>(<i32>negative | <i32>(c == 43));
+    let length = next - at;
+    if (left == 1) {
+      if (load<u8>(next) != 10) return start;
+      length -= <usize>(load<u8>(next - 1) == 13);
+    } else if (load<u8>(next) != delimiter) return start;
     const digits = i8x16.sub(v128.load(at), i8x16.splat(48));
-    // A bit for each byte that is no digit, and one behind them.
-    const behind = 1 << length;
-    const others = i8x16.bitmask(i8x16.add_sat_u(digits, i8x16.splat(118))) & (behind - 1) | behind;
-    const mark = ctz(others);
-    let places = 0;
-    if (others != behind) {
-      if ((others & (others - 1)) != behind || load<u8>(at + mark) != decimal || length == 1) return start;
-      places = length - mark - 1;
-    }
-    const both = eights(i8x16.swizzle(digits, v128.load(shuffles + ((length << 4 | mark) << 4))));
-    const value = <f64><i64>((both & 0xffffffff) * 100000000 + (both >> 32)) / load<f64>(powers + (<usize>places << 3));
-    // A choice between a number and its negative is a jump that nobody foresees.
-    store<u64>(to, reinterpret<u64>(value) | <u64>negative << 63);
+    const mark = markOf(digits);
+    const aligned = alignedBy((length << 4 | mark) << 5, digits, decimals);
+    const power = unmarked + ((length - mark) << 3);
     at = next + 1;
-    if (isLast) break;
+    if (left == 1) {
+      lengths |= length;
+      faults = v128.or(faults, beyondDigits(aligned));
+      const fours = foursOf(aligned);
+      const value = f64x2.div(twoOf(fours, fours), v128.load64_zero(power));
+      store<u64>(to, i64x2.extract_lane(value, 0) | negative << 63);
+      break;
+    }
+    if (marks == 0) {
+      base = at;
+      marks = marksAt(base, delimiters, ends);
+      if (marks == 0) return start;
+    }
+    next = base + <usize>ctz(marks);
+    marks &= marks - 1;
+    c = load<u8>(at);
+    while (c == 32) c = load<u8>(++at);
+    const otherNegative = <u64>(c == 45);
+    at += <usize>(<i32>otherNegative | <i32>(c == 43));
+    let otherLength = next - at;
+    if (left == 2) {
+      if (load<u8>(next) != 10) return start;
+      otherLength -= <usize>(load<u8>(next - 1) == 13);
+    } else if (load<u8>(next) != delimiter) return start;
+    const otherDigits = i8x16.sub(v128.load(at), i8x16.splat(48));
+    const otherMark = markOf(otherDigits);
+    const other = alignedBy((otherLength << 4 | otherMark) << 5, otherDigits, decimals);
+    lengths |= length | otherLength;
+    faults = v128.or(faults, beyondDigits(i8x16.max_u(aligned, other)));
+    const tens = v128.load64_lane(unmarked + ((otherLength - otherMark) << 3), v128.load64_zero(power), 1);
+    const values = f64x2.div(twoOf(foursOf(aligned), foursOf(other)), tens);
+    // A choice between a number and its negative is a jump that nobody foresees.
+    store<u64>(to, i64x2.extract_lane(values, 0) | negative << 63);
+    store<u64>(to + stride, i64x2.extract_lane(values, 1) | otherNegative << 63);
+    to += stride << 1;
+    at = next + 1;
+    if (left == 2) break;
   }
+  if (lengths > 15 || v128.any_true(faults)) return start;
   ended = at;
   return at;
 }
@@ -326,7 +394,7 @@ function stampAt(at: usize, delimiter: i32, tail: i32): f64 {
     const end = ctz(others);
     const places = end - 3;
     if (places < 1 || places > 9) return 0;
-    const both = eights(i8x16.swizzle(digits, v128.load(shuffles + ((end << 4 | 2) << 4))));
+    const both = eights(digitsBy(end << 4 | 2, digits));
     const unit = load<f64>(powers + (places << 3));
     part = (<f64><i64>((both & 0xffffffff) * 100000000 + (both >> 32)) - <f64>whole * unit) / unit;
     at += 1 + places;

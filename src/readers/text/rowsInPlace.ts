@@ -3,7 +3,7 @@ import type { Cursor, Plan } from './plan.ts';
 import { kindOf, kindOfStamps, loopIn, writeStamps, type Kernel } from './scanVectors.ts';
 
 /** Bytes at the front of a memory of rows that the loops of its two threads work with. */
-export const rowsWork = 32_768;
+export const rowsWork = 40_960;
 
 /** Where the second of two threads works. */
 const second = 16_384;

@@ -75,7 +75,8 @@ function loopWithTables({ exports, buffer }: CompiledCopy): Loop {
 
 function writeTables(kernel: Kernel, buffer: ArrayBuffer): void {
   writeShuffles(new Uint8Array(buffer), kernel.shuffles.value);
-  new Float64Array(buffer, kernel.powers.value, 23).set(Array.from({ length: 23 }, (_, n) => Number(`1e${n}`)));
+  const powers = Array.from({ length: 23 }, (_, n) => Number(`1e${n}`));
+  new Float64Array(buffer, kernel.powers.value - 8, 24).set([1, ...powers]);
   writeFives(new BigUint64Array(buffer, kernel.fives.value, 2 * fivesCount));
 }
 
@@ -258,13 +259,18 @@ export function writeStamps(bytes: Uint8Array, at: number, { isDated, base, suff
   view.setFloat64(56, offset, true);
 }
 
-/** For each end and mark of a number the shuffle that drops the mark and moves the digits to the right. */
+/**
+ * For each end and mark of a number the shuffle that moves the mark to the front and the digits to the right, and which byte then is to be
+ * the mark: for no characters at all one that is not there, for a mark alone none.
+ */
 function writeShuffles(bytes: Uint8Array, at: number): void {
   for (let end = 0; end < 16; end++) {
     for (let mark = 0; mark <= end; mark++) {
       const digits = Array.from({ length: end }, (_, i) => i).filter((i) => i !== mark);
-      const blank = Array<number>(16 - digits.length).fill(0x80);
-      bytes.set([...blank, ...digits], at + 16 * (16 * end + mark));
+      const blank = Array<number>(15 - digits.length).fill(0x80);
+      const entry = at + 32 * (16 * end + mark);
+      bytes.set([mark < end ? mark : 0x80, ...blank, ...digits], entry);
+      bytes[entry + 16] = end === 0 || (mark < end && end > 1) ? 0xff : 0;
     }
   }
 }

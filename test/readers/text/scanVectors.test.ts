@@ -181,7 +181,7 @@ const row: fc.Arbitrary<Row> = fc.record({
   end: fc.constantFrom('', '', '', '|', '| '),
   odd: fc.oneof(
     { weight: 20, arbitrary: fc.constant('') },
-    fc.constantFrom('word', 'quoted', 'short', 'long', 'blank'),
+    fc.constantFrom('word', 'quoted', 'short', 'long', 'blank', 'mark', 'other mark', 'no digits'),
   ),
 });
 
@@ -202,6 +202,9 @@ function lineOf({ kinds, delimiter, decimal }: Dialect, { odd, pads, end, ...cel
     return kind === 'stamp' ? cells.stamp : cells.text;
   });
   if (odd === 'word') fields[fields.length - 1] += 'g';
+  if (odd === 'mark') fields[fields.length - 1] += decimal;
+  if (odd === 'other mark') fields[0] = fields[0].replace(/[.,]/, (mark) => (mark === '.' ? ',' : '.'));
+  if (odd === 'no digits') fields[0] = fields[0].replace(/\d/g, '');
   if (odd === 'quoted') fields[0] = `"${fields[0]}"`;
   if (odd === 'short') fields.pop();
   if (odd === 'long') fields.push('1');
@@ -226,6 +229,21 @@ describe('the scanner with vectors', () => {
       },
     );
     fc.assert(law, { numRuns: 3000 });
+  });
+
+  it('takes no row of plain numbers for what it is not once any of its bytes is another', () => {
+    for (const of of [numbersOnly(4), { ...numbersOnly(3), decimal: ',' }, numbersOnly(1)]) {
+      const cells = ['0.5', '-12.25', '+3', '.123456789012345'].slice(0, of.kinds.length);
+      const line = `${cells.join(of.delimiter).replaceAll('.', of.decimal)}\n`;
+      for (let at = 0; at < line.length; at++) {
+        const all = Array.from(
+          { length: 129 },
+          (_, c) => line.slice(0, at) + String.fromCharCode(c) + line.slice(at + 1),
+        );
+        const text = `${line}${all.join(line)}${line}`;
+        assert.deepEqual(readBy(scan, text, of, 700), readBy(plainScan, text, of, 700), `byte ${at} of ${line}`);
+      }
+    }
   });
 
   it('takes regular rows itself, whatever parts them and whatever stands around the numbers', () => {
