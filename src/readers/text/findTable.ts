@@ -8,7 +8,7 @@ import { findHeader, headerMismatch, type Header } from './header.ts';
 import { findLabelled, type Labelled } from './labelled.ts';
 import { parseNumber } from './number.ts';
 import { readPreamble, type Preamble } from './preamble.ts';
-import { gridOf, sniff, splitDecimals, withoutTail, type Grid } from './sniff.ts';
+import { gridOf, sniff, splitDecimals, withoutTail, type Grid, type RowForm } from './sniff.ts';
 
 /** The one reading of a head's lines as a table below a header and a preamble. */
 export interface FoundTable {
@@ -33,17 +33,25 @@ const delimiterNames: Readonly<Record<string, string>> = {
   bar: '|',
 };
 
-/** Finds the table in the head's lines; refuses where there is none, or more than one way to read it. */
-export function findTable(path: string, head: readonly HeadLine[], options: ReadOptions): Result<FoundTable> {
+/**
+ * Finds the table in the head's lines; refuses where there is none, or more than one way to read it.
+ * @param only the form of its rows where no other is possible
+ */
+export function findTable(
+  path: string,
+  head: readonly HeadLine[],
+  options: ReadOptions,
+  only?: RowForm,
+): Result<FoundTable> {
   const stated = /^"?sep=(.|\\t)"?\s*$/i.exec(head[0].text)?.[1];
   const lines = stated === undefined ? head : head.slice(1);
   const wanted = options.delimiter ?? stated;
   const delimiter = wanted === undefined ? undefined : (delimiterNames[wanted.toLowerCase()] ?? wanted);
   if (delimiter !== undefined && delimiter.length !== 1) return refuse('delimiter', { path, delimiter });
   const filled = lines.filter(({ text }) => !isBlank(text));
-  const labelled = wanted === undefined ? findLabelled(filled, options.decimal) : undefined;
+  const labelled = wanted === undefined && only === undefined ? findLabelled(filled, options.decimal) : undefined;
   const headerFields = (grid: Grid): number | undefined => fieldsAbove(lines, grid);
-  const found = sniff(path, lines, { delimiter, decimal: options.decimal, headerFields });
+  const found = sniff(path, lines, { delimiter, decimal: options.decimal, headerFields, only });
   if (labelled && !isGrid(found)) return relabel(path, lines, labelled);
   if (!found.ok) return found;
   const grid = withLastColumn(lines, found.value);

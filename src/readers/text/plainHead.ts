@@ -1,3 +1,5 @@
+import type { RowForm } from './sniff.ts';
+
 /** Lines that a table has to have for this, and those that are enough to find its layout by, with the header. */
 const [fewest, enough] = [220, 40];
 /** Lines of the head that are looked at, as `readHead` takes them. */
@@ -13,10 +15,10 @@ const markedShare = 0.2;
 /** Rows by whose cells it is told how many decimals a column is written with. */
 export const decimalRows = 200;
 
-const [newline, carriage, quotes, comma, point] = [10, 13, 34, 44, 46];
+const [tab, newline, carriage, quotes, comma, point, semicolon] = [9, 10, 13, 34, 44, 46, 59];
 
 /** What may part the fields of a plain table: a semicolon or a tab rather than the comma that stands beside it. */
-const delimiters = [59, 9, 44];
+const delimiters = [semicolon, tab, comma];
 
 /** What of a plain head is enough to find its layout by. */
 export interface PlainHead {
@@ -24,6 +26,8 @@ export interface PlainHead {
   readonly enough: number;
   /** Of each column the most digits behind the mark in its first rows, as many of them as `decimalRows`. */
   readonly decimals: readonly number[];
+  /** The one way in which its rows can be parted; none of tabs, as blanks part them, too. */
+  readonly form: RowForm | undefined;
 }
 
 /**
@@ -70,8 +74,12 @@ function plainRows(bytes: Uint8Array, from: number, isWhole: boolean, form: Plai
     at = next;
     if (line === enough) end = at;
   }
-  return line > fewest ? { enough: end, decimals } : undefined;
+  if (line <= fewest) return undefined;
+  return { enough: end, decimals, form: rowForm(form) };
 }
+
+const rowForm = ({ delimiter, decimal }: PlainRows): RowForm | undefined =>
+  delimiter === tab ? undefined : { delimiter: String.fromCharCode(delimiter), decimal: decimal === comma ? ',' : '.' };
 
 /**
  * The byte behind the row that begins at `from`; -1 where it is not plain, 0 where the head ends within it.

@@ -160,26 +160,38 @@ function numbersOf(grid: Grid): string {
     .join(' ');
 }
 
+/** What parts the cells of rows, and what stands before their decimals. */
+export type RowForm = Pick<Grid, 'delimiter' | 'decimal'>;
+
 /** What is known of a table before its lines are looked at. */
 export interface SniffOptions {
   readonly delimiter?: string | undefined;
   readonly decimal?: DecimalMark | undefined;
   /** Fields of the header under a delimiter, where a header stands above the grid; it can settle a doubt. */
   readonly headerFields: (grid: Grid) => number | undefined;
+  /** The form of its rows where no other is possible, as `plainHead` has found. */
+  readonly only?: RowForm | undefined;
+}
+
+/** The forms that rows may have. */
+function formsOf(lines: readonly HeadLine[], { delimiter, decimal }: SniffOptions): RowForm[] {
+  const isQuoted = lines.some(({ text }) => text.includes('"'));
+  return (delimiter === undefined ? delimiters : [delimiter]).flatMap((delimiter) =>
+    (decimal === undefined ? marks : [decimal])
+      // Decimal commas between commas can be told only by quotes.
+      .filter((decimal) => decimal !== delimiter || isQuoted)
+      .map((decimal) => ({ delimiter, decimal })),
+  );
 }
 
 /** The one reading of the head as a table; refuses a head of which there is none, or more than one. */
 export function sniff(path: string, lines: readonly HeadLine[], options: SniffOptions): Result<Grid> {
-  const grids: Grid[] = [];
   const kinds = { '.': remembered('.'), ',': remembered(',') };
-  for (const delimiter of options.delimiter === undefined ? delimiters : [options.delimiter]) {
-    for (const decimal of options.decimal === undefined ? marks : [options.decimal]) {
-      // Decimal commas between commas can be told only by quotes.
-      if (decimal === delimiter && !lines.some(({ text }) => text.includes('"'))) continue;
-      const grid = gridOf(lines, delimiter, decimal, kinds[decimal]);
-      if (grid && grid.rows.length >= Math.min(fewestRows, lines.length)) grids.push(grid);
-    }
-  }
+  const forms = options.only === undefined ? formsOf(lines, options) : [options.only];
+  const grids = forms.flatMap(({ delimiter, decimal }) => {
+    const grid = gridOf(lines, delimiter, decimal, kinds[decimal]);
+    return grid && grid.rows.length >= Math.min(fewestRows, lines.length) ? [grid] : [];
+  });
   const order = (a: Grid, b: Grid): number =>
     Number(isDirty(a)) - Number(isDirty(b)) || typed(b) - typed(a) || texts(a) - texts(b);
   grids.sort(order);

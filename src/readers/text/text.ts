@@ -13,7 +13,7 @@ import { findTable, type FoundTable } from './findTable.ts';
 import { checksumsIn } from './checksums.ts';
 import { isBlank, isComment, uncommented } from './fields.ts';
 import { byteOfLine, readHead, type BareHead, type TextHead } from './head.ts';
-import { plainHead } from './plainHead.ts';
+import { plainHead, type PlainHead } from './plainHead.ts';
 import { readPreamble, type Preamble } from './preamble.ts';
 import type { Grid } from './sniff.ts';
 
@@ -102,18 +102,18 @@ interface LaidOut {
   readonly table: FoundTable;
 }
 
-/** The layout as the head tells it, or its first `most` bytes. */
+/** The layout as the head tells it, or as much of it as is enough. */
 function layoutIn(
   text: OpenFile,
   start: number,
   decoder: TextDecoder,
   options: ReadOptions,
-  most?: number,
+  plain?: PlainHead,
 ): Result<LaidOut> {
-  const raw = readHead(text, start, decoder, options.skip ?? 0, most);
+  const raw = readHead(text, start, decoder, options.skip ?? 0, plain?.enough);
   if (!raw.ok) return raw;
   const head = bareHead(raw.value, options);
-  const table = findTable(text.path, head.lines, options);
+  const table = findTable(text.path, head.lines, options, plain?.form);
   return table.ok ? success({ head, table: table.value }) : table;
 }
 
@@ -128,8 +128,8 @@ function plainLayout(
   if ([delimiter, decimal, skip, comment].some((one) => one !== undefined)) return undefined;
   const plain = plainHead(text.head.subarray(start, start + limits.head), text.isWhole);
   if (plain === undefined) return undefined;
-  const { enough, decimals } = plain;
-  const found = layoutIn(text, start, decoder, options, enough);
+  const { decimals } = plain;
+  const found = layoutIn(text, start, decoder, options, plain);
   // What is refused is refused by all that is known.
   if (!found.ok || found.value.table.grid.columns.length !== decimals.length) return undefined;
   const { head, table } = found.value;

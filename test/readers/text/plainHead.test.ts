@@ -1,4 +1,6 @@
 import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import { findTable } from '../../../src/readers/text/findTable.ts';
 import { plainHead } from '../../../src/readers/text/plainHead.ts';
 import { recordingOf, refusalOf } from '../memory.ts';
 
@@ -86,4 +88,66 @@ describe('the head of a plain table', () => {
     const { code, message } = await refusalOf(['t,x', ...rows(500), ''].join('\n'));
     assert.match(message, /^run\.csv:1: .*2 fields.*4/, code);
   });
+
+  it('leaves one form of the rows, by which the same table is found as among all of them, or the same is refused', () => {
+    let [plain, tables] = [0, 0];
+    fc.assert(
+      fc.property(names, written, ({ delimiter, decimal, places, header }, numbers) => {
+        const lines = Array.from({ length: 260 }, (_, i) =>
+          places.map((of, k) => numbers[(i * places.length + k) % numbers.length].toFixed(of)).join(delimiter),
+        ).map((line) => line.replaceAll('.', decimal));
+        const all = header === undefined ? lines : [header.join(delimiter), ...lines];
+        const head = plainHead(bytesOf(all.join('\n')), false);
+        if (head === undefined) return;
+        plain++;
+        const first = all.slice(0, 40).map((text, i) => ({ text, line: i + 1 }));
+        const found = findTable('a.csv', first, {}, head.form);
+        if (found.ok) tables++;
+        assert.deepEqual(found, findTable('a.csv', first, {}));
+      }),
+      { numRuns: 400 },
+    );
+    assert.ok(plain > 100 && tables > 80, `${plain} plain heads, ${tables} tables`);
+  });
 });
+
+const name = fc.oneof(
+  fc.constantFrom(
+    'time',
+    'x',
+    'Acc X [m/s^2]',
+    'a|b',
+    'x;y',
+    '1',
+    '2.5',
+    'X1',
+    'z (g)',
+    '',
+    '12:00:01',
+    'in mm, of z',
+    'n/a',
+  ),
+  fc.string({ maxLength: 6 }).filter((one) => !/[\r\n]/.test(one)),
+);
+/** How a table is written: what parts its cells, the decimals of its columns, and what stands above them. */
+const names = fc
+  .record({
+    form: fc.constantFrom<[string, string][]>([',', '.'], [';', '.'], [';', ','], ['\t', '.'], ['\t', ',']),
+    places: fc.array(fc.integer({ min: 0, max: 6 }), { minLength: 2, maxLength: 5 }),
+    isNamed: fc.boolean(),
+    header: fc.array(name, { minLength: 5, maxLength: 5 }),
+  })
+  .map(({ form: [delimiter, decimal], places, isNamed, header }) => ({
+    delimiter,
+    decimal,
+    places,
+    header: isNamed ? header.slice(0, places.length) : undefined,
+  }));
+const written = fc.array(
+  fc.oneof(
+    fc.double({ min: -2, max: 2, noNaN: true }),
+    fc.double({ min: -99_999, max: 99_999, noNaN: true }),
+    fc.constantFrom(0, 1000, -9999, 1.234, 12.345),
+  ),
+  { minLength: 5, maxLength: 60 },
+);
