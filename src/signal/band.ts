@@ -32,8 +32,10 @@ export function bandRms(of: Density, low: number, high: number): number {
 /** Mean square of the whole one-sided spectrum, every bin with density x step, in unit^2. */
 export function totalMeanSquare(of: Density): number {
   let sum = 0;
-  for (const value of of.density) sum += value;
-  return sum * of.step;
+  const { density, step } = of;
+  // Counted: the iterator of an array of thousands of bins makes an object for each.
+  for (let k = 0; k < density.length; k++) sum += density[k];
+  return sum * step;
 }
 
 /** Visits the bins that a band touches, with the share of the bin's mean square that falls in it. */

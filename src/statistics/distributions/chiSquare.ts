@@ -1,6 +1,10 @@
 import { requireDf, requireProbability } from './arguments.ts';
 import { incompleteGammaInverse } from './incompleteGamma.ts';
 
+/** Quantiles asked for lately: the limits of a spectrum want the same four for every run of a set. */
+const known = new Map<string, number>();
+const mostKnown = 64;
+
 /**
  * Quantile of the chi-square distribution (Abramowitz and Stegun, 26.4, by the incomplete gamma function).
  *
@@ -12,5 +16,11 @@ import { incompleteGammaInverse } from './incompleteGamma.ts';
 export function chiSquareQuantile(p: number, df: number): number {
   requireDf('df', df);
   requireProbability('p', p);
-  return 2 * incompleteGammaInverse(df / 2, { tail: 'lower', probability: p });
+  const key = `${p} ${df}`;
+  let found = known.get(key);
+  if (found === undefined) {
+    if (known.size >= mostKnown) known.clear();
+    known.set(key, (found = 2 * incompleteGammaInverse(df / 2, { tail: 'lower', probability: p })));
+  }
+  return found;
 }
