@@ -280,6 +280,8 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'damaged-parquet',
   'damaged-wav',
   'wav-format',
+  'wav-formats-differ',
+  'wav-list',
   'damaged-universal',
   'universal-binary',
   'universal-format',

@@ -2,6 +2,7 @@ import { success, type Refused, type Result } from '../../result/result.ts';
 import type { Reading } from '../assemble.ts';
 import { limits } from '../limits.ts';
 import { finding, refuse } from '../messages.ts';
+import type { SpeltFormat } from '../messages/file.ts';
 import type { OpenFile, Pieces } from '../pieces.ts';
 import type { Finding, ReadWatch } from '../recording.ts';
 import type { Table, TableColumn } from '../table.ts';
@@ -71,25 +72,20 @@ const noPieces: Omit<Pieces, 'next'> = {
 };
 
 /** Reads whole frames from the middle of a WAV file. */
-export async function readFrames(
-  { path, format, little, stated, from, to }: OpenWav,
+export const readFrames = (
+  { path, format, little, from }: OpenWav,
   { pieces, bytes }: { readonly pieces: Pieces; readonly bytes: number },
   watch: ReadWatch,
-): Promise<Result<Reading>> {
-  const read = await samples(
-    { path, size: bytes },
-    pieces,
-    new Feed(pieces),
-    { format, little, stated: 0, at: from },
-    watch,
-  );
-  if (!read.ok) return read;
-  const { origin, table } = read.value;
+): Promise<Result<Reading>> =>
+  samples({ path, size: bytes }, pieces, new Feed(pieces), { format, little, stated: 0, at: from }, watch, none);
+
+/** Nothing is told of a part's end. */
+const none = (): Promise<Finding[]> => Promise.resolve([]);
+
+/** What is to be told of the end of a WAV file, once all of its frames were read. @param pieces what comes behind them */
+export function findingsAtEnd({ format, little, stated, from, to }: OpenWav, pieces: Pieces): Promise<Finding[]> {
   const frames = Math.floor((to - from) / format.frame);
-  const wanted = isOpen(stated) ? undefined : Math.floor(stated / format.frame);
-  const isCut = wanted === undefined || frames < wanted;
-  const findings = isCut ? [finding('cut-short', 'note', { samples: frames, stated: wanted })] : [];
-  return success({ table, origin: { ...origin, findings } });
+  return atEnd(new Feed(pieces), { format, little, stated, at: from }, { frames, taken: to - from });
 }
 
 /** A recorder that was switched off leaves nothing or the largest number as length. */
@@ -123,12 +119,17 @@ async function headOf({ path }: Pick<OpenFile, 'path'>, feed: Feed): Promise<Res
       await feed.pass(padded - body.length);
       const found = formatOf(path, body, little);
       if (!found.ok) return found;
+      if (format !== undefined && !isSame(format, found.value))
+        return refuse('wav-formats-differ', { path, first: spelt(format), second: spelt(found.value) });
       format = found.value;
       at += padded;
     } else if (name === 'ds64') {
-      const body = await feed.take(length);
-      if (body.length >= 16) long = Number(new DataView(body.buffer).getBigUint64(8, true));
+      const body = await feed.take(Math.min(length, 16));
+      await feed.pass(length - body.length);
+      if (body.length === 16) long = Number(new DataView(body.buffer).getBigUint64(8, true));
       at += length;
+    } else if (name === 'LIST' && ascii(await feed.peek(4), 0) === 'wavl') {
+      return refuse('wav-list', { path });
     } else {
       await feed.pass(padded);
       at += padded;
@@ -153,6 +154,11 @@ function formatOf(path: string, body: Uint8Array, little: boolean): Result<WavFo
   return success({ float: code === 3, channels, rate, bits, frame });
 }
 
+const isSame = (one: WavFormat, other: WavFormat): boolean =>
+  one.float === other.float && one.channels === other.channels && one.rate === other.rate && one.bits === other.bits;
+
+const spelt = ({ float, channels, rate, bits }: WavFormat): SpeltFormat => ({ float, channels, rate, bits });
+
 /** What the chunks before the samples say of them. */
 interface DataChunk {
   readonly format: WavFormat;
@@ -167,12 +173,13 @@ async function samples(
   { path, size }: Pick<OpenFile, 'path' | 'size'>,
   pieces: Pieces,
   feed: Feed,
-  { format, little, stated }: DataChunk,
+  chunk: DataChunk,
   watch: ReadWatch,
+  endOf = atEnd,
 ): Promise<Result<Reading>> {
+  const { format, little } = chunk;
   const { channels, frame } = format;
-  const open = isOpen(stated);
-  const wanted = open ? Infinity : Math.floor(stated / frame);
+  const wanted = framesIn(chunk) ?? Infinity;
   const room = Math.min(wanted, Math.ceil(size / frame) + 1);
   const tooMany = (): Refused => refuse('too-many-samples', { path, what: 'samples' });
   if (room * channels > limits.samples) return tooMany();
@@ -195,11 +202,26 @@ async function samples(
     rows += frames;
     watch.progress(pieces.progress());
   }
-  const isCut = open || rows < wanted;
-  const findings = isCut
-    ? [finding('cut-short', 'note', { samples: rows, stated: open ? undefined : wanted })]
-    : await laterSamples(feed, little, { pad: stated - rows * frame + (stated % 2), frame });
-  return success(asReading(path, format, columns, rows, findings));
+  return success(
+    asReading(path, format, columns, rows, await endOf(feed, chunk, { frames: rows, taken: rows * frame })),
+  );
+}
+
+/** Whole frames that a chunk states; undefined where it states no length. */
+const framesIn = ({ format, stated }: DataChunk): number | undefined =>
+  isOpen(stated) ? undefined : Math.floor(stated / format.frame);
+
+/** That there are fewer frames than are stated, or what comes behind them. Of so many frames, and so many bytes of the chunk that were taken. */
+async function atEnd(
+  feed: Feed,
+  chunk: DataChunk,
+  { frames, taken }: { readonly frames: number; readonly taken: number },
+): Promise<Finding[]> {
+  const { format, little, stated } = chunk;
+  const wanted = framesIn(chunk);
+  if (wanted === undefined || frames < wanted)
+    return [finding('cut-short', 'note', { samples: frames, stated: wanted })];
+  return laterSamples(feed, little, { pad: stated - taken + (stated % 2), frame: format.frame });
 }
 
 /** What tells of samples that stand in later chunks, or in a file that was hung on: they may be of another time, and are not read. */

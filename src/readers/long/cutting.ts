@@ -33,6 +33,16 @@ export class Cutting {
     return this.#at;
   }
 
+  /** The bytes behind the span, once all parts were read. */
+  behind(): Pieces {
+    const next: Pieces['next'] = () => {
+      const rest = this.#rest;
+      this.#rest = undefined;
+      return rest === undefined ? this.#pieces.next() : Promise.resolve(rest);
+    };
+    return { ...this.#pieces, next };
+  }
+
   /** The next part, to be read to its end before the one after it is asked for. */
   next(): CutPart | undefined {
     if (this.#isOver || this.#at >= this.#end) return undefined;
@@ -40,23 +50,25 @@ export class Cutting {
     let isCut = false;
     const next = async (): Promise<Uint8Array | undefined> => {
       if (isCut) return undefined;
-      const piece = this.#rest ?? (await this.#pieces.next());
-      this.#rest = undefined;
+      const begin = this.#at;
+      const left = this.#end - begin;
+      const piece = left > 0 ? (this.#rest ?? (await this.#pieces.next())) : undefined;
       if (piece === undefined) {
         this.#isOver = true;
         return undefined;
       }
-      const begin = this.#at;
-      const stop = Math.min(begin + piece.length, from + this.#size);
+      this.#rest = undefined;
+      const own = piece.subarray(0, left);
+      const stop = Math.min(begin + own.length, from + this.#size);
       // What would be left for a part of its own must be worth one.
       const isFull = stop - from >= this.#size && this.#end - stop >= this.#size / 2;
-      const cut = isFull ? this.#cutIn(piece.subarray(0, stop - begin), begin) || this.#cutIn(piece, begin) : 0;
+      const cut = isFull ? this.#cutIn(own.subarray(0, stop - begin), begin) || this.#cutIn(own, begin) : 0;
       isCut = cut > 0;
-      const taken = isCut ? cut : piece.length;
+      const taken = isCut ? cut : own.length;
       this.#at = begin + taken;
       // The piece may be reused by the next call.
       if (taken < piece.length) this.#rest = piece.slice(taken);
-      return taken < piece.length ? piece.subarray(0, taken) : piece;
+      return piece.subarray(0, taken);
     };
     return { from, pieces: { ...this.#pieces, next, close: () => Promise.resolve() } };
   }

@@ -1,9 +1,9 @@
 import { success, type Result } from '../../result/result.ts';
 import type { Reading } from '../assemble.ts';
 import { sniffEncoding } from '../encoding.ts';
-import { isWav, openWav, readFrames } from '../formats/wav.ts';
+import { findingsAtEnd, isWav, openWav, readFrames } from '../formats/wav.ts';
 import type { OpenFile, Pieces } from '../pieces.ts';
-import type { PartSizes, ReadOptions, ReadWatch } from '../recording.ts';
+import type { Finding, PartSizes, ReadOptions, ReadWatch } from '../recording.ts';
 import { isQuoted } from '../text/columns.ts';
 import { isOfWords, openText, readRows } from '../text/text.ts';
 import type { CutIn } from './cutting.ts';
@@ -32,6 +32,8 @@ export interface PartFormat {
   readonly size: number;
   readonly cutIn: CutIn;
   read(rows: PartRows, watch: ReadWatch): Promise<Result<PartReading>>;
+  /** What is to be told of the end of the file, where it may be anything. @param behind what comes behind the rows */
+  findingsAtEnd?(behind: Pieces): Promise<readonly Finding[]>;
 }
 
 /** Bytes of numbers in memory that a byte of a file of samples makes, about. */
@@ -79,5 +81,6 @@ async function wavParts(file: OpenFile, size: number): Promise<PartFormat | unde
       const reading = await readFrames(wav, { pieces, bytes }, watch);
       return reading.ok ? success({ reading: reading.value, nextLine: line }) : reading;
     },
+    findingsAtEnd: (behind) => findingsAtEnd(wav, behind),
   };
 }

@@ -4,7 +4,7 @@ import { assembled, type Assembled } from '../assemble.ts';
 import { converterStep } from '../checks/checked.ts';
 import { refuse } from '../messages.ts';
 import type { OpenFile } from '../pieces.ts';
-import type { LongPart, PartSizes, ReadOptions, Recording, RecordedChannel, ReadWatch } from '../recording.ts';
+import type { Finding, LongPart, PartSizes, ReadOptions, Recording, RecordedChannel, ReadWatch } from '../recording.ts';
 import { Cutting } from './cutting.ts';
 import type { PartsUnfit } from '../messages/file.ts';
 import { JoinedClock } from './joinedClock.ts';
@@ -45,7 +45,8 @@ export async function readLong(
     if (refused) return refused;
     line = read.value.nextLine;
   }
-  return file.failure() ?? success(joining.recording());
+  const atEnd = (await format.findingsAtEnd?.(cutting.behind())) ?? [];
+  return file.failure() ?? success(joining.recording(atEnd));
 }
 
 /** What all parts are held to. */
@@ -107,7 +108,8 @@ class Joining {
     return undefined;
   }
 
-  recording(): Recording {
+  /** @param ofFile what was found of the file rather than of its parts */
+  recording(ofFile: readonly Finding[]): Recording {
     const { recording } = this.#first!;
     const rows = this.#rows;
     const { clock, findings } = this.#clock.joined((row) => {
@@ -125,7 +127,7 @@ class Joining {
       layout: { ...recording.layout, rows },
       channels,
       clock,
-      findings: worstFirst(this.#findings.all(clock, findings, parts.length), (one) => one),
+      findings: worstFirst([...ofFile, ...this.#findings.all(clock, findings, parts.length)], (one) => one),
       long: { rows, parts, sizes: this.#sizes },
     };
   }

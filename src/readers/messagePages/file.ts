@@ -77,6 +77,18 @@ export const filePages: Pages<FileFacts> = {
     wrong: example('run.wav with ADPCM', 'load "run.wav"'),
     right: example('run.wav with PCM of 24 bits', 'load "run.wav"'),
   },
+  'wav-formats-differ': {
+    title: 'Two formats in one WAV file',
+    why: 'One format chunk stands before the samples and says how many channels they have, of how many bits and at which rate. Where a second one says otherwise, half of such readings would be noise or at a wrong rate.',
+    wrong: example('RIFF… fmt (400 Hz) … fmt (800 Hz) … data …', 'load "run.wav"'),
+    right: example('RIFF… fmt (400 Hz) … data …', 'load "run.wav"'),
+  },
+  'wav-list': {
+    title: 'Samples in a list of pieces',
+    why: 'A list of the kind `wavl` holds chunks of samples and chunks that state a silence, of which nobody knows the readings.',
+    wrong: example('RIFF… LIST (wavl: data, slnt, data)', 'load "run.wav"'),
+    right: example('RIFF… data …', 'load "run.wav"'),
+  },
   'damaged-universal': {
     title: 'A Universal File that is cut short',
     why: 'Each dataset stands between two lines that hold only -1; after the last one the second is missing.',

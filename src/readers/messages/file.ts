@@ -29,6 +29,8 @@ export interface FileFacts {
       /** Bytes of one sample of every channel, as the file states them. */
       | { readonly channels: number; readonly bits: number; readonly frame: number }
     );
+  'wav-formats-differ': File & { readonly first: SpeltFormat; readonly second: SpeltFormat };
+  'wav-list': File;
   'damaged-universal': File & { readonly line: number };
   /** `format` of the numbers, as the dataset states it: 1 VAX, 2 IEEE 754, 3 IBM 370. */
   'universal-binary': File & { readonly line: number; readonly format: number };
@@ -67,6 +69,18 @@ const partsUnfit: Readonly<Record<PartsUnfit, string>> = {
   'other columns': 'its columns read otherwise than before',
   sensors: 'its rows are of several sensors',
 };
+
+/** What a format chunk of a WAV file states. */
+export interface SpeltFormat {
+  readonly float: boolean;
+  readonly channels: number;
+  /** In Hz. */
+  readonly rate: number;
+  readonly bits: number;
+}
+
+const speltFormat = ({ float, channels, rate, bits }: SpeltFormat): string =>
+  `${counted(channels, 'channel')} of ${bits} bits${float ? ' floating point' : ''} at ${rate} Hz`;
 
 /** A function of dataset 58: how many values it has, and their rate in Hz. */
 export interface UniversalSeries {
@@ -141,6 +155,10 @@ export const fileSentences: Sentences<FileFacts> = {
       ? `${facts.path}: this WAV file is in format ${facts.format} with ${facts.bits} bits; only whole numbers of 8, 16, 24 and 32 bits and floating point of 32 and 64 can be read: export it as one of those.`
       : `${facts.path}: the WAV file states ${counted(facts.channels, 'channel')} at ${facts.rate} Hz, which is no recording.`;
   },
+  'wav-formats-differ': ({ path, first, second }) =>
+    `${path}: the WAV file has two format chunks before its samples, ${speltFormat(first)} and ${speltFormat(second)}, so that nobody can tell which of them holds: export it anew from the recorder.`,
+  'wav-list': ({ path }) =>
+    `${path}: the samples of this WAV file lie in a list of pieces with silence between them (wavl), which can't be read: open it in a program for sound and save it as a plain WAV file, whose samples are one piece.`,
   'damaged-universal': ({ path, line }) =>
     `${location(path, line)}: the last dataset of this Universal File is not closed, so the file is cut short: export it again.`,
   'universal-binary': ({ path, line, format }) =>

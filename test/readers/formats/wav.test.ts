@@ -213,6 +213,30 @@ describe('a WAV file', () => {
     assert.match(refusal.message, /1 channel of 24 bits, and 4 bytes for one sample of each/);
   });
 
+  it('is refused where two formats stand before its samples that differ, with both', async () => {
+    const one = format({ bits: 16 });
+    assert.deepEqual(samplesOf(await recordingOf(file([one, one, data])), 'column1'), [9, 7, 8]);
+    const { code, message } = await refusalOf(file([one, format({ bits: 32, code: 3, channels: 3, rate: 800 }), data]));
+    assert.equal(code, 'wav-formats-differ');
+    assert.equal(
+      message,
+      'run.csv: the WAV file has two format chunks before its samples, 1 channel of 16 bits at 400 Hz and 3 channels of 32 bits floating point at 800 Hz, so that nobody can tell which of them holds: export it anew from the recorder.',
+    );
+    for (const other of [{ rate: 401 }, { channels: 2 }, { bits: 8 }])
+      assert.equal(await codeOf(one, format({ bits: 16, ...other }), data), 'wav-formats-differ');
+    assert.equal(await codeOf(format({ bits: 32 }), format({ bits: 32, code: 3 }), data), 'wav-formats-differ');
+  });
+
+  it('is refused where its samples lie in a list of pieces and silences, which is named', async () => {
+    const pieces = [...letters('wavl'), ...letters('data'), ...bytesOf(4, [6]), ...data.bytes];
+    const silence = [...letters('slnt'), ...bytesOf(4, [4, 1000])];
+    const { code, message } = await refusalOf(
+      file([format({ bits: 16 }), { name: 'LIST', bytes: [...pieces, ...silence] }]),
+    );
+    assert.equal(code, 'wav-list');
+    assert.match(message, /a list of pieces with silence between them \(wavl\), which can't be read: open it /);
+  });
+
   it('is refused where the format or the samples are lacking', async () => {
     assert.equal(await codeOf(data, format({ bits: 16 })), 'damaged-wav');
     assert.equal(await codeOf(format({ bits: 16 })), 'damaged-wav');

@@ -45,6 +45,36 @@ function text(count: number, rate: number, digits: number, skip: ReadonlyMap<num
   return `time (s),x (g),y (g),z (g)\n${body}`;
 }
 
+const letters = (word: string): number[] => [...word].map((letter) => letter.charCodeAt(0));
+const le = (width: number, value: number): number[] =>
+  Array.from({ length: width }, (_, i) => Math.floor(value / 2 ** (8 * i)) & 255);
+
+/** A WAV file of 3 channels of 16 bits at 8 kHz. @param stated bytes of samples @param bytes all that come after that */
+const wavOf = (stated: number, bytes: readonly number[]): Uint8Array =>
+  Uint8Array.from([
+    ...letters('RIFF'),
+    ...le(4, 36 + bytes.length),
+    ...letters('WAVEfmt '),
+    ...[le(4, 16), le(2, 1), le(2, 3), le(4, 8000), le(4, 48_000), le(2, 6), le(2, 16)].flat(),
+    ...letters('data'),
+    ...le(4, stated),
+    ...bytes,
+  ]);
+
+/** The samples of all parts after one another, by channel. */
+async function samplesOfParts(content: Uint8Array, { long }: Recording): Promise<number[][]> {
+  assert.ok(long, 'it is read in parts');
+  const opened = await partsOf(inParts(content, 40_001), long, { unit: 'g', scale: 0.0005 });
+  assert.ok(opened.ok, 'its parts are found again');
+  const samples: number[][] = [[], [], []];
+  for (const part of long.parts) {
+    const read = await opened.value.read(part, unwatched);
+    assert.ok(read.ok, 'a part is read again');
+    read.value.channels.forEach((channel, k) => samples[k].push(...channel.samples));
+  }
+  return samples;
+}
+
 describe('a recording that is read part by part', () => {
   it('has the layout, the clock, the channels and the findings of the whole, wherever it is cut', async () => {
     const skips = fc.array(fc.tuple(fc.integer({ min: 100, max: 1900 }), fc.integer({ min: 5, max: 500 })), {
@@ -166,30 +196,33 @@ describe('a recording that is read part by part', () => {
     }
   });
 
-  it('may be a WAV file', async () => {
+  it('may be a WAV file, of which what comes behind the samples is told as of the whole', async () => {
     const samples = Int16Array.from({ length: 60_000 }, (_, i) => 9000 * Math.sin(0.01 * i));
-    const head = new DataView(new ArrayBuffer(44));
-    const ascii = (at: number, word: string): void =>
-      [...word].forEach((c, i) => head.setUint8(at + i, c.charCodeAt(0)));
-    ascii(0, 'RIFF');
-    ascii(8, 'WAVEfmt ');
-    ascii(36, 'data');
-    [
-      [4, 36 + samples.byteLength],
-      [16, 16],
-      [24, 8000],
-      [28, 48_000],
-      [40, samples.byteLength],
-    ].forEach(([at, value]) => head.setUint32(at, value, true));
-    [
-      [20, 1],
-      [22, 3],
-      [32, 6],
-      [34, 16],
-    ].forEach(([at, value]) => head.setUint16(at, value, true));
-    const bytes = new Uint8Array([...new Uint8Array(head.buffer), ...new Uint8Array(samples.buffer)]);
-    const { whole, parts } = await readBoth(bytes, 40_001, { unit: 'g', scale: 0.0005 });
-    assert.deepEqual(told(parts), told(whole));
+    const bytes = [...new Uint8Array(samples.buffer)];
+    const note = [...letters('LIST'), ...le(4, 5), 1, 2, 3, 4, 5, 0];
+    const more = [...letters('data'), ...le(4, 600), ...bytes.slice(0, 600)];
+    const cases: readonly (readonly [number, readonly number[], readonly string[]])[] = [
+      [bytes.length, [], []],
+      [bytes.length, note, []],
+      [bytes.length, [...note, ...more, ...more], ['samples-after']],
+      [bytes.length - 3, more, ['samples-after']],
+      [bytes.length + 6000, [], ['cut-short']],
+      [0, [], ['cut-short']],
+    ];
+    for (const [stated, behind, codes] of cases) {
+      const isOdd = stated < bytes.length && stated > 0;
+      const file = wavOf(stated, [...bytes.slice(0, isOdd ? -2 : undefined), ...behind]);
+      const { whole, parts } = await readBoth(file, 40_001, { unit: 'g', scale: 0.0005 });
+      assert.deepEqual(told(parts), told(whole));
+      assert.deepEqual(
+        parts.findings.map(({ code }) => code).filter((code) => code === 'samples-after' || code === 'cut-short'),
+        codes,
+      );
+      assert.deepEqual(
+        await samplesOfParts(file, parts),
+        whole.channels.map(({ samples }) => [...samples]),
+      );
+    }
   });
 
   it('refuses a file whose parts make no recording, with the line and what to do', async () => {
