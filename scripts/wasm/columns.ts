@@ -140,6 +140,7 @@ export function countNear(from: usize, count: i32, low: f64, high: f64): void {
   const second = v128.load64_splat(own + facts + 8);
   const third = v128.load64_splat(own + facts + 16);
   const fourth = v128.load64_splat(own + facts + 24);
+  const farthest = f64x2.pmax(f64x2.pmax(first, second), f64x2.pmax(third, fourth));
   const lows = f64x2.splat(low);
   const highs = f64x2.splat(high);
   let a = i64x2.splat(0);
@@ -156,6 +157,8 @@ export function countNear(from: usize, count: i32, low: f64, high: f64): void {
     const values = at + 16 <= end ? v128.load(at) : f64x2.replace_lane(f64x2.splat(NaN), 0, load<f64>(at));
     const above = f64x2.sub(values, lows);
     const below = f64x2.sub(highs, values);
+    // Most numbers are near to neither.
+    if (!v128.any_true(v128.or(f64x2.lt(above, farthest), f64x2.lt(below, farthest)))) continue;
     a = i64x2.sub(a, f64x2.lt(above, first));
     b = i64x2.sub(b, f64x2.lt(above, second));
     c = i64x2.sub(c, f64x2.lt(above, third));

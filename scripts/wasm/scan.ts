@@ -82,9 +82,11 @@ export function readRows(from: usize, target: usize, rows: i32, columns: i32, st
     }
     if (c == 13) break;
     if (odd < mostOdd) {
-      start = plainRow(start, target + (<usize>row << 3), columns, stride, delimiter, decimal);
-      if (ended != 0) {
+      const taken = plainRows(start, target + (<usize>row << 3), rows - row, columns, stride, delimiter, decimal);
+      if (taken > 0) {
+        start = ended;
         odd = 0;
+        row += taken - 1;
         continue;
       }
       odd++;
@@ -215,7 +217,8 @@ function areNumbers(columns: i32): bool {
 }
 
 /** Sixteen right-aligned digits of a number without its mark; `beyondDigits` tells whether it is one. */
-@inline function alignedBy(entry: usize, digits: v128, decimals: v128): v128 {
+@inline function alignedBy(length: usize, mark: usize, digits: v128, decimals: v128): v128 {
+  const entry = shuffles + ((length << 4 | mark) << 5);
   return v128.xor(i8x16.swizzle(digits, v128.load(entry)), v128.and(v128.load(entry, 16), decimals));
 }
 
@@ -238,92 +241,132 @@ function areNumbers(columns: i32): bool {
   return f64x2.add(f64x2.mul(upper, f64x2.splat(100000000)), lower);
 }
 
+/** The first byte from `at` on that is no blank. */
+@inline function behindBlanks(at: usize): usize {
+  while (load<u8>(at) == 32) at++;
+  return at;
+}
+
+/** The sign of a double, by what a number begins with: a choice between it and its negative is a jump that nobody foresees. */
+@inline function signBy(c: i32): u64 {
+  return <u64>(c == 45) << 63;
+}
+
+/** Whether there is a sign, as a number of bytes. */
+@inline function signed(c: i32): usize {
+  return <usize>(<i32>(c == 45) | <i32>(c == 43));
+}
+
 /**
- * Reads a row in which all is numbers of 1 to 15 characters beside their sign, with nothing but blanks before them, and sets
- * `ended`; gives the byte behind it. Of any other row it gives its first byte, and `ended` is 0. Where the fields end is known
- * for 64 bytes at once, two numbers are made together, and whether all were such is looked at once, so that a processor reads
- * several at a time.
+ * Reads rows in which all is numbers of 1 to 15 characters beside their sign, with nothing but blanks before them, up to the first that is
+ * another; gives how many, and sets `ended`. A function of its own, so that a host compiles it soon. Where the fields end is known for 64 bytes
+ * at once, two numbers are made together, and whether all of a row were such is looked at once, so that a processor reads several at a time.
  */
-@inline function plainRow(start: usize, to: usize, columns: i32, stride: usize, delimiter: i32, decimal: i32): usize {
-  ended = 0;
+function plainRows(start: usize, target: usize, rows: i32, columns: i32, stride: usize, delimiter: i32, decimal: i32): i32 {
   const delimiters = i8x16.splat(<i8>delimiter);
   const ends = i8x16.splat(10);
   const decimals = i8x16.splat(<i8>(decimal - 48));
-  let base = start;
-  let marks = marksAt(base, delimiters, ends);
-  let at = start;
-  let faults = i8x16.splat(0);
-  let lengths: usize = 0;
-  for (let left = columns; ; left -= 2) {
-    if (marks == 0) {
-      base = at;
-      marks = marksAt(base, delimiters, ends);
-      if (marks == 0) return start;
-    }
-    let next = base + <usize>ctz(marks);
-    marks &= marks - 1;
-    let c = <i32>load<u8>(at);
-    while (c == 32) c = load<u8>(++at);
-    const negative = <u64>(c == 45);
-    at += <usize>(<i32>negative | <i32>(c == 43));
-    let length = next - at;
-    if (left == 1) {
-      if (load<u8>(next) != 10) return start;
-      length -= <usize>(load<u8>(next - 1) == 13);
-    } else if (load<u8>(next) != delimiter) return start;
-    const digits = i8x16.sub(v128.load(at), i8x16.splat(48));
-    const mark = markOf(digits);
-    const aligned = alignedBy((length << 4 | mark) << 5, digits, decimals);
-    const power = unmarked + ((length - mark) << 3);
-    at = next + 1;
-    if (left == 1) {
+  let row = 0;
+  for (; row < rows; row++, target += 8) {
+    let base = start;
+    let marks = marksAt(base, delimiters, ends);
+    let at = start;
+    let to = target;
+    let left = columns;
+    let faults = i8x16.splat(0);
+    let lengths: usize = 0;
+    for (;; to += stride << 1) {
+      if (marks == 0) {
+        base = at;
+        marks = marksAt(base, delimiters, ends);
+        if (marks == 0) break;
+      }
+      let next = base + <usize>ctz(marks);
+      marks &= marks - 1;
+      at = behindBlanks(at);
+      let c = <i32>load<u8>(at);
+      const sign = signBy(c);
+      at += signed(c);
+      let length = next - at;
+      if (left == 1) {
+        if (load<u8>(next) != 10) break;
+        length -= <usize>(load<u8>(next - 1) == 13);
+      } else if (load<u8>(next) != delimiter) break;
+      let digits = i8x16.sub(v128.load(at), i8x16.splat(48));
+      let mark = markOf(digits);
+      const one = alignedBy(length, mark, digits, decimals);
+      const divisor = unmarked + ((length - mark) << 3);
       lengths |= length;
-      faults = v128.or(faults, beyondDigits(aligned));
-      const fours = foursOf(aligned);
-      const value = f64x2.div(twoOf(fours, fours), v128.load64_zero(power));
-      store<u64>(to, i64x2.extract_lane(value, 0) | negative << 63);
-      break;
+      at = next + 1;
+      if (left == 1) {
+        faults = v128.or(faults, beyondDigits(one));
+        const value = f64x2.div(twoOf(foursOf(one), foursOf(one)), v128.load64_zero(divisor));
+        store<u64>(to, i64x2.extract_lane(value, 0) | sign);
+        left = 0;
+        break;
+      }
+      if (marks == 0) {
+        base = at;
+        marks = marksAt(base, delimiters, ends);
+        if (marks == 0) break;
+      }
+      next = base + <usize>ctz(marks);
+      marks &= marks - 1;
+      at = behindBlanks(at);
+      c = <i32>load<u8>(at);
+      const otherSign = signBy(c);
+      at += signed(c);
+      length = next - at;
+      if (left == 2) {
+        if (load<u8>(next) != 10) break;
+        length -= <usize>(load<u8>(next - 1) == 13);
+      } else if (load<u8>(next) != delimiter) break;
+      digits = i8x16.sub(v128.load(at), i8x16.splat(48));
+      mark = markOf(digits);
+      const other = alignedBy(length, mark, digits, decimals);
+      lengths |= length;
+      faults = v128.or(faults, beyondDigits(i8x16.max_u(one, other)));
+      const divisors = v128.load64_lane(unmarked + ((length - mark) << 3), v128.load64_zero(divisor), 1);
+      const values = f64x2.div(twoOf(foursOf(one), foursOf(other)), divisors);
+      store<u64>(to, i64x2.extract_lane(values, 0) | sign);
+      store<u64>(to + stride, i64x2.extract_lane(values, 1) | otherSign);
+      at = next + 1;
+      left -= 2;
+      if (left == 0) break;
     }
-    if (marks == 0) {
-      base = at;
-      marks = marksAt(base, delimiters, ends);
-      if (marks == 0) return start;
-    }
-    next = base + <usize>ctz(marks);
-    marks &= marks - 1;
-    c = load<u8>(at);
-    while (c == 32) c = load<u8>(++at);
-    const otherNegative = <u64>(c == 45);
-    at += <usize>(<i32>otherNegative | <i32>(c == 43));
-    let otherLength = next - at;
-    if (left == 2) {
-      if (load<u8>(next) != 10) return start;
-      otherLength -= <usize>(load<u8>(next - 1) == 13);
-    } else if (load<u8>(next) != delimiter) return start;
-    const otherDigits = i8x16.sub(v128.load(at), i8x16.splat(48));
-    const otherMark = markOf(otherDigits);
-    const other = alignedBy((otherLength << 4 | otherMark) << 5, otherDigits, decimals);
-    lengths |= length | otherLength;
-    faults = v128.or(faults, beyondDigits(i8x16.max_u(aligned, other)));
-    const tens = v128.load64_lane(unmarked + ((otherLength - otherMark) << 3), v128.load64_zero(power), 1);
-    const values = f64x2.div(twoOf(foursOf(aligned), foursOf(other)), tens);
-    // A choice between a number and its negative is a jump that nobody foresees.
-    store<u64>(to, i64x2.extract_lane(values, 0) | negative << 63);
-    store<u64>(to + stride, i64x2.extract_lane(values, 1) | otherNegative << 63);
-    to += stride << 1;
-    at = next + 1;
-    if (left == 2) break;
+    if (left != 0 || lengths > 15 || v128.any_true(faults)) break;
+    start = at;
   }
-  if (lengths > 15 || v128.any_true(faults)) return start;
-  ended = at;
-  return at;
+  ended = start;
+  return row;
 }
+
+/** Vectors of which the matching bytes are counted within a byte each. */
+const mostCounted: usize = 255;
 
 /** How many lines end in so many bytes: at a line feed, or at a return that none follows. The byte behind them is looked at, too. */
 export function countLines(from: usize, count: i32): i32 {
   const end = from + <usize>count;
   let at = from;
   let lines = 0;
+  let returns = i8x16.splat(0);
+  // Where there are line feeds alone they need not be looked at one by one.
+  while (at + 16 <= end && !v128.any_true(returns)) {
+    const stop = min(end - 15, at + 16 * mostCounted);
+    let feeds = i8x16.splat(0);
+    for (; at < stop; at += 16) {
+      const bytes = v128.load(at);
+      feeds = i8x16.sub(feeds, i8x16.eq(bytes, i8x16.splat(10)));
+      returns = v128.or(returns, i8x16.eq(bytes, i8x16.splat(13)));
+    }
+    const sums = i32x4.extadd_pairwise_i16x8_u(i16x8.extadd_pairwise_i8x16_u(feeds));
+    const two = i64x2.add(i64x2.extend_low_i32x4_u(sums), i64x2.extend_high_i32x4_u(sums));
+    lines += <i32>(i64x2.extract_lane(two, 0) + i64x2.extract_lane(two, 1));
+  }
+  if (v128.any_true(returns)) {
+    at = from;
+    lines = 0;
+  }
   for (; at + 16 <= end; at += 16) lines += popcnt(i8x16.bitmask(lineEndsAt(at)));
   return lines + popcnt(i8x16.bitmask(lineEndsAt(at)) & ((1 << <i32>(end - at)) - 1));
 }

@@ -21,7 +21,7 @@ interface Kernel {
 export const columnWork = 14 << 16;
 
 /** Numbers that are looked at in place in one call, at most. */
-const mostInPlace = 1 << 24;
+const mostInPlace = 1 << 14;
 
 const loop = new CompiledLoop(columnKernel);
 

@@ -3,7 +3,7 @@ import { factsOf } from '../columnFacts.ts';
 import { ColumnVectors } from '../columnVectors.ts';
 
 /** Units beyond which a double no longer tells one from the next by far; places on the grid for each sample, beyond which a sort is as quick. */
-const [mostUnits, mostPlaces] = [2 ** 40, 8];
+const [mostUnits, mostPlaces] = [2 ** 40, 16];
 /** Decimals that a number is written with at most. */
 const mostDecimals = 12;
 

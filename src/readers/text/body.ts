@@ -13,6 +13,7 @@ import type { Cursor, Plan } from './plan.ts';
 import { readWithOther, type TakesRows, type WaitingRows } from './bodyBeside.ts';
 import { HeldText } from './heldText.ts';
 import { sharedPlan, type RowsBeside, type Scanned } from './rowsBeside.ts';
+import { RowLines } from './rowLines.ts';
 import { scan } from './scan.ts';
 
 /** How a text's rows are to be read. */
@@ -50,7 +51,7 @@ export class Body implements TakesRows {
   private readonly damage: Damage;
   /** Comments within the rows, of which the first may state something new. */
   readonly comments: string[] = [];
-  private readonly marks: { readonly row: number; readonly line: number }[] = [];
+  private readonly lines = new RowLines();
   private repeatedHeaders: number[] = [];
   /** Line of the first zeros among the rows, or 0. */
   private zerosWithin = 0;
@@ -91,13 +92,7 @@ export class Body implements TakesRows {
   }
 
   /** The line of a row, where no blank line in the same piece makes it doubtful. */
-  readonly lineOf = (row: number): number | undefined => {
-    const after = this.marks.findIndex((mark) => mark.row > row);
-    const from = after === 0 ? undefined : this.marks.at(after < 0 ? -1 : after - 1);
-    const to = after < 0 ? { row: this.cursor.row, line: this.cursor.line } : this.marks[after];
-    if (from === undefined || to.line - from.line !== to.row - from.row) return undefined;
-    return from.line + row - from.row;
-  };
+  readonly lineOf = (row: number): number | undefined => this.lines.lineOf(row, this.cursor);
 
   /** Reads every row. Refuses a file that is damaged or too large, or no longer wanted. */
   async read(pieces: Pieces, watch: ReadWatch): Promise<Refused | undefined> {
@@ -111,21 +106,22 @@ export class Body implements TakesRows {
 
   private async readAll(pieces: Pieces, watch: ReadWatch): Promise<Refused | undefined> {
     const { path } = this.layout;
-    let isFirst = true;
+    let { started, refused } = await this.readBeside(pieces, watch);
+    if (refused) return refused;
+    if (!started) this.leaveShared();
     for (let piece = await pieces.next(); piece; piece = await pieces.next()) {
       if (watch.cancelled()) return refuse('cancelled', { path });
       this.held.append(piece);
-      const refused = this.processHeld(pieces);
+      refused = this.processHeld(pieces);
       if (refused) return refused;
       watch.progress(pieces.progress());
-      const beside = isFirst ? this.startBeside(watch) : undefined;
-      isFirst = false;
-      if (beside === undefined) continue;
-      const stopped =
-        (await readWithOther(beside, pieces, watch, this).finally(() => beside.stop())) ?? this.processHeld(pieces);
-      if (stopped) return stopped;
+      if (started) continue;
+      // How stamps are spelt is known once one was read.
+      ({ refused } = await this.readBeside(pieces, watch));
+      if (refused) return refused;
+      started = true;
     }
-    const refused = this.finish() ?? this.damage.leaveOut(this.cursor.row, this.findings);
+    refused = this.finish() ?? this.damage.leaveOut(this.cursor.row, this.findings);
     this.addFindings();
     return refused;
   }
@@ -136,6 +132,14 @@ export class Body implements TakesRows {
     const refused = end > 0 ? this.process(end, pieces.progress(), false) : undefined;
     const isTooLong = this.held.length > limits.line;
     return refused ?? (isTooLong ? refuse('line-too-long', { path: this.path, line: this.cursor.line }) : undefined);
+  }
+
+  /** Reads with another thread what can be read so, if there is one. */
+  private async readBeside(pieces: Pieces, watch: ReadWatch): Promise<{ started: boolean; refused?: Refused }> {
+    const beside = this.startBeside(watch);
+    if (beside === undefined) return { started: false };
+    const refused = (await readWithOther(beside, pieces, watch, this)) ?? this.processHeld(pieces);
+    return refused ? { started: true, refused } : { started: true };
   }
 
   /** Another thread that reads rows as they stand in the file, where they can be read by themselves. */
@@ -158,7 +162,7 @@ export class Body implements TakesRows {
   take({ bytes, end, fraction }: WaitingRows, scanned: Scanned | undefined): Refused | undefined {
     const { cursor } = this;
     cursor.at = 0;
-    this.mark();
+    this.lines.mark(this.cursor);
     if (scanned !== undefined) {
       const { rows, at, lines, empties, values } = scanned;
       this.sinks.forEach((sink, k) => {
@@ -189,7 +193,7 @@ export class Body implements TakesRows {
   private process(end: number, fraction: number, unended: boolean): Refused | undefined {
     const { cursor, layout } = this;
     cursor.at = 0;
-    this.mark();
+    this.lines.mark(this.cursor);
     const refused =
       (layout.quoted ? this.readQuoted(end) : undefined) ?? this.readRows(this.held.bytes, end, fraction, unended);
     this.held.drop(end);
@@ -223,7 +227,7 @@ export class Body implements TakesRows {
 
   private readLine(buffer: Uint8Array, end: number, unended: boolean): Refused | undefined {
     const { cursor, layout } = this;
-    this.mark();
+    this.lines.mark(this.cursor);
     let to = cursor.at;
     while (to < end && buffer[to] !== 10 && buffer[to] !== 13) to++;
     const text = this.withoutZeros(layout.decoder.decode(buffer.slice(cursor.at, to)));
@@ -239,15 +243,8 @@ export class Body implements TakesRows {
       if (!isLast) refused = this.fault({ kind: 'cell', column: 1, text, whole: text, found: 0 });
     } else if (!this.isNoRow(line)) refused = this.takeRow(fieldsOf(line, layout.delimiter), line, isLast);
     cursor.line++;
-    this.mark();
+    this.lines.mark(this.cursor);
     return refused;
-  }
-
-  /** Keeps the line of the next row. */
-  private mark(): void {
-    const { row, line } = this.cursor;
-    const last = this.marks.at(-1);
-    if (last?.row !== row || last.line !== line) this.marks.push({ row, line });
   }
 
   /** A line without the mark before it and the checksum behind it, where they have such; undefined where that is wrong. */

@@ -37,7 +37,7 @@ interface ComingPiece {
 
 /**
  * Reads pieces with another thread, in the order and with the result of reading them alone, until there are no more or one is
- * left that does not fit: it is then among what is held.
+ * left that does not fit: it is then among what is held. Lets the other thread go.
  */
 export async function readWithOther(
   beside: RowsBeside,
@@ -60,6 +60,7 @@ export async function readWithOther(
     return undefined;
   } finally {
     await handing.coming?.piece.catch(() => undefined);
+    beside.stop();
   }
 }
 

@@ -44,10 +44,10 @@ export function startBody({ path, head, found, size, decoder, line }: BodyStart)
     Math.floor(limits.samples / 2 / grid.columns.length),
   );
   const sinks = grid.columns.map((kind, k) => {
-    if (kind === 'empty') return new ColumnSink('skip', 0);
-    if (kind === 'number') return new ColumnSink('number', capacity);
+    if (kind === 'empty') return new ColumnSink('skip');
+    if (kind === 'number') return new ColumnSink('number');
     const form = kind === 'stamp' ? stampForm(filled(grid, k)) : undefined;
-    return form ? new ColumnSink('stamp', capacity, new StampReader(form)) : new ColumnSink('label', capacity);
+    return form ? new ColumnSink('stamp', 0, new StampReader(form)) : new ColumnSink('label');
   });
   const layout = {
     path,

@@ -11,6 +11,12 @@ const second = 16_384;
 /** Zeros behind the last row, at which the loop ends whatever vectors it loads. */
 export const zerosBehind = 64;
 
+/**
+ * Rows that are read in one call, at most: a host compiles a loop twice, first in haste, and goes over to the better code from one
+ * call to the next.
+ */
+const rowsAtOnce = 2048;
+
 /** Where the columns of a text stand in a memory that threads share. */
 export interface ColumnPlaces {
   readonly memory: LoopMemory;
@@ -76,23 +82,25 @@ export class RowsInPlace {
     const { at, capacity: room } = this.#places;
     const [empties, from] = [this.#own + this.#kernel.empties.value, bytes.byteOffset];
     this.#bytes.fill(0, empties, empties + sinks.length);
-    const [target, wanted] = [at + 8 * cursor.row, capacity - cursor.row];
     const [isBlank, stride] = [blanks ? 1 : 0, 8 * room];
     const kernel = this.#kernel;
-    const rows = kernel.readRows(
-      from + cursor.at,
-      target,
-      wanted,
-      sinks.length,
-      stride,
-      delimiter,
-      decimal,
-      isBlank,
-      tail,
-    );
-    cursor.at = this.#state[0] - from;
-    cursor.row += rows;
-    cursor.line += rows + this.#state[1];
+    for (let rows = rowsAtOnce, wanted = rows; rows === wanted && cursor.row < capacity;) {
+      wanted = Math.min(rowsAtOnce, capacity - cursor.row);
+      rows = kernel.readRows(
+        from + cursor.at,
+        at + 8 * cursor.row,
+        wanted,
+        sinks.length,
+        stride,
+        delimiter,
+        decimal,
+        isBlank,
+        tail,
+      );
+      cursor.at = this.#state[0] - from;
+      cursor.row += rows;
+      cursor.line += rows + this.#state[1];
+    }
     for (const [k, sink] of sinks.entries()) if (this.#bytes[empties + k] !== 0) sink.empty = true;
   }
 }

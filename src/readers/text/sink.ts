@@ -19,7 +19,7 @@ export class ColumnSink {
   private readonly numbers = new Map<string, number>();
   private last = '';
 
-  constructor(kind: SinkKind, capacity: number, stamps?: StampReader) {
+  constructor(kind: SinkKind, capacity = 0, stamps?: StampReader) {
     this.kind = kind;
     this.stamps = stamps;
     this.values = memoryForNumbers(kind === 'skip' ? 0 : capacity);
