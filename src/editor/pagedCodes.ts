@@ -371,6 +371,7 @@ export const pagedCodes: ReadonlySet<string> = new Set([
   'aliasing',
   'band-high',
   'clipped',
+  'wrapped',
   'drift',
   'flat',
   'stuck',

@@ -110,6 +110,23 @@ export const settings = {
     last: 1.01,
     ranges: [2, 4, 8, 16, 24, 32, 40, 50, 64, 100, 200, 400, 500],
   },
+  /**
+   * Counts that overflow: steps over the range that are jumps, and the size from which others are large; fewest jumps, most of
+   * them a sample, most large steps a jump, least share of jumps over which the reading goes on, that go the rarer way, and quiet
+   * crossings of the middle a jump; how near the ends are to those of a converter, of so many levels at least.
+   */
+  wrapping: {
+    jump: 0.6,
+    half: 0.4,
+    fewest: 6,
+    many: 0.4,
+    between: 0.1,
+    goesOn: 0.7,
+    oneWay: 0.25,
+    crossings: 0.1,
+    ends: 0.03,
+    fewestLevels: 256,
+  },
   /** A value held for more than so many samples, and so many times the usual. */
   flat: { samples: 5, times: 3 },
   /** Share of rows that repeat every axis of the row before, from which the logger outruns its sensor. */

@@ -24,9 +24,11 @@ import { sameLine } from './sameLine.ts';
 import { mayBeTooSmall, resolution } from './resolution.ts';
 import { spikes } from './spikes.ts';
 import { stationarity } from './stationarity.ts';
+import { mayWrap, wrapping } from './wrapping.ts';
 
 const checks: readonly Check[] = [
   clipping,
+  wrapping,
   flat,
   heldReadings,
   gravity,
@@ -63,6 +65,7 @@ export function checkRecording(run: CheckedRun, question: Question = {}): Findin
 /** Checks that find faults of single channels, and which channels they may find one of: nearly none is, which bounds tell. */
 const channelFaults: readonly (readonly [Check, (channel: CheckedChannel) => boolean])[] = [
   [clipping, mayBeClipped],
+  [wrapping, mayWrap],
   [flat, mayBeFlat],
   [resolution, mayBeTooSmall],
 ];
@@ -71,11 +74,11 @@ const channelFaults: readonly (readonly [Check, (channel: CheckedChannel) => boo
 export function sampleFaults(run: CheckedRun): Finding[] {
   if ((run.channels[0]?.samples.length ?? 0) < 2) return [];
   const all = measured(run);
-  const [clipped, still, small] = channelFaults.map(([check, mayBeFault]) => {
+  const [clipped, wrapped, still, small] = channelFaults.map(([check, mayBeFault]) => {
     const channels = all.filter(mayBeFault);
     return channels.length === 0 ? [] : check({ ...run, channels }, {});
   });
-  const found = [...clipped, ...still, ...gravity(run, {}), ...small];
+  const found = [...clipped, ...wrapped, ...still, ...gravity(run, {}), ...small];
   return found.filter(({ severity }) => severity === 'fault');
 }
 

@@ -23,6 +23,12 @@ export const checkPages: Pages<CheckFacts> = {
     wrong: example(z('1.985', '2.000', '2.000', '2.000', '1.992')),
     right: example(z('1.985', '2.310', '2.655', '2.218', '1.992')),
   },
+  wrapped: {
+    title: 'Counts that overflow',
+    why: 'Beyond the largest count a converter or a program that stores too few bits goes on at the smallest, so that a peak of 2.1 g of a range of ±2 g reads -1.9 g. It is told where samples jump so at least six times, up and down, and are smooth with the jumps taken out.',
+    wrong: example(z('1.92', '1.98', '-1.97', '-1.95', '1.99', '1.90')),
+    right: example(z('1.92', '1.98', '2.03', '2.05', '1.99', '1.90')),
+  },
   drift: {
     title: 'A channel that drifts',
     why: 'Its mean moves by more than 0.05 g from start to end; levels below 1 Hz then mean nothing.',

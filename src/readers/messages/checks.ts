@@ -21,6 +21,8 @@ export interface CheckFacts {
     readonly isPastHalf: boolean;
   };
   clipped: OfChannel & { readonly count: number; readonly share: number; readonly at: number };
+  /** `jumps` from one end of the range to the other, and the lowest and highest samples. */
+  wrapped: OfChannel & { readonly jumps: number; readonly low: number; readonly high: number };
   /** From start to end, in g. */
   drift: OfChannel & { readonly change: number };
   flat: OfChannel & { readonly value: number };
@@ -67,6 +69,8 @@ export const checkSentences: Sentences<CheckFacts> = {
   'band-high': bandHigh,
   clipped: ({ channel, unit, count, share, at }) =>
     `${channel} is clipped: ${counted(count, 'sample')} (${percent(share)}) ${count === 1 ? 'stands' : 'stand'} at ${inUnit(at, unit)}, so peak, kurtosis and dose mean nothing and the r.m.s. is too low: record again with a larger range.`,
+  wrapped: ({ channel, unit, jumps, low, high }) =>
+    `${channel} jumps ${times(jumps)} between the ends of its range (${measured(low, undefined)} to ${inUnit(high, unit)}) from one sample to the next and goes on from there, as counts do that overflow, so its levels and spectra mean nothing: record again with a larger range.`,
   drift: ({ channel, change }) =>
     `${channel} drifts by ${figure(change)} g from start to end: the mount turned or the sensor warmed up, so look at the mount and write detrend linear before levels below 1 Hz.`,
   flat: ({ channel, value }) =>

@@ -6,7 +6,7 @@ export const check: Verb = {
   form: {
     verb: 'check',
     summary: 'Looks at recordings as a careful engineer would before any spectrum.',
-    help: 'Findings on each run and channel, the most serious first: rate and unevenness of the stamps, gaps, clipping, values that are stuck, resolution, spikes, gravity and its direction, drift, how steady the level is and whether one event dominates, content near half the rate that may be folded in, and whether the run is long enough for the band of interest. In a set, also what does not match from run to run. A fault travels with every later result of its run as a warning. The thresholds are engineering choices and stand with each finding.',
+    help: 'Findings on each run and channel, the most serious first: rate and unevenness of the stamps, gaps, clipping, counts that overflow, values that are stuck, resolution, spikes, gravity and its direction, drift, how steady the level is and whether one event dominates, content near half the rate that may be folded in, and whether the run is long enough for the band of interest. In a set, also what does not match from run to run. A fault travels with every later result of its run as a warning. The thresholds are engineering choices and stand with each finding.',
     operands: [
       {
         name: 'runs',

@@ -277,7 +277,7 @@ describe('checks between the runs of a set', () => {
 });
 
 describe('the faults that are looked for in every recording', () => {
-  const quick = ['clipped', 'flat', 'gravity', 'resolution'];
+  const quick = ['clipped', 'wrapped', 'flat', 'gravity', 'resolution'];
   const asIs: Shape = (_, value) => value;
 
   /** Ways in which a channel goes wrong, by how far. */

@@ -1,0 +1,78 @@
+import type { Finding } from '../recording.ts';
+import { factsOf } from '../columnFacts.ts';
+import { finding } from '../messages.ts';
+import { settings } from '../settings.ts';
+import { converterStep, measured, timeSpans, type Check, type CheckedChannel, type CheckedRun } from './checked.ts';
+
+/**
+ * Counts that overflow and go on at the other end of the range: jumps by most of it between two samples, where the reading, with
+ * the jump taken out, goes on as it did. Told only where nothing else looks so: the ends are those of a converter, jumps go
+ * both ways, hardly a step is half as large, and the signal crosses the middle of the range without a jump as well.
+ */
+export const wrapping: Check = (run) =>
+  measured(run).flatMap((channel) => {
+    const jumps = mayWrap(channel) ? jumpsOf(run, channel.samples) : undefined;
+    return jumps === undefined || !isOfConverter(channel.samples) ? [] : [wrappedAt(run, channel, jumps)];
+  });
+
+/** Whether a channel jumps by so much of its range both up and down that its counts may overflow. */
+export function mayWrap({ samples }: CheckedChannel): boolean {
+  const { isWhole, low, high, leastStep, mostStep } = factsOf(samples);
+  const least = settings.wrapping.jump * (high - low);
+  return isWhole && high > low && mostStep > least && -leastStep > least;
+}
+
+/** Rows behind which a channel jumps as counts do that overflow, in order; undefined where its jumps are other ones. */
+function jumpsOf({ stretches }: CheckedRun, samples: Float64Array): number[] | undefined {
+  const { low, high } = factsOf(samples);
+  const { jump, half, fewest, many, between, goesOn, oneWay, crossings } = settings.wrapping;
+  const range = high - low;
+  const middle = low + range / 2;
+  const jumps: number[] = [];
+  let [up, large, quiet, on] = [0, 0, 0, 0];
+  /** The step behind a row with the jump over the range taken out of it, or 0 beyond the ends of a stretch. */
+  const stepAt = (i: number, from: number, to: number): number => {
+    if (i < from || i + 1 >= to) return 0;
+    const step = samples[i + 1] - samples[i];
+    return Math.abs(step) > jump * range ? step - Math.sign(step) * range : step;
+  };
+  for (const { from, to } of stretches) {
+    for (let i = from; i + 1 < to; i++) {
+      const step = samples[i + 1] - samples[i];
+      const size = Math.abs(step);
+      if (size > jump * range) {
+        jumps.push(i);
+        if (step > 0) up++;
+        // Counts that go up past the top jump down, and are taken on up before the jump and behind it.
+        if (Math.sign(step) * (stepAt(i - 1, from, to) + stepAt(i + 1, from, to)) < 0) on++;
+      } else if (size > half * range) large++;
+      else if (samples[i] < middle !== samples[i + 1] < middle) quiet++;
+    }
+  }
+  const count = jumps.length;
+  if (count < fewest || count > many * samples.length) return undefined;
+  const isOneWay = Math.min(up, count - up) < oneWay * count;
+  const isOther = large > between * count || on < goesOn * count || quiet < crossings * count;
+  return isOneWay || isOther ? undefined : jumps;
+}
+
+/** Whether the ends are those of a range of bits: as many levels as bits can tell, or alike on either side of zero. */
+function isOfConverter(samples: Float64Array): boolean {
+  const { low, high } = factsOf(samples);
+  const { ends, fewestLevels } = settings.wrapping;
+  if (Math.abs(low + high) <= ends * (high - low)) return true;
+  const levels = (high - low) / converterStep(samples) + 1;
+  let all: number = fewestLevels;
+  while (all < levels) all *= 2;
+  return levels >= (1 - ends) * all;
+}
+
+function wrappedAt(run: CheckedRun, { name, samples, unit }: CheckedChannel, jumps: readonly number[]): Finding {
+  const { low, high } = factsOf(samples);
+  const spans = timeSpans(
+    run,
+    jumps.map((row) => ({ from: row, to: row + 2 })),
+  );
+  const basis = { value: jumps.length, threshold: settings.wrapping.fewest, channel: name, spans };
+  return finding('wrapped', 'fault', { channel: name, unit, jumps: jumps.length, low, high }, basis);
+}
