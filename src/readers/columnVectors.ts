@@ -18,7 +18,7 @@ interface Kernel {
 }
 
 /** Bytes that the loops need, beside columns that stand in the same memory. */
-export const columnWork = 14 << 16;
+export const columnWork = 18 << 16;
 
 /** Numbers that are looked at in place in one call, at most. */
 const mostInPlace = 1 << 14;

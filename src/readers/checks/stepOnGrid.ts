@@ -20,15 +20,24 @@ export function stepOnGrid(samples: Float64Array): number | undefined {
   if (!isWhole || !(high > low)) return undefined;
   let decimals = 0;
   while (decimals <= mostDecimals && leastChange * tenTo(decimals) < 1 - 1e-6) decimals++;
+  // The smallest change beside each other may be ten units or more of a digit that the samples have.
+  const found = stepWith(samples, decimals);
+  const finer = Number.isNaN(found) ? stepWith(samples, decimals + 1) : found;
+  return Number.isNaN(finer) ? undefined : finer;
+}
+
+/** The step of samples that have no more than so many decimals; NaN where some have more, undefined where the grid is too wide. */
+function stepWith(samples: Float64Array, decimals: number): number | undefined {
   if (decimals > mostDecimals) return undefined;
+  const { low, high } = factsOf(samples);
   const scale = tenTo(decimals);
   const [first, last] = [Math.round(low * scale), Math.round(high * scale)];
   const count = last - first + 1;
   if (!(Math.max(Math.abs(first), Math.abs(last)) < mostUnits && count <= mostPlaces * samples.length))
     return undefined;
-  const found =
-    ColumnVectors.for(samples)?.stepOnGrid(samples, first, count, scale) ?? plainStep(samples, first, count, scale);
-  return Number.isNaN(found) ? undefined : found;
+  return (
+    ColumnVectors.for(samples)?.stepOnGrid(samples, first, count, scale) ?? plainStep(samples, first, count, scale)
+  );
 }
 
 /** The step by plain loops; NaN where a sample is on no place of the grid. */

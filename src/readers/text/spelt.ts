@@ -49,7 +49,8 @@ export function plainStamp(text: string): string | undefined {
     const part = packed.at(8) ?? packed.at(9);
     return `${year}-${monthNumber}-${day} ${hour}:${minute}:${second}${part === undefined ? '' : `.${part}`}${offset}`;
   }
-  if (!/\p{L}{3}/u.test(text)) return undefined;
+  // What every letter is among is looked for first: the pattern of all letters takes ms to be made.
+  if (!/[A-Za-z\u0080-\uffff]/.test(text) || !/\p{L}{3}/u.test(text)) return undefined;
   const byDay = dayFirst.exec(text);
   if (byDay) return joined(byDay[3], byDay[2], byDay[1], byDay[4], byDay[5]);
   const byMonth = monthFirst.exec(text);

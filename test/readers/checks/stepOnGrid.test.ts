@@ -36,6 +36,13 @@ describe('the step of samples that were written with so many decimals', () => {
     assert.equal(stepOnGrid(written), sortedStep(written));
   });
 
+  it('is found where samples beside each other differ by ten units of their last digit or more', () => {
+    const values = Float64Array.from({ length: 500 }, (_, i) => Number((((i * 17) % 500) / 1000).toFixed(3)));
+    const changes = values.slice(1).map((value, i) => Math.abs(value - values[i]));
+    assert.ok(Math.min(...changes) > 0.01, 'no two beside each other are within ten units');
+    assert.equal(stepOnGrid(values), sortedStep(values));
+  });
+
   it('is left to a sort where samples are on no grid, all alike, or far apart', () => {
     assert.equal(stepOnGrid(Float64Array.from({ length: 100 }, (_, i) => Math.sin(i))), undefined);
     assert.equal(stepOnGrid(Float64Array.of(0.1, 0.2, 0.30000001, 0.4)), undefined);
@@ -64,6 +71,6 @@ describe('the step of samples that were written with so many decimals', () => {
     );
     for (const values of [few, many])
       assert.equal(ColumnVectors.here()?.stepOnGrid(values, 0, 3001, 1000), plainStep(values, 0, 3001, 1000));
-    assert.equal(ColumnVectors.here()?.stepOnGrid(few, 0, 1e6, 1000), undefined);
+    assert.equal(ColumnVectors.here()?.stepOnGrid(few, 0, 2e6, 1000), undefined);
   });
 });
