@@ -142,6 +142,31 @@ export function gridOf(
   return { delimiter, decimal, columns: kinds, trailing, tail, first: indices[start], rows };
 }
 
+/**
+ * The grid of lines that are known to be rows of plain numbers, all but perhaps the first, as `gridOf` gives it: no cell has
+ * to be looked at but those of the first line. Undefined where a mark may end each row.
+ */
+function plainGrid(lines: readonly HeadLine[], { delimiter, decimal }: RowForm): Grid | undefined {
+  if (decimal === ',') return undefined;
+  const [top, ...rows] = lines.map(({ text }) => fieldsOf(text, delimiter));
+  const [{ text }] = lines;
+  const isRow =
+    !isBlank(text) &&
+    !isComment(text) &&
+    top.length === rows[0].length &&
+    top.every((cell) => ['number', 'empty'].includes(kindOf(cell, decimal))) &&
+    top.some((cell) => kindOf(cell, decimal) === 'number');
+  return {
+    delimiter,
+    decimal,
+    columns: rows[0].map(() => 'number'),
+    trailing: false,
+    tail: '',
+    first: isRow ? 0 : 1,
+    rows: isRow ? [top, ...rows] : rows,
+  };
+}
+
 /** Text cells that hold marks of another delimiter are a sign that the delimiter is wrong. */
 function isDirty(grid: Grid): boolean {
   return grid.columns.some(
@@ -189,7 +214,8 @@ export function sniff(path: string, lines: readonly HeadLine[], options: SniffOp
   const kinds = { '.': remembered('.'), ',': remembered(',') };
   const forms = options.only === undefined ? formsOf(lines, options) : [options.only];
   const grids = forms.flatMap(({ delimiter, decimal }) => {
-    const grid = gridOf(lines, delimiter, decimal, kinds[decimal]);
+    const plain = options.only && plainGrid(lines, options.only);
+    const grid = plain ?? gridOf(lines, delimiter, decimal, kinds[decimal]);
     return grid && grid.rows.length >= Math.min(fewestRows, lines.length) ? [grid] : [];
   });
   const order = (a: Grid, b: Grid): number =>
