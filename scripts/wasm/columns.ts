@@ -132,6 +132,41 @@ export function addSpread(from: usize, count: i32, mean: f64, least: f64, larges
 }
 
 /**
+ * Adds to the words at `counts`, of the steps to so many numbers at `from` from those before them: how many go up by more than `jump`, how
+ * many down, how many of the others are larger than `half`, and how many of the rest cross `middle`.
+ */
+export function countSteps(from: usize, count: i32, jump: f64, half: f64, middle: f64): void {
+  const jumps = f64x2.splat(jump);
+  const halves = f64x2.splat(half);
+  const middles = f64x2.splat(middle);
+  let ups = i64x2.splat(0);
+  let downs = ups;
+  let larges = ups;
+  let crossings = ups;
+  const end = from + (<usize>count << 3);
+  for (let at = from; at < end; at += 16) {
+    // One more where their number is odd: no step, from the last one to itself.
+    const isPair = at + 16 <= end;
+    const values = isPair ? v128.load(at) : v128.load64_splat(at);
+    const before = isPair ? v128.load(at - 8) : f64x2(load<f64>(at - 8), load<f64>(at));
+    const steps = f64x2.sub(values, before);
+    const isUp = f64x2.gt(steps, jumps);
+    const isDown = f64x2.lt(steps, f64x2.neg(jumps));
+    const isJump = v128.or(isUp, isDown);
+    const isLarge = v128.andnot(f64x2.gt(f64x2.abs(steps), halves), isJump);
+    const crosses = v128.xor(f64x2.lt(before, middles), f64x2.lt(values, middles));
+    ups = i64x2.sub(ups, isUp);
+    downs = i64x2.sub(downs, isDown);
+    larges = i64x2.sub(larges, isLarge);
+    crossings = i64x2.sub(crossings, v128.andnot(crosses, v128.or(isJump, isLarge)));
+  }
+  add(0, ups);
+  add(4, downs);
+  add(8, larges);
+  add(12, crossings);
+}
+
+/**
  * Adds how many of so many numbers at `from` lie nearer than each of four distances to `low`, and to `high`, to the eight words at
  * `counts`. The distances stand at `facts`.
  */

@@ -5,6 +5,7 @@ import {
   plainLook,
   plainNear,
   plainSpread,
+  plainSteps,
   type Around,
   type ColumnFacts,
   type Distances,
@@ -12,6 +13,8 @@ import {
   type NearCounts,
   type Span,
   type Spread,
+  type StepBounds,
+  type StepSizes,
 } from './plainFacts.ts';
 
 /** Numbers from which on vectors are worth their start. */
@@ -63,11 +66,13 @@ export function nearEnds(values: Float64Array, distances: Distances): NearCounts
   return vectorsFor(values)?.nearTo(values, [low, high], distances) ?? plainNear(values, low, high, distances);
 }
 
+const vectorsWithin = (values: Float64Array, spans: readonly Span[]): ColumnVectors | undefined =>
+  spans.length * worthwhile <= values.length ? ColumnVectors.for(values) : undefined;
+
 /** The spread of the steps from number to number within spans, none of which goes from one to another. */
-export function spreadOf(values: Float64Array, spans: readonly Span[], around: Around): Spread {
-  const areLong = spans.length * worthwhile <= values.length;
-  return (
-    (areLong ? ColumnVectors.for(values)?.spreadOf(values, spans, around) : undefined) ??
-    plainSpread(values, spans, around)
-  );
-}
+export const spreadOf = (values: Float64Array, spans: readonly Span[], around: Around): Spread =>
+  vectorsWithin(values, spans)?.spreadOf(values, spans, around) ?? plainSpread(values, spans, around);
+
+/** How many such steps are of which size. */
+export const stepsOf = (values: Float64Array, spans: readonly Span[], bounds: StepBounds): StepSizes =>
+  vectorsWithin(values, spans)?.stepsOf(values, spans, bounds) ?? plainSteps(values, spans, bounds);

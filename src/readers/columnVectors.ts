@@ -1,6 +1,6 @@
 import { CompiledLoop, onlyCopy, type Address, type LoopMemory } from '../numbers/compiled.ts';
 import { columnKernel } from './columnKernel.ts';
-import type { Around, Distances, FactsSoFar, NearCounts, Span, Spread } from './plainFacts.ts';
+import type { Around, Distances, FactsSoFar, NearCounts, Span, Spread, StepBounds, StepSizes } from './plainFacts.ts';
 
 /** The compiled loops, and where their arrays stand in their memory; scripts/wasm/columns.ts says what they hold. */
 interface Kernel {
@@ -8,6 +8,7 @@ interface Kernel {
   readonly lookAt: (from: number, count: number, before: number) => void;
   readonly countNear: (from: number, count: number, low: number, high: number) => void;
   readonly addSpread: (from: number, count: number, mean: number, least: number, largest: number) => void;
+  readonly countSteps: (from: number, count: number, jump: number, half: number, middle: number) => void;
   readonly markPlaces: (from: number, count: number, first: number, scale: number) => number;
   readonly leastBetween: (count: number, first: number, scale: number) => number;
   readonly facts: Address;
@@ -88,13 +89,28 @@ export class ColumnVectors {
     const { addSpread, facts } = this.#kernel;
     const at = (this.#place + facts.value) >> 3;
     this.#numbers.fill(0, at, at + 2);
+    this.#eachStep(values, spans, (place, count) => addSpread(place, count, mean, least, most));
+    return { squares: this.#numbers[at], within: this.#words[2 * at + 2] };
+  }
+
+  /** As `plainSteps` counts them. */
+  stepsOf(values: Float64Array, spans: readonly Span[], { jump, half, middle }: StepBounds): StepSizes {
+    const { countSteps, counts } = this.#kernel;
+    const at = (this.#place + counts.value) >> 2;
+    this.#words.fill(0, at, at + 4);
+    this.#eachStep(values, spans, (place, count) => countSteps(place, count, jump, half, middle));
+    const [up, down, large, crossing] = this.#words.subarray(at, at + 4);
+    return { up, down, large, crossing };
+  }
+
+  /** Has numbers looked at that follow another within spans, which stands before them. */
+  #eachStep(values: Float64Array, spans: readonly Span[], look: (place: number, count: number) => void): void {
     for (const { from, to } of spans)
       this.#each(values, from + 1, to, (place, count, first) => {
         // A copy lacks the number before its first.
         if (!this.#holds(values)) this.#numbers[(place >> 3) - 1] = values[first - 1];
-        addSpread(place, count, mean, least, most);
+        look(place, count);
       });
-    return { squares: this.#numbers[at], within: this.#words[2 * at + 2] };
   }
 
   #holds({ buffer }: Float64Array): boolean {

@@ -109,6 +109,40 @@ export function plainSpread(values: Float64Array, spans: readonly Span[], { mean
   return { squares, within };
 }
 
+/** What the steps from number to number are told apart by: two sizes, of which `half` is the smaller, and a number between. */
+export interface StepBounds {
+  readonly jump: number;
+  readonly half: number;
+  readonly middle: number;
+}
+
+/** How many steps go up and down by more than `jump`, how many others are larger than `half`, and how many of the rest cross the middle. */
+export interface StepSizes {
+  readonly up: number;
+  readonly down: number;
+  readonly large: number;
+  readonly crossing: number;
+}
+
+/** The sizes of the steps within spans by a plain loop. */
+export function plainSteps(
+  values: Float64Array,
+  spans: readonly Span[],
+  { jump, half, middle }: StepBounds,
+): StepSizes {
+  let [up, down, large, crossing] = [0, 0, 0, 0];
+  for (const { from, to } of spans) {
+    for (let i = from + 1; i < to; i++) {
+      const step = values[i] - values[i - 1];
+      if (step > jump) up++;
+      else if (step < -jump) down++;
+      else if (Math.abs(step) > half) large++;
+      else if (values[i - 1] < middle !== values[i] < middle) crossing++;
+    }
+  }
+  return { up, down, large, crossing };
+}
+
 /** Unbroken numbers or rows, from one up to but without another. */
 export interface Span {
   readonly from: number;

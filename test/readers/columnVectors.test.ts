@@ -4,7 +4,14 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { ColumnVectors } from '../../src/readers/columnVectors.ts';
-import { factsOfNone, plainLook, plainNear, plainSpread, type FactsSoFar } from '../../src/readers/plainFacts.ts';
+import {
+  factsOfNone,
+  plainLook,
+  plainNear,
+  plainSpread,
+  plainSteps,
+  type FactsSoFar,
+} from '../../src/readers/plainFacts.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -93,6 +100,24 @@ describe('passes over a column with vectors', () => {
       const found = vectors().spreadOf(values, spans, around);
       assert.deepEqual(found, plainSpread(values, spans, around), String(length));
       assert.ok(found.within > 100 && found.within < length - 100, 'some lie within and some do not');
+    }
+  });
+
+  it('count steps by their size within spans as the plain loop does', () => {
+    const bound = fc.double({ min: 0, max: 4, noNaN: true });
+    const asked = fc.tuple(columns, fc.array(fc.nat(240), { maxLength: 4 }), bound, bound, number);
+    const law = fc.property(asked, ([values, cuts, one, other, middle]) => {
+      const starts = [0, ...cuts.filter((cut) => cut < values.length)].sort((a, b) => a - b);
+      const spans = starts.map((from, i) => ({ from, to: starts[i + 1] ?? values.length }));
+      const bounds = { jump: Math.max(one, other), half: Math.min(one, other), middle };
+      assert.deepEqual(vectors().stepsOf(values, spans, bounds), plainSteps(values, spans, bounds));
+    });
+    fc.assert(law, { numRuns: 500 });
+    for (const length of lengths) {
+      const [values, bounds] = [longColumn(length), { jump: 80, half: 40, middle: 0 }];
+      const found = vectors().stepsOf(values, [{ from: 3, to: length }], bounds);
+      assert.deepEqual(found, plainSteps(values, [{ from: 3, to: length }], bounds), String(length));
+      assert.ok(Math.min(...Object.values(found)) > 100, 'there are some of each');
     }
   });
 

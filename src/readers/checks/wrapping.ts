@@ -1,5 +1,5 @@
 import type { Finding } from '../recording.ts';
-import { factsOf } from '../columnFacts.ts';
+import { factsOf, stepsOf } from '../columnFacts.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { converterStep, measured, timeSpans, type Check, type CheckedChannel, type CheckedRun } from './checked.ts';
@@ -28,8 +28,12 @@ function jumpsOf({ stretches }: CheckedRun, samples: Float64Array): number[] | u
   const { jump, half, fewest, many, between, goesOn, oneWay, crossings } = settings.wrapping;
   const range = high - low;
   const middle = low + range / 2;
+  const { up, down, large, crossing } = stepsOf(samples, stretches, { jump: jump * range, half: half * range, middle });
+  const count = up + down;
+  if (count < fewest || count > many * samples.length) return undefined;
+  if (Math.min(up, down) < oneWay * count || large > between * count || crossing < crossings * count) return undefined;
   const jumps: number[] = [];
-  let [up, large, quiet, on] = [0, 0, 0, 0];
+  let on = 0;
   /** The step behind a row with the jump over the range taken out of it, or 0 beyond the ends of a stretch. */
   const stepAt = (i: number, from: number, to: number): number => {
     if (i < from || i + 1 >= to) return 0;
@@ -39,21 +43,13 @@ function jumpsOf({ stretches }: CheckedRun, samples: Float64Array): number[] | u
   for (const { from, to } of stretches) {
     for (let i = from; i + 1 < to; i++) {
       const step = samples[i + 1] - samples[i];
-      const size = Math.abs(step);
-      if (size > jump * range) {
-        jumps.push(i);
-        if (step > 0) up++;
-        // Counts that go up past the top jump down, and are taken on up before the jump and behind it.
-        if (Math.sign(step) * (stepAt(i - 1, from, to) + stepAt(i + 1, from, to)) < 0) on++;
-      } else if (size > half * range) large++;
-      else if (samples[i] < middle !== samples[i + 1] < middle) quiet++;
+      if (!(Math.abs(step) > jump * range)) continue;
+      jumps.push(i);
+      // Counts that go up past the top jump down, and are taken on up before the jump and behind it.
+      if (Math.sign(step) * (stepAt(i - 1, from, to) + stepAt(i + 1, from, to)) < 0) on++;
     }
   }
-  const count = jumps.length;
-  if (count < fewest || count > many * samples.length) return undefined;
-  const isOneWay = Math.min(up, count - up) < oneWay * count;
-  const isOther = large > between * count || on < goesOn * count || quiet < crossings * count;
-  return isOneWay || isOther ? undefined : jumps;
+  return on < goesOn * count ? undefined : jumps;
 }
 
 /** Whether the ends are those of a range of bits: as many levels as bits can tell, or alike on either side of zero. */
