@@ -79,7 +79,7 @@ export const rooms = {
     packages: ['vega', 'vega-*', 'markdown-it'],
   },
   files: {
-    imports: ['result', 'values', 'charts', 'engine', 'report'],
+    imports: ['result', 'numbers', 'values', 'charts', 'engine', 'report'],
     ambient: ['node'],
     packages: ['hyparquet-writer', 'pdfkit', 'svg-to-pdfkit', '@resvg/resvg-wasm'],
   },

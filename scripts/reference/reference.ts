@@ -144,12 +144,16 @@ function fieldTable(): string {
 const messageSection = (code: string, { title, why, wrong, right }: PrintedPage): string =>
   page(heading(3, code), `**${title}.** ${why}`, 'Wrong:', wrong, 'Right:', right);
 
-/** A module of the editor with the codes that have a page, so that it links those alone. */
-export const codesModule = (): string =>
-  [
-    '/** Codes with a page in the reference; written by scripts/reference/makeReference.ts. */',
-    'export const pagedCodes: ReadonlySet<string> = new Set([',
-    ...messageSources.flatMap(({ pages }) => Object.keys(pages)).map((code) => `  '${code}',`),
-    ']);',
+/** A module of the editor with the codes that have a page, so that it links those alone: those of a topic in a line. */
+export const codesModule = (): string => {
+  const topics = messageSources.map(({ pages }) => Object.keys(pages)).filter((codes) => codes.length > 0);
+  return [
+    '/** Codes with a page in the reference, by topic; written by scripts/reference/makeReference.ts. */',
+    'const topics = `',
+    ...topics.map((codes) => codes.join(' ')),
+    '`;',
+    '',
+    'export const pagedCodes: ReadonlySet<string> = new Set(topics.trim().split(/\\s+/));',
     '',
   ].join('\n');
+};

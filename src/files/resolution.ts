@@ -1,3 +1,5 @@
+import { crc32 } from '../numbers/crc32.ts';
+
 /** Signature and header chunk of a PNG, after which others may follow (ISO/IEC 15948, 5.6). */
 const afterHeader = 33;
 
@@ -12,16 +14,6 @@ export function withResolution(png: Uint8Array, dpi: number): Uint8Array {
   const chunk = Buffer.alloc(21);
   chunk.writeUInt32BE(9, 0);
   body.copy(chunk, 4);
-  chunk.writeUInt32BE(checksum(body), 17);
+  chunk.writeUInt32BE(crc32(body), 17);
   return new Uint8Array(Buffer.concat([png.subarray(0, afterHeader), chunk, png.subarray(afterHeader)]));
-}
-
-/** CRC-32 (ISO/IEC 15948, annex D). */
-function checksum(bytes: Uint8Array): number {
-  let crc = 0xffffffff;
-  for (const byte of bytes) {
-    crc ^= byte;
-    for (let bit = 0; bit < 8; bit++) crc = crc & 1 ? (crc >>> 1) ^ 0xedb88320 : crc >>> 1;
-  }
-  return (crc ^ 0xffffffff) >>> 0;
 }

@@ -6,6 +6,7 @@ import { refusedBy } from '../pieces.ts';
 import type { ByteSource, ReadWatch } from '../recording.ts';
 import type { Table, TableColumn } from '../table.ts';
 import { columnSink, type Element } from './parquetColumns.ts';
+import { PageChecks } from './parquetPages.ts';
 import { namedByPlace, Spans } from './parquetPlaces.ts';
 
 const magic = [0x50, 0x41, 0x52, 0x31];
@@ -21,12 +22,14 @@ export function isParquet(head: Uint8Array): boolean {
  */
 export async function readParquet(source: ByteSource, watch: ReadWatch): Promise<Result<Reading>> {
   const { path } = source;
-  const [{ parquetMetadataAsync }, { parquetRead }, { compressors }] = await Promise.all([
+  const [{ parquetMetadataAsync }, { parquetRead }, { parquetHeader }, { compressors }] = await Promise.all([
     import('hyparquet/src/metadata.js'),
     import('hyparquet/src/read.js'),
+    import('hyparquet/src/column.js'),
     import('hyparquet-compressors'),
   ]);
-  const file = inTurn(source, watch);
+  let checks: PageChecks | undefined;
+  const file = inTurn(source, watch, (bytes, at) => checks?.look(bytes, at));
   try {
     const metadata = await parquetMetadataAsync(file);
     const elements = metadata.schema.slice(1) as Element[];
@@ -42,6 +45,7 @@ export async function readParquet(source: ByteSource, watch: ReadWatch): Promise
         continue;
       }
       const taken = new Spans();
+      checks = new PageChecks(metadata.row_groups, { column: element.name, name }, parquetHeader);
       await parquetRead({
         file,
         metadata,
@@ -62,22 +66,26 @@ export async function readParquet(source: ByteSource, watch: ReadWatch): Promise
   } catch {
     const refused = refusedBy(source);
     if (refused) return refused;
-    return refuse(watch.cancelled() ? 'cancelled' : 'damaged-parquet', { path });
+    if (watch.cancelled()) return refuse('cancelled', { path });
+    return checks?.damaged ? refuse('damaged-page', { path, ...checks.damaged }) : refuse('damaged-parquet', { path });
   }
 }
 
 /**
  * The file as the library takes it. Groups of rows are asked for all at once, and a source may use one buffer again for
  * every read: one by one, then. A reading that is stopped throws, to get out of the library.
+ * @param look at what was read, which begins at a byte of the file
  */
-function inTurn(source: ByteSource, watch: ReadWatch): AsyncBuffer {
+function inTurn(source: ByteSource, watch: ReadWatch, look: (bytes: Uint8Array, at: number) => void): AsyncBuffer {
   let before: Promise<unknown> = Promise.resolve();
   return {
     byteLength: source.size,
     slice: (from, to = source.size) => {
-      const read = before.then(() => {
+      const read = before.then(async () => {
         if (watch.cancelled()) throw new Error('reading was stopped');
-        return readAll(source, from, to);
+        const bytes = await readAll(source, from, to);
+        look(new Uint8Array(bytes), from);
+        return bytes;
       });
       before = read.catch(() => undefined);
       return read;

@@ -65,6 +65,12 @@ export const filePages: Pages<FileFacts> = {
     wrong: example('run.parquet, cut short', 'load "run.parquet"'),
     right: example('run.parquet, exported again', 'load "run.parquet"'),
   },
+  'damaged-page': {
+    title: 'A damaged page of a Parquet file',
+    why: 'Some programs write a checksum beside each page of a column. Where the page has other bytes, a disk or a copy changed them, and its numbers can’t be trusted.',
+    wrong: example('run.parquet, a byte of which changed on the disk', 'load "run.parquet"'),
+    right: example('run.parquet, copied again', 'load "run.parquet"'),
+  },
   'damaged-wav': {
     title: 'A damaged WAV file',
     why: 'It ends before its samples, or does not say in which format they are.',

@@ -21,6 +21,8 @@ export interface FileFacts {
   'expands-too-far': File & { readonly expanded: number; readonly factor: number };
   'foreign-format': File & { readonly format: string; readonly remedy: string };
   'damaged-parquet': File;
+  /** `page` of a group of rows, counted from 1, or 0 for the dictionary of the column there. */
+  'damaged-page': File & { readonly column: string; readonly group: number; readonly page: number };
   'damaged-wav': File & { readonly lacks: 'samples' | 'format' | 'end of the format' };
   'wav-format': File &
     (
@@ -142,6 +144,8 @@ export const fileSentences: Sentences<FileFacts> = {
   'foreign-format': ({ path, format, remedy }) => `${path}: this is ${format}, which can't be read: ${remedy}.`,
   'damaged-parquet': ({ path }) =>
     `${path}: the Parquet file is damaged or uses a part of the format that can't be read: export it again, or as CSV.`,
+  'damaged-page': ({ path, column, group, page }) =>
+    `${path}: ${page === 0 ? 'the dictionary' : `page ${page}`} of the column ${quote(column)} in row group ${group} does not match its checksum, so its bytes changed after they were written: copy the file again, or export it anew.`,
   'damaged-wav': ({ path, lacks }) =>
     ({
       samples: `${path}: the WAV file ends before its samples: copy it again from the recorder.`,

@@ -65,6 +65,32 @@ describe('Parquet files', () => {
     }
   });
 
+  it('are held to the checksums of their pages, of which a wrong one is told with its column and its group', async () => {
+    const file = parquet([seconds, ...axes], false, 250, count, true);
+    assert.deepEqual(samplesOf(await recordingOf(file), 'z'), z);
+    const plain = parquet([seconds, ...axes], false, 250);
+    const bytes = Buffer.from(new Float64Array([z[399]]).buffer);
+    for (const packed of [false, true]) {
+      const summed = parquet([seconds, ...axes], packed, 250, count, true);
+      const at = Buffer.from(summed).indexOf(bytes);
+      assert.ok(at > 0, 'a sample is found in the file');
+      summed[at] ^= 1;
+      const { code, message } = await refusalOf(summed);
+      assert.equal(code, 'damaged-page');
+      assert.equal(
+        message,
+        'run.csv: page 1 of the column "z" in row group 2 does not match its checksum, so its bytes changed after they were written: copy the file again, or export it anew.',
+      );
+    }
+    // Of several damaged pages the first is told.
+    for (const sample of [10, 399])
+      file[Buffer.from(file).indexOf(Buffer.from(new Float64Array([z[sample]]).buffer))] ^= 1;
+    const found = await read(sharing(file));
+    assert.match(found.ok ? '' : found.failure.message, /^run\.parquet: page 1 of the column "z" in row group 1 /);
+    plain[Buffer.from(plain).indexOf(bytes)] ^= 1;
+    assert.notDeepEqual(samplesOf(await recordingOf(plain), 'z'), z);
+  });
+
   it('keep columns of one name apart', async () => {
     const named = (name: string, values: readonly number[]): ParquetColumn => ({ name, type: 'DOUBLE', values });
     const other = z.map((value) => value / 3);
