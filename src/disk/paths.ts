@@ -74,6 +74,8 @@ async function matched(roots: Roots, pattern: string): Promise<Result<readonly s
   const realRoot = disk.real(root);
   for (const path of levels) {
     const found = await disk.stat(disk.resolve(folder, path));
+    // Listed a moment ago and gone, or a link that leads nowhere: the set would lack it without a word.
+    if (found === undefined && isPattern(parts[parts.length - 1])) return refuse('file.missing', { path }, at);
     if (found?.kind !== 'file') continue;
     const outside = await refusedOutside(roots, path, realRoot);
     if (outside !== undefined) return outside;

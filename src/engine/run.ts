@@ -22,7 +22,7 @@ import { workOnShare } from './parts/sharing.ts';
 import { pinned, type PinnedFiles } from './pinned.ts';
 import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from './recall.ts';
 import { locate, type CellKeys, type RunReport, type RunRequest, type StatementResult } from './result.ts';
-import { sourcesOf } from './sources.ts';
+import { listBeforehand, sourcesOf } from './sources.ts';
 
 /** Told of each statement as soon as it is settled, in the order of evaluation. */
 export type Listener = (result: StatementResult) => void;
@@ -94,6 +94,7 @@ export class Run {
     const results = new Map<CheckedStatement, StatementResult>();
     this.#isEvaluating = true;
     this.#answers.cache.begin();
+    await this.#list(wanted);
     for (const statement of wanted) {
       await this.#host.breathe?.();
       if (this.#watch.cancelled()) break;
@@ -118,10 +119,16 @@ export class Run {
     };
   }
 
-  share(isOwn: (path: string) => boolean): Promise<readonly Failure[]> {
+  async share(isOwn: (path: string) => boolean): Promise<readonly Failure[]> {
+    await this.#list(this.#notebook.statements);
     // A value that a step needs is made where it is asked for, of all recordings.
     const whole = { ...this.#context(), valueOf: (name: string) => this.#valueNow(name) };
     return workOnShare(this.#notebook, whole, { isOwn, inner: () => new Evaluator(whole) });
+  }
+
+  #list(statements: Iterable<CheckedStatement>): Promise<void> {
+    const expressions = [...statements].flatMap(({ expression }) => expression ?? []);
+    return listBeforehand(expressions, this.#host.files);
   }
 
   async #valueNow(name: string): Promise<Value | undefined> {

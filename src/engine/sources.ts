@@ -29,6 +29,16 @@ export async function recordingsIn({ statements }: CheckedNotebook, files: Files
   return success([...paths]);
 }
 
+/**
+ * Lists the files of all calls before any is read, for files that list once: what one pattern has found and is deleted before
+ * another is looked for would else be missing in the second set alone, without a word. So its reading fails.
+ */
+export async function listBeforehand(expressions: readonly Checked[], files: Files): Promise<void> {
+  const calls = expressions.flatMap(callsIn);
+  // Why a call's files can't be listed is told where it is evaluated.
+  await Promise.all(calls.map((call) => sourcesOf(call, files).catch(() => undefined)));
+}
+
 const isLiteral = ({ operands, options }: Call): boolean =>
   [...Object.values(operands), ...Object.values(options)].flat().every((node) => literalArgument(node) !== undefined);
 

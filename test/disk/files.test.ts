@@ -43,6 +43,13 @@ describe('the files of a project', () => {
     assert.match(sentence(await files.expand('raw/a[2].*')), /No file matches "raw\/a\[2\]\.\*"/);
   });
 
+  it('lack none that its folder lists, though it is gone or its link leads nowhere', async () => {
+    const link = join(root, 'study', 'raw', 'run 4.csv');
+    symlinkSync(join(root, 'study', 'raw', 'moved.csv'), link);
+    assert.match(sentence(await files.expand('raw/run*.csv')), /^There is no file "raw\/run 4\.csv"/);
+    rmSync(link);
+  });
+
   it('name the line of a run sheet that names a file which is not there', async () => {
     const alone = sentence(await files.expand('raw/lost.csv'));
     assert.equal(sentence(await files.expand('raw/lost.csv', 'runs.csv:3')), `runs.csv:3: ${alone}`);
