@@ -120,6 +120,12 @@ export async function workOnShare(
   return failures.length > 0 || store.trouble !== undefined ? tryAgain : 0;
 }
 
+/** The first file of a plan that is no longer there: what is collected would lack it without a word. */
+export async function goneSince({ files }: SharePlan, notebook: OpenNotebook): Promise<string | undefined> {
+  for (const { path } of files) if ((await fileNow(resolve(dirname(notebook.path), path))) === undefined) return path;
+  return undefined;
+}
+
 /** Says which shares are missing, and which file is the first of each that is not there. */
 export function sayMissing(plan: SharePlan, missing: ReadonlySet<string>): number {
   const shareOf = new Map(plan.files.map(({ path, share }) => [path, share]));

@@ -10,6 +10,9 @@ const packName = /^(\d{13})-(\d+)-[0-9a-f-]{36}$/;
 /** How many entries the file of a name holds; a file that is no pack counts as one. */
 export const entriesNamed = (name: string): number => Number(packName.exec(name)?.[2] ?? 1);
 
+/** The moment in the name of a pack; 0 of what is none. */
+const momentNamed = (name: string): number => Number(packName.exec(name)?.[1] ?? 0);
+
 /** Packs are looked for anew after so many ms, as another process may have written some. */
 const lookedFor = 1000;
 /** Bytes that are read at a time: entries are mostly wanted in the order in which they were kept. */
@@ -66,12 +69,16 @@ export class PackFolder {
     const isMerging = merged.length >= small.count;
     const all = isMerging ? new Map([...(await this.#told(merged)), ...entries]) : entries;
     const bytes = packOf(all, (count) => this.#roomFor(count));
-    // What is written later has to count, within one ms and by a clock that was set back as well.
-    const newest = Number(packName.exec(this.#packs.at(0)?.name ?? '')?.[1] ?? 0);
-    const name = `${Math.max(Date.now(), newest + 1)}-${all.size}-${randomUUID()}`;
+    const name = `${Math.max(Date.now(), (await this.#newest()) + 1)}-${all.size}-${randomUUID()}`;
     await putInPlace(join(this.#folder, name), bytes);
     this.#take(name, { name, bytes: bytes.length, head: PackHead.from(bytes)! });
     if (isMerging) await this.#remove(merged);
+  }
+
+  /** The moment of the newest pack, whoever wrote it: what is written later has to count, within one ms and by a clock that was set back as well. */
+  async #newest(): Promise<number> {
+    const names = await fs.readdir(this.#folder).catch(() => []);
+    return [...names, ...this.#known.keys()].reduce((most, name) => Math.max(most, momentNamed(name)), 0);
   }
 
   /** Memory for one pack after another, which would otherwise wait to be collected. */

@@ -54,10 +54,14 @@ export async function freezePlan(folder: string, notebook: string, plan: SharePl
   }
 }
 
-/** The plan that was frozen last for a notebook; undefined where there is none. @param notebook its absolute path */
+/** The plan that was frozen last for a notebook; undefined where there is none, or a torn one. @param notebook its absolute path */
 export async function frozenPlan(folder: string, notebook: string): Promise<SharePlan | undefined> {
   const text = await fs.readFile(placeOf(folder, notebook), 'utf8').catch(() => undefined);
-  return text === undefined ? undefined : (JSON.parse(text) as SharePlan);
+  try {
+    return text === undefined ? undefined : (JSON.parse(text) as SharePlan);
+  } catch {
+    return undefined;
+  }
 }
 
 const placeOf = (folder: string, notebook: string): string =>

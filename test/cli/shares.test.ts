@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { recording } from '../engine/memoryFiles.ts';
 import { Sandbox } from './sandbox.ts';
 
@@ -94,6 +94,26 @@ describe('a run in shares', () => {
     const { code, errors } = await run('--collect');
     assert.equal(code, 3);
     assert.match(errors, /no share holds raw\/a-4\.csv: run --plan again/);
+  });
+
+  it('names a planned recording that is gone, rather than collect a smaller set', async () => {
+    await run('--plan', '1');
+    await run('--share', '1/1');
+    rmSync(box.path('raw/a-2.csv'));
+    const { code, printed, errors } = await run('--collect', '--json');
+    assert.deepEqual([code, printed], [2, '']);
+    assert.match(errors, /raw\/a-2\.csv is not what it was when the shares were planned: run --plan again/);
+  });
+
+  it('takes a torn plan for none', async () => {
+    await run('--plan', '1');
+    const [plan] = readdirSync(box.path('store/plans'));
+    writeFileSync(box.path(`store/plans/${plan}`), readFileSync(box.path(`store/plans/${plan}`)).subarray(0, 40));
+    for (const options of [['--share', '1/1'], ['--collect']]) {
+      const { code, errors } = await run(...options);
+      assert.equal(code, 2);
+      assert.match(errors, /no plan of .* run it with --plan N first/);
+    }
   });
 
   it('names the plan that the disk refuses, where a file stands in the folder’s place, and leaves that file whole', async () => {

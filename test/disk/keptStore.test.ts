@@ -4,6 +4,7 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   statSync,
   utimesSync,
@@ -107,6 +108,20 @@ describe('a store of results', () => {
     assert.equal(await told(store), 'last');
     await settling;
     assert.equal(await told(new KeptStore(kept, engine)), 'last');
+  });
+
+  it('gives the last that was kept, though the clock of whoever kept before it was ahead', async () => {
+    const [store, other] = [new KeptStore(kept, engine), new KeptStore(kept, engine)];
+    await other.get('a');
+    store.set('a', [bytesOf('early')]);
+    await store.settled();
+    const [path] = stored();
+    const ahead = path.replace(/(\d{13})(?=-1-)/, (moment) => String(Number(moment) + 3_600_000));
+    assert.notEqual(ahead, path);
+    renameSync(path, ahead);
+    other.set('a', [bytesOf('later')]);
+    await other.settled();
+    assert.equal(Buffer.from((await new KeptStore(kept, engine).get('a')) ?? []).toString(), 'later');
   });
 
   it('keeps many entries in few files, whatever their sizes, and finds each', async () => {
