@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { recording } from '../engine/memoryFiles.ts';
+import { KeptStore } from '../../src/disk/keptStore.ts';
 import { Sandbox } from './sandbox.ts';
 
 const notebook = `# Study
@@ -103,6 +104,25 @@ describe('a run in shares', () => {
     const { code, printed, errors } = await run('--collect', '--json');
     assert.deepEqual([code, printed], [2, '']);
     assert.match(errors, /raw\/a-2\.csv is not what it was when the shares were planned: run --plan again/);
+  });
+
+  it('keeps anew what is lost of a share when it is run again, samples that a plot wants too', async () => {
+    const cells = 'a = load "raw/a-*.csv" | trim 1..5 s\nplot a\n';
+    writeFileSync(box.path('study.washboard.md'), `\`\`\`washboard\n${cells}\`\`\`\n`);
+    const plain = await box.run('run', box.path('study.washboard.md'), '--json', '--no-cache');
+    await run('--plan', '1');
+    const { set } = KeptStore.prototype;
+    KeptStore.prototype.set = function (key, bytes) {
+      if (!key.startsWith('samples ')) set.call(this, key, bytes);
+    };
+    try {
+      await run('--share', '1/1');
+    } finally {
+      KeptStore.prototype.set = set;
+    }
+    assert.equal((await run('--collect')).code, 3);
+    assert.deepEqual(await run('--share', '1/1'), done);
+    assert.equal((await run('--collect', '--json')).printed, plain.printed);
   });
 
   it('takes a torn plan for none', async () => {

@@ -179,9 +179,11 @@ export class Making {
   /** Whether what a recording gave can be taken on as it is: its samples are there, or nobody wants them. */
   #isEnough(part: Part, level: number): boolean {
     if (!isPartAway(part)) return true;
-    return (
-      this.#options.withSamples !== true && this.#chain.steps.slice(level).every(({ verb }) => verb.views === true)
-    );
+    const { steps } = this.#chain;
+    // Whoever collects a share may want the samples of what it ends with.
+    const endsInRuns = (steps.at(-1)?.verb.form.gives ?? 'runs') === 'runs';
+    if (this.#options.withSamples === true || (this.#context.sharing?.part === 'share' && endsInRuns)) return false;
+    return steps.slice(level).every(({ verb }) => verb.views === true);
   }
 
   #isAtHand(part: Part): boolean {
@@ -255,7 +257,9 @@ export class Making {
   async #keepLast(at: number, part: Part): Promise<void> {
     const { kept } = this.#context;
     const key = this.#key(this.#chain.base.recordings[at], this.#chain.steps.length);
-    if (key !== undefined && (await kept?.get(`part ${key}`)) === undefined) this.#keepFor(key, part);
+    if (key === undefined) return;
+    const names = withoutSamples(part) === part ? ['part'] : ['part', 'samples'];
+    for (const name of names) if ((await kept?.get(`${name} ${key}`)) === undefined) return this.#keepFor(key, part);
   }
 
   /** What is kept for later, samples by themselves as few will want them, and only those that stay at hand or that another process has to do with. */
