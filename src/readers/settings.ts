@@ -46,6 +46,8 @@ export const settings = {
     unusual: 0.05,
     clear: 0.2,
   },
+  /** Steps that stamps are rounded to, from which a lost sample looks like the rounding of a slower clock. */
+  roundedGaps: 0.75,
   /** Error of the rate, as a share, from which it is told; a share of rows that are breaks from which it is refined. */
   uncertain: 1e-3,
   refined: 0.01,

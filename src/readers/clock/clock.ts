@@ -5,7 +5,7 @@ import type { Span } from '../plainFacts.ts';
 import { settings } from '../settings.ts';
 import { missingSamples } from './missing.ts';
 import { findBreaks, spansOf, type Break } from './breaks.ts';
-import { leastRate, neighbourStep, rateAcross } from './losses.ts';
+import { leastRate, mayRound, neighbourStep, rateAcross } from './losses.ts';
 import { byOccupancy } from './occupancy.ts';
 import { byPhases, type PhasedClock } from './phases.ts';
 import { withSlips } from './slips.ts';
@@ -167,7 +167,8 @@ function clockWith(t: Float64Array, shape: StepShape, judgement: Judgement): Sta
     backward: shape.backward,
     resets,
     held,
-    hidesLosses: (isShort && quantum > 0.25 / rate) || hidesAsMany(t.length, breaks),
+    hidesLosses:
+      (isShort && quantum > 0.25 / rate) || hidesAsMany(t.length, breaks) || mayRound(t, breaks, quantum, rate),
     each: hides ? 1 / t.length : undefined,
     least,
     leastLost: least > 0 && resets === 0 ? Math.max(0, Math.floor(span * least) - (t.length - 1)) : undefined,

@@ -1,5 +1,6 @@
 import { settings } from '../settings.ts';
 import { factsOf } from '../columnFacts.ts';
+import type { Break } from './breaks.ts';
 import type { StepShape } from './steps.ts';
 
 /**
@@ -94,4 +95,14 @@ export function densest(t: Float64Array, rows: number): number {
     if (span >= 0 && span < shortest) shortest = span;
   }
   return shortest;
+}
+
+/**
+ * Whether steps that are told to be a lost sample may as well be the rounding of a slower clock, as those of two units are where
+ * samples come a unit apart, and are so many that the rate would be another.
+ */
+export function mayRound(t: Float64Array, breaks: readonly Break[], quantum: number, rate: number): boolean {
+  if (!(quantum * rate > settings.roundedGaps)) return false;
+  const single = breaks.filter(({ row, reset }) => !reset && Math.round((t[row] - t[row - 1]) * rate) === 2);
+  return single.length > settings.uncertain * t.length;
 }
