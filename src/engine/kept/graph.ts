@@ -16,7 +16,7 @@ type Marked =
       readonly from: number;
       readonly length: number;
     }
-  | { readonly $: 'shared'; readonly id: number; readonly value: unknown }
+  /** An object that was met before, by its place in the order in which objects are met. */
   | { readonly $: 'same'; readonly id: number };
 
 const typedArrays = {
@@ -39,48 +39,23 @@ export interface Flat {
 
 /** Puts a value down; undefined where some part of it is more than data, such as a function. */
 export function flattened(value: unknown): Flat | undefined {
-  const times = new Map<object, number>();
-  if (!countIn(value, times)) return undefined;
-  const writer = new Writer(times);
+  const writer = new Writer();
   writer.put(value);
-  return { text: writer.text, buffers: [...writer.buffers.keys()] };
-}
-
-/** Counts how often each object is met; false where one is no data. */
-function countIn(value: unknown, times: Map<object, number>): boolean {
-  if (typeof value === 'function' || typeof value === 'symbol' || typeof value === 'bigint') return false;
-  if (typeof value !== 'object' || value === null) return true;
-  const before = times.get(value) ?? 0;
-  times.set(value, before + 1);
-  if (before > 0) return true;
-  if (ArrayBuffer.isView(value)) return value.constructor.name in typedArrays;
-  if (Array.isArray(value) || value instanceof Set) return countInAll(value, times);
-  if (value instanceof Map) return countInAll(value.keys(), times) && countInAll(value.values(), times);
-  if (Object.getPrototypeOf(value) !== Object.prototype) return false;
-  for (const key of Object.keys(value)) if (!countIn((value as Record<string, unknown>)[key], times)) return false;
-  return true;
-}
-
-function countInAll(parts: Iterable<unknown>, times: Map<object, number>): boolean {
-  for (const part of parts) if (!countIn(part, times)) return false;
-  return true;
+  return writer.isData ? { text: writer.text, buffers: [...writer.buffers.keys()] } : undefined;
 }
 
 /**
- * Writes the text of a value at once: a plain object for `JSON.stringify` would be made of each part first, which takes longer than
- * all the rest where a study keeps hundreds of recordings.
+ * Writes the text of a value at once, in one go over it: a plain object for `JSON.stringify` would be made of each part first,
+ * which takes longer than all the rest where a study keeps hundreds of recordings.
  */
 class Writer {
   text = '';
+  /** Whether all that was met is data. */
+  isData = true;
   /** In the order in which they are met. */
   readonly buffers = new Map<ArrayBufferLike, number>();
-  readonly #times: ReadonlyMap<object, number>;
+  /** In the order in which they are met, as whoever reads the text meets them. */
   readonly #ids = new Map<object, number>();
-
-  /** @param times how often each object is met */
-  constructor(times: ReadonlyMap<object, number>) {
-    this.#times = times;
-  }
 
   put(part: unknown): void {
     if (typeof part === 'number') {
@@ -89,7 +64,8 @@ class Writer {
     } else if (typeof part === 'string') this.text += JSON.stringify(part);
     else if (part === undefined) this.#mark({ $: 'undefined' });
     else if (typeof part === 'object' && part !== null) this.#object(part);
-    else this.text += JSON.stringify(part);
+    else if (part === null || typeof part === 'boolean') this.text += String(part);
+    else this.isData = false;
   }
 
   /** Writes what has no further parts. */
@@ -100,12 +76,8 @@ class Writer {
   #object(part: object): void {
     const known = this.#ids.get(part);
     if (known !== undefined) return this.#mark({ $: 'same', id: known });
-    if (this.#times.get(part) === 1) return this.#own(part);
-    const id = this.#ids.size;
-    this.#ids.set(part, id);
-    this.text += `{"$":"shared","id":${id},"value":`;
+    this.#ids.set(part, this.#ids.size);
     this.#own(part);
-    this.text += '}';
   }
 
   #own(part: object): void {
@@ -116,11 +88,13 @@ class Writer {
       this.text += '{"$":"set","items":';
       this.#list(part);
       this.text += '}';
-    } else if ('$' in part || Object.hasOwn(part, '__proto__')) this.#entries('object', Object.entries(part));
+    } else if (Object.getPrototypeOf(part) !== Object.prototype) this.isData = false;
+    else if ('$' in part || Object.hasOwn(part, '__proto__')) this.#entries('object', Object.entries(part));
     else this.#plain(part as Record<string, unknown>);
   }
 
   #typed({ buffer, byteOffset: from, length, constructor }: TypedArray): void {
+    if (!(constructor.name in typedArrays)) this.isData = false;
     const index = this.buffers.get(buffer) ?? this.buffers.size;
     this.buffers.set(buffer, index);
     this.#mark({ $: 'typed', type: constructor.name, buffer: index, from, length });
@@ -171,52 +145,56 @@ function quoted(key: string): string {
 }
 
 /** The value that was put down. @param bufferOf the buffer of a number in `Flat.buffers` */
-export function unflattened(text: string, bufferOf: (index: number) => ArrayBufferLike): unknown {
-  const shared = new Map<number, unknown>();
-  const take = (part: unknown): unknown => {
+export const unflattened = (text: string, bufferOf: (index: number) => ArrayBufferLike): unknown =>
+  new Reader(bufferOf).take(JSON.parse(text));
+
+/** Makes a value of what was parsed, which becomes a part of it where it is plain. */
+class Reader {
+  /** In the order in which they were met when the text was written. */
+  readonly #objects: unknown[] = [];
+  readonly #bufferOf: (index: number) => ArrayBufferLike;
+
+  constructor(bufferOf: (index: number) => ArrayBufferLike) {
+    this.#bufferOf = bufferOf;
+  }
+
+  readonly take = (part: unknown): unknown => {
     if (typeof part !== 'object' || part === null) return part;
     if (Array.isArray(part)) {
-      for (let i = 0; i < part.length; i++) if (typeof part[i] === 'object') part[i] = take(part[i]);
+      this.#objects.push(part);
+      for (let i = 0; i < part.length; i++) if (typeof part[i] === 'object') part[i] = this.take(part[i]);
       return part;
     }
-    if ('$' in part) return takeMarked(part as Marked, take, shared, bufferOf);
+    if ('$' in part) return this.#takeMarked(part as Marked);
+    this.#objects.push(part);
     const object = part as Record<string, unknown>;
     // What was parsed has nothing but properties of its own.
-    for (const key in object) if (typeof object[key] === 'object') object[key] = take(object[key]);
+    for (const key in object) if (typeof object[key] === 'object') object[key] = this.take(object[key]);
     return object;
   };
-  return take(JSON.parse(text));
-}
 
-function takeMarked(
-  part: Marked,
-  take: (part: unknown) => unknown,
-  shared: Map<number, unknown>,
-  bufferOf: (index: number) => ArrayBufferLike,
-): unknown {
-  switch (part.$) {
-    case 'undefined':
-      return undefined;
-    case 'number':
-      return Number(part.text);
-    case 'object':
-      return Object.fromEntries(part.entries.map(([key, value]) => [key, take(value)]));
-    case 'map':
-      return new Map(part.entries.map(([key, value]) => [take(key), take(value)]));
-    case 'set':
-      return new Set(part.items.map(take));
-    case 'typed':
-      return new typedArrays[part.type as keyof typeof typedArrays](
-        bufferOf(part.buffer) as ArrayBuffer,
-        part.from,
-        part.length,
-      );
-    case 'shared': {
-      const value = take(part.value);
-      shared.set(part.id, value);
-      return value;
+  #takeMarked(part: Marked): unknown {
+    if (part.$ === 'undefined') return undefined;
+    if (part.$ === 'number') return Number(part.text);
+    if (part.$ === 'same') return this.#objects[part.id];
+    const id = this.#objects.push(undefined) - 1;
+    const made = this.#made(part);
+    this.#objects[id] = made;
+    return made;
+  }
+
+  #made(part: Exclude<Marked, { readonly $: 'undefined' | 'number' | 'same' }>): object {
+    switch (part.$) {
+      case 'object':
+        return Object.fromEntries(part.entries.map(([key, value]) => [key, this.take(value)])) as object;
+      case 'map':
+        return new Map(part.entries.map(([key, value]) => [this.take(key), this.take(value)]));
+      case 'set':
+        return new Set(part.items.map(this.take));
+      case 'typed': {
+        const { type, buffer, from, length } = part;
+        return new typedArrays[type as keyof typeof typedArrays](this.#bufferOf(buffer) as ArrayBuffer, from, length);
+      }
     }
-    case 'same':
-      return shared.get(part.id);
   }
 }

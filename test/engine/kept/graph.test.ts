@@ -43,6 +43,19 @@ describe('a value as text and bytes', () => {
     assert.equal(found.whole.buffer, found.runs[0].samples.buffer);
   });
 
+  it('shares again what stands in maps, sets and objects with odd names, or behind them', () => {
+    const [one, list, odd] = [{ a: 1 }, [1, 2], { $: [-0, undefined] }];
+    const map = new Map<unknown, unknown>([[one, list]]);
+    const value = { map, set: new Set([odd, map]), odd, list, one, many: [one, list, odd, map] };
+    const found = again(value) as typeof value;
+    assert.deepStrictEqual(found, value);
+    assert.deepEqual(
+      [[...found.map][0][0], [...found.map][0][1], found.odd, found.map].map((part, k) => part === found.many[k]),
+      [true, true, true, true],
+    );
+    assert.ok([...found.set][0] === found.odd && found.list === found.many[1], 'a list or an odd object came twice');
+  });
+
   it('is none where a part of it is more than data', () => {
     for (const part of [() => 1, Symbol('a'), 1n, new Date(), new (class A {})()])
       assert.equal(flattened({ a: [part] }), undefined);
