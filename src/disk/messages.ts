@@ -14,6 +14,8 @@ export interface DiskFacts {
   'file.folder': { path: string };
   'file.missing': Missing;
   'file.special': { path: string };
+  /** `path` is the folder. */
+  'file.unlisted': { pattern: string; path: string };
   'file.unsaved': object;
   'write.kept': { path: string; as: ProtectedAs };
   /** `isOfNotes`: each file of the kind may hold what somebody wrote into it. */
@@ -33,6 +35,8 @@ export const { refuse, tellOf } = messages<DiskFacts>({
   'file.missing': missing,
   'file.special': ({ path }) =>
     `"${path}" is a pipe or a device and no file: save the recording as a file and load that.`,
+  'file.unlisted': ({ pattern, path }) =>
+    `The folder "${path}" can't be listed, so that it is not known which of its files match "${pattern}": see its permissions, or name the files by a pattern that passes it by.`,
   'file.unsaved': () =>
     'raw files need a saved notebook, for their paths are relative to its folder: save it, best beside the recordings, and run this again.',
   'write.kept': ({ path, as }) => `${path} is ${kept[as]}, which is never written over: name another file.`,

@@ -68,7 +68,9 @@ async function matched(roots: Roots, pattern: string): Promise<Result<readonly s
   for (const [index, part] of parts.entries()) {
     const isLast = index === parts.length - 1;
     const below = await Promise.all(levels.map((level) => levelBelow(roots, level, part, isLast)));
-    levels = below.flat();
+    const closed = below.indexOf(undefined);
+    if (closed >= 0) return refuse('file.unlisted', { pattern, path: levels[closed].slice(0, -1) || '.' }, at);
+    levels = below.flatMap((names) => names ?? []);
   }
   const paths: string[] = [];
   const realRoot = disk.real(root);
@@ -86,9 +88,18 @@ async function matched(roots: Roots, pattern: string): Promise<Result<readonly s
   return success(paths.sort(naturalOrder));
 }
 
-async function levelBelow({ disk, folder }: Roots, level: string, part: string, isLast: boolean): Promise<string[]> {
+/** What a level of a pattern finds in a folder; undefined where that is a folder and does not tell. */
+async function levelBelow(
+  { disk, folder }: Roots,
+  level: string,
+  part: string,
+  isLast: boolean,
+): Promise<string[] | undefined> {
   if (!isPattern(part)) return [level + part + (isLast ? '' : '/')];
-  const entries = (await disk.list(disk.resolve(folder, level))) ?? [];
+  const address = disk.resolve(folder, level);
+  const entries = await disk.list(address);
+  // A link may lead to a file, and nothing needs to be there.
+  if (entries === undefined) return (await disk.stat(address))?.kind === 'folder' ? undefined : [];
   const expression = levelExpression(part);
   return entries
     .filter(

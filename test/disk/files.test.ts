@@ -5,6 +5,7 @@ import { mkdirSync, mkdtempSync, rmSync, statSync, symlinkSync, utimesSync, writ
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { diskFiles } from '../../src/disk/files.ts';
+import { nodeDisk } from '../../src/disk/nodeDisk.ts';
 import { read } from '../../src/readers/read.ts';
 import type { Files } from '../../src/values/ports.ts';
 
@@ -48,6 +49,21 @@ describe('the files of a project', () => {
     symlinkSync(join(root, 'study', 'raw', 'moved.csv'), link);
     assert.match(sentence(await files.expand('raw/run*.csv')), /^There is no file "raw\/run 4\.csv"/);
     rmSync(link);
+  });
+
+  it('lack none of a folder that can’t be listed, whether a pattern names it or meets it', async () => {
+    const { list } = nodeDisk;
+    nodeDisk.list = (address) => (address.endsWith('raw') ? Promise.resolve(undefined) : list(address));
+    try {
+      for (const pattern of ['raw/run*.csv', '*/run 1.csv', '*/run*.csv', 'r*/r?n*.csv']) {
+        const found = await files.expand(pattern);
+        if (pattern === '*/run 1.csv') assert.deepEqual(paths(found), ['raw/run 1.csv'], 'needs no list');
+        else assert.match(sentence(found), /^The folder "raw" can't be listed, .* match "[r*]/, pattern);
+      }
+      assert.match(sentence(await files.expand('lost/run*.csv')), /^No file matches/, 'there is no such folder');
+    } finally {
+      nodeDisk.list = list;
+    }
   });
 
   it('name the line of a run sheet that names a file which is not there', async () => {
