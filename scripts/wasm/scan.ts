@@ -10,7 +10,7 @@
  */
 export const shuffles: usize = 0;
 /** 1, by which a number without a mark is divided, and behind it the powers of ten from 0 to 22. */
-const unmarked: usize = 8192;
+export const unmarked: usize = 8192;
 /** Powers of ten from 0 to 22. */
 export const powers: usize = 8200;
 /** Powers of five from -55 to 40, 128 bits each, the upper half first (Lemire 2021, "Number parsing at a gigabyte per second"). */

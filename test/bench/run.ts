@@ -10,7 +10,6 @@ import type { Row } from './row.ts';
  */
 const folder = fileURLToPath(new URL('.', import.meta.url));
 const wanted = process.argv[2] ?? '';
-const names = readdirSync(folder).sort();
 const apart = ['language', 'parser', 'reading'];
 if (apart.includes(wanted)) {
   // They take what follows their name, as when they are run by themselves.
@@ -18,7 +17,9 @@ if (apart.includes(wanted)) {
   await import(process.argv[1]);
   process.exit();
 }
-const benches = names.filter((name) => name.endsWith('.bench.ts'));
+const benches = readdirSync(folder)
+  .filter((name) => name.endsWith('.bench.ts'))
+  .sort();
 if (!benches.some((name) => name.includes(wanted))) {
   const all = [...apart, ...benches.map((name) => name.replace('.bench.ts', ''))].sort();
   console.error(`There is no bench "${wanted}": name one of ${all.join(', ')}.`);

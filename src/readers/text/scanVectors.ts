@@ -22,6 +22,7 @@ export interface Kernel {
   countLines(from: number, count: number): number;
   areAscii(count: number): number;
   readonly shuffles: Address;
+  readonly unmarked: Address;
   readonly powers: Address;
   readonly fives: Address;
   readonly state: Address;
@@ -76,7 +77,8 @@ function loopWithTables({ exports, buffer }: CompiledCopy): Loop {
 function writeTables(kernel: Kernel, buffer: ArrayBuffer): void {
   writeShuffles(new Uint8Array(buffer), kernel.shuffles.value);
   const powers = Array.from({ length: 23 }, (_, n) => Number(`1e${n}`));
-  new Float64Array(buffer, kernel.powers.value - 8, 24).set([1, ...powers]);
+  new Float64Array(buffer, kernel.powers.value, 23).set(powers);
+  new Float64Array(buffer, kernel.unmarked.value, 1).set([1]);
   writeFives(new BigUint64Array(buffer, kernel.fives.value, 2 * fivesCount));
 }
 
