@@ -13,7 +13,7 @@ import { refuse } from './messages.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { cellIn, runCell } from './oneCell.ts';
 import { runAll, type WholeRun } from './runWhole.ts';
-import { goneSince, planFor, planShares, sayMissing, sharesAsked, workOnShare, type SharesAsked } from './shares.ts';
+import { planFor, planShares, refusedGone, sayMissing, sharesAsked, workOnShare, type SharesAsked } from './shares.ts';
 import { complain, print } from './terminal.ts';
 
 interface RunOptions {
@@ -62,8 +62,8 @@ const wholeOrCell = async (notebook: OpenNotebook, cell: number | undefined): Pr
 async function collected(notebook: OpenNotebook, { cache }: ProjectOptions): Promise<WholeRun | number> {
   const plan = await planFor(notebook, cache);
   if (!plan.ok) return exitFor(plan);
-  const gone = await goneSince(plan.value, notebook);
-  if (gone !== undefined) return exitFor(refuse('share.changed', { path: gone }));
+  const gone = await refusedGone(plan.value, notebook);
+  if (gone !== undefined) return exitFor(gone);
   const missing = new Set<string>();
   const whole = await runAll(notebook, (path) => void missing.add(path));
   return missing.size > 0 ? sayMissing(plan.value, missing) : whole;

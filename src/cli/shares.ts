@@ -1,6 +1,14 @@
 import { dirname, resolve } from 'node:path';
-import { fileNow, freezePlan, frozenPlan, sharedOut, type SharePlan } from '../disk/sharePlan.ts';
-import type { Result } from '../result/result.ts';
+import {
+  fileNow,
+  freezePlan,
+  frozenPlan,
+  sharedOut,
+  type FileNow,
+  type PlannedFile,
+  type SharePlan,
+} from '../disk/sharePlan.ts';
+import type { Refused, Result } from '../result/result.ts';
 import { success } from '../result/result.ts';
 import { exitFor, remark, say } from './exit.ts';
 import { folderOfStores, keptResults } from './keptResults.ts';
@@ -66,7 +74,7 @@ export async function planShares(notebook: OpenNotebook, shares: number, cache: 
   if (!listed.ok) return exitFor(listed);
   const files = [];
   for (const path of listed.value) {
-    const now = await fileNow(resolve(dirname(notebook.path), path));
+    const now = await nowOf(notebook, path);
     if (now !== undefined) files.push({ path, ...now });
   }
   const plan = sharedOut(files, shares);
@@ -107,10 +115,12 @@ export async function workOnShare(
   const plan = await planFor(notebook, cache, of);
   if (!plan.ok) return exitFor(plan);
   const own = plan.value.files.filter((file) => file.share === share);
-  for (const { path, bytes, changed } of own) {
-    const now = await fileNow(resolve(dirname(notebook.path), path));
-    if (now?.bytes !== bytes || now.changed !== changed) return exitFor(refuse('share.changed', { path }));
-  }
+  const other = await refusedUnless(
+    ({ bytes, changed }, now) => now?.bytes === bytes && now.changed === changed,
+    own,
+    notebook,
+  );
+  if (other !== undefined) return exitFor(other);
   const paths = new Set(own.map(({ path }) => path));
   const watch = terminalWatch();
   const failures = await notebook.engine.share(allCells(notebook), (path) => paths.has(path), watch);
@@ -120,11 +130,23 @@ export async function workOnShare(
   return failures.length > 0 || store.trouble !== undefined ? tryAgain : 0;
 }
 
-/** The first file of a plan that is no longer there: what is collected would lack it without a word. */
-export async function goneSince({ files }: SharePlan, notebook: OpenNotebook): Promise<string | undefined> {
-  for (const { path } of files) if ((await fileNow(resolve(dirname(notebook.path), path))) === undefined) return path;
+/** Refuses a plan one of whose files is no longer there: what is collected would lack it without a word. */
+export const refusedGone = ({ files }: SharePlan, notebook: OpenNotebook): Promise<Refused | undefined> =>
+  refusedUnless((_, now) => now !== undefined, files, notebook);
+
+/** Refuses the first of planned files that is not as it has to be. */
+async function refusedUnless(
+  isAsPlanned: (file: PlannedFile, now: FileNow | undefined) => boolean,
+  files: readonly PlannedFile[],
+  notebook: OpenNotebook,
+): Promise<Refused | undefined> {
+  for (const file of files)
+    if (!isAsPlanned(file, await nowOf(notebook, file.path))) return refuse('share.changed', { path: file.path });
   return undefined;
 }
+
+const nowOf = (notebook: OpenNotebook, path: string): Promise<FileNow | undefined> =>
+  fileNow(resolve(dirname(notebook.path), path));
 
 /** Says which shares are missing, and which file is the first of each that is not there. */
 export function sayMissing(plan: SharePlan, missing: ReadonlySet<string>): number {

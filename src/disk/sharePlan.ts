@@ -22,8 +22,11 @@ export interface PlannedFile {
   readonly share: number;
 }
 
+/** What tells whether a file is the one that was planned with. */
+export type FileNow = Pick<PlannedFile, 'bytes' | 'changed'>;
+
 /** The file as it is now; undefined where there is none. @param absolute its path */
-export async function fileNow(absolute: string): Promise<Pick<PlannedFile, 'bytes' | 'changed'> | undefined> {
+export async function fileNow(absolute: string): Promise<FileNow | undefined> {
   const found = await fs.stat(absolute).catch(() => undefined);
   return found && { bytes: found.size, changed: found.mtimeMs };
 }
