@@ -72,17 +72,26 @@ describe('a study that lies on no disk of this machine', function () {
     const [trimmed, levels] = cellsOf(notebook);
     const before = textOf(levels);
     assert.notEqual(before, '');
+    const endOf = ({ executionSummary }: vscode.NotebookCell): number | undefined => executionSummary?.timing?.endTime;
+    const ended = endOf(levels);
     const edit = new vscode.WorkspaceEdit();
     const from = trimmed.document.getText().indexOf('18 s');
     edit.replace(trimmed.document.uri, new vscode.Range(0, from, 0, from + 2), '9');
     await vscode.workspace.applyEdit(edit);
     await run(notebook, 0);
+    // An output may be there before its run has ended, and what still changes is not saved for certain.
     await settles(
-      () => textOf(levels) !== before && levels.executionSummary?.success === true,
+      () =>
+        textOf(levels) !== before &&
+        levels.executionSummary?.success === true &&
+        endOf(levels) !== undefined &&
+        endOf(levels) !== ended,
       () => textOf(levels),
     );
     const text = Buffer.from(folder.readFile(notebook.uri)).toString();
-    assert.ok(await notebook.save());
+    const { version } = notebook;
+    const saved = await notebook.save();
+    assert.ok(saved, `dirty: ${notebook.isDirty}, version ${version} before and ${notebook.version} after the save`);
     assert.equal(Buffer.from(folder.readFile(notebook.uri)).toString(), text.replace('2..18 s', '2..9 s'));
   });
 
