@@ -22,7 +22,7 @@ import { installEditor, themesOf } from './install.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url)).replace(/\/$/, '');
 
-/** Settings of every served editor: nothing that talks to the network, greets or asks. */
+/** Settings of every served editor: nothing that talks to the network, greets, asks or saves by itself. */
 export const quiet = {
   'telemetry.telemetryLevel': 'off',
   'update.mode': 'none',
@@ -38,6 +38,8 @@ export const quiet = {
   'git.openRepositoryInParentFolders': 'never',
   'window.autoDetectColorScheme': false,
   'files.simpleDialog.enable': true,
+  // In a browser the editor saves by itself, and a save asked for while that one fails on a changed output fails with it.
+  'files.autoSave': 'off',
 };
 
 /** Settings of an editor that trusts no folder, and does not ask whether it may. */

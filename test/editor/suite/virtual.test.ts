@@ -79,7 +79,7 @@ describe('a study that lies on no disk of this machine', function () {
     edit.replace(trimmed.document.uri, new vscode.Range(0, from, 0, from + 2), '9');
     await vscode.workspace.applyEdit(edit);
     await run(notebook, 0);
-    // An output may be there before its run has ended, and what still changes is not saved for certain.
+    // An output may be there before its run has ended, and the editor refuses to save a notebook that changes meanwhile.
     await settles(
       () =>
         textOf(levels) !== before &&
