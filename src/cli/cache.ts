@@ -10,7 +10,7 @@ import { print } from './terminal.ts';
 
 /**
  * `washboard cache`: where results are kept and how much there is of them, the end of it, or of what is too much or too
- * old; 0, 1 where something can't be removed, 2 for wrong usage.
+ * old; 0, 1 where something can't be listed or removed, 2 for wrong usage.
  */
 export async function cache(args: readonly string[]): Promise<number> {
   const given = parsed(args, { clear: { type: 'boolean' }, ...texts('keep', 'days') });
@@ -34,8 +34,13 @@ export async function cache(args: readonly string[]): Promise<number> {
     say(refuse('cache.stuck', { folder, reason: reasonOfException(error) }));
     return 1;
   }
-  print(`${folder}: ${sizeText(await keptSize(folder))}\n`);
-  return 0;
+  try {
+    print(`${folder}: ${sizeText(await keptSize(folder))}\n`);
+    return 0;
+  } catch (error) {
+    say(refuse('cache.unlisted', { folder, reason: reasonOfException(error) }));
+    return 1;
+  }
 }
 
 const sizeText = ({ entries, bytes }: { readonly entries: number; readonly bytes: number }): string =>

@@ -28,6 +28,7 @@ interface Facts {
   'share.missing': { share: number | undefined; of: number; path: string; others: number };
   'cache.trouble': { folder: string; reason: string };
   'cache.stuck': { folder: string; reason: string };
+  'cache.unlisted': { folder: string; reason: string };
   'usage.decimal': object;
   'usage.unit': { given: string };
   'usage.rate': { given: string };
@@ -92,6 +93,8 @@ export const { refuse, tell } = messages<Facts>({
   },
   'cache.stuck': ({ folder, reason }) =>
     `not all that was to go could be removed from ${folder} (${reason}): remove it by hand, or as the user who kept it.`,
+  'cache.unlisted': ({ folder, reason }) =>
+    `what is kept in ${folder} can't be listed (${reason}): ask as the user who kept it.`,
   'cache.trouble': ({ folder, reason }) =>
     `results could not be kept in ${folder} (${reason}): they are the same, and will be computed again.`,
   'usage.decimal': () => '--decimal is "." or ",".',

@@ -10,6 +10,8 @@ interface Known {
   readonly identity: FileIdentity;
   /** Of its blocks, where those were hashed too. */
   readonly hashed?: Hashed | undefined;
+  /** Whether it lies in what is kept, too. */
+  readonly isKept?: boolean;
 }
 
 /** A file as far as it can be told to be another one without a look at its bytes. */
@@ -46,8 +48,9 @@ export class Identities {
     const bytes = await this.#kept?.get(`file ${absolute}`);
     if (bytes === undefined) return undefined;
     const found = JSON.parse(new TextDecoder().decode(bytes)) as Known;
-    this.#known.set(absolute, found);
-    return found;
+    const known = { ...found, isKept: true };
+    this.#known.set(absolute, known);
+    return known;
   }
 
   async identify(absolute: string): Promise<FileIdentity> {
@@ -61,9 +64,12 @@ export class Identities {
   }
 
   learn(absolute: string, stamp: string, identity: FileIdentity): void {
-    this.#known.set(absolute, { stamp, identity });
+    const before = this.#known.get(absolute);
     const changed = Number(stamp.split(' ')[2]) / 1e6;
-    if (Date.now() - changed < rested) return;
+    const isKept = Date.now() - changed >= rested;
+    this.#known.set(absolute, { stamp, identity, isKept });
+    // What is known already would only be written again.
+    if (!isKept || (before?.isKept === true && before.stamp === stamp)) return;
     this.#kept?.set(`file ${absolute}`, [new TextEncoder().encode(JSON.stringify({ stamp, identity }))]);
   }
 

@@ -1,9 +1,13 @@
 import { promises as fs } from 'node:fs';
 import { basename, join } from 'node:path';
+import { isSystemRefusal } from '../result/environment.ts';
 import { entriesNamed } from './packFolder.ts';
 
 /** A folder's stores are named after the engine that keeps in them; whatever else lies there is not ours. */
 const ofEngine = /^[0-9a-f]{24}$/;
+
+/** In ms. */
+const day = 86_400_000;
 
 /** A file that holds entries. */
 interface Entry {
@@ -31,9 +35,10 @@ export interface KeptLimits {
 /** How much a folder of stores holds; nothing where there is none. */
 export const keptSize = async (folder: string): Promise<KeptSize> => sizeOf(await entriesIn(folder));
 
-/** Removes what is kept in a folder of stores, and nothing else that may lie there. */
+/** Removes what is kept in a folder of stores, and nothing else that may lie there. What a run keeps meanwhile may stay. */
 export async function clearKept(folder: string): Promise<void> {
-  for (const engine of await storesIn(folder)) await fs.rm(join(folder, engine), { recursive: true, force: true });
+  for (const engine of await storesIn(folder))
+    await fs.rm(join(folder, engine), { recursive: true, force: true, maxRetries: 5 });
 }
 
 /**
@@ -48,7 +53,7 @@ export async function tidyKept(
   { bytes = Infinity, days = Infinity }: KeptLimits,
   { engine, now }: { readonly engine: string | undefined; readonly now: number },
 ): Promise<KeptSize> {
-  const entries = await entriesIn(folder);
+  const entries = (await entriesIn(folder)).map((one) => ({ ...one, used: momentOfUse(one, now) }));
   const isOther = (one: Entry): number => Number(one.engine !== engine);
   const inTurn = entries.toSorted((a, b) => isOther(b) - isOther(a) || a.used - b.used);
   const removed: Entry[] = [];
@@ -58,7 +63,7 @@ export async function tidyKept(
     left -= one.bytes;
     removed.push(one);
   };
-  const isOld = ({ used }: Entry): boolean => now - used > days * 86_400_000;
+  const isOld = ({ used }: Entry): boolean => now - used > days * day;
   for (const one of inTurn) if (isOld(one)) await remove(one);
   for (const one of inTurn) {
     if (left <= bytes) break;
@@ -67,8 +72,21 @@ export async function tidyKept(
   return sizeOf(removed);
 }
 
+/** A file that a clock set wrong dated far ahead would never be old: it counts as used before all others. */
+const momentOfUse = ({ used }: Entry, now: number): number => (used > now + day ? 0 : used);
+
 const storesIn = async (folder: string): Promise<string[]> =>
-  (await fs.readdir(folder).catch(() => [])).filter((name) => ofEngine.test(name));
+  (await namesIn(folder)).filter((name) => ofEngine.test(name));
+
+/** What lies in a folder; nothing where there is none. What can't be listed is no empty folder. */
+async function namesIn(folder: string, recursive = false): Promise<string[]> {
+  try {
+    return await fs.readdir(folder, { recursive });
+  } catch (error) {
+    if (isSystemRefusal(error) && error.code === 'ENOENT') return [];
+    throw error;
+  }
+}
 
 const sizeOf = (entries: readonly Entry[]): KeptSize => ({
   entries: entries.reduce((sum, one) => sum + one.entries, 0),
@@ -78,7 +96,7 @@ const sizeOf = (entries: readonly Entry[]): KeptSize => ({
 async function entriesIn(folder: string): Promise<Entry[]> {
   const entries: Entry[] = [];
   for (const engine of await storesIn(folder))
-    for (const name of await fs.readdir(join(folder, engine), { recursive: true }).catch(() => [])) {
+    for (const name of await namesIn(join(folder, engine), true)) {
       const path = join(folder, engine, name);
       // What another process removed meanwhile is no longer there to be counted.
       const about = await fs.lstat(path).catch(() => undefined);

@@ -26,6 +26,7 @@ type Entries = Map<string, readonly Uint8Array[]>;
  */
 export class KeptStore {
   readonly #packs: PackFolder;
+  readonly #engine: string;
   /** What waits to be written, and what is being written. */
   #waiting: Entries = new Map();
   #bytes = 0;
@@ -38,10 +39,11 @@ export class KeptStore {
   /** @param folder of all stores @param engine what tells one state of the program from another */
   constructor(folder: string, engine: string) {
     this.#packs = new PackFolder(join(folder, engine, 'packs'));
+    this.#engine = engine;
   }
 
   async get(key: string): Promise<Uint8Array | undefined> {
-    const name = digest(key);
+    const name = this.#nameOf(key);
     for (const entries of [this.#waiting, ...[...this.#written].reverse()]) {
       const bytes = entries.get(name);
       if (bytes !== undefined) return Buffer.concat(bytes);
@@ -52,11 +54,16 @@ export class KeptStore {
   /** Keeps bytes, which are not to change any more. */
   set(key: string, bytes: readonly Uint8Array[]): void {
     if (this.trouble !== undefined) return;
-    this.#waiting.set(digest(key), bytes);
+    this.#waiting.set(this.#nameOf(key), bytes);
     this.#bytes += bytes.reduce((sum, part) => sum + part.length, 0);
     if (this.#bytes >= together.bytes) this.#write();
     // No reason for a process to go on: whoever ends waits until all is written.
     else this.#clock ??= setTimeout(() => this.#write(), together.ms).unref();
+  }
+
+  /** By the engine, too: what another one kept is not ours, in whichever folder it lies by now. */
+  #nameOf(key: string): string {
+    return digest(`${this.#engine} ${key}`);
   }
 
   /** Writes all that was handed over, and waits until that is done. */

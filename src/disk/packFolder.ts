@@ -5,13 +5,15 @@ import { isWhole, PackHead, packOf, type PackedPlace } from './keptPack.ts';
 import { putInPlace } from './putInPlace.ts';
 
 /** The moment that a pack was written (ms since 1970), how many entries it holds, and what makes its name the only one. */
-const packName = /^(\d{13})-(\d+)-[0-9a-f-]{36}$/;
+const packName = /^(\d{13,16})-(\d+)-[0-9a-f-]{36}$/;
+/** The last moment that a clock can tell. */
+const lastMoment = 8.64e15;
 
 /** How many entries the file of a name holds; a file that is no pack counts as one. */
 export const entriesNamed = (name: string): number => Number(packName.exec(name)?.[2] ?? 1);
 
 /** The moment in the name of a pack; 0 of what is none. */
-const momentNamed = (name: string): number => Number(packName.exec(name)?.[1] ?? 0);
+const momentNamed = (name: string): number => Math.min(lastMoment, Number(packName.exec(name)?.[1] ?? 0));
 
 /** Packs are looked for anew after so many ms, as another process may have written some. */
 const lookedFor = 1000;
@@ -27,6 +29,7 @@ const mostRoom = 2e6;
 
 interface Pack {
   readonly name: string;
+  readonly moment: number;
   readonly bytes: number;
   readonly head: PackHead;
 }
@@ -69,9 +72,10 @@ export class PackFolder {
     const isMerging = merged.length >= small.count;
     const all = isMerging ? new Map([...(await this.#told(merged)), ...entries]) : entries;
     const bytes = packOf(all, (count) => this.#roomFor(count));
-    const name = `${Math.max(Date.now(), (await this.#newest()) + 1)}-${all.size}-${randomUUID()}`;
+    const moment = Math.min(lastMoment, Math.max(Date.now(), (await this.#newest()) + 1));
+    const name = `${moment}-${all.size}-${randomUUID()}`;
     await putInPlace(join(this.#folder, name), bytes);
-    this.#take(name, { name, bytes: bytes.length, head: PackHead.from(bytes)! });
+    this.#take(name, { name, moment, bytes: bytes.length, head: PackHead.from(bytes)! });
     if (isMerging) await this.#remove(merged);
   }
 
@@ -120,7 +124,7 @@ export class PackFolder {
   #take(name: string, pack: Pack | undefined): void {
     if (this.#known.has(name)) return;
     this.#known.set(name, pack);
-    if (pack !== undefined) this.#packs = [pack, ...this.#packs].sort((a, b) => (a.name < b.name ? 1 : -1));
+    if (pack !== undefined) this.#packs = [pack, ...this.#packs].sort((a, b) => b.moment - a.moment);
   }
 
   async #opened(name: string): Promise<Pack | undefined> {
@@ -133,7 +137,7 @@ export class PackFolder {
     );
     if (head === undefined) return undefined;
     this.#hold({ name, from: 0, to: first.length, bytes: Promise.resolve(first) });
-    return { name, bytes: about.size, head };
+    return { name, moment: momentNamed(name), bytes: about.size, head };
   }
 
   async #body(pack: Pack, place: PackedPlace): Promise<Uint8Array | undefined> {

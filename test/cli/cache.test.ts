@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { withoutRights } from '../disk/rights.ts';
 import { Sandbox } from './sandbox.ts';
 
 const store = 'store/0123456789abcdef01234567';
@@ -16,6 +17,22 @@ describe('washboard cache', () => {
     const { printed } = await cache('--keep', '1MB', '--days', '30');
     assert.equal(printed, `Removed: 1 entry, 0.6 MB\n${box.path('store')}: 1 entry, 0.6 MB\n`);
     assert.equal((await cache('--clear')).printed, `${box.path('store')}: 0 entries, 0.0 MB\n`);
+  });
+
+  it('says that it can’t list or remove what is another user’s, and not that nothing is kept', async () => {
+    const [listed, cleared] = await withoutRights(box.path('store'), 0o000, async () => [
+      await cache(),
+      await cache('--clear'),
+    ]);
+    assert.equal(listed.code, 1);
+    assert.match(
+      listed.errors,
+      /^washboard: what is kept in \S+ can't be listed \(EACCES: .*\): ask as the user who kept it\.\n$/,
+    );
+    assert.equal(cleared.code, 1);
+    assert.match(cleared.errors, /^washboard: not all that was to go could be removed from \S+ \(EACCES: /);
+    assert.equal(listed.printed + cleared.printed, '');
+    assert.match((await cache()).printed, /2 entries/);
   });
 
   it('removes nothing where it does not understand how much may stay', async () => {

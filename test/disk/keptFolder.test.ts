@@ -43,6 +43,13 @@ describe('a folder of stores', () => {
     assert.deepEqual(await keptSize(kept), { entries: 1204, bytes: 1510 });
   });
 
+  it('loses first what a clock set wrong dated far ahead, which would never be old', async () => {
+    put(`${engine}/ab/ahead`, 300, -10_000);
+    put(`${engine}/ab/slightly`, 300, -0.1);
+    assert.deepEqual(await tidied({ days: 1000 }), { entries: 1, bytes: 300 });
+    assert.deepEqual([has(`${engine}/ab/ahead`), has(`${engine}/ab/slightly`)], [false, true]);
+  });
+
   it('loses what was not used for so many days, whoever kept it', async () => {
     assert.deepEqual(await tidied({ days: 30 }), { entries: 1, bytes: 800 });
     assert.deepEqual(await tidied({ days: 29 }), { entries: 1, bytes: 200 });

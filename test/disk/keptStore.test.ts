@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import {
+  chmodSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
@@ -12,12 +13,14 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { diskHost } from '../../src/disk/host.ts';
-import { keptSize, tidyKept } from '../../src/disk/keptFolder.ts';
+import { clearKept, keptSize, tidyKept } from '../../src/disk/keptFolder.ts';
 import { KeptStore } from '../../src/disk/keptStore.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { reportJson } from '../../src/engine/json.ts';
 import { recording, quietWatch } from '../engine/memoryFiles.ts';
+import { withoutRights } from './rights.ts';
 
 const engine = '0123456789abcdef01234567';
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -39,6 +42,8 @@ describe('a store of results', () => {
   before(() => {
     folder = mkdtempSync(join(tmpdir(), 'washboard-kept-'));
     kept = join(folder, 'cache');
+    // Others may look into it, as one of them does below.
+    chmodSync(folder, 0o755);
     mkdirSync(join(folder, 'raw'));
     for (let run = 0; run < 6; run++)
       writeFileSync(
@@ -122,6 +127,51 @@ describe('a store of results', () => {
     other.set('a', [bytesOf('later')]);
     await other.settled();
     assert.equal(Buffer.from((await new KeptStore(kept, engine).get('a')) ?? []).toString(), 'later');
+  });
+
+  it('gives the last that was kept, however far ahead a clock was', async () => {
+    const told = async (): Promise<string> =>
+      Buffer.from((await new KeptStore(kept, engine).get('a')) ?? []).toString();
+    const keep = async (text: string): Promise<void> => {
+      const store = new KeptStore(kept, engine);
+      store.set('a', [bytesOf(text)]);
+      await store.settled();
+    };
+    const moments = ['9999999999999', '99999999999999', '8639999999999990'];
+    for (const moment of moments) {
+      await keep('early');
+      const [newest] = stored().sort().reverse();
+      renameSync(newest, newest.replace(/\d+(?=-1-)/, moment));
+      assert.equal(await told(), 'early', moment);
+      await keep(`later than ${moment}`);
+      assert.equal(await told(), `later than ${moment}`);
+      await keep('last');
+      assert.equal(await told(), 'last');
+      assert.equal((await keptSize(kept)).entries, 3);
+      rmSync(kept, { recursive: true });
+    }
+  });
+
+  it('takes nothing for its own that another engine kept, though it lies in its folder', async () => {
+    const { json: wanted } = await run();
+    await run(new KeptStore(kept, engine.replace('0', 'f')));
+    renameSync(join(kept, engine.replace('0', 'f')), join(kept, engine));
+    const { json, computed } = await run(new KeptStore(kept, engine));
+    assertSame(json, wanted);
+    assert.equal(computed.length, (await run()).computed.length);
+  });
+
+  it('goes on keeping for a run in which it was cleared', async () => {
+    const store = new KeptStore(kept, engine);
+    for (let i = 0; i < 30; i++) {
+      store.set(`entry ${i}`, [bytesOf(`of ${i}`)]);
+      const settling = store.settled();
+      if (i < 20) await clearKept(kept);
+      await settling;
+    }
+    assert.equal(store.trouble, undefined);
+    assert.ok((await keptSize(kept)).entries >= 10, 'those that came later');
+    assert.equal(Buffer.from((await new KeptStore(kept, engine).get('entry 29')) ?? []).toString(), 'of 29');
   });
 
   it('keeps many entries in few files, whatever their sizes, and finds each', async () => {
@@ -210,5 +260,30 @@ describe('a store of results', () => {
     const { json } = await run(store);
     assert.equal(store.trouble, 'ENOTDIR');
     assertSame(json, (await run()).json);
+  });
+
+  it('in which nothing may be read or written changes no result, and says why; what may be read is taken', async () => {
+    const { json: wanted } = await run();
+    const first = await run(new KeptStore(kept, engine));
+    const blocked = new KeptStore(kept, engine);
+    assertSame((await withoutRights(kept, 0o000, () => run(blocked))).json, wanted);
+    assert.equal(blocked.trouble, 'EACCES');
+    const readable = await withoutRights(kept, 0o555, () => run(new KeptStore(kept, engine)));
+    assertSame(readable.json, wanted);
+    assert.ok(readable.computed.length < first.computed.length, readable.computed.join());
+  });
+
+  it('is told nothing anew of files that are known to it already', async () => {
+    // What a file holds is known again by its times only once it has rested.
+    await setTimeout(2100);
+    await run(new KeptStore(kept, engine));
+    const store = new KeptStore(kept, engine);
+    const told: string[] = [];
+    store.set = (key) => told.push(key);
+    await run(store);
+    assert.deepEqual(
+      told.filter((key) => key.startsWith('file ')),
+      [],
+    );
   });
 });
