@@ -31,6 +31,7 @@ export class Cache {
   readonly #answers = new Map<string, Entry>();
   readonly #samples = new Set<ArrayBufferLike>();
   #run = 0;
+  #isShort = false;
   #sampleBytes = 0;
   readonly #holders = new Map<ArrayBufferLike, number>();
   readonly #plain = new WeakSet<object>();
@@ -44,6 +45,12 @@ export class Cache {
   /** Notes that a notebook is run anew: what it does not touch may go. */
   begin(): void {
     this.#run++;
+    this.#isShort = false;
+  }
+
+  /** Whether samples of the run at hand had no room. */
+  get isShort(): boolean {
+    return this.#isShort;
   }
 
   /** Whether the samples of a run are kept at hand: there is room for them, or is once what was not touched lately has gone. */
@@ -55,7 +62,10 @@ export class Cache {
       if (this.#sampleBytes + bytes <= samples || touched === this.#run) break;
       if (this.#buffersIn(answer).some((buffer) => this.#samples.has(buffer))) this.#drop(key);
     }
-    if (this.#sampleBytes + bytes > samples) return false;
+    if (this.#sampleBytes + bytes > samples) {
+      this.#isShort = true;
+      return false;
+    }
     for (const buffer of fresh) this.#samples.add(buffer);
     this.#sampleBytes += bytes;
     return true;

@@ -8,6 +8,7 @@ import type { Cache } from './cache.ts';
 import type { Files, History } from './host.ts';
 import type { KeptAnswers } from './kept/keptAnswers.ts';
 import type { Keys } from './key.ts';
+import type { Part } from './parts/part.ts';
 import type { PinnedFiles } from './pinned.ts';
 
 export type Call = Extract<Checked, { type: 'call' }>;
@@ -27,6 +28,8 @@ export interface EvaluationContext {
   readonly cache: Cache;
   /** What was kept by earlier runs of the program. */
   readonly kept?: KeptAnswers | undefined;
+  /** What recordings gave, with its samples, by the keys by which it is kept once all have stayed at hand. */
+  readonly samples?: Map<string, Part>;
   readonly keys: Keys;
   readonly digest: (text: string) => string;
   readonly valueOf: (name: string) => Value | undefined | Promise<Value | undefined>;

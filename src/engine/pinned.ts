@@ -1,4 +1,4 @@
-import type { FileIdentity, Files, ReadRecording, WantedRecording, Watch } from '../values/ports.ts';
+import type { FileIdentity, Files, History, ReadRecording, WantedRecording, Watch } from '../values/ports.ts';
 
 /** Files as they were when a run first looked at each. */
 export interface PinnedFiles extends Files {
@@ -69,6 +69,16 @@ export function pinned(files: Files): PinnedFiles {
     ...(files.densities === undefined ? {} : { densities: (wanted, watch) => files.densities!(wanted, watch) }),
     // Of a file that can't be hashed its reading says why.
     open: async (path) => files.open(path, await identify(path).catch(() => undefined)),
+  };
+}
+
+/** A history that tells a run once where the project stands, however long the run takes. */
+export function pinnedHistory(history: History): History {
+  let head: Promise<string | undefined> | undefined;
+  return {
+    head: () => (head ??= history.head()),
+    textSince: (text) => history.textSince(text),
+    firstOf: (paths) => history.firstOf(paths),
   };
 }
 

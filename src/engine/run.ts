@@ -1,6 +1,7 @@
 import { cellNameOf, cellWords, type CellName } from '../language/cellName.ts';
 import type { CheckedNotebook } from '../language/check.ts';
 import type { CheckedStatement } from '../language/checked.ts';
+import { callsIn } from '../language/services/calls.ts';
 import type { Watch } from '../values/ports.ts';
 import type { RawFile } from '../values/run.ts';
 import type { Failure } from '../result/result.ts';
@@ -18,8 +19,9 @@ import type { KeptAnswers } from './kept/keptAnswers.ts';
 import { digestingOnce, Keys } from './key.ts';
 import { tell } from './messages.ts';
 import { makeAhead } from './parts/ahead.ts';
-import { workOnShare } from './parts/sharing.ts';
-import { pinned, type PinnedFiles } from './pinned.ts';
+import type { Part } from './parts/part.ts';
+import { collecting, workOnShare } from './parts/sharing.ts';
+import { pinned, pinnedHistory, type PinnedFiles } from './pinned.ts';
 import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from './recall.ts';
 import { locate, type CellKeys, type RunReport, type RunRequest, type StatementResult } from './result.ts';
 import { listBeforehand, sourcesOf } from './sources.ts';
@@ -61,13 +63,16 @@ export class Run {
   readonly #sharing: Sharing | undefined;
   /** By their keys, what was made of recordings before it was asked for. */
   readonly #ahead = new Set<string>();
+  /** What is kept with its samples where all of these stay at hand. */
+  readonly #samples = new Map<string, Part>();
 
   constructor(notebook: CheckedNotebook, request: RunRequest, watch: Watch, host: Host, answers: Answers) {
     this.#notebook = notebook;
     this.#request = request;
     this.#watch = watch;
-    const { history: _untold, ...rest } = host;
-    this.#host = { ...(request.withoutHistory === true ? rest : host), files: pinned(host.files) };
+    const { history, ...rest } = host;
+    const told = request.withoutHistory === true || history === undefined ? {} : { history: pinnedHistory(history) };
+    this.#host = { ...rest, ...told, files: pinned(host.files) };
     this.#answers = answers;
     this.#sharing = request.collecting && collecting(request.collecting);
     const inCells = new Map<number, CheckedStatement[]>();
@@ -107,6 +112,7 @@ export class Run {
       if (--cell.left === 0) settled(statement.cell, cell.ok);
     }
     this.#isEvaluating = false;
+    this.#keepSamples();
     // Before the keys are asked for, which may be of cells that were not run.
     const sources = [...this.#sources.values()].sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0));
     const ordered = this.#notebook.statements.flatMap((statement) => results.get(statement) ?? []);
@@ -117,6 +123,12 @@ export class Run {
       sources,
       keys: await this.cellKeys(),
     };
+  }
+
+  /** Samples of some recordings alone would spare the next run nothing: those of the others are read from their files. */
+  #keepSamples(): void {
+    const { cache, kept } = this.#answers;
+    if (!cache.isShort) for (const [key, part] of this.#samples) kept?.set(key, part);
   }
 
   async share(isOwn: (path: string) => boolean): Promise<readonly Failure[]> {
@@ -271,6 +283,7 @@ export class Run {
       isBound: (name) => this.#values.has(name),
       sharing: this.#sharing,
       ahead: this.#ahead,
+      samples: this.#samples,
       boundTo: (name) => this.#binders.get(name)?.expression,
       ...(this.#host.history === undefined ? {} : { history: this.#host.history }),
       ...(this.#host.breathe === undefined ? {} : { breathe: this.#host.breathe }),
@@ -331,6 +344,16 @@ export class Run {
     return head === undefined ? [] : [head, this.#sourceOf(call) ?? ''];
   }
 
+  /** Asks where the project stands while files are read: another program tells it, which takes a while to start. */
+  #askHistory(): void {
+    const { history } = this.#host;
+    const calls = [...this.#wanted()].flatMap(({ expression }) =>
+      expression === undefined ? [] : callsIn(expression),
+    );
+    // Whoever needs it is told why it can't be told.
+    if (calls.some(({ verb }) => verbNamed(verb)?.readsHistory === true)) void history?.head().catch(() => undefined);
+  }
+
   /** A call as it is written, where it is all of a statement but its name. */
   #sourceOf(call: Call): string | undefined {
     const statement = this.#notebook.statements.find(({ expression }) => expression === call);
@@ -360,6 +383,7 @@ export class Run {
         list.value.flatMap(({ recording }) => recording ?? []),
         this.#watch,
       );
+    if (this.#isEvaluating) this.#askHistory();
     if (this.#isEvaluating && this.#sharing === undefined) await this.#makeAhead(call);
     const identified = list.value.map(async ({ path }) => ({ path, ...(await files.identify(path)) }));
     const found = await Promise.all(identified).catch(() => undefined);
@@ -370,14 +394,4 @@ export class Run {
     this.#told.set(call, { files: hashes });
     return JSON.stringify(hashes);
   }
-}
-
-/** Collects what the shares kept. @param tell is told of recordings of which nothing is kept */
-function collecting(tell: (path: string) => void): Sharing {
-  let isShort = false;
-  const missing = (path: string): void => {
-    isShort = true;
-    tell(path);
-  };
-  return { part: 'collect', onMissing: missing, isShort: () => isShort };
 }

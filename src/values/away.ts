@@ -22,11 +22,22 @@ function copyOf(part: unknown): unknown {
   if (typeof part !== 'object' || part === null || ArrayBuffer.isView(part)) return part;
   const known = copies.get(part);
   if (known !== undefined) return known;
-  const made = isHeldSignal(part) ? awayOf(part) : Array.isArray(part) ? copyOfList(part) : copyOfObject(part);
   // A recording may have a million stretches: what holds no samples is looked through again rather than remembered.
+  const made = copyMade(part);
   if (made !== part) copies.set(part, made);
   return made;
 }
+
+function copyMade(part: object): object {
+  if (isHeldSignal(part)) return awayOf(part);
+  if (Array.isArray(part)) return copyOfList(part);
+  return copyOfFields(part, isRun(part) ? fieldsWithSamples : Object.keys(part));
+}
+
+/** Where a run holds samples; all else of it need not be gone through, as often as it is met. */
+const fieldsWithSamples = ['channels', 'untrimmed'] satisfies (keyof Run)[];
+
+const isRun = (part: object): boolean => 'channels' in part && 'stretches' in part && 'layout' in part;
 
 /** Signals of recordings that are too large for memory have no samples from the start. */
 const isHeldSignal = (part: object): part is Signal =>
@@ -41,10 +52,10 @@ function copyOfList(list: readonly unknown[]): readonly unknown[] {
   return made ?? list;
 }
 
-function copyOfObject(object: object): object {
+function copyOfFields(object: object, fields: readonly string[]): object {
   const from = object as Record<string, unknown>;
   let made: Record<string, unknown> | undefined;
-  for (const key of Object.keys(from)) {
+  for (const key of fields) {
     const copy = copyOf(from[key]);
     if (copy !== from[key]) (made ??= { ...from })[key] = copy;
   }

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { pinned } from '../../src/engine/pinned.ts';
+import { pinned, pinnedHistory } from '../../src/engine/pinned.ts';
 import { success } from '../../src/result/result.ts';
 import type { Files } from '../../src/values/ports.ts';
 
@@ -22,5 +22,16 @@ describe('files as they were when a run first looked at them', () => {
     assert.deepEqual(await run.expand('a.csv', 'runs.csv:2'), success(['a.csv, the 3.']));
     assert.deepEqual(asked, ['a.csv', 'b.csv', 'runs.csv:2: a.csv']);
     assert.deepEqual(await pinned(files).expand('a.csv'), success(['a.csv, the 4.']));
+  });
+
+  it('stand at the same commit throughout, which is asked for once', async () => {
+    let asked = 0;
+    const nothing = (): Promise<undefined> => Promise.resolve(undefined);
+    const run = pinnedHistory({
+      head: () => Promise.resolve(`commit ${++asked}`),
+      textSince: nothing,
+      firstOf: nothing,
+    });
+    assert.deepEqual([await run.head(), await run.head(), asked], ['commit 1', 'commit 1', 1]);
   });
 });

@@ -53,6 +53,8 @@ export interface MakingOptions {
 /** Codes of what passes: what the system refuses, a machine that has no memory left, a file that is being written. */
 const ofSystem = /^machine\.|unreadable|^file-changed$/;
 
+const keyOfSamples = (key: string): string => `samples ${key}`;
+
 /** Takes each recording of a chain as far as it has to go: from memory, from what was kept, or computed. */
 export class Making {
   readonly #chain: Chain;
@@ -171,7 +173,7 @@ export class Making {
     if (found === undefined) return undefined;
     if (held === undefined) cache.setPart(key, found);
     if (this.#isEnough(found, level)) return found;
-    const whole = await kept?.get<Part>(`samples ${key}`);
+    const whole = await kept?.get<Part>(keyOfSamples(key));
     if (whole !== undefined && this.#isAdmitted(whole)) cache.setPart(key, whole);
     return whole;
   }
@@ -264,12 +266,13 @@ export class Making {
 
   /** What is kept for later, samples by themselves as few will want them, and only those that stay at hand or that another process has to do with. */
   #keepFor(key: string, part: Part): void {
-    const { kept, sharing } = this.#context;
+    const { kept, samples, sharing } = this.#context;
     if (kept === undefined) return;
     const away = withoutSamples(part);
     kept.set(`part ${key}`, away);
     if (away === part || (part.value !== undefined && part.value.kind !== 'runs')) return;
-    if (sharing?.part === 'share' || this.#isAtHand(part)) kept.set(`samples ${key}`, part);
+    if (sharing?.part === 'share') kept.set(keyOfSamples(key), part);
+    else if (this.#isAtHand(part)) samples?.set(keyOfSamples(key), part);
   }
 
   async #step(at: number, part: Part, { verb, given, set }: Step): Promise<Part | Refused> {

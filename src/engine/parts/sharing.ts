@@ -2,7 +2,7 @@ import type { CheckedNotebook } from '../../language/check.ts';
 import type { CheckedArgument } from '../../language/checked.ts';
 import { partsOf } from '../../language/partsOf.ts';
 import type { Failure } from '../../result/result.ts';
-import type { EvaluationContext } from '../evaluation.ts';
+import type { EvaluationContext, Sharing } from '../evaluation.ts';
 import { chainOf } from './chain.ts';
 import { Making } from './making.ts';
 
@@ -37,4 +37,14 @@ async function workOn(node: CheckedArgument, context: EvaluationContext, inner: 
     }
   }
   for (const part of partsOf(node)) await workOn(part, context, inner);
+}
+
+/** Collects what the shares kept. @param tell is told of recordings of which nothing is kept */
+export function collecting(tell: (path: string) => void): Sharing {
+  let isShort = false;
+  const missing = (path: string): void => {
+    isShort = true;
+    tell(path);
+  };
+  return { part: 'collect', onMissing: missing, isShort: () => isShort };
 }

@@ -96,6 +96,16 @@ describe('samples that are not at hand', () => {
     assert.ok((await found(study, cells, Infinity, other)).all === all, 'read again');
   });
 
+  it('are kept for the next start where all stay at hand, and none where some do not', async () => {
+    const samplesKept = async (samples: number): Promise<number> => {
+      const kept = new MemoryKept();
+      await found(study, cells.slice(0, 2), samples, kept);
+      // A step that took long is kept beside what was read.
+      return Math.min(8, [...kept.entries.keys()].filter((key) => key.startsWith('samples ')).length);
+    };
+    assert.deepEqual(await Promise.all([Infinity, 2e5, 0].map(samplesKept)), [8, 0, 0]);
+  });
+
   it('are read once, where a host reads ahead, for all that is asked of each recording by itself', async () => {
     const host = new MemoryHost(study);
     const read: string[] = [];
