@@ -1,4 +1,6 @@
 import { strict as assert } from 'node:assert';
+import { factsOf } from '../../src/readers/columnFacts.ts';
+import { ColumnVectors } from '../../src/readers/columnVectors.ts';
 import { copyInMemory, reuseMemory, memoryForNumbers, takeMemoryBack } from '../../src/readers/reusedMemory.ts';
 
 describe('memory that readings share one after another', () => {
@@ -6,18 +8,27 @@ describe('memory that readings share one after another', () => {
     assert.equal(memoryForNumbers(100).buffer.byteLength, 800);
     reuseMemory();
     const [first, second] = [memoryForNumbers(100), memoryForNumbers(100)];
-    assert.notEqual(first.buffer, second.buffer);
+    assert.equal(first.buffer, second.buffer);
+    assert.equal(second.byteOffset, first.byteOffset + 800);
     assert.deepEqual([first.length, second.length], [100, 100]);
     takeMemoryBack();
-    const again = [memoryForNumbers(90), memoryForNumbers(101), memoryForNumbers(100)];
-    assert.deepEqual(
-      again.map(({ buffer }) => [first.buffer, second.buffer].includes(buffer)),
-      [true, true, false],
+    const again = memoryForNumbers(90);
+    assert.deepEqual([again.buffer === first.buffer, again.byteOffset, again.length], [true, first.byteOffset, 90]);
+    takeMemoryBack();
+  });
+
+  it('is looked at in place by the compiled loops, beside what these work with', () => {
+    const values = memoryForNumbers(3000);
+    for (let i = 0; i < values.length; i++) values[i] = ((i * 37) % 1000) / 100;
+    const elsewhere = Float64Array.from(values);
+    const [here, there] = [values, elsewhere].map((numbers) =>
+      ColumnVectors.for(numbers)!.stepOnGrid(numbers, 0, 1000, 100),
     );
-    assert.deepEqual(
-      again.map(({ length }) => length),
-      [90, 101, 100],
-    );
+    assert.equal(here, there);
+    assert.ok(Math.abs(here! - 0.01) < 1e-12, `the step is ${here}`);
+    assert.notEqual(ColumnVectors.for(values), ColumnVectors.for(elsewhere));
+    assert.deepEqual(values, elsewhere);
+    assert.deepEqual(factsOf(values), factsOf(elsewhere));
     takeMemoryBack();
   });
 
