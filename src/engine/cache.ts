@@ -1,4 +1,4 @@
-import { sampleBuffers } from '../values/away.ts';
+import { partsWithArrays, sampleBuffers } from '../values/away.ts';
 import type { Run } from '../values/run.ts';
 import type { Answered } from '../verbs/verb.ts';
 import type { Part } from './parts/part.ts';
@@ -162,9 +162,8 @@ export class Cache {
         return true;
       }
       let holds = false;
-      if (Array.isArray(part)) {
-        for (const inner of part as unknown[]) if (visit(inner)) holds = true;
-      } else for (const key of Object.keys(part)) if (visit((part as Record<string, unknown>)[key])) holds = true;
+      for (const inner of Array.isArray(part) ? (part as unknown[]) : partsWithArrays(part))
+        if (visit(inner)) holds = true;
       if (holds) holding.add(part);
       else if (Array.isArray(part)) this.#plain.add(part);
       return holds;

@@ -35,9 +35,14 @@ function copyMade(part: object): object {
 }
 
 /** Where a run holds samples; all else of it need not be gone through, as often as it is met. */
-const fieldsWithSamples = ['channels', 'untrimmed'] satisfies (keyof Run)[];
+const fieldsWithSamples = ['channels', 'untrimmed'] as const satisfies (keyof Run)[];
+const fieldsWithArrays = [...fieldsWithSamples, 'stamps', 'long'] as const satisfies (keyof Run)[];
 
-const isRun = (part: object): boolean => 'channels' in part && 'stretches' in part && 'layout' in part;
+const isRun = (part: object): part is Run => 'channels' in part && 'stretches' in part && 'layout' in part;
+
+/** The parts of an object among which all arrays of numbers are that it holds. Plain data. */
+export const partsWithArrays = (object: object): readonly unknown[] =>
+  isRun(object) ? fieldsWithArrays.map((field) => object[field]) : Object.values(object);
 
 /** Signals of recordings that are too large for memory have no samples from the start. */
 const isHeldSignal = (part: object): part is Signal =>

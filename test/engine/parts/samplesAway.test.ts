@@ -7,7 +7,7 @@ import type { Kept } from '../../../src/engine/kept/keptAnswers.ts';
 import type { RunReport } from '../../../src/engine/result.ts';
 import { readChecked } from '../../../src/readers/readChecked.ts';
 import { show } from '../../../src/engine/show.ts';
-import { isAway } from '../../../src/values/away.ts';
+import { allRunsOf, isAway, partsWithArrays } from '../../../src/values/away.ts';
 import type { Files } from '../../../src/values/ports.ts';
 import { MemoryHost, MemoryKept, quietWatch, recording } from '../memoryFiles.ts';
 import { mixedCells, mixedFiles } from './mixedStudy.ts';
@@ -104,6 +104,18 @@ describe('samples that are not at hand', () => {
       return Math.min(8, [...kept.entries.keys()].filter((key) => key.startsWith('samples ')).length);
     };
     assert.deepEqual(await Promise.all([Infinity, 2e5, 0].map(samplesKept)), [8, 0, 0]);
+  });
+
+  it('stand, as all arrays of a run do, where whoever weighs it looks for them', async () => {
+    const arraysIn = (part: unknown, inner: (object: object) => readonly unknown[]): Set<object> => {
+      if (typeof part !== 'object' || part === null) return new Set();
+      if (ArrayBuffer.isView(part)) return new Set([part.buffer]);
+      return new Set(inner(part).flatMap((one) => [...arraysIn(one, inner)]));
+    };
+    const { report } = await found(mixedFiles(), mixedCells, Infinity);
+    const runs = report.results.flatMap(({ value }) => (value === undefined ? [] : allRunsOf(value)));
+    assert.ok(runs.some(({ stamps }) => stamps !== undefined) && runs.length > 10, `${runs.length} runs`);
+    for (const run of runs) assert.deepEqual(arraysIn(run, partsWithArrays), arraysIn(run, Object.values));
   });
 
   it('are read once, where a host reads ahead, for all that is asked of each recording by itself', async () => {
