@@ -73,7 +73,7 @@ export const rooms = {
     packages: ['vega-*', 'vscode-notebook-renderer', 'markdown-it'],
   },
   report: {
-    imports: ['result', 'values', 'notebook', 'engine', 'charts'],
+    imports: ['result', 'numbers', 'values', 'notebook', 'engine', 'charts'],
     ambient: [],
     declarations: ['charts/vegaModules.d.ts'],
     packages: ['vega', 'vega-*', 'markdown-it'],

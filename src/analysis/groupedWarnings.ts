@@ -1,5 +1,5 @@
 import { rangeOf } from '../readers/messages/figures.ts';
-import { grouped } from '../result/grouped.ts';
+import { grouped } from '../numbers/grouped.ts';
 import type { Warning } from '../result/result.ts';
 import { findingCodeOf } from './recordings/faults.ts';
 import { alsoOf } from './together.ts';

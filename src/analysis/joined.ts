@@ -1,5 +1,5 @@
 import type { LevelsValue } from '../values/levels.ts';
-import { grouped } from '../result/grouped.ts';
+import { grouped } from '../numbers/grouped.ts';
 import type { Warning } from '../result/result.ts';
 import type { RunningValue } from '../values/running.ts';
 import type { RunsValue } from '../values/runs.ts';

@@ -1,4 +1,4 @@
-import { grouped } from '../result/grouped.ts';
+import { grouped } from '../numbers/grouped.ts';
 import type { Message, Warning } from '../result/result.ts';
 import { listed } from '../result/words.ts';
 

@@ -1,5 +1,5 @@
 import { bareName, fileOf, folderOf } from '../result/fileNames.ts';
-import { grouped } from '../result/grouped.ts';
+import { grouped } from '../numbers/grouped.ts';
 import { catalogue } from '../verbs/catalogue.ts';
 import { vocabularyOf } from '../language/vocabulary.ts';
 

@@ -4,7 +4,7 @@ import { unparted } from '../charts/words/names.ts';
 import { readingOf } from '../charts/reading.ts';
 import type { ChartPart, Message, Output, Part, TablePart, TextPart } from '../charts/output.ts';
 import { themes, type Theme } from '../charts/theme.ts';
-import { grouped } from '../result/grouped.ts';
+import { grouped } from '../numbers/grouped.ts';
 import { visible } from '../result/visible.ts';
 import { capitalised } from '../result/words.ts';
 import { frontMatter } from '../notebook/frontMatter.ts';

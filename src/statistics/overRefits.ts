@@ -1,3 +1,4 @@
+import { grouped } from '../numbers/grouped.ts';
 import type { GroupContrast } from './contrast.ts';
 import type { Change, KnownRun } from './knownRun.ts';
 import { chooseForChange, fewestInCell, fewestRuns, type ChosenForChange } from './methods.ts';
@@ -23,13 +24,9 @@ export interface RefitsKnown {
 export function refitsOf(runs: readonly KnownRun[], change: Change): RefitsKnown | undefined {
   const own = runs.filter((run) => isOf(run, change));
   if (own.length === 0 || own.some(({ refit }) => refit === undefined)) return undefined;
-  const cells = new Map<string, KnownRun[]>();
-  for (const run of own) {
-    const key = `${run.condition}\u0000${run.stratum}`;
-    cells.set(key, [...(cells.get(key) ?? []), run]);
-  }
-  const counts = [...cells.values()].map((cell) => new Set(cell.map(({ refit }) => refit)).size);
-  const once = [...cells.values()].filter((cell, k) => counts[k] < fewestInCell && cell.length > 1);
+  const cells = grouped(own, ({ condition, stratum }) => `${condition}\u0000${stratum}`);
+  const counts = cells.map((cell) => new Set(cell.map(({ refit }) => refit)).size);
+  const once = cells.filter((cell, k) => counts[k] < fewestInCell && cell.length > 1);
   const fittedOnce = [...new Set(once.map(([{ condition }]) => condition))];
   const refits = counts.reduce((sum, count) => sum + count, 0);
   return { areNested: Math.min(...counts) >= fewestInCell && refits < own.length, fittedOnce };
@@ -74,15 +71,12 @@ const isOf = ({ condition, isReference }: KnownRun, { from, to }: Change): boole
 
 /** The refits of all conditions; a run whose refit is not known stands for itself. */
 function refitsAmong(runs: readonly KnownRun[]): Refit[] {
-  const groups = new Map<string, number[]>();
-  runs.forEach(({ condition, stratum, refit, isReference }, index) => {
-    const key =
-      refit === undefined || isReference === true ? String(index) : [condition, stratum, refit].join('\u0000');
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [index]);
-    else group.push(index);
+  const places = runs.map((_, index) => index);
+  const groups = grouped(places, (index) => {
+    const { condition, stratum, refit, isReference } = runs[index];
+    return refit === undefined || isReference === true ? index : [condition, stratum, refit].join('\u0000');
   });
-  return [...groups.values()].map((indices) => ({ as: meanOf(indices.map((index) => runs[index])), indices }));
+  return groups.map((indices) => ({ as: meanOf(indices.map((index) => runs[index])), indices }));
 }
 
 function meanOf(runs: readonly KnownRun[]): KnownRun {

@@ -7,7 +7,8 @@ import type { Value } from './value.ts';
  * takes them all the same is told of a fault, and not of silence.
  */
 function awayOf({ samples, ...signal }: Signal): Signal {
-  return { ...signal, away: samples.length } as unknown as Signal;
+  const away: Omit<Signal, 'samples'> = { ...signal, away: samples.length };
+  return away as Signal;
 }
 
 /** What was found of an object before: values share their runs, and their copies are to do so as well. */

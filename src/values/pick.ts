@@ -1,4 +1,4 @@
-import { grouped } from '../result/grouped.ts';
+import { grouped } from '../numbers/grouped.ts';
 import { success, type Result } from '../result/result.ts';
 import { descriptionOf, handsOnExcluded } from './kinds.ts';
 import { refuse } from './messages.ts';

@@ -1,4 +1,4 @@
-import { grouped } from '../../result/grouped.ts';
+import { grouped } from '../../numbers/grouped.ts';
 import { answered, type Answer, type Warning } from '../../result/result.ts';
 import { confidenceFactors } from '../../signal/confidence.ts';
 import { summedDensity } from '../../signal/resultant.ts';

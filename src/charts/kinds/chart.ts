@@ -1,4 +1,4 @@
-import { grouped } from '../../result/grouped.ts';
+import { grouped } from '../../numbers/grouped.ts';
 import { nothingToDraw } from '../words/limits.ts';
 import type { Band } from '../../values/band.ts';
 import type { ChartSubject, ChartValue, Drawable } from '../../values/chart.ts';

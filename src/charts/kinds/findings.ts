@@ -1,6 +1,6 @@
 import { findingsCaption, likewise, noFindings } from '../words/recordings.ts';
 import type { FindingsValue } from '../../values/findings.ts';
-import { grouped } from '../../result/grouped.ts';
+import { grouped } from '../../numbers/grouped.ts';
 import { severities, worstFirst } from '../../result/severity.ts';
 import { counted } from '../../result/words.ts';
 import { findingsChart } from '../plots/findings.ts';

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { grouped } from '../../src/result/grouped.ts';
+import { grouped } from '../../src/numbers/grouped.ts';
 
 describe('grouped', () => {
   it('puts items of one key together, in the order in which the keys come first', () => {
