@@ -56,12 +56,22 @@ function indexFrom(values: readonly number[], wanted: number): number {
 
 /** Bins of the circle of phases. */
 const bins = 64;
+/** Logarithms of chances are whole multiples of 1 over this, so that their sums are exact in whichever order. */
+const fine = 2 ** 32;
 
 /** What quanta of each phase would hold at a rate: the logarithms of the chances of each number of samples, bin by bin. */
 export interface Expected {
   /** Samples a quantum. */
   readonly rate: number;
   readonly chances: readonly (readonly number[])[];
+  /** Bins in turn of which the same is expected. */
+  readonly runs: readonly BinRun[];
+}
+
+/** Bins `from` up to but without `to`. */
+interface BinRun {
+  readonly from: number;
+  readonly to: number;
 }
 
 /**
@@ -70,34 +80,52 @@ export interface Expected {
  * @param rate samples a quantum
  */
 export function expectedAt(rate: number, share: number): Expected {
-  const sure = new Map<number, readonly number[]>();
-  const chances = Array.from({ length: bins }, (_, bin) => {
-    const within = samplesWithin((bin + 0.5) / bins, rate);
-    const isSure = within.every((chance) => chance === 0 || chance === 1);
-    const key = within.reduce((sum, chance) => sum + chance, 0);
-    const known = isSure ? sure.get(key) : undefined;
-    if (known !== undefined) return known;
-    const made = logChances(within, share, Math.floor(rate) + 3);
-    if (isSure) sure.set(key, made);
-    return made;
-  });
-  return { rate, chances };
+  const levels = Math.floor(rate) + 3;
+  const within = new Float64Array(levels);
+  // By how many samples lie within for sure.
+  const sure: (readonly number[])[] = [];
+  const chances: (readonly number[])[] = [];
+  const runs: { from: number; to: number }[] = [];
+  for (let bin = 0; bin < bins; bin++) {
+    const many = samplesWithin((bin + 0.5) / bins, rate, within);
+    const own = (many === undefined ? undefined : sure[many]) ?? logChances(within, share);
+    if (many !== undefined) sure[many] = own;
+    if (bin > 0 && own === chances[bin - 1]) runs[runs.length - 1].to++;
+    else runs.push({ from: bin, to: bin + 1 });
+    chances.push(own);
+  }
+  return { rate, chances, runs };
 }
 
-/** The chances of the samples around a quantum to lie in it, each uneven by up to a bin and so much more either way. */
-function samplesWithin(phase: number, rate: number): number[] {
-  const reach = 0.5 / bins + settings.occupancy.uneven;
-  const below = (place: number): number => Math.min(1, Math.max(0, 0.5 + place / (2 * reach)));
-  return Array.from({ length: Math.floor(rate) + 3 }, (_, n) => below(phase + rate - n) - below(phase - n));
+/**
+ * The chances of the samples around a quantum to lie in it, each uneven by up to a bin and so much more either way.
+ * @param within takes them
+ * @returns how many lie in it; undefined where that is not sure
+ */
+function samplesWithin(phase: number, rate: number, within: Float64Array): number | undefined {
+  let [isSure, many] = [true, 0];
+  for (let n = 0; n < within.length; n++) {
+    const chance = below(phase + rate - n) - below(phase - n);
+    isSure &&= chance === 0 || chance === 1;
+    many += chance;
+    within[n] = chance;
+  }
+  return isSure ? many : undefined;
 }
 
-function logChances(within: readonly number[], share: number, levels: number): number[] {
-  let chances = [1];
+const reach = 0.5 / bins + settings.occupancy.uneven;
+
+/** The chance of a sample to lie below a bound that is so far above its place. */
+const below = (place: number): number => Math.min(1, Math.max(0, 0.5 + place / (2 * reach)));
+
+function logChances(within: Float64Array, share: number): number[] {
+  const chances = new Float64Array(within.length);
+  chances[0] = 1;
   for (const own of within) {
     const there = own * share;
-    if (there > 0) chances = [...chances, 0].map((chance, n) => chance * (1 - there) + (chances[n - 1] ?? 0) * there);
+    for (let n = chances.length - 1; n >= 0; n--) chances[n] = chances[n] * (1 - there) + (chances[n - 1] ?? 0) * there;
   }
-  return Array.from({ length: levels }, (_, n) => logOf(Math.max(chances[n] ?? 0, settings.occupancy.stray)));
+  return Array.from(chances, (chance) => Math.round(fine * logOf(Math.max(chance, settings.occupancy.stray))) / fine);
 }
 
 /** How likely a piece is, as a logarithm, the phase in turns by which it is, and how likely such pieces are on average. */
@@ -108,17 +136,16 @@ export interface Phased {
 }
 
 /** How likely a piece is at its likeliest phase: quantum k of it reaches from k·rate less that phase. */
-export function likelihood(block: Block, { rate, chances }: Expected): Phased {
+export function likelihood(block: Block, { rate, chances, runs }: Expected): Phased {
   const counts = binned(block, rate, chances[0].length);
-  const known = new Map<readonly number[], Float64Array>();
   const sums = new Float64Array(bins);
-  for (const [bin, own] of chances.entries()) {
-    const scores = known.get(own) ?? scoresOf(counts, own);
-    known.set(own, scores);
-    for (let turn = 0; turn < bins; turn++) sums[turn] += scores[(bin + turn) & (bins - 1)];
+  for (const { from, to } of runs) {
+    const before = scoresBefore(counts, chances[from]);
+    for (let turn = 0; turn < bins; turn++) sums[turn] += before[to + turn] - before[from + turn];
   }
-  const score = Math.max(...sums);
-  const turn = sums.indexOf(score);
+  let turn = 0;
+  for (let other = 1; other < bins; other++) if (sums[other] > sums[turn]) turn = other;
+  const score = sums[turn];
   const usual = (): number => {
     const levels = chances[0].length;
     const quantaAt = (bin: number): number =>
@@ -140,14 +167,19 @@ function binned(block: Block, rate: number, levels: number): Float64Array {
   return counts;
 }
 
-/** By bin of phases, how likely what it holds is at such chances. */
-function scoresOf(counts: Float64Array, chances: readonly number[]): Float64Array {
+/** How likely at such chances is what all bins before each hold, twice around the circle; one place for all, as it is asked for so often. */
+function scoresBefore(counts: Float64Array, chances: readonly number[]): Float64Array {
   const levels = chances.length;
-  const scores = new Float64Array(bins);
-  for (let bin = 0; bin < bins; bin++)
-    for (let samples = 0; samples < levels; samples++) scores[bin] += counts[bin * levels + samples] * chances[samples];
-  return scores;
+  let sum = 0;
+  for (let bin = 0; bin < bins; bin++) {
+    for (let samples = 0; samples < levels; samples++) sum += counts[bin * levels + samples] * chances[samples];
+    sumsBefore[bin + 1] = sum;
+  }
+  for (let bin = 1; bin <= bins; bin++) sumsBefore[bins + bin] = sum + sumsBefore[bin];
+  return sumsBefore;
 }
+
+const sumsBefore = new Float64Array(2 * bins + 1);
 
 /** What a quantum's score is on average where its samples are lost at random. @param chances as logarithms */
 const averageOf = (chances: readonly number[]): number =>

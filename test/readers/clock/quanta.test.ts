@@ -110,6 +110,24 @@ describe('what quanta are expected to hold', () => {
   });
 });
 
+describe('bins of phases', () => {
+  it('are taken together where the same is expected of them, which is of most, and each once', () => {
+    for (const rate of [0.6, 0.997, 1, 1.005, 1.5, 2, 3.9]) {
+      const { chances, runs } = expectedAt(rate, 0.95);
+      const bins = runs.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, k) => from + k));
+      assert.deepEqual(bins, [...chances.keys()]);
+      for (const { from, to } of runs)
+        for (let bin = from; bin < to; bin++) assert.equal(chances[bin], chances[from], `${rate}, bin ${bin}`);
+      assert.ok(runs.length <= 12, `${runs.length} runs at ${rate}`);
+    }
+  });
+
+  it('have chances whose sums are exact, so that no order of them matters', () => {
+    for (const own of new Set(expectedAt(1.005, 0.95).chances))
+      for (const chance of own) assert.ok(Number.isInteger(chance * 2 ** 32), String(chance));
+  });
+});
+
 /** As `likelihood`, quantum by quantum. */
 function slowly(block: Block, { rate, chances }: Expected): { score: number; turn: number; usual: number } {
   const binOf = (k: number): number => Math.floor((k * rate - Math.floor(k * rate)) * 64);
