@@ -35,26 +35,82 @@ interface Search {
   readonly quantum: number;
 }
 
-function slipsIn(t: Float64Array, { from, to }: Span, { rows, step, quantum }: Search): Break[] {
+function slipsIn(t: Float64Array, span: Span, search: Search): Break[] {
+  if (span.to - span.from < 2 * search.rows) return [];
   const found: Break[] = [];
-  if (to - from < 2 * rows) return found;
+  let best: Slip | undefined;
+  for (const part of doubtful(t, span, search)) best = slipsAlong(t, span.from, part, { search, best, found });
+  if (best !== undefined) kept(best, search.step, found);
+  return found;
+}
+
+/** Rows of a block of which is told whether they may hold a slip; at least twice the most rows that are looked at. */
+const block = 512;
+
+/**
+ * The rows of a span at which there may be a slip: a band moves by no more than the offsets of all its rows and those before
+ * lie apart, which for nearly all rows of most clocks is less than a slip.
+ */
+function doubtful(t: Float64Array, { from, to }: Span, { step }: Search): Span[] {
+  const parts: { from: number; to: number }[] = [];
+  let [lowBefore, highBefore] = [Infinity, -Infinity];
+  for (let begin = from; begin < to; begin += block) {
+    const end = Math.min(to, begin + block);
+    let [low, high] = [Infinity, -Infinity];
+    for (let i = begin; i < end; i++) {
+      const offset = offsetOf(t, from, i, step);
+      if (offset < low) low = offset;
+      if (offset > high) high = offset;
+    }
+    const moved = Math.max(high, highBefore) - Math.min(low, lowBefore);
+    const last = parts.at(-1);
+    if (isSlip(moved, step)) {
+      if (last?.to === begin) last.to = end;
+      else parts.push({ from: begin, to: end });
+    }
+    [lowBefore, highBefore] = [low, high];
+  }
+  return parts;
+}
+
+interface Slip {
+  readonly row: number;
+  readonly shift: number;
+  readonly sum: number;
+}
+
+/** How far a stamp lies from where it would, had all rows since the first kept their step, in s. */
+const offsetOf = (t: Float64Array, first: number, row: number, step: number): number =>
+  t[row] - t[first] - (row - first) * step;
+
+/**
+ * Looks for slips that are seen at the rows of a part of a span, and adds to those found what nothing that comes can better.
+ * @param first row of the span
+ * @returns the best so far of those that something may better
+ */
+function slipsAlong(
+  t: Float64Array,
+  first: number,
+  { from, to }: Span,
+  given: { readonly search: Search; readonly best: Slip | undefined; readonly found: Break[] },
+): Slip | undefined {
+  const { rows, step, quantum } = given.search;
+  let { best } = given;
   const [lows, highs] = [new Extreme(rows, -1), new Extreme(rows, 1)];
   const before = Array.from({ length: rows }, () => ({ low: 0, high: 0 }));
-  let best: { row: number; shift: number; sum: number } | undefined;
-  for (let i = from; i < to; i++) {
-    const offset = t[i] - t[from] - (i - from) * step;
+  for (let i = Math.max(first, from - 2 * rows + 1); i < to; i++) {
+    const offset = offsetOf(t, first, i, step);
     const now = { low: lows.push(offset), high: highs.push(offset) };
     const earlier = before[i % rows];
     before[i % rows] = now;
-    if (i < from + 2 * rows - 1) continue;
+    if (i < from || i < first + 2 * rows - 1) continue;
     const shift = shiftBetween(earlier, now, { step, quantum });
     const row = i - rows + 1;
-    if (best !== undefined && row - best.row > rows) best = kept(best, step, found);
+    if (best !== undefined && row - best.row > rows) best = kept(best, step, given.found);
     if (shift === undefined || (best !== undefined && shift <= best.shift)) continue;
     best = { row, shift, sum: now.low - earlier.low + (now.high - earlier.high) };
   }
-  if (best !== undefined) kept(best, step, found);
-  return found;
+  return best;
 }
 
 function kept(best: { readonly row: number; readonly sum: number }, step: number, found: Break[]): undefined {
@@ -73,14 +129,17 @@ function shiftBetween(
   after: Band,
   { step, quantum }: Pick<Search, 'step' | 'quantum'>,
 ): number | undefined {
-  const { unfilled, beyond, shift } = settings.slips;
+  const { unfilled, beyond } = settings.slips;
   for (const { low, high } of [before, after]) {
     const width = high - low;
     if (quantum - width > unfilled * step || width - quantum > beyond * step) return undefined;
   }
   const moved = Math.min(after.low - before.low, after.high - before.high);
-  return moved > shift * step ? moved : undefined;
+  return isSlip(moved, step) ? moved : undefined;
 }
+
+/** @param moved by how much offsets move, in s */
+const isSlip = (moved: number, step: number): boolean => moved > settings.slips.shift * step;
 
 /** The largest of the latest values, or with a sign of -1 the smallest: a queue of those that can still become it. */
 class Extreme {

@@ -85,4 +85,17 @@ describe('losses within coarse stamps', () => {
     assert.equal(found(stampsWithout(70, 35)).length, 1);
     assert.deepEqual(found(stampsWithout(47, 24)), []);
   });
+
+  it('are found wherever in a long recording they lie, one and several together', () => {
+    for (let lost = 100; lost < 2900; lost += 61) {
+      const rows = [lost, ...(lost % 2 === 0 ? [lost + 70] : [])];
+      const all = found(stampsWithout(3000, ...rows));
+      assert.deepEqual(
+        all.map(({ missing }) => missing),
+        rows.map(() => 1),
+        `${rows.join(' ')}`,
+      );
+      all.forEach(({ row }, k) => assert.ok(Math.abs(row + k - rows[k]) <= 2, `${row} is not ${rows[k]}`));
+    }
+  });
 });
