@@ -62,9 +62,11 @@ function timeOf({ stretches, rate, times }: CheckedRun, index: number): number {
 /** Samples that are looked at where all would be too many. */
 const most = 100_000;
 
+const strideOf = ({ length }: Float64Array, atMost: number): number => Math.max(1, Math.ceil(length / atMost));
+
 /** At most so many of the samples, evenly picked, as a copy. */
 export function some(samples: Float64Array, atMost = most): Float64Array {
-  const stride = Math.max(1, Math.ceil(samples.length / atMost));
+  const stride = strideOf(samples, atMost);
   const picked = new Float64Array(Math.ceil(samples.length / stride));
   for (let i = 0, at = 0; at < samples.length; i++, at += stride) picked[i] = samples[at];
   return picked;
@@ -136,6 +138,25 @@ export function stepBound(samples: Float64Array): number {
     if (step > least && step < bound) bound = step;
   }
   return bound;
+}
+
+/** Pairs of samples that are looked at before `stepBound` is taken. */
+const firstPairs = 1000;
+
+/**
+ * Whether something holds of `stepBound` that holds of every number above one of which it holds: mostly the first samples
+ * tell that it does not, and the others need not be looked at.
+ */
+export function holdsOfStepBound(samples: Float64Array, holds: (bound: number) => boolean): boolean {
+  const { low, high } = factsOf(samples);
+  const least = 1e-9 * (high - low);
+  const stride = strideOf(samples, most);
+  const end = Math.min(samples.length, (firstPairs + 1) * stride);
+  for (let at = stride; at < end; at += stride) {
+    const step = Math.abs(samples[at] - samples[at - stride]);
+    if (step > least && !holds(step)) return false;
+  }
+  return holds(stepBound(samples));
 }
 
 /** Whether two numbers are one reading, but for the last bits of a conversion. */

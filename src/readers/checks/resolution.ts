@@ -3,6 +3,7 @@ import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import {
   converterStep,
+  holdsOfStepBound,
   meanOf,
   meanSquare,
   measured,
@@ -17,8 +18,8 @@ export const resolution: Check = (run) =>
   measured(run).flatMap(({ samples, name, unit }) => {
     const { fault, warning } = settings.resolution;
     // Nearly every recording is cleared by bounds, which cost a fraction of what they are bounds of.
+    if (!mayBeWithin(samples, warning)) return [];
     const bound = warning * stepBound(samples);
-    if (leastRms(samples) >= bound) return [];
     const rms = Math.sqrt(meanSquare(samples, meanOf(samples)));
     if (rms >= bound) return [];
     const step = converterStep(samples);
@@ -31,8 +32,13 @@ export const resolution: Check = (run) =>
   });
 
 /** Whether a channel's vibration may be so small beside a step of the converter that it is a fault. */
-export const mayBeTooSmall = ({ samples }: CheckedChannel): boolean =>
-  leastRms(samples) < settings.resolution.fault * stepBound(samples);
+export const mayBeTooSmall = ({ samples }: CheckedChannel): boolean => mayBeWithin(samples, settings.resolution.fault);
+
+/** Whether the r.m.s. may be less than so many steps of the converter. */
+function mayBeWithin(samples: Float64Array, steps: number): boolean {
+  const least = leastRms(samples);
+  return holdsOfStepBound(samples, (bound) => least < steps * bound);
+}
 
 /** Rounding of the difference of two sums, as a share of the larger, that is far more than theirs. */
 const rounding = 1e-6;

@@ -1,5 +1,6 @@
 import type { Finding } from '../recording.ts';
 import { factsOf, stepsOf } from '../columnFacts.ts';
+import type { Span, StepBounds, StepSizes } from '../plainFacts.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { converterStep, measured, timeSpans, type Check, type CheckedChannel, type CheckedRun } from './checked.ts';
@@ -28,7 +29,9 @@ function jumpsOf({ stretches }: CheckedRun, samples: Float64Array): number[] | u
   const { jump, half, fewest, many, between, goesOn, oneWay, crossings } = settings.wrapping;
   const range = high - low;
   const middle = low + range / 2;
-  const { up, down, large, crossing } = stepsOf(samples, stretches, { jump: jump * range, half: half * range, middle });
+  const sizes = sizesUnlessLarge(samples, stretches, { jump: jump * range, half: half * range, middle });
+  if (sizes === undefined) return undefined;
+  const { up, down, large, crossing } = sizes;
   const count = up + down;
   if (count < fewest || count > many * samples.length) return undefined;
   if (Math.min(up, down) < oneWay * count || large > between * count || crossing < crossings * count) return undefined;
@@ -50,6 +53,39 @@ function jumpsOf({ stretches }: CheckedRun, samples: Float64Array): number[] | u
     }
   }
   return on < goesOn * count ? undefined : jumps;
+}
+
+/** The sizes of all steps; undefined as soon as too many are large, however many of the rest are jumps. */
+function sizesUnlessLarge(samples: Float64Array, stretches: readonly Span[], bounds: StepBounds): StepSizes | undefined {
+  let left = stretches.reduce((sum, { from, to }) => sum + to - from - 1, 0);
+  let [up, down, large, crossing] = [0, 0, 0, 0];
+  for (const { spans, count } of someSteps(stretches)) {
+    const more = stepsOf(samples, spans, bounds);
+    [up, down, large, crossing] = [up + more.up, down + more.down, large + more.large, crossing + more.crossing];
+    left -= count;
+    if (large > settings.wrapping.between * (up + down + left)) return undefined;
+  }
+  return { up, down, large, crossing };
+}
+
+/** Steps that are counted before it is asked whether the rest can change the answer. */
+const atOnce = 1 << 16;
+
+/** The steps of stretches, so many at once: a part begins with the row that the one before ends with. */
+function* someSteps(stretches: readonly Span[]): Generator<{ readonly spans: readonly Span[]; readonly count: number }> {
+  let [spans, count]: [Span[], number] = [[], 0];
+  for (const { from, to } of stretches) {
+    for (let at = from; at + 1 < to;) {
+      const last = Math.min(to - 1, at + atOnce - count);
+      spans.push({ from: at, to: last + 1 });
+      count += last - at;
+      at = last;
+      if (count < atOnce) continue;
+      yield { spans, count };
+      [spans, count] = [[], 0];
+    }
+  }
+  if (count > 0) yield { spans, count };
 }
 
 /** Whether the ends are those of a range of bits: as many levels as bits can tell, or alike on either side of zero. */
