@@ -34,10 +34,10 @@ export const resolution: Check = (run) =>
 /** Whether a channel's vibration may be so small beside a step of the converter that it is a fault. */
 export const mayBeTooSmall = ({ samples }: CheckedChannel): boolean => mayBeWithin(samples, settings.resolution.fault);
 
-/** Whether the r.m.s. may be less than so many steps of the converter. */
+/** Whether the r.m.s. may be less than so many steps of the converter: as it may where sums have overflowed and tell nothing. */
 function mayBeWithin(samples: Float64Array, steps: number): boolean {
   const least = leastRms(samples);
-  return holdsOfStepBound(samples, (bound) => least < steps * bound);
+  return holdsOfStepBound(samples, (bound) => !(least >= steps * bound));
 }
 
 /** Rounding of the difference of two sums, as a share of the larger, that is far more than theirs. */

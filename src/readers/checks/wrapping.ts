@@ -56,7 +56,11 @@ function jumpsOf({ stretches }: CheckedRun, samples: Float64Array): number[] | u
 }
 
 /** The sizes of all steps; undefined as soon as too many are large, however many of the rest are jumps. */
-function sizesUnlessLarge(samples: Float64Array, stretches: readonly Span[], bounds: StepBounds): StepSizes | undefined {
+function sizesUnlessLarge(
+  samples: Float64Array,
+  stretches: readonly Span[],
+  bounds: StepBounds,
+): StepSizes | undefined {
   let left = stretches.reduce((sum, { from, to }) => sum + to - from - 1, 0);
   let [up, down, large, crossing] = [0, 0, 0, 0];
   for (const { spans, count } of someSteps(stretches)) {
@@ -72,7 +76,9 @@ function sizesUnlessLarge(samples: Float64Array, stretches: readonly Span[], bou
 const atOnce = 1 << 16;
 
 /** The steps of stretches, so many at once: a part begins with the row that the one before ends with. */
-function* someSteps(stretches: readonly Span[]): Generator<{ readonly spans: readonly Span[]; readonly count: number }> {
+function* someSteps(
+  stretches: readonly Span[],
+): Generator<{ readonly spans: readonly Span[]; readonly count: number }> {
   let [spans, count]: [Span[], number] = [[], 0];
   for (const { from, to } of stretches) {
     for (let at = from; at + 1 < to;) {

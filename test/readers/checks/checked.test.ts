@@ -1,5 +1,7 @@
 import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
 import {
+  holdsOfStepBound,
   isSameReading,
   converterStep,
   inGravity,
@@ -40,6 +42,26 @@ describe('what the checks of a recording share', () => {
     assert.ok(stepBound(samples) >= converterStep(samples));
     assert.equal(stepBound(Float64Array.of(1, 1.5, 1.5, 3)), 0.5);
     assert.equal(stepBound(Float64Array.of(2, 2, 2)), Infinity);
+  });
+
+  it('tells by few samples what holds of that bound, as by all of them', () => {
+    const values = fc.array(fc.constantFrom(0, 1e-9, 0.25, 0.5, 1, 3, NaN), { maxLength: 40 });
+    const law = fc.property(values, fc.constantFrom(1e-10, 0.2, 0.25, 0.4, 0.5, 2, 10), (some, least) => {
+      const samples = Float64Array.from(some);
+      const holds = (bound: number): boolean => bound >= least;
+      assert.equal(holdsOfStepBound(samples, holds), holds(stepBound(samples)));
+    });
+    fc.assert(law, { numRuns: 500 });
+    // Where only every third is looked at the smaller steps beside it do not count, and the only small one comes last.
+    const long = Float64Array.from({ length: 250_000 }, (_, i) => (i % 6 < 3 ? 0 : 1) + (i % 3) / 100);
+    long[249_999] -= 0.5;
+    for (const least of [0.4, 0.6, 1])
+      assert.equal(
+        holdsOfStepBound(long, (bound) => bound >= least),
+        stepBound(long) >= least,
+        String(least),
+      );
+    assert.equal(stepBound(long), 0.5, 'a step that is told by the last sample alone');
   });
 
   it('looks at a hundred thousand samples of more, evenly picked, on a grid or off it', () => {

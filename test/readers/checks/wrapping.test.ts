@@ -35,6 +35,26 @@ describe('counts that overflow', () => {
     values.filter((value, i) => i > 0 && Math.abs(kept(bits)(value) - kept(bits)(values[i - 1])) > 2 ** (bits - 1))
       .length;
 
+  it('are found in a long recording whose large steps come first, whatever its stretches', () => {
+    const turns = Array.from({ length: 40 }, () => swing.map(kept(16))).flat();
+    const jumps = jumpsIn(turns, 16);
+    // Large steps, but not too many beside the jumps that come behind them.
+    const large = Math.floor(0.08 * jumps) >> 1;
+    const quiet = Array.from({ length: 150_000 }, (_, i) => (i % 300 === 150 && i < 300 * large ? 30_000 : i % 7));
+    const ofAll = found([...quiet, ...turns]);
+    assert.equal((ofAll?.facts as { jumps: number } | undefined)?.jumps, jumps);
+    const [cut, end] = [quiet.length + 5, quiet.length + turns.length];
+    const stretches = [
+      [0, 70_001],
+      [70_001, cut],
+      [cut, cut + 1],
+      [cut + 1, end],
+    ] as const;
+    const inParts = found([...quiet, ...turns], stretches);
+    const between = [cut - 1, cut].filter((at) => jumpsIn([...quiet, ...turns].slice(at, at + 2), 16) > 0).length;
+    assert.equal((inParts?.facts as { jumps: number } | undefined)?.jumps, jumps - between);
+  });
+
   it('are a fault, with how often and between which ends, and where', () => {
     const fault = found(swing.map(kept(16)));
     assert.deepEqual([fault?.code, fault?.severity, fault?.channel], ['wrapped', 'fault', 'z']);
