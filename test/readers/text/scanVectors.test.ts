@@ -60,7 +60,7 @@ function readBy(scanner: typeof scan, text: string, of: Dialect, capacity: numbe
     columns: plan.sinks.map(({ kind, values, empty, labels, stamps }) => ({
       kind,
       // Negative zero is told from zero.
-      bits: kind === 'skip' ? [] : [...new BigUint64Array(values.buffer, 0, cursor.row)],
+      bits: kind === 'skip' ? [] : [...new BigUint64Array(values.buffer, values.byteOffset, cursor.row)],
       empty,
       labels,
       base: stamps?.base,
