@@ -29,7 +29,7 @@ export async function changed(args: readonly string[]): Promise<number> {
     const where = `${file} at ${revision}`;
     return exitFor(refuse('record.unreadable', { record: where, reason: recorded.failure.message }));
   }
-  const { record: now } = await runWhole(notebook.value);
+  const { record: now } = await runWhole(notebook.value, { undrawn: true });
   print(`${path}: held against ${file} at ${commitWords(commit)}\n`);
   return sayDifferences(path, recorded.value, now);
 }

@@ -23,7 +23,7 @@ export async function numbers(args: readonly string[]): Promise<number> {
   const opened = openNotebook(positionals[0], values);
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
-  const { numbers: found } = await runAll(notebook);
+  const { numbers: found } = await runAll(notebook, { undrawn: true });
   const isWriting = values.write === true;
   const isOpen = found.map((one, at) => printNumber(notebook, one, at, isWriting)).includes(true);
   if (isWriting && found.some(({ state }) => state === 'differs')) {

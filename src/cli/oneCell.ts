@@ -1,4 +1,4 @@
-import type { RunReport } from '../engine/result.ts';
+import type { RunReport, RunRequest } from '../engine/result.ts';
 import { success, type Result } from '../result/result.ts';
 import { refuse } from './messages.ts';
 import type { OpenNotebook } from './notebookFile.ts';
@@ -17,9 +17,13 @@ export function cellIn({ path, cells }: OpenNotebook, given: string | undefined)
 }
 
 /** Runs one cell and what it needs. */
-export async function runCell({ engine, cells }: OpenNotebook, cell: number): Promise<RunReport> {
+export async function runCell(
+  { engine, cells }: OpenNotebook,
+  cell: number,
+  how: Pick<RunRequest, 'undrawn'> = {},
+): Promise<RunReport> {
   const watch = terminalWatch();
-  const report = await engine.run({ cells: cells.map(({ text }) => text), wanted: [cell] }, watch);
+  const report = await engine.run({ cells: cells.map(({ text }) => text), wanted: [cell], ...how }, watch);
   watch.done();
   return report;
 }

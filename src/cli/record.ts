@@ -18,7 +18,7 @@ export async function record(args: readonly string[]): Promise<number> {
   const opened = openNotebook(positionals[0], values, { isAnew: true });
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
-  const { report, record: made } = await runWhole(notebook);
+  const { report, record: made } = await runWhole(notebook, { undrawn: true });
   const path = recordPath(notebook.path);
   const written = writeProduct(
     { path, content: recordText(made), kind: 'record', isOurs: (found) => parseRecord(found.toString()).ok },

@@ -12,7 +12,7 @@ import { jsonPieces } from './jsonPieces.ts';
 import { refuse } from './messages.ts';
 import { openNotebook, type OpenNotebook } from './notebookFile.ts';
 import { cellIn, runCell } from './oneCell.ts';
-import { runAll, type WholeRun } from './runWhole.ts';
+import { runAll, type HowRun, type WholeRun } from './runWhole.ts';
 import { planFor, planShares, refusedGone, sayMissing, sharesAsked, workOnShare, type SharesAsked } from './shares.ts';
 import { complain, print } from './terminal.ts';
 
@@ -41,7 +41,10 @@ export async function run(args: readonly string[]): Promise<number> {
   const cell = wanted.value;
   if (shares?.what === 'plan') return planShares(notebook, shares.shares, project.cache);
   if (shares?.what === 'share') return workOnShare(notebook, shares, project.cache);
-  const found = shares?.what === 'collect' ? await collected(notebook, project) : await wholeOrCell(notebook, cell);
+  const found =
+    shares?.what === 'collect'
+      ? await collected(notebook, project, { undrawn: json })
+      : await wholeOrCell(notebook, cell, { undrawn: json });
   if (typeof found === 'number') return found;
   const { report, numbers } = found;
   if (json) {
@@ -55,17 +58,17 @@ export async function run(args: readonly string[]): Promise<number> {
 }
 
 /** Of the prose nothing is told with one cell. */
-const wholeOrCell = async (notebook: OpenNotebook, cell: number | undefined): Promise<WholeRun> =>
-  cell === undefined ? runAll(notebook) : { report: await runCell(notebook, cell), numbers: [] };
+const wholeOrCell = async (notebook: OpenNotebook, cell: number | undefined, how: HowRun): Promise<WholeRun> =>
+  cell === undefined ? runAll(notebook, how) : { report: await runCell(notebook, cell, how), numbers: [] };
 
 /** What the shares kept, put together; an exit code where some of it is missing. */
-async function collected(notebook: OpenNotebook, { cache }: ProjectOptions): Promise<WholeRun | number> {
+async function collected(notebook: OpenNotebook, { cache }: ProjectOptions, how: HowRun): Promise<WholeRun | number> {
   const plan = await planFor(notebook, cache);
   if (!plan.ok) return exitFor(plan);
   const gone = await refusedGone(plan.value, notebook);
   if (gone !== undefined) return exitFor(gone);
   const missing = new Set<string>();
-  const whole = await runAll(notebook, (path) => void missing.add(path));
+  const whole = await runAll(notebook, { ...how, collecting: (path) => void missing.add(path) });
   return missing.size > 0 ? sayMissing(plan.value, missing) : whole;
 }
 

@@ -24,7 +24,7 @@ export async function tables(args: readonly string[]): Promise<number> {
   const opened = openNotebook(positionals[0], values);
   if (!opened.ok) return exitFor(opened);
   const notebook = opened.value;
-  const { report } = await runWhole(notebook);
+  const { report } = await runWhole(notebook, { undrawn: true });
   const files = await tableFiles(report, format);
   const folder = { path: out, notebook: basename(notebook.path), command: 'tables', kind: 'table' };
   const written = writeFolder(folder, files, { force, kept: keptOf(notebook, report) });

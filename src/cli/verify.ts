@@ -28,7 +28,7 @@ async function verifyOne(path: string, given: ProjectOptions): Promise<number> {
   if (!existsSync(file)) return exitFor(refuse('record.missing', { notebook: path, record: file }));
   const recorded = parseRecord(readFileSync(file, 'utf8'));
   if (!recorded.ok) return exitFor(refuse('record.unreadable', { record: file, reason: recorded.failure.message }));
-  const { record: now, numbers } = await runWhole(notebook.value);
+  const { record: now, numbers } = await runWhole(notebook.value, { undrawn: true });
   const code = sayDifferences(path, recorded.value, now);
   const differing = differingNumbers(notebook.value, numbers);
   differing.forEach(print);

@@ -1,7 +1,7 @@
 import type { Checked } from '../language/checked.ts';
 import type { Place } from '../language/diagnostic.ts';
 import { answered, type Warning } from '../result/result.ts';
-import { allRunsOf, isAway, withoutSamples } from '../values/away.ts';
+import { allRunsOf, misses, withoutSamples, type Wanted } from '../values/away.ts';
 import type { Densities } from '../values/ports.ts';
 import { fieldOf } from '../values/fields.ts';
 import { inUnit } from '../values/inUnit.ts';
@@ -52,21 +52,19 @@ export class Evaluator {
     this.#context = context;
   }
 
-  /** @param withSamples whether samples that are away are to be read again */
-  async value(node: Checked, withSamples = false): Promise<Evaluated<Value>> {
+  /** @param samples whose samples are to be read again where they are away; nobody's unless said */
+  async value(node: Checked, samples?: Wanted): Promise<Evaluated<Value>> {
     switch (node.type) {
       case 'call':
-        return this.#call(node, withSamples);
+        return this.#call(node, samples);
       case 'name': {
         const value = await this.#context.valueOf(node.name);
         if (value === undefined)
           return failed(tell('name.failed', { name: node.name, ...this.#context.boundAt?.(node.name) }), node.place);
-        return withSamples && isAway(value) ? this.#boundWithSamples(node.name, value) : { ok: true, value };
+        return misses(value, samples) ? this.#boundWithSamples(node.name, value, samples) : { ok: true, value };
       }
-      case 'pick': {
-        const of = await this.value(node.of, withSamples);
-        return of.ok ? placed(pickOf(of.value, node.index), node.place) : of;
-      }
+      case 'pick':
+        return this.#pick(node, samples);
       case 'field': {
         const of = await this.value(node.of);
         return of.ok ? placed(fieldOf(of.value, node.field), node.place) : of;
@@ -95,7 +93,7 @@ export class Evaluator {
         return of.ok ? placed(covered(of.value, node.level), node.place) : of;
       }
       case 'convert':
-        return this.#convert(node, withSamples);
+        return this.#convert(node, samples);
       case 'function':
         return this.#function(node);
       case 'range':
@@ -103,6 +101,19 @@ export class Evaluator {
       case 'unit':
         throw new Error(`a ${node.type} stands only as an argument`);
     }
+  }
+
+  /** Of what is picked alone the samples are read again. */
+  async #pick(node: Extract<Checked, { type: 'pick' }>, samples: Wanted | undefined): Promise<Evaluated<Value>> {
+    const picked = async (wanted?: Wanted): Promise<Evaluated<Value>> => {
+      const of = await this.value(node.of, wanted);
+      return of.ok ? placed(pickOf(of.value, node.index), node.place) : of;
+    };
+    const found = await picked();
+    if (!found.ok || !misses(found.value, samples)) return found;
+    const whole = await picked(new Set(allRunsOf(found.value).map(({ file }) => file.path)));
+    // What is made of several files bears the name of one.
+    return whole.ok && misses(whole.value, samples) ? picked(samples) : whole;
   }
 
   /** What an input is called that is stated at a place: by the name that it is bound to, so that uses of the name share it. */
@@ -114,13 +125,13 @@ export class Evaluator {
   }
 
   /** What was told in another unit is kept as calls are: runs are long. */
-  async #convert(node: Extract<Checked, { type: 'convert' }>, withSamples: boolean): Promise<Evaluated<Value>> {
-    const of = await this.value(node.of, withSamples);
+  async #convert(node: Extract<Checked, { type: 'convert' }>, samples: Wanted | undefined): Promise<Evaluated<Value>> {
+    const of = await this.value(node.of, samples);
     if (!of.ok) return of;
     if (of.value.kind === 'quantity') return placed(convertQuantity(of.value, node.unit), node.place);
     const key = await this.#context.keys.of(node);
     const known = this.#context.cache.get(key);
-    if (known !== undefined && !(withSamples && isAway(known.value))) return this.#accept(known);
+    if (known !== undefined && !misses(known.value, samples)) return this.#accept(known);
     const found = inUnit(of.value, node.unit);
     if (found.ok && known === undefined) this.#context.cache.set(key, answered(found.value));
     return placed(found, node.place);
@@ -153,23 +164,23 @@ export class Evaluator {
   }
 
   /** What is bound to a name, made again with the samples; what that tells was told where it was bound. */
-  async #boundWithSamples(name: string, value: Value): Promise<Evaluated<Value>> {
+  async #boundWithSamples(name: string, value: Value, samples: Wanted | undefined): Promise<Evaluated<Value>> {
     const bound = this.#context.boundTo(name);
     if (bound === undefined) return { ok: true, value };
-    const found = await this.#inner().value(bound, true);
+    const found = await this.#inner().value(bound, samples);
     return found.ok ? { ok: true, value: namedBy(found.value, name) } : found;
   }
 
-  async #call(node: Call, withSamples: boolean): Promise<Evaluated<Value>> {
+  async #call(node: Call, samples: Wanted | undefined): Promise<Evaluated<Value>> {
     const key = await this.#context.keys.of(node);
     const known = this.#context.cache.get(key) ?? (await this.#recalled(key));
-    if (known !== undefined && !(withSamples && isAway(known.value))) return this.#accept(known);
+    if (known !== undefined && !misses(known.value, samples)) return this.#accept(known);
     const verb = verbNamed(node.verb);
     if (verb === undefined) throw new Error(`there is no verb ${node.verb}`);
     const chain = await chainOf(node, { context: this.#context, inner: () => this.#inner() });
-    if (chain !== undefined) return this.#joined(key, chain, withSamples);
+    if (chain !== undefined) return this.#joined(key, chain, samples);
     const inner = this.#inner();
-    const made = await this.#made(verb, node, { key, inner, withSamples });
+    const made = await this.#made(verb, node, { key, inner, samples });
     this.computed ||= inner.computed;
     if (made.ok) return this.#accept(made);
     this.#tell(inner.warnings);
@@ -180,9 +191,11 @@ export class Evaluator {
   async #made(
     verb: Verb,
     node: Call,
-    { key, inner, withSamples }: { readonly key: string; readonly inner: Evaluator; readonly withSamples: boolean },
+    { key, inner, samples }: { readonly key: string; readonly inner: Evaluator; readonly samples: Wanted | undefined },
   ): Promise<Answered | { readonly ok: false; readonly failure: PlacedFailure }> {
-    let given = await argumentsOf(node, (part) => inner.value(part, withSamples));
+    // What looks at samples looks at all, wherever these come from.
+    const wanted = samples !== undefined && needsSamples(verb) ? 'all' : samples;
+    let given = await argumentsOf(node, (part) => inner.value(part, wanted));
     if (!given.ok) return given;
     const unfit = firstUnfit(verb.form, node, given.value);
     if (unfit !== undefined) return { ok: false, failure: unfit };
@@ -193,7 +206,7 @@ export class Evaluator {
     const began = performance.now();
     const densities = await this.#densities(verb, node, given.value);
     if (densities === undefined && needsSamples(verb) && isAnyAway(given.value)) {
-      given = await argumentsOf(node, (part) => inner.value(part, true));
+      given = await argumentsOf(node, (part) => inner.value(part, 'all'));
       if (!given.ok) return given;
     }
     const found = await this.#run(verb, node, given.value, densities);
@@ -206,7 +219,7 @@ export class Evaluator {
     const settled = allRunsOf(answer.value).every((run) => this.#context.cache.holds(run)) ? answer : away();
     this.#context.cache.set(key, settled);
     if (performance.now() - began > worthKeeping || densities !== undefined) this.#context.kept?.set(key, away());
-    return withSamples ? answer : settled;
+    return samples === undefined ? settled : answer;
   }
 
   /** Densities of the runs that a call is given without their samples, where it can do with them; undefined where it can't. */
@@ -218,8 +231,8 @@ export class Evaluator {
   }
 
   /** The value of a set whose runs go through their steps one by one. */
-  async #joined(key: string, chain: Chain, withSamples: boolean): Promise<Evaluated<Value>> {
-    const found = await madeOf(chain, this.#context, { withSamples });
+  async #joined(key: string, chain: Chain, samples: Wanted | undefined): Promise<Evaluated<Value>> {
+    const found = await madeOf(chain, this.#context, samples === undefined ? {} : { samples });
     this.computed ||= found.computed || chain.computed;
     if (!found.ok) {
       this.#tell(found.warnings);
@@ -227,7 +240,7 @@ export class Evaluator {
     }
     const answer = answered(found.value, found.warnings);
     // Samples that were read again are for whoever asked for them, and go with the answer.
-    if (!withSamples) this.#context.cache.set(key, answer);
+    if (samples === undefined) this.#context.cache.set(key, answer);
     return this.#accept(answer);
   }
 

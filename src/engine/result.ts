@@ -69,6 +69,8 @@ export interface RunRequest {
   readonly collecting?: (path: string) => void;
   /** Nothing is told of the project's history, as in a record, which must be the same in every clone. */
   readonly withoutHistory?: boolean;
+  /** Nobody draws what the cells show, so that no samples are read again for it. */
+  readonly undrawn?: boolean;
 }
 
 /**

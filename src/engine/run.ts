@@ -6,9 +6,9 @@ import type { Watch } from '../values/ports.ts';
 import type { RawFile } from '../values/run.ts';
 import type { Failure } from '../result/result.ts';
 import { verbNamed } from '../verbs/catalogue.ts';
-import { isAway, isShownBySamples } from '../values/away.ts';
 import { namedBy } from '../values/kinds.ts';
 import type { Value } from '../values/value.ts';
+import { asDrawn } from './asDrawn.ts';
 import type { Cache } from './cache.ts';
 import { calledOf } from './called.ts';
 import { Evaluator } from './evaluate.ts';
@@ -249,17 +249,17 @@ export class Run {
     const found = await evaluator.value(statement.expression);
     if (!found.ok) return this.#result(statement, undefined, evaluator.warnings, found.failure);
     const value = this.#bind(statement, found.value);
-    const shown = await this.#shownBySamples(statement, evaluator, value);
+    const shown = await this.#shown(statement, evaluator, value);
     if (!shown.ok) return this.#result(statement, undefined, evaluator.warnings, shown.failure);
     return { ...this.#result(statement, shown.value, evaluator.warnings, undefined), cached: !evaluator.computed };
   }
 
-  /** The value as it is shown: samples that are away are read again, and go with the result. */
-  async #shownBySamples(statement: CheckedStatement, evaluator: Evaluator, value: Value): Promise<Evaluated<Value>> {
+  /** The value as it is shown; what was read again for it goes with the result. */
+  async #shown(statement: CheckedStatement, evaluator: Evaluator, value: Value): Promise<Evaluated<Value>> {
     const { expression, name } = statement;
-    if (expression === undefined || !this.#isShown(statement) || !isShownBySamples(value) || !isAway(value))
-      return { ok: true, value };
-    const found = await evaluator.value(expression, true);
+    const isDrawn = this.#request.undrawn !== true && this.#isShown(statement);
+    if (expression === undefined || !isDrawn) return { ok: true, value };
+    const found = await asDrawn(value, expression, (node, samples) => evaluator.value(node, samples));
     return found.ok && name !== undefined ? { ok: true, value: namedBy(found.value, name.text) } : found;
   }
 

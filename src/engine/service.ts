@@ -269,7 +269,7 @@ export class Service {
   }
 
   async #document(engine: Engine, { id, file, cells, stop }: DocumentRequest): Promise<void> {
-    const request = { cells, wanted: 'all', withoutHistory: true } as const;
+    const request = { cells, wanted: 'all', withoutHistory: true, undrawn: true } as const;
     const report = await engine.run(request, this.#watch(id, stop));
     const places = cells.map(() => ({ line: 1 }));
     this.#reply({ type: 'document', id, document: report.cancelled ? undefined : reportJson(file, places, report) });

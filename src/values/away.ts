@@ -71,9 +71,10 @@ function copyOfFields(object: object, fields: readonly string[]): object {
 /** Whether samples of a run are away. */
 export const isRunAway = (run: Run): boolean => signalsOf(run).some(({ away }) => away !== undefined);
 
-/** The runs behind a value or what it shows, those included that a sheet leaves out. */
+/** The runs that a value holds: those behind it or what it shows, that a sheet leaves out, and that are remarked on. */
 export function allRunsOf(value: Value): readonly Run[] {
   if (value.kind === 'chart') return value.subjects.flatMap((subject) => allRunsOf(subject.value));
+  if (value.kind === 'findings') return value.rows.map(({ run }) => run);
   const excluded = handsOnExcluded(value) ? (value.excluded ?? []) : [];
   return [...runsOf(value), ...excluded.flatMap(({ run }) => run ?? [])];
 }
@@ -81,9 +82,16 @@ export function allRunsOf(value: Value): readonly Run[] {
 /** Whether samples of a run behind a value are away. */
 export const isAway = (value: Value): boolean => allRunsOf(value).some(isRunAway);
 
-/** Whether a value is shown by samples. */
-export const isShownBySamples = (value: Value): boolean =>
-  value.kind === 'runs' || (value.kind === 'chart' && value.subjects.some(({ value: of }) => of.kind === 'runs'));
+/** The runs whose samples are wanted: all, or those from some files, by their paths. */
+export type Wanted = 'all' | ReadonlySet<string>;
+
+/** Whether a run's samples are wanted and away. */
+export const isMissed = (run: Run, wanted: Wanted | undefined): boolean =>
+  wanted !== undefined && (wanted === 'all' || wanted.has(run.file.path)) && isRunAway(run);
+
+/** Whether samples behind a value are wanted and away. */
+export const misses = (value: Value, wanted: Wanted | undefined): boolean =>
+  wanted !== undefined && allRunsOf(value).some((run) => isMissed(run, wanted));
 
 /** The memory that the samples of a run lie in, those included of what it was trimmed from. */
 export const sampleBuffers = ({ channels, untrimmed }: Pick<Run, 'channels' | 'untrimmed'>): ArrayBufferLike[] => [

@@ -7,12 +7,16 @@ import { panelChart } from './trace.ts';
 import type { Panel } from './tracePanel.ts';
 
 /** The recordings with the places that were remarked on; undefined when no finding names a place. */
-export function findingsChart({ rows }: FindingsValue): ChartPart | undefined {
+export const findingsChart = (value: FindingsValue): ChartPart | undefined =>
+  panelChart(findingsPanels(value), { marks: [] }, remarkedOn);
+
+/** A panel for each signal with such a place. */
+export function findingsPanels({ rows }: FindingsValue): Panel[] {
   const placed = rows.filter(({ finding }) => finding.severity !== 'note' && (finding.spans ?? []).length > 0);
   const runs = distinct(placed.map(({ run }) => run.label)).map(
     (label) => placed.find(({ run }) => run.label === label)?.run,
   );
-  const panels = runs.flatMap((run) =>
+  return runs.flatMap((run) =>
     run === undefined
       ? []
       : panelsOf(
@@ -20,7 +24,6 @@ export function findingsChart({ rows }: FindingsValue): ChartPart | undefined {
           placed.filter((row) => row.run.label === run.label),
         ),
   );
-  return panelChart(panels, { marks: [] }, remarkedOn);
 }
 
 /** Faults are of signals: of a resultant the axes are drawn. */

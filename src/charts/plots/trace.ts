@@ -27,11 +27,14 @@ export interface TraceOptions {
 /** Beyond this many panels a chart is no longer read but scrolled past. */
 const panelLimit = 12;
 
+/** The panels that are drawn of all. */
+export const drawnPanels = (all: readonly Panel[]): readonly Panel[] => all.slice(0, panelLimit);
+
 export function traceChart(
   sets: readonly { readonly name: string | undefined; readonly value: RunsValue }[],
   options: TraceOptions,
 ): ChartPart | undefined {
-  const panels = panelsOf(sets);
+  const panels = tracePanels(sets);
   return panelChart(
     panels,
     options,
@@ -48,8 +51,7 @@ export function traceChart(
 /** Any panels under one another on one time axis. */
 export function panelChart(all: readonly Panel[], { over, marks }: TraceOptions, about: string): ChartPart | undefined {
   if (all.length === 0) return undefined;
-  const panels = all
-    .slice(0, panelLimit)
+  const panels = drawnPanels(all)
     .map(asDrawn)
     .map((panel) => ({ ...panel, trace: traceOf(panel.run, panel.channel) }));
   const alone = panels.length === 1;
@@ -96,7 +98,7 @@ function asDrawn(panel: Panel): Panel {
 }
 
 /** Colour tells sets apart where there are several, else channels. */
-function panelsOf(sets: readonly { readonly value: RunsValue }[]): Panel[] {
+export function tracePanels(sets: readonly { readonly value: RunsValue }[]): Panel[] {
   const channels = distinct(
     sets.flatMap(({ value }) => value.runs.flatMap((run) => run.channels.map(({ name }) => name))),
   );

@@ -1,5 +1,6 @@
 import type { Checked } from '../../language/checked.ts';
 import type { Warning } from '../../result/result.ts';
+import type { Wanted } from '../../values/away.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import type { Value } from '../../values/value.ts';
 import type { WindowValue } from '../../values/window.ts';
@@ -69,7 +70,7 @@ export interface Step {
 interface Inner {
   readonly warnings: readonly Warning[];
   readonly computed: boolean;
-  value(node: Checked, withSamples?: boolean): Promise<Evaluated<Value>>;
+  value(node: Checked, samples?: Wanted): Promise<Evaluated<Value>>;
 }
 
 export interface Asking {
@@ -138,7 +139,7 @@ async function withStep(
   { isOwn, asking }: { readonly isOwn: boolean; readonly asking: Asking },
 ): Promise<Chain> {
   const inner = asking.inner();
-  const given = await argumentsOf(node, (part) => inner.value(part, true), runsOperand);
+  const given = await argumentsOf(node, (part) => inner.value(part, 'all'), runsOperand);
   const computed = below.computed || inner.computed;
   if (!given.ok) return { ...below, computed, obstacle: given.failure, beside: isOwn ? inner.warnings : [] };
   const unfit = firstUnfit(verb.form, node, given.value);
@@ -226,7 +227,7 @@ async function sourceOf(
 async function atHand(node: Checked, isOwn: boolean, { context, inner, from }: Asking): Promise<Chain | undefined> {
   if (context.sharing?.part === 'share' || from !== undefined) return undefined;
   const evaluator = inner();
-  const found = await evaluator.value(node, true);
+  const found = await evaluator.value(node, 'all');
   const { warnings: before, computed } = evaluator;
   if (!found.ok) {
     const base = { node, recordings: [], lost: [], isOwn, before: [], after: [] };

@@ -1,6 +1,6 @@
 import type { Checked } from '../../language/checked.ts';
 import type { Failure, Refused } from '../../result/result.ts';
-import { withoutSamples } from '../../values/away.ts';
+import { isMissed, withoutSamples, type Wanted } from '../../values/away.ts';
 import { followed, readingsOf, type ListedRecording, type Readings } from '../../verbs/each.ts';
 import { faultsBehind, leftOutBy, type Arguments, type Context } from '../../verbs/verb.ts';
 import { blamed, failed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
@@ -44,8 +44,8 @@ interface Standing {
 
 /** How recordings are taken through their steps. */
 export interface MakingOptions {
-  /** Whether what comes of it is needed with samples. */
-  readonly withSamples?: boolean;
+  /** Whose samples are needed of what comes of it; nobody's unless said. */
+  readonly samples?: Wanted;
   /** What was made of these recordings just now, with its samples, for as long as one of them is worked on. */
   readonly lent?: Map<string, Part>;
 }
@@ -184,8 +184,13 @@ export class Making {
     const { steps } = this.#chain;
     // Whoever collects a share may want the samples of what it ends with.
     const endsInRuns = (steps.at(-1)?.verb.form.gives ?? 'runs') === 'runs';
-    if (this.#options.withSamples === true || (this.#context.sharing?.part === 'share' && endsInRuns)) return false;
+    if (this.#isWanted(part) || (this.#context.sharing?.part === 'share' && endsInRuns)) return false;
     return steps.slice(level).every(({ verb }) => verb.views === true);
+  }
+
+  /** Whether samples are wanted of a recording that are away. */
+  #isWanted(part: Part): boolean {
+    return runsIn(part).some((run) => isMissed(run, this.#options.samples));
   }
 
   #isAtHand(part: Part): boolean {
@@ -251,8 +256,9 @@ export class Making {
   /** What is handed on of a recording: without its samples, unless they are wanted or stay at hand anyway. */
   #settled(at: number, part: Part): Part {
     const isKeyed = this.#chain.base.recordings[at].key !== undefined;
-    const stays = this.#options.withSamples === true || !isKeyed;
-    return stays || this.#isAtHand(part) ? part : withoutSamples(part);
+    if (!isKeyed || this.#isAtHand(part)) return part;
+    const away = withoutSamples(part);
+    return this.#isWanted(away) ? part : away;
   }
 
   /** Of a share all that is asked for is kept, however quickly it was made. */

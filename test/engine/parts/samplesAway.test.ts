@@ -5,6 +5,7 @@ import { Engine } from '../../../src/engine/engine.ts';
 import { reportJson } from '../../../src/engine/json.ts';
 import type { Kept } from '../../../src/engine/kept/keptAnswers.ts';
 import type { RunReport } from '../../../src/engine/result.ts';
+import { drawnRuns } from '../../../src/charts/drawnRuns.ts';
 import { readChecked } from '../../../src/readers/readChecked.ts';
 import { show } from '../../../src/engine/show.ts';
 import { allRunsOf, isAway, partsWithArrays } from '../../../src/values/away.ts';
@@ -96,6 +97,52 @@ describe('samples that are not at hand', () => {
     assert.ok((await found(study, cells, Infinity, other)).all === all, 'read again');
   });
 
+  it('are none for the next start of a study of recordings of all sorts, whose faults are drawn', async () => {
+    const kept = new MemoryKept();
+    const { all, report } = await found(mixedFiles(), mixedCells, Infinity);
+    assert.ok(
+      report.results.some(({ value }) => value?.kind === 'findings' && drawnRuns(value).length > 1),
+      'nothing is remarked on',
+    );
+    for (const samples of [Infinity, 2e5, 0, Infinity])
+      assert.ok((await found(mixedFiles(), mixedCells, samples, kept)).all === all, `with ${samples} bytes`);
+    const other = new MemoryKept();
+    for (const samples of [0, 0, Infinity])
+      assert.ok((await found(mixedFiles(), mixedCells, samples, other)).all === all, `again with ${samples} bytes`);
+  });
+
+  it('are read again of what is drawn alone, and of nothing where nobody draws', async () => {
+    const host = new MemoryHost(mixedFiles());
+    const openedBy = async (
+      text: string,
+      undrawn: boolean,
+    ): Promise<{ readonly opened: number; readonly json: string }> => {
+      const engine = new Engine(host, new Cache({ samples: 0 }));
+      const bind = 'a = load "raw/c-*.csv" channel z | trim 1..5 s';
+      await engine.run({ cells: [bind], wanted: 'all' }, quietWatch);
+      const before = host.opened.length;
+      const cells = [bind, text];
+      const report = await engine.run({ cells, wanted: [1], undrawn }, quietWatch);
+      assert.ok(report.ok, report.results.map(({ error }) => error?.message).join());
+      const opened = host.opened.length - before;
+      return { opened, json: JSON.stringify(reportJson('n', [{ line: 1 }, { line: 4 }], report)) };
+    };
+    const twenty = await openedBy('a', false);
+    assert.equal(twenty.opened, 0);
+    for (const [text, drawn] of [
+      ['plot a', 12],
+      ['plot (a in m/s^2) over 1..3 s', 12],
+      ['plot a[15]', 1],
+      ['plot a, (a[18])', 12],
+      ['plot (a[18]), (a[19])', 2],
+      ['levels (a[7])', 1],
+    ] as const) {
+      const [seen, unseen] = [await openedBy(text, false), await openedBy(text, true)];
+      assert.deepEqual([seen.opened, unseen.opened], [drawn, text.startsWith('plot') ? 0 : drawn], text);
+      assert.equal(seen.json, unseen.json, text);
+    }
+  });
+
   it('are kept for the next start where all stay at hand, and none where some do not', async () => {
     const samplesKept = async (samples: number): Promise<number> => {
       const kept = new MemoryKept();
@@ -147,7 +194,7 @@ describe('samples that are not at hand', () => {
     assert.ok(report.ok && report.results.every(({ cached }) => !cached), 'told as known before');
   });
 
-  it('go with what nobody looks at, and are there in what is shown by them', async () => {
+  it('go with what nobody looks at, and are there in what draws them', async () => {
     const { report } = await found(study, cells, 0);
     const away = (line: number): boolean[] =>
       report.results.flatMap(({ value, cell, line: at }) =>
@@ -157,8 +204,13 @@ describe('samples that are not at hand', () => {
     const shown = report.results.filter(
       ({ value, cell }) => cell > 6 && (value?.kind === 'runs' || value?.kind === 'chart'),
     );
-    assert.equal(shown.length, 2);
-    assert.ok(!shown.some(({ value }) => value && isAway(value)), 'shown without samples');
+    assert.deepEqual(
+      shown.map(({ value }) => [value?.kind, value && isAway(value)]),
+      [
+        ['chart', false],
+        ['runs', true],
+      ],
+    );
   });
 
   it('stay at hand for the next edit as long as there is room, and go for what is asked for now', async () => {

@@ -1,0 +1,18 @@
+import type { Run } from '../values/run.ts';
+import type { Value } from '../values/value.ts';
+import type { Panel } from './plots/tracePanel.ts';
+import { findingsPanels } from './plots/findings.ts';
+import { drawnPanels, tracePanels } from './plots/trace.ts';
+
+/** The runs whose samples the charts of a value draw; all other charts draw what was made of samples. */
+export const drawnRuns = (value: Value): readonly Run[] => [
+  ...new Set(drawnPanels(panelsOf(value)).map(({ run }) => run)),
+];
+
+function panelsOf(value: Value): readonly Panel[] {
+  if (value.kind === 'findings') return findingsPanels(value);
+  if (value.kind !== 'chart') return [];
+  return tracePanels(
+    value.subjects.flatMap(({ name, value: of }) => (of.kind === 'runs' ? [{ name, value: of }] : [])),
+  );
+}
