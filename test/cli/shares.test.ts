@@ -125,6 +125,20 @@ describe('a run in shares', () => {
     assert.equal((await run('--collect', '--json')).printed, plain.printed);
   });
 
+  it('draws the places of a check when its shares are collected, and again', async () => {
+    const reading = (i: number, k: number): number =>
+      1.2 * Math.sin(i * (1 + k / 10)) + (((i * 7919) % 101) - 50) / 200;
+    const clipped = (k: number): string =>
+      `t (s),z (g)\n${Array.from({ length: 600 }, (_, i) => `${i / 100},${Math.min(1, reading(i, k)).toFixed(3)}\n`).join('')}`;
+    for (const k of [1, 2, 3]) writeFileSync(box.path(`raw/c-${k}.csv`), clipped(k));
+    writeFileSync(box.path('study.washboard.md'), '```washboard\ncheck (load "raw/c-*.csv")\n```\n');
+    const plain = await box.run('run', box.path('study.washboard.md'), '--no-cache');
+    assert.match(plain.printed, /\[chart\] .*places that were remarked on/);
+    await run('--plan', '1');
+    await run('--share', '1/1');
+    for (const again of [false, true]) assert.equal((await run('--collect')).printed, plain.printed, String(again));
+  });
+
   it('takes a torn plan for none', async () => {
     await run('--plan', '1');
     const [plan] = readdirSync(box.path('store/plans'));
