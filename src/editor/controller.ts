@@ -123,13 +123,13 @@ export class Controller {
     const executions = cells.flatMap((cell) => this.#execution(cell) ?? []);
     const restarts = this.#restarts;
     let end: RunEnd = { stopped: false, keys: undefined };
-    for (const execution of executions) {
+    for (const [at, execution] of executions.entries()) {
       if (end.stopped || restarts !== this.#restarts || execution.token.isCancellationRequested) {
         execution.end(undefined);
         end = { ...end, stopped: true };
         continue;
       }
-      end = await this.#run([execution], notebook);
+      end = await this.#run([execution], notebook, executions.slice(at + 1));
     }
     return end;
   }
@@ -151,8 +151,15 @@ export class Controller {
     }
   }
 
-  /** Each cell shows what it gave as soon as that is there. */
-  async #run(executions: readonly vscode.NotebookCellExecution[], notebook: vscode.NotebookDocument): Promise<RunEnd> {
+  /**
+   * Each cell shows what it gave as soon as that is there.
+   * @param next what is to be run after these
+   */
+  async #run(
+    executions: readonly vscode.NotebookCellExecution[],
+    notebook: vscode.NotebookDocument,
+    next: readonly vscode.NotebookCellExecution[] = [],
+  ): Promise<RunEnd> {
     if (executions.length === 0) return { stopped: false, keys: undefined };
     const all = codeCells(notebook, languageId);
     const [texts, numbers] = [textsOf(all), numbersOf(all)];
@@ -169,6 +176,7 @@ export class Controller {
           numbers,
           display,
           wanted,
+          soon: next.map(({ cell }) => all.indexOf(cell)).filter((index) => index >= 0),
           keyed: [...new Set([...this.#runBefore(all), ...wanted])],
         },
         {

@@ -25,6 +25,8 @@ export interface RunOrder {
   /** What the reader counts each cell as, from 1. */
   readonly numbers: readonly number[];
   readonly wanted: readonly number[];
+  /** The cells that are to be run next. */
+  readonly soon?: readonly number[];
   /** The cells whose content keys are to come with the answer. */
   readonly keyed: readonly number[];
   readonly display: Display;

@@ -63,6 +63,8 @@ export interface RunRequest {
   readonly numbers?: readonly number[];
   /** Indices of the cells to show; what they need is brought up to date first. */
   readonly wanted: 'all' | readonly number[];
+  /** Indices of the cells that are to be run after these: what they ask of each recording is made while it is at hand. */
+  readonly soon?: readonly number[];
   /** Indices of the cells whose content keys the report is to hold; none unless said. */
   readonly keyed?: readonly number[];
   /** Given, nothing is computed of recordings, and it is told of the files of those of which nothing is kept. */

@@ -199,8 +199,7 @@ export class Run {
   }
 
   /** The statements of the wanted cells and all that they use, directly or not, in the order in which they are run. */
-  #wanted(): Set<CheckedStatement> {
-    const { wanted } = this.#request;
+  #wanted({ wanted }: Pick<RunRequest, 'wanted'> = this.#request): Set<CheckedStatement> {
     const { order, statements } = this.#notebook;
     const inOrder = order.map((index) => statements[index]);
     if (wanted === 'all') return new Set(inOrder);
@@ -365,8 +364,9 @@ export class Run {
     const { files } = this.#host;
     const context = this.#context();
     const asking = { context, inner: () => new Evaluator(context) };
+    const { soon = [] } = this.#request;
     await makeAhead(call, asking, {
-      expressions: [...this.#wanted()].flatMap(({ expression }) => expression ?? []),
+      expressions: [...this.#wanted(), ...this.#wanted({ wanted: soon })].flatMap(({ expression }) => expression ?? []),
       isAtHand: ({ wanted }) => files.isAtHand(wanted),
       made: (key) => void this.#ahead.add(key),
     });

@@ -34,6 +34,8 @@ export type Request =
       /** What the reader counts each cell as, from 1. */
       readonly numbers: readonly number[];
       readonly wanted: readonly number[];
+      /** The cells that are to be run next. */
+      readonly soon?: readonly number[];
       /** The cells whose content keys are to come with the answer. */
       readonly keyed: readonly number[];
       /** One shared integer, not 0 once the run is to stop; where memory can't be shared, a request tells it. */
@@ -248,12 +250,15 @@ export class Service {
     await this.#run(engine, request);
   }
 
-  async #run(engine: Engine, { id, cells, numbers, keyed, stop, display = {}, ...request }: RunRequest): Promise<void> {
+  async #run(
+    engine: Engine,
+    { id, cells, numbers, soon = [], keyed, stop, display = {}, ...request }: RunRequest,
+  ): Promise<void> {
     this.#display = display;
     const watch = this.#watch(id, stop);
     const wanted = new Set(request.wanted);
     const report = await engine.run(
-      { cells, numbers, wanted: request.wanted, keyed },
+      { cells, numbers, wanted: request.wanted, soon, keyed },
       watch,
       (result) => {
         const output = wanted.has(result.cell) ? shown(engine, result, this.#display) : undefined;

@@ -2,6 +2,7 @@ import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { Cache } from '../../../src/engine/cache.ts';
 import { Engine } from '../../../src/engine/engine.ts';
+import type { Host } from '../../../src/engine/host.ts';
 import { reportJson } from '../../../src/engine/json.ts';
 import type { Kept } from '../../../src/engine/kept/keptAnswers.ts';
 import type { RunReport } from '../../../src/engine/result.ts';
@@ -165,8 +166,9 @@ describe('samples that are not at hand', () => {
     for (const run of runs) assert.deepEqual(arraysIn(run, partsWithArrays), arraysIn(run, Object.values));
   });
 
-  it('are read once, where a host reads ahead, for all that is asked of each recording by itself', async () => {
-    const host = new MemoryHost(study);
+  /** A host that reads ahead, and notes what it reads. */
+  function readingAhead(contents: Record<string, string>): { readonly host: Host; readonly read: string[] } {
+    const host = new MemoryHost(contents);
     const read: string[] = [];
     const files: Files = {
       ...host.files,
@@ -179,19 +181,48 @@ describe('samples that are not at hand', () => {
           });
           return { recording, identity: await host.files.identify(path) };
         }),
-      known: () => Promise.resolve(undefined),
+      known: (path) => (read.includes(path) ? host.files.identify(path) : Promise.resolve(undefined)),
     };
+    return { host: { files, digest: host.digest }, read };
+  }
+
+  it('are read once, where a host reads ahead, for all that is asked of each recording by itself', async () => {
+    const { host, read } = readingAhead(study);
     const texts = [
       'foam = load "foam-*.csv" channel z | trim 2..18 s\ngel = load "gel-*.csv" channel z | trim 2..18 s\ncompare foam with gel over 10..50 Hz',
       'levels (foam | highpass 2 Hz)\nspectrum gel',
     ];
-    const engine = new Engine({ files, digest: host.digest }, new Cache({ samples: 0 }));
+    const engine = new Engine(host, new Cache({ samples: 0 }));
     const report = await engine.run({ cells: texts, wanted: 'all' }, quietWatch);
-    assert.deepEqual(read, [...host.contents.keys()]);
+    assert.deepEqual(read, Object.keys(study));
     const places = texts.map(() => ({ line: 1 }));
     const whole = await new Engine(new MemoryHost(study)).run({ cells: texts, wanted: 'all' }, quietWatch);
     assert.equal(JSON.stringify(reportJson('n', places, report)), JSON.stringify(reportJson('n', places, whole)));
     assert.ok(report.ok && report.results.every(({ cached }) => !cached), 'told as known before');
+  });
+
+  it('are read once for cells that are run one by one, where it is known which are next', async () => {
+    const { host, read } = readingAhead(study);
+    const texts = [
+      'foam = load "foam-*.csv" channel z | trim 2..18 s\ngel = load "gel-*.csv" channel z | trim 2..18 s',
+      'levels (foam | highpass 2 Hz)',
+      'S = spectrum gel\nband S 4..10 Hz, 10..50 Hz',
+      'c = compare foam with gel over 10..50 Hz',
+      'claim c gel reduction 10 % over 10..50 Hz\nlevels gel',
+    ];
+    const places = texts.map(() => ({ line: 1 }));
+    const told = async (engine: Engine, knowsNext: boolean): Promise<readonly string[]> => {
+      const found: string[] = [];
+      for (const at of texts.keys()) {
+        const soon = knowsNext ? [...texts.keys()].slice(at + 1) : [];
+        const report = await engine.run({ cells: texts, wanted: [at], soon }, quietWatch);
+        found.push(JSON.stringify(reportJson('n', places, report)));
+      }
+      return found;
+    };
+    const whole = await told(new Engine(new MemoryHost(study)), false);
+    assert.deepEqual(await told(new Engine(host, new Cache({ samples: 0 })), true), whole);
+    assert.deepEqual(read, Object.keys(study));
   });
 
   it('go with what nobody looks at, and are there in what draws them', async () => {
