@@ -1,3 +1,4 @@
+import type { FindingsValue } from '../values/findings.ts';
 import type { LevelsValue } from '../values/levels.ts';
 import { grouped } from '../numbers/grouped.ts';
 import type { Warning } from '../result/result.ts';
@@ -8,9 +9,11 @@ import type { SpectrumValue } from '../values/spectrum.ts';
 import type { TransferValue } from '../values/transfer.ts';
 import { toldAgain as ofRecordings } from './messages/recordings.ts';
 import { toldAgain as ofSpectra } from './messages/spectra.ts';
+import { findingsTogether } from './recordings/findings.ts';
 import { meansOf } from './spectra/spectrumMean.ts';
 
-type Joinable = RunsValue | LevelsValue | RunningValue | SpectrumValue | SpectrogramValue | TransferValue;
+type Joinable =
+  FindingsValue | RunsValue | LevelsValue | RunningValue | SpectrumValue | SpectrogramValue | TransferValue;
 type Joins = { readonly [K in Joinable['kind']]: (parts: readonly Extract<Joinable, { kind: K }>[]) => Joinable };
 
 /** What each kind that is made run by run is of all its runs. What is of the set and of no run is made here. */
@@ -32,6 +35,7 @@ const joins: Joins = {
     return { ...parts[0], entries, means: meansOf(entries, form, confidence) };
   },
   spectrogram: (parts) => ({ ...parts[0], entries: parts.flatMap(({ entries }) => entries) }),
+  findings: findingsTogether,
   transfer: (parts) => ({ ...parts[0], entries: parts.flatMap(({ entries }) => entries) }),
 };
 
@@ -42,7 +46,8 @@ const joins: Joins = {
  */
 export function joined(parts: readonly Joinable[], set: string | undefined): Joinable {
   const join = joins[parts[0].kind] as (parts: readonly Joinable[]) => Joinable;
-  return { ...join(parts), set };
+  const value = join(parts);
+  return 'set' in value ? { ...value, set } : value;
 }
 
 /** Whether values of a kind are joined. */

@@ -74,7 +74,8 @@ export const isRunAway = (run: Run): boolean => signalsOf(run).some(({ away }) =
 /** The runs that a value holds: those behind it or what it shows, that a sheet leaves out, and that are remarked on. */
 export function allRunsOf(value: Value): readonly Run[] {
   if (value.kind === 'chart') return value.subjects.flatMap((subject) => allRunsOf(subject.value));
-  if (value.kind === 'findings') return value.rows.map(({ run }) => run);
+  if (value.kind === 'findings')
+    return [...new Set([...(value.looked?.runs ?? []), ...value.rows].map(({ run }) => run))];
   const excluded = handsOnExcluded(value) ? (value.excluded ?? []) : [];
   return [...runsOf(value), ...excluded.flatMap(({ run }) => run ?? [])];
 }

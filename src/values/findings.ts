@@ -1,5 +1,7 @@
 import { figure, runName } from './columns.ts';
 import type { Description } from './description.ts';
+import type { Question } from '../readers/checks/checked.ts';
+import type { SeenRun } from '../readers/checks/seen.ts';
 import type { Finding } from '../readers/recording.ts';
 import type { Run } from './run.ts';
 import { inShort } from './short.ts';
@@ -7,7 +9,17 @@ import { counted } from '../result/words.ts';
 
 export interface FindingsValue {
   readonly kind: 'findings';
-  readonly rows: readonly { readonly run: Run; readonly finding: Finding }[];
+  readonly rows: readonly FindingRow[];
+  /** What was looked at, by which runs that were checked one by one are held against each other. */
+  readonly looked?: {
+    readonly question: Question;
+    readonly runs: readonly { readonly run: Run; readonly seen: SeenRun }[];
+  };
+}
+
+export interface FindingRow {
+  readonly run: Run;
+  readonly finding: Finding;
 }
 
 export const findingsKind = {
@@ -30,4 +42,4 @@ export const findingsKind = {
     jsonFirst: ['code', 'severity', 'message'],
   },
   runs: () => [],
-} satisfies Description<FindingsValue, FindingsValue['rows'][number]>;
+} satisfies Description<FindingsValue, FindingRow>;

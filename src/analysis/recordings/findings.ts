@@ -1,5 +1,6 @@
 import { checkRecording, checkSet } from '../../readers/checks/check.ts';
-import type { CheckedRun } from '../../readers/checks/checked.ts';
+import type { CheckedRun, Question } from '../../readers/checks/checked.ts';
+import { seen } from '../../readers/checks/seen.ts';
 import { statedRange } from '../../readers/statedRange.ts';
 import { sheetNumber } from '../../readers/sheet.ts';
 import { worstFirst } from '../../result/severity.ts';
@@ -22,22 +23,35 @@ export function findingsOf(
   watch: Watch,
 ): FindingsValue {
   const question = band === undefined ? {} : { low: band.from, high: band.to, segment: defaultWindow.length };
-  const rows = runs.flatMap((run, index) => {
+  const found = runs.map((run, index) => {
     watch.progress(index / runs.length, `checking ${run.label}`);
-    const known = new Set(run.findings.map(({ code, channel }) => `${code} ${channel ?? ''}`));
-    const fresh = checkRecording(checkedRun(run), question).filter(
-      ({ code, channel }) => !known.has(`${code} ${channel ?? ''}`),
-    );
-    return [...run.findings, ...fresh].map((finding) => ({ run, finding }));
+    return findingsOfRun(run, question);
   });
+  return found.length === 0 ? { kind: 'findings', rows: [] } : findingsTogether(found);
+}
+
+function findingsOfRun(run: Run, question: Question): FindingsValue {
+  const known = new Set(run.findings.map(({ code, channel }) => `${code} ${channel ?? ''}`));
+  const checked = checkedRun(run);
+  const fresh = checkRecording(checked, question).filter(({ code, channel }) => !known.has(`${code} ${channel ?? ''}`));
+  const rows = [...run.findings, ...fresh].map((finding) => ({ run, finding }));
+  const looked = seen({ ...checked, label: run.label, speed: speedOf(run) }, question);
+  return { kind: 'findings', rows, looked: { question, runs: [{ run, seen: looked }] } };
+}
+
+/**
+ * The findings of a set from those of its runs, with what does not match between them.
+ * @param parts of each run those by one question, in the order of the runs; at least one
+ */
+export function findingsTogether(parts: readonly FindingsValue[]): FindingsValue {
+  const runs = parts.flatMap(({ looked }) => looked?.runs ?? []);
+  const question = parts[0].looked?.question ?? {};
   const between = checkSet(
-    runs.map((run) => ({ ...checkedRun(run), label: run.label, speed: speedOf(run) })),
+    runs.map((one) => one.seen),
     question,
-  ).map(({ run, finding }) => ({
-    run: runs[run],
-    finding,
-  }));
-  return { kind: 'findings', rows: worstFirst([...rows, ...between], ({ finding }) => finding) };
+  ).map(({ run, finding }) => ({ run: runs[run].run, finding }));
+  const rows = [...parts.flatMap((part) => part.rows), ...between];
+  return { kind: 'findings', rows: worstFirst(rows, ({ finding }) => finding), looked: { question, runs } };
 }
 
 /** The speed of a run by its sheet, in the sheet's unit. */

@@ -1,6 +1,7 @@
 import type { Checked } from '../../language/checked.ts';
 import type { Failure, Refused } from '../../result/result.ts';
 import { isMissed, withoutSamples, type Wanted } from '../../values/away.ts';
+import type { Kind } from '../../values/value.ts';
 import { followed, readingsOf, type ListedRecording, type Readings } from '../../verbs/each.ts';
 import { faultsBehind, leftOutBy, type Arguments, type Context } from '../../verbs/verb.ts';
 import { blamed, failed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
@@ -52,6 +53,9 @@ export interface MakingOptions {
 
 /** Codes of what passes: what the system refuses, a machine that has no memory left, a file that is being written. */
 const ofSystem = /^machine\.|unreadable|^file-changed$/;
+
+/** Kinds of values whose charts may draw the samples of their runs. */
+const drawnBySamples: readonly Kind[] = ['runs', 'findings'];
 
 const keyOfSamples = (key: string): string => `samples ${key}`;
 
@@ -183,8 +187,8 @@ export class Making {
     if (!isPartAway(part)) return true;
     const { steps } = this.#chain;
     // Whoever collects a share may want the samples of what it ends with.
-    const endsInRuns = (steps.at(-1)?.verb.form.gives ?? 'runs') === 'runs';
-    if (this.#isWanted(part) || (this.#context.sharing?.part === 'share' && endsInRuns)) return false;
+    const isDrawn = drawnBySamples.some((kind) => kind === (steps.at(-1)?.verb.form.gives ?? 'runs'));
+    if (this.#isWanted(part) || (this.#context.sharing?.part === 'share' && isDrawn)) return false;
     return steps.slice(level).every(({ verb }) => verb.views === true);
   }
 
@@ -276,9 +280,10 @@ export class Making {
     if (kept === undefined) return;
     const away = withoutSamples(part);
     kept.set(`part ${key}`, away);
-    if (away === part || (part.value !== undefined && part.value.kind !== 'runs')) return;
-    if (sharing?.part === 'share') kept.set(keyOfSamples(key), part);
-    else if (this.#isAtHand(part)) samples?.set(keyOfSamples(key), part);
+    if (away === part) return;
+    const { kind = 'runs' } = part.value ?? {};
+    if (sharing?.part === 'share' && drawnBySamples.includes(kind)) kept.set(keyOfSamples(key), part);
+    else if (kind === 'runs' && this.#isAtHand(part)) samples?.set(keyOfSamples(key), part);
   }
 
   async #step(at: number, part: Part, { verb, given, set }: Step): Promise<Part | Refused> {

@@ -3,17 +3,7 @@ import { worstFirst } from '../../result/severity.ts';
 import { statedRange } from '../statedRange.ts';
 import { aliasing } from './aliasing.ts';
 import { band } from './band.ts';
-import {
-  sameChannels,
-  sameGravity,
-  sameLength,
-  sameRate,
-  sameRecording,
-  sameStill,
-  type NamedRun,
-  type SetCheck,
-  type SetFinding,
-} from './between.ts';
+import { sameChannels, sameGravity, sameLength, sameRate, sameRecording, sameStill } from './between.ts';
 import { measured, type Check, type CheckedChannel, type CheckedRun, type Question } from './checked.ts';
 import { clipping, mayBeClipped } from './clipping.ts';
 import { drift } from './drift.ts';
@@ -22,6 +12,7 @@ import { gravity } from './gravity.ts';
 import { length } from './length.ts';
 import { sameLine } from './sameLine.ts';
 import { mayBeTooSmall, resolution } from './resolution.ts';
+import type { SeenRun, SetCheck, SetFinding } from './seen.ts';
 import { spikes } from './spikes.ts';
 import { stationarity } from './stationarity.ts';
 import { mayWrap, wrapping } from './wrapping.ts';
@@ -83,9 +74,8 @@ export function sampleFaults(run: CheckedRun): Finding[] {
 }
 
 /** What does not match between the runs of a set, the most serious first; nothing for a single run. */
-export function checkSet(runs: readonly NamedRun[], question: Question = {}): SetFinding[] {
-  const sound = runs.every(({ channels }) => channels.length > 0 && channels[0].samples.length > 1);
-  if (runs.length < 2 || !sound) return [];
+export function checkSet(runs: readonly SeenRun[], question: Question = {}): SetFinding[] {
+  if (runs.length < 2 || runs.some(({ samples }) => samples < 2)) return [];
   return worstFirst(
     setChecks.flatMap((check) => check(runs, question)),
     ({ finding }) => finding,

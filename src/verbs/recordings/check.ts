@@ -3,6 +3,7 @@ import { answer, option, rangeIn, valueOf, type Verb } from '../verb.ts';
 
 export const check: Verb = {
   passesFaults: true,
+  each: 'runs',
   form: {
     verb: 'check',
     summary: 'Looks at recordings as a careful engineer would before any spectrum.',

@@ -6,9 +6,8 @@ import {
   sameRate,
   sameRecording,
   sameStill,
-  type NamedRun,
-  type SetCheck,
 } from '../../../src/readers/checks/between.ts';
+import { seen, type NamedRun, type SetCheck } from '../../../src/readers/checks/seen.ts';
 import { runOf, samplesOf, type Made } from './made.ts';
 
 const named = (label: string, samples: Parameters<typeof runOf>[0], made?: Made): NamedRun => ({
@@ -16,7 +15,7 @@ const named = (label: string, samples: Parameters<typeof runOf>[0], made?: Made)
   label,
 });
 const told = (check: SetCheck, ...runs: NamedRun[]): string[] =>
-  check(runs).map(({ run, finding }) => `${run} ${finding.code} ${finding.severity}`);
+  check(runs.map((run) => seen(run))).map(({ run, finding }) => `${run} ${finding.code} ${finding.severity}`);
 
 describe('runs of a set', () => {
   const wave = samplesOf(40, Math.sin);
@@ -26,7 +25,7 @@ describe('runs of a set', () => {
     assert.deepEqual(told(sameRate, ...at(1000, 1000, 1005)), []);
     assert.deepEqual(told(sameRate, ...at(1000, 1000, 1006)), ['2 set-rate warning']);
     assert.deepEqual(told(sameRate, ...at(1000, 1000, 994)), ['2 set-rate warning']);
-    const [{ finding }] = sameRate(at(1000, 1000, 1100));
+    const [{ finding }] = sameRate(at(1000, 1000, 1100).map((run) => seen(run)));
     assert.ok(Math.abs(finding.value! - 0.1) < 1e-12);
     assert.equal(finding.threshold, 0.005);
     assert.match(finding.message, /run 2.*1100 Hz.*1000 Hz/);
@@ -53,7 +52,7 @@ describe('runs of a set', () => {
       ),
       ['2 set-length warning'],
     );
-    const [{ finding }] = sameLength([long(100), long(100), long(50)]);
+    const [{ finding }] = sameLength([long(100), long(100), long(50)].map((run) => seen(run)));
     assert.equal(finding.value, 2);
     assert.equal(finding.threshold, 1.1);
     assert.match(finding.message, /5 s.*10 s/);
@@ -72,7 +71,9 @@ describe('runs of a set', () => {
       '2 set-gravity warning',
     ]);
     assert.deepEqual(told(sameGravity, tilted(0), tilted(15.1)), ['1 set-gravity fault']);
-    const [warning, fault] = sameGravity([tilted(0, 'first'), tilted(10, 'second'), tilted(180, 'third')]);
+    const [warning, fault] = sameGravity(
+      [tilted(0, 'first'), tilted(10, 'second'), tilted(180, 'third')].map((run) => seen(run)),
+    );
     assert.ok(Math.abs(warning.finding.value! - 10) < 1e-9);
     assert.deepEqual([warning.finding.threshold, fault.finding.threshold], [5, 15]);
     assert.ok(Math.abs(fault.finding.value! - 180) < 1e-5);
@@ -94,7 +95,7 @@ describe('runs of a set', () => {
     assert.deepEqual(told(sameStill, still(1), still(1), still(1.99)), []);
     assert.deepEqual(told(sameStill, still(1), still(1), still(2.01)), ['2 set-still note']);
     assert.deepEqual(told(sameStill, still(1), still(1), still(0.49)), ['2 set-still note']);
-    const [{ finding }] = sameStill([still(1), still(1), still(3)]);
+    const [{ finding }] = sameStill([still(1), still(1), still(3)].map((run) => seen(run)));
     assert.ok(Math.abs(finding.value! - 3) < 1e-9);
     assert.equal(finding.threshold, 2);
     assert.match(finding.message, /3 g r\.m\.s\., 3 times above/);
@@ -115,7 +116,7 @@ describe('runs of a set', () => {
     const all = named('all', { x: wave, y: wave, z: wave });
     assert.deepEqual(told(sameChannels, all, named('two', { x: wave, z: wave }), all), ['1 set-channels warning']);
     assert.deepEqual(told(sameChannels, all, all), []);
-    const [{ finding }] = sameChannels([all, named('one', { z: wave })]);
+    const [{ finding }] = sameChannels([all, named('one', { z: wave })].map((run) => seen(run)));
     assert.equal(finding.value, 2);
     assert.equal(finding.threshold, 0);
     assert.match(finding.message, /one has no channel x, y/);
@@ -126,8 +127,11 @@ describe('runs of a set', () => {
     const other = named('other', { x: samplesOf(40, (i) => Math.sin(i + 1)), y: samplesOf(40, Math.cos) });
     assert.deepEqual(told(sameRecording, one, other, { ...one, label: 'copy' }), ['2 set-copy fault']);
     assert.deepEqual(told(sameRecording, one, other), []);
-    assert.match(sameRecording([one, { ...one, label: 'copy' }])[0].finding.message, /copy.*one/);
-    assert.equal(sameRecording([one, { ...one, label: 'copy' }])[0].finding.value, 1);
+    assert.match(
+      sameRecording([one, { ...one, label: 'copy' }].map((run) => seen(run)))[0].finding.message,
+      /copy.*one/,
+    );
+    assert.equal(sameRecording([one, { ...one, label: 'copy' }].map((run) => seen(run)))[0].finding.value, 1);
     // A part of it, one axis of it, or nothing that moves is no copy.
     assert.deepEqual(told(sameRecording, one, named('part', { x: wave.slice(0, 39), y: samplesOf(39, Math.cos) })), []);
     assert.deepEqual(told(sameRecording, one, named('axis', { x: wave })), []);

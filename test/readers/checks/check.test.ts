@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
+import { seen, type SeenRun } from '../../../src/readers/checks/seen.ts';
 import { checkRecording, checkSet, sampleFaults } from '../../../src/readers/checks/check.ts';
 import type { CheckedChannel, CheckedRun, Question } from '../../../src/readers/checks/checked.ts';
 import type { Finding, Stretch } from '../../../src/readers/recording.ts';
@@ -226,7 +227,7 @@ describe('checks of a recording', () => {
 });
 
 describe('checks between the runs of a set', () => {
-  const named = (run: CheckedRun, label: string): CheckedRun & { label: string } => ({ ...run, label });
+  const named = (run: CheckedRun, label: string): SeenRun => seen({ ...run, label });
   const set = (...runs: CheckedRun[]): string[] =>
     checkSet(runs.map((run, i) => named(run, `run ${i + 1}`))).map(
       ({ run, finding }) => `${run + 1} ${finding.code} ${finding.severity}`,

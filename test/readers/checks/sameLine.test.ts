@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
-import type { NamedRun, SetFinding } from '../../../src/readers/checks/between.ts';
-import { sameLine } from '../../../src/readers/checks/sameLine.ts';
+import type { Question } from '../../../src/readers/checks/checked.ts';
+import { sameLine as sameLineOf } from '../../../src/readers/checks/sameLine.ts';
+import { seen, type NamedRun, type SetFinding } from '../../../src/readers/checks/seen.ts';
 import { noise } from '../../verbs/notebook.ts';
 
 const rate = 200;
@@ -39,6 +40,12 @@ function run(seed: number, { seconds = 60, line = [0, 1], resonance, speed }: Ma
 
 const runs = (made: (k: number) => Made, count = 4, first = 1): NamedRun[] =>
   Array.from({ length: count }, (_, k) => run(first + k, made(k)));
+
+const sameLine = (set: readonly NamedRun[], question?: Question): SetFinding[] =>
+  sameLineOf(
+    set.map((one) => seen(one, question)),
+    question,
+  );
 
 describe('a line in every run', () => {
   it('is told once, with its frequency and its share of the mean square', () => {
