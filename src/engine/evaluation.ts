@@ -8,7 +8,7 @@ import type { Cache } from './cache.ts';
 import type { Files, History } from './host.ts';
 import type { KeptAnswers } from './kept/keptAnswers.ts';
 import type { Keys } from './key.ts';
-import type { Part } from './parts/part.ts';
+import type { Part, Source } from './parts/part.ts';
 import type { PinnedFiles } from './pinned.ts';
 
 export type Call = Extract<Checked, { type: 'call' }>;
@@ -50,8 +50,20 @@ export interface EvaluationContext {
   readonly mayCompute?: (call: Call) => Promise<boolean>;
   /** What was made of recordings as they were read, before anybody asked for it: it counts as computed where it is asked for. */
   readonly ahead?: ReadonlySet<string>;
+  /** Makes of a recording that was read just now what else is asked of it. */
+  readonly beside?: (recording: AtHand) => Promise<void>;
   /** How the recordings are shared out among processes, where they are. */
   readonly sharing?: Sharing | undefined;
+}
+
+/** A recording whose samples are at hand. */
+export interface AtHand {
+  readonly source: Source;
+  /** What lists it, and what the set is called there. */
+  readonly load: Checked;
+  readonly set: string | undefined;
+  /** By its key what was made of it, with samples. */
+  readonly lent: Map<string, Part>;
 }
 
 /** A share of the recordings is worked on and kept; or what the shares kept is collected, and nothing computed of them. */

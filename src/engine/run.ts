@@ -18,7 +18,7 @@ import { ingredientOf, type Ingredient, type Origins, type Told } from './ingred
 import type { KeptAnswers } from './kept/keptAnswers.ts';
 import { digestingOnce, Keys } from './key.ts';
 import { tell } from './messages.ts';
-import { makeAhead } from './parts/ahead.ts';
+import { Ahead } from './parts/ahead.ts';
 import type { Part } from './parts/part.ts';
 import { collecting, workOnShare } from './parts/sharing.ts';
 import { pinned, pinnedHistory, type PinnedFiles } from './pinned.ts';
@@ -63,6 +63,7 @@ export class Run {
   readonly #sharing: Sharing | undefined;
   /** By their keys, what was made of recordings before it was asked for. */
   readonly #ahead = new Set<string>();
+  readonly #makeAhead: Ahead;
   /** What is kept with its samples where all of these stay at hand. */
   readonly #samples = new Map<string, Part>();
 
@@ -90,6 +91,16 @@ export class Run {
       nameKey: (name) => this.#nameKey(name),
       rawFiles: (call) => this.#rawFiles(call),
       history: (call) => this.#history(call),
+    });
+    const context = this.#context();
+    const asking = { context, inner: () => new Evaluator(context) };
+    this.#makeAhead = new Ahead(asking, {
+      expressions: () =>
+        [...this.#wanted(), ...this.#wanted({ wanted: request.soon ?? [] })].flatMap(
+          ({ expression }) => expression ?? [],
+        ),
+      isAtHand: ({ wanted }) => this.#host.files.isAtHand(wanted),
+      made: (key) => void this.#ahead.add(key),
     });
   }
 
@@ -282,6 +293,9 @@ export class Run {
       isBound: (name) => this.#values.has(name),
       sharing: this.#sharing,
       ahead: this.#ahead,
+      ...(this.#sharing === undefined
+        ? { beside: (recording) => (this.#isEvaluating ? this.#makeAhead.beside(recording) : Promise.resolve()) }
+        : {}),
       samples: this.#samples,
       boundTo: (name) => this.#binders.get(name)?.expression,
       ...(this.#host.history === undefined ? {} : { history: this.#host.history }),
@@ -359,19 +373,6 @@ export class Run {
     return statement && this.#request.cells[statement.cell].slice(call.place.from, call.place.to);
   }
 
-  /** What the statements that are run ask of each recording by itself is made as soon as it was read. */
-  async #makeAhead(call: Call): Promise<void> {
-    const { files } = this.#host;
-    const context = this.#context();
-    const asking = { context, inner: () => new Evaluator(context) };
-    const { soon = [] } = this.#request;
-    await makeAhead(call, asking, {
-      expressions: [...this.#wanted(), ...this.#wanted({ wanted: soon })].flatMap(({ expression }) => expression ?? []),
-      isAtHand: ({ wanted }) => files.isAtHand(wanted),
-      made: (key) => void this.#ahead.add(key),
-    });
-  }
-
   async #rawFiles(call: Call): Promise<string | undefined> {
     const list = await sourcesOf(call, this.#host.files);
     if (list === undefined) return undefined;
@@ -384,7 +385,7 @@ export class Run {
         this.#watch,
       );
     if (this.#isEvaluating) this.#askHistory();
-    if (this.#isEvaluating && this.#sharing === undefined) await this.#makeAhead(call);
+    if (this.#isEvaluating && this.#sharing === undefined) await this.#makeAhead.all(call);
     const identified = list.value.map(async ({ path }) => ({ path, ...(await files.identify(path)) }));
     const found = await Promise.all(identified).catch(() => undefined);
     // A file may vanish between being listed and being read: again its evaluation says so.

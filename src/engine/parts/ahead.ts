@@ -5,15 +5,14 @@ import { verbNamed } from '../../verbs/catalogue.ts';
 import type { ListedRecording } from '../../verbs/each.ts';
 import type { Verb } from '../../verbs/verb.ts';
 import { argumentsOf, literalArgument } from '../arguments.ts';
-import type { Call, EvaluationContext } from '../evaluation.ts';
+import type { AtHand, Call, EvaluationContext } from '../evaluation.ts';
 import { chainTo, isExpression, listing, runsOperand, withDensities, type Asking, type Chain } from './chain.ts';
 import { Making } from './making.ts';
-import type { Part } from './part.ts';
 
 /** What is made of recordings as they are read. */
-export interface Ahead {
+interface Asked {
   /** The expressions that are going to be evaluated. */
-  readonly expressions: readonly Checked[];
+  readonly expressions: () => readonly Checked[];
   /** Whether a recording was read just now, and nobody has taken it yet. */
   readonly isAtHand: (recording: ListedRecording) => boolean;
   /** Is told the key of what was made. */
@@ -21,30 +20,54 @@ export interface Ahead {
 }
 
 /**
- * Takes each recording of a `load`, as soon as it was read, through all that the expressions ask of it by itself, so that
+ * Takes each recording, while its samples are at hand, through all that the expressions ask of it by itself, so that
  * it is read once and its samples may go. What fails here is told where it is asked for.
  */
-export async function makeAhead(load: Call, asking: Asking, { expressions, isAtHand, made }: Ahead): Promise<void> {
-  const verb = verbNamed(load.verb);
-  if (verb?.lists === undefined) return;
-  const context: EvaluationContext = { ...asking.context, isBound: () => true };
-  let ends: Promise<readonly Chain[]> | undefined;
-  await listing(load, verb, false, { ...asking, context }, async (from, source) => {
-    if (source.key === undefined || source.recording === undefined || !isAtHand(source.recording)) return;
-    ends ??= endsOf(load, expressions, { ...asking, context, from });
-    const lent = new Map<string, Part>();
+export class Ahead {
+  readonly #asking: Asking;
+  readonly #asked: Asked;
+  /** By the call that lists recordings the chains that go on from it. */
+  readonly #ends = new Map<Checked, Promise<readonly Chain[]>>();
+
+  constructor({ context, ...rest }: Asking, asked: Asked) {
+    this.#asking = { ...rest, context: { ...context, isBound: () => true } };
+    this.#asked = asked;
+  }
+
+  /** Each recording of a call, as soon as it was read. */
+  async all(load: Call): Promise<void> {
+    const verb = verbNamed(load.verb);
+    if (verb?.lists === undefined) return;
+    await listing(load, verb, false, this.#asking, async ({ set }, source) => {
+      const { key, recording } = source;
+      if (key === undefined || recording === undefined || !this.#asked.isAtHand(recording)) return;
+      await this.#make({ source, load, set, lent: new Map() }, false);
+    });
+  }
+
+  /** One that was read for something else. */
+  async beside(recording: AtHand): Promise<void> {
+    const { load } = recording;
+    if (load.type === 'call' && verbNamed(load.verb)?.lists !== undefined) await this.#make(recording, true);
+  }
+
+  async #make({ source, load, set, lent }: AtHand, mayBeKept: boolean): Promise<void> {
+    const base = { node: load, recordings: [], lost: [], isOwn: false, before: [], after: [] };
+    const from: Chain = { base, steps: [], set, computed: false };
+    const ends = once(this.#ends, load, () => endsOf(load, this.#asked.expressions(), { ...this.#asking, from }));
+    const before = new Set(lent.keys());
     for (const chain of await ends) {
       const alone = { ...chain, base: { ...chain.base, recordings: [source] } };
-      await new Making(alone, context, { lent }).all();
+      await new Making(alone, this.#asking.context, { lent, mayBeKept }).all();
     }
-    for (const key of lent.keys()) made(key);
-  });
+    for (const key of lent.keys()) if (!before.has(key)) this.#asked.made(key);
+  }
 }
 
 type From = Asking & { readonly from: Chain };
 
 /** The chains from a `load` that no other goes on from; of a load that nobody goes on from its recordings as they are. */
-async function endsOf(load: Call, expressions: readonly Checked[], asking: From): Promise<readonly Chain[]> {
+async function endsOf(load: Checked, expressions: readonly Checked[], asking: From): Promise<readonly Chain[]> {
   const found: Chain[] = [asking.from];
   const ties = new Ties(load, asking.context);
   for (const call of expressions.flatMap(callsIn)) {
@@ -100,12 +123,12 @@ function isSet(node: Checked, { context }: Asking): boolean {
 
 /** Tells by the text how expressions hang together, looking at each once. */
 class Ties {
-  readonly #load: Call;
+  readonly #load: Checked;
   readonly #context: EvaluationContext;
   readonly #leading = new Map<CheckedArgument, Promise<boolean>>();
   readonly #settled = new Map<CheckedArgument, Promise<boolean>>();
 
-  constructor(load: Call, context: EvaluationContext) {
+  constructor(load: Checked, context: EvaluationContext) {
     this.#load = load;
     this.#context = context;
   }

@@ -12,7 +12,7 @@ import { argumentsOf } from '../arguments.ts';
 import { blamed, type Call, type Evaluated, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
 import { firstUnfit } from '../hold.ts';
 import { refuseFault } from '../messages.ts';
-import { toldNothing, type Part } from './part.ts';
+import { toldNothing, type Part, type Source } from './part.ts';
 
 /** The steps that the recordings of a set go through one by one, and where they come from. */
 export interface Chain {
@@ -40,15 +40,6 @@ export interface Base {
   /** Told before and after what the recordings tell. */
   readonly before: readonly Warning[];
   readonly after: readonly Warning[];
-}
-
-/** One recording of a chain: to be read from its file, or at hand; neither where another process works on it. */
-export interface Source {
-  /** By which it is known; undefined where its file can't be identified. */
-  readonly key: string | undefined;
-  readonly recording?: ListedRecording;
-  readonly bytes: number;
-  readonly part?: Part;
 }
 
 /** A call that goes over runs one by one. */

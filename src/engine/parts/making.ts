@@ -7,8 +7,8 @@ import { faultsBehind, leftOutBy, type Arguments, type Context } from '../../ver
 import { blamed, failed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
 import { refuseFault, tell } from '../messages.ts';
 import { isConclusive } from '../recall.ts';
-import { runsOperand, type Chain, type Source, type Step } from './chain.ts';
-import { isPartAway, runsIn, toldNothing, type Part, type Told } from './part.ts';
+import { runsOperand, type Chain, type Step } from './chain.ts';
+import { isPartAway, runsIn, toldNothing, type Part, type Source, type Told } from './part.ts';
 
 /** What was made of the recordings of a chain. */
 export interface Made {
@@ -49,6 +49,8 @@ export interface MakingOptions {
   readonly samples?: Wanted;
   /** What was made of these recordings just now, with its samples, for as long as one of them is worked on. */
   readonly lent?: Map<string, Part>;
+  /** Whether more may be known of them than that. */
+  readonly mayBeKept?: boolean;
 }
 
 /** Codes of what passes: what the system refuses, a machine that has no memory left, a file that is being written. */
@@ -72,6 +74,8 @@ export class Making {
   /** The level that recordings are still taken to. */
   #goal: number;
   #computed = false;
+  /** What was made of the recording at hand, with its samples. */
+  readonly #lent = new Map<string, Part>();
   #failure: LevelFailure | undefined;
 
   constructor(chain: Chain, context: EvaluationContext, options: MakingOptions = {}) {
@@ -95,13 +99,23 @@ export class Making {
     for (const at of recordings.keys()) {
       await this.#context.breathe?.();
       if (this.#goal < 0 || this.#isCancelled()) break;
+      this.#lent.clear();
       const index = order.get(at);
       const start = found[at] ?? (index === undefined ? undefined : await this.#fromFile(at, index, readings!));
       if (start !== undefined) await this.#takeUp(at, start);
+      if (start !== undefined && index !== undefined) await this.#besides(at);
     }
     readings?.stop();
     const levels = this.#chain.steps.length + 1;
     return { parts: this.#parts, levels, computed: this.#computed, failure: this.#failure };
+  }
+
+  /** What else is asked of a recording that was read just now, so that it need not be read for that. */
+  async #besides(at: number): Promise<void> {
+    const { base, steps, set } = this.#chain;
+    if (this.#goal < 0 || this.#options.lent !== undefined) return;
+    const source = base.recordings[at];
+    await this.#context.beside?.({ source, load: base.node, set: (steps.at(0) ?? { set }).set, lent: this.#lent });
   }
 
   /** Looks for the furthest that is known of each recording. */
@@ -172,7 +186,7 @@ export class Making {
     const held = lent?.get(key) ?? cache.part(key);
     if (held !== undefined && this.#isEnough(held, level)) return held;
     // What was read just now is sooner taken on than looked for.
-    if (lent !== undefined) return undefined;
+    if (lent !== undefined && this.#options.mayBeKept !== true) return undefined;
     const found = held ?? (await kept?.get<Part>(`part ${key}`));
     if (found === undefined) return undefined;
     if (held === undefined) cache.setPart(key, found);
@@ -346,7 +360,7 @@ export class Making {
   #keep(source: Source, level: number, part: Part, isWorthKeeping: boolean): void {
     const key = this.#key(source, level);
     if (key === undefined) return;
-    this.#options.lent?.set(key, part);
+    (this.#options.lent ?? this.#lent).set(key, part);
     this.#context.cache.setPart(key, this.#isAdmitted(part) ? part : withoutSamples(part));
     if (isWorthKeeping) this.#keepFor(key, part);
   }

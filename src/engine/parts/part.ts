@@ -3,6 +3,7 @@ import type { ExcludedRun } from '../../values/excluded.ts';
 import { allRunsOf, isRunAway } from '../../values/away.ts';
 import type { Run } from '../../values/run.ts';
 import type { Value } from '../../values/value.ts';
+import type { ListedRecording } from '../../verbs/each.ts';
 
 /** What one recording of a set gives after a number of steps; plain data, so that it can be kept. */
 export interface Part {
@@ -22,6 +23,15 @@ export interface Told {
   readonly leftOut?: readonly ChannelOfRun[];
   /** What has to be alike in all recordings of the set. */
   readonly common?: unknown;
+}
+
+/** One recording of a chain: to be read from its file, or at hand; neither where another process works on it. */
+export interface Source {
+  /** By which it is known; undefined where its file can't be identified. */
+  readonly key: string | undefined;
+  readonly recording?: ListedRecording;
+  readonly bytes: number;
+  readonly part?: Part;
 }
 
 /** The runs behind what a recording gave. */

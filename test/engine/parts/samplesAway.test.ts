@@ -225,6 +225,36 @@ describe('samples that are not at hand', () => {
     assert.deepEqual(read, Object.keys(study));
   });
 
+  it('are read once again for all that an edit asks of each recording anew', async () => {
+    const cells = (to: number): string[] => [
+      `foam = load "foam-*.csv" channel z | trim 2..${to} s\ngel = load "gel-*.csv" channel z | trim 2..${to} s`,
+      'levels (foam | highpass 2 Hz)\nlevels gel',
+      'S = spectrum gel\nband S 4..10 Hz, 10..50 Hz',
+      'check foam\nplot gel',
+      'compare foam with gel over 10..50 Hz\nrunning gel over 1 s',
+    ];
+    const { host, read } = readingAhead(study);
+    const told = async (on: Host, texts: readonly string[], kept?: Kept): Promise<string> => {
+      const engine = new Engine({ ...on, ...(kept && { kept }) }, new Cache({ samples: 0 }));
+      const report = await engine.run({ cells: texts, wanted: 'all', undrawn: true }, quietWatch);
+      assert.ok(report.ok, report.results.map(({ error }) => error?.message).join());
+      return JSON.stringify(
+        reportJson(
+          'n',
+          texts.map(() => ({ line: 1 })),
+          report,
+        ),
+      );
+    };
+    const kept = new MemoryKept();
+    await told(host, cells(18), kept);
+    assert.equal(read.length, 8);
+    assert.equal(await told(host, cells(17), kept), await told(new MemoryHost(study), cells(17)));
+    assert.deepEqual(read.slice(8).sort(), Object.keys(study).sort());
+    await told(host, cells(18), kept);
+    assert.equal(read.length, 16, 'what is kept was read again');
+  });
+
   it('go with what nobody looks at, and are there in what draws them', async () => {
     const { report } = await found(study, cells, 0);
     const away = (line: number): boolean[] =>
