@@ -19,6 +19,16 @@ export const apart = {
   },
 };
 
+/** An esbuild plugin that leaves what a reading thread does by itself beside its program, which is small and starts soon. */
+export const apartOfThread = {
+  name: 'loaded-apart-of-thread',
+  setup({ onResolve }) {
+    onResolve({ filter: /^\.\/readingWork\.ts$/ }, ({ kind }) =>
+      kind === 'dynamic-import' ? { path: './readingWork.mjs', external: true } : undefined,
+    );
+  },
+};
+
 /** Parts of the editor's host that are bundled by themselves, by the name of the bundle: its start waits for none of them. */
 export const hostApart = {
   here: 'src/editor/here.ts',

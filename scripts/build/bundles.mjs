@@ -3,6 +3,7 @@ import {
   apart,
   apartOfHost,
   apartOfRenderer,
+  apartOfThread,
   denseStyles,
   hostApart,
   loadedApart,
@@ -78,7 +79,7 @@ const bundles = [
       worker: 'src/editor/node/worker.ts',
       webWorker: 'src/editor/web/worker.ts',
       washboard: 'src/cli/main.ts',
-      reading: 'src/disk/readingThread.ts',
+      readingWork: 'src/disk/readingWork.ts',
     },
     outdir: 'dist',
     format: 'esm',
@@ -88,6 +89,14 @@ const bundles = [
     ...compilerOnly,
     banner: { js: '#!/usr/bin/env node' },
     plugins: [apart, nodeBrotli],
+  },
+  // A thread is up sooner by a CommonJS file.
+  {
+    entryPoints: ['src/disk/readingThread.ts'],
+    outfile: 'dist/reading.cjs',
+    format: 'cjs',
+    platform: 'node',
+    plugins: [apartOfThread],
   },
   ...loadedApart.map((name) => ({
     entryPoints: [`src/files/${name}.ts`],

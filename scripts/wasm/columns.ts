@@ -186,22 +186,39 @@ export function countNear(from: usize, count: i32, low: f64, high: f64): void {
   let f = a;
   let g = a;
   let h = a;
+  // Bounds that leave a number out only where it is no less than the farthest from either end, however differences are rounded.
+  const reach = 1.0001 * f64x2.extract_lane(farthest, 0);
+  const belows = f64x2.splat(low + reach + 1e-15 * abs(low));
+  const aboves = f64x2.splat(high - reach - 1e-15 * abs(high));
   const end = from + (<usize>count << 3);
-  for (let at = from; at < end; at += 16) {
+  for (let at = from; at < end;) {
+    const stop = min(end, at + (<usize>most << 3));
+    // Those that may be near are put together first, without a jump that depends on them; they may come from there.
+    let to = own + input;
+    for (; at + 16 <= stop; at += 16) {
+      const values = v128.load(at);
+      const which = i64x2.bitmask(v128.or(f64x2.lt(values, belows), f64x2.gt(values, aboves)));
+      store<f64>(to, f64x2.extract_lane(values, 0));
+      to += (which & 1) << 3;
+      store<f64>(to, f64x2.extract_lane(values, 1));
+      to += (which & 2) << 2;
+    }
+    for (; at < stop; at += 8, to += 8) store<f64>(to, load<f64>(at));
     // One more where their number is odd, which is near to nothing.
-    const values = at + 16 <= end ? v128.load(at) : f64x2.replace_lane(f64x2.splat(NaN), 0, load<f64>(at));
-    const above = f64x2.sub(values, lows);
-    const below = f64x2.sub(highs, values);
-    // Most numbers are near to neither.
-    if (!v128.any_true(v128.or(f64x2.lt(above, farthest), f64x2.lt(below, farthest)))) continue;
-    a = i64x2.sub(a, f64x2.lt(above, first));
-    b = i64x2.sub(b, f64x2.lt(above, second));
-    c = i64x2.sub(c, f64x2.lt(above, third));
-    d = i64x2.sub(d, f64x2.lt(above, fourth));
-    e = i64x2.sub(e, f64x2.lt(below, first));
-    f = i64x2.sub(f, f64x2.lt(below, second));
-    g = i64x2.sub(g, f64x2.lt(below, third));
-    h = i64x2.sub(h, f64x2.lt(below, fourth));
+    store<f64>(to, NaN);
+    for (let near = own + input; near < to; near += 16) {
+      const values = v128.load(near);
+      const above = f64x2.sub(values, lows);
+      const below = f64x2.sub(highs, values);
+      a = i64x2.sub(a, f64x2.lt(above, first));
+      b = i64x2.sub(b, f64x2.lt(above, second));
+      c = i64x2.sub(c, f64x2.lt(above, third));
+      d = i64x2.sub(d, f64x2.lt(above, fourth));
+      e = i64x2.sub(e, f64x2.lt(below, first));
+      f = i64x2.sub(f, f64x2.lt(below, second));
+      g = i64x2.sub(g, f64x2.lt(below, third));
+      h = i64x2.sub(h, f64x2.lt(below, fourth));
+    }
   }
   add(0, a);
   add(4, b);
@@ -215,6 +232,12 @@ export function countNear(from: usize, count: i32, low: f64, high: f64): void {
 
 @inline function add(at: usize, both: v128): void {
   store<i32>(own + counts + at, load<i32>(own + counts + at) + <i32>(i64x2.extract_lane(both, 0) + i64x2.extract_lane(both, 1)));
+}
+
+/** Copies so many numbers, each `apart` bytes behind the one before, to `input`. */
+export function pick(from: usize, count: i32, apart: usize): void {
+  const to = own + input;
+  for (let i = 0; i < count; i++) store<f64>(to + (<usize>i << 3), load<f64>(from + <usize>i * apart));
 }
 
 /**

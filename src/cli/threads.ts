@@ -17,7 +17,7 @@ export function threadsOf(jobs: string | undefined): Result<ReadingThreads | und
     return refuse('usage.jobs', { given: jobs, most });
   const count = jobs === undefined ? Math.min(most, availableParallelism()) : Number(jobs);
   // The program of a thread lies beside this one; where sources are run as they are, there is none.
-  const script = fileURLToPath(new URL('./reading.mjs', import.meta.url));
+  const script = fileURLToPath(new URL('./reading.cjs', import.meta.url));
   if (count === 1 || !existsSync(script)) return success(undefined);
   const threads = made.get(count) ?? new ReadingThreads(script, count);
   made.set(count, threads);

@@ -1,6 +1,9 @@
 import { createHash, type Hash } from 'node:crypto';
 import type { BigIntStats } from 'node:fs';
 import { isParquet } from '../readers/formats/parquet.ts';
+import { isUniversal } from '../readers/formats/universal.ts';
+import { isWav } from '../readers/formats/wav.ts';
+import { limits } from '../readers/limits.ts';
 import { refuse } from '../readers/messages.ts';
 import { readChecked } from '../readers/readChecked.ts';
 import type { ByteSource, ReadWatch } from '../readers/recording.ts';
@@ -82,13 +85,16 @@ async function unread(task: ReadingTask, source: ByteSource, watch: ReadWatch): 
 
 async function readFrom(file: OpenedFile, size: number, task: ReadingTask, watch: ReadWatch): Promise<ReadRecording> {
   const { path, options, channels, identity: expected } = task;
-  const mark = new Uint8Array(4);
-  await file.read(mark, 4, 0);
+  const mark = new Uint8Array(16);
+  await file.read(mark, mark.length, 0);
   // What is read from its end cannot be hashed on the way.
   if (isParquet(mark)) return readHeld(task, watch);
   const bytes = new HashedBytes(file, size);
   const source = { path, size, read: bytes.read, fault: () => bytes.fault };
-  const recording = await readChecked(source, options, watch);
+  const reading = readChecked(source, options, watch);
+  // While its first bytes come.
+  if (size < limits.parts.from && isOfLines(mark)) watch.expectBeside?.();
+  const recording = await reading;
   const identity = bytes.fault || watch.cancelled() ? undefined : await bytes.identity();
   bytes.done();
   if (expected !== undefined && identity !== undefined && expected.sha256 !== identity.sha256) {
@@ -99,6 +105,10 @@ async function readFrom(file: OpenedFile, size: number, task: ReadingTask, watch
     identity,
   };
 }
+
+/** Whether a file begins as a text does of which another thread may read rows. */
+const isOfLines = (mark: Uint8Array): boolean =>
+  !isWav(mark) && !isUniversal(mark) && mark.every((byte) => byte >= 32 || (byte >= 9 && byte <= 13));
 
 /** Reads a file that is read out of order: hashed first, and then held to its hash. */
 async function readHeld(

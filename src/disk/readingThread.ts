@@ -1,11 +1,9 @@
 import { parentPort } from 'node:worker_threads';
-import { reuseMemory, takeMemoryBack } from '../readers/reusedMemory.ts';
 import { readBeside } from '../readers/text/rowsBeside.ts';
 import type { ThreadReply, ThreadRequest } from './readingAsked.ts';
 
 const port = parentPort;
 if (port === null) throw new Error('to be started as a worker');
-reuseMemory();
 const reply = (message: ThreadReply): void => port.postMessage(message);
 
 /** What was asked for before: memory is taken back behind each, so that nothing may begin in between. */
@@ -20,7 +18,6 @@ async function take(request: ThreadRequest): Promise<void> {
   switch (request.type) {
     case 'beside':
       readBeside(request.rows, request.plan);
-      takeMemoryBack();
       return reply({ id, type: 'let go' });
     case 'read':
     case 'density': {

@@ -1,4 +1,4 @@
-import { takeMemoryBack } from '../readers/reusedMemory.ts';
+import { reuseMemory, takeMemoryBack } from '../readers/reusedMemory.ts';
 import { reasonOfException } from '../result/environment.ts';
 import { welchDensity } from '../signal/welch.ts';
 import { blocking } from './openedFile.ts';
@@ -7,6 +7,9 @@ import type { ThreadReply, ThreadTask } from './readingAsked.ts';
 
 /** How often at most it is told how far a reading has come, in ms: of many short ones a message takes longer than it is worth. */
 const pace = 100;
+
+// One recording at a time is read here, and an answer goes by copy.
+reuseMemory();
 
 /** Does what a thread is asked for, and replies. */
 export async function work(id: number, asked: ThreadTask, reply: (message: ThreadReply) => void): Promise<void> {

@@ -17,6 +17,7 @@ export interface LoopMemory {
 /** A loop that was compiled to WebAssembly and is kept as text, so that all hosts load it alike. */
 export class CompiledLoop {
   readonly #base64: string;
+  #bytes: Uint8Array | undefined;
   /** Undefined until first asked for, null where the host has no vectors or forbids compiled code. */
   #module: WebAssembly.Module | null | undefined;
   /** For a memory that threads share. */
@@ -28,7 +29,7 @@ export class CompiledLoop {
 
   /** A copy with so many bytes of memory at least, or undefined where the host can't run it. */
   copy(bytes: number): CompiledCopy | undefined {
-    if (this.#module === undefined) this.#module = compiled(this.#base64);
+    if (this.#module === undefined) this.#module = this.#compiled(ownLimits);
     if (this.#module === null) return undefined;
     // Memory that grows would detach its buffer, upon which V8 checks every access to every typed array of the process.
     const memory = memoryOf(bytes, false);
@@ -37,10 +38,20 @@ export class CompiledLoop {
 
   /** The exports of a copy in a memory that threads share, or undefined where the host can't run it. */
   sharing(memory: LoopMemory): Record<string, unknown> | undefined {
-    if (this.#sharing === undefined) this.#sharing = compiled(this.#base64, true);
+    if (this.#sharing === undefined) this.#sharing = this.#compiled(sharedLimits);
     return this.#sharing === null
       ? undefined
       : new WebAssembly.Instance(this.#sharing, { env: { memory: memory } }).exports;
+  }
+
+  #compiled(limits: number): WebAssembly.Module | null {
+    try {
+      const bytes = (this.#bytes ??= bytesOf(this.#base64));
+      bytes[placeOfLimits(bytes)] = limits;
+      return new WebAssembly.Module(bytes);
+    } catch {
+      return null;
+    }
   }
 }
 
@@ -63,14 +74,12 @@ export function onlyCopy<Made>(
   };
 }
 
-function compiled(base64: string, isShared = false): WebAssembly.Module | null {
-  try {
-    const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
-    if (isShared) bytes[placeOfLimits(bytes)] = sharedLimits;
-    return new WebAssembly.Module(bytes);
-  } catch {
-    return null;
-  }
+/** By a plain loop, which is done before a host has begun to make a call for each byte quick. */
+function bytesOf(base64: string): Uint8Array {
+  const text = atob(base64);
+  const bytes = new Uint8Array(text.length);
+  for (let i = 0; i < bytes.length; i++) bytes[i] = text.charCodeAt(i);
+  return bytes;
 }
 
 /** What the import of a memory says of it: that it has a most, and that it has one and is shared (WebAssembly threads proposal, "Limits"). */
@@ -79,7 +88,7 @@ const [ownLimits, sharedLimits] = [1, 3];
 /** Where the import `env.memory` says what kind of memory it is: of the same loop for both kinds only this byte differs. */
 function placeOfLimits(bytes: Uint8Array): number {
   const text = String.fromCharCode(...bytes.subarray(0, 1024));
-  return text.indexOf(`\x03env\x06memory\x02${String.fromCharCode(ownLimits)}`) + '.env.memory.'.length;
+  return text.indexOf('\x03env\x06memory\x02') + '.env.memory.'.length;
 }
 
 /** Fresh memory of so many bytes at least, for several threads. Throws a RangeError where the host has no room for it. */

@@ -2,6 +2,7 @@ import { ColumnVectors } from './columnVectors.ts';
 import {
   factsIn,
   factsOfNone,
+  plainEvery,
   plainLook,
   plainNear,
   plainSpread,
@@ -59,6 +60,10 @@ export class GrowingFacts {
 
 const vectorsFor = (values: Float64Array): ColumnVectors | undefined =>
   values.length < worthwhile ? undefined : ColumnVectors.for(values);
+
+/** Each so many-th of some numbers, from the first on, as a copy. */
+export const everyOf = (values: Float64Array, stride: number): Float64Array =>
+  vectorsFor(values)?.every(values, stride) ?? plainEvery(values, stride);
 
 /** How many of some numbers lie nearer than each of four distances to their lowest, and then to their highest. */
 export function nearEnds(values: Float64Array, distances: Distances): NearCounts {

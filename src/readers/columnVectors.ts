@@ -9,6 +9,7 @@ interface Kernel {
   readonly countNear: (from: number, count: number, low: number, high: number) => void;
   readonly addSpread: (from: number, count: number, mean: number, least: number, largest: number) => void;
   readonly countSteps: (from: number, count: number, jump: number, half: number, middle: number) => void;
+  readonly pick: (from: number, count: number, apart: number) => void;
   readonly markPlaces: (from: number, count: number, first: number, scale: number) => number;
   readonly leastBetween: (count: number, first: number, scale: number) => number;
   readonly facts: Address;
@@ -101,6 +102,20 @@ export class ColumnVectors {
     this.#eachStep(values, spans, (place, count) => countSteps(place, count, jump, half, middle));
     const [up, down, large, crossing] = this.#words.subarray(at, at + 4);
     return { up, down, large, crossing };
+  }
+
+  /** As `plainEvery` picks them; undefined of numbers that all would have to be copied. */
+  every(values: Float64Array, stride: number): Float64Array | undefined {
+    if (!this.#holds(values)) return undefined;
+    const { pick, input, most } = this.#kernel;
+    const picked = new Float64Array(Math.ceil(values.length / stride));
+    const from = (this.#place + input.value) >> 3;
+    for (let first = 0; first < picked.length; first += most.value) {
+      const count = Math.min(most.value, picked.length - first);
+      pick(values.byteOffset + 8 * stride * first, count, 8 * stride);
+      picked.set(this.#numbers.subarray(from, from + count), first);
+    }
+    return picked;
   }
 
   /** Has numbers looked at that follow another within spans, which stands before them. */

@@ -97,6 +97,9 @@ export function axisOf(name: string): Axis | undefined {
     .normalize('NFD')
     .toLowerCase()
     .replace(/[^\p{L}]+/gu, '');
+  // Most names are none, and most axes a letter alone: neither needs the patterns, which take a host long to make.
+  if (!/[xyz]/.test(plain)) return undefined;
+  if (plain.length === 1) return plain as Axis;
   // Some loggers call the time so.
   if (plain === 'xvalue') return undefined;
   const match = withQuantity.exec(plain) ?? axisFirst.exec(plain) ?? axisAfter.exec(plain);

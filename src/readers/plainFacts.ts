@@ -59,6 +59,13 @@ export function plainLook(all: FactsSoFar, values: Float64Array, from: number, t
   all.set(found);
 }
 
+/** Each so many-th of some numbers, from the first on, as a copy. */
+export function plainEvery(values: Float64Array, stride: number): Float64Array {
+  const picked = new Float64Array(Math.ceil(values.length / stride));
+  for (let i = 0, at = 0; at < values.length; i++, at += stride) picked[i] = values[at];
+  return picked;
+}
+
 /** Of each of four distances how many numbers lie nearer to `low`, and then how many to `high`. */
 export type NearCounts = readonly number[];
 

@@ -49,7 +49,6 @@ async function readFile(source: ByteSource, options: ReadOptions, watch: ReadWat
   const isOther = isUniversal(head) || foreignFormat(path, head) !== undefined;
   const format = isOther ? undefined : await partFormat(file.value, options, sizes);
   if (format !== undefined) return readLong(file.value, format, sizes, options, watch);
-  if (!isOther && !isWav(head)) watch.expectBeside?.();
   return whole(await readStream(file.value, options, watch));
 }
 

@@ -11,6 +11,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { apartOfThread } from '../../scripts/build/apart.mjs';
 import { besides } from './readingBeside.ts';
 
 const rounds = Number(process.argv[2] ?? 5);
@@ -66,7 +67,7 @@ process.exit();
 const source = (path: string): string => JSON.stringify(fileURLToPath(new URL(`../../src/${path}`, import.meta.url)));
 
 /** The program of the second thread, beside ours. */
-const beside = 'beside.mjs';
+const beside = 'beside.cjs';
 
 /** Our programs: the columns alone, and with the findings and the hash of the file. */
 const programs: Readonly<Record<string, string>> = {
@@ -107,13 +108,12 @@ try {
       stdin: { contents, resolveDir: folder, loader: 'js' },
       outfile: join(folder, `${name}.mjs`),
     });
+  // As it is packed: what the second thread does not need is not loaded.
   await build({
-    ...bundle,
-    entryPoints: { beside: fileURLToPath(new URL('../../src/disk/readingThread.ts', import.meta.url)) },
-    // As it is packed: what the second thread does not need is not loaded.
-    splitting: true,
-    outExtension: { '.js': '.mjs' },
-    outdir: folder,
+    ...{ ...bundle, format: 'cjs', banner: {} },
+    entryPoints: [fileURLToPath(new URL('../../src/disk/readingThread.ts', import.meta.url))],
+    outfile: join(folder, beside),
+    plugins: [apartOfThread],
   });
   const run = (command: string, args: readonly string[]): Measure =>
     JSON.parse(execFileSync(command, [...args, path], { encoding: 'utf8' })) as Measure;

@@ -30,7 +30,7 @@ describe('the files of src', () => {
   });
 
   it('are each reached from a door', () => {
-    assert.equal(doors.length, 8);
+    assert.equal(doors.length, 9);
     const reached = new Set<string>();
     const queue = [...doors, ...generators];
     for (let file = queue.pop(); file !== undefined; file = queue.pop()) {

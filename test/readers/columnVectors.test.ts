@@ -3,9 +3,11 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
-import { ColumnVectors } from '../../src/readers/columnVectors.ts';
+import { sharedMemory } from '../../src/numbers/compiled.ts';
+import { columnWork, ColumnVectors } from '../../src/readers/columnVectors.ts';
 import {
   factsOfNone,
+  plainEvery,
   plainLook,
   plainNear,
   plainSpread,
@@ -76,6 +78,26 @@ describe('passes over a column with vectors', () => {
       assert.deepEqual(found, plainNear(values, -100, 100, distances), String(length));
       assert.ok(found[3] > found[1] && found[1] > 0, 'some are near and some are not');
     }
+  });
+
+  it('pick each so many-th of numbers that stand in a memory of their own as the plain loop does', () => {
+    const memory = sharedMemory(columnWork + 8 * 60_000);
+    ColumnVectors.workIn(memory, 0);
+    const all = new Float64Array(memory.buffer, columnWork, 60_000).map((_, i) => Math.sin(i));
+    new Float64Array(memory.buffer, columnWork, 60_000).set(all);
+    for (const [from, to, stride] of [
+      [0, 60_000, 1],
+      [0, 60_000, 7],
+      [3, 8195, 1],
+      [3, 8196, 1],
+      [5, 59_999, 27],
+      [0, 1, 4],
+    ]) {
+      const values = new Float64Array(memory.buffer, columnWork + 8 * from, to - from);
+      const found = ColumnVectors.for(values)?.every(values, stride);
+      assert.deepEqual(found, plainEvery(all.subarray(from, to), stride), `${from} to ${to} by ${stride}`);
+    }
+    assert.equal(vectors().every(all, 2), undefined, 'what stands elsewhere is not copied for it');
   });
 
   it('add up the spread of steps within spans as the plain loop does', () => {

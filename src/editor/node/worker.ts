@@ -16,7 +16,7 @@ const port = parentPort;
 if (port === null) throw new Error('to be started as a worker');
 // One core is left to the editor.
 const count = availableParallelism() - 1;
-const script = fileURLToPath(new URL('./reading.mjs', import.meta.url));
+const script = fileURLToPath(new URL('./reading.cjs', import.meta.url));
 const threads = count > 1 ? new ReadingThreads(script, count) : undefined;
 const engine = process.env.WASHBOARD_ENGINE ?? '';
 const kept = engine === '' ? undefined : new KeptStore(cacheFolder(), engine);

@@ -1,7 +1,7 @@
 import { sortNumbers } from '../../signal/sort.ts';
 import { stepOnGrid } from './stepOnGrid.ts';
 import type { Finding, Stretch } from '../recording.ts';
-import { factsOf } from '../columnFacts.ts';
+import { everyOf, factsOf } from '../columnFacts.ts';
 import { oncePerArray } from '../oncePerArray.ts';
 import { accelerationSize, accelerationUnits } from '../units.ts';
 
@@ -65,12 +65,7 @@ const most = 100_000;
 const strideOf = ({ length }: Float64Array, atMost: number): number => Math.max(1, Math.ceil(length / atMost));
 
 /** At most so many of the samples, evenly picked, as a copy. */
-export function some(samples: Float64Array, atMost = most): Float64Array {
-  const stride = strideOf(samples, atMost);
-  const picked = new Float64Array(Math.ceil(samples.length / stride));
-  for (let i = 0, at = 0; at < samples.length; i++, at += stride) picked[i] = samples[at];
-  return picked;
-}
+export const some = (samples: Float64Array, atMost = most): Float64Array => everyOf(samples, strideOf(samples, atMost));
 
 /** Mean of the samples from `from` up to but without `to`. */
 export function meanOf(samples: Float64Array, from = 0, to = samples.length): number {

@@ -30,8 +30,13 @@ export function unevenness(
   if (!(mean > 0)) return { jitter: 0, rounded: false };
   const low = Math.floor(mean / quantum + 1e-9) * quantum;
   const [least, most] = [low - 0.02 * quantum, low + 1.02 * quantum];
-  const { isWhole, leastStep } = factsOf(t);
+  const { isWhole, leastStep, mostStep } = factsOf(t);
   const isForward = isWhole && leastStep > 0;
+  const farthest = Math.max(mostStep - mean, mean - leastStep);
+  // Where even the farthest step is so near the mean, all lie within, none tells more, and neither does any part.
+  const { jitter, changingRate } = settings;
+  const isNear = farthest <= 0.999 * Math.min(jitter.note, changingRate.share) * mean;
+  if (isForward && quantum > 0 && leastStep > least && mostStep < most && isNear) return { jitter: 0, rounded: false };
   const around = { mean, least, most };
   const { squares, within } = isForward ? spreadOf(t, spans, around) : spreadOfTelling(t, spans, around, held);
   const spread = Math.sqrt(squares / count) / mean;

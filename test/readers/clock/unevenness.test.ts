@@ -48,6 +48,22 @@ describe('the unevenness of steps', () => {
     assert.ok(unevenness(other, whole(other), 1e-3, false).jitter > 0.3);
   });
 
+  it('is told at once where no step is far from the mean, as all steps would tell it', () => {
+    // Steps this far apart in units of 1 us around the mean: just nearer than what is noted, and just farther.
+    for (const [apart, rounded] of [
+      [0.98, false],
+      [1.02, true],
+    ] as const) {
+      const t = stampsOf([100 - apart, 100 + apart], 501).map((value) => value * 1e-6);
+      assert.deepEqual(unevenness(t, whole(t), 3e-6, false), { jitter: 0, rounded }, String(apart));
+    }
+    const changing = stampsOf(
+      Array.from({ length: 1000 }, (_, i) => (i < 500 ? 100 : 100.9)),
+      1001,
+    ).map((value) => value * 1e-6);
+    assert.deepEqual(unevenness(changing, whole(changing), 1e-6, false), { jitter: 0, rounded: false });
+  });
+
   it('is more than rounding where the rate itself changes', () => {
     const steps = Array.from({ length: 1000 }, (_, i) => (i < 500 ? 2 : 3));
     const t = stampsOf(steps, 1001).map((value) => value / 1000);
