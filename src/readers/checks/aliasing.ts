@@ -1,7 +1,7 @@
 import { bandMeanSquare } from '../../signal/band.ts';
 import { piecesOf } from '../../signal/stretch.ts';
 import { welchDensity } from '../../signal/welch.ts';
-import { windowShape } from '../../signal/windows.ts';
+import { sharedWindow } from '../../signal/windows.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { measured, type Check } from './checked.ts';
@@ -17,7 +17,7 @@ export const aliasing: Check = (run) => {
   let rest = 0;
   for (const { samples } of measured(run)) {
     const pieces = piecesOf(samples, run.stretches).filter((piece) => piece.length >= used);
-    const density = welchDensity(pieces, { shape: windowShape('hann', used), rate: run.rate });
+    const density = welchDensity(pieces, { shape: sharedWindow('hann', used), rate: run.rate });
     // Below the third bin the window smears what is left of the mean.
     const low = 3 * density.step;
     near += bandMeanSquare(density, from * run.rate, run.rate / 2);

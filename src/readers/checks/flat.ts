@@ -81,17 +81,19 @@ function stuck(run: CheckedRun, { samples, name }: CheckedChannel, values: HeldV
 /** Rows that repeat every axis of the row before: the logger asks more often than the sensor measures. */
 export const heldReadings: Check = (run) => {
   const axes = measured(run);
+  // One axis of a coarse converter repeats by itself; three do not.
+  if (axes.length < 2) return [];
+  const [{ samples: first }, ...others] = axes;
   let repeats = 0;
   let steps = 0;
   for (const { from, to } of run.stretches) {
     for (let i = from + 1; i < to; i++) {
       steps++;
-      if (axes.every(({ samples }) => samples[i] === samples[i - 1])) repeats++;
+      if (first[i] === first[i - 1] && others.every(({ samples }) => samples[i] === samples[i - 1])) repeats++;
     }
   }
   const share = repeats / Math.max(steps, 1);
-  // One axis of a coarse converter repeats by itself; three do not.
-  if (axes.length < 2 || share <= settings.held || share === 1) return [];
+  if (share <= settings.held || share === 1) return [];
   const facts = { share, rate: run.rate, sensorRate: run.rate * (1 - share) };
   return [finding('readings-repeat', 'warning', facts, { value: share, threshold: settings.held })];
 };

@@ -2,7 +2,7 @@ import { bandMeanSquare } from '../../signal/band.ts';
 import { longestOf, piecesOf } from '../../signal/stretch.ts';
 import { hopOf, segmentCount, welchDensity, type Density } from '../../signal/welch.ts';
 import { windowed } from '../../signal/windowed.ts';
-import { windowShape } from '../../signal/windows.ts';
+import { sharedWindow } from '../../signal/windows.ts';
 import { cosOf } from '../../numbers/trigonometry.ts';
 import { settings } from '../settings.ts';
 import { measured, type CheckedRun, type Question } from './checked.ts';
@@ -48,7 +48,7 @@ export function linesOf(run: CheckedRun, { low, high }: Question): ChannelLines[
   return measured(run).flatMap(({ name, samples }) => {
     const pieces = piecesOf(samples, run.stretches).filter((piece) => piece.length >= used);
     if (pieces.length === 0) return [];
-    const density = welchDensity(pieces, { shape: windowShape('hann', used), rate: run.rate });
+    const density = welchDensity(pieces, { shape: sharedWindow('hann', used), rate: run.rate });
     const bins = Array.from(density.density.keys()).filter((bin) => standsOut(density, bin));
     if (bins.length === 0) return [{ name, step: density.step, lines: [] }];
     const all = bandMeanSquare(density, low ?? 3 * density.step, Math.min(high ?? density.rate / 2, density.rate / 2));
@@ -71,21 +71,24 @@ const [beside, reach] = [3, 8];
 function besideOf(density: Float64Array, bin: number): number {
   const side = (sign: 1 | -1): number =>
     mean(Array.from({ length: reach - beside + 1 }, (_, k) => density[bin + sign * (beside + k)]));
-  const nearest = (density[bin - beside] + density[bin + beside]) / 2;
-  return Math.max(side(1), side(-1), nearest);
+  return Math.max(side(1), side(-1), nearestOf(density, bin));
 }
+
+const nearestOf = (density: Float64Array, bin: number): number => (density[bin - beside] + density[bin + beside]) / 2;
 
 /** Whether a bin is the highest of its neighbours, and so many times what lies beside. */
 function standsOut({ density }: Density, bin: number): boolean {
   if (bin <= reach || bin >= density.length - reach) return false;
   const height = density[bin];
   if (height < density[bin - 1] || height < density[bin + 1]) return false;
-  return height > settings.line.height * besideOf(density, bin);
+  // Most don't stand out of the nearest.
+  const { height: least } = settings.line;
+  return height > least * nearestOf(density, bin) && height > least * besideOf(density, bin);
 }
 
 /** Squared coefficient of variation of the segments' powers in a bin. */
 function unsteadiness({ pieces, density: { segmentLength: length } }: Narrow, bin: number): number {
-  const shape = windowShape('hann', length);
+  const shape = sharedWindow('hann', length);
   const into = new Float64Array(length);
   const hop = hopOf(length, 0.5);
   const powers = pieces.flatMap((piece) =>

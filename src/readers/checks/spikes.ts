@@ -1,15 +1,29 @@
 import { median } from '../../signal/percentile.ts';
+import { factsOf } from '../columnFacts.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import { converterStep, measured, some, timeSpans, type Check } from './checked.ts';
+import { spreadBound } from './spreadBound.ts';
+
+/** Standard deviations of noise of a normal distribution in its median distance from the median. */
+const deviations = 1.4826;
+
+/** Whether samples may have a spike: mostly their extremes tell that they do not. */
+function mayHave(samples: Float64Array): boolean {
+  const { isWhole, low, high } = factsOf(samples);
+  if (!isWhole || !(low < high)) return true;
+  const { lowest, highest, distance } = spreadBound(some(samples), low, high);
+  return !(Math.max(high - lowest, highest - low) <= settings.spike * deviations * distance);
+}
 
 /** Lone samples far from all others: a bad contact or a damaged transfer, not a bump, which lasts longer. */
 export const spikes: Check = (run) =>
   measured(run).flatMap(({ samples, name, unit }) => {
+    if (!mayHave(samples)) return [];
     const middle = median(some(samples));
     const distance = median(some(samples).map((value) => Math.abs(value - middle)));
     // A channel that hardly moves is judged by the steps of its converter.
-    const spread = Math.max(1.4826 * distance, converterStep(samples));
+    const spread = Math.max(deviations * distance, converterStep(samples));
     if (!(spread > 0)) return [];
     const most = settings.spike * spread;
     const found: { from: number; to: number }[] = [];
