@@ -56,6 +56,11 @@ describe('a value as text and bytes', () => {
     assert.ok([...found.set][0] === found.odd && found.list === found.many[1], 'a list or an odd object came twice');
   });
 
+  it('is written as JSON writes it where that tells all of it', () => {
+    const value = { rows: [{ name: 'a "b"', rms: 0.1, count: 3 }, []], unit: null, planned: true, none: {} };
+    assert.equal(flattened(value)?.text, JSON.stringify(value));
+  });
+
   it('is none where a part of it is more than data', () => {
     for (const part of [() => 1, Symbol('a'), 1n, new Date(), new (class A {})()])
       assert.equal(flattened({ a: [part] }), undefined);
