@@ -17,5 +17,6 @@ export const run = (): Promise<void> =>
     await import('./restoring.test.ts');
     await import('./shownAgain.test.ts');
     await import('./stale.test.ts');
+    await import('./rawFiles.test.ts');
     await import('./moves.test.ts');
   });
