@@ -234,6 +234,25 @@ export function countNear(from: usize, count: i32, low: f64, high: f64): void {
   store<i32>(own + counts + at, load<i32>(own + counts + at) + <i32>(i64x2.extract_lane(both, 0) + i64x2.extract_lane(both, 1)));
 }
 
+/** The smallest difference, of those that are not below 0, of so many numbers at `from` to those so many bytes before them; Infinity of none. */
+export function leastSpan(from: usize, count: i32, apart: usize): f64 {
+  const none = f64x2.splat(0);
+  let least = f64x2.splat(Infinity);
+  const end = from + (<usize>count << 3);
+  let at = from;
+  for (; at + 16 <= end; at += 16) {
+    const spans = f64x2.sub(v128.load(at), v128.load(at - apart));
+    // One below 0 is made no number at all, which is never the smaller one.
+    least = f64x2.pmin(least, v128.or(spans, f64x2.lt(spans, none)));
+  }
+  let found = lower(least);
+  if (at < end) {
+    const span = load<f64>(at) - load<f64>(at - apart);
+    if (span >= 0 && span < found) found = span;
+  }
+  return found;
+}
+
 /** Copies so many numbers, each `apart` bytes behind the one before, to `input`. */
 export function pick(from: usize, count: i32, apart: usize): void {
   const to = own + input;

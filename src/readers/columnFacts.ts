@@ -3,6 +3,7 @@ import {
   factsIn,
   factsOfNone,
   plainEvery,
+  plainLeastSpan,
   plainLook,
   plainNear,
   plainSpread,
@@ -60,6 +61,10 @@ export class GrowingFacts {
 
 const vectorsFor = (values: Float64Array): ColumnVectors | undefined =>
   values.length < worthwhile ? undefined : ColumnVectors.for(values);
+
+/** The smallest difference of a number to the one so many rows before it, of those that are not below 0; Infinity where there is none. */
+export const leastSpan = (values: Float64Array, rows: number): number =>
+  vectorsFor(values)?.leastSpan(values, rows) ?? plainLeastSpan(values, rows);
 
 /** Each so many-th of some numbers, from the first on, as a copy. */
 export const everyOf = (values: Float64Array, stride: number): Float64Array =>

@@ -9,6 +9,7 @@ interface Kernel {
   readonly countNear: (from: number, count: number, low: number, high: number) => void;
   readonly addSpread: (from: number, count: number, mean: number, least: number, largest: number) => void;
   readonly countSteps: (from: number, count: number, jump: number, half: number, middle: number) => void;
+  readonly leastSpan: (from: number, count: number, apart: number) => number;
   readonly pick: (from: number, count: number, apart: number) => void;
   readonly markPlaces: (from: number, count: number, first: number, scale: number) => number;
   readonly leastBetween: (count: number, first: number, scale: number) => number;
@@ -102,6 +103,23 @@ export class ColumnVectors {
     this.#eachStep(values, spans, (place, count) => countSteps(place, count, jump, half, middle));
     const [up, down, large, crossing] = this.#words.subarray(at, at + 4);
     return { up, down, large, crossing };
+  }
+
+  /** As `plainLeastSpan` gives it; undefined where rows are too far apart for numbers that have to be copied. */
+  leastSpan(values: Float64Array, rows: number): number | undefined {
+    const { leastSpan, input, most } = this.#kernel;
+    const isHere = this.#holds(values);
+    if (!isHere && 2 * rows > most.value) return undefined;
+    const atOnce = isHere ? mostInPlace : most.value - rows;
+    let least = Infinity;
+    for (let first = rows; first < values.length; first += atOnce) {
+      const count = Math.min(atOnce, values.length - first);
+      // A copy begins with the numbers before.
+      if (!isHere) this.#numbers.set(values.subarray(first - rows, first + count), input.value >> 3);
+      const place = isHere ? values.byteOffset + 8 * first : input.value + 8 * rows;
+      least = Math.min(least, leastSpan(place, count, 8 * rows));
+    }
+    return least + 0;
   }
 
   /** As `plainEvery` picks them; undefined of numbers that all would have to be copied. */

@@ -59,6 +59,16 @@ export function plainLook(all: FactsSoFar, values: Float64Array, from: number, t
   all.set(found);
 }
 
+/** The smallest difference of a number to the one so many rows before it, of those that are not below 0; Infinity where there is none. Zero comes without a sign. */
+export function plainLeastSpan(values: Float64Array, rows: number): number {
+  let least = Infinity;
+  for (let i = rows; i < values.length; i++) {
+    const span = values[i] - values[i - rows];
+    if (span >= 0 && span < least) least = span;
+  }
+  return least + 0;
+}
+
 /** Each so many-th of some numbers, from the first on, as a copy. */
 export function plainEvery(values: Float64Array, stride: number): Float64Array {
   const picked = new Float64Array(Math.ceil(values.length / stride));

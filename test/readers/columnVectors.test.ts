@@ -8,6 +8,7 @@ import { columnWork, ColumnVectors } from '../../src/readers/columnVectors.ts';
 import {
   factsOfNone,
   plainEvery,
+  plainLeastSpan,
   plainLook,
   plainNear,
   plainSpread,
@@ -78,6 +79,29 @@ describe('passes over a column with vectors', () => {
       assert.deepEqual(found, plainNear(values, -100, 100, distances), String(length));
       assert.ok(found[3] > found[1] && found[1] > 0, 'some are near and some are not');
     }
+  });
+
+  it('find the least span over so many rows as the plain loop does', () => {
+    fc.assert(
+      fc.property(columns, fc.integer({ min: 1, max: 70 }), (values, rows) => {
+        assert.equal(vectors().leastSpan(values, rows), plainLeastSpan(values, rows));
+      }),
+      { numRuns: 500 },
+    );
+    for (const length of lengths) {
+      const values = longColumn(length);
+      const rising = values.map((value, i) => 0.01 * i + 1e-6 * value);
+      for (const rows of [1, 2, 16, 2048, 4096])
+        for (const some of [values, rising])
+          assert.equal(vectors().leastSpan(some, rows), plainLeastSpan(some, rows), `${rows} of ${length}`);
+    }
+    assert.equal(vectors().leastSpan(longColumn(20_001), 4097), undefined, 'no room for the rows before');
+    const memory = sharedMemory(columnWork + 8 * 40_000);
+    ColumnVectors.workIn(memory, 0);
+    const here = new Float64Array(memory.buffer, columnWork, 40_000);
+    here.set(longColumn(40_000));
+    for (const rows of [1, 2048, 16_385])
+      assert.equal(ColumnVectors.for(here)?.leastSpan(here, rows), plainLeastSpan(here, rows), String(rows));
   });
 
   it('pick each so many-th of numbers that stand in a memory of their own as the plain loop does', () => {

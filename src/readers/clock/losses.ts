@@ -1,5 +1,5 @@
 import { settings } from '../settings.ts';
-import { factsOf } from '../columnFacts.ts';
+import { factsOf, leastSpan } from '../columnFacts.ts';
 import type { Break } from './breaks.ts';
 import type { StepShape } from './steps.ts';
 
@@ -79,23 +79,19 @@ export function rateAcross(
  * runs backwards.
  */
 export function leastRate(t: Float64Array, quantum: number): number {
+  const { isWhole, leastStep } = factsOf(t);
   let least = 0;
-  for (const rows of [16, 32, 64, 128, 256, 512, 1024, 2048]) {
-    if (rows > t.length / 4) break;
-    least = Math.max(least, rows / (densest(t, rows) + quantum));
+  for (const rows of [2048, 1024, 512, 256, 128, 64, 32, 16]) {
+    if (rows > t.length / 4) continue;
+    // No rows stand closer than the shortest step lets them, but for the rounding of their sum.
+    const bound = isWhole && leastStep > 0 ? rows / ((1 - 1e-9) * rows * leastStep + quantum) : Infinity;
+    if (bound > least) least = Math.max(least, rows / (densest(t, rows) + quantum));
   }
   return least;
 }
 
 /** The shortest time in s from a row to the one so many rows later, of those that don't run backwards. */
-export function densest(t: Float64Array, rows: number): number {
-  let shortest = Infinity;
-  for (let i = rows; i < t.length; i++) {
-    const span = t[i] - t[i - rows];
-    if (span >= 0 && span < shortest) shortest = span;
-  }
-  return shortest;
-}
+export const densest = (t: Float64Array, rows: number): number => leastSpan(t, rows);
 
 /**
  * Whether steps that are told to be a lost sample may as well be the rounding of a slower clock, as those of two units are where
