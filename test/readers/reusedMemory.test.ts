@@ -1,9 +1,19 @@
 import { strict as assert } from 'node:assert';
 import { factsOf } from '../../src/readers/columnFacts.ts';
 import { ColumnVectors } from '../../src/readers/columnVectors.ts';
-import { copyInMemory, reuseMemory, memoryForNumbers, takeMemoryBack } from '../../src/readers/reusedMemory.ts';
+import { memoryForNumbers as freshMemory } from '../../src/readers/reusedMemory.ts';
+
+/** One of its own, as it is never let go again once it was asked for: the other tests of this process have fresh memory. */
+const own = `${new URL('../../src/readers/reusedMemory.ts', import.meta.url).href}?own`;
+const { copyInMemory, reuseMemory, memoryForNumbers, takeMemoryBack } = (await import(
+  own
+)) as typeof import('../../src/readers/reusedMemory.ts');
 
 describe('memory that readings share one after another', () => {
+  after(() => {
+    assert.equal(freshMemory(100).buffer.byteLength, 800, 'that of other tests is not shared');
+  });
+
   it('is fresh until it is asked to be handed out again, and then comes again once it was taken back', () => {
     assert.equal(memoryForNumbers(100).buffer.byteLength, 800);
     reuseMemory();

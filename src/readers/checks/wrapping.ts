@@ -26,15 +26,15 @@ export function mayWrap({ samples }: CheckedChannel): boolean {
 /** Rows behind which a channel jumps as counts do that overflow, in order; undefined where its jumps are other ones. */
 function jumpsOf({ stretches }: CheckedRun, samples: Float64Array): number[] | undefined {
   const { low, high } = factsOf(samples);
-  const { jump, half, fewest, many, between, goesOn, oneWay, crossings } = settings.wrapping;
+  const { jump, half, fewest, many, goesOn, oneWay, crossings } = settings.wrapping;
   const range = high - low;
   const middle = low + range / 2;
   const sizes = sizesUnlessLarge(samples, stretches, { jump: jump * range, half: half * range, middle });
   if (sizes === undefined) return undefined;
-  const { up, down, large, crossing } = sizes;
+  const { up, down, crossing } = sizes;
   const count = up + down;
   if (count < fewest || count > many * samples.length) return undefined;
-  if (Math.min(up, down) < oneWay * count || large > between * count || crossing < crossings * count) return undefined;
+  if (Math.min(up, down) < oneWay * count || crossing < crossings * count) return undefined;
   const jumps: number[] = [];
   let on = 0;
   /** The step behind a row with the jump over the range taken out of it, or 0 beyond the ends of a stretch. */
@@ -61,7 +61,7 @@ function sizesUnlessLarge(
   stretches: readonly Span[],
   bounds: StepBounds,
 ): StepSizes | undefined {
-  let left = stretches.reduce((sum, { from, to }) => sum + to - from - 1, 0);
+  let left = stretches.reduce((sum, { from, to }) => sum + Math.max(0, to - from - 1), 0);
   let [up, down, large, crossing] = [0, 0, 0, 0];
   for (const { spans, count } of someSteps(stretches)) {
     const more = stepsOf(samples, spans, bounds);

@@ -44,8 +44,8 @@ function slipsIn(t: Float64Array, span: Span, search: Search): Break[] {
   return found;
 }
 
-/** Rows of a block of which is told whether they may hold a slip; at least twice the most rows that are looked at. */
-const block = 512;
+/** Rows of a block of which is told whether they may hold a slip: several times as many as are looked at on both sides of one. */
+const block = 8 * Math.max(...settings.slips.rows);
 
 /**
  * The rows of a span at which there may be a slip: a band moves by no more than the offsets of all its rows and those before
