@@ -22,15 +22,18 @@ export interface SpectrumSeries {
   readonly strong: Curve | undefined;
 }
 
-/** More curves than so many are no curves any more, but a grey patch. */
-const mostCurves = 100;
+/** More curves or dots than so many are none any more, but a grey patch. */
+export const mostDrawn = 100;
 
 /** Whether a set's runs are drawn as bands that hold shares of them, with the mean on top. */
 export const isCrowded = ({ entries, strong }: SpectrumSeries): boolean =>
-  entries.length > mostCurves && strong !== undefined;
+  entries.length > mostDrawn && strong !== undefined;
 
 /** The shares of runs that the bands of a crowded set hold, the wider first. */
 export const crowdedShares = [0.9, 0.5];
+
+/** Of such a share the quantiles at its ends. */
+export const endsOf = (share: number): readonly [number, number] => [(1 - share) / 2, (1 + share) / 2];
 
 export interface NamedSpectrum {
   readonly name: string | undefined;

@@ -19,26 +19,25 @@ const calibrationsOf = (rows: BandsValue['rows']): string[] =>
     ),
   );
 
+type Band = BandsValue['bands'][number];
+
 /** One row a run and channel and a column a band; the other way about when there are more bands than fit a line. */
 function bandTable({ set, bands, rows }: BandsValue, name: string | undefined, digits = 4): TablePart {
   const units = distinct(rows.map(({ unit }) => unit.symbol));
   const unit = units.length === 1 ? units[0] : '';
   const caption = bandsCaption(set ?? name, calibrationsOf(rows));
-  const lines = distinct(rows.map(({ run, channel }) => `${run.label}\u0000${channel.name}`)).map((key) =>
+  const keyOf = (run: string, channel: string): string => `${run}\u0000${channel}`;
+  const placed = new Map<string, BandsValue['rows'][number]>();
+  const inBand = (key: string, { from, to }: Band): string => `${key}\u0000${from}\u0000${to}`;
+  for (const row of rows) {
+    const key = inBand(keyOf(row.run.label, row.channel.name), row.band);
+    if (!placed.has(key)) placed.set(key, row);
+  }
+  const lines = distinct(rows.map(({ run, channel }) => keyOf(run.label, channel.name))).map((key) =>
     key.split('\u0000'),
   );
-  const rowOf = (
-    run: string,
-    channel: string,
-    band: BandsValue['bands'][number],
-  ): BandsValue['rows'][number] | undefined =>
-    rows.find(
-      (each) =>
-        each.run.label === run &&
-        each.channel.name === channel &&
-        each.band.from === band.from &&
-        each.band.to === band.to,
-    );
+  const rowOf = (run: string, channel: string, band: Band): BandsValue['rows'][number] | undefined =>
+    placed.get(inBand(keyOf(run, channel), band));
   const column = (found: readonly (BandsValue['rows'][number] | undefined)[]): string[] =>
     units.length === 1
       ? aligned(

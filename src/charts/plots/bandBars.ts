@@ -5,7 +5,7 @@ import type { BandsValue } from '../../values/bands.ts';
 import { fittedNames, heightOfNames } from '../axes.ts';
 import { layout } from '../layout.ts';
 import { bySeries, legendRows } from '../legends.ts';
-import { dots, layered, rim, tellingLayer } from '../marks.ts';
+import { layered, tellingLayer } from '../marks.ts';
 import { bandName, channelQuantity, distinct } from '../words/names.ts';
 import { drawn } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
@@ -13,6 +13,7 @@ import { setName } from '../series.ts';
 import { chartPart } from '../specification.ts';
 import { expOf } from '../../numbers/exponential.ts';
 import { logOf } from '../../numbers/logarithm.ts';
+import { bandRunLayers, crowdWords, isCrowd, offsetBy } from './bandRuns.ts';
 
 export interface NamedBands {
   readonly name: string | undefined;
@@ -21,7 +22,7 @@ export interface NamedBands {
 
 const plotHeight = 260;
 
-/** R.m.s. in each band: a bar for each set's geometric mean, every run a dot. */
+/** R.m.s. in each band: a bar for each set's geometric mean, every run a dot, or of many where most of them lie. */
 export function bandChart(named: readonly NamedBands[], level?: LevelReference): ChartPart | undefined {
   const first = named.at(0)?.value.rows.at(0);
   if (first === undefined) return undefined;
@@ -33,7 +34,7 @@ export function bandChart(named: readonly NamedBands[], level?: LevelReference):
   return chartPart({
     what: 'bands',
     title: bandsTitle(quantity, series),
-    subtitle: bandsSubtitle(bars.some(({ runs }) => runs.length > 1)),
+    subtitle: bandsSubtitle(bars),
     view: layered(plotHeight, barLayers(bars, series, bands, quantity, scale), {
       resolve: { scale: { xOffset: 'independent' } },
     }),
@@ -84,7 +85,6 @@ function barLayers(
   const levels = bars.flatMap(({ mean, runs }) => [mean, ...runs.map(({ rms }) => rms)]);
   const { color, shape } = bySeries(series, 'dot');
   const encoding = { x: bandsAxis(bands), y: scale.linear('rms', quantity, levels, { axis: { grid: true } }), color };
-  const offset = (field: string, scale: object): object => ({ xOffset: { field, type: 'nominal', scale } });
   const means = bars.map((bar) => ({
     series: bar.series,
     band: bar.band,
@@ -92,18 +92,9 @@ function barLayers(
     says: [
       `${bar.band}, ${bar.series}`,
       `mean ${write(bar.mean)} ${unit}`,
-      ...bar.runs.map(({ run, rms }) => `${run}: ${write(rms)}`),
+      ...(isCrowd(bar) ? crowdWords(bar, scale) : bar.runs.map(({ run, rms }) => `${run}: ${write(rms)}`)),
     ].join('\n'),
   }));
-  const runs = bars.flatMap((bar) =>
-    bar.runs.map(({ run, rms }, place) => ({
-      series: bar.series,
-      band: bar.band,
-      slot: `${bar.series} ${place}`,
-      rms: drawn(scale.of(rms)),
-      says: `${run}, ${bar.band}\n${write(rms)} ${unit}`,
-    })),
-  );
   return [
     tellingLayer(
       means,
@@ -111,16 +102,11 @@ function barLayers(
       {
         ...encoding,
         ...(layout().print ? { fillOpacity: fillOf(series) } : {}),
-        ...offset('series', { domain: series, paddingInner: 0.12 }),
+        ...offsetBy('series', { domain: series, paddingInner: 0.12 }),
         stroke: color,
       },
     ),
-    dots(
-      runs,
-      bands.length > 12 ? 14 : 34,
-      { ...encoding, ...offset('slot', { domain: slotsOf(bars, series) }), shape },
-      rim(0.8),
-    ),
+    ...bandRunLayers(bars, { series, bands, scale, encoding, shape }),
   ];
 }
 
@@ -147,10 +133,4 @@ function bandsAxis(bands: readonly string[]): object {
       ...(many ? { labelExpr: "replace(datum.label, ' Hz', '')" } : {}),
     },
   };
-}
-
-/** Places side by side within each bar, so that dots of about one height do not hide one another. */
-function slotsOf(bars: readonly BandBar[], series: readonly string[]): string[] {
-  const most = Math.max(...bars.map(({ runs }) => runs.length));
-  return series.flatMap((name) => Array.from({ length: most }, (_, place) => `${name} ${place}`));
 }

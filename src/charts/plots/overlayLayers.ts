@@ -6,7 +6,7 @@ import { bySeries } from '../legends.ts';
 import { brokenLine, curvesOf, layerOf, markRule, strips, stripsAround, writtenFrom } from '../marks.ts';
 import { drawn } from '../../values/number.ts';
 import { runQuantiles } from '../../values/runQuantiles.ts';
-import { crowdedShares, isCrowded, placeOn, type Curve, type SpectrumSeries } from '../series.ts';
+import { crowdedShares, endsOf, isCrowded, placeOn, type Curve, type SpectrumSeries } from '../series.ts';
 import { role } from '../specification.ts';
 import { bandLayers, labelLayers } from './bandLayers.ts';
 import { overlayAxes, type Overlay } from './overlay.ts';
@@ -93,7 +93,7 @@ function quantileRows({ label, strong, entries }: SpectrumSeries, { x, y, option
   const levels = entries.map(({ level }) => level);
   const f = bins.map((bin) => drawn(bin * strong.spacing));
   return crowdedShares.map((share) => {
-    const found = runQuantiles(levels, bins, [(1 - share) / 2, (1 + share) / 2]);
+    const found = runQuantiles(levels, bins, endsOf(share));
     const v2 = found.map(([, high]) => positive(high));
     const v = found.map(([low], index) => (v2[index] === null ? null : drawn(Math.max(low, y.from))));
     return { series: label, run: `middle ${share}`, f, v, v2 };

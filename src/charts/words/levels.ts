@@ -1,6 +1,7 @@
-import { capitalised, listed } from '../../result/words.ts';
+import { capitalised, counted, listed } from '../../result/words.ts';
 import type { RunningEntry } from '../../values/running.ts';
-import { plain } from '../../values/number.ts';
+import { percent, plain } from '../../values/number.ts';
+import { crowdedShares, mostDrawn } from '../series.ts';
 import { distinct } from './names.ts';
 
 // What is said of levels: of runs, of bands, over time, beside published ranges.
@@ -51,8 +52,23 @@ export const bandsTitle = (quantity: string, series: readonly string[]): string 
   `${capitalised(quantity)} in bands: ${listed(series)}`;
 
 /** Nothing is to be explained where every bar is of one run. */
-export const bandsSubtitle = (isOfSeveral: boolean): string =>
-  isOfSeveral ? 'Bar: geometric mean of the runs. Each dot is one run, in the order of the set.' : '';
+export function bandsSubtitle(bars: readonly BandBar[]): string {
+  const counts = bars.map(({ runs }) => runs.length);
+  const crowds = distinct(counts.filter((count) => count > mostDrawn).map((count) => plain(count)));
+  const [wide, narrow] = crowdedShares.map((share) => percent(share));
+  return [
+    ...(counts.some((count) => count > 1) ? ['Bar: geometric mean of the runs.'] : []),
+    ...(counts.some((count) => count > 1 && count <= mostDrawn)
+      ? ['Each dot is one run, in the order of the set.']
+      : []),
+    ...(crowds.length > 0
+      ? [`Lines over bars of ${listed(crowds)} runs: the middle ${narrow} (thick) and ${wide} of them (thin).`]
+      : []),
+  ].join(' ');
+}
+
+/** At the pointer. @param share in percent */
+export const middleOfRuns = (share: string, runs: number): string => `middle ${share} of ${counted(runs, 'run')}`;
 
 export interface BandBar {
   readonly series: string;
@@ -67,8 +83,9 @@ export function bandsDescription(bars: readonly BandBar[], quantity: string, { u
     const own = bars.filter((bar) => bar.series === series && bar.runs.length > 0);
     const shown = own.length <= 8 ? own : [...own].sort((a, b) => b.mean - a.mean).slice(0, 3);
     const figures = shown.map(({ band, mean, runs }) => {
-      const rms = runs.map((run) => run.rms);
-      const spread = rms.length > 1 ? ` (runs ${write(Math.min(...rms), 3)} to ${write(Math.max(...rms), 3)})` : '';
+      const lowest = runs.reduce((least, { rms }) => Math.min(least, rms), Infinity);
+      const highest = runs.reduce((most, { rms }) => Math.max(most, rms), -Infinity);
+      const spread = runs.length > 1 ? ` (runs ${write(lowest, 3)} to ${write(highest, 3)})` : '';
       return `${band} ${write(mean, 3)}${spread}`;
     });
     return `${series}${own.length > shown.length ? ', the three highest' : ''}: ${figures.join('; ')}.`;
