@@ -55,19 +55,20 @@ function jumpsOf({ stretches }: CheckedRun, samples: Float64Array): number[] | u
   return on < goesOn * count ? undefined : jumps;
 }
 
-/** The sizes of all steps; undefined as soon as too many are large, however many of the rest are jumps. */
+/** The sizes of all steps; undefined as soon as too many are large, however many of the rest are jumps, which are never more than may be. */
 function sizesUnlessLarge(
   samples: Float64Array,
   stretches: readonly Span[],
   bounds: StepBounds,
 ): StepSizes | undefined {
+  const { between, many } = settings.wrapping;
   let left = stretches.reduce((sum, { from, to }) => sum + Math.max(0, to - from - 1), 0);
   let [up, down, large, crossing] = [0, 0, 0, 0];
   for (const { spans, count } of someSteps(stretches)) {
     const more = stepsOf(samples, spans, bounds);
     [up, down, large, crossing] = [up + more.up, down + more.down, large + more.large, crossing + more.crossing];
     left -= count;
-    if (large > settings.wrapping.between * (up + down + left)) return undefined;
+    if (large > between * Math.min(up + down + left, many * samples.length)) return undefined;
   }
   return { up, down, large, crossing };
 }

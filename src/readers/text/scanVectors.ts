@@ -55,22 +55,24 @@ interface Loop {
   readonly state: Uint32Array;
   readonly output: Float64Array;
   readonly places: Int32Array;
+  /** Whether the tables are there, which rows alone need. */
+  hasTables: boolean;
 }
 
 /** One for all files of a thread. */
 const compiled = new CompiledLoop(scanKernel);
-const only = onlyCopy(compiled, memoryBytes, loopWithTables);
+const only = onlyCopy(compiled, memoryBytes, loopOf);
 
-function loopWithTables({ exports, buffer }: CompiledCopy): Loop {
+function loopOf({ exports, buffer }: CompiledCopy): Loop {
   const kernel = exports as unknown as Kernel;
   const bytes = new Uint8Array(buffer);
   const output = kernel.output.value;
-  writeTables(kernel, buffer);
   return {
     ...{ kernel, bytes },
     state: new Uint32Array(buffer, kernel.state.value, 2),
     output: new Float64Array(buffer, output, (memoryBytes - output) / 8),
     places: new Int32Array(buffer, output, (memoryBytes - output) / 4),
+    hasTables: false,
   };
 }
 
@@ -131,7 +133,10 @@ export class ScanVectors {
   /** A scan of bytes up to `end`, or undefined where the loop can't be had. */
   static for(bytes: Uint8Array, end: number, plan: Plan): ScanVectors | undefined {
     const loop = only();
-    return loop && new ScanVectors(loop, bytes, end, plan);
+    if (loop === undefined) return undefined;
+    if (!loop.hasTables) writeTables(loop.kernel, loop.bytes.buffer as ArrayBuffer);
+    loop.hasTables = true;
+    return new ScanVectors(loop, bytes, end, plan);
   }
 
   private constructor({ kernel, bytes, state, output, places }: Loop, source: Uint8Array, end: number, plan: Plan) {
