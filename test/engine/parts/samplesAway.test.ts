@@ -29,6 +29,7 @@ const cells = [
   'compare foam with gel metric p99',
   'compare foam with g over 4..10 Hz',
   'compare foam with (gel | highpass 2 Hz) using window hann 1 s over 10..50 Hz',
+  'w = foam | weight wk\nv = gel | weight wk\ncompare w with v over 4..10 Hz, 10..50 Hz\ncompare w with v',
   'compare (spectrum foam) with (spectrum gel) over 4..10 Hz',
   'plot foam over 3..5 s',
   'foam',
