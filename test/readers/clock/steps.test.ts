@@ -41,6 +41,9 @@ describe('steps between stamps', () => {
     assert.deepEqual([even.median, even.forwardMedian, even.forwardHigh], [50.5, 50.5, 96]);
     const gappy = stepShape(of(0, 1, NaN, 5, 7));
     assert.deepEqual([gappy.median, gappy.forwardMedian], [1.5, 1.5]);
+    const back = stepShape(stamps([-1, 0, -2]));
+    assert.equal(back.median, -1);
+    assert.ok(Number.isNaN(back.forwardMedian) && Number.isNaN(back.forwardHigh), 'no step goes forward');
     for (const none of [stepShape(of()), stepShape(of(3))]) {
       assert.ok(Number.isNaN(none.median) && Number.isNaN(none.forwardMedian) && Number.isNaN(none.forwardHigh));
     }
@@ -73,6 +76,11 @@ describe('the step that stamps are rounded to', () => {
     assert.equal(stampQuantum(steps(alike, 1), 1), 1);
     const fewer = Array.from({ length: 100 }, (_, i) => (i % 20 === 7 ? 20 : 10));
     assert.equal(stampQuantum(steps(fewer, 1), 1), 10);
+    // Odd ones here and there, as no rounding makes them: a twentieth of the steps is too many for losses, a little less is not.
+    const odd = [7, 8, 9, 50, 90];
+    const scattered = Array.from({ length: 101 }, (_, i) => (odd.includes(i) ? 20 : 10));
+    assert.equal(stampQuantum(steps(scattered, 1), 1), 1);
+    assert.equal(stampQuantum(steps(scattered.slice(0, 100), 1), 1), 10);
   });
 
   it('is not upset by where a gap ends', () => {
