@@ -1,6 +1,6 @@
 import { promises as fs } from 'node:fs';
 import { basename, join } from 'node:path';
-import { isSystemRefusal } from '../result/environment.ts';
+import { isRefusalOf } from '../result/environment.ts';
 import { entriesNamed } from './packFolder.ts';
 
 /** A folder's stores are named after the engine that keeps in them; whatever else lies there is not ours. */
@@ -83,7 +83,7 @@ async function namesIn(folder: string, recursive = false): Promise<string[]> {
   try {
     return await fs.readdir(folder, { recursive });
   } catch (error) {
-    if (isSystemRefusal(error) && error.code === 'ENOENT') return [];
+    if (isRefusalOf(error, 'ENOENT')) return [];
     throw error;
   }
 }

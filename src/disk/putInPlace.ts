@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { promises as fs } from 'node:fs';
 import { dirname } from 'node:path';
-import { isSystemRefusal } from '../result/environment.ts';
+import { isRefusalOf } from '../result/environment.ts';
 
 /** How often a writing begins anew whose folder was removed meanwhile. */
 const tries = 5;
@@ -15,7 +15,7 @@ export async function putInPlace(path: string, content: string | Uint8Array): Pr
     try {
       return await put(path, content);
     } catch (error) {
-      if (left === 0 || !isRefusal(error, 'ENOENT')) throw error;
+      if (left === 0 || !isRefusalOf(error, 'ENOENT')) throw error;
     }
 }
 
@@ -36,7 +36,7 @@ async function makeFolder(path: string): Promise<void> {
   try {
     return await makeOne(path);
   } catch (error) {
-    if (!isRefusal(error, 'ENOENT') || dirname(path) === path) throw error;
+    if (!isRefusalOf(error, 'ENOENT') || dirname(path) === path) throw error;
   }
   await makeFolder(dirname(path));
   await makeOne(path);
@@ -46,8 +46,6 @@ async function makeOne(path: string): Promise<void> {
   try {
     await fs.mkdir(path, { mode: 0o700 });
   } catch (error) {
-    if (!isRefusal(error, 'EEXIST')) throw error;
+    if (!isRefusalOf(error, 'EEXIST')) throw error;
   }
 }
-
-const isRefusal = (error: unknown, code: string): boolean => isSystemRefusal(error) && error.code === code;

@@ -5,6 +5,9 @@ export type SystemRefusal = Error & { readonly code: string; readonly syscall: s
 export const isSystemRefusal = (error: unknown): error is SystemRefusal =>
   error instanceof Error && 'syscall' in error && 'code' in error && typeof error.code === 'string';
 
+/** Whether it is the refusal of that code, such as `ENOENT`. */
+export const isRefusalOf = (error: unknown, code: string): boolean => isSystemRefusal(error) && error.code === code;
+
 /** Whether an exception tells that the machine had no room left in its memory. */
 export const isOutOfMemory = (error: unknown): boolean =>
   error instanceof RangeError && /allocation failed/i.test(error.message);

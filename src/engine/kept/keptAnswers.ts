@@ -36,7 +36,16 @@ export class KeptAnswers {
   async get<T extends object>(key: string): Promise<T | undefined> {
     const bytes = await this.#kept.get(key);
     if (bytes === undefined) return undefined;
-    const view = new DataView(bytes.buffer, bytes.byteOffset);
+    try {
+      return (await this.#read(bytes)) as T | undefined;
+    } catch {
+      // Whole by its checksum, and yet in no form that can be read: it counts as damaged, and the answer is made anew.
+      return undefined;
+    }
+  }
+
+  async #read(bytes: Uint8Array): Promise<object | undefined> {
+    const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
     const heads = lengths + view.getUint32(0, true);
     const buffers = JSON.parse(textIn(bytes.subarray(lengths, heads))) as Buffers;
     let at = heads + view.getUint32(4, true);
@@ -47,7 +56,8 @@ export class KeptAnswers {
       if (buffer === undefined) return undefined;
       found.push(buffer);
     }
-    return unflattened(text, (index) => found[index]) as T;
+    const answer = unflattened(text, (index) => found[index]);
+    return typeof answer === 'object' && answer !== null ? answer : undefined;
   }
 
   set(key: string, answer: object): void {
