@@ -31,9 +31,9 @@ const typedArrays = {
 };
 type TypedArray = InstanceType<(typeof typedArrays)[keyof typeof typedArrays]>;
 
-/** A value as text, with the buffers that its typed arrays lie in. */
+/** A value as text in UTF-8, in pieces, with the buffers that its typed arrays lie in. */
 export interface Flat {
-  readonly text: string;
+  readonly text: readonly Uint8Array[];
   readonly buffers: readonly ArrayBufferLike[];
 }
 
@@ -41,15 +41,23 @@ export interface Flat {
 export function flattened(value: unknown): Flat | undefined {
   const writer = new Writer();
   writer.put(value);
-  return writer.isData ? { text: writer.text, buffers: [...writer.buffers.keys()] } : undefined;
+  return writer.isData ? { text: writer.pieces(), buffers: [...writer.buffers.keys()] } : undefined;
 }
+
+/**
+ * Characters that become bytes together. A text that is added to is a tree of all that was added, which is too old when it is done to be
+ * collected at little cost.
+ */
+const piece = 1 << 14;
+const encoder = new TextEncoder();
 
 /**
  * Writes the text of a value at once, in one go over it: a plain object for `JSON.stringify` would be made of each part first,
  * which takes longer than all the rest where a study keeps hundreds of recordings.
  */
 class Writer {
-  text = '';
+  #text = '';
+  readonly #pieces: Uint8Array[] = [];
   /** Whether all that was met is data. */
   isData = true;
   /** In the order in which they are met. */
@@ -57,20 +65,32 @@ class Writer {
   /** In the order in which they are met, as whoever reads the text meets them. */
   readonly #ids = new Map<object, number>();
 
+  pieces(): readonly Uint8Array[] {
+    this.#add('', 0);
+    return this.#pieces;
+  }
+
   put(part: unknown): void {
     if (typeof part === 'number') {
-      if (Number.isFinite(part) && !Object.is(part, -0)) this.text += part;
+      if (Number.isFinite(part) && !Object.is(part, -0)) this.#add(String(part));
       else this.#mark({ $: 'number', text: Object.is(part, -0) ? '-0' : String(part) });
-    } else if (typeof part === 'string') this.text += JSON.stringify(part);
+    } else if (typeof part === 'string') this.#add(JSON.stringify(part));
     else if (part === undefined) this.#mark({ $: 'undefined' });
     else if (typeof part === 'object' && part !== null) this.#object(part);
-    else if (part === null || typeof part === 'boolean') this.text += String(part);
+    else if (part === null || typeof part === 'boolean') this.#add(String(part));
     else this.isData = false;
+  }
+
+  #add(text: string, most = piece): void {
+    this.#text += text;
+    if (this.#text.length <= most) return;
+    this.#pieces.push(encoder.encode(this.#text));
+    this.#text = '';
   }
 
   /** Writes what has no further parts. */
   #mark(marked: Marked): void {
-    this.text += JSON.stringify(marked);
+    this.#add(JSON.stringify(marked));
   }
 
   #object(part: object): void {
@@ -85,9 +105,9 @@ class Writer {
     if (Array.isArray(part)) return this.#list(part);
     if (part instanceof Map) return this.#entries('map', part);
     if (part instanceof Set) {
-      this.text += '{"$":"set","items":';
+      this.#add('{"$":"set","items":');
       this.#list(part);
-      this.text += '}';
+      this.#add('}');
     } else if (Object.getPrototypeOf(part) !== Object.prototype) this.isData = false;
     else if ('$' in part || Object.hasOwn(part, '__proto__')) this.#entries('object', Object.entries(part));
     else this.#plain(part as Record<string, unknown>);
@@ -103,32 +123,32 @@ class Writer {
   #list(parts: Iterable<unknown>): void {
     let before = '[';
     for (const part of parts) {
-      this.text += before;
+      this.#add(before);
       before = ',';
       this.put(part);
     }
-    this.text += before === '[' ? '[]' : ']';
+    this.#add(before === '[' ? '[]' : ']');
   }
 
   #entries(type: 'object' | 'map', entries: Iterable<readonly [unknown, unknown]>): void {
-    this.text += `{"$":"${type}","entries":[`;
+    this.#add(`{"$":"${type}","entries":[`);
     let before = '';
     for (const entry of entries) {
-      this.text += before;
+      this.#add(before);
       before = ',';
       this.#list(entry);
     }
-    this.text += ']}';
+    this.#add(']}');
   }
 
   #plain(part: Record<string, unknown>): void {
     let before = '{';
     for (const key of Object.keys(part)) {
-      this.text += before + quoted(key);
+      this.#add(before + quoted(key));
       before = ',';
       this.put(part[key]);
     }
-    this.text += before === '{' ? '{}' : '}';
+    this.#add(before === '{' ? '{}' : '}');
   }
 }
 

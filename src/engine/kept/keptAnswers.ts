@@ -63,7 +63,8 @@ export class KeptAnswers {
   set(key: string, answer: object): void {
     const flat = flattened(answer);
     if (flat === undefined) return;
-    if (flat.buffers.reduce((sum, { byteLength }) => sum + byteLength, flat.text.length) > most) return;
+    const textLength = bytesOf(flat.text);
+    if (textLength + bytesOf(flat.buffers) > most) return;
     const own: Uint8Array[] = [];
     const buffers = flat.buffers.map((buffer, index): Buffers[number] => {
       if (buffer.byteLength >= large) return [buffer.byteLength, this.#keep(buffer, `${key} ${index}`)];
@@ -71,11 +72,10 @@ export class KeptAnswers {
       return [buffer.byteLength];
     });
     const heads = encoder.encode(JSON.stringify(buffers));
-    const text = encoder.encode(flat.text);
     const first = new Uint8Array(lengths);
     new DataView(first.buffer).setUint32(0, heads.length, true);
-    new DataView(first.buffer).setUint32(4, text.length, true);
-    this.#kept.set(key, [first, heads, text, ...own]);
+    new DataView(first.buffer).setUint32(4, textLength, true);
+    this.#kept.set(key, [first, heads, ...flat.text, ...own]);
   }
 
   #keep(buffer: ArrayBufferLike, key: string): string {
@@ -101,6 +101,9 @@ export class KeptAnswers {
     this.#buffers.set(key, new WeakRef(buffer));
   }
 }
+
+const bytesOf = (parts: readonly { readonly byteLength: number }[]): number =>
+  parts.reduce((sum, { byteLength }) => sum + byteLength, 0);
 
 /** Bytes in a buffer of their own. A host's own kind of array may take `slice` for a view. */
 const copied = (bytes: Uint8Array): ArrayBufferLike => new Uint8Array(bytes).buffer;

@@ -6,7 +6,7 @@ const again = (value: unknown): unknown => {
   const flat = flattened(value);
   assert.ok(flat);
   const buffers = flat.buffers.map((buffer) => buffer.slice(0));
-  return unflattened(flat.text, (index) => buffers[index]);
+  return unflattened(Buffer.concat(flat.text).toString(), (index) => buffers[index]);
 };
 
 describe('a value as text and bytes', () => {
@@ -58,7 +58,18 @@ describe('a value as text and bytes', () => {
 
   it('is written as JSON writes it where that tells all of it', () => {
     const value = { rows: [{ name: 'a "b"', rms: 0.1, count: 3 }, []], unit: null, planned: true, none: {} };
-    assert.equal(flattened(value)?.text, JSON.stringify(value));
+    assert.equal(Buffer.concat(flattened(value)?.text ?? []).toString(), JSON.stringify(value));
+  });
+
+  it('comes back however long its text is, in whichever signs', () => {
+    const rows = Array.from({ length: 3000 }, (_, i) => ({
+      name: `m/s² ${i} – 🜁`,
+      at: i / 7,
+      long: 'é'.repeat(i % 40),
+    }));
+    assert.deepStrictEqual(again({ rows, whole: '🜁'.repeat(40_000) }), { rows, whole: '🜁'.repeat(40_000) });
+    assert.equal(flattened({})?.text.length, 1);
+    assert.ok((flattened(rows)?.text.length ?? 0) > 5, 'pieces');
   });
 
   it('is none where a part of it is more than data', () => {
