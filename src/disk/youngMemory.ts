@@ -4,6 +4,9 @@ import { runInNewContext } from 'node:vm';
 /** The engine that this was tried on; another may not know the flag, and would say so. */
 const tried = /^11\./;
 
+/** Collections that share their work among threads, which wait for each other where each core has something to do. */
+const shared = ['scavenge', 'compaction', 'pointer-update'];
+
 let isKept = false;
 
 /** Bytes of arrays after which what has gone of them is collected: V8 itself waits for 64 MB of them. */
@@ -14,13 +17,14 @@ let collect: (() => void) | undefined;
 /**
  * Keeps this process's room for short-lived objects at the 2 MB that it begins with, where V8 would make 32 of it, which
  * a program that goes over one recording after another hardly gains from; and has all memory collected at once, where V8 would begin
- * long before it is full, so that nobody need wait for the whole at a time. Not for a process that is shared with others.
+ * long before it is full, so that nobody need wait for the whole at a time; each thread by itself. Not for a process that is shared with others.
  */
 export function keepYoungMemorySmall(): void {
   isKept = tried.test(process.versions.v8);
   keptSmall();
   if (!isKept) return;
   setFlagsFromString('--no-incremental-marking');
+  for (const work of shared) setFlagsFromString(`--no-parallel-${work}`);
   setFlagsFromString('--expose-gc');
   collect = runInNewContext('gc') as () => void;
   setFlagsFromString('--no-expose-gc');
