@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
-import { cacheFolder, KeptStore } from '../disk/keptStore.ts';
+import { cacheFolder } from '../disk/cacheFolder.ts';
+import { KeptStore } from '../disk/keptStore.ts';
 import { tell } from './messages.ts';
 import { remark } from './exit.ts';
 

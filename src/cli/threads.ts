@@ -1,8 +1,7 @@
-import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { fileURLToPath } from 'node:url';
 import { ReadingThreads } from '../disk/readingThreads.ts';
 import { success, type Result } from '../result/result.ts';
+import { readingProgram } from './readingProgram.ts';
 import { refuse } from './messages.ts';
 
 /** Most threads that can be asked for. */
@@ -16,9 +15,8 @@ export function threadsOf(jobs: string | undefined): Result<ReadingThreads | und
   if (jobs !== undefined && !(/^\d+$/.test(jobs) && Number(jobs) >= 1 && Number(jobs) <= most))
     return refuse('usage.jobs', { given: jobs, most });
   const count = jobs === undefined ? Math.min(most, availableParallelism()) : Number(jobs);
-  // The program of a thread lies beside this one; where sources are run as they are, there is none.
-  const script = fileURLToPath(new URL('./reading.cjs', import.meta.url));
-  if (count === 1 || !existsSync(script)) return success(undefined);
+  const script = readingProgram();
+  if (count === 1 || script === undefined) return success(undefined);
   const threads = made.get(count) ?? new ReadingThreads(script, count);
   made.set(count, threads);
   return success(threads);

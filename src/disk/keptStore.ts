@@ -1,21 +1,10 @@
-import { homedir } from 'node:os';
-import { join } from 'node:path';
 import { isSystemRefusal } from '../result/environment.ts';
 import { digest } from './bytes.ts';
+import { packsIn } from './cacheFolder.ts';
 import { PackFolder } from './packFolder.ts';
 
 /** Entries are written together once they come to so many bytes, or the first of them has waited for so many ms. */
 const together = { bytes: 1e6, ms: 1000 };
-
-/** Where a user's programs keep what they can make again. */
-export function cacheFolder(): string {
-  const { XDG_CACHE_HOME: cache, LOCALAPPDATA: local } = process.env;
-  if (cache !== undefined && cache !== '') return join(cache, 'washboard');
-  if (process.platform === 'win32') return join(local ?? join(homedir(), 'AppData', 'Local'), 'washboard', 'cache');
-  return process.platform === 'darwin'
-    ? join(homedir(), 'Library', 'Caches', 'washboard')
-    : join(homedir(), '.cache', 'washboard');
-}
 
 type Entries = Map<string, readonly Uint8Array[]>;
 
@@ -38,7 +27,7 @@ export class KeptStore {
 
   /** @param folder of all stores @param engine what tells one state of the program from another */
   constructor(folder: string, engine: string) {
-    this.#packs = new PackFolder(join(folder, engine, 'packs'));
+    this.#packs = new PackFolder(packsIn(folder, engine));
     this.#engine = engine;
   }
 

@@ -3,6 +3,9 @@ import type { Density } from '../signal/welch.ts';
 import type { WantedDensity } from '../values/ports.ts';
 import type { Reading, ReadingTask } from './readRecording.ts';
 
+/** What a thread is given, as its data, that is begun before anybody asks it for anything. */
+export const begunAhead = 'ahead';
+
 /** What a thread is asked. */
 export type ThreadRequest = { readonly id: number } & (
   | ThreadTask

@@ -1,6 +1,6 @@
-import { parentPort } from 'node:worker_threads';
+import { parentPort, workerData } from 'node:worker_threads';
 import { readBeside } from '../readers/text/rowsBeside.ts';
-import type { ThreadReply, ThreadRequest } from './readingAsked.ts';
+import { begunAhead, type ThreadReply, type ThreadRequest } from './readingAsked.ts';
 
 const port = parentPort;
 if (port === null) throw new Error('to be started as a worker');
@@ -13,6 +13,11 @@ port.on('message', (request: ThreadRequest) => {
   before = before.then(() => take(request));
 });
 
+/** A thread that reads beside another starts without all that. */
+const whole = (): Promise<typeof import('./readingWork.ts')> => import('./readingWork.ts');
+// One that was begun before it was asked for anything has the time.
+if (workerData === begunAhead) void whole();
+
 async function take(request: ThreadRequest): Promise<void> {
   const { id } = request;
   switch (request.type) {
@@ -21,8 +26,7 @@ async function take(request: ThreadRequest): Promise<void> {
       return reply({ id, type: 'let go' });
     case 'read':
     case 'density': {
-      // A thread that reads beside another starts without all that.
-      const { work } = await import('./readingWork.ts');
+      const { work } = await whole();
       return work(id, request, reply);
     }
   }

@@ -1,10 +1,11 @@
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import type { ReadWatch } from '../readers/recording.ts';
 import { RowsBeside, type StartBeside } from '../readers/text/rowsBeside.ts';
 import { unwatched } from '../readers/read.ts';
 import type { Density } from '../signal/welch.ts';
 import type { WantedDensity } from '../values/ports.ts';
-import { keptSmall, noteReceived } from './youngMemory.ts';
+import { noteReceived } from './youngMemory.ts';
+import { startedWorker } from './readingWorkers.ts';
 import type { Reading, ReadingTask } from './readRecording.ts';
 import type { ThreadReply, ThreadRequest, ThreadTask } from './readingAsked.ts';
 
@@ -27,12 +28,6 @@ const plenty = 4;
 
 /** How often it is looked whether anybody still waits, in ms. */
 const pace = 100;
-
-/**
- * MB of a thread's short-lived objects: it makes few, and its memory is one of several. The arrays that go with them are
- * let go when these are collected, so that the fewer there may be the sooner.
- */
-const young = 1;
 
 /** Threads that read recordings, and make densities, each one at a time and in the order in which it is asked; started as they are needed, and no reason for a process to go on. */
 export class ReadingThreads {
@@ -127,8 +122,7 @@ export class ReadingThreads {
   #start(): Worker | undefined {
     if (this.#started === this.count) return undefined;
     this.#started++;
-    const worker = new Worker(this.#script, { resourceLimits: { maxYoungGenerationSizeMb: young } });
-    worker.on('online', keptSmall);
+    const worker = startedWorker(this.#script);
     worker.on('message', (reply: ThreadReply) => this.#receive(worker, reply));
     worker.on('error', (error) => this.#lose(worker, error));
     worker.on('exit', (code) => this.#lose(worker, new Error(`a reading thread ended with code ${code}`)));

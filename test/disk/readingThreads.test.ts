@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import {
   appendFileSync,
@@ -16,10 +17,12 @@ import {
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
+import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { diskHost } from '../../src/disk/host.ts';
 import { readRecording } from '../../src/disk/readRecording.ts';
 import { ReadingThreads } from '../../src/disk/readingThreads.ts';
+import { beginWorker, startedWorker } from '../../src/disk/readingWorkers.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { reportJson } from '../../src/engine/json.ts';
 import { unwatched } from '../../src/readers/read.ts';
@@ -86,6 +89,35 @@ describe('threads that read recordings', () => {
     assert.match(alone, /"outcome"/);
     assert.match(alone, /no-table/);
     for (const count of [1, 2, 4]) assert.equal(await resultsOf(new ReadingThreads(program, count)), alone);
+  });
+
+  it('give the same study where they were begun before, and where those can’t be had', async () => {
+    const alone = await resultsOf(undefined);
+    beginWorker(program);
+    beginWorker(program);
+    const [one, other] = [startedWorker(program), startedWorker(program)];
+    await Promise.all([one.terminate(), other.terminate()]);
+    for (const begun of [1, 3]) {
+      for (let i = 0; i < begun; i++) beginWorker(program);
+      assert.equal(await resultsOf(new ReadingThreads(program, 2)), alone);
+    }
+    const gone = join(folder, 'no program.mjs');
+    beginWorker(gone);
+    await setTimeout(500);
+    assert.equal(await resultsOf(new ReadingThreads(program, 2)), alone);
+    await assert.rejects(new ReadingThreads(gone, 2).read(taskOf('x'), unwatched), /no program/);
+    await startedWorker(program).terminate();
+  });
+
+  it('let a process end that begun some and asked nothing of them', () => {
+    const workers = new URL('../../src/disk/readingWorkers.ts', import.meta.url).href;
+    const text = `import { beginWorker } from ${JSON.stringify(workers)}; beginWorker(${JSON.stringify(program)});`;
+    const { status, signal, stderr } = spawnSync(
+      process.execPath,
+      ['--import', 'tsx', '--input-type=module', '--eval', text],
+      { timeout: 60_000, encoding: 'utf8' },
+    );
+    assert.deepEqual({ status, signal, stderr }, { status: 0, signal: null, stderr: '' });
   });
 
   it('read every format as this thread does, and refuse what it refuses', async () => {
