@@ -19,6 +19,8 @@ export async function bundled(folder: string): Promise<string> {
   const root = fileURLToPath(new URL('../..', import.meta.url));
   for (const bundle of bundlesOf({ root, version: 'bench' }))
     if (bundle.outdir !== undefined) await build({ ...bundle, outdir: folder });
+    // Without the program of its threads the command line would read all by itself.
+    else if (bundle.outfile === 'dist/reading.cjs') await build({ ...bundle, outfile: join(folder, 'reading.cjs') });
   // Told on the way out, since it is asked of the process itself.
   writeFileSync(
     join(folder, 'usage.cjs'),
