@@ -43,12 +43,23 @@ describe('the ground of a chart', () => {
     await host.render(id, output(value));
     await host.page.locator(`#${id} .washboard-layer`).first().waitFor();
   }
+  /** Where the plot stands once it stays there: a chart that is drawn anew may bring back the bar that the page is scrolled by. */
+  async function plotBox(): Promise<{ x: number; y: number; width: number; height: number }> {
+    const plot = host.page
+      .locator('.washboard-picture svg .role-frame .background, .washboard-picture svg .background')
+      .first();
+    let box = (await plot.boundingBox())!;
+    await until(async () => {
+      const before = JSON.stringify(box);
+      await host.page.evaluate(() => new Promise((drawn) => requestAnimationFrame(drawn)));
+      box = (await plot.boundingBox())!;
+      return JSON.stringify(box) === before;
+    });
+    return box;
+  }
   /** A place of the plot, by its share of the width. */
   async function at(share: number): Promise<[number, number]> {
-    const box = (await host.page
-      .locator('.washboard-picture svg .role-frame .background, .washboard-picture svg .background')
-      .first()
-      .boundingBox())!;
+    const box = await plotBox();
     return [box.x + share * box.width, box.y + box.height / 2];
   }
   async function drag(from: number, to: number): Promise<void> {

@@ -252,8 +252,6 @@ describe('samples that are not at hand', () => {
     assert.equal(read.length, 8);
     assert.equal(await told(host, cells(17), kept), await told(new MemoryHost(study), cells(17)));
     assert.deepEqual(read.slice(8).sort(), Object.keys(study).sort());
-    await told(host, cells(18), kept);
-    assert.equal(read.length, 16, 'what is kept was read again');
   });
 
   it('go with what nobody looks at, and are there in what draws them', async () => {
