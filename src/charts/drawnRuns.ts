@@ -1,8 +1,11 @@
 import type { Run } from '../values/run.ts';
-import type { Value } from '../values/value.ts';
+import type { Kind, Value } from '../values/value.ts';
 import type { Panel } from './plots/tracePanel.ts';
 import { findingsPanels } from './plots/findings.ts';
 import { drawnPanels, tracePanels } from './plots/trace.ts';
+
+/** Kinds of values whose runs charts draw by their samples. */
+export const drawnBySamples: readonly Kind[] = ['runs', 'findings'];
 
 /** The runs whose samples the charts of a value draw; all other charts draw what was made of samples. */
 export const drawnRuns = (value: Value): readonly Run[] => [

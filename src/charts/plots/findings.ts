@@ -1,7 +1,7 @@
+import { grouped } from '../../numbers/grouped.ts';
 import { remarkedOn } from '../words/recordings.ts';
 import type { FindingsValue } from '../../values/findings.ts';
 import { signalsOf, type Run } from '../../values/run.ts';
-import { distinct } from '../words/names.ts';
 import type { ChartPart } from '../output.ts';
 import { panelChart } from './trace.ts';
 import type { Panel } from './tracePanel.ts';
@@ -13,17 +13,7 @@ export const findingsChart = (value: FindingsValue): ChartPart | undefined =>
 /** A panel for each signal with such a place. */
 export function findingsPanels({ rows }: FindingsValue): Panel[] {
   const placed = rows.filter(({ finding }) => finding.severity !== 'note' && (finding.spans ?? []).length > 0);
-  const runs = distinct(placed.map(({ run }) => run.label)).map(
-    (label) => placed.find(({ run }) => run.label === label)?.run,
-  );
-  return runs.flatMap((run) =>
-    run === undefined
-      ? []
-      : panelsOf(
-          run,
-          placed.filter((row) => row.run.label === run.label),
-        ),
-  );
+  return grouped(placed, ({ run }) => run.label).flatMap((own) => panelsOf(own[0].run, own));
 }
 
 /** Faults are of signals: of a resultant the axes are drawn. */

@@ -1,7 +1,7 @@
 import type { Checked } from '../../language/checked.ts';
 import type { Failure, Refused } from '../../result/result.ts';
+import { drawnBySamples } from '../../charts/drawnRuns.ts';
 import { isMissed, withoutSamples, type Wanted } from '../../values/away.ts';
-import type { Kind } from '../../values/value.ts';
 import { followed, readingsOf, type ListedRecording, type Readings } from '../../verbs/each.ts';
 import { faultsBehind, leftOutBy, type Arguments, type Context } from '../../verbs/verb.ts';
 import { blamed, failed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
@@ -55,9 +55,6 @@ export interface MakingOptions {
 
 /** Codes of what passes: what the system refuses, a machine that has no memory left, a file that is being written. */
 const ofSystem = /^machine\.|unreadable|^file-changed$/;
-
-/** Kinds of values whose charts may draw the samples of their runs. */
-const drawnBySamples: readonly Kind[] = ['runs', 'findings'];
 
 const keyOfSamples = (key: string): string => `samples ${key}`;
 

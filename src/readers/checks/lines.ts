@@ -62,7 +62,7 @@ export function linesOf(run: CheckedRun, { low, high }: Question): ChannelLines[
   });
 }
 
-const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length;
+export const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length;
 
 /** Bins beside a line that its window leaves free, from and to. */
 const [beside, reach] = [3, 8];

@@ -2,7 +2,7 @@ import { median } from '../../signal/percentile.ts';
 import { finding } from '../messages.ts';
 import { settings } from '../settings.ts';
 import type { Question } from './checked.ts';
-import type { ChannelLines, Line } from './lines.ts';
+import { mean, type ChannelLines, type Line } from './lines.ts';
 import type { SeenRun, SetCheck, SetFinding } from './seen.ts';
 
 /** A line in all runs. */
@@ -46,8 +46,6 @@ function commonLines(all: readonly ChannelLines[], channel: string, { low, high 
   }
   return found;
 }
-
-const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length;
 
 /** The same line in another run: the nearest that stands one bin off at most, a bin of the first run where those are wider. */
 function nearbyLine({ step, lines }: ChannelLines, at: number, width: number): Line | undefined {
