@@ -1,12 +1,14 @@
 import { runCommand } from './commands.ts';
 import { exitForFault } from './fault.ts';
 import { settleKept } from './keptResults.ts';
+import { compileLate } from '../disk/compileLate.ts';
 import { keepYoungMemorySmall } from '../disk/youngMemory.ts';
 
 const ended = (error: unknown): void => void process.exit(exitForFault(error));
 
 // Not before all of the program is loaded, which would then be interrupted again and again.
 keepYoungMemorySmall();
+compileLate();
 
 // A reader that has seen enough, such as `head`, closes the pipe: that is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {

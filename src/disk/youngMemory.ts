@@ -1,8 +1,6 @@
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
-
-/** The engine that this was tried on; another may not know the flag, and would say so. */
-const tried = /^11\./;
+import { isTriedEngine } from './triedEngine.ts';
 
 /** Collections that share their work among threads, which wait for each other where each core has something to do. */
 const shared = ['scavenge', 'compaction', 'pointer-update'];
@@ -20,7 +18,7 @@ let collect: (() => void) | undefined;
  * long before it is full, so that nobody need wait for the whole at a time; each thread by itself. Not for a process that is shared with others.
  */
 export function keepYoungMemorySmall(): void {
-  isKept = tried.test(process.versions.v8);
+  isKept = isTriedEngine();
   keptSmall();
   if (!isKept) return;
   setFlagsFromString('--no-incremental-marking');

@@ -14,8 +14,14 @@ import { log10Of } from '../../numbers/logarithm.ts';
 /** One function of dataset 58. */
 type Response = FunctionHeader & FunctionValues;
 
+const minus = 0x2d;
+/** Such bytes as `trim` takes away. */
+const isBlank = (byte: number): boolean => byte === 0x20 || (byte >= 9 && byte <= 13) || byte === 0xa0;
+
 /** Whether a text begins with a delimiter of the Universal File Format and the number of a dataset. */
 export function isUniversal(head: Uint8Array): boolean {
+  // Most texts are told by their first byte, of thousands of recordings in turn.
+  if (head.length > 0 && head[0] !== minus && !isBlank(head[0])) return false;
   const lines = String.fromCharCode(...head.subarray(0, 400)).split('\n');
   const first = lines.findIndex((line) => line.trim() !== '');
   return (
