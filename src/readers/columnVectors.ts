@@ -12,6 +12,7 @@ interface Kernel {
   readonly leastSpan: (from: number, count: number, apart: number) => number;
   readonly pick: (from: number, count: number, apart: number) => void;
   readonly markPlaces: (from: number, count: number, first: number, scale: number) => number;
+  readonly clearPlaces: (count: number) => void;
   readonly leastBetween: (count: number, first: number, scale: number) => number;
   readonly facts: Address;
   readonly counts: Address;
@@ -38,7 +39,6 @@ export class ColumnVectors {
   readonly #place: number;
   readonly #numbers: Float64Array;
   readonly #words: Int32Array;
-  readonly #bytes: Uint8Array;
 
   /** The loops in one memory for all columns of a thread, or undefined where they can't be had. */
   static readonly here = onlyCopy(
@@ -62,7 +62,6 @@ export class ColumnVectors {
     this.#place = place;
     this.#numbers = new Float64Array(buffer);
     this.#words = new Int32Array(buffer);
-    this.#bytes = new Uint8Array(buffer);
     kernel.workAt(place);
   }
 
@@ -176,10 +175,9 @@ export class ColumnVectors {
    * @param first whole number over `scale` that the lowest is, so many of which reach to the highest
    */
   stepOnGrid(values: Float64Array, first: number, count: number, scale: number): number | undefined {
-    const { markPlaces, leastBetween, places } = this.#kernel;
+    const { clearPlaces, markPlaces, leastBetween, places } = this.#kernel;
     if (count > columnWork - places.value - 16) return undefined;
-    const at = this.#place + places.value;
-    this.#bytes.fill(0, at, at + count + 16);
+    clearPlaces(count);
     let off = 0;
     this.#each(values, 0, values.length, (place, some) => {
       if (off === 0 && markPlaces(place, some, first, scale) === 0) off++;
