@@ -26,7 +26,8 @@ export interface Watch {
 
 /** Runs test files one after the other, until a test fails. */
 export async function runTests(choices: readonly Choice[], modules: Modules, watch?: Watch): Promise<End> {
-  modules.load('test/setup.ts');
+  const { mochaHooks } = modules.load('test/setup.ts') as { mochaHooks: { beforeAll(): Promise<void> } };
+  await mochaHooks.beforeAll();
   for (const choice of choices) {
     const end = await runFile(choice, modules, watch);
     if (end !== undefined) return end;

@@ -1,7 +1,14 @@
-import { compile, type TopLevelSpec } from 'vega-lite';
+import type { TopLevelSpec } from 'vega-lite';
 
 /** Vega as plain JSON. */
 export type Compiled = Record<string, unknown>;
+
+let vegaLite: typeof import('./vegaLite.ts') | undefined;
+
+/** Loads what compiles charts, which nobody need wait for who draws none; to be awaited before the picture of a chart is asked for. */
+export async function readyToDraw(): Promise<void> {
+  vegaLite ??= await import('./vegaLite.ts');
+}
 
 /** How many specifications are remembered: as many charts as some notebooks show. */
 const most = 64;
@@ -19,11 +26,16 @@ export function compiled(specification: { readonly description: string }): Compi
   const key = JSON.stringify(template);
   const before = known.get(key);
   known.delete(key);
-  const made = before ?? JSON.stringify(compile(template as TopLevelSpec, { logger: quiet }).spec);
+  const made = before ?? JSON.stringify(compile(template as TopLevelSpec));
   known.set(key, made);
   if (known.size > most) known.delete(known.keys().next().value!);
   const vega = JSON.parse(made) as Compiled;
   return withData({ ...vega, description: specification.description }, data);
+}
+
+function compile(specification: TopLevelSpec): object {
+  if (vegaLite === undefined) throw new Error('a picture was asked for before `readyToDraw`');
+  return vegaLite.compile(specification, { logger: quiet }).spec;
 }
 
 /** Vega-Lite's advice to the author of a specification is of no use to the reader of a chart. */

@@ -31,6 +31,7 @@ import { presentTransfer } from './kinds/transfer.ts';
 import { presentVerdict } from './kinds/verdict.ts';
 import type { Display } from './display.ts';
 import type { Message, Output, Part } from './output.ts';
+import { inOtherWords } from './specification.ts';
 import { outputText } from './text.ts';
 
 /** How each kind of value is shown: a new kind is its own file and one line here. */
@@ -89,12 +90,11 @@ export function present(
 function shown(part: Part): Part {
   if (part.type === 'text') return { ...part, text: visible(part.text) };
   if (part.type === 'chart')
-    return {
-      ...part,
+    return inOtherWords(part, {
       title: visibleLine(part.title),
       subtitle: visibleLine(part.subtitle),
       description: visible(part.description),
-    };
+    });
   return {
     ...part,
     caption: visibleLine(part.caption),

@@ -1,5 +1,5 @@
 import { compiled } from './compiled.ts';
-import { layout } from './layout.ts';
+import { laidOut, layout } from './layout.ts';
 import type { ChartAxis, ChartPart } from './output.ts';
 import { stripName } from './strips.ts';
 import { roleSignals, seriesColours, themes } from './theme.ts';
@@ -59,30 +59,42 @@ export interface Drawing {
   readonly finish?: (vega: VegaJson) => VegaJson;
 }
 
-/** Compiles one chart. */
+/** One chart; its picture is compiled when somebody asks for it, for the layout that the chart was made for: a text has none. */
 export function chartPart(drawing: Drawing): ChartPart {
+  const wanted = layout();
   const spec = {
     $schema: 'https://vega.github.io/schema/vega-lite/v6.json',
     description: drawing.description,
     params: [
       ...Object.entries(roleSignals(themes.light)).map(([name, value]) => ({ name, value })),
-      { name: 'chartWidth', value: layout().width },
+      { name: 'chartWidth', value: wanted.width },
     ],
     config: look(),
     ...drawing.view,
   };
-  const plain: VegaJson = compiled(spec);
-  const vega = responsive(drawing.finish === undefined ? plain : drawing.finish(plain), drawing.widest);
+  const picture = (): VegaJson => {
+    const plain: VegaJson = compiled(spec);
+    return responsive(drawing.finish === undefined ? plain : drawing.finish(plain), drawing.widest);
+  };
+  let vega: VegaJson | undefined;
   return {
     type: 'chart',
     what: drawing.what,
     title: drawing.title,
     subtitle: drawing.subtitle ?? '',
     height: Math.round(drawing.height + 8 + 20 * (drawing.legendRows ?? 0)),
-    vega,
+    get vega() {
+      return (vega ??= laidOut(wanted, picture));
+    },
     description: drawing.description,
     ...(drawing.axis === undefined ? {} : { axis: drawing.axis }),
   };
+}
+
+/** A chart in other words, whose picture is still compiled when somebody asks for it. */
+export function inOtherWords(part: ChartPart, words: Pick<ChartPart, 'title' | 'subtitle' | 'description'>): ChartPart {
+  const copy = Object.defineProperties({}, Object.getOwnPropertyDescriptors(part)) as ChartPart;
+  return Object.assign(copy, words);
 }
 
 const text = { labelColor: role('ink'), titleColor: role('ink') };

@@ -1,3 +1,4 @@
+import { readyToDraw } from '../charts/compiled.ts';
 import type { Display } from '../charts/display.ts';
 import type { Output } from '../charts/output.ts';
 import type { ChannelFacts } from '../language/services/outside.ts';
@@ -233,11 +234,14 @@ export class Service {
     if (request.type === 'facts')
       return this.#reply({ type: 'facts', id: request.id, ...(await this.#facts(request)) });
     if (request.type === 'document') return this.#document(engine, request);
-    if (request.type === 'move')
+    if (request.type === 'move') {
+      await readyToDraw();
       return this.#reply({ type: 'move', id: request.id, ...(await moved(engine, request, this.#display)) });
+    }
     if (request.type === 'make') return this.#reply({ type: 'make', id: request.id, ...(await made(engine, request)) });
     if (request.type === 'closer') {
       const { id, cells, closer } = request;
+      await readyToDraw();
       return this.#reply({ type: 'closer', id, outputs: await lookedCloser(engine, cells, closer, this.#display) });
     }
     if (request.type === 'numbers') return this.#numbers(engine, request);
@@ -256,6 +260,7 @@ export class Service {
   ): Promise<void> {
     this.#display = display;
     const watch = this.#watch(id, stop);
+    await readyToDraw();
     const wanted = new Set(request.wanted);
     const report = await engine.run(
       { cells, numbers, wanted: request.wanted, soon, keyed },

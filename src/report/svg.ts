@@ -6,6 +6,7 @@ import * as dataTransforms from 'vega-transforms';
 import type { Spec } from 'vega-typings';
 import { View } from 'vega-view';
 import * as viewTransforms from 'vega-view-transforms';
+import { readyToDraw } from '../charts/compiled.ts';
 import type { ChartPart } from '../charts/output.ts';
 import { visible } from '../result/visible.ts';
 import { stripName } from '../charts/strips.ts';
@@ -39,6 +40,7 @@ interface Sheet {
 
 /** As {@link toSvg}, for a page or for print. */
 export async function drawnAt(chart: ChartPart, theme: Theme, { width, titled, print }: Sheet): Promise<string> {
+  await readyToDraw();
   const titledSpec = titled ? withTitle(chart, width, print) : chart.vega;
   const spec = withTheme(onPaper(titledSpec), theme) as unknown as Spec;
   const view = new View(parse(spec, undefined, { ast: true }), {

@@ -9,13 +9,18 @@ import type { AxisRange } from '../../../src/charts/making.ts';
 import { everyValue } from '../../charts/everyValue.ts';
 import { foamSpectrum } from '../../charts/madeUp.ts';
 
+type Cells = NonNullable<ReturnType<typeof cellsOf>>;
+
 const value = everyValue.spectrogram;
 const [entry] = value.entries;
 const chart = (over?: AxisRange, of: Parameters<typeof present>[0] = value): ChartPart =>
   shownOver(over, () => present(of, undefined, []).parts.find((part) => part.type === 'chart')!);
 
 describe('the levels of a spectrogram as they are read', () => {
-  const cells = cellsOf(chart()) ?? assert.fail('no cells');
+  let cells: Cells;
+  before(() => {
+    cells = cellsOf(chart()) ?? assert.fail('no cells');
+  });
 
   it('are those of the picture in each row and column, to 0.4 %, and none where nothing was measured', () => {
     const data = chart().vega['data'] as readonly { readonly name: string; readonly values?: readonly ReadsCells[] }[];
