@@ -53,7 +53,8 @@ export function freshRun(
   const { stdout, stderr } = spawnSync(process.execPath, ['-r', hook, program, 'run', notebook, '--json', ...options], {
     encoding: 'utf8',
     maxBuffer: 1 << 30,
-    env: { ...process.env, XDG_CACHE_HOME: cache },
+    // Certificates that a network adds are read at each start of Node, which takes 30 to 45 ms of its own.
+    env: { ...process.env, NODE_EXTRA_CA_CERTS: undefined, XDG_CACHE_HOME: cache },
   });
   const wall = performance.now() - began;
   const usage = JSON.parse(stderr.trim().split('\n').at(-1) ?? '') as { cpu: number; peak: number };
