@@ -2,7 +2,6 @@ import type { Checked } from '../language/checked.ts';
 import type { Place } from '../language/diagnostic.ts';
 import { answered, type Warning } from '../result/result.ts';
 import { allRunsOf, misses, withoutSamples, type Wanted } from '../values/away.ts';
-import type { Densities } from '../values/ports.ts';
 import { fieldOf } from '../values/fields.ts';
 import { inUnit } from '../values/inUnit.ts';
 import { descriptionOf, namedBy } from '../values/kinds.ts';
@@ -35,7 +34,7 @@ import {
 import { firstUnfit, firstUnfitParameter } from './hold.ts';
 import { refuseFault, tell } from './messages.ts';
 import { chainOf, type Chain } from './parts/chain.ts';
-import { densitiesOf, isAnyAway, needsSamples } from './parts/densities.ts';
+import { isAnyAway, madeByRuns, needsSamples } from './parts/byRuns.ts';
 import { madeOf } from './parts/made.ts';
 
 /** Milliseconds from which an answer is sooner read than computed again. */
@@ -204,12 +203,12 @@ export class Evaluator {
     if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     this.computed = true;
     const began = performance.now();
-    const densities = await this.#densities(verb, node, given.value);
-    if (densities === undefined && needsSamples(verb) && isAnyAway(given.value)) {
+    const ofRuns = await this.#ofRuns(verb, node, given.value);
+    if (ofRuns === undefined && needsSamples(verb) && isAnyAway(given.value)) {
       given = await argumentsOf(node, (part) => inner.value(part, 'all'));
       if (!given.ok) return given;
     }
-    const found = await this.#run(verb, node, given.value, densities);
+    const found = await this.#run(verb, node, given.value, ofRuns);
     if (this.#context.watch.cancelled()) return failed(tell('cancelled', {}), node.place);
     if (!found.ok) return { ok: false, failure: { ...found.failure, place: blamed(node, found.failure.at) } };
     const faults = verb.passesFaults === true ? [] : faultsBehind(given.value);
@@ -218,16 +217,16 @@ export class Evaluator {
     const away = (): Answered => ({ ...answer, value: withoutSamples(answer.value) });
     const settled = allRunsOf(answer.value).every((run) => this.#context.cache.holds(run)) ? answer : away();
     this.#context.cache.set(key, settled);
-    if (performance.now() - began > worthKeeping || densities !== undefined) this.#context.kept?.set(key, away());
+    if (performance.now() - began > worthKeeping || ofRuns !== undefined) this.#context.kept?.set(key, away());
     return samples === undefined ? settled : answer;
   }
 
-  /** Densities of the runs that a call is given without their samples, where it can do with them; undefined where it can't. */
-  async #densities(verb: Verb, node: Call, given: Arguments): Promise<Densities | undefined> {
-    // Shares keep the samples, and no densities.
+  /** What is made by itself of each run that a call is given without samples, where it can do with that; undefined where it can't. */
+  async #ofRuns(verb: Verb, node: Call, given: Arguments): Promise<Context['ofRuns']> {
+    // Shares keep the samples, and nothing for one call.
     const isShared = this.#context.sharing !== undefined;
-    const window = !isShared && isAnyAway(given) ? verb.densitiesBy?.(given) : undefined;
-    return window && densitiesOf(node, given, window, { context: this.#context, inner: () => this.#inner() });
+    const by = !isShared && isAnyAway(given) ? verb.byRuns?.(given) : undefined;
+    return by && madeByRuns(node, given, by, { context: this.#context, inner: () => this.#inner() });
   }
 
   /** The value of a set whose runs go through their steps one by one. */
@@ -256,11 +255,11 @@ export class Evaluator {
   }
 
   /** An exception is a fault of ours, or of the machine: it is told as such, and ends its statement and not the notebook. */
-  async #run(verb: Verb, node: Call, given: Arguments, densities: Context['densities']): Promise<Answer> {
+  async #run(verb: Verb, node: Call, given: Arguments, ofRuns: Context['ofRuns']): Promise<Answer> {
     const { files, watch, digest } = this.#context;
     try {
       const history = await this.#historyFor(verb, node);
-      const more = { ...(history && { history }), ...(densities && { densities }) };
+      const more = { ...(history && { history }), ...(ofRuns && { ofRuns }) };
       return await verb.evaluate(given, { files, watch, digest, ...more });
     } catch (error) {
       return refuseFault(error, verb.form.verb);

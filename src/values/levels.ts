@@ -46,6 +46,8 @@ export interface LevelsRow {
   readonly mtvvAt: number | undefined;
   /** s */
   readonly duration: number;
+  /** Mean square about the mean of each axis, in the channel's unit squared; of rows that are made for a comparison alone. */
+  readonly powers?: readonly number[];
 }
 
 const times = (level: number | undefined, factor: number): number | undefined =>

@@ -1,7 +1,6 @@
 import type { ByteSource, ReadOptions, Recording } from '../readers/recording.ts';
 import type { Result } from '../result/result.ts';
 import type { Density, WelchOptions } from '../signal/welch.ts';
-import type { Channel } from './run.ts';
 
 /** The project's files, read only. Paths are relative to the notebook's folder, with `/`. */
 export interface Files {
@@ -26,9 +25,6 @@ export interface Files {
    */
   densities?(wanted: readonly WantedDensity[], watch: Watch): Promise<readonly (Density | undefined)[]>;
 }
-
-/** Densities in unit^2/Hz, by their channels. */
-export type Densities = ReadonlyMap<Channel, Density>;
 
 /** A signal whose density is to be made, in its unbroken pieces. */
 export interface WantedDensity {

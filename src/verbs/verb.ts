@@ -16,7 +16,7 @@ import { roundedSI as si } from '../units/arithmetic.ts';
 import { standardUncertainty, type UncertaintyParts } from '../units/uncertainty.ts';
 import type { Quantity, Unit } from '../units/unit.ts';
 import type { Band } from '../values/band.ts';
-import type { Densities, Files, History, WantedRecording, Watch } from '../values/ports.ts';
+import type { Files, History, WantedRecording, Watch } from '../values/ports.ts';
 import type { Run } from '../values/run.ts';
 import type { Value, ValueOf } from '../values/value.ts';
 import type { WindowName, WindowValue } from '../values/window.ts';
@@ -55,8 +55,8 @@ export interface Verb {
   readonly views?: true;
   /** Whether it needs no samples of the runs behind what it is given. */
   readonly needsNoSamples?: true;
-  /** Of a verb that can do with the densities of the runs that it is given, by which window; undefined where it can't. */
-  densitiesBy?(given: Arguments): WindowValue | undefined;
+  /** Of a verb that can do with what is made of each of its runs by itself: how that is made; undefined where it can't. */
+  byRuns?(given: Arguments): ByRuns | undefined;
   /** What the runs that it went over one by one must have in common. */
   readonly common?: Common;
   /** Of a verb that reads recordings: which they are, and how each becomes a run. */
@@ -64,6 +64,26 @@ export interface Verb {
   /** Of such a verb the operands and options that say which recordings are meant, and nothing of how they are read. */
   readonly choosing?: readonly string[];
   evaluate(given: Arguments, context: Context): Promise<Answer> | Answer;
+}
+
+/**
+ * The steps that each run goes through by itself for a call that looks at all runs at once.
+ * @param slot the operand or option that holds the runs
+ * @param through the verbs that they went through before
+ */
+export type ByRuns = (slot: string, through: readonly string[]) => readonly OwnStep[];
+
+/** A step that no word of the language stands for. */
+export interface OwnStep {
+  /** By which what it gives is known; plain data. */
+  readonly by: readonly unknown[];
+  readonly verb: Verb;
+}
+
+/** What a run gave by itself, and what each step told of it on the way. */
+export interface OfRun {
+  readonly value: Value;
+  readonly told: readonly (readonly Warning[])[];
 }
 
 /** What must be alike in all runs of a set; plain data of each, and why they make no set. */
@@ -118,8 +138,8 @@ export interface Context {
   readonly watch: Watch;
   /** SHA-256 of a text, lower-case hex. */
   readonly digest: (text: string) => string;
-  /** Densities in unit^2/Hz of channels whose samples are away, for a verb that can do with them. */
-  readonly densities?: Densities;
+  /** What was made of each run by itself, for a verb that can do with that where samples are away. */
+  readonly ofRuns?: ReadonlyMap<Run, OfRun>;
   /** The project's history, and the call as it is written; of verbs that read it, where there is one. */
   readonly history?: { readonly of: History; readonly source: string | undefined };
 }

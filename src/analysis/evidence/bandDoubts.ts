@@ -1,14 +1,14 @@
 import type { Message, Warning } from '../../result/result.ts';
-import { moments } from '../../signal/levels.ts';
 import type { Levels } from '../../statistics/comparison.ts';
 import type { RatioInterval } from '../../statistics/estimate.ts';
 import type { Band } from '../../values/band.ts';
 import { axesOf, extent, type Signal } from '../../values/run.ts';
 import { tell } from '../messages/evidence.ts';
 import { guard } from '../messages/verdict.ts';
+import { powersOf } from '../spectra/channelLevels.ts';
 import { findingsOf, isAsWritten, isJudgedByBand } from './faultGuards.ts';
 import { isOfPeaks } from './metrics.ts';
-import type { ComparisonTerms, KnownOfLong } from './request.ts';
+import type { ComparisonTerms, KnownOfTracks } from './request.ts';
 import type { Side, Sides, Track } from './sides.ts';
 import { expm1Of } from '../../numbers/exponential.ts';
 import { log1pOf, logOf } from '../../numbers/logarithm.ts';
@@ -99,7 +99,7 @@ function roundingDoubt(
   sides: Sides,
   metric: string,
   { band, levels, interval, bandOf }: BandInQuestion,
-  known?: KnownOfLong,
+  known?: KnownOfTracks,
 ): BandDoubts {
   if (interval === undefined || sides.a.transfers !== undefined) return nothing;
   const figures = figuresOf(sides, levels);
@@ -133,8 +133,10 @@ function roundingPower({ run: { rate }, channel }: Track, band: Band | undefined
 }
 
 /** Mean square of a track about its mean. */
-const powerOf = ({ channel }: Track, known?: KnownOfLong): number =>
-  axesOf(channel).reduce((sum, axis) => sum + (known?.levels.get(axis)?.moments ?? moments(axis.samples)).m2, 0);
+function powerOf({ channel }: Track, known?: KnownOfTracks): number {
+  const powers = known?.levels.get(channel)?.powers ?? powersOf(channel);
+  return powers.reduce((sum, power) => sum + power, 0);
+}
 
 /**
  * What was cut off can change a band's r.m.s. by no more than its own (triangle inequality); it is taken as if all of it

@@ -1,4 +1,4 @@
-import { answered, type Answer, type Warning } from '../../result/result.ts';
+import { answered, success, type Answer, type Warning } from '../../result/result.ts';
 import { sidesIn, type ComparisonValue } from '../../values/comparison.ts';
 import { listed } from '../../result/words.ts';
 import type { PlanFollowed } from '../../values/plan.ts';
@@ -6,6 +6,7 @@ import { tell } from '../messages/evidence.ts';
 import type { Reach } from '../recordings/longRuns.ts';
 import { knownOfLong } from './longTracks.ts';
 import { evenSides } from './evenSides.ts';
+import { floorOfFigures, knownOfFigures, sidesOfFigures, type FiguresOf } from './figures.ts';
 import { excludedWarnings, whyNoneIncluded } from './excludedSides.ts';
 import { orderLetters } from './knownRuns.ts';
 import { namesBand, type ComparisonRequest, type ComparisonTerms } from './request.ts';
@@ -23,11 +24,13 @@ import { termsOf } from './terms.ts';
  * memory are read part by part; a metric that is a weighting can't take them.
  *
  * @param axes the sides, one entry an axis
+ * @param figures of the channels whose samples are away; where they are given, of all that stand in sets of runs
  */
 export async function comparedSides(
   axes: readonly Sides[],
   request: ComparisonRequest,
   reach: Reach,
+  figures?: FiguresOf,
 ): Promise<Answer<ComparisonValue>> {
   const [sides] = axes;
   const none = request.includesExcluded ? whyNoneIncluded(sides) : undefined;
@@ -37,17 +40,16 @@ export async function comparedSides(
   const prepared: Sides[] = [];
   const conditioningWarnings: Warning[] = [];
   for (const one of axes) {
-    const even = evenSides(one, terms.value);
-    if (!even.ok) return even;
-    const made = weightedSides(even.value, terms.value.metric);
+    const made = figures === undefined ? conditioned(one, terms.value) : sidesOfFigures(one, terms.value, figures);
     if (!made.ok) return made;
     prepared.push(made.value);
-    conditioningWarnings.push(...even.warnings, ...made.warnings);
+    conditioningWarnings.push(...made.warnings);
   }
-  const known = await knownOfLong(prepared, terms.value, reach);
+  const known = figures === undefined ? await knownOfLong(prepared, terms.value, reach) : success(knownOfFigures(figures));
   if (!known.ok) return known;
   const planned = plannedIn(request, terms.value, prepared);
-  const found = comparisonOf(prepared, { ...terms.value, ...planned, known: known.value }, reach.watch);
+  const floor = figures === undefined ? request.floor : floorOfFigures(request.floor, figures);
+  const found = comparisonOf(prepared, { ...terms.value, ...planned, floor, known: known.value }, reach.watch);
   if (!found.ok) return found;
   const plan = followed(request, terms.value, sides, found.value);
   const value: ComparisonValue = {
@@ -63,6 +65,14 @@ export async function comparedSides(
     ...(plan === undefined && !namesBand(request) ? [] : planWarnings(plan, value.rows.length)),
   ];
   return answered(value, eachOnce(warnings));
+}
+
+/** Sides at a uniform rate and weighted, as far as their metric asks for it. */
+function conditioned(sides: Sides, terms: ComparisonTerms): Answer<Sides> {
+  const even = evenSides(sides, terms);
+  if (!even.ok) return even;
+  const made = weightedSides(even.value, terms.metric);
+  return made.ok ? answered(made.value, [...even.warnings, ...made.warnings]) : made;
 }
 
 /** What a reader must know of spectra that were given: bands too narrow for them, and a window that comes too late. */

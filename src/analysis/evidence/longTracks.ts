@@ -1,14 +1,16 @@
 import { success, type Result } from '../../result/result.ts';
+import type { Density } from '../../signal/welch.ts';
 import type { Channel, LongRun, Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { isLong, type Reach } from '../recordings/longRuns.ts';
 import { mtvvSpan } from '../spectra/levels.ts';
 import { longDensities } from '../spectra/longDensities.ts';
-import { longLevels } from '../spectra/longLevels.ts';
+import { doseOf } from '../spectra/channelLevels.ts';
+import { longLevels, type LongLevels } from '../spectra/longLevels.ts';
 import { besideDensities } from './besideDensities.ts';
 import { whyNoLevel } from './measure.ts';
 import { restingTracks } from './noiseFloor.ts';
-import type { ComparisonTerms, KnownOfLong } from './request.ts';
+import type { ComparisonTerms, KnownOfTracks, SignalLevels } from './request.ts';
 import { measuredIn, sideAt, type Sides, type Track } from './sides.ts';
 
 /**
@@ -23,23 +25,23 @@ export async function knownOfLong(
   axes: readonly Sides[],
   { metric, ofSignal, floor }: ComparisonTerms,
   reach: Reach,
-): Promise<Result<KnownOfLong>> {
+): Promise<Result<KnownOfTracks>> {
   const [first] = axes;
-  const all: KnownOfLong = { densities: new Map(), levels: new Map() };
+  const all = { densities: new Map<Channel, Density>(), levels: new Map<Channel, SignalLevels>() };
   for (const [index, side] of measuredIn(first).entries()) {
     const sides = axes.map((one) => measuredIn(one)[index]);
     const tracks = sides.flatMap((one) => one.tracks);
     const runs = together(tracks);
     if (!runs.runs.some(isLong)) {
       if (!ofSignal && side.spectrum === undefined && side.transfers === undefined)
-        addTo(all.densities, reach.densities ?? (await besideDensities(tracks, side.window, reach)));
+        addTo(all.densities, await besideDensities(tracks, side.window, reach));
       continue;
     }
     const at = sideAt(first, side);
     if (ofSignal) {
       const found = whyNoLevel(side, metric, at) ?? (await longLevels(runs, mtvvSpan, reach));
       if (!found.ok) return found;
-      addTo(all.levels, found.value);
+      addTo(all.levels, signalLevels(tracks, found.value));
     } else if (side.spectrum === undefined && side.transfers === undefined) {
       const found = await longDensities(runs, side.window, reach, at);
       if (!found.ok) return found;
@@ -53,6 +55,21 @@ export async function knownOfLong(
   if (!found.ok) return found;
   addTo(all.densities, found.value);
   return success(all);
+}
+
+/** What is compared of the levels of tracks. */
+function signalLevels(
+  tracks: readonly Track[],
+  found: ReadonlyMap<Channel, LongLevels>,
+): ReadonlyMap<Channel, SignalLevels> {
+  const all = new Map<Channel, SignalLevels>();
+  for (const { run, channel } of tracks) {
+    const own = found.get(channel);
+    if (own === undefined) continue;
+    const { rms, p99, p999 } = own.levels;
+    all.set(channel, { rms, p99, p999, dose: doseOf(run, channel, own.moments), powers: [own.moments.m2] });
+  }
+  return all;
 }
 
 function addTo<T>(all: Map<Channel, T>, found: ReadonlyMap<Channel, T>): void {

@@ -12,9 +12,8 @@ import { isAcceleration } from '../recordings/dimensions.ts';
 import { bandRow } from '../spectra/bands.ts';
 import { channelLevels, doseOf } from '../spectra/channelLevels.ts';
 import { densityOf } from '../spectra/density.ts';
-import type { LongLevels } from '../spectra/longLevels.ts';
 import { lineBands, lineOf, measuredLine } from './lineMetric.ts';
-import type { ComparisonTerms, KnownOfLong } from './request.ts';
+import type { ComparisonTerms, KnownOfTracks, SignalLevels } from './request.ts';
 import { whyNoSamples, type Side, type SideAt } from './sides.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
 
@@ -39,7 +38,7 @@ export function measured(
   at: SideAt,
 ): Result<Measured> {
   if (side.transfers !== undefined) return success(measuredTransfers(side.transfers));
-  if (ofSignal) return measuredSignal(side, metric, at, known?.levels ?? new Map<Channel, LongLevels>());
+  if (ofSignal) return measuredSignal(side, metric, at, known?.levels ?? new Map<Channel, SignalLevels>());
   const spectrum = sideSpectrum(side, watch, at, known);
   if (!spectrum.ok) return spectrum;
   const line = lineOf(metric);
@@ -62,18 +61,18 @@ function measuredLines(spectrum: SpectrumValue, bands: readonly Band[]): Measure
 }
 
 /** Levels of the whole signal of each run: r.m.s., dose value or percentile. */
-function measuredSignal(side: Side, metric: string, at: SideAt, known: KnownOfLong['levels']): Result<Measured> {
+function measuredSignal(side: Side, metric: string, at: SideAt, known: KnownOfTracks['levels']): Result<Measured> {
   const refusal = whyNoLevel(side, metric, at);
   if (refusal !== undefined) return refusal;
   const { tracks } = side;
   if (metric === 'vdv') {
-    const doses = tracks.map(({ run, channel }) => doseOf(run, channel, known.get(channel)?.moments) ?? NaN);
+    const doses = tracks.map(({ run, channel }) => (known.get(channel) ?? { dose: doseOf(run, channel) }).dose ?? NaN);
     return success({ unit: unitNamed('m/s^1.75'), level: (run) => doses[run], spectrum: undefined });
   }
   const scratch = new Float64Array(
     Math.max(...tracks.map(({ run, channel }) => (known.has(channel) ? 0 : sampleCount(run)))),
   );
-  const found = tracks.map(({ channel }) => known.get(channel)?.levels ?? channelLevels(channel, scratch));
+  const found = tracks.map(({ channel }) => known.get(channel) ?? channelLevels(channel, scratch));
   const [{ channel: first }] = tracks;
   const { unit } = first;
   if (metric === 'p99') return success({ unit, level: (run) => found[run].p99, spectrum: undefined });

@@ -23,9 +23,6 @@ export const metricNames: readonly string[] = [...Object.keys(metrics), ...weigh
 export const isWeighting = (metric: string): metric is WeightingName =>
   (weightingNames as readonly string[]).includes(metric);
 
-/** Whether a metric is told by the density of a signal as it is. */
-export const isOfDensities = (metric: string): boolean => !isOfSignal(metric) && !isWeighting(metric);
-
 /** Whether a metric is of peaks, which clipping takes the most from. */
 export const isOfPeaks = isOfSignal;
 

@@ -9,7 +9,7 @@ import { guard } from '../messages/verdict.ts';
 import { doesCount, mostOfIt, moveByNoise, type BandDoubts, type BandsOfRuns } from './bandDoubts.ts';
 import { tracksOf, whyOtherResultant, type Side, type Track } from './sides.ts';
 import { bandRow } from '../spectra/bands.ts';
-import type { KnownOfLong } from './request.ts';
+import type { KnownOfTracks } from './request.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
 import { expm1Of } from '../../numbers/exponential.ts';
 
@@ -19,13 +19,13 @@ const ratioWanted = 10;
 /**
  * The spectrum of the logger at rest, on the side's channel and cut up as the side is. Refused where it has no such
  * channel, another unit, a resultant of other axes, or a run too short for a segment.
- * @param known densities of what is too large for memory
+ * @param known densities of what is not at hand
  */
 export function floorSpectrum(
   rest: RunsValue | SpectrumValue,
   side: Side,
   watch: Watch,
-  known?: KnownOfLong,
+  known?: KnownOfTracks,
 ): Result<SpectrumValue> {
   const tracks = restingTracks(rest).filter(({ channel }) => channel.name === side.channel);
   if (tracks.length === 0) return refuse('floor.channel', { channel: side.channel }, 'above');

@@ -4,7 +4,6 @@ import type { PlanFollowed, PlannedAdjustment, PlanValue, Settled } from '../../
 import type { Channel } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
-import type { LongLevels } from '../spectra/longLevels.ts';
 import type { OctaveFraction } from '../spectra/octaves.ts';
 
 export type AskedMethod = 'paired' | 'trend';
@@ -70,15 +69,28 @@ export interface ComparisonTerms {
   readonly planned?: Pick<PlanFollowed, 'bands' | 'unplanned'>;
   /** How many rows were stated before these, which are then unplanned. */
   readonly besides?: number;
-  /** Of tracks that are too large for memory. */
-  readonly known?: KnownOfLong;
+  /** Of tracks whose samples are not at hand. */
+  readonly known?: KnownOfTracks;
 }
 
-/** What was made before, part by part, of channels that are too large for memory. */
-export interface KnownOfLong {
+/** What was made before of channels whose samples are not at hand, recording by recording or part by part. */
+export interface KnownOfTracks {
   /** In unit^2/Hz. */
-  readonly densities: Map<Channel, Density>;
-  readonly levels: Map<Channel, LongLevels>;
+  readonly densities: ReadonlyMap<Channel, Density>;
+  readonly levels: ReadonlyMap<Channel, SignalLevels>;
+}
+
+/** Levels of a whole signal, or of the resultant of several, that can be compared. In the channel's unit unless said. */
+export interface SignalLevels {
+  /** Mean removed. */
+  readonly rms: number;
+  /** Of |x - mean|. */
+  readonly p99: number;
+  readonly p999: number;
+  /** m/s^1.75; undefined of what is no acceleration, and of a resultant. */
+  readonly dose: number | undefined;
+  /** Mean square about the mean of each axis. */
+  readonly powers: readonly number[];
 }
 
 /** What a request's plan settles; nothing where it has none. */
@@ -86,6 +98,12 @@ export const settledBy = ({ plan }: ComparisonRequest): Partial<Settled> => plan
 
 /** The metric that a request states, or its plan, or the usual one. */
 export const metricOf = (request: ComparisonRequest): string => request.metric ?? settledBy(request).metric ?? 'rms';
+
+/** Whether bands are compared, of a metric that has bands: the request names one, or its plan. */
+export function hasBands(request: ComparisonRequest): boolean {
+  const { primary, bands = [] } = settledBy(request);
+  return namesBand(request) || primary !== undefined || bands.length > 0;
+}
 
 /** Whether a request names a band itself. */
 export const namesBand = ({ bands, fraction, primary }: ComparisonRequest): boolean =>

@@ -24,16 +24,22 @@ function weightedSide(side: Side, metric: WeightingName, at: SideAt): Answer<Sid
   const tracks: Track[] = [];
   const warnings: RunWarning[] = [];
   for (const { run, channel } of side.tracks) {
-    const whole = { ...run, channels: [channel] };
-    const long = weightable(whole, [metric], 'compare');
-    warnings.push(...long.warnings);
-    tracks.push(weightedTrack(long.run, metric));
+    const { run: done, warnings: more } = weightedRun({ ...run, channels: [channel] }, metric);
+    warnings.push(...more);
+    tracks.push({ run: done, channel: done.channels[0] });
   }
   return answered({ ...side, spectrum: undefined, tracks }, together(warnings));
 }
 
-function weightedTrack(run: Run, metric: WeightingName): Track {
+/** A run with each signal weighted that can be, without the stretches that are too short for it, which are told. */
+export function weightedRun(
+  whole: Run,
+  metric: WeightingName,
+): { readonly run: Run; readonly warnings: readonly RunWarning[] } {
+  const { run, warnings } = weightable(whole, [metric], 'compare');
   const step = `frequency-weighted ${capitalised(metric)}`;
-  const done = withSamples(run, step, (signal) => weightedSignal(run, signal, metric));
-  return { run: done, channel: done.channels[0] };
+  const done = withSamples(run, step, (signal) =>
+    whyUnweightable(run.label, signal, 'a') === undefined ? weightedSignal(run, signal, metric) : signal,
+  );
+  return { run: done, warnings };
 }

@@ -1,7 +1,7 @@
 import { partsOf } from '../../readers/long/partsOf.ts';
 import type { Stretch } from '../../readers/recording.ts';
 import { success, type Refused, type Result } from '../../result/result.ts';
-import type { Densities, Files, Watch } from '../../values/ports.ts';
+import type { Files, Watch } from '../../values/ports.ts';
 import type { Channel, Run, Signal } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { refuse } from '../messages/recordings.ts';
@@ -11,8 +11,6 @@ import { runOf } from './recordedRun.ts';
 export interface Reach {
   readonly files: Files;
   readonly watch: Watch;
-  /** Densities in unit^2/Hz of channels whose samples are away, where they were made for a call. */
-  readonly densities?: Densities;
 }
 
 /** A run that is too large for memory. */

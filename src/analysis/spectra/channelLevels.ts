@@ -1,6 +1,6 @@
 import { levels, moments, vibrationDose, type Levels, type Moments } from '../../signal/levels.ts';
 import { resultantLevels, type ResultantLevels } from '../../signal/resultant.ts';
-import { sampledFor, type Channel, type Run } from '../../values/run.ts';
+import { axesOf, sampledFor, type Channel, type Run } from '../../values/run.ts';
 import { isAcceleration } from '../recordings/dimensions.ts';
 
 /** What every channel has, and what a signal alone has. */
@@ -18,6 +18,10 @@ export const channelLevels = (channel: Channel, scratch: Float64Array, known?: M
         channel.axes.map(({ samples }) => samples),
         scratch,
       );
+
+/** Mean square about the mean of each axis, in the channel's unit squared. @param known moments of a signal's samples, likewise */
+export const powersOf = (channel: Channel, known?: Moments): number[] =>
+  axesOf(channel).map(({ samples }) => (known ?? moments(samples)).m2);
 
 /**
  * Vibration dose value in m/s^1.75; undefined of what is no acceleration, and of a resultant: ISO 2631-1:1997, 6.3.2 has a

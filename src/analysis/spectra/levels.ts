@@ -1,13 +1,13 @@
 import { answered, type Answer } from '../../result/result.ts';
 import { additionalMethods } from '../../signal/exposure.ts';
-import { moments } from '../../signal/levels.ts';
+import { moments, type Moments } from '../../signal/levels.ts';
 import type { LevelsRow, LevelsValue } from '../../values/levels.ts';
 import type { Watch } from '../../values/ports.ts';
 import { sampleCount, sampledFor, type Channel, type Run } from '../../values/run.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import { tell } from '../messages/spectra.ts';
 import { together, type RunWarning } from '../together.ts';
-import { channelLevels, doseOf, type ChannelLevels } from './channelLevels.ts';
+import { channelLevels, doseOf, powersOf, type ChannelLevels } from './channelLevels.ts';
 import { exposureOf } from './exposure.ts';
 import type { LongLevels } from './longLevels.ts';
 import { holdsSpan, largestRunning, withoutSpan } from './running.ts';
@@ -30,9 +30,7 @@ export function levelsOf(
   known: ReadonlyMap<Channel, LongLevels> = new Map(),
 ): Answer<LevelsValue> {
   const rows: LevelsRow[] = [];
-  const scratch = new Float64Array(
-    Math.max(0, ...runs.runs.map((run) => (run.long === undefined ? sampleCount(run) : 0))),
-  );
+  const scratch = scratchFor(runs);
   runs.runs.forEach((run, index) => {
     watch.progress(index / runs.runs.length, `levels of ${run.label}`);
     for (const channel of run.channels) rows.push(levelsRow(run, channel, scratch, known.get(channel)));
@@ -42,6 +40,30 @@ export function levelsOf(
   const value: LevelsValue = { kind: 'levels', set: runs.set, rows, ...(exposure === undefined ? {} : { exposure }) };
   return answered(value, together([...ofAxes.flatMap(additionalMethodsOf), ...runs.runs.flatMap(mtvvLeavesOut)]));
 }
+
+/**
+ * The levels of every run and channel that comparisons take, without what a reader is told of them: no MTVV, no published
+ * ranges and no warnings, but the power of each axis.
+ */
+export function bareLevels(runs: RunsValue): LevelsValue {
+  const scratch = scratchFor(runs);
+  const rows = runs.runs.flatMap((run) =>
+    run.channels.map((channel): LevelsRow => {
+      const means = momentsOf(channel);
+      const found = channelLevels(channel, scratch, means);
+      return { ...rowOf(run, channel, found, means), powers: powersOf(channel, means) };
+    }),
+  );
+  return { kind: 'levels', set: runs.set, rows };
+}
+
+/** Room for the percentiles of each channel in turn. */
+const scratchFor = ({ runs }: RunsValue): Float64Array =>
+  new Float64Array(Math.max(0, ...runs.map((run) => (run.long === undefined ? sampleCount(run) : 0))));
+
+/** Moments of a signal; a resultant has those of its axes alone. */
+const momentsOf = (channel: Channel): Moments | undefined =>
+  channel.axes === undefined ? moments(channel.samples) : undefined;
 
 /** What of a run no whole second holds: its MTVV is of the rest. A run that holds none at all has no MTVV. */
 function mtvvLeavesOut(run: Run): RunWarning[] {
@@ -61,11 +83,22 @@ const axisRows = (row: LevelsRow, scratch: Float64Array): LevelsRow[] =>
 const hasMtvv = (run: Run): boolean => Math.round(mtvvSpan * run.rate) >= 1 && holdsSpan(run, mtvvSpan);
 
 function levelsRow(run: Run, channel: Channel, scratch: Float64Array, known?: LongLevels): LevelsRow {
-  const means = known?.moments ?? (channel.axes === undefined ? moments(channel.samples) : undefined);
+  const means = known?.moments ?? momentsOf(channel);
   const found: ChannelLevels = known?.levels ?? channelLevels(channel, scratch, means);
   const transient = hasMtvv(run)
     ? (known?.running ?? largestRunning(run, channel, mtvvSpan, means && [means.mean]))
     : undefined;
+  return rowOf(run, channel, found, means, transient);
+}
+
+/** @param transient the largest running r.m.s. and where its span ends, in s on the recording's axis; undefined where there is none */
+function rowOf(
+  run: Run,
+  channel: Channel,
+  found: ChannelLevels,
+  means: Moments | undefined,
+  transient?: { readonly largest: number; readonly largestAt: number },
+): LevelsRow {
   return {
     run,
     channel,

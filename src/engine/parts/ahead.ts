@@ -6,7 +6,7 @@ import type { ListedRecording } from '../../verbs/each.ts';
 import type { Verb } from '../../verbs/verb.ts';
 import { argumentsOf, literalArgument } from '../arguments.ts';
 import type { AtHand, Call, EvaluationContext } from '../evaluation.ts';
-import { chainTo, isExpression, listing, runsOperand, withDensities, type Asking, type Chain } from './chain.ts';
+import { chainTo, isExpression, listing, runsOperand, withOwnSteps, type Asking, type Chain } from './chain.ts';
 import { Making } from './making.ts';
 
 /** What is made of recordings as they are read. */
@@ -73,8 +73,8 @@ async function endsOf(load: Checked, expressions: readonly Checked[], asking: Fr
   for (const call of expressions.flatMap(callsIn)) {
     const verb = verbNamed(call.verb);
     if (verb?.each !== undefined && (await ties.leads(call))) add(found, await chainTo(call, asking));
-    if (verb?.densitiesBy !== undefined)
-      for (const chain of await densityChains(call, verb, ties, asking)) add(found, chain);
+    if (verb?.byRuns !== undefined)
+      for (const chain of await ownChains(call, verb, ties, asking)) add(found, chain);
   }
   return found.filter((one) => !found.some((other) => other !== one && goesOnFrom(one, other)));
 }
@@ -90,8 +90,8 @@ const goesOnFrom = (one: Chain, { steps }: Chain): boolean => one.steps.length <
 
 const isBeginOf = ({ steps }: Chain, of: Chain['steps']): boolean => steps.every(({ key }, at) => key === of[at].key);
 
-/** The chains of the sets in a call that can do with their densities. */
-async function densityChains(call: Call, verb: Verb, ties: Ties, asking: From): Promise<readonly Chain[]> {
+/** The chains of the sets in a call that can do with what is made of each run by itself. */
+async function ownChains(call: Call, verb: Verb, ties: Ties, asking: From): Promise<readonly Chain[]> {
   const options = Object.fromEntries(
     Object.entries(call.options).filter(
       ([, nodes]) => !nodes.some((node) => node.type !== 'group' && isSet(node, asking)),
@@ -101,15 +101,16 @@ async function densityChains(call: Call, verb: Verb, ties: Ties, asking: From): 
   if (!(await ties.isSettled(own))) return [];
   const inner = asking.inner();
   const given = await argumentsOf(own, (part) => inner.value(part));
-  const window = given.ok ? verb.densitiesBy?.(given.value) : undefined;
-  if (window === undefined) return [];
+  const by = given.ok ? verb.byRuns?.(given.value) : undefined;
+  if (by === undefined) return [];
   const found: Chain[] = [];
-  for (const node of [...Object.values(call.operands), ...Object.values(call.options)].flat()) {
-    if (!isExpression(node) || !(await ties.leads(node))) continue;
-    const chain = await chainTo(node, asking);
-    if (chain !== undefined && chain.obstacle === undefined && givesRuns(chain))
-      found.push(withDensities(chain, call, window, asking.context));
-  }
+  for (const [slot, nodes] of [...Object.entries(call.operands), ...Object.entries(call.options)])
+    for (const node of nodes) {
+      if (!isExpression(node) || !(await ties.leads(node))) continue;
+      const chain = await chainTo(node, asking);
+      if (chain !== undefined && chain.obstacle === undefined && givesRuns(chain))
+        found.push(withOwnSteps(chain, call, (through) => by(slot, through), asking.context));
+    }
   return found;
 }
 

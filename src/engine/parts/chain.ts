@@ -3,11 +3,9 @@ import type { Warning } from '../../result/result.ts';
 import type { Wanted } from '../../values/away.ts';
 import type { ExcludedRun } from '../../values/excluded.ts';
 import type { Value } from '../../values/value.ts';
-import type { WindowValue } from '../../values/window.ts';
 import { verbNamed } from '../../verbs/catalogue.ts';
-import { densities } from '../../verbs/spectra/spectrum.ts';
 import type { ListedRecording } from '../../verbs/each.ts';
-import type { Arguments, Verb } from '../../verbs/verb.ts';
+import type { Arguments, OwnStep, Verb } from '../../verbs/verb.ts';
 import { argumentsOf } from '../arguments.ts';
 import { blamed, type Call, type Evaluated, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
 import { firstUnfit } from '../hold.ts';
@@ -141,18 +139,22 @@ async function withStep(
   return { ...below, computed, steps: [...below.steps, step] };
 }
 
-/** A chain with one more step: the densities by a window that a call makes of its runs. */
-export function withDensities(
+/** A chain with the steps that a call takes each of its runs through. @param by how they are told for a slot of the call */
+export function withOwnSteps(
   chain: Chain,
   node: Call,
-  window: WindowValue,
+  by: (through: readonly string[]) => readonly OwnStep[],
   { digest }: Pick<EvaluationContext, 'digest'>,
 ): Chain {
   const { set, steps } = chain;
-  const given: Arguments = { operands: {}, options: { using: [{ type: 'value', value: window, name: undefined }] } };
-  const key = digest(JSON.stringify(['densities', window]));
-  const step = { node, verb: densities, isOwn: false, key, given, warnings: [], set };
-  return { ...chain, steps: [...steps, step] };
+  const given: Arguments = { operands: {}, options: {} };
+  const own = by(steps.map(({ verb }) => verb.form.verb)).map(
+    ({ by: how, verb }): Step => ({
+      ...{ node, verb, isOwn: false, given, warnings: [], set },
+      key: digest(JSON.stringify(how)),
+    }),
+  );
+  return { ...chain, steps: [...steps, ...own] };
 }
 
 /**

@@ -9,11 +9,12 @@ import { windowNames } from '../../analysis/spectra/window.ts';
 import type { Result } from '../../result/result.ts';
 import { hasFlag, textsIn, type Arguments, type Verb, confidenceAccepted, marginAccepted, windowOf } from '../verb.ts';
 import { directionWords } from '../../analysis/evidence/claims.ts';
+import { byRuns } from './byRuns.ts';
+import { figuresIn } from './ownSteps.ts';
 import {
   adjustOption,
   comparablesIn,
   compareRequest,
-  densitiesBy,
   metricOption,
   referenceIn,
   type NamedComparable,
@@ -126,7 +127,7 @@ export const compare: Verb = {
   },
   readsHistory: true,
   takesLong: weightedIn,
-  densitiesBy,
+  byRuns,
   async evaluate(given, context) {
     const { history } = context;
     const axes = textsIn(given.options.axes);
@@ -140,7 +141,7 @@ export const compare: Verb = {
     if (!request.ok) return request;
     const level = levelReferenceIn(given);
     if (!level.ok) return level;
-    const found = await comparedSides(sides, request.value, context);
+    const found = await comparedSides(sides, request.value, context, figuresIn(given, context));
     if (!found.ok) return found;
     const dated = history === undefined ? found.value : await withPlanAge(found.value, request.value, history.of);
     if (level.value === undefined) return { ...found, value: dated };

@@ -1,4 +1,4 @@
-import { metricOf, type AskedMethod, type ComparisonRequest, type NamedPlan } from '../../analysis/evidence/request.ts';
+import { type AskedMethod, type ComparisonRequest, type NamedPlan } from '../../analysis/evidence/request.ts';
 import type { Comparable } from '../../analysis/evidence/sides.ts';
 import type { OctaveFraction } from '../../analysis/spectra/octaves.ts';
 import { success, type Result } from '../../result/result.ts';
@@ -7,7 +7,6 @@ import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import type { OptionForm } from '../../language/form.ts';
 import type { PlannedAdjustment } from '../../values/plan.ts';
-import type { WindowValue } from '../../values/window.ts';
 import {
   hasFlag,
   option,
@@ -17,14 +16,13 @@ import {
   siOf,
   textsIn,
   uncertaintyIn,
-  windowOf,
   wordOf,
   type Argument,
   type Arguments,
   refuse,
 } from '../verb.ts';
 import { lineWord } from '../../analysis/evidence/lineMetric.ts';
-import { isOfDensities, lineMetricWord, metricNames } from '../../analysis/evidence/metrics.ts';
+import { lineMetricWord, metricNames } from '../../analysis/evidence/metrics.ts';
 import { refuse as refuseEvidence } from '../../analysis/messages/evidence.ts';
 
 /** What the options of a comparison ask for. */
@@ -181,31 +179,4 @@ function comparable(argument: Argument, otherwise: string): NamedComparable {
       return { value, name: value.set ?? argument.name ?? otherwise };
   }
   throw new Error('an operand can not be compared');
-}
-
-/**
- * The window of the spectra, where nothing else of the runs has to be looked at for a comparison: their band levels are
- * compared, they are of one unit and evenly sampled, and the logger at rest is not among what is given.
- */
-export function densitiesBy(given: Arguments): WindowValue | undefined {
-  const request = compareRequest(given);
-  if (!request.ok) return undefined;
-  const { floor, includesExcluded, bands, fraction } = request.value;
-  if (floor !== undefined || includesExcluded || !isOfDensities(metricOf(request.value))) return undefined;
-  const reference = referenceIn(given);
-  const all = [...comparablesIn(given), ...(reference === undefined ? [] : [reference])];
-  const namesBands = bands.length > 0 || fraction !== undefined;
-  return arePlain(all, namesBands) ? windowOf(given) : undefined;
-}
-
-/** @param namesBands without bands the levels of weighted signals are compared as they are */
-function arePlain(all: readonly NamedComparable[], namesBands: boolean): boolean {
-  const runs = all.flatMap(({ value }) => (value.kind === 'runs' ? value.runs : []));
-  const channels = runs.flatMap((run) => run.channels);
-  return (
-    runs.every(({ stamps, long }) => stamps === undefined && long === undefined) &&
-    (namesBands || channels.every(({ weighting }) => weighting === undefined)) &&
-    new Set(channels.map(({ unit }) => unit.symbol)).size <= 1 &&
-    all.every(({ value }) => value.kind !== 'transfer')
-  );
 }

@@ -1,4 +1,3 @@
-export { densityOf } from '../../analysis/spectra/density.ts';
 import { longDensities } from '../../analysis/spectra/longDensities.ts';
 import { spectrumOf } from '../../analysis/spectra/spectrum.ts';
 import { siOf, textsIn, valueOf, type Verb, usingOption, windowOf } from '../verb.ts';
@@ -55,13 +54,5 @@ export const spectrum: Verb = {
     const runs = valueOf(given, 'runs', 'runs');
     const known = await longDensities(runs, request.window, context);
     return known.ok ? spectrumOf(runs, request, context.watch, 'using', known.value) : known;
-  },
-};
-
-/** The densities of a spectrum without what is made of them for a reader: no word of the language, but a step of what compares runs. */
-export const densities: Verb = {
-  ...spectrum,
-  evaluate(given, { watch }) {
-    return spectrumOf(valueOf(given, 'runs', 'runs'), { window: windowOf(given), bare: true }, watch);
   },
 };

@@ -24,7 +24,8 @@ interface Made {
   readonly axes: number;
 }
 
-function recordingOf({ seed, seconds, rate, jitter, gap, most, axes }: Made): string {
+/** A recording of some axes in g as text, with a line at 12 to 16 Hz. */
+export function recordingOf({ seed, seconds, rate, jitter, gap, most, axes }: Made): string {
   const noise = noiseOf(seed);
   const rows = [
     header
