@@ -97,7 +97,7 @@ function verbSection(form: Form): string {
       ['Operand', 'Takes', ''],
       operands.map(({ name, keyword, accepts, many, optional, doc }) => [
         `${keyword === undefined ? '' : `\`${keyword}\` `}${name.toUpperCase()}`,
-        `${listed(describeAccepts(accepts, kinds), 'or')}${many === true ? '; several' : ''}${optional === true ? '; may be left out' : ''}`,
+        `${listed(describeAccepts(accepts, kinds, true), 'or')}${many === true ? '; several' : ''}${optional === true ? '; may be left out' : ''}`,
         doc,
       ]),
     ),
@@ -110,7 +110,7 @@ function verbSection(form: Form): string {
 function optionRow({ keyword, accepts, parts, many, repeatable, default: given, doc }: OptionForm): readonly string[] {
   const taken =
     parts === undefined
-      ? listed(describeAccepts(accepts, kinds), 'or')
+      ? listed(describeAccepts(accepts, kinds, true), 'or')
       : parts.map((part) => partText(part)).join(', then ');
   const takes = taken === '' ? 'nothing' : taken;
   const more = many === true ? '; several' : repeatable === true ? '; may stand several times' : '';
@@ -118,7 +118,7 @@ function optionRow({ keyword, accepts, parts, many, repeatable, default: given, 
 }
 
 const partText = ({ accepts, optional }: NonNullable<OptionForm['parts']>[number]): string =>
-  `${listed(describeAccepts(accepts, kinds), 'or')}${optional === true ? ' (may be left out)' : ''}`;
+  `${listed(describeAccepts(accepts, kinds, true), 'or')}${optional === true ? ' (may be left out)' : ''}`;
 
 function functionSection(form: (typeof catalogue.functions)[number]): string {
   return page(

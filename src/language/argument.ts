@@ -3,7 +3,7 @@ import { dimensionOf, isNumber, sameDimension } from '../units/dimension.ts';
 import { formatQuantity } from '../units/format.ts';
 import { unit as unitNamed } from '../units/parse.ts';
 import type { Dimension, Quantity } from '../units/unit.ts';
-import { describeKind } from './describe.ts';
+import { describeKind, describeKinds } from './describe.ts';
 import type { LanguageMessage, Slot } from './facts.ts';
 import type { Accept, DimensionName, ValueKind } from './form.ts';
 import { tell } from './messages.ts';
@@ -45,7 +45,7 @@ export function whyUnfit(known: Known, asked: Asked): LanguageMessage | undefine
   const wanted = kindsWanted(asked.accepts, sizes);
   if (kind !== undefined && !wanted.includes(kind)) {
     const { where, found, kinds } = asked;
-    const words = wanted.map((one) => describeKind(one, kinds));
+    const words = describeKinds(wanted, kinds);
     return tell('kind.mismatch', { where, wanted: words, kind: describeKind(kind, kinds), found, instead: undefined });
   }
   if (dimension === undefined || sizes.length === 0) return undefined;

@@ -4,7 +4,7 @@ import { finished, type Arrangement, type Entry, type OptionUse } from './arrang
 import { toldElsewhere } from './elsewhere.ts';
 import { choose, inPlace, isTooFree, type FitContext } from './fit.ts';
 import type { Accept, Form, OperandForm, OptionForm } from './form.ts';
-import { describeAccepts, sampleOf } from './describe.ts';
+import { describeAccepts, exampleLine, sampleOf } from './describe.ts';
 import type { Fix, Place } from './diagnostic.ts';
 import type { Item, Operand, Word } from './tree.ts';
 import { changeTo, titles, type Report } from './messages.ts';
@@ -375,7 +375,10 @@ class Arranger {
       this.#reader.report(
         'operand.missing',
         place,
-        { verb: this.#form.verb, operand: name, keyword, wanted: this.#inWords(accepts) },
+        {
+          ...{ verb: this.#form.verb, operand: name, keyword },
+          ...{ wanted: this.#inWords(accepts), example: exampleLine(this.#form) },
+        },
         fixes,
       );
     });

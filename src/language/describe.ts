@@ -1,5 +1,5 @@
 import { withArticle } from '../units/dimension.ts';
-import type { Accept, DimensionName, ValueKind } from './form.ts';
+import type { Accept, DimensionName, Form, ValueKind } from './form.ts';
 import { usualUnit } from './usual.ts';
 import type { Kinds } from './vocabulary.ts';
 
@@ -31,15 +31,29 @@ export const describeKind = (kind: ValueKind, kinds: Kinds): string => kinds.get
 
 export const describeDimensionName = (name: DimensionName): string => dimensions[name];
 
-/** What may stand in a slot, each way in words: `runs`, `a range such as 10..50 Hz`, `a number`. */
-export const describeAccepts = (accepts: readonly Accept[], kinds: Kinds): readonly string[] => [
-  ...new Set(accepts.flatMap((accept) => describeAccept(accept, kinds))),
+/** A sentence names no more kinds than so many; what takes more is told by the first ones. */
+const mostKinds = 6;
+const firstKinds = 4;
+
+/**
+ * What may stand in a slot, each way in words: `runs`, `a range such as 10..50 Hz`, `a number`.
+ * @param inFull whether each kind is named however many there are: for a table, not for a sentence
+ */
+export const describeAccepts = (accepts: readonly Accept[], kinds: Kinds, inFull = false): readonly string[] => [
+  ...new Set(accepts.flatMap((accept) => describeAccept(accept, kinds, inFull))),
 ];
 
-function describeAccept(accept: Accept, kinds: Kinds): readonly string[] {
+/** Kinds as alternatives, each in words. @param inFull as for `describeAccepts` */
+export function describeKinds(all: readonly ValueKind[], kinds: Kinds, inFull = false): readonly string[] {
+  const named = inFull || all.length <= mostKinds ? all : all.slice(0, firstKinds);
+  const words = named.map((kind) => describeKind(kind, kinds));
+  return named.length === all.length ? words : [...words, `one of ${all.length - named.length} more kinds of value`];
+}
+
+function describeAccept(accept: Accept, kinds: Kinds, inFull: boolean): readonly string[] {
   switch (accept.type) {
     case 'value':
-      return accept.kinds.length > 6 ? ['a value'] : accept.kinds.map((kind) => describeKind(kind, kinds));
+      return describeKinds(accept.kinds, kinds, inFull);
     case 'quantity':
       return [dimensions[accept.dimension]];
     case 'range':
@@ -59,6 +73,16 @@ function describeAccept(accept: Accept, kinds: Kinds): readonly string[] {
     case 'step':
       return [`a \`${accept.verb} …\` written in place`];
   }
+}
+
+/** In characters: longer ones would bury the sentence that they stand in. */
+const longestExample = 100;
+
+/** A line of the verb's examples in which it stands; undefined where there is none that is short and whole. */
+export function exampleLine({ verb, examples }: Form): string | undefined {
+  const lines = examples.flatMap((example) => example.split('\n')).map((line) => line.trim());
+  const stands = (line: string): boolean => line.split(/[\s(|=]+/).includes(verb);
+  return lines.find((line) => stands(line) && line.length <= longestExample && !line.endsWith(','));
 }
 
 /** A value that could stand there, to be put in by a quick fix; undefined where none can be guessed. */

@@ -71,6 +71,7 @@ export interface LanguageFacts {
     readonly verb: string;
     readonly operand: string;
     readonly keyword: string | undefined;
+    readonly example: string | undefined;
   };
   'operand.extra': Piece & { readonly verb: string };
   'operand.wrong': Piece & At & Wanted;

@@ -77,8 +77,8 @@ const sentences: Sentences<LanguageFacts> = {
   'name.failed': ({ names }) =>
     `This depends on ${quoted(names, 'and', 6)}, which ${names.length === 1 ? 'has' : 'have'} an error.`,
   'name.unused': ({ name }) => `\`${name}\` is never used.`,
-  'operand.missing': ({ verb, operand, keyword, wanted }) =>
-    `\`${verb}\` needs ${keyword === undefined ? '' : `\`${keyword}\` and `}${listed(wanted, 'or')}${keyword === undefined ? ` (${operand.toUpperCase()})` : ''}.`,
+  'operand.missing': ({ verb, operand, keyword, wanted, example }) =>
+    `\`${verb}\` needs ${keyword === undefined ? '' : `\`${keyword}\` and `}${listed(wanted, 'or')}${keyword === undefined ? ` (${operand.toUpperCase()})` : ''}${example === undefined ? '' : `, as in \`${example}\``}.`,
   'operand.extra': ({ verb, found }) =>
     `\`${verb}\` has no place for \`${found}\`; remove it, or say with a keyword what it is.`,
   'operand.wrong': ({ where, wanted, found }) =>

@@ -80,6 +80,9 @@ export const tabulatedKinds: readonly Kind[] = kindNames.filter((kind) => {
 export const kindsOver = (axis: DrawnOver): readonly Drawable['kind'][] =>
   kindNames.filter((kind) => kinds[kind].drawn === axis) as readonly Drawable['kind'][];
 
+/** Kinds that `plot` takes. */
+export const drawnKinds = kindNames.filter((kind) => kinds[kind].drawn !== undefined) as readonly Drawable['kind'][];
+
 export const isDrawable = (value: Value): value is Drawable => kinds[value.kind].drawn !== undefined;
 
 /** Every run that a value was made from. */

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { describeAccepts, sampleOf } from '../../src/language/describe.ts';
-import type { Accept } from '../../src/language/form.ts';
+import { describeAccepts, exampleLine, sampleOf } from '../../src/language/describe.ts';
+import type { Accept, Form } from '../../src/language/form.ts';
 import { vocabularyOf } from '../../src/language/vocabulary.ts';
 import { catalogue } from './catalogue.ts';
 
@@ -11,7 +11,7 @@ describe('what may stand in a slot', () => {
     [{ type: 'value', kinds: ['runs', 'spectrum'] }, ['runs', 'a spectrum'], undefined],
     [
       { type: 'value', kinds: ['runs', 'spectrum', 'bands', 'levels', 'peaks', 'table', 'window'] },
-      ['a value'],
+      ['runs', 'a spectrum', 'bands', 'levels', 'one of 3 more kinds of value'],
       undefined,
     ],
     [{ type: 'quantity', dimension: 'frequency' }, ['a frequency'], '50 Hz'],
@@ -34,4 +34,26 @@ describe('what may stand in a slot', () => {
       assert.deepEqual(describeAccepts([accept, accept], kinds), words);
       assert.equal(sampleOf([{ type: 'channel' }, accept]), sample);
     });
+
+  it('is told in full where there is room for all kinds', () => {
+    const many: Accept = { type: 'value', kinds: ['runs', 'spectrum', 'bands', 'levels', 'peaks', 'table', 'window'] };
+    const words = ['runs', 'a spectrum', 'bands', 'levels', 'peaks', 'a table', 'a window'];
+    assert.deepEqual(describeAccepts([many], kinds, true), words);
+  });
+});
+
+describe('the line of a verb’s examples that a sentence shows', () => {
+  const form = (...examples: string[]): Form => ({
+    ...{ verb: 'trim', summary: '', help: '', operands: [], options: [], gives: 'runs', examples },
+  });
+  it('is the first in which the verb stands, wherever in the line', () => {
+    assert.equal(exampleLine(form('r = load "a.csv"\ntrim r 5..80 s')), 'trim r 5..80 s');
+    assert.equal(exampleLine(form('trimmed = 3', 'load "a.csv" |trim 5..80 s')), 'load "a.csv" |trim 5..80 s');
+    assert.equal(exampleLine(form('spectrum (trim r 5..80 s)')), 'spectrum (trim r 5..80 s)');
+  });
+  it('is none that goes on in the next line or is long', () => {
+    assert.equal(exampleLine(form('trim r,\n  5..80 s')), undefined);
+    assert.equal(exampleLine(form(`trim ${'r'.repeat(100)} 5..80 s`, 'trim r 1..2 s')), 'trim r 1..2 s');
+    assert.equal(exampleLine(form()), undefined);
+  });
 });

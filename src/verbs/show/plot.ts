@@ -14,12 +14,11 @@ import {
 import type { Refused } from '../../result/result.ts';
 import type { ChartSubject, ChartValue, Drawable } from '../../values/chart.ts';
 import { hasLevels, levelReferenceIn, noLevels, referenceOption } from './levelScale.ts';
-import { isDrawable, kindsOver } from '../../values/kinds.ts';
+import { drawnKinds, isDrawable, kindsOver } from '../../values/kinds.ts';
 
 /** What is drawn over time and what over frequency: the two can't share a chart. */
 const overTime = kindsOver('time');
 const overFrequency = kindsOver('frequency');
-const drawn = [...overTime, ...overFrequency, ...kindsOver('itself')];
 
 export const plot: Verb = {
   takesLong: true,
@@ -29,7 +28,7 @@ export const plot: Verb = {
     verb: 'plot',
     summary: 'Draws one or more values in one chart.',
     help: 'Runs are drawn over time (each trimmed stretch on its whole recording), running levels too; spectra over frequency, with bands along with them as shaded stretches and profiles as limits; peaks marked in their spectrum; a transfer as magnitude, phase and coherence; shock responses over the natural frequency, on log-log paper; a spectrogram as a picture of each run. `mark` draws a labelled line, such as the wheel’s turning rate.',
-    operands: [{ name: 'subjects', doc: 'What to draw.', accepts: [{ type: 'value', kinds: drawn }], many: true }],
+    operands: [{ name: 'subjects', doc: 'What to draw.', accepts: [{ type: 'value', kinds: drawnKinds }], many: true }],
     options: [
       {
         keyword: 'over',
