@@ -1,6 +1,6 @@
 import { grouped } from '../numbers/grouped.ts';
 import type { Message, Warning } from '../result/result.ts';
-import { listed } from '../result/words.ts';
+import { listedInFew } from '../result/words.ts';
 
 /** A warning about one run or channel, which may be told of others in the same breath. */
 export interface RunWarning {
@@ -44,4 +44,6 @@ export function eachOnce<T extends Message>(messages: readonly T[]): T[] {
  * @returns a sentence that names `others`, with a blank before it, or nothing where there are none.
  */
 export const alsoOf = (others: readonly string[], range?: string): string =>
-  others.length === 0 ? '' : ` Much the same goes for ${listed(others)}${range === undefined ? '' : ` (${range})`}.`;
+  others.length === 0
+    ? ''
+    : ` Much the same goes for ${listedInFew(others)}${range === undefined ? '' : ` (${range})`}.`;

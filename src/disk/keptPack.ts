@@ -3,6 +3,11 @@ import { createHash } from 'node:crypto';
 /** Bytes of a SHA-256, and of what the head of a pack says of an entry: its name, its checksum, where it begins and how long it is. */
 const sum = 32;
 const line = 2 * sum + 8;
+/** Bytes of a name that its mark is made of. */
+const markBytes = 6;
+
+/** The mark of a name in hex. */
+export const markOf = (name: string): number => parseInt(name.slice(0, 2 * markBytes), 16);
 
 /** Where the body of an entry stands in its pack, and what it has to be. */
 export interface PackedPlace {
@@ -67,6 +72,11 @@ export class PackHead {
     if (length === undefined || bytes.length < length) return undefined;
     const head = bytes.subarray(sum, length);
     return sha256(head).equals(bytes.subarray(0, sum)) ? new PackHead(Buffer.from(head.subarray(4))) : undefined;
+  }
+
+  /** A short number for each entry, by which it is found in a table; two names hardly ever share one. */
+  *marks(): Generator<number> {
+    for (let i = 0; i < this.count; i++) yield this.#lines.readUIntBE(line * i, markBytes);
   }
 
   names(): string[] {

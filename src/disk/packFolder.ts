@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { promises as fs } from 'node:fs';
 import { join } from 'node:path';
-import { isWhole, PackHead, packOf, type PackedPlace } from './keptPack.ts';
+import { isWhole, markOf, PackHead, packOf, type PackedPlace } from './keptPack.ts';
 import { putInPlace } from './putInPlace.ts';
 
 /** The moment that a pack was written (ms since 1970), how many entries it holds, and what makes its name the only one. */
@@ -49,6 +49,8 @@ export class PackFolder {
   readonly #known = new Map<string, Pack | undefined>();
   /** Those that can be read, the newest first. */
   #packs: Pack[] = [];
+  /** By the mark of each entry the newest pack that has one: a large study writes hundreds of packs, and asks for each entry. */
+  readonly #newestOf = new Map<number, Pack>();
   #windows: Window[] = [];
   #room = Buffer.alloc(0);
   #listed: { readonly at: number; readonly done: Promise<void> } | undefined;
@@ -59,11 +61,17 @@ export class PackFolder {
 
   async get(name: string): Promise<Uint8Array | undefined> {
     await this.#look();
-    for (const pack of this.#packs) {
-      const place = pack.head.find(name);
-      if (place !== undefined) return this.#body(pack, place);
-    }
-    return undefined;
+    const pack = this.#packOf(name);
+    const place = pack?.head.find(name);
+    return pack === undefined || place === undefined ? undefined : this.#body(pack, place);
+  }
+
+  /** The newest pack that has an entry. */
+  #packOf(name: string): Pack | undefined {
+    const pack = this.#newestOf.get(markOf(name));
+    if (pack === undefined || pack.head.find(name) !== undefined) return pack;
+    // Another entry's mark is the same.
+    return this.#packs.find(({ head }) => head.find(name) !== undefined);
   }
 
   /** Writes entries into a pack, those of many small packs along with them; to be waited for before the next is written. */
@@ -97,7 +105,7 @@ export class PackFolder {
     const found = new Map<string, readonly Uint8Array[]>();
     for (const pack of packs)
       for (const name of pack.head.names()) {
-        if (this.#packs.find(({ head }) => head.find(name) !== undefined) !== pack) continue;
+        if (this.#packOf(name) !== pack) continue;
         const body = await this.#body(pack, pack.head.find(name)!);
         if (body !== undefined) found.set(name, [Uint8Array.from(body)]);
       }
@@ -107,6 +115,11 @@ export class PackFolder {
   async #remove(packs: readonly Pack[]): Promise<void> {
     for (const { name } of packs) await fs.rm(join(this.#folder, name), { force: true }).catch(() => undefined);
     this.#packs = this.#packs.filter((pack) => !packs.includes(pack));
+    let isLost = false;
+    for (const pack of packs)
+      for (const mark of pack.head.marks()) if (this.#newestOf.get(mark) === pack) isLost = this.#newestOf.delete(mark);
+    // What was damaged, and so did not come along, may stand in an older pack.
+    if (isLost) for (const pack of this.#packs) this.#index(pack);
   }
 
   async #look(): Promise<void> {
@@ -124,7 +137,16 @@ export class PackFolder {
   #take(name: string, pack: Pack | undefined): void {
     if (this.#known.has(name)) return;
     this.#known.set(name, pack);
-    if (pack !== undefined) this.#packs = [pack, ...this.#packs].sort((a, b) => b.moment - a.moment);
+    if (pack === undefined) return;
+    this.#packs = [pack, ...this.#packs].sort((a, b) => b.moment - a.moment);
+    this.#index(pack);
+  }
+
+  #index(pack: Pack): void {
+    for (const mark of pack.head.marks()) {
+      const before = this.#newestOf.get(mark);
+      if (before === undefined || before.moment < pack.moment) this.#newestOf.set(mark, pack);
+    }
   }
 
   async #opened(name: string): Promise<Pack | undefined> {

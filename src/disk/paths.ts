@@ -5,6 +5,7 @@ import type { Disk } from './disk.ts';
 import { refuse, tellOf } from './messages.ts';
 import { naturalOrder } from './naturalOrder.ts';
 import { isPattern, levelExpression } from './pattern.ts';
+import { remembered } from './remembered.ts';
 import { slashed } from './slashed.ts';
 
 /** Where a project's paths are looked for: they are relative to the notebook's folder, which lies in the project's. */
@@ -64,20 +65,30 @@ async function refusedOutside(
   return undefined;
 }
 
+/** A path that a pattern meets. */
+interface Found {
+  readonly path: string;
+  /** Whether its folder lists it as a file, which is no link. */
+  readonly isFile: boolean;
+}
+
 async function matched(roots: Roots, pattern: string): Promise<Result<readonly string[]>> {
   const { disk, folder, root } = roots;
-  let levels: string[] = [''];
+  let levels: Found[] = [{ path: '', isFile: false }];
   const parts = slashed(pattern).split('/');
   for (const [index, part] of parts.entries()) {
     const isLast = index === parts.length - 1;
-    const below = await Promise.all(levels.map((level) => levelBelow(roots, level, part, isLast)));
+    const below = await Promise.all(levels.map(({ path }) => levelBelow(roots, path, part, isLast)));
     const closed = below.indexOf(undefined);
-    if (closed >= 0) return refuse('file.unlisted', { pattern, path: levels[closed].slice(0, -1) || '.' }, at);
+    if (closed >= 0) return refuse('file.unlisted', { pattern, path: levels[closed].path.slice(0, -1) || '.' }, at);
     levels = below.flatMap((names) => names ?? []);
   }
   const paths: string[] = [];
   const realRoot = disk.real(root);
-  const fileAt = async (path: string): Promise<string | undefined | Refused> => {
+  const isWithin = remembered(async (of: string) => (await refusedOutside(roots, of, realRoot)) === undefined);
+  const fileAt = async ({ path, isFile }: Found): Promise<string | undefined | Refused> => {
+    // What its folder lists as a file is one, and lies where the folder does: of 10,000 of them none is asked for.
+    if (isFile && (await isWithin(folderOf(path)))) return path;
     const found = await disk.stat(disk.resolve(folder, path));
     // Listed a moment ago and gone, or a link that leads nowhere: the set would lack it without a word.
     if (found === undefined && isPattern(parts[parts.length - 1])) return refuse('file.missing', { path }, at);
@@ -99,8 +110,8 @@ async function levelBelow(
   level: string,
   part: string,
   isLast: boolean,
-): Promise<string[] | undefined> {
-  if (!isPattern(part)) return [level + part + (isLast ? '' : '/')];
+): Promise<Found[] | undefined> {
+  if (!isPattern(part)) return [{ path: level + part + (isLast ? '' : '/'), isFile: false }];
   const address = disk.resolve(folder, level);
   const entries = await disk.list(address);
   // A link may lead to a file, and nothing needs to be there.
@@ -114,7 +125,7 @@ async function levelBelow(
         expression.test(name.normalize()) &&
         (isLast ? kind !== 'folder' : kind === 'folder' || kind === 'link'),
     )
-    .map(({ name }) => level + name + (isLast ? '' : '/'));
+    .map(({ name, kind }) => ({ path: level + name + (isLast ? '' : '/'), isFile: kind === 'file' }));
 }
 
 /** Refuses a file that is not there, with what stands there under nearly the same name. */

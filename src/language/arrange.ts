@@ -366,19 +366,16 @@ class Arranger {
   }
 
   #requireOperands(): void {
-    this.#form.operands.forEach((operand, index) => {
-      if (operand.optional || this.#result.operands.has(operand.name) || (this.#piped && index === 0)) return;
-      const { name, keyword, accepts } = operand;
+    const { verb, operands } = this.#form;
+    operands.forEach(({ name, keyword, accepts, optional }, index) => {
+      if (optional || this.#result.operands.has(name) || (this.#piped && index === 0)) return;
       const place = { from: this.#result.to, to: this.#result.to };
       const sample = keyword !== undefined || this.#result.options.size === 0 ? sampleOf(accepts) : undefined;
       const fixes = insertion(place, sample && (keyword === undefined ? sample : `${keyword} ${sample}`));
       this.#reader.report(
         'operand.missing',
         place,
-        {
-          ...{ verb: this.#form.verb, operand: name, keyword },
-          ...{ wanted: this.#inWords(accepts), example: exampleLine(this.#form) },
-        },
+        { verb, operand: name, keyword, wanted: this.#inWords(accepts), example: exampleLine(this.#form) },
         fixes,
       );
     });

@@ -16,6 +16,12 @@ export function listed(
   return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} ${last} ${shown[shown.length - 1]}`;
 }
 
+/** Of runs, files and whatever else a study may have thousands of, the first few show which are meant. */
+export const fewNames = 8;
+
+/** The same of what there may be very many of: beyond a few `a, b and 997 more`. */
+export const listedInFew = (names: readonly string[], last = 'and'): string => listed(names, last, fewNames);
+
 /** `1 run`, `3 runs`. */
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 

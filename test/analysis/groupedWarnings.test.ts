@@ -39,10 +39,10 @@ describe('what was found of several runs, line by line', () => {
     assert.deepEqual(inFewLines(twice), twice);
   });
 
-  it('names forty of the others at most', () => {
+  it('names seven of many others, and counts the rest', () => {
     const many = Array.from({ length: 60 }, (_, k) => found(`r${k}`, 'clock-reset', { resets: k }));
     const [message, ...none] = messagesOf(many);
     assert.deepEqual(none, []);
-    assert.match(message, /^r0: so it is\. Much the same goes for r1, r2, .*r39 and 20 more\.$/);
+    assert.equal(message, 'r0: so it is. Much the same goes for r1, r2, r3, r4, r5, r6, r7 and 52 more.');
   });
 });

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { diskFiles } from '../../src/disk/files.ts';
 import { nodeDisk } from '../../src/disk/nodeDisk.ts';
 import { read } from '../../src/readers/read.ts';
+import { fileOf } from '../../src/result/fileNames.ts';
 import type { Files } from '../../src/values/ports.ts';
 
 const paths = (list: Result<readonly string[]>): readonly string[] =>
@@ -49,6 +50,27 @@ describe('the files of a project', () => {
     symlinkSync(join(root, 'study', 'raw', 'moved.csv'), link);
     assert.match(sentence(await files.expand('raw/run*.csv')), /^There is no file "raw\/run 4\.csv"/);
     rmSync(link);
+  });
+
+  it('are taken as their folder lists them, without a look at each', async () => {
+    const { stat, real } = nodeDisk;
+    const asked: string[] = [];
+    const note =
+      <T>(of: (address: string) => Promise<T>) =>
+      (address: string): Promise<T> => {
+        asked.push(fileOf(address));
+        return of(address);
+      };
+    [nodeDisk.stat, nodeDisk.real] = [note(stat), note(real)];
+    try {
+      assert.ok(paths(await files.expand('raw/run*.csv')).length > 1);
+      assert.deepEqual(
+        asked.filter((name) => name.startsWith('run')),
+        [],
+      );
+    } finally {
+      [nodeDisk.stat, nodeDisk.real] = [stat, real];
+    }
   });
 
   it('lack none of a folder that can’t be listed, whether a pattern names it or meets it', async () => {

@@ -9,9 +9,10 @@ describe('the sentences of the language', () => {
   });
 
   it('name a missing operand by its keyword, or in capitals where it has none', () => {
-    const said = (keyword?: string): string =>
-      tell('operand.missing', { verb: 'running', operand: 'over', keyword, wanted: ['a time'] }).message;
+    const said = (keyword?: string, example?: string): string =>
+      tell('operand.missing', { verb: 'running', operand: 'over', keyword, wanted: ['a time'], example }).message;
     assert.equal(said('over'), '`running` needs `over` and a time.');
     assert.equal(said(), '`running` needs a time (OVER).');
+    assert.equal(said(undefined, 'running r over 1 s'), '`running` needs a time (OVER), as in `running r over 1 s`.');
   });
 });

@@ -1,5 +1,5 @@
 import { messages } from '../../result/messages.ts';
-import { allOf, capitalised, listed } from '../../result/words.ts';
+import { allOf, capitalised, fewNames, listed } from '../../result/words.ts';
 import type { Outcome } from '../../statistics/outcome.ts';
 import type { Band } from '../../values/band.ts';
 import { nearest } from '../../units/nearest.ts';
@@ -92,7 +92,8 @@ export const { tell, refuse } = messages<EarlierFacts>({
     `${path} is damaged at ${row}: the change, its interval and its outcome are not all there, or do not fit one another. Have the record written anew.`,
   'earlier.absent': ({ path, name, known }) => {
     const near = nearest(name, known).at(0);
-    const there = near === undefined ? `it has ${listed(known, 'and', 8, quoted)}.` : `did you mean ${quoted(near)}?`;
+    const there =
+      near === undefined ? `it has ${listed(known, 'and', fewNames, quoted)}.` : `did you mean ${quoted(near)}?`;
     return `There is no ${quoted(name)} in ${path}: ${known.length === 0 ? 'it holds no results.' : there}`;
   },
   'earlier.empty': ({ path }) =>

@@ -1,6 +1,6 @@
 import { messages, type Sentences } from '../../result/messages.ts';
 import { formatNumber } from '../../units/format.ts';
-import { capitalised, counted, listed } from '../../result/words.ts';
+import { capitalised, counted, listed, listedInFew } from '../../result/words.ts';
 import { hertz, seconds, toMillisecond } from '../amounts.ts';
 import { alsoOf } from '../together.ts';
 
@@ -224,9 +224,9 @@ export interface LeftOut {
   readonly why: string;
 }
 
-/** The given runs with their reasons: `foam-5 (gust), gel-2 (broken off)`. */
+/** The given runs with their reasons: `foam-5 (gust) and gel-2 (broken off)`. */
 export const withReasons = (runs: readonly LeftOut[]): string =>
-  runs.map(({ label, why }) => `${label} (${why})`).join(', ');
+  listedInFew(runs.map(({ label, why }) => `${label} (${why})`));
 
 function excludedSentence(facts: RecordingFacts['runs.excluded']): string {
   if ('stillOut' in facts) return `Still left out: ${facts.stillOut}. ${facts.obstacle}`;
@@ -259,9 +259,9 @@ const sentences: Sentences<RecordingFacts> = {
   'sheet.many': ({ path, files }) => `"${path}" stands for ${files} files, and a run sheet is one.`,
   'sheet.row': sheetRow,
   'sheet.why': ({ file, lines }) =>
-    `${file} excludes ${lines.length === 1 ? 'a run' : 'runs'} without saying why (line ${lines.join(', ')}): a reader must be able to judge it.`,
+    `${file} excludes ${lines.length === 1 ? 'a run' : 'runs'} without saying why (line ${listedInFew(lines.map(String))}): a reader must be able to judge it.`,
   'sheet.where': sheetWhere,
-  'sheet.unmade': ({ file, lines }) => `${file} names no recording yet in line ${lines.join(', ')}.`,
+  'sheet.unmade': ({ file, lines }) => `${file} names no recording yet in line ${listedInFew(lines.map(String))}.`,
   'sheet.unlisted': ({ path, file }) => `${path} does not stand in ${file}: add a row for it.`,
   'sheet.none': ({ file, excluded }) =>
     `${file} leaves no run to load: ${excluded ? 'all of them are excluded' : 'none of them names a recording'}.`,

@@ -1,5 +1,5 @@
 import { messages } from '../../result/messages.ts';
-import { capitalised, counted, listed } from '../../result/words.ts';
+import { capitalised, counted, listed, listedInFew } from '../../result/words.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Band } from '../../values/band.ts';
 import { hertz, seconds } from '../amounts.ts';
@@ -262,7 +262,7 @@ export const { tell, refuse, toldAgain } = messages<SpectraFacts>({
 const fewToo = (others: readonly string[], fewest: number): string =>
   others.length === 0
     ? ''
-    : ` Fewer than ${fewest} independent averages go into ${others.length === 1 ? 'that' : 'those'} of ${listed(others)}, too.`;
+    : ` Fewer than ${fewest} independent averages go into ${others.length === 1 ? 'that' : 'those'} of ${listedInFew(others)}, too.`;
 
 function noSegment(facts: SegmentFacts): string {
   switch (facts.why) {

@@ -19,6 +19,27 @@ interface Search {
   readonly spectrum: SpectrumValue;
   readonly range: Band | undefined;
   readonly count: number;
+  readonly windowOf: (segmentSamples: number) => SearchWindow;
+}
+
+interface SearchWindow {
+  readonly shape: Float64Array;
+  /** Half-power width, in bins. */
+  readonly width: number;
+}
+
+/** The window at each length of segment, made once: its width is found by trial, and 10,000 runs mostly share one length. */
+function windowsOf({ window }: SpectrumValue): Search['windowOf'] {
+  const made = new Map<number, SearchWindow>();
+  return (segmentSamples) => {
+    const length = Math.min(segmentSamples, widthSamples);
+    const before = made.get(length);
+    if (before !== undefined) return before;
+    const shape = windowShape(window.shape, length);
+    const one = { shape, width: halfPowerWidthBins(shape) };
+    made.set(length, one);
+    return one;
+  };
 }
 
 /**
@@ -32,21 +53,20 @@ export function peaksOf(spectrum: SpectrumValue, range: Band | undefined, count 
     whyNoFrequencies(spectrum, 'spectrum') ??
     (range === undefined ? undefined : whyOutside(range, spectrum.entries, 'range'));
   if (refusal !== undefined) return refusal;
-  const search = { spectrum, range, count };
+  const search = { spectrum, range, count, windowOf: windowsOf(spectrum) };
   const rows = [
     ...spectrum.entries.flatMap((entry) => peaksIn(densityOf(entry), entry.level, entry, entry.run.label, search)),
     ...meanPeaks(search),
   ];
-  return answered({ kind: 'peaks', spectrum, rows, unseenWidth: unseenWidthOf(spectrum) }, doubts(rows, search));
+  return answered({ kind: 'peaks', spectrum, rows, unseenWidth: unseenWidthOf(search) }, doubts(rows, search));
 }
 
 /** Half-power width below which a resonance looks like a line, in Hz, of the entry with the widest bins. */
-function unseenWidthOf({ entries, window }: SpectrumValue): number {
-  return Math.max(
-    ...entries.map(({ spacing, segmentSamples }) => {
-      const shape = windowShape(window.shape, Math.min(segmentSamples, widthSamples));
-      return unseenWidthBins(halfPowerWidthBins(shape)) * spacing;
-    }),
+function unseenWidthOf({ spectrum, windowOf }: Search): number {
+  return spectrum.entries.reduce(
+    (widest, { spacing, segmentSamples }) =>
+      Math.max(widest, unseenWidthBins(windowOf(segmentSamples).width) * spacing),
+    -Infinity,
   );
 }
 
@@ -55,15 +75,15 @@ function peaksIn(
   level: Float64Array,
   { channel, unit, segmentSamples }: SpectrumEntry,
   run: string,
-  { spectrum, range, count }: Search,
+  { spectrum, range, count, windowOf }: Search,
 ): PeakRow[] {
-  const shape = windowShape(spectrum.window.shape, Math.min(segmentSamples, widthSamples));
+  const { shape, width } = windowOf(segmentSamples);
   const options: PeakOptions = {
     low: range?.from ?? channel.lowCut ?? 0,
     high: range?.to ?? of.rate / 2,
     confidence: spectrum.confidence,
     quantile: chiSquareQuantile,
-    windowWidth: halfPowerWidthBins(shape),
+    windowWidth: width,
     count,
   };
   return findPeaks(of, options).map((peak) => {

@@ -2,7 +2,7 @@ import { findingsCaption, likewise, noFindings } from '../words/recordings.ts';
 import type { FindingsValue } from '../../values/findings.ts';
 import { grouped } from '../../numbers/grouped.ts';
 import { severities, worstFirst } from '../../result/severity.ts';
-import { counted } from '../../result/words.ts';
+import { counted, fewNames } from '../../result/words.ts';
 import { findingsChart } from '../plots/findings.ts';
 import { columns, some, type Presenter } from './kind.ts';
 
@@ -73,9 +73,7 @@ function farthest(group: readonly Said[]): string[] {
 }
 
 /** Names in a cell of a table, which more of them would make as wide as a page is long. */
-const mostNames = 40;
-
 const namesIn = (names: readonly string[]): string =>
-  names.length <= mostNames
+  names.length <= fewNames
     ? names.join(', ')
-    : [...names.slice(0, mostNames - 1), `${names.length - mostNames + 1} more`].join(', ');
+    : [...names.slice(0, fewNames - 1), `${names.length - fewNames + 1} more`].join(', ');

@@ -10,10 +10,12 @@ import { drawn } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
 import { setName } from '../series.ts';
 import { chartPart } from '../specification.ts';
+import { crowdSubtitle, runsInOrder } from '../words/crowds.ts';
+import { crowdDrawing, hasCrowd } from './crowdedRuns.ts';
 
 const plotHeight = 240;
 
-/** R.m.s. of every run in the order of the runs: level and drift at a glance. */
+/** R.m.s. of every run in the order of the runs: level and drift at a glance; of very many, where most of them lie. */
 export function levelsChart(
   named: readonly { readonly name: string | undefined; readonly value: LevelsValue }[],
   level?: LevelReference,
@@ -32,24 +34,27 @@ export function levelsChart(
   const runs = distinct(points.map((point) => point.run));
   const scale = levelScaleOf(first.channel.unit, level);
   const quantity = `${channelQuantity(first.channel)} r.m.s.`;
+  const y = scale.linear(
+    'rms',
+    quantity,
+    points.map((point) => point.rms),
+  );
+  const about = { what: 'levels', title: levelsTitle(quantity, named.map(setName)), legendRows: legendRows(series) };
   const { color, shape } = bySeries(series, 'dot');
-  const encoding = {
-    x: runsAxis('run', runs),
-    y: scale.linear(
-      'rms',
-      quantity,
-      points.map((point) => point.rms),
-    ),
-    color,
-  };
+  if (hasCrowd(points)) {
+    const places = new Map(runs.map((run, index) => [run, index + 1]));
+    const placed = points.map(({ rms, ...point }) => ({ ...point, level: rms, place: places.get(point.run)! }));
+    const crowds = { points: placed, series, scale, y, title: runsInOrder, height: plotHeight, foot: 0 };
+    return chartPart({ ...about, subtitle: crowdSubtitle, ...crowdDrawing(crowds, quantity) });
+  }
+  const encoding = { x: runsAxis('run', runs), y, color };
   const values = points.map((point) => ({
     ...point,
     rms: drawn(scale.of(point.rms)),
     says: `${point.run}, ${point.series}\n${scale.write(point.rms)} ${scale.unit}`,
   }));
   return chartPart({
-    what: 'levels',
-    title: levelsTitle(quantity, named.map(setName)),
+    ...about,
     view: layered(
       plotHeight,
       [
@@ -59,7 +64,6 @@ export function levelsChart(
       { data: { values } },
     ),
     height: plotHeight + heightOfNames(runs),
-    legendRows: legendRows(series),
     description: levelsDescription(quantity, scale, series, points),
   });
 }

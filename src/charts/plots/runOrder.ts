@@ -5,10 +5,14 @@ import type { Run } from '../../values/run.ts';
 import { heightOfNames, levelAxis, runsAxis } from '../axes.ts';
 import { bySeries, legendRows } from '../legends.ts';
 import { dots, layered, layerOf, rim } from '../marks.ts';
+import { bandOfRow } from '../words/compared.ts';
 import { axisTitle, distinct } from '../words/names.ts';
 import { drawn, significant, printedUnit } from '../../values/number.ts';
 import type { ChartPart } from '../output.ts';
-import { chartPart } from '../specification.ts';
+import { levelScaleOf } from '../levelScale.ts';
+import { chartPart, type Drawing } from '../specification.ts';
+import { crowdSubtitle, runsAsMade, runsInOrder } from '../words/crowds.ts';
+import { crowdDrawing, hasCrowd } from './crowdedRuns.ts';
 
 const plotHeight = 180;
 
@@ -22,7 +26,7 @@ interface Dot {
   readonly rms: number;
 }
 
-/** Every run of both sides a dot, in the order they were made: scatter, drift and the change at once. */
+/** Every run of both sides a dot (of very many, where most of them lie), in the order they were made: scatter, drift and the change at once. */
 export function runOrderChart(value: ComparisonValue, row: ComparisonRow): ChartPart | undefined {
   const like = value.rows.filter(
     ({ band, channel, stratum, baseline }) =>
@@ -40,31 +44,66 @@ export function runOrderChart(value: ComparisonValue, row: ComparisonRow): Chart
   const { made, known } = inOrder([...of(a, row.aRuns), ...others.flatMap(({ one, side }) => of(side, one.bRuns))]);
   if (made.length === 0) return undefined;
   const sides = distinct([a.name, ...others.map(({ side }) => side.name)]);
-  const unit = row.unit.symbol;
-  const { color, shape, strokeDash } = bySeries(sides, 'dot', { field: 'side' });
   const levels = { zero: false, nice: true, padding: 8 };
-  const y = levelAxis('rms', axisTitle(value.metric, unit), levels, { tickCount: 5 });
-  const means = sides.map((side, index) => ({ side, rms: drawn(index === 0 ? row.a : others[index - 1].one.b) }));
-  const numbers = numbersOf(made, known);
-  const values = made.map(({ run, side, rms }, index) => ({
-    place: numbers === undefined ? run.label : `${numbers[index]}. ${run.label}`,
-    side,
-    rms: drawn(rms),
-    says: `${run.label}, ${side}\n${significant(rms)} ${printedUnit(unit)}`,
-  }));
-  const places = values.map(({ place }) => place);
+  const y = levelAxis('rms', axisTitle(value.metric, row.unit.symbol), levels, { tickCount: 5 });
+  const means = sides.map((series, index) => ({ series, rms: drawn(index === 0 ? row.a : others[index - 1].one.b) }));
+  const shown = { value, row, made, known, sides, y, means };
   return chartPart({
     what: 'runs',
     title: runOrderTitle(value, row),
-    subtitle: runOrderSubtitle(known),
-    view: layered(plotHeight, [
-      layerOf(means, { type: 'rule', strokeWidth: 1.4 }, { y, color, strokeDash }),
-      dots(values, 110, { x: runsAxis('place', places, { grid: false }), y, color, shape }, rim(1)),
-    ]),
-    height: plotHeight + heightOfNames(places),
     legendRows: legendRows(sides),
-    description: runOrderDescription(value, row, made, known !== 'not'),
+    ...(hasCrowd(made.map(({ side }) => ({ series: side }))) ? drawnAsCrowds(shown) : drawnOneByOne(shown)),
   });
+}
+
+interface Shown {
+  readonly value: ComparisonValue;
+  readonly row: ComparisonRow;
+  readonly made: readonly Dot[];
+  readonly known: KnownOrder;
+  readonly sides: readonly string[];
+  readonly y: object;
+  readonly means: readonly object[];
+}
+
+type Drawn = Pick<Drawing, 'subtitle' | 'view' | 'height' | 'description'>;
+
+const meanLines = ({ sides, y, means }: Shown): object => {
+  const { color, strokeDash } = bySeries(sides, 'dot');
+  return layerOf(means, { type: 'rule', strokeWidth: 1.4 }, { y, color, strokeDash });
+};
+
+function drawnOneByOne(shown: Shown): Drawn {
+  const { value, row, made, known, sides, y } = shown;
+  const { color, shape } = bySeries(sides, 'dot');
+  const numbers = numbersOf(made, known);
+  const values = made.map(({ run, side, rms }, index) => ({
+    place: numbers === undefined ? run.label : `${numbers[index]}. ${run.label}`,
+    series: side,
+    rms: drawn(rms),
+    says: `${run.label}, ${side}\n${significant(rms)} ${printedUnit(row.unit.symbol)}`,
+  }));
+  const places = values.map(({ place }) => place);
+  const x = runsAxis('place', places, { grid: false });
+  return {
+    subtitle: runOrderSubtitle(known),
+    view: layered(plotHeight, [meanLines(shown), dots(values, 110, { x, y, color, shape }, rim(1))]),
+    height: plotHeight + heightOfNames(places),
+    description: runOrderDescription(value, row, made, known !== 'not'),
+  };
+}
+
+function drawnAsCrowds(shown: Shown): Drawn {
+  const { value, row, made, known, sides, y } = shown;
+  const points = made.map(({ run, side, rms }, k) => ({ series: side, run: run.label, level: rms, place: k + 1 }));
+  const foot = points.reduce((least, { level }) => Math.min(least, level), Infinity);
+  const title = known === 'not' ? runsInOrder : runsAsMade;
+  const scale = levelScaleOf(row.unit, undefined);
+  const crowds = { points, series: sides, scale, y, title, height: plotHeight, foot };
+  return {
+    subtitle: `${runOrderSubtitle(known)} ${crowdSubtitle}`,
+    ...crowdDrawing(crowds, `${value.metric}, ${bandOfRow(value, row)},`, [meanLines(shown)]),
+  };
 }
 
 /**

@@ -1,4 +1,4 @@
-import { capitalised, counted, listed } from '../../result/words.ts';
+import { capitalised, counted, listed, listedInFew } from '../../result/words.ts';
 import { channelWords } from '../../values/resultant.ts';
 import { gapCount, type Channel, type Run } from '../../values/run.ts';
 import { plain, significant, printedUnit } from '../../values/number.ts';
@@ -77,4 +77,4 @@ export const noFindings = 'Nothing to remark: every check passed.';
 export const findingsCaption = (counts: readonly string[]): string => `Findings: ${counts.join(', ')}`;
 /** Behind the finding of some of many runs. @param others so many more, of whom it is said with figures that are less far off */
 export const likewise = (runs: readonly string[], others: number): string =>
-  `So it is for ${listed(runs)}; for ${counted(others, 'more run')} it is less far off.`;
+  `So it is for ${listedInFew(runs)}; for ${counted(others, 'more run')} it is less far off.`;

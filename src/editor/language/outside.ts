@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { editorDisk } from '../../disk/editorDisk.ts';
 import { naturalOrder } from '../../disk/naturalOrder.ts';
 import { pathsOf } from '../../disk/paths.ts';
+import { remembered } from '../../disk/remembered.ts';
 import type { ProjectFolders } from '../../engine/service.ts';
 import { nowhere, type FolderEntry, type Outside } from '../../language/services/outside.ts';
 import { editorFiles } from '../editorFiles.ts';
@@ -25,19 +26,19 @@ export function outsideOf(
   // An unsaved notebook is nowhere, and relative to nowhere no file is missing.
   if (folders === undefined) return nowhere;
   const { folder, root, base } = folders;
-  const expand = once(async (pattern: string) => {
+  const expand = remembered(async (pattern: string) => {
     const disk = base === undefined ? await here().disk() : editorDisk(editorFiles(base), root);
     return pathsOf({ disk, folder, root }, pattern);
   });
   const warning = purpose === 'warnings';
   return {
-    list: once((folder: string) => entriesOf(folders, folder)),
+    list: remembered((folder: string) => entriesOf(folders, folder)),
     count: async (pattern) => {
       const found = await expand(pattern);
       if (found.ok) return found.value.length;
       return warning && found.failure.code !== 'file.missing' ? 1 : 0;
     },
-    channels: once(async (pattern: string) => {
+    channels: remembered(async (pattern: string) => {
       const found = await expand(pattern);
       if (!found.ok) return [];
       const [path] = found.value;
@@ -61,13 +62,4 @@ async function entriesOf(folders: ProjectFolders, path: string): Promise<readonl
   return entries
     .map(([name, type]) => ({ name, folder: (type & vscode.FileType.Directory) !== 0 }))
     .sort((a, b) => naturalOrder(a.name, b.name));
-}
-
-function once<T>(ask: (text: string) => Promise<T>): (text: string) => Promise<T> {
-  const answers = new Map<string, Promise<T>>();
-  return (text) => {
-    const answer = answers.get(text) ?? ask(text);
-    answers.set(text, answer);
-    return answer;
-  };
 }

@@ -1,8 +1,8 @@
-import { counted } from '../../result/words.ts';
+import { counted, listedInFew } from '../../result/words.ts';
 import type { Sentences } from '../../result/messages.ts';
 import type { Message } from '../../result/result.ts';
 import { listed } from '../../result/words.ts';
-import { atLine, figure, inQuotes, list, location, quote, rowsOf } from './words.ts';
+import { atLine, figure, inQuotes, location, quote, rowsOf } from './words.ts';
 
 interface Calibration {
   readonly unit: string;
@@ -124,7 +124,7 @@ const silent = (unknown: string | undefined): string =>
 function unsettled(facts: UnsettledUnit): readonly [string, string] {
   switch (facts.kind) {
     case 'some columns':
-      return [`the header gives a unit for some columns but none for ${list(facts.without)}`, anyUnit];
+      return [`the header gives a unit for some columns but none for ${listedInFew(facts.without)}`, anyUnit];
     case 'raw':
       return [
         `the header says ${facts.raw}, which is no unit of acceleration`,
@@ -177,21 +177,21 @@ export const channelSentences: Sentences<ChannelFacts> = {
       ? `${path}: besides the time there is no column of numbers: check the delimiter and the decimal mark.`
       : `${path}: besides the time there is no column of numbers; left out ${unread.length === 1 ? 'is' : 'are'} ${listed(unread.map(({ column, why }) => `${column}, because ${why.message}`))}: write each reading into a column of plain numbers.`,
   'no-such-channel': ({ path, name, header, columns }) =>
-    `${path}: channels ${name}="${header}" names no column of numbers; the columns are ${list(columns)}.`,
+    `${path}: channels ${name}="${header}" names no column of numbers; the columns are ${listedInFew(columns)}.`,
   'axis-not-numbers': ({ path, column, isNamed, text }) =>
     `${path}: ${column} ${isNamed ? 'is an axis by its name' : 'would be numbers'}, but cells such as ${quote(text)} are no numbers: say how they are spelt with decimal and delimiter, or write the file with plain numbers.`,
   'no-sensor-column': ({ path, sensor }) =>
     `${path}: sensor "${sensor}" was asked for, but no column says which sensor a row is of: leave sensor out.`,
   'which-sensor': ({ path, column, sensors }) =>
-    `${path}: ${column} holds ${sensors.length} sensors in turn (${list(inQuotes(sensors))}): pick one with sensor, such as sensor "${sensors[0]}", or several to stand side by side, such as sensor ${inQuotes(sensors.slice(0, 2)).join(', ')}.`,
+    `${path}: ${column} holds ${sensors.length} sensors in turn (${listedInFew(inQuotes(sensors))}): pick one with sensor, such as sensor "${sensors[0]}", or several to stand side by side, such as sensor ${inQuotes(sensors.slice(0, 2)).join(', ')}.`,
   'no-such-sensor': ({ path, column, sensor, sensors }) =>
-    `${path}: ${column} holds no sensor ${quote(sensor)}; it holds ${list(inQuotes(sensors))}.`,
+    `${path}: ${column} holds no sensor ${quote(sensor)}; it holds ${listedInFew(inQuotes(sensors))}.`,
   'mostly-empty': ({ path, line, empty, rows }) =>
     `${location(path, line)}: ${rowsOf(empty, rows)} hold no reading in one of the columns that are needed: name the columns with channels, or mend the file.`,
   'filled-apart': ({ path, one, other, both, rows }) =>
     `${path}: ${one} and ${other} stand in different rows (both in ${both} of ${rows}), as of sensors of their own: name the channels of one of them with channel or channels, such as channel "${one}".`,
   'other-rows': ({ others, rows, channels }) =>
-    `${rowsOf(others, rows)} hold readings of other sensors: those with ${list(channels)} were taken.`,
+    `${rowsOf(others, rows)} hold readings of other sensors: those with ${listedInFew(channels)} were taken.`,
   'sensors-apart': ({ path, first, other, met, rows }) =>
     `${path}: ${first} and ${other} are not read together: ${met} of ${rows} rows of ${first} have one of ${other} within half a step, so load each by itself, with sensor "${first}" and with sensor "${other}".`,
   'sensors-unequal': ({ path, first, other, rates }) =>
@@ -209,11 +209,11 @@ export const channelSentences: Sentences<ChannelFacts> = {
     return `${rowsOf(again, rows)} ${repeats} the stamp and the readings of an earlier row${atLine('first at line', line)}, as where a buffer is sent twice, and ${was} left out.`;
   },
   sentinel: ({ columns, value, line }) =>
-    `${list(columns)} ${columns.length === 1 ? 'holds' : 'hold'} the number ${value}${atLine('first at line', line)}, far beyond every other reading: it was taken as no reading.`,
+    `${listedInFew(columns)} ${columns.length === 1 ? 'holds' : 'hold'} the number ${value}${atLine('first at line', line)}, far beyond every other reading: it was taken as no reading.`,
   'dropped-samples': ({ dropped }) =>
     `The logger says that it dropped ${counted(dropped, 'sample')}: where is not told, so no spectrum can step over them.`,
   'no-header': ({ names }) =>
-    `The file has no header: its columns of numbers are called ${list(names)}; other names can be given with channels.`,
+    `The file has no header: its columns of numbers are called ${listedInFew(names)}; other names can be given with channels.`,
   'unit-conflict': unitConflict,
   'unit-unsettled': (facts) => {
     const [why, advice] = unsettled(facts);

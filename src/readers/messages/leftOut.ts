@@ -1,5 +1,6 @@
+import { listedInFew } from '../../result/words.ts';
 import { messages } from '../../result/messages.ts';
-import { inQuotes, list } from './words.ts';
+import { inQuotes } from './words.ts';
 
 /** Why a column of a file becomes no channel. The message of each is a clause, as after `because`. */
 export interface LeftOutFacts {
@@ -34,7 +35,7 @@ const { tell } = messages<LeftOutFacts>({
   'column.text': ({ texts, count }) =>
     texts.length === 0
       ? 'it holds text'
-      : `it holds text (${list(inQuotes(texts))}${count > texts.length ? ', …' : ''})`,
+      : `it holds text (${listedInFew(inQuotes(texts))}${count > texts.length ? ', …' : ''})`,
   'column.dates': () => 'it holds dates',
   'column.no-number': () => 'it holds no number',
   'column.nested': () => 'it is nested',

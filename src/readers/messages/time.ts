@@ -1,8 +1,8 @@
 import type { Sentences } from '../../result/messages.ts';
-import { counted } from '../../result/words.ts';
+import { counted, listedInFew } from '../../result/words.ts';
 import type { Disorder } from '../clock/order.ts';
 import type { LeftOut } from '../recording.ts';
-import { atLine, figure, inQuotes, list, percent, quote, times } from './words.ts';
+import { atLine, figure, inQuotes, percent, quote, times } from './words.ts';
 
 interface Column {
   readonly path: string;
@@ -104,7 +104,7 @@ function timeUnit(facts: TimeFacts['time-unit']): string {
   const { path, column } = facts;
   if ('readings' in facts) {
     const readings = facts.readings.map(({ unit, rate }) => `${unit} (${figure(rate)} Hz)`);
-    return `${path}: ${column} has no unit and reads as ${list(readings, 'and as')}: state the rate with rate, which settles it.`;
+    return `${path}: ${column} has no unit and reads as ${listedInFew(readings, 'and as')}: state the rate with rate, which settles it.`;
   }
   const stated = facts.rate === undefined ? '' : ` or at the stated ${figure(facts.rate)} Hz`;
   return `${path}: the numbers of ${column} (step ${figure(facts.step)}) are no time in s, ms or us at a rate that vibration is sampled at${stated}: name the time column with time, or state the rate with rate.`;
@@ -161,7 +161,7 @@ export const timeSentences: Sentences<TimeFacts> = {
   timezone: ({ path, timezone }) =>
     `${path}: timezone "${timezone}" is not an offset from UTC: write one such as timezone "+02:00", or "local".`,
   'no-time-column': ({ path, name, columns }) =>
-    `${path}: there is no column "${name}" to read as time; the columns are ${list(inQuotes(columns))}.`,
+    `${path}: there is no column "${name}" to read as time; the columns are ${listedInFew(inQuotes(columns))}.`,
   'time-not-numbers': ({ path, name }) =>
     `${path}: the column "${name}" holds neither numbers nor clock stamps, so it can't be read as time: name another with time.`,
   'time-stands-still': ({ path, column, isChosen }) =>

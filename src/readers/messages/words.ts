@@ -1,4 +1,4 @@
-import { counted, listed } from '../../result/words.ts';
+import { counted } from '../../result/words.ts';
 
 /** `path:line:column`, as an editor links it; line and column count from 1. */
 export function location(path: string, line?: number, column?: number): string {
@@ -13,9 +13,6 @@ export function quote(text: string): string {
     .trim();
   return `"${plain.length > 40 ? `${plain.slice(0, 39)}…` : plain}"`;
 }
-
-/** Names in a sentence, no more than eight of them. */
-export const list = (names: readonly string[], last = 'and'): string => listed(names, last, 8);
 
 /** Names in double quotes. */
 export const inQuotes = (names: readonly string[]): string[] => names.map((name) => `"${name}"`);
