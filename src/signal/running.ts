@@ -59,6 +59,13 @@ export interface UnevenRunning extends Omit<Running, 'length'> {
 }
 
 /**
+ * Index of the sample with which the first whole span ends of samples that were not taken evenly; -1 where there is none.
+ * Arguments as of `runningRmsAt`.
+ */
+export const firstWhole = (times: Float64Array, tau: number, step: number): number =>
+  times.findIndex((time) => time - times[0] >= tau - 1.001 * step);
+
+/**
  * Running r.m.s. of samples that were not taken evenly: at each sample the mean square of those of the tau seconds that
  * end with it, t - tau < t_i <= t, each counted once. Of evenly taken samples it is that of `runningRms`. Sums are built
  * up afresh as there.
@@ -77,7 +84,7 @@ export function runningRmsAt(
   { tau, step, mean = 0 }: { readonly tau: number; readonly step: number; readonly mean?: number },
 ): UnevenRunning {
   const count = samples.length;
-  const begin = times.findIndex((time) => time - times[0] >= tau - 1.001 * step);
+  const begin = firstWhole(times, tau, step);
   const values = new Float64Array(begin < 0 ? 0 : count - begin);
   const toEnd = new Float64Array(count);
   let [maximum, maximumAt] = [-1, -1];

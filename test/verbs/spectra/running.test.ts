@@ -1,4 +1,6 @@
 import { strict as assert } from 'node:assert';
+import { moments } from '../../../src/signal/levels.ts';
+import { runningRms } from '../../../src/signal/running.ts';
 import { tabulate } from '../../../src/values/tabulate.ts';
 import { toJson } from '../../../src/values/json.ts';
 import { errorOf, near, recordingOf, resultOf, sine, valueOf, warningsOf } from '../notebook.ts';
@@ -42,6 +44,32 @@ describe('running', () => {
     assert.match(message, /stretch of a is 15 s/);
     assert.equal((await errorOf(`${load}running r over 1 us`, burst)).code, 'running.short');
     assert.deepEqual(await warningsOf(`${load}running r over 20 ms`, burst), ['running.few']);
+  });
+
+  it('is of a long stretch what all of it gives at once, with times that the channels share', async () => {
+    const rate = 1000;
+    const times = Array.from({ length: 200_003 }, (_, i) => i / rate + (i < 90_000 ? 0 : 5));
+    const loud = (t: number): number => (t > 150 && t < 151 ? 4 : 1);
+    const files = { 'a.csv': recordingOf({ x: (t) => loud(t) * sine(7.3)(t), z: sine(11.9) }, { times }) };
+    const { entries } = await valueOf('running', `${load}running r over 0.3 s`, files);
+    const lengths = [90_000, 110_003];
+    for (const { run, channel, times: ends, rms, largest, largestAt } of entries) {
+      const { mean } = moments(channel.samples);
+      const wholes = run.stretches.map(({ from, to }) => runningRms(channel.samples.subarray(from, to), 300, mean));
+      assert.deepEqual(
+        run.stretches.map(({ from, to }) => to - from),
+        lengths,
+      );
+      assert.deepEqual(rms, Float64Array.from(wholes.flatMap(({ values }) => [...values])));
+      const [{ start }] = run.stretches.slice(1);
+      const at =
+        wholes[0].maximum >= wholes[1].maximum
+          ? wholes[0].maximumAt / run.rate
+          : start + wholes[1].maximumAt / run.rate;
+      assert.deepEqual([largest, largestAt], [Math.max(...wholes.map(({ maximum }) => maximum)), at]);
+      assert.equal(ends[lengths[0] - 299], start + 299 / run.rate);
+    }
+    assert.equal(entries[0].times, entries[1].times);
   });
 
   it('stands in table and JSON span after span, so that their mean square is the run’s', async () => {
