@@ -99,6 +99,7 @@ async function followed(node: Checked, isOwn: boolean, asking: Asking): Promise<
     // What has no label of its own is called by the name.
     return chain && { ...chain, set: chain.set ?? node.name };
   }
+  if (node.type === 'pick') return picked(node, asking);
   if (node.type !== 'call') return undefined;
   const verb = verbNamed(node.verb);
   if (verb?.lists !== undefined) {
@@ -114,6 +115,20 @@ async function followed(node: Checked, isOwn: boolean, asking: Asking): Promise<
   if (last !== undefined && last.verb.form.gives !== 'runs') return undefined;
   if (!isOwn && below.steps.length >= mostSteps) return undefined;
   return withStep(below, node, verb, { isOwn, asking });
+}
+
+/** The chain of one recording of a set that is bound to a name, and known to have come off as a whole. */
+async function picked({ of, index }: Extract<Checked, { type: 'pick' }>, asking: Asking): Promise<Chain | undefined> {
+  const { context, from } = asking;
+  // Shares keep what a pick is made of, and nothing of the pick.
+  if (of.type !== 'name' || context.sharing !== undefined || from !== undefined) return undefined;
+  const chain = await followed(of, false, asking);
+  const value = await context.valueOf(of.name);
+  if (chain === undefined || chain.obstacle !== undefined || value?.kind !== 'runs') return undefined;
+  const { recordings } = chain.base;
+  const runs = recordings.filter(({ recording, part }) => recording?.isExcluded !== true && !part?.excluded);
+  const one = index < 1 || runs.length !== value.runs.length ? undefined : runs.at(index - 1);
+  return one && { ...chain, base: { ...chain.base, recordings: [one], lost: [] }, set: undefined };
 }
 
 /** Words, ranges, units and groups stand only as arguments. */
@@ -148,12 +163,10 @@ export function withOwnSteps(
 ): Chain {
   const { set, steps } = chain;
   const given: Arguments = { operands: {}, options: {} };
-  const own = by(steps.map(({ verb }) => verb.form.verb)).map(
-    ({ by: how, verb }): Step => ({
-      ...{ node, verb, isOwn: false, given, warnings: [], set },
-      key: digest(JSON.stringify(how)),
-    }),
-  );
+  const own = by(steps.map(({ verb }) => verb.form.verb)).map(({ by: how, verb }): Step => ({
+    ...{ node, verb, isOwn: false, given, warnings: [], set },
+    key: digest(JSON.stringify(how)),
+  }));
   return { ...chain, steps: [...steps, ...own] };
 }
 

@@ -145,6 +145,34 @@ describe('samples that are not at hand', () => {
     }
   });
 
+  it('are not read again of a recording that is picked out of a set, for what was made of the set', async () => {
+    const host = new MemoryHost(mixedFiles());
+    const engine = new Engine(host, new Cache({ samples: 0 }));
+    const bound =
+      'a = load "raw/c-*.csv" channel z | trim 1..5 s\nfoam = load sheet "raw/runs.csv" where condition foam | channel z\none = a[4]';
+    const told = async (on: Engine, text: string): Promise<readonly [opened: number, told: string]> => {
+      const before = host.opened.length;
+      const report = await on.run({ cells: [bound, text], wanted: 'all', undrawn: true }, quietWatch);
+      const opened = host.opened.slice(before).filter((path) => path !== 'raw/runs.csv');
+      return [opened.length, JSON.stringify(reportJson('n', [{ line: 1 }, { line: 5 }], report))];
+    };
+    await told(engine, 'levels a\nspectrum a using window hann 1 s\nlevels foam\nlevels (a | highpass 2 Hz)');
+    for (const [text, opened] of [
+      ['levels (a[7])', 0],
+      ['levels one', 0],
+      ['spectrum (a[2]) using window hann 1 s', 0],
+      ['levels (foam[5])', 0],
+      ['levels (a[3] | highpass 2 Hz)', 0],
+      ['levels (a[3] | highpass 3 Hz)', 1],
+      ['levels (a[99])', 0],
+    ] as const) {
+      const [again, found] = await told(engine, text);
+      assert.equal(again, opened, text);
+      const [, whole] = await told(new Engine(host, new Cache({ samples: Infinity })), text);
+      assert.equal(found, whole, text);
+    }
+  });
+
   it('are kept for the next start where all stay at hand, and none where some do not', async () => {
     const samplesKept = async (samples: number): Promise<number> => {
       const kept = new MemoryKept();
