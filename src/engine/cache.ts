@@ -29,6 +29,8 @@ interface Entry {
  */
 export class Cache {
   readonly #answers = new Map<string, Entry>();
+  /** Of the answers those that hold samples, in the same order: of 10,000 recordings most have none by the end. */
+  readonly #sampled = new Map<string, Entry>();
   readonly #samples = new Set<ArrayBufferLike>();
   #run = 0;
   #isShort = false;
@@ -58,9 +60,9 @@ export class Cache {
     const fresh = new Set(sampleBuffers(run).filter((buffer) => !this.#samples.has(buffer)));
     const bytes = [...fresh].reduce((sum, { byteLength }) => sum + byteLength, 0);
     const { samples } = this.#limits;
-    for (const [key, { answer, touched }] of this.#answers) {
+    for (const [key, { touched }] of this.#sampled) {
       if (this.#sampleBytes + bytes <= samples || touched === this.#run) break;
-      if (this.#buffersIn(answer).some((buffer) => this.#samples.has(buffer))) this.#drop(key);
+      this.#drop(key);
     }
     if (this.#sampleBytes + bytes > samples) {
       this.#isShort = true;
@@ -68,6 +70,9 @@ export class Cache {
     }
     for (const buffer of fresh) this.#samples.add(buffer);
     this.#sampleBytes += bytes;
+    // What holds them already, for they were no samples at hand when it came.
+    if ([...fresh].some((buffer) => this.#holders.has(buffer)))
+      for (const [key, entry] of this.#answers) this.#noteSamples(key, entry, this.#buffersIn(entry.answer));
     return true;
   }
 
@@ -103,15 +108,17 @@ export class Cache {
     if (found === undefined) return undefined;
     this.#answers.delete(key);
     this.#answers.set(key, found);
+    if (this.#sampled.delete(key)) this.#sampled.set(key, found);
     found.touched = this.#run;
     return found.answer;
   }
 
   #add(key: string, answer: Answered | Part): void {
     const before = this.#answers.get(key)?.answer;
-    this.#answers.delete(key);
-    this.#answers.set(key, { answer, touched: this.#run });
-    this.#count(answer, 1);
+    this.#forget(key);
+    const entry = { answer, touched: this.#run };
+    this.#answers.set(key, entry);
+    this.#noteSamples(key, entry, this.#count(answer, 1));
     if (before !== undefined) this.#count(before, -1);
     for (const oldest of this.#answers.keys()) {
       if (this.#bytes <= this.#limits.arrays || oldest === key) break;
@@ -122,20 +129,33 @@ export class Cache {
   #drop(key: string): void {
     const old = this.#answers.get(key);
     if (old === undefined) return;
-    this.#answers.delete(key);
+    this.#forget(key);
     this.#count(old.answer, -1);
+  }
+
+  #forget(key: string): void {
+    this.#answers.delete(key);
+    this.#sampled.delete(key);
+  }
+
+  #noteSamples(key: string, entry: Entry, buffers: readonly ArrayBufferLike[]): void {
+    this.#sampled.delete(key);
+    if (buffers.some((buffer) => this.#samples.has(buffer))) this.#sampled.set(key, entry);
   }
 
   clear(): void {
     this.#answers.clear();
+    this.#sampled.clear();
     this.#holders.clear();
     this.#samples.clear();
     this.#bytes = 0;
     this.#sampleBytes = 0;
   }
 
-  #count(answer: Answered | Part, change: 1 | -1): void {
-    for (const buffer of this.#buffersIn(answer)) {
+  /** @returns the arrays that were counted */
+  #count(answer: Answered | Part, change: 1 | -1): readonly ArrayBufferLike[] {
+    const buffers = this.#buffersIn(answer);
+    for (const buffer of buffers) {
       const holders = (this.#holders.get(buffer) ?? 0) + change;
       if (holders === 1 && change === 1) this.#bytes += buffer.byteLength;
       if (holders > 0) this.#holders.set(buffer, holders);
@@ -144,6 +164,7 @@ export class Cache {
         if (this.#samples.delete(buffer)) this.#sampleBytes -= buffer.byteLength;
       }
     }
+    return buffers;
   }
 
   #buffersIn(answer: Answered | Part): ArrayBufferLike[] {
