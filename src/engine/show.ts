@@ -11,6 +11,9 @@ import { convertQuantity } from '../verbs/arithmetic.ts';
 import { inFewLines } from '../verbs/each.ts';
 import type { StatementError, StatementResult } from './result.ts';
 
+/** On a page each run's own figures can be unfolded, but nobody reads those of a hundred. */
+const mostApart = 20;
+
 /** What a reader sees of one statement: its value if it is shown, its warnings and its error always. */
 export function show(result: StatementResult, display: Display = {}): Output | undefined {
   const { value, error, warnings, shown, name } = result;
@@ -23,7 +26,7 @@ export function show(result: StatementResult, display: Display = {}): Output | u
       ...(withholding.has(code) ? { withholds: true } : {}),
     })),
   ];
-  const messages = messagesOf(warnings);
+  const messages = messagesOf(inFewLines(warnings, mostApart));
   const lines = messagesOf(inFewLines(warnings));
   if (error === undefined && shown && value !== undefined) {
     const output = present(displayed(value, result, display), name, messages, display);

@@ -54,6 +54,27 @@ describe('what is shown of a fault that several runs have', () => {
   });
 });
 
+describe('what is shown of a fault that very many runs have', () => {
+  it('is one message, of 20 runs at most one each', async () => {
+    const { results } = await new Engine(new MemoryHost({ 'a.csv': recording({ seed: 1 }) })).run(
+      { cells: ['load "a.csv"'], wanted: 'all' },
+      quietWatch,
+    );
+    const shownOf = (count: number): readonly string[] => {
+      const warnings = Array.from({ length: count }, (_, k) => ({
+        ...{ code: 'clipped', facts: { channel: 'z', share: 0.01 }, message: `r${k}: z is clipped.` },
+        concerns: { run: `r${k}` },
+      }));
+      const output = show({ ...results[0], warnings }) ?? assert.fail('nothing is shown');
+      return output.messages.map(({ message }) => message);
+    };
+    assert.equal(shownOf(20).length, 20);
+    assert.deepEqual(shownOf(1000), [
+      'r0: z is clipped. Much the same goes for r1, r2, r3, r4, r5, r6, r7 and 992 more (1 %).',
+    ]);
+  });
+});
+
 describe('what is shown as the reader wants it', () => {
   const files = { 'a.csv': recording({ seed: 1 }), 'b.csv': recording({ seed: 2 }) };
   const cells = [
