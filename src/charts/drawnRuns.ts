@@ -2,7 +2,9 @@ import type { Run } from '../values/run.ts';
 import type { Kind, Value } from '../values/value.ts';
 import type { Panel } from './plots/tracePanel.ts';
 import { findingsPanels } from './plots/findings.ts';
-import { drawnPanels, tracePanels } from './plots/trace.ts';
+import { drawnPanels, panelLimit, tracePanels } from './plots/trace.ts';
+
+export { panelLimit };
 
 /** Kinds of values whose runs charts draw by their samples. */
 export const drawnBySamples: readonly Kind[] = ['runs', 'findings'];
@@ -11,6 +13,10 @@ export const drawnBySamples: readonly Kind[] = ['runs', 'findings'];
 export const drawnRuns = (value: Value): readonly Run[] => [
   ...new Set(drawnPanels(panelsOf(value)).map(({ run }) => run)),
 ];
+
+/** How many panels a value takes in a picture of its own, drawn by samples; a picture has {@link panelLimit} at most. */
+export const panelsTaken = (value: Value): number =>
+  value.kind === 'runs' ? tracePanels([{ value }]).length : panelsOf(value).length;
 
 function panelsOf(value: Value): readonly Panel[] {
   if (value.kind === 'findings') return findingsPanels(value);

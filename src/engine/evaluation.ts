@@ -8,6 +8,7 @@ import type { Cache } from './cache.ts';
 import type { Files, History } from './host.ts';
 import type { KeptAnswers } from './kept/keptAnswers.ts';
 import type { Keys } from './key.ts';
+import type { HeldForCharts } from './parts/held.ts';
 import type { Part, Source } from './parts/part.ts';
 import type { PinnedFiles } from './pinned.ts';
 
@@ -30,6 +31,8 @@ export interface EvaluationContext {
   readonly kept?: KeptAnswers | undefined;
   /** What recordings gave, with its samples, by the keys by which it is kept once all have stayed at hand. */
   readonly samples?: Map<string, Part>;
+  /** What recordings gave, with samples that are going to be drawn. */
+  readonly held?: HeldForCharts;
   readonly keys: Keys;
   readonly digest: (text: string) => string;
   readonly valueOf: (name: string) => Value | undefined | Promise<Value | undefined>;

@@ -19,12 +19,13 @@ import type { KeptAnswers } from './kept/keptAnswers.ts';
 import { digestingOnce, Keys } from './key.ts';
 import { tell } from './messages.ts';
 import { Ahead } from './parts/ahead.ts';
+import { HeldForCharts } from './parts/held.ts';
 import type { Part } from './parts/part.ts';
 import { collecting, workOnShare } from './parts/sharing.ts';
 import { pinned, pinnedHistory, type PinnedFiles } from './pinned.ts';
 import { isConclusive, quickCallsOnly, type CellFailure, type Recalled } from './recall.ts';
 import { locate, type CellKeys, type RunReport, type RunRequest, type StatementResult } from './result.ts';
-import { listBeforehand, sourcesOf } from './sources.ts';
+import { expressionsOf, listBeforehand, sourcesOf } from './sources.ts';
 
 /** Told of each statement as soon as it is settled, in the order of evaluation. */
 export type Listener = (result: StatementResult) => void;
@@ -66,6 +67,7 @@ export class Run {
   readonly #makeAhead: Ahead;
   /** What is kept with its samples where all of these stay at hand. */
   readonly #samples = new Map<string, Part>();
+  readonly #held = new HeldForCharts();
 
   constructor(notebook: CheckedNotebook, request: RunRequest, watch: Watch, host: Host, answers: Answers) {
     this.#notebook = notebook;
@@ -95,10 +97,8 @@ export class Run {
     const context = this.#context();
     const asking = { context, inner: () => new Evaluator(context) };
     this.#makeAhead = new Ahead(asking, {
-      expressions: () =>
-        [...this.#wanted(), ...this.#wanted({ wanted: request.soon ?? [] })].flatMap(
-          ({ expression }) => expression ?? [],
-        ),
+      expressions: () => expressionsOf([...this.#wanted(), ...this.#wanted({ wanted: request.soon ?? [] })]),
+      drawn: () => expressionsOf([...this.#wanted()].filter((statement) => this.#isDrawn(statement))),
       isAtHand: ({ wanted }) => this.#host.files.isAtHand(wanted),
       made: (key) => void this.#ahead.add(key),
     });
@@ -150,8 +150,7 @@ export class Run {
   }
 
   #list(statements: Iterable<CheckedStatement>): Promise<void> {
-    const expressions = [...statements].flatMap(({ expression }) => expression ?? []);
-    return listBeforehand(expressions, this.#host.files);
+    return listBeforehand(expressionsOf(statements), this.#host.files);
   }
 
   async #valueNow(name: string): Promise<Value | undefined> {
@@ -267,10 +266,13 @@ export class Run {
   /** The value as it is shown; what was read again for it goes with the result. */
   async #shown(statement: CheckedStatement, evaluator: Evaluator, value: Value): Promise<Evaluated<Value>> {
     const { expression, name } = statement;
-    const isDrawn = this.#request.undrawn !== true && this.#isShown(statement);
-    if (expression === undefined || !isDrawn) return { ok: true, value };
+    if (expression === undefined || !this.#isDrawn(statement)) return { ok: true, value };
     const found = await asDrawn(value, expression, (node, samples) => evaluator.value(node, samples));
     return found.ok && name !== undefined ? { ok: true, value: namedBy(found.value, name.text) } : found;
+  }
+
+  #isDrawn(statement: CheckedStatement): boolean {
+    return this.#request.undrawn !== true && this.#isShown(statement);
   }
 
   #isShown(statement: CheckedStatement): boolean {
@@ -297,6 +299,7 @@ export class Run {
         ? { beside: (recording) => (this.#isEvaluating ? this.#makeAhead.beside(recording) : Promise.resolve()) }
         : {}),
       samples: this.#samples,
+      held: this.#held,
       boundTo: (name) => this.#binders.get(name)?.expression,
       ...(this.#host.history === undefined ? {} : { history: this.#host.history }),
       ...(this.#host.breathe === undefined ? {} : { breathe: this.#host.breathe }),
@@ -360,9 +363,7 @@ export class Run {
   /** Asks where the project stands while files are read: another program tells it, which takes a while to start. */
   #askHistory(): void {
     const { history } = this.#host;
-    const calls = [...this.#wanted()].flatMap(({ expression }) =>
-      expression === undefined ? [] : callsIn(expression),
-    );
+    const calls = expressionsOf(this.#wanted()).flatMap(callsIn);
     // Whoever needs it is told why it can't be told.
     if (calls.some(({ verb }) => verbNamed(verb)?.readsHistory === true)) void history?.head().catch(() => undefined);
   }

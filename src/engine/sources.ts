@@ -1,6 +1,6 @@
 import { success, type Result } from '../result/result.ts';
 import type { CheckedNotebook } from '../language/check.ts';
-import type { Checked } from '../language/checked.ts';
+import type { Checked, CheckedStatement } from '../language/checked.ts';
 import { callsIn } from '../language/services/calls.ts';
 import { verbNamed } from '../verbs/catalogue.ts';
 import type { Argument, Arguments, Source } from '../verbs/verb.ts';
@@ -8,6 +8,10 @@ import type { Files } from '../values/ports.ts';
 import { literalArgument } from './arguments.ts';
 
 type Call = Extract<Checked, { type: 'call' }>;
+
+/** The expressions of statements, of those that have one. */
+export const expressionsOf = (statements: Iterable<Pick<CheckedStatement, 'expression'>>): readonly Checked[] =>
+  [...statements].flatMap(({ expression }) => expression ?? []);
 
 /** The raw files that a call reads, or why they can't be told; undefined for a verb that reads none. */
 export async function sourcesOf(call: Call, files: Files): Promise<Result<readonly Source[]> | undefined> {
@@ -20,7 +24,7 @@ export async function sourcesOf(call: Call, files: Files): Promise<Result<readon
 /** The files of all recordings that a notebook's calls read, each once, in the order of the text. */
 export async function recordingsIn({ statements }: CheckedNotebook, files: Files): Promise<Result<readonly string[]>> {
   const paths = new Set<string>();
-  for (const call of statements.flatMap(({ expression }) => (expression === undefined ? [] : callsIn(expression)))) {
+  for (const call of expressionsOf(statements).flatMap(callsIn)) {
     const verb = verbNamed(call.verb);
     const list = await verb?.lists?.(literals(call), files);
     // The statement of a call whose files can't be found says why.

@@ -25,7 +25,7 @@ export interface TraceOptions {
 }
 
 /** Beyond this many panels a chart is no longer read but scrolled past. */
-const panelLimit = 12;
+export const panelLimit = 12;
 
 /** The panels that are drawn of all. */
 export const drawnPanels = (all: readonly Panel[]): readonly Panel[] => all.slice(0, panelLimit);

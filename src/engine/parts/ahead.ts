@@ -1,3 +1,4 @@
+import { panelLimit, panelsTaken } from '../../charts/drawnRuns.ts';
 import type { Checked, CheckedArgument } from '../../language/checked.ts';
 import { callsIn } from '../../language/services/calls.ts';
 import { partsOf } from '../../language/partsOf.ts';
@@ -6,13 +7,25 @@ import type { ListedRecording } from '../../verbs/each.ts';
 import type { Verb } from '../../verbs/verb.ts';
 import { argumentsOf, literalArgument } from '../arguments.ts';
 import type { AtHand, Call, EvaluationContext } from '../evaluation.ts';
-import { chainTo, isExpression, listing, runsOperand, withOwnSteps, type Asking, type Chain } from './chain.ts';
+import {
+  chainTo,
+  isExpression,
+  keysAlong,
+  listing,
+  runsOperand,
+  withOwnSteps,
+  type Asking,
+  type Chain,
+} from './chain.ts';
 import { Making } from './making.ts';
+import { isPartAway, runsIn } from './part.ts';
 
 /** What is made of recordings as they are read. */
 interface Asked {
   /** The expressions that are going to be evaluated. */
   readonly expressions: () => readonly Checked[];
+  /** Those of them whose values are drawn. */
+  readonly drawn: () => readonly Checked[];
   /** Whether a recording was read just now, and nobody has taken it yet. */
   readonly isAtHand: (recording: ListedRecording) => boolean;
   /** Is told the key of what was made. */
@@ -28,6 +41,8 @@ export class Ahead {
   readonly #asked: Asked;
   /** By the call that lists recordings the chains that go on from it. */
   readonly #ends = new Map<Checked, Promise<readonly Chain[]>>();
+  /** Likewise the pictures that draw its recordings by their samples. */
+  readonly #pictures = new Map<Checked, Promise<readonly Picture[]>>();
 
   constructor({ context, ...rest }: Asking, asked: Asked) {
     this.#asking = { ...rest, context: { ...context, isBound: () => true } };
@@ -51,7 +66,8 @@ export class Ahead {
     if (load.type === 'call' && verbNamed(load.verb)?.lists !== undefined) await this.#make(recording, true);
   }
 
-  async #make({ source, load, set, lent }: AtHand, mayBeKept: boolean): Promise<void> {
+  async #make(recording: AtHand, mayBeKept: boolean): Promise<void> {
+    const { source, load, set, lent } = recording;
     const base = { node: load, recordings: [], lost: [], isOwn: false, before: [], after: [] };
     const from: Chain = { base, steps: [], set, computed: false };
     const ends = once(this.#ends, load, () => endsOf(load, this.#asked.expressions(), { ...this.#asking, from }));
@@ -61,6 +77,24 @@ export class Ahead {
       await new Making(alone, this.#asking.context, { lent, mayBeKept }).all();
     }
     for (const key of lent.keys()) if (!before.has(key)) this.#asked.made(key);
+    const pictures = once(this.#pictures, load, () => picturesOf(load, this.#asked.drawn(), { ...this.#asking, from }));
+    this.#hold(recording, await pictures);
+  }
+
+  /** Holds the samples of a recording that are going to be drawn, as far as a picture has panels for them. */
+  #hold({ source, lent }: AtHand, pictures: readonly Picture[]): void {
+    const { held, cache, digest } = this.#asking.context;
+    if (held === undefined || source.key === undefined) return;
+    for (const picture of pictures)
+      for (const chain of picture.chains) {
+        const [key] = keysAlong(chain, source.key, digest).slice(-1);
+        const part = lent.get(key);
+        if (part?.value === undefined || isPartAway(part) || runsIn(part).every((run) => cache.holds(run))) continue;
+        const panels = panelsTaken(part.value);
+        if (panels === 0 || picture.panels >= panelLimit) continue;
+        picture.panels += panels;
+        held.hold(key, part);
+      }
   }
 }
 
@@ -73,10 +107,33 @@ async function endsOf(load: Checked, expressions: readonly Checked[], asking: Fr
   for (const call of expressions.flatMap(callsIn)) {
     const verb = verbNamed(call.verb);
     if (verb?.each !== undefined && (await ties.leads(call))) add(found, await chainTo(call, asking));
-    if (verb?.byRuns !== undefined)
-      for (const chain of await ownChains(call, verb, ties, asking)) add(found, chain);
+    if (verb?.byRuns !== undefined) for (const chain of await ownChains(call, verb, ties, asking)) add(found, chain);
   }
   return found.filter((one) => !found.some((other) => other !== one && goesOnFrom(one, other)));
+}
+
+/** A picture that draws by samples what chains end with, and the panels that are taken in it. */
+interface Picture {
+  readonly chains: readonly Chain[];
+  panels: number;
+}
+
+/** The pictures among drawn expressions that recordings of a `load` stand in: of runs that are plotted, and of findings. */
+async function picturesOf(load: Checked, drawn: readonly Checked[], asking: From): Promise<readonly Picture[]> {
+  const ties = new Ties(load, asking.context);
+  const found: Picture[] = [];
+  for (const expression of drawn) {
+    const isPlot = expression.type === 'call' && verbNamed(expression.verb)?.form.gives === 'chart';
+    const chains: Chain[] = [];
+    for (const node of isPlot ? Object.values(expression.operands).flat() : [expression]) {
+      if (!isExpression(node) || !(await ties.leads(node))) continue;
+      const chain = await chainTo(node, asking);
+      const isDrawn = chain?.obstacle === undefined && (isPlot || chain?.steps.at(-1)?.verb.form.gives === 'findings');
+      if (chain !== undefined && isDrawn) chains.push(chain);
+    }
+    if (chains.length > 0) found.push({ chains, panels: 0 });
+  }
+  return found;
 }
 
 /** A chain that ends where another does is taken once. */

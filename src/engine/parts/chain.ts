@@ -154,6 +154,13 @@ async function withStep(
   return { ...below, computed, steps: [...below.steps, step] };
 }
 
+/** The content keys of a recording of a chain: as it was read, and after each step. @param first the key of the recording */
+export function keysAlong({ steps }: Chain, first: string, digest: EvaluationContext['digest']): string[] {
+  const keys = [first];
+  for (const step of steps) keys.push(digest(`${step.key} ${keys[keys.length - 1]}`));
+  return keys;
+}
+
 /** A chain with the steps that a call takes each of its runs through. @param by how they are told for a slot of the call */
 export function withOwnSteps(
   chain: Chain,

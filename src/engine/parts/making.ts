@@ -7,7 +7,7 @@ import { faultsBehind, leftOutBy, type Arguments, type Context } from '../../ver
 import { blamed, failed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
 import { refuseFault, tell } from '../messages.ts';
 import { isConclusive } from '../recall.ts';
-import { runsOperand, type Chain, type Step } from './chain.ts';
+import { keysAlong, runsOperand, type Chain, type Step } from './chain.ts';
 import { isPartAway, runsIn, toldNothing, type Part, type Source, type Told } from './part.ts';
 
 /** What was made of the recordings of a chain. */
@@ -182,6 +182,8 @@ export class Making {
     const { lent } = this.#options;
     const held = lent?.get(key) ?? cache.part(key);
     if (held !== undefined && this.#isEnough(held, level)) return held;
+    const drawn = this.#options.samples === undefined ? undefined : this.#context.held?.get(key);
+    if (drawn !== undefined) return drawn;
     // What was read just now is sooner taken on than looked for.
     if (lent !== undefined && this.#options.mayBeKept !== true) return undefined;
     const found = held ?? (await kept?.get<Part>(`part ${key}`));
@@ -221,8 +223,7 @@ export class Making {
     if (source.key === undefined) return undefined;
     let keys = this.#keys.get(source);
     if (keys === undefined) {
-      keys = [source.key];
-      for (const step of this.#chain.steps) keys.push(this.#context.digest(`${step.key} ${keys[keys.length - 1]}`));
+      keys = keysAlong(this.#chain, source.key, this.#context.digest);
       this.#keys.set(source, keys);
     }
     return keys[level];
@@ -247,6 +248,7 @@ export class Making {
       return { value, told: [{ warnings: run.warnings, faults: [] }] };
     });
     if (part === undefined) return undefined;
+    this.#context.held?.makeRoom(part);
     this.#keep(source, 0, part, source.bytes >= worthKeeping.bytes);
     return { level: 0, part };
   }
