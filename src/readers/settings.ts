@@ -96,12 +96,15 @@ export const settings = {
   emptyCells: 0.05,
   /**
    * Chance of an extreme to look as it does by itself below which it is called clipped, and the same where it lies at the
-   * end of a usual range (in g). Lone samples are a heap at one in so many tops at most. Where noise was added after the sensor
+   * end of a usual range (in g). One plateau of so few samples by itself is called so only below a smaller chance: of many
+   * channels, some have one. Lone samples are a heap at one in so many tops at most. Where noise was added after the sensor
    * stopped, the heap holds so many samples within such a share of the range, and so many times those inside of it. Of a range
    * that the file states even a lone sample counts within so many of the converter's steps of its end.
    */
   clipping: {
     chance: 0.01,
+    alone: 3,
+    chanceAlone: 2e-4,
     chanceAtEnd: 0.05,
     lone: 0.25,
     near: 0.01,

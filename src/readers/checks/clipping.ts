@@ -31,7 +31,13 @@ export const clipping: Check = (run) => {
     );
     const spans = sides.flatMap((one) => one.spans).sort((one, other) => one.from - other.from);
     const count = spans.reduce((sum, { from, to }) => sum + to - from, 0);
-    return count < 1 ? [] : [clippedAt(run, channel, count, spans, sides[0].at)];
+    if (count < 1) return [];
+    const [{ at, isChance }] = sides;
+    if (sides.length === 1 && isChance) {
+      const facts = { channel: channel.name, unit: channel.unit, count, at };
+      return [finding('extreme-alike', 'note', facts, { channel: channel.name, spans: timeSpans(run, spans) })];
+    }
+    return [clippedAt(run, channel, count, spans, at)];
   });
 };
 
@@ -93,6 +99,8 @@ function countNear(
 interface Cut {
   readonly at: number;
   readonly spans: readonly { from: number; to: number }[];
+  /** Whether it may have come about by chance in one of many channels. */
+  readonly isChance: boolean;
 }
 
 function cutAt(
@@ -107,7 +115,8 @@ function cutAt(
   if (mayBeCut(channel, at, crowd)) {
     const step = Math.max(converterStep(samples), 1e-6 * range);
     const extreme = extremeOf(run, samples, side, { step, ends });
-    if (isCut(run, channel, extreme, { side, step, ends })) return { at, spans: extreme.plateaus };
+    if (isCut(run, channel, extreme, { side, step, ends }))
+      return { at, spans: extreme.plateaus, isChance: isChance(channel, extreme, { step, ends }) };
   }
   // A sensor that is overdriven before its converter stops at nearly one value, with noise on it.
   const near = settings.clipping.near * range;
@@ -118,7 +127,7 @@ function cutAt(
   const spans = spansWhere(samples, (value) => side * (at - value) < near);
   const isDwell = spans.some(({ from, to }) => to - from > 2);
   const { lone } = settings.clipping;
-  return isDwell || isWithinTops(spans.length, lone, run, samples, side) ? { at, spans } : undefined;
+  return isDwell || isWithinTops(spans.length, lone, run, samples, side) ? { at, spans, isChance: false } : undefined;
 }
 
 /**
@@ -149,6 +158,18 @@ function isCut(
   const limit = logOf(isPlateau && isNearEnd(channel, value) ? chanceAtEnd : chance);
   // Lone samples count where they are a heap and other tops stay below: a tone in step with the rate has only such tops.
   return found < limit && (isPlateau || isWithinTops(plateaus.length, lone, run, channel.samples, side));
+}
+
+/** Whether one plateau of a few samples is all that speaks for a cut, where no range is known to end: one of many channels has such a top. */
+function isChance(
+  channel: CheckedChannel,
+  extreme: Extreme,
+  { step, ends }: { readonly step: number; readonly ends: readonly number[] },
+): boolean {
+  const { alone, chanceAlone } = settings.clipping;
+  if (extreme.samples > alone || isAtStated(channel, extreme.value) || isNearEnd(channel, extreme.value)) return false;
+  if (extreme.plateaus.filter(({ from, to }) => to - from > 1).length !== 1) return false;
+  return logChance(extreme, step, usualHold(channel.samples, ends)) >= logOf(chanceAlone);
 }
 
 /** Whether far more samples lie within a step of an extreme than in the steps inside of it; a pure tone has 2.4 times as many there. */

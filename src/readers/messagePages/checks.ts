@@ -23,6 +23,12 @@ export const checkPages: Pages<CheckFacts> = {
     wrong: example(z('1.985', '2.000', '2.000', '2.000', '1.992')),
     right: example(z('1.985', '2.310', '2.655', '2.218', '1.992')),
   },
+  'extreme-alike': {
+    title: 'Two readings alike at the farthest',
+    why: 'Two or three readings of one top are the same. It may be the end of a range that nobody stated, or chance, as in one of some hundred channels: it is told with the checks, and with no result.',
+    wrong: example(z('1.3121', '1.3838', '1.3838', '1.3204')),
+    right: example(z('1.3121', '1.3838', '1.3836', '1.3204')),
+  },
   wrapped: {
     title: 'Counts that overflow',
     why: 'Beyond the largest count a converter or a program that stores too few bits goes on at the smallest, so that a peak of 2.1 g of a range of ±2 g reads -1.9 g. It is told where samples jump so at least six times, up and down, and are smooth with the jumps taken out.',

@@ -21,6 +21,7 @@ export interface CheckFacts {
     readonly isPastHalf: boolean;
   };
   clipped: OfChannel & { readonly count: number; readonly share: number; readonly at: number };
+  'extreme-alike': OfChannel & { readonly count: number; readonly at: number };
   /** `jumps` from one end of the range to the other, and the lowest and highest samples. */
   wrapped: OfChannel & { readonly jumps: number; readonly low: number; readonly high: number };
   /** From start to end, in g. */
@@ -69,6 +70,8 @@ export const checkSentences: Sentences<CheckFacts> = {
   'band-high': bandHigh,
   clipped: ({ channel, unit, count, share, at }) =>
     `${channel} is clipped: ${counted(count, 'sample')} (${percent(share)}) ${count === 1 ? 'stands' : 'stand'} at ${inUnit(at, unit)}, so peak, kurtosis and dose mean nothing and the r.m.s. is too low: record again with a larger range.`,
+  'extreme-alike': ({ channel, unit, count, at }) =>
+    `${channel} goes no farther than ${inUnit(at, unit)}, where ${count} samples are alike, as happens by chance in one of some hundred channels: look whether the logger’s range ends there, and take its peak for too low if so.`,
   wrapped: ({ channel, unit, jumps, low, high }) =>
     `${channel} jumps ${times(jumps)} between the ends of its range (${measured(low, undefined)} to ${inUnit(high, unit)}) from one sample to the next and goes on from there, as counts do that overflow, so its levels and spectra mean nothing: record again with a larger range.`,
   drift: ({ channel, change }) =>

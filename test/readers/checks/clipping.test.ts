@@ -111,6 +111,32 @@ describe('clipping', () => {
     assert.ok(shares[0] > 0.99 && shares[1] > 0.95 && shares[2] > 0.5, shares.join(', '));
   }).timeout(60_000);
 
+  it('is called so in no ride in fine steps for two readings alike at one top, which are told for what they are', () => {
+    const rides = Array.from({ length: 4000 }, (_, n) =>
+      found(inSteps(resonance(0.05, 0.15)(2000, dice(31 + n)), n % 2 === 0 ? 300 : 1000)),
+    ).filter((one) => one !== undefined);
+    assert.ok(rides.length > 2, 'some have such a top');
+    assert.deepEqual([...new Set(rides.map(({ code, severity }) => `${code}, ${severity}`))], ['extreme-alike, note']);
+    assert.match(
+      rides[0].message,
+      /^z goes no farther than -?[\d.]+ g, where [23] samples are alike, as happens by chance/,
+    );
+  }).timeout(60_000);
+
+  it('is called so by one plateau that falls too steeply for chance, and by one at both ends', () => {
+    const ride = smooth(12_000, dice(3)).map((value) => Math.round(200 * value) / 1000);
+    // Two readings alike have a chance of 2 steps over the fall beside them.
+    const plateau = (fall: number, ...tops: readonly (readonly [at: number, top: number])[]): Float64Array => {
+      const made = ride.slice();
+      for (const [at, top] of tops) made.set([top - Math.sign(top) * fall, top, top, top - Math.sign(top) * fall], at);
+      return made;
+    };
+    assert.equal(found(plateau(0.3, [500, 1.7]))?.code, 'extreme-alike');
+    assert.equal(found(plateau(0.3, [500, 1.7], [900, -1.7]))?.code, 'clipped');
+    assert.equal(found(plateau(0.3, [500, 1.7], [900, 1.7]))?.code, 'clipped');
+    assert.equal(found(plateau(20, [500, 21.7]))?.code, 'clipped');
+  });
+
   it('takes pure Gaussian readings in whole mg for what they are', () => {
     const wrong = Array.from({ length: 1000 }, (_, n) => inSteps(of(2000, dice(5 + n).normal), 20)).filter(found);
     assert.ok(wrong.length < 5, `${wrong.length} of 1000`);
