@@ -122,6 +122,14 @@ describe('the files of a project', () => {
     );
   });
 
+  it('are refused in a folder that leads out of the project, whether a pattern finds some there or none', async () => {
+    const link = join(root, 'study', 'elsewhere');
+    symlinkSync(join(root, '..', 'outside-of-washboard-test'), link);
+    for (const pattern of ['elsewhere/*.csv', 'elsewhere/*.wav', 'else*/*.csv'])
+      assert.match(sentence(await files.expand(pattern)), /lies outside the project folder/, pattern);
+    rmSync(link);
+  });
+
   it('are named when they are missing, with the nearest name that exists', async () => {
     assert.equal(
       sentence(await files.expand('raw/run 11.csv')),

@@ -172,6 +172,10 @@ describe('checks of a recording', () => {
   it('band: too high for the rate, and segments too short for the lowest frequency', () => {
     assert.equal(found(machine(), 'band-high', { high: 180 }).severity, 'warning');
     assert.equal(found(machine(), 'band-high', { high: 250 }).severity, 'fault');
+    assert.deepEqual(
+      [180, 250].map((high) => found(machine(), 'band-high', { high }).threshold),
+      [0.4, 0.5],
+    );
     assert.match(found(machine(), 'band-high', { high: 180 }).message, /0\.4 of the rate \(160 Hz\).* at 450 Hz/);
     assert.match(found(machine(), 'band-high', { high: 250 }).message, /end it below 160 Hz/);
     assert.ok(!codes(machine(), { high: 160 }).includes('band-high'));

@@ -152,6 +152,15 @@ describe('clipping', () => {
     );
   });
 
+  it('is none of readings that are held, though the last of them is held no longer', () => {
+    for (let seed = 1; seed < 11; seed++) {
+      const ride = smooth(4000, dice(seed)).map((value) => Math.round(300 * value) / 1000);
+      const held = ride.map((_, i) => ride[i - (i % 2)]).slice(0, 3999);
+      held[3998] = held.reduce((most, value) => Math.max(most, value));
+      assert.equal(found(held), undefined, `seed ${seed}`);
+    }
+  });
+
   it('is likelier where a plateau stands at the end of a usual range than elsewhere', () => {
     const ride = smooth(12_000, dice(3)).map((value) => Math.round(200 * value) / 1000);
     // Two readings alike that fall by 100 steps on either side have a chance of 0.02.

@@ -13,6 +13,11 @@ describe('the step of a converter', () => {
     assert.deepEqual(codesOf(made(400, (i) => Math.round(3.9 * Math.round(2 * Math.sin(i))) / 1000)), ['resolution']);
   });
 
+  it('is told where every second step is left out', () => {
+    const values = [0, 1, 3, 4, 6, 7, 9].map((steps) => steps / 1000);
+    assert.deepEqual(codesOf(made(400, (i) => values[(i * 3) % 7])), ['resolution']);
+  });
+
   it('is none of a tone that comes back to the same few values, or of a few samples', () => {
     const tone = made(400, (i) => Math.round(2e4 * Math.sin((2 * Math.PI * (i % 5)) / 5)) / 1e5);
     assert.deepEqual(codesOf(tone), []);
