@@ -58,4 +58,14 @@ describe('hashes of files', () => {
     assert.equal((await card.identify(path)).sha256, digest('4,5,6'));
     assert.deepEqual(await disk.known(path), first);
   }).timeout(10_000);
+
+  it('come in blocks of a file that was only learned of, too', async () => {
+    writeFileSync(path, '1,2,3');
+    const identities = new Identities();
+    identities.learn(path, stampOf(onDisk), { bytes: 5, sha256: digest('1,2,3') });
+    const wanted = { bytes: 5, sha256: digest('1,2,3'), blocks: [digest('1,2,3')] };
+    assert.deepEqual(await identities.inBlocks(path), wanted);
+    assert.deepEqual(await identities.inBlocks(path), wanted);
+    assert.equal(await identities.inBlocks(join(folder, 'gone.csv')), undefined);
+  });
 });

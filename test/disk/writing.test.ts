@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import {
   linkSync,
+  lstatSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
@@ -41,6 +42,14 @@ describe('what a command writes', () => {
     assert.match(said(page('b.csv'), free), /is there already and is no report page that Washboard made.*--force\.$/);
     assert.equal(readFileSync(at('b.csv'), 'utf8'), 't,x\n');
     assert.ok(writeProduct(page('b.csv'), { ...free, force: true }).ok);
+  });
+
+  it('goes where a link leads, which stays', () => {
+    writeFileSync(at('far.html'), 'ours: old');
+    symlinkSync(at('far.html'), at('near.html'));
+    assert.ok(writeProduct(page('near.html'), free).ok);
+    assert.ok(lstatSync(at('near.html')).isSymbolicLink());
+    assert.equal(readFileSync(at('far.html'), 'utf8'), 'ours: new');
   });
 
   it('never takes the place of the notebook or a raw file, by whatever name', () => {
