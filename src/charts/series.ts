@@ -52,8 +52,10 @@ export function setName({
     readonly rows?: readonly OfRun[];
   };
 }): string {
+  const called = value.set ?? name;
+  if (called !== undefined) return called;
   const runs = distinct((value.entries ?? value.rows ?? []).map(({ run }) => run.label));
-  return value.set ?? name ?? (runs.length <= 2 ? listed(runs) : counted(runs.length, 'run'));
+  return runs.length <= 2 ? listed(runs) : counted(runs.length, 'run');
 }
 
 interface OfRun {

@@ -23,13 +23,14 @@ export function levelsChart(
   const first = named.at(0)?.value.rows.at(0);
   if (first === undefined) return undefined;
   const channels = distinct(named.flatMap(({ value }) => value.rows.map((row) => row.channel.name)));
-  const points = named.flatMap((one) =>
-    one.value.rows.map(({ run, channel, rms }) => ({
+  const points = named.flatMap((one) => {
+    const set = setName(one);
+    return one.value.rows.map(({ run, channel, rms }) => ({
       run: run.label,
-      series: `${setName(one)}${channels.length > 1 ? ` ${channel.name}` : ''}`,
+      series: `${set}${channels.length > 1 ? ` ${channel.name}` : ''}`,
       rms,
-    })),
-  );
+    }));
+  });
   const series = distinct(points.map((point) => point.series));
   const runs = distinct(points.map((point) => point.run));
   const scale = levelScaleOf(first.channel.unit, level);

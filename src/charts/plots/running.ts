@@ -28,7 +28,10 @@ export function runningChart(
   named: readonly NamedRunning[],
   { over, level }: { readonly over?: Domain; readonly level?: LevelReference },
 ): ChartPart | undefined {
-  const all = named.flatMap((one) => one.value.entries.map((entry) => ({ entry, set: setName(one) })));
+  const all = named.flatMap((one) => {
+    const set = setName(one);
+    return one.value.entries.map((entry) => ({ entry, set }));
+  });
   if (all.length === 0) return undefined;
   const channels = distinct(all.map(({ entry }) => entry.channel.name));
   const lines = all.slice(0, seriesLimit).map(({ entry }) => ({

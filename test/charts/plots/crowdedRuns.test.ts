@@ -99,6 +99,16 @@ describe('levels of very many runs', () => {
     assert.ok(dotsOf(levelsChart([many(101)])!).length <= 20);
   });
 
+  it('are looked at a few times each, not once for every other, where their set has no name', () => {
+    let looks = 0;
+    const rows = crowd.value.rows.map((one) => ({
+      ...one,
+      run: Object.defineProperty({ ...one.run }, 'label', { get: () => (looks++, one.run.label), enumerable: true }),
+    }));
+    levelsChart([{ name: undefined, value: { ...crowd.value, set: undefined, rows } }]);
+    assert.ok(looks <= 10 * rows.length, `${looks} looks at ${rows.length} runs`);
+  });
+
   it('that are all alike have no outliers', () => {
     const alike = many(200, -1);
     const same = levelsChart([
