@@ -98,6 +98,20 @@ export function weighted(name: WeightingName, samples: Float64Array, rate: numbe
   return inFrequency(samples, into, (k) => weightingResponse(name, (k * rate) / samples.length));
 }
 
+/** A weighting counts in full from where its factor is so large a share of its largest (engineering choice). */
+const full = 0.9;
+
+/** The lowest frequency in Hz that a weighting counts in full, to 2 %. */
+export function fullFrom(name: WeightingName): number {
+  const tried = Array.from({ length: 550 }, (_, k) => 0.05 * powerOf(1.02, k));
+  const factors = tried.map((frequency) => {
+    const { re, im } = weightingResponse(name, frequency);
+    return Math.sqrt(re * re + im * im);
+  });
+  const largest = Math.max(...factors);
+  return tried[factors.findIndex((factor) => factor >= full * largest)];
+}
+
 /**
  * Multiplies each bin of the whole stretch's transform by a factor, and transforms back.
  *

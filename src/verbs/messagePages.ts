@@ -338,6 +338,12 @@ export const recordingPages: Readonly<
     after('foam | weight wk | weight wk'),
     after('foam | weight wk'),
   ),
+  'weight.broken': page(
+    'Stretches too short to be weighted',
+    'Where samples are lost again and again, a weighting begins anew after each loss. Of stretches that hold not one period of what it counts in full the level would be far too low.',
+    after('foam | trim 10..10.1 s | weight wk'),
+    after('foam | trim 10..70 s | weight wk'),
+  ),
   'weight.unit': page(
     'Only an acceleration can be weighted',
     'The weightings of ISO 2631-1 are of acceleration.',

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { levels } from '../../src/signal/levels.ts';
-import { weighted, weightingNames, weightingResponse } from '../../src/signal/weighting.ts';
+import { fullFrom, weighted, weightingNames, weightingResponse } from '../../src/signal/weighting.ts';
 import { near, record } from '../published/vectors.ts';
 
 const tone = (count: number, rate: number, frequency: number): Float64Array =>
@@ -39,5 +39,22 @@ describe('weighted', () => {
     const apart = weighted('wd', samples, 350, new Float64Array(100));
     assert.deepEqual(weighted('wd', samples, 350, samples), apart);
     assert.equal(weighted('wd', new Float64Array(0), 350, new Float64Array(0)).length, 0);
+  });
+});
+
+describe('where a weighting counts in full from', () => {
+  it('is the lowest frequency at which its factor is within a tenth of its largest', () => {
+    const factor = (name: (typeof weightingNames)[number], frequency: number): number => {
+      const { re, im } = weightingResponse(name, frequency);
+      return Math.hypot(re, im);
+    };
+    for (const name of weightingNames) {
+      const from = fullFrom(name);
+      const largest = Math.max(...Array.from({ length: 4000 }, (_, k) => factor(name, 0.02 * 1.003 ** k)));
+      assert.ok(factor(name, from) >= 0.899 * largest, name);
+      assert.ok(factor(name, from / 1.021) < 0.9 * largest, name);
+    }
+    // ISO 2631-1:1997, table 3: Wk is 967 thousandths at 4 Hz and 804 at 3.15 Hz, its largest 1054 at 6.3 Hz.
+    assert.ok(fullFrom('wk') > 3.15 && fullFrom('wk') < 4);
   });
 });

@@ -1,6 +1,6 @@
 import { answered, type Answer, type Refused } from '../../result/result.ts';
 import { pieceByPiece } from '../../signal/stretch.ts';
-import { weighted as weightedSamples, weightingNames, type WeightingName } from '../../signal/weighting.ts';
+import { fullFrom, weighted as weightedSamples, weightingNames, type WeightingName } from '../../signal/weighting.ts';
 import { capitalised } from '../../result/words.ts';
 import type { Watch } from '../../values/ports.ts';
 import { signalsOf, type Channel, type Run, type Signal } from '../../values/run.ts';
@@ -30,6 +30,9 @@ const reach: Readonly<Record<WeightingName, readonly [low: number, high: number]
 /** A rate should be so many times the highest frequency counted, and a stretch hold so many periods of the lowest. */
 const rateFactor = 2.5;
 const periodsWanted = 4;
+
+/** Share of the samples that must lie in stretches which hold a period of what a weighting counts in full (engineering choice). */
+const shareWanted = 0.5;
 
 /**
  * The runs with each channel weighted, a resultant axis by axis. Refuses runs too uneven to be brought to a uniform
@@ -79,6 +82,28 @@ function whyNoWeighting(of: Run, names: readonly WeightingName[]): Refused | und
   for (const signal of signals) {
     const refusal = whyUnweightable(run, signal, 'runs');
     if (refusal !== undefined) return refusal;
+  }
+  return whyTooBroken(of, names, 'runs');
+}
+
+/**
+ * Why a run can't be weighted for its losses, or undefined: of stretches that hold not one period of what a weighting
+ * counts in full, a level would be far too low, and nothing would tell by how much.
+ * @param at the operand that holds it
+ */
+export function whyTooBroken(
+  { label: run, rate, stretches }: Run,
+  names: readonly WeightingName[],
+  at: 'runs' | 'a' | 'b' | 'reference',
+): Refused | undefined {
+  const samplesIn = (all: Run['stretches']): number => all.reduce((sum, { from, to }) => sum + to - from, 0);
+  for (const name of names) {
+    const frequency = fullFrom(name);
+    const short = stretches.filter(({ from, to }) => (to - from) * frequency < rate);
+    const share = samplesIn(short) / samplesIn(stretches);
+    if (share <= 1 - shareWanted) continue;
+    const facts = { run, weighting: capitalised(name), frequency, share, stretches: stretches.length };
+    return refuse('weight.broken', facts, at);
   }
   return undefined;
 }

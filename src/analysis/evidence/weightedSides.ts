@@ -1,6 +1,12 @@
 import { answered, type Answer } from '../../result/result.ts';
 import { capitalised } from '../../result/words.ts';
-import { weightable, weightedSignal, whyUnweightable, type WeightingName } from '../conditioning/weight.ts';
+import {
+  weightable,
+  weightedSignal,
+  whyTooBroken,
+  whyUnweightable,
+  type WeightingName,
+} from '../conditioning/weight.ts';
 import { withSamples } from '../recordings/runs.ts';
 import type { Run } from '../../values/run.ts';
 import { together, type RunWarning } from '../together.ts';
@@ -9,7 +15,7 @@ import { mappedSides, type Side, type SideAt, type Sides, type Track } from './s
 
 /**
  * All sides with their tracks frequency-weighted where the metric is a weighting, else as they are. Refused of what is
- * no acceleration or weighted already; stretches too short for the weighting are left out, and told.
+ * no acceleration, weighted already or too broken; stretches too short for the weighting are left out, and told.
  */
 export function weightedSides(sides: Sides, metric: string): Answer<Sides> {
   if (!isWeighting(metric)) return answered(sides);
@@ -18,7 +24,7 @@ export function weightedSides(sides: Sides, metric: string): Answer<Sides> {
 
 function weightedSide(side: Side, metric: WeightingName, at: SideAt): Answer<Side> {
   for (const { run, channel } of side.tracks) {
-    const refusal = whyUnweightable(run.label, channel, at);
+    const refusal = whyUnweightable(run.label, channel, at) ?? whyTooBroken(run, [metric], at);
     if (refusal !== undefined) return refusal;
   }
   const tracks: Track[] = [];

@@ -160,6 +160,14 @@ export interface RecordingFacts {
     readonly asMetric: boolean;
   };
   'weight.unit': { readonly run: string; readonly channel: string; readonly unit: string };
+  /** `share` of the samples in stretches shorter than a period of `frequency` in Hz, of so many stretches. */
+  'weight.broken': {
+    readonly run: string;
+    readonly weighting: string;
+    readonly frequency: number;
+    readonly share: number;
+    readonly stretches: number;
+  };
   'weight.rate': Shared & {
     readonly run: string;
     readonly weighting: string;
@@ -304,6 +312,10 @@ const sentences: Sentences<RecordingFacts> = {
     `${channel} of ${run} is weighted by ${weighting} already${asMetric ? ': leave the metric out' : ''}.`,
   'weight.unit': ({ run, channel, unit }) =>
     `${channel} of ${run} is in ${unit || 'no unit'}, and only an acceleration can be weighted: take the channels that are one.`,
+  'weight.broken': ({ run, weighting, frequency, share, stretches }) =>
+    stretches === 1
+      ? `${run} lasts not one period of ${hertz(Number(frequency.toPrecision(2)))}, from where ${weighting} counts in full: take a longer stretch.`
+      : `${Math.floor(100 * share)} % of the samples of ${run} lie in unbroken stretches of less than ${seconds(Number((1 / frequency).toPrecision(2)))}, a period of what ${weighting} counts in full, so that its level would be far too low: leave the run out, or record it without losses.`,
   'weight.rate': ({ run, weighting, highest, needed, rate, others }) =>
     `${weighting} counts frequencies up to ${hertz(highest)}, for which ${run} should be sampled at ${hertz(needed)} or more, not at ${hertz(rate)}: what is missing is not in the level.${alsoOf(others)}`,
   'weight.short': ({ run, weighting, lowest, length, needed, others }) =>

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { signalsOf } from '../../../src/values/run.ts';
-import { errorOf, near, recordingOf, resultOf, rmsOf, sine, valueOf, warningsOf } from '../notebook.ts';
+import { errorOf, near, recordingOf, resultOf, rmsOf, sine, uniform, valueOf, warningsOf } from '../notebook.ts';
 
 const load = 'r = load "a.csv" unit m/s^2\n';
 const of = (frequency: number, rate = 400): Record<string, string> => ({
@@ -62,6 +62,26 @@ describe('weight', () => {
       /^Weight leaves out 1 unbroken stretch of a, with 100 of its 8000 samples: it is shorter than 10 s/,
     );
     assert.ok(!warnings.some(({ code }) => code === 'weight.short'));
+  });
+
+  it('refuses a run that loses so many samples that no period of what counts stays unbroken, and says how many', async () => {
+    const lossy = (share: number): Record<string, string> => {
+      const random = uniform(9);
+      const times = Array.from({ length: 16_000 }, (_, i) => i / 400).filter(() => random() >= share);
+      return { 'a.csv': recordingOf({ x: sine(10) }, { times }) };
+    };
+    const { code, message } = await errorOf(`${load}weight r wk`, lossy(0.05));
+    assert.equal(code, 'weight.broken');
+    assert.match(
+      message,
+      /^\d\d % of the samples of a lie in unbroken stretches of less than 0\.2\d s, a period of what Wk/,
+    );
+    assert.ok((await warningsOf(`${load}weight r wk`, lossy(0.005))).includes('weight.short'));
+    assert.equal((await errorOf(`${load}weight r wd`, lossy(0.005))).code, 'weight.broken');
+    assert.match(
+      (await errorOf(`${load}trim r 0..0.1 s | weight wk`, of(10))).message,
+      /^a lasts not one period of \d\.\d Hz, from where Wk counts in full/,
+    );
   });
 
   it('refuses what is no acceleration, what is weighted already, and a wrong count of weightings', async () => {

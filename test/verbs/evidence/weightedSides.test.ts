@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { near, recordingOf, resultOf, sine, valueOf } from '../notebook.ts';
+import { errorOf, near, recordingOf, resultOf, sine, uniform, valueOf } from '../notebook.ts';
 
 /** When samples were taken at 200 Hz: all at once, or with a stretch of 100 between two losses. */
 const whole = Array.from({ length: 8000 }, (_, i) => i / 200);
@@ -32,5 +32,14 @@ describe('a comparison of weighted levels', () => {
     assert.deepEqual(await codes('compare a with b metric wk'), []);
     assert.ok((await codes('compare a with b metric wh')).includes('weight.rate'));
     assert.ok((await codes('compare a with b metric wf')).includes('weight.short'));
+  });
+
+  it('refuses a run of which every period is broken by losses', async () => {
+    const random = uniform(4);
+    const times = Array.from({ length: 8000 }, (_, i) => i / 200).filter(() => random() >= 0.05);
+    const lossy = { ...files, 'b1.csv': recordingOf({ 'z (m/s²)': sine(10, 0.8) }, { times }) };
+    const { code, message } = await errorOf(`${load}compare a with b metric wk`, lossy);
+    assert.equal(code, 'weight.broken');
+    assert.match(message, /^\d\d % of the samples of b1 lie in unbroken stretches/);
   });
 });
