@@ -73,9 +73,14 @@ export interface Gap {
  *
  * @param stretches of the recording, in the order of time
  * @param rate in Hz
- * @param times of the samples in s from the recording's first sample, where they were not taken evenly
+ * @param times in s from the recording's first sample, of the last sample of each stretch at least, by its index; where
+ * samples were not taken evenly
  */
-export function gapsBetween(stretches: readonly Stretch[], rate: number, times?: Float64Array): Gap[] {
+export function gapsBetween(
+  stretches: readonly Stretch[],
+  rate: number,
+  times?: Readonly<Record<number, number>>,
+): Gap[] {
   const gaps: Gap[] = [];
   for (let s = 1; s < stretches.length; s++) {
     const before = stretches[s - 1];

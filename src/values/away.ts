@@ -1,5 +1,5 @@
 import { handsOnExcluded, runsOf } from './kinds.ts';
-import { signalsOf, type Run, type Signal } from './run.ts';
+import { signalsOf, type Run, type Signal, type UnevenStamps } from './run.ts';
 import type { Value } from './value.ts';
 
 /**
@@ -32,7 +32,22 @@ function copyOf(part: unknown): unknown {
 function copyMade(part: object): object {
   if (isHeldSignal(part)) return awayOf(part);
   if (Array.isArray(part)) return copyOfList(part);
-  return copyOfFields(part, isRun(part) ? fieldsWithSamples : Object.keys(part));
+  if (isRun(part)) return withoutTimes(copyOfFields(part, fieldsWithSamples) as Run);
+  return copyOfFields(part, Object.keys(part));
+}
+
+/** Samples a stretch from which the times at their ends are few. */
+const fewEnds = 16;
+
+/** A run without the times of its samples, where it has some: of those that are away only the ends of stretches are asked for. */
+function withoutTimes(run: Run): Run {
+  const { stamps, stretches } = run;
+  if (stamps === undefined || stamps.ends !== undefined) return run;
+  const { times, ...rest } = stamps;
+  if (times.length < fewEnds * stretches.length) return run;
+  const ends = Object.fromEntries(stretches.map(({ to }) => [to - 1, times[to - 1]]));
+  const away: Omit<UnevenStamps, 'times'> = { ...rest, ends };
+  return { ...run, stamps: away as UnevenStamps };
 }
 
 /** Where a run holds samples; all else of it need not be gone through, as often as it is met. */
@@ -67,6 +82,9 @@ function copyOfFields(object: object, fields: readonly string[]): object {
   }
   return made ?? object;
 }
+
+/** Whether it is not known any more when each sample of a run was taken, which was not sampled evenly. */
+export const lacksTimes = ({ stamps }: Run): boolean => stamps?.ends !== undefined;
 
 /** Whether samples of a run are away. */
 export const isRunAway = (run: Run): boolean => signalsOf(run).some(({ away }) => away !== undefined);

@@ -48,6 +48,8 @@ export interface LongRun {
 export interface UnevenStamps {
   /** One a sample, in s from the recording's first sample; never falling within a stretch. */
   readonly times: Float64Array;
+  /** Where the samples are away, and the times with them: the time of the last sample of each stretch, by its index. */
+  readonly ends?: Readonly<Record<number, number>>;
   /** Standard deviation of the steps over their mean, with the rounding of the stamps taken out. */
   readonly jitter: number;
 }
@@ -127,9 +129,12 @@ interface ChannelFacts {
   readonly highpass?: number;
 }
 
+/** The times in s of the last samples of stretches at least, by their indices. */
+const timesKnown = ({ times, ends }: UnevenStamps): Readonly<Record<number, number>> => ends ?? times;
+
 /** s; one mean step after the last sample of one of a run's stretches, on the recording's time axis. */
 export const stretchEnd = ({ rate, stamps }: Pick<Run, 'rate' | 'stamps'>, { from, to, start }: Stretch): number =>
-  stamps === undefined ? start + (to - from) / rate : stamps.times[to - 1] + 1 / rate;
+  stamps === undefined ? start + (to - from) / rate : timesKnown(stamps)[to - 1] + 1 / rate;
 
 /** s; the time from a run's first sample to one step after its last, gaps and all. */
 export function extent(run: Run): number {
@@ -157,4 +162,4 @@ export function sampleCount(run: Run): number {
 
 /** How many gaps a run has; where its clock was reset nobody knows of any. */
 export const gapCount = ({ stretches, rate, stamps }: Run): number =>
-  gapsBetween(stretches, rate, stamps?.times).length;
+  gapsBetween(stretches, rate, stamps && timesKnown(stamps)).length;

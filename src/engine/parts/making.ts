@@ -1,7 +1,7 @@
 import type { Checked } from '../../language/checked.ts';
 import type { Failure, Refused } from '../../result/result.ts';
 import { drawnBySamples } from '../../charts/drawnRuns.ts';
-import { isMissed, withoutSamples, type Wanted } from '../../values/away.ts';
+import { isMissed, lacksTimes, withoutSamples, type Wanted } from '../../values/away.ts';
 import { followed, readingsOf, type ListedRecording, type Readings } from '../../verbs/each.ts';
 import { faultsBehind, leftOutBy, type Arguments, type Context } from '../../verbs/verb.ts';
 import { blamed, failed, type EvaluationContext, type PlacedFailure } from '../evaluation.ts';
@@ -202,7 +202,8 @@ export class Making {
     // Whoever collects a share may want the samples of what it ends with.
     const isDrawn = drawnBySamples.some((kind) => kind === (steps.at(-1)?.verb.form.gives ?? 'runs'));
     if (this.#isWanted(part) || (this.#context.sharing?.part === 'share' && isDrawn)) return false;
-    return steps.slice(level).every(({ verb }) => verb.views === true);
+    const hasTimes = !runsIn(part).some(lacksTimes);
+    return steps.slice(level).every(({ verb }) => verb.views === true && hasTimes);
   }
 
   /** Whether samples are wanted of a recording that are away. */
@@ -263,7 +264,9 @@ export class Making {
       const next = await this.#guarded(at, level, () => this.#step(at, part, this.#chain.steps[level - 1]));
       if (next === undefined) return;
       const source = this.#chain.base.recordings[at];
-      this.#keep(source, level, next, performance.now() - began >= worthKeeping.time);
+      // A view of what is uneven takes its times, which are not kept.
+      const isUneven = runsIn(next).some(({ stamps }) => stamps !== undefined);
+      this.#keep(source, level, next, isUneven || performance.now() - began >= worthKeeping.time);
       this.#parts[at] = part = next;
     }
     if (this.#context.sharing?.part === 'share') await this.#keepLast(at, part);

@@ -140,6 +140,16 @@ describe('what a comparison needs of each run, made by itself', () => {
     }
   });
 
+  it('is kept, so that the next start reads nothing, of uneven recordings neither', async () => {
+    for (const line of comparisons) {
+      const kept = new MemoryKept();
+      await told(line, 0, new MemoryHost(study), kept);
+      const host = new MemoryHost(study);
+      await told(line, 0, host, kept);
+      assert.deepEqual(host.opened, [], line);
+    }
+  });
+
   it('never holds the samples of both sides at once', async () => {
     setFlagsFromString('--expose-gc');
     const collect = runInNewContext('gc') as () => void;

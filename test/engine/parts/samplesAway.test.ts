@@ -11,6 +11,7 @@ import { readChecked } from '../../../src/readers/readChecked.ts';
 import { show } from '../../../src/engine/show.ts';
 import { allRunsOf, isAway, partsWithArrays } from '../../../src/values/away.ts';
 import type { Files } from '../../../src/values/ports.ts';
+import { extent, gapCount, sampledFor, type Run } from '../../../src/values/run.ts';
 import { MemoryHost, MemoryKept, quietWatch, recording } from '../memoryFiles.ts';
 import { mixedCells, mixedFiles } from './mixedStudy.ts';
 
@@ -220,6 +221,30 @@ describe('samples that are not at hand', () => {
     const runs = report.results.flatMap(({ value }) => (value === undefined ? [] : allRunsOf(value)));
     assert.ok(runs.some(({ stamps }) => stamps !== undefined) && runs.length > 10, `${runs.length} runs`);
     for (const run of runs) assert.deepEqual(arraysIn(run, partsWithArrays), arraysIn(run, Object.values));
+  });
+
+  it('go with the times of those that were taken unevenly, of which only what is asked for stays', async () => {
+    const arraysIn = (part: unknown): number =>
+      typeof part !== 'object' || part === null
+        ? 0
+        : ArrayBuffer.isView(part)
+          ? 1
+          : Object.values(part).reduce((sum: number, inner) => sum + arraysIn(inner), 0);
+    const cells = [
+      'a = load "raw/c-*.csv" channel z\nb = load "raw/b-*.csv" | trim 1..5 s\nlevels a\nlevels b\ntable b',
+    ];
+    const runsWith = async (samples: number): Promise<readonly Run[]> => {
+      const { report } = await found(mixedFiles(), cells, samples);
+      assert.ok(report.ok);
+      return report.results.flatMap(({ value }) => (value === undefined ? [] : allRunsOf(value)));
+    };
+    const [away, whole] = [await runsWith(0), await runsWith(Infinity)];
+    assert.ok(whole.filter(({ stamps }) => stamps !== undefined).length > 4);
+    for (const [k, run] of away.entries()) {
+      assert.equal(arraysIn(run), 0, run.label);
+      const facts = [extent, sampledFor, gapCount].map((fact) => [fact(run), fact(whole[k])]);
+      for (const [one, other] of facts) assert.equal(one, other, run.label);
+    }
   });
 
   /** A host that reads ahead, and notes what it reads. */
