@@ -45,7 +45,8 @@ export async function comparedSides(
     prepared.push(made.value);
     conditioningWarnings.push(...made.warnings);
   }
-  const known = figures === undefined ? await knownOfLong(prepared, terms.value, reach) : success(knownOfFigures(figures));
+  const known =
+    figures === undefined ? await knownOfLong(prepared, terms.value, reach) : success(knownOfFigures(figures));
   if (!known.ok) return known;
   const planned = plannedIn(request, terms.value, prepared);
   const floor = figures === undefined ? request.floor : floorOfFigures(request.floor, figures);

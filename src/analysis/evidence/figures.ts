@@ -2,7 +2,7 @@ import { answered, type Answer, type Warning } from '../../result/result.ts';
 import type { Density } from '../../signal/welch.ts';
 import type { Channel, Run } from '../../values/run.ts';
 import { joinedWarnings } from '../joined.ts';
-import { whyTooBroken, whyUnweightable } from '../conditioning/weight.ts';
+import { whyUnweightable } from '../conditioning/weight.ts';
 import { isWeighting } from './metrics.ts';
 import type { ComparisonTerms, KnownOfTracks, SignalLevels } from './request.ts';
 import { mappedSides, measuredIn, type Side, type SideAt, type Sides, type Track } from './sides.ts';
@@ -40,7 +40,7 @@ export function sidesOfFigures(sides: Sides, terms: ComparisonTerms, figures: Fi
 function sideOfFigures(side: Side, at: SideAt, terms: ComparisonTerms, figures: FiguresOf): Answer<Side> {
   if (isWeighting(terms.metric))
     for (const { run, channel } of side.tracks) {
-      const refusal = whyUnweightable(run.label, channel, at) ?? whyTooBroken(run, [terms.metric], at);
+      const refusal = whyUnweightable(run.label, channel, at);
       if (refusal !== undefined) return refusal;
     }
   return answered({ ...side, tracks: side.tracks.map((track) => trackOf(track, terms, figures.get(track.channel))) });

@@ -1,6 +1,6 @@
 import type { FiguresOf, Figures } from '../../analysis/evidence/figures.ts';
 import { weightedRun } from '../../analysis/evidence/weightedSides.ts';
-import type { WeightingName } from '../../analysis/conditioning/weight.ts';
+import { whyTooBroken, type WeightingName } from '../../analysis/conditioning/weight.ts';
 import { evenly } from '../../analysis/recordings/uniformRate.ts';
 import { densityOf } from '../../analysis/spectra/density.ts';
 import { bareLevels } from '../../analysis/spectra/levels.ts';
@@ -17,10 +17,14 @@ import { answer, valueOf, type Arguments, type Context, type OfRun, type OwnStep
 /** Runs at a uniform rate. */
 export const evened = ownStep(['evened'], 'runs', (given) => evenly(valueOf(given, 'runs', 'runs'), 'compare'));
 
-/** Runs at a uniform rate with each signal weighted that can be. */
+/** Runs at a uniform rate with each signal weighted that can be; refused of those that are too broken. */
 export const weightedBy = (metric: WeightingName): OwnStep =>
   ownStep(['weighted', metric], 'runs', (given) => {
     const runs = valueOf(given, 'runs', 'runs');
+    for (const run of runs.runs) {
+      const refusal = whyTooBroken(run, [metric], 'runs');
+      if (refusal !== undefined) return refusal;
+    }
     const found = runs.runs.map((run) => weightedRun(run, metric));
     const warnings = together(found.flatMap((one) => one.warnings));
     return answer({ ...runs, runs: found.map(({ run }) => run) }, warnings);

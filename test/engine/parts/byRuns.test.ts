@@ -27,6 +27,12 @@ const studyOf = (count: number): Record<string, string> =>
       }),
     ),
     ...[0, 0.3].map((jitter, k) => {
+      const text = recordingOf({ seed: 80 + k, seconds, rate, jitter, gap: 0, most: 9, axes });
+      // Every other fifth of a second is lost.
+      const rows = text.split('\n').filter((_, row) => row === 0 || Math.floor(row / 40) % 2 === 0);
+      return [`broken-${k + 1}.csv`, `${rows.join('\n')}\n`] as const;
+    }),
+    ...[0, 0.3].map((jitter, k) => {
       const text = recordingOf({ seed: 90 + k, seconds, rate, jitter, gap: 0, most: 9, axes });
       return [`rest-${k + 1}.csv`, text.replaceAll(/,(-?)(\d)\.(\d)/g, ',$1$2.00$3')] as const;
     }),
@@ -74,6 +80,8 @@ const others: readonly string[] = [
 
 const refusedOnes: readonly string[] = [
   'compare (weight f wk) with (weight g wk) metric wk',
+  'compare f with (load "broken-*.csv" channel z) metric wk',
+  'compare (load "broken-*.csv" channel z) with g metric wf',
   'compare (integrate f to velocity above 2 Hz) with (integrate g to velocity above 2 Hz) metric vdv',
   'compare f with g over 4..20 Hz using window hann 30 s',
   'compare f with g over 4..20 Hz above (channel foam x)',
