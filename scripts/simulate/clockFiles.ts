@@ -15,6 +15,7 @@ export const troubles = [
   'rows sent again',
   'clock reset',
   'clock drifting',
+  'lost on a drifting clock, rounded to 1 ms',
 ] as const;
 
 export type Trouble = (typeof troubles)[number];
@@ -102,6 +103,16 @@ function troubled(trouble: Trouble, exact: readonly number[], rate: number, rand
       const last = exact[exact.length - 1];
       const stamps = exact.map((t) => t + (by * t * (t - last)) / last);
       return { text: written(rowsOf(stamps, random), 1e-6), about: told(`by ${(100 * by).toFixed(2)} %`) };
+    }
+    case 'lost on a drifting clock, rounded to 1 ms': {
+      const by = 2e-3 * (random.uniform() - 0.5);
+      const last = exact[exact.length - 1];
+      const stamps = exact.map((t) => t + (by * t * (t - last)) / last);
+      const kept = rowsOf(stamps, random).filter(() => random.uniform() >= share / 2);
+      return {
+        text: written(kept, 1e-3),
+        about: told(`by ${(100 * by).toFixed(3)} %, ${(50 * share).toFixed(1)} % lost`),
+      };
     }
   }
 }

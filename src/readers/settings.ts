@@ -23,12 +23,18 @@ export const settings = {
    */
   phases: { pieces: [256, 1024, 4096], searched: 16_384, rates: 8192, above: 7, near: 0.04, off: 0.02, share: 0.4 },
   /**
+   * Samples counted step by step: the coarsest stamps, as a share of a step, samples in the longest step that is counted, over
+   * how many steps rows must keep to the count, by how much the rate may sway, the share of rows that may not keep to it, and of
+   * those that may come sooner than a sample after the one before.
+   */
+  counting: { most: 0.48, longest: 8, over: 32, sway: 2e-3, off: 0.01, shared: 1e-3 },
+  /**
    * A rate by the samples that each quantum of coarse stamps holds: fewest and most of them, quanta in a piece and over which a
    * clock is held to keep step, pieces, how far rates that are tried lie apart (in turns over a piece) and how many scores are
    * taken at most; empty quanta in a row that are a gap, by how much the logarithm of the likelihood stands out, the least chance of
    * any count, by how many samples a stamp may be off, about how uneven sampling is, by how much a quantum's score may be
    * below the one that losses at random would leave, and how many turns a quantum, from a whole number, phases tell the rate by
-   * themselves.
+   * themselves; of a clock that drifts, how far from the middle its rate may come, as a share, and by how much the logarithm stands out.
    */
   occupancy: {
     fewest: 0.55,
@@ -45,6 +51,8 @@ export const settings = {
     uneven: 0.02,
     unusual: 0.05,
     clear: 0.2,
+    drift: 2e-3,
+    aboveDrifting: 20,
   },
   /** Steps that stamps are rounded to, from which a lost sample looks like the rounding of a slower clock. */
   roundedGaps: 0.75,

@@ -260,6 +260,14 @@ describe('what the readers say', () => {
       { path, column: '"t"', why: 'behind', again: 2, behind: 3 },
       /2 rows were sent twice, and without them 3 stamps still run backwards/,
     );
+    const stamps = { quantum: 0.001, rate: 400, each: undefined };
+    says('stamps-out-of-order', { ...stamps, repeated: 0, backward: 1 }, /^1 stamp runs backwards; the order/);
+    says('stamps-out-of-order', { ...stamps, repeated: 1, backward: 0 }, /^1 stamp repeats the one before; the order/);
+    says(
+      'bursts',
+      { ...stamps, repeated: 20, backward: 3 },
+      /^20 stamps repeat the one before and 3 run backwards, as/,
+    );
     says(
       'rate-differs',
       { measured: 101, off: 0.01, stated: 100, name: 'the header' },

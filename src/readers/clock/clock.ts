@@ -4,6 +4,7 @@ import { factsOf } from '../columnFacts.ts';
 import type { Span } from '../plainFacts.ts';
 import { settings } from '../settings.ts';
 import { missingSamples } from './missing.ts';
+import { byCounting } from './counting.ts';
 import { findBreaks, spansOf, type Break } from './breaks.ts';
 import { leastRate, mayRound, neighbourStep, rateAcross } from './losses.ts';
 import { byOccupancy } from './occupancy.ts';
@@ -50,7 +51,12 @@ export function clockOf(t: Float64Array, resolution: number): StampClock | undef
   const { quantum, delivery } = clock;
   // Many losses among stamps that several samples share look like bursts.
   const isShared = delivery === 'bursts' && quantum > settings.occupancy.fewest / 2 / clock.rate;
-  if (!isShared && unsureBy(clock) === undefined) return clock;
+  const isInDoubt = unsureBy(clock) !== undefined;
+  if (!isShared && (isInDoubt || clock.times !== undefined) && clock.delivery !== 'bursts') {
+    const counted = byCounting(t, quantum);
+    if (counted !== undefined) return { ...clockByPhases(t, clock, counted), hidesLosses: false, each: undefined };
+  }
+  if (!isShared && !isInDoubt) return clock;
   const phased = isShared ? byOccupancy(t, quantum, leastRate(t, quantum), true) : placedBy(t, clock);
   return phased === undefined ? clock : clockByPhases(t, clock, phased);
 }

@@ -28,14 +28,91 @@ export function byOccupancy(
   const low = least * quantum * (1 - 1e-3);
   if (!(most > low) || most > settings.occupancy.most || low < settings.occupancy.fewest) return undefined;
   const quanta = quantaOf(t, quantum);
+  const plain = likeliestBy(quanta, low, most);
+  if (mayBeBursts && plain !== undefined && !isUsual(plain.blocks, plain.rate)) return undefined;
+  // What a clock that drifts leaves may look like another rate with more losses.
+  const drifting = mayBeBursts ? undefined : driftingBy(quanta, low, most);
+  const isOther = drifting !== undefined && Math.abs(drifting.middle - (plain?.rate ?? 0)) > 2 * drifting.sway;
+  const kept =
+    plain === undefined || isOther
+      ? undefined
+      : placed(t, keptAt(quanta, refined(quanta, plain.rate, plain.length)), quantum);
+  return kept ?? (drifting === undefined ? undefined : placed(t, drifting.places, quantum));
+}
+
+/** The likeliest rate of a clock that keeps it, by the shortest pieces by which one stands out. */
+function likeliestBy(
+  quanta: Quanta,
+  low: number,
+  high: number,
+): (Kept & { readonly blocks: readonly Block[] }) | undefined {
   for (const length of settings.occupancy.lengths) {
     const blocks = blocksOf(quanta, length);
-    const rate = blocks.length === 0 ? undefined : likeliest(blocks, low, most);
-    if (rate === undefined) continue;
-    if (mayBeBursts && !isUsual(blocks, rate)) return undefined;
-    return placed(t, quanta, refined(quanta, rate, length), quantum);
+    const rate = blocks.length === 0 ? undefined : likeliest(blocks, low, high);
+    if (rate !== undefined) return { rate, length, blocks };
   }
   return undefined;
+}
+
+/** A clock that drifts: the rate that those of its pieces lie about, how far they may, and how each piece lies. */
+interface Drifting {
+  readonly middle: number;
+  readonly sway: number;
+  readonly places: Places;
+}
+
+/** As `likeliestBy` of a clock that drifts: no one rate holds over all pieces, but each has its own, and all lie close together. */
+function driftingBy(quanta: Quanta, low: number, high: number): Drifting | undefined {
+  const { apart, drift, lengths } = settings.occupancy;
+  const [length] = lengths;
+  const step = apart / length;
+  const reach = Math.ceil((drift * high) / step);
+  const blocks = blocksOf(quanta, length);
+  const middle = blocks.length < 2 ? undefined : likeliestAround(blocks, { low, high, step, reach });
+  // Next to a whole number of samples a quantum, losses and a rate that moves look alike.
+  if (middle === undefined || Math.abs(middle - Math.round(middle)) < settings.phases.near) return undefined;
+  const held = heldBy(blocks);
+  // Half as far apart as they were tried, so that the phase keeps within the tolerance over a piece.
+  const tried = Array.from({ length: 4 * reach + 1 }, (_, k) => middle + ((k - 2 * reach) * step) / 2);
+  const expected = tried.map((rate) => expectedOf(rate, held));
+  const at = (from: number): Placing => {
+    const block = blockFrom(quanta, from, length);
+    const found = expected.map((own) => likelihood(block, own));
+    let best = 0;
+    for (let k = 1; k < found.length; k++) if (found[k].score > found[best].score) best = k;
+    return { rate: tried[best], phase: found[best].phase };
+  };
+  return { middle, sway: reach * step, places: { length, at } };
+}
+
+/** Rates in samples a quantum to be tried, and how many steps from the one in the middle each piece may have its own. */
+interface Tried {
+  readonly low: number;
+  readonly high: number;
+  readonly step: number;
+  readonly reach: number;
+}
+
+/** The rate around which each piece is likeliest by a rate of its own, where it stands out from all that are not beside it. */
+function likeliestAround(blocks: readonly Block[], { low, high, step, reach }: Tried): number | undefined {
+  const { apart, rates, aboveDrifting } = settings.occupancy;
+  const count = Math.ceil((high - low) / step) + 1;
+  if (count * blocks.length > rates) return undefined;
+  const held = heldBy(blocks);
+  const own = blocks.map(() => new Float64Array(count));
+  for (let k = 0; k < count; k++) {
+    const expected = expectedOf(low + k * step, held);
+    for (const [b, block] of blocks.entries()) own[b][k] = likelihood(block, expected).score;
+  }
+  const scores = Array.from({ length: count }, (_, k) =>
+    own.reduce((sum, one) => sum + Math.max(...one.subarray(Math.max(0, k - reach), k + reach + 1)), 0),
+  );
+  const best = Math.max(...scores);
+  const [first, last] = [scores.indexOf(best), scores.lastIndexOf(best)];
+  if (last - first > 2 * reach) return undefined;
+  const middle = (first + last) / 2;
+  const others = scores.filter((_, k) => (Math.abs(k - middle) - 2 * reach) * apart > 1);
+  return best - Math.max(...others) > aboveDrifting ? low + middle * step : undefined;
 }
 
 /** The likeliest rate in samples a quantum between two, where it stands out from all that are not beside it. */
@@ -99,27 +176,44 @@ function refined(quanta: Quanta, coarse: number, first: number): Kept {
   return { rate, length };
 }
 
-/** Gives each row its place on the clock, by the phase of the quanta around it; undefined where many keep to none. */
-function placed(t: Float64Array, quanta: Quanta, { rate, length }: Kept, quantum: number): PhasedClock | undefined {
-  const { tolerance } = settings.occupancy;
+/** How quanta from one on lie on the clock: quantum k after it reaches from k·rate less the phase. */
+interface Placing {
+  readonly rate: number;
+  readonly phase: number;
+}
+
+/** How quanta lie, piece by piece of so many. */
+interface Places {
+  readonly length: number;
+  readonly at: (from: number) => Placing;
+}
+
+/** Pieces of a clock that keeps its rate. */
+function keptAt(quanta: Quanta, { rate, length }: Kept): Places {
   const expected = expectedOf(rate, heldBy(blocksOf(quanta, length)));
+  return { length, at: (from) => ({ rate, phase: likelihood(blockFrom(quanta, from, length), expected).phase }) };
+}
+
+/** Gives each row its place on the clock, by the phase of the quanta around it; undefined where many keep to none. */
+function placed(t: Float64Array, { length, at }: Places, quantum: number): PhasedClock | undefined {
+  const { tolerance } = settings.occupancy;
   const breaks: Break[] = [];
   const line = new Line();
-  let [last, off, from, shift] = [0, 0, -Infinity, 0];
+  let [last, off, from, turns] = [0, 0, -Infinity, 0];
+  let own: Placing = { rate: 0, phase: 0 };
   for (let i = 0; i < t.length; i++) {
     const k = Math.round((t[i] - t[0]) / quantum);
     if (k >= from + length) {
-      from = k;
-      const { phase } = likelihood(blockFrom(quanta, from, length), expected);
-      // As of quanta counted from the first one, and of whole turns those that bring it next to what it was.
-      const begins = phase + from * rate;
-      shift = i === 0 ? begins : begins + Math.round(shift - begins);
+      const next = at(k);
+      // Whole turns that bring it next to where the piece before it comes out.
+      if (i > 0) turns = Math.round((k - from) * own.rate - own.phase + turns + next.phase);
+      [from, own] = [k, next];
     }
-    const place = k * rate - shift;
+    const place = (k - from) * own.rate - own.phase + turns;
     const near = Math.ceil(place - tolerance);
     const next = i === 0 ? near : Math.max(near, last + 1);
     if (i > 0 && next > last + 1) breaks.push({ row: i, reset: false, missing: next - last - 1 });
-    if (next > place + rate + tolerance) off++;
+    if (next > place + own.rate + tolerance) off++;
     last = next;
     line.add(last, t[i] - t[0]);
   }

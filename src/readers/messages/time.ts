@@ -149,6 +149,14 @@ const hidden = (each: number | undefined): string =>
     ? ''
     : ` As these are about as coarse as the time between samples, one that is lost may not show, and makes the rate ${percent(each)} too low.`;
 
+/** Stamps that repeat the one before, that run backwards, or both. */
+function outOfOrder(repeated: number, backward: number): string {
+  const repeat = `${counted(repeated, 'stamp')} ${repeated === 1 ? 'repeats' : 'repeat'} the one before`;
+  if (backward === 0) return repeat;
+  const back = `${backward === 1 ? 'runs' : 'run'} backwards`;
+  return repeated === 0 ? `${counted(backward, 'stamp')} ${back}` : `${repeat} and ${backward} ${back}`;
+}
+
 const treatments: Readonly<Record<TimeFacts['uneven']['treatment'], string>> = {
   refused:
     'levels are of the samples as logged, and what needs a uniform rate, as a spectrum does, asks for resample first',
@@ -189,13 +197,13 @@ export const timeSentences: Sentences<TimeFacts> = {
   'rate-uncertain': rateUncertain,
   gap,
   bursts: ({ repeated, backward, rate }) =>
-    `${repeated} stamps repeat the one before and ${backward} run backwards, as where samples are delivered in bursts: samples are taken as even at ${figure(rate)} Hz, the slope of the stamps.`,
+    `${outOfOrder(repeated, backward)}, as where samples are delivered in bursts: samples are taken as even at ${figure(rate)} Hz, the slope of the stamps.`,
   'coarse-stamps': ({ quantum, rate, each }) =>
     `Stamps are in steps of ${figure(quantum)} s that several samples share: samples are taken as even at ${figure(rate)} Hz.${hidden(each)}`,
   'rounded-stamps': ({ quantum, each }) =>
     `Stamps are rounded to ${figure(quantum)} s, which explains all of their unevenness.${hidden(each)}`,
   'stamps-out-of-order': ({ repeated, backward }) =>
-    `${repeated} stamps repeat the one before and ${backward} run backwards; the order of the rows was kept.`,
+    `${outOfOrder(repeated, backward)}; the order of the rows was kept.`,
   uneven: ({ jitter, treatment }) =>
     `Steps between samples vary by ${percent(jitter)} of their mean: ${treatments[treatment]}.`,
   'clock-reset': ({ resets, line }) =>
