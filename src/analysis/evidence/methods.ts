@@ -81,9 +81,7 @@ export function methodsOf(values: readonly Value[]): MethodsValue {
       ),
     ],
     ['processing', ofRuns(processingText(historiesOf(runs)))],
-    ...spectra.flatMap((one): [string, string][] =>
-      one === undefined ? [] : [['spectra', spectrumText(windowFacts(one))]],
-    ),
+    ...waysOfSpectra(spectra).map((one): [string, string] => ['spectra', spectrumText(one)]),
     ...comparisons.flatMap((one): [string, string][] => [
       ['statistics', statisticsText(statisticsFacts(one))],
       ['plan', planText(one.plan)],
@@ -110,6 +108,18 @@ const comparisonsIn = (value: Value): ComparisonValue[] =>
 
 const spectraIn = (value: Value): SpectrumValue[] =>
   value.kind === 'spectrum' ? [value] : value.kind === 'peaks' ? [value.spectrum] : [];
+
+/** How spectra were taken, those that were taken alike told once for all their runs. */
+function waysOfSpectra(spectra: readonly (SpectrumValue | undefined)[]): Parameters<typeof spectrumText>[0][] {
+  const ways = new Map<string, Parameters<typeof spectrumText>[0]>();
+  for (const one of spectra) {
+    if (one === undefined) continue;
+    const facts = windowFacts(one);
+    const key = JSON.stringify([facts.shape, facts.length, facts.overlap]);
+    ways.set(key, { ...facts, segments: [...(ways.get(key)?.segments ?? []), ...facts.segments] });
+  }
+  return [...ways.values()];
+}
 
 const windowFacts = ({ window, entries }: SpectrumValue): Parameters<typeof spectrumText>[0] => ({
   ...window,

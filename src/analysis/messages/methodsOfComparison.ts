@@ -29,7 +29,19 @@ const designs = {
 export const strataText = (names: readonly string[]): string =>
   listed(names.map((name) => (name.includes(',') ? `(${name})` : name)));
 
-const spaced = (letters: string | undefined): string => [...(letters ?? '')].join(' ');
+/** So many letters of an order are told one by one, a block that is made again and again has so many, and so many begin a longer order. */
+const [lettersTold, longestBlock, lettersBegun] = [40, 12, 12];
+
+/** An order of runs; a long one as what it repeats, or by how it begins. */
+function spaced(order: string | undefined): string {
+  const letters = [...(order ?? '')];
+  const told = (some: readonly string[]): string => some.join(' ');
+  if (letters.length <= lettersTold) return told(letters);
+  for (let block = 1; block <= longestBlock; block++)
+    if (letters.length % block === 0 && letters.every((letter, k) => letter === letters[k % block]))
+      return `${told(letters.slice(0, block))}, ${letters.length / block} times over`;
+  return `${told(letters.slice(0, lettersBegun))} … (the first ${lettersBegun} of ${letters.length} runs; all stand in the run sheet)`;
+}
 
 /** In what order the runs were made, and of which design that is. @param isOneOfSeveral whether other runs are told of beside these */
 export function orderText({ names, hasReference, orders, design }: OrderFacts, isOneOfSeveral: boolean): string {

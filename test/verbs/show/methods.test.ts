@@ -44,6 +44,17 @@ describe('the paragraph on methods', () => {
     assert.match(parts['statistics'], /both bands together, by Bonferroni’s inequality/);
   });
 
+  it('says once how spectra were taken that differ in nothing but their segments', async () => {
+    const { parts } = await valueOf(
+      'methods',
+      `${loadPads}C = compare (trim foam 1..9 s) with (trim gel 1..5 s) over 10..30 Hz\nmethods C`,
+      pads({ ...worked, order: [1, 4, 5, 2, 3, 6], facts }),
+    );
+    const spectra = parts.flatMap(({ about, text }) => (about === 'spectra' ? [text] : []));
+    assert.equal(spectra.length, 1);
+    assert.match(spectra[0], /, 3 to 7 segments a run\.$/);
+  });
+
   it('says whose order it is where several comparisons are told of', async () => {
     const files = pads({ ...worked, order: [1, 4, 5, 2, 3, 6], facts });
     const cell = 'C = compare foam with gel over 10..30 Hz\nD = compare gel with foam over 10..30 Hz\nmethods C, D';
