@@ -84,7 +84,8 @@ export const { refuse, tell } = messages<Facts>({
       ? `no plan of ${notebook} lies in ${folder}: run it with --plan N first.`
       : `${notebook} was planned in ${counted(planned, 'share')}, not ${asked}: run it with --plan ${asked}, or name one of those.`,
   'share.store': () => 'shares need what was built, for programs run from their sources keep nothing.',
-  'share.changed': ({ path }) => `${path} is not what it was when the shares were planned: run --plan again.`,
+  'share.changed': ({ path }) =>
+    `${path} was written since the shares were planned, as its size or its time of change tells: run --plan again.`,
   'share.missing': ({ share, of, path, others }) => {
     const more = others === 0 ? '' : ` and ${counted(others, 'other', 'others')}`;
     return share === undefined

@@ -53,7 +53,8 @@ export async function chosenFiles({ patterns, sheet, where }: Wanted, files: Fil
   if (!read.ok) return read;
   const rows = chosenRows(read.value, where);
   if (!rows.ok) return rows;
-  const asked = patterns.length === 0 ? undefined : listed.value;
+  // A pattern that stands for all files of a folder stands for the sheet beside them, too, which is no recording.
+  const asked = patterns.length === 0 ? undefined : listed.value.filter((path) => path !== read.value.file);
   const choice = await chosenRecordings(read.value, rows.value, asked, files);
   return choice.ok ? answered(choice.value, [...read.warnings, ...choice.warnings]) : choice;
 }

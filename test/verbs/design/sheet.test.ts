@@ -42,6 +42,17 @@ describe('a run sheet in a notebook', () => {
     );
   });
 
+  it('is no recording where a pattern stands for it, too', async () => {
+    const { value, warnings } = await resultOf('load "raw/*.csv" sheet "raw/runs.csv" unit g', files);
+    assert.ok(value?.kind === 'runs', 'it is read');
+    assert.deepEqual(
+      value.runs.map(({ label }) => label),
+      ['foam-1', 'foam-2', 'gel-1'],
+    );
+    assert.ok(!warnings.some(({ code }) => code === 'sheet.unlisted'));
+    assert.match((await errorOf('load "raw/*.csv" unit g', files)).message, /raw\/runs\.csv/);
+  });
+
   it('lists the recordings that load reads, with what it says of each', async () => {
     const { runs, excluded } = await valueOf('runs', load, files);
     assert.deepEqual(
