@@ -77,4 +77,4 @@ export const noFindings = 'Nothing to remark: every check passed.';
 export const findingsCaption = (counts: readonly string[]): string => `Findings: ${counts.join(', ')}`;
 /** Behind the finding of some of many runs. @param others so many more, of whom it is said with figures that are less far off */
 export const likewise = (runs: readonly string[], others: number): string =>
-  `So it is for ${listedInFew(runs)}; for ${counted(others, 'more run')} it is less far off.`;
+  `That is the farthest, of ${listedInFew(runs)}; ${counted(others, 'more run is', 'more runs are')} less far off.`;

@@ -43,7 +43,7 @@ describe('a table of findings', () => {
     assert.equal(rows.length, 1);
     assert.equal(
       rows[0][1],
-      'The recording gives 2 segments. So it is for r20 and r21; for 20 more runs it is less far off.',
+      'The recording gives 2 segments. That is the farthest, of r20 and r21; 20 more runs are less far off.',
     );
     assert.match(rows[0][2], /^r20, r21, r0, r1,/);
   });
