@@ -1,4 +1,4 @@
-import { partsWithArrays, sampleBuffers } from '../values/away.ts';
+import { partsWithArrays, sampleBuffers, withoutSamples } from '../values/away.ts';
 import type { Run } from '../values/run.ts';
 import type { Answered } from '../verbs/verb.ts';
 import type { Part } from './parts/part.ts';
@@ -18,7 +18,7 @@ interface Limits {
 
 /** An answer, and the run of the notebook that touched it last. */
 interface Entry {
-  readonly answer: Answered | Part;
+  answer: Answered | Part;
   touched: number;
 }
 
@@ -62,7 +62,7 @@ export class Cache {
     const { samples } = this.#limits;
     for (const [key, { touched }] of this.#sampled) {
       if (this.#sampleBytes + bytes <= samples || touched === this.#run) break;
-      this.#drop(key);
+      this.#letSamplesGo(key);
     }
     if (this.#sampleBytes + bytes > samples) {
       this.#isShort = true;
@@ -131,6 +131,17 @@ export class Cache {
     if (old === undefined) return;
     this.#forget(key);
     this.#count(old.answer, -1);
+  }
+
+  /** What was made of samples stays: made anew, each of 10,000 recordings would be read again. */
+  #letSamplesGo(key: string): void {
+    const entry = this.#answers.get(key);
+    if (entry === undefined) return;
+    const { answer } = entry;
+    entry.answer = withoutSamples(answer);
+    this.#sampled.delete(key);
+    this.#count(entry.answer, 1);
+    this.#count(answer, -1);
   }
 
   #forget(key: string): void {

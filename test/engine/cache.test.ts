@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { Cache } from '../../src/engine/cache.ts';
+import { withoutSamples } from '../../src/values/away.ts';
 import type { Run } from '../../src/values/run.ts';
 import { answered } from '../../src/result/result.ts';
 import type { Value } from '../../src/values/value.ts';
@@ -27,6 +28,21 @@ describe('answers in memory', () => {
       runs.slice(0, 5).map((run) => cache.holds(run)),
       [true, false, true, true, true],
     );
+  });
+
+  it('stay without the samples that went, with all that was made of them', () => {
+    const cache = new Cache({ samples: room });
+    cache.begin();
+    for (const run of runs.slice(0, 4)) {
+      assert.ok(cache.admits(run));
+      cache.set(run.label, answered(valueOf(run)));
+    }
+    const before = cache.bytes;
+    cache.begin();
+    assert.ok(cache.admits(runs[4]));
+    assert.deepEqual(cache.get('r0'), withoutSamples(answered(valueOf(runs[0]))));
+    assert.deepEqual(cache.get('r1'), answered(valueOf(runs[1])));
+    assert.equal(cache.bytes, before - bytesOf(runs[0]));
   });
 
   it('let samples go that an answer held before they were known as such', () => {
