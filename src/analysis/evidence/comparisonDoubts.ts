@@ -1,7 +1,8 @@
 import type { Message, Warning } from '../../result/result.ts';
 import type { ComparisonRow } from '../../values/comparisonParts.ts';
 import { noteWarning, tell } from '../messages/evidence.ts';
-import { eachOnce } from '../together.ts';
+import { leftOutOf, segmentSamples, shortIn } from '../spectra/segments.ts';
+import { eachOnce, together } from '../together.ts';
 import { powerSensitivity } from './sensitivity.ts';
 import { differences, type Studied } from './comparability.ts';
 import type { Compared, ComparedChange } from './compared.ts';
@@ -10,6 +11,7 @@ import { faultGuards } from './faultGuards.ts';
 import { floorDoubts } from './noiseFloor.ts';
 import { conditionAt } from './knownRuns.ts';
 import type { Band } from '../../values/band.ts';
+import type { Run } from '../../values/run.ts';
 import type { Measurement } from './measurement.ts';
 import { mixedWarnings } from './mixed.ts';
 import { comparedIn, measuredIn, type Sides } from './sides.ts';
@@ -57,6 +59,7 @@ export function comparisonDoubts(compared: Compared): ComparisonDoubts {
       ...mixedWarnings(comparedIn(sides), takenOut(compared)),
       ...unlike.flatMap(({ warnings }) => warnings),
       ...notes,
+      ...leftOut(measurements[0]),
       ...measurements.flatMap(faintLines),
       ...powerSensitivity(compared),
     ],
@@ -141,3 +144,21 @@ const shareWarnings = (rows: readonly ComparisonRow[]): Warning[] =>
       ? [tell('compare.small-share', { band, baseline, sharePercent: shareOfA })]
       : [],
   );
+
+/** Share of a run's samples from which on it is told that they are not in its densities (engineering choice). */
+const muchLeftOut = 0.1;
+
+/** Runs of which losses leave much out of the densities that were made for the comparison; of others, who made them was told. */
+function leftOut({ sides, measured }: Measurement): Warning[] {
+  const told = measuredIn(sides).flatMap(({ spectrum, tracks, window }, side) => {
+    if (spectrum !== undefined || measured[side].spectrum === undefined) return [];
+    const isMuch = (run: Run): boolean => {
+      const segment = segmentSamples(run, window);
+      return shortIn(run, ({ from, to }) => to - from >= segment).some(
+        ({ samples, all }) => samples > muchLeftOut * all,
+      );
+    };
+    return leftOutOf(tracks.map(({ run }) => run).filter(isMuch), window);
+  });
+  return together(told);
+}
