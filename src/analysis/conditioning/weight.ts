@@ -89,6 +89,7 @@ function whyNoWeighting(of: Run, names: readonly WeightingName[]): Refused | und
 /**
  * Why a run can't be weighted for its losses, or undefined: of stretches that hold not one period of what a weighting
  * counts in full, a level would be far too low, and nothing would tell by how much.
+ * @param names the weightings of its channels
  * @param at the operand that holds it
  */
 export function whyTooBroken(
