@@ -9,7 +9,7 @@ import { doseOf } from '../spectra/channelLevels.ts';
 import { longLevels, type LongLevels } from '../spectra/longLevels.ts';
 import { besideDensities } from './besideDensities.ts';
 import { whyNoLevel } from './measure.ts';
-import { restingTracks } from './noiseFloor.ts';
+import { isAsCut, restingTracks } from './noiseFloor.ts';
 import type { ComparisonTerms, KnownOfTracks, SignalLevels } from './request.ts';
 import { measuredIn, sideAt, type Sides, type Track } from './sides.ts';
 
@@ -48,7 +48,7 @@ export async function knownOfLong(
       addTo(all.densities, found.value);
     }
   }
-  if (floor === undefined) return success(all);
+  if (floor === undefined || isAsCut(floor, first.a.window)) return success(all);
   const wanted = axes.map(({ a }) => a.channel);
   const resting = restingTracks(floor).filter(({ channel }) => wanted.includes(channel.name));
   const found = await longDensities(together(resting), first.a.window, reach, 'above');

@@ -2,6 +2,7 @@ import { success, type Result } from '../../result/result.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { SpectrumValue } from '../../values/spectrum.ts';
 import { refuse } from '../messages/evidence.ts';
+import { whyBelowCut } from '../spectra/density.ts';
 import { measured, type Measured } from './measure.ts';
 import { floorSpectrum } from './noiseFloor.ts';
 import type { ComparisonTerms } from './request.ts';
@@ -34,5 +35,10 @@ export function measurementOf(sides: Sides, terms: ComparisonTerms, watch: Watch
   const measurement = { sides, measured: found, levels };
   if (terms.floor === undefined) return success({ ...measurement, floor: undefined });
   const floor = floorSpectrum(terms.floor, sides.a, watch, terms.known);
-  return floor.ok ? success({ ...measurement, floor: floor.value }) : floor;
+  if (!floor.ok) return floor;
+  const { entries } = floor.value;
+  const low = (terms.ofSignal ? [] : terms.bands)
+    .map((band) => whyBelowCut(band, entries, 'above'))
+    .find((refusal) => refusal !== undefined);
+  return low ?? success({ ...measurement, floor: floor.value });
 }

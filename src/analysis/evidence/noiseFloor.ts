@@ -3,11 +3,12 @@ import type { Band } from '../../values/band.ts';
 import type { Watch } from '../../values/ports.ts';
 import type { RunsValue } from '../../values/runs.ts';
 import type { SpectrumEntry, SpectrumValue } from '../../values/spectrum.ts';
+import type { WindowValue } from '../../values/window.ts';
 import { refuse, tell } from '../messages/evidence.ts';
 import type { RatioInterval } from '../../statistics/estimate.ts';
 import { guard } from '../messages/verdict.ts';
 import { doesCount, mostOfIt, moveByNoise, type BandDoubts, type BandsOfRuns } from './bandDoubts.ts';
-import { tracksOf, whyOtherResultant, type Side, type Track } from './sides.ts';
+import { integratedFrom, tracksOf, whyOtherResultant, type Side, type Track } from './sides.ts';
 import { bandRow } from '../spectra/bands.ts';
 import type { KnownOfTracks } from './request.ts';
 import { sideSpectrum } from './sideSpectrum.ts';
@@ -35,8 +36,26 @@ export function floorSpectrum(
     return refuse('floor.unit', { floor: other.channel.unit.symbol, runs: unit.symbol }, 'above');
   const unlike = whyOtherResultant([...side.tracks, ...tracks], 'above');
   if (unlike !== undefined) return unlike;
-  return sideSpectrum({ name: 'floor', spectrum: undefined, tracks, window: side.window }, watch, 'above', known);
+  const spectrum = isAsCut(rest, side.window) ? ofTracks(rest, tracks) : undefined;
+  return sideSpectrum({ name: 'floor', spectrum, tracks, window: side.window }, watch, 'above', known);
 }
+
+/** Whether the logger at rest is a spectrum that stands as it is: cut by the window of the sides, or integrated, of which there are no samples. */
+export const isAsCut = (
+  rest: RunsValue | SpectrumValue,
+  { shape, length, overlap }: WindowValue,
+): rest is SpectrumValue =>
+  rest.kind === 'spectrum' &&
+  rest.axis === undefined &&
+  ((rest.window.shape === shape && rest.window.length === length && rest.window.overlap === overlap) ||
+    tracksOf(rest).some((track) => integratedFrom(track) !== undefined));
+
+const ofTracks = (rest: SpectrumValue, tracks: readonly Track[]): SpectrumValue => ({
+  ...rest,
+  entries: rest.entries.filter((entry) =>
+    tracks.some(({ run, channel }) => run === entry.run && channel === entry.channel),
+  ),
+});
 
 /** Each run and channel of the logger at rest. */
 export const restingTracks = (rest: RunsValue | SpectrumValue): Track[] =>

@@ -183,10 +183,16 @@ export const tracksOf = ({ entries }: SpectrumValue): Track[] => entries.map(({ 
  * @param needs what needs them, as it is written
  */
 export function whyNoSamples(side: string, { run, channel }: Track, needs: string, at: SideAt): Refused | undefined {
-  const own = run.channels.find(({ name }) => name === channel.name);
-  if (own === undefined || sameDimension(own.unit.dimension, channel.unit.dimension)) return undefined;
+  const of = integratedFrom({ run, channel });
+  if (of === undefined) return undefined;
   const [quantity] = quantityOf(channel.unit);
-  return refuse('compare.spectra', { side, quantity, of: own.unit.symbol, needs }, at);
+  return refuse('compare.spectra', { side, quantity, of: of.unit.symbol, needs }, at);
+}
+
+/** The channel of the run that a track's spectrum was integrated from; undefined where it is of that itself. */
+export function integratedFrom({ run, channel }: Track): Channel | undefined {
+  const own = run.channels.find(({ name }) => name === channel.name);
+  return own === undefined || sameDimension(own.unit.dimension, channel.unit.dimension) ? undefined : own;
 }
 
 /** Excluded runs that went through every step. */

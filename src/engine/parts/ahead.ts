@@ -149,11 +149,7 @@ const isBeginOf = ({ steps }: Chain, of: Chain['steps']): boolean => steps.every
 
 /** The chains of the sets in a call that can do with what is made of each run by itself. */
 async function ownChains(call: Call, verb: Verb, ties: Ties, asking: From): Promise<readonly Chain[]> {
-  const options = Object.fromEntries(
-    Object.entries(call.options).filter(
-      ([, nodes]) => !nodes.some((node) => node.type !== 'group' && isSet(node, asking)),
-    ),
-  );
+  const options = Object.fromEntries(Object.entries(call.options).filter(([keyword]) => !takesRuns(verb, keyword)));
   const own: Call = { ...call, operands: {}, options };
   if (!(await ties.isSettled(own))) return [];
   const inner = asking.inner();
@@ -173,11 +169,13 @@ async function ownChains(call: Call, verb: Verb, ties: Ties, asking: From): Prom
 
 const givesRuns = ({ steps }: Chain): boolean => (steps.at(-1)?.verb.form.gives ?? 'runs') === 'runs';
 
-/** Whether an expression is a set of runs as far as its text tells. */
-function isSet(node: Checked, { context }: Asking): boolean {
-  const bound = node.type === 'name' ? context.boundTo(node.name) : node;
-  return bound?.type === 'call' && verbNamed(bound.verb)?.form.gives === 'runs';
-}
+/** Whether runs, or what is made of them, may stand in an option. */
+const takesRuns = ({ form }: Verb, keyword: string): boolean =>
+  form.options.some(
+    (option) =>
+      option.keyword === keyword &&
+      option.accepts.some((accept) => accept.type === 'value' && accept.kinds.includes('runs')),
+  );
 
 /** Tells by the text how expressions hang together, looking at each once. */
 class Ties {

@@ -1,5 +1,6 @@
 import { lineOf } from '../../analysis/evidence/lineMetric.ts';
 import { isWeighting } from '../../analysis/evidence/metrics.ts';
+import { isAsCut } from '../../analysis/evidence/noiseFloor.ts';
 import { hasBands, metricOf, type ComparisonRequest } from '../../analysis/evidence/request.ts';
 import type { Comparable } from '../../analysis/evidence/sides.ts';
 import { isOfSignal } from '../../values/comparison.ts';
@@ -21,7 +22,7 @@ export function byRuns(given: Arguments): ByRuns | undefined {
   const sides = sidesIn(given);
   const ofRuns = [...sides, ...(floor === undefined ? [] : [floor])].filter(({ kind }) => kind === 'runs');
   const isLong = ofRuns.flatMap(runsOf).some(({ long }) => long !== undefined);
-  if (includesExcluded || floor?.kind === 'spectrum' || isLong || !areOfOneUnit(sides)) return undefined;
+  if (includesExcluded || isLong || !areOfOneUnit(sides)) return undefined;
   const metric = metricOf(request.value);
   const weighted = new Set(sides.flatMap(channelsOf).map(({ weighting }) => weighting !== undefined));
   const dependsOnRuns = !isOfSignal(metric) && !isWeighting(metric) && isOfWholeSignal(request.value, true);
@@ -33,7 +34,9 @@ export function byRuns(given: Arguments): ByRuns | undefined {
   if (ofSpectra.some((one) => looksBehind && one.kind === 'spectrum')) return undefined;
   if (ofSpectra.flatMap(runsOf).some(({ stamps }) => stamps !== undefined)) return undefined;
   const first = sides.at(0);
-  const rest = [densitiesBy(first?.kind === 'spectrum' ? first.window : windowOf(given))];
+  const cut = first?.kind === 'spectrum' ? first.window : windowOf(given);
+  if (floor?.kind === 'spectrum' && !isAsCut(floor, cut)) return undefined;
+  const rest = [densitiesBy(cut)];
   return (slot, through) => {
     const [isWeighted = through.includes('weight')] = weighted;
     return slot === 'above' ? rest : steps(isWeighted);

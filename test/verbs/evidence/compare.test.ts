@@ -387,6 +387,25 @@ describe('what compare warns of', () => {
     assert.match((await errorOf(loadPads + text, { ...pads(four), ...other })).message, /has no channel z/);
   });
 
+  it('the noise of a logger whose spectrum is given, as of its samples: by another window, or as velocity', async () => {
+    const still = (level: number): Record<string, string> => ({
+      'still.csv': recordingOf({ z: sine(20, level * Math.SQRT2, 1) }, { seconds: 10 }),
+    });
+    const rest = 'rest = load "still.csv" unit g\n';
+    const velocity = 'compare (spectrum foam as velocity) with (spectrum gel as velocity) over 10..30 Hz above';
+    for (const line of [
+      `${over} above (spectrum rest)`,
+      `${over} above (spectrum rest using window hann 1 s)`,
+      `${velocity} (spectrum rest as velocity)`,
+      `${velocity} (spectrum rest using window hann 1 s as velocity)`,
+    ]) {
+      assert.doesNotMatch(await messages(four, rest + line, still(0.05)), /logger at rest/, line);
+      assert.match(await messages(four, rest + line, still(0.1)), /gel-2 is only 6\.5 times that of the logger/, line);
+    }
+    const cut = `${rest}${velocity} (spectrum rest as velocity above 15 Hz)`;
+    assert.equal((await errorOf(loadPads + cut, { ...pads(four), ...still(0.1) })).code, 'band.below-cut');
+  });
+
   it('bands that no plan names, and how to name them', async () => {
     assert.match(
       await messages(four),
