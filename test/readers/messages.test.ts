@@ -453,6 +453,9 @@ describe('what the readers say', () => {
       /points 30° away from where it does in a: b was .* up to 50 % of one axis/,
     );
     says('set-gravity', { run: 'b', first: 'a', angle: 150 }, /points 150° .* up to 50 % of one axis/);
+    const over = { run: 'b', first: 'a' };
+    says('set-gravity', { ...over, angle: 180 }, /b was mounted upside down, and two axes read with the other sign; /);
+    says('set-gravity', { ...over, angle: 177 }, /the other sign, and up to 5\.23 % of one axis shows in another; /);
     const still = { run: 'b', seconds: 1, unit: 'g' };
     says('set-still', { ...still, level: 3, usual: 1 }, /at 3 g r\.m\.s\., 3 times above the set's usual/);
     says('set-still', { ...still, level: 1, usual: 4 }, /at 1 g r\.m\.s\., 4 times below the set's usual/);

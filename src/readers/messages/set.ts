@@ -45,13 +45,24 @@ function lineText({ channel, frequency, share, runs, speeds, low, high }: SetFac
   return `A line stands at ${figure(Number(frequency.toPrecision(3)))} Hz in all ${runs} runs, ${fromWhere[speeds]}: look for mains, a fan or a pump. It holds ${percent(share)} of the mean square of ${channel}${band}, which no part that you change can take away: end the bands beside it, or switch it off.`;
 }
 
+/** From so many degrees on a sensor is taken to lie upside down. */
+const upsideDown = 175;
+
+/** What a sensor that is turned by an angle in degrees does to its axes. */
+function mixed(angle: number): string {
+  const share = Math.abs(sinOf((angle * Math.PI) / 180));
+  const shows = `up to ${percent(share)} of one axis shows in another`;
+  if (angle <= upsideDown) return shows;
+  return `two axes read with the other sign${share < 0.001 ? '' : `, and ${shows}`}`;
+}
+
 export const setSentences: Sentences<SetFacts> = {
   'set-rate': ({ run, rate, usual }) =>
     `${run} was sampled at ${figure(rate)} Hz and the set at ${figure(usual)} Hz: segments of equal length in s still compare, but find out whether the setting or the clock changed.`,
   'set-length': ({ run, seconds, usual }) =>
     `${run} lasts ${figure(seconds)} s and the set ${figure(usual)} s: was the route or the speed another? Trim all to the same stretch.`,
   'set-gravity': ({ run, first, angle }) =>
-    `Gravity points ${figure(angle)}° away from where it does in ${first}: ${run} was mounted another way, and up to ${percent(Math.abs(sinOf((angle * Math.PI) / 180)))} of one axis shows in another; compare the resultant, or mount alike.`,
+    `Gravity points ${figure(angle)}° away from where it does in ${first}: ${run} was mounted ${angle > upsideDown ? 'upside down' : 'another way'}, and ${mixed(angle)}; compare the resultant, or mount alike.`,
   'set-still': ({ run, seconds, level, unit, usual }) =>
     `The quietest ${seconds} s of ${run} is at ${measured(level, unit)} r.m.s., ${figure(Math.max(level / usual, usual / level))} times ${level > usual ? 'above' : 'below'} the set's usual: did something else run, or was the range or the mount another?`,
   'set-channels': ({ run, lacking }) =>
