@@ -60,7 +60,9 @@ export interface UnevenRunning extends Omit<Running, 'length'> {
 
 /**
  * Index of the sample with which the first whole span ends of samples that were not taken evenly; -1 where there is none.
- * Arguments as of `runningRmsAt`.
+ * @param times when the samples were taken, in s, rising
+ * @param tau length of the span in s
+ * @param step mean step between samples in s
  */
 export const firstWhole = (times: Float64Array, tau: number, step: number): number =>
   times.findIndex((time) => time - times[0] >= tau - 1.001 * step);
