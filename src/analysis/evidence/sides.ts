@@ -234,6 +234,9 @@ function whyUnlike(a: Side, b: Side): Refused | undefined {
   if (unitA !== unitB) return refuseRuns('unit.mixed', { ...names, unitA, unitB }, 'b');
   if (a.channel !== b.channel)
     return refuse('channel.mixed', { ...names, channelA: a.channel, channelB: b.channel }, 'b');
+  const [weightingsA, weightingsB] = [a, b].map(weightingsOf);
+  if (new Set([...weightingsA, ...weightingsB]).size > 1)
+    return refuse('compare.weightings', { ...names, weightingsA, weightingsB }, 'b');
   const unlike = whyOtherResultant([...a.tracks, ...b.tracks], 'b');
   if (unlike !== undefined) return unlike;
   const stretchOf = ({ run }: Track): string => `${run.file.sha256} ${run.start}`;
@@ -241,6 +244,11 @@ function whyUnlike(a: Side, b: Side): Refused | undefined {
   const shared = a.tracks.find((track) => others.has(stretchOf(track)));
   return shared === undefined ? undefined : refuse('compare.same', { run: shared.run.label }, 'b');
 }
+
+/** The weightings that the runs of a side were given before, each once; empty text of those that were given none. */
+const weightingsOf = ({ tracks }: Side): string[] => [
+  ...new Set(tracks.map(({ channel: { weighting = '' } }) => weighting)),
+];
 
 /** Why tracks can't stand beside one another, where they are resultants of other axes than the first. @param at what is to blame */
 export function whyOtherResultant([first, ...others]: readonly Track[], at: string): Refused | undefined {

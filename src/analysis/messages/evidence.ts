@@ -63,6 +63,11 @@ export interface EvidenceFacts extends NoteFacts {
     readonly needs: string;
   };
   'channel.mixed': SideNames & { readonly channelA: string; readonly channelB: string };
+  /** Empty text of runs without one. */
+  'compare.weightings': SideNames & {
+    readonly weightingsA: readonly string[];
+    readonly weightingsB: readonly string[];
+  };
   'channel.many': { readonly side: string; readonly channels: readonly string[] };
   'compare.same': { readonly run: string };
   /** Every run that is left out; empty where no sheet leaves one out. */
@@ -265,6 +270,9 @@ const noteSentences: Sentences<NoteFacts> = {
     `${bandHead(band)}: The runs do not differ at all; was the same file loaded more than once?`,
 };
 
+const weightedBy = (weightings: readonly string[]): string =>
+  listed(weightings.map((one) => (one === '' ? 'not weighted' : `weighted by ${one}`)));
+
 const sentences: Sentences<EvidenceFacts> = {
   ...noteSentences,
   'compare.kinds': () => 'A response can only be compared with a response.',
@@ -272,6 +280,8 @@ const sentences: Sentences<EvidenceFacts> = {
     `The ${quantity ?? 'result'} of ${side} is there as spectra alone, and "${needs}" needs samples, which are in ${of}: compare runs that "integrate" has made ${quantity ?? 'what is wanted'}.`,
   'channel.mixed': ({ a, b, channelA, channelB }) =>
     `${a} is of channel ${channelA} and ${b} of ${channelB}: compare like with like.`,
+  'compare.weightings': ({ a, b, weightingsA, weightingsB }) =>
+    `${a} is ${weightedBy(weightingsA)} and ${b} is ${weightedBy(weightingsB)}: weight both alike, or neither and say "metric wk" in the comparison.`,
   'channel.many': ({ side, channels }) =>
     `${side} has the channels ${channels.join(', ')}: choose one to compare, as in "channel ${side} ${channels[channels.length - 1]}", or take the resultant.`,
   'compare.same': ({ run }) => `${run} stands on both sides: a run can't be evidence against itself.`,

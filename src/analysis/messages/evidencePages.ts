@@ -52,6 +52,12 @@ export const evidencePages: MessagePages<EvidenceFacts> = {
     [side('foam', '| channel x'), side('gel', '| channel z'), comparison].join('\n'),
     after(comparison),
   ),
+  'compare.weightings': page(
+    'One side is weighted and the other is not',
+    'A frequency weighting takes away what people feel little, so that a weighted level lies below an unweighted one whatever was changed.',
+    after('w = weight foam wk', 'compare w with gel over 10..50 Hz'),
+    after('w = weight foam wk', 'v = weight gel wk', 'compare w with v over 10..50 Hz'),
+  ),
   'channel.many': page(
     'A side of several channels',
     'A comparison is of one channel of each run.',

@@ -70,7 +70,13 @@ function addFigures(all: Map<Channel, Figures>, { channels }: Run, made: OfRun |
 
 const ofChannel = ({ run, channel }: SpectrumEntry | LevelsRow): Pick<Figures, 'run' | 'channel'> => ({ run, channel });
 
-const signalLevels = ({ rms, percentile99, percentile999, vdv, powers = [] }: LevelsRow): Figures['levels'] => ({
+const signalLevels = ({
+  rms,
+  percentile99,
+  percentile999,
+  vdv,
+  powers = [],
+}: LevelsRow): NonNullable<Figures['levels']> => ({
   rms,
   p99: percentile99,
   p999: percentile999,

@@ -42,4 +42,17 @@ describe('a comparison of weighted levels', () => {
     assert.equal(code, 'weight.broken');
     assert.match(message, /^\d\d % of the samples of b1 lie in unbroken stretches/);
   });
+
+  it('is refused of sides that were not weighted alike, with samples or with spectra, and given of those that were', async () => {
+    const text = `${load}w = weight a wk\nv = weight b wk\nd = weight b wd\n`;
+    for (const of of ['', ' over 5..15 Hz']) {
+      const { code, message } = await errorOf(`${text}compare w with b${of}`, files);
+      assert.equal(code, 'compare.weightings');
+      assert.match(message, /^a is weighted by Wk and b is not weighted: weight both alike, or neither/);
+      assert.equal((await errorOf(`${text}compare w with d${of}`, files)).code, 'compare.weightings');
+    }
+    const spectra = `${text}s = spectrum w\nt = spectrum b\n`;
+    assert.equal((await errorOf(`${spectra}compare s with t over 5..15 Hz`, files)).code, 'compare.weightings');
+    assert.equal((await valueOf('comparison', `${text}compare w with v`, files)).rows.length, 1);
+  });
 });
