@@ -1,12 +1,12 @@
 import { strict as assert } from 'node:assert';
 import { Cache } from '../../src/engine/cache.ts';
 import { withoutSamples } from '../../src/values/away.ts';
-import type { Run } from '../../src/values/run.ts';
+import { signalsOf, type Run } from '../../src/values/run.ts';
 import { answered } from '../../src/result/result.ts';
 import type { Value } from '../../src/values/value.ts';
 import { madeRun } from '../charts/madeUp.ts';
 
-const bytesOf = (run: Run): number => run.channels.reduce((sum, { samples }) => sum + samples.byteLength, 0);
+const bytesOf = (run: Run): number => signalsOf(run).reduce((sum, { samples }) => sum + samples.byteLength, 0);
 const runs = Array.from({ length: 12 }, (_, k) => madeRun(`r${k}`, k + 1));
 const room = 4 * bytesOf(runs[0]);
 const valueOf = (run: Run): Value => ({ kind: 'runs', set: undefined, runs: [run] });

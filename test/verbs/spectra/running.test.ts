@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { moments } from '../../../src/signal/levels.ts';
 import { runningRms } from '../../../src/signal/running.ts';
+import { axesOf } from '../../../src/values/run.ts';
 import { tabulate } from '../../../src/values/tabulate.ts';
 import { toJson } from '../../../src/values/json.ts';
 import { errorOf, near, recordingOf, resultOf, sine, valueOf, warningsOf } from '../notebook.ts';
@@ -54,8 +55,9 @@ describe('running', () => {
     const { entries } = await valueOf('running', `${load}running r over 0.3 s`, files);
     const lengths = [90_000, 110_003];
     for (const { run, channel, times: ends, rms, largest, largestAt } of entries) {
-      const { mean } = moments(channel.samples);
-      const wholes = run.stretches.map(({ from, to }) => runningRms(channel.samples.subarray(from, to), 300, mean));
+      const [{ samples }] = axesOf(channel);
+      const { mean } = moments(samples);
+      const wholes = run.stretches.map(({ from, to }) => runningRms(samples.subarray(from, to), 300, mean));
       assert.deepEqual(
         run.stretches.map(({ from, to }) => to - from),
         lengths,
