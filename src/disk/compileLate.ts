@@ -2,7 +2,7 @@ import { setFlagsFromString } from 'node:v8';
 import { isTriedEngine } from './triedEngine.ts';
 
 /** Bytes of bytecode after which V8 looks whether a function is worth compiling well; its own is 132 KiB. */
-const budget = 4 * 132 * 1024;
+const budget = 8 * 132 * 1024;
 
 /**
  * Has functions run longer before V8 compiles them well. Long loops are WebAssembly here, so that a study of some seconds spends a

@@ -18,7 +18,11 @@ export function takenChannels(
   return more === undefined || taken.includes(more) ? taken : [...taken, more];
 }
 
-/** A recording with the samples of the channels that are taken, each with its step; the others are named alone. @param beside as of `takenChannels` */
+/**
+ * A recording with the samples of the channels that are taken, each with its step; the others are named alone. Its first rows, for who looks
+ * at a file, are left behind: of each of hundreds of runs they would be handed on and kept.
+ * @param beside as of `takenChannels`
+ */
 export function withSamplesOf(recording: Recording, asked: readonly string[], beside?: string): Recording {
   if (recording.long !== undefined) return recording;
   const taken = takenChannels(recording, asked, beside);
@@ -27,5 +31,7 @@ export function withSamplesOf(recording: Recording, asked: readonly string[], be
       ? { ...channel, step: converterStep(channel.samples) }
       : { ...channel, samples: new Float64Array(0) },
   );
-  return { ...recording, channels };
+  const layout = { ...recording.layout };
+  delete layout.firstRows;
+  return { ...recording, channels, layout };
 }
