@@ -40,7 +40,7 @@ function spaced(order: string | undefined): string {
   for (let block = 1; block <= longestBlock; block++)
     if (letters.length % block === 0 && letters.every((letter, k) => letter === letters[k % block]))
       return `${told(letters.slice(0, block))}, ${letters.length / block} times over`;
-  return `${told(letters.slice(0, lettersBegun))} … (the first ${lettersBegun} of ${letters.length} runs; all stand in the run sheet)`;
+  return `${told(letters.slice(0, lettersBegun))} … (the first ${lettersBegun} of ${letters.length} runs)`;
 }
 
 /** In what order the runs were made, and of which design that is. @param isOneOfSeveral whether other runs are told of beside these */

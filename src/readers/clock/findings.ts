@@ -18,7 +18,7 @@ export function clockFindings(
       : stated && rateFinding(stamps.rate, stated),
     clock.rateFrom === 'option' ? undefined : uncertainRate(stamps),
     gapFinding(clock, stamps, lineOf),
-    deliveryFinding(stamps),
+    deliveryFinding(stamps, clock.rateFrom === 'option'),
     jitterFinding(stamps),
     resetFinding(clock, stamps, lineOf),
     stoppedFinding(stamps, lineOf),

@@ -129,6 +129,12 @@ export const timePages: Pages<TimeFacts> = {
     wrong: example('time,z (g)\n14:02:01,1.00\n14:02:01,0.98\n14:02:01,1.01\n…'),
     right: example('time,z (g)\n14:02:01.00,1.00\n14:02:01.01,0.98\n14:02:01.02,1.01\n…'),
   },
+  'rounded-or-lost': {
+    title: 'Stamps rounded to no decimal place, or losses',
+    why: 'Samples at 380 Hz whose stamps are rounded to 2.5 ms have the stamps of samples at 400 Hz of which each twentieth is lost. Hardly a logger rounds to that, and the rate, with every frequency, would be 5 % too low.',
+    wrong: example('t (s),z (g)\n…\n0.0400,1.00\n0.0425,0.98\n0.0450,1.01\n0.0500,1.00\n0.0525,0.99\n…'),
+    right: example('t (s),z (g)\n…\n0.0400,1.00\n0.0425,0.98\n0.0450,1.01\n0.0475,1.02\n0.0500,1.00\n0.0525,0.99\n…'),
+  },
   'rounded-stamps': {
     title: 'Rounded stamps',
     why: 'Steps of 2 and 3 ms at 400 Hz are the rounding of the stamps and no unevenness.',

@@ -83,6 +83,13 @@ export interface TimeFacts {
   /** `each` is by how much one lost sample that they hide makes the rate too low, as a share; none where each shows. */
   'coarse-stamps': { readonly quantum: number; readonly rate: number; readonly each: number | undefined };
   'rounded-stamps': { readonly quantum: number; readonly each: number | undefined };
+  /** `other`: the rate in Hz where `share` of the samples is lost. */
+  'rounded-or-lost': {
+    readonly quantum: number;
+    readonly rate: number;
+    readonly other: number;
+    readonly share: number;
+  };
   'stamps-out-of-order': { readonly repeated: number; readonly backward: number };
   uneven: { readonly jitter: number; readonly treatment: 'refused' | 'resampled' | 'taken as even' };
   'clock-reset': { readonly resets: number; readonly line: number | undefined };
@@ -200,6 +207,8 @@ export const timeSentences: Sentences<TimeFacts> = {
     `${outOfOrder(repeated, backward)}, as where samples are delivered in bursts: samples are taken as even at ${figure(rate)} Hz, the slope of the stamps.`,
   'coarse-stamps': ({ quantum, rate, each }) =>
     `Stamps are in steps of ${figure(quantum)} s that several samples share: samples are taken as even at ${figure(rate)} Hz.${hidden(each)}`,
+  'rounded-or-lost': ({ quantum, rate, other, share }) =>
+    `Stamps are whole steps of ${figure(quantum)} s, to which hardly a logger rounds. Samples are taken as even at ${figure(rate)} Hz; but if the logger takes them at ${figure(other)} Hz, ${percent(share)} of them are lost and every frequency reads that much too low: look up its rate, and state it with rate.`,
   'rounded-stamps': ({ quantum, each }) =>
     `Stamps are rounded to ${figure(quantum)} s, which explains all of their unevenness.${hidden(each)}`,
   'stamps-out-of-order': ({ repeated, backward }) =>

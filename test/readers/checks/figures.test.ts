@@ -40,7 +40,7 @@ const clock = (change: Partial<StampClock> = {}): StampClock => ({
 
 describe('findings of a clock', () => {
   it('tell how stamps were delivered, and how many are out of order', () => {
-    const delivery = (change: Partial<StampClock>): Finding | undefined => deliveryFinding(clock(change));
+    const delivery = (change: Partial<StampClock>): Finding | undefined => deliveryFinding(clock(change), false);
     assert.equal(brief(delivery({})), 'nothing');
     assert.equal(brief(delivery({ backward: 1 })), 'stamps-out-of-order note');
     assert.equal(delivery({ backward: 1, repeated: 2 })?.value, 3);

@@ -21,6 +21,22 @@ describe('the clock of a recording', () => {
     assert.ok(findingOf(recording, 'rounded-stamps'));
   });
 
+  it('is in doubt where stamps look rounded to no decimal place, as even losses leave them', async () => {
+    const kept = Array.from({ length: 6000 }, (_, i) => i).filter((i) => i % 20 !== 7);
+    const text = 't (s),az (g)\n' + rows(kept.length, (i) => [(kept[i] / 400).toFixed(4), z(i)]);
+    const found = findingOf(await recordingOf(text), 'rounded-or-lost');
+    assert.equal(found?.severity, 'warning');
+    assert.match(found.message, /even at 380 Hz; but if the logger takes them at 400 Hz, 5 % of them are lost/);
+    assert.equal(findingOf(await recordingOf(text, { rate: 400 }), 'rounded-or-lost'), undefined);
+    // To whole ms loggers do round.
+    const ms = 't (s),az (g)\n' + rows(6000, (i) => [(Math.round(i / 0.8) / 1000).toFixed(3), z(i)]);
+    const rounded = await recordingOf(ms);
+    assert.deepEqual(
+      rounded.findings.filter(({ code }) => code.startsWith('rounded')).map(({ code }) => code),
+      ['rounded-stamps'],
+    );
+  });
+
   it('is no finer than the ms that its stamps count, whatever their digits', async () => {
     for (const rate of [960, 990, 995, 1010])
       for (const lost of [0, 0.03]) {
