@@ -23,6 +23,9 @@ import { starterNotebook } from './starter.ts';
 import { starterFacts } from './starterFacts.ts';
 import { lookAt, type LookAt } from './traces.ts';
 
+/** What is answered with charts. */
+const drawing: readonly Request['type'][] = ['run', 'move', 'closer'];
+
 type RunRequest = Extract<Request, { readonly type: 'run' }>;
 
 /** What is asked of an engine that runs elsewhere. */
@@ -222,6 +225,7 @@ export class Service {
   async #answer(request: Exclude<Request, { readonly type: 'stop' }>): Promise<void> {
     const engine = this.#engine(request.notebook);
     if (request.type === 'clear') return engine.clear();
+    if (drawing.includes(request.type)) await readyToDraw();
     if (request.type === 'look') {
       const { id, notebook, paths } = request;
       return this.#reply({ type: 'look', id, looks: await this.#look(notebook, paths) });
@@ -234,14 +238,11 @@ export class Service {
     if (request.type === 'facts')
       return this.#reply({ type: 'facts', id: request.id, ...(await this.#facts(request)) });
     if (request.type === 'document') return this.#document(engine, request);
-    if (request.type === 'move') {
-      await readyToDraw();
+    if (request.type === 'move')
       return this.#reply({ type: 'move', id: request.id, ...(await moved(engine, request, this.#display)) });
-    }
     if (request.type === 'make') return this.#reply({ type: 'make', id: request.id, ...(await made(engine, request)) });
     if (request.type === 'closer') {
       const { id, cells, closer } = request;
-      await readyToDraw();
       return this.#reply({ type: 'closer', id, outputs: await lookedCloser(engine, cells, closer, this.#display) });
     }
     if (request.type === 'numbers') return this.#numbers(engine, request);
@@ -260,7 +261,6 @@ export class Service {
   ): Promise<void> {
     this.#display = display;
     const watch = this.#watch(id, stop);
-    await readyToDraw();
     const wanted = new Set(request.wanted);
     const report = await engine.run(
       { cells, numbers, wanted: request.wanted, soon, keyed },

@@ -101,8 +101,17 @@ export function weighted(name: WeightingName, samples: Float64Array, rate: numbe
 /** A weighting counts in full from where its factor is so large a share of its largest (engineering choice). */
 const full = 0.9;
 
+const fullFound = new Map<WeightingName, number>();
+
 /** The lowest frequency in Hz that a weighting counts in full, to 2 %. */
 export function fullFrom(name: WeightingName): number {
+  // Looked for once, and not for each of thousands of runs.
+  const found = fullFound.get(name) ?? lowestInFull(name);
+  fullFound.set(name, found);
+  return found;
+}
+
+function lowestInFull(name: WeightingName): number {
   const tried = Array.from({ length: 550 }, (_, k) => 0.05 * powerOf(1.02, k));
   const factors = tried.map((frequency) => {
     const { re, im } = weightingResponse(name, frequency);

@@ -62,8 +62,7 @@ const quantiles = (runs: readonly PlacedRun[], shares: readonly number[]): reado
     shares,
   )[0];
 
-function wordsOf(series: string, all: readonly PlacedRun[]): CrowdWords {
-  const { runs, outermost } = crowdOf(series, all);
+function wordsOf({ series, runs, outermost }: Crowd): CrowdWords {
   const [share] = crowdedShares;
   const [low, median, high] = quantiles(runs, [endsOf(share)[0], 0.5, endsOf(share)[1]]);
   return { series, count: runs.length, share, low, median, high, lowest: outermost[0], highest: outermost[1] };
@@ -93,20 +92,19 @@ export function crowdDrawing(
   behind: readonly object[] = [],
 ): Pick<Drawing, 'view' | 'height' | 'description'> {
   const { points, series, scale, height } = chart;
-  const words = series.map((name) => wordsOf(name, points));
+  const all = series.map((name) => crowdOf(name, points));
+  const crowds = all.filter(({ runs }) => runs.length > mostDrawn);
   return {
-    view: layered(height, [...behind, ...crowdLayers(chart)]),
+    view: layered(height, [...behind, ...crowdLayers(chart, crowds)]),
     height: height + belowPlot,
-    description: crowdsDescription(quantity, words, scale),
+    description: crowdsDescription(quantity, all.map(wordsOf), scale),
   };
 }
 
-function crowdLayers(chart: CrowdChart): object[] {
+function crowdLayers(chart: CrowdChart, crowds: readonly Crowd[]): object[] {
   const { points, series, scale, y, title } = chart;
   const { color, shape } = bySeries(series, 'dot');
-  const counts = series.map((name) => points.filter((point) => point.series === name).length);
-  const crowds = series.filter((_, k) => counts[k] > mostDrawn).map((name) => crowdOf(name, points));
-  const few = points.filter((point) => counts[series.indexOf(point.series)] <= mostDrawn);
+  const few = points.filter((point) => !crowds.some((crowd) => crowd.series === point.series));
   const x = placeAxis(points, title);
   const bands = crowds.flatMap((crowd) => crowdedShares.map((share) => bandRow(crowd, share, scale.of)));
   const medians = crowds.map((crowd) => curveRow(crowd, (runs) => scale.of(quantiles(runs, [0.5])[0])));
@@ -125,12 +123,13 @@ function crowdLayers(chart: CrowdChart): object[] {
   ];
 }
 
+const lastOf = (points: readonly PlacedRun[]): number => points.reduce((most, { place }) => Math.max(most, place), 1);
+
 function placeAxis(points: readonly PlacedRun[], title: string): object {
-  const last = points.reduce((most, { place }) => Math.max(most, place), 1);
   return {
     field: 'place',
     type: 'quantitative',
-    scale: { domain: [1, last], nice: false, zero: false },
+    scale: { domain: [1, lastOf(points)], nice: false, zero: false },
     axis: {
       title,
       grid: false,
@@ -165,7 +164,7 @@ function bandRow(crowd: Crowd, share: number, of: (level: number) => number): ob
 
 /** What the runs of each stretch of the axis are, series by series. */
 function stripRows({ points, series, scale }: CrowdChart): { place: number; until: number; told: ToldLine[] }[] {
-  const last = points.reduce((most, { place }) => Math.max(most, place), 1);
+  const last = lastOf(points);
   const inStrip = (place: number): number => Math.min(stripCount - 1, Math.floor(((place - 1) * stripCount) / last));
   const strips: PlacedRun[][] = Array.from({ length: stripCount }, () => []);
   for (const point of points) strips[inStrip(point.place)].push(point);
@@ -191,7 +190,7 @@ function stripRows({ points, series, scale }: CrowdChart): { place: number; unti
 
 /** Names beside the dots farthest out, each where it touches none before it. */
 function nameLayers(crowds: readonly Crowd[], { points, scale, y, height, foot }: CrowdChart, x: object): object[] {
-  const last = points.reduce((most, { place }) => Math.max(most, place), 1);
+  const last = lastOf(points);
   const top = points.reduce((most, { level }) => Math.max(most, level), foot);
   const placed: { readonly x: number; readonly y: number; readonly width: number }[] = [];
   const names = crowds.flatMap(({ outermost }) =>
