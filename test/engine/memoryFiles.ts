@@ -3,6 +3,7 @@ import type { Files } from '../../src/values/ports.ts';
 import type { Kept } from '../../src/engine/kept/keptAnswers.ts';
 import type { Host } from '../../src/engine/host.ts';
 import { refuse, tellOf } from '../../src/disk/messages.ts';
+import { readChecked } from '../../src/readers/readChecked.ts';
 import { refused } from '../../src/result/result.ts';
 import { isPattern, levelExpression } from '../../src/disk/pattern.ts';
 import { naturalOrder } from '../../src/disk/naturalOrder.ts';
@@ -95,4 +96,24 @@ export function recording(options: { seconds?: number; rate?: number; level?: nu
     );
   }
   return rows.join('\n') + '\n';
+}
+
+/** A host that reads ahead, and notes what it reads. */
+export function readingAhead(contents: Record<string, string>): { readonly host: Host; readonly read: string[] } {
+  const host = new MemoryHost(contents);
+  const read: string[] = [];
+  const files: Files = {
+    ...host.files,
+    read: (wanted, watch) =>
+      wanted.map(async ({ path, options }) => {
+        read.push(path);
+        const recording = await readChecked(await host.files.open(path), options, {
+          ...watch,
+          progress: () => undefined,
+        });
+        return { recording, identity: await host.files.identify(path) };
+      }),
+    known: (path) => (read.includes(path) ? host.files.identify(path) : Promise.resolve(undefined)),
+  };
+  return { host: { files, digest: host.digest }, read };
 }

@@ -6,9 +6,7 @@ import { Engine } from '../../../src/engine/engine.ts';
 import type { Host } from '../../../src/engine/host.ts';
 import { reportJson } from '../../../src/engine/json.ts';
 import type { Kept } from '../../../src/engine/kept/keptAnswers.ts';
-import { readChecked } from '../../../src/readers/readChecked.ts';
-import type { Files } from '../../../src/values/ports.ts';
-import { MemoryHost, MemoryKept, quietWatch } from '../memoryFiles.ts';
+import { MemoryHost, MemoryKept, quietWatch, readingAhead } from '../memoryFiles.ts';
 import { recordingOf } from './mixedStudy.ts';
 
 const seconds = 14;
@@ -103,26 +101,6 @@ async function told(line: string, samples: number, host: Host, kept?: Kept): Pro
   return { all, ok: report.ok };
 }
 
-/** A host that reads ahead, and notes what it reads. */
-function readingAhead(): { readonly host: Host; readonly read: string[] } {
-  const host = new MemoryHost(study);
-  const read: string[] = [];
-  const files: Files = {
-    ...host.files,
-    read: (asked, watch) =>
-      asked.map(async ({ path, options }) => {
-        read.push(path);
-        const recording = await readChecked(await host.files.open(path), options, {
-          ...watch,
-          progress: () => undefined,
-        });
-        return { recording, identity: await host.files.identify(path) };
-      }),
-    known: () => Promise.resolve(undefined),
-  };
-  return { host: { files, digest: host.digest }, read };
-}
-
 describe('what a comparison needs of each run, made by itself', () => {
   it('gives what the samples of all runs give, to the last digit, cold and from what was kept without a file', async () => {
     for (const line of [...comparisons, ...others, ...refusedOnes]) {
@@ -145,7 +123,7 @@ describe('what a comparison needs of each run, made by itself', () => {
 
   it('asks for each file once, where the host reads ahead', async () => {
     for (const line of comparisons) {
-      const { host, read } = readingAhead();
+      const { host, read } = readingAhead(study);
       await told(line, 0, host);
       const patterns = [...(line.includes('rest') ? ['rest'] : []), 'foam', 'gel'];
       const counts = patterns.map((name) => read.filter((path) => path.startsWith(name)).length);

@@ -7,12 +7,10 @@ import { reportJson } from '../../../src/engine/json.ts';
 import type { Kept } from '../../../src/engine/kept/keptAnswers.ts';
 import type { RunReport } from '../../../src/engine/result.ts';
 import { drawnRuns } from '../../../src/charts/drawnRuns.ts';
-import { readChecked } from '../../../src/readers/readChecked.ts';
 import { show } from '../../../src/engine/show.ts';
 import { allRunsOf, isAway, partsWithArrays } from '../../../src/values/away.ts';
-import type { Files } from '../../../src/values/ports.ts';
 import { extent, gapCount, sampledFor, type Run } from '../../../src/values/run.ts';
-import { MemoryHost, MemoryKept, quietWatch, recording } from '../memoryFiles.ts';
+import { MemoryHost, MemoryKept, quietWatch, readingAhead, recording } from '../memoryFiles.ts';
 import { mixedCells, mixedFiles } from './mixedStudy.ts';
 
 const study: Record<string, string> = Object.fromEntries(
@@ -246,26 +244,6 @@ describe('samples that are not at hand', () => {
       for (const [one, other] of facts) assert.equal(one, other, run.label);
     }
   });
-
-  /** A host that reads ahead, and notes what it reads. */
-  function readingAhead(contents: Record<string, string>): { readonly host: Host; readonly read: string[] } {
-    const host = new MemoryHost(contents);
-    const read: string[] = [];
-    const files: Files = {
-      ...host.files,
-      read: (wanted, watch) =>
-        wanted.map(async ({ path, options }) => {
-          read.push(path);
-          const recording = await readChecked(await host.files.open(path), options, {
-            ...watch,
-            progress: () => undefined,
-          });
-          return { recording, identity: await host.files.identify(path) };
-        }),
-      known: (path) => (read.includes(path) ? host.files.identify(path) : Promise.resolve(undefined)),
-    };
-    return { host: { files, digest: host.digest }, read };
-  }
 
   it('are read once, where a host reads ahead, for all that is asked of each recording by itself', async () => {
     const { host, read } = readingAhead(study);
