@@ -4,7 +4,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { ensurePoppler } from './poppler.mjs';
+import { ensureTools } from './debianTools.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const reports = mkdtempSync(join(tmpdir(), 'washboard-test-'));
@@ -29,7 +29,7 @@ function step(title, command, args, report) {
   console.log(`── ${title}: ${status === 0 ? 'passed' : 'FAILED'} in ${Math.round((Date.now() - began) / 1000)} s`);
 }
 
-ensurePoppler(console.log);
+ensureTools(console.log);
 const unit = join(reports, 'unit.json');
 step('lint', bin('eslint'), ['.']);
 step('format', bin('prettier'), ['--check', '--log-level', 'warn', '.']);
